@@ -1,0 +1,1 @@
+"""The command line: the only rooms that open files or print."""

@@ -1,0 +1,111 @@
+"""Branch and bound: the one driver that every family of tops is searched by.
+
+The unknowns of a family are few, and most are solved exactly inside a box of the rest. A family
+says what no top in a box can beat (`bound`), finds one top in it (`sample`) and cuts it in smaller
+boxes (`split`). The driver takes the box with the highest bound first; when even that bound is
+hardly above the best top found, nothing better is left anywhere, and that is the proof.
+"""
+
+from __future__ import annotations
+
+import heapq
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from itertools import count
+from typing import Generic, Protocol, TypeVar
+
+Box = TypeVar("Box")
+Top = TypeVar("Top")
+
+
+class Family(Protocol[Box, Top]):
+    """One family of tops on one piece of wood, within limits. Scores are positive."""
+
+    def first_boxes(self) -> Iterable[Box]:
+        """Return boxes that together hold every top allowed."""
+        ...
+
+    def bound(self, box: Box, enough: float) -> float:
+        """Return a score that no top in the box beats.
+
+        Where it falls below `enough` the box is dropped, so a bound need be no sharper than that.
+        """
+        ...
+
+    def sample(self, box: Box) -> tuple[float, Top] | None:
+        """Return the score of a real top found from the middle of the box, and the top."""
+        ...
+
+    def split(self, box: Box) -> Iterable[Box]:
+        """Return smaller boxes that together hold every top of the box."""
+        ...
+
+    def polish(self, score: float, top: Top) -> tuple[float, Top]:
+        """Return the top moved to a local best, never a worse one."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome(Generic[Top]):
+    """What a search came to.
+
+    Attributes
+    ----------
+    score : float
+        Of the best top; 0 where none was found.
+    top : Top or None
+    bound : float
+        No top of the family beats this score.
+    steps : int
+        Boxes looked at.
+    """
+
+    score: float
+    top: Top | None
+    bound: float
+    steps: int
+
+
+def search(
+    family: Family[Box, Top],
+    *,
+    gap: float,
+    most_steps: int,
+    progress: Callable[[int, float, float], bool] | None = None,
+) -> Outcome[Top]:
+    """Return the best top of a family and a bound at most `gap`, as a share, above it.
+
+    Parameters
+    ----------
+    gap : float
+        Stop when the bound is within this share of the score: ``score >= (1 - gap) * bound``.
+    most_steps : int
+        Stop after so many boxes and return the bound reached.
+    progress : callable, optional
+        Called now and then with steps, score and bound; the search stops where it returns False.
+    """
+    best, top, steps = 0.0, None, 0
+    ticket = count()
+    heap: list[tuple[float, int, Box]] = []
+    for box in family.first_boxes():
+        heapq.heappush(heap, (-family.bound(box, 0.0), next(ticket), box))
+    bound = -heap[0][0] if heap else 0.0
+    while heap:
+        bound = -heap[0][0]
+        if best >= (1 - gap) * bound or steps >= most_steps:
+            break
+        _, _, box = heapq.heappop(heap)
+        steps += 1
+        if progress is not None and steps % 16 == 0 and not progress(steps, best, bound):
+            heapq.heappush(heap, (-bound, next(ticket), box))
+            break
+        found = family.sample(box)
+        if found is not None and found[0] > best:
+            best, top = family.polish(*found)
+        for part in family.split(box):
+            limit = min(bound, family.bound(part, best))
+            if limit > best:
+                heapq.heappush(heap, (-limit, next(ticket), part))
+    else:
+        bound = best
+    return Outcome(best, top, max(bound, best), steps)

@@ -1,0 +1,62 @@
+"""What a search returns: a found top and, never mixed with it, the bound that none can beat."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..geometry.placement import Placement, Points
+from ..geometry.tolerance import CHORD
+from ..outlines import Outline
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """A value that no top of the family within the limits can exceed; its own type on purpose.
+
+    Attributes
+    ----------
+    value : float
+        In the unit of the goal: mm² for the largest, mm for the longest or widest.
+    """
+
+    value: float
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """A top proved inside the sound wood, and how far from the best it can be.
+
+    Attributes
+    ----------
+    outline : Outline
+        The finished top, exact.
+    core : Outline
+        What is cut from the panel: the same as `outline` where there is no lipping. (For an oval
+        the core line is the parallel curve of the finished oval and this is an oval that holds it.)
+    placement : Placement
+        Where its centre lies on the panel and how far its long axis is turned from x.
+    score : float
+        What the goal counts, for the finished top: its area, mm², length or width, mm.
+    bound : Bound or None
+        What no top of this family can beat; None where it was not proved.
+    steps : int
+        Boxes that the search looked at.
+    """
+
+    outline: Outline
+    core: Outline
+    placement: Placement
+    score: float
+    bound: Bound | None
+    steps: int
+
+    @property
+    def gap(self) -> float | None:
+        """The share by which the bound stands above the score; None where nothing is proved."""
+        if self.bound is None:
+            return None
+        return max(0.0, 1.0 - self.score / self.bound.value)
+
+    def points(self, tolerance: float = CHORD) -> Points:
+        """Return a polygon of the finished top on the panel, (n, 2) mm, inside the true outline."""
+        return self.placement.of(self.outline.inner(tolerance))

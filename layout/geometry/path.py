@@ -1,0 +1,114 @@
+"""A path: segments end to end, open or closed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import reduce
+from itertools import pairwise
+
+import numpy as np
+
+from ..errors import GeometryError
+from .bounds import Bounds
+from .placement import Placement, Points
+from .point import Point
+from .segments import Arc, Line, Segment, Side
+from .tolerance import SAME_POINT
+
+
+@dataclass(frozen=True, slots=True)
+class Path:
+    """Exact segments, each starting where the one before it ends.
+
+    A closed path that bounds something runs anticlockwise, so that outside lies to its right.
+
+    Attributes
+    ----------
+    segments : tuple of Line, Arc or EllipticArc
+        At least one.
+
+    Raises
+    ------
+    GeometryError
+        If there is no segment, or two neighbours do not meet.
+    """
+
+    segments: tuple[Segment, ...]
+
+    def __post_init__(self) -> None:
+        if not self.segments:
+            raise GeometryError("a path needs at least one segment")
+        for one, other in pairwise(self.segments):
+            gap = one.end.distance_to(other.start)
+            if gap > SAME_POINT:
+                raise GeometryError(
+                    f"a path breaks off at {one.end}: the next segment is {gap:g} mm away"
+                )
+
+    @classmethod
+    def through(cls, points: Iterable[Point], *, closed: bool = False) -> Path:
+        """Return the straight-sided path through the points."""
+        held = list(points)
+        if closed:
+            held.append(held[0])
+        return cls(tuple(Line(a, b) for a, b in pairwise(held)))
+
+    @property
+    def is_closed(self) -> bool:
+        """Whether it ends where it starts."""
+        return self.segments[-1].end.distance_to(self.segments[0].start) <= SAME_POINT
+
+    @property
+    def length(self) -> float:
+        """The length along it."""
+        return sum(segment.length for segment in self.segments)
+
+    @property
+    def area(self) -> float:
+        """The area that a closed path bounds; negative where it runs clockwise."""
+        return sum(segment.swept_area for segment in self.segments)
+
+    @property
+    def bounds(self) -> Bounds:
+        """The upright box round it."""
+        return reduce(Bounds.joined, (segment.bounds for segment in self.segments))
+
+    def reversed(self) -> Path:
+        """Return the same path run the other way."""
+        return Path(tuple(segment.reversed() for segment in reversed(self.segments)))
+
+    def placed(self, placement: Placement) -> Path:
+        """Return the path moved and turned."""
+        return Path(tuple(segment.placed(placement) for segment in self.segments))
+
+    def scaled(self, factor: float) -> Path:
+        """Return the path scaled about the origin by a positive factor."""
+        return Path(tuple(segment.scaled(factor) for segment in self.segments))
+
+    def mirrored(self) -> Path:
+        """Return the path with left and right swapped; a boundary still runs anticlockwise."""
+        return Path(tuple(segment.mirrored() for segment in self.segments)).reversed()
+
+    def points(self, tolerance: float, side: Side = "inside") -> Points:
+        """Return an (n, 2) array of points along the path, mm.
+
+        No point between two of them lies farther than `tolerance` from the path. For a boundary
+        that runs anticlockwise the polygon stays inside it, or outside it, as `side` says. A closed
+        path does not repeat its first point; an open one holds its last.
+        """
+        held = list(self._corners(tolerance, side))
+        if not self.is_closed:
+            held.append(self.segments[-1].end)
+        return np.array([(p.x, p.y) for p in held], dtype=np.float64)
+
+    def _corners(self, tolerance: float, side: Side) -> Iterator[Point]:
+        for segment in self.segments:
+            yield from segment.corners(tolerance, side)
+
+
+def circle(centre: Point, radius: float) -> Path:
+    """Return a whole circle, anticlockwise from its rightmost point, as two half circles."""
+    from math import pi
+
+    return Path((Arc(centre, radius, 0.0, pi), Arc(centre, radius, pi, pi)))

@@ -1,0 +1,57 @@
+"""Where a shape lies: a turn about its own origin, then a move."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from .point import ORIGIN, Point
+
+Points = NDArray[np.float64]
+"""An (n, 2) array of points, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Placement:
+    """A rigid motion that turns by `turn` about the origin and moves the origin to `centre`.
+
+    Attributes
+    ----------
+    centre : Point
+        Where the shape's own origin comes to lie, mm.
+    turn : float
+        Radians anticlockwise.
+    """
+
+    centre: Point = ORIGIN
+    turn: float = 0.0
+
+    def __call__(self, point: Point) -> Point:
+        """Return where a point of the shape comes to lie."""
+        return point.turned(self.turn) + self.centre
+
+    def of(self, points: Points) -> Points:
+        """Return where the points, (n, 2) mm, come to lie."""
+        cos, sin = math.cos(self.turn), math.sin(self.turn)
+        rotation = np.array([[cos, sin], [-sin, cos]])
+        moved: Points = points @ rotation + np.array([self.centre.x, self.centre.y])
+        return moved
+
+    def into(self, point: Point) -> Point:
+        """Return, in the shape's own frame, a point given outside it."""
+        return (point - self.centre).turned(-self.turn)
+
+    def then(self, other: Placement) -> Placement:
+        """Return the motion that does this one first and `other` after it."""
+        return Placement(other(self.centre), self.turn + other.turn)
+
+    def turned(self, angle: float) -> Placement:
+        """Return the same place with `angle` more turn."""
+        return replace(self, turn=self.turn + angle)
+
+    def moved(self, by: Point) -> Placement:
+        """Return the same turn at a place moved by `by`."""
+        return replace(self, centre=self.centre + by)

@@ -1,0 +1,205 @@
+"""Regions with straight edges: the only door to shapely.
+
+A `Region` is a set of pieces with holes. Whoever holds one need not know what computes it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from ..errors import GeometryError
+from .bounds import Bounds
+from .placement import Placement, Points
+from .point import Point
+
+_BUFFER_SEGMENTS = 64
+"""Segments a quarter circle in a grown region: sagitta r·7.5e-5, 0.001 mm at 15 mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Region:
+    """A part of the plane bounded by straight edges; may be empty, in pieces, and have holes."""
+
+    shape: BaseGeometry
+
+    @classmethod
+    def from_rings(cls, exterior: Points, holes: Sequence[Points] = ()) -> Region:
+        """Return the region inside `exterior` and outside each hole; rings are (n, 2) arrays, mm.
+
+        Raises
+        ------
+        GeometryError
+            If a ring has fewer than three points or crosses itself, or a hole leaves the exterior;
+            the message names the place.
+        """
+        for ring in (exterior, *holes):
+            if len(ring) < 3:
+                raise GeometryError(f"a ring needs at least 3 points, not {len(ring)}")
+        shape = shapely.Polygon(exterior, holes)
+        if not shape.is_valid:
+            raise GeometryError(f"the outline is not simple: {shapely.is_valid_reason(shape)}")
+        return cls(shape)
+
+    @classmethod
+    def empty(cls) -> Region:
+        """Return the region that holds nothing."""
+        return cls(shapely.Polygon())
+
+    @classmethod
+    def disk(cls, centre: Point, radius: float, *, around: bool) -> Region:
+        """Return a polygon of a disk that contains it (`around`) or lies within it."""
+        from .path import circle
+        from .tolerance import CHORD
+
+        return cls.from_rings(
+            circle(centre, radius).points(CHORD, "outside" if around else "inside")
+        )
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether it holds nothing."""
+        return bool(self.shape.is_empty)
+
+    @property
+    def area(self) -> float:
+        """Its area, mm²."""
+        return float(self.shape.area)
+
+    @property
+    def perimeter(self) -> float:
+        """The length of all its edges, mm."""
+        return float(self.shape.length)
+
+    @property
+    def bounds(self) -> Bounds:
+        """The upright box round it; it must not be empty."""
+        return Bounds(*(float(v) for v in self.shape.bounds))
+
+    @property
+    def centroid(self) -> Point:
+        """The centre of its area."""
+        return Point(float(self.shape.centroid.x), float(self.shape.centroid.y))
+
+    @property
+    def pieces(self) -> tuple[Region, ...]:
+        """Its connected pieces, largest first."""
+        parts = [
+            p
+            for p in shapely.get_parts(self.shape)
+            if isinstance(p, shapely.Polygon) and p.area > 0
+        ]
+        return tuple(Region(p) for p in sorted(parts, key=lambda p: (-p.area, p.bounds)))
+
+    @property
+    def exterior(self) -> Points:
+        """The outer ring of a region in one piece, (n, 2), anticlockwise, no point repeated."""
+        return _ring(self._one().exterior, anticlockwise=True)
+
+    @property
+    def holes(self) -> tuple[Points, ...]:
+        """The rings of the holes of a region in one piece, each (n, 2) and clockwise."""
+        return tuple(_ring(ring, anticlockwise=False) for ring in self._one().interiors)
+
+    def _one(self) -> shapely.Polygon:
+        if isinstance(self.shape, shapely.Polygon):
+            return self.shape
+        parts = self.pieces
+        if len(parts) != 1:
+            raise GeometryError(f"a region in {len(parts)} pieces has no single outline")
+        shape = parts[0].shape
+        assert isinstance(shape, shapely.Polygon)
+        return shape
+
+    def minus(self, other: Region) -> Region:
+        """Return what is left when `other` is taken away."""
+        return Region(self.shape.difference(other.shape))
+
+    def meet(self, other: Region) -> Region:
+        """Return what both hold."""
+        return Region(self.shape.intersection(other.shape))
+
+    def joined(self, *others: Region) -> Region:
+        """Return what either holds."""
+        return Region(shapely.union_all([self.shape, *(o.shape for o in others)]))
+
+    def grown(self, by: float, *, around: bool = True) -> Region:
+        """Return the region with every point nearer than `by` added (round at corners).
+
+        With `around` the result contains the true parallel region, so it is fit to be taken away
+        from what must be clear; without it the result lies within the true one.
+        """
+        if by <= 0 or self.is_empty:
+            return self
+        reach = by / np.cos(np.pi / (4 * _BUFFER_SEGMENTS)) if around else by
+        return Region(self.shape.buffer(reach, quad_segs=_BUFFER_SEGMENTS))
+
+    def shrunk(self, by: float, *, around: bool = False) -> Region:
+        """Return the points at least `by` inside.
+
+        Without `around` the result lies within the true one (fit for a proof); with it the result
+        contains the true one (fit for a bound).
+        """
+        if by <= 0 or self.is_empty:
+            return self
+        reach = by if around else by / np.cos(np.pi / (4 * _BUFFER_SEGMENTS))
+        return Region(self.shape.buffer(-reach, quad_segs=_BUFFER_SEGMENTS))
+
+    def simplified(self, tolerance: float) -> Region:
+        """Return the region with fewer points, none of its edges moved farther than `tolerance`."""
+        return Region(shapely.simplify(self.shape, tolerance))
+
+    def placed(self, placement: Placement) -> Region:
+        """Return the region moved and turned."""
+        return Region(shapely.transform(self.shape, placement.of))
+
+    def holds(self, other: Region) -> bool:
+        """Return whether `other` lies wholly within, edges included."""
+        return bool(self.shape.covers(other.shape))
+
+    def holds_point(self, point: Point) -> bool:
+        """Return whether the point lies within or on an edge."""
+        return bool(shapely.intersects_xy(self.shape, point.x, point.y))
+
+    def touches_or_crosses(self, other: Region) -> bool:
+        """Return whether both have a point in common."""
+        return bool(self.shape.intersects(other.shape))
+
+    def distance_to(self, other: Region) -> float:
+        """Return the least distance between two regions, mm; 0 where they meet."""
+        return float(self.shape.distance(other.shape))
+
+    def edge_distance(self, point: Point) -> float:
+        """Return the distance from a point to the nearest edge, mm."""
+        return float(shapely.distance(self.shape.boundary, shapely.Point(point.x, point.y)))
+
+    def chord(self, start: Point, end: Point) -> tuple[tuple[Point, Point], ...]:
+        """Return the parts of the straight line from `start` to `end` that lie within, in order."""
+        cut = self.shape.intersection(shapely.LineString([(start.x, start.y), (end.x, end.y)]))
+        parts = [p for p in shapely.get_parts(cut) if isinstance(p, shapely.LineString)]
+        spans = [(Point(*p.coords[0]), Point(*p.coords[-1])) for p in parts]
+        along = (end - start).unit()
+        ordered = [(a, b) if (b - a).dot(along) >= 0 else (b, a) for a, b in spans]
+        return tuple(sorted(ordered, key=lambda span: (span[0] - start).dot(along)))
+
+
+def union(regions: Iterable[Region]) -> Region:
+    """Return what any of the regions holds."""
+    return Region(shapely.union_all([region.shape for region in regions]))
+
+
+def convex_hull(points: Points) -> Points:
+    """Return the corners of the convex hull of at least three points, (n, 2), anticlockwise."""
+    hull = shapely.convex_hull(shapely.MultiPoint(points))
+    if not isinstance(hull, shapely.Polygon):
+        raise GeometryError("the points lie on one line: there is no polygon round them")
+    return _ring(hull.exterior, anticlockwise=True)
+
+
+def _ring(ring: shapely.LinearRing, *, anticlockwise: bool) -> Points:
+    points = shapely.get_coordinates(ring)[:-1]
+    return points if shapely.is_ccw(ring) == anticlockwise else points[::-1].copy()

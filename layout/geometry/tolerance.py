@@ -1,0 +1,29 @@
+"""The only tolerances of the library, each with its reason. All in mm.
+
+The policy for a proof: a found top is proved inside the sound wood by holding its *outer*
+polygon against the *inner* polygon of the wood. Two chord tolerances and the rounding stand
+between the true shapes and their polygons, so a top that touches is reduced by `PROOF_ALLOWANCE`
+before it is proved; the reduced size is what is printed.
+"""
+
+from __future__ import annotations
+
+CHORD = 0.001
+"""Farthest that a polygon of a curve may lie from the curve: a fifth of a hair, and small enough
+that twice this and rounding stay below `PROOF_ALLOWANCE`."""
+
+ROUNDING = 1e-6
+"""Rounding of coordinates up to some metres in double precision, with a wide margin."""
+
+PROOF_ALLOWANCE = 0.005
+"""What a found top may be reduced by so that its place in the wood can be proved."""
+
+CURVE = 0.0005
+"""Farthest that a curve which is not made of lines and arcs (the parallel of an ellipse) may lie
+from the arcs drawn for it; half of the vector error allowed in a written file."""
+
+SAME_POINT = 1e-6
+"""Two ends of a path nearer than this are one point."""
+
+AREA_BALANCE = 1e-6
+"""Relative error allowed where areas must add up."""

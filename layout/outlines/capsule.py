@@ -1,0 +1,95 @@
+"""The capsule (racetrack, round-ended): two half circles joined by straights."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Self
+
+from ..geometry.path import Path
+from ..geometry.point import ORIGIN, Point
+from ..geometry.segments import Arc, Line
+from ..geometry.tolerance import CURVE
+from .base import Outline, require
+from .circle import Circle
+
+
+@dataclass(frozen=True, slots=True)
+class Capsule(Outline):
+    """A top with straight sides and half-round ends.
+
+    Attributes
+    ----------
+    length, width : float
+        Overall, mm, with ``0 < width <= length``; a capsule as long as wide is a circle.
+
+    Raises
+    ------
+    OutlineError
+        If the sizes are not in that order.
+    """
+
+    length: float
+    width: float
+
+    def __post_init__(self) -> None:
+        require(
+            0 < self.width <= self.length < math.inf,
+            f"a capsule needs 0 < width <= length, not {self.width:g} by {self.length:g} mm",
+        )
+
+    @property
+    def name(self) -> str:
+        """The trade's word."""
+        return "capsule"
+
+    @property
+    def radius(self) -> float:
+        """The radius of its ends: half the width, mm."""
+        return self.width / 2
+
+    @property
+    def straight(self) -> float:
+        """The length of each straight side, mm: also the distance between the end centres."""
+        return self.length - self.width
+
+    @property
+    def area(self) -> float:
+        """A circle and a rectangle between its halves, mm²."""
+        return math.pi * self.radius**2 + self.straight * self.width
+
+    @property
+    def perimeter(self) -> float:
+        """The way round, mm."""
+        return math.pi * self.width + 2 * self.straight
+
+    def path(self) -> Path:
+        """Return straights and half circles, anticlockwise from the start of the lower straight."""
+        return self._of_radius(self.radius)
+
+    def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
+        """Return the exact parallel line: a capsule with the same end centres."""
+        radius = self.radius + distance
+        require(radius > 0, f"{-distance:g} mm inside a capsule {self.width:g} mm wide is nothing")
+        return self._of_radius(radius)
+
+    def _of_radius(self, radius: float) -> Path:
+        if self.straight == 0:
+            return Circle(2 * radius).path()
+        x, quarter = self.straight / 2, math.pi / 2
+        return Path(
+            (
+                Line(Point(-x, -radius), Point(x, -radius)),
+                Arc(ORIGIN + Point(x, 0), radius, -quarter, math.pi),
+                Line(Point(x, radius), Point(-x, radius)),
+                Arc(ORIGIN + Point(-x, 0), radius, quarter, math.pi),
+            )
+        )
+
+    def support(self, direction: float) -> float:
+        """Return how far it reaches from its centre towards `direction`, mm."""
+        return abs(math.cos(direction)) * self.straight / 2 + self.radius
+
+    def resized(self, length: float, width: float) -> Self:
+        """Return a capsule of another size."""
+        return type(self)(length, width)

@@ -1,0 +1,87 @@
+"""The circle."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Self
+
+from ..geometry.path import Path, circle
+from ..geometry.point import ORIGIN
+from ..geometry.tolerance import CURVE
+from .base import Outline, require
+
+
+@dataclass(frozen=True, slots=True)
+class Circle(Outline):
+    """A round top.
+
+    Attributes
+    ----------
+    diameter : float
+        Positive, mm.
+
+    Raises
+    ------
+    OutlineError
+        If it is not.
+    """
+
+    diameter: float
+
+    def __post_init__(self) -> None:
+        require(
+            0 < self.diameter < math.inf,
+            f"a circle needs a diameter above 0, not {self.diameter:g} mm",
+        )
+
+    @property
+    def name(self) -> str:
+        """The trade's word."""
+        return "circle"
+
+    @property
+    def length(self) -> float:
+        """The diameter, mm."""
+        return self.diameter
+
+    @property
+    def width(self) -> float:
+        """The diameter, mm."""
+        return self.diameter
+
+    @property
+    def radius(self) -> float:
+        """Half the diameter, mm."""
+        return self.diameter / 2
+
+    @property
+    def area(self) -> float:
+        """The area, mm²."""
+        return math.pi * self.radius**2
+
+    @property
+    def perimeter(self) -> float:
+        """The way round, mm."""
+        return math.pi * self.diameter
+
+    def path(self) -> Path:
+        """Return two half circles, anticlockwise from the rightmost point."""
+        return circle(ORIGIN, self.radius)
+
+    def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
+        """Return the circle `distance` outside, exact."""
+        radius = self.radius + distance
+        require(
+            radius > 0, f"{-distance:g} mm inside a circle of radius {self.radius:g} mm is nothing"
+        )
+        return circle(ORIGIN, radius)
+
+    def support(self, direction: float) -> float:
+        """Return the radius: a circle reaches as far everywhere."""
+        return self.radius
+
+    def resized(self, length: float, width: float) -> Self:
+        """Return a circle of another diameter; both sizes must be that diameter."""
+        require(length == width, f"a circle is as long as wide, not {length:g} by {width:g} mm")
+        return type(self)(length)

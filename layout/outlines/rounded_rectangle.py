@@ -1,0 +1,106 @@
+"""The rounded rectangle: straight edges, each corner a quarter circle."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Self
+
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..geometry.tolerance import CURVE
+from .base import Outline, require
+from .round_corners import Radii, round_cornered
+
+
+@dataclass(frozen=True, slots=True)
+class RoundedRectangle(Outline):
+    """A top with four rounded corners.
+
+    Attributes
+    ----------
+    length, width : float
+        Overall, mm, with ``0 < width <= length``.
+    radii : tuple of four floats
+        Corner radii, mm: lower left, lower right, upper right, upper left. No two on one edge may
+        add up to more than the edge.
+
+    Raises
+    ------
+    OutlineError
+        If a size or radius breaks these limits.
+    """
+
+    length: float
+    width: float
+    radii: Radii
+
+    def __post_init__(self) -> None:
+        require(
+            0 < self.width <= self.length < math.inf,
+            f"a rounded rectangle needs 0 < width <= length, "
+            f"not {self.width:g} by {self.length:g} mm",
+        )
+        require(min(self.radii) >= 0, f"a corner radius of {min(self.radii):g} mm is below 0")
+        lower_left, lower_right, upper_right, upper_left = self.radii
+        slack = 1e-9 * self.length
+        for pair, edge in (
+            (lower_left + lower_right, self.length),
+            (lower_right + upper_right, self.width),
+            (upper_right + upper_left, self.length),
+            (upper_left + lower_left, self.width),
+        ):
+            require(
+                pair <= edge + slack,
+                f"two corner radii add up to {pair:g} mm on an edge of {edge:g} mm: "
+                "make them smaller",
+            )
+
+    @classmethod
+    def with_radius(cls, length: float, width: float, radius: float) -> Self:
+        """Return one with the same radius, mm, at all four corners; at most half the width."""
+        return cls(length, width, (radius,) * 4)
+
+    @property
+    def name(self) -> str:
+        """The trade's word."""
+        return "rounded rectangle"
+
+    @property
+    def area(self) -> float:
+        """Length times width less what each corner loses, (1 − π/4) r²; mm²."""
+        return self.length * self.width - (1 - math.pi / 4) * sum(r * r for r in self.radii)
+
+    @property
+    def perimeter(self) -> float:
+        """The way round, mm: each corner saves (2 − π/2) r."""
+        return 2 * (self.length + self.width) - (2 - math.pi / 2) * sum(self.radii)
+
+    def path(self) -> Path:
+        """Return its edges and corner arcs, anticlockwise from the start of its lower edge."""
+        return round_cornered(self.length, self.width, self.radii)
+
+    def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
+        """Return the exact parallel line; inside, a corner whose radius is used up is square."""
+        length, width = self.length + 2 * distance, self.width + 2 * distance
+        require(
+            width > 0,
+            f"{-distance:g} mm inside a rounded rectangle {self.width:g} mm wide is nothing",
+        )
+        a, b, c, d = (max(r + distance, 0.0) for r in self.radii)
+        return round_cornered(length, width, (a, b, c, d))
+
+    def support(self, direction: float) -> float:
+        """Return how far it reaches from its centre towards `direction`, mm."""
+        reach = Point.polar(1.0, direction)
+        lower_left, lower_right, upper_right, upper_left = self.radii
+        right, up = reach.x >= 0, reach.y >= 0
+        radius = (
+            (upper_right if up else lower_right) if right else (upper_left if up else lower_left)
+        )
+        arms = abs(reach.x) * (self.length / 2 - radius) + abs(reach.y) * (self.width / 2 - radius)
+        return arms + radius
+
+    def resized(self, length: float, width: float) -> Self:
+        """Return one of another size with the same corner radii."""
+        return type(self)(length, width, self.radii)

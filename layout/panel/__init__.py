@@ -1,0 +1,1 @@
+"""The old panel: its outline, build and defects, and the sound wood that is left."""

@@ -1,0 +1,28 @@
+"""Sound wood: what is left of a panel for a purpose, never one polygon but two."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..geometry.polygon import Region
+
+
+@dataclass(frozen=True, slots=True)
+class SoundWood:
+    """What is left of a panel for a purpose, between two polygons.
+
+    Attributes
+    ----------
+    inner : Region
+        Lies wholly in the true sound wood; what is proved inside it is proved.
+    outer : Region
+        Contains the true sound wood; what cannot fit in it cannot fit.
+    """
+
+    inner: Region
+    outer: Region
+
+    @classmethod
+    def exact(cls, region: Region) -> SoundWood:
+        """Return the sound wood of a panel with straight edges, where both polygons are the same."""
+        return cls(region, region)

@@ -1,0 +1,228 @@
+"""Lengths as people write and read them: mm inside, feet, inches and fractions at the edge."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+from enum import Enum
+from fractions import Fraction
+
+from .errors import LengthError
+
+MM_PER_INCH = 25.4
+"""Exact by definition since 1959."""
+
+
+class Units(Enum):
+    """The units of a job: the value is the name a job file uses."""
+
+    MM = "mm"
+    CM = "cm"
+    M = "m"
+    IN = "in"
+    FT = "ft"
+
+    @property
+    def mm(self) -> float:
+        """Millimetres in one of these."""
+        return _MM_IN[self]
+
+    @property
+    def is_imperial(self) -> bool:
+        """Whether the maker's tape is in inches."""
+        return self in (Units.IN, Units.FT)
+
+
+_MM_IN = {
+    Units.MM: 1.0,
+    Units.CM: 10.0,
+    Units.M: 1000.0,
+    Units.IN: MM_PER_INCH,
+    Units.FT: 12 * MM_PER_INCH,
+}
+
+_UNIT_OF = {
+    "mm": Units.MM,
+    "millimetre": Units.MM,
+    "millimetres": Units.MM,
+    "cm": Units.CM,
+    "m": Units.M,
+    "in": Units.IN,
+    "inch": Units.IN,
+    "inches": Units.IN,
+    '"': Units.IN,
+    "ft": Units.FT,
+    "foot": Units.FT,
+    "feet": Units.FT,
+    "'": Units.FT,
+}
+
+_TYPOGRAPHY = str.maketrans(
+    {
+        "′": "'", "’": "'", "″": '"', "”": '"', "−": "-", "\u00a0": " ", "⁄": "/",
+        "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
+    }
+)  # fmt: skip
+
+_NUMBER = r"(?:\d+(?:\.\d*)?|\.\d+)"
+_QUANTITY = re.compile(
+    rf"""\s*
+    (?: (?P<whole>\d+) (?:\s+|-) (?P<num>\d+)\s*/\s*(?P<den>\d+)   # 31 3/8 or 31-3/8
+      | (?P<num_only>\d+)\s*/\s*(?P<den_only>\d+)                  # 3/8
+      | (?P<plain>{_NUMBER}) )                                     # 31.375
+    \s* (?P<unit>[A-Za-z]+|"|'(?!')|'' )? \s*""",
+    re.VERBOSE,
+)
+
+_HOW = "write a number, or a length such as 80 cm, 31 3/8 in, 2ft 6in or 5' 3 1/2\""
+
+
+def parse_length(text: str, units: Units) -> float:
+    r"""Return the length that a maker wrote, mm.
+
+    A number without a unit counts in `units`. Feet and inches may stand together, and any
+    number may be a fraction, with a space or a hyphen before it.
+
+    Parameters
+    ----------
+    text : str
+        For example ``"80 cm"``, ``"31 3/8 in"``, ``"2ft 6in"``, ``"5' 3 1/2\""``, ``"-12"``.
+    units : Units
+        What a bare number counts in.
+
+    Raises
+    ------
+    LengthError
+        If the text is no length.
+
+    Examples
+    --------
+    >>> parse_length("5' 3 1/2\"", Units.MM)
+    1612.9
+    >>> parse_length("31 3/8", Units.IN)
+    796.925
+    """
+    plain = text.translate(_TYPOGRAPHY).strip()
+    negative = plain.startswith("-")
+    rest = plain[1:] if negative else plain
+    parts: list[tuple[Fraction, Units | None]] = []
+    while rest.strip():
+        match = _QUANTITY.match(rest)
+        if match is None or match.end() == 0:
+            raise LengthError(f"{text!r} is not a length: {_HOW}")
+        parts.append((_number(match, text), _unit(match["unit"], text)))
+        rest = rest[match.end() :]
+    if not parts:
+        raise LengthError(f"an empty text is not a length: {_HOW}")
+    total = _total(parts, units, text)
+    return -total if negative else total
+
+
+def _number(match: re.Match[str], text: str) -> Fraction:
+    num, den = match["num"] or match["num_only"], match["den"] or match["den_only"]
+    if num is None:
+        return Fraction(match["plain"])
+    if int(den) == 0:
+        raise LengthError(f"{text!r} divides by zero: {_HOW}")
+    return int(match["whole"] or 0) + Fraction(int(num), int(den))
+
+
+def _unit(name: str | None, text: str) -> Units | None:
+    if name is None:
+        return None
+    unit = _UNIT_OF.get('"' if name == "''" else name.lower())
+    if unit is None:
+        raise LengthError(f"{text!r} has the unknown unit {name!r}: use mm, cm, m, in or ft")
+    return unit
+
+
+def _total(parts: list[tuple[Fraction, Units | None]], units: Units, text: str) -> float:
+    """Add feet and inches; anything else may stand only alone."""
+    if len(parts) == 1:
+        number, unit = parts[0]
+        return float(number * Fraction(str((unit or units).mm)))
+    if len(parts) == 2 and parts[0][1] is Units.FT and parts[1][1] in (Units.IN, None):
+        feet, inches = parts[0][0], parts[1][0]
+        if inches >= 12:
+            raise LengthError(f"{text!r} has {float(inches):g} inches after feet: less than 12 fit")
+        return float((feet * 12 + inches) * Fraction(str(MM_PER_INCH)))
+    raise LengthError(f"{text!r} mixes units: only feet and inches go together; {_HOW}")
+
+
+@dataclass(frozen=True, slots=True)
+class Tape:
+    """What the maker measures with, and so how a sheet writes a length.
+
+    Attributes
+    ----------
+    imperial : bool
+        Inches and fractions, or millimetres.
+    """
+
+    imperial: bool = False
+
+    @classmethod
+    def for_units(cls, units: Units) -> Tape:
+        """Return the tape of a job in `units`."""
+        return cls(imperial=units.is_imperial)
+
+    @property
+    def division(self) -> float:
+        """The finest division that is read, mm: 1 mm or 1/16 in."""
+        return MM_PER_INCH / 16 if self.imperial else 1.0
+
+    @property
+    def unit(self) -> str:
+        """The name of the unit on the sheets."""
+        return "in" if self.imperial else "mm"
+
+    def nearest(self, length: float) -> float:
+        """Return the length, mm, of the division nearest to `length`, mm."""
+        return math.floor(length / self.division + 0.5) * self.division
+
+    def figure(self, length: float) -> str:
+        """Return `length`, mm, to the nearest division and without its unit.
+
+        >>> Tape(imperial=True).figure(796.925), Tape().figure(583.42)
+        ('31 3/8', '583')
+        """
+        count = math.floor(abs(length) / self.division + 0.5)
+        sign = "−" if length < 0 and count else ""
+        if not self.imperial:
+            return f"{sign}{count}"
+        whole, rest = divmod(count, 16)
+        fraction = str(Fraction(rest, 16)) if rest else ""
+        return sign + (" ".join(part for part in (str(whole or ""), fraction) if part) or "0")
+
+    def measure(self, length: float) -> str:
+        """Return `length`, mm, to the nearest division with its unit: ``31 3/8 in``."""
+        return f"{self.figure(length)} {self.unit}"
+
+    def exact(self, length: float, digits: int = 2) -> str:
+        """Return `length`, mm, in decimals of the unit and without it: ``583.42``, ``22.9693``."""
+        value = length / MM_PER_INCH if self.imperial else length
+        return f"{value:.{digits + 1 if self.imperial else digits}f}".replace("-", "−")
+
+    def area(self, area: float) -> str:
+        """Return an area, mm², in m² or square feet."""
+        if self.imperial:
+            return f"{area / (12 * MM_PER_INCH) ** 2:.2f} sq ft"
+        return f"{area / 1e6:.3f} m²"
+
+    def mass(self, mass: float) -> str:
+        """Return a mass, kg, in kg or lb, to about two figures."""
+        return f"{mass / 0.45359237:.0f} lb" if self.imperial else f"{mass:.0f} kg"
+
+    def force(self, force: float) -> str:
+        """Return a force, N, to two figures; with pounds-force where the tape is in inches."""
+        newtons = f"{two_figures(force)} N"
+        return f"{newtons} ({two_figures(force / 4.4482216)} lbf)" if self.imperial else newtons
+
+
+def two_figures(value: float) -> str:
+    """Return `value` rounded to two figures and without an exponent: ``820``, ``0.42``."""
+    if value == 0 or not math.isfinite(value):
+        return f"{value:g}"
+    digits = 1 - math.floor(math.log10(abs(value)))
+    return f"{round(value, digits):.{max(digits, 0)}f}"
