@@ -1,0 +1,1 @@
+"""Scenes that know no wood, and the writers that turn them into files."""

@@ -1,0 +1,37 @@
+"""The layers of every drawing: one meaning each, with line types after ISO 128-2."""
+
+from __future__ import annotations
+
+from .scene import Layer
+
+
+def _dashed(width: float) -> tuple[float, ...]:
+    """Dashes of 12 d with gaps of 3 d."""
+    return (12 * width, 3 * width)
+
+
+def _long_dash_dot(width: float) -> tuple[float, ...]:
+    """Long dashes of 24 d, gaps of 3 d, dots of 0.5 d: the line of a centre."""
+    return (24 * width, 3 * width, 0.5 * width, 3 * width)
+
+
+PANEL = Layer("panel-edge", "Edge of the old panel", "#5b4a36", 0.5)
+WOOD = Layer("panel-face", "Face of the old panel", "#f4ecdd", 0.18, hatching="solid")
+CUT_OUT = Layer("cut-out", "Cut-out", "#5b4a36", 0.35)
+DEFECT_SHOWING = Layer("spoils-showing", "Spoils showing", "#a8452c", 0.25, hatching="cross")
+DEFECT_CUTTING = Layer("spoils-cutting", "Spoils cutting", "#7a2d8f", 0.35, hatching="cross")
+DEFECT_BEARING = Layer("spoils-bearing", "Spoils bearing", "#b07a12", 0.25, hatching="diagonal")
+WASTE = Layer("waste", "Waste side", "#9a9a9a", 0.18, hatching="diagonal")
+FINISH = Layer("finish-line", "Finish line", "#000000", 0.7)
+CORE = Layer("core-line", "Core line (under the lipping)", "#000000", 0.5, _dashed(0.5))
+ROUGH = Layer("rough-cut-line", "Rough-cut line", "#1f5fa8", 0.35, _dashed(0.35))
+SAW_LINE = Layer("saw-line", "Saw line", "#1f5fa8", 0.5)
+GUIDE = Layer("guide", "Edge of the guide", "#1c7c54", 0.25, _long_dash_dot(0.25))
+CENTRELINE = Layer("centreline", "Centrelines", "#444444", 0.25, _long_dash_dot(0.25))
+MARKS = Layer("marks", "Marks", "#b3123b", 0.35)
+DIMENSIONS = Layer("measures", "Measures", "#333333", 0.18)
+LEGS = Layer("legs", "Legs", "#00707a", 0.35)
+OFFCUTS = Layer("offcuts", "Offcuts", "#4d7a1f", 0.25)
+LETTERING = Layer("lettering", "Lettering", "#000000", 0.25)
+SHEET = Layer("sheet-grid", "Sheet edges and register marks", "#000000", 0.18)
+CHECK_BARS = Layer("check-bars", "Check bars", "#000000", 0.25)

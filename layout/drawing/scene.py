@@ -1,0 +1,136 @@
+"""A neutral drawing: what a sheet shows, before any file format.
+
+A scene is in paper millimetres at true size, y up. Whoever composes it has already scaled what it
+shows, so a writer only translates; a writer whose format counts y downwards turns it there.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from ..geometry.bounds import Bounds
+from ..geometry.path import Path
+from ..geometry.point import Point
+
+Anchor = Literal["start", "middle", "end"]
+"""Which end of its words a text is held by."""
+
+Hatching = Literal["none", "solid", "diagonal", "cross"]
+"""How an area is filled."""
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """One meaning on a drawing, and how its lines look.
+
+    Attributes
+    ----------
+    key : str
+        Lower-case words joined by hyphens: ``finish-line``. An SVG group, a DXF layer and a PDF
+        layer are named by it.
+    title : str
+        The same for people: ``Finish line``.
+    colour : str
+        ``#rrggbb``.
+    line_width : float
+        mm on paper, from the ISO 128-2 series (0.18, 0.25, 0.35, 0.5, 0.7, 1).
+    dashes : tuple of float
+        Drawn and empty lengths in turn, mm on paper; empty for a continuous line.
+    hatching : Hatching
+        How the areas of the layer are filled.
+    """
+
+    key: str
+    title: str
+    colour: str = "#000000"
+    line_width: float = 0.25
+    dashes: tuple[float, ...] = ()
+    hatching: Hatching = "none"
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """A line along a path."""
+
+    path: Path
+
+
+@dataclass(frozen=True, slots=True)
+class Area:
+    """A closed boundary with holes, filled as its layer says; its boundary is drawn where `edged`."""
+
+    boundary: Path
+    holes: tuple[Path, ...] = ()
+    edged: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A place that is pricked or drilled: a cross whose arms are `arm` long, mm on paper.
+
+    With `diameter` a circle of that size, at the scale of the drawing, is drawn round it.
+    """
+
+    at: Point
+    arm: float = 3.0
+    diameter: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """Words in one line.
+
+    Attributes
+    ----------
+    at : Point
+        The baseline's start, middle or end, as `anchor` says.
+    words : str
+    height : float
+        Height of a capital letter, mm on paper (ISO 3098: 1.8, 2.5, 3.5, 5, 7, 10).
+    anchor : Anchor
+    turn : float
+        Direction of the baseline, radians.
+    bold : bool
+    """
+
+    at: Point
+    words: str
+    height: float = 2.5
+    anchor: Anchor = "start"
+    turn: float = 0.0
+    bold: bool = False
+
+
+Item = Stroke | Area | Mark | Text
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Items of one layer that belong together; later groups lie on top of earlier ones."""
+
+    layer: Layer
+    items: tuple[Item, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """One sheet.
+
+    Attributes
+    ----------
+    title : str
+        What it is, for the file's own title.
+    frame : Bounds
+        The sheet of paper (or the extent of an endless one), paper mm.
+    groups : tuple of Group
+        From the bottom to the top.
+    """
+
+    title: str
+    frame: Bounds
+    groups: tuple[Group, ...]
+
+    def on(self, layer: Layer) -> tuple[Item, ...]:
+        """Return every item of a layer, in order."""
+        return tuple(item for group in self.groups if group.layer == layer for item in group.items)
