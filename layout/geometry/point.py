@@ -59,7 +59,7 @@ class Point:
         return Point(-self.y, self.x)
 
     def unit(self) -> Point:
-        """Return the vector of length 1 in this direction; ZeroDivisionError for the zero vector."""
+        """Return the vector of length 1 in this direction; the zero vector has none and raises."""
         return self * (1.0 / self.norm)
 
     def turned(self, angle: float) -> Point:

@@ -1,1 +1,26 @@
 """The old panel: its outline, build and defects, and the sound wood that is left."""
+
+from .build import Build, Kind
+from .defect import Defect, Face, Spoils, polygonal_place, rectangular_place, round_place
+from .materials import MATERIALS, Material, material_named
+from .outline import outline_through, rectangular_outline
+from .panel import Panel
+from .sound import SoundWood
+
+__all__ = [
+    "MATERIALS",
+    "Build",
+    "Defect",
+    "Face",
+    "Kind",
+    "Material",
+    "Panel",
+    "SoundWood",
+    "Spoils",
+    "material_named",
+    "outline_through",
+    "polygonal_place",
+    "rectangular_outline",
+    "rectangular_place",
+    "round_place",
+]

@@ -24,5 +24,5 @@ class SoundWood:
 
     @classmethod
     def exact(cls, region: Region) -> SoundWood:
-        """Return the sound wood of a panel with straight edges, where both polygons are the same."""
+        """Return the sound wood of a straight-edged panel, where both polygons are the same."""
         return cls(region, region)

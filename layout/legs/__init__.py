@@ -1,0 +1,1 @@
+"""Legs: where they go, and whether the table stands."""

@@ -1,0 +1,139 @@
+"""Defects: what is wrong with a panel where, and what it spoils."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from enum import Enum
+
+from ..errors import PanelError
+from ..geometry.path import Path, circle
+from ..geometry.placement import Placement
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..geometry.segments import Side
+from ..geometry.tolerance import CHORD
+
+
+class Spoils(Enum):
+    """What a defect spoils; the value is the name that a job file uses.
+
+    Attributes
+    ----------
+    SHOWING
+        It must not be seen: it lies outside the top.
+    CUTTING
+        No blade, bit or screw may cross it, and it must not open into the finished edge; it may lie
+        wholly inside the top or wholly outside.
+    BEARING
+        No leg or fixing may stand there.
+    """
+
+    SHOWING = "showing"
+    CUTTING = "cutting"
+    BEARING = "bearing"
+
+
+class Face(Enum):
+    """From which face a defect is seen, the panel lying show face up."""
+
+    UP = "up"
+    DOWN = "down"
+    THROUGH = "through"
+
+
+@dataclass(frozen=True, slots=True)
+class Defect:
+    """One defect.
+
+    Attributes
+    ----------
+    name : str
+        As the maker calls it, unique on its panel.
+    place : Path
+        Its closed boundary on the panel, anticlockwise, mm.
+    spoils : frozenset of Spoils
+        At least one.
+    clear : float
+        How far the top, the cut or the foot stays away from it, mm.
+    face : Face
+    depth : float or None
+        How deep it goes, mm, where it does not go through; None where nobody knows.
+
+    Raises
+    ------
+    PanelError
+        If it spoils nothing, or a length is out of its limits.
+    """
+
+    name: str
+    place: Path
+    spoils: frozenset[Spoils]
+    clear: float = 0.0
+    face: Face = Face.THROUGH
+    depth: float | None = None
+
+    def __post_init__(self) -> None:
+        if not self.spoils:
+            raise PanelError(f"{self.name}: it spoils nothing; leave it out or say what it spoils")
+        if not 0 <= self.clear < math.inf:
+            raise PanelError(f"{self.name}: a clearance of {self.clear:g} mm is below 0")
+        if self.depth is not None and not 0 < self.depth < math.inf:
+            raise PanelError(f"{self.name}: a depth of {self.depth:g} mm is not above 0")
+
+    def reach(self, extra: float = 0.0) -> Region:
+        """Return a polygon that contains the defect, its clearance and `extra` mm round it."""
+        return self._polygon("outside").grown(self.clear + extra, around=True)
+
+    def heart(self, extra: float = 0.0) -> Region:
+        """Return a polygon that lies within the defect, its clearance and `extra` mm round it."""
+        return self._polygon("inside").grown(self.clear + extra, around=False)
+
+    @property
+    def extent(self) -> Region:
+        """The defect itself, without clearance."""
+        return self._polygon("outside")
+
+    def _polygon(self, side: Side) -> Region:
+        return Region.from_rings(self.place.points(CHORD, side))
+
+
+def round_place(at: Point, diameter: float) -> Path:
+    """Return the boundary of a round defect.
+
+    Raises
+    ------
+    PanelError
+        If the diameter is not above 0.
+    """
+    if not 0 < diameter < math.inf:
+        raise PanelError(f"a diameter of {diameter:g} mm is not above 0")
+    return circle(at, diameter / 2)
+
+
+def rectangular_place(at: Point, length: float, width: float, turn: float = 0.0) -> Path:
+    """Return the boundary of a rectangular defect with its middle at `at`.
+
+    Raises
+    ------
+    PanelError
+        If a size is not above 0.
+    """
+    if not (0 < length < math.inf and 0 < width < math.inf):
+        raise PanelError(f"a size of {length:g} by {width:g} mm is not above 0")
+    x, y = length / 2, width / 2
+    corners = (Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y))
+    return Path.through(corners, closed=True).placed(Placement(at, turn))
+
+
+def polygonal_place(points: tuple[Point, ...]) -> Path:
+    """Return the boundary of a defect given by its corners, whichever way they run.
+
+    Raises
+    ------
+    GeometryError
+        If there are fewer than three corners or the outline crosses itself.
+    """
+    path = Path.through(points, closed=True)
+    Region.from_rings(path.points(CHORD))
+    return path if path.area > 0 else path.reversed()

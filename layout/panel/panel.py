@@ -1,0 +1,133 @@
+"""The old panel: everything that the maker knows about it, show face up."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+from ..errors import PanelError
+from ..geometry.path import Path
+from ..geometry.polygon import Region
+from ..geometry.segments import Side
+from ..geometry.tolerance import CHORD
+from .build import Build
+from .defect import Defect, Spoils
+from .materials import Material, material_named
+from .sound import SoundWood
+
+
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """A panel as found.
+
+    Attributes
+    ----------
+    boundary : Path
+        Closed, anticlockwise, mm; origin at the datum corner, x along the datum edge.
+    thickness : float
+        mm.
+    name : str
+    cut_outs : tuple of Path
+        Closed boundaries of what has been cut out of it; they may run over an edge.
+    defects : tuple of Defect
+        Each with a name of its own.
+    build : Build
+    material : str
+        A species or board named in `materials.MATERIALS`; empty for what is usual for the build.
+    grain : float
+        Direction of the grain of the show face, radians from x.
+    finish : str
+        What is on it, as far as known.
+    year : int or None
+        When it was made, as far as known.
+
+    Raises
+    ------
+    PanelError
+        If the thickness is not above 0, the material unknown, or a name is used twice.
+    """
+
+    boundary: Path
+    thickness: float
+    name: str = "panel"
+    cut_outs: tuple[Path, ...] = ()
+    defects: tuple[Defect, ...] = ()
+    build: Build = Build()  # noqa: RUF009 frozen, so it may be shared
+    material: str = ""
+    grain: float = 0.0
+    finish: str = ""
+    year: int | None = None
+
+    def __post_init__(self) -> None:
+        if not 0 < self.thickness < math.inf:
+            raise PanelError(f"a thickness of {self.thickness:g} mm is not above 0")
+        if self.material and material_named(self.material) is None:
+            raise PanelError(f"the material {self.material!r} is not known")
+        names = [defect.name for defect in self.defects]
+        for name in names:
+            if names.count(name) > 1:
+                raise PanelError(f"two defects are called {name!r}: give each a name of its own")
+
+    @property
+    def substance(self) -> Material:
+        """The material that it is weighed by."""
+        found = material_named(self.material or self.build.kind.usual_material)
+        assert found is not None  # checked when the panel was made
+        return found
+
+    def region(self, side: Side = "inside") -> Region:
+        """Return its face as a polygon that lies within the true one, or contains it."""
+        other: Side = "outside" if side == "inside" else "inside"
+        face = Region.from_rings(self.boundary.points(CHORD, side))
+        for cut_out in self.cut_outs:
+            face = face.minus(Region.from_rings(cut_out.points(CHORD, other)))
+        return face
+
+    @property
+    def area(self) -> float:
+        """The area of its face, mm²."""
+        return self.region().area
+
+    @property
+    def mass(self) -> float:
+        """Its mass, kg, from area, thickness and density."""
+        return self.area * self.thickness * self.substance.density * 1e-9
+
+    def with_defect(self, defect: Defect) -> Panel:
+        """Return the panel with one more defect."""
+        return replace(self, defects=(*self.defects, defect))
+
+    def without_defect(self, name: str) -> Panel:
+        """Return the panel as if the defect of that name were mended or accepted."""
+        return replace(self, defects=tuple(d for d in self.defects if d.name != name))
+
+    def spoiling(self, purpose: Spoils) -> tuple[Defect, ...]:
+        """Return the defects that spoil a purpose."""
+        return tuple(defect for defect in self.defects if purpose in defect.spoils)
+
+    def sound_for(
+        self, purpose: Spoils, *, margin: float = 0.0, tape_error: float = 0.0
+    ) -> SoundWood:
+        """Return what is left for a purpose: clear of its defects and `margin` inside every edge.
+
+        Parameters
+        ----------
+        margin : float
+            Kept to the panel's edges and cut-outs, mm.
+        tape_error : float
+            How far any tape may have been out, mm: it widens the margin and each clearance.
+        """
+        inner = self.region("inside").shrunk(margin + tape_error)
+        outer = self.region("outside").shrunk(margin + tape_error, around=True)
+        for defect in self.spoiling(purpose):
+            inner = inner.minus(defect.reach(tape_error))
+            outer = outer.minus(defect.heart(tape_error))
+        return SoundWood(inner, outer)
+
+    @property
+    def islands(self) -> tuple[Defect, ...]:
+        """The defects that spoil cutting but not showing.
+
+        A top's edge may not cross them, yet each may lie wholly inside the top or wholly outside.
+        """
+        return tuple(d for d in self.spoiling(Spoils.CUTTING) if Spoils.SHOWING not in d.spoils)
