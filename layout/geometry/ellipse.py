@@ -25,7 +25,7 @@ def ellipse_perimeter(a: float, b: float) -> float:
     By the arithmetic-geometric mean (DLMF 19.8.6): it doubles its digits at each turn.
 
     >>> round(ellipse_perimeter(900, 450), 6)
-    4359.801697
+    4359.801699
     """
     mean, geometric, weight = a, b, 0.5
     total = weight * (a * a - b * b)

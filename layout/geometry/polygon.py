@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from ..errors import GeometryError
@@ -104,6 +105,24 @@ class Region:
     def holes(self) -> tuple[Points, ...]:
         """The rings of the holes of a region in one piece, each (n, 2) and clockwise."""
         return tuple(_ring(ring, anticlockwise=False) for ring in self._one().interiors)
+
+    @property
+    def edges(self) -> NDArray[np.float64]:
+        """All its edges, (n, 2, 2) mm: edge, start or end, x or y; the region lies to their left."""
+        oriented = shapely.orient_polygons(self.shape)
+        parts = [p for p in shapely.get_parts(oriented) if isinstance(p, shapely.Polygon)]
+        rings = [ring for part in parts for ring in (part.exterior, *part.interiors)]
+        corners = [shapely.get_coordinates(ring) for ring in rings]
+        pairs = [np.stack([ring[:-1], ring[1:]], axis=1) for ring in corners if len(ring) > 1]
+        held = np.concatenate(pairs) if pairs else np.zeros((0, 2, 2))
+        moved: NDArray[np.float64] = held[np.any(held[:, 0] != held[:, 1], axis=1)]
+        return moved
+
+    def holds_points(self, points: Points) -> NDArray[np.bool_]:
+        """Return for each of the points, (n, 2) mm, whether it lies within or on an edge."""
+        shapely.prepare(self.shape)
+        held: NDArray[np.bool_] = shapely.intersects_xy(self.shape, points[:, 0], points[:, 1])
+        return held
 
     def _one(self) -> shapely.Polygon:
         if isinstance(self.shape, shapely.Polygon):

@@ -1,0 +1,62 @@
+"""Random outlines, panels and places, for every test that states a law."""
+
+from __future__ import annotations
+
+import math
+
+from hypothesis import strategies as st
+
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, Rectangle, RoundedRectangle
+from panelwright.layout.panel import Panel, rectangular_outline
+
+sizes = st.floats(min_value=80.0, max_value=3000.0)
+angles = st.floats(min_value=-math.pi, max_value=math.pi)
+coordinates = st.floats(min_value=-3000.0, max_value=3000.0)
+
+
+@st.composite
+def length_and_width(draw: st.DrawFn) -> tuple[float, float]:
+    """Draw a length and a width that is no greater, mm; at most 20 : 1."""
+    length = draw(sizes)
+    return length, length * draw(st.floats(min_value=0.05, max_value=1.0))
+
+
+@st.composite
+def rounded_rectangles(draw: st.DrawFn) -> RoundedRectangle:
+    """Draw rounded rectangles whose four radii differ."""
+    length, width = draw(length_and_width())
+    share = st.floats(min_value=0.0, max_value=0.5)
+    a, b, c, d = (draw(share) * width for _ in range(4))
+    return RoundedRectangle(length, width, (a, b, c, d))
+
+
+capsules = length_and_width().map(lambda lw: Capsule(*lw))
+ovals = length_and_width().map(lambda lw: Oval(*lw))
+rectangles = length_and_width().map(lambda lw: Rectangle(*lw))
+circles = sizes.map(Circle)
+outlines: st.SearchStrategy[Outline] = st.one_of(
+    circles, rectangles, rounded_rectangles(), capsules, ovals
+)
+
+points = st.builds(Point, coordinates, coordinates)
+placements = st.builds(Placement, points, angles)
+
+
+@st.composite
+def rectangular_panels(draw: st.DrawFn) -> Panel:
+    """Draw panels with four sides and no defects."""
+    length, width = draw(length_and_width())
+    thickness = draw(st.floats(min_value=10.0, max_value=60.0))
+    return Panel(rectangular_outline(length, width), thickness)
+
+
+@st.composite
+def star_rings(draw: st.DrawFn) -> tuple[Point, ...]:
+    """Draw the corners of a simple polygon seen from its middle: 5 to 12 of them, often not convex."""
+    count = draw(st.integers(min_value=5, max_value=12))
+    reach = draw(
+        st.lists(st.floats(min_value=200.0, max_value=1000.0), min_size=count, max_size=count)
+    )
+    return tuple(Point.polar(r, i * math.tau / count) for i, r in enumerate(reach))
