@@ -1,0 +1,1 @@
+"""What the maker wrote (`Job`) and everything worked out from it (`Plan`)."""

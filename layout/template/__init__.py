@@ -1,0 +1,1 @@
+"""The printed template: portions, paper, tiles and check lines, as plain values."""

@@ -1,0 +1,52 @@
+"""What the maker wishes of the printed template."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from ..errors import LayoutError
+
+PAPERS = ("A4", "A3", "Letter")
+"""The sheets that a template can be printed on."""
+
+PORTIONS = ("auto", "whole", "half", "quarter")
+"""How much of the outline is printed; the rest is had by flipping it on its centrelines."""
+
+
+@dataclass(frozen=True, slots=True)
+class TemplateWish:
+    """Paper and portion of the template.
+
+    Attributes
+    ----------
+    paper : str
+        One of `PAPERS`.
+    margin : float
+        What the printer leaves white round a sheet, mm.
+    overlap : float
+        What neighbouring sheets share, mm.
+    portion : str
+        One of `PORTIONS`; "auto" prints the least that the outline's symmetry allows.
+
+    Raises
+    ------
+    LayoutError
+        If a name is not known or a length is below 0.
+    """
+
+    paper: str = "A4"
+    margin: float = 10.0
+    overlap: float = 12.0
+    portion: str = "auto"
+
+    def __post_init__(self) -> None:
+        for name, value, known in (
+            ("paper", self.paper, PAPERS),
+            ("portion", self.portion, PORTIONS),
+        ):
+            if value not in known:
+                raise LayoutError(f"template: {name} {value!r} is not one of {', '.join(known)}")
+        for name, length in (("margin", self.margin), ("overlap", self.overlap)):
+            if not 0 <= length < math.inf:
+                raise LayoutError(f"template: {name} of {length:g} mm is below 0")
