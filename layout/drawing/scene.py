@@ -58,7 +58,7 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Area:
-    """A closed boundary with holes, filled as its layer says; its boundary is drawn where `edged`."""
+    """A closed boundary with holes, filled as its layer says; its edge is drawn where `edged`."""
 
     boundary: Path
     holes: tuple[Path, ...] = ()
@@ -125,11 +125,15 @@ class Scene:
         The sheet of paper (or the extent of an endless one), paper mm.
     groups : tuple of Group
         From the bottom to the top.
+    stretch : tuple of float
+        How much wider and higher than true a page must be written so that a printer which is off by
+        the same comes out true; about the middle of the frame. Only pages (PDF) heed it.
     """
 
     title: str
     frame: Bounds
     groups: tuple[Group, ...]
+    stretch: tuple[float, float] = (1.0, 1.0)
 
     def on(self, layer: Layer) -> tuple[Item, ...]:
         """Return every item of a layer, in order."""

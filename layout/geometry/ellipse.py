@@ -13,7 +13,7 @@ from itertools import pairwise
 from .path import Path
 from .placement import Placement
 from .point import Point
-from .segments import Arc, Line
+from .segments import Arc, EllipticArc, Line
 
 _MOST_STEPS = 4096
 """Steps a quarter after which a curve is taken as it is; 512 suffice at 0.0005 mm on 10 m."""
@@ -59,6 +59,32 @@ def parallel_of_ellipse(a: float, b: float, distance: float, tolerance: float) -
     upper = quarter + [_flip_x(arc) for arc in reversed(quarter)]
     lower = [_turn_half(arc) for arc in upper]
     return Path(tuple(upper + lower))
+
+
+def arcs_along(arc: EllipticArc, tolerance: float) -> tuple[Line | Arc, ...]:
+    """Return circular arcs that follow an elliptic arc within `tolerance`, mm, end to end."""
+    steps = max(1, math.ceil(abs(arc.sweep) / (math.pi / 8)))
+    while True:
+        shares = [n / steps for n in range(steps + 1)]
+        runs = [_along(arc, one, other) for one, other in pairwise(shares)]
+        probes = [
+            _off(run, arc.at((n + k / 8) / steps))
+            for n, run in enumerate(runs)
+            for k in range(1, 8)
+        ]
+        if max(probes) <= tolerance or steps >= _MOST_STEPS:
+            return tuple(segment for run in runs for segment in run)
+        steps *= 2
+
+
+def _along(arc: EllipticArc, one: float, other: float) -> list[Line | Arc]:
+    """Return the biarc between two shares of an elliptic arc."""
+    ways = []
+    for share in (one, other):
+        angle = arc.from_angle + arc.sweep * share
+        own = _tangent(arc.half_length, arc.half_width, angle) * math.copysign(1.0, arc.sweep)
+        ways.append(own.turned(arc.turn))
+    return _biarc(arc.at(one), ways[0], arc.at(other), ways[1])
 
 
 def _crossing(a: float, b: float, inside: float) -> float:

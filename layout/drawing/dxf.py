@@ -1,0 +1,262 @@
+"""Scenes as DXF: real entities in millimetres, one layer for each meaning.
+
+The file is for a cutter or another drawing program, so it holds lines to follow and places to
+drill: hatching and the arms of crosses stay on paper. Coordinates are the scene's own, y up.
+"""
+
+from __future__ import annotations
+
+import io
+import math
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import TYPE_CHECKING, Literal
+
+from ..geometry.ellipse import arcs_along
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..geometry.segments import Arc, EllipticArc, Line, Segment
+from ..geometry.tolerance import CURVE, SAME_POINT
+from .curves import long_axis_first, whole_turn
+from .lettering import plain
+from .scene import Area, Item, Layer, Mark, Scene, Stroke, Text
+
+if TYPE_CHECKING:
+    from ezdxf.document import Drawing
+    from ezdxf.layouts.layout import Modelspace
+
+Release = Literal["R2010", "R12"]
+"""The releases that are written: R2010 for what is in use, R12 for what reads nothing else."""
+
+_MM = 4
+_METRIC = 1
+_LINE_TYPE_NAMES = {0: "CONTINUOUS", 2: "ISO02", 4: "ISO04"}
+"""ISO 128-2 line types by how many lengths repeat: 02 dashed, 04 long dash and dot."""
+
+_CROSS = 2
+"""$PDMODE: a point shows as a cross."""
+
+
+def to_dxf(scene: Scene, release: Release = "R2010") -> str:
+    """Return the scene as the text of a DXF file; for R12 the text is plain ASCII.
+
+    Lines and arcs become LINE, ARC and CIRCLE, or a polyline with bulges where they make one
+    boundary; elliptic arcs become ELLIPSE, and in R12, which has none, arcs within 0.0005 mm.
+    A mark becomes a POINT, with a CIRCLE where it has a diameter. What a layer already holds is not
+    drawn again. The same scene gives the same text.
+    """
+    with _no_dates():
+        document = _document(scene, release)
+        writer = _Writer(document, release)
+        for group in scene.groups:
+            writer.use(group.layer)
+            for item in group.items:
+                writer.draw(item)
+        held = io.StringIO()
+        document.write(held)
+    return held.getvalue()
+
+
+@contextmanager
+def _no_dates() -> Iterator[None]:
+    """Have ezdxf write fixed dates and ids while the file is made."""
+    from ezdxf._options import options
+
+    before = options.write_fixed_meta_data_for_testing
+    options.write_fixed_meta_data_for_testing = True
+    try:
+        yield
+    finally:
+        options.write_fixed_meta_data_for_testing = before
+
+
+def _document(scene: Scene, release: Release) -> Drawing:
+    from ezdxf.document import Drawing
+
+    document = Drawing.new(release)  # ezdxf.new() sets metres, and warns about it for R12
+    header, frame = document.header, scene.frame
+    if release != "R12":
+        header["$MEASUREMENT"] = _METRIC
+        header["$INSUNITS"] = _MM
+        header["$LUNITS"] = 2
+        header["$LWDISPLAY"] = 1
+    header["$LTSCALE"] = 1.0
+    header["$PDMODE"] = _CROSS
+    header["$PDSIZE"] = 6.0
+    header["$EXTMIN"] = (frame.left, frame.bottom, 0.0)
+    header["$EXTMAX"] = (frame.right, frame.top, 0.0)
+    document.set_modelspace_vport(
+        height=1.1 * max(frame.height, frame.width * 0.6),
+        center=(frame.middle.x, frame.middle.y),
+    )
+    return document
+
+
+class _Writer:
+    """Draws items on the layer in use, each at most once."""
+
+    def __init__(self, document: Drawing, release: Release) -> None:
+        self.document = document
+        self.space: Modelspace = document.modelspace()
+        self.old = release == "R12"
+        self.layer = ""
+        self.drawn: set[tuple[object, ...]] = set()
+
+    def use(self, layer: Layer) -> None:
+        self.layer = layer.key.upper().replace("-", "_") if self.old else layer.key
+        if self.layer in self.document.layers:
+            return
+        made = self.document.layers.add(
+            self.layer, color=_nearest_index(layer.colour), linetype=self.line_type(layer)
+        )
+        if not self.old:
+            made.rgb = _rgb(layer.colour)
+            made.dxf.lineweight = round(layer.line_width * 100)
+            made.description = plain(layer.title)
+
+    def line_type(self, layer: Layer) -> str:
+        kind = _LINE_TYPE_NAMES[len(layer.dashes)]
+        if not layer.dashes:
+            return kind
+        name = f"{kind}-{round(layer.line_width * 100):03d}"
+        if name not in self.document.linetypes:
+            lengths = [d if n % 2 == 0 else -d for n, d in enumerate(layer.dashes)]
+            words = "dashed" if kind == "ISO02" else "long dash, dot"
+            self.document.linetypes.add(
+                name, [sum(layer.dashes), *lengths], description=f"ISO 128-2 {words}"
+            )
+        return name
+
+    def draw(self, item: Item) -> None:
+        match item:
+            case Text():
+                self.text(item)
+            case Mark():
+                self.mark(item)
+            case Area():
+                for path in (item.boundary, *item.holes):
+                    self.path(path)
+            case Stroke():
+                self.path(item.path)
+
+    def once(self, *what: object) -> bool:
+        """Whether this has not been drawn on the layer in use; numbers count to 1e-6."""
+        key = (self.layer, *(round(w, 6) + 0.0 if isinstance(w, float) else w for w in what))
+        fresh = key not in self.drawn
+        self.drawn.add(key)
+        return fresh
+
+    def text(self, text: Text) -> None:
+        from ezdxf.enums import TextEntityAlignment
+
+        words = _ascii(text.words) if self.old else text.words
+        if not self.once("text", *text.at, words):
+            return
+        align = {
+            "start": TextEntityAlignment.LEFT,
+            "middle": TextEntityAlignment.CENTER,
+            "end": TextEntityAlignment.RIGHT,
+        }[text.anchor]
+        made = self.space.add_text(
+            words, height=text.height, rotation=math.degrees(text.turn), dxfattribs=self.on
+        )
+        made.set_placement((text.at.x, text.at.y), align=align)
+
+    def mark(self, mark: Mark) -> None:
+        if self.once("point", *mark.at):
+            self.space.add_point((mark.at.x, mark.at.y), dxfattribs=self.on)
+        if mark.diameter:
+            self.circle(mark.at, mark.diameter / 2)
+
+    def circle(self, centre: Point, radius: float) -> None:
+        if self.once("circle", *centre, radius):
+            self.space.add_circle((centre.x, centre.y), radius, dxfattribs=self.on)
+
+    def path(self, path: Path) -> None:
+        whole = whole_turn(path)
+        if isinstance(whole, Arc):
+            self.circle(whole.centre, whole.radius)
+        elif whole is not None:
+            self.ellipse(whole)
+        elif path.is_closed and not any(isinstance(s, EllipticArc) for s in path.segments):
+            self.boundary(path)
+        else:
+            for segment in path.segments:
+                self.segment(segment)
+
+    def boundary(self, path: Path) -> None:
+        """Draw a closed boundary of lines and arcs as one polyline; a bulge is tan(sweep/4)."""
+        corners = [
+            (s.start.x, s.start.y, math.tan(s.sweep / 4) if isinstance(s, Arc) else 0.0)
+            for s in path.segments
+        ]
+        if not self.once("boundary", *(value for corner in corners for value in corner)):
+            return
+        if self.old:
+            self.space.add_polyline2d(corners, format="xyb", close=True, dxfattribs=self.on)
+        else:
+            self.space.add_lwpolyline(corners, format="xyb", close=True, dxfattribs=self.on)
+
+    def segment(self, segment: Segment) -> None:
+        if isinstance(segment, EllipticArc):
+            self.ellipse(segment)
+            return
+        ends = sorted((tuple(segment.start), tuple(segment.end)))
+        if isinstance(segment, Line):
+            if self.once("line", *ends[0], *ends[1]):
+                start, end = tuple(segment.start), tuple(segment.end)
+                self.space.add_line(start, end, dxfattribs=self.on)
+        elif self.once("arc", *segment.centre, segment.radius, *ends[0], *ends[1]):
+            arc = segment if segment.sweep > 0 else segment.reversed()
+            self.space.add_arc(
+                tuple(arc.centre),
+                arc.radius,
+                math.degrees(arc.from_angle) % 360,
+                math.degrees(arc.from_angle + arc.sweep) % 360,
+                dxfattribs=self.on,
+            )
+
+    def ellipse(self, arc: EllipticArc) -> None:
+        """Draw an elliptic arc; its longer half-axis comes first and it runs anticlockwise."""
+        if self.old:
+            for piece in arcs_along(arc, CURVE):
+                self.segment(piece)
+            return
+        run = long_axis_first(arc if arc.sweep > 0 else arc.reversed())
+        long = Point.polar(run.half_length, run.turn)
+        ends = sorted((tuple(run.start), tuple(run.end)))
+        if self.once("ellipse", *run.centre, *long, run.half_width, *ends[0], *ends[1]):
+            whole = abs(run.sweep - math.tau) < SAME_POINT
+            start = 0.0 if whole else run.from_angle % math.tau
+            self.space.add_ellipse(
+                tuple(run.centre),
+                (long.x, long.y, 0.0),
+                run.half_width / run.half_length,
+                start,
+                math.tau if whole else start + run.sweep,
+                dxfattribs=self.on,
+            )
+
+    @property
+    def on(self) -> dict[str, str]:
+        return {"layer": self.layer}
+
+
+def _rgb(colour: str) -> tuple[int, int, int]:
+    """Return the three parts, 0 to 255, of ``#rrggbb``."""
+    return int(colour[1:3], 16), int(colour[3:5], 16), int(colour[5:7], 16)
+
+
+def _nearest_index(colour: str) -> int:
+    """Return the numbered colour nearest to ``#rrggbb``; black is 7, which shows on any ground."""
+    from ezdxf.colors import aci2rgb
+
+    wanted = _rgb(colour)
+    if wanted == (0, 0, 0):
+        return 7
+    return min(range(1, 250), key=lambda index: math.dist(aci2rgb(index), wanted))
+
+
+def _ascii(words: str) -> str:
+    """Return the words with what is not ASCII as its code point, the way DXF readers know."""
+    return "".join(c if ord(c) < 128 else f"\\U+{ord(c):04X}" for c in words)

@@ -1,0 +1,202 @@
+"""Scenes as PDF pages at true size, one scene a page, with layers that a viewer can switch.
+
+reportlab draws; pikepdf adds the layers (optional content) and asks viewers not to scale. PDF
+counts y upwards as a scene does, in points of 1/72 inch. A printer that shrinks one way is met by
+the scene's `stretch`: positions are spread about the middle of the sheet, lettering keeps its size.
+"""
+
+from __future__ import annotations
+
+import io
+import math
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from ..geometry.path import Path, circle
+from ..geometry.point import Point
+from ..geometry.segments import Line, Segment
+from ..geometry.window import split
+from .curves import cross, cubic_controls
+from .hatching import HATCH_WIDTH, hatch_lines
+from .lettering import CAP_HEIGHT, plain
+from .scene import Area, Group, Layer, Mark, Scene, Stroke, Text
+
+if TYPE_CHECKING:
+    import pikepdf
+    from reportlab.pdfgen.canvas import Canvas
+    from reportlab.pdfgen.pathobject import PDFPathObject
+
+POINTS_PER_MM = 72 / 25.4
+"""A PDF point is 1/72 inch."""
+
+_BEZIER_TURN = math.pi / 8
+"""Longest arc drawn as one cubic: 22.5° lie within 7e-8 of the radius, 90° only within 2.7e-4."""
+
+
+def to_pdf(scenes: Sequence[Scene], title: str) -> bytes:
+    """Return a PDF with one page for each scene, each of its frame's size.
+
+    The same scenes give the same bytes. The file is PDF 1.7, asks for no page scaling, and holds
+    each layer as optional content named by the layer's title.
+    """
+    layers = list(dict.fromkeys(group.layer for scene in scenes for group in scene.groups))
+    names = {layer: f"L{number}" for number, layer in enumerate(layers, 1)}
+    return _finished(_drawn(scenes, title, names), title, names)
+
+
+def _drawn(scenes: Sequence[Scene], title: str, names: dict[Layer, str]) -> bytes:
+    from reportlab.pdfgen.canvas import Canvas
+
+    held = io.BytesIO()
+    canvas = Canvas(held, pageCompression=1, invariant=1)
+    canvas.setTitle(title)
+    canvas.setAuthor("Panelwright")
+    canvas.setSubject("Print at 100 %, actual size, with no scaling to the page")
+    canvas.setCreator("Panelwright")
+    canvas.setProducer("reportlab")
+    for number, scene in enumerate(scenes, 1):
+        page = _Page(canvas, scene)
+        canvas.setPageSize((scene.frame.width * POINTS_PER_MM, scene.frame.height * POINTS_PER_MM))
+        canvas.bookmarkPage(f"page-{number}")
+        canvas.addOutlineEntry(plain(scene.title), f"page-{number}")
+        for group in scene.groups:
+            canvas.addLiteral(f"/OC /{names[group.layer]} BDC")
+            page.draw(group)
+            canvas.addLiteral("EMC")
+        canvas.showPage()
+    canvas.save()
+    return held.getvalue()
+
+
+class _Page:
+    """Draws groups on the canvas's current page."""
+
+    def __init__(self, canvas: Canvas, scene: Scene) -> None:
+        self.canvas = canvas
+        self.frame = scene.frame
+        self.stretch = scene.stretch
+
+    def draw(self, group: Group) -> None:
+        self.canvas.saveState()
+        self.pen(group.layer)
+        for item in group.items:
+            match item:
+                case Text():
+                    self.text(item)
+                case Mark():
+                    self.mark(item)
+                case Area():
+                    self.area(item, group.layer)
+                case Stroke():
+                    self.trace(item.path)
+        self.canvas.restoreState()
+
+    def pen(self, layer: Layer) -> None:
+        self.canvas.setStrokeColor(layer.colour)
+        self.canvas.setFillColor(layer.colour)
+        self.canvas.setLineWidth(layer.line_width * POINTS_PER_MM)
+        self.canvas.setLineJoin(1)
+        self.canvas.setDash([dash * POINTS_PER_MM for dash in layer.dashes])
+
+    def trace(self, *paths: Path, stroke: bool = True, fill: bool = False) -> None:
+        held = self.canvas.beginPath()
+        for path in paths:
+            held.moveTo(*self.at(path.segments[0].start))
+            for segment in path.segments:
+                for piece in split(segment, _BEZIER_TURN):
+                    self.step(held, piece)
+            if path.is_closed:
+                held.close()
+        self.canvas.drawPath(held, stroke=int(stroke), fill=int(fill), fillMode=0)
+
+    def step(self, held: PDFPathObject, segment: Segment) -> None:
+        if isinstance(segment, Line):
+            held.lineTo(*self.at(segment.end))
+            return
+        one, other = cubic_controls(segment)
+        held.curveTo(*self.at(one), *self.at(other), *self.at(segment.end))
+
+    def mark(self, mark: Mark) -> None:
+        self.canvas.saveState()
+        self.canvas.setDash([])
+        rings = (circle(mark.at, mark.diameter / 2),) if mark.diameter else ()
+        self.trace(*cross(mark), *rings)
+        self.canvas.restoreState()
+
+    def area(self, area: Area, layer: Layer) -> None:
+        lines = hatch_lines(area, layer.hatching)
+        if lines:
+            self.canvas.saveState()
+            self.canvas.setDash([])
+            self.canvas.setLineWidth(HATCH_WIDTH * POINTS_PER_MM)
+            self.trace(*(Path((Line(a, b),)) for a, b in lines))
+            self.canvas.restoreState()
+        solid = layer.hatching == "solid"
+        if solid or area.edged:
+            self.trace(area.boundary, *area.holes, stroke=area.edged, fill=solid)
+
+    def text(self, text: Text) -> None:
+        from reportlab.pdfbase.pdfmetrics import stringWidth
+
+        words, size = plain(text.words), text.height / CAP_HEIGHT * POINTS_PER_MM
+        font = "Helvetica-Bold" if text.bold else "Helvetica"
+        share = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
+        back = Point.polar(share * stringWidth(words, font, size), text.turn)
+        x, y = self.at(text.at)
+        cos, sin = math.cos(text.turn), math.sin(text.turn)
+        held = self.canvas.beginText()
+        held.setTextTransform(cos, sin, -sin, cos, x - back.x, y - back.y)
+        held.setFont(font, size)
+        held.textOut(words)
+        self.canvas.drawText(held)
+
+    def at(self, point: Point) -> tuple[float, float]:
+        """Return a point of the scene in points from the page's lower left corner."""
+        middle, (across, up) = self.frame.middle, self.stretch
+        x = middle.x + (point.x - middle.x) * across - self.frame.left
+        y = middle.y + (point.y - middle.y) * up - self.frame.bottom
+        return x * POINTS_PER_MM, y * POINTS_PER_MM
+
+
+def _finished(drawn: bytes, title: str, names: dict[Layer, str]) -> bytes:
+    """Return the file with its layers, its wish not to be scaled, and an id from its content."""
+    import pikepdf
+
+    held = io.BytesIO()
+    with pikepdf.open(io.BytesIO(drawn)) as pdf:
+        _add_layers(pdf, names)
+        pdf.Root.ViewerPreferences = pikepdf.Dictionary(
+            {
+                # pikepdf.Name.None_ would write /None_
+                "/PrintScaling": pikepdf.Name("/None"),
+                "/PickTrayByPDFSize": True,
+                "/DisplayDocTitle": True,
+                "/Duplex": pikepdf.Name("/Simplex"),
+            }
+        )
+        pdf.Root.Lang = pikepdf.String("en-GB")
+        for key in ("/CreationDate", "/ModDate", "/Trapped"):
+            if key in pdf.docinfo:
+                del pdf.docinfo[key]
+        with pdf.open_metadata(set_pikepdf_as_editor=False, update_docinfo=False) as metadata:
+            metadata["dc:title"] = title
+        pdf.save(held, min_version="1.7", deterministic_id=True)
+    return held.getvalue()
+
+
+def _add_layers(pdf: pikepdf.Pdf, names: dict[Layer, str]) -> None:
+    """Name each layer once, and let every page point at them (ISO 32000-1, 8.11)."""
+    from pikepdf import Array, Dictionary, Name, String
+
+    groups = {
+        name: pdf.make_indirect(
+            Dictionary(Type=Name.OCG, Name=String(layer.title), Intent=Name.View)
+        )
+        for layer, name in names.items()
+    }
+    properties = pdf.make_indirect(Dictionary({f"/{name}": g for name, g in groups.items()}))
+    for page in pdf.pages:
+        page.obj.Resources.Properties = properties
+    listed = list(groups.values())
+    shown = Dictionary(Name=String("Layers"), BaseState=Name.ON, Order=Array(listed))
+    pdf.Root.OCProperties = Dictionary(OCGs=Array(listed), D=shown)

@@ -1,0 +1,143 @@
+"""What of a path lies in an upright window: cut exactly, so that no curve becomes chords."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from itertools import pairwise
+
+from .bounds import Bounds
+from .path import Path
+from .point import Point
+from .segments import Arc, EllipticArc, Line, Segment
+from .tolerance import ROUNDING, SAME_POINT
+
+
+def clipped(path: Path, window: Bounds) -> tuple[Path, ...]:
+    """Return the pieces of `path` that lie in `window`, its edges included, in order.
+
+    Each segment is cut where it crosses a side of the window, and a piece is kept where its middle
+    lies inside; kept neighbours are joined again. A path that lies inside comes back as it is, and
+    a closed one that leaves the window is not broken at its start.
+
+    Examples
+    --------
+    >>> box = Bounds(0, 0, 10, 10)
+    >>> [piece.length for piece in clipped(Path.through([Point(-5, 5), Point(25, 5)]), box)]
+    [10.0]
+    """
+    if holds_bounds(window, path.bounds):
+        return (path,)
+    runs: list[list[Segment]] = []
+    for segment in path.segments:
+        for piece in _pieces(segment, window):
+            if runs and _meet(runs[-1][-1], piece):
+                runs[-1].append(piece)
+            else:
+                runs.append([piece])
+    if len(runs) > 1 and path.is_closed and _meet(runs[-1][-1], runs[0][0]):
+        runs[0] = runs.pop() + runs[0]
+    return tuple(Path(tuple(run)) for run in runs)
+
+
+def holds(window: Bounds, point: Point, by: float = 0.0) -> bool:
+    """Return whether a point lies at least `by`, mm, inside the window."""
+    return (
+        window.left + by - ROUNDING <= point.x <= window.right - by + ROUNDING
+        and window.bottom + by - ROUNDING <= point.y <= window.top - by + ROUNDING
+    )
+
+
+def holds_bounds(window: Bounds, other: Bounds) -> bool:
+    """Return whether a box lies in the window, edges included."""
+    return holds(window, Point(other.left, other.bottom)) and holds(
+        window, Point(other.right, other.top)
+    )
+
+
+def overlap(one: Bounds, other: Bounds) -> bool:
+    """Return whether two boxes have more than an edge in common."""
+    return (
+        min(one.right, other.right) > max(one.left, other.left)
+        and min(one.top, other.top) > max(one.bottom, other.bottom)
+    )  # fmt: skip
+
+
+def part(segment: Segment, start: float, end: float) -> Segment:
+    """Return what lies between two shares, 0 to 1, of the way along a segment."""
+    if isinstance(segment, Line):
+        return Line(segment.at(start), segment.at(end))
+    return replace(
+        segment,
+        from_angle=segment.from_angle + segment.sweep * start,
+        sweep=segment.sweep * (end - start),
+    )
+
+
+def split(segment: Segment, most: float) -> tuple[Segment, ...]:
+    """Return an arc in equal pieces that turn no further than `most`, radians; a line as it is."""
+    if isinstance(segment, Line):
+        return (segment,)
+    count = max(1, math.ceil(abs(segment.sweep) / most - ROUNDING))
+    return tuple(part(segment, k / count, (k + 1) / count) for k in range(count))
+
+
+def _meet(one: Segment, other: Segment) -> bool:
+    return one.end.distance_to(other.start) <= SAME_POINT
+
+
+def _pieces(segment: Segment, window: Bounds) -> list[Segment]:
+    cuts = sorted({0.0, 1.0, *_crossings(segment, window)})
+    kept: list[tuple[float, float]] = []
+    for start, end in pairwise(cuts):
+        if not holds(window, segment.at((start + end) / 2)):
+            continue
+        if kept and kept[-1][1] == start:
+            kept[-1] = (kept[-1][0], end)
+        else:
+            kept.append((start, end))
+    shortest = SAME_POINT / max(segment.length, SAME_POINT)
+    return [part(segment, a, b) for a, b in kept if b - a > shortest]
+
+
+def _crossings(segment: Segment, window: Bounds) -> list[float]:
+    """Return the shares, in (0, 1), at which a segment crosses the lines of the window's sides."""
+    sides = [(0, window.left), (0, window.right), (1, window.bottom), (1, window.top)]
+    shares: list[float] = []
+    for axis, level in sides:
+        if isinstance(segment, Line):
+            start, end = tuple(segment.start)[axis], tuple(segment.end)[axis]
+            shares += [(level - start) / (end - start)] if start != end else []
+        else:
+            shares += _arc_crossings(segment, axis, level)
+    return [share for share in shares if 0 < share < 1]
+
+
+def _arc_crossings(segment: Arc | EllipticArc, axis: int, level: float) -> list[float]:
+    """Return where an arc's x or y takes a value.
+
+    Along an ellipse either coordinate is ``c + reach·cos(t − peak)``: two angles, or none.
+    """
+    first, second = _axes(segment)
+    along, across = tuple(first)[axis], tuple(second)[axis]
+    reach, peak = math.hypot(along, across), math.atan2(across, along)
+    height = level - tuple(segment.centre)[axis]
+    if reach == 0 or abs(height) >= reach:
+        return []
+    half = math.acos(height / reach)
+    shares = []
+    for angle in (peak + half, peak - half):
+        ahead = (angle - segment.from_angle) % math.tau
+        turns = ahead if segment.sweep > 0 else ahead - math.tau
+        shares.append(turns / segment.sweep)
+    return shares
+
+
+def _axes(segment: Arc | EllipticArc) -> tuple[Point, Point]:
+    """Return the half-axes of an arc as vectors."""
+    if isinstance(segment, Arc):
+        return Point(segment.radius, 0.0), Point(0.0, segment.radius)
+    return (
+        Point(segment.half_length, 0.0).turned(segment.turn),
+        Point(0.0, segment.half_width).turned(segment.turn),
+    )
