@@ -1,1 +1,1 @@
-"""What the maker wrote (`Job`) and everything worked out from it (`Plan`)."""
+"""What the maker wrote, and everything that was worked out from it."""

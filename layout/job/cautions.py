@@ -1,0 +1,117 @@
+"""The caution card of a piece: the usual warnings that its panel calls for.
+
+They remind; they do not replace local codes, the makers' instructions for tools and finishes, or
+licensed practice, and no result of this library is a certificate of anything.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from ..panel import Kind, Panel
+
+TWO_PEOPLE = 25.0
+"""From about this mass, kg, two people lift (common practice; local rules decide)."""
+
+LEAD_UNTIL = 1978
+"""Paint or varnish older than this may hold lead (US consumer ban; 40 CFR 745)."""
+
+ASBESTOS_UNTIL = 2000
+"""Mineral boards and fire doors older than this may hold asbestos (common practice)."""
+
+_BOARDS = (Kind.PARTICLEBOARD, Kind.MDF, Kind.VENEERED, Kind.PLYWOOD, Kind.BLOCKBOARD)
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """One warning.
+
+    Attributes
+    ----------
+    subject : str
+        Two or three words.
+    words : str
+        What may happen and what to do.
+    """
+
+    subject: str
+    words: str
+
+
+def cautions_for(panel: Panel, *, top_mass: float) -> tuple[Caution, ...]:
+    """Return the cautions for a panel and the top cut from it, most urgent first.
+
+    Parameters
+    ----------
+    top_mass : float
+        Mass of the finished top without legs, kg.
+    """
+    return tuple(_cautions(panel, top_mass))
+
+
+def _cautions(panel: Panel, top_mass: float) -> Iterator[Caution]:
+    yield from _old_substances(panel)
+    yield Caution(
+        "Hidden metal",
+        "Look, sweep both faces and the edges with a detector, chalk a ring round every hit, pull "
+        "it, and sweep again before each tool.",
+    )
+    if panel.mass >= TWO_PEOPLE:
+        yield Caution(
+            "Lifting",
+            f"The old panel weighs about {panel.mass:.0f} kg and the new top about "
+            f"{top_mass:.0f} kg: two people, and trestles on both sides of the cut.",
+        )
+    yield Caution(
+        "Saws and routers",
+        "Eyes and ears protected; the work clamped; support on both sides of the kerf, and the "
+        "falling piece held, so that the blade is never pinched; plug out before a blade or bit is "
+        "touched. Follow the makers' instructions.",
+    )
+    yield from _dust(panel)
+    yield Caution(
+        "Oily rags",
+        "Rags with drying oil heat up and can catch fire within hours: lay them flat outdoors or "
+        "drown them in a metal can with a lid.",
+    )
+    yield Caution(
+        "Standing",
+        "Tipping forces and sag are estimates from geometry and usual densities, not tests. Try "
+        "the finished table, and follow local codes and a qualified person's word where it stands "
+        "in public.",
+    )
+
+
+def _old_substances(panel: Panel) -> Iterator[Caution]:
+    if panel.year is None or panel.year < LEAD_UNTIL:
+        age = "of unknown age" if panel.year is None else f"from {panel.year}"
+        yield Caution(
+            "Old paint and varnish",
+            f"A finish {age} may hold lead: test it before any sanding or scraping; no dry sanding, "
+            "no hot-air gun; children kept away. Local rules decide what a painter may do.",
+        )
+    old = panel.year is None or panel.year < ASBESTOS_UNTIL
+    if old and panel.build.kind is not Kind.SOLID:
+        yield Caution(
+            "What the core is",
+            "A fire label, a mineral-looking or stone-cold core: stop until asbestos is ruled out "
+            "by someone licensed to test it. Drill one small hole in the waste to see the core.",
+        )
+    if "lab" in panel.name.casefold():
+        yield Caution(
+            "Where it stood",
+            "A laboratory bench may hold mercury, acids or other residues, and a black, stone-cold "
+            "or fibrous top may be asbestos cement: ask for its history, wash and wipe, and do not "
+            "sand until that is answered.",
+        )
+
+
+def _dust(panel: Panel) -> Iterator[Caution]:
+    board = panel.build.kind in _BOARDS
+    what = "Board dust carries resin" if board else "Wood dust harms lungs and nose"
+    yield Caution(
+        "Dust",
+        f"{what}: extraction at the tool and a mask rated for fine dust. Limits at work are set "
+        "locally (OSHA 15 mg/m³ total; EU 2 mg/m³ for hardwood).",
+    )

@@ -1,0 +1,86 @@
+"""The top that is made: the fit's exact size, rounded down to sizes that a maker would choose."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from ..fit.found import Fit
+from ..fit.wish import Limits, Span
+from ..geometry.path import Path
+from ..geometry.placement import Placement
+from ..geometry.tolerance import SIZE_SLACK
+from ..outlines import Circle, Outline
+
+
+@dataclass(frozen=True, slots=True)
+class Top:
+    """A top on its panel.
+
+    Attributes
+    ----------
+    outline : Outline
+        The finished top as it is made; its sizes are those of the sheets.
+    exact : Outline
+        The finished top as it was found, before rounding.
+    placement : Placement
+        Where its centre lies on the panel, and its turn.
+    lipping : float
+        Thickness of the lipping round the core, mm; 0 for none.
+    """
+
+    outline: Outline
+    exact: Outline
+    placement: Placement
+    lipping: float = 0.0
+
+    @property
+    def finish_line(self) -> Path:
+        """The finish line on the panel."""
+        return self.outline.path().placed(self.placement)
+
+    @property
+    def core_line(self) -> Path:
+        """What is cut from the panel: the line `lipping` inside the finish line."""
+        if self.lipping == 0:
+            return self.finish_line
+        return self.outline.parallel(-self.lipping).placed(self.placement)
+
+    @property
+    def area(self) -> float:
+        """The area of the finished top, mm²."""
+        return self.outline.area
+
+
+def top_from(fit: Fit, limits: Limits, *, step: float, lipping: float) -> Top:
+    """Return the top of a fit with its sizes rounded down to whole steps, mm.
+
+    A size that the limits fix is kept as it is, and none is rounded below its least. The rounded
+    top lies within the found one, so it needs no new proof: each family shrinks into itself when
+    its length or width shrinks about the same centre.
+    """
+    found = fit.outline
+    width = _rounded(found.width, limits.width, step)
+    length = max(_rounded(found.length, limits.length, step), width)
+    if isinstance(found, Circle):
+        outline: Outline = Circle(max(width, _rounded(found.length, limits.length, step)))
+    else:
+        outline = found.resized(length, width) if _may_resize(found, length, width) else found
+    return Top(outline, found, fit.placement, lipping)
+
+
+def _rounded(size: float, limit: Span, step: float) -> float:
+    """Return the size in whole steps, at least `limit.least`; as found where that is impossible."""
+    if step <= 0 or limit.least == limit.greatest:
+        return size
+    rounded = math.floor((size + SIZE_SLACK) / step) * step
+    return rounded if rounded > 0 and rounded >= limit.least - SIZE_SLACK else size
+
+
+def _may_resize(found: Outline, length: float, width: float) -> bool:
+    """Return whether the corners of an outline still fit on a smaller one."""
+    try:
+        found.resized(length, width)
+    except ValueError:
+        return False
+    return True

@@ -1,0 +1,1 @@
+"""Sheets for the bench: a plan turned into scenes and pages; nothing is computed here."""
