@@ -54,7 +54,7 @@ def rectangular_panels(draw: st.DrawFn) -> Panel:
 
 @st.composite
 def star_rings(draw: st.DrawFn) -> tuple[Point, ...]:
-    """Draw the corners of a simple polygon seen from its middle: 5 to 12 of them, often not convex."""
+    """Draw 5 to 12 corners of a simple polygon round its middle, often not convex."""
     count = draw(st.integers(min_value=5, max_value=12))
     reach = draw(
         st.lists(st.floats(min_value=200.0, max_value=1000.0), min_size=count, max_size=count)

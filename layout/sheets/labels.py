@@ -1,0 +1,101 @@
+"""Labels that keep out of each other's way.
+
+A drawing is crowded where it matters most. Each label tries places round its point, near ones
+first, and takes the first that is free of everything already set down; from farther off a thin
+leader joins it to its point. Nothing random: the same drawing comes out the same.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+
+from ..drawing.lettering import text_box
+from ..drawing.scene import Anchor, Item, Stroke, Text
+from ..geometry.bounds import Bounds
+from ..geometry.path import Path
+from ..geometry.point import Point
+
+_DIRECTIONS: tuple[tuple[float, Anchor], ...] = (
+    (45, "start"), (135, "end"), (-45, "start"), (-135, "end"),
+    (0, "start"), (180, "end"), (90, "middle"), (-90, "middle"),
+    (20, "start"), (160, "end"), (-20, "start"), (-160, "end"),
+    (70, "start"), (110, "end"), (-70, "start"), (-110, "end"),
+)  # fmt: skip
+"""Ways a label may stand from its point, in degrees, and the end that it is then held by."""
+
+_REACHES = (2.0, 3.5, 5.5, 8.0, 11.0, 15.0, 20.0, 26.0, 33.0, 42.0)
+"""How far it may stand off, paper mm, tried in this order."""
+
+_LEADER_FROM = 5.0
+"""Farther off than this a leader is drawn, paper mm."""
+
+
+@dataclass(slots=True)
+class LabelSetter:
+    """Remembers what stands on a sheet and finds room for the next label.
+
+    Attributes
+    ----------
+    room : Bounds
+        Labels stay within it, paper mm.
+    taken : list of Bounds
+        Boxes that no label may cover.
+    """
+
+    room: Bounds
+    taken: list[Bounds] = field(default_factory=list)
+
+    def keep_clear(self, box: Bounds) -> None:
+        """Let no later label cover the box."""
+        self.taken.append(box)
+
+    def keep_clear_along(self, path: Path, half: float = 0.6, step: float = 2.0) -> None:
+        """Let no later label cover the line along a path, as far as that can be had."""
+        for segment in path.segments:
+            count = max(1, math.ceil(segment.length / step))
+            for i in range(count + 1):
+                at = segment.at(i / count)
+                self.taken.append(Bounds(at.x - half, at.y - half, at.x + half, at.y + half))
+
+    def set(self, at: Point, words: str, height: float = 2.5, *, bold: bool = False) -> list[Item]:
+        """Return the label for a point, with its leader where it stands far off."""
+        best: tuple[float, Text, float] | None = None
+        for reach in _REACHES:
+            for degrees, anchor in _DIRECTIONS:
+                text = _label(at, words, height, reach, degrees, anchor, bold)
+                cost = self._cost(text_box(text).grown(0.4))
+                if best is None or cost < best[0]:
+                    best = (cost, text, reach)
+                if cost == 0:
+                    return self._settle(at, text, reach)
+        assert best is not None
+        return self._settle(at, best[1], best[2])
+
+    def _cost(self, box: Bounds) -> float:
+        """Return the area that a box shares with what is taken, or sticks out of the room."""
+        inside = _shared(box, self.room)
+        out = box.width * box.height - inside
+        return 50 * max(out, 0.0) * (out > 1e-9) + sum(_shared(box, other) for other in self.taken)
+
+    def _settle(self, at: Point, text: Text, reach: float) -> list[Item]:
+        box = text_box(text)
+        self.taken.append(box)
+        if reach < _LEADER_FROM:
+            return [text]
+        near = Point(min(max(at.x, box.left), box.right), min(max(at.y, box.bottom), box.top))
+        return [Stroke(Path.through((at, near))), text]
+
+
+def _label(
+    at: Point, words: str, height: float, reach: float, degrees: float, anchor: Anchor, bold: bool
+) -> Text:
+    way = Point.polar(reach, math.radians(degrees))
+    below = height if degrees < 0 else height / 2 if degrees in (0, 180) else 0.0
+    return Text(at + way + Point(0.0, -below), words, height, anchor, bold=bold)
+
+
+def _shared(one: Bounds, other: Bounds) -> float:
+    wide = min(one.right, other.right) - max(one.left, other.left)
+    high = min(one.top, other.top) - max(one.bottom, other.bottom)
+    return wide * high if wide > 0 and high > 0 else 0.0
