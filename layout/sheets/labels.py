@@ -63,7 +63,8 @@ class LabelSetter:
         best: tuple[float, Text, float] | None = None
         for reach in _REACHES:
             for degrees, anchor in _DIRECTIONS:
-                text = _label(at, words, height, reach, degrees, anchor, bold)
+                foot = _foot(at, height, reach, degrees)
+                text = Text(foot, words, height, anchor, bold=bold)
                 cost = self._cost(text_box(text).grown(0.4))
                 if best is None or cost < best[0]:
                     best = (cost, text, reach)
@@ -87,12 +88,11 @@ class LabelSetter:
         return [Stroke(Path.through((at, near))), text]
 
 
-def _label(
-    at: Point, words: str, height: float, reach: float, degrees: float, anchor: Anchor, bold: bool
-) -> Text:
+def _foot(at: Point, height: float, reach: float, degrees: float) -> Point:
+    """Return where the baseline is held so that the label stands `reach` from its point."""
     way = Point.polar(reach, math.radians(degrees))
     below = height if degrees < 0 else height / 2 if degrees in (0, 180) else 0.0
-    return Text(at + way + Point(0.0, -below), words, height, anchor, bold=bold)
+    return at + way + Point(0.0, -below)
 
 
 def _shared(one: Bounds, other: Bounds) -> float:
