@@ -8,15 +8,9 @@ from enum import Enum
 
 from ..errors import LegsError
 from ..geometry.point import Point
+from .foot import Foot, FootShape
 
-
-class FootShape(Enum):
-    """What a foot looks like from above; the value is the name that a job file uses."""
-
-    ROUND = "round"
-    SQUARE = "square"
-    RECTANGULAR = "rectangular"
-    RING = "ring"
+__all__ = ["Fixing", "Foot", "FootShape", "LegsWish"]
 
 
 class Fixing(Enum):
@@ -25,55 +19,6 @@ class Fixing(Enum):
     SCREWED = "screwed"
     GLUED = "glued"
     LOOSE = "loose"
-
-
-@dataclass(frozen=True, slots=True)
-class Foot:
-    """The print of one leg under the top.
-
-    Attributes
-    ----------
-    shape : FootShape
-    length, width : float
-        Along and across the top, mm; the diameter or side where both are one.
-    wall : float
-        Thickness of a ring's wall, mm; 0 for a solid foot.
-
-    Raises
-    ------
-    LegsError
-        If a size is not above 0, or a ring's wall is not between 0 and its radius.
-    """
-
-    shape: FootShape
-    length: float
-    width: float
-    wall: float = 0.0
-
-    def __post_init__(self) -> None:
-        if not (0 < self.length < math.inf and 0 < self.width < math.inf):
-            raise LegsError(f"a foot of {self.length:g} by {self.width:g} mm is not above 0")
-        ring = self.shape is FootShape.RING
-        if ring and not 0 < self.wall < min(self.length, self.width) / 2:
-            raise LegsError(
-                f"a ring {self.length:g} mm wide with a wall of {self.wall:g} mm: "
-                "the wall is above 0 and below half the width"
-            )
-
-    @classmethod
-    def round(cls, diameter: float) -> Foot:
-        """Return a round foot of this diameter, mm."""
-        return cls(FootShape.ROUND, diameter, diameter)
-
-    @classmethod
-    def square(cls, side: float) -> Foot:
-        """Return a square foot of this side, mm."""
-        return cls(FootShape.SQUARE, side, side)
-
-    @classmethod
-    def ring(cls, diameter: float, wall: float) -> Foot:
-        """Return a hollow round foot, mm."""
-        return cls(FootShape.RING, diameter, diameter, wall)
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +45,8 @@ class LegsWish:
     fixing : Fixing
     load : float
         Vertical force at the edge that the table is held against, N.
+    seated : bool
+        Whether people sit at it: then a long top overhangs more at its ends, for their knees.
 
     Raises
     ------
@@ -117,14 +64,18 @@ class LegsWish:
     density: float = 650.0
     fixing: Fixing = Fixing.SCREWED
     load: float = 600.0
+    seated: bool = True
 
     def __post_init__(self) -> None:
-        if self.count < 3:
-            raise LegsError(f"{self.count} legs do not stand: 3 at least")
+        count = len(self.at) or self.count
+        if count < 3:
+            raise LegsError(f"{count} legs do not stand: 3 at least")
         for name, value in (
             ("inset_side", self.inset_side),
             ("inset_end", self.inset_end),
             ("mass", self.mass),
+            ("density", self.density),
+            ("load", self.load),
         ):
             if value is not None and not 0 <= value < math.inf:
                 raise LegsError(f"{name} of {value:g} is below 0")

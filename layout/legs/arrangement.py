@@ -1,0 +1,107 @@
+"""Where the feet stand: symmetrical about the centrelines, as far out as their room allows."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+from ..geometry.point import ORIGIN, Point
+from ..outlines import Outline
+from .room import StandingRoom, insets_for
+from .tipping import EDGE, tipping_force
+from .wish import LegsWish
+
+LONG = 1.3
+"""A top longer than this many widths is stood on in two rows, whatever the ring would hold: rows
+take rails and leave the ends free for knees. Our choice."""
+
+
+def middles_for(wish: LegsWish, outline: Outline) -> tuple[Point, ...]:
+    """Return where the middles of the wished feet stand, anticlockwise from the lower left.
+
+    Four stand on the corners of the largest rectangle; more on a long top in two rows, an odd one
+    in the middle of the top. On a top hardly longer than wide, and for three feet, a ring and rows
+    are held against each other and the firmer one is taken.
+
+    Raises
+    ------
+    LegsError
+        If no foot finds room at the insets.
+    """
+    count = wish.count
+    in_rows = StandingRoom.under(outline, wish.foot, insets_for(wish, outline))
+    long = outline.length > LONG * outline.width
+    rows = _tripods(in_rows) if count == 3 else [_rows(count, in_rows)]
+    if count == 4 or (long and count > 3):
+        return rows[0]
+    ring = StandingRoom.under(outline, wish.foot, insets_for(wish, outline, in_rows=False))
+    choices = [_ring(count, ring, 0.5), _ring(count, ring, 0.0), *rows]
+    return max(choices, key=lambda middles: round(firmness(outline, middles), 6))
+
+
+def firmness(outline: Outline, middles: tuple[Point, ...]) -> float:
+    """Return the least force at the edge that tips a table of weight 1 on these points.
+
+    Negative where the centre lies outside them.
+    """
+    rim = [p for p in middles if p != ORIGIN]
+    least = math.inf
+    for a, b in zip(rim, [*rim[1:], rim[0]], strict=True):
+        normal = -(b - a).unit().left
+        inside = normal.dot(a)
+        outside = outline.support(normal.angle) - EDGE - inside
+        least = min(least, inside if inside <= 0 else tipping_force(1.0, inside, outside))
+    return least
+
+
+def corner_of_largest(room: StandingRoom) -> Point:
+    """Return the upper right corner of the largest rectangle, mm, in the middle of the room.
+
+    Of a convex room x·y has one peak along the rim (its level lines bound convex sets), so a golden
+    section finds it.
+    """
+    angle = _peak(lambda turn: room.reach(turn) ** 2 * math.sin(2 * turn), 0.0, math.pi / 2)
+    return room.at(angle)
+
+
+def _rows(count: int, room: StandingRoom) -> tuple[Point, ...]:
+    corner = corner_of_largest(room)
+    half = count // 2
+    xs = [corner.x * (2 * i / (half - 1) - 1) for i in range(half)]
+    below, above = [Point(x, -corner.y) for x in xs], [Point(x, corner.y) for x in reversed(xs)]
+    return tuple([*below, *above] + [ORIGIN] * (count % 2))
+
+
+def _ring(count: int, room: StandingRoom, phase: float) -> tuple[Point, ...]:
+    """Return feet evenly round the rim, the first `phase` steps past the end of the centreline."""
+    a, b = room.reach(0.0), room.reach(math.pi / 2)
+    turns = [math.tau * (k + phase) / count for k in range(count)]
+    ring = [room.at(math.atan2(b * math.sin(t), a * math.cos(t))) for t in turns]
+    return tuple(sorted(ring, key=lambda p: (p.angle + 3 * math.pi / 4 + 1e-9) % math.tau))
+
+
+def _tripods(room: StandingRoom) -> list[tuple[Point, ...]]:
+    """Return two feet on one side and one on the other, and two at one end."""
+    corner = corner_of_largest(room)
+    top, end = room.at(math.pi / 2), room.at(0.0)
+    return [
+        (Point(-corner.x, -corner.y), Point(corner.x, -corner.y), top),
+        (Point(-corner.x, -corner.y), end, Point(-corner.x, corner.y)),
+    ]
+
+
+def _peak(value: Callable[[float], float], low: float, high: float) -> float:
+    """Return where a function with one peak has it, by golden section."""
+    share = (math.sqrt(5) - 1) / 2
+    left, right = high - share * (high - low), low + share * (high - low)
+    at_left, at_right = value(left), value(right)
+    while high - low > 1e-10:
+        if at_left < at_right:
+            low, left, at_left = left, right, at_right
+            right = low + share * (high - low)
+            at_right = value(right)
+        else:
+            high, right, at_right = right, left, at_left
+            left = high - share * (high - low)
+            at_left = value(left)
+    return (low + high) / 2

@@ -1,0 +1,119 @@
+"""The print of one leg: its shape on the top, its section, its weight."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from enum import Enum
+
+from ..errors import LegsError
+from ..geometry.path import Path, circle
+from ..geometry.point import ORIGIN, Point
+
+
+class FootShape(Enum):
+    """What a foot looks like from above; the value is the name that a job file uses."""
+
+    ROUND = "round"
+    SQUARE = "square"
+    RECTANGULAR = "rectangular"
+    RING = "ring"
+
+
+@dataclass(frozen=True, slots=True)
+class Foot:
+    """The print of one leg under the top.
+
+    Attributes
+    ----------
+    shape : FootShape
+    length, width : float
+        Along and across the top, mm; the diameter or side where both are one.
+    wall : float
+        Thickness of a ring's wall, mm; 0 for a solid foot.
+
+    Raises
+    ------
+    LegsError
+        If a size is not above 0, two sizes differ that are one, or a ring's wall is not between 0
+        and its radius.
+    """
+
+    shape: FootShape
+    length: float
+    width: float
+    wall: float = 0.0
+
+    def __post_init__(self) -> None:
+        if not (0 < self.length < math.inf and 0 < self.width < math.inf):
+            raise LegsError(f"a foot of {self.length:g} by {self.width:g} mm is not above 0")
+        if self.shape is not FootShape.RECTANGULAR and self.length != self.width:
+            raise LegsError(
+                f"a {self.shape.value} foot is as long as wide, not {self.length:g} by "
+                f"{self.width:g} mm: call it rectangular"
+            )
+        ring = self.shape is FootShape.RING
+        if ring and not 0 < self.wall < min(self.length, self.width) / 2:
+            raise LegsError(
+                f"a ring {self.length:g} mm wide with a wall of {self.wall:g} mm: "
+                "the wall is above 0 and below half the width"
+            )
+
+    @classmethod
+    def round(cls, diameter: float) -> Foot:
+        """Return a round foot of this diameter, mm."""
+        return cls(FootShape.ROUND, diameter, diameter)
+
+    @classmethod
+    def square(cls, side: float) -> Foot:
+        """Return a square foot of this side, mm."""
+        return cls(FootShape.SQUARE, side, side)
+
+    @classmethod
+    def ring(cls, diameter: float, wall: float) -> Foot:
+        """Return a hollow round foot, mm."""
+        return cls(FootShape.RING, diameter, diameter, wall)
+
+    @property
+    def is_round(self) -> bool:
+        """Whether its outside is a circle."""
+        return self.shape in (FootShape.ROUND, FootShape.RING)
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """Its corners from its middle, anticlockwise from the lower left; none of a round one."""
+        if self.is_round:
+            return ()
+        x, y = self.length / 2, self.width / 2
+        return (Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y))
+
+    @property
+    def section(self) -> float:
+        """The area that carries, mm²: of a ring only its wall."""
+        if not self.is_round:
+            return self.length * self.width
+        hollow = self.length - 2 * self.wall if self.shape is FootShape.RING else 0.0
+        return math.pi / 4 * (self.length**2 - hollow**2)
+
+    def mass(self, height: float, density: float) -> float:
+        """Return the mass, kg, of a leg of this section, `height` mm, `density` kg/m³."""
+        return self.section * height * density * 1e-9
+
+    def outside(self, middle: Point = ORIGIN) -> Path:
+        """Return the outside of its print about `middle`, anticlockwise."""
+        if self.is_round:
+            return circle(middle, self.length / 2)
+        return Path.through([middle + corner for corner in self.corners], closed=True)
+
+    def hollow(self, middle: Point = ORIGIN) -> Path | None:
+        """Return the inside of a ring's wall about `middle`; None for a solid foot."""
+        if self.shape is not FootShape.RING:
+            return None
+        return circle(middle, self.length / 2 - self.wall)
+
+    def reach(self, direction: float) -> float:
+        """Return how far it reaches from its middle towards `direction`, radians; mm."""
+        if self.is_round:
+            return self.length / 2
+        way = Point.polar(1.0, direction)
+        return max(corner.dot(way) for corner in self.corners)

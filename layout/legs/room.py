@@ -1,0 +1,205 @@
+"""Where under a top the middle of a foot may stand, and the insets that are usual.
+
+A foot that keeps `clear` inside the edge stands wholly within the line parallel to the edge at that
+distance: the true parallel, not a smaller shape of the same kind. Seen from the middle of the top
+that line has one distance in each direction, so the room is known by how far it reaches.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from ..errors import LegsError, OutlineError
+from ..geometry.path import Path
+from ..geometry.placement import Placement
+from ..geometry.point import ORIGIN, Point
+from ..geometry.segments import Arc, EllipticArc, Line
+from ..outlines import Outline
+from .foot import Foot
+from .wish import LegsWish
+
+FOOT_INSET = 60.0
+"""From the edge of the top to the outside of a foot, mm: toes and break-out (common practice)."""
+
+SHARE_OF_SIZE = 1 / 6
+"""Sides overhang at most this share of the width, ends of the length (common practice)."""
+
+KNEES_FROM = 1800.0
+"""A top this long, mm, where people sit has its ends free for their knees (common practice)."""
+
+KNEES = (300.0, 350.0)
+"""How far such an end overhangs its feet, mm, least and most (common practice)."""
+
+PLACING = 0.01
+"""How near the line parallel to an oval is followed when a foot is placed, mm: far below what
+anybody can set a leg to."""
+
+
+@dataclass(frozen=True, slots=True)
+class Insets:
+    """How far the feet's outsides stay from the edge, mm.
+
+    Attributes
+    ----------
+    side, end : float
+        From the sides and from the ends.
+    round_about : float
+        From the edge anywhere.
+    """
+
+    side: float
+    end: float
+    round_about: float
+
+
+def insets_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Insets:
+    """Return the wished insets, or the usual ones where none are given.
+
+    Usual is a foot whose outside keeps at least `FOOT_INSET`. In rows its middle also stands a
+    sixth in, and an end where people sit overhangs by 300 to 350 mm.
+    """
+    foot, length, width = wish.foot, outline.length, outline.width
+    least = min(FOOT_INSET, width * SHARE_OF_SIZE)
+    side = end = least
+    if in_rows:
+        side = max(least, width * SHARE_OF_SIZE - foot.width / 2)
+        end = max(least, length * SHARE_OF_SIZE - foot.length / 2)
+        if wish.seated and length >= KNEES_FROM:
+            end = min(max(length * SHARE_OF_SIZE, KNEES[0]), KNEES[1])
+    given = [inset for inset in (wish.inset_side, wish.inset_end) if inset is not None]
+    around = min(given) if wish.inset_side is not None else min([least, *given])
+    return Insets(
+        side if wish.inset_side is None else wish.inset_side,
+        end if wish.inset_end is None else wish.inset_end,
+        around,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class StandingRoom:
+    """Where the middle of a foot may stand so that its outside keeps the insets.
+
+    It is made symmetrical about both centrelines, so that feet placed by it are. In such a convex
+    room a foot in one quarter is held back by its outer corner alone.
+
+    Attributes
+    ----------
+    line : Path
+        The parallel to the top's edge that a foot's corners (a round foot's middle) must not cross.
+    corner : Point
+        The foot's upper right corner from its middle; the middle itself for a round foot.
+    half_length, half_width : float
+        Most that the middle may stand off the centrelines, mm.
+    """
+
+    line: Path
+    corner: Point
+    half_length: float
+    half_width: float
+
+    @classmethod
+    def under(cls, outline: Outline, foot: Foot, insets: Insets) -> StandingRoom:
+        """Return the room under a top.
+
+        Raises
+        ------
+        LegsError
+            If no room is left.
+        """
+        half_length = (outline.length - foot.length) / 2 - insets.end
+        half_width = (outline.width - foot.width) / 2 - insets.side
+        radius = foot.length / 2 if foot.is_round else 0.0
+        corner = ORIGIN if foot.is_round else Point(foot.length / 2, foot.width / 2)
+        narrow = LegsError(
+            f"a foot {foot.length:g} by {foot.width:g} mm, {insets.side:g} mm in from the "
+            f"sides and {insets.end:g} mm from the ends, finds no room under a top "
+            f"{outline.length:g} by {outline.width:g} mm: make the insets or the foot smaller"
+        )
+        try:
+            line = outline.parallel(-(insets.round_about + radius), PLACING)
+        except OutlineError:
+            raise narrow from None
+        room = cls(line, corner, half_length, half_width)
+        if min(half_length, half_width) <= 0 or not room._holds_a_foot:
+            raise narrow
+        return room
+
+    @property
+    def _holds_a_foot(self) -> bool:
+        """Whether a foot in the middle of the top lies within the line, seen four ways."""
+        ways = (Point(1, 0), Point(0, 1), Point(-1, 0), Point(0, -1))
+        corners = (_to_quarter(self.corner, quarter) for quarter in _QUARTERS)
+        return all(
+            math.isfinite(way_out(self.line, corner, way)) for corner in corners for way in ways
+        )
+
+    def reach(self, direction: float) -> float:
+        """Return how far from the centre a middle may stand towards `direction`, radians; mm."""
+        way = Point(abs(math.cos(direction)), abs(math.sin(direction)))
+        limits = [
+            self.half_length / way.x if way.x > 1e-15 else math.inf,
+            self.half_width / way.y if way.y > 1e-15 else math.inf,
+        ]
+        for quarter in _QUARTERS:
+            corner, across = _to_quarter(self.corner, quarter), _to_quarter(way, quarter)
+            limits.append(way_out(self.line, corner, across))
+        return min(limits)
+
+    def at(self, direction: float) -> Point:
+        """Return the outermost place of a middle towards `direction`."""
+        return Point.polar(self.reach(direction), direction)
+
+
+_QUARTERS = ((1, 1), (-1, 1), (-1, -1), (1, -1))
+
+
+def _to_quarter(point: Point, quarter: tuple[int, int]) -> Point:
+    return Point(point.x * quarter[0], point.y * quarter[1])
+
+
+def way_out(line: Path, start: Point, way: Point) -> float:
+    """Return how far it is from a point inside a closed line to it along a unit vector, mm.
+
+    The farthest crossing, where there are several; infinite where there is none.
+    """
+    ahead = [
+        distance
+        for segment in line.segments
+        for distance in _crossings(segment, start, way)
+        if distance > -1e-9
+    ]
+    return max(ahead, default=math.inf)
+
+
+def _crossings(segment: Line | Arc | EllipticArc, start: Point, way: Point) -> list[float]:
+    """Return the distances from `start` along `way` at which a segment is crossed."""
+    if isinstance(segment, Line):
+        along = segment.end - segment.start
+        slope = way.cross(along)
+        if abs(slope) < 1e-12 * along.norm:
+            return []
+        offset = segment.start - start
+        share = offset.cross(way) / slope
+        return [offset.cross(along) / slope] if -1e-12 <= share <= 1 + 1e-12 else []
+    if isinstance(segment, Arc):
+        a = b = segment.radius
+        turn = 0.0
+    else:
+        a, b, turn = segment.half_length, segment.half_width, segment.turn
+    frame = Placement(segment.centre, turn)
+    own, ahead = frame.into(start), way.turned(-turn)
+    own, ahead = Point(own.x / a, own.y / b), Point(ahead.x / a, ahead.y / b)
+    half, square = own.dot(ahead), ahead.dot(ahead)
+    root = half * half - square * (own.dot(own) - 1)
+    if root < 0:
+        return []
+    roots = [(-half + sign * math.sqrt(root)) / square for sign in (-1, 1)]
+    return [t for t in roots if _swept((own + ahead * t).angle, segment)]
+
+
+def _swept(angle: float, segment: Arc | EllipticArc) -> bool:
+    """Return whether an arc passes the angle, give or take rounding."""
+    low = min(segment.from_angle, segment.from_angle + segment.sweep)
+    ahead = (angle - low) % math.tau
+    return ahead <= abs(segment.sweep) + 1e-9 or ahead >= math.tau - 1e-9

@@ -1,0 +1,186 @@
+"""Which vertical force near the edge tips the table: an estimate from geometry and weight.
+
+A table tips over a side of the polygon of its feet when the force outside that side turns it more
+than its weight inside holds it: P·e = W·d, d from the weight to the side, e from the side out to
+the force. A force inside the polygon never tips it. ISO 7172:1988 presses 50 mm in from the edge,
+at the middle of a side, then of the other, and for odd shapes wherever the table stands least
+firmly; it states no force to pass.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from ..geometry.path import Path
+from ..geometry.placement import Points
+from ..geometry.point import ORIGIN, Point
+from ..geometry.segments import Arc, Line, Segment
+from ..outlines import Outline
+
+GRAVITY = 9.80665
+"""Standard gravity, m/s² (ISO 80000-3)."""
+
+EDGE = 50.0
+"""How far in from the edge the force presses, mm (ISO 7172:1988)."""
+
+STATIONS = 72
+"""Places round the edge at which the force is given."""
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeForce:
+    """The vertical force at a place that just tips the table.
+
+    Attributes
+    ----------
+    place : Point
+        On the top, mm from its centre.
+    force : float
+        N; infinite where no force tips it.
+    """
+
+    place: Point
+    force: float = field(metadata={"unit": "N"})
+
+
+@dataclass(frozen=True, slots=True)
+class Tipping:
+    """What tips a table.
+
+    Attributes
+    ----------
+    weight : float
+        That holds it down, N.
+    edge : float
+        How far in from the edge the force presses, mm.
+    least : EdgeForce
+        Where it stands least firmly.
+    side, end : float
+        The force at the middle of a side and of an end, the lesser of the two, N.
+    around : tuple of EdgeForce
+        At even steps round the edge.
+    """
+
+    weight: float = field(metadata={"unit": "N"})
+    edge: float
+    least: EdgeForce
+    side: float = field(metadata={"unit": "N"})
+    end: float = field(metadata={"unit": "N"})
+    around: tuple[EdgeForce, ...]
+
+
+def tipping_force(weight: float, inside: float, outside: float) -> float:
+    """Return the force that tips over a line, N: W·d/e, infinite where it presses inside the line.
+
+    Parameters
+    ----------
+    weight : float
+        N.
+    inside, outside : float
+        From the line in to the weight and out to the force, mm.
+
+    Examples
+    --------
+    >>> round(tipping_force(40 * GRAVITY, inside=350, outside=200), 1)
+    686.5
+    """
+    if inside <= 0:
+        return 0.0
+    return weight * inside / outside if outside > 0 else math.inf
+
+
+def tipping_of(
+    outline: Outline, feet: Points, mass: float, centre: Point = ORIGIN, edge: float = EDGE
+) -> Tipping:
+    """Return the forces at the edge of a top that tip it.
+
+    Parameters
+    ----------
+    feet : Points
+        Corners of the convex polygon of the feet on the floor, anticlockwise, (n, 2) mm.
+    mass : float
+        That holds the table down, kg.
+    centre : Point
+        Of that mass, mm from the top's centre.
+    edge : float
+        How far in from the edge the force presses, mm; at most a quarter of the top's width.
+    """
+    edge = min(edge, outline.width / 4)
+    line = outline.parallel(-edge)
+    sides = _sides(feet)
+    weight = mass * GRAVITY
+
+    def force_at(place: Point) -> float:
+        return min(
+            tipping_force(weight, offset - normal.dot(centre), normal.dot(place) - offset)
+            for normal, offset in sides
+        )
+
+    worst = [farthest(line, normal) for normal, _ in sides]
+    least = min((EdgeForce(p, force_at(p)) for p in worst), key=lambda found: found.force)
+
+    def lesser(way: Point) -> float:
+        return min(force_at(farthest(line, way)), force_at(farthest(line, -way)))
+
+    return Tipping(
+        weight,
+        edge,
+        least,
+        side=lesser(Point(0, 1)),
+        end=lesser(Point(1, 0)),
+        around=tuple(EdgeForce(p, force_at(p)) for p in _stations(line)),
+    )
+
+
+def farthest(line: Path, way: Point) -> Point:
+    """Return the point of a closed line that lies farthest towards a unit vector.
+
+    Where a straight of the line lies square to it, the middle of that straight.
+    """
+    reached = [point for segment in line.segments for point in _extremes(segment, way)]
+    most = max(point.dot(way) for point in reached)
+    tied = [point for point in reached if point.dot(way) >= most - 1e-9 * max(1.0, abs(most))]
+    across = sorted(tied, key=lambda point: point.dot(way.left))
+    return across[0].midpoint(across[-1])
+
+
+def _extremes(segment: Segment, way: Point) -> list[Point]:
+    """Return the ends of a segment and, where it has one, its farthest point towards `way`."""
+    ends = [segment.start, segment.end]
+    if isinstance(segment, Line):
+        return ends
+    if isinstance(segment, Arc):
+        angle, top = way.angle, segment.centre + way * segment.radius
+    else:
+        own = way.turned(-segment.turn)
+        own = Point(own.x * segment.half_length, own.y * segment.half_width)
+        angle = own.angle
+        top = segment.at((angle - segment.from_angle) % math.tau / segment.sweep)
+    ahead = (angle - segment.from_angle) % math.tau
+    passes = ahead <= segment.sweep or ahead - math.tau >= segment.sweep
+    return [*ends, top] if passes else ends
+
+
+def _sides(feet: Points) -> Sequence[tuple[Point, float]]:
+    """Return the outward normal of each side of a polygon and the side's distance along it."""
+    corners = [Point(float(x), float(y)) for x, y in feet]
+    sides = []
+    for a, b in zip(corners, corners[1:] + corners[:1], strict=True):
+        normal = -(b - a).unit().left
+        sides.append((normal, normal.dot(a)))
+    return sides
+
+
+def _stations(line: Path) -> list[Point]:
+    """Return places at even steps along a closed line."""
+    step = line.length / STATIONS
+    places, walked, wanted = [], 0.0, 0
+    for segment in line.segments:
+        length = segment.length
+        while wanted < STATIONS and wanted * step <= walked + length:
+            places.append(segment.at((wanted * step - walked) / length))
+            wanted += 1
+        walked += length
+    return places
