@@ -1,0 +1,133 @@
+"""A mark on the panel, by figures that a maker can measure; a check between two marks."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+from enum import Enum
+
+from ..geometry.point import Point
+from ..panel.datum import Offsets
+from ..units import Tape
+
+
+class Kind(Enum):
+    """What a mark is for."""
+
+    CENTRE = "centre"
+    END = "end of the long axis"
+    SIDE = "end of the short axis"
+    ARC_CENTRE = "centre of an arc"
+    TANGENT = "where straight meets curve"
+    CORE_TANGENT = "where straight meets curve on the core line"
+    CORNER = "corner"
+    NAIL = "nail"
+    CENTRELINE = "centreline at the panel's edge"
+    CROSS_CENTRELINE = "cross centreline at the panel's edge"
+
+
+@dataclass(frozen=True, slots=True)
+class Tie:
+    """A tape from a reference point to a mark: its name and the distance, mm."""
+
+    name: str
+    distance: float
+
+
+@dataclass(frozen=True, slots=True)
+class CrossMeasure:
+    """Two tapes that fix a mark where they cross.
+
+    Attributes
+    ----------
+    first, second : Tie
+    crossing : float
+        Angle between the tapes, radians; best near a right angle.
+    error : float
+        How far the mark may be out by what the tapes may be out, mm.
+    """
+
+    first: Tie
+    second: Tie
+    crossing: float = field(metadata={"unit": "rad"})
+    error: float
+
+    def rounding_error(self, tape: Tape) -> float:
+        """Return the most that rounding both figures to the tape's division moves the mark, mm.
+
+        Each tape is then out by half a division at most; the crossing lies in a rhombus whose
+        farthest corner stands half a division over the sine or cosine of half the angle away.
+        """
+        half = self.crossing / 2
+        return tape.division / 2 / min(math.sin(half), math.cos(half))
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """One mark.
+
+    Attributes
+    ----------
+    label : str
+        As it is written on the wood: ``C1``.
+    kind : Kind
+    point : Point
+        Where it lies on the panel, mm.
+    along, square : float
+        Its offsets from the datum, mm.
+    cross : CrossMeasure or None
+        Where two reference points see it well enough.
+    on_wood : bool
+        Whether there is wood to mark it on.
+    advice : str
+        What to do where there is none, or where it lies in a defect; ``{distance}`` stands for
+        `off_by`.
+    off_by : float
+        How far it lies from the nearest wood, mm.
+    """
+
+    label: str
+    kind: Kind
+    point: Point
+    along: float
+    square: float
+    cross: CrossMeasure | None = None
+    on_wood: bool = True
+    advice: str = ""
+    off_by: float = 0.0
+
+    @property
+    def offsets(self) -> Offsets:
+        """Its offsets from the datum."""
+        return Offsets(self.along, self.square)
+
+    def rounding_error(self, tape: Tape) -> float:
+        """Return how far the mark moves when both offsets are rounded to the tape's division, mm.
+
+        >>> mark = Mark("C1", Kind.ARC_CENTRE, Point(3.3, 4.4), 3.3, 4.4)
+        >>> round(mark.rounding_error(Tape()), 3)
+        0.5
+        """
+        return math.hypot(
+            tape.nearest(self.along) - self.along, tape.nearest(self.square) - self.square
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """A distance between two marks that shows a slip.
+
+    Attributes
+    ----------
+    start, end : str
+        Labels of the marks, or letters of corners.
+    distance : float
+        mm.
+    why : str
+        What it proves.
+    """
+
+    start: str
+    end: str
+    distance: float
+    why: str

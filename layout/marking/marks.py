@@ -1,0 +1,183 @@
+"""All marks of a top on a panel, made before the first cut."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..geometry.placement import Placement
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..outlines import Outline, Oval
+from ..panel.datum import Datum
+from ..panel.defect import Spoils
+from ..panel.panel import Panel
+from .checks import checks_for
+from .crossing import crossings
+from .instruments import Ordinate, StringCompass, TrammelRod, oval_checks
+from .mark import Check, Kind, Mark
+from .places import Group, arc_radii, groups_for
+from .string_loop import StringLoop
+from .ties import cross_measure
+
+ON_EDGE = 0.01
+"""A mark no farther than this off the polygon of the wood is on its edge, mm."""
+
+_PINNED = (Kind.CENTRE, Kind.ARC_CENTRE, Kind.NAIL)
+"""Marks that take a nail, a pin or a compass point."""
+
+_ON_PANEL_EDGE = (Kind.CENTRELINE, Kind.CROSS_CENTRELINE)
+
+
+@dataclass(frozen=True, slots=True)
+class StringKit:
+    """What an oval is drawn with.
+
+    Attributes
+    ----------
+    nail, pencil : float
+        Diameters, mm; a pencil notched to the nail's size draws a true ellipse.
+    stretch : float
+        Share by which the string gives.
+    """
+
+    nail: float = 3.0
+    pencil: float = 3.0
+    stretch: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class MarkSet:
+    """Everything that is set out on the panel.
+
+    Attributes
+    ----------
+    marks : tuple of Mark
+        In the order in which they are made.
+    checks : tuple of Check
+        Distances that would show a slip.
+    compasses : tuple of StringCompass
+    loop : StringLoop or None
+    rod : TrammelRod or None
+        For an oval.
+    ordinates : tuple of Ordinate
+        Points of a quarter of an oval that prove its line.
+    """
+
+    marks: tuple[Mark, ...]
+    checks: tuple[Check, ...]
+    compasses: tuple[StringCompass, ...] = ()
+    loop: StringLoop | None = None
+    rod: TrammelRod | None = None
+    ordinates: tuple[Ordinate, ...] = ()
+
+    def mark(self, label: str) -> Mark:
+        """Return the mark of that label; a `KeyError` where there is none."""
+        for mark in self.marks:
+            if mark.label == label:
+                return mark
+        raise KeyError(label)
+
+    def of(self, kind: Kind) -> tuple[Mark, ...]:
+        """Return the marks of one kind, in order."""
+        return tuple(mark for mark in self.marks if mark.kind is kind)
+
+
+def marks_for(
+    outline: Outline,
+    placement: Placement,
+    datum: Datum,
+    panel: Panel,
+    lipping: float = 0.0,
+    kit: StringKit | None = None,
+) -> MarkSet:
+    """Return the marks of a finished top, from the datum and from two reference points.
+
+    Parameters
+    ----------
+    outline : Outline
+        The finished top.
+    placement : Placement
+        Where it lies on the panel.
+    datum : Datum
+    panel : Panel
+    lipping : float
+        Thickness of the lipping, mm: the core line runs this far inside the finish line.
+    kit : StringKit, optional
+        Nails, pencil and string for an oval.
+    """
+    turn = placement.turn - datum.frame.turn
+    face = panel.region("outside")
+    groups = (*groups_for(outline, lipping), *_centrelines(panel, outline, placement))
+    marks = tuple(
+        _mark(label, group.kind, placement(point), datum, panel, face)
+        for group in groups
+        for label, point in group.seen(turn)
+    )
+    compasses = tuple(
+        StringCompass(_labels(marks, placement, centres), radius, radius - lipping)
+        for radius, centres in arc_radii(outline)
+    )
+    checks = checks_for(outline, datum, {mark.label: mark.point for mark in marks})
+    if not isinstance(outline, Oval):
+        return MarkSet(marks, checks, compasses)
+    kit = kit or StringKit()
+    size = (outline.length, outline.width)
+    loop = StringLoop.for_oval(*size, kit.nail, kit.pencil, kit.stretch)
+    rod = TrammelRod.for_oval(*size)
+    return MarkSet(marks, checks, compasses, loop, rod, oval_checks(*size))
+
+
+def _centrelines(panel: Panel, outline: Outline, placement: Placement) -> list[Group]:
+    """Return where both centrelines leave the panel, in the outline's own frame."""
+    groups = []
+    for kind, prefix, half, way in (
+        (Kind.CENTRELINE, "L", outline.length / 2, Point(1, 0)),
+        (Kind.CROSS_CENTRELINE, "M", outline.width / 2, Point(0, 1)),
+    ):
+        found = crossings(panel.boundary, placement.centre, way.turned(placement.turn))
+        below = [c.reach for c in found if c.reach <= -half + ON_EDGE]
+        above = [c.reach for c in found if c.reach >= half - ON_EDGE]
+        if below and above:
+            groups.append(Group(kind, prefix, (way * max(below), way * min(above))))
+    return groups
+
+
+def _mark(label: str, kind: Kind, point: Point, datum: Datum, panel: Panel, face: Region) -> Mark:
+    offsets = datum.coordinates(point)
+    if kind in _ON_PANEL_EDGE:
+        return Mark(label, kind, point, offsets.along, offsets.square)
+    cross = cross_measure(point, datum.references)
+    off_by = 0.0 if face.holds_point(point) else face.edge_distance(point)
+    on_wood = off_by <= ON_EDGE
+    advice = ""
+    if not on_wood and kind in _PINNED:
+        advice = (
+            "no wood here, the nearest is {distance} away: "
+            "fix a board of the same thickness in its place, or use another method"
+        )
+    elif not on_wood:
+        advice = "no wood here, the nearest is {distance} away"
+    elif kind in _PINNED:
+        advice = _in_defect(panel, point)
+    return Mark(label, kind, point, offsets.along, offsets.square, cross, on_wood, advice, off_by)
+
+
+def _in_defect(panel: Panel, point: Point) -> str:
+    """Return what to do where a nail or compass point would stand in a defect."""
+    for defect in panel.defects:
+        if defect.spoils - {Spoils.SHOWING} and defect.extent.holds_point(point):
+            return f"lies in {defect.name}: bridge it with a thin board"
+    return ""
+
+
+def _labels(
+    marks: tuple[Mark, ...], placement: Placement, centres: tuple[Point, ...]
+) -> tuple[str, ...]:
+    """Return the labels of the marks that stand on the given centres."""
+    places = [placement(centre) for centre in centres]
+    for kind in (Kind.ARC_CENTRE, Kind.CENTRE):
+        held = [m for m in marks if m.kind is kind]
+        near = [m.label for m in held if any(m.point.distance_to(p) <= ON_EDGE for p in places)]
+        if near:
+            return tuple(near)
+    return ()

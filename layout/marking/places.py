@@ -1,0 +1,153 @@
+"""What an outline asks to be marked, in the outline's own frame and in a fixed order.
+
+Pairs are given from the left end (or the lower side), sets of four or more anticlockwise from the
+lower left. `Group.seen` turns that order so that it starts where the datum starts, however the top
+is turned on the panel.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from ..geometry.point import ORIGIN, Point
+from ..outlines import Capsule, Circle, Outline, Oval, Rectangle, RoundedRectangle
+from .mark import Kind
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Marks of one kind.
+
+    Attributes
+    ----------
+    kind : Kind
+    prefix : str
+        Letter of the labels; they are numbered from 1 where there are several.
+    points : tuple of Point
+        In the outline's own frame, mm.
+    """
+
+    kind: Kind
+    prefix: str
+    points: tuple[Point, ...]
+
+    def seen(self, turn: float) -> tuple[tuple[str, Point], ...]:
+        """Return labels and points in the order of a datum that the top is turned from by `turn`.
+
+        Parameters
+        ----------
+        turn : float
+            Radians from the datum to the top's long axis.
+        """
+        count = len(self.points)
+        if count == 1:
+            return ((self.prefix, self.points[0]),)
+        quarters = round(turn / (math.pi / 2)) % 4
+        if count == 2:
+            upright = self.kind in _ACROSS
+            first = 1 if quarters in ((1, 2) if upright else (2, 3)) else 0
+        else:
+            first = -quarters * count // 4
+        ordered = [self.points[(first + i) % count] for i in range(count)]
+        return tuple((f"{self.prefix}{i + 1}", point) for i, point in enumerate(ordered))
+
+
+_ACROSS = (Kind.SIDE, Kind.CROSS_CENTRELINE)
+"""Pairs that are given from the lower side to the upper one."""
+
+
+def groups_for(outline: Outline, lipping: float = 0.0) -> tuple[Group, ...]:
+    """Return what is marked for an outline: centre, axes, centres of arcs, tangent points, nails.
+
+    Parameters
+    ----------
+    outline : Outline
+        The finished top.
+    lipping : float
+        The core line runs this far inside it, mm.
+    """
+    x, y = outline.length / 2, outline.width / 2
+    groups = [
+        Group(Kind.CENTRE, "O", (ORIGIN,)),
+        Group(Kind.END, "E", (Point(-x, 0), Point(x, 0))),
+        Group(Kind.SIDE, "S", (Point(0, -y), Point(0, y))),
+    ]
+    if isinstance(outline, Capsule):
+        groups += _capsule(outline, lipping)
+    elif isinstance(outline, RoundedRectangle):
+        groups += _rounded(outline, lipping)
+    elif isinstance(outline, Rectangle):
+        groups.append(Group(Kind.CORNER, "X", _box(x, y)))
+    elif isinstance(outline, Oval) and outline.length > outline.width:
+        focus = math.sqrt(x * x - y * y)
+        groups.append(Group(Kind.NAIL, "N", (Point(-focus, 0), Point(focus, 0))))
+    return tuple(groups)
+
+
+def arc_radii(outline: Outline) -> tuple[tuple[float, tuple[Point, ...]], ...]:
+    """Return the radii that a compass is set to, each with its centres in the own frame, mm."""
+    if isinstance(outline, Circle):
+        return ((outline.radius, (ORIGIN,)),)
+    if isinstance(outline, Capsule):
+        half = outline.straight / 2
+        ends = (Point(-half, 0), Point(half, 0))
+        return ((outline.radius, ends if half else ends[:1]),)
+    if isinstance(outline, RoundedRectangle):
+        centres = corner_centres(outline)
+        return tuple(
+            (radius, tuple(c for c, r in zip(centres, outline.radii, strict=True) if r == radius))
+            for radius in dict.fromkeys(outline.radii)
+            if radius > 0
+        )
+    return ()
+
+
+def corner_centres(outline: RoundedRectangle) -> tuple[Point, ...]:
+    """Return the centres of the four corner arcs, anticlockwise from the lower left."""
+    corners = _box(outline.length / 2, outline.width / 2)
+    return tuple(
+        Point(c.x - math.copysign(r, c.x), c.y - math.copysign(r, c.y))
+        for c, r in zip(corners, outline.radii, strict=True)
+    )
+
+
+def _capsule(outline: Capsule, lipping: float) -> list[Group]:
+    half, radius = outline.straight / 2, outline.radius
+    if half == 0:
+        return []
+    groups = [
+        Group(Kind.ARC_CENTRE, "C", (Point(-half, 0), Point(half, 0))),
+        Group(Kind.TANGENT, "T", _box(half, radius)),
+    ]
+    if lipping:
+        groups.append(Group(Kind.CORE_TANGENT, "t", _box(half, radius - lipping)))
+    return groups
+
+
+def _rounded(outline: RoundedRectangle, lipping: float) -> list[Group]:
+    x, y = outline.length / 2, outline.width / 2
+    centres = corner_centres(outline)
+    groups = [
+        Group(Kind.CORNER, "X", _box(x, y)),
+        Group(Kind.ARC_CENTRE, "K", centres),
+        Group(Kind.TANGENT, "T", _touching(centres, x, y)),
+    ]
+    if lipping:
+        core = _touching(centres, x - lipping, y - lipping)
+        groups.append(Group(Kind.CORE_TANGENT, "t", core))
+    return groups
+
+
+def _box(x: float, y: float) -> tuple[Point, ...]:
+    return (Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y))
+
+
+def _touching(centres: tuple[Point, ...], x: float, y: float) -> tuple[Point, ...]:
+    """Return the two tangent points of each corner, anticlockwise."""
+    points: list[Point] = []
+    for i, centre in enumerate(centres):
+        end = Point(math.copysign(x, centre.x), centre.y)
+        side = Point(centre.x, math.copysign(y, centre.y))
+        points += (end, side) if i % 2 == 0 else (side, end)
+    return tuple(points)

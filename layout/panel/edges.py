@@ -1,0 +1,163 @@
+"""The edges of a panel: its boundary broken at the corners, as a maker sees it.
+
+A boundary given by points bends a little at each of them without having a corner there, and a
+corner may be rounded, clipped or notched. So neighbouring segments that bend gently are one edge,
+and what is short between two edges belongs to the corner.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..geometry.segments import Arc, Line, Segment
+from ..geometry.tolerance import CHORD, SAME_POINT
+
+STRAIGHT = 1.0
+"""An edge that stands nowhere farther than this off a taut string is straight, mm (common
+practice)."""
+
+CORNER_TURN = math.radians(30)
+"""A boundary that turns by this or more in one place has a corner there."""
+
+ROUND_TURN = math.radians(60)
+"""An arc that turns by this or more is a rounded corner or a round end, not a bowed edge."""
+
+CORNER_SHARE = 0.2
+"""A piece shorter than this share of the panel's width belongs to a corner: a clip or a notch."""
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """One edge of a panel, from corner to corner, the wood on its left.
+
+    Attributes
+    ----------
+    segments : tuple of Line, Arc or EllipticArc
+    """
+
+    segments: tuple[Segment, ...]
+
+    @property
+    def start(self) -> Point:
+        """Where it leaves a corner."""
+        return self.segments[0].start
+
+    @property
+    def end(self) -> Point:
+        """Where it comes to the next."""
+        return self.segments[-1].end
+
+    @property
+    def chord(self) -> float:
+        """The straight distance from end to end, mm."""
+        return self.start.distance_to(self.end)
+
+    @property
+    def direction(self) -> Point:
+        """The unit vector from start to end."""
+        return (self.end - self.start).unit()
+
+    @property
+    def hollow(self) -> float:
+        """How far it runs into the wood beyond its chord, mm; 0 where it only bows outwards."""
+        return max(0.0, *self._offsets())
+
+    @property
+    def is_straight(self) -> bool:
+        """Whether a taut string from end to end lies along it."""
+        return max(abs(offset) for offset in self._offsets()) <= STRAIGHT
+
+    @property
+    def is_clean(self) -> bool:
+        """Whether it is straight or one even bow, so that it ends in a crisp corner."""
+        return self.is_straight or (len(self.segments) == 1 and isinstance(self.segments[0], Arc))
+
+    def _offsets(self) -> list[float]:
+        """Return how far points of it lie to the left of its chord: into the wood."""
+        along = self.direction
+        points = Path(self.segments).points(CHORD) - np.array([self.start.x, self.start.y])
+        return [float(o) for o in along.x * points[:, 1] - along.y * points[:, 0]]
+
+
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """Where two edges meet, or would meet if their corner were not gone.
+
+    Attributes
+    ----------
+    point : Point
+    intact : bool
+        Whether the edges meet there.
+    turn : float
+        How far the boundary turns there, radians, positive at a corner that sticks out.
+    """
+
+    point: Point
+    intact: bool
+    turn: float
+
+
+def edges_of(boundary: Path) -> tuple[Edge, ...]:
+    """Return the edges of a boundary, anticlockwise; none for one that is round all over."""
+    segments = boundary.segments
+    count = len(segments)
+    breaks = [i for i in range(count) if _breaks(segments[i - 1], segments[i])]
+    if not breaks:
+        return ()
+    chains = []
+    for which, first in enumerate(breaks):
+        following = breaks[(which + 1) % len(breaks)]
+        size = (following - first) % count or count
+        chains.append(tuple(segments[(first + k) % count] for k in range(size)))
+    bounds = boundary.bounds
+    least = CORNER_SHARE * min(bounds.width, bounds.height)
+    return tuple(
+        Edge(chain)
+        for chain in chains
+        if not _is_round(chain[0]) and chain[0].start.distance_to(chain[-1].end) >= least
+    )
+
+
+def meeting(one: Edge, other: Edge) -> Meeting:
+    """Return where an edge meets the one that follows it."""
+    arriving, leaving = _arriving(one.segments[-1]), _leaving(other.segments[0])
+    turn = math.atan2(arriving.cross(leaving), arriving.dot(leaving))
+    if one.end.distance_to(other.start) <= SAME_POINT:
+        return Meeting(one.end, True, turn)
+    slant = arriving.cross(leaving)
+    if abs(slant) < math.sin(CORNER_TURN):
+        return Meeting(one.end.midpoint(other.start), False, turn)
+    reach = (other.start - one.end).cross(leaving) / slant
+    return Meeting(one.end + arriving * reach, False, turn)
+
+
+def _breaks(one: Segment, other: Segment) -> bool:
+    if _is_round(one) or _is_round(other):
+        return True
+    arriving, leaving = _arriving(one), _leaving(other)
+    return abs(math.atan2(arriving.cross(leaving), arriving.dot(leaving))) >= CORNER_TURN
+
+
+def _is_round(segment: Segment) -> bool:
+    return not isinstance(segment, Line) and abs(segment.sweep) >= ROUND_TURN
+
+
+def _leaving(segment: Segment) -> Point:
+    """Return the unit direction in which a segment starts."""
+    if isinstance(segment, Line):
+        return segment.direction
+    if isinstance(segment, Arc):
+        return (segment.start - segment.centre).unit().left * math.copysign(1.0, segment.sweep)
+    angle = segment.from_angle
+    way = Point(-segment.half_length * math.sin(angle), segment.half_width * math.cos(angle))
+    return way.turned(segment.turn).unit() * math.copysign(1.0, segment.sweep)
+
+
+def _arriving(segment: Segment) -> Point:
+    """Return the unit direction in which a segment ends."""
+    return -_leaving(segment.reversed())
