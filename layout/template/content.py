@@ -1,0 +1,144 @@
+"""What a template shows, in the frame of the top: its middle at the origin, its length along x."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+
+import numpy as np
+
+from ..geometry.bounds import Bounds
+from ..geometry.path import Path, circle
+from ..geometry.point import Point
+from ..units import Tape
+
+_ALIKE = 0.01
+"""How far, mm, two halves may differ and still count as alike: below what a pencil can show."""
+
+
+@dataclass(frozen=True, slots=True)
+class TemplateMark:
+    """A place to prick or drill through the paper.
+
+    Attributes
+    ----------
+    label : str
+        ``C1``, ``N2``, ``foot 3``.
+    at : Point
+    diameter : float
+        Of the hole, nail or pin drawn round it, mm; 0 for a bare point.
+    """
+
+    label: str
+    at: Point
+    diameter: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class TemplateContent:
+    """Everything that may be drawn on a full-size template.
+
+    Attributes
+    ----------
+    title : str
+        What it is: ``Capsule 1200 × 700``.
+    finish : Path
+        The finish line, closed.
+    core, rough : Path or None
+        The line under the lipping, and the rough-cut line.
+    marks : tuple of TemplateMark
+        Centres, nails, fixings.
+    feet : tuple of Path
+        Where legs or their plates stand.
+    symmetric_x : bool
+        Whether the left half mirrors the right one, so that a half can be flipped at x = 0.
+    symmetric_y : bool
+        Whether the lower half mirrors the upper one, so that a half can be flipped at y = 0.
+    notes : tuple of str
+        Sentences for the cover.
+    tape : Tape
+        What the maker reads the check bars with.
+    mirrored : bool
+        Whether this is the view from the underside.
+    """
+
+    title: str
+    finish: Path
+    core: Path | None = None
+    rough: Path | None = None
+    marks: tuple[TemplateMark, ...] = ()
+    feet: tuple[Path, ...] = ()
+    symmetric_x: bool = False
+    symmetric_y: bool = False
+    notes: tuple[str, ...] = ()
+    tape: Tape = field(default_factory=Tape)
+    mirrored: bool = False
+
+    @property
+    def outlines(self) -> tuple[Path, ...]:
+        """The lines that are cut along: finish, core and rough-cut line, where there are any."""
+        return tuple(path for path in (self.finish, self.core, self.rough) if path is not None)
+
+    @property
+    def paths(self) -> tuple[Path, ...]:
+        """Every line that must be on paper: outlines, feet, and a circle round each mark."""
+        return self.outlines + self.feet + tuple(mark_ring(mark) for mark in self.marks)
+
+    @property
+    def bounds(self) -> Bounds:
+        """The box round everything."""
+        boxes = [path.bounds for path in self.paths]
+        return Bounds(
+            min(b.left for b in boxes),
+            min(b.bottom for b in boxes),
+            max(b.right for b in boxes),
+            max(b.top for b in boxes),
+        )
+
+    def from_underside(self) -> TemplateContent:
+        """Return the same template seen from the other face: left and right swapped."""
+        return replace(
+            self,
+            finish=self.finish.mirrored(),
+            core=self.core and self.core.mirrored(),
+            rough=self.rough and self.rough.mirrored(),
+            marks=tuple(replace(m, at=Point(-m.at.x, m.at.y)) for m in self.marks),
+            feet=tuple(foot.mirrored() for foot in self.feet),
+            mirrored=not self.mirrored,
+        )
+
+
+_MARK_ROOM = 3.0
+"""Radius that is kept whole round a bare mark: the length of its arms, mm."""
+
+
+def mark_ring(mark: TemplateMark) -> Path:
+    """Return the circle that must be on paper for a mark to be found."""
+    return circle(mark.at, max(mark.diameter / 2, _MARK_ROOM))
+
+
+def is_symmetric(path: Path, axis: str) -> bool:
+    """Return whether a closed path is its own mirror image at x = 0 (`axis` "x") or y = 0 ("y").
+
+    >>> is_symmetric(circle(Point(0, 5), 10), "x"), is_symmetric(circle(Point(0, 5), 10), "y")
+    (True, False)
+    """
+    flip: dict[str, Callable[[float, float], tuple[float, float]]] = {
+        "x": lambda x, y: (-x, y),
+        "y": lambda x, y: (x, -y),
+    }
+    points = path.points(_ALIKE / 4)
+    others = np.array([flip[axis](x, y) for x, y in points])
+    return max(_farthest(others, points), _farthest(points, others)) <= _ALIKE
+
+
+def _farthest(points: np.ndarray, ring: np.ndarray) -> float:
+    """Return how far the worst of the points lies from the edges of a ring."""
+    starts, ways = ring, np.roll(ring, -1, axis=0) - ring
+    squares = np.maximum((ways**2).sum(axis=1), 1e-30)
+    worst = 0.0
+    for point in points:
+        share = np.clip(((point - starts) * ways).sum(axis=1) / squares, 0, 1)
+        feet = starts + ways * share[:, None]
+        worst = max(worst, float(np.sqrt(((feet - point) ** 2).sum(axis=1)).min()))
+    return worst

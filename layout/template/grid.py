@@ -1,0 +1,132 @@
+"""The grid that sheets lie in: windows, seams, and the marks that both sides of a seam show."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..geometry.bounds import Bounds
+from ..geometry.placement import Points
+from ..geometry.point import Point
+from .paper import PaperError
+from .tiles import RegisterMark, Tile, tile_name
+
+LEAST_OVERLAP = 8.0
+"""A register mark of 3 mm each way must fit in half of the overlap, with the ink's room."""
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """Where the seams of a grid of windows lie.
+
+    Attributes
+    ----------
+    left, top : float
+        The left and the upper edge of the first window.
+    width, height : float
+        Of a window.
+    overlap : float
+    columns, rows : int
+        How many places it has.
+    """
+
+    left: float
+    top: float
+    width: float
+    height: float
+    overlap: float
+    columns: int
+    rows: int
+
+    def window(self, row: int, column: int) -> Bounds:
+        """Return a window."""
+        left = self.left + column * (self.width - self.overlap)
+        top = self.top - row * (self.height - self.overlap)
+        return Bounds(left, top - self.height, left + self.width, top)
+
+    def cell(self, row: int, column: int, kept: frozenset[tuple[int, int]]) -> Bounds:
+        """Return a window up to the seams that it has with kept neighbours."""
+        w, half = self.window(row, column), self.overlap / 2
+        return Bounds(
+            w.left + half * ((row, column - 1) in kept),
+            w.bottom + half * ((row + 1, column) in kept),
+            w.right - half * ((row, column + 1) in kept),
+            w.top - half * ((row - 1, column) in kept),
+        )
+
+    @property
+    def places(self) -> tuple[tuple[int, int], ...]:
+        """Every row and column, row by row from the top left."""
+        return tuple((r, c) for r in range(self.rows) for c in range(self.columns))
+
+
+def tiles_on(grid: Grid, kept: frozenset[tuple[int, int]]) -> tuple[Tile, ...]:
+    """Return the tiles of the kept places, each with its neighbours' names."""
+
+    def name(row: int, column: int) -> str:
+        return tile_name(row, column) if (row, column) in kept else ""
+
+    return tuple(
+        Tile(
+            row,
+            column,
+            grid.window(row, column),
+            grid.cell(row, column, kept),
+            left=name(row, column - 1),
+            right=name(row, column + 1),
+            above=name(row - 1, column),
+            below=name(row + 1, column),
+        )
+        for row, column in sorted(kept)
+    )
+
+
+_ALONG_SEAM = (0.15, 0.2, 0.1, 0.25, 0.3, 0.35)
+"""Where on a seam, from either end, a register mark may lie: far apart, clear of the corners."""
+
+_CLEAR = 6.0
+"""What a register mark wants clear of any drawn line, mm."""
+
+
+def register_marks(tiles: tuple[Tile, ...], drawn: Points) -> tuple[RegisterMark, ...]:
+    """Return two marks on each seam, clear of the drawn points where there is room."""
+    by_name = {tile.name: tile for tile in tiles}
+    marks: list[RegisterMark] = []
+    for tile in tiles:
+        for name in (tile.right, tile.below):
+            if not name:
+                continue
+            one, other = _seam(tile, by_name[name], across=name == tile.below)
+            for start, end in ((one, other), (other, one)):
+                at = _clearest([start + (end - start) * share for share in _ALONG_SEAM], drawn)
+                marks.append(RegisterMark(len(marks) + 1, at, (tile.name, name)))
+    return tuple(marks)
+
+
+def _seam(tile: Tile, other: Tile, *, across: bool) -> tuple[Point, Point]:
+    """Return the ends of the seam of two neighbours, as far as both are its owners."""
+    if across:
+        left = max(tile.cell.left, other.cell.left)
+        right = min(tile.cell.right, other.cell.right)
+        return Point(left, tile.cell.bottom), Point(right, tile.cell.bottom)
+    low = max(tile.cell.bottom, other.cell.bottom)
+    high = min(tile.cell.top, other.cell.top)
+    return Point(tile.cell.right, high), Point(tile.cell.right, low)
+
+
+def _clearest(places: list[Point], drawn: Points) -> Point:
+    """Return the first place clear of what is drawn, or else the clearest."""
+    rooms = [float(np.hypot(*(drawn - np.array([p.x, p.y])).T).min()) for p in places]
+    clear = [place for place, room in zip(places, rooms, strict=True) if room >= _CLEAR]
+    return clear[0] if clear else places[rooms.index(max(rooms))]
+
+
+def check_overlap(overlap_width: float, field: Bounds) -> None:
+    """Raise a `PaperError` unless neighbours can share a strip of that width."""
+    most = min(field.width, field.height) / 3
+    if not LEAST_OVERLAP <= overlap_width <= most:
+        raise PaperError(
+            f"an overlap of {overlap_width:g} mm is not between {LEAST_OVERLAP:g} mm (room for "
+            f"register marks) and {most:.0f} mm (a third of what a sheet can show)"
+        )

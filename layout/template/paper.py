@@ -1,0 +1,150 @@
+"""Paper: sheets, rolls, and the margins that a printer keeps white."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..errors import LayoutError
+from ..geometry.bounds import Bounds
+from ..units import MM_PER_INCH
+
+LONGEST_PAGE = 5000.0
+"""A PDF page may be 14 400 points long, 5080 mm (ISO 32000-1, annex C)."""
+
+_SMALLEST_FIELD = 60.0
+"""Less than this between the margins holds no check bar worth reading, mm."""
+
+
+class PaperError(LayoutError):
+    """Paper, margins or an overlap that no template can be printed with."""
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """A size of paper, upright; a roll has its width and the longest piece that is torn off.
+
+    Attributes
+    ----------
+    name : str
+    width, length : float
+        The short and the long side of a sheet, mm.
+    roll : bool
+        Whether the length is cut as needed.
+    """
+
+    name: str
+    width: float
+    length: float
+    roll: bool = False
+
+    def __post_init__(self) -> None:
+        if not 0 < self.width <= self.length <= LONGEST_PAGE:
+            raise PaperError(
+                f"paper {self.name} must have 0 < width <= length <= {LONGEST_PAGE:g} mm, "
+                f"not {self.width:g} by {self.length:g}"
+            )
+
+    @classmethod
+    def custom(cls, width: float, length: float) -> Paper:
+        """Return a sheet of any size, mm; which side is named first does not matter."""
+        short, long = sorted((width, length))
+        return cls(f"{short:g} × {long:g} mm", short, long)
+
+    @classmethod
+    def from_roll(cls, width: float, longest: float = LONGEST_PAGE) -> Paper:
+        """Return a roll of this width, mm."""
+        return cls(f"roll {width:g} mm", width, longest, roll=True)
+
+
+A4 = Paper("A4", 210.0, 297.0)
+A3 = Paper("A3", 297.0, 420.0)
+LETTER = Paper("Letter", 8.5 * MM_PER_INCH, 11 * MM_PER_INCH)
+LEGAL = Paper("Legal", 8.5 * MM_PER_INCH, 14 * MM_PER_INCH)
+TABLOID = Paper("Tabloid", 11 * MM_PER_INCH, 17 * MM_PER_INCH)
+ROLL_610 = Paper.from_roll(610.0)
+ROLL_914 = Paper.from_roll(914.0)
+
+PAPERS: dict[str, Paper] = {
+    "A4": A4,
+    "A3": A3,
+    "Letter": LETTER,
+    "Legal": LEGAL,
+    "Tabloid": TABLOID,
+    "roll 610": ROLL_610,
+    "roll 914": ROLL_914,
+}
+"""The papers by the name that a job file uses."""
+
+
+@dataclass(frozen=True, slots=True)
+class Margins:
+    """What a printer leaves white, mm, on a sheet held upright."""
+
+    left: float
+    right: float
+    bottom: float
+    top: float
+
+    def __post_init__(self) -> None:
+        for side in ("left", "right", "bottom", "top"):
+            value = getattr(self, side)
+            if not 0 <= value < LONGEST_PAGE:
+                raise PaperError(f"a margin must not be negative: {side} is {value:g} mm")
+
+    @classmethod
+    def all(cls, margin: float) -> Margins:
+        """Return the same margin on every side."""
+        return cls(margin, margin, margin, margin)
+
+    @property
+    def turned(self) -> Margins:
+        """The margins of the sheet laid on its side.
+
+        Drivers turn a page either way, so what was top or bottom may come to lie left or right:
+        both get the larger.
+        """
+        across, along = max(self.left, self.right), max(self.bottom, self.top)
+        return Margins(along, along, across, across)
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A piece of paper as a page lies: its size and its margins.
+
+    Raises
+    ------
+    PaperError
+        If the margins leave less than 60 mm on a side.
+    """
+
+    width: float
+    height: float
+    margins: Margins
+    landscape: bool
+
+    def __post_init__(self) -> None:
+        field = self.printable
+        if min(field.width, field.height) < _SMALLEST_FIELD:
+            raise PaperError(
+                f"margins leave {field.width:g} by {field.height:g} mm of a sheet "
+                f"{self.width:g} by {self.height:g}: at least {_SMALLEST_FIELD:g} are needed"
+            )
+
+    @classmethod
+    def of(cls, paper: Paper, margins: Margins, *, landscape: bool, length: float = 0) -> Sheet:
+        """Return a sheet of the paper, upright or on its side; a roll is cut at `length`, mm."""
+        long = length if paper.roll else paper.length
+        if landscape:
+            return cls(long, paper.width, margins.turned, landscape=True)
+        return cls(paper.width, long, margins, landscape=False)
+
+    @property
+    def frame(self) -> Bounds:
+        """The whole sheet, its lower left corner at the origin."""
+        return Bounds(0.0, 0.0, self.width, self.height)
+
+    @property
+    def printable(self) -> Bounds:
+        """What lies between the margins."""
+        m = self.margins
+        return Bounds(m.left, m.bottom, self.width - m.right, self.height - m.top)

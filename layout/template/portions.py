@@ -1,0 +1,221 @@
+"""How much of a top is printed; the rest is had by flipping the paper on its centrelines.
+
+A portion shows a little beyond each line it is flipped on, so that the line itself is on paper.
+What is not alike on both sides of such a line cannot be flipped: it is left out, and named.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+from ..geometry.bounds import Bounds
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..geometry.segments import Line, Segment
+from ..geometry.window import clipped, holds, part
+from .content import TemplateContent, TemplateMark, mark_ring
+from .paper import PaperError
+
+PortionName = Literal["whole", "half", "quarter", "end", "corner", "curves"]
+
+BEYOND = 3.0
+"""What is shown past a line that the paper is flipped on, mm."""
+
+TAIL = 40.0
+"""How much of a straight is shown before a curve, so that the paper can be laid along it, mm."""
+
+_ALIKE = 0.01
+"""Two places nearer than this, mm, are the same place."""
+
+_FAR = 1e5
+
+
+@dataclass(frozen=True, slots=True)
+class Portion:
+    """A part of the top that is printed.
+
+    Attributes
+    ----------
+    name : PortionName
+    window : Bounds
+        What of the top it shows, template mm.
+    flip_x, flip_y : bool
+        Whether the paper is flipped on the cross centreline (x = 0) and on the long one (y = 0).
+    """
+
+    name: PortionName
+    window: Bounds
+    flip_x: bool = False
+    flip_y: bool = False
+
+    @property
+    def uses(self) -> int:
+        """How many times the paper is laid down."""
+        return (2 if self.flip_x else 1) * (2 if self.flip_y else 1)
+
+    def marks(self, content: TemplateContent) -> tuple[TemplateMark, ...]:
+        """Return the marks that lie on it and may be flipped, with the names of all they stand for.
+
+        A mark on a flip line stands for itself; others bear the names of their mirror images too.
+        """
+        shown = []
+        for mark in content.marks:
+            kin = self._kin(mark, content.marks)
+            if holds(self.window, mark.at) and self._leads(mark) and kin is not None:
+                shown.append(TemplateMark("/".join(dict.fromkeys(kin)), mark.at, mark.diameter))
+        return tuple(shown)
+
+    def marks_left_out(self, content: TemplateContent) -> tuple[TemplateMark, ...]:
+        """Return the marks that must be set out by measure: no flip of the paper shows them."""
+        shown = {label for mark in self.marks(content) for label in mark.label.split("/")}
+        return tuple(mark for mark in content.marks if mark.label not in shown)
+
+    def feet(self, content: TemplateContent) -> tuple[Path, ...]:
+        """Return the feet that have a mirror image at every flip, cut to the portion."""
+        middles = [foot.bounds.middle for foot in content.feet]
+        alike = [
+            foot
+            for foot, middle in zip(content.feet, middles, strict=True)
+            if all(_among(image, middles) for image in self._images(middle))
+        ]
+        return tuple(piece for foot in alike for piece in clipped(foot, self.window))
+
+    def outline(self, path: Path) -> tuple[Path, ...]:
+        """Return what of an outline it shows; for "curves" the curves with a tail of straight."""
+        if self.name == "curves":
+            return _curves_of(path)
+        return clipped(path, self.window)
+
+    def paths(self, content: TemplateContent) -> tuple[Path, ...]:
+        """Return every line that must be on paper."""
+        lines = [piece for path in content.outlines for piece in self.outline(path)]
+        if self.name == "curves":
+            return tuple(lines)
+        rings = [
+            piece
+            for mark in self.marks(content)
+            for piece in clipped(mark_ring(mark), self.window.grown(BEYOND))
+        ]
+        return (*lines, *self.feet(content), *rings)
+
+    def _images(self, point: Point) -> list[Point]:
+        """Return where the flips bring a point."""
+        xs = (1, -1) if self.flip_x else (1,)
+        ys = (1, -1) if self.flip_y else (1,)
+        return [Point(sx * point.x, sy * point.y) for sx in xs for sy in ys][1:]
+
+    def _leads(self, mark: TemplateMark) -> bool:
+        """Whether a mark lies on the printed side of the flip lines, or on them."""
+        right = not self.flip_x or mark.at.x >= -_ALIKE
+        return right and (not self.flip_y or mark.at.y >= -_ALIKE)
+
+    def _kin(self, mark: TemplateMark, others: Iterable[TemplateMark]) -> list[str] | None:
+        """Return the labels of a mark and all its images; None where an image is no mark."""
+        labels = [mark.label]
+        for image in self._images(mark.at):
+            near = [m for m in others if m.at.distance_to(image) <= _ALIKE]
+            same = [m for m in near if abs(m.diameter - mark.diameter) <= _ALIKE]
+            if not same:
+                return None
+            if image.distance_to(mark.at) > _ALIKE:
+                labels.append(same[0].label)
+        return labels
+
+
+def portions(content: TemplateContent) -> tuple[Portion, ...]:
+    """Return every portion that the top's symmetry and its straights allow, largest first."""
+    x, y = content.symmetric_x, content.symmetric_y
+    found = [Portion("whole", Bounds(-_FAR, -_FAR, _FAR, _FAR))]
+    if x:
+        found.append(Portion("half", Bounds(-BEYOND, -_FAR, _FAR, _FAR), flip_x=True))
+    if y:
+        found.append(Portion("half", Bounds(-_FAR, -BEYOND, _FAR, _FAR), flip_y=True))
+    if x and y:
+        window = Bounds(-BEYOND, -BEYOND, _FAR, _FAR)
+        found.append(Portion("quarter", window, flip_x=True, flip_y=True))
+    ends = _straight_ends(content.finish)
+    if x and ends.along is not None:
+        window = Bounds(ends.along - TAIL, -BEYOND if y else -_FAR, _FAR, _FAR)
+        found.append(Portion("end", window, flip_x=True, flip_y=y))
+    if x and y and ends.along is not None and ends.across is not None:
+        window = Bounds(ends.along - TAIL, ends.across - TAIL, _FAR, _FAR)
+        found.append(Portion("corner", window, flip_x=True, flip_y=True))
+    if any(isinstance(s, Line) for s in content.finish.segments) and _curves_of(content.finish):
+        found.append(Portion("curves", Bounds(-_FAR, -_FAR, _FAR, _FAR)))
+    return tuple(found)
+
+
+def portions_named(content: TemplateContent, name: str) -> tuple[Portion, ...]:
+    """Return the portions of that name (a half may be had two ways).
+
+    Raises
+    ------
+    PaperError
+        If this top has none; the message names those that it has.
+    """
+    every = portions(content)
+    named = tuple(portion for portion in every if portion.name == name)
+    if not named:
+        have = ", ".join(dict.fromkeys(portion.name for portion in every))
+        raise PaperError(f"this top has no {name!r} to print: choose from {have}")
+    return named
+
+
+@dataclass(frozen=True, slots=True)
+class _StraightEnds:
+    """Where, in the first quarter, the straight along the top and the one across its end stop."""
+
+    along: float | None
+    across: float | None
+
+
+def _straight_ends(path: Path) -> _StraightEnds:
+    """Return the ends of the straights that lie along the box of an outline."""
+    box = path.bounds
+    xs, ys = [], []
+    for segment in path.segments:
+        if not isinstance(segment, Line):
+            continue
+        for end in (segment.start, segment.end):
+            if _level(segment, 1, box.top) and end.x > 0:
+                xs.append(end.x)
+            if _level(segment, 0, box.right) and end.y > 0:
+                ys.append(end.y)
+    along = max(xs, default=None) if xs and max(xs) < box.right - _ALIKE else None
+    across = max(ys, default=None) if ys and max(ys) < box.top - _ALIKE else None
+    return _StraightEnds(along, across)
+
+
+def _level(line: Line, axis: int, value: float) -> bool:
+    return all(abs(tuple(end)[axis] - value) <= _ALIKE for end in (line.start, line.end))
+
+
+def _curves_of(path: Path) -> tuple[Path, ...]:
+    """Return the curves of a path, each run with up to a tail of the straights beside it."""
+    segments = list(path.segments)
+    first = next((n for n, s in enumerate(segments) if isinstance(s, Line)), None)
+    if first is None:
+        return (path,)
+    turned = segments[first:] + segments[:first]  # begins with a line
+    runs: list[list[Segment]] = []
+    for n, segment in enumerate(turned):
+        if isinstance(segment, Line):
+            continue
+        before, after = turned[n - 1], turned[(n + 1) % len(turned)]
+        if isinstance(before, Line):
+            runs.append([part(before, 1 - _tail(before), 1.0)])
+        runs[-1].append(segment)
+        if isinstance(after, Line):
+            runs[-1].append(part(after, 0.0, _tail(after)))
+    return tuple(Path(tuple(run)) for run in runs)
+
+
+def _tail(line: Line) -> float:
+    """Return what share of a straight a tail is: at most half, so that two tails don't overlap."""
+    return min(0.5, TAIL / line.length)
+
+
+def _among(point: Point, others: Iterable[Point]) -> bool:
+    return any(point.distance_to(other) <= _ALIKE for other in others)

@@ -1,0 +1,81 @@
+"""From a top to the paper that it takes: the portion with the fewest sheets."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from .calibration import TRUE, Correction
+from .content import TemplateContent
+from .paper import Margins, Paper
+from .portions import Portion, portions, portions_named
+from .tiles import TilePlan
+from .tiling import tiles_for
+
+AUTO = "auto"
+"""The name under which the least paper is chosen."""
+
+_CHOSEN_FROM = ("whole", "half", "quarter")
+"""Portions that show all the marks; an end, a corner or the curves alone leave some to the rule."""
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """A portion and the sheets it takes."""
+
+    portion: Portion
+    plan: TilePlan
+
+    @property
+    def sheets(self) -> int:
+        """How many sheets, without the cover."""
+        return len(self.plan.tiles)
+
+
+def proposals(
+    content: TemplateContent,
+    paper: Paper,
+    margins: Margins | None = None,
+    overlap: float = 12.0,
+    *,
+    correction: Correction = TRUE,
+    among: Sequence[Portion] | None = None,
+) -> tuple[Proposal, ...]:
+    """Return what each portion takes, fewest sheets first; among equals the larger portion.
+
+    Raises
+    ------
+    PaperError
+        If the margins leave too little of the paper, or the overlap suits no sheet.
+    """
+    found = []
+    for portion in portions(content) if among is None else among:
+        paths, tied = portion.paths(content), portion.name != "curves"
+        plan = tiles_for(paths, paper, margins, overlap, correction=correction, tied=tied)
+        found.append(Proposal(portion, plan))
+    return tuple(sorted(found, key=lambda proposal: proposal.sheets))
+
+
+def proposed(
+    content: TemplateContent,
+    paper: Paper,
+    margins: Margins | None = None,
+    overlap: float = 12.0,
+    *,
+    correction: Correction = TRUE,
+    portion: str = AUTO,
+) -> Proposal:
+    """Return the proposal for a named portion, or with "auto" the one of the fewest sheets.
+
+    "auto" keeps to portions that show every mark: whole, half or quarter.
+
+    Raises
+    ------
+    PaperError
+        If the top has no such portion, or as `proposals`.
+    """
+    if portion == AUTO:
+        among = tuple(p for p in portions(content) if p.name in _CHOSEN_FROM)
+    else:
+        among = portions_named(content, portion)
+    return proposals(content, paper, margins, overlap, correction=correction, among=among)[0]

@@ -1,0 +1,225 @@
+"""The tile plan: which part of a template each sheet shows, and how the sheets join.
+
+The sheets lie in a grid. Neighbours share a strip, `overlap` wide, with a seam along its middle.
+A sheet's *window* is all that it can show; its *cell* is what it alone must show: the window up to
+the seams, or to its own edge where no neighbour is printed. Template coordinates throughout, mm,
+unless a name says sheet.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..geometry.bounds import Bounds
+from ..geometry.point import Point
+from .calibration import TRUE, Correction
+from .paper import Paper, Sheet
+
+INK = 0.5
+"""Lines are cut this far inside the margins, mm, so that half their width stays printable."""
+
+
+@dataclass(frozen=True, slots=True)
+class Tile:
+    """One sheet of the template.
+
+    Attributes
+    ----------
+    row, column : int
+        Counted from the top left of the grid, from 0.
+    window : Bounds
+        What of the template it shows.
+    cell : Bounds
+        What of that it shows from seam to seam.
+    left, right, above, below : str
+        The names of the neighbours; empty where there is none.
+    """
+
+    row: int
+    column: int
+    window: Bounds
+    cell: Bounds
+    left: str = ""
+    right: str = ""
+    above: str = ""
+    below: str = ""
+
+    @property
+    def name(self) -> str:
+        """Row letter and column number: ``B3``."""
+        return tile_name(self.row, self.column)
+
+
+@dataclass(frozen=True, slots=True)
+class RegisterMark:
+    """A mark on a seam that both sheets show, so that they can be laid true.
+
+    Attributes
+    ----------
+    number : int
+        The same on both sheets.
+    at : Point
+    tiles : tuple of str
+        The two sheets' names.
+    """
+
+    number: int
+    at: Point
+    tiles: tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class CheckLength:
+    """A length to measure over the joined sheets.
+
+    Attributes
+    ----------
+    start, end : str
+        The names of two corner crosses.
+    length : float
+        mm.
+    """
+
+    start: str
+    end: str
+    length: float
+
+
+@dataclass(frozen=True, slots=True)
+class CornerCross:
+    """A cross near a corner of the joined sheets, from which the whole is checked."""
+
+    name: str
+    at: Point
+    tile: str
+
+
+@dataclass(frozen=True, slots=True)
+class TilePlan:
+    """How a template is spread over sheets.
+
+    Attributes
+    ----------
+    paper : Paper
+    sheet : Sheet
+        The paper as every page lies.
+    overlap : float
+        mm.
+    tiles : tuple of Tile
+        Row by row from the top left; sheets with nothing on them are left out.
+    register_marks : tuple of RegisterMark
+    correction : Correction
+        Of the printer, along the short and the long edge of the paper.
+    """
+
+    paper: Paper
+    sheet: Sheet
+    overlap: float
+    tiles: tuple[Tile, ...]
+    register_marks: tuple[RegisterMark, ...]
+    correction: Correction = TRUE
+
+    @property
+    def rows(self) -> int:
+        """How many rows the grid has."""
+        return 1 + max(tile.row for tile in self.tiles)
+
+    @property
+    def columns(self) -> int:
+        """How many columns the grid has."""
+        return 1 + max(tile.column for tile in self.tiles)
+
+    @property
+    def stretch(self) -> tuple[float, float]:
+        """By what a page is written larger across and up so that it prints true."""
+        return self.correction.for_page(landscape=self.sheet.landscape)
+
+    def shift(self, tile: Tile) -> Point:
+        """Return what brings template coordinates onto a tile's sheet."""
+        field = field_of(self.sheet, self.correction)
+        return Point(field.left - tile.window.left, field.bottom - tile.window.bottom)
+
+    def tile(self, name: str) -> Tile:
+        """Return the tile of that name; KeyError where there is none."""
+        return {tile.name: tile for tile in self.tiles}[name]
+
+    @property
+    def corner_crosses(self) -> tuple[CornerCross, ...]:
+        """A cross on the sheet nearest each corner of the grid, lettered round from the lower left.
+
+        Fewer than four where one sheet is nearest to more than one corner: then there is one
+        for each corner of that sheet.
+        """
+        whole = _box_of([tile.window for tile in self.tiles])
+        corners = (
+            Point(whole.left, whole.bottom),
+            Point(whole.right, whole.bottom),
+            Point(whole.right, whole.top),
+            Point(whole.left, whole.top),
+        )
+        crosses = []
+        for name, corner in zip("PQRS", corners, strict=True):
+            at, tile = min(
+                (
+                    (_corner_of(tile.window.grown(-INSET), corner, whole), tile)
+                    for tile in self.tiles
+                ),
+                key=lambda pair: (pair[0].distance_to(corner), pair[1].name),
+            )
+            crosses.append(CornerCross(name, at, tile.name))
+        return tuple(crosses)
+
+    @property
+    def check_lengths(self) -> tuple[CheckLength, ...]:
+        """The sides and the diagonals between the corner crosses, over the joined sheets."""
+        crosses = self.corner_crosses
+        pairs = ((0, 1), (3, 2), (0, 3), (1, 2), (0, 2), (1, 3))
+        return tuple(
+            CheckLength(crosses[a].name, crosses[b].name, crosses[a].at.distance_to(crosses[b].at))
+            for a, b in pairs
+        )
+
+
+INSET = 6.0
+"""How far a corner cross stands inside its window, mm: a 4 mm arm and clear paper beyond."""
+
+
+def _corner_of(box: Bounds, towards: Point, whole: Bounds) -> Point:
+    x = box.left if towards.x == whole.left else box.right
+    y = box.bottom if towards.y == whole.bottom else box.top
+    return Point(x, y)
+
+
+def _box_of(boxes: list[Bounds]) -> Bounds:
+    return Bounds(
+        min(b.left for b in boxes),
+        min(b.bottom for b in boxes),
+        max(b.right for b in boxes),
+        max(b.top for b in boxes),
+    )
+
+
+def tile_name(row: int, column: int) -> str:
+    """Return a row letter (after Z: AA) and a column number.
+
+    >>> tile_name(0, 0), tile_name(27, 4)
+    ('A1', 'AB5')
+    """
+    letters = chr(ord("A") + row % 26)
+    return (chr(ord("A") + row // 26 - 1) if row >= 26 else "") + letters + str(column + 1)
+
+
+def field_of(sheet: Sheet, correction: Correction = TRUE) -> Bounds:
+    """Return where ink may go on a sheet, in true mm as it comes out of the printer.
+
+    A page that is written larger to meet a printer that shrinks must still stay within the margins
+    as written, so its true field is smaller, about the middle of the sheet.
+    """
+    field, middle = sheet.printable.grown(-INK), sheet.frame.middle
+    across, up = (max(1.0, f) for f in correction.for_page(landscape=sheet.landscape))
+    return Bounds(
+        middle.x + (field.left - middle.x) / across,
+        middle.y + (field.bottom - middle.y) / up,
+        middle.x + (field.right - middle.x) / across,
+        middle.y + (field.top - middle.y) / up,
+    )

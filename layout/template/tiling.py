@@ -1,0 +1,294 @@
+"""Choosing the tile plan with the fewest sheets.
+
+The paper is tried upright and on its side, and the grid is shifted in small steps. A shift is first
+judged by points along the lines: which cells hold any. The most promising are then settled exactly:
+lines cut to the cells, sheets dropped that show nothing their neighbours do not, and, where
+the rest would fall apart, the fewest sheets put back that tie it together.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..geometry.bounds import Bounds
+from ..geometry.path import Path
+from ..geometry.placement import Points
+from ..geometry.segments import EllipticArc, Segment
+from ..geometry.window import clipped
+from .calibration import TRUE, Correction
+from .grid import Grid, check_overlap, register_marks, tiles_on
+from .paper import Margins, Paper, PaperError, Sheet
+from .tiles import Tile, TilePlan, field_of
+
+_SPACING = 2.0
+"""Distance between the points that stand for a line, mm."""
+
+_SHIFTS = 9
+"""Places tried between the two ends of the play that a grid has."""
+
+_SETTLED = 8
+"""How many promising shifts are settled exactly."""
+
+_NEAR_SEAM = 8.0
+"""A line along a seam nearer than this is awkward to join, mm."""
+
+_ROLL_SPARE = 20.0
+"""What a piece of roll is longer than its drawing, for lettering, mm."""
+
+Places = frozenset[tuple[int, int]]
+
+
+@dataclass(frozen=True, slots=True)
+class _Drawn:
+    """The lines to be shown, and points along them."""
+
+    segments: tuple[Segment, ...]
+    points: Points
+    owner: NDArray[np.intp]
+    bounds: Bounds
+
+    @classmethod
+    def of(cls, paths: Sequence[Path]) -> _Drawn:
+        segments = tuple(segment for path in paths for segment in path.segments)
+        along = [_points_along(segment) for segment in segments]
+        owner = np.repeat(np.arange(len(segments)), [len(points) for points in along])
+        boxes = [path.bounds for path in paths]
+        bounds = boxes[0]
+        for box in boxes[1:]:
+            bounds = bounds.joined(box)
+        return cls(segments, np.concatenate(along), owner, bounds)
+
+    def runs_through(self, box: Bounds) -> bool:
+        """Whether any line has ink in a box: points decide, and near its edges the exact lines."""
+        if self._within(box, 0.0).any():
+            return True
+        near = np.unique(self.owner[self._within(box, _SPACING)])
+        return any(clipped(Path((self.segments[k],)), box) for k in near)
+
+    def _within(self, box: Bounds, by: float) -> NDArray[np.bool_]:
+        x, y = self.points.T
+        inside = (x >= box.left - by) & (x <= box.right + by)
+        within: NDArray[np.bool_] = inside & (y >= box.bottom - by) & (y <= box.top + by)
+        return within
+
+
+def tiles_for(
+    paths: Sequence[Path],
+    paper: Paper,
+    margins: Margins | None = None,
+    overlap: float = 12.0,
+    *,
+    correction: Correction = TRUE,
+    tied: bool = True,
+) -> TilePlan:
+    """Return the plan that shows every line of `paths` on the fewest sheets.
+
+    Parameters
+    ----------
+    paths : sequence of Path
+        What must be on paper, template mm.
+    paper : Paper
+    margins : Margins, optional
+        What the printer leaves white; 10 mm all round where not given.
+    overlap : float
+        What neighbouring sheets share, mm.
+    correction : Correction
+        Of the printer: it takes a little off what a sheet can show.
+    tied : bool
+        Whether the sheets must all hang together, edge to edge.
+
+    Raises
+    ------
+    PaperError
+        If the margins leave too little of the paper, or the overlap suits no sheet.
+    """
+    drawn = _Drawn.of(paths)
+    white = margins or Margins.all(10.0)
+    found: list[tuple[tuple[float, ...], TilePlan]] = []
+    refused: PaperError | None = None
+    for landscape in (False, True):
+        try:
+            sheet = _sheet(paper, white, drawn.bounds, correction, landscape=landscape)
+            field = field_of(sheet, correction)
+            check_overlap(overlap, field)
+        except PaperError as error:
+            refused = error
+            continue
+        crowd, grid, kept = _fewest(drawn, field, overlap, tied=tied)
+        tiles = _trimmed(grid, kept)
+        marks = register_marks(tiles, drawn.points)
+        plan = TilePlan(paper, sheet, overlap, tiles, marks, correction)
+        used = len(kept) * sheet.width * sheet.height
+        found.append(((len(kept), round(used), crowd, landscape), plan))
+    if not found:
+        assert refused is not None
+        raise refused
+    return min(found, key=lambda pair: pair[0])[1]
+
+
+def _sheet(
+    paper: Paper, margins: Margins, bounds: Bounds, correction: Correction, *, landscape: bool
+) -> Sheet:
+    """Return the paper as it lies; a roll is cut to what the drawing needs."""
+    if not paper.roll:
+        return Sheet.of(paper, margins, landscape=landscape)
+    extent = bounds.width if landscape else bounds.height
+    white = margins.bottom + margins.top
+    if landscape:
+        white = margins.turned.left + margins.turned.right
+    needed = (extent + _ROLL_SPARE) * max(1.0, correction.along) + white
+    length = min(paper.length, math.ceil(needed))
+    return Sheet.of(paper, margins, landscape=landscape, length=length)
+
+
+def _fewest(
+    drawn: _Drawn, field: Bounds, overlap: float, *, tied: bool
+) -> tuple[float, Grid, Places]:
+    """Return the shift with the fewest sheets; among equals the one with least along its seams."""
+    width, height, box = field.width, field.height, drawn.bounds
+    across = _shifts(drawn.points[:, 0], box.left, box.right, width, overlap)
+    # rows count downwards from the top: measure y downwards, too
+    down = _shifts(-drawn.points[:, 1], -box.top, -box.bottom, height, overlap)
+    judged = sorted(
+        (len(np.flatnonzero(np.bincount(r.index * c.count + c.index))), c.crowd + r.crowd, i, j)
+        for i, c in enumerate(across)
+        for j, r in enumerate(down)
+    )
+    settled: list[tuple[int, float, int, Grid, Places]] = []
+    for rank, (_, crowd, i, j) in enumerate(judged[:_SETTLED]):
+        c, r = across[i], down[j]
+        grid = Grid(c.start, -r.start, width, height, overlap, c.count, r.count)
+        kept = _needed(drawn, grid)
+        kept = _tied(kept, grid) if tied else kept
+        settled.append((len(kept), crowd, rank, grid, kept))
+    _, crowd, _, grid, kept = min(settled, key=lambda found: found[:3])
+    return crowd, grid, kept
+
+
+@dataclass(frozen=True, slots=True)
+class _Shift:
+    """A row of windows along one axis: its start, how many, and where each point falls."""
+
+    start: float
+    count: int
+    index: NDArray[np.intp]
+    crowd: float
+
+
+def _shifts(
+    values: NDArray[np.float64], low: float, high: float, window: float, overlap: float
+) -> list[_Shift]:
+    """Return rows of windows, as few as hold the extent or one more, at several shifts."""
+    step = window - overlap
+    fewest = max(1, math.ceil((high - low - overlap) / step - 1e-9))
+    found = []
+    for count in (fewest, fewest + 1) if fewest > 1 else (fewest,):
+        play = count * step + overlap - (high - low)
+        for k in range(_SHIFTS):
+            start = low - play * k / (_SHIFTS - 1)
+            place = (values - start - overlap / 2) / step
+            index = np.clip(np.floor(place), 0, count - 1).astype(np.intp)
+            off = np.abs(place - np.round(place)) * step
+            inner = (np.round(place) > 0) & (np.round(place) < count)
+            crowd = float(np.count_nonzero((off < _NEAR_SEAM) & inner))
+            # between equals, the middle of the play
+            found.append(_Shift(start, count, index, crowd + abs(2 * k / (_SHIFTS - 1) - 1)))
+    return found
+
+
+def _needed(drawn: _Drawn, grid: Grid) -> Places:
+    """Return the places whose sheets show what no neighbour shows."""
+    every = frozenset(grid.places)
+    kept = {place for place in grid.places if drawn.runs_through(grid.cell(*place, every))}
+    relied_on: set[tuple[int, int]] = set()
+    for row, column in sorted(kept):
+        if (row, column) in relied_on:
+            continue
+        sides = {(row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)} & kept
+        own, by = grid.window(row, column), grid.overlap
+        alone = Bounds(
+            own.left + by * ((row, column - 1) in sides),
+            own.bottom + by * ((row + 1, column) in sides),
+            own.right - by * ((row, column + 1) in sides),
+            own.top - by * ((row - 1, column) in sides),
+        )
+        if sides and not drawn.runs_through(alone):
+            kept.remove((row, column))
+            relied_on |= sides
+    return frozenset(kept)
+
+
+def _tied(kept: Places, grid: Grid) -> Places:
+    """Return the places with the fewest added that join all of them, edge to edge."""
+    joined = set(kept)
+    while True:
+        island = _reached({min(joined)}, joined)
+        if len(island) == len(joined):
+            return frozenset(joined)
+        joined |= _bridge(island, joined - island, grid)
+
+
+def _reached(start: set[tuple[int, int]], within: set[tuple[int, int]]) -> set[tuple[int, int]]:
+    held, edge = set(start), set(start)
+    while edge:
+        edge = {n for place in edge for n in _beside(place)} & within - held
+        held |= edge
+    return held
+
+
+def _bridge(
+    island: set[tuple[int, int]], others: set[tuple[int, int]], grid: Grid
+) -> set[tuple[int, int]]:
+    """Return a shortest way, place by place, from an island to any of the others."""
+    came: dict[tuple[int, int], tuple[int, int]] = {}
+    edge, seen, every = sorted(island), set(island), set(grid.places)
+    while edge:
+        after: list[tuple[int, int]] = []
+        for place in edge:
+            for beside in sorted(_beside(place) & every - seen):
+                came[beside] = place
+                seen.add(beside)
+                if beside in others:
+                    return _way_back(beside, came, island)
+                after.append(beside)
+        edge = after
+    raise AssertionError("a grid is in one piece")
+
+
+def _way_back(
+    place: tuple[int, int],
+    came: dict[tuple[int, int], tuple[int, int]],
+    island: set[tuple[int, int]],
+) -> set[tuple[int, int]]:
+    way = set()
+    while place not in island:
+        way.add(place)
+        place = came[place]
+    return way
+
+
+def _beside(place: tuple[int, int]) -> set[tuple[int, int]]:
+    row, column = place
+    return {(row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)}
+
+
+def _trimmed(grid: Grid, kept: Places) -> tuple[Tile, ...]:
+    """Return the tiles of a settled grid, with empty rows and columns at its sides cut off."""
+    row, column = min(r for r, _ in kept), min(c for _, c in kept)
+    corner = grid.window(row, column)
+    own = replace(grid, left=corner.left, top=corner.top)
+    return tiles_on(own, frozenset((r - row, c - column) for r, c in kept))
+
+
+def _points_along(segment: Segment) -> Points:
+    """Return points along a segment, its ends included, no two more than `_SPACING` apart."""
+    longest = segment.length
+    if isinstance(segment, EllipticArc):  # equal steps of its angle are not equal on the line
+        longest = max(segment.half_length, segment.half_width) * abs(segment.sweep)
+    count = max(1, math.ceil(longest / _SPACING))
+    return np.array([tuple(segment.at(k / count)) for k in range(count + 1)], dtype=np.float64)
