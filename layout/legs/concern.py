@@ -87,6 +87,6 @@ class LegProblem:
 
 def _legs(numbers: tuple[int, ...]) -> str:
     names = [str(number) for number in numbers]
-    if len(names) == 1:
-        return f"Leg {names[0]}"
+    if len(names) < 2:
+        return f"Leg {names[0]}" if names else ""
     return f"Legs {', '.join(names[:-1])} and {names[-1]}"

@@ -160,6 +160,7 @@ def place_legs(
     leg_mass = foot.mass(wish.height, wish.density) if wish.mass is None else wish.mass
     feet = footprint(foot, middles)
     corners = tuple(Point(float(x), float(y)) for x, y in feet)
+    farthest_corner = max(corners, key=lambda point: point.norm)
     held = 0.0 if wish.fixing is Fixing.LOOSE else leg_mass
     masses = [(top_mass, top.centroid), *((held, middle) for middle in middles)]
     tipping = tipping_of(outline, feet, *_weighed(masses))
@@ -170,7 +171,7 @@ def place_legs(
         leg_mass,
         top_mass,
         corners,
-        _overhangs(outline, corners, min(leg.overhang for leg in legs)),
+        _overhangs(outline, foot, middles, farthest_corner, min(leg.overhang for leg in legs)),
         tipping,
         wish.load,
         problems_of(wish, [(leg.overhang, leg.print) for leg in legs], tipping, bearing, defects),
@@ -196,12 +197,13 @@ def _overhang(top: Region, foot: Foot, middle: Point) -> float:
     return min(distance if within else -distance for distance, within in distances)
 
 
-def _overhangs(outline: Outline, feet: Sequence[Point], least: float) -> Overhang:
-    corner = max(feet, key=lambda point: point.norm)
-    print_ = Bounds.around(feet)
+def _overhangs(
+    outline: Outline, foot: Foot, middles: Sequence[Point], corner: Point, least: float
+) -> Overhang:
+    print_ = Bounds.around(middles)
     return Overhang(
-        side=outline.width / 2 - min(print_.top, -print_.bottom),
-        end=outline.length / 2 - min(print_.right, -print_.left),
+        side=(outline.width - foot.width) / 2 - min(print_.top, -print_.bottom),
+        end=(outline.length - foot.length) / 2 - min(print_.right, -print_.left),
         corner=way_out(outline.path(), ORIGIN, corner.unit()) - corner.norm,
         least=least,
     )

@@ -28,6 +28,9 @@ _SLABS = 24
 _TURNS = 4
 """Directions tried: those of the longest edges."""
 
+_SAME_TURN = 1e-6
+"""Two directions nearer than this, radians, are one: 0.002 mm over two metres."""
+
 _SMOOTH = 0.2
 """Farthest, mm, that a curve's polygon may move where slabs are searched."""
 
@@ -107,13 +110,18 @@ def largest_clean_rectangle(piece: Region) -> CleanRectangle | None:
 
 def _turns(part: Region) -> list[float]:
     """Return the directions of the longest edges in [0, a quarter turn), longest first."""
-    lengths: dict[float, float] = {}
-    for ring in (part.exterior, *part.holes):
-        steps = np.roll(ring, -1, axis=0) - ring
-        for x, y in steps:
-            turn = round(math.atan2(y, x) % (math.pi / 2), 6) % round(math.pi / 2, 6)
-            lengths[turn] = lengths.get(turn, 0.0) + math.hypot(x, y)
-    return sorted(lengths, key=lambda turn: (-round(lengths[turn], 3), turn))[:_TURNS]
+    rings = (part.exterior, *part.holes)
+    steps = np.vstack([np.roll(ring, -1, axis=0) - ring for ring in rings])
+    lengths = np.hypot(steps[:, 0], steps[:, 1])
+    turns = np.arctan2(steps[:, 1], steps[:, 0]) % (math.pi / 2)
+    chosen: list[float] = []
+    for k in np.lexsort((turns, -np.round(lengths, 3))):
+        turn = float(turns[k])
+        if all(abs(math.sin(2 * (turn - other))) > _SAME_TURN for other in chosen):
+            chosen.append(turn)
+        if len(chosen) == _TURNS:
+            break
+    return chosen
 
 
 def _largest_upright(part: Region) -> _Box | None:
@@ -162,7 +170,8 @@ def _best_run(region: Region, edges: Array, cuts: Array) -> _Box | None:
 
 def _widest_gap(region: Region, edges: Array, left: float, right: float) -> _Box | None:
     """Return the highest rectangle over [left, right] that no edge enters."""
-    x0, y0, x1, y1 = edges[(edges[:, 0] < right) & (edges[:, 2] > left)].T
+    beside = (edges[:, 0] < right - ROUNDING) & (edges[:, 2] > left + ROUNDING)
+    x0, y0, x1, y1 = edges[beside].T
     slope = (y1 - y0) / np.where(x1 > x0, x1 - x0, 1.0)
     at_left = np.where(x0 < left, y0 + slope * (left - x0), y0)
     at_right = np.where(x1 > right, y0 + slope * (right - x0), y1)

@@ -1,0 +1,218 @@
+"""The legs of a whole table: worked panels, overhangs, weights and checks."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from panelwright.layout.errors import LegsError
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.legs import Concern, Fixing, Foot, FootShape, LegsPlan, LegsWish, place_legs
+from panelwright.layout.outlines import Capsule, Circle, Outline, Rectangle, RoundedRectangle
+from panelwright.layout.panel import (
+    Defect,
+    Panel,
+    Spoils,
+    rectangular_outline,
+    rectangular_place,
+    round_place,
+)
+from panelwright.layout.units import Tape
+
+METRIC = Tape()
+DOOR = Panel(rectangular_outline(1981, 838), 44)
+
+
+def _legs_of(
+    wish: LegsWish,
+    outline: Outline,
+    placement: Placement,
+    panel: Panel = DOOR,
+    top_mass: float = 30.0,
+) -> LegsPlan:
+    bearing, spoiling = panel.sound_for(Spoils.BEARING), panel.spoiling(Spoils.BEARING)
+    return place_legs(wish, outline, placement, bearing, top_mass, spoiling)
+
+
+def _concerns(plan: LegsPlan) -> set[Concern]:
+    return {problem.concern for problem in plan.problems}
+
+
+def test_the_door_stands_on_the_worked_legs() -> None:
+    """Legs at (430, 130) … stand 120 from the sides and 340 from the ends (worked)."""
+    at = tuple(Point(x, y) for x, y in ((-560, -240), (560, -240), (560, 240), (-560, 240)))
+    wish = LegsWish(foot=Foot.round(1.0), at=at, mass=3.0)
+    plan = _legs_of(wish, Capsule(1800, 720), Placement(Point(990, 370)), top_mass=31.0)
+    places = {(round(leg.on_panel.x), round(leg.on_panel.y)) for leg in plan.legs}
+    assert places == {(430, 130), (1550, 130), (1550, 610), (430, 610)}
+    assert plan.overhang.side == pytest.approx(120 - 0.5)
+    assert plan.overhang.end == pytest.approx(340 - 0.5)
+    assert plan.mass == pytest.approx(43.0)
+    assert plan.tipping.least.force == pytest.approx(820, rel=0.01)
+
+
+def test_a_foot_as_wide_as_a_block_stands_firmer_than_its_middle() -> None:
+    """The tipping line runs along the outside of the feet, so wide feet need a larger force."""
+    top, place = Capsule(1800, 720), Placement(Point(990, 370))
+    narrow = _legs_of(LegsWish(foot=Foot.square(40), inset_end=310, mass=3.0), top, place)
+    wide = _legs_of(LegsWish(foot=Foot.square(90), inset_end=285, mass=3.0), top, place)
+    assert wide.legs[0].middle.x == pytest.approx(narrow.legs[0].middle.x)
+    assert wide.tipping.end > narrow.tipping.end
+
+
+def test_a_round_top_on_a_square_of_legs_overhangs_unevenly() -> None:
+    """48 in across on legs 27.5 in square outside: 10.25 in at the sides, 4.55 at the corners."""
+    inch, half = 25.4, (27.5 - 2) / 2 * 25.4
+    at = tuple(Point(x * half, y * half) for x, y in ((-1, -1), (1, -1), (1, 1), (-1, 1)))
+    wish = LegsWish(foot=Foot.square(2 * inch), at=at)
+    panel = Panel(rectangular_outline(1400, 1400), 30)
+    plan = _legs_of(wish, Circle(48 * inch), Placement(Point(700, 700)), panel)
+    assert plan.overhang.side / inch == pytest.approx(10.25)
+    assert plan.overhang.end / inch == pytest.approx(10.25)
+    assert plan.overhang.corner / inch == pytest.approx(4.555, abs=0.001)
+    assert plan.overhang.least / inch == pytest.approx(4.555, abs=0.001)
+
+
+@pytest.mark.parametrize(
+    ("foot", "section"),
+    [
+        (Foot.round(60), math.pi * 900),
+        (Foot.square(60), 3600),
+        (Foot(FootShape.RECTANGULAR, 90, 40), 3600),
+        (Foot.ring(110, 5), math.pi * (55**2 - 50**2)),
+    ],
+)
+def test_a_leg_weighs_its_section_by_its_length(foot: Foot, section: float) -> None:
+    """A leg's mass is section × length × density, a ring's section only its wall."""
+    wish = LegsWish(foot=foot, height=700, density=650)
+    plan = _legs_of(wish, Capsule(1600, 700), Placement(Point(990, 419)))
+    assert plan.leg_mass == pytest.approx(section * 700 * 650e-9)
+    assert plan.mass == pytest.approx(30 + 4 * plan.leg_mass)
+
+
+def test_loose_legs_hold_nothing_down() -> None:
+    """On loose trestles only the top's own weight counts, and the maker is told."""
+    top, place = Rectangle(1600, 700), Placement(Point(990, 419))
+    fixed = _legs_of(LegsWish(mass=5.0), top, place)
+    loose = _legs_of(LegsWish(mass=5.0, fixing=Fixing.LOOSE), top, place)
+    share = loose.tipping.least.force / fixed.tipping.least.force
+    assert share == pytest.approx(30 / 50)
+    assert Concern.LOOSE in _concerns(loose)
+    assert Concern.LOOSE not in _concerns(fixed)
+
+
+def test_uneven_legs_move_the_weight() -> None:
+    """Legs bunched to one end carry the whole weight towards it."""
+    at = (Point(-500, -200), Point(500, 0), Point(-500, 200))
+    plan = _legs_of(LegsWish(at=at, mass=10.0), Rectangle(1600, 700), Placement(Point(990, 419)))
+    left = [s.force for s in plan.tipping.around if s.place.x < -740]
+    right = [s.force for s in plan.tipping.around if s.place.x > 740]
+    assert min(right) < min(left)
+
+
+def test_prints_follow_the_top_on_the_panel() -> None:
+    """A turned top carries the prints of its feet along, and a ring's hollow with them."""
+    placement = Placement(Point(990, 419), 0.2)
+    plan = _legs_of(LegsWish(foot=Foot.ring(100, 8)), Capsule(1200, 500), placement)
+    for leg in plan.legs:
+        assert leg.on_panel.distance_to(placement(leg.middle)) < 1e-12
+        assert leg.print.bounds.middle.distance_to(leg.on_panel) < 1e-9
+        assert leg.print.area == pytest.approx(math.pi * 50**2)
+        assert leg.hollow is not None
+        assert leg.hollow.area == pytest.approx(math.pi * 42**2)
+
+
+def test_a_foot_on_a_spoilt_place_is_named() -> None:
+    """A foot within a defect's clearance is named together with the defect."""
+    split = Defect(
+        "split", rectangular_place(Point(430, 130), 80, 10), frozenset({Spoils.BEARING}), 6.0
+    )
+    panel = DOOR.with_defect(split)
+    plan = _legs_of(LegsWish(), Capsule(1800, 720), Placement(Point(990, 370)), panel)
+    (bad,) = [p for p in plan.problems if p.concern is Concern.POOR_BEARING]
+    assert (bad.legs, bad.blame) == ((1,), ("split",))
+    assert "Leg 1 would bear on split" in bad.words(METRIC)
+    assert not plan.stands
+
+
+def test_a_defect_that_spoils_only_showing_may_bear() -> None:
+    """A stain under a foot is no concern of the legs."""
+    stain = Defect("stain", round_place(Point(430, 130), 100), frozenset({Spoils.SHOWING}))
+    panel = DOOR.with_defect(stain)
+    plan = _legs_of(LegsWish(), Capsule(1800, 720), Placement(Point(990, 370)), panel)
+    assert Concern.POOR_BEARING not in _concerns(plan)
+
+
+def test_feet_past_the_edge_and_in_one_another_are_grave() -> None:
+    """Feet given one by one may be wrong; each fault is found with its figure."""
+    at = (Point(-700, 0), Point(790, 0), Point(100, 200), Point(130, 200))
+    wish = LegsWish(at=at, foot=Foot.square(60))
+    plan = _legs_of(wish, Rectangle(1600, 700), Placement(Point(990, 419)))
+    beyond = [p for p in plan.problems if p.concern is Concern.BEYOND_EDGE]
+    assert [(p.legs, round(p.distance, 6)) for p in beyond] == [((2,), 20.0)]
+    assert [p.legs for p in plan.problems if p.concern is Concern.OVERLAP] == [(3, 4)]
+    assert "past the edge of the top by 20 mm" in beyond[0].words(METRIC)
+    assert not plan.stands
+
+
+def test_a_weight_beyond_the_feet_is_grave() -> None:
+    """Three legs on one half of the top leave it to tip by itself."""
+    at = (Point(-700, -200), Point(-300, 0), Point(-700, 200))
+    plan = _legs_of(LegsWish(at=at), Rectangle(1600, 700), Placement(Point(990, 419)))
+    assert plan.tipping.least.force == 0.0
+    assert Concern.TIPS_BY_ITSELF in _concerns(plan)
+
+
+def test_a_load_above_the_estimate_is_told_as_an_estimate() -> None:
+    """The load asked for is held against the least force, in words that promise nothing."""
+    top, place = Rectangle(1600, 700), Placement(Point(990, 419))
+    held = _legs_of(LegsWish(load=100), top, place)
+    tipped = _legs_of(LegsWish(load=5000), top, place)
+    assert Concern.TIPS_UNDER_LOAD not in _concerns(held)
+    (problem,) = [p for p in tipped.problems if p.concern is Concern.TIPS_UNDER_LOAD]
+    assert problem.words(METRIC).startswith("By estimate it tips at about")
+    assert not problem.is_grave
+
+
+@given(st.sampled_from([3, 4, 5, 6, 8]), st.floats(-math.pi, math.pi))
+def test_turning_the_top_changes_no_force(count: int, turn: float) -> None:
+    """Where the top lies on the panel has nothing to do with how it stands."""
+    panel = Panel(rectangular_outline(3000, 3000), 30)
+    top = RoundedRectangle.with_radius(1400, 700, 60)
+    straight = _legs_of(LegsWish(count=count), top, Placement(Point(1500, 1500)), panel)
+    turned = _legs_of(LegsWish(count=count), top, Placement(Point(1400, 1600), turn), panel)
+    assert turned.tipping == straight.tipping
+    assert turned.overhang == straight.overhang
+
+
+def test_every_concern_has_its_words_in_inches_too() -> None:
+    """Each problem reads as a sentence in the units of the job."""
+    at = (Point(-700, -310), Point(790, 0), Point(100, 200), Point(130, 200))
+    wish = LegsWish(at=at, load=9000, fixing=Fixing.LOOSE)
+    plan = _legs_of(wish, Rectangle(1600, 700), Placement(Point(990, 419)))
+    for problem in plan.problems:
+        words = problem.words(Tape(imperial=True))
+        assert words.endswith(".")
+        assert " mm" not in words
+
+
+@pytest.mark.parametrize(
+    "build",
+    [
+        lambda: LegsWish(count=2),
+        lambda: LegsWish(at=(Point(0, 0), Point(1, 1))),
+        lambda: LegsWish(inset_side=-1),
+        lambda: LegsWish(height=0),
+        lambda: Foot.round(0),
+        lambda: Foot(FootShape.SQUARE, 60, 50),
+        lambda: Foot.ring(60, 30),
+    ],
+)
+def test_legs_that_cannot_be_are_refused(build: object) -> None:
+    """Fewer than three legs, sizes at or below 0 and walls thicker than a ring are refused."""
+    with pytest.raises(LegsError):
+        build()  # type: ignore[operator]

@@ -1,0 +1,216 @@
+"""Offcuts: what falls off when, what is clean, and that nothing is lost."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+import strategies
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from panelwright.layout.errors import LayoutError
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.geometry.tolerance import AREA_BALANCE, CHORD
+from panelwright.layout.offcuts import (
+    OffcutPlan,
+    OffcutWish,
+    largest_clean_rectangle,
+    offcuts_of,
+)
+from panelwright.layout.outlines import Capsule, Outline, RoundedRectangle
+from panelwright.layout.panel import (
+    Defect,
+    Panel,
+    Spoils,
+    outline_through,
+    rectangular_outline,
+    rectangular_place,
+    round_place,
+)
+
+
+def _box(left: float, bottom: float, right: float, top: float) -> Region:
+    ring = [(left, bottom), (right, bottom), (right, top), (left, top)]
+    return Region.from_rings(np.array(ring, dtype=np.float64))
+
+
+def _polygon(*corners: tuple[float, float]) -> Region:
+    return Region.from_rings(np.array(corners, dtype=np.float64))
+
+
+def _curve_kerf(core: Outline, placement: Placement, outside: float, kerf: float) -> Region:
+    outer = core.parallel(outside + kerf).points(CHORD, "outside")
+    inner = core.parallel(outside).points(CHORD, "inside")
+    return Region.from_rings(placement.of(outer)).minus(Region.from_rings(placement.of(inner)))
+
+
+def _bench_top() -> OffcutPlan:
+    """Return the lab bench top 2100 × 700 cut to a capsule 1400 × 600 in the worked order."""
+    sink = rectangular_place(Point(1750, 350), 500, 400)
+    panel = Panel(rectangular_outline(2100, 700), 28, cut_outs=(sink,), material="iroko")
+    core, placement = Capsule(1400, 600), Placement(Point(740, 322))
+    kerfs = [
+        _box(1442, -50, 1444.4, 750),
+        _box(35.6, -50, 38, 750),
+        _box(-50, 17.6, 2150, 20),
+        _box(-50, 624, 2150, 626.4),
+        _curve_kerf(core, placement, 3.0, 2.4),
+    ]
+    return offcuts_of(panel, core, placement, kerfs)
+
+
+def test_the_bench_top_leaves_its_sink_end_whole() -> None:
+    """Cut 1 frees the sink end, 656 × 700 (worked); later cuts that overrun do not touch it."""
+    (sink_end,) = [o for o in _bench_top().pieces if o.cut == 1]
+    bounds = sink_end.piece.bounds
+    assert (round(bounds.width), round(bounds.height)) == (656, 700)
+    assert sink_end.area == pytest.approx(655.6 * 700 - 500 * 400)
+
+
+def test_each_cut_of_the_bench_top_frees_its_strip() -> None:
+    """Two end cuts, two long cuts and the curve free one, one, one, one and four pieces."""
+    plan = _bench_top()
+    assert sorted(o.cut for o in plan.pieces) == [1, 2, 3, 4, 5, 5, 5, 5]
+    assert [o.number for o in plan.pieces] == list(range(1, 9))
+    back = next(o for o in plan.pieces if o.cut == 4)
+    assert back.clean is not None
+    assert (back.clean.length, back.clean.width) == pytest.approx((1404.0, 73.6))
+    assert not back.kept
+
+
+def test_the_bench_top_balances() -> None:
+    """Top, trimming, kerf, offcuts and cut-outs add up to the panel."""
+    balance = _bench_top().balance
+    assert abs(balance.error) < AREA_BALANCE
+    assert balance.panel == pytest.approx(2100 * 700)
+    assert balance.cut_outs == pytest.approx(500 * 400)
+    assert balance.top == pytest.approx(Capsule(1400, 600).area)
+    straight, ends = 2.4 * (700 + 700 + (1442 - 38) * 2), 2.4 * math.pi * 2 * 304.2
+    assert straight < balance.kerf < straight + ends
+    assert 2.0 < balance.trimming / Capsule(1400, 600).perimeter < 3.0
+
+
+@settings(max_examples=30)
+@given(st.data())
+def test_the_balance_closes_on_any_panel(data: st.DataObject) -> None:
+    """Whatever panel, top and cuts are drawn, the parts add up to the whole within 1e-6."""
+    corners = data.draw(strategies.star_rings())
+    panel = Panel(outline_through(corners), 20.0)
+    size = data.draw(st.floats(20.0, 90.0))
+    core = data.draw(
+        st.sampled_from(
+            [Capsule(2 * size, size), RoundedRectangle.with_radius(2 * size, size, size / 5)]
+        )
+    )
+    placement = Placement(Point(0, 0), data.draw(strategies.angles))
+    kerf = data.draw(st.floats(0.5, 6.0))
+    turns = data.draw(st.lists(strategies.angles, max_size=4))
+    straights = [
+        _box(-3000, size * 1.2, 3000, size * 1.2 + kerf).placed(Placement(turn=turn))
+        for turn in turns
+    ]
+    plan = offcuts_of(panel, core, placement, [*straights, _curve_kerf(core, placement, 3.0, kerf)])
+    assert abs(plan.balance.error) < AREA_BALANCE
+    for offcut in plan.pieces:
+        if offcut.clean is not None:
+            clean = Region.from_rings(offcut.clean.corners)
+            assert clean.minus(offcut.piece).area < 1e-3
+
+
+def test_without_cuts_everything_hangs_on_the_top() -> None:
+    """Before the first cut there are no offcuts, only wood round the top."""
+    panel = Panel(rectangular_outline(1000, 500), 20)
+    plan = offcuts_of(panel, Capsule(600, 300), Placement(Point(500, 250)), [])
+    assert plan.pieces == ()
+    assert plan.balance.trimming == pytest.approx(500_000 - Capsule(600, 300).area)
+
+
+def test_an_offcut_weighs_by_area_thickness_and_density() -> None:
+    """Iroko 28 mm thick at 640 kg/m³ weighs 17.92 kg a square metre (density from memory)."""
+    for offcut in _bench_top().pieces:
+        assert offcut.mass == pytest.approx(offcut.area * 28 * 640e-9)
+
+
+def test_a_strip_as_wide_as_asked_for_is_kept() -> None:
+    """100 × 300 is worth keeping, 99 × 300 is not (common practice, a setting)."""
+    for width, kept in ((100.0, True), (99.0, False)):
+        panel = Panel(rectangular_outline(300, 402 + width), 20)
+        core, placement = Capsule(280, 200), Placement(Point(150, 150))
+        (offcut,) = offcuts_of(panel, core, placement, [_box(-9, 400, 309, 402)]).pieces
+        assert offcut.kept is kept
+    looser = OffcutWish(least_width=50.0)
+    assert offcuts_of(panel, core, placement, [_box(-9, 400, 309, 402)], looser).pieces[0].kept
+
+
+def test_a_defect_goes_with_its_offcut_and_out_of_its_clean_part() -> None:
+    """A nail in an offcut is named, and the clean rectangle keeps its clearance."""
+    nail = Defect("nail", round_place(Point(500, 700), 10), frozenset({Spoils.CUTTING}), 15.0)
+    panel = Panel(rectangular_outline(1000, 902), 20, defects=(nail,))
+    core, placement = Capsule(900, 400), Placement(Point(500, 250))
+    (offcut,) = offcuts_of(panel, core, placement, [_box(-9, 500, 1009, 502)]).pieces
+    assert offcut.defects == ("nail",)
+    assert offcut.clean is not None
+    clean = Region.from_rings(offcut.clean.corners)
+    assert clean.distance_to(nail.extent) == pytest.approx(15.0, abs=0.01)
+    assert offcut.clean.area == pytest.approx(480 * 400, rel=1e-4)
+
+
+def test_the_clean_rectangle_of_a_rectangle_is_itself() -> None:
+    """However it lies, a rectangle's largest rectangle is the whole of it."""
+    for turn in (0.0, 0.3, 1.2, -0.7):
+        piece = _box(0, 0, 640, 210).placed(Placement(Point(100, 50), turn))
+        found = largest_clean_rectangle(piece)
+        assert found is not None
+        assert found.area == pytest.approx(640 * 210, rel=1e-6)
+        assert (found.turn - turn) % math.pi == pytest.approx(0, abs=1e-5)
+
+
+@given(st.floats(50, 900), st.floats(50, 900))
+def test_the_clean_rectangle_of_a_right_triangle_is_half_of_it(a: float, b: float) -> None:
+    """The largest rectangle in a triangle has half its area (classical)."""
+    found = largest_clean_rectangle(_polygon((0, 0), (a, 0), (0, b)))
+    assert found is not None
+    assert found.area == pytest.approx(a * b / 4, rel=1e-3)
+
+
+def test_the_clean_rectangle_of_an_l_is_its_longer_arm() -> None:
+    """Of the two arms of an L the larger one is found."""
+    found = largest_clean_rectangle(
+        _polygon((0, 0), (900, 0), (900, 200), (250, 200), (250, 600), (0, 600))
+    )
+    assert found is not None
+    assert (found.length, found.width) == pytest.approx((900, 200))
+
+
+def test_the_clean_rectangle_beside_a_hole_keeps_to_one_side() -> None:
+    """A hole in the middle of a piece leaves the broader of the two sides."""
+    piece = _box(0, 0, 1000, 400).minus(_box(450, 100, 550, 150))
+    found = largest_clean_rectangle(piece)
+    assert found is not None
+    assert found.area == pytest.approx(1000 * 250, rel=1e-6)
+
+
+@settings(max_examples=25)
+@given(strategies.star_rings())
+def test_a_clean_rectangle_lies_in_its_piece(corners: tuple[Point, ...]) -> None:
+    """What is called clean is proved inside by geometry."""
+    piece = _polygon(*((p.x, p.y) for p in corners))
+    found = largest_clean_rectangle(piece)
+    assert found is not None
+    assert found.length >= found.width > 0
+    assert Region.from_rings(found.corners).minus(piece).area < 1e-3
+
+
+def test_nothing_has_no_clean_rectangle() -> None:
+    """An empty region gives no rectangle."""
+    assert largest_clean_rectangle(Region.empty()) is None
+
+
+def test_an_offcut_wider_than_long_cannot_be_wished_for() -> None:
+    """The least width of an offcut is not above its least length."""
+    with pytest.raises(LayoutError, match="the width is from 0 to the length"):
+        OffcutWish(least_length=100, least_width=300)
