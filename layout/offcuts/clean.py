@@ -22,14 +22,20 @@ from ..geometry.tolerance import ROUNDING
 
 Array = NDArray[np.float64]
 
-_SLABS = 24
+_SLABS = 16
 """Even cuts across a piece, besides its corners; the last growth makes up for their coarseness."""
 
 _TURNS = 4
 """Directions tried: those of the longest edges."""
 
+_SHORT = 0.2
+"""Edges shorter than this share of the longest set no direction: they are bits of a curve."""
+
 _SAME_TURN = 1e-6
 """Two directions nearer than this, radians, are one: 0.002 mm over two metres."""
+
+_SAME_AREA = 1e-9
+"""A piece as large as the box round it, but for rounding, is that box."""
 
 _SMOOTH = 0.2
 """Farthest, mm, that a curve's polygon may move where slabs are searched."""
@@ -94,6 +100,8 @@ def largest_clean_rectangle(piece: Region) -> CleanRectangle | None:
     best: tuple[float, _Box] | None = None
     for part in piece.pieces:
         for turn in _turns(part):
+            if best is not None and best[1].area >= part.area * (1 - _SAME_AREA):
+                break
             box = _largest_upright(part.placed(Placement(turn=-turn)))
             if box is not None and (best is None or box.area > best[1].area * (1 + 1e-9)):
                 best = (turn, box)
@@ -116,6 +124,8 @@ def _turns(part: Region) -> list[float]:
     turns = np.arctan2(steps[:, 1], steps[:, 0]) % (math.pi / 2)
     chosen: list[float] = []
     for k in np.lexsort((turns, -np.round(lengths, 3))):
+        if lengths[k] < _SHORT * lengths.max():
+            break
         turn = float(turns[k])
         if all(abs(math.sin(2 * (turn - other))) > _SAME_TURN for other in chosen):
             chosen.append(turn)
@@ -125,6 +135,10 @@ def _turns(part: Region) -> list[float]:
 
 
 def _largest_upright(part: Region) -> _Box | None:
+    around = part.bounds
+    whole = _Box(around.left, around.bottom, around.right, around.top)
+    if part.area >= whole.area * (1 - _SAME_AREA):
+        return _proved(part, whole)
     rough = part.simplified(_SMOOTH)
     edges = _edges(rough)
     cuts = _cuts(rough)
@@ -205,8 +219,13 @@ def _grown(part: Region, box: _Box) -> _Box | None:
             best = better
         else:
             step /= 2
+    return _proved(part, best)
+
+
+def _proved(part: Region, box: _Box) -> _Box | None:
+    """Return the box, less the rounding of its sides, if it lies wholly inside the piece."""
     for spare in (0.0, ROUNDING, 100 * ROUNDING):
-        inner = best.shrunk(spare)
+        inner = box.shrunk(spare)
         if inner.area > 0 and part.holds(inner.region):
             return inner
     return None

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from ..geometry.placement import Placement
+from ..geometry.path import Path
 from ..geometry.polygon import Region, union
 from ..geometry.tolerance import CHORD
-from ..outlines import Outline
 from ..panel import Panel
 from .clean import CleanRectangle, largest_clean_rectangle
 from .wish import OffcutWish
@@ -109,8 +108,7 @@ class _Fallen:
 
 def offcuts_of(
     panel: Panel,
-    core: Outline,
-    placement: Placement,
+    core: Path,
     kerfs: Sequence[Region],
     wish: OffcutWish | None = None,
 ) -> OffcutPlan:
@@ -121,8 +119,9 @@ def offcuts_of(
 
     Parameters
     ----------
-    core : Outline
-        What stays of the panel: the finished top, or its core where it is lipped.
+    core : Path
+        On the panel, closed: the line of what stays, which is the finished top or, where it is
+        lipped, its core.
     kerfs : sequence of Region
         What each saw cut turns to dust, on the panel, in the order of cutting.
     wish : OffcutWish, optional
@@ -130,7 +129,7 @@ def offcuts_of(
     """
     wish = wish or OffcutWish()
     face = panel.region()
-    top = Region.from_rings(placement.of(core.path().points(_FINE, "inside")))
+    top = Region.from_rings(core.points(_FINE, "inside"))
     blank, fallen, dust = _cut(face, top, kerfs)
     whole = panel.boundary.points(CHORD, "inside")
     uncut = Region.from_rings(whole).area
