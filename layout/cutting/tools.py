@@ -10,6 +10,9 @@ from ..errors import LayoutError
 SAW_ALLOWANCE = 2.0
 """Left outside the finish line by a saw, mm: its kerf flares (common practice)."""
 
+JIGSAW_KERF = 1.5
+"""Width of a jigsaw's cut, mm (common practice)."""
+
 JIGSAW_ALLOWANCE = 3.0
 """Left outside the line by a jigsaw, mm: its blade leans in a curve (common practice)."""
 
@@ -19,8 +22,17 @@ THICK_ALLOWANCE = 5.0
 THICK = 38.0
 """A jigsaw is not trusted to the line in wood thicker than this, mm (common practice)."""
 
+DEPTH_BELOW = 4.0
+"""How far a saw's teeth stand out below the work, mm (common practice: 3 to 6)."""
+
 THINNEST_TRIM = 3.0
 """What a trim must be thicker than the kerf, mm, or the blade wanders (common practice)."""
+
+
+_LENGTHS = (
+    *("kerf", "guide_left", "guide_right", "allowance", "end_allowance", "curve_allowance"),
+    *("below", "facet_clear", "jigsaw_kerf", "bit", "nail", "pencil"),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,12 +43,22 @@ class Tools:
     ----------
     kerf : float
         Width of the saw's cut, mm.
+    jigsaw_kerf : float
+        Width of the jigsaw's cut, mm.
     guide_left, guide_right : float or None
         From the kept side of the kerf to the edge of the saw's base on its left and on its right,
         as a test cut measured it, mm. None where that side is not used: no figure is assumed.
     allowance : float or None
-        Left outside the finish line by the first cuts, mm; None for what is usual for the tool and
+        Left outside the line by the first cuts, mm; None for what is usual for the tool and
         thickness.
+    end_allowance : float or None
+        Left outside the line by cuts across the ends, mm; None for the same as elsewhere.
+    curve_allowance : float or None
+        Left outside the line by the jigsaw, mm; None for `allowance`, or what is usual.
+    below : float
+        How far the saw's teeth stand out below the work, mm.
+    facet_clear : float or None
+        Left between a 45° facet and the curve, mm; None for what is usual.
     router : bool
         Whether there is a router to trim to the line.
     bit : float
@@ -51,6 +73,11 @@ class Tools:
     guide_left: float | None = None
     guide_right: float | None = None
     allowance: float | None = None
+    end_allowance: float | None = None
+    curve_allowance: float | None = None
+    below: float = DEPTH_BELOW
+    facet_clear: float | None = None
+    jigsaw_kerf: float = JIGSAW_KERF
     router: bool = True
     bit: float = 12.0
     nail: float = 3.0
@@ -58,7 +85,7 @@ class Tools:
     string_stretch: float = 0.003
 
     def __post_init__(self) -> None:
-        for name in ("kerf", "guide_left", "guide_right", "allowance", "bit", "nail", "pencil"):
+        for name in _LENGTHS:
             value = getattr(self, name)
             if value is not None and not 0 <= value < math.inf:
                 raise LayoutError(f"tools: {name} of {value:g} mm is below 0")
@@ -67,3 +94,28 @@ class Tools:
                 f"tools: a string that gives {self.string_stretch:.1%} draws no oval: "
                 "use braided line or wire, below 5 %"
             )
+
+    @property
+    def guide(self) -> float | None:
+        """From the kept side of the kerf to a guide on the kept wood, mm; None where not measured.
+
+        The wider side of the base is the steadier one; the saw is pushed so that it lies there.
+        """
+        return max((g for g in (self.guide_left, self.guide_right) if g is not None), default=None)
+
+    @property
+    def thinnest(self) -> float:
+        """The least that a straight cut can take off, its kerf counted, mm."""
+        return self.kerf + THINNEST_TRIM
+
+    def left_by_saw(self, *, end: bool) -> float:
+        """Return what a straight cut leaves outside the line, mm, at an end or along a side."""
+        usual = SAW_ALLOWANCE if self.allowance is None else self.allowance
+        return self.end_allowance if end and self.end_allowance is not None else usual
+
+    def left_by_jigsaw(self, thickness: float) -> float:
+        """Return what the jigsaw leaves outside the line, mm, in wood this thick."""
+        for given in (self.curve_allowance, self.allowance):
+            if given is not None:
+                return given
+        return THICK_ALLOWANCE if thickness > THICK else JIGSAW_ALLOWANCE

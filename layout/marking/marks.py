@@ -113,10 +113,7 @@ def marks_for(
         for group in groups
         for label, point in group.seen(turn)
     )
-    compasses = tuple(
-        StringCompass(_labels(marks, placement, centres), radius, radius - lipping)
-        for radius, centres in arc_radii(outline)
-    )
+    compasses = compasses_for(outline, turn, lipping)
     checks = checks_for(outline, datum, {mark.label: mark.point for mark in marks})
     if not isinstance(outline, Oval):
         return MarkSet(marks, checks, compasses)
@@ -125,6 +122,33 @@ def marks_for(
     loop = StringLoop.for_oval(*size, kit.nail, kit.pencil, kit.stretch)
     rod = TrammelRod.for_oval(*size)
     return MarkSet(marks, checks, compasses, loop, rod, oval_checks(*size))
+
+
+def compasses_for(outline: Outline, turn: float, lipping: float) -> tuple[StringCompass, ...]:
+    """Return the radii that a top's arcs are swung with, and the marks to swing them about.
+
+    Parameters
+    ----------
+    outline : Outline
+        The finished top.
+    turn : float
+        Radians from the datum to the top's long axis.
+    lipping : float
+        mm.
+    """
+    groups = groups_for(outline)
+    named = [
+        (label, point)
+        for kind in (Kind.ARC_CENTRE, Kind.CENTRE)
+        for group in groups
+        if group.kind is kind
+        for label, point in group.seen(turn)
+    ]
+    compasses = []
+    for radius, centres in arc_radii(outline):
+        labels = [name for name, at in named if any(at.distance_to(c) <= ON_EDGE for c in centres)]
+        compasses.append(StringCompass(tuple(labels[: len(centres)]), radius, radius - lipping))
+    return tuple(compasses)
 
 
 def _centrelines(panel: Panel, outline: Outline, placement: Placement) -> list[Group]:
@@ -168,16 +192,3 @@ def _in_defect(panel: Panel, point: Point) -> str:
         if defect.spoils - {Spoils.SHOWING} and defect.extent.holds_point(point):
             return f"lies in {defect.name}: bridge it with a thin board"
     return ""
-
-
-def _labels(
-    marks: tuple[Mark, ...], placement: Placement, centres: tuple[Point, ...]
-) -> tuple[str, ...]:
-    """Return the labels of the marks that stand on the given centres."""
-    places = [placement(centre) for centre in centres]
-    for kind in (Kind.ARC_CENTRE, Kind.CENTRE):
-        held = [m for m in marks if m.kind is kind]
-        near = [m.label for m in held if any(m.point.distance_to(p) <= ON_EDGE for p in places)]
-        if near:
-            return tuple(near)
-    return ()

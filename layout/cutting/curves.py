@@ -1,0 +1,111 @@
+"""The curve: a jigsaw along the rough line where much wood is outside it, a router to the line."""
+
+from __future__ import annotations
+
+import math
+
+from ..geometry.path import Path
+from ..geometry.placement import Placement
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..geometry.tolerance import CHORD
+from ..outlines import Outline, Oval, Rectangle
+from .cut import CurveCut, SwungRadius
+from .straight import Bench
+from .tools import THICK
+
+ROUTER_REACH = 10.0
+"""Where no more than this stands outside the line the router takes it without a jigsaw, mm: about
+what one cutter is wide (common practice)."""
+
+CLEAN_UP_PASS = 10.0
+"""Depth of one router pass where little wood stands outside the line, mm (common practice)."""
+
+
+def core_path(outline: Outline, placement: Placement, lipping: float) -> Path:
+    """Return the line that is cut, on the panel: the finish line less the lipping."""
+    own = outline.parallel(-lipping) if lipping else outline.path()
+    return own.placed(placement)
+
+
+def rough_path(bench: Bench) -> Path:
+    """Return the rough line on the panel: parallel to the core line at the jigsaw's allowance.
+
+    A top with square corners and straight edges is sawn at the saw's allowance instead.
+    """
+    allowance = rough_allowance(bench)
+    off = allowance - bench.lipping
+    own = bench.outline.parallel(off) if off else bench.outline.path()
+    return own.placed(bench.placement)
+
+
+def rough_allowance(bench: Bench) -> float:
+    """Return how far the rough line runs outside the core line, mm."""
+    if isinstance(bench.outline, Rectangle):
+        return bench.tools.left_by_saw(end=False)
+    return bench.tools.left_by_jigsaw(bench.panel.thickness)
+
+
+def curve_cuts(bench: Bench, blank: Region, core: Path) -> tuple[CurveCut, ...]:
+    """Return the cuts along the outline, in order.
+
+    Parameters
+    ----------
+    blank : Region
+        What is left after trims and facets.
+    core : Path
+        The line that is kept, on the panel.
+    """
+    kept = Region.from_rings(core.points(CHORD, "inside"))
+    most = _most_outside(blank, kept)
+    cuts: list[CurveCut] = []
+    needs_saw = most > ROUTER_REACH or not bench.tools.router
+    if needs_saw and not isinstance(bench.outline, Rectangle):
+        cuts.append(_jigsaw(bench, most))
+        most = cuts[0].allowance
+    if bench.tools.router:
+        cuts.append(_router(bench, most, core))
+    return tuple(cuts)
+
+
+def curve_kerf(bench: Bench, cuts: tuple[CurveCut, ...]) -> Region:
+    """Return what the jigsaw turns to dust: a ring outside the rough line; nothing without it."""
+    if not any(cut.tool == "jigsaw" for cut in cuts):
+        return Region.empty()
+    inside = rough_path(bench).points(CHORD, "outside")
+    off = rough_allowance(bench) - bench.lipping + bench.tools.jigsaw_kerf
+    around = bench.outline.parallel(off).placed(bench.placement).points(CHORD, "outside")
+    return Region.from_rings(around).minus(Region.from_rings(inside))
+
+
+def _most_outside(blank: Region, kept: Region) -> float:
+    """Return the farthest that wood stands outside the kept line, mm: at a corner of the blank."""
+    corners = (Point(float(x), float(y)) for piece in blank.pieces for x, y in piece.exterior)
+    outside = [kept.edge_distance(p) for p in corners if not kept.holds_point(p)]
+    return max(outside, default=0.0)
+
+
+def _jigsaw(bench: Bench, most: float) -> CurveCut:
+    thickness = bench.panel.thickness
+    allowance = rough_allowance(bench)
+    notes = ["square on the first 50 mm, or stop"] if thickness > THICK else []
+    if thickness > THICK:
+        notes.insert(0, "long blade, slowly: in wood this thick it takes rough waste only")
+    radii = tuple(
+        SwungRadius(compass.centres, compass.core_radius + allowance) for compass in bench.compasses
+    )
+    return CurveCut("jigsaw", rough_path(bench), allowance, most, radii, 1, thickness, tuple(notes))
+
+
+def _router(bench: Bench, most: float, core: Path) -> CurveCut:
+    """Return the router's cut: a disk is measured from the pin to the near edge of the bit."""
+    bit, thickness = bench.tools.bit, bench.panel.thickness
+    radii = tuple(
+        SwungRadius(compass.centres, compass.core_radius, compass.core_radius + bit / 2)
+        for compass in bench.compasses
+        if compass.core_radius > 0
+    )
+    passes = max(1, math.ceil(thickness / CLEAN_UP_PASS - 1e-9))
+    notes = ["half pattern and a bearing bit"] if isinstance(bench.outline, Oval) else []
+    notes.append("ends first, then sides; each quarter from the side towards the end")
+    return CurveCut("router", core, 0.0, most, radii, passes, thickness / passes, tuple(notes))

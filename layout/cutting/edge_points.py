@@ -1,0 +1,58 @@
+"""Where a straight line meets the edges of a panel, as a maker finds the place with a tape."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..geometry.tolerance import SAME_POINT
+from ..marking.crossing import crossings
+from ..panel.datum import Datum, Reference
+from ..panel.edges import STRAIGHT, Edge, edges_of
+from ..panel.panel import Panel
+from .cut import EdgePoint
+
+
+def edge_points(
+    panel: Panel, datum: Datum, at: Point, way: Point
+) -> tuple[EdgePoint, EdgePoint] | None:
+    """Return where the line through `at` along `way` enters and leaves the panel.
+
+    None where it misses the panel.
+    """
+    found = crossings(panel.boundary, at, way)
+    if len(found) < 2:
+        return None
+    edges = edges_of(panel.boundary)
+    return (
+        _edge_point(found[0].point, edges, datum),
+        _edge_point(found[-1].point, edges, datum),
+    )
+
+
+def _edge_point(point: Point, edges: tuple[Edge, ...], datum: Datum) -> EdgePoint:
+    offsets = datum.coordinates(point)
+    held = [r for edge in edges if _lies_on(point, edge) for r in _references_on(edge, datum)]
+    if not held:
+        return EdgePoint(point, offsets.along, offsets.square)
+    nearest = min(held, key=lambda r: r.point.distance_to(point))
+    distance = nearest.point.distance_to(point)
+    return EdgePoint(point, offsets.along, offsets.square, nearest.name, distance)
+
+
+def _lies_on(point: Point, edge: Edge) -> bool:
+    """Return whether a point of the boundary belongs to an edge: a square line meets it there."""
+    across = edge.direction.left
+    found = crossings(Path(edge.segments), point, across)
+    return any(abs(crossing.reach) <= 10 * SAME_POINT for crossing in found)
+
+
+def _references_on(edge: Edge, datum: Datum) -> Iterator[Reference]:
+    """Yield the reference points at the ends of an edge, or struck on it."""
+    for reference in datum.references:
+        ends = (edge.start, edge.end)
+        at_end = any(reference.point.distance_to(p) <= 10 * SAME_POINT for p in ends)
+        off = abs(edge.direction.cross(reference.point - edge.start))
+        if at_end or (not datum.struck and reference.name in "PQ" and off <= STRAIGHT):
+            yield reference

@@ -1,0 +1,224 @@
+"""Straight cuts in order: which sides are sawn, which are kept, and where the guide stands."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from ..geometry.placement import Placement
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..marking.instruments import StringCompass
+from ..marking.marks import compasses_for
+from ..outlines import Circle, Outline
+from ..panel.build import Kind
+from ..panel.datum import Datum
+from ..panel.defect import Spoils
+from ..panel.panel import Panel
+from .cut import Guide, SkippedTrim, Trim, TrimKind
+from .edge_points import edge_points
+from .strips import SawLine, Strip, extent_of, strip_beyond
+from .tools import Tools
+
+FREEING_SHARE = 0.15
+"""A cut that takes off this share of the panel comes first: the rest is lighter and safer to
+handle (common practice)."""
+
+ROUGH_LENGTH = 10.0
+"""A slab is cut to length this far outside the line before it is flattened, mm (common
+practice)."""
+
+ON_THE_LINE = 0.05
+"""Wood that stands no farther than this outside a line needs no cut, mm."""
+
+MOSTLY_THIN = 0.25
+"""A cut that takes off too little over more than this share of its length is warned of: at its
+ends alone a slanting cut always does."""
+
+ONE_PASS = 50.0
+"""A saw set deeper than this cuts in two passes, mm (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Side:
+    """One side of the core's box: the unit vector out of it and how far it is from the centre."""
+
+    outwards: Point
+    half: float
+    end: bool
+
+    def line(self, centre: Point, allowance: float) -> SawLine:
+        return SawLine(centre + self.outwards * (self.half + allowance), self.outwards)
+
+
+@dataclass(frozen=True, slots=True)
+class StraightCuts:
+    """The trims in order, what they leave, and the sides that are not sawn.
+
+    Attributes
+    ----------
+    trims : tuple of Trim
+    skipped : tuple of SkippedTrim
+    blank : Region
+        What is left of the panel.
+    """
+
+    trims: tuple[Trim, ...]
+    skipped: tuple[SkippedTrim, ...]
+    blank: Region
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """What every cut of one job is made with: panel, datum, tools, and where the core lies."""
+
+    panel: Panel
+    datum: Datum
+    tools: Tools
+    outline: Outline
+    placement: Placement
+    lipping: float
+
+    @property
+    def turn(self) -> float:
+        """The direction of the core's box; a circle is boxed along the datum."""
+        round_one = isinstance(self.outline, Circle)
+        return self.datum.frame.turn if round_one else self.placement.turn
+
+    @property
+    def compasses(self) -> tuple[StringCompass, ...]:
+        """What the arcs of the top are swung with."""
+        turn = self.placement.turn - self.datum.frame.turn
+        return compasses_for(self.outline, turn, self.lipping)
+
+    @property
+    def half_length(self) -> float:
+        """Half the length of the core, mm."""
+        return self.outline.length / 2 - self.lipping
+
+    @property
+    def half_width(self) -> float:
+        """Half the width of the core, mm."""
+        return self.outline.width / 2 - self.lipping
+
+
+def straight_cuts(bench: Bench) -> StraightCuts:
+    """Return the straight cuts of a job.
+
+    A slab without a straight edge gets its rough length first, then the reference rip, then its
+    ends square to it. Elsewhere what takes off a large part comes first, then ends, then long
+    edges. No cut is made that takes off less than the kerf and 3 mm.
+    """
+    blank = bench.panel.region()
+    trims: list[Trim] = []
+    skipped: list[SkippedTrim] = []
+    for side, kind in _in_order(bench, blank):
+        allowance = (
+            ROUGH_LENGTH if kind is TrimKind.ROUGH else bench.tools.left_by_saw(end=side.end)
+        )
+        line = side.line(bench.placement.centre, allowance)
+        strip = strip_beyond(blank, line)
+        if strip.widest < bench.tools.thinnest:
+            if kind is not TrimKind.ROUGH:
+                skipped.append(_skipped(bench, side, kind, blank))
+            continue
+        trim = _trim(bench, kind, line, (allowance, strip, blank), len(trims) + 1)
+        trims.append(trim)
+        blank = blank.minus(line.beyond(extent_of(blank)))
+    return StraightCuts(tuple(trims), tuple(skipped), blank)
+
+
+def _in_order(bench: Bench, face: Region) -> Iterator[tuple[_Side, TrimKind]]:
+    ends, longs = _sides(bench)
+    if bench.datum.struck:
+        if bench.panel.build.kind is Kind.SOLID:
+            yield from ((side, TrimKind.ROUGH) for side in ends)
+        yield longs[0], TrimKind.REFERENCE
+        yield from ((side, TrimKind.END) for side in ends)
+        yield longs[1], TrimKind.SIDE
+        return
+    shares = {side: _share(bench, side, face) for side in (*ends, *longs)}
+    freeing = [side for side, share in shares.items() if share >= FREEING_SHARE]
+    freeing.sort(key=lambda side: -shares[side])
+    yield from ((side, TrimKind.FREEING) for side in freeing)
+    for side in (*ends, *longs):
+        if side not in freeing:
+            yield side, TrimKind.END if side.end else TrimKind.SIDE
+
+
+def _sides(bench: Bench) -> tuple[list[_Side], list[_Side]]:
+    """Return ends and long sides, each from the one nearer the datum's start or line."""
+    along = Point.polar(1.0, bench.turn)
+    ends = [_Side(along * sign, bench.half_length, True) for sign in (-1.0, 1.0)]
+    longs = [_Side(along.left * sign, bench.half_width, False) for sign in (-1.0, 1.0)]
+
+    def place(side: _Side) -> tuple[float, float]:
+        way = side.outwards.turned(-bench.datum.frame.turn)
+        return (round(way.x, 9), way.y) if abs(way.x) >= abs(way.y) else (0.0, way.y)
+
+    return sorted(ends, key=place), sorted(longs, key=place)
+
+
+def _share(bench: Bench, side: _Side, face: Region) -> float:
+    line = side.line(bench.placement.centre, bench.tools.left_by_saw(end=side.end))
+    return face.meet(line.beyond(extent_of(face))).area / face.area
+
+
+def _skipped(bench: Bench, side: _Side, kind: TrimKind, blank: Region) -> SkippedTrim:
+    strip = strip_beyond(blank, side.line(bench.placement.centre, 0.0)).widest
+    if strip <= ON_THE_LINE:
+        reason = "the edge is kept: the line runs along it"
+    elif bench.tools.router:
+        reason = "less than the kerf and 3 mm would fall off: rout or plane to the line"
+    else:
+        reason = "less than the kerf and 3 mm would fall off: plane to the line"
+    return SkippedTrim(kind, side.outwards, strip, reason)
+
+
+def _trim(
+    bench: Bench, kind: TrimKind, line: SawLine, cut: tuple[float, Strip, Region], number: int
+) -> Trim:
+    allowance, strip, blank = cut
+    tools = bench.tools
+    extent = extent_of(blank)
+    fallen = blank.meet(line.moved(tools.kerf).beyond(extent))
+    ends = edge_points(bench.panel, bench.datum, line.at, line.way)
+    assert ends is not None  # there is wood on both sides of the line
+    depth = bench.panel.thickness + tools.below
+    return Trim(
+        label=f"Cut {number}",
+        kind=kind,
+        start=ends[0],
+        end=ends[1],
+        waste=line.waste,
+        allowance=allowance,
+        kerf=tools.kerf,
+        guide=_guide(bench, line),
+        depths=(depth,) if depth <= ONE_PASS else (math.ceil(depth / 2), depth),
+        narrowest=max(0.0, strip.narrowest - tools.kerf),
+        widest=strip.widest - tools.kerf,
+        fallen=fallen.pieces,
+        spans=blank.chord(line.at - line.way * extent, line.at + line.way * extent),
+        warnings=tuple(_warnings(bench, line, blank, strip)),
+    )
+
+
+def _guide(bench: Bench, line: SawLine) -> Guide | None:
+    offset = bench.tools.guide
+    if offset is None:
+        return None
+    ends = edge_points(bench.panel, bench.datum, line.moved(-offset).at, line.way)
+    if ends is None:
+        return None
+    side = "left" if offset == bench.tools.guide_left else "right"
+    return Guide(offset, side, *ends)
+
+
+def _warnings(bench: Bench, line: SawLine, blank: Region, strip: Strip) -> Iterator[str]:
+    kerf = line.band(bench.tools.kerf, extent_of(blank)).meet(blank)
+    for defect in bench.panel.spoiling(Spoils.CUTTING):
+        if defect.reach().touches_or_crosses(kerf):
+            yield f"{defect.name} lies in the cut: no blade may cross it; mend it or move the top"
+    if strip.share_below(bench.tools.thinnest) > MOSTLY_THIN:
+        yield "much of it is thinner than the kerf and 3 mm: start where it is widest, go slowly"

@@ -1,0 +1,92 @@
+"""What a straight cut takes off: the band of its kerf, the pieces beyond, and how wide they are."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+
+_STATIONS = 33
+"""Places along a cut at which the width of what falls off is measured."""
+
+
+@dataclass(frozen=True, slots=True)
+class SawLine:
+    """An endless saw line: a point of it and the unit vector towards the waste."""
+
+    at: Point
+    waste: Point
+
+    @property
+    def way(self) -> Point:
+        """The way the saw is pushed with the kept wood on its left."""
+        return self.waste.left
+
+    def moved(self, towards_waste: float) -> SawLine:
+        """Return the parallel line that lies nearer the waste by so much, mm."""
+        return SawLine(self.at + self.waste * towards_waste, self.waste)
+
+    def beyond(self, extent: float) -> Region:
+        """Return all that lies on the waste side, out to `extent` mm each way."""
+        return self.band(extent, extent)
+
+    def band(self, width: float, extent: float) -> Region:
+        """Return the strip `width` wide on the waste side, `extent` mm long each way."""
+        out, along = self.waste * width, self.way * extent
+        near, far = self.at, self.at + out
+        corners = (near - along, far - along, far + along, near + along)
+        return Region.from_rings(np.array([(p.x, p.y) for p in corners]))
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """Wood beyond a line: how wide it is at stations along the stretch where it is sawn, mm."""
+
+    widths: tuple[float, ...]
+
+    @property
+    def narrowest(self) -> float:
+        """The least width, mm."""
+        return min(self.widths, default=0.0)
+
+    @property
+    def widest(self) -> float:
+        """The greatest width, mm."""
+        return max(self.widths, default=0.0)
+
+    def share_below(self, width: float) -> float:
+        """Return over which share of the stretch it is narrower than `width`, mm."""
+        thin = sum(1 for w in self.widths if w < width)
+        return thin / len(self.widths) if self.widths else 0.0
+
+
+def extent_of(region: Region) -> float:
+    """Return a length that reaches across a region from any point of it, mm."""
+    bounds = region.bounds
+    return 2 * math.hypot(bounds.width, bounds.height)
+
+
+def strip_beyond(wood: Region, line: SawLine) -> Strip:
+    """Return how wide the wood beyond a line is, over the stretch where the line runs in wood.
+
+    Measured square from the line at stations; what lies beyond a gap does not count.
+    """
+    extent = extent_of(wood)
+    beyond = wood.meet(line.beyond(extent))
+    spans = wood.chord(line.at - line.way * extent, line.at + line.way * extent)
+    if beyond.is_empty or not spans:
+        return Strip(())
+    first, last = spans[0][0], spans[-1][1]
+    inset = min(1.0, first.distance_to(last) / 100)
+    start, end = first + line.way * inset, last - line.way * inset
+    widths = []
+    for step in range(_STATIONS):
+        foot = start + (end - start) * (step / (_STATIONS - 1))
+        out = beyond.chord(foot, foot + line.waste * extent)
+        reaches = [(b - foot).dot(line.waste) for a, b in out if a.distance_to(foot) < 1e-3]
+        widths.append(max(reaches, default=0.0))
+    return Strip(tuple(widths))
