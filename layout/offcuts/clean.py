@@ -159,14 +159,14 @@ def _edges(region: Region) -> Array:
 
 
 def _cuts(region: Region) -> Array:
-    """Return where to cut across: at even steps and at the outermost of the corners."""
-    box = region.bounds
-    even = np.linspace(box.left, box.right, _SLABS + 1)
-    corners = np.vstack([ring for part in region.pieces for ring in (part.exterior, *part.holes)])
-    found = np.unique(np.round(corners[:, 0], 6))
-    if len(found) > _SLABS:
-        found = found[np.unique(np.linspace(0, len(found) - 1, _SLABS).round().astype(int))]
-    return np.unique(np.concatenate([even, found]))
+    """Return where to cut across: at even steps, beside every ring, and at some of the corners."""
+    rings = [ring for part in region.pieces for ring in (part.exterior, *part.holes)]
+    beside = [x for ring in rings for x in (ring[:, 0].min(), ring[:, 0].max())]
+    corners = np.unique(np.round(np.concatenate([ring[:, 0] for ring in rings]), 6))
+    if len(corners) > _SLABS:
+        corners = corners[np.linspace(0, len(corners) - 1, _SLABS).round().astype(int)]
+    even = np.linspace(corners[0], corners[-1], _SLABS + 1)
+    return np.unique(np.round(np.concatenate([even, corners, beside]), 6))
 
 
 def _best_run(region: Region, edges: Array, cuts: Array) -> _Box | None:
