@@ -157,16 +157,18 @@ class Region:
         reach = by / np.cos(np.pi / (4 * _BUFFER_SEGMENTS)) if around else by
         return Region(self.shape.buffer(reach, quad_segs=_BUFFER_SEGMENTS))
 
-    def shrunk(self, by: float, *, around: bool = False) -> Region:
+    def shrunk(
+        self, by: float, *, around: bool = False, segments: int = _BUFFER_SEGMENTS
+    ) -> Region:
         """Return the points at least `by` inside.
 
         Without `around` the result lies within the true one (fit for a proof); with it the result
-        contains the true one (fit for a bound).
+        contains the true one (fit for a bound). `segments` are those of a quarter round a corner.
         """
         if by <= 0 or self.is_empty:
             return self
-        reach = by if around else by / np.cos(np.pi / (4 * _BUFFER_SEGMENTS))
-        return Region(self.shape.buffer(-reach, quad_segs=_BUFFER_SEGMENTS))
+        reach = by if around else by / np.cos(np.pi / (4 * segments))
+        return Region(self.shape.buffer(-reach, quad_segs=segments))
 
     def simplified(self, tolerance: float) -> Region:
         """Return the region with fewer points, none of its edges moved farther than `tolerance`."""

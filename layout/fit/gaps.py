@@ -1,0 +1,127 @@
+"""The widest free gaps between edges, for many windows at once.
+
+A window is a strip across a frame of its own: a turn about a pivot, and two heights. All that the
+edges of the wood leave free over the whole height of the strip are gaps; those inside the wood are
+where a rectangle as high as the strip can stand. Edges are clipped to the strip, sorted from left
+to right, and a running maximum of their right ends shows where nothing lies; how many edges cross
+the middle of the strip to the left, odd or even, tells inside from outside.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+Indices = NDArray[np.intp]
+
+
+@dataclass(frozen=True, slots=True)
+class Frames:
+    """One frame a row: x along `turn`, y across it, origin at the pivot.
+
+    Attributes
+    ----------
+    turn : (c,) array
+        Radians.
+    pivot : (c, 2) array
+        mm.
+    """
+
+    turn: Array
+    pivot: Array
+
+    def of(self, edges: Array) -> tuple[Array, Array, Array, Array]:
+        """Return both ends of all edges in every frame: x, y, x, y, each (c, e), from (e, 4)."""
+        cos, sin = np.cos(self.turn)[:, None], np.sin(self.turn)[:, None]
+        own_x = self.pivot[:, :1] * cos + self.pivot[:, 1:] * sin
+        own_y = self.pivot[:, 1:] * cos - self.pivot[:, :1] * sin
+        ax, ay, bx, by = edges.T
+        return (
+            cos * ax + sin * ay - own_x,
+            cos * ay - sin * ax - own_y,
+            cos * bx + sin * by - own_x,
+            cos * by - sin * bx - own_y,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Strips:
+    """The edges in every strip, clipped to it and sorted by their left ends.
+
+    Attributes
+    ----------
+    left, right : (c, e) array
+        The ends of each clipped edge along x; infinite for edges outside the strip.
+    left_y, right_y : (c, e) array
+        Their heights.
+    covered : (c, e) array
+        How far right the edges up to this one reach.
+    inside : (c, e) array of bool
+        Whether the ground to the right of all edges up to this one is wood.
+    """
+
+    left: Array
+    right: Array
+    left_y: Array
+    right_y: Array
+    covered: Array
+    inside: NDArray[np.bool_]
+
+    def gaps(self, low: Array, high: Array, least: Array) -> Gaps:
+        """Return the gaps inside wood that reach `least` wide within [low, high], each (c,)."""
+        following = np.empty_like(self.left)
+        following[:, :-1] = self.left[:, 1:]
+        following[:, -1] = -np.inf
+        start = np.maximum(self.covered, low[:, None])
+        end = np.minimum(following, high[:, None])
+        strip, place = np.nonzero(self.inside & (end - start >= least[:, None]))
+        return Gaps(strip, place, start[strip, place], end[strip, place])
+
+
+@dataclass(frozen=True, slots=True)
+class Gaps:
+    """Free gaps: in which strip, after which of its sorted edges, from where to where along x."""
+
+    strip: Indices
+    place: Indices
+    start: Array
+    end: Array
+
+
+def strips(frames: Frames, bottom: Array, top: Array, edges: Array) -> Strips:
+    """Return the edges clipped to each strip and sorted.
+
+    An edge that only touches the strip from outside does not count: sides may lie on edges.
+
+    Parameters
+    ----------
+    bottom, top : (c,) array
+        Heights of each strip in its frame, mm, bottom below top.
+    edges : (e, 4) array
+        Directed edges of the wood: from x, y to x, y.
+    """
+    ax, ay, bx, by = frames.of(edges)
+    low, high = bottom[:, None], top[:, None]
+    middle = (low + high) / 2
+    rise = by - ay
+    slope = (bx - ax) / np.where(rise == 0, np.inf, rise)
+    start_y, end_y = np.clip(ay, low, high), np.clip(by, low, high)
+    start_x, end_x = ax + (start_y - ay) * slope, bx + (end_y - by) * slope
+    apart = (np.maximum(ay, by) <= low) | (np.minimum(ay, by) >= high)
+    ahead = start_x <= end_x
+    left = np.where(apart, np.inf, np.where(ahead, start_x, end_x))
+    order = np.argsort(left, axis=1)
+    rows = np.arange(len(left))[:, None]
+    right = np.where(apart, np.inf, np.where(ahead, end_x, start_x))[rows, order]
+    crossing = ((ay > middle) != (by > middle))[rows, order]
+    return Strips(
+        left[rows, order],
+        right,
+        np.where(ahead, start_y, end_y)[rows, order],
+        np.where(ahead, end_y, start_y)[rows, order],
+        np.maximum.accumulate(right, axis=1),
+        np.logical_xor.accumulate(crossing, axis=1),
+    )

@@ -1,0 +1,100 @@
+"""A small concave programme under linear limits: the step that every polish takes.
+
+Few unknowns, some dozens of limits. Newton's method on the conditions of the optimum, kept inside
+the limits by slacks that are driven to nothing (Mehrotra's predictor and corrector; Nocedal and
+Wright, *Numerical Optimization*, 2nd ed., section 16.6).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+
+_MOST_ROUNDS = 40
+_DONE = 1e-11
+_STEEP = 1e30
+"""Where pulls grow to this, or slacks shrink to its inverse, the limits leave no room: give up."""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """The best step, and how hard each limit holds it back.
+
+    Attributes
+    ----------
+    move : (n,) array
+    pull : (m,) array
+        Multipliers of the limits, not negative; zero for a limit that is not touched.
+    """
+
+    move: Array
+    pull: Array
+
+
+def best_step(gain: Array, curve: Array, rows: Array, room: Array) -> Step:
+    """Return the x with the most gain·x − x·curve·x / 2 where rows·x + room ≥ 0.
+
+    Parameters
+    ----------
+    gain : (n,) array
+    curve : (n, n) array
+        Symmetric, without negative eigenvalues.
+    rows : (m, n) array
+        With the limits of a trust region among them, so that the best is finite.
+    room : (m,) array
+        May be a little negative: the step then restores what is broken, where it can.
+    """
+    move = np.zeros(len(gain))
+    scale = max(1.0, float(np.abs(room).max()))
+    slack = np.maximum(room, 1e-2 * scale)
+    pull = np.ones(len(room)) * max(1e-3, float(np.abs(gain).max()))
+    for _ in range(_MOST_ROUNDS):
+        unmet = rows @ move + room - slack
+        unbalanced = gain - curve @ move + rows.T @ pull
+        gap = float(slack @ pull) / len(room)
+        if gap < _DONE and np.abs(unmet).max() < 1e-10 * scale:
+            break
+        if slack.min() < 1 / _STEEP or pull.max() > _STEEP:
+            break
+        system = _System(curve, rows, unbalanced, unmet, slack, pull)
+        ds, dz = system.towards(slack * pull)[1:]
+        reach = _reach(slack, ds, pull, dz, 1.0)
+        ahead = float((slack + reach * ds) @ (pull + reach * dz)) / len(room)
+        centring = (ahead / gap) ** 3 * gap
+        dx, ds, dz = system.towards(slack * pull + ds * dz - centring)
+        reach = _reach(slack, ds, pull, dz, 0.995)
+        move, slack, pull = move + reach * dx, slack + reach * ds, pull + reach * dz
+    return Step(move, pull)
+
+
+class _System:
+    """The linear equations of one round, taken apart once and solved for two right sides."""
+
+    def __init__(
+        self, curve: Array, rows: Array, unbalanced: Array, unmet: Array, slack: Array, pull: Array
+    ) -> None:
+        self.rows, self.unbalanced, self.unmet = rows, unbalanced, unmet
+        self.slack, self.pull = slack, pull
+        matrix = curve + (rows.T * (pull / slack)) @ rows
+        matrix[np.diag_indices_from(matrix)] += 1e-13 * (1.0 + np.trace(matrix))
+        self.inverse = np.asarray(np.linalg.inv(matrix), dtype=np.float64)
+
+    def towards(self, product: Array) -> tuple[Array, Array, Array]:
+        """Return the ways of step, slacks and pulls along which slack·pull loses `product`."""
+        held = self.rows.T @ ((product + self.pull * self.unmet) / self.slack)
+        dx = self.inverse @ (self.unbalanced - held)
+        ds = self.rows @ dx + self.unmet
+        return dx, ds, -(product + self.pull * ds) / self.slack
+
+
+def _reach(slack: Array, ds: Array, pull: Array, dz: Array, share: float) -> float:
+    """Return how far both may go and stay positive, at most 1."""
+    both, step = np.concatenate([slack, pull]), np.concatenate([ds, dz])
+    shrinking = step < 0
+    if not shrinking.any():
+        return 1.0
+    return min(1.0, share * float((-both[shrinking] / step[shrinking]).min()))

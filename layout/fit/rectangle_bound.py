@@ -1,0 +1,208 @@
+"""What no rectangle of a box can beat: how wide at most, and where its sides can lie.
+
+All rectangles of a box cover its inner window. So whatever edge of the wood passes through that
+window's strip lies either to the left or to the right of them all, and the rectangles stand in one
+of the strip's gaps. Which gap is a choice, and each becomes a box of its own; within one gap much
+follows. Let a rectangle be turned by φ from the middle of the box, |φ| ≤ δ, and t = tan φ. A point
+(x, y) of an edge lies at x cos φ + y sin φ along the rectangle's own x. So, for all points p to the
+left of the gap and q to the right of it,
+
+    left side / cos φ   ≥ max over p of p_x + p_y t        (convex in t)
+    right side / cos φ  ≤ min over q of q_x + q_y t        (concave in t)
+    width               ≤ width / cos φ ≤ min over q and p of (q_x − p_x) + (q_y − p_y) t
+
+The points that are extreme at t = −tan δ, 0 and tan δ give three lines for each side; where the
+width they leave falls below the width needed, turns drop out; over the turns that are left the
+lines give the greatest width and where the sides can lie. Between two parallel edges the width
+falls off on both sides of their direction, so the box closes in on it at once.
+
+The same from a frame a quarter turn on gives the height.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from ..geometry.tolerance import ROUNDING
+from .gaps import Array, Gaps, Indices, Strips, strips
+from .rectangle_boxes import Boxes
+
+_SHARE = 0.9
+"""How much of the width needed a strip may lose by leaning over δ, so that gaps stay apart."""
+
+
+@dataclass(frozen=True, slots=True)
+class Narrowed:
+    """Boxes that are left, one for each gap, and how wide their rectangles can be at most.
+
+    Attributes
+    ----------
+    boxes : Boxes
+    parent : (n,) array
+        The row that each came from.
+    width : (n,) array
+        mm; along x.
+    """
+
+    boxes: Boxes
+    parent: Indices
+    width: Array
+
+
+def narrowed_along(boxes: Boxes, edges: Array, needed: Array, height: float = 0.5) -> Narrowed:
+    """Return the boxes cut down along x to rectangles at least `needed` wide.
+
+    The strip. A point that lies in a rectangle of the box lies, in the frame of the middle turn, at
+    |x| ≤ M = max(|x₀|, |x₃|) + max(|y₀|, |y₃|) sin δ. There the strip between Y_B = y₁ + M sin δ
+    (divided by cos δ where positive) and Y_T = y₂ − M sin δ (divided by cos δ where negative) is
+    between y₁ and y₂ for each turn of the box.
+
+    The gaps. A rectangle w wide that leans by φ over a strip D high still leaves w − D tan δ
+    free. The strip is cut down until this is positive for the width needed: then every rectangle
+    stands in exactly one gap of the middle turn.
+
+    Parameters
+    ----------
+    edges : (e, 4) array
+        Edges of a region that holds the whole wood.
+    needed : (c,) array
+        Width below which a rectangle is of no interest, mm.
+    height : float
+        Which part of a strip is kept that must be cut down: 0 its foot, 1 its head.
+    """
+    needed = np.maximum(needed, 0.0)
+    sin, cos, tan = np.sin(boxes.half), np.cos(boxes.half), np.tan(boxes.half)
+    reach_y = np.maximum(-boxes.y[:, 0], boxes.y[:, 3])
+    reach = np.maximum(-boxes.x[:, 0], boxes.x[:, 3]) + reach_y * sin
+    bottom, top = boxes.y[:, 1] + reach * sin, boxes.y[:, 2] - reach * sin
+    bottom = np.where(bottom > 0, bottom / cos, bottom)
+    top = np.where(top < 0, top / cos, top)
+    most_high = _SHARE * needed / np.maximum(tan, 1e-12)
+    excess = np.maximum(top - bottom - most_high, 0.0)
+    bottom, top = bottom + height * excess, top - (1 - height) * excess
+    blind = top - bottom < ROUNDING
+    rows, unseen = np.flatnonzero(~blind), np.flatnonzero(blind)
+    width = boxes.x[:, 3] - boxes.x[:, 0]
+    rest = Narrowed(boxes.take(unseen), unseen, width[unseen])
+    if len(rows) == 0:
+        return rest
+    seen, bottom, top = boxes.take(rows), bottom[rows], top[rows]
+    lean = reach_y[rows] * sin[rows]
+    low = _less(seen.x[:, 0], cos[rows]) - lean
+    high = -_less(-seen.x[:, 3], cos[rows]) + lean
+    cut = strips(seen.frames, bottom, top, edges)
+    least = needed[rows] - (top - bottom) * tan[rows] - ROUNDING
+    found = cut.gaps(low, high, least)
+    inside = _within_gaps(seen, cut, found, reach[rows], needed[rows])
+    return _both(replace(inside, parent=rows[inside.parent]), rest)
+
+
+def _both(one: Narrowed, other: Narrowed) -> Narrowed:
+    if len(other.parent) == 0:
+        return one
+    return Narrowed(
+        Boxes.joined(one.boxes, other.boxes),
+        np.concatenate([one.parent, other.parent]),
+        np.concatenate([one.width, other.width]),
+    )
+
+
+def _within_gaps(boxes: Boxes, cut: Strips, gaps: Gaps, reach: Array, needed: Array) -> Narrowed:
+    """Return one box for each gap, with the turns and sides that its edges leave."""
+    rows = gaps.strip
+    own, needed = boxes.take(rows), needed[rows]
+    cos, tan = np.cos(own.half), np.tan(own.half)
+    left, right = _side_lines(own, cut, gaps, reach[rows], cos, tan)
+    lines = right - left
+    first, last = _turns_left(lines, tan, needed)
+    places = _corners(lines, first, last)
+    width = _along(lines, places).min(axis=2).max(axis=1)
+    left_at = _corners(left, first, last)
+    right_at = _corners(right, first, last)
+    left_least = _less(_along(left, left_at).max(axis=2).min(axis=1), cos)
+    right_most = -_less(-_along(right, right_at).min(axis=2).max(axis=1), cos)
+    x = own.x.copy()
+    x[:, 0] = np.maximum(x[:, 0], left_least - ROUNDING)
+    x[:, 3] = np.minimum(x[:, 3], right_most + ROUNDING)
+    from_turn, to_turn = np.arctan(first), np.arctan(last)
+    turned = Boxes(
+        own.turn + (from_turn + to_turn) / 2,
+        np.maximum((to_turn - from_turn) / 2, 0.0),
+        own.pivot,
+        x,
+        own.y,
+    )
+    width = np.minimum(width + ROUNDING, x[:, 3] - x[:, 0])
+    keep = np.flatnonzero((first <= last) & (width >= needed))
+    return Narrowed(turned.take(keep), rows[keep], width[keep])
+
+
+def _side_lines(
+    own: Boxes, cut: Strips, gaps: Gaps, reach: Array, cos: Array, tan: Array
+) -> tuple[Array, Array]:
+    """Return the lines, (n, 3, 2) as x and y of a point, that bound the left and the right side.
+
+    Each is extreme at one of the three turns. The outer window itself counts as a point on the
+    middle height; points of edges beyond `reach` say nothing of the rectangles and are left out.
+    """
+    rows = gaps.strip
+    x = np.concatenate([cut.left[rows], cut.right[rows]], axis=1)
+    y = np.concatenate([cut.left_y[rows], cut.right_y[rows]], axis=1)
+    order = np.arange(cut.left.shape[1])[None, :]
+    before = order <= gaps.place[:, None]
+    before = np.concatenate([before, before], axis=1)
+    near = np.abs(x) <= reach[:, None]
+    turns = np.stack([-tan, np.zeros_like(tan), tan], axis=1)
+    window = (_less(own.x[:, 0], cos), -_less(-own.x[:, 3], cos))
+    sides = []
+    for sign, among, end in ((1.0, before & near, window[0]), (-1.0, ~before & near, window[1])):
+        here = np.where(among, sign * x, -np.inf)
+        lean = np.where(among, sign * y, 0.0)
+        reached = here[:, None, :] + lean[:, None, :] * turns[:, :, None]
+        best = np.argmax(reached, axis=2)
+        picked_x = np.take_along_axis(here, best, axis=1)
+        picked_y = np.take_along_axis(lean, best, axis=1)
+        wall = sign * end[:, None]
+        beyond = picked_x + picked_y * turns > wall
+        sides.append(
+            sign
+            * np.stack([np.where(beyond, picked_x, wall), np.where(beyond, picked_y, 0.0)], axis=2)
+        )
+    return sides[0], sides[1]
+
+
+def _turns_left(lines: Array, tan: Array, needed: Array) -> tuple[Array, Array]:
+    """Return from which to which t all lines leave the width needed; empty where first > last."""
+    first, last = -tan, tan
+    for k in range(3):
+        short = needed - ROUNDING - lines[:, k, 0]
+        slope = lines[:, k, 1]
+        meets = short / np.where(np.abs(slope) < 1e-12, np.inf, slope)
+        first = np.where(slope > 1e-12, np.maximum(first, meets), first)
+        last = np.where(slope < -1e-12, np.minimum(last, meets), last)
+        never = (np.abs(slope) <= 1e-12) & (short > 0)
+        last = np.where(never, first - 1.0, last)
+    return first, last
+
+
+def _corners(lines: Array, first: Array, last: Array) -> Array:
+    """Return the ends of the turns left, and where two of three lines meet between, (n, 5)."""
+    places = [first, last]
+    for i, j in ((0, 1), (1, 2), (0, 2)):
+        slope = lines[:, i, 1] - lines[:, j, 1]
+        ahead = lines[:, j, 0] - lines[:, i, 0]
+        meets = ahead / np.where(np.abs(slope) < 1e-12, np.inf, slope)
+        places.append(np.clip(meets, first, np.maximum(first, last)))
+    return np.stack(places, axis=1)
+
+
+def _along(lines: Array, places: Array) -> Array:
+    """Return the height of each line at each place, (n, places, lines)."""
+    return lines[:, None, :, 0] + lines[:, None, :, 1] * places[:, :, None]
+
+
+def _less(value: Array, cos: Array) -> Array:
+    """Return the least of value·c for c between cos and 1."""
+    return np.minimum(value, value * cos)

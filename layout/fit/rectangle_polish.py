@@ -1,0 +1,286 @@
+"""Moving a rectangle to its true contacts: the local best, to far below what a tape can read.
+
+Each round asks how much room every edge nearby leaves, and how that room bends as the rectangle
+moves; takes the step that is best by that account, within a distance that is trusted; pulls the
+sides in by whatever is then too little; and keeps the result where it is better. Where five
+contacts hold the rectangle this closes in like Newton's method; where fewer do, as in a triangle,
+the bends do it.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from .gaps import Array
+from .quadratic import best_step
+from .rectangle_contacts import Room, WoodEdges, room, shortfall
+from .rectangle_sizes import CORNER_LOSS, Sizes
+from .wish import Goal
+
+_MOST_ROUNDS = 40
+_FIRST_TRUST = 0.05
+"""Of the rectangle's size."""
+_LAST_TRUST = 1e-7
+"""mm: far below 0.01."""
+_TIE = 1e-5
+"""How much the size that a goal does not name counts against the one it names."""
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """The inner rectangle of a top: the line of its corner centres, length along y.
+
+    Attributes
+    ----------
+    turn : float
+        Direction of x, radians; the long axis is a quarter turn on.
+    pivot : (2,) array
+        mm.
+    sides : (4,) array
+        Left, right, bottom and top in its own frame, mm.
+    radius : float
+        Corner radius of the finished top, mm.
+    """
+
+    turn: float
+    pivot: Array
+    sides: Array
+    radius: float
+
+    @property
+    def inner_length(self) -> float:
+        """Along y, mm."""
+        return float(self.sides[3] - self.sides[2])
+
+    @property
+    def inner_width(self) -> float:
+        """Along x, mm."""
+        return float(self.sides[1] - self.sides[0])
+
+    @property
+    def centre(self) -> Array:
+        """Its middle, mm."""
+        x, y = (self.sides[0] + self.sides[1]) / 2, (self.sides[2] + self.sides[3]) / 2
+        cos, sin = math.cos(self.turn), math.sin(self.turn)
+        middle: Array = self.pivot + np.array([x * cos - y * sin, x * sin + y * cos])
+        return middle
+
+    def drawn_in(self, by: float) -> Held:
+        """Return it with every side moved in."""
+        return replace(self, sides=self.sides + np.array([by, -by, by, -by]))
+
+    def resized(self, inner_length: float, inner_width: float) -> Held:
+        """Return one of another size about the same middle."""
+        half = np.array([-inner_width, inner_width, -inner_length, inner_length]) / 2
+        return replace(self, pivot=self.centre, sides=half)
+
+
+@dataclass(frozen=True, slots=True)
+class Polisher:
+    """Polishes the rectangles of one wish on one piece of wood.
+
+    Attributes
+    ----------
+    edges : WoodEdges
+        Of the inner polygon of the sound wood.
+    sizes : Sizes
+    lipping : float
+        mm.
+    radii : tuple of two floats
+        Least and greatest corner radius, mm.
+    turns : tuple of two floats
+        Least and greatest turn of x, radians; infinite where any will do.
+    """
+
+    edges: WoodEdges
+    sizes: Sizes
+    lipping: float
+    radii: tuple[float, float]
+    turns: tuple[float, float]
+
+    def clearance(self, radius: float) -> float:
+        """Return the corner radius of the core, mm."""
+        return max(radius - self.lipping, 0.0)
+
+    def inset(self, radius: float) -> float:
+        """Return how far the inner rectangle lies inside the finished top, mm."""
+        return max(radius, self.lipping)
+
+    def length(self, held: Held) -> float:
+        """Return the length of the finished top, mm."""
+        return held.inner_length + 2 * self.inset(held.radius)
+
+    def width(self, held: Held) -> float:
+        """Return the width of the finished top, mm."""
+        return held.inner_width + 2 * self.inset(held.radius)
+
+    def score(self, held: Held) -> float:
+        """Return what the top is worth trimmed to the limits; −inf where it is too small."""
+        sizes = replace(self.sizes, radius=held.radius)
+        return float(sizes.most(np.array(self.length(held)), np.array(self.width(held))))
+
+    def trimmed(self, held: Held) -> Held:
+        """Return the top trimmed to the limits about its middle."""
+        length, width = np.array(self.length(held)), np.array(self.width(held))
+        long, wide = (float(v) for v in self.sizes.trimmed(length, width))
+        if long == length and wide == width:
+            return held
+        inset = 2 * self.inset(held.radius)
+        return held.resized(max(long - inset, 0.0), max(wide - inset, 0.0))
+
+    def fitted(self, held: Held) -> Held | None:
+        """Return the top with its sides drawn in until it is clear; None if nothing is left."""
+        seen = self.edges.seen(held.turn, held.pivot)
+        by = shortfall(seen, held.sides, self.clearance(held.radius))
+        drawn = held.drawn_in(by) if by > 0 else held
+        return drawn if min(drawn.inner_length, drawn.inner_width) >= 0 else None
+
+    def polished(self, held: Held) -> Held:
+        """Return the local best near a top that is clear."""
+        held = self.trimmed(held)
+        if self.score(held) == -math.inf:
+            held = self._climbed(held, grow=True)
+            if self.score(held) == -math.inf:
+                return held
+        return self._climbed(held, grow=False)
+
+    def _worth(self, held: Held, grow: bool) -> float:
+        """Return the score; or, while growing into the limits, minus what is still too small."""
+        if not grow:
+            return self.score(held)
+        long = self.sizes.least_length - self.length(held)
+        wide = self.sizes.least_width - self.width(held)
+        return -max(long, 0.0) / self.sizes.least_length - max(wide, 0.0) / self.sizes.least_width
+
+    def _climbed(self, held: Held, *, grow: bool) -> Held:
+        worth = self._worth(held, grow)
+        trust = _FIRST_TRUST * max(held.inner_length, held.inner_width, 1.0)
+        for _ in range(_MOST_ROUNDS):
+            if trust < _LAST_TRUST or (grow and worth >= 0):
+                break
+            moved = self._stepped(held, trust, grow)
+            better = -math.inf if moved is None else self._worth(moved, grow)
+            if moved is None or better <= worth:
+                trust /= 5
+                continue
+            step = float(np.abs(moved.sides - held.sides).max())
+            gained = better - worth
+            held, worth = moved, better
+            if gained < 1e-12 * abs(worth):
+                trust /= 5
+            elif step > 0.7 * trust:
+                trust *= 2
+            else:
+                trust = max(min(trust, 4 * step), trust / 20)
+        return held
+
+    def _stepped(self, held: Held, trust: float, grow: bool) -> Held | None:
+        """Return the top after the best step of at most `trust`, mm, made clear again."""
+        seen = self.edges.seen(held.turn, held.pivot)
+        clearance = self.clearance(held.radius)
+        contacts = room(seen, held.sides, clearance, 3 * trust)
+        arm = max(float(np.abs(held.sides).max()), 1.0)
+        scale = np.array([1 / arm, 1.0, 1.0, 1.0, 1.0, 1.0])
+        rows, space = self._limits(held, contacts, trust, arm, grow)
+        gain, bend = self._gain(held, grow)
+        rows, gain, bend = rows * scale, gain * scale, bend * scale * scale[:, None]
+        unit = float(np.abs(gain).max()) or 1.0
+        gain, bend = gain / unit, bend / unit
+        free = np.array([True] * 5 + [self.radii[0] < self.radii[1]])
+        step = best_step(gain[free], _positive(bend)[np.ix_(free, free)], rows[:, free], space)
+        pull = step.pull[: len(contacts.value)]
+        curve = np.zeros((6, 6))
+        curve[:5, :5] = np.tensordot(pull, contacts.curve, axes=1) * scale[:5] * scale[:5, None]
+        step = best_step(
+            gain[free], _positive(bend - curve)[np.ix_(free, free)], rows[:, free], space
+        )
+        move = np.zeros(6)
+        move[free] = step.move
+        move *= scale
+        radius = float(np.clip(held.radius + move[5], *self.radii))
+        turn = float(np.clip(held.turn + move[0], *self.turns))
+        sides = held.sides + move[1:5]
+        if sides[1] < sides[0] or sides[3] < sides[2]:
+            return None
+        return self.fitted(Held(turn, held.pivot, sides, radius))
+
+    def _grows(self, radius: float) -> float:
+        """Return how fast inset and clearance grow with the corner radius."""
+        return 1.0 if radius >= self.lipping else 0.0
+
+    def _limits(
+        self, held: Held, contacts: Room, trust: float, arm: float, grow: bool
+    ) -> tuple[Array, Array]:
+        """Return all that holds a step back as rows·step + space ≥ 0, contacts first."""
+        grows = self._grows(held.radius)
+        clear = np.concatenate([contacts.slope, np.full((len(contacts.value), 1), -grows)], axis=1)
+        long = np.array([0.0, 0.0, 0.0, -1.0, 1.0, 2 * grows])
+        wide = np.array([0.0, -1.0, 1.0, 0.0, 0.0, 2 * grows])
+        corner = np.array([0.0, 0.0, 0.0, 0.0, 0.0, 1.0])
+        length, width, limits = self.length(held), self.width(held), self.sizes.limits
+        most_long, most_wide = self.sizes.greatest
+        least_long, least_wide = self.sizes.least_length, self.sizes.least_width
+        if grow:
+            least_long, least_wide = min(least_long, length), min(least_wide, width)
+        ratio = max(1.0, limits.ratio.least)
+        rows = [
+            (long, length - least_long),
+            (wide, width - least_wide),
+            (wide - 2 * corner, width - 2 * held.radius),
+            (wide - 2 * grows * corner, held.inner_width),
+            (long - ratio * wide, length - ratio * width),
+            (corner, held.radius - self.radii[0]),
+            (-corner, self.radii[1] - held.radius),
+        ]
+        if math.isfinite(most_long):
+            rows.append((-long, most_long - length))
+        if math.isfinite(most_wide):
+            rows.append((-wide, most_wide - width))
+        if math.isfinite(limits.ratio.greatest):
+            rows.append(
+                (limits.ratio.greatest * wide - long, limits.ratio.greatest * width - length)
+            )
+        turn = np.array([1.0, 0.0, 0.0, 0.0, 0.0, 0.0])
+        low = max(-trust / arm, min(0.0, self.turns[0] - held.turn))
+        high = min(trust / arm, max(0.0, self.turns[1] - held.turn))
+        rows += [(turn * arm, -low * arm), (-turn * arm, high * arm)]
+        for number in range(1, 6):
+            unit = np.zeros(6)
+            unit[number] = 1.0
+            rows += [(unit, trust), (-unit, trust)]
+        return (
+            np.vstack([clear, *(row for row, _ in rows)]),
+            np.concatenate([contacts.value, [space for _, space in rows]]),
+        )
+
+    def _gain(self, held: Held, grow: bool) -> tuple[Array, Array]:
+        """Return slope and downward bend of the logarithm of the goal."""
+        grows = self._grows(held.radius)
+        long = np.array([0.0, 0.0, 0.0, -1.0, 1.0, 2 * grows]) / self.length(held)
+        wide = np.array([0.0, -1.0, 1.0, 0.0, 0.0, 2 * grows]) / self.width(held)
+        for_length, for_width = 1.0, 1.0
+        if grow:
+            for_length = 1.0 if self.length(held) < self.sizes.least_length else _TIE
+            for_width = 1.0 if self.width(held) < self.sizes.least_width else _TIE
+        elif self.sizes.goal is Goal.LENGTH:
+            for_width = _TIE
+        elif self.sizes.goal is Goal.WIDTH:
+            for_length = _TIE
+        gain = for_length * long + for_width * wide
+        bend = for_length * np.outer(long, long) + for_width * np.outer(wide, wide)
+        if self.sizes.goal is Goal.AREA and not grow:
+            area = self.length(held) * self.width(held)
+            gain[5] -= 2 * CORNER_LOSS * held.radius / area
+        return gain, bend
+
+
+def _positive(matrix: Array) -> Array:
+    """Return the symmetric matrix without its negative eigenvalues."""
+    values, vectors = np.linalg.eigh(matrix)
+    if values[0] >= 0:
+        return matrix
+    positive: Array = (vectors * np.maximum(values, 0.0)) @ vectors.T
+    return positive

@@ -1,0 +1,156 @@
+"""Real rectangles to start from: as large as a turn and a strip allow, found in one sweep.
+
+In each strip the widest free gap gives a rectangle; it is then drawn out up and down to the next
+edges. Many strips at many turns are tried at once, and the best go on to be polished.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..geometry.tolerance import ROUNDING
+from .gaps import Array, Frames, strips
+from .rectangle_boxes import Boxes
+from .rectangle_sizes import Sizes
+
+_BUDGET = 60_000
+"""Edges times strips that a sweep looks at in one go, so that its arrays stay in the cache."""
+
+
+@dataclass(frozen=True, slots=True)
+class Windows:
+    """Strips to look for rectangles in, one a row.
+
+    Attributes
+    ----------
+    frames : Frames
+    bottom, top : (c,) array
+        Heights of the strips, mm.
+    low, high : (c,) array
+        How far left and right to look, mm.
+    """
+
+    frames: Frames
+    bottom: Array
+    top: Array
+    low: Array
+    high: Array
+
+    @classmethod
+    def across(cls, turns: Array, levels: int, edges: Array) -> Windows:
+        """Return the strips between any two of some levels across the wood, at each turn."""
+        middle = (edges[:, :2].max(axis=0) + edges[:, :2].min(axis=0)) / 2
+        frames = Frames(turns, np.repeat(middle[None], len(turns), axis=0))
+        _, y, _, _ = frames.of(edges)
+        below, above = np.triu_indices(levels, 1)
+        least, extent = y.min(axis=1)[:, None], np.ptp(y, axis=1)[:, None]
+        count = len(below)
+        bottom = (least + extent * below / (levels - 1)).ravel()
+        top = (least + extent * above / (levels - 1)).ravel()
+        far = np.full(len(bottom), _far(edges))
+        wide = Frames(np.repeat(turns, count), np.repeat(frames.pivot, count, axis=0))
+        return cls(wide, bottom, top, -far, far)
+
+    @classmethod
+    def within(cls, boxes: Boxes) -> Windows:
+        """Return nine strips in each box: its lower and upper sides low, middling and high."""
+        share = np.array([0.0, 0.5, 1.0])
+        one, other = (grid.ravel() for grid in np.meshgrid(share, share))
+        y = boxes.y
+        bottom = (y[:, :1] + (y[:, 1:2] - y[:, :1]) * one).ravel()
+        top = (y[:, 2:3] + (y[:, 3:] - y[:, 2:3]) * other).ravel()
+        rows = np.repeat(np.arange(len(boxes)), len(one))
+        keep = np.flatnonzero(top - bottom > ROUNDING)
+        rows = rows[keep]
+        own = boxes.take(rows)
+        return cls(own.frames, bottom[keep], top[keep], own.x[:, 0], own.x[:, 3])
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """Rectangles found, best first.
+
+    Attributes
+    ----------
+    frames : Frames
+    sides : (n, 4) array
+        Left, right, bottom and top, mm.
+    score : (n,) array
+        What they are worth, were the limits on the least sizes not there.
+    """
+
+    frames: Frames
+    sides: Array
+    score: Array
+
+
+def rectangles(windows: Windows, edges: Array, sizes: Sizes, inset: float, most: int) -> Found:
+    """Return the best rectangles, at most `most`, no two with the same turn.
+
+    Parameters
+    ----------
+    edges : (e, 4) array
+    inset : float
+        How far the inner rectangle lies inside the finished top, mm.
+    """
+    chunk = max(1, _BUDGET // len(edges))
+    parts = [
+        _widest(windows, slice(start, start + chunk), edges, sizes, inset)
+        for start in range(0, len(windows.bottom), chunk)
+    ]
+    strip = np.concatenate([rows for rows, _, _ in parts]).astype(np.intp)
+    sides = np.concatenate([found for _, found, _ in parts])
+    score = np.concatenate([worth for _, _, worth in parts])
+    order = np.argsort(-score, kind="stable")
+    _, first = np.unique(windows.frames.turn[strip[order]], return_index=True)
+    chosen = order[np.sort(first)[:most]]
+    frames = Frames(windows.frames.turn[strip[chosen]], windows.frames.pivot[strip[chosen]])
+    sides = _drawn_out(frames, sides[chosen], edges)
+    score = _worth(sizes, sides, inset)
+    order = np.argsort(-score, kind="stable")
+    return Found(Frames(frames.turn[order], frames.pivot[order]), sides[order], score[order])
+
+
+def _worth(sizes: Sizes, sides: Array, inset: float) -> Array:
+    length, width = sizes.trimmed(
+        sides[:, 3] - sides[:, 2] + 2 * inset, sides[:, 1] - sides[:, 0] + 2 * inset
+    )
+    short = np.minimum(length / sizes.least_length, width / sizes.least_width)
+    score: Array = sizes.score(length, width) * np.minimum(short, 1.0)
+    return score
+
+
+def _widest(
+    windows: Windows, part: slice, edges: Array, sizes: Sizes, inset: float
+) -> tuple[Array, Array, Array]:
+    """Return the strips with a gap, the rectangle of each gap, and its worth."""
+    frames = Frames(windows.frames.turn[part], windows.frames.pivot[part])
+    bottom, top = windows.bottom[part], windows.top[part]
+    cut = strips(frames, bottom, top, edges)
+    gaps = cut.gaps(windows.low[part], windows.high[part], np.full(len(bottom), ROUNDING))
+    sides = np.stack([gaps.start, gaps.end, bottom[gaps.strip], top[gaps.strip]], axis=1)
+    return gaps.strip + part.start, sides, _worth(sizes, sides, inset)
+
+
+def _drawn_out(frames: Frames, sides: Array, edges: Array) -> Array:
+    """Return the rectangles drawn out along y to the next edges either way."""
+    if len(sides) == 0:
+        return sides
+    across = Frames(frames.turn + math.pi / 2, frames.pivot)
+    middle = (sides[:, 2] + sides[:, 3]) / 2
+    cut = strips(across, -sides[:, 1] + ROUNDING, -sides[:, 0] - ROUNDING, edges)
+    far = np.full(len(sides), _far(edges))
+    gaps = cut.gaps(-far, far, np.zeros(len(sides)))
+    here = (gaps.start <= middle[gaps.strip]) & (gaps.end >= middle[gaps.strip])
+    longer = sides.copy()
+    longer[gaps.strip[here], 2] = np.minimum(gaps.start[here], sides[gaps.strip[here], 2])
+    longer[gaps.strip[here], 3] = np.maximum(gaps.end[here], sides[gaps.strip[here], 3])
+    return longer
+
+
+def _far(edges: Array) -> float:
+    """Return a distance beyond all edges from any place among them, mm."""
+    return 4 * float(np.abs(edges).max())

@@ -1,0 +1,125 @@
+"""What counts as best for a rectangle, and which sizes are allowed, for many at once.
+
+Every goal here grows with length and with width, up to the sizes wished for: where a rectangle
+fits, each smaller one fits too. So the best top within limits is the largest rectangle found,
+trimmed to the limits, and an upper bound of both sizes gives an upper bound of the score.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..geometry.tolerance import PROOF_ALLOWANCE
+from .gaps import Array
+from .wish import Goal, Limits, Wish
+
+CORNER_LOSS = 4 - math.pi
+"""What four round corners of radius 1 take from the area."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sizes:
+    """The goal and the limits of one wish, for finished tops of one corner radius.
+
+    Attributes
+    ----------
+    goal : Goal
+    limits : Limits
+    wanted : tuple of two floats
+        Length and width that `Goal.NEAREST` measures from, mm.
+    radius : float
+        The corner radius that the score is counted with, mm.
+    least_length, least_width : float
+        Overall, mm: the limits, less what a found top may be reduced by for its proof.
+    """
+
+    goal: Goal
+    limits: Limits
+    wanted: tuple[float, float]
+    radius: float
+    least_length: float
+    least_width: float
+
+    @classmethod
+    def of(cls, wish: Wish, radius: float) -> Sizes:
+        """Return what `wish` asks of tops with corners of `radius`."""
+        limits = wish.limits
+        width = max(limits.width.least, 2 * radius, limits.length.least / limits.ratio.greatest)
+        length = max(limits.length.least, width * max(1.0, limits.ratio.least))
+        wanted = wish.wanted if wish.wanted is not None else (math.inf, math.inf)
+        slack = PROOF_ALLOWANCE
+        return cls(wish.goal, limits, wanted, radius, length - slack, width - slack)
+
+    @property
+    def greatest(self) -> tuple[float, float]:
+        """The greatest length and width, mm, that the limits allow and the goal has a use for."""
+        length, width = self.limits.length.greatest, self.limits.width.greatest
+        if self.goal is Goal.NEAREST:
+            length = min(length, max(self.wanted[0], self.limits.length.least))
+            width = min(width, max(self.wanted[1], self.limits.width.least))
+        return length, width
+
+    def trimmed(self, length: Array, width: Array) -> tuple[Array, Array]:
+        """Return the best sizes within the limits that are no larger than these."""
+        limits = self.limits
+        most_length, most_width = self.greatest
+        width = np.minimum(width, most_width)
+        length = np.minimum(np.minimum(length, most_length), limits.ratio.greatest * width)
+        return length, np.minimum(width, length / max(1.0, limits.ratio.least))
+
+    def allowed(self, length: Array, width: Array) -> NDArray[np.bool_]:
+        """Return whether trimmed sizes are large enough."""
+        enough: NDArray[np.bool_] = (length >= self.least_length) & (width >= self.least_width)
+        return enough
+
+    def score(self, length: Array, width: Array) -> Array:
+        """Return what the goal counts, for sizes within the limits."""
+        if self.goal is Goal.AREA:
+            return length * width - CORNER_LOSS * self.radius**2
+        if self.goal is Goal.NEAREST:
+            scale = math.hypot(*self.wanted)
+            miss = np.hypot(length - self.wanted[0], width - self.wanted[1])
+            return scale / (scale + miss)
+        return length if self.goal is Goal.LENGTH else width
+
+    def most(self, length: Array, width: Array) -> Array:
+        """Return a score that no allowed top up to these sizes beats; −inf where none is."""
+        length, width = self.trimmed(length, width)
+        return np.where(self.allowed(length, width), self.score(length, width), -np.inf)
+
+    def needed(self, length: Array, width: Array, enough: float) -> tuple[Array, Array]:
+        """Return the least length and width of an allowed top up to these sizes that scores enough.
+
+        For the area, a width is at least the score over the greatest length, and so on; and as a
+        length is at least a width, its square is at least the area.
+        """
+        length, width = self.trimmed(length, width)
+        tiny = 1e-12
+        if self.goal is Goal.AREA:
+            area = max(enough + CORNER_LOSS * self.radius**2, 0.0)
+            long, wide = area / np.maximum(width, tiny), area / np.maximum(length, tiny)
+            long = np.maximum(long, math.sqrt(max(1.0, self.limits.ratio.least) * area))
+            wide = np.maximum(wide, math.sqrt(area / self.limits.ratio.greatest))
+        elif self.goal is Goal.NEAREST:
+            miss = math.hypot(*self.wanted) * (1 / max(enough, tiny) - 1)
+            long = self.wanted[0] - _other_leg(miss, self.wanted[1] - width)
+            wide = self.wanted[1] - _other_leg(miss, self.wanted[0] - length)
+        else:
+            zero = np.zeros_like(length)
+            long, wide = (
+                (zero + enough, zero) if self.goal is Goal.LENGTH else (zero, zero + enough)
+            )
+        wide = np.maximum(np.maximum(wide, self.least_width), long / self.limits.ratio.greatest)
+        long = np.maximum(
+            np.maximum(long, self.least_length), wide * max(1.0, self.limits.ratio.least)
+        )
+        return long, wide
+
+
+def _other_leg(hypotenuse: float, leg: Array) -> Array:
+    """Return the other leg of a right triangle, 0 where the one is too long."""
+    return np.sqrt(np.maximum(hypotenuse**2 - leg**2, 0.0))
