@@ -52,7 +52,7 @@ class Job:
     datum : tuple of two Points or None
         Two struck points P and Q to measure from, where the datum edge does not serve.
     chewed : tuple of str
-        Corners of the panel, A to Z in the order of its outline, that are missing or that no tape
+        Letters of corners of the panel, as its datum names them, that are missing or that no tape
         should be held to.
     missing : tuple of Problem
         What a plan needs and the file does not say; empty where it says all.

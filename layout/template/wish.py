@@ -6,11 +6,9 @@ import math
 from dataclasses import dataclass
 
 from ..errors import LayoutError
+from .paper import PAPERS
 
-PAPERS = ("A4", "A3", "Letter")
-"""The sheets that a template can be printed on."""
-
-PORTIONS = ("auto", "whole", "half", "quarter")
+PORTIONS = ("auto", "whole", "half", "quarter", "end", "corner", "curves")
 """How much of the outline is printed; the rest is had by flipping it on its centrelines."""
 
 
@@ -21,13 +19,13 @@ class TemplateWish:
     Attributes
     ----------
     paper : str
-        One of `PAPERS`.
+        A name in `paper.PAPERS`.
     margin : float
         What the printer leaves white round a sheet, mm.
     overlap : float
         What neighbouring sheets share, mm.
     portion : str
-        One of `PORTIONS`; "auto" prints the least that the outline's symmetry allows.
+        One of `PORTIONS`; "auto" takes the one with the fewest sheets.
 
     Raises
     ------

@@ -1,0 +1,47 @@
+"""Kinds of defects: what each spoils and how far its harm may run unseen."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ...panel.defect import Spoils
+
+SHOWING, CUTTING, BEARING = Spoils.SHOWING, Spoils.CUTTING, Spoils.BEARING
+
+
+@dataclass(frozen=True, slots=True)
+class DefectKind:
+    """What a kind of defect spoils where the maker does not say.
+
+    Attributes
+    ----------
+    spoils : tuple of Spoils
+    clear : float
+        Kept clear all round it, mm.
+    ends : float
+        Kept clear past both ends of its length, mm; where it is more than `clear`.
+    """
+
+    spoils: tuple[Spoils, ...]
+    clear: float
+    ends: float = 0.0
+
+
+# Clearances of metal, hole, split, stain and swelling: common practice. The others follow the one
+# whose harm is most like theirs: a chip and a dent hide as much as a stain, rot as a swelling.
+DEFECT_KINDS: dict[str, DefectKind] = {
+    "hole": DefectKind((SHOWING, BEARING), 6.0),
+    "metal": DefectKind((CUTTING, BEARING), 15.0),
+    "pocket": DefectKind((CUTTING, BEARING), 6.0),
+    "joint": DefectKind((CUTTING, BEARING), 6.0),
+    "split": DefectKind((SHOWING, BEARING), 6.0, ends=50.0),
+    "rot": DefectKind((SHOWING, BEARING), 25.0),
+    "stain": DefectKind((SHOWING,), 3.0),
+    "chip": DefectKind((SHOWING,), 3.0),
+    "dent": DefectKind((SHOWING,), 3.0),
+    "swelling": DefectKind((SHOWING, BEARING), 25.0),
+}
+"""Every kind by the name that a job file uses."""
+
+UNNAMED = DefectKind((SHOWING, BEARING), 0.0)
+"""A defect of no named kind: seen and weak, and kept clear only as far as the maker says."""

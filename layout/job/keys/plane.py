@@ -1,0 +1,192 @@
+"""Kinds of places and of lists: points, rings, sizes, figures for each corner, rows of names."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from ...geometry.point import Point
+from ...geometry.tolerance import SAME_POINT
+from ..text.notes import Place, shown
+from .kinds import ANY_LENGTH, Choice, Kind, Length
+
+
+@dataclass(frozen=True, slots=True)
+class At(Kind):
+    """A point."""
+
+    @property
+    def words(self) -> str:
+        """As the documents say it."""
+        return "`[x, y]`"
+
+    def parse(self, value: object, at: Place) -> Point | None:
+        """Return the point, mm."""
+        if not isinstance(value, list) or len(value) != 2:
+            at.wrong(f"{shown(value)} is not a point: write [x, y]")
+            return None
+        x, y = (ANY_LENGTH.read(item, at / i) for i, item in enumerate(value))
+        return None if x is None or y is None else Point(x, y)
+
+
+@dataclass(frozen=True, slots=True)
+class Points(Kind):
+    """Any number of points.
+
+    Attributes
+    ----------
+    least : int
+        How many there are at least.
+    """
+
+    least: int = 1
+
+    @property
+    def words(self) -> str:
+        """As the documents say it."""
+        return "`[[x, y], …]`" + (f", {self.least} at least" if self.least > 1 else "")
+
+    def parse(self, value: object, at: Place) -> tuple[Point, ...] | None:
+        """Return the points, mm."""
+        if not isinstance(value, list):
+            at.wrong(f"{shown(value)} is not a list of points: write [[x, y], [x, y], …]")
+            return None
+        points = [At().read(item, at / i) for i, item in enumerate(value)]
+        if any(point is None for point in points):
+            return None
+        if len(points) < self.least:
+            at.wrong(f"{len(points)} points are too few: give at least {self.least}")
+            return None
+        return tuple(points)
+
+
+@dataclass(frozen=True, slots=True)
+class Ring(Kind):
+    """Corners in order round something; the first may be repeated as the last."""
+
+    @property
+    def words(self) -> str:
+        """As the documents say it."""
+        return "`[[x, y], …]`, 3 at least, in order"
+
+    def parse(self, value: object, at: Place) -> tuple[Point, ...] | None:
+        """Return the corners, mm, none of them the same as the one before it."""
+        points = Points().read(value, at)
+        if points is None:
+            return None
+        if len(points) > 1 and points[0].distance_to(points[-1]) <= SAME_POINT:
+            points = points[:-1]
+        if len(points) < 3:
+            at.wrong(f"{len(points)} different points are too few: give at least 3")
+            return None
+        same = [i for i in range(1, len(points)) if _meet(points[i - 1], points[i])]
+        for i in same:
+            (at / i).wrong(f"points {i} and {i + 1} are the same: leave one out")
+        return None if same else tuple(points)
+
+
+def _meet(one: Point, other: Point) -> bool:
+    return one.distance_to(other) <= SAME_POINT
+
+
+@dataclass(frozen=True, slots=True)
+class Pair(Kind):
+    """Two lengths, or one where a side, a diameter or a square is enough.
+
+    Attributes
+    ----------
+    kind : Length
+        Of each.
+    one_will_do : bool
+    """
+
+    kind: Length
+    one_will_do: bool = False
+
+    @property
+    def words(self) -> str:
+        """As the documents say it."""
+        return ("length, or " if self.one_will_do else "") + "`[length, width]`, above 0"
+
+    def parse(self, value: object, at: Place) -> tuple[float, ...] | None:
+        """Return one length or two, mm."""
+        if self.one_will_do and not isinstance(value, list):
+            one = self.kind.read(value, at)
+            return None if one is None else (one,)
+        if not isinstance(value, list) or len(value) != 2:
+            at.wrong(f"{shown(value)} is not a size: write [length, width]")
+            return None
+        sides = tuple(self.kind.read(item, at / i) for i, item in enumerate(value))
+        return None if None in sides else sides
+
+
+@dataclass(frozen=True, slots=True)
+class Four(Kind):
+    """A length for each of the corners A, B, C, D, or for each edge AB, BC, CD, DA."""
+
+    kind: Length
+    order: str = "A, B, C, D"
+
+    @property
+    def words(self) -> str:
+        """As the documents say it."""
+        return f"list of four lengths: {self.order}"
+
+    def parse(self, value: object, at: Place) -> tuple[float, ...] | None:
+        """Return four lengths, mm."""
+        if not isinstance(value, list) or len(value) != 4:
+            at.wrong(f"{shown(value)} is not a list of four lengths, for {self.order}")
+            return None
+        four = tuple(self.kind.read(item, at / i) for i, item in enumerate(value))
+        return None if None in four else four
+
+
+@dataclass(frozen=True, slots=True)
+class Choices(Kind):
+    """A list of names.
+
+    Attributes
+    ----------
+    choice : Choice
+        The names.
+    one_will_do : bool
+        Whether a single name may stand for a list of it.
+    """
+
+    choice: Choice
+    one_will_do: bool = False
+
+    @property
+    def words(self) -> str:
+        """As the documents say it."""
+        return ("one or a list" if self.one_will_do else "list") + f" of {self.choice.words}"
+
+    def parse(self, value: object, at: Place) -> tuple[Any, ...] | None:
+        """Return what the library holds for each name, none of them twice."""
+        if self.one_will_do and isinstance(value, str):
+            one = self.choice.read(value, at)
+            return None if one is None else (one,)
+        if not isinstance(value, list):
+            at.wrong(f'{shown(value)} is not a list of names: write ["…", "…"]')
+            return None
+        if not value:
+            at.wrong("the list is empty: name one at least, or leave the key out")
+            return None
+        held = [self.choice.read(item, at / i) for i, item in enumerate(value)]
+        return None if any(item is None for item in held) else tuple(dict.fromkeys(held))
+
+
+@dataclass(frozen=True, slots=True)
+class Table(Kind):
+    """A table, or a list of them, whose own reader says what is wrong with it."""
+
+    described: str
+
+    @property
+    def words(self) -> str:
+        """As the documents say it."""
+        return self.described
+
+    def parse(self, value: object, at: Place) -> object:
+        """Return what stands there."""
+        return value

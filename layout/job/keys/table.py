@@ -1,0 +1,62 @@
+"""All keys in one table: the reader knows no others, and the documents are written from it."""
+
+from __future__ import annotations
+
+from ...panel.materials import MATERIALS
+from .defect_kinds import DEFECT_KINDS
+from .key import Key, Section
+from .legs import LEGS
+from .panel import BOW, CUT_OUT, DATUM, DEFECT, HEAD, OUTLINE, PANEL
+from .tools import TEMPLATE, TOOLS
+from .top import TOP
+
+SECTIONS: tuple[Section, ...] = (
+    HEAD, PANEL, OUTLINE, BOW, CUT_OUT, DATUM, DEFECT, TOP, LEGS, TOOLS, TEMPLATE,
+)  # fmt: skip
+"""Every table of a job file, in the order of the documents."""
+
+
+def homes() -> dict[str, str]:
+    """Return, for each key of one main table only, the heading it belongs under."""
+    headings: dict[str, list[str]] = {}
+    for section in (HEAD, PANEL, TOP, LEGS, TOOLS, TEMPLATE):
+        for key in section.keys:
+            headings.setdefault(key.name, []).append(section.heading or "the top of the file")
+    return {name: found[0] for name, found in headings.items() if len(found) == 1}
+
+
+def keys_as_markdown() -> str:
+    """Return the documents of every key: one heading and one table a section."""
+    parts = [_section(section) for section in SECTIONS]
+    return "\n\n".join((*parts, _defect_kinds(), _materials())) + "\n"
+
+
+def _section(section: Section) -> str:
+    title = f"`{section.heading}`" if section.heading else "Top of the file"
+    rows = ["| key | value | where it is left out | meaning | example |", "|---|---|---|---|---|"]
+    rows += [_row(key) for key in section.keys if key.example != "{ }"]
+    return f"### {title}\n\n{section.meaning}\n\n" + "\n".join(rows)
+
+
+def _row(key: Key) -> str:
+    example = f"`{key.name} = {key.example}`" if key.example else ""
+    cells = (f"`{key.name}`", key.kind.words, key.usual or "–", key.meaning, example)
+    return "| " + " | ".join(cell.replace("|", "\\|") for cell in cells) + " |"
+
+
+def _defect_kinds() -> str:
+    rows = ["| kind | spoils | clear | ends |", "|---|---|---|---|"]
+    for name, kind in DEFECT_KINDS.items():
+        spoils = ", ".join(spoilt.value for spoilt in kind.spoils)
+        rows.append(f"| `{name}` | {spoils} | {kind.clear:g} mm | {kind.ends:g} mm |")
+    meaning = (
+        "What each spoils and keeps clear where its keys are left out (common practice). Where no "
+        "`size` is given nobody knows which way it runs on, so the larger of the two is kept all "
+        "round."
+    )
+    return f"### Kinds of defects\n\n{meaning}\n\n" + "\n".join(rows)
+
+
+def _materials() -> str:
+    names = ", ".join(f"`{name}` {material.density:.0f}" for name, material in MATERIALS.items())
+    return f"### Materials\n\nEach with the density, kg/m³, that it is weighed by: {names}."

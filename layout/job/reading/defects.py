@@ -1,0 +1,122 @@
+"""[[panel.defects]]: what is wrong with the panel, and whether it can be so."""
+
+from __future__ import annotations
+
+from ...errors import LayoutError
+from ...geometry.path import Path
+from ...geometry.polygon import Region
+from ...panel.defect import Defect, Face, Spoils
+from ..keys.defect_kinds import DEFECT_KINDS, UNNAMED, DefectKind
+from ..keys.panel import DEFECT
+from ..text.mending import UNREADABLE
+from ..text.notes import Place, shown
+from .outline import read_place
+from .section import Values, read_section
+
+
+def read_defects(panel: Values, face: Region | None) -> tuple[Defect, ...]:
+    """Return the defects that could be read.
+
+    Parameters
+    ----------
+    panel : Values
+        [panel].
+    face : Region or None
+        What there is of the panel, where that is known.
+    """
+    raw, place = panel["defects"], panel.at("defects")
+    if raw is None or raw == UNREADABLE:
+        return ()
+    if isinstance(raw, dict):
+        place.wrong("it is one table: open each defect with [[panel.defects]], two brackets")
+        return ()
+    if not isinstance(raw, list | tuple):
+        place.wrong(f"{shown(raw)} is not a list of defects: open each with [[panel.defects]]")
+        return ()
+    names: dict[str, int] = {}
+    found = [_defect(item, place / i, panel, face, names) for i, item in enumerate(raw)]
+    return tuple(defect for defect in found if defect is not None)
+
+
+def _defect(
+    raw: object, place: Place, panel: Values, face: Region | None, names: dict[str, int]
+) -> Defect | None:
+    values = read_section(raw, DEFECT, place)
+    if not isinstance(raw, dict):
+        return None
+    number = int(place.trail[-1]) + 1
+    name = values["name"] or f"{values['kind'] or 'defect'} {number}"
+    earlier = names.setdefault(name.casefold(), number)
+    if earlier != number:
+        values.at("name").wrong(
+            f"defect {earlier} is called {shown(name)} too: give each a name of its own"
+        )
+    usual = DEFECT_KINDS[values["kind"]] if values["kind"] else UNNAMED
+    side = _side(values)
+    spoils = _spoils(values, usual.spoils, side)
+    clear = values["clear"] if values.has("clear") else _usual_clear(values, usual)
+    path = _place(values, clear, usual.ends)
+    _check_depth(values, panel)
+    _check_on_panel(path, face, place)
+    if path is None or clear is None or not spoils or not values.sound("depth", "face"):
+        return None
+    try:
+        return Defect(name, path, frozenset(spoils), clear, side, values["depth"])
+    except LayoutError as error:
+        place.wrong(str(error))
+        return None
+
+
+def _side(values: Values) -> Face:
+    if values["face"] is not None:
+        face: Face = values["face"]
+        return face
+    return Face.UP if values.has("depth") else Face.THROUGH
+
+
+def _spoils(values: Values, usual: tuple[Spoils, ...], side: Face) -> tuple[Spoils, ...]:
+    if values.has("spoils"):
+        return values["spoils"] or ()
+    left = tuple(s for s in usual if side is not Face.DOWN or s is not Spoils.SHOWING)
+    if not left:
+        values.at("spoils").wrong(
+            "on the underside this spoils nothing: leave the defect out, or say what it spoils"
+        )
+    return left
+
+
+def _usual_clear(values: Values, usual: DefectKind) -> float:
+    """Return the usual clearance; with no `size` nobody knows which way the harm runs on."""
+    return usual.clear if values.has("size") else max(usual.clear, usual.ends)
+
+
+def _place(values: Values, clear: float | None, usual_ends: float) -> Path | None:
+    """Return the boundary; a length by `size` is drawn out so that `ends` is kept past both."""
+    if values.has("ends") and (values.has("points") or values.has("diameter")):
+        values.at("ends").wrong("ends goes with size: elsewhere give a larger clear")
+    ends = usual_ends if not values.has("ends") else (values["ends"] or 0.0)
+    return read_place(values, max(0.0, ends - (clear or 0.0)))
+
+
+def _check_depth(values: Values, panel: Values) -> None:
+    depth, thickness = values["depth"], panel["thickness"]
+    if depth is None:
+        return
+    if values["face"] is Face.THROUGH:
+        values.at("depth").wrong('it goes through: leave depth out, or say face = "up" or "down"')
+    elif thickness is not None and depth > thickness:
+        values.at("depth").wrong(
+            f"{values.place.length(depth)} is deeper than the panel is thick, "
+            f'{values.place.length(thickness)}: give at most that, or face = "through"'
+        )
+
+
+def _check_on_panel(path: Path | None, face: Region | None, place: Place) -> None:
+    if path is None or face is None:
+        return
+    middle = path.bounds.middle
+    if face.meet(Region.from_rings(path.points(0.01))).area <= 0:
+        place.wrong(
+            f"it lies off the panel: its middle is at x {place.length(middle.x)}, "
+            f"y {place.length(middle.y)}, from corner A; look at the figures"
+        )

@@ -1,0 +1,149 @@
+"""From the text of a job file to a job, or to every problem in it.
+
+A reader never stops at the first thing that is wrong. It notes it, goes on with what it has, and
+leaves out only the checks that need what could not be read, so that one slip is told once.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ...errors import JobError, LayoutError, Problem
+from ...units import Units
+from ..job import STAND_IN_THICKNESS, Job
+from ..keys.panel import HEAD
+from ..keys.table import homes
+from ..text.lines import Trail, nearest_line
+from ..text.notes import Notes, Place
+from ..text.toml import Tables, decoded, tables_of
+from .legs import read_legs
+from .panel import PanelRead, read_panel
+from .section import Values, read_section
+from .tools import read_template, read_tools
+from .top import TopRead, read_top
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What came of reading a job file.
+
+    Attributes
+    ----------
+    job : Job or None
+        None where there are problems.
+    problems : tuple of Problem
+        Everything that is wrong, in the order of the file.
+    missing : tuple of Problem
+        What a plan needs and the file does not say; a fit does without.
+    """
+
+    job: Job | None
+    problems: tuple[Problem, ...]
+    missing: tuple[Problem, ...] = ()
+
+
+def read_job(text: str | bytes, *, source: str = "job.toml") -> Job:
+    r"""Return the job that a text in TOML describes.
+
+    Parameters
+    ----------
+    text : str or bytes
+        Bytes are UTF-8, with or without a byte-order mark.
+    source : str
+        Name of the file, for a problem that concerns the whole of it.
+
+    Raises
+    ------
+    JobError
+        If anything is wrong, with all of it: each problem with its key, its line and what to do.
+
+    Examples
+    --------
+    >>> job = read_job("[panel]\noutline = { length = 1981, width = 838 }")
+    >>> job.panel.boundary.bounds.width, job.wish.shapes[-1], [p.key for p in job.missing]
+    (1981.0, 'oval', ['panel.thickness'])
+    """
+    reading = look_over(text, source=source)
+    if reading.job is None:
+        raise JobError(reading.problems)
+    return reading.job
+
+
+def problems(text: str | bytes) -> tuple[Problem, ...]:
+    """Return everything that is wrong with a job file; empty where it can be read."""
+    return look_over(text).problems
+
+
+def look_over(text: str | bytes, *, source: str = "job.toml") -> Reading:
+    """Return the job, or what is wrong, and what a plan would miss; raise nothing."""
+    try:
+        tables = tables_of(decoded(text) if isinstance(text, bytes) else text)
+    except JobError as error:
+        return Reading(None, error.problems)
+    if not tables.values:
+        message = f"{source} says nothing: describe the panel under [panel] and the top under [top]"
+        return Reading(None, tables.problems or (Problem("", message),))
+    return _read(tables)
+
+
+def _read(tables: Tables) -> Reading:
+    notes = Notes(tables.lines)
+    top_of_file = Place(notes)
+    head = read_section(tables.values, HEAD, top_of_file, elsewhere=homes())
+    notes.units = head["units"] or Units.MM
+    panel = _panel(head)
+    top = read_top(
+        head["top"] if head.has("top") else {},
+        head.at("top"),
+        panel.around,
+        panel.values["grain"],
+    )
+    job = _job(head, panel, top, tables)
+    found = notes.in_order(*tables.problems)
+    return Reading(None if found else job, found, _missing(panel, tables.lines))
+
+
+def _panel(head: Values) -> PanelRead:
+    if not head.has("panel"):
+        head.at("panel").wrong(
+            "the panel is missing: open it with [panel] and give at least its outline"
+        )
+    return read_panel(head["panel"] if head.has("panel") else None, head.at("panel"))
+
+
+def _job(head: Values, panel: PanelRead, top: TopRead, tables: Tables) -> Job | None:
+    """Return the job where nothing is wrong with any part of it."""
+    legs = read_legs(head["legs"], head.at("legs")) if head.has("legs") else None
+    tools = read_tools(head["tools"] if head.has("tools") else {}, head.at("tools"))
+    template = read_template(head["template"] if head.has("template") else {}, head.at("template"))
+    notes = head.place.notes
+    if not notes.are_empty or top.wish is None or tools is None or template is None:
+        return None
+    units: Units = head["units"]
+    step = top.values["step"]
+    try:
+        return Job(
+            panel=panel.panel(STAND_IN_THICKNESS),
+            wish=top.wish,
+            tools=tools,
+            template=template,
+            legs=legs,
+            units=units,
+            name=head["name"] or panel.values["name"],
+            margin=top.values["margin"],
+            tape_error=top.values["tape_error"],
+            step=Job.usual_step(units) if step is None else step,
+            datum=panel.datum,
+            chewed=panel.values["chewed"],
+            missing=_missing(panel, tables.lines),
+        )
+    except LayoutError as error:
+        notes.note((), str(error))
+        return None
+
+
+def _missing(panel: PanelRead, lines: dict[Trail, int]) -> tuple[Problem, ...]:
+    if panel.values.has("thickness"):
+        return ()
+    message = "the thickness is missing: a plan weighs and stands the table by it"
+    return (Problem("panel.thickness", message, nearest_line(lines, ("panel", "thickness"))),)

@@ -1,0 +1,183 @@
+"""[panel]: the old panel, and whether its parts can be true of one panel."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ...errors import LayoutError
+from ...geometry.path import Path
+from ...geometry.point import Point
+from ...geometry.polygon import Region
+from ...geometry.tolerance import CHORD, SAME_POINT
+from ...panel.build import Build
+from ...panel.datum import LETTERS
+from ...panel.defect import Defect
+from ...panel.edges import edges_of
+from ...panel.panel import Panel
+from ..keys.panel import CUT_OUT, DATUM, PANEL
+from ..keys.plane import Ring
+from ..keys.table import homes
+from ..text.mending import UNREADABLE
+from ..text.notes import Place, shown
+from .defects import read_defects
+from .outline import polygon, read_outline, read_place
+from .section import Values, read_section
+
+
+@dataclass(frozen=True, slots=True)
+class PanelRead:
+    """[panel] as far as it could be read.
+
+    Attributes
+    ----------
+    values : Values
+    outline : Path or None
+    cut_outs : tuple of Path
+    defects : tuple of Defect
+    build : Build or None
+    datum : tuple of two Points or None
+    around : Path or None
+        The outline; or where it cannot be true, at least a box that holds it.
+    """
+
+    values: Values
+    outline: Path | None
+    cut_outs: tuple[Path, ...]
+    defects: tuple[Defect, ...]
+    build: Build | None
+    datum: tuple[Point, Point] | None
+    around: Path | None
+
+    def panel(self, stand_in_thickness: float) -> Panel:
+        """Return the panel of a file in which nothing was wrong."""
+        values = self.values
+        assert self.outline is not None and self.build is not None  # or something was noted
+        return Panel(
+            boundary=self.outline,
+            thickness=values["thickness"] or stand_in_thickness,
+            name=values["name"],
+            cut_outs=self.cut_outs,
+            defects=self.defects,
+            build=self.build,
+            material=values["material"],
+            grain=values["grain"],
+            finish=values["finish"],
+            year=values["year"],
+        )
+
+
+def read_panel(raw: object, place: Place) -> PanelRead:
+    """Return the panel as far as it can be read."""
+    values = read_section(raw, PANEL, place, elsewhere=homes())
+    outline = around = None
+    if values.has("outline"):
+        found = read_outline(values["outline"], values.at("outline"))
+        outline, around = found.path, found.around
+    elif isinstance(raw, dict):
+        values.at("outline").wrong(
+            "the outline is missing: write outline = { length = 1981, width = 838 }, or give points"
+        )
+    cut_outs = _cut_outs(values["cutouts"], values.at("cutouts"))
+    face = _face(around, cut_outs, values.at("cutouts"))
+    if outline is not None:
+        _check_chewed(values, outline)
+    return PanelRead(
+        values=values,
+        outline=outline,
+        cut_outs=tuple(path for path in cut_outs if path is not None),
+        defects=read_defects(values, face),
+        build=_build(values, outline),
+        datum=_datum(values),
+        around=around,
+    )
+
+
+def _cut_outs(raw: object, place: Place) -> list[Path | None]:
+    """Return the boundary of each cut-out; None for one that could not be read."""
+    if raw is None or raw == UNREADABLE:
+        return []
+    if not isinstance(raw, list | tuple):
+        place.wrong(f"{shown(raw)} is not a list of cut-outs: write [[[x, y], …], …]")
+        return []
+    return [_cut_out(item, place / i) for i, item in enumerate(raw)]
+
+
+def _cut_out(raw: object, place: Place) -> Path | None:
+    if isinstance(raw, dict):
+        return read_place(read_section(raw, CUT_OUT, place))
+    if isinstance(raw, list) and len(raw) == 2 and not any(isinstance(i, list) for i in raw):
+        place.wrong(
+            "a cut-out is a ring of points, and cutouts a list of rings: "
+            "write [[[x, y], [x, y], [x, y]]]"
+        )
+        return None
+    ring = Ring().read(raw, place)
+    return None if ring is None else polygon(ring, place)
+
+
+def _face(outline: Path | None, cut_outs: list[Path | None], place: Place) -> Region | None:
+    """Return what the cut-outs leave; note those that take nothing, or all together everything."""
+    if outline is None:
+        return None
+    whole = Region.from_rings(outline.points(CHORD))
+    face = whole
+    for i, path in enumerate(cut_outs):
+        if path is None:
+            continue
+        hole = Region.from_rings(path.points(CHORD))
+        if whole.meet(hole).area <= 0:
+            (place / i).wrong("it lies wholly off the panel: leave it out, or look at its points")
+        face = face.minus(hole)
+    if face.area <= 0:
+        place.wrong("the cut-outs leave nothing of the panel: look at their points")
+        return None
+    return face
+
+
+def _build(values: Values, outline: Path | None) -> Build | None:
+    if not values.sound("build", "stile", "rail"):
+        return None
+    try:
+        build = Build(values["build"], values["stile"], values["rail"])
+    except LayoutError as error:
+        values.at("stile" if values["stile"] else "rail").wrong(str(error))
+        return None
+    if outline is not None:
+        bounds = outline.bounds
+        for name, across in (("stile", bounds.height), ("rail", bounds.width)):
+            if 2 * values[name] > across:
+                values.at(name).wrong(
+                    f"two of {values.place.length(values[name])} are wider than the panel's "
+                    f"{values.place.length(across)}: give the width of one"
+                )
+    return build
+
+
+def _datum(values: Values) -> tuple[Point, Point] | None:
+    if values["datum"] is None:
+        return None
+    datum = read_section(values["datum"], DATUM, values.at("datum"))
+    if not isinstance(values["datum"], dict):
+        return None
+    for name in ("from", "to"):
+        if not datum.has(name):
+            datum.at(name).wrong(f"{name} is missing: give both, {{ from = [x, y], to = [x, y] }}")
+    start, end = datum["from"], datum["to"]
+    if start is None or end is None:
+        return None
+    if start.distance_to(end) <= SAME_POINT:
+        datum.at("to").wrong("it is the same point as from: strike them far apart")
+        return None
+    return start, end
+
+
+def _check_chewed(values: Values, outline: Path) -> None:
+    count = len(edges_of(outline))
+    for i, letter in enumerate(values["chewed"] or ()):
+        if not LETTERS.index(letter) < count <= len(LETTERS):
+            known = f"{count} corners, A to {LETTERS[count - 1]}" if count else "no corners"
+            (values.at("chewed") / i).wrong(
+                f"there is no corner {letter}: the panel has {known}"
+                if count <= len(LETTERS)
+                else f"the panel has {count} edges, so its corners go without letters: give a datum"
+            )

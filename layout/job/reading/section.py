@@ -1,0 +1,108 @@
+"""One table of a job file, read by the keys it may have."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from ..keys.key import Section
+from ..keys.kinds import Held
+from ..text.mending import UNREADABLE
+from ..text.notes import Place, closest, shown
+
+
+@dataclass(frozen=True, slots=True)
+class Values:
+    """What a table says.
+
+    Attributes
+    ----------
+    section : Section
+    place : Place
+        Of the table.
+    held : mapping of str to object
+        What was given and could be read.
+    given : frozenset of str
+        The keys that stand in the file, whether or not they could be read.
+    """
+
+    section: Section
+    place: Place
+    held: Mapping[str, Any]
+    given: frozenset[str]
+
+    def __getitem__(self, name: str) -> Held:
+        """Return what was given, or else the key's default; None where it could not be read."""
+        if name in self.given:
+            return self.held.get(name)
+        return self.section[name].default
+
+    def at(self, name: str) -> Place:
+        """Return the place of a key; of the table, by line, where the key is not given."""
+        return self.place / name
+
+    def has(self, name: str) -> bool:
+        """Return whether a key was given."""
+        return name in self.given
+
+    def sound(self, *names: str) -> bool:
+        """Return whether none of the keys was given and could not be read."""
+        return all(name in self.held or name not in self.given for name in names)
+
+    def only_one_of(self, *names: str) -> bool:
+        """Return whether at most one of these keys is given; note the others otherwise."""
+        given = [name for name in names if name in self.given]
+        for name in given[1:]:
+            self.at(name).wrong(f"{name} and {given[0]} say the same thing twice: keep one of them")
+        return len(given) < 2
+
+    def not_with(self, name: str, others: Iterable[str], why: str) -> bool:
+        """Note the keys that may not stand beside `name`, and return whether there were none."""
+        clash = [other for other in others if other in self.given] if name in self.given else []
+        for other in clash:
+            self.at(other).wrong(f"{other} does not go with {name}: {why}")
+        return not clash
+
+
+def read_section(
+    raw: object, section: Section, place: Place, *, elsewhere: Mapping[str, str] | None = None
+) -> Values:
+    """Return what a table says, having noted every key that is unknown or cannot be read.
+
+    Parameters
+    ----------
+    raw : object
+        What stands there; only a table is one.
+    elsewhere : mapping of str to str, optional
+        Keys that belong to other tables, and the headings of those.
+    """
+    if not isinstance(raw, dict):
+        if raw != UNREADABLE:
+            place.wrong(f"{shown(raw)} is not a table: {_how(section)}")
+        return Values(section, place, {}, frozenset())
+    held = {}
+    for name, value in raw.items():
+        if name in section:
+            read = section[name].kind.read(value, place / name)
+            if read is not None:
+                held[name] = read
+        elif value != UNREADABLE:
+            _unknown(name, section, place, elsewhere or {})
+    return Values(section, place, held, frozenset(raw) & {key.name for key in section.keys})
+
+
+def _unknown(name: str, section: Section, place: Place, elsewhere: Mapping[str, str]) -> None:
+    hint = closest(name, [key.name for key in section.keys])
+    home = elsewhere.get(name)
+    if home and home != section.heading:
+        hint = f"; it belongs under {home}"
+    known = ", ".join(key.name for key in section.keys)
+    where = section.heading or "the top of the file"
+    (place / name).wrong(f"the key is not known in {where}{hint}; known are {known}")
+
+
+def _how(section: Section) -> str:
+    if section.heading.startswith("["):
+        return f"open it with {section.heading} and put its keys below"
+    return "write { key = value, … }"

@@ -1,0 +1,45 @@
+"""[tools] and [template]: what the top is cut with, and what is printed."""
+
+from __future__ import annotations
+
+from ...cutting.tools import Tools
+from ...errors import LayoutError
+from ...template.wish import TemplateWish
+from ..keys.table import homes
+from ..keys.tools import TEMPLATE, TOOLS
+from ..text.notes import Place
+from .section import read_section
+
+
+def read_tools(raw: object, place: Place) -> Tools | None:
+    """Return the tools; None where something is wrong with them."""
+    values = read_section(raw, TOOLS, place, elsewhere=homes())
+    whole = values.only_one_of("string", "string_stretch")
+    if not whole or not values.sound(*(key.name for key in TOOLS.keys)):
+        return None
+    stretch = values["string_stretch"]
+    try:
+        return Tools(
+            string_stretch=values["string"] if stretch is None else stretch,
+            **{key.name: values[key.name] for key in TOOLS.keys if not _is_string(key.name)},
+        )
+    except LayoutError as error:
+        place.wrong(str(error))
+        return None
+
+
+def read_template(raw: object, place: Place) -> TemplateWish | None:
+    """Return the wish for the template; None where something is wrong with it."""
+    values = read_section(raw, TEMPLATE, place, elsewhere=homes())
+    if not values.sound(*(key.name for key in TEMPLATE.keys)):
+        return None
+    try:
+        return TemplateWish(**{key.name: values[key.name] for key in TEMPLATE.keys})
+    except LayoutError as error:
+        place.wrong(str(error))
+        return None
+
+
+def _is_string(name: str) -> bool:
+    """Return whether a key tells of the string, which two keys tell in different ways."""
+    return name in ("string", "string_stretch")

@@ -1,0 +1,182 @@
+"""[top]: the wish, and whether its limits leave anything."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from ...fit.wish import Goal, Limits, Span, Wish
+from ...geometry.path import Path
+from ...geometry.polygon import convex_hull
+from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE
+from ..keys.table import homes
+from ..keys.top import ANY, FAMILIES, TOP
+from ..text.notes import Place
+from .section import Values, read_section
+
+ROUNDED = "rounded rectangle"
+
+
+@dataclass(frozen=True, slots=True)
+class TopRead:
+    """[top] as far as it could be read.
+
+    Attributes
+    ----------
+    values : Values
+    wish : Wish or None
+        None where something was noted.
+    """
+
+    values: Values
+    wish: Wish | None
+
+
+def read_top(raw: object, place: Place, outline: Path | None, grain: float | None) -> TopRead:
+    """Return the wish.
+
+    Parameters
+    ----------
+    outline : Path or None
+        Of the panel, where it could be read.
+    grain : float or None
+        Of the panel, radians from x.
+    """
+    values = read_section(raw, TOP, place, elsewhere=homes())
+    shapes = _shapes(values)
+    length, width = _span(values, "length"), _span(values, "width")
+    ratio, radius = _ratio(values), _radius(values)
+    wanted, nearest_is_whole = _wanted(values)
+    spans = (length, width, ratio, radius)
+    if any(span is None for span in spans) or not nearest_is_whole:
+        return TopRead(values, None)
+    assert length and width and ratio and radius  # spans are true; this is for the type checker
+    _check_long_side(values, length, width)
+    _check_width(values, width, radius, shapes)
+    if outline is not None:
+        _check_against_panel(values, length, width, outline)
+    if not values.sound(*(key.name for key in TOP.keys)):
+        return TopRead(values, None)
+    limits = Limits(length, width, ratio, radius, grain or 0.0, values["most_turn"])
+    wish = Wish(shapes, values["goal"], limits, values["lipping"], wanted, values["gap"])
+    return TopRead(values, wish)
+
+
+def _shapes(values: Values) -> tuple[str, ...]:
+    named: tuple[str, ...] = values["shape"] or (ANY,)
+    return FAMILIES if ANY in named else named
+
+
+def _span(values: Values, name: str) -> Span | None:
+    """Return the limits of length or width; a fixed one is a span of one value."""
+    least, most = f"least_{name}", f"most_{name}"
+    nearest = values["goal"] is Goal.NEAREST
+    if not nearest and not values.not_with(name, (least, most), f"{name} alone fixes it"):
+        return None
+    if values.has(name) and not nearest:
+        return None if values[name] is None else Span(values[name], values[name])
+    return _between(values, least, most)
+
+
+def _between(values: Values, least: str, most: str) -> Span | None:
+    low, high = values[least], values[most]
+    if low is None or high is None:
+        return None
+    if low > high:
+        is_length = "ratio" not in least
+        low_text, high_text = (
+            values.place.length(v) if is_length else f"{v:g}" for v in (low, high)
+        )
+        values.at(least).wrong(
+            f"{least} {low_text} is above {most} {high_text}: nothing lies between them"
+        )
+        return None
+    return Span(low, high)
+
+
+def _ratio(values: Values) -> Span | None:
+    return _between(values, "least_ratio", "most_ratio")
+
+
+def _radius(values: Values) -> Span | None:
+    least, most = "least_corner_radius", "most_corner_radius"
+    if not values.not_with("corner_radius", (least, most), "corner_radius alone fixes it"):
+        return None
+    if values.has(least) or values.has(most):
+        return _between(values, least, most)
+    radius = values["corner_radius"]
+    return None if radius is None else Span(radius, radius)
+
+
+def _wanted(values: Values) -> tuple[tuple[float, float] | None, bool]:
+    """Return the size that the nearest top is measured from, and whether nothing is amiss."""
+    if values["goal"] is not Goal.NEAREST:
+        return None, True
+    missing = [name for name in ("length", "width") if not values.has(name)]
+    for name in missing:
+        values.at(name).wrong(
+            f'{name} is missing: goal "nearest" needs length and width to be near'
+        )
+    length, width = values["length"], values["width"]
+    if missing or length is None or width is None:
+        return None, False
+    return (length, width), True
+
+
+def _check_long_side(values: Values, length: Span, width: Span) -> None:
+    if width.least > length.greatest:
+        name = "width" if values.has("width") else "least_width"
+        values.at(name).wrong(
+            f"the top is at least {values.place.length(width.least)} wide but at most "
+            f"{values.place.length(length.greatest)} long: its length is its longer side, so "
+            "them"
+        )
+
+
+def _check_width(values: Values, width: Span, radius: Span, shapes: tuple[str, ...]) -> None:
+    """Note a corner radius or a lipping that no width allowed can hold."""
+    half = width.greatest / 2
+    asked = any(name.endswith("corner_radius") for name in values.given)
+    if ROUNDED in shapes and radius.least > half and (asked or len(shapes) == 1):
+        name = "least_corner_radius" if values.has("least_corner_radius") else "corner_radius"
+        values.at(name).wrong(
+            f"a corner radius of {values.place.length(radius.least)} is more than half the width, "
+            f"{values.place.length(half)}: make it smaller, or ask for a capsule"
+        )
+    lipping = values["lipping"]
+    if lipping is not None and lipping >= half:
+        values.at("lipping").wrong(
+            f"a lipping of {values.place.length(lipping)} leaves no core in a top at most "
+            f"{values.place.length(2 * half)} wide: make it thinner"
+        )
+
+
+def _check_against_panel(values: Values, length: Span, width: Span, outline: Path) -> None:
+    """Note a least size that the panel cannot hold whatever the turn.
+
+    A top lies in the panel's hull: its length is at most the farthest distance of two corners, its
+    width at most the hull's least width, and a margin widens the one and narrows the other.
+    """
+    margin, lipping = values["margin"], values["lipping"]
+    if margin is None or lipping is None:
+        return
+    hull = convex_hull(outline.points(CHORD, "outside"))
+    edges = np.roll(hull, -1, axis=0) - hull
+    normals = np.column_stack((-edges[:, 1], edges[:, 0]))
+    normals /= np.hypot(normals[:, 0], normals[:, 1])[:, None]
+    heights = (hull @ normals.T - (hull * normals).sum(axis=1)).max(axis=0)
+    farthest = max(float(np.hypot(*(hull - corner).T).max()) for corner in hull)
+    for name, least, room in (
+        ("length", length.least, farthest),
+        ("width", width.least, float(heights.min())),
+    ):
+        if least - 2 * lipping + 2 * margin > room + PROOF_ALLOWANCE:
+            key = name if values.has(name) else f"least_{name}"
+            away = f" with a margin of {values.place.length(margin)}" if margin else ""
+            values.at(key).wrong(
+                f"a {name} of {values.place.length(least)}{away} is more than the panel can hold, "
+                f"{values.place.length(math.floor(room * 100) / 100)} in its best direction: ask "
+                "for less"
+            )

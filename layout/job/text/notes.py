@@ -1,0 +1,122 @@
+"""Where a reader is in a job file, and what it noted there."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+from ...errors import Problem
+from ...units import Units
+from .lines import Trail, nearest_line
+
+_CLOSE = 0.6
+"""Likeness from which a spelling is suggested: two letters swapped or one missing pass."""
+
+_LONGEST_SHOWN = 40
+"""Letters of what a maker wrote that a message repeats."""
+
+
+class Notes:
+    """The problems of one file, noted as they are met."""
+
+    def __init__(self, lines: Mapping[Trail, int], units: Units = Units.MM) -> None:
+        self.lines = lines
+        self.units = units
+        self._noted: list[Problem] = []
+
+    def note(self, trail: Trail, message: str) -> None:
+        """Note a problem at a key; the same one twice is one."""
+        problem = Problem(key_text(trail), message, nearest_line(self.lines, trail))
+        if problem not in self._noted:
+            self._noted.append(problem)
+
+    def in_order(self, *others: Problem) -> tuple[Problem, ...]:
+        """Return all problems, and others, in the order of the file."""
+        return tuple(sorted((*others, *self._noted), key=lambda p: p.line or 0))
+
+    @property
+    def are_empty(self) -> bool:
+        """Whether nothing is wrong so far."""
+        return not self._noted
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A key or list item of a file; what is wrong with it is noted under its name.
+
+    Attributes
+    ----------
+    notes : Notes
+    trail : Trail
+        The way to it from the top of the file.
+    """
+
+    notes: Notes
+    trail: Trail = ()
+
+    def __truediv__(self, part: str | int) -> Place:
+        """Return a key of this table, or an item (from 0) of this list."""
+        return Place(self.notes, (*self.trail, part))
+
+    def wrong(self, message: str) -> None:
+        """Note what is wrong here."""
+        self.notes.note(self.trail, message)
+
+    @property
+    def name(self) -> str:
+        """As a message names it; items of lists count from 1."""
+        return key_text(self.trail)
+
+    @property
+    def units(self) -> Units:
+        """What a bare number counts in."""
+        return self.notes.units
+
+    def length(self, mm: float) -> str:
+        """Return a length as this file would write it: ``12.5 in``."""
+        return f"{mm / self.units.mm:.6g} {self.units.value}"
+
+
+def key_text(trail: Trail) -> str:
+    """Return a key as a maker reads it, items of lists counted from 1.
+
+    >>> key_text(("panel", "defects", 0, "size"))
+    'panel.defects[1].size'
+    """
+    text = ""
+    for part in trail:
+        if isinstance(part, int):
+            text += f"[{part + 1}]"
+        else:
+            name = part if re.fullmatch(r"[A-Za-z0-9_-]+", part) else shown(part)
+            text += f".{name}" if text else name
+    return text
+
+
+def shown(value: object) -> str:
+    """Return a value as a message repeats it: as TOML writes it, and short."""
+    if isinstance(value, bool):
+        return str(value).lower()
+    if isinstance(value, int) and abs(value) >= 10**15:
+        return "a number beyond 10^15"
+    if isinstance(value, int | float):
+        return f"{value:.10g}"
+    if isinstance(value, str):
+        short = value if len(value) <= _LONGEST_SHOWN else value[: _LONGEST_SHOWN - 1] + "…"
+        return '"' + "".join(sign if sign.isprintable() else "�" for sign in short) + '"'
+    if isinstance(value, list):
+        return f"a list of {len(value)}"
+    return "a table" if isinstance(value, dict) else "a date or time"
+
+
+def closest(word: str, known: Iterable[str]) -> str:
+    """Return ``; did you mean …?`` where a known word is spelt nearly like this one, else nothing.
+
+    >>> closest("thickenss", ["thickness", "name"])
+    '; did you mean thickness?'
+    """
+    names = {name.casefold(): name for name in known}
+    found = get_close_matches(word.casefold()[:80], names, n=1, cutoff=_CLOSE)
+    return f"; did you mean {names[found[0]]}?" if found else ""
