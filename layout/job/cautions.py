@@ -88,8 +88,8 @@ def _old_substances(panel: Panel) -> Iterator[Caution]:
         age = "of unknown age" if panel.year is None else f"from {panel.year}"
         yield Caution(
             "Old paint and varnish",
-            f"A finish {age} may hold lead: test it before any sanding or scraping; no dry "
-            "sanding, no hot-air gun; children kept away. Local rules decide what a painter may do.",
+            f"A finish {age} may hold lead: test before any sanding or scraping; no dry sanding, "
+            "no hot-air gun; children kept away. Local rules decide what a painter may do.",
         )
     old = panel.year is None or panel.year < ASBESTOS_UNTIL
     if old and panel.build.kind is not Kind.SOLID:

@@ -22,6 +22,10 @@ class SoundWood:
     inner: Region
     outer: Region
 
+    def meet(self, other: SoundWood) -> SoundWood:
+        """Return what is sound for both of two purposes."""
+        return SoundWood(self.inner.meet(other.inner), self.outer.meet(other.outer))
+
     @classmethod
     def exact(cls, region: Region) -> SoundWood:
         """Return the sound wood of a straight-edged panel, where both polygons are the same."""

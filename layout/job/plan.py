@@ -1,0 +1,94 @@
+"""Everything worked out for one job: the crafts called in order, and their results held."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from ..cutting.plan import CutPlan, plan_cuts
+from ..fit.found import Fit
+from ..legs.plan import LegsPlan, place_legs
+from ..marking.marks import MarkSet, StringKit, marks_for
+from ..offcuts.plan import OffcutPlan, offcuts_of
+from ..panel import Spoils
+from ..panel.datum import Datum, choose_datum
+from .cautions import Caution, cautions_for
+from .fitting import fits_of
+from .job import Job
+from .top import Top, top_from
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Every number that any sheet prints.
+
+    Attributes
+    ----------
+    job : Job
+    fits : tuple of Fit
+        Best first; the first is the one that is made.
+    top : Top
+        That fit, with its sizes rounded down.
+    top_mass : float
+        Of the finished top, kg.
+    datum : Datum
+    marks : MarkSet
+    cuts : CutPlan
+    legs : LegsPlan or None
+    offcuts : OffcutPlan
+    cautions : tuple of Caution
+    """
+
+    job: Job
+    fits: tuple[Fit, ...]
+    top: Top
+    top_mass: float = field(metadata={"unit": "kg"})
+    datum: Datum
+    marks: MarkSet
+    cuts: CutPlan
+    legs: LegsPlan | None
+    offcuts: OffcutPlan
+    cautions: tuple[Caution, ...]
+
+    @property
+    def fit(self) -> Fit:
+        """The fit that is made."""
+        return self.fits[0]
+
+
+def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None = None) -> Plan:
+    """Return the plan of a job.
+
+    Raises
+    ------
+    NothingFitsError
+        If no wished-for top fits.
+    """
+    panel, tools = job.panel, job.tools
+    fits = fits_of(job, progress=progress)
+    lipping = job.wish.lipping
+    top = top_from(fits[0], job.wish.limits, step=job.step, lipping=lipping)
+    place = (top.outline, top.placement)
+    datum = choose_datum(panel, job.datum, frozenset(job.chewed))
+    kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
+    marks = marks_for(*place, datum, panel, lipping, kit)
+    cuts = plan_cuts(panel, *place, datum, tools, marks, lipping)
+    top_mass = top.area * panel.thickness * panel.substance.density * 1e-9
+    legs = None
+    if job.legs is not None:
+        bearing = panel.sound_for(Spoils.BEARING, tape_error=job.tape_error)
+        screwable = panel.sound_for(Spoils.CUTTING, tape_error=job.tape_error)
+        spoiling = [d for d in panel.defects if d.spoils & {Spoils.BEARING, Spoils.CUTTING}]
+        legs = place_legs(job.legs, *place, bearing.meet(screwable), top_mass, spoiling)
+    return Plan(
+        job=job,
+        fits=fits,
+        top=top,
+        top_mass=top_mass,
+        datum=datum,
+        marks=marks,
+        cuts=cuts,
+        legs=legs,
+        offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs),
+        cautions=cautions_for(panel, top_mass=top_mass),
+    )

@@ -1,0 +1,30 @@
+"""Regions of a panel as areas of a drawing."""
+
+from __future__ import annotations
+
+from ..drawing.scene import Area
+from ..geometry.path import Path
+from ..geometry.placement import Points
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from .frame import DrawingFrame
+
+_FINE = 0.02
+"""Corners nearer to a straight line than this are left out of a shaded area, mm on paper."""
+
+
+def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tuple[Area, ...]:
+    """Return the pieces of a region on the panel as areas on paper."""
+    coarse = region.simplified(_FINE * frame.scale)
+    return tuple(
+        Area(
+            frame.of(_ring(piece.exterior)),
+            tuple(frame.of(_ring(hole)) for hole in piece.holes),
+            edged=edged,
+        )
+        for piece in coarse.pieces
+    )
+
+
+def _ring(points: Points) -> Path:
+    return Path.through((Point(float(x), float(y)) for x, y in points), closed=True)

@@ -1,0 +1,70 @@
+"""The sheet that a drawing of a panel stands on: its size, its scale, where the panel lies."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..geometry.bounds import Bounds
+from ..geometry.path import Path
+from ..geometry.placement import Placement
+from ..geometry.point import Point
+
+SCALES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0)
+"""Reduction scales of ISO 5455, and their decades."""
+
+SHEET = Bounds(0.0, 0.0, 420.0, 297.0)
+"""A3, landscape (ISO 216), mm."""
+
+BORDER = 10.0
+"""White round the drawing, paper mm: what home printers leave."""
+
+LEGEND_HEIGHT = 62.0
+"""Kept at the foot of the sheet for the title and the legend, paper mm."""
+
+AROUND_PANEL = 26.0
+"""Kept round the panel for labels and measures, paper mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class DrawingFrame:
+    """How a panel lies on a sheet.
+
+    Attributes
+    ----------
+    sheet : Bounds
+        The paper, mm.
+    scale : float
+        How many mm of the panel are one mm on paper.
+    corner : Point
+        Where the panel's origin lies on paper.
+    room : Bounds
+        Where drawing and labels may stand.
+    legend : Bounds
+        Where title and legend stand.
+    """
+
+    sheet: Bounds
+    scale: float
+    corner: Point
+    room: Bounds
+    legend: Bounds
+
+    @classmethod
+    def for_panel(cls, extent: Bounds) -> DrawingFrame:
+        """Return the frame in which a panel of this extent, mm, is drawn as large as it may be."""
+        inside = SHEET.grown(-BORDER)
+        room = Bounds(inside.left, inside.bottom + LEGEND_HEIGHT, inside.right, inside.top)
+        legend = Bounds(inside.left, inside.bottom, inside.right, inside.bottom + LEGEND_HEIGHT)
+        wide, high = room.width - 2 * AROUND_PANEL, room.height - 2 * AROUND_PANEL
+        least = max(extent.width / wide, extent.height / high)
+        scale = next((s for s in SCALES if s >= least), SCALES[-1])
+        middle = extent.middle * (1 / scale)
+        return cls(SHEET, scale, room.middle - middle, room, legend)
+
+    def at(self, point: Point) -> Point:
+        """Return where a point of the panel lies on paper."""
+        return point * (1 / self.scale) + self.corner
+
+    def of(self, path: Path) -> Path:
+        """Return how a path on the panel lies on paper."""
+        return path.scaled(1 / self.scale).placed(Placement(self.corner))

@@ -1,0 +1,85 @@
+"""`plan.svg`: everything on the panel, to scale, with a title and a legend."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+from ..drawing import layers
+from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
+from ..geometry.bounds import Bounds
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..job.plan import Plan
+from . import panel_drawing as old
+from . import top_drawing as new
+from .frame import DrawingFrame
+from .labels import LabelSetter
+from .legend import legend
+from .title import size_words, title_items
+
+TITLE_WIDTH = 150.0
+"""Width of the title block, paper mm; the legend has the rest."""
+
+Labels = Callable[[LabelSetter], Iterable[Item]]
+
+
+def plan_scene(plan: Plan) -> Scene:
+    """Return the drawing of the panel with the top, its marks, cuts, legs and offcuts on it."""
+    panel, frame = plan.job.panel, DrawingFrame.for_panel(plan.job.panel.boundary.bounds)
+    groups = [
+        *old.face_groups(panel, frame),
+        *new.waste_groups(plan, frame),
+        *new.offcut_groups(plan, frame),
+        *old.defect_groups(panel, frame),
+        *old.edge_groups(panel, frame),
+        *new.leg_groups(plan, frame),
+        *new.cut_groups(plan.cuts, frame),
+        *new.line_groups(plan.cuts, frame),
+        *new.mark_groups(plan, frame),
+    ]
+    setter = _setter(plan, frame)
+    labels: tuple[tuple[Layer, Iterable[Item]], ...] = (
+        (layers.MARKS, new.mark_labels(plan, frame, setter)),
+        (layers.DIMENSIONS, old.datum_items(plan.datum, panel, frame, setter, plan.job.tape)),
+        (layers.SAW_LINE, new.cut_labels(plan.cuts, frame, setter)),
+        (layers.LEGS, new.leg_labels(plan, frame, setter)),
+        (layers.LETTERING, old.defect_labels(panel, frame, setter)),
+        (layers.OFFCUTS, new.offcut_labels(plan, frame, setter)),
+    )
+    groups += [Group(layer, tuple(items)) for layer, items in labels]
+    groups = [group for group in groups if group.items]
+    used = list(dict.fromkeys(g.layer for g in groups if g.layer is not layers.LETTERING))
+    return Scene(
+        f"{plan.job.name}: {size_words(plan)}",
+        frame.sheet,
+        (*groups, *_foot(plan, frame, used)),
+    )
+
+
+def _setter(plan: Plan, frame: DrawingFrame) -> LabelSetter:
+    """Return a setter that knows the lines that no label should lie on."""
+    setter = LabelSetter(frame.room)
+    setter.keep_clear_along(frame.of(plan.cuts.finish))
+    for mark in plan.marks.marks:
+        at = frame.at(mark.point)
+        setter.keep_clear(Bounds(at.x - 2, at.y - 2, at.x + 2, at.y + 2))
+    for trim in plan.cuts.trims:
+        setter.keep_clear_along(
+            Path.through((frame.at(trim.start.point), frame.at(trim.end.point)))
+        )
+    setter.keep_clear_along(frame.of(plan.job.panel.boundary), step=3.0)
+    return setter
+
+
+def _foot(plan: Plan, frame: DrawingFrame, used: list[Layer]) -> list[Group]:
+    """Return the title block and the legend under the drawing."""
+    room = frame.legend
+    line = Path.through((Point(room.left, room.top), Point(room.right, room.top)))
+    title = Bounds(room.left, room.bottom, room.left + TITLE_WIDTH, room.top - 4)
+    rest = Bounds(room.left + TITLE_WIDTH + 8, room.bottom, room.right, room.top - 4)
+    heading = Text(Point(rest.left, rest.top - 3.5), "Legend", 3.5, bold=True)
+    samples = Bounds(rest.left, rest.bottom, rest.right, rest.top - 6)
+    return [
+        Group(layers.LETTERING, (Stroke(line), heading, *title_items(plan, frame.scale, title))),
+        *legend(used, samples, layers.LETTERING, columns=3),
+    ]

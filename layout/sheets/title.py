@@ -1,0 +1,66 @@
+"""The title block: what the piece is, how large, at which scale, which face is up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..drawing.lettering import paragraph
+from ..drawing.scene import Item, Stroke, Text
+from ..geometry.bounds import Bounds
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..job.plan import Plan
+from ..outlines import Outline
+from ..units import Tape
+
+
+def outline_words(outline: Outline, tape: Tape) -> str:
+    """Return shape and size as they are made: ``capsule 1400 × 600 mm``."""
+    if outline.name == "circle":
+        return f"circle ø {tape.measure(outline.length)}"
+    return f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}"
+
+
+def exact_words(outline: Outline, tape: Tape) -> str:
+    """Return the size as it was found, in decimals: ``1403.7 × 602.1 mm``."""
+    if outline.name == "circle":
+        return f"ø {tape.exact(outline.length, 1)} {tape.unit}"
+    sizes = f"{tape.exact(outline.length, 1)} × {tape.exact(outline.width, 1)}"
+    return f"{sizes} {tape.unit}"
+
+
+def size_words(plan: Plan) -> str:
+    """Return shape and size of the top that is made."""
+    return outline_words(plan.top.outline, plan.job.tape)
+
+
+def title_items(plan: Plan, scale: float, room: Bounds) -> Iterator[Item]:
+    """Yield the title block within `room`, paper mm."""
+    left, y = room.left, room.top - 5
+    yield Text(Point(left, y), plan.job.name, 5.0, bold=True)
+    lines = (
+        f"New top: {size_words(plan)} (the largest that fits: "
+        f"{exact_words(plan.top.exact, plan.job.tape)})",
+        f"Old panel: {plan.job.panel.name}, {plan.job.tape.measure(plan.job.panel.thickness)} "
+        f"thick, {plan.job.panel.build.kind.value}. Show face UP.",
+        f"Scale 1 : {scale:g} on A3. All measures in {plan.job.tape.unit}. "
+        "Work from the figures, not from the drawing.",
+    )
+    for words in lines:
+        for text in paragraph(Point(left, y - 2.5), words, room.width, 2.5):
+            yield text
+            y = text.at.y
+        y -= 1.2
+    yield from _scale_bar(plan.job.tape, scale, Point(left, y - 8))
+
+
+def _scale_bar(tape: Tape, scale: float, at: Point) -> Iterator[Item]:
+    """Yield a bar of a round length on the panel, divided in five."""
+    step = (25.4 * 4 if tape.imperial else 100.0) * max(1.0, scale / 10)
+    ticks = [at + Point(i * step / scale, 0.0) for i in range(6)]
+    yield Stroke(Path.through((ticks[0], ticks[-1])))
+    for i, tick in enumerate(ticks):
+        yield Stroke(Path.through((tick, tick + Point(0.0, 2.0))))
+        if i in (0, 5):
+            words = tape.figure(i * step) if i == 0 else tape.measure(i * step)
+            yield Text(tick + Point(0.0, -3.2), words, 1.8, "middle")

@@ -1,0 +1,126 @@
+"""The new top on the panel: its lines, marks, cuts, legs and what falls off."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..cutting.cut import Trim
+from ..cutting.plan import CutPlan
+from ..drawing import layers
+from ..drawing.scene import Area, Group, Item, Mark, Stroke
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..geometry.tolerance import CHORD
+from ..job.plan import Plan
+from ..marking.mark import Kind
+from .areas import areas_of
+from .frame import DrawingFrame
+from .labels import LabelSetter
+
+_PAST_EDGE = 4.0
+"""How far saw lines and guides are drawn past the panel, paper mm."""
+
+
+def waste_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:
+    """Yield the waste side of the rough-cut line, shaded."""
+    kept = Region.from_rings(plan.cuts.rough.points(CHORD, "outside"))
+    waste = plan.job.panel.region().minus(kept)
+    yield Group(layers.WASTE, areas_of(waste, frame, edged=False))
+
+
+def line_groups(cuts: CutPlan, frame: DrawingFrame) -> Iterator[Group]:
+    """Yield the rough-cut line, the core line where there is one, and the finish line."""
+    yield Group(layers.ROUGH, (Stroke(frame.of(cuts.rough)),))
+    if cuts.core != cuts.finish:
+        yield Group(layers.CORE, (Stroke(frame.of(cuts.core)),))
+    yield Group(layers.FINISH, (Stroke(frame.of(cuts.finish)),))
+
+
+def cut_groups(cuts: CutPlan, frame: DrawingFrame) -> Iterator[Group]:
+    """Yield saw lines, past both edges, and the guides beside them."""
+    lines = [_longer(frame.at(t.start.point), frame.at(t.end.point)) for t in cuts.trims]
+    lines += [Path.through((frame.at(f.start), frame.at(f.end))) for f in cuts.facets]
+    if lines:
+        yield Group(layers.SAW_LINE, tuple(Stroke(line) for line in lines))
+    guides = [
+        Stroke(_longer(frame.at(trim.guide.start.point), frame.at(trim.guide.end.point)))
+        for trim in cuts.trims
+        if trim.guide is not None
+    ]
+    if guides:
+        yield Group(layers.GUIDE, tuple(guides))
+
+
+def cut_labels(cuts: CutPlan, frame: DrawingFrame, setter: LabelSetter) -> Iterator[Item]:
+    """Yield the name of each saw line, at its end beyond the panel."""
+    for trim in cuts.trims:
+        end = _end_of(trim, frame)
+        yield from setter.set(end, trim.label, 2.5, bold=True)
+    for facet in cuts.facets:
+        middle = frame.at(facet.start.midpoint(facet.end))
+        yield from setter.set(middle, facet.label, 1.8)
+
+
+def leg_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:
+    """Yield the feet."""
+    if plan.legs is None:
+        return
+    items: list[Item] = []
+    for leg in plan.legs.legs:
+        hollow = () if leg.hollow is None else (frame.of(leg.hollow),)
+        items.append(Area(frame.of(leg.print), hollow))
+        items.append(Mark(frame.at(leg.on_panel), arm=1.5))
+    yield Group(layers.LEGS, tuple(items))
+
+
+def leg_labels(plan: Plan, frame: DrawingFrame, setter: LabelSetter) -> Iterator[Item]:
+    """Yield the number of each leg."""
+    if plan.legs is None:
+        return
+    for leg in plan.legs.legs:
+        yield from setter.set(frame.at(leg.on_panel), f"leg {leg.number}", 2.5)
+
+
+def mark_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:
+    """Yield the centrelines and every mark."""
+    for kind in (Kind.CENTRELINE, Kind.CROSS_CENTRELINE):
+        ends = [frame.at(mark.point) for mark in plan.marks.of(kind)]
+        if len(ends) == 2:
+            yield Group(layers.CENTRELINE, (Stroke(_longer(*ends)),))
+    crosses = tuple(Mark(frame.at(mark.point), arm=2.0) for mark in plan.marks.marks)
+    yield Group(layers.MARKS, crosses)
+
+
+def mark_labels(plan: Plan, frame: DrawingFrame, setter: LabelSetter) -> Iterator[Item]:
+    """Yield the label of each mark."""
+    for mark in plan.marks.marks:
+        yield from setter.set(frame.at(mark.point), mark.label, 2.5, bold=True)
+
+
+def offcut_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:
+    """Yield the largest clean rectangle of each offcut worth keeping."""
+    kept = [o.clean for o in plan.offcuts.pieces if o.kept and o.clean is not None]
+    if kept:
+        yield Group(
+            layers.OFFCUTS,
+            tuple(Stroke(frame.of(c.outline.path().placed(c.placement))) for c in kept),
+        )
+
+
+def offcut_labels(plan: Plan, frame: DrawingFrame, setter: LabelSetter) -> Iterator[Item]:
+    """Yield the number of each offcut worth keeping."""
+    for offcut in plan.offcuts.pieces:
+        if offcut.kept and offcut.clean is not None:
+            at = frame.at(offcut.clean.placement.centre)
+            yield from setter.set(at, f"offcut {offcut.number}", 2.5)
+
+
+def _longer(start: Point, end: Point) -> Path:
+    past = (end - start).unit() * _PAST_EDGE
+    return Path.through((start - past, end + past))
+
+
+def _end_of(trim: Trim, frame: DrawingFrame) -> Point:
+    start, end = frame.at(trim.start.point), frame.at(trim.end.point)
+    return end + (end - start).unit() * _PAST_EDGE
