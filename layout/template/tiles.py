@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from ..geometry.bounds import Bounds
 from ..geometry.point import Point
 from .calibration import TRUE, Correction
-from .paper import Paper, Sheet
+from .paper import Margins, Paper, Sheet
 
 INK = 0.5
 """Lines are cut this far inside the margins, mm, so that half their width stays printable."""
@@ -110,6 +110,8 @@ class TilePlan:
     register_marks : tuple of RegisterMark
     correction : Correction
         Of the printer, along the short and the long edge of the paper.
+    upright_margins : Margins
+        The margins that were asked for, on the paper held upright.
     """
 
     paper: Paper
@@ -117,7 +119,13 @@ class TilePlan:
     overlap: float
     tiles: tuple[Tile, ...]
     register_marks: tuple[RegisterMark, ...]
-    correction: Correction = TRUE
+    correction: Correction
+    upright_margins: Margins
+
+    @property
+    def whole(self) -> Bounds:
+        """The box round all windows, template mm."""
+        return _box_of([tile.window for tile in self.tiles])
 
     @property
     def rows(self) -> int:
@@ -150,7 +158,7 @@ class TilePlan:
         Fewer than four where one sheet is nearest to more than one corner: then there is one
         for each corner of that sheet.
         """
-        whole = _box_of([tile.window for tile in self.tiles])
+        whole = self.whole
         corners = (
             Point(whole.left, whole.bottom),
             Point(whole.right, whole.bottom),

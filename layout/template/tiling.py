@@ -122,7 +122,7 @@ def tiles_for(
         crowd, grid, kept = _fewest(drawn, field, overlap, tied=tied)
         tiles = _trimmed(grid, kept)
         marks = register_marks(tiles, drawn.points)
-        plan = TilePlan(paper, sheet, overlap, tiles, marks, correction)
+        plan = TilePlan(paper, sheet, overlap, tiles, marks, correction, white)
         used = len(kept) * sheet.width * sheet.height
         found.append(((len(kept), round(used), crowd, landscape), plan))
     if not found:

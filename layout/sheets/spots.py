@@ -1,0 +1,112 @@
+"""Finding free room on a template sheet: many lines, few words, and quick."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from typing import TypeVar
+
+import numpy as np
+
+from ..drawing.lettering import text_box
+from ..drawing.scene import Anchor, Text
+from ..geometry.bounds import Bounds
+from ..geometry.path import Path
+from ..geometry.placement import Points
+from ..geometry.point import Point
+from ..geometry.window import holds_bounds
+
+Held = TypeVar("Held")
+
+_OVER_A_BOX = 1000.0
+"""Covering other words is worse than covering any line."""
+
+
+@dataclass(slots=True)
+class Spots:
+    """What stands on a sheet, and where something more may stand.
+
+    Attributes
+    ----------
+    room : Bounds
+        Everything stays within it, sheet mm.
+    points : (n, 2) array
+        Points along the drawn lines, which words had better not cover.
+    taken : list of Bounds
+        Boxes that are in use.
+    """
+
+    room: Bounds
+    points: Points
+    taken: list[Bounds] = field(default_factory=list)
+
+    def cost(self, box: Bounds) -> float:
+        """Return how much a box would cover: 0 for free, infinite outside the room."""
+        if not holds_bounds(self.room, box):
+            return float("inf")
+        covered = sum(_share(box, other) for other in self.taken)
+        return self.drawn_in(box) + _OVER_A_BOX * covered
+
+    def drawn_in(self, box: Bounds) -> int:
+        """Return how many points of drawn lines lie in a box."""
+        x, y = self.points.T
+        within = (x >= box.left) & (x <= box.right) & (y >= box.bottom) & (y <= box.top)
+        return int(np.count_nonzero(within))
+
+    def best(self, offers: Iterable[tuple[Held, Bounds]]) -> Held | None:
+        """Return the first offer whose box is free, or else the one that covers least, and take it.
+
+        None where no offer lies in the room.
+        """
+        chosen: tuple[float, Held, Bounds] | None = None
+        for held, box in offers:
+            cost = self.cost(box)
+            if cost != float("inf") and (chosen is None or cost < chosen[0]):
+                chosen = (cost, held, box)
+            if cost == 0:
+                break
+        if chosen is None:
+            return None
+        self.taken.append(chosen[2])
+        return chosen[1]
+
+
+_WAYS: tuple[tuple[float, Anchor], ...] = (
+    (45, "start"), (135, "end"), (-45, "start"), (-135, "end"),
+    (0, "start"), (180, "end"), (90, "middle"), (-90, "middle"),
+    (20, "start"), (160, "end"), (-20, "start"), (-160, "end"),
+)  # fmt: skip
+"""Ways that words may stand from their point, degrees, and the end they are held by."""
+
+
+def labels_round(at: Point, words: str, height: float, off: float) -> Iterator[tuple[Text, Bounds]]:
+    """Yield offers of words round a point, from `off` mm away outwards, each with its box."""
+    for reach in (off, off + 3.0, off + 7.0, off + 13.0):
+        for degrees, anchor in _WAYS:
+            way = Point.polar(reach, math.radians(degrees))
+            drop = height if degrees < 0 else height / 2 if degrees in (0, 180) else 0.0
+            text = Text(at + way + Point(0.0, -drop), words, height, anchor)
+            yield text, text_box(text).grown(0.5)
+
+
+def points_along(paths: Iterable[Path], step: float = 1.5) -> Points:
+    """Return points along paths, no two neighbours more than `step` mm apart, (n, 2)."""
+    held: list[Points] = []
+    for path in paths:
+        corners = path.points(step / 4)
+        if path.is_closed:
+            corners = np.vstack([corners, corners[:1]])
+        gaps = np.hypot(*np.diff(corners, axis=0).T)
+        along = np.concatenate([[0.0], np.cumsum(gaps)])
+        count = max(2, math.ceil(along[-1] / step) + 1)
+        even = np.linspace(0.0, along[-1], count)
+        held.append(np.column_stack([np.interp(even, along, corners[:, k]) for k in (0, 1)]))
+    return np.concatenate(held) if held else np.empty((0, 2))
+
+
+def _share(box: Bounds, other: Bounds) -> float:
+    """Return what share of a box another one covers."""
+    wide = min(box.right, other.right) - max(box.left, other.left)
+    high = min(box.top, other.top) - max(box.bottom, other.bottom)
+    return wide * high / (box.width * box.height) if wide > 0 and high > 0 else 0.0

@@ -1,0 +1,153 @@
+"""The small things that every template shows: check bars, register marks, pennant, mark rings."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from itertools import pairwise
+
+from ..drawing.scene import Item, Stroke, Text
+from ..geometry.bounds import Bounds
+from ..geometry.path import Path, circle
+from ..geometry.placement import Placement
+from ..geometry.point import Point
+from ..geometry.segments import Arc, Line
+from ..template.content import TemplateMark
+from ..units import MM_PER_INCH, Tape
+
+ARM = 3.0
+"""Length of a cross's arms, mm."""
+
+_BAR_TICK = 4.0
+"""Height of a check bar's end ticks, mm; the others are shorter."""
+
+PENNANT = (9.0, 12.0)
+"""Width and height of the pennant, mm."""
+
+
+def line(start: Point, end: Point) -> Path:
+    """Return the straight path between two points."""
+    return Path((Line(start, end),))
+
+
+def cross_at(at: Point, arm: float = ARM) -> tuple[Path, ...]:
+    """Return an upright cross."""
+    along, up = Point(arm, 0.0), Point(0.0, arm)
+    return (line(at - along, at + along), line(at - up, at + up))
+
+
+def mark_paths(mark: TemplateMark) -> tuple[Path, ...]:
+    """Return a mark's cross, which reaches past the ring of its diameter."""
+    if mark.diameter == 0:
+        return cross_at(mark.at)
+    arm = max(ARM, mark.diameter / 2 + 1.0)
+    return (*cross_at(mark.at, arm), circle(mark.at, mark.diameter / 2))
+
+
+def joint_ticks(path: Path, reach: float = 3.0) -> tuple[Path, ...]:
+    """Return a short line across a path wherever a straight meets an arc."""
+    segments = path.segments
+    pairs = list(pairwise(segments))
+    if path.is_closed:
+        pairs.append((segments[-1], segments[0]))
+    ticks = []
+    for one, other in pairs:
+        straight = one if isinstance(one, Line) else other
+        if isinstance(straight, Line) and (isinstance(one, Arc) or isinstance(other, Arc)):
+            out = straight.direction.left * reach
+            ticks.append(line(one.end - out, one.end + out))
+    return tuple(ticks)
+
+
+@dataclass(frozen=True, slots=True)
+class CheckBar:
+    """A bar of known length to lay a rule against.
+
+    Attributes
+    ----------
+    start : Point
+        Its left or lower end.
+    length : float
+        mm.
+    upright : bool
+    tape : Tape
+        Its ticks are centimetres or inches.
+    """
+
+    start: Point
+    length: float
+    upright: bool
+    tape: Tape
+
+    @property
+    def words(self) -> str:
+        """What a rule must read between its ends."""
+        return f"check {self.tape.measure(self.length)}"
+
+    @property
+    def box(self) -> Bounds:
+        """What it covers, its words not counted."""
+        half = _BAR_TICK / 2
+        if self.upright:
+            return Bounds(
+                self.start.x - half, self.start.y, self.start.x + half, self.start.y + self.length
+            )
+        return Bounds(
+            self.start.x, self.start.y - half, self.start.x + self.length, self.start.y + half
+        )
+
+    def paths(self) -> tuple[Path, ...]:
+        """Return the bar, its end ticks and the divisions between."""
+        divide = MM_PER_INCH if self.tape.imperial else 10.0
+        long_at = 6 if self.tape.imperial else 5
+        lines = [line(Point(0, 0), Point(self.length, 0))]
+        for step in range(math.ceil(self.length / divide - 1e-9)):
+            tick = 0.35 if step % long_at else 0.6
+            half = _BAR_TICK / 2 * (tick if step else 1.0)
+            lines.append(line(Point(step * divide, -half), Point(step * divide, half)))
+        half = _BAR_TICK / 2
+        lines.append(line(Point(self.length, -half), Point(self.length, half)))
+        laid = Placement(self.start, math.pi / 2 if self.upright else 0.0)
+        return tuple(path.placed(laid) for path in lines)
+
+    def text(self, share: float, *, height: float = 2.5, after: bool = True) -> Text:
+        """Return its words at a share of the way, to the left of the bar or (not `after`) right."""
+        off = _BAR_TICK / 2 + 1.0
+        across = off if after else -off - height
+        turn = math.pi / 2 if self.upright else 0.0
+        at = Point(self.length * share, across).turned(turn) + self.start
+        return Text(at, self.words, height, "middle", turn)
+
+
+def longest_bar(room: float, tape: Tape) -> float:
+    """Return the longest check bar that `room` mm hold: whole 5 mm, or quarters of an inch.
+
+    >>> longest_bar(188.9, Tape()), longest_bar(188.9, Tape(imperial=True))
+    (185.0, 184.15)
+    """
+    step = MM_PER_INCH / 4 if tape.imperial else 5.0
+    return step * math.floor(room / step + 1e-9)
+
+
+def pennant(at: Point, *, mirrored: bool) -> tuple[Path, ...]:
+    """Return a flag on a pole, its lower left corner at `at`; mirrored, the flag flies left.
+
+    It is the one sign on a sheet that looks different from behind.
+    """
+    width, height = PENNANT
+    foot, top = Point(0, 0), Point(0, height)
+    flag = Path.through((top, Point(width - 1, height - 2.5), Point(0, height - 5)), closed=False)
+    paths = (line(foot, top), flag, line(Point(-1.5, 0), Point(1.5, 0)))
+    if mirrored:
+        return tuple(p.mirrored().placed(Placement(at + Point(width - 1.5, 0))) for p in paths)
+    return tuple(p.placed(Placement(at + Point(1.5, 0))) for p in paths)
+
+
+def register_cross(at: Point) -> tuple[Path, ...]:
+    """Return a register mark: a cross in a ring, both halves of which show across a seam."""
+    return (*cross_at(at), circle(at, 2.0))
+
+
+def strokes(paths: tuple[Path, ...]) -> tuple[Item, ...]:
+    """Return a stroke along each path."""
+    return tuple(Stroke(path) for path in paths)

@@ -1,0 +1,130 @@
+"""What joins template sheets: seams with the neighbours' names, and the lines to flip on."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from ..drawing.lettering import text_box
+from ..drawing.scene import Item, Stroke, Text
+from ..geometry.bounds import Bounds
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..template.content import TemplateContent
+from ..template.portions import Portion
+from ..template.tiles import Tile, TilePlan
+from .spots import Spots
+from .template_parts import line, strokes
+
+_LETTERS = 2.5
+_SHARES = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9)
+"""Where along a seam its words may stand, from the middle outwards."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Seam:
+    """One side of a cell: where it runs, which way is outward, and what to do there."""
+
+    start: Point
+    end: Point
+    outward: Point
+    words: str
+
+
+def seam_items(tile: Tile, plan: TilePlan, spots: Spots, cell: Bounds) -> tuple[Item, ...]:
+    """Return the seams of a sheet with what to do at each, in the strip beyond it.
+
+    The right and the lower edge are trimmed on the seam and laid on the neighbour; the strips at
+    the left and the upper edge lie under theirs.
+    """
+    items: list[Item] = []
+    for seam in _seams(tile, cell):
+        items.append(Stroke(line(seam.start, seam.end)))
+        words = spots.best(_along(seam, plan.overlap / 2))
+        items += [words] if words else []
+    return tuple(items)
+
+
+def _seams(tile: Tile, cell: Bounds) -> Iterator[_Seam]:
+    lower_left, upper_left = Point(cell.left, cell.bottom), Point(cell.left, cell.top)
+    lower_right, upper_right = Point(cell.right, cell.bottom), Point(cell.right, cell.top)
+    trim, under = "trim on this line, then lay it on {}", "{} comes to lie on this strip"
+    if tile.right:
+        yield _Seam(lower_right, upper_right, Point(1, 0), trim.format(tile.right))
+    if tile.below:
+        yield _Seam(lower_left, lower_right, Point(0, -1), trim.format(tile.below))
+    if tile.left:
+        yield _Seam(lower_left, upper_left, Point(-1, 0), under.format(tile.left))
+    if tile.above:
+        yield _Seam(upper_left, upper_right, Point(0, 1), under.format(tile.above))
+
+
+def _along(seam: _Seam, strip: float) -> Iterator[tuple[Text, Bounds]]:
+    """Yield places for a seam's words: in the middle of its strip, reading from below or right."""
+    upright = seam.outward.x != 0
+    turn = math.pi / 2 if upright else 0.0
+    letters = min(_LETTERS, strip - 2.0)
+    # the baseline lies below the letters: left of them where they read upwards
+    below = Point(letters / 2, 0.0) if upright else Point(0.0, -letters / 2)
+    for share in _SHARES:
+        at = seam.start + (seam.end - seam.start) * share + seam.outward * (strip / 2) + below
+        text = Text(at, seam.words, letters, "middle", turn)
+        yield text, text_box(text)
+
+
+def flip_items(
+    portion: Portion, spots: Spots, shift: Point, content: TemplateContent
+) -> tuple[Item, ...]:
+    """Return the lines of a sheet that the paper is flipped on, with their sign and words."""
+    room, box = spots.room, content.bounds
+    items: list[Item] = []
+    for flipped, upright in ((portion.flip_x, True), (portion.flip_y, False)):
+        level = shift.x if upright else shift.y
+        low, high = (room.left, room.right) if upright else (room.bottom, room.top)
+        reach = (box.bottom + shift.y, box.top + shift.y) if upright else (
+            box.left + shift.x, box.right + shift.x
+        )  # fmt: skip
+        ends = (room.bottom, room.top) if upright else (room.left, room.right)
+        start = max(reach[0], portion_edge(portion, shift, upright=upright), ends[0])
+        end = min(reach[1], ends[1])
+        if flipped and low < level < high and end - start > _LEAST_FLIP:
+            items += _flip(level, start, end, spots, upright=upright)
+    return tuple(items)
+
+
+_LEAST_FLIP = 40.0
+"""On less of a flip line than this its words find no room, mm."""
+
+
+def portion_edge(portion: Portion, shift: Point, *, upright: bool) -> float:
+    """Return where a portion begins along a flip line, sheet mm."""
+    return portion.window.bottom + shift.y if upright else portion.window.left + shift.x
+
+
+def _flip(level: float, start: float, end: float, spots: Spots, *, upright: bool) -> Iterator[Item]:
+    """Yield a flip line's sign and words on the side that is shown."""
+
+    def at(along: float, off: float) -> Point:
+        return Point(level + off, along) if upright else Point(along, level + off)
+
+    words = "flip the paper on this line"
+    turn = math.pi / 2 if upright else 0.0
+    offers = []
+    for share in _SHARES:
+        middle = start + (end - start) * share
+        text = Text(at(middle, 5.0 + (2.5 if upright else 0.0)), words, 2.5, "middle", turn)
+        offers.append(((middle, text), text_box(text).grown(1.0)))
+    chosen = spots.best(offers)
+    if chosen is None:
+        return
+    middle, text = chosen
+    yield text
+    half = (text_box(text).height if upright else text_box(text).width) / 2 + 5.0
+    for place in (middle - half, middle + half):
+        if start < place < end:
+            yield from strokes((_triangle(at(place - 2, 1.5), at(place + 2, 1.5), at(place, 6.0)),))
+
+
+def _triangle(one: Point, two: Point, three: Point) -> Path:
+    return Path.through((one, two, three), closed=True)
