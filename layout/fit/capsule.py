@@ -1,0 +1,197 @@
+"""Capsules: turn and straight outside, place and radius inside.
+
+A capsule is a segment, its spine, with a disk swept along it. For a given turn and spine the
+largest one about a centre is as thick as the spine is far from the nearest edge. The shape number
+p is half the length of the spine, mm.
+"""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+
+from .boxes import Box
+from .pose import Array, Contacts, Pose, segment_distances, turned
+from .wish import Span, Wish
+
+_FIRST_SPANS = 4
+"""Of the half straight, in the boxes that a search starts with."""
+
+
+class CapsuleKind:
+    """Capsules of any straight; the radius is that of their ends."""
+
+    name = "capsule"
+
+    def sizes(self, p: float, radius: float) -> tuple[float, float]:
+        """Return half the length and half the width, mm."""
+        return p + radius, radius
+
+    def shape_of(self, pose: Pose) -> float:
+        """Return half the straight, mm."""
+        return max(0.0, pose.half_length - pose.half_width)
+
+    def area(self, half_length: float, half_width: float) -> float:
+        """Return the area, mm²."""
+        return math.pi * half_width**2 + 4 * half_width * (half_length - half_width)
+
+    def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
+        """Return how far the spines about the centres lie from the edges, (m, n) mm; 0 if across.
+
+        Either an end of the spine is nearest to an edge, or an end of the edge to the spine.
+        """
+        seen, middles = turned(edges, turn), turned(centres, turn)
+        starts, ends = seen[:, 0], seen[:, 1]
+        if p == 0:
+            return segment_distances(starts, ends, middles)
+        arm = np.array([p, 0.0])
+        least = segment_distances(starts, ends, middles + arm)
+        np.minimum(least, segment_distances(starts, ends, middles - arm), out=least)
+        for corner in (starts, ends):
+            beyond = np.maximum(np.abs(middles[:, :1] - corner[:, 0]) - p, 0.0)
+            np.minimum(least, np.hypot(beyond, middles[:, 1:] - corner[:, 1]), out=least)
+        rise = ends[:, 1] - starts[:, 1]
+        level = rise == 0
+        share = (middles[:, 1:] - starts[:, 1]) / np.where(level, 1.0, rise)
+        meeting = starts[:, 0] + share * (ends[:, 0] - starts[:, 0])
+        crossed = (share >= 0) & (share <= 1) & ~level
+        crossed &= np.abs(meeting - middles[:, :1]) <= p
+        least[crossed] = 0.0
+        return least
+
+    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
+        """Return the radii at which capsules about the centres hold all the points, (m,)."""
+        away = turned(points, turn)[None] - turned(centres, turn)[:, None]
+        beyond = np.maximum(np.abs(away[..., 0]) - p, 0.0)
+        radii: Array = np.hypot(beyond, away[..., 1]).max(axis=1)
+        return radii
+
+    def reach(self, turn: float, p: float, half: float) -> float:
+        """Return how much a radius can grow within a square of centres with half side `half`."""
+        return half * math.sqrt(2)
+
+    def anchor(self, low: float, high: float) -> float:
+        """Return the shape that stands for all between `low` and `high`: the shortest spine."""
+        return low
+
+    def growth(self, low: float, high: float, half_turn: float) -> tuple[float, float]:
+        """Return factor and addend that make a radius for the whole box of that at the anchor.
+
+        The ends of the shortest spine move by at most 2 p sin(δ/2) in a turn by δ.
+        """
+        return 1.0, 2 * low * math.sin(half_turn / 2)
+
+    def prefers_turn(self, low: float, high: float, half_turn: float, radius: float) -> bool:
+        """Return whether cutting the turns in two helps more than cutting the shapes in two."""
+        turning = 2 * low * math.sin(half_turn / 2) * (2 * math.pi * radius + 4 * high)
+        return turning > (high - low) * 4 * radius
+
+    def greatest_sizes(self, low: float, high: float, radius: Array) -> tuple[Array, Array]:
+        """Return half length and width that none of these shapes, of these radii, exceeds."""
+        return radius + high, radius
+
+    def greatest_area(self, low: float, high: float, radius: Array, lipping: float) -> Array:
+        """Return the area that none of these, lipped, exceeds."""
+        full = radius + lipping
+        area: Array = math.pi * full * full + 4 * full * high
+        return area
+
+    def radius_of_length(self, p: float, half_length: float) -> float:
+        """Return the radius of the shape with that half length."""
+        return half_length - p
+
+    def radius_of_width(self, p: float, half_width: float) -> float:
+        """Return the radius of the shape with that half width."""
+        return half_width
+
+    def ratio_radius(self, low: float, high: float, span: Span, lipping: float) -> float:
+        """Return a radius above which no shape of the box, lipped, keeps its ratio within `span`.
+
+        The thicker a capsule of given straight is, the smaller its ratio.
+        """
+        if span.least <= 1:
+            return math.inf
+        return high / (span.least - 1) - lipping
+
+    def least_ratio(self, low: float, radius: Array, lipping: float) -> Array:
+        """Return the least ratio of lipped tops of shape `low` or more and at most these radii."""
+        full = np.maximum(radius + lipping, 1e-9)
+        ratio: Array = 1 + low / full
+        return ratio
+
+    def shape_miss(self, low: float, high: float, length: float, width: float) -> float:
+        """Return how far, mm, all sizes of these shapes lie from the given length and width."""
+        straight = length - width
+        return max(2 * low - straight, straight - 2 * high, 0.0) / math.sqrt(2)
+
+    def nearest_radius(self, p: float, half_length: float, half_width: float) -> float:
+        """Return the radius of the top of shape p whose sizes are nearest to the given ones."""
+        return (half_length - p + half_width) / 2
+
+    def shape_span(self, wish: Wish) -> tuple[float, float]:
+        """Return the least and greatest half straight within the limits, mm."""
+        limits = wish.limits
+        low = max(limits.length.least - limits.width.greatest, 0.0)
+        low = max(low, (limits.ratio.least - 1) * limits.width.least)
+        high = limits.length.greatest - limits.width.least
+        return low / 2, high / 2
+
+    def longest_shape(self, high: float, diameter: float) -> float:
+        """Return the greatest shape number that can occur in wood of that diameter."""
+        return min(high, diameter / 2)
+
+    def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
+        """Return spans that together hold all shapes."""
+        cuts = [low + (high - low) * i / _FIRST_SPANS for i in range(_FIRST_SPANS + 1)]
+        return [(low, high)] if low == high else list(pairwise(cuts))
+
+    def drift(self, box: Box) -> float:
+        """Return what a radius can change, mm, within the box beyond its growth."""
+        return box.high - box.low
+
+    def contacts(self, pose: Pose, edges: Array) -> Contacts:
+        """Return where and how closely each end, and the spine between, stands to each edge."""
+        p = self.shape_of(pose)
+        local = turned(edges - np.array([pose.x, pose.y]), pose.turn)
+        cos, sin = math.cos(pose.turn), math.sin(pose.turn)
+        parts = [_end(local, sign * p, sign) for sign in (1.0, -1.0)]
+        parts.append(_spine(local, p))
+        away = np.concatenate([part[0] for part in parts])
+        foot = np.concatenate([part[1] for part in parts])
+        arms = np.concatenate([part[2] for part in parts])
+        which = np.concatenate([part[3] for part in parts])
+        far = np.maximum(np.hypot(away[:, 0], away[:, 1]), 1e-9)
+        unit = away / far[:, None]
+        slopes = np.stack(
+            [
+                -(unit[:, 0] * cos - unit[:, 1] * sin),
+                -(unit[:, 0] * sin + unit[:, 1] * cos),
+                unit[:, 0] * foot[:, 1] - unit[:, 1] * foot[:, 0],
+                -unit[:, 0] * arms,
+                unit[:, 0] * arms - 1.0,
+            ],
+            axis=1,
+        )
+        places = foot @ np.array([[cos, sin], [-sin, cos]]) + np.array([pose.x, pose.y])
+        return Contacts(far - pose.half_width, slopes, places, which)
+
+
+def _end(local: Array, at: float, sign: float) -> tuple[Array, Array, Array, NDArray[np.intp]]:
+    """Return the way from one end of the spine to each edge, its foot, and how the end moves."""
+    way = local[:, 1] - local[:, 0]
+    centre = np.array([at, 0.0])
+    square = np.maximum(np.einsum("ij,ij->i", way, way), 1e-30)
+    share = np.einsum("ij,ij->i", centre - local[:, 0], way) / square
+    foot = local[:, 0] + np.clip(share, 0.0, 1.0)[:, None] * way
+    return foot - centre, foot, np.full(len(local), sign), np.arange(len(local), dtype=np.intp)
+
+
+def _spine(local: Array, p: float) -> tuple[Array, Array, Array, NDArray[np.intp]]:
+    """Return the way from the spine between its ends to each corner beside it."""
+    beside = np.abs(local[:, 0, 0]) < p
+    foot = local[beside, 0]
+    away = np.stack([np.zeros(len(foot)), foot[:, 1]], axis=1)
+    return away, foot, np.zeros(len(foot)), np.flatnonzero(beside)

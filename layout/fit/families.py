@@ -1,0 +1,110 @@
+"""The families by the name that a job file gives them, and how one of them is searched."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from ..geometry.polygon import Region
+from ..panel.sound import SoundWood
+from .capsule import CapsuleKind
+from .driver import Family, search
+from .family import TwoSizes
+from .found import Bound, Fit
+from .oval import OvalKind
+from .pose import Kind, Pose
+from .proof import proved
+from .rounded_rectangle import rectangle_family, rounded_rectangle_family
+from .sizing import Sizing
+from .wish import Limits, Span, Wish
+from .wood import Wood
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A family ready to be searched.
+
+    Attributes
+    ----------
+    family : Family
+    finish : callable
+        Makes a proved fit, or None, from the family's own kind of top.
+    """
+
+    family: Family[Any, Any]
+    finish: Callable[[Any], Fit | None]
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What a search came to: a proved top, if any was found, and a bound for all."""
+
+    fit: Fit | None
+    bound: float
+    steps: int
+
+
+Maker = Callable[[SoundWood, Wish, Sequence[Region]], Entry]
+
+
+def _two_sizes(kind: Kind, shape: str) -> Maker:
+    def make(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
+        if shape == "circle":
+            wish = replace(wish, limits=replace(wish.limits, ratio=Span(1.0, 1.0)))
+        sizing = Sizing(kind, wish, shape)
+        seen = Wood(wood, held)
+
+        def finish(pose: Pose) -> Fit | None:
+            return proved(pose, seen.middle, sizing, wood, held)
+
+        return Entry(TwoSizes(seen, sizing), finish)
+
+    return make
+
+
+def _rectangles(make_family: Callable[[SoundWood, Wish], Family[Any, Fit]]) -> Maker:
+    def make(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
+        def finish(fit: Fit) -> Fit | None:
+            within = Region.from_rings(fit.placement.of(fit.core.inner()))
+            return fit if all(within.holds(part) for part in held) else None
+
+        return Entry(make_family(wood, wish), finish)
+
+    return make
+
+
+FAMILIES: dict[str, Maker] = {
+    "circle": _two_sizes(OvalKind(), "circle"),
+    "oval": _two_sizes(OvalKind(), "oval"),
+    "capsule": _two_sizes(CapsuleKind(), "capsule"),
+    "rectangle": _rectangles(rectangle_family),
+    "rounded rectangle": _rectangles(rounded_rectangle_family),
+}
+"""What can be wished for, by name."""
+
+
+def answered(
+    wood: SoundWood,
+    wish: Wish,
+    shape: str,
+    held: Sequence[Region] = (),
+    progress: Callable[[int, float, float], bool] | None = None,
+) -> Answer:
+    """Return the best top of a family that holds all of `held`, proved, and a bound for all."""
+    if wood.outer.is_empty or wood.inner.is_empty:
+        return Answer(None, 0.0, 0)
+    entry = FAMILIES[shape](wood, wish, held)
+    outcome = search(entry.family, gap=wish.gap, most_steps=wish.most_steps, progress=progress)
+    fit = None if outcome.top is None else entry.finish(outcome.top)
+    if fit is None:
+        return Answer(None, outcome.bound, outcome.steps)
+    bound = Bound(max(outcome.bound, fit.score))
+    return Answer(replace(fit, bound=bound, steps=outcome.steps), bound.value, outcome.steps)
+
+
+def unlimited(wish: Wish) -> Wish:
+    """Return the wish with no limit but those of turn and corner."""
+    kept = wish.limits
+    free = Limits(corner_radius=kept.corner_radius, grain=kept.grain, most_turn=kept.most_turn)
+    return replace(wish, limits=free)

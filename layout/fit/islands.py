@@ -1,0 +1,95 @@
+"""Islands: parts that the edge of a top may not cross, each wholly inside it or wholly outside.
+
+First the best top is sought as if there were none. Where it crosses an island, the question is
+asked twice: with that island taken out of the wood, and with tops that must hold it. No answer of
+either can beat the bound of the question it came from, so the promising question is always the one
+with the highest bound, and the search ends when no open question can beat the best top in hand.
+"""
+
+from __future__ import annotations
+
+import heapq
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from itertools import count
+
+from ..geometry.polygon import Region
+from ..geometry.tolerance import PROOF_ALLOWANCE
+from ..panel.sound import SoundWood
+from .families import Answer, answered
+from .found import Bound, Fit
+from .proof import crosses
+from .wish import Wish
+
+_MOST_QUESTIONS = 64
+"""Questions after which the best top in hand is returned with the bound reached."""
+
+Split = tuple[tuple[int, ...], tuple[int, ...]]
+"""The islands that must lie outside, and inside, the top."""
+
+
+def best_round_islands(
+    wood: SoundWood,
+    wish: Wish,
+    shape: str,
+    islands: Sequence[Region],
+    progress: Callable[[int, float, float], bool] | None = None,
+) -> Fit | None:
+    """Return the best top whose edge crosses no island, with its bound; None if none was found."""
+
+    def ask(split: Split) -> Answer:
+        left = SoundWood(_without(wood.inner, islands, split), _without(wood.outer, islands, split))
+        held = tuple(islands[i] for i in split[1])
+        return answered(left, wish, shape, held, progress)
+
+    best: Fit | None = None
+    ticket, steps, bound = count(), 0, 0.0
+    first = ask(((), ()))
+    heap: list[tuple[float, int, Split, Answer]] = [(-first.bound, next(ticket), ((), ()), first)]
+    while heap:
+        _, _, split, answer = heapq.heappop(heap)
+        if best is not None and answer.bound * (1 - wish.gap) <= best.score:
+            bound = max(bound, answer.bound)
+            break
+        steps += answer.steps
+        crossed = _first_crossed(answer.fit, islands, split)
+        if crossed is None or next(ticket) > _MOST_QUESTIONS:
+            bound = max(bound, answer.bound)
+            if crossed is None and _better(answer.fit, best):
+                best = answer.fit
+            continue
+        outside, inside = split
+        parts = [((*outside, crossed), inside)]
+        if _can_be_held(wood, islands[crossed]):
+            parts.append((outside, (*inside, crossed)))
+        for part in parts:
+            deeper = ask(part)
+            limit = min(answer.bound, deeper.bound)
+            heapq.heappush(heap, (-limit, next(ticket), part, replace(deeper, bound=limit)))
+    if best is None:
+        return None
+    return replace(best, bound=Bound(max(bound, best.score)), steps=steps)
+
+
+def _can_be_held(wood: SoundWood, island: Region) -> bool:
+    """Return whether the wood goes all round an island, so that a top can."""
+    return wood.outer.shrunk(PROOF_ALLOWANCE, around=True).holds(island)
+
+
+def _without(region: Region, islands: Sequence[Region], split: Split) -> Region:
+    for i in split[0]:
+        region = region.minus(islands[i])
+    return region
+
+
+def _first_crossed(fit: Fit | None, islands: Sequence[Region], split: Split) -> int | None:
+    """Return the first island, not yet decided, that the edge of the top crosses."""
+    if fit is None:
+        return None
+    decided = {*split[0], *split[1]}
+    open_ones = (i for i in range(len(islands)) if i not in decided)
+    return next((i for i in open_ones if crosses(fit, islands[i])), None)
+
+
+def _better(fit: Fit | None, best: Fit | None) -> bool:
+    return fit is not None and (best is None or fit.score > best.score)

@@ -1,0 +1,60 @@
+"""Why nothing fits: what the wood would give without the limits, and which of them it breaks."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from ..panel.sound import SoundWood
+from .families import answered, unlimited
+from .wish import Goal, Span, Wish
+
+_ROUGH = 0.02
+"""Gap to which the largest top without limits is sought: a reason needs no more."""
+
+
+def reason(wood: SoundWood, wish: Wish, shape: str) -> str:
+    """Return why no top of that shape fits, in one line."""
+    if wood.inner.is_empty:
+        return f"no {shape} fits: no sound wood is left within the margins and clearances"
+    limits = wish.limits
+    if limits.width.least > limits.length.greatest:
+        return (
+            f"no {shape} can be at most {limits.length.greatest:g} mm long and at least "
+            f"{limits.width.least:g} mm wide: lower the least width"
+        )
+    free = replace(unlimited(wish), goal=Goal.AREA, gap=_ROUGH)
+    largest = answered(wood, free, shape).fit
+    if largest is None:
+        return f"no {shape} fits in the sound wood at all"
+    size = f"{largest.outline.length:.0f} × {largest.outline.width:.0f} mm"
+    return (
+        f"no {shape} {_told(wish)} fits: the largest without these limits is about {size}; "
+        "loosen a limit, or lower a margin or clearance"
+    )
+
+
+def _told(wish: Wish) -> str:
+    limits = wish.limits
+    parts = [
+        f"{name} {_span(span, unit)}"
+        for name, span, unit in (
+            ("with a length", limits.length, " mm"),
+            ("a width", limits.width, " mm"),
+            ("a ratio", limits.ratio, ""),
+        )
+        if span.least > 0 or not math.isinf(span.greatest)
+    ]
+    if limits.most_turn < math.pi / 2:
+        parts.append(f"turned at most {math.degrees(limits.most_turn):g}° from the grain")
+    return ", ".join(parts) if parts else "of any size"
+
+
+def _span(span: Span, unit: str) -> str:
+    if span.least == span.greatest:
+        return f"of {span.least:g}{unit}"
+    if math.isinf(span.greatest):
+        return f"of at least {span.least:g}{unit}"
+    if span.least <= 0:
+        return f"of at most {span.greatest:g}{unit}"
+    return f"from {span.least:g} to {span.greatest:g}{unit}"

@@ -1,0 +1,202 @@
+"""Ovals: turn and ratio outside, place and size inside.
+
+Turn the wood back by the oval's turn, squeeze it along the oval's length and stretch it across by
+the root of the ratio: areas stay, and every oval of that turn and ratio becomes a circle. So the
+best of them is the largest circle in the mapped wood. The shape number p is ln(length / width).
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from .boxes import Box
+from .pose import Array, Contacts, Pose, segment_distances, turned
+from .wish import Span, Wish
+
+_FIRST_SPAN = 1.0
+"""Of the logarithm of the ratio, in the boxes that a search starts with."""
+
+
+class OvalKind:
+    """Ovals of any ratio; the radius is the root of half length times half width."""
+
+    name = "oval"
+
+    def sizes(self, p: float, radius: float) -> tuple[float, float]:
+        """Return half the length and half the width, mm."""
+        stretch = math.exp(p / 2)
+        return radius * stretch, radius / stretch
+
+    def shape_of(self, pose: Pose) -> float:
+        """Return the logarithm of the ratio."""
+        return max(0.0, math.log(pose.half_length / pose.half_width))
+
+    def area(self, half_length: float, half_width: float) -> float:
+        """Return the area, mm²."""
+        return math.pi * half_length * half_width
+
+    def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
+        """Return the radii at which ovals about the centres touch the edges, (m, n)."""
+        squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
+        seen = turned(edges, turn) * squeeze
+        return segment_distances(seen[:, 0], seen[:, 1], turned(centres, turn) * squeeze)
+
+    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
+        """Return the radii at which ovals about the centres hold all the points, (m,)."""
+        squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
+        seen, middles = turned(points, turn) * squeeze, turned(centres, turn) * squeeze
+        away = seen[None] - middles[:, None]
+        radii: Array = np.hypot(away[..., 0], away[..., 1]).max(axis=1)
+        return radii
+
+    def reach(self, turn: float, p: float, half: float) -> float:
+        """Return how much a radius can grow within a square of centres with half side `half`."""
+        squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
+        corners = turned(np.array([[half, half], [half, -half]]), turn) * squeeze
+        return float(np.hypot(corners[:, 0], corners[:, 1]).max())
+
+    def anchor(self, low: float, high: float) -> float:
+        """Return the shape that stands for all between `low` and `high`."""
+        return (low + high) / 2
+
+    def growth(self, low: float, high: float, half_turn: float) -> tuple[float, float]:
+        """Return factor and addend that make a radius for the whole box of that at the anchor.
+
+        With u = cos²δ sinh²(κ/2) + sin²δ sinh²(p + κ/2), δ and κ the half sides of the box, an oval
+        of the box holds the middle one scaled by exp(−asinh √u).
+        """
+        across, along = self._looseness(low, high, half_turn)
+        return math.exp(math.asinh(math.sqrt(across + along))), 0.0
+
+    def _looseness(self, low: float, high: float, half_turn: float) -> tuple[float, float]:
+        kappa = (high - low) / 2
+        return (
+            (math.cos(half_turn) * math.sinh(kappa / 2)) ** 2,
+            (math.sin(half_turn) * math.sinh((low + high) / 2 + kappa / 2)) ** 2,
+        )
+
+    def prefers_turn(self, low: float, high: float, half_turn: float, radius: float) -> bool:
+        """Return whether cutting the turns in two helps more than cutting the shapes in two."""
+        shape, turn = self._looseness(low, high, half_turn)
+        return turn > shape
+
+    def greatest_sizes(self, low: float, high: float, radius: Array) -> tuple[Array, Array]:
+        """Return half length and width that none of these shapes, of these radii, exceeds."""
+        return radius * math.exp(high / 2), radius * math.exp(-low / 2)
+
+    def greatest_area(self, low: float, high: float, radius: Array, lipping: float) -> Array:
+        """Return the area that none of these, lipped, exceeds."""
+        rim = 2 * radius * math.cosh(high / 2) * lipping
+        area: Array = math.pi * (radius * radius + rim + lipping * lipping)
+        return area
+
+    def radius_of_length(self, p: float, half_length: float) -> float:
+        """Return the radius of the shape with that half length."""
+        return half_length * math.exp(-p / 2)
+
+    def radius_of_width(self, p: float, half_width: float) -> float:
+        """Return the radius of the shape with that half width."""
+        return half_width * math.exp(p / 2)
+
+    def ratio_radius(self, low: float, high: float, span: Span, lipping: float) -> float:
+        """Return a radius above which no shape of the box, lipped, keeps its ratio within `span`.
+
+        A lipping makes every ratio smaller, the more the smaller the oval is.
+        """
+        stretch = math.exp(low / 2)
+        excess = stretch - span.greatest / stretch
+        if excess <= 0 or lipping == 0:
+            return math.inf
+        return lipping * (span.greatest - 1) / excess
+
+    def least_ratio(self, low: float, radius: Array, lipping: float) -> Array:
+        """Return the least ratio of lipped tops of shape `low` or more and at most these radii."""
+        if lipping > 0:
+            return np.ones_like(radius)
+        return np.full_like(radius, math.exp(low))
+
+    def shape_miss(self, low: float, high: float, length: float, width: float) -> float:
+        """Return how far, mm, all sizes of these shapes lie from the given length and width."""
+        return max(_beyond(length, width, low), -_beyond(length, width, high), 0.0)
+
+    def nearest_radius(self, p: float, half_length: float, half_width: float) -> float:
+        """Return the radius of the top of shape p whose sizes are nearest to the given ones."""
+        stretch = math.exp(p / 2)
+        return (half_length * stretch + half_width / stretch) / (stretch**2 + stretch**-2)
+
+    def shape_span(self, wish: Wish) -> tuple[float, float]:
+        """Return the least and greatest ln(length / width) of a core within the limits."""
+        limits, t = wish.limits, 2 * wish.lipping
+        low = _ratio(limits.length.least - t, limits.width.greatest - t)
+        high = _ratio(limits.length.greatest - t, limits.width.least - t)
+        if t == 0:
+            high = min(high, limits.ratio.greatest)
+        least = max(low, limits.ratio.least, 1.0)
+        return math.log(least), math.log(high) if math.isfinite(high) else math.inf
+
+    def longest_shape(self, high: float, diameter: float) -> float:
+        """Return the greatest shape number that can occur in wood of that diameter."""
+        return high
+
+    def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
+        """Return spans that together hold all shapes; the last may be endless."""
+        if high - low <= _FIRST_SPAN:
+            return [(low, high)]
+        spans = [(low, low + _FIRST_SPAN), (low + _FIRST_SPAN, min(high, low + 2 * _FIRST_SPAN))]
+        return [*spans, (spans[-1][1], high)] if high > spans[-1][1] else spans
+
+    def drift(self, box: Box) -> float:
+        """Return what a radius can change, mm, within the box beyond its growth."""
+        return 0.0
+
+    def contacts(self, pose: Pose, edges: Array) -> Contacts:
+        """Return where and how closely the oval stands to each edge.
+
+        Seen in the frame where the oval is the unit circle, the nearest point of an edge lies at
+        ρ; the way left to it is close to (ρ − 1) over the slope of ρ.
+        """
+        axes = np.array([pose.half_length, pose.half_width])
+        local = turned(edges - np.array([pose.x, pose.y]), pose.turn)
+        seen = local / axes
+        way = seen[:, 1] - seen[:, 0]
+        share = -np.einsum("ij,ij->i", seen[:, 0], way) / np.maximum(
+            np.einsum("ij,ij->i", way, way), 1e-30
+        )
+        share = np.clip(share, 0.0, 1.0)[:, None]
+        foot = seen[:, 0] + share * way
+        rho = np.maximum(np.hypot(foot[:, 0], foot[:, 1]), 1e-9)
+        unit = foot / rho[:, None]
+        reach = unit / axes
+        steep = np.hypot(reach[:, 0], reach[:, 1])
+        q = foot * axes
+        cos, sin = math.cos(pose.turn), math.sin(pose.turn)
+        slopes = np.stack(
+            [
+                -(reach[:, 0] * cos - reach[:, 1] * sin),
+                -(reach[:, 0] * sin + reach[:, 1] * cos),
+                reach[:, 0] * q[:, 1] - reach[:, 1] * q[:, 0],
+                -unit[:, 0] * foot[:, 0] / pose.half_length,
+                -unit[:, 1] * foot[:, 1] / pose.half_width,
+            ],
+            axis=1,
+        )
+        places = edges[:, 0] + share * (edges[:, 1] - edges[:, 0])
+        return Contacts(
+            (rho - 1) / steep, slopes / steep[:, None], places, np.arange(len(edges), dtype=np.intp)
+        )
+
+
+def _ratio(length: float, width: float) -> float:
+    if length <= 0 or math.isinf(width):
+        return 0.0
+    return math.inf if width <= 0 or math.isinf(length) else length / width
+
+
+def _beyond(length: float, width: float, p: float) -> float:
+    """Return how far a size lies on the round side of the ray of shape p; negative beyond it."""
+    if math.isinf(p):
+        return width
+    norm = math.hypot(math.exp(p), 1.0)
+    return (width * math.exp(p) - length) / norm

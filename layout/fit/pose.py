@@ -1,0 +1,172 @@
+"""A top in a search: where its centre lies, how it is turned, and half of each size."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, NamedTuple, Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+if TYPE_CHECKING:
+    from .boxes import Box
+    from .wish import Span, Wish
+
+Array = NDArray[np.float64]
+"""Edges are (n, 2, 2): edge, start or end, x or y; mm, the wood to their left."""
+
+
+class Pose(NamedTuple):
+    """A core within a search; mm and radians, in the frame of the search."""
+
+    x: float
+    y: float
+    turn: float
+    half_length: float
+    half_width: float
+
+
+class Contacts(NamedTuple):
+    """How far a top stands from what it must not cross, and how that changes as it moves.
+
+    Attributes
+    ----------
+    clear : (m,) array
+        Distance left, mm; negative where it crosses.
+    slopes : (m, 5) array
+        Change of `clear` with each number of the pose.
+    places : (m, 2) array
+        The nearest points of the edges.
+    edges : (m,) array of int
+        Which edge each belongs to.
+    """
+
+    clear: Array
+    slopes: Array
+    places: Array
+    edges: NDArray[np.intp]
+
+
+class Kind(Protocol):
+    """What the search must know of one kind of outline.
+
+    A kind has one number p for its shape besides its turn; for given turn, p and centre the largest
+    one that fits is given by one more number, its radius.
+    """
+
+    name: str
+
+    def sizes(self, p: float, radius: float) -> tuple[float, float]:
+        """Return half the length and half the width, mm."""
+        ...
+
+    def shape_of(self, pose: Pose) -> float:
+        """Return the logarithm of the ratio."""
+        ...
+
+    def area(self, half_length: float, half_width: float) -> float:
+        """Return the area, mm²."""
+        ...
+
+    def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
+        """Return the radii at which ovals about the centres touch the edges, (m, n)."""
+        ...
+
+    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
+        """Return the radii at which ovals about the centres hold all the points, (m,)."""
+        ...
+
+    def reach(self, turn: float, p: float, half: float) -> float:
+        """Return how much a radius can grow within a square of centres with half side `half`."""
+        ...
+
+    def anchor(self, low: float, high: float) -> float:
+        """Return the shape that stands for all between `low` and `high`."""
+        ...
+
+    def growth(self, low: float, high: float, half_turn: float) -> tuple[float, float]:
+        """Return factor and addend that make a radius for the whole box of that at the anchor."""
+        ...
+
+    def prefers_turn(self, low: float, high: float, half_turn: float, radius: float) -> bool:
+        """Return whether cutting the turns in two helps more than cutting the shapes in two."""
+        ...
+
+    def greatest_sizes(self, low: float, high: float, radius: Array) -> tuple[Array, Array]:
+        """Return half length and width that none of these shapes, of these radii, exceeds."""
+        ...
+
+    def greatest_area(self, low: float, high: float, radius: Array, lipping: float) -> Array:
+        """Return the area that none of these, lipped, exceeds."""
+        ...
+
+    def radius_of_length(self, p: float, half_length: float) -> float:
+        """Return the radius of the shape with that half length."""
+        ...
+
+    def radius_of_width(self, p: float, half_width: float) -> float:
+        """Return the radius of the shape with that half width."""
+        ...
+
+    def ratio_radius(self, low: float, high: float, span: Span, lipping: float) -> float:
+        """Return a radius above which no shape of the box, lipped, keeps its ratio within `span`.
+
+        A lipping makes every ratio smaller, the more the smaller the oval is.
+        """
+        ...
+
+    def least_ratio(self, low: float, radius: Array, lipping: float) -> Array:
+        """Return the least ratio of lipped tops of shape `low` or more and at most these radii."""
+        ...
+
+    def shape_miss(self, low: float, high: float, length: float, width: float) -> float:
+        """Return how far, mm, all sizes of these shapes lie from the given length and width."""
+        ...
+
+    def nearest_radius(self, p: float, half_length: float, half_width: float) -> float:
+        """Return the radius of the top of shape p whose sizes are nearest to the given ones."""
+        ...
+
+    def shape_span(self, wish: Wish) -> tuple[float, float]:
+        """Return the least and greatest ln(length / width) of a core within the limits."""
+        ...
+
+    def longest_shape(self, high: float, diameter: float) -> float:
+        """Return the greatest shape number that can occur in wood of that diameter."""
+        ...
+
+    def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
+        """Return spans that together hold all shapes; the last may be endless."""
+        ...
+
+    def drift(self, box: Box) -> float:
+        """Return what a radius can change, mm, within the box beyond its growth."""
+        ...
+
+    def contacts(self, pose: Pose, edges: Array) -> Contacts:
+        """Return where and how closely the oval stands to each edge."""
+        ...
+
+
+def turned(edges: Array, turn: float) -> Array:
+    """Return points, (…, 2), seen from a frame that is turned by `turn`."""
+    cos, sin = math.cos(turn), math.sin(turn)
+    seen: Array = edges @ np.array([[cos, -sin], [sin, cos]])
+    return seen
+
+
+def segment_distances(starts: Array, ends: Array, points: Array) -> Array:
+    """Return the distance from each of m points to each of n segments, (m, n) mm."""
+    way = ends - starts
+    squares = np.einsum("ij,ij->i", way, way)
+    dx = points[:, :1] - starts[:, 0]
+    dy = points[:, 1:] - starts[:, 1]
+    along = (dx * way[:, 0] + dy * way[:, 1]) / squares
+    np.clip(along, 0.0, 1.0, out=along)
+    dx -= along * way[:, 0]
+    dy -= along * way[:, 1]
+    dx *= dx
+    dy *= dy
+    dx += dy
+    distance: Array = np.sqrt(dx, out=dx)
+    return distance

@@ -1,0 +1,59 @@
+"""Best fits: for each wished-for shape the best top the wood can give, and its bound."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from ..errors import LayoutError, NothingFitsError
+from ..geometry.polygon import Region
+from ..panel.sound import SoundWood
+from .families import FAMILIES
+from .found import Fit
+from .islands import best_round_islands
+from .misfit import reason
+from .wish import Wish
+
+Progress = Callable[[int, float, float], bool]
+"""Called now and then with steps, score and bound; the search stops where it returns False."""
+
+
+def best_fits(
+    wood: SoundWood,
+    wish: Wish,
+    *,
+    islands: Sequence[Region] = (),
+    progress: Progress | None = None,
+) -> tuple[Fit, ...]:
+    """Return the best top of each wished-for shape that fits, best first, each with its bound.
+
+    Parameters
+    ----------
+    islands : sequence of Region
+        Parts of the wood that the edge of a top may not cross: each lies wholly inside it or wholly
+        outside. Their clearance is part of them.
+    progress : callable, optional
+        Told of each shape's search in turn.
+
+    Raises
+    ------
+    NothingFitsError
+        If no top of any of the shapes fits within the limits; the message says why.
+    LayoutError
+        If a shape has no such name, or the wish cannot be searched.
+    """
+    unknown = [shape for shape in wish.shapes if shape not in FAMILIES]
+    if unknown:
+        raise LayoutError(f"no top is called {unknown[0]!r}; there are: {', '.join(FAMILIES)}")
+    fits: list[Fit] = []
+    reasons: list[str] = []
+    for shape in dict.fromkeys(wish.shapes):
+        alone = replace(wish, shapes=(shape,))
+        fit = best_round_islands(wood, alone, shape, islands, progress)
+        if fit is None:
+            reasons.append(reason(wood, alone, shape))
+        else:
+            fits.append(fit)
+    if not fits:
+        raise NothingFitsError("; ".join(reasons))
+    return tuple(sorted(fits, key=lambda fit: -fit.score))
