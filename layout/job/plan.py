@@ -12,9 +12,13 @@ from ..marking.marks import MarkSet, StringKit, marks_for
 from ..offcuts.plan import OffcutPlan, offcuts_of
 from ..panel import Spoils
 from ..panel.datum import Datum, choose_datum
+from ..template.content import TemplateContent
+from ..template.paper import PAPERS, Margins
+from ..template.proposal import Proposal, proposed
 from .cautions import Caution, cautions_for
 from .fitting import fits_of
 from .job import Job
+from .template import template_content
 from .top import Top, top_from
 
 
@@ -36,6 +40,10 @@ class Plan:
     cuts : CutPlan
     legs : LegsPlan or None
     offcuts : OffcutPlan
+    template : TemplateContent
+        What is drawn at full size.
+    sheets : Proposal
+        The portion of it that is printed, and on which sheets.
     cautions : tuple of Caution
     """
 
@@ -48,6 +56,8 @@ class Plan:
     cuts: CutPlan
     legs: LegsPlan | None
     offcuts: OffcutPlan
+    template: TemplateContent
+    sheets: Proposal
     cautions: tuple[Caution, ...]
 
     @property
@@ -72,7 +82,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     datum = choose_datum(panel, job.datum, frozenset(job.chewed))
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
     marks = marks_for(*place, datum, panel, lipping, kit)
-    cuts = plan_cuts(panel, *place, datum, tools, marks, lipping)
+    cuts = plan_cuts(panel, *place, datum, tools, lipping)
     top_mass = top.area * panel.thickness * panel.substance.density * 1e-9
     legs = None
     if job.legs is not None:
@@ -80,6 +90,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         screwable = panel.sound_for(Spoils.CUTTING, tape_error=job.tape_error)
         spoiling = [d for d in panel.defects if d.spoils & {Spoils.BEARING, Spoils.CUTTING}]
         legs = place_legs(job.legs, *place, bearing.meet(screwable), top_mass, spoiling)
+    template = template_content(job.name, top, cuts.rough, marks, legs, job.tape)
     return Plan(
         job=job,
         fits=fits,
@@ -90,5 +101,14 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         cuts=cuts,
         legs=legs,
         offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs),
+        template=template,
+        sheets=_sheets(job, template),
         cautions=cautions_for(panel, top_mass=top_mass),
     )
+
+
+def _sheets(job: Job, content: TemplateContent) -> Proposal:
+    """Return the sheets that the job's template asks for."""
+    wish = job.template
+    margins = Margins.all(wish.margin)
+    return proposed(content, PAPERS[wish.paper], margins, wish.overlap, portion=wish.portion)

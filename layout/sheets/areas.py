@@ -18,13 +18,14 @@ def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tupl
     coarse = region.simplified(_FINE * frame.scale)
     return tuple(
         Area(
-            frame.of(_ring(piece.exterior)),
-            tuple(frame.of(_ring(hole)) for hole in piece.holes),
+            frame.of(ring_of(piece.exterior)),
+            tuple(frame.of(ring_of(hole)) for hole in piece.holes),
             edged=edged,
         )
         for piece in coarse.pieces
     )
 
 
-def _ring(points: Points) -> Path:
+def ring_of(points: Points) -> Path:
+    """Return the closed path through points, (n, 2)."""
     return Path.through((Point(float(x), float(y)) for x, y in points), closed=True)

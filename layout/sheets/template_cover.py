@@ -11,14 +11,14 @@ from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.window import clipped
-from ..template.calibration import wrong_prints
+from ..template.calibration import longest_bar, wrong_prints
 from ..template.content import TemplateContent
 from ..template.paper import A4, LETTER, Sheet
 from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import TilePlan, field_of
 from .flow import Flow
-from .template_parts import cross_at, line, longest_bar, pennant, strokes
+from .template_parts import cross_at, line, pennant, strokes
 from .wording import correction_words
 
 _MAP_HEIGHT = 75.0

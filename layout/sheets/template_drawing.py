@@ -8,9 +8,10 @@ from ..drawing.scene import Group, Item, Layer, Mark, Scene, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
+from ..template.calibration import longest_bar
 from ..template.content import TemplateContent, mark_ring
 from .spots import Spots, labels_round, points_along
-from .template_parts import ARM, CheckBar, joint_ticks, line, longest_bar, pennant, strokes
+from .template_parts import ARM, CheckBar, joint_ticks, line, pennant, strokes
 
 _ROUND = 30.0
 """Room round the top for check bars and lettering, mm."""

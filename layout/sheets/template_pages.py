@@ -15,7 +15,8 @@ from ..geometry.path import Path
 from ..geometry.placement import Placement, Points
 from ..geometry.point import Point
 from ..geometry.window import clipped, holds
-from ..template.content import TemplateContent, TemplateMark
+from ..template.calibration import longest_bar
+from ..template.content import TemplateContent, TemplateMark, mark_ring
 from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import Tile, TilePlan
@@ -29,13 +30,12 @@ from .template_parts import (
     CheckBar,
     cross_at,
     joint_ticks,
-    longest_bar,
     mark_paths,
     pennant,
     register_cross,
     strokes,
 )
-from .template_seams import flip_items, seam_items
+from .template_seams import flip_items, seam_ends, seam_items
 from .wording import correction_words
 
 
@@ -58,6 +58,7 @@ class _Shown:
     lines: tuple[tuple[Layer, Path, Bounds], ...]
     marks: tuple[TemplateMark, ...]
     points: Points
+    box: Bounds
 
     @classmethod
     def of(cls, content: TemplateContent, portion: Portion) -> _Shown:
@@ -74,7 +75,8 @@ class _Shown:
         lines += [(layers.MARKS, tick) for path in ticks for tick in clipped(path, portion.window)]
         lines += [(layers.MARKS, path) for mark in marks for path in mark_paths(mark)]
         boxed = tuple((layer, path, path.bounds) for layer, path in lines)
-        return cls(content, portion, boxed, marks, points_along(path for _, path in lines))
+        points = points_along(path for _, path in lines)
+        return cls(content, portion, boxed, marks, points, content.bounds)
 
 
 class _Page:
@@ -95,8 +97,9 @@ class _Page:
         """Return the sheet."""
         content, plan, tile = self.shown.content, self.plan, self.tile
         drawn = list(self.drawing())
+        self.reserve()
         register = self.register()
-        flips = flip_items(self.shown.portion, self.spots, self.shift, content)
+        flips = flip_items(self.shown.portion, self.spots, self.shift, self.shown.box)
         bars = self.bars()
         heading = self.heading()
         names = self.names()
@@ -112,6 +115,14 @@ class _Page:
         kept = tuple(group for group in groups if group.items)
         title = f"Sheet {tile.name}, {content.title}"
         return Scene(title, plan.sheet.frame, kept, plan.stretch)
+
+    def reserve(self) -> None:
+        """Keep words off the marks and the seams."""
+        for mark in self.shown.marks:
+            if holds(self.tile.window, mark.at):
+                self.spots.taken.append(_moved(mark_ring(mark).bounds, self.shift))
+        for start, end in seam_ends(self.tile, self.cell):
+            self.spots.taken.append(Bounds.around((start, end)).grown(0.3))
 
     def drawing(self) -> Iterator[Group]:
         """Yield what of the template lies on this sheet, cut to it, layer by layer."""
@@ -175,7 +186,7 @@ class _Page:
                 else Point(room.left + (room.width - length) / 2, self.cell.bottom + off)
             )
             bar = CheckBar(start, length, upright, tape)
-            along = self.spots.drawn_in(bar.box.grown(2.0))
+            along: float = self.spots.drawn_in(bar.box.grown(2.0))
             along += sum(_share_of(bar.box.grown(1.0), taken) for taken in self.spots.taken)
             if best is None or along < best[0]:
                 best = (along, bar)
@@ -195,7 +206,7 @@ class _Page:
             fixed = f"corrected for the printer: {correction_words(plan)}"
             rows += [(words, 2.5, False) for words in wrapped(fixed, 2.5, _HEADING)]
         width = max(30.0, *(text_width(words, h, bold) for words, h, bold in rows))
-        height: float = PENNANT[1] + 1.0 + 4.5 * len(rows)
+        height = PENNANT[1] + 1.0 + 4.5 * len(rows)
         block = self.spots.best(
             (Point(x, y), Bounds(x - 1, y - 1, x + width + 1, y + height + 1))
             for x, y in _places(self.cell, width, height)
@@ -207,10 +218,9 @@ class _Page:
         )
         name_at = block + Point(PENNANT[0] + 3.0, height - 9.5)
         items.append(Text(name_at, self.tile.name, 9.0, bold=True))
-        y = height - PENNANT[1] - 1.5
-        for words, h, bold in rows:
-            y -= 4.5
-            items.append(Text(block + Point(0, y + 1.0), words, h, bold=bold))
+        for number, (words, h, bold) in enumerate(rows, 1):
+            y = height - PENNANT[1] - 0.5 - 4.5 * number
+            items.append(Text(block + Point(0, y), words, h, bold=bold))
         return tuple(items)
 
     def _small_heading(self) -> tuple[Item, ...]:

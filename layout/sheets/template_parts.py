@@ -119,16 +119,6 @@ class CheckBar:
         return Text(at, self.words, height, "middle", turn)
 
 
-def longest_bar(room: float, tape: Tape) -> float:
-    """Return the longest check bar that `room` mm hold: whole 5 mm, or quarters of an inch.
-
-    >>> longest_bar(188.9, Tape()), longest_bar(188.9, Tape(imperial=True))
-    (185.0, 184.15)
-    """
-    step = MM_PER_INCH / 4 if tape.imperial else 5.0
-    return step * math.floor(room / step + 1e-9)
-
-
 def pennant(at: Point, *, mirrored: bool) -> tuple[Path, ...]:
     """Return a flag on a pole, its lower left corner at `at`; mirrored, the flag flies left.
 

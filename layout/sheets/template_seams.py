@@ -11,7 +11,6 @@ from ..drawing.scene import Item, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
-from ..template.content import TemplateContent
 from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
 from .spots import Spots
@@ -46,6 +45,11 @@ def seam_items(tile: Tile, plan: TilePlan, spots: Spots, cell: Bounds) -> tuple[
     return tuple(items)
 
 
+def seam_ends(tile: Tile, cell: Bounds) -> tuple[tuple[Point, Point], ...]:
+    """Return the ends of each seam of a sheet."""
+    return tuple((seam.start, seam.end) for seam in _seams(tile, cell))
+
+
 def _seams(tile: Tile, cell: Bounds) -> Iterator[_Seam]:
     lower_left, upper_left = Point(cell.left, cell.bottom), Point(cell.left, cell.top)
     lower_right, upper_right = Point(cell.right, cell.bottom), Point(cell.right, cell.top)
@@ -73,11 +77,9 @@ def _along(seam: _Seam, strip: float) -> Iterator[tuple[Text, Bounds]]:
         yield text, text_box(text)
 
 
-def flip_items(
-    portion: Portion, spots: Spots, shift: Point, content: TemplateContent
-) -> tuple[Item, ...]:
-    """Return the lines of a sheet that the paper is flipped on, with their sign and words."""
-    room, box = spots.room, content.bounds
+def flip_items(portion: Portion, spots: Spots, shift: Point, box: Bounds) -> tuple[Item, ...]:
+    """Return the sign and words for each flip line of a sheet; `box` is the template's own."""
+    room = spots.room
     items: list[Item] = []
     for flipped, upright in ((portion.flip_x, True), (portion.flip_y, False)):
         level = shift.x if upright else shift.y

@@ -14,7 +14,7 @@ from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
 from ..job.plan import Plan
 from ..marking.mark import Kind
-from .areas import areas_of
+from .areas import areas_of, ring_of
 from .frame import DrawingFrame
 from .labels import LabelSetter
 
@@ -104,7 +104,7 @@ def offcut_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:
     if kept:
         yield Group(
             layers.OFFCUTS,
-            tuple(Stroke(frame.of(c.outline.path().placed(c.placement))) for c in kept),
+            tuple(Stroke(frame.of(ring_of(clean.corners))) for clean in kept),
         )
 
 
@@ -112,7 +112,7 @@ def offcut_labels(plan: Plan, frame: DrawingFrame, setter: LabelSetter) -> Itera
     """Yield the number of each offcut worth keeping."""
     for offcut in plan.offcuts.pieces:
         if offcut.kept and offcut.clean is not None:
-            at = frame.at(offcut.clean.placement.centre)
+            at = frame.at(offcut.clean.centre)
             yield from setter.set(at, f"offcut {offcut.number}", 2.5)
 
 

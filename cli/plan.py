@@ -1,0 +1,122 @@
+"""`panelwright plan JOB --out DIR`: the whole piece laid out, as a folder for the bench."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from .files import write_all
+from .progress import progress_line
+from .reading import NOTHING_FITS, job_from, stop
+
+if TYPE_CHECKING:
+    from ..layout.job.plan import Plan
+
+EXAMPLES = """
+\b
+Examples:
+  panelwright plan door.toml --out door
+  panelwright plan door.toml --json
+"""
+
+
+@click.command(epilog=EXAMPLES)
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path, file_okay=False),
+    help="Folder to write the sheets into; without it nothing is written.",
+)
+@click.option("--json", "as_json", is_flag=True, help="Print plan.json instead of the summary.")
+def plan(job: Path, out: Path | None, as_json: bool) -> None:
+    """Lay out the piece that the job file JOB describes.
+
+    Works out the top, its marks, cuts, legs and offcuts, prints a summary, and writes bench sheet,
+    drawing and full-size templates into the folder --out. A second run replaces its own files and
+    no others. Ends with 1, and the reason, where no top fits.
+    """
+    found_job = job_from(job, for_plan=True)
+    from ..layout.errors import LayoutError, NothingFitsError
+    from ..layout.job.plan import make_plan
+
+    try:
+        with progress_line() as progress:
+            found = make_plan(found_job, progress=progress)
+    except NothingFitsError as error:
+        click.echo(f"Nothing fits: {error}", err=True)
+        raise click.exceptions.Exit(NOTHING_FITS) from None
+    except LayoutError as error:
+        stop(f"{job}: {error}")
+    if as_json:
+        from ..layout.job.record import plan_record
+        from ..layout.job.serialise import to_json
+
+        click.echo(to_json(plan_record(found)), nl=False)
+    else:
+        for line in summary(found):
+            click.echo(line)
+    if out is not None:
+        _write(found, out, quiet=as_json)
+
+
+def _write(plan: Plan, out: Path, *, quiet: bool) -> None:
+    from ..layout.sheets.folder import plan_files
+
+    try:
+        written = write_all(out, plan_files(plan))
+    except OSError as error:
+        stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
+    if not quiet:
+        click.echo(f"Written to {out}/: {', '.join(path.name for path in written)}")
+        click.echo(f"Start with {written[0]}")
+
+
+def summary(plan: Plan) -> Iterator[str]:
+    """Yield the plan in a few lines."""
+    from ..layout.sheets.title import exact_words, size_words
+
+    tape = plan.job.tape
+    yield plan.job.name
+    yield (
+        f"  Top      {size_words(plan)} (the largest: {exact_words(plan.top.exact, tape)}), "
+        f"{tape.area(plan.top.area)}, about {tape.mass(plan.top_mass)}"
+    )
+    gap = plan.fit.gap
+    if gap is not None:
+        yield f"           no {plan.fit.outline.name} can be more than {gap:.2%} larger: proved"
+    for other in plan.fits[1:]:
+        size = exact_words(other.outline, tape)
+        yield f"           also fits: {other.outline.name} {size}, {tape.area(other.outline.area)}"
+    centre = plan.datum.coordinates(plan.top.placement.centre)
+    yield (
+        f"  Datum    {plan.datum.name}; centre {tape.figure(centre.along)} along, "
+        f"{tape.measure(centre.square)} square"
+    )
+    yield (
+        f"  Cuts     {len(plan.cuts.trims)} straight, {len(plan.cuts.facets)} facets; "
+        f"rough line {tape.measure(plan.cuts.allowance)} outside"
+    )
+    yield from _legs(plan)
+    kept = [offcut for offcut in plan.offcuts.pieces if offcut.kept]
+    yield f"  Offcuts  {len(plan.offcuts.pieces)}, of which {len(kept)} worth keeping"
+    sheets = plan.sheets
+    yield f"  Template {sheets.portion.name} on {sheets.sheets} sheets {sheets.plan.paper.name}"
+    for warning in plan.cuts.warnings:
+        yield f"  !        {warning}"
+
+
+def _legs(plan: Plan) -> Iterator[str]:
+    if plan.legs is None:
+        return
+    tape, legs = plan.job.tape, plan.legs
+    over = legs.overhang
+    yield (
+        f"  Legs     {len(legs.legs)}; overhang side {tape.measure(over.side)}, "
+        f"end {tape.measure(over.end)}; tips at about {tape.force(legs.tipping.least.force)} "
+        "at its edge (an estimate)"
+    )
+    for problem in legs.problems:
+        yield f"  !        {problem.words(tape)}"

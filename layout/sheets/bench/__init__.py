@@ -1,0 +1,5 @@
+"""The bench sheet: what to do in which order, with the numbers, as one page of HTML."""
+
+from .page import bench_sheet
+
+__all__ = ["bench_sheet"]

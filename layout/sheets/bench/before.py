@@ -1,0 +1,98 @@
+"""Before any mark: assess, metal, flatness, datum."""
+
+from __future__ import annotations
+
+from ...job.plan import Plan
+from ...panel import Face, Kind, Spoils
+from .rows import BenchStep, Section, Table
+
+_SPOILS = {
+    Spoils.SHOWING: "showing: outside the top",
+    Spoils.CUTTING: "cutting: no blade, bit or screw",
+    Spoils.BEARING: "bearing: no leg or fixing",
+}
+
+
+def before(plan: Plan) -> Section:
+    """Return the steps before the first mark."""
+    return Section("Before any mark", (_assess(plan), _metal(plan), _flatness(plan), _datum(plan)))
+
+
+def _assess(plan: Plan) -> BenchStep:
+    panel, tape = plan.job.panel, plan.job.tape
+    people = "Two people lift it." if panel.mass >= 25 else "One person can lift it."
+    words = [
+        f"{panel.name.capitalize()}: {panel.build.kind.value}, "
+        f"{panel.substance.name}, {tape.measure(panel.thickness)} thick, "
+        f"about {tape.mass(panel.mass)}. {people}",
+        "Read the cautions above first; stop where one of them is not answered.",
+    ]
+    if panel.build.kind is Kind.SOLID:
+        words.append("Moisture at most 12 % in three places, else let it wait.")
+    table = None
+    if panel.defects:
+        table = Table(
+            ("Defect", "Face", "Spoils", "Keep clear by"),
+            tuple(
+                (
+                    defect.name,
+                    _face(defect.face, defect.depth, plan),
+                    "; ".join(_SPOILS[s] for s in Spoils if s in defect.spoils),
+                    tape.measure(defect.clear),
+                )
+                for defect in panel.defects
+            ),
+            "Find each of these on the panel. A defect that is not here is not in the plan.",
+        )
+    return BenchStep("Assess", tuple(words), table)
+
+
+def _face(face: Face, depth: float | None, plan: Plan) -> str:
+    if face is Face.THROUGH:
+        return "through"
+    deep = f", {plan.job.tape.measure(depth)} deep" if depth is not None else ""
+    return ("show face" if face is Face.UP else "under face") + deep
+
+
+def _metal(plan: Plan) -> BenchStep:
+    return BenchStep(
+        "Metal",
+        (
+            "Ironmongery, battens and clips off. Sweep both faces and all edges with a detector, "
+            "ring every hit with chalk, pull it, sweep again.",
+        ),
+    )
+
+
+def _flatness(plan: Plan) -> BenchStep:
+    tape = plan.job.tape
+    words = (
+        f"Winding sticks at both ends: up to {tape.measure(3.0)} of twist is accepted. "
+        "The hump goes up.",
+        f"The plan counts on {tape.measure(plan.job.panel.thickness)}: where flattening leaves "
+        "less, change the thickness in the job and print anew.",
+    )
+    return BenchStep("Flatness", words)
+
+
+def _datum(plan: Plan) -> BenchStep:
+    datum, tape = plan.datum, plan.job.tape
+    words = [f"All square measures are taken from {datum.name}: {datum.why}."]
+    for reference in datum.references:
+        how = reference.how.format(distance=tape.measure(reference.distance))
+        words.append(f"{reference.name}: {how}.")
+    if datum.struck:
+        words.append(
+            f"Stretch a string from {datum.first.name} to {datum.last.name} "
+            f"({tape.measure(datum.length)} apart), chalk it, then knife it along a straightedge."
+        )
+    else:
+        words.append(
+            f"Hold a string along {datum.name}: no gap above {tape.measure(1.0)}, "
+            "else plane it true."
+        )
+    words.append(
+        "Chalk the letters on both faces. Turned over, every figure stays the same; "
+        "only left and right swap."
+    )
+    return BenchStep(f"Datum {datum.name}", tuple(words))

@@ -1,0 +1,32 @@
+"""Every file of a plan, by its name."""
+
+from __future__ import annotations
+
+from ..job.plan import Plan
+from ..job.record import plan_record
+from ..job.serialise import to_json
+
+
+def plan_files(plan: Plan) -> dict[str, str | bytes]:
+    """Return the content of each file that a plan is written as, by file name.
+
+    Writers are imported here, one by one, so that whoever wants a single drawing pays for one.
+    """
+    from ..drawing.dxf import to_dxf
+    from ..drawing.pdf import to_pdf
+    from ..drawing.svg import to_svg
+    from .bench import bench_sheet
+    from .plan_drawing import plan_scene
+    from .template_drawing import template_drawing
+    from .template_pages import template_pages
+
+    template = template_drawing(plan.template)
+    others = ("plan.svg", "template.pdf", "template.svg", "template.dxf", "plan.json")
+    return {
+        "bench-sheet.html": bench_sheet(plan, files=others),
+        "plan.svg": to_svg(plan_scene(plan)),
+        "template.pdf": to_pdf(template_pages(plan.template, plan.sheets), plan.template.title),
+        "template.svg": to_svg(template),
+        "template.dxf": to_dxf(template),
+        "plan.json": to_json(plan_record(plan)),
+    }

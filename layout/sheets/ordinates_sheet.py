@@ -1,0 +1,71 @@
+"""The ordinates sheet: the finish line in figures, for a batten and a rule."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ..drawing.scene import Scene
+from ..template.content import TemplateContent
+from ..template.ordinates import Station, ordinates
+from ..template.paper import Margins, Paper
+from ..units import Tape
+from .cover_sheet import upright_sheet
+from .flow import Flow
+
+
+def ordinates_pages(content: TemplateContent, paper: Paper, margins: Margins) -> tuple[Scene, ...]:
+    """Return the finish line's square distances from the centrelines, and every mark's.
+
+    Where both halves are alike one is given.
+    """
+    tape, x, y = content.tape, content.symmetric_x, content.symmetric_y
+    sheet = upright_sheet(paper, margins)
+    flow = Flow(sheet.frame, sheet.printable.grown(-1.0), f"Ordinates, {content.title}")
+    flow.words("The finish line in figures", 5.0, bold=True)
+    side = "MIRRORED: seen from the underside" if content.mirrored else "seen with the face up"
+    flow.words(f"{content.title}, {side}. All in {tape.unit}, square from the centrelines.")
+    flow.words("Set each figure off, drive a pin, bend a batten round the pins and draw along it.")
+    table = ordinates(content.finish, tape, symmetric_x=x, symmetric_y=y)
+    alike_x = "to the right; to the left the same" if x else "to the right (− to the left)"
+    alike_y = "upwards; downwards the same" if y else "upwards (− downwards)"
+    flow.heading("Along the long centreline")
+    flow.words(f"From the middle {alike_x}; then square to it {alike_y}.")
+    flow.table(_rows(table.along, tape, both=not y, ends=("up", "down")))
+    flow.heading("Along the cross centreline")
+    flow.words(f"From the middle {alike_y}; then square to it {alike_x}.")
+    flow.table(_rows(table.across, tape, both=not x, ends=("right", "left")))
+    if content.marks:
+        flow.heading("The marks")
+        flow.table([("mark", "along", "up", "hole"), *_mark_rows(content)])
+    return flow.scenes()
+
+
+def _rows(
+    stations: Sequence[Station], tape: Tape, *, both: bool, ends: tuple[str, str]
+) -> list[tuple[str, ...]]:
+    """Return a heading and a row for each station, with both offsets where they differ."""
+    heading = ("station", ends[0], ends[1]) if both else ("station", ends[0])
+    rows: list[tuple[str, ...]] = [heading]
+    for station in stations:
+        figures = (station.at, station.high, station.low) if both else (station.at, station.high)
+        rows.append(tuple(_figure(value, tape) for value in figures))
+    return rows
+
+
+def _figure(value: float, tape: Tape) -> str:
+    """Return half millimetres or sixteenths: finer than a pencil, no finer than a rule."""
+    if tape.imperial:
+        return tape.figure(value)
+    return f"{round(value * 2) / 2:.1f}".replace("-", "−").replace("−0.0", "0.0")
+
+
+def _mark_rows(content: TemplateContent) -> list[tuple[str, ...]]:
+    return [
+        (
+            mark.label,
+            _figure(mark.at.x, content.tape),
+            _figure(mark.at.y, content.tape),
+            f"ø {content.tape.exact(mark.diameter, 1)}" if mark.diameter else "point",
+        )
+        for mark in content.marks
+    ]
