@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+import unicodedata
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
@@ -12,6 +13,12 @@ from .errors import LengthError
 
 MM_PER_INCH = 25.4
 """Exact by definition since 1959."""
+
+KG_PER_POUND = 0.45359237
+"""Exact by definition since 1959."""
+
+NEWTONS_PER_POUND_FORCE = KG_PER_POUND * 9.80665
+"""By standard gravity."""
 
 
 class Units(Enum):
@@ -39,31 +46,24 @@ _MM_IN = {
     Units.CM: 10.0,
     Units.M: 1000.0,
     Units.IN: MM_PER_INCH,
-    Units.FT: 12 * MM_PER_INCH,
+    Units.FT: 304.8,  # 12 × 25.4, which floating point misses by a hair
 }
 
 _UNIT_OF = {
-    "mm": Units.MM,
-    "millimetre": Units.MM,
-    "millimetres": Units.MM,
-    "cm": Units.CM,
-    "m": Units.M,
-    "in": Units.IN,
-    "inch": Units.IN,
-    "inches": Units.IN,
-    '"': Units.IN,
-    "ft": Units.FT,
-    "foot": Units.FT,
-    "feet": Units.FT,
-    "'": Units.FT,
+    **dict.fromkeys(("mm", "millimetre", "millimetres", "millimeter", "millimeters"), Units.MM),
+    **dict.fromkeys(("cm", "centimetre", "centimetres", "centimeter", "centimeters"), Units.CM),
+    **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), Units.M),
+    **dict.fromkeys(("in", "inch", "inches", "ins", '"'), Units.IN),
+    **dict.fromkeys(("ft", "foot", "feet", "'"), Units.FT),
 }
 
 _TYPOGRAPHY = str.maketrans(
-    {
-        "′": "'", "’": "'", "″": '"', "”": '"', "−": "-", "\u00a0": " ", "⁄": "/",
-        "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
-    }
-)  # fmt: skip
+    {"′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "−": "-", "–": "-", "⁄": "/"}
+)
+"""Signs that a phone or a word processor puts in place of the typed ones."""
+
+_LONGEST = 60
+"""Signs that a length may have; the longest that anybody writes has half as many."""
 
 _NUMBER = r"(?:\d+(?:\.\d*)?|\.\d+)"
 _QUANTITY = re.compile(
@@ -71,7 +71,7 @@ _QUANTITY = re.compile(
     (?: (?P<whole>\d+) (?:\s+|-) (?P<num>\d+)\s*/\s*(?P<den>\d+)   # 31 3/8 or 31-3/8
       | (?P<num_only>\d+)\s*/\s*(?P<den_only>\d+)                  # 3/8
       | (?P<plain>{_NUMBER}) )                                     # 31.375
-    \s* (?P<unit>[A-Za-z]+|"|'(?!')|'' )? \s*""",
+    \s* (?P<unit>[A-Za-z]+|"|'(?!')|'' )? (?:(?<=[A-Za-z])\.)? \s*""",
     re.VERBOSE,
 )
 
@@ -103,20 +103,36 @@ def parse_length(text: str, units: Units) -> float:
     >>> parse_length("31 3/8", Units.IN)
     796.925
     """
-    plain = text.translate(_TYPOGRAPHY).strip()
+    if len(text) > _LONGEST:
+        raise LengthError(f"{text[:_LONGEST]!r} and more is not a length: {_HOW}")
+    plain = _plain(text)
     negative = plain.startswith("-")
     rest = plain[1:] if negative else plain
     parts: list[tuple[Fraction, Units | None]] = []
     while rest.strip():
         match = _QUANTITY.match(rest)
-        if match is None or match.end() == 0:
-            raise LengthError(f"{text!r} is not a length: {_HOW}")
+        if match is None:
+            comma = " (write a decimal point, not a comma)" if "," in text else ""
+            raise LengthError(f"{text!r} is not a length{comma}: {_HOW}")
         parts.append((_number(match, text), _unit(match["unit"], text)))
         rest = rest[match.end() :]
+        if parts[-1][1] is Units.FT:
+            rest = rest.removeprefix("-")  # 5'-3", as drawings write it
     if not parts:
-        raise LengthError(f"an empty text is not a length: {_HOW}")
+        raise LengthError(f"{text!r} is not a length: {_HOW}")
     total = _total(parts, units, text)
-    return -total if negative else total
+    return -total if negative and total else total
+
+
+def _plain(text: str) -> str:
+    """Return a text in the signs of a typewriter: ``31½`` becomes ``31 1/2``."""
+    signs = (
+        f" {unicodedata.normalize('NFKC', sign)}"
+        if unicodedata.decomposition(sign).startswith("<fraction>")
+        else sign
+        for sign in text
+    )
+    return "".join(signs).translate(_TYPOGRAPHY).strip()
 
 
 def _number(match: re.Match[str], text: str) -> Fraction:
@@ -178,8 +194,11 @@ class Tape:
         return "in" if self.imperial else "mm"
 
     def nearest(self, length: float) -> float:
-        """Return the length, mm, of the division nearest to `length`, mm."""
-        return math.floor(length / self.division + 0.5) * self.division
+        """Return the length, mm, of the division nearest to `length`, mm; halves away from 0."""
+        return math.copysign(self._count(length) * self.division, length)
+
+    def _count(self, length: float) -> int:
+        return math.floor(abs(length) / self.division + 0.5)
 
     def figure(self, length: float) -> str:
         """Return `length`, mm, to the nearest division and without its unit.
@@ -187,7 +206,7 @@ class Tape:
         >>> Tape(imperial=True).figure(796.925), Tape().figure(583.42)
         ('31 3/8', '583')
         """
-        count = math.floor(abs(length) / self.division + 0.5)
+        count = self._count(length)
         sign = "−" if length < 0 and count else ""
         if not self.imperial:
             return f"{sign}{count}"
@@ -202,7 +221,8 @@ class Tape:
     def exact(self, length: float, digits: int = 2) -> str:
         """Return `length`, mm, in decimals of the unit and without it: ``583.42``, ``22.9693``."""
         value = length / MM_PER_INCH if self.imperial else length
-        return f"{value:.{digits + 1 if self.imperial else digits}f}".replace("-", "−")
+        places = digits + 1 if self.imperial else digits
+        return f"{round(value, places) + 0.0:.{places}f}".replace("-", "−")  # −0.00 becomes 0.00
 
     def area(self, area: float) -> str:
         """Return an area, mm², in m² or square feet."""
@@ -211,18 +231,21 @@ class Tape:
         return f"{area / 1e6:.3f} m²"
 
     def mass(self, mass: float) -> str:
-        """Return a mass, kg, in kg or lb, to about two figures."""
-        return f"{mass / 0.45359237:.0f} lb" if self.imperial else f"{mass:.0f} kg"
+        """Return a mass, kg, in kg or lb: to a whole one, below ten to two figures."""
+        value, unit = (mass / KG_PER_POUND, "lb") if self.imperial else (mass, "kg")
+        return f"{value:.0f} {unit}" if value >= 10 else f"{two_figures(value)} {unit}"
 
     def force(self, force: float) -> str:
         """Return a force, N, to two figures; with pounds-force where the tape is in inches."""
         newtons = f"{two_figures(force)} N"
-        return f"{newtons} ({two_figures(force / 4.4482216)} lbf)" if self.imperial else newtons
+        pounds = two_figures(force / NEWTONS_PER_POUND_FORCE)
+        return f"{newtons} ({pounds} lbf)" if self.imperial else newtons
 
 
 def two_figures(value: float) -> str:
     """Return `value` rounded to two figures and without an exponent: ``820``, ``0.42``."""
     if value == 0 or not math.isfinite(value):
         return f"{value:g}"
-    digits = 1 - math.floor(math.log10(abs(value)))
+    exponent = int(f"{value:.1e}".partition("e")[2])  # of the rounded value: 0.0999 is 0.10
+    digits = 1 - exponent
     return f"{round(value, digits):.{max(digits, 0)}f}"

@@ -1,4 +1,4 @@
-"""Kinds of single values: how each is written, read and limited.
+"""Kinds of values: how each is written and read; here texts, yes or no, and names.
 
 A kind turns what stands in a file into what the library holds (mm, radians, shares) and notes what
 is wrong with it; it returns None then, and nothing is ever clamped.
@@ -6,21 +6,13 @@ is wrong with it; it returns None then, and nothing is ever clamped.
 
 from __future__ import annotations
 
-import math
 from abc import ABC, abstractmethod
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
-from fractions import Fraction
 from typing import Any
 
-from ...errors import LengthError
-from ...units import parse_length
 from ..text.mending import UNREADABLE
 from ..text.notes import Place, closest, shown
-
-FARTHEST = 100_000.0
-"""No length or place in a job is larger, mm: 100 m is many times the longest slab sold, and more is
-a slip of the unit. It also keeps all figures well within the digits that geometry counts on."""
 
 LONGEST_TEXT = 200
 """Letters of a name: more does not go on a sheet."""
@@ -89,140 +81,6 @@ class YesNo(Kind):
 
 
 @dataclass(frozen=True, slots=True)
-class Range:
-    """From `least` to `most`; with `above`, `least` itself is not allowed."""
-
-    least: float = -math.inf
-    most: float = math.inf
-    above: bool = False
-
-    def words(self, form: Callable[[float], str]) -> str:
-        """Return the limits for the documents; empty where there are none."""
-        low = form(self.least)
-        if math.isfinite(self.most):
-            return (
-                f"above {low}, to {form(self.most)}"
-                if self.above
-                else (f"{low} to {form(self.most)}")
-            )
-        if not math.isfinite(self.least):
-            return ""
-        return f"above {low}" if self.above else f"{low} or more"
-
-    def complaint(self, value: float, form: Callable[[float], str]) -> str | None:
-        """Return how a value breaks a limit, and the limit; None where it keeps them."""
-        if value < self.least or (self.above and value == self.least):
-            return (
-                f"is not above {form(self.least)}" if self.above else f"is below {form(self.least)}"
-            )
-        if value > self.most:
-            return f"is above {form(self.most)}"
-        return None
-
-
-@dataclass(frozen=True, slots=True)
-class Number(Kind):
-    """A number, with its unit and limits as a file writes them.
-
-    Attributes
-    ----------
-    unit : str
-    limits : Range
-    factor : float
-        What the library holds for 1.
-    whole : bool
-        Whether it counts things.
-    advice : str
-        What to do where it is out of its limits.
-    """
-
-    unit: str = ""
-    limits: Range = Range()
-    factor: float = 1.0
-    whole: bool = False
-    advice: str = ""
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        what = self.unit or ("whole number" if self.whole else "number")
-        limits = self.limits.words("{:g}".format)
-        return f"{what}, {limits}" if limits else what
-
-    def parse(self, value: object, at: Place) -> Held:
-        """Return the number in the library's unit; an int where it counts."""
-        number = finite(value, at, f"a number of {self.unit}" if self.unit else "a number")
-        if number is None:
-            return None
-        if self.whole and number != int(number):
-            at.wrong(f"{shown(value)} is not a whole number")
-            return None
-        unit = f" {self.unit}" if self.unit else ""
-        complaint = self.limits.complaint(number, lambda limit: f"{limit:g}{unit}")
-        if complaint:
-            at.wrong(f"{shown(value)}{unit} {complaint}{self.advice and f': {self.advice}'}")
-            return None
-        return int(number) if self.whole else number * self.factor
-
-
-def degrees(least: float, most: float, advice: str = "") -> Number:
-    """Return the kind of an angle in degrees, held in radians."""
-    return Number("degrees", Range(least, most), math.pi / 180, advice=advice)
-
-
-def percent(limits: Range, advice: str = "") -> Number:
-    """Return the kind of a share in percent, held as a share."""
-    return Number("percent", limits, 0.01, advice=advice)
-
-
-def count(least: int, most: int, advice: str = "") -> Number:
-    """Return the kind of a number of things."""
-    return Number(limits=Range(least, most), whole=True, advice=advice)
-
-
-@dataclass(frozen=True, slots=True)
-class Length(Kind):
-    """A length: a number in the file's units, or a text with its own.
-
-    Attributes
-    ----------
-    limits : Range
-        mm; never beyond `FARTHEST`.
-    advice : str
-        What to do where it is out of its limits.
-    """
-
-    limits: Range = Range()
-    advice: str = ""
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        limits = self.limits.words(lambda mm: f"{mm:g} mm" if mm else "0")
-        return f"length, {limits}" if limits else "length"
-
-    def parse(self, value: object, at: Place) -> float | None:
-        """Return the length, mm."""
-        mm = _millimetres(value, at)
-        if mm is None:
-            return None
-        written = shown(value) if isinstance(value, str) else f"{shown(value)} {at.units.value}"
-        if abs(mm) > FARTHEST:
-            at.wrong(f"{written} is more than 100 m: look at the unit")
-            return None
-        complaint = self.limits.complaint(mm, at.length)
-        if complaint:
-            at.wrong(f"{written} {complaint}{self.advice and f': {self.advice}'}")
-            return None
-        return mm
-
-
-ABOVE_0 = Length(Range(0.0, above=True), "give what the tape reads")
-FROM_0 = Length(Range(0.0), "give 0 or more")
-ANY_LENGTH = Length()
-
-
-@dataclass(frozen=True, slots=True)
 class Choice(Kind):
     """One of some names.
 
@@ -266,8 +124,9 @@ class Choice(Kind):
         by_word |= {word.casefold(): name for word, name in self.synonyms.items()}
         if word in by_word:
             return self.options[by_word[word]]
-        hint = closest(word, [*self.options, *self.synonyms])
-        at.wrong(f"{shown(value)} is not known{hint}: use one of {self._names}")
+        near = closest(word, [*self.options, *self.synonyms])
+        hint = f"; did you mean {near}?" if near else ":"
+        at.wrong(f"{shown(value)} is not known{hint} use one of {self._names}")
         return None
 
     @property
@@ -278,29 +137,3 @@ class Choice(Kind):
 def names(*options: str) -> dict[str, str]:
     """Return the options of a choice that the library holds by the same names."""
     return {option: option for option in options}
-
-
-def finite(value: object, at: Place, wanted: str) -> float | None:
-    """Return a number that is one, or note that it is not `wanted`."""
-    if isinstance(value, bool) or not isinstance(value, int | float):
-        at.wrong(f"{shown(value)} is not {wanted}")
-    elif isinstance(value, float) and not math.isfinite(value):
-        at.wrong(f"{shown(value)} is not a number that can be measured")
-    elif abs(value) > 1e12:
-        at.wrong(f"{shown(value)} is beyond everything that can be measured")
-    else:
-        return float(value)
-    return None
-
-
-def _millimetres(value: object, at: Place) -> float | None:
-    if isinstance(value, str):
-        try:
-            return parse_length(value, at.units)
-        except LengthError as error:
-            at.wrong(str(error))
-            return None
-    number = finite(value, at, 'a length: write a number, or a text such as "31 3/8 in"')
-    if number is None:
-        return None
-    return float(Fraction(repr(number)) * Fraction(repr(at.units.mm)))  # 78 in is 1981.2 mm exactly

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from ...legs.wish import Fixing, FootShape, LegsWish
 from ...panel.materials import MATERIALS
+from .figures import ABOVE_0, FROM_0, Number, Range, count
 from .key import Key, Section
-from .kinds import ABOVE_0, FROM_0, Choice, Number, Range, YesNo, count, names
+from .kinds import Choice, YesNo, names
 from .plane import Pair, Points
 
 _USUAL = LegsWish()

@@ -1,16 +1,15 @@
-"""Keys of the old panel: the top of the file, [panel] and the tables within it."""
+"""Keys of the top of the file and of the old panel."""
 
 from __future__ import annotations
 
 from ...panel.build import Kind as BuildKind
 from ...panel.datum import LETTERS
-from ...panel.defect import Face, Spoils
 from ...panel.materials import MATERIALS
 from ...units import Units
-from .defect_kinds import DEFECT_KINDS
+from .figures import ABOVE_0, FROM_0, count, degrees
 from .key import Key, Section
-from .kinds import ABOVE_0, ANY_LENGTH, FROM_0, Choice, Text, count, degrees, names
-from .plane import At, Choices, Four, Pair, Ring, Table
+from .kinds import Choice, Text, names
+from .plane import Choices, Table
 
 HEAD = Section(
     "",
@@ -149,163 +148,6 @@ PANEL = Section(
             (),
             "none",
             '["A", "C"]',
-        ),
-    ),
-)
-
-OUTLINE = Section(
-    "[panel.outline]",
-    "Either `length` and `width`, with corners rounded or clipped, or `points`. Each edge may bow.",
-    (
-        Key("length", ABOVE_0, "Along x", example="1981"),
-        Key("width", ABOVE_0, "Along y", example="838"),
-        Key("radius", FROM_0, "Radius of all four corners", 0.0, "0", "25"),
-        Key(
-            "radii",
-            Four(FROM_0),
-            "Radius of each corner; 0 for a square one",
-            None,
-            "all 0",
-            "[0, 0, 300, 300]",
-        ),
-        Key("clip", FROM_0, "What all four corners have lost along both edges", 0.0, "0", "40"),
-        Key(
-            "clips",
-            Four(FROM_0),
-            "The same for each corner; 0 for a whole one",
-            None,
-            "all 0",
-            "[0, 60, 0, 0]",
-        ),
-        Key(
-            "points",
-            Ring(),
-            "Its corners in order, whichever way round",
-            example="[[0, 0], [1600, 0], [1580, 640], [15, 610]]",
-        ),
-        Key(
-            "bows",
-            Table("list of four lengths: AB, BC, CD, DA; or of tables `{ from = 2, rise = -8 }`"),
-            "How far edges bow outwards (negative: inwards) from the "
-            "straight line between their corners; `from` is the number of the point, from 1, at "
-            "which the edge starts",
-            None,
-            "none",
-            "[{ from = 2, rise = -8 }]",
-        ),
-    ),
-)
-
-BOW = Section(
-    "[[panel.outline.bows]]",
-    "An edge that bows; with `points`, or for single edges of a panel given by its sides.",
-    (
-        Key(
-            "from",
-            count(1, 100_000, "count the points from 1"),
-            "Number of the corner, from 1, at "
-            "which the edge starts, in the order of the file; must be given",
-            example="2",
-        ),
-        Key(
-            "rise",
-            ANY_LENGTH,
-            "How far its middle lies outside the straight line between its "
-            "corners; negative inside; must be given",
-            example="-8",
-        ),
-    ),
-)
-
-DATUM = Section(
-    "[panel.datum]",
-    "Two struck points P and Q to measure from where the edge or its corners do not serve.",
-    (
-        Key("from", At(), "P; must be given", example="[100, 50]"),
-        Key("to", At(), "Q; must be given", example="[1900, 50]"),
-    ),
-)
-
-_SHAPE = (
-    Key("at", At(), "Its middle, with `diameter` or `size`", example="[990, 300]"),
-    Key("diameter", ABOVE_0, "Of a round one", example="35"),
-    Key(
-        "size",
-        Pair(ABOVE_0, one_will_do=True),
-        "Of a rectangular one; a single length is the side of a square",
-        example="[250, 40]",
-    ),
-    Key("turn", degrees(-360, 360), "Of the length of a rectangular one, from x", 0.0, "0", "30"),
-    Key(
-        "points", Ring(), "Its corners, in place of all that", example="[[0, 0], [80, 0], [0, 60]]"
-    ),
-)
-
-CUT_OUT = Section(
-    "[[panel.cutouts]]", "A cut-out that is round, rectangular or has corners.", _SHAPE
-)
-
-DEFECT = Section(
-    "[[panel.defects]]",
-    "One defect: where it is, and what it spoils.",
-    (
-        Key(
-            "name",
-            Text(),
-            "What the maker calls it, each name once",
-            None,
-            "its kind and number",
-            '"letterbox"',
-        ),
-        Key(
-            "kind",
-            Choice(
-                names(*DEFECT_KINDS),
-                {"nail": "metal", "screw": "metal", "crack": "split", "mortise": "pocket"},
-            ),
-            "What it is; gives the usual `spoils`, `clear` and `ends`",
-            None,
-            "none",
-            '"split"',
-        ),
-        *_SHAPE,
-        Key(
-            "spoils",
-            Choices(Choice({spoilt.value: spoilt for spoilt in Spoils}), one_will_do=True),
-            "`showing`: it must lie outside the top. `cutting`: no blade, bit or screw may "
-            "cross it, "
-            "and it lies wholly inside or wholly outside the top. `bearing`: no leg or "
-            "fixing stands "
-            "there",
-            None,
-            'by kind, else `["showing", "bearing"]`; without showing where `face` is `"down"`',
-            '["cutting", "bearing"]',
-        ),
-        Key("clear", FROM_0, "Kept clear all round it", None, "by kind, else 0", "6"),
-        Key(
-            "ends",
-            FROM_0,
-            "Kept clear past both ends of a length given by `size`, where that is more "
-            "than `clear`: a split runs on unseen",
-            None,
-            "by kind, else 0",
-            "50",
-        ),
-        Key(
-            "face",
-            Choice({face.value: face for face in Face}, {"both": "through"}),
-            "The face that shows it",
-            None,
-            '`"through"`; `"up"` where a depth is given',
-            '"down"',
-        ),
-        Key(
-            "depth",
-            ABOVE_0,
-            "How deep it goes, where it does not go through",
-            None,
-            "not known",
-            "12",
         ),
     ),
 )

@@ -8,7 +8,8 @@ from typing import Any
 from ...geometry.point import Point
 from ...geometry.tolerance import SAME_POINT
 from ..text.notes import Place, shown
-from .kinds import ANY_LENGTH, Choice, Kind, Length
+from .figures import ANY_LENGTH, Length
+from .kinds import Choice, Kind
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +56,7 @@ class Points(Kind):
         if any(point is None for point in points):
             return None
         if len(points) < self.least:
-            at.wrong(f"{len(points)} points are too few: give at least {self.least}")
+            at.wrong(f"the list holds {len(points)} of at least {self.least} points: give them all")
             return None
         return tuple(points)
 
@@ -77,7 +78,7 @@ class Ring(Kind):
         if len(points) > 1 and points[0].distance_to(points[-1]) <= SAME_POINT:
             points = points[:-1]
         if len(points) < 3:
-            at.wrong(f"{len(points)} different points are too few: give at least 3")
+            at.wrong(f"the ring has {len(points)} of at least 3 different points: give them all")
             return None
         same = [i for i in range(1, len(points)) if _meet(points[i - 1], points[i])]
         for i in same:

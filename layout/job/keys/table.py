@@ -6,7 +6,8 @@ from ...panel.materials import MATERIALS
 from .defect_kinds import DEFECT_KINDS
 from .key import Key, Section
 from .legs import LEGS
-from .panel import BOW, CUT_OUT, DATUM, DEFECT, HEAD, OUTLINE, PANEL
+from .panel import HEAD, PANEL
+from .places import BOW, CUT_OUT, DATUM, DEFECT, OUTLINE
 from .tools import TEMPLATE, TOOLS
 from .top import TOP
 
@@ -16,13 +17,13 @@ SECTIONS: tuple[Section, ...] = (
 """Every table of a job file, in the order of the documents."""
 
 
-def homes() -> dict[str, str]:
-    """Return, for each key of one main table only, the heading it belongs under."""
-    headings: dict[str, list[str]] = {}
-    for section in (HEAD, PANEL, TOP, LEGS, TOOLS, TEMPLATE):
-        for key in section.keys:
-            headings.setdefault(key.name, []).append(section.heading or "the top of the file")
-    return {name: found[0] for name, found in headings.items() if len(found) == 1}
+def homes(name: str) -> tuple[str, ...]:
+    """Return the headings under which there is a key of that name."""
+    return tuple(
+        section.heading or "the top of the file"
+        for section in SECTIONS
+        if name in section and section not in (BOW, CUT_OUT)
+    )
 
 
 def keys_as_markdown() -> str:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from ...cutting.tools import Tools
 from ...template.paper import PAPERS
 from ...template.wish import PORTIONS, TemplateWish
+from .figures import FROM_0, Length, Range, percent
 from .key import Key, Section
-from .kinds import FROM_0, Choice, Length, Range, YesNo, names, percent
+from .kinds import Choice, YesNo, names
 
 _TOOLS, _TEMPLATE = Tools(), TemplateWish()
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 import math
 
 from ...fit.wish import Goal, Wish
+from .figures import ABOVE_0, FROM_0, Length, Number, Range, degrees, percent
 from .key import Key, Section
-from .kinds import ABOVE_0, FROM_0, Choice, Length, Number, Range, degrees, names, percent
+from .kinds import Choice, names
 from .plane import Choices
 
 FAMILIES = ("circle", "rectangle", "rounded rectangle", "capsule", "oval")

@@ -7,7 +7,7 @@ from ...geometry.path import Path
 from ...geometry.polygon import Region
 from ...panel.defect import Defect, Face, Spoils
 from ..keys.defect_kinds import DEFECT_KINDS, UNNAMED, DefectKind
-from ..keys.panel import DEFECT
+from ..keys.places import DEFECT
 from ..text.mending import UNREADABLE
 from ..text.notes import Place, shown
 from .outline import read_place

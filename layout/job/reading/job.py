@@ -12,8 +12,8 @@ from ...errors import JobError, LayoutError, Problem
 from ...units import Units
 from ..job import STAND_IN_THICKNESS, Job
 from ..keys.panel import HEAD
-from ..keys.table import homes
 from ..text.lines import Trail, nearest_line
+from ..text.mending import UNREADABLE
 from ..text.notes import Notes, Place
 from ..text.toml import Tables, decoded, tables_of
 from .legs import read_legs
@@ -89,7 +89,7 @@ def look_over(text: str | bytes, *, source: str = "job.toml") -> Reading:
 def _read(tables: Tables) -> Reading:
     notes = Notes(tables.lines)
     top_of_file = Place(notes)
-    head = read_section(tables.values, HEAD, top_of_file, elsewhere=homes())
+    head = read_section(tables.values, HEAD, top_of_file)
     notes.units = head["units"] or Units.MM
     panel = _panel(head)
     top = read_top(
@@ -104,11 +104,11 @@ def _read(tables: Tables) -> Reading:
 
 
 def _panel(head: Values) -> PanelRead:
-    if not head.has("panel"):
+    if head.lacks("panel"):
         head.at("panel").wrong(
             "the panel is missing: open it with [panel] and give at least its outline"
         )
-    return read_panel(head["panel"] if head.has("panel") else None, head.at("panel"))
+    return read_panel(head["panel"] if head.has("panel") else UNREADABLE, head.at("panel"))
 
 
 def _job(head: Values, panel: PanelRead, top: TopRead, tables: Tables) -> Job | None:

@@ -6,14 +6,13 @@ from ...errors import LayoutError
 from ...legs.wish import Foot, FootShape, LegsWish
 from ...panel.materials import material_named
 from ..keys.legs import LEGS
-from ..keys.table import homes
 from ..text.notes import Place
 from .section import Values, read_section
 
 
 def read_legs(raw: object, place: Place) -> LegsWish | None:
     """Return the legs; None where something is wrong with them."""
-    values = read_section(raw, LEGS, place, elsewhere=homes())
+    values = read_section(raw, LEGS, place)
     foot = _foot(values)
     whole = values.only_one_of("density", "material")
     whole &= values.not_with("inset", ("inset_side", "inset_end"), "inset is for all round")

@@ -12,8 +12,8 @@ from ...geometry.point import ORIGIN, Point
 from ...geometry.tolerance import SAME_POINT
 from ...panel.defect import polygonal_place, rectangular_place, round_place
 from ...panel.outline import outline_through, rectangular_outline
-from ..keys.kinds import ANY_LENGTH
-from ..keys.panel import BOW, OUTLINE
+from ..keys.figures import ANY_LENGTH
+from ..keys.places import BOW, OUTLINE
 from ..keys.plane import Four
 from ..text.mending import UNREADABLE
 from ..text.notes import Place, shown
@@ -74,11 +74,11 @@ def _box(points: Sequence[Point]) -> Path | None:
 
 
 def _by_sides(values: Values) -> Path | None:
-    if not (values.has("length") or values.has("width")):
+    if not values.given & {"length", "width"} and values.lacks("points"):
         values.place.wrong("it has neither length and width nor points: give what you measured")
         return None
     missing = [name for name in ("length", "width") if not values.has(name)]
-    for name in missing:
+    for name in filter(values.lacks, missing):
         values.at(name).wrong(f"{name} is missing: give both length and width, or points")
     apart = values.only_one_of("radius", "radii") & values.only_one_of("clip", "clips")
     bows = _bows(values, 4)
@@ -108,7 +108,7 @@ def _through(points: tuple[Point, ...], bows: dict[int, float], place: Place) ->
     try:
         return outline_through(points, bows)
     except LayoutError as error:
-        (place / "points").wrong(str(error))
+        (place / ("bows" if bows else "points")).wrong(str(error))
         return None
 
 
@@ -140,7 +140,7 @@ def _bows(values: Values, corners: int) -> dict[int, float] | None:
         bow = read_section(item, BOW, place / i)
         edge, rise = bow["from"], bow["rise"]
         for name in ("from", "rise"):
-            if isinstance(item, dict) and not bow.has(name):
+            if isinstance(item, dict) and bow.lacks(name):
                 bow.at(name).wrong(f"{name} is missing: write {{ from = 2, rise = -8 }}")
         if edge is None or rise is None:
             sound = False
@@ -178,11 +178,13 @@ def read_place(values: Values, ends: float = 0.0) -> Path | None:
     whole = values.only_one_of("points", "size", "diameter")
     whole &= values.not_with("points", ("at", "turn"), "the points say where it is")
     whole &= values.not_with("diameter", ("turn",), "a round thing has no direction")
-    if not any(values.has(name) for name in ("points", "size", "diameter")):
-        place.wrong("it has no size: give at with size or diameter, or points")
+    if not values.given & {"points", "size", "diameter"}:
+        if not values.meant & {"points", "size", "diameter"}:
+            place.wrong("it has no size: give at with size or diameter, or points")
         whole = False
-    elif not values.has("points") and not values.has("at"):
-        place.wrong("at is missing: give the middle of it as at = [x, y]")
+    elif not values.given & {"points", "at"}:
+        if values.lacks("at"):
+            place.wrong("at is missing: give the middle of it as at = [x, y]")
         whole = False
     if not whole or not values.sound("points", "size", "diameter", "at", "turn"):
         return None

@@ -14,9 +14,9 @@ from ...panel.datum import LETTERS
 from ...panel.defect import Defect
 from ...panel.edges import edges_of
 from ...panel.panel import Panel
-from ..keys.panel import CUT_OUT, DATUM, PANEL
+from ..keys.panel import PANEL
+from ..keys.places import CUT_OUT, DATUM
 from ..keys.plane import Ring
-from ..keys.table import homes
 from ..text.mending import UNREADABLE
 from ..text.notes import Place, shown
 from .defects import read_defects
@@ -68,12 +68,12 @@ class PanelRead:
 
 def read_panel(raw: object, place: Place) -> PanelRead:
     """Return the panel as far as it can be read."""
-    values = read_section(raw, PANEL, place, elsewhere=homes())
+    values = read_section(raw, PANEL, place)
     outline = around = None
     if values.has("outline"):
         found = read_outline(values["outline"], values.at("outline"))
         outline, around = found.path, found.around
-    elif isinstance(raw, dict):
+    elif isinstance(raw, dict) and values.lacks("outline"):
         values.at("outline").wrong(
             "the outline is missing: write outline = { length = 1981, width = 838 }, or give points"
         )
@@ -99,18 +99,18 @@ def _cut_outs(raw: object, place: Place) -> list[Path | None]:
     if not isinstance(raw, list | tuple):
         place.wrong(f"{shown(raw)} is not a list of cut-outs: write [[[x, y], …], …]")
         return []
+    if any(isinstance(item, list) and not any(isinstance(i, list) for i in item) for item in raw):
+        place.wrong(
+            "cutouts is a list of rings, and a ring a list of points: write "
+            "[[[x, y], [x, y], [x, y]]], three brackets"
+        )
+        return []
     return [_cut_out(item, place / i) for i, item in enumerate(raw)]
 
 
 def _cut_out(raw: object, place: Place) -> Path | None:
     if isinstance(raw, dict):
         return read_place(read_section(raw, CUT_OUT, place))
-    if isinstance(raw, list) and len(raw) == 2 and not any(isinstance(i, list) for i in raw):
-        place.wrong(
-            "a cut-out is a ring of points, and cutouts a list of rings: "
-            "write [[[x, y], [x, y], [x, y]]]"
-        )
-        return None
     ring = Ring().read(raw, place)
     return None if ring is None else polygon(ring, place)
 
@@ -160,7 +160,7 @@ def _datum(values: Values) -> tuple[Point, Point] | None:
     if not isinstance(values["datum"], dict):
         return None
     for name in ("from", "to"):
-        if not datum.has(name):
+        if datum.lacks(name):
             datum.at(name).wrong(f"{name} is missing: give both, {{ from = [x, y], to = [x, y] }}")
     start, end = datum["from"], datum["to"]
     if start is None or end is None:

@@ -8,6 +8,7 @@ from typing import Any
 
 from ..keys.key import Section
 from ..keys.kinds import Held
+from ..keys.table import homes
 from ..text.mending import UNREADABLE
 from ..text.notes import Place, closest, shown
 
@@ -25,12 +26,15 @@ class Values:
         What was given and could be read.
     given : frozenset of str
         The keys that stand in the file, whether or not they could be read.
+    meant : frozenset of str
+        Keys that seem meant by unknown ones; they are not told to be missing on top of it.
     """
 
     section: Section
     place: Place
     held: Mapping[str, Any]
     given: frozenset[str]
+    meant: frozenset[str] = frozenset()
 
     def __getitem__(self, name: str) -> Held:
         """Return what was given, or else the key's default; None where it could not be read."""
@@ -45,6 +49,10 @@ class Values:
     def has(self, name: str) -> bool:
         """Return whether a key was given."""
         return name in self.given
+
+    def lacks(self, name: str) -> bool:
+        """Return whether a key is not given, nor anything that seems meant for it."""
+        return name not in self.given and name not in self.meant
 
     def sound(self, *names: str) -> bool:
         """Return whether none of the keys was given and could not be read."""
@@ -65,44 +73,39 @@ class Values:
         return not clash
 
 
-def read_section(
-    raw: object, section: Section, place: Place, *, elsewhere: Mapping[str, str] | None = None
-) -> Values:
-    """Return what a table says, having noted every key that is unknown or cannot be read.
-
-    Parameters
-    ----------
-    raw : object
-        What stands there; only a table is one.
-    elsewhere : mapping of str to str, optional
-        Keys that belong to other tables, and the headings of those.
-    """
+def read_section(raw: object, section: Section, place: Place) -> Values:
+    """Return what a table says, having noted every key that is unknown or cannot be read."""
     if not isinstance(raw, dict):
         if raw != UNREADABLE:
             place.wrong(f"{shown(raw)} is not a table: {_how(section)}")
         return Values(section, place, {}, frozenset())
-    held = {}
+    held, meant = {}, set()
     for name, value in raw.items():
         if name in section:
             read = section[name].kind.read(value, place / name)
             if read is not None:
                 held[name] = read
-        elif value != UNREADABLE:
-            _unknown(name, section, place, elsewhere or {})
-    return Values(section, place, held, frozenset(raw) & {key.name for key in section.keys})
+        else:
+            known = [key.name for key in section.keys]
+            meant.add(closest(name, known))
+            if value != UNREADABLE:
+                (place / name).wrong(_unknown(name, section, known))
+    given = frozenset(raw) & {key.name for key in section.keys}
+    return Values(section, place, held, given, frozenset(name for name in meant if name))
 
 
-def _unknown(name: str, section: Section, place: Place, elsewhere: Mapping[str, str]) -> None:
-    hint = closest(name, [key.name for key in section.keys])
-    home = elsewhere.get(name)
-    if home and home != section.heading:
-        hint = f"; it belongs under {home}"
-    known = ", ".join(key.name for key in section.keys)
+def _unknown(name: str, section: Section, known: list[str]) -> str:
+    elsewhere = homes(name)
+    if elsewhere:
+        hint = f"; it belongs under {' or '.join(elsewhere)}"
+    else:
+        near = closest(name, known)
+        hint = f"; did you mean {near}?" if near else ""
     where = section.heading or "the top of the file"
-    (place / name).wrong(f"the key is not known in {where}{hint}; known are {known}")
+    return f"the key is not known in {where}{hint}; known are {', '.join(known)}"
 
 
 def _how(section: Section) -> str:
-    if section.heading.startswith("["):
-        return f"open it with {section.heading} and put its keys below"
-    return "write { key = value, … }"
+    if section.heading.count(".") > 1 or section.heading.startswith("[["):
+        return "write { key = value, … }"
+    return f"open it with {section.heading} and put its keys below, or write {{ key = value, … }}"

@@ -5,7 +5,6 @@ from __future__ import annotations
 from ...cutting.tools import Tools
 from ...errors import LayoutError
 from ...template.wish import TemplateWish
-from ..keys.table import homes
 from ..keys.tools import TEMPLATE, TOOLS
 from ..text.notes import Place
 from .section import read_section
@@ -13,7 +12,7 @@ from .section import read_section
 
 def read_tools(raw: object, place: Place) -> Tools | None:
     """Return the tools; None where something is wrong with them."""
-    values = read_section(raw, TOOLS, place, elsewhere=homes())
+    values = read_section(raw, TOOLS, place)
     whole = values.only_one_of("string", "string_stretch")
     if not whole or not values.sound(*(key.name for key in TOOLS.keys)):
         return None
@@ -30,7 +29,7 @@ def read_tools(raw: object, place: Place) -> Tools | None:
 
 def read_template(raw: object, place: Place) -> TemplateWish | None:
     """Return the wish for the template; None where something is wrong with it."""
-    values = read_section(raw, TEMPLATE, place, elsewhere=homes())
+    values = read_section(raw, TEMPLATE, place)
     if not values.sound(*(key.name for key in TEMPLATE.keys)):
         return None
     try:

@@ -11,7 +11,6 @@ from ...fit.wish import Goal, Limits, Span, Wish
 from ...geometry.path import Path
 from ...geometry.polygon import convex_hull
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE
-from ..keys.table import homes
 from ..keys.top import ANY, FAMILIES, TOP
 from ..text.notes import Place
 from .section import Values, read_section
@@ -44,7 +43,7 @@ def read_top(raw: object, place: Place, outline: Path | None, grain: float | Non
     grain : float or None
         Of the panel, radians from x.
     """
-    values = read_section(raw, TOP, place, elsewhere=homes())
+    values = read_section(raw, TOP, place)
     shapes = _shapes(values)
     length, width = _span(values, "length"), _span(values, "width")
     ratio, radius = _ratio(values), _radius(values)
@@ -54,6 +53,7 @@ def read_top(raw: object, place: Place, outline: Path | None, grain: float | Non
         return TopRead(values, None)
     assert length and width and ratio and radius  # spans are true; this is for the type checker
     _check_long_side(values, length, width)
+    _check_ratio(values, length, width, ratio)
     _check_width(values, width, radius, shapes)
     if outline is not None:
         _check_against_panel(values, length, width, outline)
@@ -115,7 +115,7 @@ def _wanted(values: Values) -> tuple[tuple[float, float] | None, bool]:
     if values["goal"] is not Goal.NEAREST:
         return None, True
     missing = [name for name in ("length", "width") if not values.has(name)]
-    for name in missing:
+    for name in filter(values.lacks, missing):
         values.at(name).wrong(
             f'{name} is missing: goal "nearest" needs length and width to be near'
         )
@@ -131,8 +131,23 @@ def _check_long_side(values: Values, length: Span, width: Span) -> None:
         values.at(name).wrong(
             f"the top is at least {values.place.length(width.least)} wide but at most "
             f"{values.place.length(length.greatest)} long: its length is its longer side, so "
-            "them"
+            "swap them"
         )
+
+
+def _check_ratio(values: Values, length: Span, width: Span, ratio: Span) -> None:
+    """Note a ratio that no length and width allowed can have."""
+    most = length.greatest / width.least if width.least else math.inf
+    least = length.least / width.greatest
+    for name, out in (
+        ("least_ratio", ratio.least > most),
+        ("most_ratio", ratio.greatest < least),
+    ):
+        if values.has(name) and out:
+            values.at(name).wrong(
+                f"{name} {values[name]:g} cannot be had: with these limits the length is "
+                f"{least:.3g} to {most:.3g} times the width"
+            )
 
 
 def _check_width(values: Values, width: Span, radius: Span, shapes: tuple[str, ...]) -> None:

@@ -111,12 +111,12 @@ def shown(value: object) -> str:
     return "a table" if isinstance(value, dict) else "a date or time"
 
 
-def closest(word: str, known: Iterable[str]) -> str:
-    """Return ``; did you mean …?`` where a known word is spelt nearly like this one, else nothing.
+def closest(word: str, known: Iterable[str]) -> str | None:
+    """Return the known word that is spelt nearly like this one, if there is one.
 
     >>> closest("thickenss", ["thickness", "name"])
-    '; did you mean thickness?'
+    'thickness'
     """
     names = {name.casefold(): name for name in known}
     found = get_close_matches(word.casefold()[:80], names, n=1, cutoff=_CLOSE)
-    return f"; did you mean {names[found[0]]}?" if found else ""
+    return names[found[0]] if found else None
