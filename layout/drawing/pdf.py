@@ -48,7 +48,7 @@ def _drawn(scenes: Sequence[Scene], title: str, names: dict[Layer, str]) -> byte
     from reportlab.pdfgen.canvas import Canvas
 
     held = io.BytesIO()
-    canvas = Canvas(held, pageCompression=1, invariant=1)
+    canvas = Canvas(held, pageCompression=0, invariant=1)  # pikepdf packs the streams
     canvas.setTitle(title)
     canvas.setAuthor("Panelwright")
     canvas.setSubject("Print at 100 %, actual size, with no scaling to the page")

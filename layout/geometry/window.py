@@ -26,8 +26,6 @@ def clipped(path: Path, window: Bounds) -> tuple[Path, ...]:
     >>> [piece.length for piece in clipped(Path.through([Point(-5, 5), Point(25, 5)]), box)]
     [10.0]
     """
-    if holds_bounds(window, path.bounds):
-        return (path,)
     runs: list[list[Segment]] = []
     for segment in path.segments:
         for piece in _pieces(segment, window):
@@ -37,7 +35,25 @@ def clipped(path: Path, window: Bounds) -> tuple[Path, ...]:
                 runs.append([piece])
     if len(runs) > 1 and path.is_closed and _meet(runs[-1][-1], runs[0][0]):
         runs[0] = runs.pop() + runs[0]
+    if [*path.segments] in runs:
+        return (path,)
     return tuple(Path(tuple(run)) for run in runs)
+
+
+def crossed_at(path: Path, axis: int, level: float) -> tuple[Point, ...]:
+    """Return where a path meets the line x = `level` (axis 0) or y = `level` (axis 1), in order.
+
+    From the lowest other coordinate to the highest; a point met twice comes once. A segment that
+    lies along the line gives its ends.
+    """
+    found: list[Point] = []
+    for segment in path.segments:
+        shares = {*_level_crossings(segment, axis, level), 0.0, 1.0}
+        points = (segment.at(share) for share in shares if 0 <= share <= 1)
+        found += [p for p in points if abs(tuple(p)[axis] - level) <= SAME_POINT]
+    found.sort(key=lambda point: tuple(point)[1 - axis])
+    kept = [p for n, p in enumerate(found) if n == 0 or p.distance_to(found[n - 1]) > SAME_POINT]
+    return tuple(kept)
 
 
 def holds(window: Bounds, point: Point, by: float = 0.0) -> bool:
@@ -87,6 +103,11 @@ def _meet(one: Segment, other: Segment) -> bool:
 
 
 def _pieces(segment: Segment, window: Bounds) -> list[Segment]:
+    middle, reach = segment.at(0.5), _most_length(segment) / 2
+    if holds(window, middle, by=reach):
+        return [segment]
+    if not holds(window, middle, by=-reach):
+        return []
     cuts = sorted({0.0, 1.0, *_crossings(segment, window)})
     kept: list[tuple[float, float]] = []
     for start, end in pairwise(cuts):
@@ -96,35 +117,48 @@ def _pieces(segment: Segment, window: Bounds) -> list[Segment]:
             kept[-1] = (kept[-1][0], end)
         else:
             kept.append((start, end))
-    shortest = SAME_POINT / max(segment.length, SAME_POINT)
+    shortest = SAME_POINT / max(2 * reach, SAME_POINT)
     return [part(segment, a, b) for a, b in kept if b - a > shortest]
+
+
+def _most_length(segment: Segment) -> float:
+    """Return a length that a segment does not exceed; half of it reaches all of it from its middle.
+
+    That of an elliptic arc is costly and not needed here.
+    """
+    if isinstance(segment, EllipticArc):
+        return max(segment.half_length, segment.half_width) * abs(segment.sweep)
+    return segment.length
 
 
 def _crossings(segment: Segment, window: Bounds) -> list[float]:
     """Return the shares, in (0, 1), at which a segment crosses the lines of the window's sides."""
     sides = [(0, window.left), (0, window.right), (1, window.bottom), (1, window.top)]
-    shares: list[float] = []
-    for axis, level in sides:
-        if isinstance(segment, Line):
-            start, end = tuple(segment.start)[axis], tuple(segment.end)[axis]
-            shares += [(level - start) / (end - start)] if start != end else []
-        else:
-            shares += _arc_crossings(segment, axis, level)
+    shares = [share for side in sides for share in _level_crossings(segment, *side)]
     return [share for share in shares if 0 < share < 1]
+
+
+def _level_crossings(segment: Segment, axis: int, level: float) -> list[float]:
+    """Return the shares at which a segment's x or y takes a value; some may lie outside 0 to 1."""
+    if not isinstance(segment, Line):
+        return _arc_crossings(segment, axis, level)
+    start, end = tuple(segment.start)[axis], tuple(segment.end)[axis]
+    return [(level - start) / (end - start)] if start != end else []
 
 
 def _arc_crossings(segment: Arc | EllipticArc, axis: int, level: float) -> list[float]:
     """Return where an arc's x or y takes a value.
 
-    Along an ellipse either coordinate is ``c + reach·cos(t − peak)``: two angles, or none.
+    Along an ellipse either coordinate is ``c + reach·cos(t − peak)``: two angles, equal where it
+    only touches, or none.
     """
     first, second = _axes(segment)
     along, across = tuple(first)[axis], tuple(second)[axis]
     reach, peak = math.hypot(along, across), math.atan2(across, along)
     height = level - tuple(segment.centre)[axis]
-    if reach == 0 or abs(height) >= reach:
+    if reach == 0 or abs(height) > reach + ROUNDING:
         return []
-    half = math.acos(height / reach)
+    half = math.acos(min(max(height / reach, -1.0), 1.0))
     shares = []
     for angle in (peak + half, peak - half):
         ahead = (angle - segment.from_angle) % math.tau

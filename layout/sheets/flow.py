@@ -76,14 +76,14 @@ class Flow:
         self.words(words, indent=6.0)
         self.space(0.8)
 
-    def table(self, rows: Sequence[Sequence[str]]) -> None:
+    def table(self, rows: Sequence[Sequence[str]], indent: float = 0.0) -> None:
         """Set rows in columns as wide as their widest words; the last column is wrapped."""
         gap = 5.0
         widths = [
             max(text_width(cell, LETTERS) for cell in column) for column in zip(*rows, strict=True)
         ]
         for row in rows:
-            left = 0.0
+            left = indent
             for cell, width in zip(row[:-1], widths, strict=False):
                 self.need(LETTERS * _LEADING)
                 at = Point(self.room.left + left, self.y - LETTERS)

@@ -2,23 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-from ..drawing import layers
-from ..drawing.scene import Anchor, Item, Layer, Scene, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.window import clipped
+from ..drawing.scene import Scene
 from ..template.calibration import longest_bar, wrong_prints
 from ..template.content import TemplateContent
-from ..template.paper import A4, LETTER, Sheet
+from ..template.paper import A4, LETTER
 from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import TilePlan, field_of
+from ..units import Tape
+from .cover_sheet import upright_sheet
 from .flow import Flow
-from .template_parts import cross_at, line, pennant, strokes
+from .sheet_map import sheet_map
 from .wording import correction_words
 
 _MAP_HEIGHT = 75.0
@@ -30,14 +24,13 @@ _SEAM_PLAY = 0.5
 def cover_pages(content: TemplateContent, proposal: Proposal) -> tuple[Scene, ...]:
     """Return the cover, on one upright sheet or as many as its words need."""
     plan, portion = proposal.plan, proposal.portion
-    paper = A4 if plan.paper.roll else plan.paper
-    sheet = Sheet.of(paper, plan.upright_margins, landscape=False)
+    sheet = upright_sheet(plan.paper, plan.upright_margins)
     flow = Flow(sheet.frame, sheet.printable.grown(-1.0), f"Cover, {content.title}")
     flow.words(content.title, 5.0, bold=True)
     flow.words(_what(content, proposal), bold=content.mirrored)
     _check_list(flow, content, plan)
     flow.heading("The sheets")
-    flow.drawing(min(_MAP_HEIGHT, flow.room.height), lambda box: _map(content, proposal, box))
+    flow.drawing(min(_MAP_HEIGHT, flow.room.height), lambda box: sheet_map(content, proposal, box))
     flow.heading("How it is laid on the work")
     for sentence in _use(portion):
         flow.words(sentence)
@@ -70,32 +63,37 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
     flow.check("Print at 100 % (actual size). No fitting, no shrinking, no scaling to the page.")
     flow.check(
         f"On each sheet lay a steel rule along both check bars: {tape.measure(across)} across "
-        f"and {tape.measure(up)} up. The other readings below tell what went wrong."
+        f"and {tape.measure(up)} up."
     )
     longer = max(across, up)
-    rows = [
-        [f"{tape.exact(longer * wrong.scale, 1)} for {tape.measure(longer)}", wrong.mistake]
-        for wrong in wrong_prints(plan.paper, (A4, LETTER))
-    ]
-    for row in rows:
-        flow.words(f"{row[0]}: {row[1]}", indent=6.0)
+    for wrong in wrong_prints(plan.paper, (A4, LETTER)):
+        flow.words(
+            f"If the bar of {tape.measure(longer)} reads {tape.exact(longer * wrong.scale, 1)}, "
+            f"the page was {wrong.mistake}: print again.",
+            indent=6.0,
+        )
+    flow.space(0.8)
     if len(plan.tiles) > 1:
         flow.check(
             "Trim the right and the lower edge of a sheet on its seams, lay it on the strip of its "
             "neighbour so that the numbered register marks make whole rings, and tape it down."
         )
     flow.check("Measure between the corner crosses, diagonals too, before trusting the whole.")
-    seams = max(plan.rows, plan.columns) - 1
-    for check in plan.check_lengths:
-        flow.words(
-            f"{check.start} to {check.end}: {tape.measure(check.length)} "
-            f"({tape.exact(check.length, 1)})",
-            indent=6.0,
-        )
-    if seams:
+    flow.table(_lengths(plan, tape), indent=6.0)
+    if max(plan.rows, plan.columns) > 1:
         flow.words(f"Each seam on the way may be out by {_SEAM_PLAY:g} mm, not more.", indent=6.0)
+    flow.space(0.8)
     flies = "left: this is the underside" if content.mirrored else "right: the face is up"
     flow.check(f"On every sheet the pennant flies to the {flies}.")
+
+
+def _lengths(plan: TilePlan, tape: Tape) -> list[tuple[str, ...]]:
+    """Return the check lengths, two to a row: the sides in pairs, the diagonals last."""
+    cells = [
+        (f"{c.start} to {c.end}", f"{tape.measure(c.length)}  ({tape.exact(c.length, 1)})")
+        for c in plan.check_lengths
+    ]
+    return [one + other for one, other in zip(cells[::2], cells[1::2], strict=True)]
 
 
 def _use(portion: Portion) -> tuple[str, ...]:
@@ -136,44 +134,3 @@ def _left_out(flow: Flow, content: TemplateContent, portion: Portion) -> None:
         flow.words(
             f"{mark.label}: {tape.measure(mark.at.x)}, {tape.measure(mark.at.y)}{size}", indent=6.0
         )
-
-
-def _map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Sequence[tuple[Layer, Item]]:
-    """Return the sheets side by side, with the top's outline and the corner crosses, to scale."""
-    plan, portion = proposal.plan, proposal.portion
-    whole = plan.whole
-    scale = min((box.width - 4) / whole.width, (box.height - 4) / whole.height)
-    middle, centre = box.middle, whole.middle
-    laid = Placement(middle - centre * scale)
-
-    def small(path: Path) -> Path:
-        return path.scaled(scale).placed(laid)
-
-    def at(point: Point) -> Point:
-        return laid(point * scale)
-
-    items: list[tuple[Layer, Item]] = []
-    for tile in plan.tiles:
-        w = tile.window
-        corners = [Point(w.left, w.bottom), Point(w.right, w.bottom)]
-        corners += [Point(w.right, w.top), Point(w.left, w.top)]
-        items.append((layers.SHEET, Stroke(small(Path.through(corners, closed=True)))))
-        name_at = at(tile.cell.middle) - Point(0.0, 1.75)
-        items.append((layers.LETTERING, Text(name_at, tile.name, 3.5, "middle", bold=True)))
-    for path in portion.outline(content.finish):
-        items += [(layers.MAP_LINE, Stroke(small(piece))) for piece in clipped(path, whole)]
-    for flip, ends in (
-        (portion.flip_x, (Point(0.0, whole.bottom), Point(0.0, whole.top))),
-        (portion.flip_y, (Point(whole.left, 0.0), Point(whole.right, 0.0))),
-    ):
-        if flip:
-            items.append((layers.CENTRELINE, Stroke(small(line(*ends)))))
-    for cross in plan.corner_crosses:
-        place = at(cross.at)
-        items += [(layers.CHECK_BARS, item) for item in strokes(cross_at(place, 1.2))]
-        inward = Point(2.0 if place.x < middle.x else -2.0, 1.0 if place.y < middle.y else -3.2)
-        anchor: Anchor = "start" if place.x < middle.x else "end"
-        items.append((layers.CHECK_BARS, Text(place + inward, cross.name, 2.5, anchor)))
-    flag = Point(box.left, box.top - 14.0)
-    items += [(layers.LETTERING, i) for i in strokes(pennant(flag, mirrored=content.mirrored))]
-    return items

@@ -21,6 +21,7 @@ from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import Tile, TilePlan
 from ..units import Tape
+from .ordinates_sheet import ordinates_pages
 from .spots import Spots, labels_round, points_along
 from .template_cover import cover_pages
 from .template_drawing import lines_of
@@ -39,14 +40,18 @@ from .template_seams import flip_items, seam_ends, seam_items
 from .wording import correction_words
 
 
-def template_pages(content: TemplateContent, proposal: Proposal) -> tuple[Scene, ...]:
-    """Return the cover and then every sheet, each a scene of its paper's size at true scale.
+def template_pages(
+    content: TemplateContent, proposal: Proposal, *, with_ordinates: bool = True
+) -> tuple[Scene, ...]:
+    """Return the cover, every sheet at true scale, and the ordinates, each a scene of its paper.
 
     No ink lies outside the printable area. What two sheets share is on both.
     """
     shown = _Shown.of(content, proposal.portion)
     sheets = tuple(_Page(shown, proposal.plan, tile).scene() for tile in proposal.plan.tiles)
-    return (*cover_pages(content, proposal), *sheets)
+    plan = proposal.plan
+    figures = ordinates_pages(content, plan.paper, plan.upright_margins) if with_ordinates else ()
+    return (*cover_pages(content, proposal), *sheets, *figures)
 
 
 @dataclass(frozen=True, slots=True)

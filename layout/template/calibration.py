@@ -7,10 +7,14 @@ of the paper. Across is the short edge of a sheet, along is the long edge.
 from __future__ import annotations
 
 import json
+import math
 from dataclasses import dataclass
 
 from ..errors import LayoutError
-from .paper import Paper
+from ..geometry.bounds import Bounds
+from ..geometry.point import Point
+from ..units import MM_PER_INCH, Tape
+from .paper import Margins, Paper, Sheet
 
 MOST = 0.03
 """More than this is no printer's error but a page that was fitted to the wrong paper."""
@@ -61,6 +65,16 @@ class Correction:
         return (self.along, self.across) if landscape else (self.across, self.along)
 
 
+def longest_bar(room: float, tape: Tape) -> float:
+    """Return the longest check bar that `room` mm hold: whole 5 mm, or quarters of an inch.
+
+    >>> longest_bar(188.9, Tape()), longest_bar(188.9, Tape(imperial=True))
+    (185.0, 184.15)
+    """
+    step = MM_PER_INCH / 4 if tape.imperial else 5.0
+    return step * math.floor(room / step + 1e-9)
+
+
 TRUE = Correction()
 """A printer that is right."""
 
@@ -93,11 +107,19 @@ class PrinterProfile:
         The maker's word for it.
     across, along : Reading
         The bars along the short and the long edge.
+
+    Raises
+    ------
+    CalibrationError
+        If a bar is off by more than 3 %.
     """
 
     name: str
     across: Reading
     along: Reading
+
+    def __post_init__(self) -> None:
+        Correction(self.across.factor, self.along.factor)  # refuses what is no printer's error
 
     @property
     def correction(self) -> Correction:
@@ -135,6 +157,62 @@ class PrinterProfile:
 
 
 @dataclass(frozen=True, slots=True)
+class CalibrationBars:
+    """The rectangle that a calibration sheet shows, on the paper held upright.
+
+    Attributes
+    ----------
+    corner : Point
+        Its lower left corner on the sheet, mm.
+    across, along : float
+        Its sides along the short and the long edge of the paper, mm.
+    """
+
+    corner: Point
+    across: float
+    along: float
+
+    @classmethod
+    def on(cls, paper: Paper, margins: Margins, tape: Tape) -> CalibrationBars:
+        """Return the largest that the paper holds with its ticks; a roll gives a square."""
+        sheet = calibration_sheet(paper, margins)
+        room = sheet.printable.grown(-_BAR_ROOM)
+        across, along = longest_bar(room.width, tape), longest_bar(room.height, tape)
+        corner = room.middle - Point(across / 2, along / 2)
+        return cls(corner, across, along)
+
+    @property
+    def box(self) -> Bounds:
+        """The rectangle on the sheet."""
+        left, bottom = self.corner
+        return Bounds(left, bottom, left + self.across, bottom + self.along)
+
+    @property
+    def diagonal(self) -> float:
+        """What both diagonals must measure; where they differ the paper ran in askew."""
+        return math.hypot(self.across, self.along)
+
+    def measured(self, name: str, across: float, along: float) -> PrinterProfile:
+        """Return the profile of a printer on which the sides came out as `across` and `along`.
+
+        Raises
+        ------
+        CalibrationError
+            If a side is off by more than 3 %.
+        """
+        return PrinterProfile(name, Reading(self.across, across), Reading(self.along, along))
+
+
+_BAR_ROOM = 4.0
+"""Ticks and ink beside a calibration bar, mm."""
+
+
+def calibration_sheet(paper: Paper, margins: Margins) -> Sheet:
+    """Return the sheet that a printer is measured on: upright, and of a roll a square."""
+    return Sheet.of(paper, margins, landscape=False, length=paper.width)
+
+
+@dataclass(frozen=True, slots=True)
 class WrongPrint:
     """What a bar reads after a usual mistake.
 
@@ -156,16 +234,13 @@ def wrong_prints(paper: Paper, others: tuple[Paper, ...]) -> tuple[WrongPrint, .
     A viewer that fits a page takes the smaller ratio of the sides; one that fits it within the
     printer's own margins, 4.23 mm on many, shrinks it by those too.
     """
-    from .paper import Margins
-
     found = [
         WrongPrint(f"fitted to {other.name}", _fit(paper, other, 0.0))
         for other in others
         if other.name != paper.name and not other.roll and not paper.roll
     ]
     if not paper.roll:
-        inside = Margins.all(_USUAL_MARGIN).left
-        found.append(WrongPrint("shrunk to the printable area", _fit(paper, paper, inside)))
+        found.append(WrongPrint("shrunk to the printable area", _fit(paper, paper, _USUAL_MARGIN)))
     return tuple(found)
 
 

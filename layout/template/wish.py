@@ -6,7 +6,9 @@ import math
 from dataclasses import dataclass
 
 from ..errors import LayoutError
-from .paper import PAPERS
+from .grid import check_overlap
+from .paper import PAPERS, Margins, Sheet
+from .tiles import field_of
 
 PORTIONS = ("auto", "whole", "half", "quarter", "end", "corner", "curves")
 """How much of the outline is printed; the rest is had by flipping it on its centrelines."""
@@ -30,7 +32,8 @@ class TemplateWish:
     Raises
     ------
     LayoutError
-        If a name is not known or a length is below 0.
+        If a name is not known, a length is below 0, the margins leave too little of the paper, or
+        the overlap suits no sheet.
     """
 
     paper: str = "A4"
@@ -48,3 +51,7 @@ class TemplateWish:
         for name, length in (("margin", self.margin), ("overlap", self.overlap)):
             if not 0 <= length < math.inf:
                 raise LayoutError(f"template: {name} of {length:g} mm is below 0")
+        paper = PAPERS[self.paper]
+        length = 0.0 if not paper.roll else paper.width
+        sheet = Sheet.of(paper, Margins.all(self.margin), landscape=False, length=length)
+        check_overlap(self.overlap, field_of(sheet))
