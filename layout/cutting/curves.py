@@ -14,9 +14,8 @@ from .cut import CurveCut, SwungRadius
 from .straight import Bench
 from .tools import THICK
 
-ROUTER_REACH = 10.0
-"""Where no more than this stands outside the line the router takes it without a jigsaw, mm: about
-what one cutter is wide (common practice)."""
+_RING = 0.02
+"""How near a polygon of the jigsaw's cut follows it, mm: the blade does not keep to that."""
 
 CLEAN_UP_PASS = 10.0
 """Depth of one router pass where little wood stands outside the line, mm (common practice)."""
@@ -49,6 +48,9 @@ def rough_allowance(bench: Bench) -> float:
 def curve_cuts(bench: Bench, blank: Region, core: Path) -> tuple[CurveCut, ...]:
     """Return the cuts along the outline, in order.
 
+    Where no more stands outside the line than its bit is wide, the router needs no jigsaw before
+    it (common practice).
+
     Parameters
     ----------
     blank : Region
@@ -59,7 +61,7 @@ def curve_cuts(bench: Bench, blank: Region, core: Path) -> tuple[CurveCut, ...]:
     kept = Region.from_rings(core.points(CHORD, "inside"))
     most = _most_outside(blank, kept)
     cuts: list[CurveCut] = []
-    needs_saw = most > ROUTER_REACH or not bench.tools.router
+    needs_saw = most > bench.tools.bit or not bench.tools.router
     if needs_saw and not isinstance(bench.outline, Rectangle):
         cuts.append(_jigsaw(bench, most))
         most = cuts[0].allowance
@@ -72,10 +74,14 @@ def curve_kerf(bench: Bench, cuts: tuple[CurveCut, ...]) -> Region:
     """Return what the jigsaw turns to dust: a ring outside the rough line; nothing without it."""
     if not any(cut.tool == "jigsaw" for cut in cuts):
         return Region.empty()
-    inside = rough_path(bench).points(CHORD, "outside")
     off = rough_allowance(bench) - bench.lipping + bench.tools.jigsaw_kerf
-    around = bench.outline.parallel(off).placed(bench.placement).points(CHORD, "outside")
-    return Region.from_rings(around).minus(Region.from_rings(inside))
+    around = bench.outline.parallel(off).placed(bench.placement).points(_RING, "outside")
+    return Region.from_rings(around).minus(rough_region(bench))
+
+
+def rough_region(bench: Bench) -> Region:
+    """Return what lies within the rough line, as a polygon that holds it."""
+    return Region.from_rings(rough_path(bench).points(_RING, "outside"))
 
 
 def _most_outside(blank: Region, kept: Region) -> float:

@@ -7,11 +7,10 @@ from dataclasses import dataclass
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
 from ..outlines import Outline
 from ..panel.datum import Datum
 from ..panel.panel import Panel
-from .curves import core_path, curve_cuts, curve_kerf, rough_allowance, rough_path
+from .curves import core_path, curve_cuts, curve_kerf, rough_allowance, rough_path, rough_region
 from .cut import CurveCut, Facet, SkippedTrim, Trim
 from .facets import facets_of
 from .steps import Step, steps_of
@@ -103,7 +102,7 @@ def plan_cuts(
     ring = curve_kerf(bench, curves)
     if not ring.is_empty:
         kerfs.append(ring)
-        blank = blank.meet(Region.from_rings(rough_path(bench).points(CHORD, "outside")))
+        blank = blank.meet(rough_region(bench))
     return CutPlan(
         trims=cuts.trims,
         skipped=cuts.skipped,

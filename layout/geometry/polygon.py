@@ -201,7 +201,9 @@ class Region:
     def chord(self, start: Point, end: Point) -> tuple[tuple[Point, Point], ...]:
         """Return the parts of the straight line from `start` to `end` that lie within, in order."""
         cut = self.shape.intersection(shapely.LineString([(start.x, start.y), (end.x, end.y)]))
-        parts = [p for p in shapely.get_parts(cut) if isinstance(p, shapely.LineString)]
+        parts = [
+            p for p in shapely.get_parts(cut) if isinstance(p, shapely.LineString) and not p.is_empty
+        ]
         spans = [(Point(*p.coords[0]), Point(*p.coords[-1])) for p in parts]
         along = (end - start).unit()
         ordered = [(a, b) if (b - a).dot(along) >= 0 else (b, a) for a, b in spans]

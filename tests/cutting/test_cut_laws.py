@@ -1,0 +1,264 @@
+"""Cuts: laws that hold for any top on any panel, and the limits of what a saw may do."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import numpy as np
+import pytest
+import strategies
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from panelwright.layout.cutting import CutPlan, Tools, plan_cuts
+from panelwright.layout.cutting.facets import facet_leg
+from panelwright.layout.cutting.strips import SawLine, strip_beyond
+from panelwright.layout.errors import LayoutError
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.geometry.tolerance import CHORD
+from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, Rectangle, RoundedRectangle
+from panelwright.layout.panel import (
+    Build,
+    Defect,
+    Kind,
+    Panel,
+    Spoils,
+    rectangular_outline,
+    rectangular_place,
+    round_place,
+)
+from panelwright.layout.panel.datum import choose_datum
+
+WIDE = Panel(rectangular_outline(9000, 7000), 20)
+MIDDLE = Point(4500, 3500)
+SAW = Tools(guide_left=115.0, guide_right=38.0)
+
+
+def plan(
+    outline: Outline,
+    panel: Panel = WIDE,
+    centre: Point = MIDDLE,
+    turn: float = 0.0,
+    tools: Tools = SAW,
+    lipping: float = 0.0,
+) -> CutPlan:
+    """Return the cuts of a top on a panel."""
+    datum = choose_datum(panel)
+    return plan_cuts(panel, outline, Placement(centre, turn), datum, tools, lipping)
+
+
+@settings(max_examples=15)
+@given(strategies.outlines, strategies.angles, st.sampled_from([0.0, 1.5]))
+def test_no_saw_touches_the_core(outline: Outline, turn: float, lipping: float) -> None:
+    """No kerf reaches the line that is kept, and the blank holds all of it."""
+    cuts = plan(outline, turn=turn, lipping=lipping)
+    core = Region.from_rings(cuts.core.points(CHORD, "inside"))
+    assert cuts.blank.grown(0.01).holds(core)
+    for kerf in cuts.saw_kerfs:
+        assert kerf.meet(core).area < 1e-6
+
+
+@settings(max_examples=15)
+@given(strategies.outlines, strategies.angles)
+def test_the_saw_line_stands_its_allowance_outside(outline: Outline, turn: float) -> None:
+    """Each saw line stands exactly its allowance outside the farthest reach of the core."""
+    for trim in plan(outline, turn=turn).trims:
+        reach = outline.support(trim.waste.angle - turn)
+        stands = (trim.start.point - MIDDLE).dot(trim.waste)
+        assert stands == pytest.approx(reach + trim.allowance, abs=1e-6)
+        assert (trim.end.point - MIDDLE).dot(trim.waste) == pytest.approx(stands, abs=1e-6)
+
+
+@settings(max_examples=15)
+@given(strategies.outlines, strategies.angles)
+def test_the_guide_stands_on_the_kept_wood(outline: Outline, turn: float) -> None:
+    """The guide stands its offset from the saw line, away from the waste."""
+    for trim in plan(outline, turn=turn).trims:
+        assert trim.guide is not None
+        for end in (trim.guide.start, trim.guide.end):
+            off = (trim.start.point - end.point).dot(trim.waste)
+            assert off == pytest.approx(115.0, abs=1e-6)
+        assert trim.guide.blade_side == "left"
+
+
+@settings(max_examples=15)
+@given(strategies.outlines, strategies.angles)
+def test_a_facet_clears_the_curve(outline: Outline, turn: float) -> None:
+    """A facet is square to its waste at 45° and stands clear of the core by what it says."""
+    for facet in plan(outline, turn=turn).facets:
+        reach = outline.support(facet.waste.angle - turn)
+        for end in (facet.start, facet.end):
+            assert (end - MIDDLE).dot(facet.waste) == pytest.approx(reach + facet.clear, abs=1e-6)
+
+
+@settings(max_examples=15)
+@given(strategies.outlines, strategies.angles)
+def test_a_facet_starts_its_leg_from_the_corner(outline: Outline, turn: float) -> None:
+    """From the crossing of two saw lines the facet starts its leg along both of them."""
+    cuts = plan(outline, turn=turn)
+    for facet in cuts.facets:
+        one, other = (t for t in cuts.trims if t.waste.dot(facet.waste) > 0.5)
+        corner = MIDDLE
+        for trim in (one, other):
+            corner = corner + trim.waste * (trim.start.point - MIDDLE).dot(trim.waste)
+        assert facet.leg == pytest.approx(corner.distance_to(facet.start), abs=1e-6)
+        assert facet.leg == pytest.approx(corner.distance_to(facet.end), abs=1e-6)
+
+
+def test_what_falls_and_what_stays_make_the_panel() -> None:
+    """Blank, dust and all that falls off add up to the panel."""
+    cuts = plan(Capsule(1400, 600), turn=0.3)
+    fallen = [p for cut in (*cuts.trims, *cuts.facets) for p in cut.fallen]
+    held = WIDE.region()
+    dust = 0.0
+    for kerf in cuts.saw_kerfs[: len(cuts.trims) + len(cuts.facets)]:
+        dust += held.meet(kerf).area
+        held = held.minus(kerf)
+        held = max(held.pieces, key=lambda p: p.holds_point(MIDDLE))
+    assert held.area + dust + sum(p.area for p in fallen) == pytest.approx(WIDE.area, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("spare", "sawn"),
+    [(0.0, False), (3.0, False), (7.3, False), (7.5, True), (40.0, True)],
+)
+def test_no_thin_trim(spare: float, sawn: bool) -> None:
+    """A side is sawn only if the kerf of 2.4 and 3 mm lie outside the saw line 2 mm off."""
+    panel = Panel(rectangular_outline(1600, 600 + spare), 20)
+    cuts = plan(Rectangle(1400, 600), panel, Point(800, 300))
+    up = [t for t in cuts.trims if t.waste.y > 0.5]
+    assert bool(up) is sawn
+    reasons = [s.reason for s in cuts.skipped if s.waste.y > 0.5]
+    if not sawn:
+        assert ("kept" in reasons[0]) is (spare == 0.0)
+
+
+def test_a_kept_edge_needs_no_router() -> None:
+    """The lower edge of a top that lies on the panel's edge is kept, and that is said."""
+    panel = Panel(rectangular_outline(1600, 700), 20)
+    cuts = plan(Rectangle(1400, 600), panel, Point(800, 300))
+    (kept,) = cuts.skipped
+    assert (round(kept.waste.y), kept.strip) == (-1, pytest.approx(0.0, abs=0.01))
+
+
+def test_without_a_router_the_strip_is_planed() -> None:
+    """Where there is no router, a strip too thin to saw is planed and the jigsaw goes last."""
+    tools = replace(SAW, router=False)
+    panel = Panel(rectangular_outline(1600, 603), 20)
+    cuts = plan(Capsule(1400, 600), panel, Point(800, 300), tools=tools)
+    assert any("plane" in s.reason and "rout" not in s.reason for s in cuts.skipped)
+    assert [c.tool for c in cuts.curve_cuts] == ["jigsaw"]
+
+
+def test_a_saw_that_was_not_measured_has_no_guide() -> None:
+    """Without a measured offset only the saw line is given, and the step says how to measure."""
+    cuts = plan(Rectangle(1400, 600), tools=Tools())
+    assert all(trim.guide is None for trim in cuts.trims)
+    assert "test cut" in cuts.steps[0].what
+
+
+@pytest.mark.parametrize(("left", "right"), [(115.0, None), (38.0, 115.0), (None, 115.0)])
+def test_the_wider_side_of_the_base_is_used(left: float | None, right: float | None) -> None:
+    """The guide stands by the wider measured side of the base."""
+    tools = Tools(guide_left=left, guide_right=right)
+    guide = plan(Rectangle(1400, 600), tools=tools).trims[0].guide
+    assert guide is not None
+    assert guide.offset == 115.0
+    assert guide.blade_side == ("left" if left == 115.0 else "right")
+
+
+def test_a_nail_in_the_cut_is_warned_of() -> None:
+    """A cut that crosses what no blade may cross says so, by name; beside it nothing is said."""
+    on_line = Point(4500 - 702, 3400)
+    nail = Defect("nail", round_place(on_line, 4), frozenset({Spoils.CUTTING}), clear=15)
+    beside = Defect("lock", round_place(MIDDLE, 90), frozenset({Spoils.CUTTING}))
+    cuts = plan(Rectangle(1400, 600), WIDE.with_defect(nail).with_defect(beside))
+    assert [w for w in cuts.warnings if "nail" in w]
+    assert not [w for w in cuts.warnings if "lock" in w]
+
+
+def test_a_cut_out_interrupts_the_cut() -> None:
+    """Where a cut-out lies on a saw line, the saw is in wood on both sides of it."""
+    hole = rectangular_place(Point(4500 - 702, 3500), 100, 200)
+    cuts = plan(Rectangle(1400, 600), replace(WIDE, cut_outs=(hole,)))
+    (across,) = [t for t in cuts.trims if t.waste.x < -0.5]
+    assert len(across.spans) == 2
+    assert across.spans[0][1].distance_to(across.spans[1][0]) == pytest.approx(200.0)
+
+
+def test_thick_wood_is_left_fuller() -> None:
+    """Over 38 mm the jigsaw leaves 5 in place of 3 and takes rough waste only."""
+    for thickness, allowance in ((38, 3.0), (39, 5.0)):
+        cuts = plan(Capsule(1400, 600), replace(WIDE, thickness=float(thickness)))
+        jigsaw = cuts.curve_cuts[0]
+        assert (jigsaw.tool, jigsaw.allowance, cuts.allowance) == ("jigsaw", allowance, allowance)
+        assert bool(jigsaw.notes) is (thickness > 38)
+
+
+def test_a_board_without_a_straight_edge_is_not_flattened() -> None:
+    """Bowed board gets the reference rip first, but no rough length: that is for solid wood."""
+    bowed = rectangular_outline(1981, 838, bows=(8.0, 0.0, 8.0, 0.0))
+    kinds = {}
+    for kind in (Kind.SOLID, Kind.MDF):
+        panel = Panel(bowed, 25, build=Build(kind))
+        cuts = plan(Rectangle(1700, 700), panel, Point(990, 419))
+        kinds[kind] = [t.kind.name for t in cuts.trims]
+    assert kinds[Kind.MDF] == ["REFERENCE", "END", "END", "SIDE"]
+    assert kinds[Kind.SOLID] == ["ROUGH", "ROUGH", *kinds[Kind.MDF]]
+
+
+@given(st.floats(10, 400), st.floats(0, 10))
+def test_a_facet_on_a_square_blank(radius: float, clear: float) -> None:
+    """On the square round a circle a facet with no clearance takes off (2 − √2) of the radius."""
+    leg = facet_leg(radius, radius, radius, clear)
+    assert leg + math.sqrt(2) * clear == pytest.approx((2 - math.sqrt(2)) * radius)
+
+
+@given(st.floats(1, 400), st.floats(1, 400))
+def test_a_tapered_strip(one: float, other: float) -> None:
+    """The strip beyond a line along a slanting edge is as wide as at its two ends."""
+    corners = [Point(0, 0), Point(1000, 0), Point(1000, 500 + other), Point(0, 500 + one)]
+    wood = Region.from_rings(np.array([(p.x, p.y) for p in corners]))
+    strip = strip_beyond(wood, SawLine(Point(500, 500), Point(0, 1)))
+    slope = abs(one - other) / 1000
+    assert strip.widest == pytest.approx(max(one, other), abs=slope + 1e-6)
+    assert strip.narrowest == pytest.approx(min(one, other), abs=slope + 1e-6)
+
+
+def test_a_circle_is_boxed_along_the_datum() -> None:
+    """However its placement is turned, a circle's cuts run square to the datum."""
+    for trim in plan(Circle(800), turn=0.4).trims:
+        assert min(abs(trim.waste.x), abs(trim.waste.y)) < 1e-12
+
+
+@pytest.mark.parametrize(
+    ("outline", "tools"),
+    [
+        (Rectangle(1400, 600), ["router"]),
+        (RoundedRectangle.with_radius(1400, 600, 20), ["router"]),
+        (Capsule(1400, 600), ["jigsaw", "router"]),
+        (Oval(1400, 600), ["jigsaw", "router"]),
+        (Circle(900), ["jigsaw", "router"]),
+    ],
+)
+def test_which_tool_takes_the_curve(outline: Outline, tools: list[str]) -> None:
+    """A jigsaw goes only where more stands outside the line than a router takes at once."""
+    cuts = plan(outline)
+    assert [cut.tool for cut in cuts.curve_cuts] == tools
+    assert all(cut.most_waste >= 0 for cut in cuts.curve_cuts)
+
+
+@pytest.mark.parametrize("name", ["kerf", "guide_left", "allowance", "bit", "below"])
+def test_tools_of_negative_size_are_refused(name: str) -> None:
+    """A tool with a length below 0 is refused, and its name is said."""
+    with pytest.raises(LayoutError, match=name):
+        Tools(**{name: -1.0})
+
+
+def test_string_that_gives_is_refused() -> None:
+    """A string that gives 5 % draws no oval."""
+    with pytest.raises(LayoutError, match="below 5 %"):
+        Tools(string_stretch=0.05)

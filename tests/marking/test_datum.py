@@ -1,0 +1,226 @@
+"""The datum: which line, which corners, and figures that hold when the panel is turned over."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+import strategies
+from hypothesis import given
+from hypothesis import strategies as st
+
+from panelwright.layout.errors import PanelError
+from panelwright.layout.geometry.path import Path, circle
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.panel import (
+    Defect,
+    Panel,
+    Spoils,
+    outline_through,
+    rectangular_outline,
+    rectangular_place,
+)
+from panelwright.layout.panel.datum import Datum, Reference, choose_datum
+
+
+def door(**outline: tuple[float, float, float, float]) -> Panel:
+    """Return a door with corners or edges that are not as they were."""
+    return Panel(rectangular_outline(1981, 838, **outline), 44)
+
+
+def mirrored(datum: Datum) -> Datum:
+    """Return the same line on a panel that was turned over: it now runs the other way."""
+    first, last = (
+        Reference(r.name, Point(-r.point.x, r.point.y), r.how) for r in (datum.first, datum.last)
+    )
+    return replace(datum, first=first, last=last, corners=(), references=(first, last))
+
+
+def test_a_sound_door_is_measured_from_its_edge() -> None:
+    """A straight edge A–B along x is the datum, with all four corners in use."""
+    datum = choose_datum(door())
+    assert (datum.name, datum.struck) == ("A–B", False)
+    assert [c.name for c in datum.corners if c.usable] == ["A", "B", "C", "D"]
+
+
+def test_a_bowed_edge_passes_the_datum_on() -> None:
+    """Where A–B bows, the longest straight edge takes its place and keeps its own letters."""
+    datum = choose_datum(door(bows=(12.0, 0.0, 0.0, 0.0)))
+    assert (datum.name, datum.struck) == ("C–D", False)
+    assert datum.coordinates(Point(1981, 838)).along == pytest.approx(0.0)
+    assert datum.coordinates(Point(990, 419)).square == pytest.approx(419.0)
+
+
+def test_a_bow_within_a_string_width_is_straight() -> None:
+    """An edge that stands 0.9 mm off a taut string is straight, one that stands 1.1 off is not."""
+    assert choose_datum(door(bows=(0.9, 0.0, 0.0, 0.0))).name == "A–B"
+    assert choose_datum(door(bows=(1.1, 0.0, 0.0, 0.0))).name == "C–D"
+
+
+@pytest.mark.parametrize("rise", [-20.0, 20.0])
+def test_a_line_is_struck_where_both_long_edges_bow(rise: float) -> None:
+    """With no straight edge a line is struck in the wood, parallel to A–B, from end to end."""
+    panel = door(bows=(rise, 0.0, rise, 0.0))
+    datum = choose_datum(panel)
+    assert (datum.name, datum.struck) == ("P–Q", True)
+    depth = 5.0 + max(0.0, -rise)
+    assert datum.start.y == datum.end.y == pytest.approx(depth)
+    assert datum.length == pytest.approx(1981.0)
+    assert all(panel.region("outside").grown(0.01).holds_point(p) for p in (datum.start, datum.end))
+
+
+def test_a_waney_slab_has_no_corner_to_hold_a_tape_to() -> None:
+    """Corners between waney edges are lettered but not used, so P and Q are all there is."""
+    below = [Point(0, -60), Point(700, -64), Point(1500, -58), Point(2150, -75)]
+    above = [Point(2150, 716), Point(1200, 748), Point(600, 771), Point(0, 742)]
+    datum = choose_datum(Panel(outline_through(below + above), 55))
+    assert datum.struck
+    assert [r.name for r in datum.references] == ["P", "Q"]
+    assert {c.why for c in datum.corners} == {"not crisp"}
+
+
+def test_a_round_panel_is_measured_from_a_line_across_it() -> None:
+    """A round panel has no corners; P–Q runs through its middle."""
+    datum = choose_datum(Panel(circle(Point(500, 500), 500), 20))
+    assert datum.corners == ()
+    assert datum.coordinates(Point(500, 500)).square == pytest.approx(0.0, abs=1e-6)
+    assert datum.length == pytest.approx(1000.0, abs=0.01)
+
+
+def test_a_round_ended_panel_is_measured_from_its_straight_edge() -> None:
+    """Where an edge ends in a curve, points struck on it stand in for the corners."""
+    outline = rectangular_outline(2000, 800, radii=(400.0, 400.0, 400.0, 400.0))
+    datum = choose_datum(Panel(outline, 20))
+    assert (datum.name, datum.struck) == ("P–Q", False)
+    assert datum.start == Point(450.0, 0.0)
+    assert datum.end == Point(1550.0, 0.0)
+
+
+@pytest.mark.parametrize(
+    ("panel", "name", "why"),
+    [
+        (door(radii=(0.0, 0.0, 60.0, 0.0)), "C", "rounded, clipped or notched"),
+        (door(clips=(0.0, 40.0, 0.0, 0.0)), "B", "rounded, clipped or notched"),
+        (
+            replace(
+                door(),
+                cut_outs=(rectangular_place(Point(1981, 838), 100, 80),),
+            ),
+            "C",
+            "cut away",
+        ),
+        (
+            door().with_defect(
+                Defect("rot", rectangular_place(Point(0, 838), 90, 90), frozenset({Spoils.SHOWING}))
+            ),
+            "D",
+            "spoilt by rot",
+        ),
+    ],
+)
+def test_bad_corners_are_not_used(panel: Panel, name: str, why: str) -> None:
+    """No tape is held to a corner that is rounded, clipped, cut away or spoilt."""
+    datum = choose_datum(panel)
+    corner = datum.corner(name)
+    assert corner is not None
+    assert (corner.usable, corner.why) == (False, why)
+    assert name not in {r.name for r in datum.references}
+
+
+def test_points_are_struck_for_chewed_corners() -> None:
+    """P and Q stand in for A and B, 50 mm along the edge, and lengths run from P."""
+    datum = choose_datum(door(), chewed=frozenset({"A", "B"}))
+    assert (datum.names, datum.struck) == (("P", "Q"), False)
+    assert datum.start == Point(50.0, 0.0)
+    assert datum.first.distance == pytest.approx(50.0)
+    assert datum.coordinates(Point(450.0, 370.0)).along == pytest.approx(400.0)
+    assert {r.name for r in datum.references} == {"P", "Q", "C", "D"}
+
+
+def test_a_struck_point_moves_on_past_what_is_bad() -> None:
+    """A point that stands in for a corner is struck beyond a defect that reaches along the edge."""
+    rot = Defect("rot", rectangular_place(Point(0, 0), 300, 90), frozenset({Spoils.SHOWING}))
+    datum = choose_datum(door().with_defect(rot))
+    assert datum.first.name == "P"
+    assert datum.start.x > 150.0
+
+
+def test_a_given_line_has_the_wood_on_its_left() -> None:
+    """P is the end from which the wood lies to the left, whichever way the line was given."""
+    low = (Point(0.0, 10.0), Point(1981.0, 12.0))
+    for ends in (low, low[::-1]):
+        datum = choose_datum(door(), given=ends)
+        assert (datum.start, datum.end) == low
+
+
+def test_one_point_is_no_line() -> None:
+    """A reference line of no length is refused."""
+    with pytest.raises(PanelError, match="farther apart"):
+        choose_datum(door(), given=(Point(5.0, 5.0), Point(5.0, 5.0)))
+
+
+def test_letters_start_at_the_datum_corner() -> None:
+    """Whichever point of an outline is given first, A is the corner at the lower left."""
+    corners = [Point(0, 0), Point(900, 0), Point(900, 500), Point(0, 500)]
+    for first in range(4):
+        turned = corners[first:] + corners[:first]
+        datum = choose_datum(Panel(outline_through(turned), 18))
+        assert [c.point for c in datum.corners] == corners
+
+
+@given(strategies.coordinates, strategies.coordinates, strategies.angles)
+def test_offsets_hold_when_the_panel_is_turned_over(x: float, y: float, turn: float) -> None:
+    """On the panel turned over every offset has the same size; only left and right swap."""
+    frame = Placement(Point(30.0, -20.0), turn)
+    first, last = (Reference(n, frame(Point(d, 0)), "") for n, d in (("P", 0.0), ("Q", 900.0)))
+    datum = Datum(first, last, True, "", (), (first, last))
+    point = Point(x, y)
+    face, back = datum.coordinates(point), mirrored(datum).coordinates(Point(-x, y))
+    assert back.along == pytest.approx(face.along, abs=1e-9)
+    assert back.square == pytest.approx(-face.square, abs=1e-9)
+
+
+@given(strategies.coordinates, strategies.coordinates, strategies.angles)
+def test_a_point_is_found_again_from_its_offsets(x: float, y: float, turn: float) -> None:
+    """What `coordinates` measures, `at` puts back."""
+    frame = Placement(Point(5.0, 7.0), turn)
+    first, last = (Reference(n, frame(Point(d, 0)), "") for n, d in (("A", 0.0), ("B", 500.0)))
+    datum = Datum(first, last, False, "")
+    offsets = datum.coordinates(Point(x, y))
+    back = datum.at(offsets.along, offsets.square)
+    assert back.distance_to(Point(x, y)) < 1e-8
+
+
+@given(st.floats(-0.4, 0.4), st.floats(-0.4, 0.4), st.floats(-0.4, 0.4))
+def test_a_four_sided_panel_has_four_corners(a: float, b: float, c: float) -> None:
+    """However out of square, a panel with four sides has four corners, each where it was given."""
+    corners = [
+        Point(0, 0),
+        Point(1000, 0),
+        Point(1000 + 200 * a, 600 + 200 * b),
+        Point(90 * c, 500),
+    ]
+    panel = Panel(outline_through(corners), 18)
+    assert {c.point for c in choose_datum(panel).corners} == set(corners)
+
+
+def test_small_bends_make_no_corner() -> None:
+    """Points along an edge that bend it by less than 30° leave it one edge."""
+    outline = outline_through(
+        [Point(0, 0), Point(400, 3), Point(900, 0), Point(900, 400), Point(450, 430), Point(0, 400)]
+    )
+    datum = choose_datum(Panel(outline, 18))
+    assert len(datum.corners) == 4
+    assert datum.struck
+
+
+def test_an_oval_panel_is_measured_across() -> None:
+    """A boundary of elliptic arcs has no edge, so a line is struck along its length."""
+    from panelwright.layout.outlines import Oval
+
+    path: Path = Oval(1200, 700).path()
+    datum = choose_datum(Panel(path.placed(Placement(Point(600, 350), math.pi / 2)), 18))
+    assert datum.struck
+    assert datum.length == pytest.approx(1200.0, abs=0.01)
