@@ -9,8 +9,26 @@ from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 
-SCALES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0)
-"""Reduction scales of ISO 5455, and their decades."""
+SCALES = (
+    1.0,
+    2.0,
+    4.0,
+    5.0,
+    6.0,
+    8.0,
+    10.0,
+    12.0,
+    15.0,
+    20.0,
+    25.0,
+    30.0,
+    40.0,
+    50.0,
+    100.0,
+    500.0,
+)
+"""Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
+between them; nobody measures on this drawing."""
 
 SHEET = Bounds(0.0, 0.0, 420.0, 297.0)
 """A3, landscape (ISO 216), mm."""
@@ -21,7 +39,7 @@ BORDER = 10.0
 LEGEND_HEIGHT = 62.0
 """Kept at the foot of the sheet for the title and the legend, paper mm."""
 
-AROUND_PANEL = 26.0
+AROUND_PANEL = 22.0
 """Kept round the panel for labels and measures, paper mm."""
 
 

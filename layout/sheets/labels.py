@@ -24,7 +24,7 @@ _DIRECTIONS: tuple[tuple[float, Anchor], ...] = (
 )  # fmt: skip
 """Ways a label may stand from its point, in degrees, and the end that it is then held by."""
 
-_REACHES = (2.0, 3.5, 5.5, 8.0, 11.0, 15.0, 20.0, 26.0, 33.0, 42.0)
+_REACHES = (3.0, 4.0, 5.5, 8.0, 11.0, 15.0, 20.0, 26.0, 33.0, 42.0)
 """How far it may stand off, paper mm, tried in this order."""
 
 _LEADER_FROM = 5.0
@@ -58,11 +58,26 @@ class LabelSetter:
                 at = segment.at(i / count)
                 self.taken.append(Bounds(at.x - half, at.y - half, at.x + half, at.y + half))
 
-    def set(self, at: Point, words: str, height: float = 2.5, *, bold: bool = False) -> list[Item]:
-        """Return the label for a point, with its leader where it stands far off."""
+    def set(
+        self,
+        at: Point,
+        words: str,
+        height: float = 2.5,
+        *,
+        bold: bool = False,
+        towards: Point | None = None,
+    ) -> list[Item]:
+        """Return the label for a point, with its leader where it stands far off.
+
+        Parameters
+        ----------
+        towards : Point, optional
+            The way in which it had best stand from its point.
+        """
         best: tuple[float, Text, float] | None = None
+        ways = _DIRECTIONS if towards is None else _ordered(towards)
         for reach in _REACHES:
-            for degrees, anchor in _DIRECTIONS:
+            for degrees, anchor in ways:
                 foot = _foot(at, height, reach, degrees)
                 text = Text(foot, words, height, anchor, bold=bold)
                 cost = self._cost(text_box(text).grown(0.4))
@@ -86,6 +101,14 @@ class LabelSetter:
             return [text]
         near = Point(min(max(at.x, box.left), box.right), min(max(at.y, box.bottom), box.top))
         return [Stroke(Path.through((at, near))), text]
+
+
+def _ordered(towards: Point) -> list[tuple[float, Anchor]]:
+    """Return the ways a label may stand, those nearest to a wished-for one first."""
+    return sorted(
+        _DIRECTIONS,
+        key=lambda way: -Point.polar(1.0, math.radians(way[0])).dot(towards),
+    )
 
 
 def _foot(at: Point, height: float, reach: float, degrees: float) -> Point:

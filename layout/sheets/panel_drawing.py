@@ -73,8 +73,10 @@ def datum_items(
     yield Stroke(Path.through(ends))
     seen = {corner.name: corner.point for corner in datum.corners if corner.usable}
     seen.update({reference.name: reference.point for reference in datum.references})
+    middle = panel.boundary.bounds.middle
     for name, point in sorted(seen.items()):
-        yield from setter.set(frame.at(point), name, CORNER_LETTERS, bold=True)
+        outwards = point - middle
+        yield from setter.set(frame.at(point), name, CORNER_LETTERS, bold=True, towards=outwards)
     third = ends[0] + (ends[1] - ends[0]) * 0.3
     yield from setter.set(third, f"datum {datum.name}, {tape.measure(datum.length)}", 2.5)
 

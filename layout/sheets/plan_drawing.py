@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable, Iterator
 
 from ..drawing import layers
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
@@ -10,6 +10,7 @@ from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..job.plan import Plan
+from ..marking.mark import Kind
 from . import panel_drawing as old
 from . import top_drawing as new
 from .frame import DrawingFrame
@@ -19,8 +20,6 @@ from .title import size_words, title_items
 
 TITLE_WIDTH = 150.0
 """Width of the title block, paper mm; the legend has the rest."""
-
-Labels = Callable[[LabelSetter], Iterable[Item]]
 
 
 def plan_scene(plan: Plan) -> Scene:
@@ -62,13 +61,31 @@ def _setter(plan: Plan, frame: DrawingFrame) -> LabelSetter:
     setter.keep_clear_along(frame.of(plan.cuts.finish))
     for mark in plan.marks.marks:
         at = frame.at(mark.point)
-        setter.keep_clear(Bounds(at.x - 2, at.y - 2, at.x + 2, at.y + 2))
+        setter.keep_clear(Bounds(at.x - 3, at.y - 3, at.x + 3, at.y + 3))
     for trim in plan.cuts.trims:
         setter.keep_clear_along(
             Path.through((frame.at(trim.start.point), frame.at(trim.end.point)))
         )
-    setter.keep_clear_along(frame.of(plan.job.panel.boundary), step=3.0)
+        if trim.guide is not None:
+            ends = (frame.at(trim.guide.start.point), frame.at(trim.guide.end.point))
+            setter.keep_clear_along(Path.through(ends), half=0.4)
+    for path in _lines_to_keep_clear(plan):
+        setter.keep_clear_along(frame.of(path))
     return setter
+
+
+def _lines_to_keep_clear(plan: Plan) -> Iterator[Path]:
+    panel = plan.job.panel
+    yield panel.boundary
+    yield from panel.cut_outs
+    yield from (defect.place for defect in panel.defects)
+    yield from (Path.through((facet.start, facet.end)) for facet in plan.cuts.facets)
+    if plan.legs is not None:
+        yield from (leg.print for leg in plan.legs.legs)
+    for kind in (Kind.CENTRELINE, Kind.CROSS_CENTRELINE):
+        ends = [mark.point for mark in plan.marks.of(kind)]
+        if len(ends) == 2:
+            yield Path.through(ends)
 
 
 def _foot(plan: Plan, frame: DrawingFrame, used: list[Layer]) -> list[Group]:

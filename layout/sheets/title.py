@@ -14,6 +14,9 @@ from ..outlines import Outline
 from ..units import Tape
 
 
+_UNIT = {False: "mm", True: "inches"}
+
+
 def outline_words(outline: Outline, tape: Tape) -> str:
     """Return shape and size as they are made: ``capsule 1400 × 600 mm``."""
     if outline.name == "circle":
@@ -38,19 +41,20 @@ def title_items(plan: Plan, scale: float, room: Bounds) -> Iterator[Item]:
     """Yield the title block within `room`, paper mm."""
     left, y = room.left, room.top - 5
     yield Text(Point(left, y), plan.job.name, 5.0, bold=True)
+    y -= 2.0
     lines = (
         f"New top: {size_words(plan)} (the largest that fits: "
         f"{exact_words(plan.top.exact, plan.job.tape)})",
         f"Old panel: {plan.job.panel.name}, {plan.job.tape.measure(plan.job.panel.thickness)} "
         f"thick, {plan.job.panel.build.kind.value}. Show face UP.",
-        f"Scale 1 : {scale:g} on A3. All measures in {plan.job.tape.unit}. "
+        f"Scale 1 : {scale:g} on A3. All measures in {_UNIT[plan.job.tape.imperial]}. "
         "Work from the figures, not from the drawing.",
     )
     for words in lines:
-        for text in paragraph(Point(left, y - 2.5), words, room.width, 2.5):
+        for text in paragraph(Point(left, y - 2.0), words, room.width, 2.5):
             yield text
             y = text.at.y
-        y -= 1.2
+        y -= 1.0
     yield from _scale_bar(plan.job.tape, scale, Point(left, y - 8))
 
 

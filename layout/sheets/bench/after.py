@@ -36,8 +36,6 @@ def _legs(plan: Plan, legs: LegsPlan) -> BenchStep:
     rows = tuple(
         (
             f"{leg.number}",
-            tape.figure(plan.datum.coordinates(leg.on_panel).along),
-            tape.figure(plan.datum.coordinates(leg.on_panel).square),
             tape.figure(leg.middle.x),
             tape.figure(leg.middle.y),
             tape.figure(leg.overhang),
@@ -46,10 +44,8 @@ def _legs(plan: Plan, legs: LegsPlan) -> BenchStep:
     )
     headings = (
         "Leg",
-        f"Along {plan.datum.name}",
-        "Square from it",
-        "From O along the length",
-        "From O across",
+        "From O along the long centreline",
+        "From O across it",
         "To the edge of the top",
     )
     over = legs.overhang
@@ -60,7 +56,9 @@ def _legs(plan: Plan, legs: LegsPlan) -> BenchStep:
         f"{len(legs.legs)} legs {tape.measure(legs.height)} long, about "
         f"{tape.mass(legs.leg_mass)} each.",
     )
-    caption = f"Middles of the feet, in {tape.unit}."
+    caption = (
+        f"Middles of the feet, in {tape.unit}, show face up: minus is towards E1, and towards S1."
+    )
     return BenchStep("Legs", words, Table(headings, rows, caption))
 
 

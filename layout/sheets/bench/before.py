@@ -78,9 +78,14 @@ def _flatness(plan: Plan) -> BenchStep:
 def _datum(plan: Plan) -> BenchStep:
     datum, tape = plan.datum, plan.job.tape
     words = [f"All square measures are taken from {datum.name}: {datum.why}."]
+    corners = {corner.name for corner in datum.corners}
     for reference in datum.references:
-        how = reference.how.format(distance=tape.measure(reference.distance))
-        words.append(f"{reference.name}: {how}.")
+        if reference.name not in corners:
+            how = reference.how.format(distance=tape.measure(reference.distance))
+            words.append(f"{reference.name}: {how}.")
+    bad = [f"{corner.name} ({corner.why})" for corner in datum.corners if not corner.usable]
+    if bad:
+        words.append(f"No tape is held to corner {', '.join(bad)}.")
     if datum.struck:
         words.append(
             f"Stretch a string from {datum.first.name} to {datum.last.name} "
