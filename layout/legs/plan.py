@@ -21,7 +21,7 @@ from .arrangement import middles_for
 from .checks import problems_of
 from .concern import LegProblem
 from .foot import Foot
-from .room import way_out
+from .rim import Rim
 from .tipping import Tipping, tipping_of
 from .wish import Fixing, LegsWish
 
@@ -204,7 +204,7 @@ def _overhangs(
     return Overhang(
         side=(outline.width - foot.width) / 2 - min(print_.top, -print_.bottom),
         end=(outline.length - foot.length) / 2 - min(print_.right, -print_.left),
-        corner=way_out(outline.path(), ORIGIN, corner.unit()) - corner.norm,
+        corner=Rim.of(outline.path()).way_out(ORIGIN, corner.unit()) - corner.norm,
         least=least,
     )
 

@@ -11,12 +11,10 @@ import math
 from dataclasses import dataclass
 
 from ..errors import LegsError, OutlineError
-from ..geometry.path import Path
-from ..geometry.placement import Placement
 from ..geometry.point import ORIGIN, Point
-from ..geometry.segments import Arc, EllipticArc, Line
 from ..outlines import Outline
 from .foot import Foot
+from .rim import Rim
 from .wish import LegsWish
 
 FOOT_INSET = 60.0
@@ -85,7 +83,7 @@ class StandingRoom:
 
     Attributes
     ----------
-    line : Path
+    line : Rim
         The parallel to the top's edge that a foot's corners (a round foot's middle) must not cross.
     corner : Point
         The foot's upper right corner from its middle; the middle itself for a round foot.
@@ -93,7 +91,7 @@ class StandingRoom:
         Most that the middle may stand off the centrelines, mm.
     """
 
-    line: Path
+    line: Rim
     corner: Point
     half_length: float
     half_width: float
@@ -117,7 +115,7 @@ class StandingRoom:
             f"{outline.length:g} by {outline.width:g} mm: make the insets or the foot smaller"
         )
         try:
-            line = outline.parallel(-(insets.round_about + radius), PLACING)
+            line = Rim.of(outline.parallel(-(insets.round_about + radius), PLACING))
         except OutlineError:
             raise narrow from None
         room = cls(line, corner, half_length, half_width)
@@ -131,7 +129,7 @@ class StandingRoom:
         ways = (Point(1, 0), Point(0, 1), Point(-1, 0), Point(0, -1))
         corners = (_to_quarter(self.corner, quarter) for quarter in _QUARTERS)
         return all(
-            math.isfinite(way_out(self.line, corner, way)) for corner in corners for way in ways
+            math.isfinite(self.line.way_out(corner, way)) for corner in corners for way in ways
         )
 
     def reach(self, direction: float) -> float:
@@ -143,7 +141,7 @@ class StandingRoom:
         ]
         for quarter in _QUARTERS:
             corner, across = _to_quarter(self.corner, quarter), _to_quarter(way, quarter)
-            limits.append(way_out(self.line, corner, across))
+            limits.append(self.line.way_out(corner, across))
         return min(limits)
 
     def at(self, direction: float) -> Point:
@@ -156,50 +154,3 @@ _QUARTERS = ((1, 1), (-1, 1), (-1, -1), (1, -1))
 
 def _to_quarter(point: Point, quarter: tuple[int, int]) -> Point:
     return Point(point.x * quarter[0], point.y * quarter[1])
-
-
-def way_out(line: Path, start: Point, way: Point) -> float:
-    """Return how far it is from a point inside a closed line to it along a unit vector, mm.
-
-    The farthest crossing, where there are several; infinite where there is none.
-    """
-    ahead = [
-        distance
-        for segment in line.segments
-        for distance in _crossings(segment, start, way)
-        if distance > -1e-9
-    ]
-    return max(ahead, default=math.inf)
-
-
-def _crossings(segment: Line | Arc | EllipticArc, start: Point, way: Point) -> list[float]:
-    """Return the distances from `start` along `way` at which a segment is crossed."""
-    if isinstance(segment, Line):
-        along = segment.end - segment.start
-        slope = way.cross(along)
-        if abs(slope) < 1e-12 * along.norm:
-            return []
-        offset = segment.start - start
-        share = offset.cross(way) / slope
-        return [offset.cross(along) / slope] if -1e-12 <= share <= 1 + 1e-12 else []
-    if isinstance(segment, Arc):
-        a = b = segment.radius
-        turn = 0.0
-    else:
-        a, b, turn = segment.half_length, segment.half_width, segment.turn
-    frame = Placement(segment.centre, turn)
-    own, ahead = frame.into(start), way.turned(-turn)
-    own, ahead = Point(own.x / a, own.y / b), Point(ahead.x / a, ahead.y / b)
-    half, square = own.dot(ahead), ahead.dot(ahead)
-    root = half * half - square * (own.dot(own) - 1)
-    if root < 0:
-        return []
-    roots = [(-half + sign * math.sqrt(root)) / square for sign in (-1, 1)]
-    return [t for t in roots if _swept((own + ahead * t).angle, segment)]
-
-
-def _swept(angle: float, segment: Arc | EllipticArc) -> bool:
-    """Return whether an arc passes the angle, give or take rounding."""
-    low = min(segment.from_angle, segment.from_angle + segment.sweep)
-    ahead = (angle - low) % math.tau
-    return ahead <= abs(segment.sweep) + 1e-9 or ahead >= math.tau - 1e-9

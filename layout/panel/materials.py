@@ -9,6 +9,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from .movement import MOVEMENT, Movement
+from .stiffness import STIFFNESS, Stiffness
+
 MOISTURE = 12.0
 """Moisture content at which densities are stated, %."""
 
@@ -24,12 +27,22 @@ class Material:
     density : float
         kg/m³ at 12 % moisture.
     source : str
-        Where the figure comes from.
+        Where the density comes from.
     """
 
     name: str
     density: float
     source: str
+
+    @property
+    def stiffness(self) -> Stiffness | None:
+        """How it bends; None where there is no single figure for it."""
+        return STIFFNESS.get(self.name)
+
+    @property
+    def movement(self) -> Movement | None:
+        """How it moves with its moisture; None where that is not known or not worth a figure."""
+        return MOVEMENT.get(self.name)
 
 
 _WOOD_HANDBOOK = "Wood Handbook (2010), Table 5-3"

@@ -1,0 +1,270 @@
+"""A top as a thin plate on points: how far it bends, by finite elements.
+
+The Kirchhoff plate of any stiffness along and across its grain, on Argyris triangles: quintic, with
+continuous slopes, so that bending energy is what it should be and the answer converges from below.
+The points that carry it need not be corners of triangles: each is one equation that holds the plate
+down there. One plate is set up once and then rested on as many arrangements of legs as one likes.
+
+All work is done on a plate of unit area and unit stiffness; that keeps the equations sound whatever
+the size, and the laws of scale hold exactly.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..geometry.segments import Line
+from ..panel.stiffness import Stiffness
+
+Array = NDArray[np.float64]
+
+TRIANGLES = 110
+"""About so many triangles give the sag of a top on legs to 1 % (measured, see the tests)."""
+
+_TURN = math.pi / 8
+"""Most that the rim turns from one point to the next, radians."""
+
+
+def rigidity(stiffness: Stiffness, thickness: float, grain: float = 0.0) -> Array:
+    """Return the bending stiffness of a plate, (3, 3) N·mm, between curvatures and moments.
+
+    In the order x, y, twist (2 w_xy); for a plate alike both ways its first entry is
+    E t³/(12 (1 − ν²)).
+
+    Parameters
+    ----------
+    thickness : float
+        mm.
+    grain : float
+        Direction of the grain from x, radians.
+    """
+    e, ratio = stiffness, stiffness.across / stiffness.along
+    whole = 1 - e.poisson**2 * ratio
+    own = np.array(
+        [
+            [e.along / whole, e.poisson * e.across / whole, 0.0],
+            [e.poisson * e.across / whole, e.across / whole, 0.0],
+            [0.0, 0.0, e.shear],
+        ]
+    )
+    c, s = math.cos(grain), math.sin(grain)
+    turn = np.array(
+        [[c * c, s * s, c * s], [s * s, c * c, -c * s], [-2 * c * s, 2 * c * s, c * c - s * s]]
+    )
+    turned: Array = turn.T @ own @ turn * thickness**3 / 12
+    return turned
+
+
+@dataclass(frozen=True)
+class Plate:
+    """A convex plate cut in triangles, free everywhere until it is rested on something.
+
+    Attributes
+    ----------
+    size : float
+        The square root of its area, mm.
+    stiff : float
+        The unit of its stiffness, N·mm.
+    places : (p, 2) array
+        Where its bending is read, mm: first the points of the mesh, then the middles of its edges.
+    points : int
+        How many of them are points of the mesh.
+    matrix : sparse matrix
+        Of the unit plate.
+    load : (n,) array
+        What a load of one a unit area does to the unit plate.
+    reading : sparse matrix
+        From the unknowns to the deflections at `places`.
+    basis : skfem basis
+        For reading anywhere else.
+    """
+
+    size: float
+    stiff: float
+    places: Array
+    points: int
+    matrix: Any
+    load: Array
+    reading: Any
+    basis: Any
+
+    @classmethod
+    def cut(cls, outline: Path, rigid: Array, triangles: int = TRIANGLES) -> Plate:
+        """Return the plate inside a convex closed path, in about so many triangles."""
+        from skfem import (  # type: ignore[import-untyped]
+            Basis,
+            BilinearForm,
+            ElementTriArgyris,
+            LinearForm,
+        )
+        from skfem.helpers import dd  # type: ignore[import-untyped]
+
+        size, stiff = math.sqrt(outline.area), float(rigid[0, 0])
+        mesh, points = _mesh(outline, triangles, size)
+        basis = Basis(mesh, ElementTriArgyris(), intorder=6)
+        unit = rigid / stiff
+
+        def bending(u: Any, v: Any, _: Any) -> Any:  # noqa: ANN401 - skfem's own fields
+            one, other = _curvatures(dd(u)), _curvatures(dd(v))
+            return sum(unit[i, j] * one[i] * other[j] for i in range(3) for j in range(3))
+
+        def weight(v: Any, _: Any) -> Any:  # noqa: ANN401
+            return v
+
+        read = np.vstack([points / size, mesh.p[:, mesh.facets].mean(axis=1).T])
+        return cls(
+            size,
+            stiff,
+            read * size,
+            len(points),
+            BilinearForm(bending).assemble(basis),
+            np.asarray(LinearForm(weight).assemble(basis)),
+            basis.probes(_inwards(read).T).tocsr(),
+            basis,
+        )
+
+    def on(self, supports: Sequence[Point]) -> RestedPlate:
+        """Return the plate held down at three points or more that are not on one line."""
+        from scipy.sparse import bmat
+        from scipy.sparse.linalg import splu
+
+        held = self._reading_at(supports)
+        whole = bmat([[self.matrix, held.T], [held, None]], format="csc")
+        return RestedPlate(self, splu(whole))
+
+    def _reading_at(self, points: Sequence[Point]) -> Any:  # noqa: ANN401 - a sparse matrix
+        rows = np.array([(p.x, p.y) for p in points]) / self.size
+        return self.basis.probes(_inwards(rows).T)
+
+
+@dataclass(frozen=True)
+class RestedPlate:
+    """A plate on its legs.
+
+    Attributes
+    ----------
+    plate : Plate
+    factors : scipy.sparse.linalg.SuperLU
+        Of its equations, with one row for each support.
+    """
+
+    plate: Plate
+    factors: Any
+
+    def under_load(self, pressure: float) -> Array:
+        """Return how far it goes down at its places, (p,) mm, under an even load, N/mm²."""
+        unit = self._solve(self.plate.load)
+        return self._read(unit) * pressure * self.plate.size**4 / self.plate.stiff
+
+    def under_forces(self, places: Sequence[Point], force: float) -> Array:
+        """Return how far it goes down at its places, (p,) mm, under a force, N, at each point."""
+        at = np.asarray(self.plate._reading_at(places).sum(axis=0)).ravel()
+        return self._read(self._solve(at)) * force * self._soft
+
+    @cached_property
+    def give(self) -> Array:
+        """How far each point of the mesh gives way under 1 N at that point, (points,) mm.
+
+        No place gives more under a force elsewhere than the softest gives under its own: the
+        answer of one place to a force at another is at most the mean of their own answers.
+        """
+        at_points = self.plate.reading[: self.plate.points].toarray()
+        answers = self._solve(at_points.T)
+        own: Array = np.einsum("ij,ji->i", at_points, answers) * self._soft
+        return own
+
+    @property
+    def _soft(self) -> float:
+        return self.plate.size**2 / self.plate.stiff
+
+    def _solve(self, load: Array) -> Array:
+        count = len(load)
+        rows = self.factors.shape[0] - count
+        full = np.concatenate([load, np.zeros((rows, *load.shape[1:]))])
+        found: Array = self.factors.solve(full)[:count]
+        return found
+
+    def _read(self, unknowns: Array) -> Array:
+        read: Array = self.plate.reading @ unknowns
+        return read
+
+
+def _curvatures(second: Any) -> tuple[Any, Any, Any]:  # noqa: ANN401 - skfem's own fields
+    return second[0][0], second[1][1], 2 * second[0][1]
+
+
+def _inwards(points: Array) -> Array:
+    """Return the points a hair nearer to the middle, so that none on the rim is lost outside."""
+    return points * (1 - 1e-9)
+
+
+def _mesh(outline: Path, triangles: int, size: float) -> tuple[Any, Array]:
+    """Return triangles of the plate scaled to unit area, and its true points, mm, in their order.
+
+    Rim points, and a lattice inside; of a convex plate Delaunay's triangles fill it exactly.
+    """
+    from scipy.spatial import Delaunay
+    from skfem import MeshTri
+
+    bounds = outline.bounds
+    step = min(
+        size * math.sqrt(4 / (math.sqrt(3) * triangles)), min(bounds.width, bounds.height) / 3
+    )
+    rim, rim_out = _rim(outline, step)
+    inside = Region.from_rings(rim).shrunk(step / 2)
+    middle = bounds.middle
+    lattice = [p + middle for p in _lattice(bounds.width, bounds.height, step)]
+    inner = np.array([(p.x, p.y) for p in lattice if inside.holds_point(p)]).reshape(-1, 2)
+    points = np.vstack([rim_out, inner]) / size
+    corners = Delaunay(points).simplices
+    a, b, c = (points[corners[:, k]] for k in range(3))
+    doubled = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
+    kept = corners[np.abs(doubled) > 1e-6 / triangles]
+    return MeshTri(points.T.copy(), kept.T.copy()), np.vstack([rim, inner])
+
+
+def _rim(outline: Path, step: float) -> tuple[Array, Array]:
+    """Return points along the outline at most `step` apart, and the same moved out for the mesh.
+
+    Between the points of an arc the mesh has straight edges. They cut off a share 1 − sin h / h of
+    what the arc sweeps, h the angle between two points; moved out by √(h / sin h) they sweep as
+    much as it, and the plate keeps its area. The middle of every edge is a point.
+    """
+    true, moved = [], []
+    for segment in outline.segments:
+        count = max(1, math.ceil(segment.length / step - 1e-9))
+        out = 1.0
+        if not isinstance(segment, Line):
+            count = max(count, math.ceil(abs(segment.sweep) / _TURN))
+        count += count % 2
+        if not isinstance(segment, Line):
+            turn = abs(segment.sweep) / count
+            out = math.sqrt(turn / math.sin(turn))
+        for k in range(count):
+            point = segment.at(k / count)
+            true.append(point)
+            if k and not isinstance(segment, Line):
+                point = segment.centre + (point - segment.centre) * out
+            moved.append(point)
+    return np.array([tuple(p) for p in true]), np.array([tuple(p) for p in moved])
+
+
+def _lattice(width: float, height: float, step: float) -> list[Point]:
+    """Return a lattice of even triangles about the origin, symmetrical both ways."""
+    rows = math.ceil(height / 2 / (step * math.sqrt(3) / 2))
+    columns = math.ceil(width / 2 / step) + 1
+    return [
+        Point((i + (j % 2) / 2) * step, j * step * math.sqrt(3) / 2)
+        for j in range(-rows, rows + 1)
+        for i in range(-columns, columns + 1)
+    ]
