@@ -7,8 +7,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ...errors import GeometryError
 from ...geometry.placement import Points
 from ...geometry.point import Point
+from ...geometry.polygon import Region
 from ...geometry.tolerance import SAME_POINT
 
 
@@ -32,10 +34,11 @@ class Crossing:
 def first_crossing(points: Sequence[Point]) -> Crossing | None:
     """Return the first crossing round a ring of at least three points; None where it is simple.
 
-    Every edge is held against all that follow it at once, so some thousands of points take a
-    fraction of a second. Neighbours share a point: they clash only where one runs back on the
-    other.
+    Most rings are simple, and that is quickly seen. Otherwise every edge is held against all that
+    follow it at once. Neighbours share a point: they clash only where one runs back on the other.
     """
+    if _is_simple(points):
+        return None
     start = np.array([(p.x, p.y) for p in points], dtype=np.float64)
     along = np.roll(start, -1, axis=0) - start
     count = len(start)
@@ -52,6 +55,14 @@ def first_crossing(points: Sequence[Point]) -> Crossing | None:
             x, y = start[i] + shares[other] * along[i]
             return Crossing(i + 1, first + other + 1, Point(float(x), float(y)))
     return None
+
+
+def _is_simple(points: Sequence[Point]) -> bool:
+    try:
+        Region.from_rings(np.array([(p.x, p.y) for p in points], dtype=np.float64))
+    except GeometryError:
+        return False
+    return True
 
 
 def _cross(one: Points, other: Points) -> Points:

@@ -132,7 +132,7 @@ def _bows(values: Values, corners: int) -> dict[int, float] | None:
     if not isinstance(raw, list):
         place.wrong(f"{shown(raw)} is not a list: write [{{ from = 2, rise = -8 }}]")
         return None
-    if not any(isinstance(item, dict) for item in raw):
+    if raw and not any(isinstance(item, dict) for item in raw):
         return _four_bows(raw, place, corners)
     rises: dict[int, float] = {}
     sound = True

@@ -68,8 +68,9 @@ class Values:
     def not_with(self, name: str, others: Iterable[str], why: str) -> bool:
         """Note the keys that may not stand beside `name`, and return whether there were none."""
         clash = [other for other in others if other in self.given] if name in self.given else []
-        for other in clash:
-            self.at(other).wrong(f"{other} does not go with {name}: {why}")
+        if clash:
+            verb = "does" if len(clash) == 1 else "do"
+            self.at(clash[0]).wrong(f"{' and '.join(clash)} {verb} not go with {name}: {why}")
         return not clash
 
 

@@ -37,6 +37,7 @@ _ADVICE = (
     ("Unterminated string", "a text is not closed: add the missing quote"),
     ("Illegal character '\\n'", "a text is not closed on its line: add the missing quote"),
     ("Illegal character", "a control character stands here: type the line again"),
+    ("Found invalid character", "a control character stands here: type the line again"),
     ("Unescaped '\\'", "a backslash stands in a text: write \\\\, or put the text in '…'"),
     ("Unclosed array", "a list is not closed: add the missing ]"),
     ("Unclosed inline table", "a table is not closed: add the missing }"),
