@@ -30,7 +30,7 @@ def fit_record(fit: Fit, seconds: float | None = None) -> dict[str, Any]:
         "turn_deg": plain(math.degrees(fit.placement.turn)),
         "area": plain(outline.area),
         "bound": plain(fit.bound),
-        "gap": None if fit.gap is None else round(fit.gap, 9),
+        "gap": None if fit.gap is None else plain(fit.gap),
         "seconds": None if seconds is None else round(seconds, 4),
         "outline": plain(fit.points(OUTLINE_TOLERANCE)),
     }
