@@ -74,7 +74,7 @@ class Strips:
         """Return the gaps inside wood that reach `least` wide within [low, high], each (c,)."""
         following = np.empty_like(self.left)
         following[:, :-1] = self.left[:, 1:]
-        following[:, -1] = -np.inf
+        following[:, -1] = np.inf
         start = np.maximum(self.covered, low[:, None])
         end = np.minimum(following, high[:, None])
         strip, place = np.nonzero(self.inside & (end - start >= least[:, None]))

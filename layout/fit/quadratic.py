@@ -35,7 +35,7 @@ class Step:
     pull: Array
 
 
-def best_step(gain: Array, curve: Array, rows: Array, room: Array) -> Step:
+def best_step(gain: Array, curve: Array, rows: Array, room: Array, accuracy: float = _DONE) -> Step:
     """Return the x with the most gain·x − x·curve·x / 2 where rows·x + room ≥ 0.
 
     Parameters
@@ -47,6 +47,8 @@ def best_step(gain: Array, curve: Array, rows: Array, room: Array) -> Step:
         With the limits of a trust region among them, so that the best is finite.
     room : (m,) array
         May be a little negative: the step then restores what is broken, where it can.
+    accuracy : float
+        How far the gain may stay below the best.
     """
     move = np.zeros(len(gain))
     scale = max(1.0, float(np.abs(room).max()))
@@ -56,7 +58,7 @@ def best_step(gain: Array, curve: Array, rows: Array, room: Array) -> Step:
         unmet = rows @ move + room - slack
         unbalanced = gain - curve @ move + rows.T @ pull
         gap = float(slack @ pull) / len(room)
-        if gap < _DONE and np.abs(unmet).max() < 1e-10 * scale:
+        if gap < accuracy and np.abs(unmet).max() < accuracy * scale:
             break
         if slack.min() < 1 / _STEEP or pull.max() > _STEEP:
             break
@@ -80,7 +82,7 @@ class _System:
         self.rows, self.unbalanced, self.unmet = rows, unbalanced, unmet
         self.slack, self.pull = slack, pull
         matrix = curve + (rows.T * (pull / slack)) @ rows
-        matrix[np.diag_indices_from(matrix)] += 1e-13 * (1.0 + np.trace(matrix))
+        matrix.ravel()[:: len(matrix) + 1] += 1e-13 * (1.0 + np.trace(matrix))
         self.inverse = np.asarray(np.linalg.inv(matrix), dtype=np.float64)
 
     def towards(self, product: Array) -> tuple[Array, Array, Array]:

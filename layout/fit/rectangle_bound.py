@@ -24,6 +24,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ..geometry.tolerance import ROUNDING
 from .gaps import Array, Gaps, Indices, Strips, strips
@@ -44,11 +45,14 @@ class Narrowed:
         The row that each came from.
     width : (n,) array
         mm; along x.
+    cut : (n,) array of bool
+        Whether the strip that was looked at was cut down, so that other parts of it can tell more.
     """
 
     boxes: Boxes
     parent: Indices
     width: Array
+    cut: NDArray[np.bool_]
 
 
 def narrowed_along(boxes: Boxes, edges: Array, needed: Array, height: float = 0.5) -> Narrowed:
@@ -85,7 +89,7 @@ def narrowed_along(boxes: Boxes, edges: Array, needed: Array, height: float = 0.
     blind = top - bottom < ROUNDING
     rows, unseen = np.flatnonzero(~blind), np.flatnonzero(blind)
     width = boxes.x[:, 3] - boxes.x[:, 0]
-    rest = Narrowed(boxes.take(unseen), unseen, width[unseen])
+    rest = Narrowed(boxes.take(unseen), unseen, width[unseen], excess[unseen] > 0)
     if len(rows) == 0:
         return rest
     seen, bottom, top = boxes.take(rows), bottom[rows], top[rows]
@@ -96,7 +100,8 @@ def narrowed_along(boxes: Boxes, edges: Array, needed: Array, height: float = 0.
     least = needed[rows] - (top - bottom) * tan[rows] - ROUNDING
     found = cut.gaps(low, high, least)
     inside = _within_gaps(seen, cut, found, reach[rows], needed[rows])
-    return _both(replace(inside, parent=rows[inside.parent]), rest)
+    parent = rows[inside.parent]
+    return _both(replace(inside, parent=parent, cut=excess[parent] > 0), rest)
 
 
 def _both(one: Narrowed, other: Narrowed) -> Narrowed:
@@ -106,6 +111,7 @@ def _both(one: Narrowed, other: Narrowed) -> Narrowed:
         Boxes.joined(one.boxes, other.boxes),
         np.concatenate([one.parent, other.parent]),
         np.concatenate([one.width, other.width]),
+        np.concatenate([one.cut, other.cut]),
     )
 
 
@@ -136,7 +142,7 @@ def _within_gaps(boxes: Boxes, cut: Strips, gaps: Gaps, reach: Array, needed: Ar
     )
     width = np.minimum(width + ROUNDING, x[:, 3] - x[:, 0])
     keep = np.flatnonzero((first <= last) & (width >= needed))
-    return Narrowed(turned.take(keep), rows[keep], width[keep])
+    return Narrowed(turned.take(keep), rows[keep], width[keep], np.zeros(len(keep), dtype=bool))
 
 
 def _side_lines(

@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ..geometry.tolerance import ROUNDING
 from .gaps import Array
 from .quadratic import best_step
 from .rectangle_contacts import Room, WoodEdges, room, shortfall
@@ -23,8 +24,18 @@ from .wish import Goal
 _MOST_ROUNDS = 40
 _FIRST_TRUST = 0.05
 """Of the rectangle's size."""
-_LAST_TRUST = 1e-7
-"""mm: far below 0.01."""
+_STRAIGHT = 0.05
+"""mm: a top that leaves a direction by no more over its length may be meant to have it."""
+_NEGLIGIBLE = 0.002
+"""mm that a size may lose for a straight direction."""
+_NOTHING = 1e-7
+"""mm: a step or a gain far below 0.01."""
+_HOPELESS = 0.9
+"""Share of a least size below which a top is not likely to grow into it."""
+_DEAR = 1e3
+"""How much dearer it is to fall short of the limits than to lose score."""
+_ROUGH = 1e-4
+"""How well the first step of a round is worked out, which tells only how the contacts pull."""
 _TIE = 1e-5
 """How much the size that a goal does not name counts against the one it names."""
 
@@ -122,6 +133,13 @@ class Polisher:
         sizes = replace(self.sizes, radius=held.radius)
         return float(sizes.most(np.array(self.length(held)), np.array(self.width(held))))
 
+    def promise(self, held: Held) -> float:
+        """Return what the top is worth trimmed, or would be were it not a little too small."""
+        sizes = replace(self.sizes, radius=held.radius)
+        length, width = sizes.trimmed(np.array(self.length(held)), np.array(self.width(held)))
+        short = float(np.minimum(length / sizes.least_length, width / sizes.least_width))
+        return float(sizes.score(length, width)) * (1.0 if short > _HOPELESS else short)
+
     def trimmed(self, held: Held) -> Held:
         """Return the top trimmed to the limits about its middle."""
         length, width = np.array(self.length(held)), np.array(self.width(held))
@@ -141,27 +159,58 @@ class Polisher:
     def polished(self, held: Held) -> Held:
         """Return the local best near a top that is clear."""
         held = self.trimmed(held)
-        if self.score(held) == -math.inf:
+        if self._short(held) > 0:
             held = self._climbed(held, grow=True)
             if self.score(held) == -math.inf:
                 return held
         return self._climbed(held, grow=False)
 
+    def straightened(self, held: Held) -> Held:
+        """Return the top turned to the direction of an axis or edge that it all but has.
+
+        It is polished again at just that turn, and left as it was where that costs more than a
+        tape could ever tell.
+        """
+        long = held.turn + math.pi / 2
+        way = self.edges.end - self.edges.start
+        order = np.argsort(-np.hypot(way[:, 0], way[:, 1]), kind="stable")
+        edges = np.arctan2(way[order, 1], way[order, 0])
+        for direction in (0.0, *edges):
+            off = math.remainder(direction - long, math.pi / 2)
+            if abs(off) * self.length(held) < _STRAIGHT:
+                turn = float(np.clip(_exact(long + off, direction) - math.pi / 2, *self.turns))
+                there = self.fitted(replace(held, turn=turn))
+                if there is None:
+                    return held
+                there = replace(self, turns=(turn, turn)).polished(there)
+                lost = self.score(held) - self.score(there)
+                return there if lost <= _NEGLIGIBLE / self.length(held) * self.score(held) else held
+        return held
+
+    def _short(self, held: Held) -> float:
+        """Return how much the top is too small for what is asked, as a share."""
+        long = max(self.sizes.asked_length - self.length(held), 0.0)
+        wide = max(self.sizes.asked_width - self.width(held), 0.0)
+        return long / self.length(held) + wide / self.width(held)
+
     def _worth(self, held: Held, grow: bool) -> float:
-        """Return the score; or, while growing into the limits, minus what is still too small."""
-        if not grow:
-            return self.score(held)
-        long = self.sizes.least_length - self.length(held)
-        wide = self.sizes.least_width - self.width(held)
-        return -max(long, 0.0) / self.sizes.least_length - max(wide, 0.0) / self.sizes.least_width
+        """Return the score; or, while growing into the limits, minus what is still too small.
+
+        What is asked for is not given up for a better score, but for the last trace.
+        """
+        if grow:
+            return -self._short(held)
+        return self.score(held) * (1 - _DEAR * self._short(held))
 
     def _climbed(self, held: Held, *, grow: bool) -> Held:
         worth = self._worth(held, grow)
         trust = _FIRST_TRUST * max(held.inner_length, held.inner_width, 1.0)
         for _ in range(_MOST_ROUNDS):
-            if trust < _LAST_TRUST or (grow and worth >= 0):
+            if trust < _NOTHING or (grow and worth >= 0):
                 break
-            moved = self._stepped(held, trust, grow)
+            moved, promise = self._stepped(held, trust, grow)
+            if promise < _NOTHING:
+                break
             better = -math.inf if moved is None else self._worth(moved, grow)
             if moved is None or better <= worth:
                 trust /= 5
@@ -177,8 +226,11 @@ class Polisher:
                 trust = max(min(trust, 4 * step), trust / 20)
         return held
 
-    def _stepped(self, held: Held, trust: float, grow: bool) -> Held | None:
-        """Return the top after the best step of at most `trust`, mm, made clear again."""
+    def _stepped(self, held: Held, trust: float, grow: bool) -> tuple[Held | None, float]:
+        """Return the top after the best step of at most `trust`, mm, made clear again.
+
+        And what the step promised to gain, in mm of the size that counts most.
+        """
         seen = self.edges.seen(held.turn, held.pivot)
         clearance = self.clearance(held.radius)
         contacts = room(seen, held.sides, clearance, 3 * trust)
@@ -190,7 +242,7 @@ class Polisher:
         unit = float(np.abs(gain).max()) or 1.0
         gain, bend = gain / unit, bend / unit
         free = np.array([True] * 5 + [self.radii[0] < self.radii[1]])
-        step = best_step(gain[free], _positive(bend)[np.ix_(free, free)], rows[:, free], space)
+        step = best_step(gain[free], bend[np.ix_(free, free)], rows[:, free], space, _ROUGH)
         pull = step.pull[: len(contacts.value)]
         curve = np.zeros((6, 6))
         curve[:5, :5] = np.tensordot(pull, contacts.curve, axes=1) * scale[:5] * scale[:5, None]
@@ -199,13 +251,14 @@ class Polisher:
         )
         move = np.zeros(6)
         move[free] = step.move
+        promise = float(gain @ move)
         move *= scale
         radius = float(np.clip(held.radius + move[5], *self.radii))
         turn = float(np.clip(held.turn + move[0], *self.turns))
         sides = held.sides + move[1:5]
         if sides[1] < sides[0] or sides[3] < sides[2]:
-            return None
-        return self.fitted(Held(turn, held.pivot, sides, radius))
+            return None, promise
+        return self.fitted(Held(turn, held.pivot, sides, radius)), promise
 
     def _grows(self, radius: float) -> float:
         """Return how fast inset and clearance grow with the corner radius."""
@@ -222,9 +275,13 @@ class Polisher:
         corner = np.array([0.0, 0.0, 0.0, 0.0, 0.0, 1.0])
         length, width, limits = self.length(held), self.width(held), self.sizes.limits
         most_long, most_wide = self.sizes.greatest
-        least_long, least_wide = self.sizes.least_length, self.sizes.least_width
+        asked_long, asked_wide = self.sizes.asked_length, self.sizes.asked_width
+        least_long = length if grow or length > asked_long - ROUNDING else asked_long
+        least_wide = width if grow or width > asked_wide - ROUNDING else asked_wide
+        least_long, least_wide = min(least_long, asked_long), min(least_wide, asked_wide)
         if grow:
-            least_long, least_wide = min(least_long, length), min(least_wide, width)
+            most_long = min(most_long, max(self.sizes.asked_length, length))
+            most_wide = min(most_wide, max(self.sizes.asked_width, width))
         ratio = max(1.0, limits.ratio.least)
         rows = [
             (long, length - least_long),
@@ -263,8 +320,8 @@ class Polisher:
         wide = np.array([0.0, -1.0, 1.0, 0.0, 0.0, 2 * grows]) / self.width(held)
         for_length, for_width = 1.0, 1.0
         if grow:
-            for_length = 1.0 if self.length(held) < self.sizes.least_length else _TIE
-            for_width = 1.0 if self.width(held) < self.sizes.least_width else _TIE
+            for_length = 1.0 if self.length(held) < self.sizes.asked_length else _TIE
+            for_width = 1.0 if self.width(held) < self.sizes.asked_width else _TIE
         elif self.sizes.goal is Goal.LENGTH:
             for_width = _TIE
         elif self.sizes.goal is Goal.WIDTH:
@@ -275,6 +332,12 @@ class Polisher:
             area = self.length(held) * self.width(held)
             gain[5] -= 2 * CORNER_LOSS * held.radius / area
         return gain, bend
+
+
+def _exact(near: float, direction: float) -> float:
+    """Return the direction plus the quarter turns that bring it near, without rounding for none."""
+    quarters = round((near - direction) / (math.pi / 2))
+    return direction + quarters * (math.pi / 2)
 
 
 def _positive(matrix: Array) -> Array:

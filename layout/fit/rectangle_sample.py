@@ -31,6 +31,8 @@ class Windows:
         Heights of the strips, mm.
     low, high : (c,) array
         How far left and right to look, mm.
+    lowest, highest : (c,) array
+        How far down and up, mm.
     """
 
     frames: Frames
@@ -38,6 +40,8 @@ class Windows:
     top: Array
     low: Array
     high: Array
+    lowest: Array
+    highest: Array
 
     @classmethod
     def across(cls, turns: Array, levels: int, edges: Array) -> Windows:
@@ -52,7 +56,7 @@ class Windows:
         top = (least + extent * above / (levels - 1)).ravel()
         far = np.full(len(bottom), _far(edges))
         wide = Frames(np.repeat(turns, count), np.repeat(frames.pivot, count, axis=0))
-        return cls(wide, bottom, top, -far, far)
+        return cls(wide, bottom, top, -far, far, -far, far)
 
     @classmethod
     def within(cls, boxes: Boxes) -> Windows:
@@ -66,7 +70,15 @@ class Windows:
         keep = np.flatnonzero(top - bottom > ROUNDING)
         rows = rows[keep]
         own = boxes.take(rows)
-        return cls(own.frames, bottom[keep], top[keep], own.x[:, 0], own.x[:, 3])
+        return cls(
+            own.frames,
+            bottom[keep],
+            top[keep],
+            own.x[:, 0],
+            own.x[:, 3],
+            own.y[:, 0],
+            own.y[:, 3],
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,10 +108,10 @@ def rectangles(windows: Windows, edges: Array, sizes: Sizes, inset: float, most:
     inset : float
         How far the inner rectangle lies inside the finished top, mm.
     """
-    chunk = max(1, _BUDGET // len(edges))
+    chunk = max(1, _BUDGET // max(1, len(edges)))
     parts = [
         _widest(windows, slice(start, start + chunk), edges, sizes, inset)
-        for start in range(0, len(windows.bottom), chunk)
+        for start in range(0, max(1, len(windows.bottom)), chunk)
     ]
     strip = np.concatenate([rows for rows, _, _ in parts]).astype(np.intp)
     sides = np.concatenate([found for _, found, _ in parts])
@@ -108,7 +120,8 @@ def rectangles(windows: Windows, edges: Array, sizes: Sizes, inset: float, most:
     _, first = np.unique(windows.frames.turn[strip[order]], return_index=True)
     chosen = order[np.sort(first)[:most]]
     frames = Frames(windows.frames.turn[strip[chosen]], windows.frames.pivot[strip[chosen]])
-    sides = _drawn_out(frames, sides[chosen], edges)
+    lowest, highest = windows.lowest[strip[chosen]], windows.highest[strip[chosen]]
+    sides = _drawn_out(frames, sides[chosen], edges, lowest, highest)
     score = _worth(sizes, sides, inset)
     order = np.argsort(-score, kind="stable")
     return Found(Frames(frames.turn[order], frames.pivot[order]), sides[order], score[order])
@@ -135,15 +148,14 @@ def _widest(
     return gaps.strip + part.start, sides, _worth(sizes, sides, inset)
 
 
-def _drawn_out(frames: Frames, sides: Array, edges: Array) -> Array:
+def _drawn_out(frames: Frames, sides: Array, edges: Array, lowest: Array, highest: Array) -> Array:
     """Return the rectangles drawn out along y to the next edges either way."""
     if len(sides) == 0:
         return sides
     across = Frames(frames.turn + math.pi / 2, frames.pivot)
     middle = (sides[:, 2] + sides[:, 3]) / 2
     cut = strips(across, -sides[:, 1] + ROUNDING, -sides[:, 0] - ROUNDING, edges)
-    far = np.full(len(sides), _far(edges))
-    gaps = cut.gaps(-far, far, np.zeros(len(sides)))
+    gaps = cut.gaps(lowest, highest, np.zeros(len(sides)))
     here = (gaps.start <= middle[gaps.strip]) & (gaps.end >= middle[gaps.strip])
     longer = sides.copy()
     longer[gaps.strip[here], 2] = np.minimum(gaps.start[here], sides[gaps.strip[here], 2])

@@ -13,9 +13,11 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry.tolerance import PROOF_ALLOWANCE
+from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from .gaps import Array
 from .wish import Goal, Limits, Wish
+
+_TINY = 1e-12
 
 CORNER_LOSS = 4 - math.pi
 """What four round corners of radius 1 take from the area."""
@@ -33,16 +35,16 @@ class Sizes:
         Length and width that `Goal.NEAREST` measures from, mm.
     radius : float
         The corner radius that the score is counted with, mm.
-    least_length, least_width : float
-        Overall, mm: the limits, less what a found top may be reduced by for its proof.
+    asked_length, asked_width : float
+        The least that the limits ask for, overall, mm.
     """
 
     goal: Goal
     limits: Limits
     wanted: tuple[float, float]
     radius: float
-    least_length: float
-    least_width: float
+    asked_length: float
+    asked_width: float
 
     @classmethod
     def of(cls, wish: Wish, radius: float) -> Sizes:
@@ -51,8 +53,17 @@ class Sizes:
         width = max(limits.width.least, 2 * radius, limits.length.least / limits.ratio.greatest)
         length = max(limits.length.least, width * max(1.0, limits.ratio.least))
         wanted = wish.wanted if wish.wanted is not None else (math.inf, math.inf)
-        slack = PROOF_ALLOWANCE
-        return cls(wish.goal, limits, wanted, radius, length - slack, width - slack)
+        return cls(wish.goal, limits, wanted, radius, length, width)
+
+    @property
+    def least_length(self) -> float:
+        """What is asked for, less what a found top may be reduced by for its proof, mm."""
+        return max(self.asked_length - PROOF_ALLOWANCE - ROUNDING, _TINY)
+
+    @property
+    def least_width(self) -> float:
+        """What is asked for, less what a found top may be reduced by for its proof, mm."""
+        return max(self.asked_width - PROOF_ALLOWANCE - ROUNDING, _TINY)
 
     @property
     def greatest(self) -> tuple[float, float]:
@@ -98,14 +109,13 @@ class Sizes:
         length is at least a width, its square is at least the area.
         """
         length, width = self.trimmed(length, width)
-        tiny = 1e-12
         if self.goal is Goal.AREA:
             area = max(enough + CORNER_LOSS * self.radius**2, 0.0)
-            long, wide = area / np.maximum(width, tiny), area / np.maximum(length, tiny)
+            long, wide = area / np.maximum(width, _TINY), area / np.maximum(length, _TINY)
             long = np.maximum(long, math.sqrt(max(1.0, self.limits.ratio.least) * area))
             wide = np.maximum(wide, math.sqrt(area / self.limits.ratio.greatest))
         elif self.goal is Goal.NEAREST:
-            miss = math.hypot(*self.wanted) * (1 / max(enough, tiny) - 1)
+            miss = math.hypot(*self.wanted) * (1 / max(enough, _TINY) - 1)
             long = self.wanted[0] - _other_leg(miss, self.wanted[1] - width)
             wide = self.wanted[1] - _other_leg(miss, self.wanted[0] - length)
         else:
