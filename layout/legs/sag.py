@@ -1,0 +1,240 @@
+"""How far the top sags on its legs: an estimate, with a beam's figure beside it.
+
+The top is bent as a plate on the middles of its feet, which is on the safe side of feet as wide as
+they are. The material gives back at once what a short load does; what stands for years grows.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ..errors import LegsError
+from ..geometry.point import Point
+from ..geometry.polygon import Region, convex_hull
+from ..geometry.tolerance import SAME_POINT
+from ..outlines import Outline
+from ..panel.stiffness import Stiffness
+from .beam import OverhangingBeam
+from .foot import Foot
+from .tipping import GRAVITY
+
+if TYPE_CHECKING:
+    from .plate import Array, Plate, RestedPlate
+
+CREEP = 1.5
+"""What a lasting load makes of the first sag in seasoned wood (NDS 3.5.2, quoted)."""
+
+CREEP_BOARD = 2.0
+"""The same for boards, which creep more (common practice; the figure for unseasoned wood)."""
+
+AIM = 0.02 / 12
+"""Sag when first loaded, as a share of the span, to aim at: 0.02 in a foot (read, trade press)."""
+
+SEEN = 1 / 32 / 12
+"""Sag that the eye begins to see, as a share of the span: 1/32 in a foot (read, trade press)."""
+
+WIDE_FOOT = 150.0
+"""A foot longer than this carries the top along its length, not at its middle alone, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Burden:
+    """What the top has to carry besides itself.
+
+    Attributes
+    ----------
+    spread : float
+        Lasting, over the whole top, kg/m²; our choice: a laid table.
+    force : float
+        For a while, at the worst place, N; our choice: somebody leans on it.
+    creep : float
+        What lasting loads make of the first sag.
+    """
+
+    spread: float = field(default=20.0, metadata={"unit": "kg/m2"})
+    force: float = field(default=300.0, metadata={"unit": "N"})
+    creep: float = field(default=CREEP, metadata={"unit": ""})
+
+    def __post_init__(self) -> None:
+        if not (0 <= self.spread < math.inf and 0 <= self.force < math.inf and self.creep >= 1):
+            raise LegsError("a burden is not below 0, and creep makes no sag smaller: 1 at least")
+
+
+@dataclass(frozen=True, slots=True)
+class Deflection:
+    """How far one place goes down, mm (up where negative).
+
+    Attributes
+    ----------
+    place : Point
+        mm from the centre of the top, x along its length.
+    down : float
+    """
+
+    place: Point
+    down: float
+
+
+@dataclass(frozen=True, slots=True)
+class Sag:
+    """How a top bends on its legs.
+
+    Attributes
+    ----------
+    own : Deflection
+        Deepest under its own weight.
+    first_loaded : Deflection
+        Deepest under its own weight and the spread load, when first loaded.
+    after_creep : Deflection
+        The same after years.
+    highest : Deflection
+        Where it rises most, or sinks least, when first loaded: usually an overhang.
+    under_force : Deflection
+        What the force adds at the worst place for it; nowhere does it do more.
+    span : float
+        The widest gap between neighbouring feet, mm.
+    aim, seen : float
+        Sag to aim at when first loaded, and sag that shows, for that span, mm.
+    beam : float
+        The middle of a beam as wide as the top on its outermost feet, first loaded, mm.
+    """
+
+    own: Deflection
+    first_loaded: Deflection
+    after_creep: Deflection
+    highest: Deflection
+    under_force: Deflection
+    span: float
+    aim: float
+    seen: float
+    beam: float
+
+    @property
+    def holds(self) -> bool:
+        """Whether it keeps to the aim at first and stays unseen after years."""
+        return self.first_loaded.down <= self.aim and self.after_creep.down <= self.seen
+
+
+@dataclass(frozen=True, slots=True)
+class Top:
+    """What bends: a top of one thickness and one material.
+
+    Attributes
+    ----------
+    outline : Outline
+    thickness : float
+        mm.
+    density : float
+        kg/m³.
+    stiffness : Stiffness
+    grain : float
+        Direction of the grain from the length of the top, radians.
+    """
+
+    outline: Outline
+    thickness: float
+    density: float = field(metadata={"unit": "kg/m3"})
+    stiffness: Stiffness
+    grain: float = field(default=0.0, metadata={"unit": "rad"})
+
+    @property
+    def own_load(self) -> float:
+        """Its own weight over its area, N/mm²."""
+        return self.density * 1e-9 * self.thickness * GRAVITY
+
+    def plate(self) -> Plate:
+        """Return it cut in triangles, ready to be rested on any legs."""
+        from .plate import Plate, rigidity
+
+        stiff = rigidity(self.stiffness, self.thickness, self.grain)
+        return Plate.cut(self.outline.path(), stiff)
+
+
+def sag_of(
+    top: Top,
+    foot: Foot,
+    middles: Sequence[Point],
+    burden: Burden | None = None,
+    plate: Plate | None = None,
+) -> Sag:
+    """Return how a top bends on feet with these middles.
+
+    Parameters
+    ----------
+    plate : Plate, optional
+        The top's own, where several arrangements of legs are tried on it.
+    """
+    burden = burden or Burden()
+    plate = plate or top.plate()
+    points = [point for middle in middles for point in bearing_points(foot, middle)]
+    rested = plate.on(points)
+    unit = rested.under_load(1.0)
+    loaded = top.own_load + burden.spread * 1e-6 * GRAVITY
+    first = _deepest(plate, unit * loaded)
+    span = widest_gap(points)
+    return Sag(
+        own=_deepest(plate, unit * top.own_load),
+        first_loaded=first,
+        after_creep=Deflection(first.place, first.down * burden.creep),
+        highest=_deepest(plate, -unit * loaded, sign=-1.0),
+        under_force=_worst_force(plate, rested, burden.force),
+        span=span,
+        aim=span * AIM,
+        seen=span * SEEN,
+        beam=_beam(top, middles, loaded),
+    )
+
+
+def bearing_points(foot: Foot, middle: Point) -> list[Point]:
+    """Return where a foot carries the top: its middle, and its far ends where it is a slab."""
+    long, short = max(foot.length, foot.width), min(foot.length, foot.width)
+    if foot.is_round or long <= WIDE_FOOT:
+        return [middle]
+    along = Point(1, 0) if foot.length >= foot.width else Point(0, 1)
+    reach = along * ((long - short) / 2)
+    return [middle + reach, middle, middle + -reach] if long > short else [middle]
+
+
+def widest_gap(points: Sequence[Point]) -> float:
+    """Return the longest side between neighbours on the rim of the points that carry a top, mm."""
+    hull = Region.from_rings(convex_hull(np.array([tuple(p) for p in points])))
+    rim = sorted(
+        (p for p in points if hull.edge_distance(p) < SAME_POINT),
+        key=lambda p: (p - hull.centroid).angle,
+    )
+    return max(a.distance_to(b) for a, b in zip(rim, [*rim[1:], rim[0]], strict=True))
+
+
+def _deepest(plate: Plate, down: Array, sign: float = 1.0) -> Deflection:
+    """Return the deepest place; of places as deep within rounding the first."""
+    most = float(down.max())
+    k = int(np.argmax(down >= most - 1e-9 * float(np.abs(down).max())))
+    return Deflection(_at(plate, k), sign * float(down[k]))
+
+
+def _worst_force(plate: Plate, rested: RestedPlate, force: float) -> Deflection:
+    give = rested.give
+    k = int(np.argmax(give >= give.max() * (1 - 1e-9)))
+    return Deflection(_at(plate, k), float(give[k]) * force)
+
+
+def _at(plate: Plate, k: int) -> Point:
+    x, y = np.round(plate.places[k], 6) + 0.0
+    return Point(float(x), float(y))
+
+
+def _beam(top: Top, middles: Sequence[Point], load: float) -> float:
+    """Return the middle of a beam along the top on its outermost feet."""
+    outline, lengthwise = top.outline, abs(math.cos(top.grain)) >= math.sqrt(0.5)
+    modulus = top.stiffness.along if lengthwise else top.stiffness.across
+    reach = max(abs(p.x) for p in middles)
+    overhang = min(outline.length / 2 - reach, outline.length * 0.499)
+    beam = OverhangingBeam(
+        outline.length, max(overhang, 0.0), modulus * outline.width * top.thickness**3 / 12
+    )
+    return beam.middle_under(load * outline.width)

@@ -1,0 +1,192 @@
+"""The plate: by published plates, by convergence, and by laws of scale and turning."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.legs.plate import TRIANGLES, Plate, RestedPlate, rigidity
+from panelwright.layout.outlines import Capsule, Circle, Oval, Rectangle
+from panelwright.layout.panel.stiffness import STIFFNESS, Stiffness
+
+BOARD = Stiffness.alike_both_ways(3000.0, "test")
+STIFF = rigidity(BOARD, 20.0)
+D = float(STIFF[0, 0])
+PRESSURE = 1e-4
+
+
+def _corners(x: float, y: float) -> list[Point]:
+    return [Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y)]
+
+
+def _edges(length: float, width: float, count: int) -> list[Point]:
+    """Return points close together all round a rectangle: simple supports, for a plate."""
+    steps = np.arange(count) / count - 0.5
+    x, y = length / 2, width / 2
+    sides = [[(s * length, -y), (x, s * width), (-s * length, y), (-x, -s * width)] for s in steps]
+    return [Point(*place) for side in sides for place in side]
+
+
+def _down_at(rested: RestedPlate, down: np.ndarray, x: float, y: float) -> float:
+    places = rested.plate.places
+    k = int(np.argmin(np.hypot(places[:, 0] - x, places[:, 1] - y)))
+    assert math.hypot(places[k, 0] - x, places[k, 1] - y) < 1e-6
+    return float(down[k])
+
+
+def test_the_stiffness_of_a_board_is_that_of_the_handbook_plate() -> None:
+    """D = E t³/(12 (1 − ν²)), and a board alike both ways is stiff alike at any turn."""
+    assert pytest.approx(3000 * 20**3 / (12 * (1 - 0.09))) == D
+    assert rigidity(BOARD, 20.0, 0.7) == pytest.approx(STIFF, abs=1e-6 * D)
+
+
+@pytest.mark.parametrize("triangles", [30, 110])
+def test_a_square_on_its_corners_bends_as_ritz_says(triangles: int) -> None:
+    """Middle 0.02551, middle of an edge 0.01775 q a⁴/D at ν 0.3 (computed, Ritz)."""
+    side = 1000.0
+    rested = Plate.cut(Rectangle(side, side).path(), STIFF, triangles).on(_corners(500, 500))
+    down = rested.under_load(PRESSURE) * D / (PRESSURE * side**4)
+    assert _down_at(rested, down, 0, 0) == pytest.approx(0.02551, abs=1e-5)
+    assert _down_at(rested, down, 0, 500) == pytest.approx(0.01775, abs=1e-5)
+
+
+@pytest.mark.parametrize(
+    ("ratio", "alpha"), [(1.0, 0.00406), (1.5, 0.00772), (2.0, 0.01013), (3.0, 0.01223)]
+)
+def test_a_plate_on_its_edges_bends_as_timoshenko_says(ratio: float, alpha: float) -> None:
+    """Even load: α q a⁴/D (TWK Table 8: quoted, 3.0 computed; 0.6 %)."""
+    a = 600.0
+    plate = Plate.cut(Rectangle(a * ratio, a).path(), STIFF, 110)
+    rested = plate.on(_edges(a * ratio, a, 16))
+    down = rested.under_load(PRESSURE) * D / (PRESSURE * a**4)
+    assert float(down.max()) == pytest.approx(alpha, rel=0.006)
+
+
+@pytest.mark.parametrize(("ratio", "alpha"), [(1.0, 0.01160), (1.4, 0.01486), (2.0, 0.01652)])
+def test_a_force_in_the_middle_bends_it_as_timoshenko_says(ratio: float, alpha: float) -> None:
+    """Force in the middle: α P a²/D (TWK Table 23: quoted, 2.0 computed)."""
+    a = 600.0
+    plate = Plate.cut(Rectangle(a * ratio, a).path(), STIFF, 250)
+    down = plate.on(_edges(a * ratio, a, 16)).under_forces([Point(0, 0)], 100.0)
+    assert float(down.max()) * D / (100.0 * a * a) == pytest.approx(alpha, rel=0.01)
+
+
+@pytest.mark.parametrize(("ratio", "alpha"), [(1.0, 0.0444), (1.2, 0.0616), (1.6, 0.0906)])
+def test_a_plate_on_its_edges_bends_as_roark_says(ratio: float, alpha: float) -> None:
+    """Even load: α q b⁴/(E t³), *Roark*, 7th ed., Table 11.4 case 1 (read)."""
+    b = 600.0
+    plate = Plate.cut(Rectangle(b * ratio, b).path(), STIFF, 110)
+    down = plate.on(_edges(b * ratio, b, 16)).under_load(PRESSURE)
+    assert float(down.max()) * 3000 * 20**3 / (PRESSURE * b**4) == pytest.approx(alpha, rel=0.01)
+
+
+def test_a_round_plate_on_its_rim_bends_as_the_handbook_says() -> None:
+    """0.063702 q a⁴/D at ν 0.3 (Chen (ed.), *Civil Engineering Handbook*, eqs 47.72–47.76)."""
+    a = 500.0
+    plate = Plate.cut(Circle(2 * a).path(), STIFF, 250)
+    rim = [Point.polar(a, math.tau * k / 32) for k in range(32)]
+    down = plate.on(rim).under_load(PRESSURE) * D / (PRESSURE * a**4)
+    assert float(down.max()) == pytest.approx(0.063702, rel=0.01)
+
+
+def _navier(terms: int) -> float:
+    """Return α of a square plate on its edges with a force in the middle: w = α P a²/D (Navier)."""
+    odd = np.arange(1, 2 * terms, 2, dtype=np.float64) ** 2
+    return float(4 / math.pi**4 * (1 / (odd[:, None] + odd[None, :]) ** 2).sum())
+
+
+def test_it_converges_as_fast_as_a_force_at_a_point_allows() -> None:
+    """Under a force the error falls with the square of the triangles' size (r² log r)."""
+    side, exact = 600.0, _navier(400)
+    errors = []
+    for triangles in (16, 64, 256):
+        rested = Plate.cut(Rectangle(side, side).path(), STIFF, triangles).on(
+            _edges(side, side, 16)
+        )
+        down = rested.under_forces([Point(0, 0)], 100.0)
+        errors.append(abs(float(down.max()) * D / (100 * side**2) - exact))
+    assert errors[0] > 3 * errors[1] > 9 * errors[2]
+
+
+def test_the_usual_number_of_triangles_gives_sag_to_a_third_of_a_percent() -> None:
+    """On four legs inside the rim, four times the triangles change the sag by less than 0.3 %."""
+    for outline in (Capsule(1800, 720), Oval(1270, 762), Rectangle(1200, 700)):
+        feet = _corners(outline.length * 0.3, outline.width * 0.28)
+        few = Plate.cut(outline.path(), STIFF).on(feet).under_load(PRESSURE)
+        many = Plate.cut(outline.path(), STIFF, 4 * TRIANGLES).on(feet).under_load(PRESSURE)
+        assert float(few.max()) == pytest.approx(float(many.max()), rel=0.003)
+
+
+def test_a_support_past_the_rim_counts_as_on_it() -> None:
+    """A foot given past the edge bends the top as if it stood on the edge."""
+    plate = Plate.cut(Rectangle(1000, 600).path(), STIFF, 60)
+    on = plate.on(_corners(500, 200)).under_load(PRESSURE)
+    past = plate.on(_corners(550, 220)).under_load(PRESSURE)
+    assert past == pytest.approx(on, rel=1e-6, abs=1e-9)
+
+
+def test_twice_the_size_sags_sixteen_times_and_twice_the_thickness_an_eighth() -> None:
+    """Sag goes as q L⁴/D, and D as t³: everything scaled scales the answer."""
+    small = Plate.cut(Oval(900, 500).path(), STIFF, 60).on(_corners(250, 120))
+    large = Plate.cut(Oval(1800, 1000).path(), STIFF, 60).on(_corners(500, 240))
+    thick = Plate.cut(Oval(900, 500).path(), rigidity(BOARD, 40.0), 60).on(_corners(250, 120))
+    down = small.under_load(PRESSURE)
+    assert large.under_load(PRESSURE) == pytest.approx(16 * down, rel=1e-6, abs=1e-9)
+    assert thick.under_load(PRESSURE) == pytest.approx(down / 8, rel=1e-6, abs=1e-9)
+    assert large.give.max() == pytest.approx(4 * small.give.max(), rel=1e-6)
+
+
+def test_turning_top_feet_and_grain_together_changes_nothing() -> None:
+    """A plate of wood bends alike however it lies, as long as its grain turns with it."""
+    turn, oak = 0.6, STIFFNESS["oak"]
+    straight = Plate.cut(Rectangle(1200, 600).path(), rigidity(oak, 25.0), 160)
+    path = Rectangle(1200, 600).path().placed(Placement(turn=turn))
+    turned = Plate.cut(path, rigidity(oak, 25.0, turn), 160)
+    feet = _corners(400, 200)
+    one = straight.on(feet).under_load(PRESSURE)
+    other = turned.on([p.turned(turn) for p in feet]).under_load(PRESSURE)
+    assert float(other.max()) == pytest.approx(float(one.max()), rel=0.002)
+
+
+def test_wood_across_its_span_sags_more() -> None:
+    """With the grain across the long way the same top sags several times as much."""
+    oak, feet = STIFFNESS["oak"], _corners(560, 240)
+    path = Rectangle(1400, 600).path()
+    along = Plate.cut(path, rigidity(oak, 25.0)).on(feet).under_load(PRESSURE).max()
+    across = Plate.cut(path, rigidity(oak, 25.0, math.pi / 2)).on(feet).under_load(PRESSURE).max()
+    assert across > 3 * along
+
+
+def test_a_force_anywhere_gives_way_most_where_the_plate_is_softest() -> None:
+    """Give at a point is what a force there does there, and no force elsewhere does more."""
+    rested = Plate.cut(Oval(1270, 762).path(), STIFF, 60).on(_corners(368, 200))
+    places = rested.plate.places[: rested.plate.points]
+    for k in (0, 5, len(places) - 1):
+        down = rested.under_forces([Point(*places[k])], 1.0)
+        assert down[k] == pytest.approx(rested.give[k], rel=1e-5, abs=1e-12)
+        assert float(np.abs(down).max()) <= rested.give.max() * (1 + 1e-6)
+
+
+def test_the_answer_of_one_place_to_another_is_mutual() -> None:
+    """What a force at A does at B, the same force at B does at A (Maxwell and Betti)."""
+    rested = Plate.cut(Capsule(1400, 600).path(), STIFF, 60).on(_corners(400, 180))
+    places = rested.plate.places
+    a, b = 3, rested.plate.points - 1
+    there = rested.under_forces([Point(*places[a])], 1.0)[b]
+    back = rested.under_forces([Point(*places[b])], 1.0)[a]
+    assert there == pytest.approx(back, rel=1e-6)
+
+
+def test_a_narrow_board_bends_as_a_beam() -> None:
+    """A strip without sideways contraction is the elementary beam: 5/384 w l⁴/EI."""
+    strip = Stiffness(3000.0, 3000.0, 1500.0, 0.0, "test")
+    length, width, thick = 2000.0, 100.0, 20.0
+    plate = Plate.cut(Rectangle(length, width).path(), rigidity(strip, thick))
+    feet = [Point(x, y) for x in (-1000, 1000) for y in (-50, 0, 50)]
+    down = plate.on(feet).under_load(PRESSURE)
+    expected = 5 / 384 * PRESSURE * width * length**4 / (3000 * width * thick**3 / 12)
+    assert float(down.max()) == pytest.approx(expected, rel=0.002)
