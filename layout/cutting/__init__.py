@@ -1,8 +1,8 @@
 """Cuts in order: trims, curves, guides, and what the saw may not do."""
 
+from ..marking.step import Figure, Step
 from .cut import CurveCut, EdgePoint, Facet, Guide, SkippedTrim, SwungRadius, Trim, TrimKind
 from .plan import CutPlan, plan_cuts
-from .steps import Figure, Step
 from .tools import Tools
 
 __all__ = [

@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.polygon import Region
+from ..marking.step import Step
 from ..outlines import Outline
 from ..panel.datum import Datum
 from ..panel.panel import Panel
 from .curves import core_path, curve_cuts, curve_kerf, rough_allowance, rough_path, rough_region
 from .cut import CurveCut, Facet, SkippedTrim, Trim
 from .facets import facets_of
-from .steps import Step, steps_of
+from .steps import steps_of
 from .straight import Bench, straight_cuts
 from .strips import SawLine, extent_of
 from .tools import Tools

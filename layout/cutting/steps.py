@@ -1,49 +1,14 @@
-"""The cuts as steps at the bench: words with named figures, which a sheet writes in its units."""
+"""The cuts as steps at the bench."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
-from ..units import Tape
+from ..marking.step import Figure, Step
 from .curves import core_path
 from .cut import CurveCut, EdgePoint, Facet, SkippedTrim, Trim
 from .straight import Bench, StraightCuts
 
 SAME = 0.05
 """Two ends of a line that differ by no more than this have one figure, mm."""
-
-
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """A length that a step names: mm, exact."""
-
-    name: str
-    value: float
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One thing to do.
-
-    Attributes
-    ----------
-    title : str
-    what : str
-        In words; a name in braces stands for the figure of that name.
-    figures : tuple of Figure
-    """
-
-    title: str
-    what: str
-    figures: tuple[Figure, ...] = ()
-
-    def text(self, tape: Tape) -> str:
-        """Return the words with their figures, rounded to the tape's division.
-
-        >>> Step("Cut", "saw line at {x}", (Figure("x", 1442.0),)).text(Tape())
-        'saw line at 1442'
-        """
-        return self.what.format(**{f.name: tape.figure(f.value) for f in self.figures})
 
 
 def steps_of(

@@ -1,23 +1,64 @@
 """Setting out: where each mark goes, how to find it, and how to see a slip before cutting."""
 
+from .arc_ovals import EightCentreOval, FourCentreOval
+from .arcs import ArchTrammel, LargeArc, SprungLath
+from .divide import Division, DivisionMark
 from .instruments import Ordinate, StringCompass, TrammelRod, oval_checks
 from .mark import Check, CrossMeasure, Kind, Mark, Tie
 from .marks import MarkSet, StringKit, marks_for
+from .method import HandTool, Method, Pivot, Workshop
+from .methods import methods_for
+from .off_wood import Ground, OffWood
+from .quick import (
+    mark_arc,
+    mark_capsule,
+    mark_circle,
+    mark_divide,
+    mark_oval,
+    mark_rounded,
+    mark_superellipse,
+)
+from .squareness import Squareness
+from .step import Figure, Step
 from .string_loop import DrawnOval, StringLoop
 
 __all__ = [
+    "ArchTrammel",
     "Check",
     "CrossMeasure",
+    "Division",
+    "DivisionMark",
     "DrawnOval",
+    "EightCentreOval",
+    "Figure",
+    "FourCentreOval",
+    "Ground",
+    "HandTool",
     "Kind",
+    "LargeArc",
     "Mark",
     "MarkSet",
+    "Method",
+    "OffWood",
     "Ordinate",
+    "Pivot",
+    "SprungLath",
+    "Squareness",
+    "Step",
     "StringCompass",
     "StringKit",
     "StringLoop",
     "Tie",
     "TrammelRod",
+    "Workshop",
+    "mark_arc",
+    "mark_capsule",
+    "mark_circle",
+    "mark_divide",
+    "mark_oval",
+    "mark_rounded",
+    "mark_superellipse",
     "marks_for",
+    "methods_for",
     "oval_checks",
 ]

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from ..geometry.placement import Placement
 from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..outlines import Outline, Oval
 from ..panel.datum import Datum
 from ..panel.defect import Spoils
@@ -15,12 +14,10 @@ from .checks import checks_for
 from .crossing import crossings
 from .instruments import Ordinate, StringCompass, TrammelRod, oval_checks
 from .mark import Check, Kind, Mark
+from .off_wood import ON_EDGE, Ground
 from .places import Group, arc_radii, groups_for
 from .string_loop import StringLoop
 from .ties import cross_measure
-
-ON_EDGE = 0.01
-"""A mark no farther than this off the polygon of the wood is on its edge, mm."""
 
 _PINNED = (Kind.CENTRE, Kind.ARC_CENTRE, Kind.NAIL)
 """Marks that take a nail, a pin or a compass point."""
@@ -106,10 +103,10 @@ def marks_for(
         Nails, pencil and string for an oval.
     """
     turn = placement.turn - datum.frame.turn
-    face = panel.region("outside")
+    ground = Ground.of(panel, datum, placement)
     groups = (*groups_for(outline, lipping), *_centrelines(panel, outline, placement))
     marks = tuple(
-        _mark(label, group.kind, placement(point), datum, panel, face)
+        _mark(label, group.kind, placement(point), ground)
         for group in groups
         for label, point in group.seen(turn)
     )
@@ -166,24 +163,27 @@ def _centrelines(panel: Panel, outline: Outline, placement: Placement) -> list[G
     return groups
 
 
-def _mark(label: str, kind: Kind, point: Point, datum: Datum, panel: Panel, face: Region) -> Mark:
-    offsets = datum.coordinates(point)
+def _mark(label: str, kind: Kind, point: Point, ground: Ground) -> Mark:
+    offsets = ground.datum.coordinates(point)
     if kind in _ON_PANEL_EDGE:
         return Mark(label, kind, point, offsets.along, offsets.square)
-    cross = cross_measure(point, datum.references)
-    off_by = 0.0 if face.holds_point(point) else face.edge_distance(point)
-    on_wood = off_by <= ON_EDGE
-    advice = ""
-    if not on_wood and kind in _PINNED:
-        advice = (
-            "no wood here, the nearest is {distance} away: "
-            "fix a board of the same thickness in its place, or use another method"
-        )
-    elif not on_wood:
-        advice = "no wood here, the nearest is {distance} away"
-    elif kind in _PINNED:
-        advice = _in_defect(panel, point)
-    return Mark(label, kind, point, offsets.along, offsets.square, cross, on_wood, advice, off_by)
+    cross = cross_measure(point, ground.datum.references)
+    missing = ground.missing_at(point)
+    if missing is None:
+        advice = _in_defect(ground.panel, point) if kind in _PINNED else ""
+        return Mark(label, kind, point, offsets.along, offsets.square, cross, True, advice)
+    advice = missing.advice if kind in _PINNED else "no wood here, the nearest is {distance} away"
+    return Mark(
+        label,
+        kind,
+        point,
+        offsets.along,
+        offsets.square,
+        cross,
+        on_wood=False,
+        advice=advice,
+        off_by=missing.distance,
+    )
 
 
 def _in_defect(panel: Panel, point: Point) -> str:

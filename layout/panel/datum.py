@@ -18,6 +18,9 @@ from ..geometry.tolerance import CHORD
 from .defect import Spoils
 from .edges import CORNER_TURN, STRAIGHT, Edge, edges_of, meeting
 from .panel import Panel
+from .reference import Corner, Offsets, Reference
+
+__all__ = ["LETTERS", "Corner", "Datum", "Offsets", "Reference", "choose_datum"]
 
 LETTERS = "ABCDEFGHIJKLMNO"
 """Names of corners; P and Q are kept for struck points."""
@@ -34,57 +37,6 @@ STRIKE_INSIDE = 5.0
 
 STRUCK_FROM_CORNER = 50.0
 """A point that stands in for a bad corner is struck this far along the edge, mm."""
-
-
-@dataclass(frozen=True, slots=True)
-class Offsets:
-    """Where a point lies from the datum, mm: `along` from its first point, `square` from it."""
-
-    along: float
-    square: float
-
-
-@dataclass(frozen=True, slots=True)
-class Corner:
-    """A corner of the panel.
-
-    Attributes
-    ----------
-    name : str
-        A letter: A at the maker's datum corner, the others anticlockwise, show face up.
-    point : Point
-        Where it is, or where its edges would meet.
-    usable : bool
-        Whether a tape may be held to it.
-    why : str
-        Why not; empty where it may.
-    """
-
-    name: str
-    point: Point
-    usable: bool = True
-    why: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Reference:
-    """A point that tapes are held to.
-
-    Attributes
-    ----------
-    name : str
-        The letter of a corner, or P or Q for a struck point.
-    point : Point
-    how : str
-        Where it is, in words; ``{distance}`` stands for the length below.
-    distance : float
-        mm; 0 where `how` needs none.
-    """
-
-    name: str
-    point: Point
-    how: str
-    distance: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

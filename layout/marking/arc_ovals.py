@@ -1,0 +1,249 @@
+"""Ovals drawn with a compass alone: four or eight arcs that keep both axes, near the ellipse.
+
+All arcs meet with a common tangent: the distance of two centres is the difference of their radii.
+Half-axes are a and b. The end arcs have radius r about (±(a − r), 0), the side arcs radius R about
+(0, ∓(R − b)).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from ..errors import OutlineError
+from ..geometry.path import Path
+from ..geometry.placement import Placement
+from ..geometry.point import Point
+from ..geometry.segments import Arc
+
+_SAMPLES = 720
+"""Points of a quarter of the ellipse at which the distance is taken: good to 1e-4 mm."""
+
+_GOLDEN = (math.sqrt(5) - 1) / 2
+
+
+@dataclass(frozen=True, slots=True)
+class FourCentreOval:
+    """Four arcs that keep the length and the width.
+
+    Attributes
+    ----------
+    length, width : float
+        mm.
+    end_radius, side_radius : float
+        mm.
+    end_centre : float
+        From the middle along the long axis to the centre of an end arc, mm.
+    side_centre : float
+        From the middle along the short axis, away from its arc, to the centre of a side arc, mm.
+    join : float
+        Angle from the long axis to the line through both centres, on which the arcs meet, radians.
+    farthest_from_ellipse : float
+        The farthest that the true ellipse of the same axes lies from it, mm.
+    """
+
+    length: float
+    width: float
+    end_radius: float
+    side_radius: float
+    end_centre: float
+    side_centre: float
+    join: float = field(metadata={"unit": "rad"})
+    farthest_from_ellipse: float
+
+    @classmethod
+    def joined_at(cls, length: float, width: float, join: float) -> FourCentreOval:
+        """Return the oval whose arcs meet on lines at `join` radians to the long axis.
+
+        With e = a − r and f = R − b = e·tan(join), the arcs meet where R − r = e/cos(join), so
+        e·(tan(join) + 1 − 1/cos(join)) = a − b. At 45° that is e = (a − b)(1 + √2/2) (Rose,
+        *Mechanical Drawing Self-Taught*, 1883).
+
+        Raises
+        ------
+        OutlineError
+            If no arc is left at the ends, or not ``0 < width < length``.
+        """
+        a, b = _half_axes(length, width)
+        inset = (a - b) / (math.tan(join) + 1 - 1 / math.cos(join))
+        if inset >= a:
+            raise OutlineError(
+                f"arcs that meet at {math.degrees(join):.0f}° leave no end on an oval {length:g} "
+                f"by {width:g} mm: it is too long for its width"
+            )
+        return cls._with_end_radius(length, width, a - inset)
+
+    @classmethod
+    def best(cls, length: float, width: float) -> FourCentreOval:
+        """Return the oval that lies nearest to the true ellipse.
+
+        As the end radius grows, the ends move outside the ellipse and the shoulders inside, so the
+        farthest distance first falls and then rises; halving by the golden section finds its least.
+        """
+        a, b = _half_axes(length, width)
+
+        def farthest(end_radius: float) -> float:
+            side = _side_radius(a, b, end_radius)
+            return _farthest_from_ellipse(a, b, ((end_radius, Point(a - end_radius, 0.0)),
+                                                 (side, Point(0.0, b - side))), 180)  # fmt: skip
+
+        radius = _least(farthest, 1e-3 * b, (1 - 1e-6) * b)
+        return cls._with_end_radius(length, width, radius)
+
+    @classmethod
+    def _with_end_radius(cls, length: float, width: float, end: float) -> FourCentreOval:
+        a, b = length / 2, width / 2
+        side = _side_radius(a, b, end)
+        arcs = ((end, Point(a - end, 0.0)), (side, Point(0.0, b - side)))
+        return cls(
+            length,
+            width,
+            end_radius=end,
+            side_radius=side,
+            end_centre=a - end,
+            side_centre=side - b,
+            join=math.atan2(side - b, a - end),
+            farthest_from_ellipse=_farthest_from_ellipse(a, b, arcs, _SAMPLES),
+        )
+
+    def path(self) -> Path:
+        """Return its outline, anticlockwise from the right end."""
+        return _whole(
+            (
+                Arc(Point(self.end_centre, 0.0), self.end_radius, 0.0, self.join),
+                Arc(
+                    Point(0.0, -self.side_centre),
+                    self.side_radius,
+                    self.join,
+                    math.pi / 2 - self.join,
+                ),
+            )
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class EightCentreOval:
+    """Eight arcs that keep the length and the width and both true radii of the ellipse's ends.
+
+    Attributes
+    ----------
+    length, width : float
+        mm.
+    end_radius, middle_radius, side_radius : float
+        b²/a, (a + b)/2 and a²/b (Rose, *Mechanical Drawing Self-Taught*, 1883, figs 81 and 82); mm.
+    end_centre, side_centre : float
+        From the middle along the axes, as for four arcs, mm.
+    middle_centre : Point
+        Of the arc between them in the quarter to the right and up, from the middle, mm.
+    farthest_from_ellipse : float
+        mm.
+    """
+
+    length: float
+    width: float
+    end_radius: float
+    middle_radius: float
+    side_radius: float
+    end_centre: float
+    side_centre: float
+    middle_centre: Point
+    farthest_from_ellipse: float
+
+    @classmethod
+    def for_oval(cls, length: float, width: float) -> EightCentreOval:
+        """Return the eight arcs for an oval.
+
+        Raises
+        ------
+        OutlineError
+            If not ``0 < width < length``.
+        """
+        a, b = _half_axes(length, width)
+        end, middle, side = b * b / a, (a + b) / 2, a * a / b
+        at_end, at_side = Point(a - end, 0.0), Point(0.0, b - side)
+        between = _meet(at_end, middle - end, at_side, side - middle)
+        arcs = ((end, at_end), (middle, between), (side, at_side))
+        farthest = _farthest_from_ellipse(a, b, arcs, _SAMPLES)
+        return cls(length, width, end, middle, side, a - end, side - b, between, farthest)
+
+    def path(self) -> Path:
+        """Return its outline, anticlockwise from the right end."""
+        end, side = Point(self.end_centre, 0.0), Point(0.0, -self.side_centre)
+        first = (end - self.middle_centre).angle
+        second = (self.middle_centre - side).angle
+        return _whole(
+            (
+                Arc(end, self.end_radius, 0.0, first),
+                Arc(self.middle_centre, self.middle_radius, first, second - first),
+                Arc(side, self.side_radius, second, math.pi / 2 - second),
+            )
+        )
+
+
+def _half_axes(length: float, width: float) -> tuple[float, float]:
+    if not 0 < width < length < math.inf:
+        raise OutlineError(f"arcs make an oval of 0 < width < length, not {width:g} by {length:g}")
+    return length / 2, width / 2
+
+
+def _side_radius(a: float, b: float, end: float) -> float:
+    """Return R from (a − r)² + (R − b)² = (R − r)²."""
+    return (a * a - 2 * a * end + b * b) / (2 * (b - end))
+
+
+def _meet(one: Point, reach: float, other: Point, other_reach: float) -> Point:
+    """Return the place at given distances from two points, on the side nearer the middle."""
+    apart = other - one
+    along = (apart.dot(apart) + reach**2 - other_reach**2) / (2 * apart.norm)
+    across = math.sqrt(max(reach**2 - along**2, 0.0))
+    way = apart.unit()
+    candidates = [one + way * along + way.left * (across * sign) for sign in (-1.0, 1.0)]
+    return min(candidates, key=lambda p: p.norm)
+
+
+def _farthest_from_ellipse(
+    a: float, b: float, arcs: tuple[tuple[float, Point], ...], samples: int
+) -> float:
+    """Return the farthest that points of a quarter of the ellipse lie from arcs about centres.
+
+    From the end to the side; an arc reaches to the line through its centre and the next one.
+    """
+    worst = 0.0
+    for step in range(samples + 1):
+        angle = math.pi / 2 * step / samples
+        point = Point(a * math.cos(angle), b * math.sin(angle))
+        at = 0
+        while at + 1 < len(arcs) and _past(point, arcs[at][1], arcs[at + 1][1]):
+            at += 1
+        radius, centre = arcs[at]
+        worst = max(worst, abs(point.distance_to(centre) - radius))
+    return worst
+
+
+def _past(point: Point, centre: Point, following: Point) -> bool:
+    """Return whether a point lies beyond the line on which two arcs meet."""
+    return (centre - following).cross(point - centre) > 0
+
+
+def _least(value: Callable[[float], float], low: float, high: float) -> float:
+    """Return where a function that falls and then rises is least, by the golden section."""
+    one, other = high - _GOLDEN * (high - low), low + _GOLDEN * (high - low)
+    at_one, at_other = value(one), value(other)
+    while high - low > 1e-7 * high:
+        if at_one < at_other:
+            high, other, at_other = other, one, at_one
+            one = high - _GOLDEN * (high - low)
+            at_one = value(one)
+        else:
+            low, one, at_one = one, other, at_other
+            other = low + _GOLDEN * (high - low)
+            at_other = value(other)
+    return (low + high) / 2
+
+
+def _whole(quarter: tuple[Arc, ...]) -> Path:
+    """Return the closed path whose first quarter is given, from the right end to the upper side."""
+    left = tuple(arc.mirrored().reversed() for arc in reversed(quarter))
+    upper = (*quarter, *left)
+    return Path((*upper, *(arc.placed(Placement(turn=math.pi)) for arc in upper)))

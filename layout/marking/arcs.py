@@ -1,0 +1,176 @@
+"""Large arcs from span and rise: radius, ordinates, arch trammel, and a lath with its error."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+
+from ..errors import OutlineError
+from .instruments import Ordinate
+
+
+@dataclass(frozen=True, slots=True)
+class LargeArc:
+    """An arc by its chord (span) and its rise.
+
+    Attributes
+    ----------
+    chord, rise : float
+        mm.
+    radius : float
+        c²/(8h) + h/2 (Hatfield, *The American House-Carpenter*, art. 518), mm.
+    centre_below : float
+        From the middle of the chord to the centre, away from the arc, mm; negative where the arc
+        is more than half a circle.
+    length : float
+        Along the arc, mm.
+    """
+
+    chord: float
+    rise: float
+    radius: float
+    centre_below: float
+    length: float
+
+    @classmethod
+    def from_chord_and_rise(cls, chord: float, rise: float) -> LargeArc:
+        """Return the arc over `chord` that stands `rise` off it in the middle, mm.
+
+        Raises
+        ------
+        OutlineError
+            If either is not above 0.
+
+        Examples
+        --------
+        >>> LargeArc.from_chord_and_rise(96.0, 12.0).radius
+        102.0
+        """
+        if not (0 < chord < math.inf and 0 < rise < math.inf):
+            raise OutlineError(f"an arc needs a chord and a rise above 0, not {chord:g}, {rise:g}")
+        radius = chord * chord / (8 * rise) + rise / 2
+        sweep = 4 * math.atan2(2 * rise, chord)
+        return cls(chord, rise, radius, radius - rise, radius * sweep)
+
+    @classmethod
+    def from_chord_and_radius(cls, chord: float, radius: float) -> LargeArc:
+        """Return the flat arc over `chord` with this radius, mm.
+
+        Raises
+        ------
+        OutlineError
+            If the chord is longer than the diameter, or a length is not above 0.
+        """
+        if not 0 < chord <= 2 * radius < math.inf:
+            raise OutlineError(
+                f"an arc needs 0 < chord <= 2 × radius, not {chord:g} and {radius:g}"
+            )
+        return cls.from_chord_and_rise(chord, radius - math.sqrt(radius**2 - chord**2 / 4))
+
+    def height(self, out: float) -> float:
+        """Return how far it stands off the chord at `out` from the middle, mm.
+
+        √(R² − x²) − (R − h) (Hatfield, art. 520).
+        """
+        return math.sqrt(max(self.radius**2 - out**2, 0.0)) - (self.radius - self.rise)
+
+    def ordinates(self, stations: int = 6) -> tuple[Ordinate, ...]:
+        """Return heights at equal stations from the middle to the end of the chord, mm.
+
+        Raises
+        ------
+        OutlineError
+            If the arc is more than half a circle, or there is no station.
+        """
+        if stations < 1 or self.centre_below < -1e-9 * self.radius:
+            raise OutlineError("ordinates need a station, and an arc of at most half a circle")
+        outs = (self.chord / 2 * i / stations for i in range(stations + 1))
+        return tuple(Ordinate(out, self.height(out)) for out in outs)
+
+
+@dataclass(frozen=True, slots=True)
+class ArchTrammel:
+    """Two laths joined stiffly that slide along two nails while a pencil in their joint draws.
+
+    An angle on a circle over the same chord is the same everywhere (Euclid, *Elements* III.21), so
+    the joint stays on the arc.
+
+    Attributes
+    ----------
+    angle : float
+        Between the laths, radians: that at the third nail, the crown, where it is set.
+    least_lath : float
+        A lath shorter than the chord slips off its nail, mm.
+    """
+
+    angle: float = field(metadata={"unit": "rad"})
+    least_lath: float
+
+    @classmethod
+    def for_arc(cls, arc: LargeArc) -> ArchTrammel:
+        """Return the trammel of an arc, its nails at the ends of the chord."""
+        return cls(2 * math.atan2(arc.chord / 2, arc.rise), arc.chord)
+
+
+@dataclass(frozen=True, slots=True)
+class SprungLath:
+    """A thin even lath bent through points of an arc; a line is drawn along it.
+
+    Attributes
+    ----------
+    ordinates : tuple of Ordinate
+        Where it is held, from the middle to one end, mm.
+    farthest : float
+        The farthest that it lies from the arc, mm.
+    """
+
+    ordinates: tuple[Ordinate, ...]
+    farthest: float
+
+    @classmethod
+    def for_arc(cls, arc: LargeArc, stations: int = 2) -> SprungLath:
+        """Return the lath held in the middle and at stations to both sides.
+
+        A lath that is bent a little takes the shape of the natural cubic spline through its points:
+        straight at its ends. Held at the ends and the crown only it lies 7.4 % of the rise inside
+        a flat arc.
+        """
+        held = arc.ordinates(stations)
+        xs = [-o.out for o in reversed(held)] + [o.out for o in held[1:]]
+        ys = [o.up for o in reversed(held)] + [o.up for o in held[1:]]
+        bends = _natural_spline_bends(xs, ys)
+        steps = 40 * (len(xs) - 1)
+        worst = 0.0
+        for i in range(steps + 1):
+            x = xs[0] + (xs[-1] - xs[0]) * i / steps
+            worst = max(worst, abs(_spline(xs, ys, bends, x) - arc.height(x)))
+        return cls(held, worst)
+
+
+def _natural_spline_bends(xs: list[float], ys: list[float]) -> list[float]:
+    """Return the second derivatives of the natural cubic spline on equal stations.
+
+    They solve M₋ + 4M + M₊ = 6(y₋ − 2y + y₊)/h², with M = 0 at both ends (Thomas's elimination).
+    """
+    step = xs[1] - xs[0]
+    inner = range(1, len(xs) - 1)
+    loads = [6 * (ys[i - 1] - 2 * ys[i] + ys[i + 1]) / step**2 for i in inner]
+    above: list[float] = []
+    reduced: list[float] = []
+    for load in loads:
+        pivot = 4 - (above[-1] if above else 0.0)
+        reduced.append((load - (reduced[-1] if reduced else 0.0)) / pivot)
+        above.append(1 / pivot)
+    bends = [0.0]
+    for factor, value in zip(reversed(above), reversed(reduced), strict=True):
+        bends.append(value - factor * bends[-1])
+    return [0.0, *reversed(bends[1:]), 0.0] if bends[1:] else [0.0, 0.0]
+
+
+def _spline(xs: list[float], ys: list[float], bends: list[float], x: float) -> float:
+    step = xs[1] - xs[0]
+    i = min(int((x - xs[0]) / step), len(xs) - 2)
+    t = (x - xs[i]) / step
+    s = 1 - t
+    curve = (s**3 - s) * bends[i] + (t**3 - t) * bends[i + 1]
+    return s * ys[i] + t * ys[i + 1] + curve * step**2 / 6

@@ -1,0 +1,172 @@
+"""A way to draw an outline on wood: what it takes, what it draws, and how far that may be out."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+from enum import Enum
+from typing import Any
+
+from ..geometry.point import Point
+from .off_wood import Ground, OffWood
+from .step import Step
+
+
+class HandTool(Enum):
+    """What is needed to draw a line; the value is its name on the sheets."""
+
+    STRING = "nails and string"
+    BAR = "trammel bar or beam compass"
+    ROUTER = "router trammel"
+    ROD = "rod with two pins"
+    SQUARE = "framing square"
+    LATH = "thin even lath"
+    LATHS = "two stiff laths"
+    TEMPLATE = "corner template"
+    TAPE = "tape"
+
+
+ALL_TOOLS = frozenset(HandTool)
+
+SQUARE_ARM = 406.4
+"""Shorter arm of a common framing square, mm: 16 in."""
+
+BAR_PLAY = 0.5
+"""A pencil on a trammel bar draws within this, mm (common practice)."""
+
+ROUTER_PLAY = 0.2
+"""A router on a trammel cuts within this, mm (common practice)."""
+
+PENCIL_LEAN = 1.0
+"""A pencil on a string leans by this, mm (common practice)."""
+
+SETTING = 0.5
+"""A pin, a rod or an ordinate is set and read within this, mm: half a division of a tape."""
+
+TYING = 1.0
+"""A loop is tied, and its nails are driven, within this, mm (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pivot:
+    """A place that a point or nail stands in.
+
+    Attributes
+    ----------
+    name : str
+        What it is, or the label of its mark.
+    at : Point
+        From the middle of the top, x along its length, mm.
+    off : OffWood or None
+        How far it lies off the wood, where a panel is known and has none there.
+    """
+
+    name: str
+    at: Point
+    off: OffWood | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Method:
+    """One way to draw an outline.
+
+    Attributes
+    ----------
+    name : str
+    tools : tuple of HandTool
+        All of them are needed.
+    figures : dataclass
+        The lengths to set, under the names that the trade's formulas have.
+    pivots : tuple of Pivot
+        Where points or nails stand.
+    steps : tuple of Step
+    line_error : float
+        How far the line that is drawn lies from the outline even if all is set truly, mm.
+    hand_error : float
+        How far a careful hand lets it stray, mm.
+    leaves_hole : bool
+        Whether it leaves a hole in the face that is drawn on.
+    why_not : str
+        Why it does not serve here; empty where it does.
+    """
+
+    name: str
+    tools: tuple[HandTool, ...]
+    figures: Any
+    pivots: tuple[Pivot, ...]
+    steps: tuple[Step, ...]
+    line_error: float
+    hand_error: float
+    leaves_hole: bool
+    why_not: str = ""
+
+    @property
+    def error(self) -> float:
+        """How far the drawn line may lie from the outline, mm."""
+        return self.line_error + self.hand_error
+
+    @property
+    def serves(self) -> bool:
+        """Whether it can be used here."""
+        return not self.why_not
+
+
+@dataclass(frozen=True, slots=True)
+class Workshop:
+    """What there is to draw with.
+
+    Attributes
+    ----------
+    tools : frozenset of HandTool
+    square_arm : float
+        Shorter arm of the framing square, mm.
+    nail, pencil : float
+        Diameters, mm.
+    stretch : float
+        Share by which the string gives.
+    ground : Ground or None
+        The panel to draw on, where it is known.
+    """
+
+    tools: frozenset[HandTool] = ALL_TOOLS
+    square_arm: float = SQUARE_ARM
+    nail: float = 3.0
+    pencil: float = 3.0
+    stretch: float = 0.0
+    ground: Ground | None = field(default=None)
+
+    def pivots(self, **places: Point) -> tuple[Pivot, ...]:
+        """Return pivots by name, each with how far it lies off the wood."""
+        missing = self.ground.missing if self.ground else _nothing
+        return tuple(Pivot(name, at, missing(at)) for name, at in places.items())
+
+
+def _nothing(_: Point) -> OffWood | None:
+    return None
+
+
+def ranked(methods: Iterable[Method], workshop: Workshop) -> tuple[Method, ...]:
+    """Return the methods, those that serve first and of these the truest first.
+
+    A method whose tools are not at hand says so; one with a pivot off the wood still serves, by a
+    board beside the panel, but only after those that need none.
+    """
+    judged = [_judged(method, workshop) for method in methods]
+    return tuple(sorted(judged, key=lambda m: (not m.serves, _boards(m), m.error)))
+
+
+def _boards(method: Method) -> int:
+    return sum(1 for pivot in method.pivots if pivot.off is not None)
+
+
+def _judged(method: Method, workshop: Workshop) -> Method:
+    lacking = [tool.value for tool in method.tools if tool not in workshop.tools]
+    if lacking and method.serves:
+        return replace(method, why_not=f"no {' and no '.join(lacking)} at hand")
+    return method
+
+
+def together(*errors: float) -> float:
+    """Return how far independent slips carry a line together, mm: the root of their squares."""
+    return math.hypot(*errors)

@@ -1,0 +1,260 @@
+"""Quick answers for the bench, without a panel: how to draw this, in numbers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..outlines import Capsule, Circle, Oval, RoundedRectangle
+from ..units import Tape
+from .arcs import LargeArc
+from .divide import Division
+from .instruments import Ordinate, oval_checks
+from .method import Method, Workshop
+from .oval_methods import OvalOrdinates, oval_methods
+from .round_methods import arc_methods, swung_methods
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedOval:
+    """An oval, and the ways to draw it.
+
+    Attributes
+    ----------
+    shape : str
+    length, width : float
+        mm.
+    end_radius, side_radius : float
+        Radii of curvature W²/(2L) and L²/(2W), mm.
+    perimeter : float
+        mm.
+    checks : tuple of Ordinate
+        Points of a quarter that prove the drawn line.
+    methods : tuple of Method
+        The first is the one to use.
+    """
+
+    shape: str
+    length: float
+    width: float
+    end_radius: float
+    side_radius: float
+    perimeter: float
+    checks: tuple[Ordinate, ...]
+    methods: tuple[Method, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedArcs:
+    """A circle, a capsule or a rounded rectangle, and the ways to draw its arcs.
+
+    Attributes
+    ----------
+    shape : str
+    length, width, radius : float
+        mm.
+    centres_apart : float
+        Along the length, mm; 0 for a circle.
+    centres_across : float
+        Across it, mm; 0 but for a rounded rectangle.
+    diagonal : float
+        Between tangent points of a capsule, or between opposite corner centres, mm: equal both
+        ways, or it is out of square.
+    perimeter : float
+        mm.
+    methods : tuple of Method
+        The first is the one to use.
+    """
+
+    shape: str
+    length: float
+    width: float
+    radius: float
+    centres_apart: float
+    centres_across: float
+    diagonal: float
+    perimeter: float
+    methods: tuple[Method, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedArc:
+    """A large arc, and the ways to draw it.
+
+    Attributes
+    ----------
+    shape : str
+    chord, rise, radius, centre_below, length : float
+        mm.
+    ordinates : tuple of Ordinate
+        From the middle to the end of the chord; empty for more than half a circle.
+    methods : tuple of Method
+        The first is the one to use.
+    """
+
+    shape: str
+    chord: float
+    rise: float
+    radius: float
+    centre_below: float
+    length: float
+    ordinates: tuple[Ordinate, ...]
+    methods: tuple[Method, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedSuperellipse:
+    """A superellipse by ordinates: |2x/L|ⁿ + |2y/W|ⁿ = 1.
+
+    Attributes
+    ----------
+    shape : str
+    length, width : float
+        mm.
+    exponent : float
+    ordinates : tuple of Ordinate
+    """
+
+    shape: str
+    length: float
+    width: float
+    exponent: float
+    ordinates: tuple[Ordinate, ...]
+
+
+def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> MarkedOval:
+    """Return how to draw an oval `length` by `width`, mm.
+
+    Raises
+    ------
+    OutlineError
+        If not ``0 < width < length``.
+    """
+    methods = oval_methods(length, width, workshop)
+    oval = Oval(length, width)
+    return MarkedOval(
+        oval.name,
+        length,
+        width,
+        end_radius=oval.tightest_radius,
+        side_radius=length**2 / (2 * width),
+        perimeter=oval.perimeter,
+        checks=oval_checks(length, width),
+        methods=methods,
+    )
+
+
+def mark_circle(diameter: float, workshop: Workshop | None = None) -> MarkedArcs:
+    """Return how to draw a circle, mm.
+
+    Raises
+    ------
+    OutlineError
+        If the diameter is not above 0.
+    """
+    circle = Circle(diameter)
+    methods = swung_methods(circle, workshop)
+    return MarkedArcs(
+        circle.name,
+        diameter,
+        diameter,
+        circle.radius,
+        0.0,
+        0.0,
+        diagonal=0.0,
+        perimeter=circle.perimeter,
+        methods=methods,
+    )
+
+
+def mark_capsule(length: float, width: float, workshop: Workshop | None = None) -> MarkedArcs:
+    """Return how to draw a capsule, mm.
+
+    Raises
+    ------
+    OutlineError
+        If not ``0 < width <= length``.
+    """
+    capsule = Capsule(length, width)
+    return MarkedArcs(
+        capsule.name,
+        length,
+        width,
+        capsule.radius,
+        capsule.straight,
+        0.0,
+        diagonal=(capsule.straight**2 + width**2) ** 0.5,
+        perimeter=capsule.perimeter,
+        methods=swung_methods(capsule, workshop),
+    )
+
+
+def mark_rounded(
+    length: float, width: float, radius: float, workshop: Workshop | None = None
+) -> MarkedArcs:
+    """Return how to draw a rectangle with four rounded corners, mm.
+
+    Raises
+    ------
+    OutlineError
+        If the radius is below 0 or above half the width, or not ``0 < width <= length``.
+    """
+    rounded = RoundedRectangle.with_radius(length, width, radius)
+    apart, across = length - 2 * radius, width - 2 * radius
+    return MarkedArcs(
+        rounded.name,
+        length,
+        width,
+        radius,
+        apart,
+        across,
+        diagonal=(apart**2 + across**2) ** 0.5,
+        perimeter=rounded.perimeter,
+        methods=swung_methods(rounded, workshop),
+    )
+
+
+def mark_arc(
+    chord: float, rise: float, stations: int = 6, workshop: Workshop | None = None
+) -> MarkedArc:
+    """Return how to draw the arc over a chord with a rise, mm.
+
+    Raises
+    ------
+    OutlineError
+        If a length is not above 0, or there is no station.
+    """
+    arc = LargeArc.from_chord_and_rise(chord, rise)
+    flat = arc.centre_below >= 0
+    return MarkedArc(
+        "arc",
+        chord,
+        rise,
+        arc.radius,
+        arc.centre_below,
+        arc.length,
+        ordinates=arc.ordinates(stations) if flat else (),
+        methods=arc_methods(arc, stations, workshop),
+    )
+
+
+def mark_superellipse(length: float, width: float, exponent: float) -> MarkedSuperellipse:
+    """Return ordinates of a superellipse, mm; an exponent of 2 is an oval.
+
+    Raises
+    ------
+    OutlineError
+        If the exponent is not above 1, or not ``0 < width <= length``.
+    """
+    table = OvalOrdinates.for_oval(length, width, exponent)
+    return MarkedSuperellipse("superellipse", length, width, exponent, table.ordinates)
+
+
+def mark_divide(total: float, parts: int, tape: Tape | None = None) -> Division:
+    """Return the marks that divide a length in equal parts, each from one end, mm.
+
+    Raises
+    ------
+    LengthError
+        If there are fewer than 2 parts, or the length is not above 0.
+    """
+    return Division.of(total, parts, tape)

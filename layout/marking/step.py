@@ -1,0 +1,45 @@
+"""One thing to do at the bench: words with named figures, which a sheet writes in its units."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..units import Tape
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A length that a step names: mm, exact."""
+
+    name: str
+    value: float
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One thing to do.
+
+    Attributes
+    ----------
+    title : str
+    what : str
+        In words; a name in braces stands for the figure of that name.
+    figures : tuple of Figure
+    """
+
+    title: str
+    what: str
+    figures: tuple[Figure, ...] = ()
+
+    @classmethod
+    def of(cls, title: str, what: str, **lengths: float) -> Step:
+        """Return a step whose figures are given by name, mm."""
+        return cls(title, what, tuple(Figure(name, value) for name, value in lengths.items()))
+
+    def text(self, tape: Tape) -> str:
+        """Return the words with their figures, rounded to the tape's division.
+
+        >>> Step.of("Cut", "saw line at {x}", x=1442.0).text(Tape())
+        'saw line at 1442'
+        """
+        return self.what.format(**{f.name: tape.figure(f.value) for f in self.figures})
