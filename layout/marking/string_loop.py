@@ -9,6 +9,9 @@ from itertools import pairwise
 from ..errors import OutlineError
 from ..geometry.point import Point
 
+_HALVINGS = 60
+"""Halvings of an interval as long as the string: 1e-18 of it is below any rounding."""
+
 
 @dataclass(frozen=True, slots=True)
 class DrawnOval:
@@ -107,7 +110,7 @@ class StringLoop:
             Radians from the line through the nails.
         """
         low, high = 0.0, self.taut
-        for _ in range(100):
+        for _ in range(_HALVINGS):
             middle = (low + high) / 2
             at = Point.polar(middle, direction)
             if taut_length(at, self.nail_spacing, self.nail, self.pencil) < self.taut:

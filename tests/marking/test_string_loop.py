@@ -6,7 +6,7 @@ import math
 
 import pytest
 import strategies
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from panelwright.layout.errors import OutlineError
@@ -32,6 +32,7 @@ def test_nails_and_loop(length: float, width: float, spacing: float, loop: float
     assert found.loop == pytest.approx(loop, abs=5e-5)
 
 
+@settings(max_examples=25)
 @given(strategies.length_and_width(), thicknesses, st.floats(0.0, 0.01))
 def test_equal_nails_and_pencil_draw_the_oval(
     size: tuple[float, float], thickness: float, stretch: float
@@ -64,6 +65,7 @@ def test_unequal_nails_and_pencil() -> None:
     assert (round(uncorrected.length), round(uncorrected.width)) == (1184, 679)
 
 
+@settings(max_examples=25)
 @given(strategies.length_and_width(), thicknesses, thicknesses)
 def test_unequal_thickness_keeps_the_width(
     size: tuple[float, float], nail: float, pencil: float
@@ -83,6 +85,7 @@ def test_one_per_cent_too_long() -> None:
     assert (round(drawn.length - 1200), round(drawn.width - 700)) == (22, 37)
 
 
+@settings(max_examples=25)
 @given(st.floats(100.0, 2000.0), thicknesses)
 def test_a_circle_needs_one_nail(diameter: float, thickness: float) -> None:
     """An oval as wide as long has its nails in one place and is drawn round."""

@@ -1,0 +1,102 @@
+"""Large arcs: published figures, and each way to draw one held against the circle."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from panelwright.layout.errors import OutlineError
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.segments import Arc
+from panelwright.layout.marking import ArchTrammel, LargeArc, SprungLath
+
+chords = st.floats(100.0, 5000.0)
+flats = st.floats(0.01, 0.5)
+
+
+@pytest.mark.parametrize(("rise", "radius"), [(12.0, 102.0), (24.0, 60.0)])
+def test_radius_of_a_96_inch_span(rise: float, radius: float) -> None:
+    """A span of 96 in that rises 12 has a radius of 102 in, one that rises 24 of 60 (read)."""
+    assert LargeArc.from_chord_and_rise(96.0, rise).radius == pytest.approx(radius)
+
+
+def test_versed_sine() -> None:
+    """A chord of 120 ft with a radius of 75 ft rises 30 ft (Hatfield, art. 518)."""
+    assert LargeArc.from_chord_and_radius(120.0, 75.0).rise == pytest.approx(30.0)
+
+
+def test_ordinates() -> None:
+    """Chord 96, rise 12, at 0, 8, … 48 (Hatfield's rule, art. 520; computed)."""
+    expected = [12, 11.68579, 10.73728, 9.13627, 6.85040, 3.82963, 0]
+    found = LargeArc.from_chord_and_rise(96.0, 12.0).ordinates(6)
+    assert [o.out for o in found] == [0, 8, 16, 24, 32, 40, 48]
+    assert [o.up for o in found] == pytest.approx(expected, abs=5e-6)
+
+
+@given(chords, flats)
+def test_radius_is_that_of_the_arc_through_three_points(chord: float, flat: float) -> None:
+    """Radius, length and every ordinate are those of the arc through both ends and the crown."""
+    arc = LargeArc.from_chord_and_rise(chord, flat * chord)
+    true = Arc.from_chord_and_rise(Point(-chord / 2, 0), Point(chord / 2, 0), -flat * chord)
+    assert arc.radius == pytest.approx(true.radius)
+    assert arc.length == pytest.approx(true.length)
+    for ordinate in arc.ordinates(5):
+        at = Point(ordinate.out, ordinate.up)
+        assert at.distance_to(true.centre) == pytest.approx(true.radius)
+
+
+@given(chords, flats)
+def test_chord_and_radius_give_the_same_arc(chord: float, flat: float) -> None:
+    """From its chord and radius an arc of less than half a circle is found again."""
+    arc = LargeArc.from_chord_and_rise(chord, flat * chord)
+    again = LargeArc.from_chord_and_radius(chord, max(arc.radius, chord / 2))
+    assert again.rise == pytest.approx(arc.rise, rel=1e-3)
+
+
+@given(chords, flats, st.floats(0.02, 0.98))
+def test_the_arch_trammel_draws_the_arc(chord: float, flat: float, share: float) -> None:
+    """At every point of the arc the laths lie at the angle at which they were joined."""
+    arc = LargeArc.from_chord_and_rise(chord, flat * chord)
+    trammel = ArchTrammel.for_arc(arc)
+    start, end = Point(-chord / 2, 0), Point(chord / 2, 0)
+    pencil = Arc.from_chord_and_rise(start, end, -arc.rise).at(share)
+    one, other = start - pencil, end - pencil
+    angle = math.acos(one.dot(other) / (one.norm * other.norm))
+    assert angle == pytest.approx(trammel.angle, abs=1e-6)
+    assert max(one.norm, other.norm) <= trammel.least_lath * (1 + 1e-12)
+
+
+def test_a_lath_held_in_three_places() -> None:
+    """Held at both ends and pushed at the crown, a flat lath lies 2/27 of the rise off the arc.
+
+    A beam pushed in its middle bends to h(3u − 4u³); a flat arc is the parabola 4u(1 − u)h, and
+    they lie farthest apart at u = 1/6 (textbook beam theory).
+    """
+    arc = LargeArc.from_chord_and_rise(1000.0, 1.0)
+    assert SprungLath.for_arc(arc, 1).farthest == pytest.approx(2 / 27, rel=1e-3)
+
+
+@given(chords, st.floats(0.01, 0.2))
+def test_more_nails_bring_a_lath_nearer(chord: float, flat: float) -> None:
+    """A lath held at more stations lies nearer to the arc, and passes through all of them."""
+    arc = LargeArc.from_chord_and_rise(chord, flat * chord)
+    errors = [SprungLath.for_arc(arc, stations).farthest for stations in (1, 2, 4, 8)]
+    assert errors == sorted(errors, reverse=True)
+
+
+@pytest.mark.parametrize(("chord", "rise"), [(0.0, 10.0), (100.0, 0.0), (-5.0, 3.0)])
+def test_an_arc_needs_chord_and_rise(chord: float, rise: float) -> None:
+    """An arc without a chord or a rise is refused."""
+    with pytest.raises(OutlineError, match="above 0"):
+        LargeArc.from_chord_and_rise(chord, rise)
+
+
+def test_no_ordinates_beyond_half_a_circle() -> None:
+    """More than half a circle has no ordinates from its chord, and a chord fits its circle."""
+    with pytest.raises(OutlineError, match="half a circle"):
+        LargeArc.from_chord_and_rise(100.0, 80.0).ordinates()
+    with pytest.raises(OutlineError, match="2 × radius"):
+        LargeArc.from_chord_and_radius(100.0, 40.0)
