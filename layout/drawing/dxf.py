@@ -83,8 +83,9 @@ def _document(scene: Scene, release: Release) -> Drawing:
     header["$LTSCALE"] = 1.0
     header["$PDMODE"] = _CROSS
     header["$PDSIZE"] = 6.0
-    header["$EXTMIN"] = (frame.left, frame.bottom, 0.0)
-    header["$EXTMAX"] = (frame.right, frame.top, 0.0)
+    document.modelspace().reset_extents(
+        (frame.left, frame.bottom, 0.0), (frame.right, frame.top, 0.0)
+    )
     document.set_modelspace_vport(
         height=1.1 * max(frame.height, frame.width * 0.6),
         center=(frame.middle.x, frame.middle.y),

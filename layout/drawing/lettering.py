@@ -70,7 +70,7 @@ def text_width(words: str, height: float, bold: bool = False) -> float:
     """Return how wide words are, mm, with capitals `height` mm high.
 
     >>> round(text_width("Finish line", 2.5), 2)
-    16.45
+    15.67
     """
     from reportlab.pdfbase.pdfmetrics import stringWidth
 

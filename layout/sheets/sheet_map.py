@@ -13,6 +13,7 @@ from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.window import clipped
 from ..template.content import TemplateContent
+from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import Tile
 from .spots import Spots, labels_round, points_along
@@ -46,11 +47,7 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Draw
     outline = [
         small(piece) for path in portion.outline(content.finish) for piece in clipped(path, whole)
     ]
-    flips = []
-    if portion.flip_x:
-        flips.append(small(line(Point(0.0, whole.bottom), Point(0.0, whole.top))))
-    if portion.flip_y:
-        flips.append(small(line(Point(whole.left, 0.0), Point(whole.right, 0.0))))
+    flips = [small(piece) for path in _flips(portion, whole) for piece in clipped(path, whole)]
     edges = [small(_edge(tile.window)) for tile in plan.tiles]
     items: Drawn = [(layers.SHEET, Stroke(edge)) for edge in edges]
     items += [(layers.MAP_LINE, Stroke(path)) for path in outline]
@@ -68,6 +65,13 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Draw
     flag = Point(box.left, box.top - PENNANT[1])
     items += [(layers.LETTERING, i) for i in strokes(pennant(flag, mirrored=content.mirrored))]
     return items
+
+
+def _flips(portion: Portion, whole: Bounds) -> Iterator[Path]:
+    if portion.flip_x:
+        yield line(Point(0.0, whole.bottom), Point(0.0, whole.top))
+    if portion.flip_y:
+        yield line(Point(whole.left, 0.0), Point(whole.right, 0.0))
 
 
 def _edge(box: Bounds) -> Path:

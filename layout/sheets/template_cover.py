@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from ..drawing.scene import Scene
-from ..template.calibration import longest_bar, wrong_prints
+from ..template.calibration import USUAL, longest_bar, wrong_prints
 from ..template.content import TemplateContent
-from ..template.paper import A4, LETTER
 from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import TilePlan, field_of
@@ -66,7 +65,7 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
         f"and {tape.measure(up)} up."
     )
     longer = max(across, up)
-    for wrong in wrong_prints(plan.paper, (A4, LETTER)):
+    for wrong in wrong_prints(plan.paper, USUAL):
         flow.words(
             f"If the bar of {tape.measure(longer)} reads {tape.exact(longer * wrong.scale, 1)}, "
             f"the page was {wrong.mistake}: print again.",
@@ -124,10 +123,10 @@ def _use(portion: Portion) -> tuple[str, ...]:
 
 def _left_out(flow: Flow, content: TemplateContent, portion: Portion) -> None:
     missing = portion.marks_left_out(content)
-    if not missing or portion.name in ("end", "corner", "curves"):
+    if not missing:
         return
-    flow.heading("Not on the paper: set out by measure")
-    flow.words("These have no twin across a flip line. From the middle, along and up:")
+    flow.heading("Marks that are not on the paper: set out by measure")
+    flow.words("From the middle of the top, along and up:")
     tape = content.tape
     for mark in missing:
         size = f", ø {tape.measure(mark.diameter)}" if mark.diameter else ""

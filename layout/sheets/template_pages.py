@@ -211,7 +211,7 @@ class _Page:
             fixed = f"corrected for the printer: {correction_words(plan)}"
             rows += [(words, 2.5, False) for words in wrapped(fixed, 2.5, _HEADING)]
         width = max(30.0, *(text_width(words, h, bold) for words, h, bold in rows))
-        height = PENNANT[1] + 1.0 + 4.5 * len(rows)
+        height = PENNANT[1] + 1.0 + sum(_ROW * h for _, h, _ in rows)
         block = self.spots.best(
             (Point(x, y), Bounds(x - 1, y - 1, x + width + 1, y + height + 1))
             for x, y in _places(self.cell, width, height)
@@ -223,8 +223,9 @@ class _Page:
         )
         name_at = block + Point(PENNANT[0] + 3.0, height - 9.5)
         items.append(Text(name_at, self.tile.name, 9.0, bold=True))
-        for number, (words, h, bold) in enumerate(rows, 1):
-            y = height - PENNANT[1] - 0.5 - 4.5 * number
+        y = height - PENNANT[1] - 0.5
+        for words, h, bold in rows:
+            y -= _ROW * h
             items.append(Text(block + Point(0, y), words, h, bold=bold))
         return tuple(items)
 
@@ -252,6 +253,9 @@ class _Page:
 
 _HEADING = 62.0
 """Width to which a heading's longest words are wrapped, mm."""
+
+_ROW = 1.75
+"""Distance of a heading's rows by the height of their letters."""
 
 _CROSSED = 40
 """Points of drawn lines, 1.5 mm apart, that a bar may cross: a few lines across, none along."""

@@ -14,7 +14,7 @@ from ..errors import LayoutError
 from ..geometry.bounds import Bounds
 from ..geometry.point import Point
 from ..units import MM_PER_INCH, Tape
-from .paper import Margins, Paper, Sheet
+from .paper import A4, LETTER, Margins, Paper, Sheet
 
 MOST = 0.03
 """More than this is no printer's error but a page that was fitted to the wrong paper."""
@@ -49,7 +49,7 @@ class Correction:
         for edge, factor in (("short", self.across), ("long", self.along)):
             if not 1 - MOST <= factor <= 1 + MOST:
                 raise CalibrationError(
-                    f"the correction along the {edge} edge is {100 * (factor - 1):+.1f} %, more "
+                    f"the correction along the {edge} edge is {100 * (factor - 1):+.2f} %, more "
                     f"than {100 * MOST:.0f} %: that is no printer's error. Look whether the page "
                     "was fitted to the paper or printed on another size; print at 100 % and "
                     "measure again"
@@ -166,11 +166,13 @@ class CalibrationBars:
         Its lower left corner on the sheet, mm.
     across, along : float
         Its sides along the short and the long edge of the paper, mm.
+    paper : Paper
     """
 
     corner: Point
     across: float
     along: float
+    paper: Paper
 
     @classmethod
     def on(cls, paper: Paper, margins: Margins, tape: Tape) -> CalibrationBars:
@@ -179,7 +181,7 @@ class CalibrationBars:
         room = sheet.printable.grown(-_BAR_ROOM)
         across, along = longest_bar(room.width, tape), longest_bar(room.height, tape)
         corner = room.middle - Point(across / 2, along / 2)
-        return cls(corner, across, along)
+        return cls(corner, across, along, paper)
 
     @property
     def box(self) -> Bounds:
@@ -198,10 +200,21 @@ class CalibrationBars:
         Raises
         ------
         CalibrationError
-            If a side is off by more than 3 %.
+            If a side is off by more than 3 %, or both are off just as a page is that was fitted to
+            another sheet: Letter fitted to A4 shrinks by 2.7 %.
         """
+        for wrong in wrong_prints(self.paper, USUAL):
+            sides = ((across, self.across * wrong.scale), (along, self.along * wrong.scale))
+            if all(abs(read - fitted) <= 4 * READING for read, fitted in sides):
+                raise CalibrationError(
+                    f"{across:g} and {along:g} mm are what this sheet reads when it was "
+                    f"{wrong.mistake}: that is no printer's error; print it again at 100 %"
+                )
         return PrinterProfile(name, Reading(self.across, across), Reading(self.along, along))
 
+
+USUAL = (A4, LETTER)
+"""The sheets that a page is fitted to by mistake."""
 
 _BAR_ROOM = 4.0
 """Ticks and ink beside a calibration bar, mm."""

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import math
 from dataclasses import dataclass, field, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path, circle
+from ..geometry.placement import Points
 from ..geometry.point import Point
+from ..geometry.segments import Arc, Line, Segment
 from ..units import Tape
 
 _ALIKE = 0.01
@@ -123,22 +126,37 @@ def is_symmetric(path: Path, axis: str) -> bool:
     >>> is_symmetric(circle(Point(0, 5), 10), "x"), is_symmetric(circle(Point(0, 5), 10), "y")
     (True, False)
     """
-    flip: dict[str, Callable[[float, float], tuple[float, float]]] = {
-        "x": lambda x, y: (-x, y),
-        "y": lambda x, y: (x, -y),
-    }
-    points = path.points(_ALIKE / 4)
-    others = np.array([flip[axis](x, y) for x, y in points])
-    return max(_farthest(others, points), _farthest(points, others)) <= _ALIKE
+    flip = (-1.0, 1.0) if axis == "x" else (1.0, -1.0)
+    shares = [k / _PROBES for k in range(_PROBES + 1)]
+    points = np.array([tuple(s.at(share)) for s in path.segments for share in shares])
+    apart = np.min([_off(points * flip, segment) for segment in path.segments], axis=0)
+    return bool(apart.max() <= _ALIKE)
 
 
-def _farthest(points: np.ndarray, ring: np.ndarray) -> float:
-    """Return how far the worst of the points lies from the edges of a ring."""
-    starts, ways = ring, np.roll(ring, -1, axis=0) - ring
-    squares = np.maximum((ways**2).sum(axis=1), 1e-30)
-    worst = 0.0
-    for point in points:
-        share = np.clip(((point - starts) * ways).sum(axis=1) / squares, 0, 1)
-        feet = starts + ways * share[:, None]
-        worst = max(worst, float(np.sqrt(((feet - point) ** 2).sum(axis=1)).min()))
-    return worst
+_PROBES = 8
+"""Points tried on each segment: a line or an arc that fits another one at nine is the same."""
+
+
+def _off(points: Points, segment: Segment) -> NDArray[np.float64]:
+    """Return how far points lie from a segment; from an elliptic arc to first order."""
+    ends = np.array([tuple(segment.start), tuple(segment.end)])
+    to_ends: NDArray[np.float64] = np.min([np.hypot(*(points - end).T) for end in ends], axis=0)
+    if isinstance(segment, Line):
+        way = ends[1] - ends[0]
+        share = ((points - ends[0]) @ way) / (way @ way)
+        across = np.abs((points - ends[0]) @ np.array([-way[1], way[0]])) / np.hypot(*way)
+        return np.where((share >= 0) & (share <= 1), across, to_ends)
+    if isinstance(segment, Arc):
+        half, turn = (segment.radius, segment.radius), 0.0
+    else:
+        half, turn = (segment.half_length, segment.half_width), segment.turn
+    if max(half) <= _ALIKE:  # as good as a point
+        return to_ends
+    cos, sin = math.cos(turn), math.sin(turn)
+    own = (points - np.array(tuple(segment.centre))) @ np.array([[cos, -sin], [sin, cos]])
+    unit = own / half
+    reach = np.hypot(*unit.T)
+    slope = np.hypot(*(unit / half).T) / np.maximum(reach, 1e-12)
+    angle = (np.arctan2(unit[:, 1], unit[:, 0]) - segment.from_angle) * np.sign(segment.sweep)
+    within = angle % math.tau <= abs(segment.sweep)
+    return np.where(within, np.abs(reach - 1) / np.maximum(slope, 1e-12), to_ends)

@@ -1,0 +1,173 @@
+"""A portion, flipped as it says, shows the whole top again."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from readers import off_path
+from template_strategies import contents
+
+from panelwright.layout.geometry.path import Path, circle
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.segments import Line
+from panelwright.layout.outlines import Capsule, Oval, Rectangle, RoundedRectangle
+from panelwright.layout.template.content import TemplateContent, TemplateMark, is_symmetric
+from panelwright.layout.template.paper import A4, PaperError
+from panelwright.layout.template.portions import BEYOND, TAIL, Portion, portions, portions_named
+from panelwright.layout.template.proposal import proposals, proposed
+
+
+def _points(paths: tuple[Path, ...], count: int = 25) -> np.ndarray:
+    return np.array(
+        [tuple(s.at(k / count)) for p in paths for s in p.segments for k in range(count + 1)]
+    )
+
+
+def _flipped(points: np.ndarray, portion: Portion) -> np.ndarray:
+    held = [points]
+    if portion.flip_x:
+        held += [p * (-1, 1) for p in held]
+    if portion.flip_y:
+        held += [p * (1, -1) for p in held]
+    return np.concatenate(held)
+
+
+@given(contents())
+@settings(max_examples=25)
+def test_flips_give_the_whole_outline(content: TemplateContent) -> None:
+    """A half or a quarter, laid down each way, covers the finish line, and covers nothing else."""
+    for portion in portions(content):
+        if portion.name not in ("whole", "half", "quarter"):
+            continue
+        shown = portion.outline(content.finish)
+        assert off_path(_flipped(_points(shown), portion), content.finish).max() < 0.02
+        every = _points((content.finish,))
+        for sx in (1, -1) if portion.flip_x else (1,):
+            for sy in (1, -1) if portion.flip_y else (1,):
+                side = every[(every[:, 0] * sx >= 0) | (not portion.flip_x)]
+                side = side[(side[:, 1] * sy >= 0) | (not portion.flip_y)]
+                near = np.min([off_path(side * (sx, sy), piece) for piece in shown], axis=0)
+                assert near.max() < 0.02
+
+
+def test_a_capsule_has_every_portion_but_a_corner() -> None:
+    """A capsule has straights along but none across its ends; an oval has no straights at all."""
+    assert _names(Capsule(1200, 700).path()) == [
+        "whole",
+        "half",
+        "half",
+        "quarter",
+        "end",
+        "curves",
+    ]
+    assert _names(Oval(1200, 700).path()) == ["whole", "half", "half", "quarter"]
+    rounded = RoundedRectangle(1200, 700, (80, 80, 80, 80)).path()
+    assert _names(rounded) == ["whole", "half", "half", "quarter", "end", "corner", "curves"]
+    assert _names(Rectangle(1200, 700).path()) == ["whole", "half", "half", "quarter"]
+
+
+def test_unlike_corners_cannot_be_flipped() -> None:
+    """A top with one corner of its own is printed whole, or only its curves."""
+    odd = RoundedRectangle(1200, 700, (80, 80, 80, 200)).path()
+    assert not is_symmetric(odd, "x")
+    assert _names(odd) == ["whole", "curves"]
+    pair = RoundedRectangle(1200, 700, (80, 200, 200, 80)).path()
+    assert (is_symmetric(pair, "x"), is_symmetric(pair, "y")) in ((True, False), (False, True))
+
+
+def _names(path: Path) -> list[str]:
+    content = TemplateContent(
+        "Top", path, symmetric_x=is_symmetric(path, "x"), symmetric_y=is_symmetric(path, "y")
+    )
+    return [portion.name for portion in portions(content)]
+
+
+def test_an_end_shows_a_tail_of_straight() -> None:
+    """An end begins a tail before the curve, so that the paper can be laid along the straight."""
+    path = Capsule(1200, 700).path()
+    content = TemplateContent("Top", path, symmetric_x=True, symmetric_y=True)
+    (end,) = portions_named(content, "end")
+    (shown,) = end.outline(path)
+    assert shown.bounds.left == pytest.approx(250 - TAIL)
+    assert shown.bounds.bottom == pytest.approx(-BEYOND)
+    assert end.uses == 4
+
+
+def test_curves_come_with_their_tails() -> None:
+    """The curves of a rounded rectangle are four runs: a tail, the arc, a tail."""
+    path = RoundedRectangle(1200, 700, (80, 60, 40, 20)).path()
+    content = TemplateContent("Top", path)
+    (curves,) = portions_named(content, "curves")
+    shown = curves.outline(path)
+    assert len(shown) == 4
+    for run in shown:
+        first, last = run.segments[0], run.segments[-1]
+        assert isinstance(first, Line)
+        assert isinstance(last, Line)
+        assert first.length == pytest.approx(TAIL)
+        assert last.length == pytest.approx(TAIL)
+    capsule = Capsule(1200, 700).path()
+    (ends,) = portions_named(TemplateContent("Top", capsule), "curves")
+    assert [len(run.segments) for run in ends.outline(capsule)] == [3, 3]
+
+
+def test_marks_without_a_twin_are_left_out_and_named() -> None:
+    """A quarter bears marks that have their twins, under all their names; others are told."""
+    feet = [Point(sx * 400, sy * 200) for sx in (1, -1) for sy in (1, -1)]
+    marks = [TemplateMark(f"F{n}", at, 5.0) for n, at in enumerate(feet, 1)]
+    marks += [TemplateMark("C1", Point(-250, 0)), TemplateMark("C2", Point(250, 0))]
+    marks += [TemplateMark("tap", Point(100, 90), 22.0), TemplateMark("O", Point(0, 0))]
+    content = TemplateContent(
+        "Top", Capsule(1200, 700).path(), marks=tuple(marks), symmetric_x=True, symmetric_y=True
+    )
+    (quarter,) = portions_named(content, "quarter")
+    shown = {mark.label: mark.at for mark in quarter.marks(content)}
+    assert set(shown) == {"F1/F2/F3/F4", "C2/C1", "O"}
+    assert shown["F1/F2/F3/F4"] == Point(400, 200)
+    assert [mark.label for mark in quarter.marks_left_out(content)] == ["tap"]
+    (whole,) = portions_named(content, "whole")
+    assert whole.marks(content) == content.marks
+    assert whole.marks_left_out(content) == ()
+
+
+def test_feet_without_a_twin_are_left_out() -> None:
+    """A foot on one side only is not on a half that is flipped."""
+    feet = tuple(circle(Point(x, y), 30) for x, y in ((400, 200), (-400, 200), (0, -200)))
+    content = TemplateContent("Top", Oval(1200, 700).path(), feet=feet, symmetric_x=True)
+    (half,) = portions_named(content, "half")
+    assert [foot.bounds.middle.x for foot in half.feet(content)] == pytest.approx(
+        [400, 15 - BEYOND / 2]
+    )
+
+
+def test_what_a_top_lacks_is_refused_by_name() -> None:
+    """Asking for the corner of an oval tells what an oval has."""
+    content = TemplateContent("Top", Oval(1200, 700).path(), symmetric_x=True, symmetric_y=True)
+    with pytest.raises(PaperError, match="no 'corner' to print: choose from whole, half, quarter"):
+        proposed(content, A4, portion="corner")
+
+
+def test_the_proposal_takes_the_fewest_sheets() -> None:
+    """Proposals come fewest sheets first, and "auto" is the first that shows every mark."""
+    path = RoundedRectangle(1700, 700, (80, 80, 80, 80)).path()
+    content = TemplateContent("Top", path, symmetric_x=True, symmetric_y=True)
+    sheets = [proposal.sheets for proposal in proposals(content, A4)]
+    assert sheets == sorted(sheets)
+    assert proposals(content, A4)[0].portion.name == "corner"
+    assert proposed(content, A4).portion.name == "quarter"
+    assert proposed(content, A4, portion="half").portion.name == "half"
+
+
+def test_the_underside_is_the_mirror_image() -> None:
+    """Left and right are swapped, twice swapped is the same, and the drawing knows which it is."""
+    path = RoundedRectangle(1200, 700, (80, 60, 40, 20)).path()
+    content = TemplateContent("Top", path, marks=(TemplateMark("A", Point(100, 50)),))
+    under = content.from_underside()
+    assert under.mirrored
+    assert under.marks[0].at == Point(-100, 50)
+    assert off_path(_points((under.finish,)) * (-1, 1), path).max() < 1e-9
+    assert under.finish.area == pytest.approx(path.area)
+    again = under.from_underside()
+    assert not again.mirrored
+    assert again.marks == content.marks

@@ -1,0 +1,233 @@
+"""A tile plan shows everything, on sheets that hang together, and wastes none."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+from template_strategies import contents, corrections, margins, overlaps, papers
+
+from panelwright.layout.geometry.bounds import Bounds
+from panelwright.layout.geometry.path import Path, circle
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.window import clipped, holds, holds_bounds
+from panelwright.layout.outlines import Capsule, Rectangle
+from panelwright.layout.template.calibration import Correction
+from panelwright.layout.template.content import TemplateContent
+from panelwright.layout.template.grid import LEAST_OVERLAP
+from panelwright.layout.template.paper import (
+    A3,
+    A4,
+    LETTER,
+    PAPERS,
+    ROLL_914,
+    Margins,
+    Paper,
+    PaperError,
+)
+from panelwright.layout.template.proposal import proposals, proposed
+from panelwright.layout.template.tiles import TilePlan, tile_name
+from panelwright.layout.template.tiling import tiles_for
+
+MARK_ARM = 3.0
+
+
+def _planned(
+    content: TemplateContent, paper: Paper, white: Margins, overlap: float, correction: Correction
+) -> TilePlan:
+    assume(overlap <= min(paper.width, paper.length) / 4)
+    assume(min(paper.width, paper.length) - max(white.left + white.right, 50) > 80)
+    return tiles_for(content.paths, paper, white, overlap, correction=correction)
+
+
+plans = st.builds(_planned, contents(), papers, margins, overlaps, corrections)
+
+
+def _shown_by(plan: TilePlan, point: Point) -> bool:
+    return any(holds(tile.window, point, by=-1e-6) for tile in plan.tiles)
+
+
+@given(contents(), papers, margins, overlaps, corrections)
+@settings(max_examples=25)
+def test_every_line_is_on_some_sheet(
+    content: TemplateContent, paper: Paper, white: Margins, overlap: float, correction: Correction
+) -> None:
+    """Every point of every line that must be on paper lies in the window of a sheet."""
+    plan = _planned(content, paper, white, overlap, correction)
+    for path in content.paths:
+        for segment in path.segments:
+            assert all(_shown_by(plan, segment.at(k / 40)) for k in range(41))
+
+
+@given(plans)
+@settings(max_examples=25)
+def test_windows_lie_between_the_margins(plan: TilePlan) -> None:
+    """What a sheet shows lies in its printable area, even as it is stretched for the printer."""
+    middle, (across, up) = plan.sheet.frame.middle, plan.stretch
+    for tile in plan.tiles:
+        shift = plan.shift(tile)
+        w = tile.window
+        stretched = Bounds(
+            middle.x + (w.left + shift.x - middle.x) * across,
+            middle.y + (w.bottom + shift.y - middle.y) * up,
+            middle.x + (w.right + shift.x - middle.x) * across,
+            middle.y + (w.top + shift.y - middle.y) * up,
+        )
+        assert holds_bounds(plan.sheet.printable, stretched)
+
+
+@given(plans)
+@settings(max_examples=25)
+def test_register_marks_are_on_both_sheets(plan: TilePlan) -> None:
+    """A register mark lies whole in both windows, on their seam, and has its own number."""
+    numbers = [mark.number for mark in plan.register_marks]
+    assert len(set(numbers)) == len(numbers)
+    for mark in plan.register_marks:
+        one, other = (plan.tile(name) for name in mark.tiles)
+        assert holds(one.window, mark.at, by=MARK_ARM)
+        assert holds(other.window, mark.at, by=MARK_ARM)
+        on_side = abs(one.cell.right - mark.at.x) < 1e-9 and abs(other.cell.left - mark.at.x) < 1e-9
+        on_foot = abs(one.cell.bottom - mark.at.y) < 1e-9 and abs(other.cell.top - mark.at.y) < 1e-9
+        assert on_side or on_foot
+    seams = sum(bool(tile.right) + bool(tile.below) for tile in plan.tiles)
+    assert len(plan.register_marks) == 2 * seams
+
+
+@given(plans)
+@settings(max_examples=25)
+def test_sheets_hang_together(plan: TilePlan) -> None:
+    """From any sheet every other is reached across seams, and names never come twice."""
+    names = {tile.name for tile in plan.tiles}
+    assert len(names) == len(plan.tiles)
+    reached, edge = set(), {plan.tiles[0].name}
+    while edge:
+        reached |= edge
+        tiles = [plan.tile(name) for name in edge]
+        beside = {n for t in tiles for n in (t.left, t.right, t.above, t.below) if n}
+        edge = beside - reached
+    assert reached == names
+
+
+@given(contents(), papers)
+@settings(max_examples=25)
+def test_no_more_sheets_than_a_plain_grid(content: TemplateContent, paper: Paper) -> None:
+    """A plan never takes more sheets than the better of the two plain grids over the whole box."""
+    assume(not paper.roll)
+    plan = tiles_for(content.paths, paper)
+    box = content.bounds
+    counts = []
+    for wide, high in ((paper.width, paper.length), (paper.length, paper.width)):
+        window = (wide - 21.0, high - 21.0)
+        each = [
+            max(1, math.ceil((extent - 12.0) / (side - 12.0) - 1e-9))
+            for extent, side in zip((box.width, box.height), window, strict=True)
+        ]
+        counts.append(each[0] * each[1])
+    assert len(plan.tiles) <= min(counts)
+
+
+@given(contents(), papers)
+@settings(max_examples=30)
+def test_no_sheet_is_idle(content: TemplateContent, paper: Paper) -> None:
+    """Each sheet shows ink that no other does, or else the others would fall apart without it."""
+    plan = tiles_for(content.paths, paper)
+    for tile in plan.tiles:
+        others = [t for t in plan.tiles if t is not tile]
+        if not others or _falls_apart({t.name: t for t in others}):
+            continue
+        ink = [piece for path in content.paths for piece in clipped(path, tile.window)]
+        points = [s.at(k / 30) for piece in ink for s in piece.segments for k in range(31)]
+        assert any(not any(holds(t.window, p) for t in others) for p in points)
+
+
+def _falls_apart(tiles: dict[str, object]) -> bool:
+    reached, edge = set(), {next(iter(tiles))}
+    while edge:
+        reached |= edge
+        around = (tiles[name] for name in edge)
+        beside = {n for t in around for n in (t.left, t.right, t.above, t.below)}  # type: ignore[attr-defined]
+        edge = (beside & set(tiles)) - reached
+    return len(reached) < len(tiles)
+
+
+def test_a_full_board_needs_at_least_its_area() -> None:
+    """Where lines lie everywhere the count is near the area's lower bound, and never below."""
+    lines = [
+        Path.through([Point(0, y), Point(1200, y)]) for y in np.linspace(0, 700, 71)
+    ]  # a line every 10 mm: no sheet can be left out
+    for paper, most in ((A4, 1.35), (A3, 1.55), (LETTER, 1.45)):
+        plan = tiles_for(lines, paper)
+        window = plan.tiles[0].window
+        bound = math.ceil(1200 * 700 / (window.width * window.height))
+        assert bound <= len(plan.tiles) <= math.ceil(most * bound)
+
+
+def test_the_bench_top_as_a_quarter_takes_six_sheets() -> None:
+    """A capsule 1200 × 700 with its rough-cut line and marks is a quarter on at most 6 A4."""
+    top = Capsule(1200, 700)
+    content = TemplateContent(
+        "Lab bench top", top.path(), rough=top.parallel(3.0), symmetric_x=True, symmetric_y=True
+    )
+    found = proposed(content, A4)
+    assert found.portion.name == "quarter"
+    assert found.sheets <= 6
+    assert {p.portion.name: p.sheets for p in proposals(content, A4)}["whole"] <= 15
+
+
+def test_what_fits_one_sheet_is_on_one() -> None:
+    """A small top takes one sheet, without seams, and a roll takes a big one whole."""
+    small = tiles_for([circle(Point(0, 0), 90)], A4)
+    assert [tile.name for tile in small.tiles] == ["A1"]
+    assert small.register_marks == ()
+    assert len(tiles_for([Capsule(2400, 800).path()], ROLL_914).tiles) == 1
+
+
+def test_an_empty_middle_takes_no_paper() -> None:
+    """The sheets within a large ring are left out; the ones that show it stay."""
+    plan = tiles_for([Rectangle(1400, 900).path()], A4)
+    assert len(plan.tiles) < plan.rows * plan.columns
+    middle = Point(0, 0)
+    assert not any(holds(tile.window, middle) for tile in plan.tiles)
+
+
+def test_curves_alone_need_not_hang_together() -> None:
+    """Where only curves are printed the sheets between them may be missing."""
+    ends = [circle(Point(x, 0), 60) for x in (-600, 600)]
+    assert len(tiles_for(ends, A4, tied=False).tiles) == 2
+    assert len(tiles_for(ends, A4).tiles) > 2
+
+
+def test_check_lengths_measure_the_whole() -> None:
+    """Check lengths are those of the template, and the diagonals of a full grid are equal."""
+    plan = tiles_for([Capsule(1200, 700).path()], A3)
+    crosses = {cross.name: cross for cross in plan.corner_crosses}
+    for check in plan.check_lengths:
+        ends = crosses[check.start].at, crosses[check.end].at
+        assert check.length == pytest.approx(ends[0].distance_to(ends[1]))
+    diagonals = [check.length for check in plan.check_lengths[-2:]]
+    assert diagonals[0] == pytest.approx(diagonals[1])
+    assert all(holds(plan.tile(c.tile).window, c.at, by=4.0) for c in crosses.values())
+
+
+@pytest.mark.parametrize(
+    ("white", "overlap", "says"),
+    [
+        (Margins.all(80), 12.0, "margins leave"),
+        (Margins.all(10), 5.0, "overlap of 5 mm"),
+        (Margins.all(10), 90.0, "overlap of 90 mm"),
+    ],
+)
+def test_what_cannot_be_printed_is_refused(white: Margins, overlap: float, says: str) -> None:
+    """Margins that leave nothing, and overlaps that hold no mark or no drawing, are refused."""
+    with pytest.raises(PaperError, match=says):
+        tiles_for([circle(Point(0, 0), 300)], A4, white, overlap)
+
+
+def test_names_run_past_z() -> None:
+    """Rows are lettered A to Z and then AA, AB, and columns counted from 1."""
+    assert [tile_name(r, 0) for r in (0, 25, 26, 51, 52)] == ["A1", "Z1", "AA1", "AZ1", "BA1"]
+    assert LEAST_OVERLAP == 8.0
+    assert set(PAPERS) >= {"A4", "A3", "Letter", "Legal", "Tabloid", "roll 610", "roll 914"}

@@ -1,0 +1,51 @@
+"""Random templates and papers."""
+
+from __future__ import annotations
+
+import strategies
+from hypothesis import strategies as st
+
+from panelwright.layout.geometry.path import circle
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.outlines import Outline
+from panelwright.layout.template.calibration import Correction
+from panelwright.layout.template.content import TemplateContent, TemplateMark, is_symmetric
+from panelwright.layout.template.paper import PAPERS, Margins, Paper
+
+papers = st.one_of(
+    st.sampled_from(list(PAPERS.values())),
+    st.builds(Paper.custom, st.floats(150.0, 900.0), st.floats(150.0, 900.0)),
+)
+whites = st.floats(0.0, 25.0)
+margins = st.builds(Margins, whites, whites, whites, whites)
+factors = st.floats(0.97, 1.03)
+corrections = st.one_of(st.just(Correction()), st.builds(Correction, factors, factors))
+overlaps = st.floats(8.0, 25.0)
+
+
+_LONGEST = 1400.0
+"""Longer tops on small paper take hundreds of sheets and show nothing new, mm."""
+
+
+@st.composite
+def contents(draw: st.DrawFn) -> TemplateContent:
+    """Draw templates of up to 1.4 m with marks, some of them with feet and a rough-cut line."""
+    outline: Outline = draw(strategies.outlines.filter(lambda o: o.length <= _LONGEST))
+    path = outline.path()
+    share = st.floats(-0.4, 0.4)
+    marks = tuple(
+        TemplateMark(f"M{n}", Point(draw(share) * outline.length, draw(share) * outline.width), d)
+        for n, d in enumerate(draw(st.lists(st.sampled_from([0.0, 3.0, 22.0]), max_size=3)), 1)
+    )
+    reach = outline.length / 4
+    feet = tuple(circle(Point(x, 0.0), outline.width / 10) for x in (-reach, reach))
+    content = TemplateContent(
+        "Stage board, cut to a top",
+        path,
+        rough=outline.parallel(3.0) if draw(st.booleans()) else None,
+        marks=marks,
+        feet=feet if draw(st.booleans()) else (),
+        symmetric_x=is_symmetric(path, "x"),
+        symmetric_y=is_symmetric(path, "y"),
+    )
+    return content.from_underside() if draw(st.booleans()) else content
