@@ -1,0 +1,115 @@
+"""The arc of a circle."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from ..bounds import Bounds
+from ..placement import Placement
+from ..point import Point
+from .stepping import Side, arc_corners, quarters, swapped
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """An arc of a circle.
+
+    Attributes
+    ----------
+    centre : Point
+    radius : float
+        Positive, mm.
+    from_angle : float
+        Where it starts, radians from x.
+    sweep : float
+        How far it turns, positive anticlockwise.
+    """
+
+    centre: Point
+    radius: float
+    from_angle: float
+    sweep: float
+
+    @classmethod
+    def from_chord_and_rise(cls, start: Point, end: Point, rise: float) -> Arc:
+        """Return the arc from `start` to `end` that stands `rise` off the chord in its middle.
+
+        A positive rise lies to the right of the chord: outside of an anticlockwise boundary.
+        The radius is c²/(8h) + h/2 for a chord c and a rise h (Hatfield, *The American
+        House-Carpenter*, art. 518).
+
+        >>> round(Arc.from_chord_and_rise(Point(0, 0), Point(96, 0), 12).radius, 9)
+        102.0
+        """
+        chord, height = start.distance_to(end), abs(rise)
+        radius = chord * chord / (8 * height) + height / 2
+        side = math.copysign(1.0, rise)
+        across = (end - start).unit().left * -side
+        centre = start.midpoint(end) + across * (height - radius)
+        half = 2 * math.atan2(2 * height, chord)
+        return cls(centre, radius, (start - centre).angle, 2 * half * side)
+
+    @property
+    def start(self) -> Point:
+        """Where it starts."""
+        return self._on(self.from_angle)
+
+    @property
+    def end(self) -> Point:
+        """Where it ends."""
+        return self._on(self.from_angle + self.sweep)
+
+    @property
+    def length(self) -> float:
+        """The length along the arc."""
+        return self.radius * abs(self.sweep)
+
+    @property
+    def swept_area(self) -> float:
+        """Half of ∮ x dy − y dx along the segment (Green)."""
+        return (self.centre.cross(self.end - self.start) + self.radius**2 * self.sweep) / 2
+
+    @property
+    def bounds(self) -> Bounds:
+        """The upright box round it."""
+        return Bounds.around(
+            [self.start, self.end] + [self._on(a) for a in quarters(self.from_angle, self.sweep)]
+        )
+
+    def _on(self, angle: float) -> Point:
+        return self.centre + Point.polar(self.radius, angle)
+
+    def at(self, share: float) -> Point:
+        """Return the point at this share of the way, 0 to 1."""
+        return self._on(self.from_angle + self.sweep * share)
+
+    def reversed(self) -> Arc:
+        """Return the same arc run the other way."""
+        return replace(self, from_angle=self.from_angle + self.sweep, sweep=-self.sweep)
+
+    def placed(self, placement: Placement) -> Arc:
+        """Return the arc moved and turned."""
+        turned = self.from_angle + placement.turn
+        return Arc(placement(self.centre), self.radius, turned, self.sweep)
+
+    def scaled(self, factor: float) -> Arc:
+        """Return the arc scaled about the origin by a positive factor."""
+        return replace(self, centre=self.centre * factor, radius=self.radius * factor)
+
+    def mirrored(self) -> Arc:
+        """Return the arc with left and right swapped (x becomes −x)."""
+        return Arc(swapped(self.centre), self.radius, math.pi - self.from_angle, -self.sweep)
+
+    def parallel(self, distance: float) -> Arc:
+        """Return the arc at `distance` to the right; its radius must stay positive."""
+        return replace(self, radius=self.radius + math.copysign(distance, distance * self.sweep))
+
+    def corners(self, tolerance: float, side: Side) -> Iterator[Point]:
+        """Yield the points of a polygon of it, without the end.
+
+        Chords where the arc bulges away from the side to stay on, tangents where it bulges
+        towards it; no point lies farther than `tolerance` from the arc.
+        """
+        return arc_corners(self.at, self.centre, self.radius, self.sweep, tolerance, side)

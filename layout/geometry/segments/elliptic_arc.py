@@ -1,0 +1,121 @@
+"""The arc of an ellipse."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from ..bounds import Bounds
+from ..placement import Placement
+from ..point import Point
+from .stepping import Side, arc_corners, swapped
+
+
+@dataclass(frozen=True, slots=True)
+class EllipticArc:
+    """An arc of an ellipse, by its eccentric angle.
+
+    The point at eccentric angle t is ``(a cos t, b sin t)`` in the ellipse's own frame, which is
+    turned by `turn` about `centre`.
+
+    Attributes
+    ----------
+    centre : Point
+    half_length, half_width : float
+        The half-axes a and b, mm, positive.
+    turn : float
+        Direction of the first axis, radians from x.
+    from_angle, sweep : float
+        Eccentric angle of the start, and how far it runs, positive anticlockwise.
+    """
+
+    centre: Point
+    half_length: float
+    half_width: float
+    turn: float
+    from_angle: float
+    sweep: float
+
+    @property
+    def start(self) -> Point:
+        """Where it starts."""
+        return self._on(self.from_angle)
+
+    @property
+    def end(self) -> Point:
+        """Where it ends."""
+        return self._on(self.from_angle + self.sweep)
+
+    @property
+    def length(self) -> float:
+        """The length along the arc, by the incomplete elliptic integral (DLMF 19.30.3)."""
+        from scipy.special import ellipeinc
+
+        long, short = self.half_length, self.half_width
+        parameter = 1 - (long / short) ** 2
+        ends = ellipeinc([self.from_angle + self.sweep, self.from_angle], parameter)
+        return float(short * abs(ends[0] - ends[1]))
+
+    @property
+    def swept_area(self) -> float:
+        """Half of ∮ x dy − y dx along the segment (Green)."""
+        turned = self.half_length * self.half_width * self.sweep
+        return (self.centre.cross(self.end - self.start) + turned) / 2
+
+    @property
+    def bounds(self) -> Bounds:
+        """The upright box round it."""
+        a, b, cos, sin = self.half_length, self.half_width, math.cos(self.turn), math.sin(self.turn)
+        extremes = (math.atan2(-b * sin, a * cos), math.atan2(b * cos, a * sin))
+        reached = [self.start, self.end]
+        for first in extremes:
+            for angle in (first, first + math.pi):
+                ahead = (angle - self.from_angle) % math.tau
+                if ahead <= self.sweep or ahead - math.tau >= self.sweep:
+                    reached.append(self._on(angle))
+        return Bounds.around(reached)
+
+    def _on(self, angle: float) -> Point:
+        own = Point(self.half_length * math.cos(angle), self.half_width * math.sin(angle))
+        return own.turned(self.turn) + self.centre
+
+    def at(self, share: float) -> Point:
+        """Return the point at this share of the sweep, 0 to 1."""
+        return self._on(self.from_angle + self.sweep * share)
+
+    def reversed(self) -> EllipticArc:
+        """Return the same arc run the other way."""
+        return replace(self, from_angle=self.from_angle + self.sweep, sweep=-self.sweep)
+
+    def placed(self, placement: Placement) -> EllipticArc:
+        """Return the arc moved and turned."""
+        return replace(self, centre=placement(self.centre), turn=self.turn + placement.turn)
+
+    def scaled(self, factor: float) -> EllipticArc:
+        """Return the arc scaled about the origin by a positive factor."""
+        return replace(
+            self,
+            centre=self.centre * factor,
+            half_length=self.half_length * factor,
+            half_width=self.half_width * factor,
+        )
+
+    def mirrored(self) -> EllipticArc:
+        """Return the arc with left and right swapped (x becomes −x)."""
+        return replace(
+            self,
+            centre=swapped(self.centre),
+            turn=-self.turn,
+            from_angle=math.pi - self.from_angle,
+            sweep=-self.sweep,
+        )
+
+    def corners(self, tolerance: float, side: Side) -> Iterator[Point]:
+        """Yield the points of a polygon of it, without the end, as `Arc.corners` does.
+
+        An ellipse is a circle seen askew: chords and tangents stay what they are, and no
+        distance grows beyond that on a circle of the longer half-axis.
+        """
+        radius = max(self.half_length, self.half_width)
+        return arc_corners(self.at, self.centre, radius, self.sweep, tolerance, side)

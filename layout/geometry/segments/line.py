@@ -1,0 +1,68 @@
+"""The straight line."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from ..bounds import Bounds
+from ..placement import Placement
+from ..point import Point
+from .stepping import Side, swapped
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """The straight way from `start` to `end`."""
+
+    start: Point
+    end: Point
+
+    @property
+    def length(self) -> float:
+        """The distance between the ends."""
+        return self.start.distance_to(self.end)
+
+    @property
+    def direction(self) -> Point:
+        """The unit vector from start to end."""
+        return (self.end - self.start).unit()
+
+    @property
+    def swept_area(self) -> float:
+        """Half of ∮ x dy − y dx along the segment (Green): its share of a closed path's area."""
+        return self.start.cross(self.end) / 2
+
+    @property
+    def bounds(self) -> Bounds:
+        """The upright box round it."""
+        return Bounds.around((self.start, self.end))
+
+    def at(self, share: float) -> Point:
+        """Return the point at this share of the way, 0 to 1."""
+        return self.start + (self.end - self.start) * share
+
+    def reversed(self) -> Line:
+        """Return the same line run the other way."""
+        return Line(self.end, self.start)
+
+    def placed(self, placement: Placement) -> Line:
+        """Return the line moved and turned."""
+        return Line(placement(self.start), placement(self.end))
+
+    def scaled(self, factor: float) -> Line:
+        """Return the line scaled about the origin."""
+        return Line(self.start * factor, self.end * factor)
+
+    def mirrored(self) -> Line:
+        """Return the line with left and right swapped (x becomes −x)."""
+        return Line(swapped(self.start), swapped(self.end))
+
+    def parallel(self, distance: float) -> Line:
+        """Return the line at `distance` to the right."""
+        shift = self.direction.left * -distance
+        return Line(self.start + shift, self.end + shift)
+
+    def corners(self, tolerance: float, side: Side) -> Iterator[Point]:
+        """Yield the points of a polygon of it, without the end."""
+        yield self.start
