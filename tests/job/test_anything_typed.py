@@ -9,12 +9,17 @@ from hypothesis import strategies as st
 
 from panelwright.layout.errors import JobError
 from panelwright.layout.job.keys.key import Section
-from panelwright.layout.job.keys.panel import HEAD
-from panelwright.layout.job.keys.places import BOW, OUTLINE
+from panelwright.layout.job.keys.legs import LEGS
+from panelwright.layout.job.keys.panel import HEAD, PANEL
+from panelwright.layout.job.keys.places import BOW, CUT_OUT, DATUM, DEFECT, OUTLINE
 from panelwright.layout.job.keys.table import SECTIONS
+from panelwright.layout.job.keys.tools import TEMPLATE, TOOLS
+from panelwright.layout.job.keys.top import TOP
 from panelwright.layout.job.reading import Reading, look_over
 from panelwright.layout.job.text.notes import shown
 from panelwright.layout.job.text.toml import tables_of
+
+MAIN = {"panel": PANEL, "top": TOP, "legs": LEGS, "tools": TOOLS, "template": TEMPLATE}
 
 GROUND = "panel.outline = { length = 1000, width = 600 }\n"
 
@@ -117,6 +122,33 @@ def in_its_place(section: Section, pair: str) -> str:
     if section.heading.startswith("[["):
         return f"{GROUND}{path} = [{{ {pair} }}]"
     return f"{pair}\n{GROUND}" if section is HEAD else f"{GROUND}{path}.{pair}"
+
+
+@st.composite
+def tables(draw: st.DrawFn, section: Section) -> str:
+    """Draw an inline table of some keys of a section: examples, often, or anything."""
+    keys = draw(st.lists(st.sampled_from(section.keys), unique_by=lambda key: key.name, max_size=7))
+    inner = {"outline": OUTLINE, "datum": DATUM}
+    pairs = []
+    for key in keys:
+        if section is PANEL and key.name in inner and draw(st.booleans()):
+            value = draw(tables(inner[key.name]))
+        elif section is PANEL and key.name in ("defects", "cutouts") and draw(st.booleans()):
+            each = tables(DEFECT if key.name == "defects" else CUT_OUT)
+            value = f"[{', '.join(draw(st.lists(each, max_size=4)))}]"
+        else:
+            value = key.example if draw(st.integers(0, 3)) else toml(draw(VALUES))
+        pairs.append(f"{key.name} = {value}")
+    return "{ " + ", ".join(pairs) + " }"
+
+
+@given(st.fixed_dictionaries({name: tables(section) for name, section in MAIN.items()}), VALUES)
+@settings(max_examples=200)
+def test_any_mixture_of_keys_is_taken_or_told(parts: dict[str, str], units: object) -> None:
+    """Right and wrong keys of all tables together give a job or problems."""
+    rows = [f"{name} = {table}" for name, table in parts.items()]
+    for head in (f"units = {toml(units)}", 'units = "in"'):
+        assert is_told(look_over("\n".join([head, *rows])))
 
 
 @given(VALUES)

@@ -81,7 +81,14 @@ def only(text: str) -> Problem:
             "leave nothing",
         ),
         ("cutouts = [{ at = [9, 9] }]", "panel.cutouts[1]", 4, "it has no size"),
+        ("cutouts = 3", "panel.cutouts", 4, "3 is not a list of cut-outs"),
+        ("datum = 3", "panel.datum", 4, "open it with [panel.datum]"),
+        ("[panel.defect]\nat = [1, 1]", "panel.defect", 4, "did you mean defects?"),
         # defects
+        ("defects = 3", "panel.defects", 4, "3 is not a list of defects"),
+        ("defects = [3]", "panel.defects[1]", 4, "write { key = value, … }"),
+        ("[[panel.defects]]\nat = [1, 1]\nsize = [1, 2, 3]", "panel.defects[1].size", 6, "a size"),
+        ("[[panel.defects]]\npoints = 4", "panel.defects[1].points", 5, "not a list of points"),
         (HOLE.replace("[[", "[").replace("]]", "]"), "panel.defects", 4, "two brackets"),
         ("[[panel.defects]]\nat = [1, 1]", "panel.defects[1]", 4, "it has no size"),
         ("[[panel.defects]]\nsize = 4", "panel.defects[1]", 4, "at is missing"),
@@ -139,6 +146,7 @@ def only(text: str) -> Problem:
         ("[tools]\nstring_stretch = 6", "tools.string_stretch", 5, "use braided line or wire"),
         ('[template]\npaper = "A5"', "template.paper", 5, "use one of A4"),
         ("[template]\nmargin = 90", "template.margin", 5, "above 80 mm"),
+        ("[template]\nmargin = 80", "template", 4, "mm"),
     ],
 )  # fmt: skip
 def test_a_slip_is_told_once_where_it_is(added: str, key: str, line: int, says: str) -> None:
@@ -168,11 +176,41 @@ def test_a_slip_is_told_once_where_it_is(added: str, key: str, line: int, says: 
             "panel.outline.radii",
             "twice",
         ),
-        ("panel.outline = { length = 9, width = 9, radius = 5 }", "panel.outline", "take 10 mm"),
+        (
+            "panel.outline = { length = 9, width = 9, radius = 5 }",
+            "panel.outline.radius",
+            "take 10 mm",
+        ),
         (
             "panel.outline = { length = 9, width = 9, radius = 1, clip = 1 }",
             "panel.outline.clip",
             "both rounded and clipped",
+        ),
+        (
+            "panel.outline = { length = 9, width = 9, radii = [1, 1] }",
+            "panel.outline.radii",
+            "four lengths, for A, B, C, D",
+        ),
+        (
+            "panel.outline = { length = 0, width = 9, bows = [1, 2, 3, 1], radius = 1 }",
+            "panel.outline.length",
+            "not above 0",
+        ),
+        (
+            "panel.outline = { length = 9, width = 9, bows = 3 }",
+            "panel.outline.bows",
+            "3 is not a list",
+        ),
+        (
+            "panel.outline = { length = 9, width = 9, bows = "
+            "[{ from = 1, rise = 1 }, { from = 1, rise = 1 }] }",
+            "panel.outline.bows[2].from",
+            "bows twice",
+        ),
+        (
+            BY_POINTS % "[[0, 0], [900, 0], [900, 20], [0, 20]], bows = [{ from = 1, rise = -60 }]",
+            "panel.outline.bows",
+            "with its bows the outline is not simple",
         ),
         (
             "panel.outline = { length = 9, width = 9, bows = [1, 2, 3] }",
@@ -209,7 +247,7 @@ def test_a_slip_is_told_once_where_it_is(added: str, key: str, line: int, says: 
         (
             BY_POINTS % "[[0, 0], [9, 0], [0, 9]], bows = [{ from = 1, rise = 5 }]",
             "panel.outline.bows",
-            "half its chord",
+            "bows 5 mm over 9 mm",
         ),
     ],
 )

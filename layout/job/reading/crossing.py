@@ -12,6 +12,7 @@ from ...geometry.placement import Points
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import SAME_POINT
+from ..text.notes import Place
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +38,7 @@ def first_crossing(points: Sequence[Point]) -> Crossing | None:
     Most rings are simple, and that is quickly seen. Otherwise every edge is held against all that
     follow it at once. Neighbours share a point: they clash only where one runs back on the other.
     """
-    if _is_simple(points):
+    if _holds_an_area(points):
         return None
     start = np.array([(p.x, p.y) for p in points], dtype=np.float64)
     along = np.roll(start, -1, axis=0) - start
@@ -57,7 +58,20 @@ def first_crossing(points: Sequence[Point]) -> Crossing | None:
     return None
 
 
-def _is_simple(points: Sequence[Point]) -> bool:
+def is_simple(points: Sequence[Point], place: Place) -> bool:
+    """Return whether a ring does not meet itself; note the place where it does."""
+    crossing = first_crossing(points)
+    if crossing is None:
+        return True
+    x, y = (place.length(figure) for figure in crossing.at)
+    place.wrong(
+        f"the edge from point {crossing.one} meets the edge from point {crossing.other} at "
+        f"x {x}, y {y}: give the points in order, all the way round"
+    )
+    return False
+
+
+def _holds_an_area(points: Sequence[Point]) -> bool:
     try:
         Region.from_rings(np.array([(p.x, p.y) for p in points], dtype=np.float64))
     except GeometryError:

@@ -10,7 +10,7 @@ from ..keys.defect_kinds import DEFECT_KINDS, UNNAMED, DefectKind
 from ..keys.places import DEFECT
 from ..text.mending import UNREADABLE
 from ..text.notes import Place, shown
-from .outline import read_place
+from .place import read_place
 from .section import Values, read_section
 
 

@@ -1,4 +1,4 @@
-"""[panel.outline], [[panel.cutouts]] and where a defect is: closed lines on the panel."""
+"""[panel.outline]: from sides or corners to one closed line."""
 
 from __future__ import annotations
 
@@ -10,14 +10,13 @@ from ...geometry.bounds import Bounds
 from ...geometry.path import Path
 from ...geometry.point import ORIGIN, Point
 from ...geometry.tolerance import SAME_POINT
-from ...panel.defect import polygonal_place, rectangular_place, round_place
 from ...panel.outline import outline_through, rectangular_outline
 from ..keys.figures import ANY_LENGTH
 from ..keys.places import BOW, OUTLINE
 from ..keys.plane import Four
 from ..text.mending import UNREADABLE
 from ..text.notes import Place, shown
-from .crossing import first_crossing
+from .crossing import is_simple
 from .section import Values, read_section
 
 _BY_SIDES = ("width", "radius", "radii", "clip", "clips")
@@ -48,9 +47,14 @@ def read_outline(raw: object, place: Place) -> OutlineRead:
     if values.has("points"):
         apart = values.not_with("points", ("length", *_BY_SIDES), "the points say it all")
         bows = _bows(values, len(points)) if points else None
-        if not apart or points is None or bows is None or not _is_simple(points, values):
+        if (
+            not apart
+            or points is None
+            or bows is None
+            or not is_simple(points, values.at("points"))
+        ):
             return OutlineRead(None, _box(points or ()))
-        path = _through(points, bows, place)
+        path = _through(points, bows, values)
         return OutlineRead(path, path or _box(points))
     path = _by_sides(values)
     length, width = values["length"], values["width"]
@@ -82,7 +86,7 @@ def _by_sides(values: Values) -> Path | None:
         values.at(name).wrong(f"{name} is missing: give both length and width, or points")
     apart = values.only_one_of("radius", "radii") & values.only_one_of("clip", "clips")
     bows = _bows(values, 4)
-    if missing or not apart or bows is None or len(values.held) < len(values.given - {"bows"}):
+    if missing or not apart or bows is None or not values.sound(*values.given):
         return None
     radii = values["radii"] or (values["radius"],) * 4
     clips = values["clips"] or (values["clip"],) * 4
@@ -90,38 +94,51 @@ def _by_sides(values: Values) -> Path | None:
         name = "clips" if values.has("clips") else "clip"
         values.at(name).wrong("a corner is both rounded and clipped: give 0 for one of them")
         return None
-    rises = tuple(bows.get(i, 0.0) for i in range(4))
+    length, width = values["length"], values["width"]
+    taken = [radius + clip for radius, clip in zip(radii, clips, strict=True)]
+    if not _have_room(values, (length, width, length, width), taken, bows):
+        return None
+    rises = (bows.get(0, 0.0), bows.get(1, 0.0), bows.get(2, 0.0), bows.get(3, 0.0))
     try:
-        return rectangular_outline(
-            values["length"],
-            values["width"],
-            radii=radii,
-            clips=clips,
-            bows=(rises[0], rises[1], rises[2], rises[3]),
-        )
+        return rectangular_outline(length, width, radii=radii, clips=clips, bows=rises)
     except LayoutError as error:
         values.place.wrong(str(error))
         return None
 
 
-def _through(points: tuple[Point, ...], bows: dict[int, float], place: Place) -> Path | None:
+def _have_room(
+    values: Values, sides: Sequence[float], taken: Sequence[float], bows: dict[int, float]
+) -> bool:
+    """Note the first edge that its corners fill, or that bows more than a half circle."""
+    long = values.place.length
+    for i, side in enumerate(sides):
+        after = (i + 1) % len(sides)
+        corners = taken[i] + taken[after]
+        if corners > side + SAME_POINT:
+            name = next(name for name in ("radii", "radius", "clips", "clip") if values.has(name))
+            values.at(name).wrong(
+                f"corners {'ABCD'[i]} and {'ABCD'[after]} take {long(corners)} of an edge of "
+                f"{long(side)}: make them smaller"
+            )
+            return False
+        if abs(bows.get(i, 0.0)) > (side - corners) / 2:
+            values.at("bows").wrong(
+                f"the edge from corner {i + 1} bows {long(abs(bows[i]))} over "
+                f"{long(side - corners)}: a bow rises half of that at most"
+            )
+            return False
+    return True
+
+
+def _through(points: tuple[Point, ...], bows: dict[int, float], values: Values) -> Path | None:
+    sides = [a.distance_to(b) for a, b in zip(points, points[1:] + points[:1], strict=True)]
+    if not _have_room(values, sides, [0.0] * len(sides), bows):
+        return None
     try:
         return outline_through(points, bows)
-    except LayoutError as error:
-        (place / ("bows" if bows else "points")).wrong(str(error))
+    except LayoutError as error:  # straight it is simple, so a bow crosses another edge
+        values.at("bows").wrong(f"with its bows {error}")
         return None
-
-
-def _is_simple(points: tuple[Point, ...], values: Values) -> bool:
-    crossing = first_crossing(points)
-    if crossing is None:
-        return True
-    x, y = (values.place.length(figure) for figure in crossing.at)
-    values.at("points").wrong(
-        f"the edge from point {crossing.one} meets the edge from point {crossing.other} at "
-        f"x {x}, y {y}: give the points in order round the panel"
-    )
-    return False
 
 
 def _bows(values: Values, corners: int) -> dict[int, float] | None:
@@ -164,57 +181,3 @@ def _four_bows(raw: list[object], place: Place, corners: int) -> dict[int, float
         return None
     four = Four(ANY_LENGTH, "AB, BC, CD, DA").read(raw, place)
     return None if four is None else dict(enumerate(four))
-
-
-def read_place(values: Values, ends: float = 0.0) -> Path | None:
-    """Return the boundary that `at` with `diameter` or `size`, or `points`, give.
-
-    Parameters
-    ----------
-    ends : float
-        What a length given by `size` is made longer by at both ends, mm.
-    """
-    place = values.place
-    whole = values.only_one_of("points", "size", "diameter")
-    whole &= values.not_with("points", ("at", "turn"), "the points say where it is")
-    whole &= values.not_with("diameter", ("turn",), "a round thing has no direction")
-    if not values.given & {"points", "size", "diameter"}:
-        if not values.meant & {"points", "size", "diameter"}:
-            place.wrong("it has no size: give at with size or diameter, or points")
-        whole = False
-    elif not values.given & {"points", "at"}:
-        if values.lacks("at"):
-            place.wrong("at is missing: give the middle of it as at = [x, y]")
-        whole = False
-    if not whole or not values.sound("points", "size", "diameter", "at", "turn"):
-        return None
-    try:
-        if values.has("points"):
-            return polygon(values["points"], values.at("points"))
-        if values.has("diameter"):
-            return round_place(values["at"], values["diameter"])
-        size = values["size"]
-        length, width = size[0], size[-1]
-        if length >= width:
-            return rectangular_place(values["at"], length + 2 * ends, width, values["turn"])
-        return rectangular_place(values["at"], length, width + 2 * ends, values["turn"])
-    except LayoutError as error:
-        place.wrong(str(error))
-        return None
-
-
-def polygon(points: tuple[Point, ...], place: Place) -> Path | None:
-    """Return the boundary through corners, or note where it crosses itself."""
-    crossing = first_crossing(points)
-    if crossing is not None:
-        x, y = (place.length(figure) for figure in crossing.at)
-        place.wrong(
-            f"the edge from point {crossing.one} meets the edge from point {crossing.other} at "
-            f"x {x}, y {y}: give the points in order"
-        )
-        return None
-    try:
-        return polygonal_place(points)
-    except LayoutError as error:
-        place.wrong(str(error))
-        return None

@@ -20,7 +20,8 @@ from ..keys.plane import Ring
 from ..text.mending import UNREADABLE
 from ..text.notes import Place, shown
 from .defects import read_defects
-from .outline import polygon, read_outline, read_place
+from .outline import read_outline
+from .place import polygon, read_place
 from .section import Values, read_section
 
 
