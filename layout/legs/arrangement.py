@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 from ..geometry.point import ORIGIN, Point
 from ..outlines import Outline
-from .room import StandingRoom, insets_for
+from .room import StandingRoom
 from .tipping import EDGE, tipping_force
 from .wish import LegsWish
 
@@ -19,9 +19,9 @@ take rails and leave the ends free for knees. Our choice."""
 def middles_for(wish: LegsWish, outline: Outline) -> tuple[Point, ...]:
     """Return where the middles of the wished feet stand, anticlockwise from the lower left.
 
-    Four stand on the corners of the largest rectangle; more on a long top in two rows, an odd one
-    in the middle of the top. On a top hardly longer than wide, and for three feet, a ring and rows
-    are held against each other and the firmer one is taken.
+    Two slabs stand on the long centreline, four feet on the corners of the largest rectangle; more
+    on a long top in two rows, an odd one in the middle of the top. On a top hardly longer than
+    wide, and for three feet, a ring and rows are held against each other: the firmer one is taken.
 
     Raises
     ------
@@ -29,12 +29,14 @@ def middles_for(wish: LegsWish, outline: Outline) -> tuple[Point, ...]:
         If no foot finds room at the insets.
     """
     count = wish.count
-    in_rows = StandingRoom.under(outline, wish.foot, insets_for(wish, outline))
+    in_rows = StandingRoom.for_wish(wish, outline)
+    if count == 2:
+        return (Point(-in_rows.reach(math.pi), 0.0), Point(in_rows.reach(0.0), 0.0))
     long = outline.length > LONG * outline.width
     rows = _tripods(in_rows) if count == 3 else [_rows(count, in_rows)]
     if count == 4 or (long and count > 3):
         return rows[0]
-    ring = StandingRoom.under(outline, wish.foot, insets_for(wish, outline, in_rows=False))
+    ring = StandingRoom.for_wish(wish, outline, in_rows=False)
     choices = [_ring(count, ring, 0.5), _ring(count, ring, 0.0), *rows]
     return max(choices, key=lambda middles: round(firmness(outline, middles), 6))
 

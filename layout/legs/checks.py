@@ -10,16 +10,14 @@ from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
 from ..panel import Defect, SoundWood
 from .concern import Concern, LegProblem
+from .room import PLATE_INSET
 from .tipping import Tipping
 from .wish import Fixing, LegsWish
-
-NEAR = 25.0
-"""A foot or its plate nearer to the edge than this breaks out (common practice), mm."""
 
 
 def problems_of(
     wish: LegsWish,
-    feet: Sequence[tuple[float, Path]],
+    feet: Sequence[tuple[float, float, Path]],
     tipping: Tipping,
     bearing: SoundWood,
     defects: Sequence[Defect],
@@ -28,12 +26,13 @@ def problems_of(
 
     Parameters
     ----------
-    feet : sequence of (float, Path)
-        Of each leg the least distance to the edge, mm, and its print on the panel.
+    feet : sequence of (float, float, Path)
+        Of each leg the least distance from its head and from its foot on the floor in to the edge
+        of the top, mm, and the print of its head on the panel.
     """
-    prints = [Region.from_rings(path.points(CHORD, "outside")) for _, path in feet]
+    prints = [Region.from_rings(path.points(CHORD, "outside")) for _, _, path in feet]
     found = [
-        *_at_the_edge([overhang for overhang, _ in feet]),
+        *_at_the_edge([(head, foot) for head, foot, _ in feet]),
         *_on_poor_wood(prints, bearing, defects),
         *_in_one_another(prints),
         *_standing(wish, tipping, len(feet)),
@@ -41,12 +40,14 @@ def problems_of(
     return tuple(sorted(found, key=lambda problem: not problem.is_grave))
 
 
-def _at_the_edge(overhangs: Sequence[float]) -> Iterator[LegProblem]:
-    for number, overhang in enumerate(overhangs, start=1):
-        if overhang < -CHORD:
-            yield LegProblem(Concern.BEYOND_EDGE, (number,), -overhang)
-        elif overhang < NEAR - CHORD:
-            yield LegProblem(Concern.NEAR_EDGE, (number,), overhang, limit=NEAR)
+def _at_the_edge(overhangs: Sequence[tuple[float, float]]) -> Iterator[LegProblem]:
+    for number, (head, foot) in enumerate(overhangs, start=1):
+        if head < -CHORD:
+            yield LegProblem(Concern.BEYOND_EDGE, (number,), -head)
+        elif head < PLATE_INSET - CHORD:
+            yield LegProblem(Concern.NEAR_EDGE, (number,), head, limit=PLATE_INSET)
+        if foot < -CHORD and foot < head - CHORD:
+            yield LegProblem(Concern.STICKS_OUT, (number,), -foot)
 
 
 def _on_poor_wood(

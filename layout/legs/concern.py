@@ -13,6 +13,7 @@ class Concern(Enum):
 
     BEYOND_EDGE = "beyond the edge"
     NEAR_EDGE = "near the edge"
+    STICKS_OUT = "sticks out"
     POOR_BEARING = "poor bearing"
     OVERLAP = "overlap"
     TIPS_BY_ITSELF = "tips by itself"
@@ -65,6 +66,8 @@ class LegProblem:
             return f"{who} would stand past the edge of the top by {found}: move it inwards."
         if self.concern is Concern.NEAR_EDGE:
             return f"{who} stands {found} from the edge, less than {limit}: toes and break-out."
+        if self.concern is Concern.STICKS_OUT:
+            return f"The foot of leg {self.legs[0]} stands {found} past the edge: people trip."
         if self.concern is Concern.POOR_BEARING:
             cause = " and ".join(self.blame) or "the edge of the sound wood"
             return f"{who} would bear on {cause}: move it, or mend the place first."

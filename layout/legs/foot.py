@@ -17,7 +17,14 @@ class FootShape(Enum):
     ROUND = "round"
     SQUARE = "square"
     RECTANGULAR = "rectangular"
+    HEXAGONAL = "hexagonal"
     RING = "ring"
+    SLAB = "slab"
+
+    @property
+    def has_two_sizes(self) -> bool:
+        """Whether its length and its width may differ."""
+        return self in (FootShape.RECTANGULAR, FootShape.SLAB)
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,8 +34,10 @@ class Foot:
     Attributes
     ----------
     shape : FootShape
+        A slab is a leg as wide as the top or nearly: two of them stand.
     length, width : float
-        Along and across the top, mm; the diameter or side where both are one.
+        Along and across the top, mm; the diameter, side or, of a hexagon, the width across its
+        flats where both are one.
     wall : float
         Thickness of a ring's wall, mm; 0 for a solid foot.
 
@@ -47,7 +56,7 @@ class Foot:
     def __post_init__(self) -> None:
         if not (0 < self.length < math.inf and 0 < self.width < math.inf):
             raise LegsError(f"a foot of {self.length:g} by {self.width:g} mm is not above 0")
-        if self.shape is not FootShape.RECTANGULAR and self.length != self.width:
+        if not self.shape.has_two_sizes and self.length != self.width:
             raise LegsError(
                 f"a {self.shape.value} foot is as long as wide, not {self.length:g} by "
                 f"{self.width:g} mm: call it rectangular"
@@ -81,15 +90,23 @@ class Foot:
 
     @property
     def corners(self) -> tuple[Point, ...]:
-        """Its corners from its middle, anticlockwise from the lower left; none of a round one."""
+        """Its corners from its middle, anticlockwise from the lower left; none of a round one.
+
+        A hexagon lies with two flats along the top.
+        """
         if self.is_round:
             return ()
         x, y = self.length / 2, self.width / 2
+        if self.shape is FootShape.HEXAGONAL:
+            reach = self.width / math.sqrt(3)
+            return tuple(Point.polar(reach, math.pi / 3 * k) for k in (4, 5, 0, 1, 2, 3))
         return (Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y))
 
     @property
     def section(self) -> float:
         """The area that carries, mm²: of a ring only its wall."""
+        if self.shape is FootShape.HEXAGONAL:
+            return math.sqrt(3) / 2 * self.width**2
         if not self.is_round:
             return self.length * self.width
         hollow = self.length - 2 * self.wall if self.shape is FootShape.RING else 0.0

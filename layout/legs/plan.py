@@ -35,15 +35,20 @@ class Leg:
     number : int
         From 1, anticlockwise from the lower left of the top; the middle one last.
     middle : Point
-        Of its foot, from the centre of the top, x along its length, mm.
+        Of its head, from the centre of the top, x along its length, mm.
     on_panel : Point
         The same place on the panel.
     print : Path
-        Outside of the foot on the panel.
+        Outside of the leg on the panel.
     hollow : Path or None
         Inside of a ring's wall on the panel.
+    plate : Path or None
+        Of the plate on its head, on the panel.
+    floor : Point
+        Where its foot stands on the floor, from the centre of the top, mm.
     overhang : float
-        Least distance from the foot to the edge of the top, mm; negative where it sticks out.
+        Least distance from its head, plate and all, to the edge of the top, mm; negative where it
+        sticks out.
     """
 
     number: int
@@ -51,6 +56,8 @@ class Leg:
     on_panel: Point
     print: Path
     hollow: Path | None
+    plate: Path | None
+    floor: Point
     overhang: float
 
 
@@ -61,11 +68,11 @@ class Overhang:
     Attributes
     ----------
     side, end : float
-        Across and along, beyond the outermost feet; the greater of the two sides or ends.
+        Across and along, beyond the outermost legs; the greater of the two sides or ends.
     corner : float
-        Outwards from the centre through the farthest corner of the polygon of the feet.
+        Outwards from the centre through the farthest corner of the polygon round the legs.
     least : float
-        From any foot to the nearest edge.
+        From any leg, plate and all, to the nearest edge.
     """
 
     side: float
@@ -83,7 +90,9 @@ class LegsPlan:
     legs : tuple of Leg
     foot : Foot
     height : float
-        Of a leg, mm.
+        From the floor to the underside of the top, mm.
+    leg_length : float
+        Of a leg without its plate, along it, mm.
     leg_mass, top_mass : float
         Of one leg and of the top, kg.
     feet : tuple of Point
@@ -98,6 +107,7 @@ class LegsPlan:
     legs: tuple[Leg, ...]
     foot: Foot
     height: float
+    leg_length: float
     leg_mass: float = field(metadata={"unit": "kg"})
     top_mass: float = field(metadata={"unit": "kg"})
     feet: tuple[Point, ...]
@@ -117,13 +127,15 @@ class LegsPlan:
         return not any(problem.is_grave for problem in self.problems)
 
 
-def place_legs(
+def place_legs(  # noqa: PLR0913 - plain values, four of which every table has
     wish: LegsWish,
     outline: Outline,
     placement: Placement,
     bearing: SoundWood,
     top_mass: float,
     defects: Sequence[Defect] = (),
+    *,
+    thickness: float = 0.0,
 ) -> LegsPlan:
     """Return the legs under a top, checked.
 
@@ -137,44 +149,57 @@ def place_legs(
         kg.
     defects : sequence of Defect, optional
         Those that spoil bearing, to name in a problem.
+    thickness : float
+        Of the top, mm: a push at its edge counts from its upper face.
 
     Raises
     ------
     LegsError
         If no foot finds room at the insets asked for.
     """
-    foot = wish.foot
     middles = wish.at or middles_for(wish, outline)
     top = Region.from_rings(outline.inner())
-    legs = tuple(
-        Leg(
-            number,
-            middle,
-            placement(middle),
-            foot.outside(middle).placed(placement),
-            _placed(foot.hollow(middle), placement),
-            _overhang(top, foot, middle),
-        )
-        for number, middle in enumerate(middles, start=1)
-    )
-    leg_mass = foot.mass(wish.height, wish.density) if wish.mass is None else wish.mass
-    feet = footprint(foot, middles)
-    corners = tuple(Point(float(x), float(y)) for x, y in feet)
-    farthest_corner = max(corners, key=lambda point: point.norm)
-    held = 0.0 if wish.fixing is Fixing.LOOSE else leg_mass
-    masses = [(top_mass, top.centroid), *((held, middle) for middle in middles)]
-    tipping = tipping_of(outline, feet, *_weighed(masses))
+    legs = tuple(_leg(wish, n, m, top, placement) for n, m in enumerate(middles, start=1))
+    feet = footprint(wish.foot, [leg.floor for leg in legs])
+    held = 0.0 if wish.fixing is Fixing.LOOSE else wish.leg_mass
+    masses = [
+        (top_mass, top.centroid),
+        *((held, leg.middle.midpoint(leg.floor)) for leg in legs),
+    ]
+    mass, centre = _weighed(masses)
+    tipping = tipping_of(outline, feet, mass, wish.height + thickness, centre)
+    on_floor = [_overhang(top, wish.foot, leg.floor) for leg in legs]
+    heads = [
+        (leg.overhang, foot, leg.plate or leg.print)
+        for leg, foot in zip(legs, on_floor, strict=True)
+    ]
     return LegsPlan(
         legs,
-        foot,
+        wish.foot,
         wish.height,
-        leg_mass,
+        wish.leg_length,
+        wish.leg_mass,
         top_mass,
-        corners,
-        _overhangs(outline, foot, middles, farthest_corner, min(leg.overhang for leg in legs)),
+        tuple(Point(float(x), float(y)) for x, y in feet),
+        _overhangs(outline, wish.foot, legs),
         tipping,
         wish.load,
-        problems_of(wish, [(leg.overhang, leg.print) for leg in legs], tipping, bearing, defects),
+        problems_of(wish, heads, tipping, bearing, defects),
+    )
+
+
+def _leg(wish: LegsWish, number: int, middle: Point, top: Region, placement: Placement) -> Leg:
+    foot, head = wish.foot, wish.on_top
+    plate = None if wish.plate is None else head.outside(middle).placed(placement)
+    return Leg(
+        number,
+        middle,
+        placement(middle),
+        foot.outside(middle).placed(placement),
+        _placed(foot.hollow(middle), placement),
+        plate,
+        wish.on_floor(middle),
+        _overhang(top, head, middle),
     )
 
 
@@ -197,15 +222,16 @@ def _overhang(top: Region, foot: Foot, middle: Point) -> float:
     return min(distance if within else -distance for distance, within in distances)
 
 
-def _overhangs(
-    outline: Outline, foot: Foot, middles: Sequence[Point], corner: Point, least: float
-) -> Overhang:
-    print_ = Bounds.around(middles)
+def _overhangs(outline: Outline, foot: Foot, legs: Sequence[Leg]) -> Overhang:
+    middles = Bounds.around(leg.middle for leg in legs)
+    hull = footprint(foot, [leg.middle for leg in legs])
+    corner = max((Point(float(x), float(y)) for x, y in hull), key=lambda point: point.norm)
+    across, along = foot.reach(math.pi / 2), foot.reach(0.0)
     return Overhang(
-        side=(outline.width - foot.width) / 2 - min(print_.top, -print_.bottom),
-        end=(outline.length - foot.length) / 2 - min(print_.right, -print_.left),
+        side=outline.width / 2 - across - min(middles.top, -middles.bottom),
+        end=outline.length / 2 - along - min(middles.right, -middles.left),
         corner=Rim.of(outline.path()).way_out(ORIGIN, corner.unit()) - corner.norm,
-        least=least,
+        least=min(leg.overhang for leg in legs),
     )
 
 

@@ -8,7 +8,7 @@ that line has one distance in each direction, so the room is known by how far it
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..errors import LegsError, OutlineError
 from ..geometry.point import ORIGIN, Point
@@ -19,6 +19,9 @@ from .wish import LegsWish
 
 FOOT_INSET = 60.0
 """From the edge of the top to the outside of a foot, mm: toes and break-out (common practice)."""
+
+PLATE_INSET = 25.0
+"""From the edge of the top to a fixing plate, mm: screws break out (common practice)."""
 
 SHARE_OF_SIZE = 1 / 6
 """Sides overhang at most this share of the width, ends of the length (common practice)."""
@@ -79,22 +82,40 @@ class StandingRoom:
     """Where the middle of a foot may stand so that its outside keeps the insets.
 
     It is made symmetrical about both centrelines, so that feet placed by it are. In such a convex
-    room a foot in one quarter is held back by its outer corner alone.
+    room a foot in one quarter is held back by its corners towards that quarter alone.
 
     Attributes
     ----------
     line : Rim
         The parallel to the top's edge that a foot's corners (a round foot's middle) must not cross.
-    corner : Point
-        The foot's upper right corner from its middle; the middle itself for a round foot.
+    corners : tuple of Point
+        The foot's upper right corners from its middle; the middle itself for a round foot.
     half_length, half_width : float
         Most that the middle may stand off the centrelines, mm.
+    plate : StandingRoom or None
+        Of the plate on the leg's head, where there is one: it keeps `PLATE_INSET`.
     """
 
     line: Rim
-    corner: Point
+    corners: tuple[Point, ...]
     half_length: float
     half_width: float
+    plate: StandingRoom | None = None
+
+    @classmethod
+    def for_wish(cls, wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> StandingRoom:
+        """Return the room of the wished feet, and of their plates, at the wished or usual insets.
+
+        Raises
+        ------
+        LegsError
+            If no room is left.
+        """
+        room = cls.under(outline, wish.foot, insets_for(wish, outline, in_rows=in_rows))
+        if wish.plate is None:
+            return room
+        inset = min(PLATE_INSET, outline.width * SHARE_OF_SIZE)
+        return replace(room, plate=cls.under(outline, wish.on_top, Insets(inset, inset, inset)))
 
     @classmethod
     def under(cls, outline: Outline, foot: Foot, insets: Insets) -> StandingRoom:
@@ -105,10 +126,10 @@ class StandingRoom:
         LegsError
             If no room is left.
         """
-        half_length = (outline.length - foot.length) / 2 - insets.end
-        half_width = (outline.width - foot.width) / 2 - insets.side
+        half_length = outline.length / 2 - foot.reach(0.0) - insets.end
+        half_width = outline.width / 2 - foot.reach(math.pi / 2) - insets.side
         radius = foot.length / 2 if foot.is_round else 0.0
-        corner = ORIGIN if foot.is_round else Point(foot.length / 2, foot.width / 2)
+        upper_right = tuple(c for c in foot.corners if c.x > -_HAIR and c.y > -_HAIR)
         narrow = LegsError(
             f"a foot {foot.length:g} by {foot.width:g} mm, {insets.side:g} mm in from the "
             f"sides and {insets.end:g} mm from the ends, finds no room under a top "
@@ -118,7 +139,7 @@ class StandingRoom:
             line = Rim.of(outline.parallel(-(insets.round_about + radius), PLACING))
         except OutlineError:
             raise narrow from None
-        room = cls(line, corner, half_length, half_width)
+        room = cls(line, upper_right or (ORIGIN,), half_length, half_width)
         if min(half_length, half_width) <= 0 or not room._holds_a_foot:
             raise narrow
         return room
@@ -127,7 +148,7 @@ class StandingRoom:
     def _holds_a_foot(self) -> bool:
         """Whether a foot in the middle of the top lies within the line, seen four ways."""
         ways = (Point(1, 0), Point(0, 1), Point(-1, 0), Point(0, -1))
-        corners = (_to_quarter(self.corner, quarter) for quarter in _QUARTERS)
+        corners = (_to_quarter(c, quarter) for c in self.corners for quarter in _QUARTERS)
         return all(
             math.isfinite(self.line.way_out(corner, way)) for corner in corners for way in ways
         )
@@ -140,8 +161,10 @@ class StandingRoom:
             self.half_width / way.y if way.y > 1e-15 else math.inf,
         ]
         for quarter in _QUARTERS:
-            corner, across = _to_quarter(self.corner, quarter), _to_quarter(way, quarter)
-            limits.append(self.line.way_out(corner, across))
+            across = _to_quarter(way, quarter)
+            limits += [self.line.way_out(_to_quarter(c, quarter), across) for c in self.corners]
+        if self.plate is not None:
+            limits.append(self.plate.reach(direction))
         return min(limits)
 
     def at(self, direction: float) -> Point:
@@ -149,6 +172,7 @@ class StandingRoom:
         return Point.polar(self.reach(direction), direction)
 
 
+_HAIR = 1e-9
 _QUARTERS = ((1, 1), (-1, 1), (-1, -1), (1, -1))
 
 

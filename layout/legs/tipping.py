@@ -4,7 +4,8 @@ A table tips over a side of the polygon of its feet when the force outside that 
 than its weight inside holds it: P·e = W·d, d from the weight to the side, e from the side out to
 the force. A force inside the polygon never tips it. ISO 7172:1988 presses 50 mm in from the edge,
 at the middle of a side, then of the other, and for odd shapes wherever the table stands least
-firmly; it states no force to pass.
+firmly; it states no force to pass. Where the top is too narrow for that the force presses a quarter
+of its width in.
 """
 
 from __future__ import annotations
@@ -61,6 +62,10 @@ class Tipping:
         The force at the middle of a side and of an end, the lesser of the two, N.
     around : tuple of EdgeForce
         At even steps round the edge.
+    push : float
+        The least level push at the height of the top that tips it, N, where its feet do not slide.
+    push_way : float
+        Which way that push goes, radians from the length of the top.
     """
 
     weight: float = field(metadata={"unit": "N"})
@@ -69,6 +74,8 @@ class Tipping:
     side: float = field(metadata={"unit": "N"})
     end: float = field(metadata={"unit": "N"})
     around: tuple[EdgeForce, ...]
+    push: float = field(metadata={"unit": "N"})
+    push_way: float = field(metadata={"unit": "rad"})
 
 
 def tipping_force(weight: float, inside: float, outside: float) -> float:
@@ -92,7 +99,7 @@ def tipping_force(weight: float, inside: float, outside: float) -> float:
 
 
 def tipping_of(
-    outline: Outline, feet: Points, mass: float, centre: Point = ORIGIN, edge: float = EDGE
+    outline: Outline, feet: Points, mass: float, height: float, centre: Point = ORIGIN
 ) -> Tipping:
     """Return the forces at the edge of a top that tip it.
 
@@ -102,12 +109,12 @@ def tipping_of(
         Corners of the convex polygon of the feet on the floor, anticlockwise, (n, 2) mm.
     mass : float
         That holds the table down, kg.
+    height : float
+        Of the top above the floor, mm.
     centre : Point
         Of that mass, mm from the top's centre.
-    edge : float
-        How far in from the edge the force presses, mm; at most a quarter of the top's width.
     """
-    edge = min(edge, outline.width / 4)
+    edge = min(EDGE, outline.width / 4)
     line = outline.parallel(-edge)
     sides = _sides(feet)
     weight = mass * GRAVITY
@@ -124,6 +131,10 @@ def tipping_of(
     def lesser(way: Point) -> float:
         return min(force_at(farthest(line, way)), force_at(farthest(line, -way)))
 
+    push, over = min(
+        (tipping_force(weight, offset - normal.dot(centre), height), normal.angle)
+        for normal, offset in sides
+    )
     return Tipping(
         weight,
         edge,
@@ -131,6 +142,8 @@ def tipping_of(
         side=lesser(Point(0, 1)),
         end=lesser(Point(1, 0)),
         around=tuple(EdgeForce(p, force_at(p)) for p in _stations(line)),
+        push=push,
+        push_way=over,
     )
 
 

@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 
 from ..errors import LegsError
 from ..geometry.point import Point
+from ..geometry.tolerance import SAME_POINT
 from .foot import Foot, FootShape
 
-__all__ = ["Fixing", "Foot", "FootShape", "LegsWish"]
+__all__ = ["Fixing", "FixingPlate", "Foot", "FootShape", "Lean", "LegsWish"]
+
+STEEL = 7850.0
+"""Density of a plate, kg/m³ (from memory)."""
+
+STEEPEST = math.radians(30)
+"""No leg is splayed farther, radians (our choice)."""
 
 
 class Fixing(Enum):
@@ -21,6 +28,45 @@ class Fixing(Enum):
     LOOSE = "loose"
 
 
+class Lean(Enum):
+    """Which way splayed legs lean from top to floor; the value is the name a job file uses."""
+
+    OUTWARDS = "outwards"
+    ENDS = "towards the ends"
+    SIDES = "towards the sides"
+
+
+@dataclass(frozen=True, slots=True)
+class FixingPlate:
+    """A metal plate on the head of a leg that takes its screws.
+
+    Attributes
+    ----------
+    length, width, thickness : float
+        Along and across the top, mm.
+
+    Raises
+    ------
+    LegsError
+        If a size is not above 0.
+    """
+
+    length: float
+    width: float
+    thickness: float
+
+    def __post_init__(self) -> None:
+        if not all(0 < v < math.inf for v in (self.length, self.width, self.thickness)):
+            raise LegsError(
+                f"a plate {self.length:g} by {self.width:g} by {self.thickness:g} mm is not above 0"
+            )
+
+    @property
+    def mass(self) -> float:
+        """Of steel, kg."""
+        return self.length * self.width * self.thickness * STEEL * 1e-9
+
+
 @dataclass(frozen=True, slots=True)
 class LegsWish:
     """How many legs, of what kind, and where.
@@ -28,7 +74,7 @@ class LegsWish:
     Attributes
     ----------
     count : int
-        At least 3 where no places are given.
+        At least 3 where no places are given; 2 of slabs.
     foot : Foot
     at : tuple of Point
         Middles of the feet from the centre of the top, x along its length, mm; empty to place
@@ -37,7 +83,7 @@ class LegsWish:
         From the top's edge to the outside of the foot, at the sides and at the ends, mm; None for
         what is usual.
     height : float
-        Length of a leg, mm.
+        From the floor to the underside of the top, plate and all, mm.
     mass : float or None
         Of one leg, kg; None to work it out from size, height and density.
     density : float
@@ -47,6 +93,12 @@ class LegsWish:
         Vertical force at the edge that the table is held against, N.
     seated : bool
         Whether people sit at it: then a long top overhangs more at its ends, for their knees.
+    plate : FixingPlate or None
+        On the head of each leg.
+    splay : float
+        How far a leg leans from upright, radians.
+    lean : Lean
+        Which way it leans, seen from above.
 
     Raises
     ------
@@ -65,11 +117,20 @@ class LegsWish:
     fixing: Fixing = Fixing.SCREWED
     load: float = 600.0
     seated: bool = True
+    plate: FixingPlate | None = None
+    splay: float = field(default=0.0, metadata={"unit": "rad"})
+    lean: Lean = Lean.OUTWARDS
 
     def __post_init__(self) -> None:
         count = len(self.at) or self.count
-        if count < 3:
-            raise LegsError(f"{count} legs do not stand: 3 at least")
+        least = 2 if self.foot.shape is FootShape.SLAB else 3
+        if count < least:
+            raise LegsError(f"{count} legs do not stand: {least} at least")
+        if not 0 <= self.splay <= STEEPEST:
+            raise LegsError(
+                f"a splay of {math.degrees(self.splay):g}° is not from 0 to "
+                f"{math.degrees(STEEPEST):g}°"
+            )
         for name, value in (
             ("inset_side", self.inset_side),
             ("inset_end", self.inset_end),
@@ -79,5 +140,42 @@ class LegsWish:
         ):
             if value is not None and not 0 <= value < math.inf:
                 raise LegsError(f"{name} of {value:g} is below 0")
-        if not 0 < self.height < math.inf:
-            raise LegsError(f"a leg {self.height:g} mm long is not above 0")
+        rest = self.height - (self.plate.thickness if self.plate else 0.0)
+        if not 0 < rest < math.inf:
+            raise LegsError(f"a leg {rest:g} mm long is not above 0")
+
+    @property
+    def leg_length(self) -> float:
+        """Along the leg, from the floor to the plate or the top, mm: longer where it is splayed."""
+        rest = self.height - (self.plate.thickness if self.plate else 0.0)
+        return rest / math.cos(self.splay)
+
+    @property
+    def leg_mass(self) -> float:
+        """Of one leg with its plate, kg."""
+        if self.mass is not None:
+            return self.mass
+        plate = self.plate.mass if self.plate else 0.0
+        return self.foot.mass(self.leg_length, self.density) + plate
+
+    @property
+    def on_top(self) -> Foot:
+        """What stands under the top: the plate where there is one larger than the foot."""
+        if self.plate is None or (self.foot.is_round and self.plate.length < self.foot.length):
+            return self.foot
+        return Foot(
+            FootShape.RECTANGULAR,
+            max(self.plate.length, self.foot.length),
+            max(self.plate.width, self.foot.width),
+        )
+
+    def on_floor(self, middle: Point) -> Point:
+        """Return where the foot of a leg stands whose head is at `middle`."""
+        way = {
+            Lean.OUTWARDS: middle,
+            Lean.ENDS: Point(middle.x, 0.0),
+            Lean.SIDES: Point(0.0, middle.y),
+        }[self.lean]
+        if not self.splay or way.norm < SAME_POINT:
+            return middle
+        return middle + way.unit() * (self.height * math.tan(self.splay))

@@ -11,7 +11,17 @@ from hypothesis import strategies as st
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.legs import Concern, Fixing, Foot, FootShape, LegsPlan, LegsWish, place_legs
+from panelwright.layout.legs import (
+    Concern,
+    Fixing,
+    FixingPlate,
+    Foot,
+    FootShape,
+    Lean,
+    LegsPlan,
+    LegsWish,
+    place_legs,
+)
 from panelwright.layout.outlines import Capsule, Circle, Outline, Rectangle, RoundedRectangle
 from panelwright.layout.panel import (
     Defect,
@@ -83,6 +93,7 @@ def test_a_round_top_on_a_square_of_legs_overhangs_unevenly() -> None:
         (Foot.round(60), math.pi * 900),
         (Foot.square(60), 3600),
         (Foot(FootShape.RECTANGULAR, 90, 40), 3600),
+        (Foot(FootShape.HEXAGONAL, 60, 60), 6 * 30**2 * math.tan(math.pi / 6)),
         (Foot.ring(110, 5), math.pi * (55**2 - 50**2)),
     ],
 )
@@ -124,6 +135,76 @@ def test_prints_follow_the_top_on_the_panel() -> None:
         assert leg.print.area == pytest.approx(math.pi * 50**2)
         assert leg.hollow is not None
         assert leg.hollow.area == pytest.approx(math.pi * 42**2)
+
+
+def test_splayed_feet_land_farther_out_and_stand_firmer() -> None:
+    """A leg 700 high splayed by 12° along the top lands 700·tan 12° nearer to the end."""
+    top, place, splay = Rectangle(1600, 700), Placement(Point(990, 419)), math.radians(12)
+    upright = _legs_of(LegsWish(mass=5.0), top, place)
+    wish = LegsWish(mass=5.0, splay=splay, lean=Lean.ENDS)
+    leaning = _legs_of(wish, top, place)
+    for leg in leaning.legs:
+        assert abs(leg.floor.x) - abs(leg.middle.x) == pytest.approx(700 * math.tan(splay))
+        assert leg.floor.y == leg.middle.y
+    assert leaning.tipping.end > upright.tipping.end
+    assert leaning.overhang == upright.overhang
+    assert leaning.leg_length == pytest.approx(700 / math.cos(splay))
+
+
+def test_splay_outwards_moves_feet_along_the_ray_from_the_middle() -> None:
+    """Splayed outwards a foot lands on the ray through its head; a middle leg stays upright."""
+    wish = LegsWish(count=5, splay=0.15)
+    plan = _legs_of(wish, Rectangle(1600, 700), Placement(Point(990, 419)))
+    for leg in plan.legs:
+        assert leg.middle.cross(leg.floor) == pytest.approx(0, abs=1e-6)
+    assert plan.legs[-1].floor == plan.legs[-1].middle == Point(0, 0)
+
+
+def test_feet_that_land_past_the_edge_are_told() -> None:
+    """A foot on the floor outside the top is something to trip over, and no more than that."""
+    wish = LegsWish(splay=math.radians(20), lean=Lean.SIDES)
+    plan = _legs_of(wish, Rectangle(1600, 700), Placement(Point(990, 419)))
+    sticking = [p for p in plan.problems if p.concern is Concern.STICKS_OUT]
+    assert [p.legs for p in sticking] == [(1,), (2,), (3,), (4,)]
+    past = 700 * math.tan(math.radians(20)) - (350 / 3)
+    assert sticking[0].distance == pytest.approx(past + 30, abs=0.01)
+    assert "past the edge" in sticking[0].words(METRIC)
+    assert plan.stands
+
+
+def test_a_plate_wider_than_its_leg_keeps_off_the_edge() -> None:
+    """Feet asked for at the edge are held back where their plates would come too near to it."""
+    plate = FixingPlate(120, 120, 4)
+    wish = LegsWish(foot=Foot.round(40), plate=plate, inset_side=10, inset_end=10)
+    plan = _legs_of(wish, Rectangle(1600, 700), Placement(Point(990, 419)))
+    assert plan.overhang.least == pytest.approx(25)
+    assert plan.overhang.side == pytest.approx(25 + 60 - 20)
+    assert all(
+        leg.plate is not None and leg.plate.area == pytest.approx(120**2) for leg in plan.legs
+    )
+    assert plan.leg_length == 696
+    assert plan.leg_mass == pytest.approx(wish.foot.mass(696, 650) + 120 * 120 * 4 * 7850e-9)
+
+
+def test_a_push_counts_from_the_upper_face() -> None:
+    """A thicker top is pushed from higher up, so that less tips it."""
+    top, place = Rectangle(1600, 700), Placement(Point(990, 419))
+    bearing = DOOR.sound_for(Spoils.BEARING)
+    thin, thick = (
+        place_legs(LegsWish(), top, place, bearing, 30.0, thickness=t).tipping.push
+        for t in (0.0, 70.0)
+    )
+    assert thin * 700 == pytest.approx(thick * 770)
+
+
+def test_two_slabs_stand() -> None:
+    """Two legs as wide as the top stand on the long centreline and hold it up."""
+    wish = LegsWish(count=2, foot=Foot(FootShape.SLAB, 40, 560))
+    plan = _legs_of(wish, Rectangle(1600, 700), Placement(Point(990, 419)))
+    assert [leg.middle.y for leg in plan.legs] == [0, 0]
+    assert plan.legs[0].middle.x == pytest.approx(-plan.legs[1].middle.x)
+    assert plan.tipping.least.force > 0
+    assert plan.stands
 
 
 def test_a_foot_on_a_spoilt_place_is_named() -> None:
@@ -207,6 +288,10 @@ def test_every_concern_has_its_words_in_inches_too() -> None:
         lambda: LegsWish(at=(Point(0, 0), Point(1, 1))),
         lambda: LegsWish(inset_side=-1),
         lambda: LegsWish(height=0),
+        lambda: LegsWish(splay=-0.1),
+        lambda: LegsWish(splay=1.0),
+        lambda: LegsWish(height=4, plate=FixingPlate(90, 90, 4)),
+        lambda: FixingPlate(90, 0, 4),
         lambda: Foot.round(0),
         lambda: Foot(FootShape.SQUARE, 60, 50),
         lambda: Foot.ring(60, 30),

@@ -13,12 +13,13 @@ from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import ORIGIN, Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.legs import Foot, LegsWish, insets_for
+from panelwright.layout.legs import Foot, FootShape, LegsWish, insets_for
 from panelwright.layout.legs.arrangement import corner_of_largest, firmness, middles_for
 from panelwright.layout.legs.rim import Rim
 from panelwright.layout.legs.room import Insets, StandingRoom
 from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, Rectangle, RoundedRectangle
 
+SOLID = (FootShape.ROUND, FootShape.SQUARE, FootShape.HEXAGONAL, FootShape.SLAB)
 COUNTS = (3, 4, 5, 6, 7, 8, 11, 12)
 
 
@@ -62,13 +63,13 @@ def test_a_square_foot_under_an_oval_touches_the_true_parallel() -> None:
         assert edge.edge_distance(corner) == pytest.approx(inset, abs=0.02)
 
 
-@given(strategies.outlines, st.sampled_from(COUNTS), st.booleans())
+@given(strategies.outlines, st.sampled_from(COUNTS), st.sampled_from(SOLID))
 def test_every_foot_stands_wholly_under_the_top(
-    outline: Outline, count: int, in_the_round: bool
+    outline: Outline, count: int, shape: FootShape
 ) -> None:
     """Feet placed by inset lie inside the top and keep the inset to its edge."""
     size = outline.width / 12
-    foot = Foot.round(size) if in_the_round else Foot.square(size)
+    foot = Foot(shape, size, size)
     wish = LegsWish(count=count, foot=foot, inset_side=size / 2, inset_end=size)
     edge = Region.from_rings(outline.inner())
     for middle in middles_for(wish, outline):
@@ -134,7 +135,7 @@ def test_five_feet_of_a_long_top_have_one_in_the_middle() -> None:
 @given(st.floats(0.2, 1.0))
 def test_the_largest_rectangle_of_an_ellipse_is_on_its_equal_conjugate_diameters(k: float) -> None:
     """The largest rectangle in an ellipse a × b has its corner at (a, b)/√2 (classical)."""
-    room = StandingRoom(Rim.of(Oval(2000, 2000 * k).path()), ORIGIN, 2000, 2000)
+    room = StandingRoom(Rim.of(Oval(2000, 2000 * k).path()), (ORIGIN,), 2000, 2000)
     corner = corner_of_largest(room)
     assert corner.x == pytest.approx(1000 / math.sqrt(2), rel=1e-6)
     assert corner.y == pytest.approx(1000 * k / math.sqrt(2), rel=1e-6)
