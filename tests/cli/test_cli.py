@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 from jobs import PLAIN, TEN_MISTAKES, turned_rectangle
+
 from panelwright.cli.main import main
 
 FILES = {

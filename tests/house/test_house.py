@@ -1,0 +1,76 @@
+"""The README, the structure and the sizes of the house are what they are said to be."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+
+from readme import README, ROOT, with_keys
+
+from panelwright.cli.main import main
+from panelwright.layout.job.keys.table import keys_as_markdown
+
+SOURCES = [*ROOT.glob("layout/**/*.py"), *ROOT.glob("cli/**/*.py")]
+
+
+def test_the_readmes_keys_are_those_of_the_code() -> None:
+    """Its tables are the ones that the reader of job files works by."""
+    text = README.read_text(encoding="utf-8")
+    assert with_keys(text) == text
+    assert "`outline`" in keys_as_markdown()
+
+
+def test_the_readme_names_every_command() -> None:
+    """Whoever reads it learns of each."""
+    text = README.read_text(encoding="utf-8")
+    for name in main.commands:
+        assert f"`panelwright {name}" in text
+
+
+def test_the_readmes_two_commands_are_lines_to_paste() -> None:
+    """Each sets up an environment of its own; one lays out a sample, the other runs the tests."""
+    lines = [
+        line
+        for line in README.read_text(encoding="utf-8").splitlines()
+        if line.startswith("python3 -m venv")
+    ]
+    assert len(lines) == 2
+    sample = re.search(r"panelwright plan (\S+)", lines[0])
+    assert sample is not None
+    assert (ROOT / sample[1]).is_file()
+    assert "pytest" in lines[1]
+
+
+def test_the_readmes_python_runs() -> None:
+    """The example does what it says and finds a capsule or an oval."""
+    (example,) = re.findall(r"```python\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)
+    scope: dict[str, object] = {"print": lambda *words: None}
+    exec(example, scope)
+    assert scope["best"].outline.name in ("capsule", "oval")  # type: ignore[attr-defined]
+
+
+def test_no_source_file_is_long() -> None:
+    """A file that a newcomer reads in one sitting has at most 300 lines."""
+    assert len(SOURCES) > 50
+    long = {
+        str(path.relative_to(ROOT)): count
+        for path in SOURCES
+        if (count := len(path.read_text(encoding="utf-8").splitlines())) > 300
+    }
+    assert long == {}
+
+
+def test_packages_only_hand_names_on() -> None:
+    """An `__init__` defines no function and no class."""
+    for path in SOURCES:
+        if path.name == "__init__.py":
+            text = path.read_text(encoding="utf-8")
+            assert not re.search(r"^(def|class) ", text, re.MULTILINE), path
+
+
+def test_the_dependencies_have_lower_bounds() -> None:
+    """Each names the oldest version that was tried."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    extras = [item for group in project["optional-dependencies"].values() for item in group]
+    for requirement in [*project["dependencies"], *extras]:
+        assert ">=" in requirement or requirement.startswith("panelwright["), requirement

@@ -1,0 +1,20 @@
+"""The samples and the sheets that are kept of them."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from panelwright.layout.job.plan import Plan, make_plan
+from panelwright.layout.job.reading import read_job
+
+SAMPLES = Path(__file__).parents[2] / "samples"
+
+
+def sample_folders() -> list[Path]:
+    """Return the folder of each sample, by name."""
+    return sorted(path.parent for path in SAMPLES.glob("*/job.toml"))
+
+
+def plan_of(folder: Path) -> Plan:
+    """Return the plan of the sample in a folder."""
+    return make_plan(read_job((folder / "job.toml").read_bytes(), source="job.toml"))

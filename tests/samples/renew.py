@@ -1,0 +1,13 @@
+"""Write the expected sheets of every sample anew: run by hand, then look at each difference."""
+
+from __future__ import annotations
+
+from kept import plan_of, sample_folders
+
+from panelwright.cli.files import write_all
+from panelwright.layout.sheets.folder import plan_files
+
+if __name__ == "__main__":
+    for folder in sample_folders():
+        write_all(folder / "expected", plan_files(plan_of(folder)))
+        print(folder.name)
