@@ -1,0 +1,65 @@
+"""Sizes come down to what a maker would choose; the rounded top lies in the found one."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from strategies import outlines, placements
+
+from panelwright.layout.fit.found import Fit
+from panelwright.layout.fit.wish import Limits, Span
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.job.top import top_from
+from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
+
+
+def fit_of(outline: Outline, placement: Placement | None = None) -> Fit:
+    """Return a fit of an outline, without a bound."""
+    return Fit(outline, outline, placement or Placement(), outline.area, None, 1)
+
+
+@given(outlines, placements, st.sampled_from([5.0, 6.35, 10.0]))
+def test_a_rounded_top_lies_within_the_found_one(
+    outline: Outline, placement: Placement, step: float
+) -> None:
+    """It is no more than a step smaller each way, and nowhere sticks out by more than the slack."""
+    top = top_from(fit_of(outline, placement), Limits(), step=step, lipping=0.0)
+    assert 0 <= outline.length - top.outline.length + 0.011 <= step + 0.022
+    assert 0 <= outline.width - top.outline.width + 0.011 <= step + 0.022
+    found = Region.from_rings(outline.outer(0.01)).grown(0.02)
+    assert found.holds(Region.from_rings(top.outline.inner(0.01)))
+
+
+@pytest.mark.parametrize(
+    ("found", "length", "width"),
+    [
+        (Capsule(1403.7, 602.1), 1400, 600),
+        (Capsule(1399.995, 599.995), 1400, 600),  # reduced only to be proved
+        (Oval(1404.98, 604.98), 1400, 600),
+        (Circle(803.2), 800, 800),
+        (RoundedRectangle.with_radius(1403, 604, 60), 1400, 600),
+    ],
+)
+def test_sizes_come_down_to_whole_steps(found: Outline, length: float, width: float) -> None:
+    """Nobody wants 1403.7: 5 mm steps, with a hundredth of slack for the proof."""
+    top = top_from(fit_of(found), Limits(), step=5.0, lipping=0.0)
+    assert (top.outline.length, top.outline.width) == (length, width)
+    assert top.exact == found
+
+
+def test_a_size_that_is_fixed_stays() -> None:
+    """A length wished for exactly is not rounded, and none goes below its least."""
+    found = Capsule(1403.0, 602.0)
+    fixed = Limits(length=Span(1403.0, 1403.0), width=Span(least=601.0))
+    top = top_from(fit_of(found), fixed, step=5.0, lipping=0.0)
+    assert (top.outline.length, top.outline.width) == (1403.0, 602.0)
+
+
+def test_the_core_line_lies_a_lipping_inside() -> None:
+    """The saw follows a line that many millimetres within the finish line."""
+    top = top_from(fit_of(Oval(1200, 700)), Limits(), step=5.0, lipping=6.0)
+    assert top.finish_line.area - top.core_line.area == pytest.approx(
+        6 * Oval(1200, 700).perimeter - 3.14159265 * 36, rel=1e-5
+    )

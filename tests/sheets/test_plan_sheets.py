@@ -1,0 +1,145 @@
+"""The drawing and the bench sheet hold what the plan holds, to scale and in the right places."""
+
+from __future__ import annotations
+
+import re
+from html.parser import HTMLParser
+
+import pytest
+from jobs import PLAIN
+
+from panelwright.layout.drawing import layers
+from panelwright.layout.drawing.lettering import text_box
+from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text
+from panelwright.layout.drawing.svg import to_svg
+from panelwright.layout.job.plan import Plan, make_plan
+from panelwright.layout.job.reading import read_job
+from panelwright.layout.sheets.bench import bench_sheet
+from panelwright.layout.sheets.frame import DrawingFrame
+from panelwright.layout.sheets.plan_drawing import plan_scene
+
+DOOR = """
+units = "in"
+[panel]
+outline = { length = 78, width = 33 }
+thickness = "1 3/4"
+build = "particleboard"
+cutouts = [[[30, 28], [40, 28], [40, 33], [30, 33]]]
+[[panel.defects]]
+name = "<knot> & stain"
+at = [10, 10]
+diameter = 3
+[top]
+shape = "oval"
+lipping = "1/4"
+margin = "1/4"
+[legs]
+count = 3
+"""
+
+
+@pytest.fixture(scope="module", params=[PLAIN, DOOR], ids=["metric capsule", "oval in inches"])
+def plan(request: pytest.FixtureRequest) -> Plan:
+    """Lay out a job."""
+    return make_plan(read_job(request.param.encode(), source="job.toml"))
+
+
+@pytest.fixture(scope="module")
+def scene(plan: Plan) -> Scene:
+    """Draw its plan."""
+    return plan_scene(plan)
+
+
+def test_the_finish_line_is_drawn_to_scale_and_in_its_place(plan: Plan, scene: Scene) -> None:
+    """Scaled up again, it is the finish line of the plan, exactly."""
+    frame = DrawingFrame.for_panel(plan.job.panel.boundary.bounds)
+    lines = [item for item in scene.on(layers.FINISH) if isinstance(item, Stroke)]
+    drawn = max(lines, key=lambda item: item.path.length).path
+    assert drawn.length * frame.scale == pytest.approx(plan.cuts.finish.length)
+    middle = (drawn.bounds.middle - frame.corner) * frame.scale
+    assert middle.distance_to(plan.top.placement.centre) < 1e-6
+
+
+def test_every_mark_stands_where_the_plan_has_it(plan: Plan, scene: Scene) -> None:
+    """One cross for each mark, at its place to scale, and its label beside."""
+    frame = DrawingFrame.for_panel(plan.job.panel.boundary.bounds)
+    crosses = [item.at for item in scene.on(layers.MARKS) if isinstance(item, Mark)]
+    for mark in plan.marks.marks:
+        assert min(frame.at(mark.point).distance_to(at) for at in crosses) < 1e-9
+    words = {item.words for item in scene.on(layers.MARKS) if isinstance(item, Text)}
+    assert {mark.label for mark in plan.marks.marks} <= words
+
+
+def test_nothing_leaves_the_sheet_and_no_words_overlap(scene: Scene) -> None:
+    """Every text lies within the paper's border and clear of every other."""
+    texts = [item for group in scene.groups for item in group.items if isinstance(item, Text)]
+    boxes = [(text.words, text_box(text)) for text in texts]
+    border = scene.frame.grown(-5)
+    for words, box in boxes:
+        assert border.left <= box.left and box.right <= border.right, words
+        assert border.bottom <= box.bottom and box.top <= border.top, words
+    for i, (words, box) in enumerate(boxes):
+        for others, other in boxes[i + 1 :]:
+            wide = min(box.right, other.right) - max(box.left, other.left)
+            high = min(box.top, other.top) - max(box.bottom, other.bottom)
+            assert wide <= 0 or high <= 0, (words, others)
+
+
+def test_the_legend_explains_every_layer(scene: Scene) -> None:
+    """Each layer that is drawn stands in the legend by its title."""
+    words = {item.words for item in scene.on(layers.LETTERING) if isinstance(item, Text)}
+    used = {group.layer for group in scene.groups} - {layers.LETTERING}
+    assert {layer.title for layer in used} <= words
+
+
+class _Page(HTMLParser):
+    """Collects words, and refuses tags that do not close in order."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.open: list[str] = []
+        self.words: list[str] = []
+        self.outside: list[str] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        if tag not in ("meta",):
+            self.open.append(tag)
+        self.outside += [v for k, v in attrs if k in ("src", "href") and v]
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        pass
+
+    def handle_endtag(self, tag: str) -> None:
+        assert self.open.pop() == tag
+
+    def handle_data(self, data: str) -> None:
+        self.words.append(data)
+
+
+def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan, scene: Scene) -> None:
+    """It is well-formed, asks for nothing from outside, and holds each mark, check, cut and leg."""
+    page = _Page()
+    page.feed(bench_sheet(plan, to_svg(scene), files=("plan.svg",)))
+    assert page.open == []
+    assert page.outside == []
+    text = " ".join(" ".join(page.words).split())
+    tape = plan.job.tape
+    for mark in plan.marks.marks:
+        assert f"{mark.label} {mark.kind.value} {tape.figure(mark.along)}" in text
+    for check in plan.marks.checks:
+        assert f"{check.start} to {check.end} {tape.figure(check.distance)}" in text
+    for step in plan.cuts.steps:
+        assert step.title in text
+    for caution in plan.cautions:
+        assert caution.words in text
+    for defect in plan.job.panel.defects:
+        assert defect.name in text
+
+
+def test_the_order_is_marks_then_checks_then_cuts(plan: Plan, scene: Scene) -> None:
+    """Nothing is cut before everything is marked and checked."""
+    page = bench_sheet(plan, to_svg(scene))
+    titles = re.findall(r"<h3>(.*?)</h3>", page)
+    cuts = [i for i, title in enumerate(titles) if title.startswith("Cut ")]
+    assert titles.index("Assess") < titles.index("Marks") < titles.index("Checks") < min(cuts)
+    assert max(cuts) < titles.index("Finish")
