@@ -21,10 +21,11 @@ def plan_files(plan: Plan) -> dict[str, str | bytes]:
     from .template_pages import template_pages
 
     template = template_drawing(plan.template)
+    drawing = to_svg(plan_scene(plan))
     others = ("plan.svg", "template.pdf", "template.svg", "template.dxf", "plan.json")
     return {
-        "bench-sheet.html": bench_sheet(plan, files=others),
-        "plan.svg": to_svg(plan_scene(plan)),
+        "bench-sheet.html": bench_sheet(plan, drawing, files=others),
+        "plan.svg": drawing,
         "template.pdf": to_pdf(template_pages(plan.template, plan.sheets), plan.template.title),
         "template.svg": to_svg(template),
         "template.dxf": to_dxf(template),

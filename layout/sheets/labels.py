@@ -10,10 +10,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field
 
+import numpy as np
+
 from ..drawing.lettering import text_box
 from ..drawing.scene import Anchor, Item, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
+from ..geometry.placement import Points
 from ..geometry.point import Point
 
 _DIRECTIONS: tuple[tuple[float, Anchor], ...] = (
@@ -45,6 +48,7 @@ class LabelSetter:
 
     room: Bounds
     taken: list[Bounds] = field(default_factory=list)
+    _sides: Points | None = field(default=None, repr=False)
 
     def keep_clear(self, box: Bounds) -> None:
         """Let no later label cover the box."""
@@ -90,9 +94,11 @@ class LabelSetter:
 
     def _cost(self, box: Bounds) -> float:
         """Return the area that a box shares with what is taken, or sticks out of the room."""
-        inside = _shared(box, self.room)
-        out = box.width * box.height - inside
-        return 50 * max(out, 0.0) * (out > 1e-9) + sum(_shared(box, other) for other in self.taken)
+        if self._sides is None or len(self._sides) != len(self.taken):
+            self._sides = np.array([(t.left, t.bottom, t.right, t.top) for t in self.taken])
+        out = box.width * box.height - float(_shared(box, _sides_of(self.room))[0])
+        beyond = 50 * out if out > 1e-9 else 0.0
+        return beyond + (float(_shared(box, self._sides).sum()) if self.taken else 0.0)
 
     def _settle(self, at: Point, text: Text, reach: float) -> list[Item]:
         box = text_box(text)
@@ -118,7 +124,13 @@ def _foot(at: Point, height: float, reach: float, degrees: float) -> Point:
     return at + way + Point(0.0, -below)
 
 
-def _shared(one: Bounds, other: Bounds) -> float:
-    wide = min(one.right, other.right) - max(one.left, other.left)
-    high = min(one.top, other.top) - max(one.bottom, other.bottom)
-    return wide * high if wide > 0 and high > 0 else 0.0
+def _sides_of(box: Bounds) -> Points:
+    return np.array([(box.left, box.bottom, box.right, box.top)])
+
+
+def _shared(box: Bounds, sides: Points) -> Points:
+    """Return the area that a box shares with each of others, (n, 4): left, bottom, right, top."""
+    wide = np.minimum(box.right, sides[:, 2]) - np.maximum(box.left, sides[:, 0])
+    high = np.minimum(box.top, sides[:, 3]) - np.maximum(box.bottom, sides[:, 1])
+    shared: Points = np.maximum(wide, 0.0) * np.maximum(high, 0.0)
+    return shared

@@ -13,7 +13,6 @@ from ..job.plan import Plan
 from ..outlines import Outline
 from ..units import Tape
 
-
 _UNIT = {False: "mm", True: "inches"}
 
 

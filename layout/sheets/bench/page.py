@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from ...drawing.svg import to_svg
 from ...job.plan import Plan
-from ..plan_drawing import plan_scene
 from ..title import exact_words, size_words
 from .after import after
 from .before import before
@@ -14,11 +12,13 @@ from .marks import marks
 TEMPLATE = "page.html.j2"
 
 
-def bench_sheet(plan: Plan, *, files: tuple[str, ...] = ()) -> str:
+def bench_sheet(plan: Plan, drawing: str, *, files: tuple[str, ...] = ()) -> str:
     """Return the page: cautions, the drawing, then every step with its numbers.
 
     Parameters
     ----------
+    drawing : str
+        The SVG of the plan, which is set into the page.
     files : tuple of str
         Names of the other files of the plan, to point to.
     """
@@ -32,7 +32,6 @@ def bench_sheet(plan: Plan, *, files: tuple[str, ...] = ()) -> str:
         undefined=StrictUndefined,
         keep_trailing_newline=True,
     )
-    drawing = to_svg(plan_scene(plan))
     return environment.get_template(TEMPLATE).render(
         title=plan.job.name,
         size=size_words(plan),
