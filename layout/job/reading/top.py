@@ -9,6 +9,7 @@ import numpy as np
 
 from ...fit.wish import Goal, Limits, Span, Wish
 from ...geometry.path import Path
+from ...geometry.placement import Points
 from ...geometry.polygon import convex_hull
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE
 from ..keys.top import ANY, FAMILIES, TOP
@@ -16,6 +17,9 @@ from ..text.notes import Place
 from .section import Values, read_section
 
 ROUNDED = "rounded rectangle"
+
+_STEP = math.radians(0.25)
+"""Between directions in which a panel's extent is looked at: half of it costs 0.005 mm in 2 m."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,21 +181,41 @@ def _check_against_panel(values: Values, length: Span, width: Span, outline: Pat
     margin, lipping = values["margin"], values["lipping"]
     if margin is None or lipping is None:
         return
-    hull = convex_hull(outline.points(CHORD, "outside"))
-    edges = np.roll(hull, -1, axis=0) - hull
-    normals = np.column_stack((-edges[:, 1], edges[:, 0]))
-    normals /= np.hypot(normals[:, 0], normals[:, 1])[:, None]
-    heights = (hull @ normals.T - (hull * normals).sum(axis=1)).max(axis=0)
-    farthest = max(float(np.hypot(*(hull - corner).T).max()) for corner in hull)
-    for name, least, room in (
-        ("length", length.least, farthest),
-        ("width", width.least, float(heights.min())),
+    room = _room(convex_hull(outline.points(CHORD, "outside")))
+    for name, least, most in (
+        ("length", length.least, room.longest),
+        ("width", width.least, room.narrowest),
     ):
-        if least - 2 * lipping + 2 * margin > room + PROOF_ALLOWANCE:
+        if least - 2 * lipping + 2 * margin > most + PROOF_ALLOWANCE:
             key = name if values.has(name) else f"least_{name}"
             away = f" with a margin of {values.place.length(margin)}" if margin else ""
             values.at(key).wrong(
                 f"a {name} of {values.place.length(least)}{away} is more than the panel can hold, "
-                f"{values.place.length(math.floor(room * 100) / 100)} in its best direction: ask "
+                f"{values.place.length(math.floor(most * 100) / 100)} in its best direction: ask "
                 "for less"
             )
+
+
+@dataclass(frozen=True, slots=True)
+class _Room:
+    """What no top in a convex hull exceeds, mm: its length, and its width."""
+
+    longest: float
+    narrowest: float
+
+
+def _room(hull: Points) -> _Room:
+    """Return the room of a convex ring, never too little of it.
+
+    The extent of a hull in a direction is greatest along its diameter, so the greatest of extents
+    `_STEP` apart is short of that by the cosine of half a step. It is least square to an edge; the
+    longest edges are enough to tell, as leaving some out only leaves more room.
+    """
+    turns = np.arange(0.0, math.pi, _STEP)
+    around = np.column_stack((np.cos(turns), np.sin(turns)))
+    edges = np.roll(hull, -1, axis=0) - hull
+    lengths = np.hypot(edges[:, 0], edges[:, 1])
+    long = np.argsort(-lengths)[: len(turns)]
+    square = np.column_stack((-edges[long, 1], edges[long, 0])) / lengths[long, None]
+    longest = float(np.ptp(hull @ around.T, axis=0).max()) / math.cos(_STEP / 2)
+    return _Room(longest, float(np.ptp(hull @ square.T, axis=0).min()))

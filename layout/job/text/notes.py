@@ -24,13 +24,12 @@ class Notes:
     def __init__(self, lines: Mapping[Trail, int], units: Units = Units.MM) -> None:
         self.lines = lines
         self.units = units
-        self._noted: list[Problem] = []
+        self._noted: dict[Problem, None] = {}  # a set that keeps its order
 
     def note(self, trail: Trail, message: str) -> None:
         """Note a problem at a key; the same one twice is one."""
         problem = Problem(key_text(trail), message, nearest_line(self.lines, trail))
-        if problem not in self._noted:
-            self._noted.append(problem)
+        self._noted.setdefault(problem)
 
     def in_order(self, *others: Problem) -> tuple[Problem, ...]:
         """Return all problems, and others, in the order of the file."""
