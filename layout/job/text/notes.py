@@ -64,11 +64,6 @@ class Place:
         self.notes.note(self.trail, message)
 
     @property
-    def name(self) -> str:
-        """As a message names it; items of lists count from 1."""
-        return key_text(self.trail)
-
-    @property
     def units(self) -> Units:
         """What a bare number counts in."""
         return self.notes.units
