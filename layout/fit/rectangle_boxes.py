@@ -98,16 +98,19 @@ class Boxes:
         ]
         return np.flatnonzero(np.logical_and.reduce(hold))
 
-    def halved(self) -> Boxes:
-        """Return boxes half as large: each cut across what makes its bound loosest.
+    def widened(self, by: float) -> Boxes:
+        """Return the boxes for rectangles whose sides all lie `by` farther out."""
+        out = np.array([-by, -by, by, by])
+        return replace(self, x=self.x + out, y=self.y + out)
+
+    def _costs(self) -> Array:
+        """Return what turns, lower and upper sides cost the bound by not being known, (c, 3) mm².
 
         A side that may lie anywhere within e costs e times the width; a turn within ±δ costs both
-        sizes squared times δ. Left and right sides are not cut: the gaps between the edges settle
-        them. While the inner window is empty the lower side alone is cut, for a rectangle of a
-        height h whose lower side is known to h/2 covers a strip h/2 high.
+        sizes squared times δ.
         """
         wide, high = self.x[:, 3] - self.x[:, 0], self.y[:, 3] - self.y[:, 0]
-        cost = np.stack(
+        return np.stack(
             [
                 self.half * (wide**2 + high**2),
                 (self.y[:, 1] - self.y[:, 0]) * wide,
@@ -115,6 +118,15 @@ class Boxes:
             ],
             axis=1,
         )
+
+    def halved(self) -> Boxes:
+        """Return boxes half as large: each cut across what makes its bound loosest.
+
+        Left and right sides are not cut: the gaps between the edges settle them. While the inner
+        window is empty the lower side alone is cut, for a rectangle of a height h whose lower side
+        is known to h/2 covers a strip h/2 high.
+        """
+        cost = self._costs()
         cost[self.y[:, 1] >= self.y[:, 2], 1] = np.inf
         choice = np.argmax(cost, axis=1)
         turns = choice == 0

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..geometry.tolerance import ROUNDING
+from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from .gaps import Array
 from .quadratic import best_step
 from .rectangle_contacts import Room, WoodEdges, room, shortfall
@@ -150,11 +150,14 @@ class Polisher:
         return held.resized(max(long - inset, 0.0), max(wide - inset, 0.0))
 
     def fitted(self, held: Held) -> Held | None:
-        """Return the top with its sides drawn in until it is clear; None if nothing is left."""
+        """Return the top with its sides drawn in until it is clear; None if nothing is left.
+
+        A top just two corner radii wide may lose of them what the proof of any top may take.
+        """
         seen = self.edges.seen(held.turn, held.pivot)
         by = shortfall(seen, held.sides, self.clearance(held.radius))
         drawn = held.drawn_in(by) if by > 0 else held
-        return drawn if min(drawn.inner_length, drawn.inner_width) >= 0 else None
+        return drawn if min(drawn.inner_length, drawn.inner_width) > -PROOF_ALLOWANCE else None
 
     def polished(self, held: Held) -> Held:
         """Return the local best near a top that is clear."""
@@ -253,11 +256,9 @@ class Polisher:
         move[free] = step.move
         promise = float(gain @ move)
         move *= scale
-        radius = float(np.clip(held.radius + move[5], *self.radii))
+        radius = _settled(held.radius + move[5], *self.radii)
         turn = float(np.clip(held.turn + move[0], *self.turns))
         sides = held.sides + move[1:5]
-        if sides[1] < sides[0] or sides[3] < sides[2]:
-            return None, promise
         return self.fitted(Held(turn, held.pivot, sides, radius)), promise
 
     def _grows(self, radius: float) -> float:
@@ -332,6 +333,13 @@ class Polisher:
             area = self.length(held) * self.width(held)
             gain[5] -= 2 * CORNER_LOSS * held.radius / area
         return gain, bend
+
+
+def _settled(value: float, low: float, high: float) -> float:
+    """Return the value within the span, at its very end where it is as good as there."""
+    if value < low + ROUNDING:
+        return low
+    return high if value > high - ROUNDING else float(value)
 
 
 def _exact(near: float, direction: float) -> float:

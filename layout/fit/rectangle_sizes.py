@@ -74,6 +74,25 @@ class Sizes:
             width = min(width, max(self.wanted[1], self.limits.width.least))
         return length, width
 
+    def corner_area(self, radius: float) -> float:
+        """Return what round corners of a radius take from the score, where it is the area."""
+        return CORNER_LOSS * radius**2 if self.goal is Goal.AREA else 0.0
+
+    def looseness(self, size: float, radius: float) -> float:
+        """Return about how much score two sizes, mm, and a corner radius make by not being known.
+
+        Parameters
+        ----------
+        size : float
+            How much too large both sizes may be taken, mm.
+        radius : float
+            A corner radius that may be taken for the least one, mm.
+        """
+        corners = self.corner_area(radius) - self.corner_area(self.radius)
+        if self.goal is Goal.AREA:
+            return corners + size * 2 * max(self.least_length, self.least_width, 2 * radius)
+        return size / math.hypot(*self.wanted) if self.goal is Goal.NEAREST else size
+
     def trimmed(self, length: Array, width: Array) -> tuple[Array, Array]:
         """Return the best sizes within the limits that are no larger than these."""
         limits = self.limits
@@ -90,7 +109,7 @@ class Sizes:
     def score(self, length: Array, width: Array) -> Array:
         """Return what the goal counts, for sizes within the limits."""
         if self.goal is Goal.AREA:
-            return length * width - CORNER_LOSS * self.radius**2
+            return length * width - self.corner_area(self.radius)
         if self.goal is Goal.NEAREST:
             scale = math.hypot(*self.wanted)
             miss = np.hypot(length - self.wanted[0], width - self.wanted[1])
@@ -110,7 +129,7 @@ class Sizes:
         """
         length, width = self.trimmed(length, width)
         if self.goal is Goal.AREA:
-            area = max(enough + CORNER_LOSS * self.radius**2, 0.0)
+            area = max(enough + self.corner_area(self.radius), 0.0)
             long, wide = area / np.maximum(width, _TINY), area / np.maximum(length, _TINY)
             long = np.maximum(long, math.sqrt(max(1.0, self.limits.ratio.least) * area))
             wide = np.maximum(wide, math.sqrt(area / self.limits.ratio.greatest))

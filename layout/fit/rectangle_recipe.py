@@ -1,0 +1,134 @@
+"""How a search for rounded rectangles becomes one for plain rectangles, for a span of radii.
+
+A top with corner radius ρ lies in the wood where its inner rectangle, the line of its corner
+centres, lies in the wood shrunk by ρ. With a lipping t only the core must lie in the wood: its
+radius is c(ρ) = max(ρ − t, 0) and its inner rectangle lies m(ρ) = max(ρ, t) inside the finished
+top.
+
+For radii from ρ₀ to ρ₁ there are two ways, and a top goes by the one that it is wide enough for.
+
+Wide, at least 2ρ₁. Such a top holds the one of the same size with radius ρ₁, so that one's inner
+rectangle lies in the wood shrunk by c(ρ₁). The score is counted with the corners of ρ₀, the least.
+
+Narrow, less than 2ρ₁. The core shrunk by c(ρ₀) is a rounded rectangle whose radius is what is left,
+at most Δ = c(ρ₁) − c(ρ₀); in it lies a plain rectangle (1 − 1/√2)Δ inside. So the inset is that
+much more than m(ρ₀), and the width is at most 2ρ₁.
+
+An inner rectangle that may be hardly wider than a line leaves no gap that a turned box could see.
+Then the wood is shrunk by g less, and the inner rectangle grows by what fits into a round corner of
+radius g: the inset is g/√2 less. The bound is looser by a little, and the gaps are open.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+from ..geometry.polygon import Region
+from ..geometry.tolerance import ROUNDING
+from .gaps import Array
+from .rectangle_sizes import Sizes
+from .wish import Limits, Span, Wish
+
+_SAGITTA = 0.05
+"""mm that the wood shrunk for a bound may keep too much at round corners."""
+
+_GROWTH_STEP, _MOST_GROWTHS = 4.0, 9
+"""Growths come in so many sizes, each so many times smaller than the one before."""
+
+_CORNER_LEFT = 1 - 1 / math.sqrt(2)
+"""How far inside a rounded rectangle of radius 1 the corner of a plain one can lie."""
+
+
+@dataclass(frozen=True, slots=True)
+class Recipe:
+    """The wood, the sizes and the insets that tops of some radii are searched with.
+
+    Attributes
+    ----------
+    radii : tuple of two floats
+        Least and greatest corner radius, mm.
+    narrow : bool
+        Whether it is for tops less than two of the greatest radii wide, or for all others.
+    ground : Region
+        Where inner rectangles must lie, or more.
+    edges : (e, 4) array
+        Its edges.
+    inset : float
+        How far the inner rectangle lies inside the finished top at most, mm.
+    growth : float
+        How much less than it could be the wood is shrunk, mm.
+    sizes : Sizes
+    """
+
+    radii: tuple[float, float]
+    narrow: bool
+    ground: Region
+    edges: Array
+    inset: float
+    growth: float
+    sizes: Sizes
+
+    @classmethod
+    def of(
+        cls,
+        outer: Region,
+        wish: Wish,
+        radii: tuple[float, float],
+        *,
+        narrow: bool = False,
+        growth: float = 0.0,
+    ) -> Recipe:
+        """Return the recipe for the tops of these radii in the outer polygon of the wood."""
+        least, greatest = radii
+        radius = least if narrow else greatest
+        clearance = max(radius - wish.lipping, 0.0)
+        growth = min(growth, clearance)
+        left = growth
+        if narrow:
+            left += max(greatest - wish.lipping, 0.0) - clearance
+            limits = _narrow(wish.limits, 2 * greatest)
+            sizes = Sizes.of(replace(wish, limits=limits), least)
+        else:
+            sizes = replace(Sizes.of(wish, greatest), radius=least)
+        inset = max(radius, wish.lipping) - growth + _CORNER_LEFT * left
+        ground = _shrunk(outer, clearance - growth)
+        return cls(radii, narrow, ground, ground.edges.reshape(-1, 4), inset, growth, sizes)
+
+    @property
+    def looseness(self) -> float:
+        """How much score its bound gives away because the radius is not known."""
+        inset = _CORNER_LEFT * (self.radii[1] - self.radii[0]) if self.narrow else 0.0
+        return self.sizes.looseness(2 * inset, self.radii[1])
+
+    def suited_growth(self, high: float, half_turn: float, wide: float) -> float:
+        """Return how much less the wood must be shrunk to see gaps, mm.
+
+        Parameters
+        ----------
+        high : float
+            Of the strip to be looked at, mm.
+        half_turn : float
+            How far the box turns, radians.
+        wide : float
+            The least width of inner rectangles of interest, mm.
+        """
+        lack = high * math.tan(half_turn) - wide
+        if lack <= 0:
+            return 0.0
+        most = max(self.radii[0 if self.narrow else 1], 1.0)
+        steps = math.floor(math.log(most / lack, _GROWTH_STEP)) if lack < most else 0
+        return most / _GROWTH_STEP ** min(steps, _MOST_GROWTHS)
+
+
+def _narrow(limits: Limits, width: float) -> Limits:
+    """Return the limits for tops that are at most `width` wide."""
+    span = limits.width
+    return replace(limits, width=Span(min(span.least, width), min(span.greatest, width)))
+
+
+def _shrunk(region: Region, by: float) -> Region:
+    """Return a region that holds all points `by` inside, with few edges at its round corners."""
+    by = max(by - 10 * ROUNDING, 0.0)
+    step = math.acos(max(1 - _SAGITTA / by, 0.0)) if by > 0 else 1.0
+    return region.shrunk(by, around=True, segments=math.ceil(math.pi / 4 / step))

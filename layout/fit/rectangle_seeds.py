@@ -1,0 +1,57 @@
+"""The first look for good rectangles: over the whole wood, at the turns of its edges and others."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from ..geometry.polygon import Region
+from .gaps import Array
+from .rectangle_recipe import Recipe
+from .rectangle_sample import Found, Windows, rectangles
+
+_EVEN_TURNS = 16
+_LONGEST_EDGES = 16
+_LEVELS = 9
+"""Heights across the wood between any two of which a strip is looked at."""
+_MOST_EDGES = 120
+"""As many edges as are taken in; more are simplified, for what is found is made to fit anyhow."""
+
+
+def seeds(recipe: Recipe, turns: tuple[float, float], most: int) -> Found:
+    """Return the best rectangles of a coarse look, no two with the same turn.
+
+    Parameters
+    ----------
+    turns : tuple of two floats
+        Least and greatest direction of x, radians.
+    """
+    edges = _coarse(recipe.ground)
+    directions = _directions(edges, *turns)
+    windows = Windows.across(directions, _LEVELS, edges)
+    return rectangles(windows, edges, recipe.sizes, recipe.inset, most)
+
+
+def _directions(edges: Array, low: float, high: float) -> Array:
+    even = low + (high - low) * np.arange(_EVEN_TURNS) / _EVEN_TURNS
+    way = edges[:, 2:] - edges[:, :2]
+    longest = np.argsort(-np.hypot(way[:, 0], way[:, 1]), kind="stable")[:_LONGEST_EDGES]
+    along = np.arctan2(way[longest, 1], way[longest, 0])
+    along = low + (np.concatenate([along, along + math.pi / 2]) - low) % math.pi
+    directions: Array = np.unique(np.concatenate([even, along[along <= high]]).round(12))
+    return directions
+
+
+def _coarse(region: Region) -> Array:
+    """Return the edges of a region, (e, 4), with details left out where it has very many."""
+    bounds = region.bounds
+    tolerance = 1e-4 * math.hypot(bounds.width, bounds.height)
+    edges = region.edges
+    while len(edges) > _MOST_EDGES:
+        tolerance *= 2
+        simpler = region.simplified(tolerance).edges
+        if len(simpler) == 0:
+            break
+        edges = simpler
+    return edges.reshape(-1, 4)
