@@ -11,8 +11,13 @@ from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
 from ..outlines import Outline, Oval, Rectangle
 from .cut import CurveCut, SwungRadius
+from .feed import QuarterFeed, quarter_feeds
 from .straight import Bench
 from .tools import THICK
+
+RELIEF = 40.0
+"""A jigsaw binds in a tighter curve unless the waste is cut away piece by piece, mm (common
+practice)."""
 
 _RING = 0.02
 """How near a polygon of the jigsaw's cut follows it, mm: the blade does not keep to that."""
@@ -97,10 +102,19 @@ def _jigsaw(bench: Bench, most: float) -> CurveCut:
     notes = ["square on the first 50 mm, or stop"] if thickness > THICK else []
     if thickness > THICK:
         notes.insert(0, "long blade, slowly: in wood this thick it takes rough waste only")
+    if 0 < _tightest_curve(bench) < RELIEF:
+        notes.append("relief cuts from the edge to the line, a thumb apart, in the tight curve")
     radii = tuple(
         SwungRadius(compass.centres, compass.core_radius + allowance) for compass in bench.compasses
     )
     return CurveCut("jigsaw", rough_path(bench), allowance, most, radii, 1, thickness, tuple(notes))
+
+
+def _tightest_curve(bench: Bench) -> float:
+    """Return the least radius that is sawn, mm; 0 where there is none."""
+    if isinstance(bench.outline, Oval):
+        return max(bench.outline.tightest_radius - bench.lipping, 0.0)
+    return min((c.core_radius for c in bench.compasses if c.core_radius > 0), default=0.0)
 
 
 def _router(bench: Bench, most: float, core: Path) -> CurveCut:
@@ -113,5 +127,16 @@ def _router(bench: Bench, most: float, core: Path) -> CurveCut:
     )
     passes = max(1, math.ceil(thickness / CLEAN_UP_PASS - 1e-9))
     notes = ["half pattern and a bearing bit"] if isinstance(bench.outline, Oval) else []
-    notes.append("ends first, then sides; each quarter from the side towards the end")
+    notes.append(_feed_words(quarter_feeds(bench)))
     return CurveCut("router", core, 0.0, most, radii, passes, thickness / passes, tuple(notes))
+
+
+def _feed_words(feeds: tuple[QuarterFeed, ...]) -> str:
+    """Return which way the router goes: downhill in solid wood, else against the bit."""
+    if not feeds:
+        return "anticlockwise round the work, seen from above"
+    ways = []
+    for up in (True, False):
+        quarters = " and ".join(f"{f.start} to {f.end}" for f in feeds if f.show_face_up is up)
+        ways.append(f"show face {'up' if up else 'down'} {quarters}")
+    return f"downhill, towards the end grain: {', '.join(ways)}; straights last"

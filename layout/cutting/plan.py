@@ -11,9 +11,12 @@ from ..marking.step import Step
 from ..outlines import Outline
 from ..panel.datum import Datum
 from ..panel.panel import Panel
+from .builds import build_steps
 from .curves import core_path, curve_cuts, curve_kerf, rough_allowance, rough_path, rough_region
 from .cut import CurveCut, Facet, SkippedTrim, Trim
+from .edging import Edging, edging_of
 from .facets import facets_of
+from .feed import QuarterFeed, quarter_feeds
 from .steps import steps_of
 from .straight import Bench, straight_cuts
 from .strips import SawLine, extent_of
@@ -43,6 +46,10 @@ class CutPlan:
     saw_kerfs : tuple of Region
         What each cut turns to dust, in cutting order: trims, facets, then the jigsaw's ring. A band
         may overrun what is left of the panel.
+    edging : Edging or None
+        What goes round the edge, where it is lipped or a raw edge of board.
+    feeds : tuple of QuarterFeed
+        Which way the router goes round a solid top.
     steps : tuple of Step
         What to do at the bench, in order.
     """
@@ -58,6 +65,8 @@ class CutPlan:
     allowance: float
     blank: Region
     saw_kerfs: tuple[Region, ...]
+    edging: Edging | None
+    feeds: tuple[QuarterFeed, ...]
     steps: tuple[Step, ...]
 
     @property
@@ -104,6 +113,7 @@ def plan_cuts(
     if not ring.is_empty:
         kerfs.append(ring)
         blank = blank.meet(rough_region(bench))
+    edging = edging_of(bench, cuts)
     return CutPlan(
         trims=cuts.trims,
         skipped=cuts.skipped,
@@ -116,5 +126,10 @@ def plan_cuts(
         allowance=rough_allowance(bench),
         blank=blank,
         saw_kerfs=tuple(kerfs),
-        steps=steps_of(bench, cuts, facets, curves),
+        edging=edging,
+        feeds=quarter_feeds(bench),
+        steps=(
+            *build_steps(bench, cuts.trims, core),
+            *steps_of(bench, cuts, facets, curves, edging),
+        ),
     )

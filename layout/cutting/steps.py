@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from ..marking.step import Figure, Step
-from .curves import core_path
-from .cut import CurveCut, EdgePoint, Facet, SkippedTrim, Trim
+from .cut import CurveCut, EdgePoint, Facet, SkippedTrim, Trim, TrimKind
+from .edging import Edging
 from .straight import Bench, StraightCuts
 
 SAME = 0.05
 """Two ends of a line that differ by no more than this have one figure, mm."""
+
+
+HEAVY = 10.0
+"""A falling piece heavier than this wants a second pair of hands, kg (common practice)."""
 
 
 def steps_of(
@@ -16,16 +20,30 @@ def steps_of(
     cuts: StraightCuts,
     facets: tuple[Facet, ...],
     curves: tuple[CurveCut, ...],
+    edging: Edging | None,
 ) -> tuple[Step, ...]:
-    """Return the steps from the first saw cut to the line."""
-    steps = [_trim_step(bench, trim) for trim in cuts.trims]
+    """Return the steps from the first saw cut to the lipped edge."""
+    steps: list[Step] = []
+    for trim in cuts.trims:
+        if trim.kind is not TrimKind.ROUGH and steps and "rough" in steps[-1].title:
+            steps.append(_flatten_step(bench))
+        steps.append(_trim_step(bench, trim))
     steps += [_skipped_step(side) for side in cuts.skipped]
     if facets:
         steps.append(_facets_step(facets))
     steps += [_curve_step(cut) for cut in curves]
-    if bench.lipping:
-        steps.append(_lipping_step(bench))
+    if edging is not None and edging.thickness:
+        steps.append(_lipping_step(edging))
     return tuple(steps)
+
+
+def _flatten_step(bench: Bench) -> Step:
+    what = (
+        f"flatten both faces now that it is short; strike {bench.datum.name} and the marks again "
+        "from the ends, repeat the checks; let it lie a week and look for twist, 2 mm at most, "
+        "before the next cut; set the saw to the new thickness and {below}."
+    )
+    return Step.of("Flatten, rest, mark again", what, below=bench.tools.below)
 
 
 def _trim_step(bench: Bench, trim: Trim) -> Step:
@@ -52,8 +70,18 @@ def _trim_step(bench: Bench, trim: Trim) -> Step:
         Figure("narrowest", trim.narrowest),
         Figure("widest", trim.widest),
     ]
+    parts.append(_support(bench, trim))
     parts += trim.warnings
     return Step(f"{trim.label}: {trim.kind.value}", "; ".join(parts) + ".", tuple(figures))
+
+
+def _support(bench: Bench, trim: Trim) -> str:
+    """Return what holds the falling piece."""
+    heaviest = max((piece.area for piece in trim.fallen), default=0.0)
+    mass = heaviest * bench.panel.thickness * bench.panel.substance.density * 1e-9
+    if mass > HEAVY:
+        return "two supports on each side of the cut, a second person at the falling piece"
+    return "the falling piece is held, not left to hang"
 
 
 def _line_words(
@@ -119,16 +147,24 @@ def _curve_step(cut: CurveCut) -> Step:
     return Step(cut.tool.capitalize(), "; ".join(words) + ".", tuple(figures))
 
 
-def _lipping_step(bench: Bench) -> Step:
-    around = core_path(bench.outline, bench.placement, bench.lipping).length
-    figures = (
-        Figure("around", around),
-        Figure("length", around * 1.1),
-        Figure("thick", bench.lipping),
-        Figure("wide", bench.panel.thickness + 4),
-    )
+def _lipping_step(edging: Edging) -> Step:
+    """Return how the lipping goes on; too thick to bend cold it is laminated."""
+    if edging.tightest is None:
+        bend = "mitred at the corners"
+    elif edging.layers == 1:
+        bend = "bends cold"
+    else:
+        bend = f"laminated of {edging.layers} strips {{layer}} thick, which bend cold"
     what = (
-        "{around} round; cut {length}, {wide} wide and {thick} thick; joints on the straights; "
-        "cramp 24 h, flush, break the arris."
+        "{around} round; cut {length}, {wide} wide and {thick} thick; "
+        f"{bend}; joints on the straights; cramp 24 h, flush, break the arris."
     )
-    return Step("Lipping", what, figures)
+    return Step.of(
+        "Lipping",
+        what,
+        around=edging.around,
+        length=edging.cut_length,
+        thick=edging.thickness,
+        wide=edging.strip_width,
+        layer=edging.layer,
+    )

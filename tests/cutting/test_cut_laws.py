@@ -262,3 +262,13 @@ def test_string_that_gives_is_refused() -> None:
     """A string that gives 5 % draws no oval."""
     with pytest.raises(LayoutError, match="below 5 %"):
         Tools(string_stretch=0.05)
+
+
+@pytest.mark.parametrize(
+    ("outline", "relief"),
+    [(RoundedRectangle.with_radius(900, 600, 39), True), (Capsule(900, 600), False)],
+)
+def test_a_tight_curve_wants_relief_cuts(outline: Outline, relief: bool) -> None:
+    """Without a router a jigsaw goes round a corner below 40 mm by relief cuts."""
+    cuts = plan(outline, tools=replace(SAW, router=False))
+    assert any("relief" in note for note in cuts.curve_cuts[0].notes) is relief

@@ -1,0 +1,101 @@
+"""Lipping and edging: how much goes round, and how thin a strip must be to bend."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from ..geometry.segments import Line
+from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
+from .curves import core_path
+from .straight import ON_THE_LINE, Bench, StraightCuts
+
+SPARE = 1.1
+"""A tenth more is cut than goes round, for joints and slips (common practice)."""
+
+OVER_THICKNESS = 4.0
+"""A lipping is cut this much wider than the panel is thick, and flushed, mm (common practice)."""
+
+BENDS_COLD = 100.0
+"""A strip bends cold round a radius of this many times its thickness (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Edging:
+    """What goes round the sawn edges of a top.
+
+    Attributes
+    ----------
+    around : float
+        Length of all edges but those that are kept, mm; for a lipping round the core.
+    kept : float
+        Length of the panel's own edges that are kept, mm.
+    cut_length : float
+        `around` and a tenth more, mm.
+    strip_width : float
+        Before it is flushed, mm.
+    thickness : float
+        Of the lipping, mm; 0 for a thin edging.
+    tightest : float or None
+        Least radius that it must follow, mm; None for straight edges, with mitred corners.
+    layers : int
+        A lipping too thick to bend cold there is laminated of so many strips.
+    """
+
+    around: float
+    kept: float
+    cut_length: float
+    strip_width: float
+    thickness: float
+    tightest: float | None
+    layers: int
+
+    @property
+    def layer(self) -> float:
+        """Thickness of one strip, mm."""
+        return self.thickness / self.layers
+
+
+def edging_of(bench: Bench, cuts: StraightCuts) -> Edging | None:
+    """Return what goes round a top that is lipped, or whose build has a raw edge; else None."""
+    if not bench.lipping and not bench.panel.build.kind.is_board:
+        return None
+    kept = _kept(bench, cuts)
+    around = core_path(bench.outline, bench.placement, bench.lipping).length - kept
+    tightest = _tightest(bench.outline, bench.lipping)
+    layers = 1
+    if bench.lipping and tightest:
+        layers = max(1, math.ceil(bench.lipping * BENDS_COLD / tightest - 1e-9))
+    return Edging(
+        around,
+        kept,
+        cut_length=around * SPARE,
+        strip_width=bench.panel.thickness + OVER_THICKNESS,
+        thickness=bench.lipping,
+        tightest=tightest,
+        layers=layers,
+    )
+
+
+def _kept(bench: Bench, cuts: StraightCuts) -> float:
+    """Return the length of straight edges of the top that are edges of the panel."""
+    kept = [side.waste for side in cuts.skipped if side.strip <= ON_THE_LINE]
+    lines = [
+        segment
+        for segment in core_path(bench.outline, bench.placement, bench.lipping).segments
+        if isinstance(segment, Line)
+    ]
+    return math.fsum(
+        line.length for line in lines for waste in kept if (-line.direction.left).dot(waste) > 0.999
+    )
+
+
+def _tightest(outline: Outline, lipping: float) -> float | None:
+    """Return the least radius of the core's outline, mm; None where it has no curve."""
+    if isinstance(outline, Circle | Capsule):
+        return outline.radius - lipping
+    if isinstance(outline, Oval):
+        return max(outline.tightest_radius - lipping, 0.0)
+    if isinstance(outline, RoundedRectangle):
+        return min((r - lipping for r in outline.radii if r > lipping), default=None)
+    return None

@@ -1,0 +1,68 @@
+"""Which way to rout each quarter of a solid top: downhill, from the long grain towards the end.
+
+Seen from above, a router is fed anticlockwise round the outside of the work, against the turn of
+its bit. In two of the four quarters that runs uphill and tears the grain; turned over, the same two
+run downhill. So two quarters are routed with the show face up and two with it down.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from ..geometry.point import Point
+from ..marking.mark import Kind as MarkKind
+from ..marking.places import groups_for
+from ..outlines import Circle
+from ..panel.build import Kind
+from .straight import Bench
+
+ALONG = math.radians(30)
+"""Grain that lies within this of an axis of the top is taken to run along it."""
+
+
+@dataclass(frozen=True, slots=True)
+class QuarterFeed:
+    """One quarter of the edge.
+
+    Attributes
+    ----------
+    start, end : str
+        Labels of the marks between which it is routed, in the direction of feed.
+    show_face_up : bool
+        How the work lies, so that the feed is against the bit.
+    """
+
+    start: str
+    end: str
+    show_face_up: bool
+
+
+def quarter_feeds(bench: Bench) -> tuple[QuarterFeed, ...]:
+    """Return the four quarters; none for board, or where the grain runs slantwise to the top."""
+    if bench.panel.build.kind is not Kind.SOLID:
+        return ()
+    slant = (bench.panel.grain - bench.placement.turn) % math.pi
+    along = min(slant, math.pi - slant) <= ALONG
+    across = abs(slant - math.pi / 2) <= ALONG
+    if not along and not across and not isinstance(bench.outline, Circle):
+        return ()
+    marks = _axis_ends(bench)
+    grainwise = {MarkKind.END: along or not across, MarkKind.SIDE: across}
+    ends = [(label, point) for kind, label, point in marks if grainwise[kind]]
+    sides = [(label, point) for kind, label, point in marks if not grainwise[kind]]
+    return tuple(
+        QuarterFeed(side, end, show_face_up=at_side.cross(at_end) > 0)
+        for side, at_side in sides
+        for end, at_end in ends
+    )
+
+
+def _axis_ends(bench: Bench) -> list[tuple[MarkKind, str, Point]]:
+    turn = bench.placement.turn - bench.datum.frame.turn
+    return [
+        (group.kind, label, point)
+        for group in groups_for(bench.outline)
+        if group.kind in (MarkKind.END, MarkKind.SIDE)
+        for label, point in group.seen(turn)
+    ]

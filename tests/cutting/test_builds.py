@@ -1,0 +1,232 @@
+"""What the build asks for: edging, rims, joints, keys, the router's way and its template."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+import strategies
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from worked_panels import DOOR, SLAB
+
+from panelwright.layout.cutting import CutPlan, Tools, follower_offset, plan_cuts, template_line
+from panelwright.layout.errors import LayoutError
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.geometry.tolerance import CHORD
+from panelwright.layout.marking import Step
+from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, Rectangle, RoundedRectangle
+from panelwright.layout.panel import (
+    Build,
+    Defect,
+    Kind,
+    Panel,
+    Spoils,
+    rectangular_outline,
+    rectangular_place,
+    round_place,
+)
+from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.units import Tape
+
+MIDDLE = Point(990.5, 419.0)
+
+
+def panel(kind: Kind, stile: float = 0.0, rail: float = 0.0, grain: float = 0.0) -> Panel:
+    """Return a door of this build."""
+    return Panel(rectangular_outline(1981, 838), 40, build=Build(kind, stile, rail), grain=grain)
+
+
+def plan(
+    outline: Outline,
+    on: Panel,
+    centre: Point = MIDDLE,
+    turn: float = 0.0,
+    lipping: float = 0.0,
+) -> CutPlan:
+    """Return the cuts of a top on a panel."""
+    return plan_cuts(on, outline, Placement(centre, turn), choose_datum(on), Tools(), lipping)
+
+
+def steps(cuts: CutPlan, title: str) -> list[Step]:
+    """Return the steps whose titles start so."""
+    return [step for step in cuts.steps if step.title.startswith(title)]
+
+
+def lengths(step: Step) -> dict[str, float]:
+    """Return the figures of a step by name."""
+    return {figure.name: figure.value for figure in step.figures}
+
+
+def test_the_door_is_lipped_with_two_strips() -> None:
+    """Round 354 mm a lipping of 6 is laminated 2 × 3 mm, for 354 / 100 bends cold, not 6."""
+    edging = DOOR.cuts.edging
+    assert edging is not None
+    assert (edging.layers, edging.layer, edging.tightest) == (2, 3.0, 354.0)
+    (step,) = steps(DOOR.cuts, "Lipping")
+    assert "2 strips 3 thick" in step.text(Tape())
+
+
+@pytest.mark.parametrize(
+    ("outline", "layers", "words"),
+    [
+        (Circle(800), 2, "laminated"),
+        (Circle(812), 1, "bends cold"),
+        (Rectangle(1400, 600), 1, "mitred"),
+        (RoundedRectangle.with_radius(1400, 600, 106), 6, "laminated"),
+        (Oval(1400, 700), 4, "laminated"),
+    ],
+)
+def test_a_strip_bends_cold_up_to_a_hundredth_of_its_radius(
+    outline: Outline, layers: int, words: str
+) -> None:
+    """A lipping is split into strips no thicker than a hundredth of the tightest radius."""
+    thickness = 6.0 if not isinstance(outline, Circle) else 4.0
+    cuts = plan(outline, panel(Kind.PARTICLEBOARD), lipping=thickness)
+    assert cuts.edging is not None
+    assert cuts.edging.layers == layers
+    assert words in steps(cuts, "Lipping")[0].what
+
+
+def test_kept_edges_are_not_edged() -> None:
+    """Along an edge of the panel that is kept no edging is counted."""
+    board = panel(Kind.MDF)
+    free = plan(RoundedRectangle.with_radius(1400, 600, 60), board).edging
+    kept = plan(RoundedRectangle.with_radius(1400, 600, 60), board, Point(990.5, 300.0)).edging
+    assert free is not None
+    assert kept is not None
+    assert (free.kept, kept.kept) == (0.0, pytest.approx(1280.0))
+    assert kept.around == pytest.approx(free.around - 1280.0)
+    assert kept.cut_length == pytest.approx(1.1 * kept.around)
+
+
+def test_solid_wood_needs_no_edging() -> None:
+    """A solid top without a lipping has no edging; raw board has."""
+    assert plan(Capsule(1400, 600), panel(Kind.SOLID)).edging is None
+    assert plan(Capsule(1400, 600), panel(Kind.PLYWOOD)).edging is not None
+
+
+def test_veneer_lies_face_down() -> None:
+    """Board is sawn show face down, from the MIRRORED sheet; solid wood as it comes."""
+    assert "MIRRORED" in steps(plan(Capsule(1400, 600), panel(Kind.VENEERED)), "Face down")[0].what
+    assert steps(plan(Capsule(1400, 600), panel(Kind.SOLID)), "Face down") == []
+
+
+def test_a_hollow_door_loses_its_rim() -> None:
+    """A line inside the rim loses it all the way round; a line in the rim loses nothing."""
+    hollow = panel(Kind.HOLLOW, stile=40.0, rail=60.0)
+    inside = plan(Rectangle(1400, 600), hollow)
+    (step,) = steps(inside, "Hollow")
+    assert lengths(step)["length"] == pytest.approx(4000.0, abs=1.0)
+    within = plan(Rectangle(1900, 790), hollow)
+    assert steps(within, "Hollow") == []
+    one_side = plan(Rectangle(1900, 700), hollow, Point(990.5, 370.0))
+    assert lengths(steps(one_side, "Hollow")[0])["length"] == pytest.approx(1861.0)
+
+
+def test_a_cut_through_a_frame_joint_is_named() -> None:
+    """Cuts that run through the joint of a stile and a rail are named, each with its corner."""
+    framed = panel(Kind.FRAMED, stile=100.0, rail=200.0)
+    cuts = plan(Rectangle(1700, 700), framed)
+    joints = steps(cuts, "Frame joint")
+    assert len(joints) == 4
+    assert "Cut 1" in joints[0].what
+    assert "lower left" in joints[0].what
+    clear = plan(Rectangle(1400, 600), framed)
+    assert steps(clear, "Frame joint") == []
+
+
+def test_unknown_frame_widths_are_said() -> None:
+    """A framed panel whose widths are not given asks to find the joints."""
+    (step,) = steps(plan(Rectangle(1400, 600), panel(Kind.FRAMED)), "Frame")
+    assert "not known" in step.what
+
+
+def test_a_split_inside_the_top_is_keyed() -> None:
+    """A check 180 long in 42 mm of elm wants two keys 90 long and 14 deep (by hand 35 wide)."""
+    place = rectangular_place(Point(1250, 300), 180, 4)
+    check = Defect("check", place, frozenset({Spoils.BEARING}))
+    slab = replace(SLAB.panel, thickness=42.0).with_defect(check)
+    cuts = replace(SLAB, panel=slab).cuts
+    (step,) = steps(cuts, "Keys")
+    figures = lengths(step)
+    assert "2 bow-tie keys" in step.what
+    assert (figures["length"], figures["depth"]) == pytest.approx((90.0, 14.0))
+    assert figures["width"] == pytest.approx(36.0)
+    knot = Defect("knot", round_place(Point(1250, 300), 60), frozenset({Spoils.BEARING}))
+    assert steps(replace(SLAB, panel=SLAB.panel.with_defect(knot)).cuts, "Keys") == []
+
+
+def test_a_slab_is_marked_again_after_flattening() -> None:
+    """Between its rough length and the reference rip a slab is flattened, rested, marked again."""
+    titles = [step.title for step in SLAB.cuts.steps]
+    at = titles.index("Flatten, rest, mark again")
+    assert "rough length" in titles[at - 1]
+    assert "reference rip" in titles[at + 1]
+
+
+@pytest.mark.parametrize(
+    ("turn", "grain"), [(0.0, 0.0), (0.0, math.pi / 2), (math.pi / 2, 0.0), (0.3, 0.2), (2.0, 2.1)]
+)
+def test_the_router_runs_downhill_and_against_its_bit(turn: float, grain: float) -> None:
+    """Each quarter ends where the edge is end grain, and runs anticlockwise as the work lies."""
+    solid = Panel(rectangular_outline(3000, 3000), 30, grain=grain)
+    outline, centre = Oval(900, 600), Point(1500, 1500)
+    placement = Placement(centre, turn)
+    datum = choose_datum(solid)
+    cuts = plan_cuts(solid, outline, placement, datum, Tools())
+    from panelwright.layout.marking import marks_for
+
+    marks = marks_for(outline, placement, datum, solid)
+    assert len(cuts.feeds) == 4
+    assert sum(feed.show_face_up for feed in cuts.feeds) == 2
+    fibre = Point.polar(1.0, grain)
+    for feed in cuts.feeds:
+        start, end = (marks.mark(label).point - centre for label in (feed.start, feed.end))
+        assert abs(end.unit().dot(fibre)) > abs(start.unit().dot(fibre))
+        assert (start.cross(end) > 0) is feed.show_face_up
+
+
+def test_board_has_no_grain_to_follow() -> None:
+    """Board, and solid wood whose grain runs slantwise, has no quarter that is downhill."""
+    assert plan(Oval(900, 600), panel(Kind.MDF)).feeds == ()
+    assert plan(Oval(900, 600), panel(Kind.SOLID, grain=math.pi / 4)).feeds == ()
+    assert len(plan(Circle(700), panel(Kind.SOLID, grain=math.pi / 4)).feeds) == 4
+
+
+@settings(max_examples=15)
+@given(strategies.outlines, st.floats(12.0, 30.0), st.floats(4.0, 12.0))
+def test_a_template_stands_the_bush_offset_inside(
+    outline: Outline, bush: float, cutter: float
+) -> None:
+    """The template is the outline shrunk by half the difference of bush and cutter."""
+    if outline.width <= 40.0:
+        return
+    offset = follower_offset(bush, cutter)
+    template = Region.from_rings(template_line(outline, bush, cutter).points(CHORD))
+    whole = Region.from_rings(outline.path().points(CHORD))
+    for sliver in (
+        template.minus(whole.shrunk(offset - 0.01)),
+        whole.shrunk(offset).minus(template),
+    ):
+        assert sliver.shrunk(0.01).is_empty
+
+
+def test_a_bearing_of_the_cutters_size_copies() -> None:
+    """A bearing as large as its cutter has no offset, and its template is the outline."""
+    assert follower_offset(12.0, 12.0) == 0.0
+    assert template_line(Oval(900, 600), 12.0, 12.0) == Oval(900, 600).path()
+    with pytest.raises(LayoutError, match="above 0"):
+        follower_offset(0.0, 12.0)
+
+
+def test_a_heavy_offcut_wants_a_second_person() -> None:
+    """A falling piece over 10 kg wants a second person; a light one is held."""
+    board = Panel(rectangular_outline(3000, 600), 38, build=Build(Kind.PARTICLEBOARD))
+    cuts = plan(Rectangle(1450, 560), board, Point(895, 295))
+    texts = [step.what for step in steps(cuts, "Cut")]
+    assert "second person" in texts[0]
+    assert "second person" not in texts[1]
