@@ -16,7 +16,7 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.job.job import STAND_IN_THICKNESS, Job
 from panelwright.layout.job.keys.defect_kinds import DEFECT_KINDS
 from panelwright.layout.job.keys.top import FAMILIES
-from panelwright.layout.job.reading import look_over, problems, read_job
+from panelwright.layout.job.reading import look_over, read_job
 from panelwright.layout.legs.wish import Fixing, Foot, FootShape, LegsWish
 from panelwright.layout.panel import Defect, Face, Kind, Spoils, material_named
 from panelwright.layout.template.wish import TemplateWish
@@ -290,23 +290,6 @@ def test_a_size_that_just_fills_the_panel_is_no_problem() -> None:
     assert read_job(LEAST + "[top]\nlength = 1981\nwidth = 838").wish.limits.width.least == 838
     lipped = LEAST + "[top]\nlength = 1993\nwidth = 850\nlipping = 6"
     assert read_job(lipped).wish.lipping == 6.0
-
-
-@given(st.floats(-math.pi, math.pi), st.floats(300, 3000), st.floats(0.1, 1.0))
-def test_a_size_is_refused_only_where_no_turn_can_hold_it(
-    turn: float, length: float, ratio: float
-) -> None:
-    """A panel holds a top of its own size at any turn, and none that is wider than it."""
-    width = length * ratio
-    corners = [Point(0, 0), Point(length, 0), Point(length, width), Point(0, width)]
-    points = [[*corner.turned(turn)] for corner in corners]
-    text = f"panel.outline = {{ points = {points} }}\n[top]\nwidth = "
-    longer = math.hypot(length, width)
-    assert not problems(f"{text}{width}\nlength = {longer}")
-    assert [p.key for p in problems(f"{text}{width + 0.1}\nlength = {longer + 0.1}")] == [
-        "top.width",
-        "top.length",
-    ]
 
 
 def test_legs_may_be_given_by_inset_or_left_to_what_is_usual() -> None:

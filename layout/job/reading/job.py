@@ -95,7 +95,6 @@ def _read(tables: Tables) -> Reading:
     top = read_top(
         head["top"] if head.has("top") else {},
         head.at("top"),
-        panel.around,
         panel.values["grain"],
     )
     job = _job(head, panel, top, tables)

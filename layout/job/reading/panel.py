@@ -37,8 +37,6 @@ class PanelRead:
     defects : tuple of Defect
     build : Build or None
     datum : tuple of two Points or None
-    around : Path or None
-        The outline; or where it cannot be true, at least a box that holds it.
     """
 
     values: Values
@@ -47,7 +45,6 @@ class PanelRead:
     defects: tuple[Defect, ...]
     build: Build | None
     datum: tuple[Point, Point] | None
-    around: Path | None
 
     def panel(self, stand_in_thickness: float) -> Panel:
         """Return the panel of a file in which nothing was wrong."""
@@ -89,7 +86,6 @@ def read_panel(raw: object, place: Place) -> PanelRead:
         defects=read_defects(values, face),
         build=_build(values, outline),
         datum=_datum(values),
-        around=around,
     )
 
 

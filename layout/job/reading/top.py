@@ -5,21 +5,12 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-import numpy as np
-
 from ...fit.wish import Goal, Limits, Span, Wish
-from ...geometry.path import Path
-from ...geometry.placement import Points
-from ...geometry.polygon import convex_hull
-from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE
 from ..keys.top import ANY, FAMILIES, TOP
 from ..text.notes import Place
 from .section import Values, read_section
 
 ROUNDED = "rounded rectangle"
-
-_STEP = math.radians(0.25)
-"""Between directions in which a panel's extent is looked at: half of it costs 0.005 mm in 2 m."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,13 +28,11 @@ class TopRead:
     wish: Wish | None
 
 
-def read_top(raw: object, place: Place, outline: Path | None, grain: float | None) -> TopRead:
+def read_top(raw: object, place: Place, grain: float | None) -> TopRead:
     """Return the wish.
 
     Parameters
     ----------
-    outline : Path or None
-        Of the panel, where it could be read.
     grain : float or None
         Of the panel, radians from x.
     """
@@ -59,8 +48,6 @@ def read_top(raw: object, place: Place, outline: Path | None, grain: float | Non
     _check_long_side(values, length, width)
     _check_ratio(values, length, width, ratio)
     _check_width(values, width, radius, shapes)
-    if outline is not None:
-        _check_against_panel(values, length, width, outline)
     if not values.sound(*(key.name for key in TOP.keys)):
         return TopRead(values, None)
     limits = Limits(length, width, ratio, radius, grain or 0.0, values["most_turn"])
@@ -170,52 +157,3 @@ def _check_width(values: Values, width: Span, radius: Span, shapes: tuple[str, .
             f"a lipping of {values.place.length(lipping)} leaves no core in a top at most "
             f"{values.place.length(2 * half)} wide: make it thinner"
         )
-
-
-def _check_against_panel(values: Values, length: Span, width: Span, outline: Path) -> None:
-    """Note a least size that the panel cannot hold whatever the turn.
-
-    A top lies in the panel's hull: its length is at most the farthest distance of two corners, its
-    width at most the hull's least width, and a margin widens the one and narrows the other.
-    """
-    margin, lipping = values["margin"], values["lipping"]
-    if margin is None or lipping is None:
-        return
-    room = _room(convex_hull(outline.points(CHORD, "outside")))
-    for name, least, most in (
-        ("length", length.least, room.longest),
-        ("width", width.least, room.narrowest),
-    ):
-        if least - 2 * lipping + 2 * margin > most + PROOF_ALLOWANCE:
-            key = name if values.has(name) else f"least_{name}"
-            away = f" with a margin of {values.place.length(margin)}" if margin else ""
-            values.at(key).wrong(
-                f"a {name} of {values.place.length(least)}{away} is more than the panel can hold, "
-                f"{values.place.length(math.floor(most * 100) / 100)} in its best direction: ask "
-                "for less"
-            )
-
-
-@dataclass(frozen=True, slots=True)
-class _Room:
-    """What no top in a convex hull exceeds, mm: its length, and its width."""
-
-    longest: float
-    narrowest: float
-
-
-def _room(hull: Points) -> _Room:
-    """Return the room of a convex ring, never too little of it.
-
-    The extent of a hull in a direction is greatest along its diameter, so the greatest of extents
-    `_STEP` apart is short of that by the cosine of half a step. It is least square to an edge; the
-    longest edges are enough to tell, as leaving some out only leaves more room.
-    """
-    turns = np.arange(0.0, math.pi, _STEP)
-    around = np.column_stack((np.cos(turns), np.sin(turns)))
-    edges = np.roll(hull, -1, axis=0) - hull
-    lengths = np.hypot(edges[:, 0], edges[:, 1])
-    long = np.argsort(-lengths)[: len(turns)]
-    square = np.column_stack((-edges[long, 1], edges[long, 0])) / lengths[long, None]
-    longest = float(np.ptp(hull @ around.T, axis=0).max()) / math.cos(_STEP / 2)
-    return _Room(longest, float(np.ptp(hull @ square.T, axis=0).min()))
