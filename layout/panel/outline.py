@@ -115,7 +115,7 @@ def outline_through(points: Sequence[Point], bows: Mapping[int, float] | None = 
 
 
 def _edge(start: Point, end: Point, rise: float, name: str) -> Line | Arc:
-    if not rise:
+    if abs(rise) <= CHORD:  # a flatter arc has a radius too large for its ends to meet the others
         return Line(start, end)
     chord = start.distance_to(end)
     if abs(rise) > chord / 2:
