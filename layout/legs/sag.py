@@ -121,7 +121,7 @@ class Sag:
 
 
 @dataclass(frozen=True, slots=True)
-class Top:
+class TopBoard:
     """What bends: a top of one thickness and one material.
 
     Attributes
@@ -156,7 +156,7 @@ class Top:
 
 
 def sag_of(
-    top: Top,
+    top: TopBoard,
     foot: Foot,
     middles: Sequence[Point],
     burden: Burden | None = None,
@@ -228,7 +228,7 @@ def _at(plate: Plate, k: int) -> Point:
     return Point(float(x), float(y))
 
 
-def _beam(top: Top, middles: Sequence[Point], load: float) -> float:
+def _beam(top: TopBoard, middles: Sequence[Point], load: float) -> float:
     """Return the middle of a beam along the top on its outermost feet."""
     outline, lengthwise = top.outline, abs(math.cos(top.grain)) >= math.sqrt(0.5)
     modulus = top.stiffness.along if lengthwise else top.stiffness.across

@@ -1,0 +1,141 @@
+"""Screws that bite and do not come through."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from enum import Enum
+
+from ..errors import LegsError
+from ..panel.build import Kind
+from ..units import Tape
+
+LEFT_UNDER_TIP = 6.0
+"""Wood left between the tip of a screw and the show face, mm (common practice)."""
+
+FROM_EDGE = 25.0
+"""Least distance of a screw from the edge of solid wood, mm (common practice)."""
+
+FROM_EDGE_BOARD = 40.0
+"""The same in board, whose layers split off (common practice)."""
+
+LEAST_BITE = 3.0
+"""A screw bites at least this many of its diameters deep, or it pulls out (our choice)."""
+
+PILOT = 0.7
+"""Diameter of a pilot hole, as a share of the screw's (common practice: 3.5 for 5)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Screw:
+    """A screw by its diameter and its length under the head, mm.
+
+    Raises
+    ------
+    LegsError
+        If not ``0 < diameter < length``.
+    """
+
+    diameter: float
+    length: float
+
+    def __post_init__(self) -> None:
+        if not 0 < self.diameter < self.length < math.inf:
+            raise LegsError(
+                f"a screw {self.diameter:g} mm thick and {self.length:g} mm long: "
+                "it is longer than thick"
+            )
+
+
+class ScrewFault(Enum):
+    """What is wrong with a screw."""
+
+    COMES_THROUGH = "comes through"
+    TOO_DEEP = "too deep"
+    HARDLY_BITES = "hardly bites"
+    NEAR_EDGE = "near the edge"
+
+
+@dataclass(frozen=True, slots=True)
+class ScrewPlan:
+    """A screw in a top.
+
+    Attributes
+    ----------
+    screw : Screw
+    bite : float
+        How deep it goes into the wood, mm.
+    left : float
+        Wood left under its tip, mm; negative where it comes through.
+    pilot : float
+        Diameter of its pilot hole, mm.
+    pilot_depth : float
+        How deep to drill that, mm: to the tip, and never nearer to the face than half of what is
+        left.
+    from_edge : float
+        Least distance from the edge of the top, mm.
+    longest : float
+        The longest screw that leaves enough under its tip, mm.
+    faults : tuple of ScrewFault
+    """
+
+    screw: Screw
+    bite: float
+    left: float
+    pilot: float
+    pilot_depth: float
+    from_edge: float
+    longest: float
+    faults: tuple[ScrewFault, ...]
+
+    @property
+    def is_refused(self) -> bool:
+        """Whether it must not be driven."""
+        return ScrewFault.COMES_THROUGH in self.faults
+
+    def words(self, fault: ScrewFault, tape: Tape) -> str:
+        """Return one sentence about a fault in the units of the tape."""
+        left, longest = tape.measure(abs(self.left)), tape.measure(self.longest)
+        bite, edge = tape.measure(self.bite), tape.measure(self.from_edge)
+        return {
+            ScrewFault.COMES_THROUGH: f"The screw comes through by {left}: at most {longest} long.",
+            ScrewFault.TOO_DEEP: f"Only {left} is left under its tip: at most {longest} long.",
+            ScrewFault.HARDLY_BITES: f"It bites only {bite} deep: take a longer one.",
+            ScrewFault.NEAR_EDGE: f"It sits nearer to the edge than {edge}: it splits the wood.",
+        }[fault]
+
+
+def screw_in(
+    screw: Screw, plate: float, top: float, kind: Kind, from_edge: float = math.inf
+) -> ScrewPlan:
+    """Return how a screw through a plate holds in a top.
+
+    Parameters
+    ----------
+    plate, top : float
+        Thickness of what it goes through first (0 for nothing) and of the wood, mm.
+    from_edge : float
+        How far from the edge of the top it sits, mm.
+    """
+    bite = max(screw.length - plate, 0.0)
+    left = top - bite
+    least_edge = FROM_EDGE_BOARD if kind.is_board else FROM_EDGE
+    faults = []
+    if left <= 0:
+        faults.append(ScrewFault.COMES_THROUGH)
+    elif left < LEFT_UNDER_TIP:
+        faults.append(ScrewFault.TOO_DEEP)
+    if bite < LEAST_BITE * screw.diameter:
+        faults.append(ScrewFault.HARDLY_BITES)
+    if from_edge < least_edge:
+        faults.append(ScrewFault.NEAR_EDGE)
+    return ScrewPlan(
+        screw,
+        bite,
+        left,
+        pilot=screw.diameter * PILOT,
+        pilot_depth=max(0.0, min(bite, top - max(left, LEFT_UNDER_TIP) / 2)),
+        from_edge=least_edge,
+        longest=max(0.0, top - LEFT_UNDER_TIP + plate),
+        faults=tuple(faults),
+    )

@@ -1,0 +1,152 @@
+"""Movement: by the handbook's worked example, by worked tops, and by laws."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from panelwright.layout.errors import LegsError
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.legs import Fixing, Foot
+from panelwright.layout.legs.movement import Wood, movement_of, slot_for, width_change
+from panelwright.layout.outlines import Capsule, Rectangle, RoundedRectangle
+from panelwright.layout.panel import Kind, material_named
+from panelwright.layout.panel.materials import Material
+from panelwright.layout.panel.movement import MOVEMENT, coefficient_from_shrinkage
+
+FOUR = tuple(Point(x, y) for x, y in ((-400, -200), (400, -200), (400, 200), (-400, 200)))
+
+
+def _material(name: str) -> Material:
+    found = material_named(name)
+    assert found is not None
+    return found
+
+
+def test_a_fir_board_widens_as_the_handbook_works_out() -> None:
+    """White fir, 232 mm, 8 to 11 %: +1.7 mm, 233.7 mm (WH eq. 13-2; the 8 % from memory; 1 %)."""
+    assert width_change(232, 0.00245, 3) == pytest.approx(1.7, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("shrinkage", "coefficient"),
+    [
+        (4.9, 0.00169),
+        (7.8, 0.00274),
+        (5.5, 0.00190),
+        (11.9, 0.00431),
+        (7.3, 0.00256),
+        (9.5, 0.00338),
+        (3.7, 0.00126),
+        (7.1, 0.00248),
+        (7.6, 0.00267),
+        (4.8, 0.00165),
+        (4.6, 0.00158),
+        (8.2, 0.00289),
+    ],
+)
+def test_coefficients_follow_from_shrinkage(shrinkage: float, coefficient: float) -> None:
+    """C = (S/30)/(100 − 20·S/30) links Tables 4-3 and 13-5 of the *Wood Handbook* (read)."""
+    assert coefficient_from_shrinkage(shrinkage) == pytest.approx(coefficient, abs=6e-6)
+
+
+def test_every_wood_moves_more_along_its_rings_than_across() -> None:
+    """Flat-sawn boards move more than quarter-sawn ones, in every species."""
+    assert MOVEMENT
+    for movement in MOVEMENT.values():
+        assert 0 < movement.radial < movement.tangential < 0.006
+
+
+def test_the_iroko_top_moves_as_worked() -> None:
+    """600 × 0.00186 × 4 % = 4.5 mm; battens 450 long, outer slots 6 + screw (worked)."""
+    wood = Wood(Kind.SOLID, _material("iroko"))
+    plan = movement_of(Capsule(1400, 600), wood, FOUR, Foot.square(60), Fixing.SCREWED, 5.0)
+    assert plan.change == pytest.approx(4.5, abs=0.05)
+    assert plan.batten is not None
+    assert plan.batten.length == pytest.approx(450)
+    assert plan.batten.slot == 5.0 + 6
+
+
+def test_the_elm_top_moves_as_worked() -> None:
+    """700 × 0.00338 × 4 % = 9.5; battens 550, whose ends move less than the edges do (worked)."""
+    wood = Wood(Kind.SOLID, _material("elm"))
+    top = RoundedRectangle.with_radius(1700, 700, 80)
+    plan = movement_of(top, wood, FOUR, Foot.square(60), Fixing.SCREWED, 5.0)
+    assert plan.change == pytest.approx(9.5, abs=0.05)
+    assert plan.batten is not None
+    assert plan.batten.length == pytest.approx(550)
+    assert plan.batten.slot - 5.0 == pytest.approx(10)
+    assert slot_for(plan.change, 5.0) - 5.0 == 12
+
+
+def test_one_row_of_fixings_stays_fast() -> None:
+    """Fixings on one side of the grain's middle are fixed, the others slot for the whole way."""
+    wood = Wood(Kind.SOLID, _material("oak"))
+    plan = movement_of(Rectangle(1400, 600), wood, FOUR, Foot.square(60), Fixing.SCREWED, 5.0)
+    assert [slot.fixed for slot in plan.slots] == [True, True, False, False]
+    travel = 2 * 400 * 0.00365 * 4
+    assert plan.slots[2].length == slot_for(travel, 5.0) >= 5.0 + travel
+    middle = (*FOUR, Point(0, 0))
+    plan = movement_of(Rectangle(1400, 600), wood, middle, Foot.square(60), Fixing.SCREWED, 5.0)
+    assert [slot.fixed for slot in plan.slots] == [False] * 4 + [True]
+
+
+@given(st.floats(0, math.pi), st.floats(0, 10))
+def test_movement_goes_across_the_grain_and_with_the_swing(grain: float, swing: float) -> None:
+    """The change is the width across the grain times coefficient times swing."""
+    top = Rectangle(1400, 600)
+    wood = Wood(Kind.SOLID, _material("beech"), grain, swing=swing)
+    plan = movement_of(top, wood, (), Foot.square(60), Fixing.SCREWED, 5.0)
+    width = 600 * abs(math.cos(grain)) + 1400 * abs(math.sin(grain))
+    assert plan.width == pytest.approx(width)
+    assert plan.change == pytest.approx(width * 0.00431 * swing)
+    assert plan.slots == ()
+
+
+def test_quarter_sawn_wood_moves_less() -> None:
+    """The radial figure counts where the boards are sawn on the quarter."""
+    flat = Wood(Kind.SOLID, _material("oak"))
+    quartered = Wood(Kind.SOLID, _material("oak"), quartered=True)
+    one, other = (
+        movement_of(Rectangle(1400, 600), w, FOUR, Foot.square(60), Fixing.SCREWED, 5.0).change
+        for w in (flat, quartered)
+    )
+    assert other / one == pytest.approx(0.00180 / 0.00365)
+
+
+def test_board_needs_no_slots_but_a_little_play() -> None:
+    """A worktop 560 wide may swell by 0.3 %, about 2 mm, and has no slots (worked)."""
+    wood = Wood(Kind.PARTICLEBOARD, _material("particleboard"))
+    plan = movement_of(Rectangle(1450, 560), wood, FOUR, Foot.square(60), Fixing.GLUED, 5.0)
+    assert plan.change == pytest.approx(1.7, abs=0.05)
+    assert plan.slots == ()
+    assert plan.batten is None
+    assert not plan.glue_fights
+
+
+def test_rigid_glue_on_a_wide_leg_fights_the_wood() -> None:
+    """A slab glued across the grain holds the top fast until one of both breaks."""
+    wood = Wood(Kind.SOLID, _material("oak"))
+    top, across = Rectangle(1400, 600), Foot.square(500)
+    glued = movement_of(top, wood, FOUR, across, Fixing.GLUED, 5.0)
+    assert glued.joint == pytest.approx(500 * 0.00365 * 4)
+    assert glued.glue_fights
+    assert not movement_of(top, wood, FOUR, across, Fixing.SCREWED, 5.0).glue_fights
+    assert not movement_of(top, wood, FOUR, Foot.square(60), Fixing.GLUED, 5.0).glue_fights
+
+
+def test_a_wood_without_a_figure_counts_as_oak() -> None:
+    """Where nobody has read a coefficient, one on the safe side of most species is taken."""
+    wood = Wood(Kind.SOLID, _material("mahogany"))
+    plan = movement_of(Rectangle(1400, 600), wood, (), Foot.square(60), Fixing.SCREWED, 5.0)
+    assert plan.coefficient == 0.00365
+    assert "as oak" in plan.source
+
+
+def test_a_moisture_swing_beyond_all_reason_is_refused() -> None:
+    """Above fibre saturation, about 30 %, wood does not move."""
+    with pytest.raises(LegsError, match="from 0 to 30"):
+        Wood(Kind.SOLID, _material("oak"), swing=31)

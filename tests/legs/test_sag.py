@@ -1,0 +1,154 @@
+"""Sag of whole tops: by the beam beside it, by the classical supports, and by laws."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from panelwright.layout.errors import LegsError
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.legs import Foot, FootShape
+from panelwright.layout.legs.sag import (
+    AIM,
+    SEEN,
+    Burden,
+    Sag,
+    TopBoard,
+    bearing_points,
+    sag_of,
+    widest_gap,
+)
+from panelwright.layout.legs.tipping import GRAVITY
+from panelwright.layout.outlines import Capsule, Oval, Rectangle, RoundedRectangle
+from panelwright.layout.panel.stiffness import STIFFNESS, Stiffness
+
+FOOT = Foot.square(60)
+OAK = STIFFNESS["oak"]
+STRIP = Stiffness(12_300.0, 12_300.0, 6_150.0, 0.0, "test")
+
+
+def _corners(x: float, y: float) -> list[Point]:
+    return [Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y)]
+
+
+def _oak(thickness: float = 26.0) -> TopBoard:
+    return TopBoard(Capsule(1400, 600), thickness, 760.0, OAK)
+
+
+def test_a_narrow_strip_bends_as_the_beam_beside_it() -> None:
+    """On a strip without sideways contraction plate and beam tell the same sag."""
+    top = TopBoard(Rectangle(1800, 90), 25.0, 700.0, STRIP)
+    sag = sag_of(top, FOOT, [Point(x, y) for x in (-600, 600) for y in (-45, 0, 45)])
+    assert sag.first_loaded.down == pytest.approx(sag.beam, rel=0.01)
+    assert sag.first_loaded.place.x == pytest.approx(0, abs=1)
+    assert sag.highest.down < 0
+    assert abs(sag.highest.place.x) == pytest.approx(900)
+
+
+def test_the_least_sag_of_a_strip_lies_at_the_classical_overhang() -> None:
+    """Of all overhangs 0.223 of the length sags least (classical: middle and tips alike)."""
+    top = TopBoard(Rectangle(2000, 100), 25.0, 700.0, STRIP)
+    plate = top.plate()
+
+    def worst(overhang: float) -> float:
+        x = 1000 - overhang * 2000
+        feet = [Point(sx * x, y) for sx in (-1, 1) for y in (-50, 0, 50)]
+        return sag_of(top, FOOT, feet, plate=plate).first_loaded.down
+
+    tried = [0.20, 0.21, 0.2231, 0.235, 0.245]
+    assert min(tried, key=worst) == 0.2231
+
+
+def test_creep_grows_what_lasts_and_not_the_force() -> None:
+    """Seasoned wood sags half as much again in the long run (NDS 3.5.2, quoted)."""
+    sag = sag_of(_oak(), FOOT, _corners(430, 190))
+    crept = sag_of(_oak(), FOOT, _corners(430, 190), Burden(creep=2.0))
+    assert sag.after_creep.down == pytest.approx(1.5 * sag.first_loaded.down)
+    assert crept.after_creep.down == pytest.approx(2.0 * sag.first_loaded.down)
+    assert crept.under_force == sag.under_force
+
+
+@given(st.floats(18, 40), st.floats(1.05, 2.0))
+@settings(max_examples=8)
+def test_a_thicker_top_sags_less(thickness: float, factor: float) -> None:
+    """Under its own weight sag goes as 1/t², under anything else as 1/t³."""
+    thin = sag_of(_oak(thickness), FOOT, _corners(430, 190))
+    thick = sag_of(_oak(thickness * factor), FOOT, _corners(430, 190))
+    assert thick.own.down == pytest.approx(thin.own.down / factor**2, rel=1e-5)
+    assert thick.under_force.down == pytest.approx(thin.under_force.down / factor**3, rel=1e-5)
+    assert thick.first_loaded.down < thin.first_loaded.down
+
+
+def test_more_legs_sag_less() -> None:
+    """A third pair in the middle of a long top takes most of its sag away."""
+    top = TopBoard(RoundedRectangle.with_radius(2000, 800, 60), 26.0, 760.0, OAK)
+    plate = top.plate()
+    four = sag_of(top, FOOT, _corners(750, 300), plate=plate)
+    six = sag_of(top, FOOT, [*_corners(750, 300), Point(0, 300), Point(0, -300)], plate=plate)
+    assert six.first_loaded.down < four.first_loaded.down / 3
+    assert six.span == 750
+    assert four.span == 1500
+
+
+def test_the_load_is_own_weight_and_what_is_spread() -> None:
+    """Sag grows in step with the load: own weight, and 20 kg/m² more."""
+    sag = sag_of(_oak(), FOOT, _corners(430, 190))
+    own, spread = 760e-9 * 26 * GRAVITY, 20e-6 * GRAVITY
+    assert sag.first_loaded.down / sag.own.down == pytest.approx((own + spread) / own)
+    bare = sag_of(_oak(), FOOT, _corners(430, 190), Burden(spread=0.0, force=0.0))
+    assert bare.first_loaded == bare.own
+    assert bare.under_force.down == 0
+
+
+def test_the_worst_place_for_a_force_is_an_overhang_or_the_middle_of_a_side() -> None:
+    """On an oval on four legs the ends give most, and both ends alike."""
+    top = TopBoard(Oval(1400, 800), 22.0, 700.0, Stiffness.alike_both_ways(3450.0, "test"))
+    sag = sag_of(top, FOOT, _corners(350, 200))
+    assert abs(sag.under_force.place.x) == pytest.approx(700, abs=1)
+    assert sag.under_force.place.y == pytest.approx(0, abs=1)
+
+
+def test_the_aim_is_a_share_of_the_span() -> None:
+    """0.02 in a foot to aim at, 1/32 in a foot shows (read, trade press)."""
+    sag = sag_of(_oak(), FOOT, _corners(430, 190))
+    assert sag.span == 860
+    assert sag.aim == pytest.approx(860 * 0.02 / 12)
+    assert sag.seen == pytest.approx(860 / 32 / 12)
+    assert AIM < SEEN
+    assert sag.holds
+    assert not sag_of(_oak(6.0), FOOT, _corners(430, 190)).holds
+
+
+def test_a_slab_carries_along_its_length() -> None:
+    """A leg 500 wide carries the top at three places, a square one at its middle."""
+    slab = Foot(FootShape.SLAB, 40, 500)
+    assert bearing_points(slab, Point(9, 0)) == [Point(9, 230), Point(9, 0), Point(9, -230)]
+    assert bearing_points(FOOT, Point(9, 0)) == [Point(9, 0)]
+    two = [Point(-400, 0), Point(400, 0)]
+    sag = sag_of(_oak(), slab, two)
+    assert sag.span == 800
+    assert 0 < sag.first_loaded.down < 2
+
+
+def test_the_widest_gap_passes_over_a_foot_in_the_middle() -> None:
+    """A fifth foot under the middle leaves the sides as wide as they are."""
+    assert widest_gap([*_corners(500, 200), Point(0, 0)]) == 1000
+    ring = [Point.polar(400, math.tau * k / 6) for k in range(6)]
+    assert widest_gap(ring) == pytest.approx(400)
+
+
+def test_a_burden_below_nothing_is_refused() -> None:
+    """Loads push down, and creep makes no sag smaller."""
+    with pytest.raises(LegsError):
+        Burden(spread=-1)
+    with pytest.raises(LegsError):
+        Burden(creep=0.9)
+
+
+def test_the_same_top_gives_the_same_sag_to_the_last_digit() -> None:
+    """Two runs tell the same places and figures."""
+    first: Sag = sag_of(_oak(), FOOT, _corners(430, 190))
+    assert sag_of(_oak(), FOOT, _corners(430, 190)) == first
