@@ -7,7 +7,7 @@ import math
 from ..geometry.point import Point
 from ..outlines import RoundedRectangle
 from .cut import Facet
-from .straight import Bench, StraightCuts
+from .straight import Bench, StraightCuts, crossed
 from .strips import SawLine, extent_of, strip_beyond
 
 ROUND_END_CLEAR = 4.0
@@ -44,13 +44,18 @@ def facet_leg(half_length: float, half_width: float, tangent: float, clear: floa
 
 
 def facets_of(bench: Bench, cuts: StraightCuts) -> tuple[Facet, ...]:
-    """Return the facets in order round the top, from the corner nearest the datum's start."""
+    """Return the facets in order round the top, from the corner nearest the datum's start.
+
+    None where the saw would cross what no blade may cross: the jigsaw goes round there.
+    """
     blank = cuts.blank
     facets: list[Facet] = []
     for corner in _corners(bench):
         line, clear = _line(bench, corner)
         strip = strip_beyond(blank, line)
         if strip.widest < max(LEAST_LEG / math.sqrt(2), bench.tools.thinnest):
+            continue
+        if crossed(bench, line, blank):
             continue
         extent = extent_of(blank)
         spans = blank.chord(line.at - line.way * extent, line.at + line.way * extent)

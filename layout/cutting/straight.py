@@ -11,7 +11,7 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..marking.instruments import StringCompass
 from ..marking.marks import compasses_for
-from ..outlines import Circle, Outline
+from ..outlines import Circle, Outline, Rectangle, RoundedRectangle
 from ..panel.build import Kind
 from ..panel.datum import Datum
 from ..panel.defect import Spoils
@@ -123,6 +123,11 @@ def straight_cuts(bench: Bench) -> StraightCuts:
             if kind is not TrimKind.ROUGH:
                 skipped.append(_skipped(bench, side, kind, blank))
             continue
+        in_the_way = crossed(bench, line, blank)
+        if in_the_way and not isinstance(bench.outline, Rectangle | RoundedRectangle):
+            reason = f"{in_the_way[0]} lies in its line: the jigsaw takes this side, round the top"
+            skipped.append(SkippedTrim(kind, side.outwards, strip.widest, reason))
+            continue
         trim = _trim(bench, kind, line, (allowance, strip, blank), len(trims) + 1)
         trims.append(trim)
         blank = blank.minus(line.beyond(extent_of(blank)))
@@ -215,10 +220,20 @@ def _guide(bench: Bench, line: SawLine) -> Guide | None:
     return Guide(offset, side, *ends)
 
 
+def crossed(bench: Bench, line: SawLine, blank: Region) -> tuple[str, ...]:
+    """Return the names of what no blade may cross and this cut would."""
+    kerf = line.band(bench.tools.kerf, extent_of(blank)).meet(blank)
+    spoiling = bench.panel.spoiling(Spoils.CUTTING)
+    return tuple(d.name for d in spoiling if d.extent.touches_or_crosses(kerf))
+
+
 def _warnings(bench: Bench, line: SawLine, blank: Region, strip: Strip) -> Iterator[str]:
     kerf = line.band(bench.tools.kerf, extent_of(blank)).meet(blank)
+    in_the_way = crossed(bench, line, blank)
     for defect in bench.panel.spoiling(Spoils.CUTTING):
-        if defect.reach().touches_or_crosses(kerf):
-            yield f"{defect.name} lies in the cut: no blade may cross it; mend it or move the top"
+        if defect.name in in_the_way:
+            yield f"{defect.name} lies in the cut: get it out first, or stop short on both sides"
+        elif defect.reach().touches_or_crosses(kerf):
+            yield f"passes closer to {defect.name} than its clearance: sweep there again first"
     if strip.share_below(bench.tools.thinnest) > MOSTLY_THIN:
         yield "much of it is thinner than the kerf and 3 mm: start where it is widest, go slowly"

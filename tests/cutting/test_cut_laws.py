@@ -180,6 +180,27 @@ def test_a_nail_in_the_cut_is_warned_of() -> None:
     assert not [w for w in cuts.warnings if "lock" in w]
 
 
+def test_a_cut_near_a_nail_is_swept_again() -> None:
+    """A cut that only comes closer than a defect's clearance says so, and does not say crosses."""
+    nail = Defect(
+        "nail", round_place(Point(4500 - 714, 3400), 4), frozenset({Spoils.CUTTING}), clear=15
+    )
+    (warning,) = plan(Rectangle(1400, 600), WIDE.with_defect(nail)).warnings
+    assert "closer to nail" in warning
+
+
+def test_a_jigsaw_goes_round_what_no_saw_may_cross() -> None:
+    """Where a lock pocket lies in a tangent line or a facet of an oval, that cut is not made."""
+    in_line = Defect("lock", rectangular_place(Point(5000, 3805), 90, 60), frozenset(Spoils))
+    cuts = plan(Oval(1400, 600), WIDE.with_defect(in_line))
+    (skipped,) = cuts.skipped
+    assert skipped.reason.startswith("lock lies in its line")
+    assert len(cuts.trims) == 3
+    assert cuts.warnings == ()
+    in_facet = Defect("lock", round_place(Point(5135, 3735), 20), frozenset({Spoils.CUTTING}))
+    assert len(plan(Oval(1400, 600), WIDE.with_defect(in_facet)).facets) == 3
+
+
 def test_a_cut_out_interrupts_the_cut() -> None:
     """Where a cut-out lies on a saw line, the saw is in wood on both sides of it."""
     hole = rectangular_place(Point(4500 - 702, 3500), 100, 200)
