@@ -73,8 +73,10 @@ class _Page:
 
     def __init__(self, canvas: Canvas, scene: Scene) -> None:
         self.canvas = canvas
-        self.frame = scene.frame
-        self.stretch = scene.stretch
+        frame, middle = scene.frame, scene.frame.middle
+        self.middle = middle
+        self.corner = Point(middle.x - frame.left, middle.y - frame.bottom) * POINTS_PER_MM
+        self.across, self.up = (factor * POINTS_PER_MM for factor in scene.stretch)
 
     def draw(self, group: Group) -> None:
         self.canvas.saveState()
@@ -152,10 +154,10 @@ class _Page:
 
     def at(self, point: Point) -> tuple[float, float]:
         """Return a point of the scene in points from the page's lower left corner."""
-        middle, (across, up) = self.frame.middle, self.stretch
-        x = middle.x + (point.x - middle.x) * across - self.frame.left
-        y = middle.y + (point.y - middle.y) * up - self.frame.bottom
-        return x * POINTS_PER_MM, y * POINTS_PER_MM
+        return (
+            self.corner.x + (point.x - self.middle.x) * self.across,
+            self.corner.y + (point.y - self.middle.y) * self.up,
+        )
 
 
 def _finished(drawn: bytes, title: str, names: dict[Layer, str]) -> bytes:

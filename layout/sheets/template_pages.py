@@ -19,7 +19,7 @@ from ..template.calibration import longest_bar
 from ..template.content import TemplateContent, TemplateMark, mark_ring
 from ..template.portions import Portion
 from ..template.proposal import Proposal
-from ..template.tiles import Tile, TilePlan
+from ..template.tiles import CornerCross, Tile, TilePlan
 from ..units import Tape
 from .ordinates_sheet import ordinates_pages
 from .spots import Spots, labels_round, points_along
@@ -47,7 +47,7 @@ def template_pages(
 
     No ink lies outside the printable area. What two sheets share is on both.
     """
-    shown = _Shown.of(content, proposal.portion)
+    shown = _Shown.of(content, proposal)
     sheets = tuple(_Page(shown, proposal.plan, tile).scene() for tile in proposal.plan.tiles)
     plan = proposal.plan
     figures = ordinates_pages(content, plan.paper, plan.upright_margins) if with_ordinates else ()
@@ -64,9 +64,11 @@ class _Shown:
     marks: tuple[TemplateMark, ...]
     points: Points
     box: Bounds
+    crosses: tuple[CornerCross, ...]
 
     @classmethod
-    def of(cls, content: TemplateContent, portion: Portion) -> _Shown:
+    def of(cls, content: TemplateContent, proposal: Proposal) -> _Shown:
+        portion = proposal.portion
         lines: list[tuple[Layer, Path]] = []
         for layer, path in lines_of(content):
             if layer == layers.LEGS:
@@ -81,7 +83,8 @@ class _Shown:
         lines += [(layers.MARKS, path) for mark in marks for path in mark_paths(mark)]
         boxed = tuple((layer, path, path.bounds) for layer, path in lines)
         points = points_along(path for _, path in lines)
-        return cls(content, portion, boxed, marks, points, content.bounds)
+        crosses = proposal.plan.corner_crosses
+        return cls(content, portion, boxed, marks, points, content.bounds, crosses)
 
 
 class _Page:
@@ -154,7 +157,7 @@ class _Page:
                 inner = replace(self.spots, room=self.cell)
                 name = inner.best(labels_round(at, str(mark.number), 2.5, ARM))
                 items += [name] if name else []
-        for cross in self.plan.corner_crosses:
+        for cross in self.shown.crosses:
             if cross.tile == self.tile.name:
                 at = cross.at + self.shift
                 items += strokes(cross_at(at, 4.0))
@@ -191,8 +194,9 @@ class _Page:
                 else Point(room.left + (room.width - length) / 2, self.cell.bottom + off)
             )
             bar = CheckBar(start, length, upright, tape)
-            along: float = self.spots.drawn_in(bar.box.grown(2.0))
-            along += sum(_share_of(bar.box.grown(1.0), taken) for taken in self.spots.taken)
+            near, box = bar.box.grown(2.0), bar.box.grown(1.0)
+            along: float = self.spots.drawn_in(near)
+            along += sum(_share_of(box, taken) for taken in self.spots.taken)
             if best is None or along < best[0]:
                 best = (along, bar)
             if along <= _CROSSED:

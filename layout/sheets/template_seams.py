@@ -11,10 +11,11 @@ from ..drawing.scene import Item, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
+from ..geometry.window import holds_bounds
 from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
 from .spots import Spots
-from .template_parts import line, strokes
+from .template_parts import line
 
 _LETTERS = 2.5
 _SHARES = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9)
@@ -124,8 +125,9 @@ def _flip(level: float, start: float, end: float, spots: Spots, *, upright: bool
     yield text
     half = (text_box(text).height if upright else text_box(text).width) / 2 + 5.0
     for place in (middle - half, middle + half):
-        if start < place < end:
-            yield from strokes((_triangle(at(place - 2, 1.5), at(place + 2, 1.5), at(place, 6.0)),))
+        sign = _triangle(at(place - 2, 1.5), at(place + 2, 1.5), at(place, 6.0))
+        if start < place < end and holds_bounds(spots.room.grown(-0.2), sign.bounds):
+            yield Stroke(sign)
 
 
 def _triangle(one: Point, two: Point, three: Point) -> Path:

@@ -40,6 +40,9 @@ _NEAR_SEAM = 8.0
 _ROLL_SPARE = 20.0
 """What a piece of roll is longer than its drawing, for lettering, mm."""
 
+_SHORTEST_PIECE = 200.0
+"""A piece of roll shorter than this curls, and holds no check bar worth reading, mm."""
+
 Places = frozenset[tuple[int, int]]
 
 
@@ -142,7 +145,7 @@ def _sheet(
     if landscape:
         white = margins.turned.left + margins.turned.right
     needed = (extent + _ROLL_SPARE) * max(1.0, correction.along) + white
-    length = min(paper.length, math.ceil(needed))
+    length = min(paper.length, max(_SHORTEST_PIECE, math.ceil(needed)))
     return Sheet.of(paper, margins, landscape=landscape, length=length)
 
 

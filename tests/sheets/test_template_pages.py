@@ -1,0 +1,316 @@
+"""Template pages, written and read back: nothing lost, nothing in the margins, true on paper."""
+
+from __future__ import annotations
+
+import io
+import itertools
+import math
+from dataclasses import replace
+
+import numpy as np
+import pikepdf
+import pypdfium2
+import pytest
+from hypothesis import assume, given, settings
+from readers import Drawn, Raster, drawn_on, off_path
+from template_strategies import contents, corrections, margins, overlaps, papers
+
+from panelwright.layout.drawing import layers
+from panelwright.layout.drawing.lettering import text_box
+from panelwright.layout.drawing.pdf import to_pdf
+from panelwright.layout.drawing.scene import Scene, Stroke, Text
+from panelwright.layout.geometry.bounds import Bounds
+from panelwright.layout.geometry.path import circle
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.window import holds_bounds
+from panelwright.layout.outlines import Capsule, Oval
+from panelwright.layout.sheets.template_pages import template_pages
+from panelwright.layout.template.calibration import Correction
+from panelwright.layout.template.content import TemplateContent, TemplateMark
+from panelwright.layout.template.paper import A4, LETTER, Margins, Paper
+from panelwright.layout.template.portions import portions
+from panelwright.layout.template.proposal import Proposal, proposals, proposed
+from panelwright.layout.units import Tape
+
+VECTOR_ERROR = 0.001
+RASTER_ERROR = 0.05
+
+
+def _bench_top() -> TemplateContent:
+    top = Capsule(1200, 700)
+    feet = [Point(sx * 330, sy * 180) for sx in (1, -1) for sy in (1, -1)]
+    marks = [TemplateMark(f"F{n}", at, 5.0) for n, at in enumerate(feet, 1)]
+    marks += [TemplateMark("C1", Point(-250, 0)), TemplateMark("C2", Point(250, 0))]
+    return TemplateContent(
+        "Lab bench top",
+        top.path(),
+        rough=top.parallel(3.0),
+        marks=tuple(marks),
+        feet=tuple(circle(at, 30) for at in feet),
+        symmetric_x=True,
+        symmetric_y=True,
+    )
+
+
+def _tile_scenes(scenes: tuple[Scene, ...]) -> list[tuple[int, str]]:
+    """Return the page number and the tile's name of every template sheet."""
+    return [
+        (number, scene.title.split(",")[0].removeprefix("Sheet "))
+        for number, scene in enumerate(scenes)
+        if scene.title.startswith("Sheet ")
+    ]
+
+
+def _finish_lines(proposal: Proposal, scenes: tuple[Scene, ...]) -> dict[str, list[Drawn]]:
+    """Return the finish lines of each tile as the written file has them, in template mm."""
+    data = to_pdf(scenes, "template")
+    found = {}
+    for number, name in _tile_scenes(scenes):
+        shift = proposal.plan.shift(proposal.plan.tile(name))
+        drawn = [d for d in drawn_on(data, number) if d.layer == "Finish line"]
+        moved = [replace(d, pieces=[p - tuple(shift) for p in d.pieces]) for d in drawn]
+        found[name] = moved
+    return found
+
+
+def _stretched(box: Bounds, scene: Scene) -> Bounds:
+    middle, (across, up) = scene.frame.middle, scene.stretch
+    return Bounds(
+        middle.x + (box.left - middle.x) * across,
+        middle.y + (box.bottom - middle.y) * up,
+        middle.x + (box.right - middle.x) * across,
+        middle.y + (box.top - middle.y) * up,
+    )
+
+
+@given(contents(), papers, margins, overlaps, corrections)
+@settings(max_examples=40)
+def test_all_ink_lies_between_the_margins(
+    content: TemplateContent, paper: Paper, white: Margins, overlap: float, correction: Correction
+) -> None:
+    """On every page, with every paper and margin, lines and words keep out of the margins."""
+    assume(overlap <= min(paper.width, paper.length) / 4)
+    proposal = proposed(content, paper, white, overlap, correction=correction)
+    assume(proposal.sheets <= 40)
+    for scene in template_pages(content, proposal):
+        turned = white.turned if scene.frame.width > scene.frame.height else white
+        sheet = scene.frame
+        if paper.roll and scene.title.startswith("Sheet") and not proposal.plan.sheet.landscape:
+            turned = white
+        room = Bounds(
+            turned.left, turned.bottom, sheet.right - turned.right, sheet.top - turned.top
+        )
+        for group in scene.groups:
+            for item in group.items:
+                if isinstance(item, Text):
+                    assert holds_bounds(room, _stretched(text_box(item), scene)), item
+                else:
+                    assert isinstance(item, Stroke)
+                    ink = item.path.bounds.grown(group.layer.line_width / 2)
+                    assert holds_bounds(room.grown(1e-6), _stretched(ink, scene)), item
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER])
+def test_joined_sheets_show_the_whole_line(paper: Paper) -> None:
+    """Over 2 m, all that the sheets show is the finish line within 0.001 mm, with nothing missing."""
+    top = Oval(2000, 900)
+    content = TemplateContent("Stage board oval", top.path())
+    proposal = proposed(content, paper, portion="whole")
+    lines = _finish_lines(proposal, template_pages(content, proposal))
+    points = np.concatenate([d.points(65) for held in lines.values() for d in held])
+    assert off_path(points, content.finish).max() < VECTOR_ERROR
+    # nothing missing: in order round the middle, no gap is wider than between points of one piece
+    around = np.sort(np.arctan2(points[:, 1] / 450, points[:, 0] / 1000))
+    gaps = np.diff(np.append(around, around[0] + math.tau))
+    assert gaps.max() * 1000 < 8.0
+
+
+def test_lines_carry_on_across_every_seam() -> None:
+    """Where the finish line crosses a seam, both sheets show it, at the same place."""
+    content = _bench_top()
+    proposal = proposed(content, A4, portion="whole")
+    lines = _finish_lines(proposal, template_pages(content, proposal))
+    crossings = 0
+    for tile in proposal.plan.tiles:
+        for other_name, axis, level in (
+            (tile.right, 0, tile.cell.right),
+            (tile.below, 1, tile.cell.bottom),
+        ):
+            if not other_name:
+                continue
+            meets = [_meetings(lines[name], axis, level) for name in (tile.name, other_name)]
+            assert len(meets[0]) == len(meets[1])
+            crossings += len(meets[0])
+            for one, other in zip(*meets, strict=True):
+                assert one == pytest.approx(other, abs=VECTOR_ERROR)
+    assert crossings >= 10
+
+
+def _meetings(lines: list[Drawn], axis: int, level: float) -> list[float]:
+    """Return where the read lines cross a seam, along the seam."""
+    found = []
+    for drawn in lines:
+        for piece in drawn.pieces:
+            points = Drawn("", 0, [piece]).points(201)
+            before, after = points[:-1, axis] - level, points[1:, axis] - level
+            for k in np.flatnonzero((before < 0) != (after < 0)):
+                share = before[k] / (before[k] - after[k])
+                found.append(
+                    float(points[k, 1 - axis] * (1 - share) + points[k + 1, 1 - axis] * share)
+                )
+    return sorted(found)
+
+
+def test_a_raster_of_all_sheets_is_true_over_two_metres() -> None:
+    """At 600 dpi, over all sheets of a 2 m top, outline and marks lie within 0.05 mm."""
+    top = Capsule(2000, 180)
+    marks = tuple(TemplateMark(f"M{n}", Point(x, 20)) for n, x in enumerate((-900, -20, 880), 1))
+    content = TemplateContent("Corridor door", top.path(), marks=marks)
+    proposal = proposed(content, A4, portion="whole")
+    scenes = template_pages(content, proposal)
+    kept = tuple(
+        replace(s, groups=tuple(g for g in s.groups if g.layer in (layers.FINISH, layers.MARKS)))
+        for s in scenes
+    )
+    raster = Raster(to_pdf(kept, "template"))
+    seen, measured = set(), 0
+    for number, name in _tile_scenes(scenes):
+        tile = proposal.plan.tile(name)
+        shift = proposal.plan.shift(tile)
+        for segment in content.finish.segments:
+            for k in range(41):
+                at, ahead = segment.at(k / 40), segment.at(k / 40 + 1e-5)
+                room = tile.window.grown(-3.0)
+                if not holds_bounds(room, Bounds.around([at])) or _near_a_joint(at, top):
+                    continue
+                normal = (ahead - at).angle - math.pi / 2
+                place = at + shift
+                assert abs(raster.line_offset(number, tuple(place), normal)) < RASTER_ERROR
+                measured += 1
+        for mark in marks:
+            if holds_bounds(tile.window.grown(-3.0), Bounds.around([mark.at])):
+                place = tuple(mark.at + shift)
+                for beside, normal in (((1.5, 0), math.pi / 2), ((0, 1.5), 0.0)):
+                    arm = (place[0] + beside[0], place[1] + beside[1])
+                    assert abs(raster.line_offset(number, arm, normal, 0.8)) < RASTER_ERROR
+                seen.add(mark.label)
+    assert seen == {"M1", "M2", "M3"}
+    assert measured > 100
+
+
+def _near_a_joint(at: Point, top: Capsule) -> bool:
+    """Ticks across the outline where straight meets curve would be weighed too."""
+    return abs(abs(at.x) - top.straight / 2) < 2.0
+
+
+def test_check_bars_are_as_long_as_they_say() -> None:
+    """On every sheet one bar lies each way, measures what its words say, and spans the sheet."""
+    content = _bench_top()
+    for correction in (Correction(), Correction(1.006, 0.995)):
+        proposal = proposed(content, A4, correction=correction)
+        scenes = template_pages(content, proposal)
+        data = to_pdf(scenes, "template")
+        across, up = proposal.plan.stretch
+        for number, _ in _tile_scenes(scenes):
+            bars = [d for d in drawn_on(data, number) if d.layer == "Check bars"]
+            runs = [p[1] - p[0] for d in bars for p in d.pieces]
+            wide = max(abs(run[0]) for run in runs) / across
+            high = max(abs(run[1]) for run in runs) / up
+            words = {t.words for t in scenes[number].on(layers.CHECK_BARS) if isinstance(t, Text)}
+            assert words == {f"check {wide:.0f} mm", f"check {high:.0f} mm"}
+            assert wide == pytest.approx(round(wide), abs=VECTOR_ERROR)
+            assert high == pytest.approx(round(high), abs=VECTOR_ERROR)
+            printable = proposal.plan.sheet.printable
+            assert wide > printable.width - 9
+            assert high > printable.height - 9
+
+
+def test_neighbours_are_named_at_their_edges() -> None:
+    """Every sheet names the sheet that joins it at each seam, and itself in large letters."""
+    content = _bench_top()
+    proposal = proposed(content, A4)
+    scenes = template_pages(content, proposal)
+    for number, name in _tile_scenes(scenes):
+        tile = proposal.plan.tile(name)
+        words = " · ".join(t.words for t in scenes[number].on(layers.SHEET) if isinstance(t, Text))
+        for beside in (tile.right, tile.below):
+            assert not beside or f"then lay it on {beside}" in words
+        for beside in (tile.left, tile.above):
+            assert not beside or f"{beside} comes to lie on this strip" in words
+        large = [t for t in scenes[number].on(layers.LETTERING) if isinstance(t, Text)]
+        assert max(large, key=lambda text: text.height).words == name
+
+
+def test_no_words_cover_one_another() -> None:
+    """On the sheets of the bench top no two texts overlap."""
+    content = _bench_top()
+    for portion in ("quarter", "half", "whole", "end"):
+        proposal = proposed(content, A4, portion=portion)
+        for scene in template_pages(content, proposal):
+            boxes = [
+                (text_box(item), item)
+                for group in scene.groups
+                for item in group.items
+                if isinstance(item, Text)
+            ]
+            for (one, a), (other, b) in itertools.combinations(boxes, 2):
+                wide = min(one.right, other.right) - max(one.left, other.left)
+                high = min(one.top, other.top) - max(one.bottom, other.bottom)
+                assert wide <= 0.05 or high <= 0.05, (a, b)
+
+
+def test_mirrored_sheets_cannot_be_taken_for_the_face() -> None:
+    """Seen from the underside every page says MIRRORED, and the pennant flies the other way."""
+    content = _bench_top()
+    for seen, says in ((content, False), (content.from_underside(), True)):
+        scenes = template_pages(seen, proposed(seen, A4))
+        for scene in scenes:
+            words = [i.words for g in scene.groups for i in g.items if isinstance(i, Text)]
+            assert any("MIRRORED" in w for w in words) == says
+        for number, _ in _tile_scenes(scenes):
+            lettering = scenes[number].on(layers.LETTERING)
+            poles = [i.path for i in lettering if isinstance(i, Stroke)]
+            pole, flag, _foot = poles[:3]
+            assert (flag.bounds.middle.x < pole.bounds.middle.x) == says
+
+
+def test_the_cover_comes_first_and_says_what_to_check() -> None:
+    """The cover holds the check list, what a wrong print reads, the map and the whole's lengths."""
+    content = _bench_top()
+    proposal = proposed(content, A4, correction=Correction(1.004, 1.0))
+    scenes = template_pages(content, proposal)
+    page = pypdfium2.PdfDocument(to_pdf(scenes, "template"))[0].get_textpage().get_text_bounded()
+    said = " ".join(page.split())
+    assert scenes[0].title.startswith("Cover")
+    assert "Print at 100 %" in said
+    assert "fitted to Letter" in said
+    assert "+0.40 % along the short edge" in said
+    for check in proposal.plan.check_lengths:
+        assert f"{check.start} to {check.end}" in said
+        assert Tape().measure(check.length) in said
+    for tile in proposal.plan.tiles:
+        assert tile.name in said
+
+
+def test_every_portion_can_be_printed() -> None:
+    """Each portion of a top gives its sheets, and the ordinates come last where wanted."""
+    content = _bench_top()
+    for proposal in proposals(content, A4):
+        scenes = template_pages(content, proposal)
+        assert len(_tile_scenes(scenes)) == proposal.sheets
+        assert scenes[-1].title.startswith("Ordinates")
+        without = template_pages(content, proposal, with_ordinates=False)
+        assert len(_tile_scenes(without)) == proposal.sheets
+        assert not without[-1].title.startswith("Ordinates")
+    assert {p.name for p in portions(content)} == {"whole", "half", "quarter", "end", "curves"}
+
+
+def test_pages_lie_as_their_sheets_do() -> None:
+    """A written page has the paper's size, on its side where the plan lays it so."""
+    content = _bench_top()
+    proposal = proposed(content, A4)
+    data = to_pdf(template_pages(content, proposal), "template")
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        sizes = [[round(float(v) * 25.4 / 72, 2) for v in page.mediabox[2:]] for page in pdf.pages]
+    assert sizes[0] == [210.0, 297.0]
+    assert sizes[1] == ([297.0, 210.0] if proposal.plan.sheet.landscape else [210.0, 297.0])
