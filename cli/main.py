@@ -6,6 +6,7 @@ import click
 
 from .check import check
 from .fit import fit
+from .mark import mark
 from .plan import plan
 
 EXAMPLES = """
@@ -30,4 +31,5 @@ def main() -> None:
 
 main.add_command(check)
 main.add_command(fit)
+main.add_command(mark)
 main.add_command(plan)
