@@ -197,7 +197,7 @@ def test_a_jigsaw_goes_round_what_no_saw_may_cross() -> None:
     assert skipped.reason.startswith("lock lies in its line")
     assert len(cuts.trims) == 3
     assert cuts.warnings == ()
-    in_facet = Defect("lock", round_place(Point(5135, 3735), 20), frozenset({Spoils.CUTTING}))
+    in_facet = Defect("lock", round_place(Point(5100, 3669), 20), frozenset({Spoils.CUTTING}))
     assert len(plan(Oval(1400, 600), WIDE.with_defect(in_facet)).facets) == 3
 
 
