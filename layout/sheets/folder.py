@@ -22,10 +22,18 @@ def plan_files(plan: Plan) -> dict[str, str | bytes]:
 
     template = template_drawing(plan.template)
     drawing = to_svg(plan_scene(plan))
-    others = ("plan.svg", "template.pdf", "template.svg", "template.dxf", "plan.json")
+    others = (
+        "plan.svg",
+        "plan-underside.svg",
+        "template.pdf",
+        "template.svg",
+        "template.dxf",
+        "plan.json",
+    )
     return {
         "bench-sheet.html": bench_sheet(plan, drawing, files=others),
         "plan.svg": drawing,
+        "plan-underside.svg": to_svg(plan_scene(plan, mirrored=True)),
         "template.pdf": to_pdf(template_pages(plan.template, plan.sheets), plan.template.title),
         "template.svg": to_svg(template),
         "template.dxf": to_dxf(template),

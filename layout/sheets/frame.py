@@ -59,6 +59,8 @@ class DrawingFrame:
         Where drawing and labels may stand.
     legend : Bounds
         Where title and legend stand.
+    mirrored : bool
+        Whether the panel is seen from its underside: left and right are swapped, lettering is not.
     """
 
     sheet: Bounds
@@ -66,10 +68,13 @@ class DrawingFrame:
     corner: Point
     room: Bounds
     legend: Bounds
+    mirrored: bool = False
 
     @classmethod
-    def for_panel(cls, extent: Bounds) -> DrawingFrame:
+    def for_panel(cls, extent: Bounds, *, mirrored: bool = False) -> DrawingFrame:
         """Return the frame in which a panel of this extent, mm, is drawn as large as it may be."""
+        if mirrored:
+            extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
         inside = SHEET.grown(-BORDER)
         room = Bounds(inside.left, inside.bottom + LEGEND_HEIGHT, inside.right, inside.top)
         legend = Bounds(inside.left, inside.bottom, inside.right, inside.bottom + LEGEND_HEIGHT)
@@ -77,12 +82,14 @@ class DrawingFrame:
         least = max(extent.width / wide, extent.height / high)
         scale = next((s for s in SCALES if s >= least), SCALES[-1])
         middle = extent.middle * (1 / scale)
-        return cls(SHEET, scale, room.middle - middle, room, legend)
+        return cls(SHEET, scale, room.middle - middle, room, legend, mirrored)
 
     def at(self, point: Point) -> Point:
         """Return where a point of the panel lies on paper."""
-        return point * (1 / self.scale) + self.corner
+        seen = Point(-point.x, point.y) if self.mirrored else point
+        return seen * (1 / self.scale) + self.corner
 
     def of(self, path: Path) -> Path:
         """Return how a path on the panel lies on paper."""
-        return path.scaled(1 / self.scale).placed(Placement(self.corner))
+        seen = path.mirrored() if self.mirrored else path
+        return seen.scaled(1 / self.scale).placed(Placement(self.corner))

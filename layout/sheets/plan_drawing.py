@@ -22,9 +22,16 @@ TITLE_WIDTH = 150.0
 """Width of the title block, paper mm; the legend has the rest."""
 
 
-def plan_scene(plan: Plan) -> Scene:
-    """Return the drawing of the panel with the top, its marks, cuts, legs and offcuts on it."""
-    panel, frame = plan.job.panel, DrawingFrame.for_panel(plan.job.panel.boundary.bounds)
+def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
+    """Return the drawing of the panel with the top, its marks, cuts, legs and offcuts on it.
+
+    Parameters
+    ----------
+    mirrored : bool
+        Draw it as seen from the underside, for work done face down.
+    """
+    panel = plan.job.panel
+    frame = DrawingFrame.for_panel(panel.boundary.bounds, mirrored=mirrored)
     groups = [
         *old.face_groups(panel, frame),
         *new.waste_groups(plan, frame),
@@ -49,7 +56,7 @@ def plan_scene(plan: Plan) -> Scene:
     groups = [group for group in groups if group.items]
     used = list(dict.fromkeys(g.layer for g in groups if g.layer is not layers.LETTERING))
     return Scene(
-        f"{plan.job.name}: {size_words(plan)}",
+        f"{plan.job.name}: {size_words(plan)}{', MIRRORED' if mirrored else ''}",
         frame.sheet,
         (*groups, *_foot(plan, frame, used)),
     )
@@ -97,6 +104,6 @@ def _foot(plan: Plan, frame: DrawingFrame, used: list[Layer]) -> list[Group]:
     heading = Text(Point(rest.left, rest.top - 3.5), "Legend", 3.5, bold=True)
     samples = Bounds(rest.left, rest.bottom, rest.right, rest.top - 6)
     return [
-        Group(layers.LETTERING, (Stroke(line), heading, *title_items(plan, frame.scale, title))),
+        Group(layers.LETTERING, (Stroke(line), heading, *title_items(plan, frame, title))),
         *legend(used, samples, layers.LETTERING, columns=3),
     ]

@@ -12,6 +12,7 @@ from ..geometry.point import Point
 from ..job.plan import Plan
 from ..outlines import Outline
 from ..units import Tape
+from .frame import DrawingFrame
 
 _UNIT = {False: "mm", True: "inches"}
 
@@ -36,17 +37,20 @@ def size_words(plan: Plan) -> str:
     return outline_words(plan.top.outline, plan.job.tape)
 
 
-def title_items(plan: Plan, scale: float, room: Bounds) -> Iterator[Item]:
+def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]:
     """Yield the title block within `room`, paper mm."""
     left, y = room.left, room.top - 5
     yield Text(Point(left, y), plan.job.name, 5.0, bold=True)
     y -= 2.0
+    face = "MIRRORED: seen from the underside, show face DOWN" if frame.mirrored else "Show face UP"
+    yield Text(Point(left, y - 4.5), face, 3.5, bold=True)
+    y -= 4.5
     lines = (
         f"New top: {size_words(plan)} (the largest that fits: "
         f"{exact_words(plan.top.exact, plan.job.tape)})",
         f"Old panel: {plan.job.panel.name}, {plan.job.tape.measure(plan.job.panel.thickness)} "
-        f"thick, {plan.job.panel.build.kind.value}. Show face UP.",
-        f"Scale 1 : {scale:g} on A3. All measures in {_UNIT[plan.job.tape.imperial]}. "
+        f"thick, {plan.job.panel.build.kind.value}.",
+        f"Scale 1 : {frame.scale:g} on A3. All measures in {_UNIT[plan.job.tape.imperial]}. "
         "Work from the figures, not from the drawing.",
     )
     for words in lines:
@@ -54,7 +58,7 @@ def title_items(plan: Plan, scale: float, room: Bounds) -> Iterator[Item]:
             yield text
             y = text.at.y
         y -= 1.0
-    yield from _scale_bar(plan.job.tape, scale, Point(left, y - 8))
+    yield from _scale_bar(plan.job.tape, frame.scale, Point(left, y - 8))
 
 
 def _scale_bar(tape: Tape, scale: float, at: Point) -> Iterator[Item]:

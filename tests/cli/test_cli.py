@@ -12,6 +12,7 @@ from panelwright.cli.main import main
 FILES = {
     "bench-sheet.html",
     "plan.svg",
+    "plan-underside.svg",
     "template.pdf",
     "template.svg",
     "template.dxf",
@@ -36,7 +37,7 @@ def job(tmp_path: Path) -> Path:
 
 
 def test_a_plan_is_a_summary_and_a_folder_of_files(job: Path, tmp_path: Path) -> None:
-    """`plan --out` names the top, writes six files and says where to start."""
+    """`plan --out` names the top, writes seven files and says where to start."""
     result = run("plan", job, "--out", tmp_path / "out")
     assert result.exit_code == 0
     assert "capsule" in result.stdout

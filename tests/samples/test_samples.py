@@ -50,7 +50,9 @@ def test_the_numbers_are_the_same(sample: tuple[Path, dict[str, str | bytes]]) -
     assert differences == []
 
 
-@pytest.mark.parametrize("name", ["plan.svg", "template.svg", "bench-sheet.html"])
+@pytest.mark.parametrize(
+    "name", ["plan.svg", "plan-underside.svg", "template.svg", "bench-sheet.html"]
+)
 def test_the_drawings_and_words_are_the_same(
     sample: tuple[Path, dict[str, str | bytes]], name: str
 ) -> None:
