@@ -94,7 +94,7 @@ def _lettering(content: TemplateContent, frame: Bounds) -> tuple[Item, ...]:
     words = f"{content.title} · full size · {side}"
     flag = Point(frame.left + 4, frame.top - 16)
     room = frame.right - at.x - 4
-    height = fitted_height(words, 6.0, room)
+    height = fitted_height(words, 6.0, room, content.mirrored)
     return (
         Text(at, words, height, bold=content.mirrored),
         *strokes(pennant(flag, mirrored=content.mirrored)),

@@ -126,7 +126,7 @@ def pennant(at: Point, *, mirrored: bool) -> tuple[Path, ...]:
     """
     width, height = PENNANT
     foot, top = Point(0, 0), Point(0, height)
-    flag = Path.through((top, Point(width - 1, height - 2.5), Point(0, height - 5)), closed=False)
+    flag = Path.through((top, Point(width - 1.5, height - 2.5), Point(0, height - 5)), closed=False)
     paths = (line(foot, top), flag, line(Point(-1.5, 0), Point(1.5, 0)))
     if mirrored:
         return tuple(p.mirrored().placed(Placement(at + Point(width - 1.5, 0))) for p in paths)
