@@ -15,6 +15,7 @@ from .sheet_map import sheet_map
 from .wording import correction_words
 
 _MAP_HEIGHT = 75.0
+_HEADING_ROOM = 11.0
 
 _SEAM_PLAY = 0.5
 """What each joined seam may be out, mm."""
@@ -28,8 +29,10 @@ def cover_pages(content: TemplateContent, proposal: Proposal) -> tuple[Scene, ..
     flow.words(content.title, 5.0, bold=True)
     flow.words(_what(content, proposal), bold=content.mirrored)
     _check_list(flow, content, plan)
+    height = min(_MAP_HEIGHT, flow.room.height - _HEADING_ROOM)
+    flow.need(height + _HEADING_ROOM)
     flow.heading("The sheets")
-    flow.drawing(min(_MAP_HEIGHT, flow.room.height), lambda box: sheet_map(content, proposal, box))
+    flow.drawing(height, lambda box: sheet_map(content, proposal, box))
     flow.heading("How it is laid on the work")
     for sentence in _use(portion):
         flow.words(sentence)
@@ -72,14 +75,16 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
             indent=6.0,
         )
     flow.space(0.8)
-    if len(plan.tiles) > 1:
+    if plan.register_marks:
         flow.check(
             "Trim the right and the lower edge of a sheet on its seams, lay it on the strip of its "
             "neighbour so that the numbered register marks make whole rings, and tape it down."
         )
-    flow.check("Measure between the corner crosses, diagonals too, before trusting the whole.")
-    flow.table(_lengths(plan, tape), indent=6.0)
-    if max(plan.rows, plan.columns) > 1:
+    lengths = _lengths(plan, tape)
+    if lengths:
+        flow.check("Measure between the corner crosses, diagonals too, before trusting the whole.")
+        flow.table(lengths, indent=6.0)
+    if lengths and plan.register_marks:
         flow.words(f"Each seam on the way may be out by {_SEAM_PLAY:g} mm, not more.", indent=6.0)
     flow.space(0.8)
     flies = "left: this is the underside" if content.mirrored else "right: the face is up"

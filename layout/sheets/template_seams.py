@@ -18,7 +18,7 @@ from .spots import Spots
 from .template_parts import line
 
 _LETTERS = 2.5
-_SHARES = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9)
+_SHARES = (0.5, *(0.5 + side * k / 25 for k in range(1, 12) for side in (-1, 1)))
 """Where along a seam its words may stand, from the middle outwards."""
 
 

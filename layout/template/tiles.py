@@ -138,6 +138,19 @@ class TilePlan:
         return 1 + max(tile.column for tile in self.tiles)
 
     @property
+    def is_joined(self) -> bool:
+        """Whether the sheets hang together, so that lengths can be measured over all of them."""
+        by_name = {tile.name: tile for tile in self.tiles}
+        reached: set[str] = set()
+        edge = {self.tiles[0].name}
+        while edge:
+            reached |= edge
+            around = (by_name[name] for name in edge)
+            beside = {n for t in around for n in (t.left, t.right, t.above, t.below) if n}
+            edge = beside - reached
+        return len(reached) == len(self.tiles)
+
+    @property
     def stretch(self) -> tuple[float, float]:
         """By what a page is written larger across and up so that it prints true."""
         return self.correction.for_page(landscape=self.sheet.landscape)
@@ -155,9 +168,11 @@ class TilePlan:
     def corner_crosses(self) -> tuple[CornerCross, ...]:
         """A cross on the sheet nearest each corner of the grid, lettered round from the lower left.
 
-        Fewer than four where one sheet is nearest to more than one corner: then there is one
-        for each corner of that sheet.
+        One sheet may be nearest to more than one corner. There are none where the sheets do not
+        hang together.
         """
+        if not self.is_joined:
+            return ()
         whole = self.whole
         corners = (
             Point(whole.left, whole.bottom),
@@ -181,6 +196,8 @@ class TilePlan:
     def check_lengths(self) -> tuple[CheckLength, ...]:
         """The sides and the diagonals between the corner crosses, over the joined sheets."""
         crosses = self.corner_crosses
+        if not crosses:
+            return ()
         pairs = ((0, 1), (3, 2), (0, 3), (1, 2), (0, 2), (1, 3))
         return tuple(
             CheckLength(crosses[a].name, crosses[b].name, crosses[a].at.distance_to(crosses[b].at))

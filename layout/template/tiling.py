@@ -37,8 +37,8 @@ _SETTLED = 8
 _NEAR_SEAM = 8.0
 """A line along a seam nearer than this is awkward to join, mm."""
 
-_ROLL_SPARE = 20.0
-"""What a piece of roll is longer than its drawing, for lettering, mm."""
+_ROLL_SPARE = 40.0
+"""What a piece of roll is longer than its drawing, for a check bar at the end, mm."""
 
 _SHORTEST_PIECE = 200.0
 """A piece of roll shorter than this curls, and holds no check bar worth reading, mm."""

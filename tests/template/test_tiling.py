@@ -196,8 +196,12 @@ def test_an_empty_middle_takes_no_paper() -> None:
 def test_curves_alone_need_not_hang_together() -> None:
     """Where only curves are printed the sheets between them may be missing."""
     ends = [circle(Point(x, 0), 60) for x in (-600, 600)]
-    assert len(tiles_for(ends, A4, tied=False).tiles) == 2
-    assert len(tiles_for(ends, A4).tiles) > 2
+    apart, joined = tiles_for(ends, A4, tied=False), tiles_for(ends, A4)
+    assert len(apart.tiles) == 2
+    assert not apart.is_joined
+    assert apart.check_lengths == apart.corner_crosses == apart.register_marks == ()
+    assert len(joined.tiles) > 2
+    assert joined.is_joined
 
 
 def test_check_lengths_measure_the_whole() -> None:
