@@ -187,7 +187,7 @@ class _Page:
         room = self.room
         length = longest_bar((room.height if upright else room.width) - 1.0, tape)
         best: tuple[float, CheckBar] | None = None
-        for off in range(10, int(min(room.width, room.height) / 2), 4):
+        for off in range(14, int(min(room.width, room.height) / 2), 4):
             start = (
                 Point(self.cell.left + off, room.bottom + (room.height - length) / 2)
                 if upright

@@ -54,7 +54,7 @@ def seam_ends(tile: Tile, cell: Bounds) -> tuple[tuple[Point, Point], ...]:
 def _seams(tile: Tile, cell: Bounds) -> Iterator[_Seam]:
     lower_left, upper_left = Point(cell.left, cell.bottom), Point(cell.left, cell.top)
     lower_right, upper_right = Point(cell.right, cell.bottom), Point(cell.right, cell.top)
-    trim, under = "trim on this line, then lay it on {}", "{} comes to lie on this strip"
+    trim, under = "trim here, lay it on {}", "{} lies on this strip"
     if tile.right:
         yield _Seam(lower_right, upper_right, Point(1, 0), trim.format(tile.right))
     if tile.below:

@@ -234,9 +234,9 @@ def test_neighbours_are_named_at_their_edges() -> None:
         tile = proposal.plan.tile(name)
         words = " · ".join(t.words for t in scenes[number].on(layers.SHEET) if isinstance(t, Text))
         for beside in (tile.right, tile.below):
-            assert not beside or f"then lay it on {beside}" in words
+            assert not beside or f"trim here, lay it on {beside}" in words
         for beside in (tile.left, tile.above):
-            assert not beside or f"{beside} comes to lie on this strip" in words
+            assert not beside or f"{beside} lies on this strip" in words
         large = [t for t in scenes[number].on(layers.LETTERING) if isinstance(t, Text)]
         assert max(large, key=lambda text: text.height).words == name
 
