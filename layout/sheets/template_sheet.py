@@ -1,0 +1,246 @@
+"""One sheet of a template: first what is drawn, then what finds room beside it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+import numpy as np
+
+from ..drawing import layers
+from ..drawing.lettering import text_box, text_width, wrapped
+from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
+from ..geometry.bounds import Bounds
+from ..geometry.placement import Placement
+from ..geometry.point import Point
+from ..geometry.window import clipped, holds
+from ..template.calibration import longest_bar
+from ..template.content import mark_ring
+from ..template.tiles import Tile, TilePlan
+from ..units import Tape
+from .spots import Spots, labels_round
+from .template_parts import (
+    ARM,
+    PENNANT,
+    CheckBar,
+    cross_at,
+    pennant,
+    register_cross,
+    strokes,
+)
+from .template_seams import flip_items, seam_ends, seam_items
+from .template_shown import Shown
+from .wording import correction_words
+
+
+class TemplateSheet:
+    """Composes one sheet: first what is drawn, then what finds room beside it."""
+
+    def __init__(self, shown: Shown, plan: TilePlan, tile: Tile) -> None:
+        self.shown, self.plan, self.tile = shown, plan, tile
+        self.shift = plan.shift(tile)
+        self.to_sheet = Placement(self.shift)
+        self.own_marks = [m for m in plan.register_marks if tile.name in m.tiles]
+        self.own_crosses = [c for c in shown.crosses if c.tile == tile.name]
+        self.room = _moved(tile.window, self.shift)
+        self.cell = _moved(tile.cell, self.shift)
+        points = shown.points + np.array([self.shift.x, self.shift.y])
+        near = (points[:, 0] >= self.room.left) & (points[:, 0] <= self.room.right)
+        near &= (points[:, 1] >= self.room.bottom) & (points[:, 1] <= self.room.top)
+        self.spots = Spots(self.room, points[near])
+
+    def scene(self) -> Scene:
+        """Return the sheet."""
+        content, plan, tile = self.shown.content, self.plan, self.tile
+        drawn = list(self.drawing())
+        self.reserve()
+        register = self.register()
+        flips = flip_items(self.shown.portion, self.spots, self.shift, self.shown.box)
+        bars = self.bars()
+        numbers = self.register_names()
+        heading = self.heading()
+        names = self.names()
+        seams = seam_items(tile, plan, self.spots, self.cell)
+        groups = (
+            *drawn,
+            Group(layers.FLIP, flips),
+            Group(layers.SHEET, (*seams, *register, *numbers)),
+            Group(layers.CHECK_BARS, bars),
+            Group(layers.MARK_NAMES, names),
+            Group(layers.LETTERING, heading),
+        )
+        kept = tuple(group for group in groups if group.items)
+        title = f"Sheet {tile.name}, {content.title}"
+        return Scene(title, plan.sheet.frame, kept, plan.stretch)
+
+    def reserve(self) -> None:
+        """Keep words off the marks and the seams."""
+        for mark in self.shown.marks:
+            if holds(self.tile.window, mark.at):
+                self.spots.taken.append(_moved(mark_ring(mark).bounds, self.shift))
+        for start, end in seam_ends(self.tile, self.cell):
+            self.spots.taken.append(Bounds.around((start, end)).grown(0.3))
+
+    def drawing(self) -> Iterator[Group]:
+        """Yield what of the template lies on this sheet, cut to it, layer by layer."""
+        held: dict[Layer, list[Item]] = {}
+        window = self.tile.window
+        for layer, path, box in self.shown.lines:
+            if box.right < window.left or box.left > window.right:
+                continue
+            if box.top < window.bottom or box.bottom > window.top:
+                continue
+            pieces = (piece.placed(self.to_sheet) for piece in clipped(path, window))
+            held.setdefault(layer, []).extend(Stroke(piece) for piece in pieces)
+        for layer, items in held.items():
+            yield Group(layer, tuple(items))
+
+    def register(self) -> tuple[Item, ...]:
+        """Return the register marks and corner crosses of this sheet."""
+        items: list[Item] = []
+        for mark in self.own_marks:
+            items += strokes(register_cross(mark.at + self.shift))
+            self.spots.taken.append(_round(mark.at + self.shift, ARM))
+        for cross in self.own_crosses:
+            items += strokes(cross_at(cross.at + self.shift, _CORNER_ARM))
+            self.spots.taken.append(_round(cross.at + self.shift, _CORNER_ARM))
+        return tuple(items)
+
+    def register_names(self) -> tuple[Item, ...]:
+        """Return the register marks' numbers, in this sheet's cell, and the crosses' names."""
+        inner = replace(self.spots, room=self.cell)
+        found = [
+            inner.best(labels_round(mark.at + self.shift, str(mark.number), 2.5, ARM))
+            for mark in self.own_marks
+        ]
+        found += [
+            self.spots.best(labels_round(cross.at + self.shift, cross.name, 3.5, 3.0))
+            for cross in self.own_crosses
+        ]
+        return tuple(name for name in found if name is not None)
+
+    def bars(self) -> tuple[Item, ...]:
+        """Return the two check bars, each as long as the sheet holds, where no line runs along."""
+        tape = self.shown.content.tape
+        items: list[Item] = []
+        for upright in (False, True):
+            bar = self._clearest_bar(tape, upright=upright)
+            items += strokes(bar.paths())
+            self.spots.taken.append(bar.box)
+            words = self.spots.best(
+                (text, text_box(text).grown(0.5))
+                for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+                for after in (True, False)
+                for text in [bar.text(share, after=after)]
+            )
+            items += [words] if words else []
+        return tuple(items)
+
+    def _clearest_bar(self, tape: Tape, *, upright: bool) -> CheckBar:
+        room = self.room
+        length = longest_bar((room.height if upright else room.width) - 1.0, tape)
+        best: tuple[float, CheckBar] | None = None
+        for off in range(14, int(min(room.width, room.height) / 2), 4):
+            start = (
+                Point(self.cell.left + off, room.bottom + (room.height - length) / 2)
+                if upright
+                else Point(room.left + (room.width - length) / 2, self.cell.bottom + off)
+            )
+            bar = CheckBar(start, length, upright, tape)
+            near, box = bar.box.grown(2.0), bar.box.grown(1.0)
+            along: float = self.spots.drawn_in(near)
+            along += sum(_share_of(box, taken) for taken in self.spots.taken)
+            if best is None or along < best[0]:
+                best = (along, bar)
+            if along <= _CROSSED:
+                break
+        assert best is not None
+        return best[1]
+
+    def heading(self) -> tuple[Item, ...]:
+        """Return the sheet's name, the pennant and what must be known, as one block."""
+        content, plan = self.shown.content, self.plan
+        side = "MIRRORED: from the underside" if content.mirrored else "face up"
+        rows = [(f"{content.title} · {self.shown.portion.name}", 2.5, False)]
+        rows.append((side, 3.5 if content.mirrored else 2.5, content.mirrored))
+        rows.append(("print at 100 %, then measure both bars", 2.5, False))
+        if not plan.correction.is_none:
+            fixed = f"corrected for the printer: {correction_words(plan)}"
+            rows += [(words, 2.5, False) for words in wrapped(fixed, 2.5, _HEADING)]
+        width = max(30.0, *(text_width(words, h, bold) for words, h, bold in rows))
+        height = PENNANT[1] + 1.0 + sum(_ROW * h for _, h, _ in rows)
+        block = self.spots.best(
+            (Point(x, y), Bounds(x - 1, y - 1, x + width + 1, y + height + 1))
+            for x, y in _places(self.cell, width, height)
+        )
+        if block is None:
+            return self._small_heading()
+        items = list(
+            strokes(pennant(block + Point(0, height - PENNANT[1]), mirrored=content.mirrored))
+        )
+        name_at = block + Point(PENNANT[0] + 3.0, height - 9.5)
+        items.append(Text(name_at, self.tile.name, 9.0, bold=True))
+        y = height - PENNANT[1] - 0.5
+        for words, h, bold in rows:
+            y -= _ROW * h
+            items.append(Text(block + Point(0, y), words, h, bold=bold))
+        return tuple(items)
+
+    def _small_heading(self) -> tuple[Item, ...]:
+        """Return the name, the pennant and the side alone, on paper too narrow for more."""
+        side = "MIRRORED" if self.shown.content.mirrored else "face up"
+        at = Point(self.room.left + 2, self.room.top - 16)
+        return (
+            *strokes(pennant(at + Point(0, 3), mirrored=self.shown.content.mirrored)),
+            Text(at + Point(PENNANT[0] + 3, 5), self.tile.name, 9.0, bold=True),
+            Text(at, side, 2.5, bold=True),
+        )
+
+    def names(self) -> tuple[Item, ...]:
+        """Return the names of the marks whose middle lies in this sheet's cell."""
+        items: list[Item] = []
+        for mark in self.shown.marks:
+            if holds(self.tile.cell, mark.at):
+                off = max(ARM, mark.diameter / 2) + 0.5
+                offers = labels_round(mark.at + self.shift, mark.label, 3.5, off)
+                name = self.spots.best(offers)
+                items += [name] if name else []
+        return tuple(items)
+
+
+_CORNER_ARM = 4.0
+"""Length of a corner cross's arms, mm: they stand out from the register marks."""
+
+_HEADING = 62.0
+"""Width to which a heading's longest words are wrapped, mm."""
+
+_ROW = 1.75
+"""Distance of a heading's rows by the height of their letters."""
+
+_CROSSED = 40
+"""Points of drawn lines, 1.5 mm apart, that a bar may cross: a few lines across, none along."""
+
+
+def _places(cell: Bounds, width: float, height: float) -> Iterator[tuple[float, float]]:
+    """Yield places for a block, from the upper left of a cell, row by row."""
+    y = cell.top - height - 8.0
+    while y >= cell.bottom + 8.0:
+        x = cell.left + 16.0
+        while x + width <= cell.right - 8.0:
+            yield x, y
+            x += 10.0
+        y -= 8.0
+
+
+def _round(at: Point, by: float) -> Bounds:
+    return Bounds(at.x - by, at.y - by, at.x + by, at.y + by)
+
+
+def _moved(box: Bounds, by: Point) -> Bounds:
+    return Bounds(box.left + by.x, box.bottom + by.y, box.right + by.x, box.top + by.y)
+
+
+def _share_of(box: Bounds, other: Bounds) -> float:
+    wide = min(box.right, other.right) - max(box.left, other.left)
+    high = min(box.top, other.top) - max(box.bottom, other.bottom)
+    return 5.0 * max(wide, high) if wide > 0 and high > 0 else 0.0

@@ -1,0 +1,68 @@
+"""What of a template a portion shows, worked out once for all its sheets."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..drawing import layers
+from ..drawing.scene import Layer
+from ..geometry.bounds import Bounds
+from ..geometry.path import Path
+from ..geometry.placement import Points
+from ..geometry.window import clipped
+from ..template.content import TemplateContent, TemplateMark
+from ..template.portions import Portion
+from ..template.proposal import Proposal
+from ..template.tiles import CornerCross
+from .spots import points_along
+from .template_drawing import lines_of
+from .template_parts import joint_ticks, mark_paths
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """Lines, marks and points of a portion, template mm.
+
+    Attributes
+    ----------
+    content : TemplateContent
+    portion : Portion
+    lines : tuple
+        Each line with its layer and its box.
+    marks : tuple of TemplateMark
+        With the names of all that they stand for.
+    points : (n, 2) array
+        Points along all the lines, for words to keep clear of.
+    box : Bounds
+        Of the whole template.
+    crosses : tuple of CornerCross
+    """
+
+    content: TemplateContent
+    portion: Portion
+    lines: tuple[tuple[Layer, Path, Bounds], ...]
+    marks: tuple[TemplateMark, ...]
+    points: Points
+    box: Bounds
+    crosses: tuple[CornerCross, ...]
+
+    @classmethod
+    def of(cls, content: TemplateContent, proposal: Proposal) -> Shown:
+        """Return what a proposal's portion shows."""
+        portion = proposal.portion
+        lines: list[tuple[Layer, Path]] = []
+        for layer, path in lines_of(content):
+            if layer == layers.LEGS:
+                continue
+            outline = layer != layers.CENTRELINE
+            pieces = portion.outline(path) if outline else clipped(path, portion.window)
+            lines += [(layer, piece) for piece in pieces]
+        lines += [(layers.LEGS, piece) for piece in portion.feet(content)]
+        marks = portion.marks(content)
+        ticks = joint_ticks(content.finish)
+        lines += [(layers.MARKS, tick) for path in ticks for tick in clipped(path, portion.window)]
+        lines += [(layers.MARKS, path) for mark in marks for path in mark_paths(mark)]
+        boxed = tuple((layer, path, path.bounds) for layer, path in lines)
+        points = points_along(path for _, path in lines)
+        crosses = proposal.plan.corner_crosses
+        return cls(content, portion, boxed, marks, points, content.bounds, crosses)
