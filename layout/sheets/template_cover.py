@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ..drawing.scene import Scene
+from ..geometry.window import holds
 from ..template.calibration import USUAL, longest_bar, wrong_prints
 from ..template.content import TemplateContent
 from ..template.portions import Portion
@@ -36,7 +37,7 @@ def cover_pages(content: TemplateContent, proposal: Proposal) -> tuple[Scene, ..
     flow.heading("How it is laid on the work")
     for sentence in _use(portion):
         flow.words(sentence)
-    _left_out(flow, content, portion)
+    _left_out(flow, content, proposal)
     if content.notes:
         flow.heading("Notes")
         for note in content.notes:
@@ -126,8 +127,16 @@ def _use(portion: Portion) -> tuple[str, ...]:
     )
 
 
-def _left_out(flow: Flow, content: TemplateContent, portion: Portion) -> None:
-    missing = portion.marks_left_out(content)
+def _left_out(flow: Flow, content: TemplateContent, proposal: Proposal) -> None:
+    """Give the places of the marks that no sheet shows."""
+    windows = [tile.window for tile in proposal.plan.tiles]
+    shown = {
+        label
+        for mark in proposal.portion.marks(content)
+        if any(holds(window, mark.at) for window in windows)
+        for label in mark.label.split("/")
+    }
+    missing = [mark for mark in content.marks if mark.label not in shown]
     if not missing:
         return
     flow.heading("Marks that are not on the paper: set out by measure")

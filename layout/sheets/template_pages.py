@@ -19,9 +19,7 @@ def template_pages(
     No ink lies outside the printable area. What two sheets share is on both.
     """
     shown = Shown.of(content, proposal)
-    sheets = tuple(
-        TemplateSheet(shown, proposal.plan, tile).scene() for tile in proposal.plan.tiles
-    )
     plan = proposal.plan
+    sheets = tuple(TemplateSheet(shown, plan, tile).scene() for tile in plan.tiles)
     figures = ordinates_pages(content, plan.paper, plan.upright_margins) if with_ordinates else ()
     return (*cover_pages(content, proposal), *sheets, *figures)

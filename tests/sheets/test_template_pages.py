@@ -112,7 +112,7 @@ def test_all_ink_lies_between_the_margins(
 
 @pytest.mark.parametrize("paper", [A4, LETTER])
 def test_joined_sheets_show_the_whole_line(paper: Paper) -> None:
-    """Over 2 m, all that the sheets show is the finish line within 0.001 mm, with nothing missing."""
+    """Over 2 m, the sheets show the finish line within 0.001 mm, and none of it is missing."""
     top = Oval(2000, 900)
     content = TemplateContent("Stage board oval", top.path())
     proposal = proposed(content, paper, portion="whole")
@@ -303,6 +303,25 @@ def test_every_portion_can_be_printed() -> None:
         assert len(_tile_scenes(without)) == proposal.sheets
         assert not without[-1].title.startswith("Ordinates")
     assert {p.name for p in portions(content)} == {"whole", "half", "quarter", "end", "curves"}
+
+
+def test_marks_that_no_sheet_shows_are_told() -> None:
+    """Where only the curves are printed, the cover gives the place of every missing mark."""
+    content = _bench_top()
+    proposal = proposed(content, A4, portion="curves")
+    scenes = template_pages(content, proposal)
+    words = [i.words for g in scenes[0].groups for i in g.items if isinstance(i, Text)]
+    on_sheets = {
+        item.words
+        for scene in scenes[1:-1]
+        for item in scene.on(layers.MARK_NAMES)
+        if isinstance(item, Text)
+    }
+    told = {w.split(":")[0] for w in words if ": " in w and w[0] in "CF"}
+    assert told | on_sheets >= {mark.label for mark in content.marks}
+    whole = template_pages(content, proposed(content, A4, portion="whole"))
+    cover = " ".join(i.words for g in whole[0].groups for i in g.items if isinstance(i, Text))
+    assert "not on the paper" not in cover
 
 
 def test_pages_lie_as_their_sheets_do() -> None:
