@@ -97,7 +97,7 @@ def _peak(value: Callable[[float], float], low: float, high: float) -> float:
     share = (math.sqrt(5) - 1) / 2
     left, right = high - share * (high - low), low + share * (high - low)
     at_left, at_right = value(left), value(right)
-    while high - low > 1e-10:
+    while high - low > 1e-9:
         if at_left < at_right:
             low, left, at_left = left, right, at_right
             right = low + share * (high - low)

@@ -6,6 +6,7 @@ import math
 from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import cached_property, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -130,10 +131,20 @@ def seating_at(
     place : float
         mm of the edge.
     """
-    edge = _Edge.walked(outline.path(), place)
+    edge = _edge_of(outline, place)
     prints = [Region.from_rings(foot.outside(m).points(CHORD, "outside")) for m in middles]
     with_legs = _most(edge, [i for i in edge.usable if not edge.knees_meet(i, prints)])
     return Seating(tuple(edge.seat(i) for i in with_legs), len(_most(edge, edge.usable)))
+
+
+def knee_room(outline: Outline, foot: Foot, middles: Sequence[Point]) -> float:
+    """Return the share of the edge at which somebody's knees would be clear of the legs."""
+    edge = _edge_of(outline, PLACE)
+    usable = edge.usable
+    if not usable:
+        return 0.0
+    prints = [Region.from_rings(foot.outside(m).points(CHORD, "outside")) for m in middles]
+    return sum(not edge.knees_meet(i, prints) for i in usable) / len(usable)
 
 
 @dataclass(frozen=True)
@@ -170,7 +181,7 @@ class _Edge:
         width = math.ceil(place / step - 1e-6)
         return cls(np.array(points), np.array(inwards), width)
 
-    @property
+    @cached_property
     def usable(self) -> list[int]:
         """The places that do not reach round a corner."""
         if self.width >= len(self.points):
@@ -226,6 +237,12 @@ class _Edge:
         x, y = np.round(self.points[middle], 6) + 0.0
         inwards = self.inwards[self._steps(i)[:-1]].mean(axis=0)
         return Seat(Point(float(x), float(y)), math.atan2(inwards[1], inwards[0]))
+
+
+@lru_cache(maxsize=8)
+def _edge_of(outline: Outline, place: float) -> _Edge:
+    """Return the edge of a top, walked once for all arrangements of legs under it."""
+    return _Edge.walked(outline.path(), place)
 
 
 def _most(edge: _Edge, usable: Sequence[int]) -> list[int]:

@@ -93,8 +93,8 @@ class LegsPlan:
         From the floor to the underside of the top, mm.
     leg_length : float
         Of a leg without its plate, along it, mm.
-    leg_mass, top_mass : float
-        Of one leg and of the top, kg.
+    leg_mass, top_mass, mass : float
+        Of one leg with its plate, of the top, and of the whole table, kg.
     feet : tuple of Point
         Corners of the polygon of the feet on the floor, anticlockwise, mm from the top's centre.
     overhang : Overhang
@@ -110,16 +110,12 @@ class LegsPlan:
     leg_length: float
     leg_mass: float = field(metadata={"unit": "kg"})
     top_mass: float = field(metadata={"unit": "kg"})
+    mass: float = field(metadata={"unit": "kg"})
     feet: tuple[Point, ...]
     overhang: Overhang
     tipping: Tipping
     load: float = field(metadata={"unit": "N"})
     problems: tuple[LegProblem, ...]
-
-    @property
-    def mass(self) -> float:
-        """Of the whole table, kg."""
-        return self.top_mass + self.leg_mass * len(self.legs)
 
     @property
     def stands(self) -> bool:
@@ -180,6 +176,7 @@ def place_legs(  # noqa: PLR0913 - plain values, four of which every table has
         wish.leg_length,
         wish.leg_mass,
         top_mass,
+        top_mass + wish.leg_mass * len(legs),
         tuple(Point(float(x), float(y)) for x, y in feet),
         _overhangs(outline, wish.foot, legs),
         tipping,

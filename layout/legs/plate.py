@@ -12,7 +12,7 @@ the size, and the laws of scale hold exactly.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -140,19 +140,27 @@ class Plate:
 
     def on(self, supports: Sequence[Point]) -> RestedPlate:
         """Return the plate held down at three points or more that are not on one line."""
+        return next(self.on_each([supports]))
+
+    def on_each(self, arrangements: Sequence[Sequence[Point]]) -> Iterator[RestedPlate]:
+        """Yield the plate on each of several arrangements of supports, read in one go."""
         from scipy.sparse import bmat
         from scipy.sparse.linalg import splu
 
-        held = self._reading_at(supports)
-        whole = bmat([[self.matrix, held.T], [held, None]], format="csc")
-        return RestedPlate(self, splu(whole))
+        rows = self._reading_at([point for supports in arrangements for point in supports])
+        start = 0
+        for supports in arrangements:
+            held = rows[start : start + len(supports)]
+            start += len(supports)
+            whole = bmat([[self.matrix, held.T], [held, None]], format="csc")
+            yield RestedPlate(self, splu(whole))
 
     def _reading_at(self, points: Sequence[Point]) -> Any:  # noqa: ANN401 - a sparse matrix
         """Return the row that reads each point; one past the rim is read on it."""
         rows = np.array([(p.x, p.y) for p in points]) / self.size
         normals, reach = self.rim[:, :2], -self.rim[:, 2]
         beyond = (rows @ normals.T / reach).max(axis=1, keepdims=True)
-        return self.basis.probes(_inwards(rows / np.maximum(beyond, 1.0)).T)
+        return self.basis.probes(_inwards(rows / np.maximum(beyond, 1.0)).T).tocsr()
 
 
 @dataclass(frozen=True)

@@ -92,6 +92,8 @@ class StandingRoom:
         The foot's upper right corners from its middle; the middle itself for a round foot.
     half_length, half_width : float
         Most that the middle may stand off the centrelines, mm.
+    quarters : tuple of (int, int)
+        Which quarters of the top are looked at: one will do where all four are alike.
     plate : StandingRoom or None
         Of the plate on the leg's head, where there is one: it keeps `PLATE_INSET`.
     """
@@ -100,6 +102,7 @@ class StandingRoom:
     corners: tuple[Point, ...]
     half_length: float
     half_width: float
+    quarters: tuple[tuple[int, int], ...]
     plate: StandingRoom | None = None
 
     @classmethod
@@ -139,7 +142,7 @@ class StandingRoom:
             line = Rim.of(outline.parallel(-(insets.round_about + radius), PLACING))
         except OutlineError:
             raise narrow from None
-        room = cls(line, upper_right or (ORIGIN,), half_length, half_width)
+        room = cls(line, upper_right or (ORIGIN,), half_length, half_width, _unlike(outline))
         if min(half_length, half_width) <= 0 or not room._holds_a_foot:
             raise narrow
         return room
@@ -148,7 +151,7 @@ class StandingRoom:
     def _holds_a_foot(self) -> bool:
         """Whether a foot in the middle of the top lies within the line, seen four ways."""
         ways = (Point(1, 0), Point(0, 1), Point(-1, 0), Point(0, -1))
-        corners = (_to_quarter(c, quarter) for c in self.corners for quarter in _QUARTERS)
+        corners = (_to_quarter(c, quarter) for c in self.corners for quarter in self.quarters)
         return all(
             math.isfinite(self.line.way_out(corner, way)) for corner in corners for way in ways
         )
@@ -160,7 +163,7 @@ class StandingRoom:
             self.half_length / way.x if way.x > 1e-15 else math.inf,
             self.half_width / way.y if way.y > 1e-15 else math.inf,
         ]
-        for quarter in _QUARTERS:
+        for quarter in self.quarters:
             across = _to_quarter(way, quarter)
             limits += [self.line.way_out(_to_quarter(c, quarter), across) for c in self.corners]
         if self.plate is not None:
@@ -178,3 +181,14 @@ _QUARTERS = ((1, 1), (-1, 1), (-1, -1), (1, -1))
 
 def _to_quarter(point: Point, quarter: tuple[int, int]) -> Point:
     return Point(point.x * quarter[0], point.y * quarter[1])
+
+
+def _unlike(outline: Outline) -> tuple[tuple[int, int], ...]:
+    """Return one quarter of a top that is symmetrical about both centrelines, else all four."""
+    for step in range(1, 8):
+        turn = step * math.pi / 16
+        reach = outline.support(turn)
+        for other in (math.pi - turn, math.pi + turn, -turn):
+            if abs(outline.support(other) - reach) > _HAIR * outline.length:
+                return _QUARTERS
+    return _QUARTERS[:1]

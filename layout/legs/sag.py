@@ -18,6 +18,7 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 from ..geometry.tolerance import SAME_POINT
 from ..outlines import Outline
+from ..panel.build import Kind
 from ..panel.stiffness import Stiffness
 from .beam import OverhangingBeam
 from .foot import Foot
@@ -63,6 +64,11 @@ class Burden:
     def __post_init__(self) -> None:
         if not (0 <= self.spread < math.inf and 0 <= self.force < math.inf and self.creep >= 1):
             raise LegsError("a burden is not below 0, and creep makes no sag smaller: 1 at least")
+
+    @classmethod
+    def on(cls, kind: Kind) -> Burden:
+        """Return the usual burden of a top of this build, with the creep of wood or of board."""
+        return cls(creep=CREEP_BOARD if kind.is_board else CREEP)
 
 
 @dataclass(frozen=True, slots=True)

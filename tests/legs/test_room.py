@@ -135,7 +135,7 @@ def test_five_feet_of_a_long_top_have_one_in_the_middle() -> None:
 @given(st.floats(0.2, 1.0))
 def test_the_largest_rectangle_of_an_ellipse_is_on_its_equal_conjugate_diameters(k: float) -> None:
     """The largest rectangle in an ellipse a × b has its corner at (a, b)/√2 (classical)."""
-    room = StandingRoom(Rim.of(Oval(2000, 2000 * k).path()), (ORIGIN,), 2000, 2000)
+    room = StandingRoom(Rim.of(Oval(2000, 2000 * k).path()), (ORIGIN,), 2000, 2000, ((1, 1),))
     corner = corner_of_largest(room)
     assert corner.x == pytest.approx(1000 / math.sqrt(2), rel=1e-6)
     assert corner.y == pytest.approx(1000 * k / math.sqrt(2), rel=1e-6)

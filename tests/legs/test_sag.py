@@ -23,6 +23,7 @@ from panelwright.layout.legs.sag import (
 )
 from panelwright.layout.legs.tipping import GRAVITY
 from panelwright.layout.outlines import Capsule, Oval, Rectangle, RoundedRectangle
+from panelwright.layout.panel import Kind
 from panelwright.layout.panel.stiffness import STIFFNESS, Stiffness
 
 FOOT = Foot.square(60)
@@ -69,6 +70,12 @@ def test_creep_grows_what_lasts_and_not_the_force() -> None:
     assert sag.after_creep.down == pytest.approx(1.5 * sag.first_loaded.down)
     assert crept.after_creep.down == pytest.approx(2.0 * sag.first_loaded.down)
     assert crept.under_force == sag.under_force
+
+
+def test_board_creeps_more_than_wood() -> None:
+    """A lasting load doubles the sag of board (practice), and makes it half again in wood."""
+    assert Burden.on(Kind.PARTICLEBOARD).creep == 2.0
+    assert Burden.on(Kind.SOLID).creep == 1.5
 
 
 @given(st.floats(18, 40), st.floats(1.05, 2.0))

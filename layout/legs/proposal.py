@@ -1,0 +1,242 @@
+"""Which legs to choose: for each count the best places, and what each choice means.
+
+The insets at the sides and at the ends are tried over a grid, then in ever smaller steps round the
+best; feet that would bear on spoilt wood fall out, unless all do.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+import numpy as np
+
+from ..errors import LegsError
+from ..geometry.point import Point
+from ..geometry.polygon import Region, convex_hull
+from ..geometry.tolerance import CHORD
+from .arrangement import middles_for
+from .goals import Goal, estimated_force, values_of
+from .people import PLACE, Seating, seating_at
+from .plan import LegsPlan
+from .room import insets_for
+from .sag import Burden, Sag, sag_of
+from .table import TableTop
+from .wish import LegsWish
+
+COUNTS = (3, 4, 5, 6, 8)
+"""How many legs are compared where the maker names no number."""
+
+_SIDES, _ENDS = 3, 5
+"""Insets tried at the sides and at the ends, besides the usual ones."""
+
+_HALVINGS = 4
+"""How often the steps round the best insets are halved: down to a sixteenth of the grid's."""
+
+_FARTHEST = (0.25, 0.3)
+"""Farthest in that feet are tried, as shares of width and length."""
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """Legs of one count, and what they mean.
+
+    Attributes
+    ----------
+    count : int
+    wish : LegsWish
+        With the places found, ready to be planned.
+    legs : LegsPlan
+    sag : Sag or None
+    seating : Seating
+    spread : float
+        Area of the polygon of the feet as a share of the top.
+    least_gap, widest_gap : float
+        Clear between neighbouring legs on the rim of the feet, mm.
+    held : float
+        Force that tips it, N, as far as it stays below the load asked for.
+    score : float
+        What the goal counts, higher is better.
+    """
+
+    count: int
+    wish: LegsWish
+    legs: LegsPlan
+    sag: Sag | None
+    seating: Seating
+    spread: float = field(metadata={"unit": ""})
+    least_gap: float
+    widest_gap: float
+    held: float = field(metadata={"unit": "N"})
+    score: float = field(metadata={"unit": ""})
+
+
+def compare(
+    wish: LegsWish,
+    table: TableTop,
+    goal: Goal = Goal.FIRMEST,
+    counts: Sequence[int] = COUNTS,
+    burden: Burden | None = None,
+    place: float = PLACE,
+) -> tuple[Proposal, ...]:
+    """Return the best legs of each count, best count first.
+
+    A stance that holds the load asked for goes before one that does not, whatever the goal; legs
+    that cannot stay come last. A count for which no foot finds room is left out.
+
+    Parameters
+    ----------
+    place : float
+        Edge that a diner takes, mm.
+
+    Raises
+    ------
+    LegsError
+        If none finds room.
+    """
+    found: list[Proposal] = []
+    trouble: LegsError | None = None
+    for count in counts:
+        try:
+            found.append(propose(replace(wish, count=count, at=()), table, goal, burden, place))
+        except LegsError as error:
+            trouble = error
+    if not found:
+        raise trouble or LegsError("no count of legs is given to compare")
+    return tuple(sorted(found, key=_order))
+
+
+def _order(proposal: Proposal) -> tuple[bool, float, float, int]:
+    held, score = round(proposal.held, 1), round(proposal.score, 9)
+    return not proposal.legs.stands, -held, -score, proposal.count
+
+
+def propose(
+    wish: LegsWish,
+    table: TableTop,
+    goal: Goal = Goal.FIRMEST,
+    burden: Burden | None = None,
+    place: float = PLACE,
+) -> Proposal:
+    """Return the best places for the wished number of legs.
+
+    Raises
+    ------
+    LegsError
+        If no foot finds room at any inset, or sag counts and the stiffness is not known.
+    """
+    found = _search(goal, wish, table)
+    middles = found.middles
+    chosen = replace(wish, at=middles)
+    legs = table.on(chosen)
+    gaps = _gaps(wish, middles)
+    sag = None
+    if table.board is not None:
+        sag = sag_of(table.board, wish.foot, middles, burden, table.plate)
+    return Proposal(
+        len(middles),
+        chosen,
+        legs,
+        sag,
+        seating_at(table.outline, wish.foot, middles, place),
+        _area(legs.feet) / table.outline.area,
+        min(gaps),
+        max(gaps),
+        found.held,
+        found.score,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Tried:
+    """An arrangement, the insets it came from, and how good it is.
+
+    `held` is the force that tips it, N, as far as it stays below the load asked for.
+    """
+
+    insets: tuple[float, float]
+    middles: tuple[Point, ...]
+    bears: bool
+    held: float
+    score: float
+
+    @property
+    def rank(self) -> tuple[bool, float, float]:
+        """Sound wood first, then a stance that holds the load, then what the goal counts.
+
+        Alike within rounding is alike.
+        """
+        return self.bears, round(self.held, 1), round(self.score, 9)
+
+
+def _search(goal: Goal, wish: LegsWish, table: TableTop) -> _Tried:
+    """Return the best arrangement found.
+
+    Raises
+    ------
+    LegsError
+        If no foot finds room at any inset.
+    """
+    outline, usual = table.outline, insets_for(wish, table.outline)
+    sides = np.linspace(usual.round_about, outline.width * _FARTHEST[0], _SIDES)
+    ends = np.linspace(usual.round_about, outline.length * _FARTHEST[1], _ENDS)
+    grid = [(usual.side, usual.end), *((float(s), float(e)) for s in sides for e in ends)]
+    best = max(_tried(goal, wish, table, grid), key=lambda t: t.rank, default=None)
+    if best is None:
+        middles_for(wish, outline)  # says why there is no room
+        raise LegsError("no foot finds room under this top at any inset")
+    step = (float(sides[1] - sides[0]), float(ends[1] - ends[0]))
+    for _ in range(_HALVINGS):
+        step = (step[0] / 2, step[1] / 2)
+        side, end = best.insets
+        near = [
+            (side + i * step[0], end + j * step[1])
+            for i in (-1, 0, 1)
+            for j in (-1, 0, 1)
+            if (i or j) and min(side + i * step[0], end + j * step[1]) >= usual.round_about
+        ]
+        best = max([best, *_tried(goal, wish, table, near)], key=lambda t: t.rank)
+    return best
+
+
+def _tried(
+    goal: Goal, wish: LegsWish, table: TableTop, insets: Sequence[tuple[float, float]]
+) -> list[_Tried]:
+    """Return the arrangements at these insets, where a foot finds room; wished insets stay."""
+    arrangements: dict[tuple[Point, ...], tuple[float, float]] = {}
+    for side, end in insets:
+        at = replace(
+            wish,
+            inset_side=side if wish.inset_side is None else wish.inset_side,
+            inset_end=end if wish.inset_end is None else wish.inset_end,
+        )
+        try:
+            arrangements.setdefault(middles_for(at, table.outline), (side, end))
+        except LegsError:
+            continue
+    scores = values_of(goal, wish, table, list(arrangements))
+    return [
+        _Tried(
+            pair,
+            middles,
+            table.bears(wish, middles),
+            min(estimated_force(wish, table, middles), wish.load),
+            score,
+        )
+        for (middles, pair), score in zip(arrangements.items(), scores, strict=True)
+    ]
+
+
+def _gaps(wish: LegsWish, middles: Sequence[Point]) -> list[float]:
+    """Return what is clear between neighbouring legs round the rim, mm."""
+    rim = sorted((m for m in middles if m.norm > CHORD), key=lambda m: m.angle)
+    gaps = []
+    for a, b in zip(rim, [*rim[1:], rim[0]], strict=True):
+        way = (b - a).angle
+        gaps.append(a.distance_to(b) - wish.foot.reach(way) - wish.foot.reach(way + math.pi))
+    return gaps
+
+
+def _area(corners: Sequence[Point]) -> float:
+    return Region.from_rings(convex_hull(np.array([tuple(c) for c in corners]))).area

@@ -1,0 +1,189 @@
+"""Proposals: each goal finds what it seeks, and the comparison tells what each choice means."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from panelwright.layout.errors import LegsError
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.legs import Concern, Foot, LegsWish
+from panelwright.layout.legs.goals import Goal
+from panelwright.layout.legs.proposal import compare, propose
+from panelwright.layout.legs.sag import TopBoard
+from panelwright.layout.legs.table import TableTop
+from panelwright.layout.outlines import Capsule, Circle, Outline, Rectangle
+from panelwright.layout.panel import (
+    Build,
+    Defect,
+    Kind,
+    Panel,
+    Spoils,
+    rectangular_outline,
+    rectangular_place,
+)
+from panelwright.layout.panel.stiffness import STIFFNESS, Stiffness
+
+OAK = STIFFNESS["oak"]
+STRIP = Stiffness(12_300.0, 12_300.0, 6_150.0, 0.0, "test")
+ROOM = Panel(rectangular_outline(3000, 3000), 26)
+PLACE = Placement(Point(1500, 1500))
+
+
+def _table(outline: Outline, panel: Panel = ROOM, stiffness: Stiffness | None = OAK) -> TableTop:
+    return TableTop(
+        outline,
+        PLACE,
+        panel.sound_for(Spoils.BEARING),
+        mass=outline.area * 26 * 760e-9,
+        thickness=26.0,
+        defects=panel.spoiling(Spoils.BEARING),
+        board=None if stiffness is None else TopBoard(outline, 26.0, 760.0, stiffness),
+    )
+
+
+def test_the_firmest_stance_is_firmer_than_the_usual_one() -> None:
+    """Looking for firmness never ends below what the usual insets give."""
+    table = _table(Capsule(1800, 720), stiffness=None)
+    usual = table.on(LegsWish())
+    firmest = propose(LegsWish(), table)
+    assert firmest.legs.tipping.least.force > usual.tipping.least.force
+    assert firmest.legs.overhang.least >= 60 - 0.05
+    assert firmest.sag is None
+
+
+def test_the_least_sag_of_a_strip_is_the_classical_one() -> None:
+    """On a long narrow top the feet go 0.223 of its length in (least greatest deflection)."""
+    strip = Rectangle(2000, 150)
+    wish = LegsWish(foot=Foot.round(10), inset_side=5, load=0.0)
+    found = propose(wish, _table(strip, stiffness=STRIP), Goal.LEAST_SAG)
+    share = (1000 - max(m.x for m in found.wish.at)) / 2000
+    assert share == pytest.approx(0.2231, abs=0.004)
+
+
+def test_least_sag_sags_less_than_the_firmest() -> None:
+    """Each goal is the best at what it counts."""
+    table = _table(Rectangle(1600, 700))
+    wish = LegsWish(load=300.0)
+    stiff, firm = (propose(wish, table, goal) for goal in (Goal.LEAST_SAG, Goal.FIRMEST))
+    assert stiff.sag is not None
+    assert firm.sag is not None
+    assert stiff.sag.first_loaded.down < firm.sag.first_loaded.down
+    assert stiff.legs.tipping.least.force <= firm.legs.tipping.least.force
+
+
+def test_even_overhang_is_even_on_a_square_top() -> None:
+    """On a square top sides and ends overhang alike."""
+    even = propose(
+        LegsWish(load=0.0), _table(Rectangle(900, 900), stiffness=None), Goal.EVEN_OVERHANG
+    )
+    assert even.legs.overhang.side == pytest.approx(even.legs.overhang.end, abs=1)
+
+
+def test_knee_room_keeps_the_legs_out_of_the_way() -> None:
+    """At least as many sit at the table laid out for knees as at the firmest."""
+    table = _table(Rectangle(1800, 800), stiffness=None)
+    knees, firm = (propose(LegsWish(), table, goal) for goal in (Goal.KNEE_ROOM, Goal.FIRMEST))
+    assert len(knees.seating.seats) >= len(firm.seating.seats)
+    assert knees.score >= 0.5
+
+
+def test_a_goal_gives_way_to_the_load_asked_for() -> None:
+    """Whatever the goal, a stance that holds the load goes before one that does not."""
+    table = _table(Rectangle(1800, 800), stiffness=None)
+    for goal in (Goal.KNEE_ROOM, Goal.EVEN_OVERHANG):
+        held = propose(LegsWish(load=600.0), table, goal)
+        assert held.legs.tipping.least.force > 600
+        assert Concern.TIPS_UNDER_LOAD not in {p.concern for p in held.legs.problems}
+
+
+def test_feet_dodge_what_spoils_bearing() -> None:
+    """Where the firmest places lie on a split others are found beside it."""
+    table = _table(Rectangle(1600, 700), stiffness=None)
+    corner = propose(LegsWish(), table).wish.at[2]
+    split = Defect(
+        "split",
+        rectangular_place(PLACE(corner), 120, 30),
+        frozenset({Spoils.BEARING}),
+        clear=20.0,
+    )
+    found = propose(LegsWish(), _table(Rectangle(1600, 700), ROOM.with_defect(split), None))
+    assert found.legs.stands
+    assert found.wish.at[2] != corner
+    assert found.legs.tipping.least.force > 0
+
+
+def test_a_split_under_every_place_is_told_rather_than_hidden() -> None:
+    """Where no foot finds sound wood the best is proposed with its problem, and comes last."""
+    rot = Defect(
+        "rot", rectangular_place(Point(1500, 1500), 1700, 800), frozenset({Spoils.BEARING})
+    )
+    table = _table(Rectangle(1600, 700), ROOM.with_defect(rot), None)
+    found = propose(LegsWish(), table)
+    assert not found.legs.stands
+    assert {p.blame for p in found.legs.problems if p.blame} == {("rot",)}
+
+
+def test_the_comparison_tells_what_each_count_means() -> None:
+    """3, 4, 5, 6 and 8 legs are set side by side; more legs spread no less and sag less."""
+    found = {p.count: p for p in compare(LegsWish(), _table(Capsule(1800, 720)))}
+    assert sorted(found) == [3, 4, 5, 6, 8]
+    assert found[4].legs.tipping.least.force > 2 * found[3].legs.tipping.least.force
+    sags = [found[n].sag for n in (4, 6)]
+    assert sags[0] is not None
+    assert sags[1] is not None
+    assert sags[1].first_loaded.down < sags[0].first_loaded.down
+    assert found[8].widest_gap < found[4].widest_gap
+    assert found[4].spread == pytest.approx(found[8].spread, rel=0.05)
+    for proposal in found.values():
+        assert 0 < proposal.spread < 1
+        assert proposal.least_gap <= proposal.widest_gap
+        assert proposal.wish.at == tuple(leg.middle for leg in proposal.legs.legs)
+
+
+def test_the_firmest_count_comes_first() -> None:
+    """Of counts that all hold the load the one that is best at the goal leads."""
+    found = compare(LegsWish(load=100.0), _table(Circle(1200), stiffness=None))
+    scores = [p.score for p in found]
+    assert scores == sorted(scores, reverse=True)
+    assert found[-1].count == 3
+
+
+def test_wished_insets_stay_as_they_are() -> None:
+    """What the maker fixed is not moved; only the rest is sought."""
+    found = propose(LegsWish(inset_end=250.0), _table(Rectangle(1600, 700), stiffness=None))
+    assert found.legs.overhang.end == pytest.approx(250)
+
+
+def test_sag_cannot_count_where_stiffness_is_not_known() -> None:
+    """A hollow door has no single stiffness: the goal is refused, the rest is not."""
+    table = _table(Rectangle(1600, 700), stiffness=None)
+    with pytest.raises(LegsError, match="stiffness of this top is not known"):
+        propose(LegsWish(), table, Goal.LEAST_SAG)
+
+
+def test_a_table_top_is_made_from_its_panel() -> None:
+    """A top on a panel takes its bearing, weight and stiffness from there, the grain turned."""
+    nail = Defect("nail", rectangular_place(Point(500, 400), 10, 10), frozenset({Spoils.CUTTING}))
+    panel = Panel(rectangular_outline(2000, 900), 30, material="beech", defects=(nail,), grain=0.3)
+    top, place = Rectangle(1600, 700), Placement(Point(1000, 450), 0.1)
+    table = TableTop.from_panel(panel, top, place, tape_error=2.0)
+    assert table.mass == pytest.approx(1600 * 700 * 30 * 1000 * 0.64 * 1.12e-9)
+    assert table.defects == (nail,)
+    assert table.board is not None
+    assert table.board.grain == pytest.approx(0.2)
+    assert not table.bearing.inner.holds_point(Point(506, 400))
+    assert table.bearing.inner.holds_point(Point(520, 400))
+    hollow = replace(panel, build=Build(Kind.HOLLOW), material="")
+    assert TableTop.from_panel(hollow, top, place).board is None
+
+
+def test_legs_that_find_no_room_are_refused() -> None:
+    """Feet too large for the top are refused for every count."""
+    table = _table(Circle(300), stiffness=None)
+    with pytest.raises(LegsError, match="finds no room"):
+        compare(LegsWish(foot=Foot.square(250)), table)
+    with pytest.raises(LegsError, match="no count"):
+        compare(LegsWish(), table, counts=())
