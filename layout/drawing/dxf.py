@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import io
 import math
+import unicodedata
 from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import TYPE_CHECKING, Literal
@@ -258,6 +259,15 @@ def _nearest_index(colour: str) -> int:
     return min(range(1, 250), key=lambda index: math.dist(aci2rgb(index), wanted))
 
 
+_IN_R12 = str.maketrans(
+    {"ø": "%%c", "Ø": "%%c", "°": "%%d", "±": "%%p", "×": "x", "·": "-", "−": "-", "–": "-", "—": "-",
+     "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "′": "'", "″": '"', "²": "2", "→": "->"}
+)  # fmt: skip
+"""R12 knows three control codes, for diameter, degree and plus-minus, and else only ASCII."""
+
+
 def _ascii(words: str) -> str:
-    """Return the words with what is not ASCII as its code point, the way DXF readers know."""
-    return "".join(c if ord(c) < 128 else f"\\U+{ord(c):04X}" for c in words)
+    """Return the words in what R12 can show; accents are dropped, and what is left is a "?"."""
+    spelt = unicodedata.normalize("NFKD", plain(words).translate(_IN_R12))
+    bare = "".join(letter for letter in spelt if not unicodedata.combining(letter))
+    return bare.encode("ascii", "replace").decode("ascii")
