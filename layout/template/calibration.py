@@ -68,7 +68,7 @@ class Correction:
 def longest_bar(room: float, tape: Tape) -> float:
     """Return the longest check bar that `room` mm hold: whole 5 mm, or quarters of an inch.
 
-    >>> longest_bar(188.9, Tape()), longest_bar(188.9, Tape(imperial=True))
+    >>> longest_bar(188.9, Tape()), round(longest_bar(188.9, Tape(imperial=True)), 6)
     (185.0, 184.15)
     """
     step = MM_PER_INCH / 4 if tape.imperial else 5.0

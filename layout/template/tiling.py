@@ -3,7 +3,7 @@
 The paper is tried upright and on its side, and the grid is shifted in small steps. A shift is first
 judged by points along the lines: which cells hold any. The most promising are then settled exactly:
 lines cut to the cells, sheets dropped that show nothing their neighbours do not, and, where
-the rest would fall apart, the fewest sheets put back that tie it together.
+the rest would fall apart, sheets put back that tie it together.
 """
 
 from __future__ import annotations
@@ -24,6 +24,7 @@ from .calibration import TRUE, Correction
 from .grid import Grid, check_overlap, register_marks, tiles_on
 from .paper import Margins, Paper, PaperError, Sheet
 from .tiles import Tile, TilePlan, field_of
+from .tying import Places, beside, tied_together
 
 _SPACING = 2.0
 """Distance between the points that stand for a line, mm."""
@@ -42,8 +43,6 @@ _ROLL_SPARE = 40.0
 
 _SHORTEST_PIECE = 200.0
 """A piece of roll shorter than this curls, and holds no check bar worth reading, mm."""
-
-Places = frozenset[tuple[int, int]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,7 +166,7 @@ def _fewest(
         c, r = across[i], down[j]
         grid = Grid(c.start, -r.start, width, height, overlap, c.count, r.count)
         kept = _needed(drawn, grid)
-        kept = _tied(kept, grid) if tied else kept
+        kept = tied_together(kept, grid) if tied else kept
         settled.append((len(kept), crowd, rank, grid, kept))
     _, crowd, _, grid, kept = min(settled, key=lambda found: found[:3])
     return crowd, grid, kept
@@ -212,7 +211,7 @@ def _needed(drawn: _Drawn, grid: Grid) -> Places:
     for row, column in sorted(kept):
         if (row, column) in relied_on:
             continue
-        sides = {(row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)} & kept
+        sides = beside((row, column)) & kept
         own, by = grid.window(row, column), grid.overlap
         alone = Bounds(
             own.left + by * ((row, column - 1) in sides),
@@ -224,60 +223,6 @@ def _needed(drawn: _Drawn, grid: Grid) -> Places:
             kept.remove((row, column))
             relied_on |= sides
     return frozenset(kept)
-
-
-def _tied(kept: Places, grid: Grid) -> Places:
-    """Return the places with the fewest added that join all of them, edge to edge."""
-    joined = set(kept)
-    while True:
-        island = _reached({min(joined)}, joined)
-        if len(island) == len(joined):
-            return frozenset(joined)
-        joined |= _bridge(island, joined - island, grid)
-
-
-def _reached(start: set[tuple[int, int]], within: set[tuple[int, int]]) -> set[tuple[int, int]]:
-    held, edge = set(start), set(start)
-    while edge:
-        edge = {n for place in edge for n in _beside(place)} & within - held
-        held |= edge
-    return held
-
-
-def _bridge(
-    island: set[tuple[int, int]], others: set[tuple[int, int]], grid: Grid
-) -> set[tuple[int, int]]:
-    """Return a shortest way, place by place, from an island to any of the others."""
-    came: dict[tuple[int, int], tuple[int, int]] = {}
-    edge, seen, every = sorted(island), set(island), set(grid.places)
-    while edge:
-        after: list[tuple[int, int]] = []
-        for place in edge:
-            for beside in sorted(_beside(place) & every - seen):
-                came[beside] = place
-                seen.add(beside)
-                if beside in others:
-                    return _way_back(beside, came, island)
-                after.append(beside)
-        edge = after
-    raise AssertionError("a grid is in one piece")
-
-
-def _way_back(
-    place: tuple[int, int],
-    came: dict[tuple[int, int], tuple[int, int]],
-    island: set[tuple[int, int]],
-) -> set[tuple[int, int]]:
-    way = set()
-    while place not in island:
-        way.add(place)
-        place = came[place]
-    return way
-
-
-def _beside(place: tuple[int, int]) -> set[tuple[int, int]]:
-    row, column = place
-    return {(row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)}
 
 
 def _trimmed(grid: Grid, kept: Places) -> tuple[Tile, ...]:
