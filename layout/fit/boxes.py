@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+import math
+from dataclasses import dataclass, field, replace
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from .pose import Array
+from .pose import Array, turned
+from .relaxed import Patch
 
 
 @dataclass(slots=True)
@@ -28,8 +31,14 @@ class Box:
         Whether a cell is known to lie wholly inside the wood.
     near : (k,) array of int
         The edges that can still be nearest to a cell.
-    best : Pose or None
-        The top in the middle of the box, once bounded.
+    fine : float
+        How small the cells are made, as a multiple of what the gap asks.
+    radius, most : float
+        The largest radius seen in a cell's middle, and a bound of all, mm; once bounded.
+    spot : (2,) array
+        The middle of that cell.
+    hint : tuple or None
+        Centre, turn and shape of a top that may be good.
     """
 
     turn: float
@@ -40,4 +49,22 @@ class Box:
     half: float
     clear: NDArray[np.bool_]
     near: NDArray[np.intp]
-    radius: float = field(default=0.0)
+    fine: float = 0.5
+    radius: float = 0.0
+    most: float = 0.0
+    spot: Array = field(default_factory=lambda: np.zeros(2))
+    hint: tuple[Array, float, float] | None = None
+
+    def part(self, **changes: Any) -> Box:
+        """Return a smaller box, not yet bounded."""
+        return replace(self, hint=None, **changes)
+
+
+def patch_of(box: Box) -> Patch:
+    """Return the rectangle, along the turn of the box, round its cells."""
+    seen = turned(box.centres, box.turn)
+    low, high = seen.min(axis=0), seen.max(axis=0)
+    corner = box.half * (abs(math.cos(box.turn)) + abs(math.sin(box.turn)))
+    middle = turned((low + high)[None] / 2, -box.turn)[0]
+    along, across = (high - low) / 2 + corner
+    return Patch(middle, float(along), float(across))

@@ -13,8 +13,11 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from .aims import Figures
 from .boxes import Box
+from .capsule_bound import capsule_at, capsule_figures, capsule_half_planes
 from .pose import Array, Contacts, Pose, segment_distances, turned
+from .relaxed import Edges, HalfPlanes, Patch
 from .wish import Span, Wish
 
 _FIRST_SPANS = 4
@@ -50,9 +53,8 @@ class CapsuleKind:
         arm = np.array([p, 0.0])
         least = segment_distances(starts, ends, middles + arm)
         np.minimum(least, segment_distances(starts, ends, middles - arm), out=least)
-        for corner in (starts, ends):
-            beyond = np.maximum(np.abs(middles[:, :1] - corner[:, 0]) - p, 0.0)
-            np.minimum(least, np.hypot(beyond, middles[:, 1:] - corner[:, 1]), out=least)
+        beyond = np.maximum(np.abs(middles[:, :1] - starts[:, 0]) - p, 0.0)
+        np.minimum(least, np.hypot(beyond, middles[:, 1:] - starts[:, 1]), out=least)
         rise = ends[:, 1] - starts[:, 1]
         level = rise == 0
         share = (middles[:, 1:] - starts[:, 1]) / np.where(level, 1.0, rise)
@@ -84,10 +86,18 @@ class CapsuleKind:
         """
         return 1.0, 2 * low * math.sin(half_turn / 2)
 
-    def prefers_turn(self, low: float, high: float, half_turn: float, radius: float) -> bool:
-        """Return whether cutting the turns in two helps more than cutting the shapes in two."""
-        turning = 2 * low * math.sin(half_turn / 2) * (2 * math.pi * radius + 4 * high)
-        return turning > (high - low) * 4 * radius
+    def shape_slack(self, box: Box) -> float:
+        """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
+        return box.radius * (box.high - box.low) / max(box.high, 1e-9)
+
+    def looseness(self, box: Box) -> tuple[float, float]:
+        """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
+        radius = max(box.radius, 1e-9)
+        return box.high * math.sin(box.half_turn) / radius, (box.high - box.low) / 2 / radius
+
+    def across(self, p: float, patch: Patch, radius: float) -> tuple[float, float]:
+        """Return how far, as angles, the patch lets contacts wander, along and across."""
+        return patch.along / radius, patch.across / radius
 
     def greatest_sizes(self, low: float, high: float, radius: Array) -> tuple[Array, Array]:
         """Return half length and width that none of these shapes, of these radii, exceeds."""
@@ -151,6 +161,20 @@ class CapsuleKind:
     def drift(self, box: Box) -> float:
         """Return what a radius can change, mm, within the box beyond its growth."""
         return box.high - box.low
+
+    def half_planes(self, box: Box, patch: Patch, edges: Edges, cap: float) -> HalfPlanes:
+        """Return half-planes that all tops of a box obey whose centres lie in a patch."""
+        return capsule_half_planes(box, patch, edges, cap)
+
+    def figures(
+        self, box: Box, cap: float, likely: tuple[float, float], lipping: float
+    ) -> Figures:
+        """Return linear figures for the sizes and the area of the tops of a box."""
+        return capsule_figures(box, cap, likely, lipping)
+
+    def at(self, box: Box, step: Array) -> tuple[float, float]:
+        """Return the turn and the shape number of a solution of the half-planes."""
+        return capsule_at(box, step)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely each end, and the spine between, stands to each edge."""

@@ -84,11 +84,14 @@ def search(
     progress : callable, optional
         Called now and then with steps, score and bound; the search stops where it returns False.
     """
-    best, top, steps = 0.0, None, 0
+    best, top, steps, left = 0.0, None, 0, 0.0
     ticket = count()
     heap: list[tuple[float, int, Box]] = []
     for box in family.first_boxes():
-        heapq.heappush(heap, (-family.bound(box, 0.0), next(ticket), box))
+        heapq.heappush(heap, (-family.bound(box, best), next(ticket), box))
+        if top is None:
+            found = family.sample(box)
+            best, top = (0.0, None) if found is None else family.polish(*found)
     bound = -heap[0][0] if heap else 0.0
     while heap:
         bound = -heap[0][0]
@@ -102,10 +105,13 @@ def search(
         found = family.sample(box)
         if found is not None and found[0] > best:
             best, top = family.polish(*found)
+        enough = best / (1 - gap)
         for part in family.split(box):
-            limit = min(bound, family.bound(part, best))
-            if limit > best:
+            limit = min(bound, family.bound(part, enough))
+            if limit > enough:
                 heapq.heappush(heap, (-limit, next(ticket), part))
+            else:
+                left = max(left, limit)
     else:
         bound = best
-    return Outcome(best, top, max(bound, best), steps)
+    return Outcome(best, top, max(bound, left, best), steps)

@@ -16,9 +16,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..geometry.tolerance import PROOF_ALLOWANCE
-from .boxes import Box
+from .aims import aim_of, within_limits
+from .boxes import Box, patch_of
 from .polish import polished
-from .pose import Array, Kind, Pose
+from .pose import Array, Kind, Pose, turned
+from .relaxed import Edges, Patch
 from .sizing import Sizing
 from .wood import Wood
 
@@ -30,6 +32,15 @@ _FIRST_TURNS = 8
 
 _OFF_GRID = 0.37
 """Where in a span the grain lies at first: not at its end, where it would lie in two spans."""
+
+_SMALL = 0.25
+"""Looseness, as an angle, below which a box is small enough for half-planes to help."""
+
+_MIDDLING = 100.0
+"""Looseness above which half-planes are not even tried."""
+
+_ROUNDING = 1e-9
+"""Of a score: far above what rounding can take from the value of a linear program."""
 
 _HOLD = PROOF_ALLOWANCE
 """How much deeper, mm, a top must hold what it must, so that it still does once it is drawn in."""
@@ -49,12 +60,12 @@ class TwoSizes:
         high = self.kind.longest_shape(high, self.wood.diameter)
         if low > high:
             return
-        centres, half = self.wood.cells()
-        clear = np.zeros(len(centres), dtype=bool)
-        near = np.arange(len(self.wood.outer_edges), dtype=np.intp)
-        for turn, half_turn in self._turns(high):
-            for one, other in self.kind.first_shapes(low, high):
-                yield Box(turn, half_turn, one, other, centres, half, clear, near)
+        for piece in self.wood.pieces:
+            clear = np.zeros(len(piece.centres), dtype=bool)
+            for turn, half_turn in self._turns(high):
+                for one, other in self.kind.first_shapes(low, high):
+                    shapes = (turn, half_turn, one, other)
+                    yield Box(*shapes, piece.centres, piece.half, clear, piece.edges)
 
     def _turns(self, high: float) -> list[tuple[float, float]]:
         limits = self.sizing.wish.limits
@@ -73,36 +84,52 @@ class TwoSizes:
         """Return a score that no top of the box beats, or `enough` where that is higher."""
         if math.isinf(box.high):
             return self.sizing.upper_of_tail(box.low, self.wood.diameter / 2)
+        first = self._bound_by_cells(box, enough)
+        if first <= enough or max(self.kind.looseness(box)) > _MIDDLING:
+            return first
+        return min(first, self._bound_by_half_planes(box))
+
+    def _bound_by_cells(self, box: Box, enough: float) -> float:
         factor, addend = self.kind.growth(box.low, box.high, box.half_turn)
+        drift = self.kind.drift(box)
         anchor = self.kind.anchor(box.low, box.high)
         while True:
             edges = self.wood.outer_edges[box.near]
             distances = self.kind.distances(box.turn, anchor, edges, box.centres)
             least = distances.min(axis=1)
             reach = self.kind.reach(box.turn, anchor, box.half)
-            clear, gone = self._inside(box, least > reach)
-            most = (least + reach) * factor + addend
+            outside = self._outside(box)
+            signed = np.where(outside, -least, least)
+            most = (signed + reach) * factor + addend
             scores = self.sizing.upper(box.low, box.high, most)
-            keep = (scores > enough) & ~gone
+            keep = (scores > enough) & (signed > -reach)
             if len(self.wood.held):
                 keep &= self._least(box, anchor, reach) <= most
             if not keep.any():
                 return enough
-            slack = (
-                reach + factor * factor * (least[keep] + reach) + 2 * addend + self.kind.drift(box)
-            )
+            slack = reach + factor * factor * (least[keep] + reach) + 2 * addend + drift
             box.near = box.near[(distances[keep] <= slack[:, None]).any(axis=0)]
-            box.centres, box.clear = box.centres[keep], clear[keep]
-            largest = float(least[keep].max())
-            box.radius = largest
-            fine = max(self.sizing.wish.gap / 20, (factor - 1) / 10) * largest
-            fine = max(fine, (addend + self.kind.drift(box)) / 10)
-            order = int(np.argmax(least[keep]))
+            box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
+            box.most = float(most[keep].max())
+            box.radius = max(float(signed[keep].max()), box.most / 8)
+            loose = (factor - 1) * box.radius + addend + self.kind.shape_slack(box)
+            fine = max(loose / 2, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
             if reach <= fine or 4 * int(keep.sum()) > _MOST_CELLS:
-                box.centres[[0, order]] = box.centres[[order, 0]]
-                box.clear[[0, order]] = box.clear[[order, 0]]
+                box.spot = box.centres[int(np.argmax(signed[keep]))]
                 return float(scores[keep].max())
             _quarter(box)
+
+    def _bound_by_half_planes(self, box: Box) -> float:
+        wish, patch = self.sizing.wish, patch_of(box)
+        p = (box.low + box.high) / 2
+        likely = self.kind.sizes(p, max(box.radius, 1e-6))
+        edges = Edges(self.wood.outer_edges[box.near], self.wood.outermost[box.near])
+        planes = self.kind.half_planes(box, patch, edges, box.most)
+        figures = self.kind.figures(box, box.most, likely, wish.lipping)
+        value, end = within_limits(planes, figures, wish).best(aim_of(figures, wish, likely))
+        way = turned(end.step[None, :2], -box.turn)[0]
+        box.hint = (patch.middle + way, *self.kind.at(box, end.step))
+        return value * (1 + _ROUNDING)
 
     def _least(self, box: Box, anchor: float, reach: float) -> Array:
         """Return, for each cell, a radius that a top of the box must have to hold what it must."""
@@ -111,23 +138,24 @@ class TwoSizes:
         least: Array = (needed - reach) / factor - addend - self.kind.drift(box)
         return least
 
-    def _inside(
-        self, box: Box, free: NDArray[np.bool_]
-    ) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
-        """Return which cells lie wholly inside the wood, and which wholly outside."""
-        clear, gone = box.clear.copy(), np.zeros_like(box.clear)
-        doubtful = np.flatnonzero(~clear)
+    def _outside(self, box: Box) -> NDArray[np.bool_]:
+        """Return which cells have their middle outside the wood."""
+        outside = np.zeros_like(box.clear)
+        doubtful = np.flatnonzero(~box.clear)
         if len(doubtful):
-            inside = self.wood.holds_points(box.centres[doubtful])
-            clear[doubtful] = inside & free[doubtful]
-            gone[doubtful] = ~inside & free[doubtful]
-        return clear, gone
+            outside[doubtful] = ~self.wood.holds_points(box.centres[doubtful])
+        return outside
 
     def sample(self, box: Box) -> tuple[float, Pose] | None:
-        """Return the score of the largest top found with the turn and shape of the box's middle."""
+        """Return the better top of two: at the best cell, and where the half-planes point."""
         if math.isinf(box.high):
             return None
-        return self.placed(box.centres[0], box.turn, (box.low + box.high) / 2)
+        best = self.placed(box.spot, box.turn, (box.low + box.high) / 2)
+        if box.hint is not None:
+            other = self.placed(*box.hint)
+            if other is not None and (best is None or other[0] > best[0]):
+                return other
+        return best
 
     def placed(self, centre: Array, turn: float, p: float) -> tuple[float, Pose] | None:
         """Return the score and size of the best top of a place, turn and shape, if any fits."""
@@ -146,25 +174,30 @@ class TwoSizes:
         return self.sizing.score(*sizes), pose
 
     def split(self, box: Box) -> Iterable[Box]:
-        """Return two halves of the box: of its turns or of its shapes, whichever is looser."""
-        parts: list[tuple[float, float, float, float]]
-        if math.isinf(box.high):
-            cut = box.low + 1.0
-            parts = [
-                (box.turn, box.half_turn, box.low, cut),
-                (box.turn, box.half_turn, cut, box.high),
-            ]
-        elif self.kind.prefers_turn(box.low, box.high, box.half_turn, box.radius):
+        """Return two halves of the box: of its turns, shapes or places, whichever is loosest."""
+        turning, shaping = self.kind.looseness(box)
+        cut = box.low + 1.0 if math.isinf(box.high) else (box.low + box.high) / 2
+        patch = patch_of(box)
+        placing = self.kind.across(cut, patch, max(box.radius, 1e-9))
+        if max(turning, shaping) < _SMALL and max(placing) > max(turning, shaping):
+            return self._split_places(box, patch, placing[0] > placing[1])
+        if turning > shaping:
             half = box.half_turn / 2
-            parts = [(box.turn + side * half, half, box.low, box.high) for side in (-1, 1)]
-        else:
-            cut = (box.low + box.high) / 2
-            parts = [
-                (box.turn, box.half_turn, box.low, cut),
-                (box.turn, box.half_turn, cut, box.high),
-            ]
-        for part in parts:
-            yield Box(*part, box.centres, box.half, box.clear, box.near)
+            return [box.part(turn=box.turn + side * half, half_turn=half) for side in (-1, 1)]
+        return [box.part(high=cut), box.part(low=cut)]
+
+    def _split_places(self, box: Box, patch: Patch, along: bool) -> list[Box]:
+        """Return two halves of the box's cells, parted along the turn or across it."""
+        seen = turned(box.centres - patch.middle, box.turn)[:, 0 if along else 1]
+        if len(seen) < 4:
+            _quarter(box)
+            seen = turned(box.centres - patch.middle, box.turn)[:, 0 if along else 1]
+        first = seen < 0
+        return [
+            box.part(centres=box.centres[part], clear=box.clear[part], fine=box.fine / 2)
+            for part in (first, ~first)
+            if part.any()
+        ]
 
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
         """Return the top moved to a local best."""

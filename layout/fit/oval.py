@@ -11,8 +11,11 @@ import math
 
 import numpy as np
 
+from .aims import Figures
 from .boxes import Box
+from .oval_bound import oval_at, oval_figures, oval_half_planes
 from .pose import Array, Contacts, Pose, segment_distances, turned
+from .relaxed import Edges, HalfPlanes, Patch
 from .wish import Span, Wish
 
 _FIRST_SPAN = 1.0
@@ -77,10 +80,18 @@ class OvalKind:
             (math.sin(half_turn) * math.sinh((low + high) / 2 + kappa / 2)) ** 2,
         )
 
-    def prefers_turn(self, low: float, high: float, half_turn: float, radius: float) -> bool:
-        """Return whether cutting the turns in two helps more than cutting the shapes in two."""
-        shape, turn = self._looseness(low, high, half_turn)
-        return turn > shape
+    def shape_slack(self, box: Box) -> float:
+        """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
+        return 0.0
+
+    def looseness(self, box: Box) -> tuple[float, float]:
+        """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
+        across, along = self._looseness(box.low, box.high, box.half_turn)
+        return 2 * math.sqrt(along), 2 * math.sqrt(across)
+
+    def across(self, p: float, patch: Patch, radius: float) -> tuple[float, float]:
+        """Return how far, as angles, the patch lets contacts wander, along and across."""
+        return patch.along * math.exp(-p / 2) / radius, patch.across * math.exp(p / 2) / radius
 
     def greatest_sizes(self, low: float, high: float, radius: Array) -> tuple[Array, Array]:
         """Return half length and width that none of these shapes, of these radii, exceeds."""
@@ -150,6 +161,20 @@ class OvalKind:
     def drift(self, box: Box) -> float:
         """Return what a radius can change, mm, within the box beyond its growth."""
         return 0.0
+
+    def half_planes(self, box: Box, patch: Patch, edges: Edges, cap: float) -> HalfPlanes:
+        """Return half-planes that all tops of a box obey whose centres lie in a patch."""
+        return oval_half_planes(box, patch, edges, cap)
+
+    def figures(
+        self, box: Box, cap: float, likely: tuple[float, float], lipping: float
+    ) -> Figures:
+        """Return linear figures for the sizes and the area of the tops of a box."""
+        return oval_figures(box, cap, likely, lipping)
+
+    def at(self, box: Box, step: Array) -> tuple[float, float]:
+        """Return the turn and the shape number of a solution of the half-planes."""
+        return oval_at(box, step)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely the oval stands to each edge.

@@ -156,17 +156,24 @@ def turned(edges: Array, turn: float) -> Array:
 
 
 def segment_distances(starts: Array, ends: Array, points: Array) -> Array:
-    """Return the distance from each of m points to each of n segments, (m, n) mm."""
-    way = ends - starts
-    squares = np.einsum("ij,ij->i", way, way)
-    dx = points[:, :1] - starts[:, 0]
-    dy = points[:, 1:] - starts[:, 1]
-    along = (dx * way[:, 0] + dy * way[:, 1]) / squares
-    np.clip(along, 0.0, 1.0, out=along)
-    dx -= along * way[:, 0]
-    dy -= along * way[:, 1]
-    dx *= dx
-    dy *= dy
-    dx += dy
-    distance: Array = np.sqrt(dx, out=dx)
+    """Return the distance from each of m points to each of n segments, (m, n) mm.
+
+    The way from a segment is split in two: across its line, and along it beyond its ends.
+    """
+    way = (ends - starts) / 2
+    half = np.hypot(way[:, 0], way[:, 1])
+    unit = way / half[:, None]
+    middle = starts + way
+    across = np.stack([-unit[:, 1], unit[:, 0]])
+    away = points @ across
+    away -= np.einsum("ji,ij->i", across, middle)
+    beyond = points @ unit.T
+    beyond -= np.einsum("ij,ij->i", unit, middle)
+    np.abs(beyond, out=beyond)
+    beyond -= half
+    np.maximum(beyond, 0.0, out=beyond)
+    beyond *= beyond
+    away *= away
+    away += beyond
+    distance: Array = np.sqrt(away, out=away)
     return distance

@@ -1,0 +1,125 @@
+"""What a wish asks, said in the three shape unknowns of a small linear program.
+
+A size or an area is no linear figure of them, but over a small box each lies close under, or over,
+one. A bound may only ever ask too little: a least size is held against a figure above it, a
+greatest one against a figure below it.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from typing import NamedTuple
+
+import numpy as np
+
+from .pose import Array
+from .relaxed import Aim, HalfPlanes
+from .wish import Goal, Wish
+
+
+class Figure(NamedTuple):
+    """A linear figure of the three shape unknowns: ``slope @ q + start``, mm."""
+
+    slope: Array
+    start: float
+
+    def times(self, factor: float) -> Figure:
+        """Return the figure multiplied."""
+        return Figure(self.slope * factor, self.start * factor)
+
+    def plus(self, other: Figure) -> Figure:
+        """Return the sum of both."""
+        return Figure(self.slope + other.slope, self.start + other.start)
+
+    def raised(self, by: float) -> Figure:
+        """Return the figure with `by` added."""
+        return Figure(self.slope, self.start + by)
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """Figures that hold the half sizes of the core between them, and one above its area.
+
+    Attributes
+    ----------
+    long_over, long_under, wide_over, wide_under : Figure
+        Half the length and half the width lie below the first of each pair and above the second.
+    root_area : Figure
+        The area of the finished top is at most `unit_area` times the square of this.
+    unit_area : float
+    """
+
+    long_over: Figure
+    long_under: Figure
+    wide_over: Figure
+    wide_under: Figure
+    root_area: Figure
+    unit_area: float
+
+
+def within_limits(planes: HalfPlanes, figures: Figures, wish: Wish) -> HalfPlanes:
+    """Return the half-planes with those that the limits of the wish add."""
+    limits, t = wish.limits, wish.lipping
+    long_over, long_under = figures.long_over.raised(t), figures.long_under.raised(t)
+    wide_over, wide_under = figures.wide_over.raised(t), figures.wide_under.raised(t)
+    negative = [
+        (long_under.raised(-limits.length.greatest / 2), limits.length.greatest),
+        (wide_under.raised(-limits.width.greatest / 2), limits.width.greatest),
+        (long_over.times(-1).raised(limits.length.least / 2), 1 / max(limits.length.least, 1e-300)),
+        (wide_over.times(-1).raised(limits.width.least / 2), 1 / max(limits.width.least, 1e-300)),
+    ]
+    rows = [figure for figure, size in negative if size < 1e300]
+    if not math.isinf(limits.ratio.greatest):
+        rows.append(long_under.plus(wide_over.times(-limits.ratio.greatest)))
+    if limits.ratio.least > 1:
+        rows.append(wide_under.times(limits.ratio.least).plus(long_over.times(-1)))
+    if not rows:
+        return planes
+    slopes = np.array([[0.0, 0.0, *figure.slope] for figure in rows])
+    starts = np.array([figure.start for figure in rows])
+    scale = np.abs(slopes).max(axis=1)
+    return replace(
+        planes,
+        rows=np.vstack([planes.rows, slopes / scale[:, None]]),
+        limits=np.concatenate([planes.limits, -starts / scale]),
+    )
+
+
+def aim_of(figures: Figures, wish: Wish, likely: tuple[float, float]) -> Aim:
+    """Return what is to be maximised for the goal of a wish.
+
+    Parameters
+    ----------
+    likely : tuple of two floats
+        About half the length and half the width of the best core of the box, mm; the nearer, the
+        sharper.
+    """
+    t = wish.lipping
+    match wish.goal:
+        case Goal.AREA:
+            figure, unit = figures.root_area, figures.unit_area
+            return Aim(*figure, lambda value: unit * max(value, 0.0) ** 2)
+        case Goal.LENGTH:
+            return Aim(*figures.long_over.raised(t).times(2), lambda value: value)
+        case Goal.WIDTH:
+            return Aim(*figures.wide_over.raised(t).times(2), lambda value: value)
+        case Goal.NEAREST:
+            return _nearest(figures, wish, likely)
+
+
+def _nearest(figures: Figures, wish: Wish, likely: tuple[float, float]) -> Aim:
+    """Return minus the miss, as far as it lies along the way from the wanted size to the likely one."""
+    assert wish.wanted is not None
+    t, size = wish.lipping, math.hypot(*wish.wanted)
+    dx, dy = 2 * (likely[0] + t) - wish.wanted[0], 2 * (likely[1] + t) - wish.wanted[1]
+    miss = math.hypot(dx, dy)
+    across, up = (dx / miss, dy / miss) if miss > 0 else (-1.0, 0.0)
+    long = figures.long_under if across > 0 else figures.long_over
+    wide = figures.wide_under if up > 0 else figures.wide_over
+    figure = (
+        long.raised(t - wish.wanted[0] / 2)
+        .times(-2 * across)
+        .plus(wide.raised(t - wish.wanted[1] / 2).times(-2 * up))
+    )
+    return Aim(*figure, lambda value: size / (size + max(0.0, -value)))

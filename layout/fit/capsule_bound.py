@@ -1,0 +1,154 @@
+"""Half-planes for the capsules of a box.
+
+A capsule is {c + τ s : |τ| <= 1} with a disk of radius r swept along it; s is the way from its
+centre to one end of its spine. Seen in the frame of the box s = (s1, s2), and the unknowns are
+s1 − (least s1), s2 and r. An end clear of a line is a half-plane exactly: n·(c ± s) + r <= n·point.
+
+A point P outside keeps r <= |P − c − τ s| whatever τ is. That distance is at most its part along
+the direction n of the middle of the box, over cos ψ, where ψ is the angle by which the direction
+can wander: again a half-plane.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from numpy.typing import NDArray
+
+from .aims import Figure, Figures
+from .boxes import Box
+from .pose import Array, turned
+from .relaxed import Edges, HalfPlanes, Patch, Seen, nearest_all_round, wandering
+
+
+def capsule_half_planes(box: Box, patch: Patch, edges: Edges, cap: float) -> HalfPlanes:
+    """Return half-planes that all capsules of a box obey whose centres lie in a patch.
+
+    Parameters
+    ----------
+    edges : Edges
+        Any of the wood's; the more, the sharper.
+    cap : float
+        No capsule of the box has a greater radius, mm.
+    """
+    local = Edges(turned(edges.ends - patch.middle, box.turn), edges.outermost)
+    parts = [_end(box, patch, local, sign) for sign in (1.0, -1.0)]
+    parts.append(_side(box, patch, local.ends[:, 0]))
+    least = shortest(box)
+    lean = math.tan(box.half_turn)
+    rows = [part[0] for part in parts]
+    limits = [part[1] for part in parts]
+    rows.append(np.array([[0.0, 0.0, -lean, 1.0, 0.0], [0.0, 0.0, -lean, -1.0, 0.0]]))
+    limits.append(np.full(2, lean * least))
+    swing = box.high * math.sin(box.half_turn)
+    return HalfPlanes(
+        np.vstack(rows),
+        np.concatenate(limits),
+        np.array([-patch.along, -patch.across, 0.0, -swing, 0.0]),
+        np.array([patch.along, patch.across, box.high - least, swing, cap]),
+    )
+
+
+def shortest(box: Box) -> float:
+    """Return the least s1 of the box, mm."""
+    return box.low * math.cos(box.half_turn)
+
+
+def _swing(box: Box) -> tuple[float, float, float]:
+    """Return the middle of s1, and how far s1 and s2 wander from it and from 0."""
+    least = shortest(box)
+    middle = (least + box.high) / 2
+    return middle, (box.high - least) / 2, box.high * math.sin(box.half_turn)
+
+
+def _end(box: Box, patch: Patch, local: Edges, sign: float) -> tuple[Array, Array]:
+    """Return half-planes for one end of the spine against the nearest edges all round."""
+    middle, longer, aside = _swing(box)
+    seen = Seen.of(local.ends - np.array([sign * middle, 0.0]), local.outermost)
+    chosen = nearest_all_round(seen.way, seen.distance)
+    seen = seen.take(chosen)
+    along, across = patch.along + longer, patch.across + aside
+    cosine, known = _parting(seen.way, seen.distance, along, across)
+    lies = _square_before(seen, along, across)
+    lies &= seen.distance > wandering(seen.way, along, across)
+    lies |= seen.outermost
+    use = lies | known
+    cosine = np.where(lies, 1.0, cosine)[use]
+    tau = np.full(len(cosine), sign)
+    return _rows(seen.way[use], seen.distance[use], cosine, tau, middle - shortest(box))
+
+
+def _square_before(seen: Seen, along: float, across: float) -> NDArray[np.bool_]:
+    """Return which edges have a point square before them wherever it wanders."""
+    return seen.square_before(wandering(seen.unit, along, across))
+
+
+def _side(box: Box, patch: Patch, corners: Array) -> tuple[Array, Array]:
+    """Return half-planes for the spine between its ends against the nearest corners beside it."""
+    middle, longer, aside = _swing(box)
+    beside = (np.abs(corners[:, 0]) < middle) & (corners[:, 1] != 0)
+    corners = corners[beside]
+    tau = corners[:, 0] / middle if middle > 0 else corners[:, 0]
+    distance = np.abs(corners[:, 1])
+    chosen = nearest_all_round(corners, distance)
+    corners, tau, distance = corners[chosen], tau[chosen], distance[chosen]
+    way = np.stack([np.zeros(len(corners)), np.sign(corners[:, 1])], axis=1)
+    share = np.abs(tau)
+    cosine, known = _parting(
+        way, distance, patch.along + share * longer, patch.across + share * aside
+    )
+    return _rows(
+        way[known], distance[known], cosine[known], tau[known], middle - shortest(box)
+    )
+
+
+def _parting(
+    e: Array, distance: Array, along: Array | float, across: Array | float
+) -> tuple[Array, NDArray[np.bool_]]:
+    """Return cos ψ for each point, and where it is known."""
+    ahead = distance - (np.abs(e[:, 0]) * along + np.abs(e[:, 1]) * across)
+    beside = np.abs(e[:, 1]) * along + np.abs(e[:, 0]) * across
+    known = ahead > 0
+    tangent = beside / np.where(known, ahead, 1.0)
+    return 1 / np.sqrt(1 + tangent * tangent), known
+
+
+def _rows(
+    normal: Array, distance: Array, cosine: Array, tau: Array, shift: float
+) -> tuple[Array, Array]:
+    """Return n·(way of the centre) + τ n·s + cos ψ r <= n·point, `shift` of s1 taken out."""
+    rows = np.column_stack([normal, tau[:, None] * normal, cosine])
+    return rows, distance + tau * normal[:, 0] * shift
+
+
+def capsule_figures(
+    box: Box, cap: float, likely: tuple[float, float], lipping: float
+) -> Figures:
+    """Return figures for the half sizes and the area of the capsules of a box.
+
+    The spine's half length p lies between s1 and s1 / cos δ. The area is ρ (π ρ + 4 p) with the
+    finished radius ρ: a product, so never more than the square of half (g ρ + (π ρ + 4 p) / g).
+    """
+    least = shortest(box)
+    spine, radius = np.array([1.0, 0.0, 0.0]), np.array([0.0, 0.0, 1.0])
+    over = Figure(spine, least).times(1 / math.cos(box.half_turn))
+    round_end = max(likely[1] + lipping, 1e-9)
+    g = math.sqrt(math.pi + 4 * (likely[0] - likely[1]) / round_end)
+    thick = Figure(radius, lipping)
+    return Figures(
+        long_over=over.plus(Figure(radius, 0.0)),
+        long_under=Figure(spine + radius, least),
+        wide_over=Figure(radius, 0.0),
+        wide_under=Figure(radius, 0.0),
+        root_area=thick.times((g + math.pi / g) / 2).plus(over.times(2 / g)),
+        unit_area=1.0,
+    )
+
+
+def capsule_at(box: Box, step: Array) -> tuple[float, float]:
+    """Return the turn and the shape number of a solution of the half-planes."""
+    along, aside = float(step[2]) + shortest(box), float(step[3])
+    lean = math.atan2(aside, along) if along > 0 else 0.0
+    lean = min(max(lean, -box.half_turn), box.half_turn)
+    return box.turn + lean, min(max(math.hypot(along, aside), box.low), box.high)
