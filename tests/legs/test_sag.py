@@ -41,8 +41,8 @@ def _oak(thickness: float = 26.0) -> TopBoard:
 
 def test_a_narrow_strip_bends_as_the_beam_beside_it() -> None:
     """On a strip without sideways contraction plate and beam tell the same sag."""
-    top = TopBoard(Rectangle(1800, 90), 25.0, 700.0, STRIP)
-    sag = sag_of(top, FOOT, [Point(x, y) for x in (-600, 600) for y in (-45, 0, 45)])
+    top = TopBoard(Rectangle(1800, 200), 25.0, 700.0, STRIP)
+    sag = sag_of(top, FOOT, [Point(x, y) for x in (-600, 600) for y in (-100, 0, 100)])
     assert sag.first_loaded.down == pytest.approx(sag.beam, rel=0.01)
     assert sag.first_loaded.place.x == pytest.approx(0, abs=1)
     assert sag.highest.down < 0
@@ -51,13 +51,12 @@ def test_a_narrow_strip_bends_as_the_beam_beside_it() -> None:
 
 def test_the_least_sag_of_a_strip_lies_at_the_classical_overhang() -> None:
     """Of all overhangs 0.223 of the length sags least (classical: middle and tips alike)."""
-    top = TopBoard(Rectangle(2000, 100), 25.0, 700.0, STRIP)
-    plate = top.plate()
+    plate = TopBoard(Rectangle(2000, 100), 25.0, 700.0, STRIP).plate()
 
     def worst(overhang: float) -> float:
         x = 1000 - overhang * 2000
         feet = [Point(sx * x, y) for sx in (-1, 1) for y in (-50, 0, 50)]
-        return sag_of(top, FOOT, feet, plate=plate).first_loaded.down
+        return float(plate.on(feet).under_load(1e-4).max())
 
     tried = [0.20, 0.21, 0.2231, 0.235, 0.245]
     assert min(tried, key=worst) == 0.2231
@@ -79,7 +78,7 @@ def test_board_creeps_more_than_wood() -> None:
 
 
 @given(st.floats(18, 40), st.floats(1.05, 2.0))
-@settings(max_examples=8)
+@settings(max_examples=4)
 def test_a_thicker_top_sags_less(thickness: float, factor: float) -> None:
     """Under its own weight sag goes as 1/t², under anything else as 1/t³."""
     thin = sag_of(_oak(thickness), FOOT, _corners(430, 190))
