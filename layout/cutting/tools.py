@@ -6,6 +6,9 @@ import math
 from dataclasses import dataclass
 
 from ..errors import LayoutError
+from ..marking.method import ALL_TOOLS, SQUARE_ARM, HandTool, Workshop
+from ..marking.off_wood import Ground
+from ..panel.defect import Face
 
 SAW_ALLOWANCE = 2.0
 """Left outside the finish line by a saw, mm: its kerf flares (common practice)."""
@@ -29,10 +32,19 @@ THINNEST_TRIM = 3.0
 """What a trim must be thicker than the kerf, mm, or the blade wanders (common practice)."""
 
 
+CLEAN_UP, FULL_PASS = 10.0, 6.0
+"""Depth of one router pass where little wood stands outside the line, and where much does, mm
+(common practice)."""
+
+LITTLE = 5.0
+"""What stands outside the line by no more than this is cleaned up, not cut, mm (our choice)."""
+
 _LENGTHS = (
     *("kerf", "guide_left", "guide_right", "allowance", "end_allowance", "curve_allowance"),
-    *("below", "facet_clear", "jigsaw_kerf", "bit", "nail", "pencil"),
+    *("below", "facet_clear", "jigsaw_kerf", "bit", "nail", "pencil", "square_arm"),
 )
+
+_ABOVE_0 = ("follower", "pass_depth")
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +79,17 @@ class Tools:
         Thickness of the nails and of the pencil that draw an oval, mm.
     string_stretch : float
         Share by which the string gives; 0.003 for braided line.
+    draw_with : frozenset of HandTool
+        What lines are drawn with; a tape is always there.
+    square_arm : float
+        Shorter arm of the framing square, mm.
+    follower : float or None
+        Diameter of the guide bush or bearing that follows a template, mm; None for a bearing of the
+        bit's own size.
+    pass_depth : float or None
+        How deep the router goes at once, mm; None for what is usual.
+    show_face : Face or None
+        How the show face lies while the top is marked and sawn; None for what suits the build.
     """
 
     kerf: float = 2.4
@@ -83,12 +106,21 @@ class Tools:
     nail: float = 3.0
     pencil: float = 3.0
     string_stretch: float = 0.003
+    draw_with: frozenset[HandTool] = ALL_TOOLS
+    square_arm: float = SQUARE_ARM
+    follower: float | None = None
+    pass_depth: float | None = None
+    show_face: Face | None = None
 
     def __post_init__(self) -> None:
         for name in _LENGTHS:
             value = getattr(self, name)
             if value is not None and not 0 <= value < math.inf:
                 raise LayoutError(f"tools: {name} of {value:g} mm is below 0")
+        for name in _ABOVE_0:
+            value = getattr(self, name)
+            if value is not None and not 0 < value < math.inf:
+                raise LayoutError(f"tools: {name} of {value:g} mm is not above 0")
         if not 0 <= self.string_stretch < 0.05:
             raise LayoutError(
                 f"tools: a string that gives {self.string_stretch:.1%} draws no oval: "
@@ -119,3 +151,20 @@ class Tools:
             if given is not None:
                 return given
         return THICK_ALLOWANCE if thickness > THICK else JIGSAW_ALLOWANCE
+
+    def depth_of_pass(self, outside: float) -> float:
+        """Return how deep the router goes at once, mm, where so much stands outside the line."""
+        if self.pass_depth is not None:
+            return self.pass_depth
+        return CLEAN_UP if outside <= LITTLE else FULL_PASS
+
+    def workshop(self, ground: Ground | None = None) -> Workshop:
+        """Return what there is to draw with, on a panel where one is given."""
+        held = set(self.draw_with) | {HandTool.TAPE}
+        if HandTool.LATH in held:
+            held.add(HandTool.LATHS)
+        if not self.router:
+            held.discard(HandTool.ROUTER)
+        return Workshop(
+            frozenset(held), self.square_arm, self.nail, self.pencil, self.string_stretch, ground
+        )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field
 
+from ..cutting.profile import EdgeProfile
 from ..cutting.tools import Tools
 from ..errors import LayoutError, Problem
 from ..fit.wish import Wish
@@ -36,6 +37,8 @@ class Job:
     wish : Wish
         The tops to look for.
     tools : Tools
+    profile : EdgeProfile
+        What the edge of the finished top looks like.
     template : TemplateWish
     legs : LegsWish or None
         None where the job is only a top.
@@ -66,6 +69,7 @@ class Job:
     panel: Panel
     wish: Wish
     tools: Tools = field(default_factory=Tools)
+    profile: EdgeProfile = field(default_factory=EdgeProfile)
     template: TemplateWish = field(default_factory=TemplateWish)
     legs: LegsWish | None = None
     units: Units = Units.MM

@@ -9,8 +9,9 @@ from enum import Enum
 from typing import Any
 
 from ..geometry.point import Point
+from ..units import Tape
 from .off_wood import Ground, OffWood
-from .step import Step
+from .step import Figure, Step
 
 
 class HandTool(Enum):
@@ -87,8 +88,12 @@ class Method:
         How far a careful hand lets it stray, mm.
     leaves_hole : bool
         Whether it leaves a hole in the face that is drawn on.
+    draws_line : bool
+        Whether there is a line to saw by when it is done; a router on a trammel cuts at once.
     why_not : str
-        Why it does not serve here; empty where it does.
+        Why it does not serve here; empty where it does. A name in braces stands for a figure.
+    limits : tuple of Figure
+        The figures of `why_not`, mm.
     """
 
     name: str
@@ -99,7 +104,9 @@ class Method:
     line_error: float
     hand_error: float
     leaves_hole: bool
+    draws_line: bool = True
     why_not: str = ""
+    limits: tuple[Figure, ...] = ()
 
     @property
     def error(self) -> float:
@@ -110,6 +117,10 @@ class Method:
     def serves(self) -> bool:
         """Whether it can be used here."""
         return not self.why_not
+
+    def reason(self, tape: Tape) -> str:
+        """Return why it does not serve here, in the units of the tape; empty where it does."""
+        return Step("", self.why_not, self.limits).text(tape)
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,10 +161,13 @@ def ranked(methods: Iterable[Method], workshop: Workshop) -> tuple[Method, ...]:
     """Return the methods, those that serve first and of these the truest first.
 
     A method whose tools are not at hand says so; one with a pivot off the wood still serves, by a
-    board beside the panel, but only after those that need none.
+    board beside the panel, but only after those that need none; one that draws no line comes after
+    those that do, for the saw needs one.
     """
     judged = [_judged(method, workshop) for method in methods]
-    return tuple(sorted(judged, key=lambda m: (not m.serves, _boards(m), m.error)))
+    return tuple(
+        sorted(judged, key=lambda m: (not m.serves, not m.draws_line, _boards(m), m.error))
+    )
 
 
 def _boards(method: Method) -> int:

@@ -20,7 +20,7 @@ from .method import (
     ranked,
     together,
 )
-from .step import Step
+from .step import Figure, Step
 from .string_loop import StringLoop
 
 _STATIONS = 9
@@ -95,9 +95,10 @@ def _methods(length: float, width: float, shop: Workshop) -> Iterator[Method]:
     yield _arcs("four-centre oval, best", FourCentreOval.best(length, width), shop)
     try:
         forty_five = FourCentreOval.joined_at(length, width, math.pi / 4)
-    except OutlineError as error:
+    except OutlineError:
         best = FourCentreOval.best(length, width)
-        yield replace(_arcs("four-centre oval, 45°", best, shop), why_not=str(error))
+        why = "arcs that meet at 45° leave no end: it is too long for its width"
+        yield replace(_arcs("four-centre oval, 45°", best, shop), why_not=why)
     else:
         yield _arcs("four-centre oval, 45°", forty_five, shop)
     yield _arcs("eight-centre oval", EightCentreOval.for_oval(length, width), shop)
@@ -125,7 +126,15 @@ def _string(length: float, width: float, shop: Workshop) -> Method:
             spacing=loop.nail_spacing,
             check=length / 2,
         ),
-        Step.of("Loop", "tie a closed loop {loop} long, slack", loop=loop.loop),
+        Step.of(
+            "Loop",
+            "tie a closed loop {loop} long, slack: that counts nails of {nail}, a pencil of "
+            f"{{pencil}} where the string runs, and {shop.stretch:.1%} of stretch",
+            loop=loop.loop,
+            nail=shop.nail,
+            pencil=shop.pencil,
+        ),
+        _slip_step(loop),
         Step.of(
             "Draw",
             "pencil notched to the nail, string taut and low; try the width, {width}, before the "
@@ -142,6 +151,22 @@ def _string(length: float, width: float, shop: Workshop) -> Method:
         0.0 if exact else loop.farthest_from_ellipse(length, width),
         together(*slips),
         leaves_hole=True,
+    )
+
+
+SLIP = 3.175
+"""The slip of a loop by which a step shows what slips do, mm: 1/8 in."""
+
+
+def _slip_step(loop: StringLoop) -> Step:
+    slipped, drawn = loop.slipped(SLIP), loop.drawn
+    return Step.of(
+        "If it slips",
+        "a loop {slip} too long makes the top {longer} longer but {wider} wider: tie it again "
+        "until the width is right",
+        slip=SLIP,
+        longer=slipped.length - drawn.length,
+        wider=slipped.width - drawn.width,
     )
 
 
@@ -168,11 +193,8 @@ def _square(rod: Method, shop: Workshop) -> Method:
     """Return the framing square as a guide for the rod's pins: its arms must reach (L − W)/2."""
     apart = rod.figures.pins_apart
     short = shop.square_arm < apart
-    why = (
-        f"its arms of {shop.square_arm:g} mm do not reach the {apart:g} mm that the pins run"
-        if short
-        else ""
-    )
+    why = "its shorter arm, {arm}, does not reach the {run} that the pins run" if short else ""
+    limits = (Figure("arm", shop.square_arm), Figure("run", apart)) if short else ()
     guide = Step("Square", "lay it on the centrelines, one quarter after the other; pins inside it")
     return replace(
         rod,
@@ -181,6 +203,7 @@ def _square(rod: Method, shop: Workshop) -> Method:
         steps=(guide, *rod.steps),
         hand_error=together(rod.hand_error, SETTING),
         why_not=why,
+        limits=limits,
     )
 
 

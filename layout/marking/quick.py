@@ -12,6 +12,7 @@ from .instruments import Ordinate, oval_checks
 from .method import Method, Workshop
 from .oval_methods import OvalOrdinates, oval_methods
 from .round_methods import arc_methods, swung_methods
+from .string_loop import DrawnOval, StringLoop
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +28,10 @@ class MarkedOval:
         Radii of curvature W²/(2L) and L²/(2W), mm.
     perimeter : float
         mm.
+    bare_loop : float
+        The loop for nails and a pencil of no thickness, L + √(L² − W²), mm.
+    slip_of_1_mm, slip_of_1_percent : DrawnOval
+        What the string draws when its loop is so much too long.
     checks : tuple of Ordinate
         Points of a quarter that prove the drawn line.
     methods : tuple of Method
@@ -39,6 +44,9 @@ class MarkedOval:
     end_radius: float
     side_radius: float
     perimeter: float
+    bare_loop: float
+    slip_of_1_mm: DrawnOval
+    slip_of_1_percent: DrawnOval
     checks: tuple[Ordinate, ...]
     methods: tuple[Method, ...]
 
@@ -130,7 +138,7 @@ def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> 
         If not ``0 < width < length``.
     """
     methods = oval_methods(length, width, workshop)
-    oval = Oval(length, width)
+    oval, bare = Oval(length, width), StringLoop.for_oval(length, width)
     return MarkedOval(
         oval.name,
         length,
@@ -138,6 +146,9 @@ def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> 
         end_radius=oval.tightest_radius,
         side_radius=length**2 / (2 * width),
         perimeter=oval.perimeter,
+        bare_loop=bare.loop,
+        slip_of_1_mm=bare.slipped(1.0),
+        slip_of_1_percent=bare.slipped(0.01 * bare.loop),
         checks=oval_checks(length, width),
         methods=methods,
     )

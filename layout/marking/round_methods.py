@@ -84,7 +84,8 @@ def _swung(
     ):
         step = Step.of("Swing", words, radius=swing.radius)
         hand_error = together(hand, SETTING)
-        yield Method(name, (tool,), swing, pivots, (step,), 0.0, hand_error, leaves_hole=True)
+        draws = tool is not HandTool.ROUTER
+        yield Method(name, (tool,), swing, pivots, (step,), 0.0, hand_error, True, draws_line=draws)
     if isinstance(outline, RoundedRectangle):
         step = Step.of(
             "Template",

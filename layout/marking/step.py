@@ -25,16 +25,20 @@ class Step:
     what : str
         In words; a name in braces stands for the figure of that name.
     figures : tuple of Figure
+    about : str
+        The cut, mend or part of the build that it is about; empty where it needs no name.
     """
 
     title: str
     what: str
     figures: tuple[Figure, ...] = ()
+    about: str = ""
 
     @classmethod
-    def of(cls, title: str, what: str, **lengths: float) -> Step:
+    def of(cls, title: str, what: str, *, about: str = "", **lengths: float) -> Step:
         """Return a step whose figures are given by name, mm."""
-        return cls(title, what, tuple(Figure(name, value) for name, value in lengths.items()))
+        figures = tuple(Figure(name, value) for name, value in lengths.items())
+        return cls(title, what, figures, about)
 
     def text(self, tape: Tape) -> str:
         """Return the words with their figures, rounded to the tape's division.

@@ -1,7 +1,7 @@
 """The old panel: its outline, build and defects, and the sound wood that is left."""
 
 from .build import Build, Kind
-from .defect import Defect, Face, Spoils, polygonal_place, rectangular_place, round_place
+from .defect import Defect, Face, Mend, Spoils, polygonal_place, rectangular_place, round_place
 from .materials import MATERIALS, Material, material_named
 from .outline import outline_through, rectangular_outline
 from .panel import Panel
@@ -14,6 +14,7 @@ __all__ = [
     "Face",
     "Kind",
     "Material",
+    "Mend",
     "Panel",
     "SoundWood",
     "Spoils",

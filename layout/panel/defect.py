@@ -42,6 +42,19 @@ class Face(Enum):
     THROUGH = "through"
 
 
+class Mend(Enum):
+    """How a maker means to mend a defect; the value is the name that a job file uses."""
+
+    PLUG = "plug"
+    KEY = "key"
+    PATCH = "patch"
+
+    @property
+    def must_stay_whole(self) -> bool:
+        """Whether the edge of the top may not run through the mend: keys may be cut, no plug."""
+        return self is not Mend.KEY
+
+
 @dataclass(frozen=True, slots=True)
 class Defect:
     """One defect.
@@ -59,6 +72,10 @@ class Defect:
     face : Face
     depth : float or None
         How deep it goes, mm, where it does not go through; None where nobody knows.
+    mend : Mend or None
+        How it is mended; then it may lie inside the top, though no leg stands on it.
+    drawn_out : float
+        How far its place runs on past each end of what can be seen, mm.
 
     Raises
     ------
@@ -72,6 +89,8 @@ class Defect:
     clear: float = 0.0
     face: Face = Face.THROUGH
     depth: float | None = None
+    mend: Mend | None = None
+    drawn_out: float = 0.0
 
     def __post_init__(self) -> None:
         if not self.spoils:
@@ -80,6 +99,13 @@ class Defect:
             raise PanelError(f"{self.name}: a clearance of {self.clear:g} mm is below 0")
         if self.depth is not None and not 0 < self.depth < math.inf:
             raise PanelError(f"{self.name}: a depth of {self.depth:g} mm is not above 0")
+        if not 0 <= self.drawn_out < math.inf:
+            raise PanelError(f"{self.name}: drawn out by {self.drawn_out:g} mm is below 0")
+
+    @property
+    def shows(self) -> bool:
+        """Whether it must lie outside the top: it would be seen, and nobody mends it."""
+        return Spoils.SHOWING in self.spoils and self.mend is None
 
     def reach(self, extra: float = 0.0) -> Region:
         """Return a polygon that contains the defect, its clearance and `extra` mm round it."""

@@ -25,7 +25,7 @@ class Panel:
     boundary : Path
         Closed, anticlockwise, mm; origin at the datum corner, x along the datum edge.
     thickness : float
-        mm.
+        As found, mm.
     name : str
     cut_outs : tuple of Path
         Closed boundaries of what has been cut out of it; they may run over an edge.
@@ -40,11 +40,14 @@ class Panel:
         What is on it, as far as known.
     year : int or None
         When it was made, as far as known.
+    flattened : float or None
+        Its thickness once both faces are flattened, mm; None where it stays as it is.
 
     Raises
     ------
     PanelError
-        If the thickness is not above 0, the material unknown, or a name is used twice.
+        If a thickness is not above 0, the material unknown, a name used twice, or it would be
+        thicker flattened than found.
     """
 
     boundary: Path
@@ -57,10 +60,16 @@ class Panel:
     grain: float = 0.0
     finish: str = ""
     year: int | None = None
+    flattened: float | None = None
 
     def __post_init__(self) -> None:
         if not 0 < self.thickness < math.inf:
             raise PanelError(f"a thickness of {self.thickness:g} mm is not above 0")
+        if self.flattened is not None and not 0 < self.flattened <= self.thickness:
+            raise PanelError(
+                f"flattened to {self.flattened:g} mm: that is above 0 and at most the "
+                f"{self.thickness:g} mm found"
+            )
         if self.material and material_named(self.material) is None:
             raise PanelError(f"the material {self.material!r} is not known")
         names = [defect.name for defect in self.defects]
@@ -74,6 +83,11 @@ class Panel:
         found = material_named(self.material or self.build.kind.usual_material)
         assert found is not None  # checked when the panel was made
         return found
+
+    @property
+    def made_thickness(self) -> float:
+        """The thickness that the top is made of, mm: flattened where it is, else as found."""
+        return self.thickness if self.flattened is None else self.flattened
 
     def region(self, side: Side = "inside") -> Region:
         """Return its face as a polygon that lies within the true one, or contains it."""
@@ -90,7 +104,7 @@ class Panel:
 
     @property
     def mass(self) -> float:
-        """Its mass, kg, from area, thickness and density."""
+        """Its mass as found, kg, from area, thickness and density."""
         return self.area * self.thickness * self.substance.density * 1e-9
 
     def with_defect(self, defect: Defect) -> Panel:
@@ -102,7 +116,9 @@ class Panel:
         return replace(self, defects=tuple(d for d in self.defects if d.name != name))
 
     def spoiling(self, purpose: Spoils) -> tuple[Defect, ...]:
-        """Return the defects that spoil a purpose."""
+        """Return the defects that spoil a purpose; what is mended no longer spoils showing."""
+        if purpose is Spoils.SHOWING:
+            return tuple(defect for defect in self.defects if defect.shows)
         return tuple(defect for defect in self.defects if purpose in defect.spoils)
 
     def sound_for(
@@ -126,8 +142,13 @@ class Panel:
 
     @property
     def islands(self) -> tuple[Defect, ...]:
-        """The defects that spoil cutting but not showing.
+        """The defects that spoil cutting but not showing, and mends that must stay whole.
 
         A top's edge may not cross them, yet each may lie wholly inside the top or wholly outside.
         """
-        return tuple(d for d in self.spoiling(Spoils.CUTTING) if Spoils.SHOWING not in d.spoils)
+        return tuple(
+            d
+            for d in self.defects
+            if not d.shows
+            and (Spoils.CUTTING in d.spoils or (d.mend is not None and d.mend.must_stay_whole))
+        )

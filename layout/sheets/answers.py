@@ -55,7 +55,7 @@ def _figures(value: object, tape: Tape, indent: str) -> Iterator[str]:
 def _method(method: Method, tape: Tape) -> Iterator[str]:
     yield ""
     if not method.serves:
-        yield f"{method.name}: does not serve here, {method.why_not}"
+        yield f"{method.name}: does not serve here, {method.reason(tape)}"
         return
     yield (
         f"{method.name} ({', '.join(tool.value for tool in method.tools)}; "

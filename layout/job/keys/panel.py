@@ -73,6 +73,15 @@ PANEL = Section(
         ),
         Key("thickness", ABOVE_0, "Its thickness; a plan needs it, a fit does not", example="44"),
         Key(
+            "flattened",
+            ABOVE_0,
+            "Its thickness once both faces are flattened: a slab is cut roughly to length, "
+            "flattened, rested and marked again, and legs, weight and cuts follow this figure",
+            None,
+            "as `thickness`",
+            "42",
+        ),
+        Key(
             "build",
             Choice(
                 {kind.value: kind for kind in BuildKind},

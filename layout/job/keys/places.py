@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ...panel.defect import Face, Spoils
+from ...panel.defect import Face, Mend, Spoils
 from .defect_kinds import DEFECT_KINDS
 from .figures import ABOVE_0, ANY_LENGTH, FROM_0, count, degrees
 from .key import Key, Section
@@ -162,6 +162,18 @@ DEFECT = Section(
             None,
             "not known",
             "12",
+        ),
+        Key(
+            "mend",
+            Choice(
+                {mend.value: mend for mend in Mend},
+                {"keys": "key", "butterfly": "key", "bow-tie": "key"},
+            ),
+            "How it is mended: then it may lie inside the top. A `plug` or `patch` stays whole, "
+            "a `key` across a split may run out at the edge; no leg stands on any of them",
+            None,
+            "not at all",
+            '"plug"',
         ),
     ),
 )

@@ -99,15 +99,18 @@ class Pair(Kind):
     kind : Length
         Of each.
     one_will_do : bool
+    form : str
+        How the two are written.
     """
 
     kind: Length
     one_will_do: bool = False
+    form: str = "[length, width]"
 
     @property
     def words(self) -> str:
         """As the documents say it."""
-        return ("length, or " if self.one_will_do else "") + "`[length, width]`, above 0"
+        return ("length, or " if self.one_will_do else "") + f"`{self.form}`, above 0"
 
     def parse(self, value: object, at: Place) -> tuple[float, ...] | None:
         """Return one length or two, mm."""
@@ -115,7 +118,7 @@ class Pair(Kind):
             one = self.kind.read(value, at)
             return None if one is None else (one,)
         if not isinstance(value, list) or len(value) != 2:
-            at.wrong(f"{shown(value)} is not a size: write [length, width]")
+            at.wrong(f"{shown(value)} is not a size: write {self.form}")
             return None
         sides = tuple(self.kind.read(item, at / i) for i, item in enumerate(value))
         return None if None in sides else sides

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from ...cutting.tools import Tools
+from ...marking.method import ALL_TOOLS, HandTool
+from ...panel.defect import Face
 from ...template.paper import PAPERS
 from ...template.wish import PORTIONS, TemplateWish
 from .figures import FROM_0, Length, Range, percent
 from .key import Key, Section
 from .kinds import Choice, YesNo, names
+from .plane import Choices
 
 _TOOLS, _TEMPLATE = Tools(), TemplateWish()
 
@@ -88,6 +91,63 @@ TOOLS = Section(
             _TOOLS.bit,
             "12 mm",
             "19",
+        ),
+        Key(
+            "follower",
+            Length(Range(0.0, 100.0, above=True)),
+            "Diameter of the guide bush or bearing that follows a template; it decides how far "
+            "inside the line the template stands",
+            None,
+            "a bearing of the bit's own size",
+            "24",
+        ),
+        Key(
+            "pass_depth",
+            Length(Range(0.0, 100.0, above=True)),
+            "How deep the router goes at once",
+            None,
+            "10 mm where 5 or less stands outside the line, else 6",
+            "8",
+        ),
+        Key(
+            "show_face",
+            Choice({"up": Face.UP, "down": Face.DOWN}),
+            "How the show face lies while the top is marked and sawn: a hand-held saw chips the "
+            "face that lies up",
+            None,
+            'by build: `"down"`; `"up"` for a slab whose line is struck on that face',
+            '"up"',
+        ),
+        Key(
+            "draw_with",
+            Choices(
+                Choice(
+                    {
+                        "string": HandTool.STRING,
+                        "bar": HandTool.BAR,
+                        "router": HandTool.ROUTER,
+                        "rod": HandTool.ROD,
+                        "square": HandTool.SQUARE,
+                        "lath": HandTool.LATH,
+                        "template": HandTool.TEMPLATE,
+                    },
+                    {"trammel": "bar", "beam compass": "bar", "nails": "string"},
+                ),
+                one_will_do=True,
+            ),
+            "What there is to draw curves with: nails and string, a trammel bar, a router on a "
+            "trammel, a rod with two pins, a framing square, a thin lath, a corner template",
+            tuple(sorted(ALL_TOOLS, key=lambda tool: tool.value)),
+            "all of them",
+            '["string", "rod"]',
+        ),
+        Key(
+            "square_arm",
+            Length(Range(0.0, 2000.0, above=True)),
+            "Shorter arm of the framing square",
+            _TOOLS.square_arm,
+            "406.4 mm",
+            "300",
         ),
         Key("nail", _THIN, "Thickness of the nails that draw an oval", _TOOLS.nail, "3 mm", "2.5"),
         Key(

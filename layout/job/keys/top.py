@@ -8,7 +8,7 @@ from ...fit.wish import Goal, Wish
 from .figures import ABOVE_0, FROM_0, Length, Number, Range, degrees, percent
 from .key import Key, Section
 from .kinds import Choice, names
-from .plane import Choices
+from .plane import Choices, Pair
 
 FAMILIES = ("circle", "rectangle", "rounded rectangle", "capsule", "oval")
 """The shapes that can be wished for."""
@@ -116,6 +116,23 @@ TOP = Section(
             0.0,
             "0: none",
             "6",
+        ),
+        Key(
+            "round_over",
+            Length(Range(0.0, 100.0), "give the radius of the bit"),
+            "Radius of its upper arris; 0 leaves it broken only",
+            0.0,
+            "0",
+            "3",
+        ),
+        Key(
+            "bevel",
+            Pair(ABOVE_0, form="[in, up]"),
+            "A bevel under its edge: how far in from the edge, and how far up it; nothing is fixed "
+            "nearer to the edge than 10 mm inside it",
+            None,
+            "none",
+            "[30, 12]",
         ),
         Key(
             "step",

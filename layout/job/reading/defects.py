@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from ...cutting.mending import hole_diameter, plug_bore
 from ...errors import LayoutError
 from ...geometry.path import Path
 from ...geometry.polygon import Region
-from ...panel.defect import Defect, Face, Spoils
+from ...panel.defect import Defect, Face, Mend, Spoils
+from ...units import Tape
 from ..keys.defect_kinds import DEFECT_KINDS, UNNAMED, DefectKind
 from ..keys.places import DEFECT
 from ..text.mending import UNREADABLE
@@ -55,16 +57,31 @@ def _defect(
     side = _side(values)
     spoils = _spoils(values, usual.spoils, side)
     clear = values["clear"] if values.has("clear") else _usual_clear(values, usual)
-    path = _place(values, clear, usual.ends)
+    drawn_out = _drawn_out(values, clear, usual.ends)
+    path = read_place(values, drawn_out)
     _check_depth(values, panel)
     _check_on_panel(path, face, place)
-    if path is None or clear is None or not spoils or not values.sound("depth", "face"):
+    if path is None or clear is None or not spoils or not values.sound("depth", "face", "mend"):
         return None
+    length_only = drawn_out if values.has("size") else 0.0
+    mend, depth = values["mend"], values["depth"]
     try:
-        return Defect(name, path, frozenset(spoils), clear, side, values["depth"])
+        defect = Defect(name, path, frozenset(spoils), clear, side, depth, mend, length_only)
     except LayoutError as error:
         place.wrong(str(error))
         return None
+    _check_plug(values, defect)
+    return defect
+
+
+def _check_plug(values: Values, defect: Defect) -> None:
+    """Note a hole that no plug fills."""
+    tape = Tape.for_units(values.place.notes.units)
+    if defect.mend is Mend.PLUG and plug_bore(hole_diameter(defect), tape) is None:
+        values.at("mend").wrong(
+            f"a hole {tape.measure(hole_diameter(defect))} across is larger than any plug: "
+            'write mend = "patch"'
+        )
 
 
 def _side(values: Values) -> Face:
@@ -90,12 +107,12 @@ def _usual_clear(values: Values, usual: DefectKind) -> float:
     return usual.clear if values.has("size") else max(usual.clear, usual.ends)
 
 
-def _place(values: Values, clear: float | None, usual_ends: float) -> Path | None:
-    """Return the boundary; a length by `size` is drawn out so that `ends` is kept past both."""
+def _drawn_out(values: Values, clear: float | None, usual_ends: float) -> float:
+    """Return what a length by `size` is drawn out by, so that `ends` is kept past both its ends."""
     if values.has("ends") and (values.has("points") or values.has("diameter")):
         values.at("ends").wrong("ends goes with size: elsewhere give a larger clear")
     ends = usual_ends if not values.has("ends") else (values["ends"] or 0.0)
-    return read_place(values, max(0.0, ends - (clear or 0.0)))
+    return max(0.0, ends - (clear or 0.0))
 
 
 def _check_depth(values: Values, panel: Values) -> None:

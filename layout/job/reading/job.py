@@ -96,6 +96,7 @@ def _read(tables: Tables) -> Reading:
         head["top"] if head.has("top") else {},
         head.at("top"),
         panel.values["grain"],
+        panel.values["flattened"] or panel.values["thickness"],
     )
     job = _job(head, panel, top, tables)
     found = notes.in_order(*tables.problems)
@@ -125,6 +126,7 @@ def _job(head: Values, panel: PanelRead, top: TopRead, tables: Tables) -> Job | 
             panel=panel.panel(STAND_IN_THICKNESS),
             wish=top.wish,
             tools=tools,
+            profile=top.profile,
             template=template,
             legs=legs,
             units=units,

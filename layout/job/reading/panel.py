@@ -52,7 +52,7 @@ class PanelRead:
         assert self.outline is not None and self.build is not None  # or something was noted
         return Panel(
             boundary=self.outline,
-            thickness=values["thickness"] or stand_in_thickness,
+            thickness=values["thickness"] or values["flattened"] or stand_in_thickness,
             name=values["name"],
             cut_outs=self.cut_outs,
             defects=self.defects,
@@ -61,6 +61,7 @@ class PanelRead:
             grain=values["grain"],
             finish=values["finish"],
             year=values["year"],
+            flattened=values["flattened"],
         )
 
 
@@ -79,6 +80,7 @@ def read_panel(raw: object, place: Place) -> PanelRead:
     face = _face(around, cut_outs, values.at("cutouts"))
     if outline is not None:
         _check_chewed(values, outline)
+    _check_flattened(values)
     return PanelRead(
         values=values,
         outline=outline,
@@ -166,6 +168,21 @@ def _datum(values: Values) -> tuple[Point, Point] | None:
         datum.at("to").wrong("it is the same point as from: strike them far apart")
         return None
     return start, end
+
+
+def _check_flattened(values: Values) -> None:
+    flattened, thickness = values["flattened"], values["thickness"]
+    if flattened is None or not values.sound("build"):
+        return
+    if values["build"].is_board:
+        values.at("flattened").wrong(
+            f"{values['build'].value} is not flattened, its face would go: leave it out"
+        )
+    elif thickness is not None and flattened > thickness:
+        values.at("flattened").wrong(
+            f"{values.place.length(flattened)} is more than the thickness found, "
+            f"{values.place.length(thickness)}: flattening only takes off"
+        )
 
 
 def _check_chewed(values: Values, outline: Path) -> None:

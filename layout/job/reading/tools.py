@@ -20,7 +20,8 @@ def read_tools(raw: object, place: Place) -> Tools | None:
     try:
         return Tools(
             string_stretch=values["string"] if stretch is None else stretch,
-            **{key.name: values[key.name] for key in TOOLS.keys if not _is_string(key.name)},
+            draw_with=frozenset(values["draw_with"]),
+            **{key.name: values[key.name] for key in TOOLS.keys if key.name not in _READ_APART},
         )
     except LayoutError as error:
         place.wrong(str(error))
@@ -39,6 +40,5 @@ def read_template(raw: object, place: Place) -> TemplateWish | None:
         return None
 
 
-def _is_string(name: str) -> bool:
-    """Return whether a key tells of the string, which two keys tell in different ways."""
-    return name in ("string", "string_stretch")
+_READ_APART = ("string", "string_stretch", "draw_with")
+"""Two keys tell of the string in different ways, and what is drawn with is a set."""

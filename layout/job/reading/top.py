@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from ...cutting.profile import EdgeProfile
 from ...fit.wish import Goal, Limits, Span, Wish
 from ..keys.top import ANY, FAMILIES, TOP
 from ..text.notes import Place
@@ -22,37 +23,61 @@ class TopRead:
     values : Values
     wish : Wish or None
         None where something was noted.
+    profile : EdgeProfile
+        A square edge where something was noted of it.
     """
 
     values: Values
     wish: Wish | None
+    profile: EdgeProfile = EdgeProfile()  # noqa: RUF009 frozen, so it may be shared
 
 
-def read_top(raw: object, place: Place, grain: float | None) -> TopRead:
+def read_top(
+    raw: object, place: Place, grain: float | None, thickness: float | None = None
+) -> TopRead:
     """Return the wish.
 
     Parameters
     ----------
     grain : float or None
         Of the panel, radians from x.
+    thickness : float or None
+        That the top will have, mm, where it is known.
     """
     values = read_section(raw, TOP, place)
+    profile = _profile(values, thickness)
     shapes = _shapes(values)
     length, width = _span(values, "length"), _span(values, "width")
     ratio, radius = _ratio(values), _radius(values)
     wanted, nearest_is_whole = _wanted(values)
     spans = (length, width, ratio, radius)
     if any(span is None for span in spans) or not nearest_is_whole:
-        return TopRead(values, None)
+        return TopRead(values, None, profile)
     assert length and width and ratio and radius  # spans are true; this is for the type checker
     _check_long_side(values, length, width)
     _check_ratio(values, length, width, ratio)
     _check_width(values, width, radius, shapes)
     if not values.sound(*(key.name for key in TOP.keys)):
-        return TopRead(values, None)
+        return TopRead(values, None, profile)
     limits = Limits(length, width, ratio, radius, grain or 0.0, values["most_turn"])
     wish = Wish(shapes, values["goal"], limits, values["lipping"], wanted, values["gap"])
-    return TopRead(values, wish)
+    return TopRead(values, wish, profile)
+
+
+def _profile(values: Values, thickness: float | None) -> EdgeProfile:
+    """Return the profile of the edge; note one that leaves no edge."""
+    if not values.sound("round_over", "bevel"):
+        return EdgeProfile()
+    inwards, up = values["bevel"] or (0.0, 0.0)
+    profile = EdgeProfile(values["round_over"], inwards, up)
+    if thickness is not None and profile.edge_left(thickness) <= profile.round_over:
+        name = "bevel" if up else "round_over"
+        taken = values.place.length(up + profile.round_over)
+        values.at(name).wrong(
+            f"bevel and round-over take {taken} of an edge of {values.place.length(thickness)}: "
+            "leave some of it"
+        )
+    return profile
 
 
 def _shapes(values: Values) -> tuple[str, ...]:

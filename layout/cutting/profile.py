@@ -1,0 +1,173 @@
+"""The profile of the edge: rounded above, bevelled below, and where nothing may be fixed then."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from ..errors import LayoutError
+from ..geometry.path import Path
+from ..geometry.placement import Placement
+from ..legs.screws import FROM_EDGE, FROM_EDGE_BOARD
+from ..marking.step import Step
+from ..outlines import Outline
+from ..panel.panel import Panel
+
+INSIDE_BEVEL = 10.0
+"""Fixings keep this far inside a bevel, mm (common practice)."""
+
+ARRIS = 2.0
+"""What is taken off a sharp arris, mm (common practice)."""
+
+THIN_EDGE = 5.0
+"""An edge that is left thinner than this chips when it is knocked, mm (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeProfile:
+    """What the maker wants the edge to look like.
+
+    Attributes
+    ----------
+    round_over : float
+        Radius of its upper arris, mm; 0 where it is only broken.
+    bevel_in, bevel_up : float
+        How far a bevel under the top runs in from the edge, and up it, mm; both 0 for none.
+
+    Raises
+    ------
+    LayoutError
+        If a length is below 0, or only one of a bevel's two is given.
+    """
+
+    round_over: float = 0.0
+    bevel_in: float = 0.0
+    bevel_up: float = 0.0
+
+    def __post_init__(self) -> None:
+        if not all(0 <= v < math.inf for v in (self.round_over, self.bevel_in, self.bevel_up)):
+            raise LayoutError("the lengths of an edge profile are 0 or more")
+        if (self.bevel_in == 0) != (self.bevel_up == 0):
+            raise LayoutError(
+                f"a bevel runs in and up: {self.bevel_in:g} mm in and {self.bevel_up:g} mm up "
+                "make none; give both"
+            )
+
+    def edge_left(self, thickness: float) -> float:
+        """Return what is left of the edge above the bevel, mm; the round-over comes out of it."""
+        return thickness - self.bevel_up
+
+
+@dataclass(frozen=True, slots=True)
+class ProfilePlan:
+    """The edge worked out.
+
+    Attributes
+    ----------
+    round_over, bevel_in, bevel_up : float
+        As wished, mm.
+    edge_left : float
+        Height of the edge above the bevel, the round-over counted in, mm.
+    upright : float
+        What of it stays straight up, mm.
+    bevel_angle : float
+        Of the bevel from the underside, radians; 0 for none.
+    fixings_inside : float
+        Nothing is fixed nearer to the edge than this, mm.
+    bevel_line : Path or None
+        Where the bevel starts on the underside, on the panel: the true parallel of the edge.
+    crowded : tuple of int
+        Numbers of the legs that stand nearer to the edge than that.
+    steps : tuple of Step
+    """
+
+    round_over: float
+    bevel_in: float
+    bevel_up: float
+    edge_left: float
+    upright: float
+    bevel_angle: float = field(metadata={"unit": "rad"})
+    fixings_inside: float
+    bevel_line: Path | None
+    crowded: tuple[int, ...]
+    steps: tuple[Step, ...]
+
+
+def plan_profile(
+    wish: EdgeProfile,
+    panel: Panel,
+    outline: Outline,
+    placement: Placement,
+    lipping: float = 0.0,
+    overhangs: Sequence[float] = (),
+) -> ProfilePlan:
+    """Return the edge of a finished top.
+
+    Parameters
+    ----------
+    overhangs : sequence of float
+        How far each leg, plate and all, stays from the edge, mm.
+
+    Raises
+    ------
+    LayoutError
+        If the bevel and the round-over leave no edge, or no underside.
+    """
+    thickness = panel.made_thickness
+    edge = wish.edge_left(thickness)
+    upright = edge - wish.round_over
+    if upright <= 0:
+        raise LayoutError(
+            f"a round-over of {wish.round_over:g} and a bevel {wish.bevel_up:g} mm up leave no "
+            f"edge of {thickness:g} mm: make one of them smaller"
+        )
+    least = FROM_EDGE_BOARD if panel.build.kind.is_board else FROM_EDGE
+    inside = max(least, wish.bevel_in + INSIDE_BEVEL) if wish.bevel_in else least
+    line = None
+    if wish.bevel_in:
+        line = outline.parallel(-wish.bevel_in).placed(placement)
+    core_bare = panel.build.kind.is_board and max(wish.round_over, wish.bevel_in) > lipping
+    return ProfilePlan(
+        wish.round_over,
+        wish.bevel_in,
+        wish.bevel_up,
+        edge,
+        upright,
+        math.atan2(wish.bevel_up, wish.bevel_in) if wish.bevel_in else 0.0,
+        inside,
+        line,
+        tuple(n for n, o in enumerate(overhangs, start=1) if wish.bevel_in and o < inside),
+        tuple(_steps(wish, edge, upright, inside, core_bare)),
+    )
+
+
+def _steps(
+    wish: EdgeProfile, edge: float, upright: float, inside: float, core_bare: bool
+) -> Iterator[Step]:
+    """Yield what to do, from above to below."""
+    bare = " It runs past the lipping and lays the core bare: seal and colour it."
+    if wish.round_over:
+        yield Step.of(
+            "Round-over",
+            "a bearing bit of radius {radius} along the upper arris, the way the edge was routed; "
+            "without a router plane three flats and sand them round." + (bare if core_bare else ""),
+            about="profile",
+            radius=wish.round_over,
+        )
+    if wish.bevel_in:
+        thin = " That is thin: it chips when knocked." if upright < THIN_EDGE else ""
+        yield Step.of(
+            "Bevel under the edge",
+            "underneath gauge a line {inwards} in from the edge all round, and on the edge a line "
+            "{upwards} up; plane from one to the other, ends first. {left} of the edge is left."
+            f"{thin} Nothing is fixed within {{inside}} of the edge."
+            + (bare if core_bare and not wish.round_over else ""),
+            about="profile",
+            inwards=wish.bevel_in,
+            upwards=wish.bevel_up,
+            left=edge,
+            inside=inside,
+        )
+    yield Step.of("Arris", "break every arris by about {arris}, so that it neither cuts nor "
+                  "chips; sand to the line, not past it.", about="arris", arris=ARRIS)  # fmt: skip
