@@ -27,3 +27,7 @@ SAME_POINT = 1e-6
 
 AREA_BALANCE = 1e-6
 """Relative error allowed where areas must add up."""
+
+SIZE_SLACK = 0.01
+"""A size that falls short of a whole step by less than this counts as the step: a panel of 1400
+gives a top of 1400, though its proof was made 0.005 smaller."""
