@@ -81,7 +81,7 @@ _WANE_ABOVE = [
 ]
 
 SLAB = Worked(
-    Panel(outline_through([Point(x, y) for x, y in _WANE_BELOW + _WANE_ABOVE]), 55),
+    Panel(outline_through([Point(x, y) for x, y in _WANE_BELOW + _WANE_ABOVE]), 55, flattened=42.0),
     RoundedRectangle.with_radius(1700, 700, 80),
     Point(1240, 356),
     SAW,

@@ -1,138 +1,159 @@
-"""What the build of a panel asks for before it is cut: face, rim, joints, keys across splits."""
+"""What the build of a panel asks for when it is cut: a new rim, cramps on a joint."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
+from ..geometry.tolerance import CHORD, SAME_POINT
 from ..marking.step import Step
 from ..panel.build import Kind
-from ..panel.defect import Defect, Spoils, rectangular_place
+from ..panel.defect import rectangular_place
 from ..panel.panel import Panel
 from .cut import Trim
-from .straight import Bench
-
-_CHIPS = (Kind.PLYWOOD, Kind.BLOCKBOARD, Kind.VENEERED, Kind.HOLLOW, Kind.PARTICLEBOARD, Kind.MDF)
-
-LONG_DEFECT = 2.5
-"""A defect this many times longer than wide runs like a split."""
-
-KEY_SHARE = 0.5
-"""A key is half as long as the split that it holds (common practice)."""
-
-LEAST_KEY = 60.0
-"""A shorter key holds nothing, mm (common practice)."""
 
 
-def build_steps(bench: Bench, trims: tuple[Trim, ...], core: Path) -> tuple[Step, ...]:
-    """Return what is done before the first cut because of how the panel is built."""
-    return tuple(_steps(bench, trims, core))
+@dataclass(frozen=True, slots=True)
+class RimLoss:
+    """Where the line that is cut leaves the solid rim of a hollow panel.
 
-
-def _steps(bench: Bench, trims: tuple[Trim, ...], core: Path) -> Iterator[Step]:
-    panel = bench.panel
-    kept = Region.from_rings(core.points(CHORD, "inside"))
-    yield from _keys(panel, kept)
-    if panel.build.kind in _CHIPS:
-        yield Step(
-            "Face down",
-            "the teeth of saw and jigsaw come up through the work, so the show face lies down and "
-            "the sheet is MIRRORED: the figures stay, left and right swap; knife the line on the "
-            "show face and tape it, or it chips.",
-        )
-    if panel.build.kind is Kind.HOLLOW:
-        yield from _hollow(panel, core)
-    if panel.build.kind is Kind.FRAMED:
-        yield from _joints(panel, trims, core)
-
-
-def _keys(panel: Panel, kept: Region) -> Iterator[Step]:
-    """Yield the keys that hold splits which stay inside a solid top."""
-    if panel.build.kind is not Kind.SOLID:
-        return
-    for defect in panel.spoiling(Spoils.BEARING):
-        length = _length_of_split(defect)
-        if Spoils.SHOWING in defect.spoils or not length or not kept.holds(defect.extent):
-            continue
-        size = max(LEAST_KEY, KEY_SHARE * length)
-        count = max(2, round(length / 100))
-        yield Step.of(
-            f"Keys across {defect.name}",
-            f"{count} bow-tie keys {{length}} long, {{width}} wide and {{depth}} deep, their grain "
-            "across it; fill, glue, 24 h, level.",
-            length=size,
-            width=0.4 * size,
-            depth=panel.thickness / 3,
-        )
-
-
-def _length_of_split(defect: Defect) -> float:
-    """Return the length of a defect that is long and narrow, mm; 0 for any other.
-
-    From area and girth of the rectangle of the same: for a rectangle it is exact.
+    Attributes
+    ----------
+    stretches : tuple of Path
+        On the panel, along the line.
+    length : float
+        Of all of them, mm.
     """
-    extent = defect.extent
-    half_girth, area = extent.perimeter / 2, extent.area
-    spread = max(half_girth**2 - 4 * area, 0.0) ** 0.5
-    length, width = (half_girth + spread) / 2, (half_girth - spread) / 2
-    return length if length >= LONG_DEFECT * width else 0.0
+
+    stretches: tuple[Path, ...]
+    length: float
+
+    @property
+    def step(self) -> Step:
+        """What to do there."""
+        count = len(self.stretches)
+        where = "all the way round" if self._is_closed else (
+            "along one stretch" if count == 1 else f"along {count} stretches"
+        )  # fmt: skip
+        return Step.of(
+            "Hollow core",
+            f"the line leaves the solid rim {where}, {{length}} in all (drawn thick): after the "
+            "cut rake the core back, glue a new strip between the skins all along there, 24 h, "
+            "then go to the line.",
+            about="hollow",
+            length=self.length,
+        )
+
+    @property
+    def _is_closed(self) -> bool:
+        return len(self.stretches) == 1 and self.stretches[0].is_closed
 
 
-def _hollow(panel: Panel, core: Path) -> Iterator[Step]:
-    """Yield what to do where the line runs through the hollow part of a panel."""
+def rim_loss(panel: Panel, core: Path) -> RimLoss | None:
+    """Return where the line leaves the solid rim; None where the panel has none, or keeps it."""
+    if panel.build.kind is not Kind.HOLLOW:
+        return None
     hollow = _inside_frame(panel)
     points = [Point(float(x), float(y)) for x, y in core.points(1.0)]
-    lost = 0.0
+    runs: list[list[Point]] = []
     for one, other in zip(points, points[1:] + points[:1], strict=True):
-        lost += sum(start.distance_to(end) for start, end in hollow.chord(one, other))
-    if lost > 0:
-        yield Step.of(
-            "Hollow core",
-            "the line leaves the solid rim over {length}: after the cut rake the core back, glue a "
-            "new strip between the skins all along there, 24 h, then go to the line.",
-            length=lost,
+        for start, end in hollow.chord(one, other):
+            if runs and runs[-1][-1].distance_to(start) <= SAME_POINT:
+                runs[-1].append(end)
+            else:
+                runs.append([start, end])
+    if len(runs) > 1 and runs[-1][-1].distance_to(runs[0][0]) <= SAME_POINT:
+        runs[0] = runs.pop() + runs[0][1:]
+    if not runs:
+        return None
+    stretches = tuple(Path.through(run) for run in runs)
+    return RimLoss(stretches, math.fsum(stretch.length for stretch in stretches))
+
+
+@dataclass(frozen=True, slots=True)
+class FrameJoint:
+    """A joint of rail and stile that a cut runs through.
+
+    Attributes
+    ----------
+    corner : str
+        ``lower left``, show face up.
+    cuts : tuple of str
+        Labels of the straight cuts; none where only the curve runs through it.
+    place : Path
+        On the panel.
+    """
+
+    corner: str
+    cuts: tuple[str, ...]
+    place: Path
+
+    @property
+    def step(self) -> Step:
+        """What to do there."""
+        return Step(
+            f"Frame joint, {self.corner}",
+            f"{', '.join(self.cuts) or 'the curve'} runs through the joint at the {self.corner} "
+            "corner, show face up: it may fall apart or hold a nail or dowel; cramp it, sweep for "
+            "metal, and glue it anew.",
+            about=f"joint {self.corner}",
         )
 
 
-def _joints(panel: Panel, trims: tuple[Trim, ...], core: Path) -> Iterator[Step]:
-    """Yield a warning where a cut runs through a joint of rail and stile."""
-    bounds = panel.boundary.bounds
-    stile, rail = panel.build.stile, panel.build.rail
-    if not stile or not rail:
-        yield Step(
-            "Frame joints",
-            "the widths of stiles and rails are not known: find the joints and keep cuts off them.",
-        )
-        return
-    along, across = (rail, stile) if bounds.width >= bounds.height else (stile, rail)
+UNKNOWN_FRAME = Step(
+    "Frame joints",
+    "the widths of stiles and rails are not known: find the joints and keep cuts off them.",
+    about="joints",
+)
+
+
+def frame_joints(panel: Panel, trims: tuple[Trim, ...], core: Path) -> tuple[FrameJoint, ...]:
+    """Return the joints that cuts run through; none where the frame's widths are not known."""
+    if panel.build.kind is not Kind.FRAMED or not knows_frame(panel):
+        return ()
     line = [Point(float(x), float(y)) for x, y in core.points(1.0)]
-    for h in (-1, 1):
-        for v in (-1, 1):
+    found = []
+    for corner, place in _joints(panel):
+        joint = Region.from_rings(place.points(CHORD))
+        sawn = tuple(t.label for t in trims if any(joint.chord(a, b) for a, b in t.spans))
+        if sawn or any(joint.holds_point(p) for p in line):
+            found.append(FrameJoint(corner, sawn, place))
+    return tuple(found)
+
+
+def knows_frame(panel: Panel) -> bool:
+    """Return whether the widths of stiles and rails are given."""
+    return panel.build.stile > 0 and panel.build.rail > 0
+
+
+def _joints(panel: Panel) -> Iterator[tuple[str, Path]]:
+    """Yield the four corners of a frame with their places."""
+    bounds = panel.boundary.bounds
+    along, across = _frame(panel)
+    for h, side in ((-1, "left"), (1, "right")):
+        for v, level in ((-1, "lower"), (1, "upper")):
             at = Point(
                 bounds.middle.x + h * (bounds.width - along) / 2,
                 bounds.middle.y + v * (bounds.height - across) / 2,
             )
-            place = rectangular_place(at, along, across)
-            joint = Region.from_rings(place.points(CHORD))
-            sawn = [t.label for t in trims if any(joint.chord(a, b) for a, b in t.spans)]
-            if sawn or any(joint.holds_point(p) for p in line):
-                where = f"{'lower' if v < 0 else 'upper'} {'left' if h < 0 else 'right'}"
-                yield Step(
-                    "Frame joint",
-                    f"{', '.join(sawn) or 'the curve'} runs through the joint at the {where} "
-                    "corner, show face up: it may fall apart or hold a nail or dowel; cramp it, "
-                    "sweep for metal, and glue it anew.",
-                )
+            yield f"{level} {side}", rectangular_place(at, along, across)
+
+
+def _frame(panel: Panel) -> tuple[float, float]:
+    """Return how wide the frame is at the panel's left and right, and above and below, mm."""
+    bounds = panel.boundary.bounds
+    stile, rail = panel.build.stile, panel.build.rail
+    return (rail, stile) if bounds.width >= bounds.height else (stile, rail)
 
 
 def _inside_frame(panel: Panel) -> Region:
     """Return the part of a hollow panel that has no solid wood in it."""
     bounds = panel.boundary.bounds
-    stile, rail = panel.build.stile, panel.build.rail
-    along, across = (rail, stile) if bounds.width >= bounds.height else (stile, rail)
+    along, across = _frame(panel)
     length, width = bounds.width - 2 * along, bounds.height - 2 * across
     if min(length, width) <= 0:
         return Region.empty()

@@ -1,4 +1,4 @@
-"""The curve: a jigsaw along the rough line where much wood is outside it, a router to the line."""
+"""The curve: a jigsaw along the rough line where much wood stands outside it, then to the line."""
 
 from __future__ import annotations
 
@@ -8,11 +8,14 @@ from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
+from ..geometry.segments import Arc
 from ..geometry.tolerance import CHORD
-from ..outlines import Outline, Oval, Rectangle
+from ..outlines import Outline, Oval, Rectangle, RoundedRectangle
+from .bench import Bench
 from .cut import CurveCut, SwungRadius
 from .feed import QuarterFeed, quarter_feeds
-from .straight import Bench
+from .strips import extent_of
+from .template_line import TemplateGuide
 from .tools import THICK
 
 RELIEF = 40.0
@@ -22,8 +25,8 @@ practice)."""
 _RING = 0.02
 """How near a polygon of the jigsaw's cut follows it, mm: the blade does not keep to that."""
 
-CLEAN_UP_PASS = 10.0
-"""Depth of one router pass where little wood stands outside the line, mm (common practice)."""
+RELIEF_EVERY = 20.0
+"""How far apart relief cuts are along the line, mm: a thumb (common practice)."""
 
 
 def core_path(outline: Outline, placement: Placement, lipping: float) -> Path:
@@ -47,7 +50,7 @@ def rough_allowance(bench: Bench) -> float:
     """Return how far the rough line runs outside the core line, mm."""
     if isinstance(bench.outline, Rectangle):
         return bench.tools.left_by_saw(end=False)
-    return bench.tools.left_by_jigsaw(bench.panel.thickness)
+    return bench.tools.left_by_jigsaw(bench.thickness)
 
 
 def curve_cuts(bench: Bench, blank: Region, core: Path) -> tuple[CurveCut, ...]:
@@ -68,10 +71,9 @@ def curve_cuts(bench: Bench, blank: Region, core: Path) -> tuple[CurveCut, ...]:
     cuts: list[CurveCut] = []
     needs_saw = most > bench.tools.bit or not bench.tools.router
     if needs_saw and not isinstance(bench.outline, Rectangle):
-        cuts.append(_jigsaw(bench, most))
+        cuts.append(_jigsaw(bench, blank, most))
         most = cuts[0].allowance
-    if bench.tools.router:
-        cuts.append(_router(bench, most, core))
+    cuts.append(_router(bench, most, core) if bench.tools.router else _by_hand(bench, most, core))
     return tuple(cuts)
 
 
@@ -96,18 +98,37 @@ def _most_outside(blank: Region, kept: Region) -> float:
     return max(outside, default=0.0)
 
 
-def _jigsaw(bench: Bench, most: float) -> CurveCut:
-    thickness = bench.panel.thickness
-    allowance = rough_allowance(bench)
+def _jigsaw(bench: Bench, blank: Region, most: float) -> CurveCut:
+    thickness, allowance = bench.thickness, rough_allowance(bench)
     notes = ["square on the first 50 mm, or stop"] if thickness > THICK else []
     if thickness > THICK:
         notes.insert(0, "long blade, slowly: in wood this thick it takes rough waste only")
-    if 0 < _tightest_curve(bench) < RELIEF:
+    line = rough_path(bench)
+    relief = _relief(blank, line)
+    if relief or 0 < _tightest_curve(bench) < RELIEF:
         notes.append("relief cuts from the edge to the line, a thumb apart, in the tight curve")
     radii = tuple(
         SwungRadius(compass.centres, compass.core_radius + allowance) for compass in bench.compasses
     )
-    return CurveCut("jigsaw", rough_path(bench), allowance, most, radii, 1, thickness, tuple(notes))
+    return CurveCut("jigsaw", line, allowance, most, radii, 1, thickness, tuple(notes), relief)
+
+
+def _relief(blank: Region, line: Path) -> tuple[tuple[Point, Point], ...]:
+    """Return cuts from the blank's edge square to the line, wherever the line turns tightly."""
+    extent = extent_of(blank)
+    found = []
+    for arc in line.segments:
+        if not isinstance(arc, Arc) or not 0 < arc.radius < RELIEF or arc.sweep <= 0:
+            continue
+        count = max(1, round(arc.length / RELIEF_EVERY))
+        for i in range(count):
+            at = arc.at((i + 0.5) / count)
+            outwards = (at - arc.centre).unit()
+            spans = blank.chord(at, at + outwards * extent)
+            reached = [b for a, b in spans if a.distance_to(at) <= _RING]
+            if reached and reached[0].distance_to(at) >= RELIEF_EVERY / 4:
+                found.append((reached[0], at))
+    return tuple(found)
 
 
 def _tightest_curve(bench: Bench) -> float:
@@ -119,16 +140,38 @@ def _tightest_curve(bench: Bench) -> float:
 
 def _router(bench: Bench, most: float, core: Path) -> CurveCut:
     """Return the router's cut: a disk is measured from the pin to the near edge of the bit."""
-    bit, thickness = bench.tools.bit, bench.panel.thickness
+    tools, thickness = bench.tools, bench.thickness
+    bit = tools.bit
     radii = tuple(
-        SwungRadius(compass.centres, compass.core_radius, compass.core_radius + bit / 2)
-        for compass in bench.compasses
-        if compass.core_radius > 0
+        SwungRadius(c.centres, c.core_radius, c.core_radius + bit / 2, c.core_radius + bit)
+        for c in bench.compasses
+        if c.core_radius > 0
     )
-    passes = max(1, math.ceil(thickness / CLEAN_UP_PASS - 1e-9))
-    notes = ["half pattern and a bearing bit"] if isinstance(bench.outline, Oval) else []
-    notes.append(_feed_words(quarter_feeds(bench)))
-    return CurveCut("router", core, 0.0, most, radii, passes, thickness / passes, tuple(notes))
+    passes = max(1, math.ceil(thickness / tools.depth_of_pass(most) - 1e-9))
+    notes = [_feed_words(quarter_feeds(bench))]
+    template = _template(bench)
+    if isinstance(bench.outline, Oval):
+        notes.insert(0, "half pattern, flipped on the long centreline, and a bearing bit")
+    return CurveCut(
+        "router", core, 0.0, most, radii, passes, thickness / passes, tuple(notes), (), template
+    )
+
+
+def _template(bench: Bench) -> TemplateGuide | None:
+    """Return the template that a bush or bearing follows; a trammel needs none."""
+    tools = bench.tools
+    wanted = tools.follower is not None or isinstance(bench.outline, Oval | RoundedRectangle)
+    if not wanted or bench.outline.width / 2 <= bench.lipping:
+        return None
+    follower = tools.bit if tools.follower is None else tools.follower
+    return TemplateGuide.of(bench.outline, bench.placement, bench.lipping, follower, tools.bit)
+
+
+def _by_hand(bench: Bench, most: float, core: Path) -> CurveCut:
+    """Return the way to the line without a router."""
+    thickness = bench.thickness
+    note = "plane, spokeshave and file, from the sides towards the end grain; check it is square"
+    return CurveCut("hand", core, 0.0, most, (), 1, thickness, (note,))
 
 
 def _feed_words(feeds: tuple[QuarterFeed, ...]) -> str:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
+from .template_line import TemplateGuide
 
 
 class TrimKind(Enum):
@@ -87,6 +88,8 @@ class Trim:
         What falls off beside the kerf, mm, over the stretch where the saw is in wood.
     fallen : tuple of Region
         The pieces that fall off, largest first.
+    heaviest : float
+        Mass of the heaviest of them, kg.
     spans : tuple of pairs of Points
         The stretches on which the saw is in wood: several where a cut-out interrupts the line.
     warnings : tuple of str
@@ -104,6 +107,7 @@ class Trim:
     narrowest: float
     widest: float
     fallen: tuple[Region, ...]
+    heaviest: float = field(metadata={"unit": "kg"})
     spans: tuple[tuple[Point, Point], ...]
     warnings: tuple[str, ...] = ()
 
@@ -111,6 +115,11 @@ class Trim:
     def length(self) -> float:
         """From edge to edge, mm."""
         return self.start.point.distance_to(self.end.point)
+
+    @property
+    def sawn(self) -> float:
+        """From where the saw enters what is left of the wood to where it leaves it, mm."""
+        return self.spans[0][0].distance_to(self.spans[-1][1])
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,27 +184,29 @@ class SwungRadius:
         Labels of the marks.
     radius : float
         From the pin to the line, mm; for a router the near edge of its bit.
-    to_bit_middle : float or None
-        From the pin to the middle of the router's bit, mm.
+    to_bit_middle, to_far_edge : float or None
+        From the pin to the middle and to the far edge of the router's bit, mm: a disk is measured
+        to its near edge, a hole would be to the far one.
     """
 
     centres: tuple[str, ...]
     radius: float
     to_bit_middle: float | None = None
+    to_far_edge: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class CurveCut:
-    """A cut along the outline by jigsaw or router.
+    """A cut along the outline by jigsaw, router or hand.
 
     Attributes
     ----------
     tool : str
-        "jigsaw" or "router".
+        "jigsaw", "router" or "hand".
     line : Path
         On the panel, closed.
     allowance : float
-        From the line that is kept to this one, mm; 0 for the router.
+        From the line that is kept to this one, mm; 0 where the cut goes to the line.
     most_waste : float
         The farthest that wood stands outside the kept line when this cut starts, mm.
     radii : tuple of SwungRadius
@@ -203,6 +214,10 @@ class CurveCut:
     depth : float
         Of one pass, mm.
     notes : tuple of str
+    relief : tuple of pairs of Points
+        Cuts from the edge of the blank to the line that free the waste of a tight curve.
+    template : TemplateGuide or None
+        What the router's bush or bearing follows, where it runs on no trammel.
     """
 
     tool: str
@@ -213,3 +228,5 @@ class CurveCut:
     passes: int
     depth: float
     notes: tuple[str, ...] = ()
+    relief: tuple[tuple[Point, Point], ...] = ()
+    template: TemplateGuide | None = None

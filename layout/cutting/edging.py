@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from ..geometry.segments import Line
 from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
+from .bench import Bench
 from .curves import core_path
-from .straight import ON_THE_LINE, Bench, StraightCuts
+from .straight import ON_THE_LINE, StraightCuts
 
 SPARE = 1.1
 """A tenth more is cut than goes round, for joints and slips (common practice)."""
@@ -70,7 +71,7 @@ def edging_of(bench: Bench, cuts: StraightCuts) -> Edging | None:
         around,
         kept,
         cut_length=around * SPARE,
-        strip_width=bench.panel.thickness + OVER_THICKNESS,
+        strip_width=bench.thickness + OVER_THICKNESS,
         thickness=bench.lipping,
         tightest=tightest,
         layers=layers,

@@ -6,8 +6,9 @@ import math
 
 from ..geometry.point import Point
 from ..outlines import RoundedRectangle
+from .bench import Bench
 from .cut import Facet
-from .straight import Bench, StraightCuts, crossed
+from .straight import StraightCuts, crossed
 from .strips import SawLine, extent_of, strip_beyond
 
 ROUND_END_CLEAR = 4.0

@@ -15,7 +15,7 @@ from ..marking.mark import Kind as MarkKind
 from ..marking.places import groups_for
 from ..outlines import Circle
 from ..panel.build import Kind
-from .straight import Bench
+from .bench import Bench
 
 ALONG = math.radians(30)
 """Grain that lies within this of an axis of the top is taken to run along it."""

@@ -2,25 +2,35 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.polygon import Region
+from ..geometry.tolerance import CHORD
+from ..marking.marks import StringKit, marks_for
 from ..marking.step import Step
 from ..outlines import Outline
+from ..panel.build import Kind
 from ..panel.datum import Datum
 from ..panel.panel import Panel
-from .builds import build_steps
+from ..units import Tape
+from .again import MarkedAgain
+from .bench import Bench
+from .builds import UNKNOWN_FRAME, FrameJoint, RimLoss, frame_joints, knows_frame, rim_loss
+from .curve_steps import curve_step, facets_step, lipping_step
 from .curves import core_path, curve_cuts, curve_kerf, rough_allowance, rough_path, rough_region
-from .cut import CurveCut, Facet, SkippedTrim, Trim
+from .cut import CurveCut, Facet, SkippedTrim, Trim, TrimKind
 from .edging import Edging, edging_of
 from .facets import facets_of
 from .feed import QuarterFeed, quarter_feeds
-from .steps import steps_of
-from .straight import Bench, straight_cuts
+from .mending import Mended, mends_for
+from .steps import flatten_step, rest_step, skipped_step, trim_step
+from .straight import StraightCuts, straight_cuts
 from .strips import SawLine, extent_of
 from .tools import Tools
+from .work_face import WorkFace, work_face
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,13 +39,19 @@ class CutPlan:
 
     Attributes
     ----------
+    face : WorkFace
+        How the show face lies while it is marked and sawn.
     trims : tuple of Trim
         Straight cuts through the panel.
     skipped : tuple of SkippedTrim
         Sides that are not sawn, each with the reason.
+    again : MarkedAgain or None
+        The second setting out of a slab, which every cut after its rough length is marked by.
+    mends : tuple of Mended
+        What is mended before the top is cut out.
     facets : tuple of Facet
     curve_cuts : tuple of CurveCut
-        Jigsaw, then router.
+        Jigsaw, then router or hand.
     finish, core, rough : Path
         On the panel, closed: the finished edge, the line that is cut (the same without a lipping),
         and the line that the jigsaw follows.
@@ -48,14 +64,21 @@ class CutPlan:
         may overrun what is left of the panel.
     edging : Edging or None
         What goes round the edge, where it is lipped or a raw edge of board.
+    rim : RimLoss or None
+        Where the line leaves the solid rim of a hollow panel.
+    joints : tuple of FrameJoint
+        Joints of a framed panel that cuts run through.
     feeds : tuple of QuarterFeed
         Which way the router goes round a solid top.
     steps : tuple of Step
         What to do at the bench, in order.
     """
 
+    face: WorkFace
     trims: tuple[Trim, ...]
     skipped: tuple[SkippedTrim, ...]
+    again: MarkedAgain | None
+    mends: tuple[Mended, ...]
     facets: tuple[Facet, ...]
     curve_cuts: tuple[CurveCut, ...]
     finish: Path
@@ -66,6 +89,8 @@ class CutPlan:
     blank: Region
     saw_kerfs: tuple[Region, ...]
     edging: Edging | None
+    rim: RimLoss | None
+    joints: tuple[FrameJoint, ...]
     feeds: tuple[QuarterFeed, ...]
     steps: tuple[Step, ...]
 
@@ -75,20 +100,21 @@ class CutPlan:
         return tuple(f"{trim.label}: {text}" for trim in self.trims for text in trim.warnings)
 
 
-def plan_cuts(
+def plan_cuts(  # noqa: PLR0913 - plain values, four of which every job has
     panel: Panel,
     outline: Outline,
     placement: Placement,
     datum: Datum,
     tools: Tools,
     lipping: float = 0.0,
+    *,
+    tape: Tape | None = None,
 ) -> CutPlan:
     """Return the cuts that take a finished top out of a panel.
 
     Parameters
     ----------
     panel : Panel
-        With the thickness that it has when it is cut.
     outline : Outline
         The finished top.
     placement : Placement
@@ -96,27 +122,27 @@ def plan_cuts(
     tools : Tools
     lipping : float
         The saw follows the core line, this far inside the finish line, mm.
+    tape : Tape, optional
+        Plugs and keys are of sizes that suit it; in millimetres where none is given.
     """
     bench = Bench(panel, datum, tools, outline, placement, lipping)
     cuts = straight_cuts(bench)
-    facets = facets_of(bench, cuts)
-    extent = extent_of(panel.region())
-    blank = cuts.blank
-    kerfs = [SawLine(cut.start.point, cut.waste).band(tools.kerf, extent) for cut in cuts.trims]
-    for facet in facets:
-        line = SawLine(facet.start, facet.waste)
-        kerfs.append(line.band(tools.kerf, extent))
-        blank = blank.minus(line.beyond(extent))
     core = core_path(outline, placement, lipping)
-    curves = curve_cuts(bench, blank, core)
-    ring = curve_kerf(bench, curves)
-    if not ring.is_empty:
-        kerfs.append(ring)
-        blank = blank.meet(rough_region(bench))
+    kept = Region.from_rings(core.points(CHORD, "inside"))
+    facets = facets_of(bench, cuts)
+    curves, blank, kerfs = _to_the_line(bench, cuts, facets, core)
+    mends = mends_for(panel, kept, tape or Tape())
+    face = work_face(panel, datum, tools.show_face)
+    again = _marked_again(cuts.bench) if bench.is_slab else None
     edging = edging_of(bench, cuts)
+    rim, joints = rim_loss(panel, core), frame_joints(panel, cuts.trims, core)
+    steps = _Steps(bench, cuts, face, again, mends, facets, curves, edging, rim, joints)
     return CutPlan(
+        face=face,
         trims=cuts.trims,
         skipped=cuts.skipped,
+        again=again,
+        mends=mends,
         facets=facets,
         curve_cuts=curves,
         finish=outline.path().placed(placement),
@@ -125,11 +151,82 @@ def plan_cuts(
         kerf=tools.kerf,
         allowance=rough_allowance(bench),
         blank=blank,
-        saw_kerfs=tuple(kerfs),
+        saw_kerfs=kerfs,
         edging=edging,
+        rim=rim,
+        joints=joints,
         feeds=quarter_feeds(bench),
-        steps=(
-            *build_steps(bench, cuts.trims, core),
-            *steps_of(bench, cuts, facets, curves, edging),
-        ),
+        steps=tuple(steps.in_order()),
     )
+
+
+def _to_the_line(
+    bench: Bench, cuts: StraightCuts, facets: tuple[Facet, ...], core: Path
+) -> tuple[tuple[CurveCut, ...], Region, tuple[Region, ...]]:
+    """Return the cuts along the outline, what is left before the last, and every kerf."""
+    kerf, extent = bench.tools.kerf, extent_of(bench.panel.region())
+    blank = cuts.blank
+    kerfs = [SawLine(cut.start.point, cut.waste).band(kerf, extent) for cut in cuts.trims]
+    for facet in facets:
+        line = SawLine(facet.start, facet.waste)
+        kerfs.append(line.band(kerf, extent))
+        blank = blank.minus(line.beyond(extent))
+    curves = curve_cuts(bench, blank, core)
+    ring = curve_kerf(bench, curves)
+    if not ring.is_empty:
+        kerfs.append(ring)
+        blank = blank.meet(rough_region(bench))
+    return curves, blank, tuple(kerfs)
+
+
+def _marked_again(bench: Bench) -> MarkedAgain:
+    tools = bench.tools
+    kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
+    marks = marks_for(bench.outline, bench.placement, bench.datum, bench.panel, bench.lipping, kit)
+    return MarkedAgain(bench.panel.boundary, bench.thickness, bench.datum, marks)
+
+
+@dataclass(frozen=True, slots=True)
+class _Steps:
+    """Everything that becomes a step, in the order of the bench."""
+
+    bench: Bench
+    cuts: StraightCuts
+    face: WorkFace
+    again: MarkedAgain | None
+    mends: tuple[Mended, ...]
+    facets: tuple[Facet, ...]
+    curves: tuple[CurveCut, ...]
+    edging: Edging | None
+    rim: RimLoss | None
+    joints: tuple[FrameJoint, ...]
+
+    def in_order(self) -> Iterator[Step]:
+        face, trims = self.face.words, self.cuts.trims
+        if self.again is not None:
+            rough = (trim for trim in trims if trim.kind is TrimKind.ROUGH)
+            yield from (trim_step(self.bench, trim, face) for trim in rough)
+            yield flatten_step(self.bench)
+        yield from (mend.step for mend in self.mends)
+        if self.again is not None:
+            yield rest_step(self.again)
+        if self.face.score_step is not None:
+            yield self.face.score_step
+        yield from (joint.step for joint in self.joints)
+        if self.bench.panel.build.kind is Kind.FRAMED and not knows_frame(self.bench.panel):
+            yield UNKNOWN_FRAME
+        others = (trim for trim in trims if trim.kind is not TrimKind.ROUGH)
+        yield from (trim_step(self.cuts.bench, trim, face) for trim in others)
+        yield from (skipped_step(side) for side in self.cuts.skipped)
+        yield from self._curve()
+
+    def _curve(self) -> Iterator[Step]:
+        face = self.face.words
+        if self.facets:
+            yield facets_step(self.facets, face)
+        yield from (curve_step(cut, face) for cut in self.curves if cut.tool == "jigsaw")
+        if self.rim is not None:
+            yield self.rim.step
+        yield from (curve_step(cut, face) for cut in self.curves if cut.tool != "jigsaw")
+        if self.edging is not None and self.edging.thickness:
+            yield lipping_step(self.edging)

@@ -1,58 +1,75 @@
-"""The cuts as steps at the bench."""
+"""The straight cuts as steps at the bench, with what a slab needs between them."""
 
 from __future__ import annotations
 
 from ..marking.step import Figure, Step
-from .cut import CurveCut, EdgePoint, Facet, SkippedTrim, Trim, TrimKind
-from .edging import Edging
-from .straight import Bench, StraightCuts
+from .again import MarkedAgain
+from .bench import Bench
+from .cut import EdgePoint, SkippedTrim, Trim, TrimKind
 
 SAME = 0.05
 """Two ends of a line that differ by no more than this have one figure, mm."""
 
-
 HEAVY = 10.0
 """A falling piece heavier than this wants a second pair of hands, kg (common practice)."""
 
+LONG_STRIP, NARROW_STRIP = 1000.0, 150.0
+"""A strip as long and narrow as this bends into the blade unless it lies on boards, mm (our
+choice)."""
 
-def steps_of(
-    bench: Bench,
-    cuts: StraightCuts,
-    facets: tuple[Facet, ...],
-    curves: tuple[CurveCut, ...],
-    edging: Edging | None,
-) -> tuple[Step, ...]:
-    """Return the steps from the first saw cut to the lipped edge."""
-    steps: list[Step] = []
-    for trim in cuts.trims:
-        if trim.kind is not TrimKind.ROUGH and steps and "rough" in steps[-1].title:
-            steps.append(_flatten_step(bench))
-        steps.append(_trim_step(bench, trim))
-    steps += [_skipped_step(side) for side in cuts.skipped]
-    if facets:
-        steps.append(_facets_step(facets))
-    steps += [_curve_step(cut) for cut in curves]
-    if edging is not None and edging.thickness:
-        steps.append(_lipping_step(edging))
-    return tuple(steps)
+PAST_EACH_END = 150.0
+"""A straightedge reaches this far past both ends of a cut, mm: the saw starts and ends on it
+(common practice)."""
+
+REST = 7
+"""Days that a flattened slab lies before it is trusted (common practice)."""
+
+TWIST_LEFT = 2.0
+"""Twist that a flattened slab may have after its rest, mm (common practice)."""
 
 
-def _flatten_step(bench: Bench) -> Step:
+def flatten_step(bench: Bench) -> Step:
+    """Return the flattening of a slab that has been cut roughly to length."""
     what = (
-        f"flatten both faces now that it is short; strike {bench.datum.name} and the marks again "
-        "from the ends, repeat the checks; let it lie a week and look for twist, 2 mm at most, "
-        "before the next cut; set the saw to the new thickness and {below}."
+        "now that it is short there is less twist to lose: carry {line} and both centrelines down "
+        "the new ends with a knife; plane or rout both faces flat, from {found} to {thickness}."
     )
-    return Step.of("Flatten, rest, mark again", what, below=bench.tools.below)
+    return Step.of(
+        "Flatten",
+        what.replace("{line}", bench.datum.name),
+        about="flatten",
+        found=bench.panel.thickness,
+        thickness=bench.thickness,
+    )
 
 
-def _trim_step(bench: Bench, trim: Trim) -> Step:
+def rest_step(again: MarkedAgain) -> Step:
+    """Return the rest of a flattened slab, and that it is marked again."""
+    what = (
+        f"{REST} days on sticks, air at both faces; then winding sticks: twist at most {{twist}}, "
+        f"else flatten once more. Strike {again.datum.name} again through its marks on the ends, "
+        "and set everything out once more from the table below."
+    )
+    return Step.of("Rest, mark again", what, about="rest", twist=TWIST_LEFT)
+
+
+def trim_step(bench: Bench, trim: Trim, face: str) -> Step:
+    """Return a straight cut.
+
+    Parameters
+    ----------
+    bench : Bench
+        With the datum that the cut is marked by.
+    face : str
+        How the show face lies, in words.
+    """
     words, figures = _line_words(bench, trim.start, trim.end)
-    parts = [f"saw line {words}"]
+    parts = ["either face up" if trim.kind is TrimKind.ROUGH else face, f"saw line {words}"]
     if trim.guide is not None:
         where, more = _line_words(bench, trim.guide.start, trim.guide.end, prefix="guide_")
         parts.append(f"guide {where}, {trim.guide.blade_side} of the blade, on the kept side")
-        figures += more
+        parts.append("straightedge at least {straightedge} long")
+        figures += [*more, Figure("straightedge", trim.sawn + 2 * PAST_EACH_END)]
     else:
         parts.append(
             "clamp the guide by the saw's own offset: make a test cut and measure from the kept "
@@ -65,23 +82,25 @@ def _trim_step(bench: Bench, trim: Trim) -> Step:
         if trim.widest - trim.narrowest <= SAME
         else "left: a piece up to {widest} wide"
     )
-    figures += [
-        *depths,
-        Figure("narrowest", trim.narrowest),
-        Figure("widest", trim.widest),
-    ]
-    parts.append(_support(bench, trim))
-    parts += trim.warnings
-    return Step(f"{trim.label}: {trim.kind.value}", "; ".join(parts) + ".", tuple(figures))
+    figures += [*depths, Figure("narrowest", trim.narrowest), Figure("widest", trim.widest)]
+    parts += [support_words(trim), *trim.warnings]
+    title = f"{trim.label}: {trim.kind.value}"
+    return Step(title, "; ".join(parts) + ".", tuple(figures), trim.label)
 
 
-def _support(bench: Bench, trim: Trim) -> str:
+def support_words(trim: Trim) -> str:
     """Return what holds the falling piece."""
-    heaviest = max((piece.area for piece in trim.fallen), default=0.0)
-    mass = heaviest * bench.panel.thickness * bench.panel.substance.density * 1e-9
-    if mass > HEAVY:
+    if trim.heaviest > HEAVY:
         return "two supports on each side of the cut, a second person at the falling piece"
+    if trim.sawn >= LONG_STRIP and trim.widest <= NARROW_STRIP:
+        return "boards under the cut carry the strip along its whole length, so that it cannot bind"
     return "the falling piece is held, not left to hang"
+
+
+def skipped_step(side: SkippedTrim) -> Step:
+    """Return a side that is not sawn, and why."""
+    title = f"No saw cut: {side.kind.value}"
+    return Step(title, f"{side.reason}.", (Figure("strip", side.strip),), about="skipped")
 
 
 def _line_words(
@@ -106,65 +125,3 @@ def _line_words(
             figures.append(Figure(f"{key}_along", point.along))
             figures.append(Figure(f"{key}_square", point.square))
     return "from " + " to ".join(words), figures
-
-
-def _skipped_step(side: SkippedTrim) -> Step:
-    return Step(f"No saw cut: {side.kind.value}", f"{side.reason}.", (Figure("strip", side.strip),))
-
-
-def _facets_step(facets: tuple[Facet, ...]) -> Step:
-    legs = [facet.leg for facet in facets if facet.leg is not None]
-    figures: list[Figure] = []
-    if len(legs) == len(facets) and max(legs) - min(legs) <= SAME:
-        words = "{leg} along both edges from each corner of the blank, where the saw lines cross"
-        figures.append(Figure("leg", legs[0]))
-    else:
-        words = "from mark to mark on the edges of the blank, {clear} outside the curve at 45°"
-        figures.append(Figure("clear", facets[0].clear))
-    if facets[0].guide_offset is not None:
-        words += "; guide {guide} inside the line"
-        figures.append(Figure("guide", facets[0].guide_offset))
-    words += "; hold the falling piece, do not let it hang."
-    return Step("Facets", words, tuple(figures))
-
-
-def _curve_step(cut: CurveCut) -> Step:
-    figures: list[Figure] = []
-    words = []
-    for i, swung in enumerate(cut.radii, start=1):
-        name = f"radius_{i}"
-        figures.append(Figure(name, swung.radius))
-        near = ", pin to the near edge of the bit" if cut.tool == "router" else ""
-        words.append(f"{{{name}}} about {', '.join(swung.centres)}{near}")
-    if cut.tool == "jigsaw":
-        words.insert(0, "{allowance} outside the line")
-        figures.append(Figure("allowance", cut.allowance))
-    else:
-        words.append("to the line")
-        words.append(f"{cut.passes} passes {{depth}} deep")
-        figures.append(Figure("depth", cut.depth))
-    words += cut.notes
-    return Step(cut.tool.capitalize(), "; ".join(words) + ".", tuple(figures))
-
-
-def _lipping_step(edging: Edging) -> Step:
-    """Return how the lipping goes on; too thick to bend cold it is laminated."""
-    if edging.tightest is None:
-        bend = "mitred at the corners"
-    elif edging.layers == 1:
-        bend = "bends cold"
-    else:
-        bend = f"laminated of {edging.layers} strips {{layer}} thick, which bend cold"
-    what = (
-        "{around} round; cut {length}, {wide} wide and {thick} thick; "
-        f"{bend}; joints on the straights; cramp 24 h, flush, break the arris."
-    )
-    return Step.of(
-        "Lipping",
-        what,
-        around=edging.around,
-        length=edging.cut_length,
-        thick=edging.thickness,
-        wide=edging.strip_width,
-        layer=edging.layer,
-    )

@@ -3,23 +3,18 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 
-from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..marking.instruments import StringCompass
-from ..marking.marks import compasses_for
-from ..outlines import Circle, Outline, Rectangle, RoundedRectangle
-from ..panel.build import Kind
-from ..panel.datum import Datum
+from ..outlines import Rectangle, RoundedRectangle
 from ..panel.defect import Spoils
-from ..panel.panel import Panel
+from .again import shortened
+from .bench import Bench
 from .cut import Guide, SkippedTrim, Trim, TrimKind
 from .edge_points import edge_points
 from .strips import SawLine, Strip, extent_of, strip_beyond
-from .tools import Tools
 
 FREEING_SHARE = 0.15
 """A cut that takes off this share of the panel comes first: the rest is lighter and safer to
@@ -62,58 +57,37 @@ class StraightCuts:
     skipped : tuple of SkippedTrim
     blank : Region
         What is left of the panel.
+    bench : Bench
+        With the panel and the datum that the last of them were marked by: a slab is marked again
+        once it is short.
     """
 
     trims: tuple[Trim, ...]
     skipped: tuple[SkippedTrim, ...]
     blank: Region
-
-
-@dataclass(frozen=True, slots=True)
-class Bench:
-    """What every cut of one job is made with: panel, datum, tools, and where the core lies."""
-
-    panel: Panel
-    datum: Datum
-    tools: Tools
-    outline: Outline
-    placement: Placement
-    lipping: float
-
-    @property
-    def turn(self) -> float:
-        """The direction of the core's box; a circle is boxed along the datum."""
-        round_one = isinstance(self.outline, Circle)
-        return self.datum.frame.turn if round_one else self.placement.turn
-
-    @property
-    def compasses(self) -> tuple[StringCompass, ...]:
-        """What the arcs of the top are swung with."""
-        turn = self.placement.turn - self.datum.frame.turn
-        return compasses_for(self.outline, turn, self.lipping)
-
-    @property
-    def half_length(self) -> float:
-        """Half the length of the core, mm."""
-        return self.outline.length / 2 - self.lipping
-
-    @property
-    def half_width(self) -> float:
-        """Half the width of the core, mm."""
-        return self.outline.width / 2 - self.lipping
+    bench: Bench
 
 
 def straight_cuts(bench: Bench) -> StraightCuts:
     """Return the straight cuts of a job.
 
-    A slab without a straight edge gets its rough length first, then the reference rip, then its
-    ends square to it. Elsewhere what takes off a large part comes first, then ends, then long
-    edges. No cut is made that takes off less than the kerf and 3 mm.
+    A slab gets its rough length first, and is marked again; a panel without a straight edge gets
+    the reference rip, then its ends square to it. Elsewhere what takes off a large part comes
+    first, then ends, then long edges. No cut is made that takes off less than the kerf and 3 mm.
     """
-    blank = bench.panel.region()
-    trims: list[Trim] = []
-    skipped: list[SkippedTrim] = []
-    for side, kind in _in_order(bench, blank):
+    start = StraightCuts((), (), bench.panel.region(), bench)
+    if bench.is_slab:
+        ends, _ = _sides(bench)
+        start = _made(start, [(side, TrimKind.ROUGH) for side in ends])
+        start = replace(start, bench=shortened(bench, start.trims, start.blank))
+    return _made(start, _in_order(start.bench, start.blank))
+
+
+def _made(before: StraightCuts, sides: Iterable[tuple[_Side, TrimKind]]) -> StraightCuts:
+    """Return the cuts so far with those along more sides, where they can be made."""
+    bench, blank = before.bench, before.blank
+    trims, skipped = list(before.trims), list(before.skipped)
+    for side, kind in sides:
         allowance = (
             ROUGH_LENGTH if kind is TrimKind.ROUGH else bench.tools.left_by_saw(end=side.end)
         )
@@ -128,24 +102,25 @@ def straight_cuts(bench: Bench) -> StraightCuts:
             reason = f"{in_the_way[0]} lies in its line: the jigsaw takes this side, round the top"
             skipped.append(SkippedTrim(kind, side.outwards, strip.widest, reason))
             continue
-        trim = _trim(bench, kind, line, (allowance, strip, blank), len(trims) + 1)
-        trims.append(trim)
+        trims.append(_trim(bench, kind, line, (allowance, strip, blank), len(trims) + 1))
         blank = blank.minus(line.beyond(extent_of(blank)))
-    return StraightCuts(tuple(trims), tuple(skipped), blank)
+    return StraightCuts(tuple(trims), tuple(skipped), blank, bench)
 
 
 def _in_order(bench: Bench, face: Region) -> Iterator[tuple[_Side, TrimKind]]:
     ends, longs = _sides(bench)
     if bench.datum.struck:
-        if bench.panel.build.kind is Kind.SOLID:
-            yield from ((side, TrimKind.ROUGH) for side in ends)
         yield longs[0], TrimKind.REFERENCE
         yield from ((side, TrimKind.END) for side in ends)
         yield longs[1], TrimKind.SIDE
         return
-    shares = {side: _share(bench, side, face) for side in (*ends, *longs)}
-    freeing = [side for side, share in shares.items() if share >= FREEING_SHARE]
-    freeing.sort(key=lambda side: -shares[side])
+    freeing = [
+        side
+        for side in (*ends, *longs)
+        if _beyond(bench, side, face).area >= FREEING_SHARE * face.area
+    ]
+    if len(freeing) > 1:  # the largest clean piece comes off whole, before others cut into it
+        freeing.sort(key=lambda side: -_clean_area(bench, _beyond(bench, side, face)))
     yield from ((side, TrimKind.FREEING) for side in freeing)
     for side in (*ends, *longs):
         if side not in freeing:
@@ -165,9 +140,16 @@ def _sides(bench: Bench) -> tuple[list[_Side], list[_Side]]:
     return sorted(ends, key=place), sorted(longs, key=place)
 
 
-def _share(bench: Bench, side: _Side, face: Region) -> float:
+def _beyond(bench: Bench, side: _Side, face: Region) -> Region:
     line = side.line(bench.placement.centre, bench.tools.left_by_saw(end=side.end))
-    return face.meet(line.beyond(extent_of(face))).area / face.area
+    return face.meet(line.beyond(extent_of(face)))
+
+
+def _clean_area(bench: Bench, piece: Region) -> float:
+    """Return the area of the largest part of a piece without defects, mm²."""
+    for defect in bench.panel.defects:
+        piece = piece.minus(defect.reach())
+    return max((part.area for part in piece.pieces), default=0.0)
 
 
 def _skipped(bench: Bench, side: _Side, kind: TrimKind, blank: Region) -> SkippedTrim:
@@ -190,7 +172,9 @@ def _trim(
     fallen = blank.meet(line.moved(tools.kerf).beyond(extent))
     ends = edge_points(bench.panel, bench.datum, line.at, line.way)
     assert ends is not None  # there is wood on both sides of the line
-    depth = bench.panel.thickness + tools.below
+    thickness = bench.panel.thickness if kind is TrimKind.ROUGH else bench.thickness
+    depth = thickness + tools.below
+    heaviest = max((piece.area for piece in fallen.pieces), default=0.0)
     return Trim(
         label=f"Cut {number}",
         kind=kind,
@@ -204,6 +188,7 @@ def _trim(
         narrowest=max(0.0, strip.narrowest - tools.kerf),
         widest=strip.widest - tools.kerf,
         fallen=fallen.pieces,
+        heaviest=heaviest * thickness * bench.panel.substance.density * 1e-9,
         spans=blank.chord(line.at - line.way * extent, line.at + line.way * extent),
         warnings=tuple(_warnings(bench, line, blank, strip)),
     )

@@ -2,9 +2,75 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
 from ..errors import LayoutError
 from ..geometry.path import Path
-from ..outlines import Outline
+from ..geometry.placement import Placement
+from ..outlines import Outline, Oval
+
+_SAMPLES = 4000
+"""Points of a quarter of an oval that a template is held against: good to 1e-4 mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class TemplateGuide:
+    """A template that a bush or bearing follows.
+
+    Attributes
+    ----------
+    follower, cutter : float
+        Diameters of the bush or bearing and of the bit, mm.
+    offset : float
+        How far the template stands inside the line that is cut, mm; outside where negative.
+    line : Path
+        Its edge on the panel: the true parallel.
+    length, width : float
+        Of the template, mm.
+    off_oval : float
+        How far an oval drawn anew with that length and width would be out, mm; 0 for other shapes
+        and where there is no offset.
+    """
+
+    follower: float
+    cutter: float
+    offset: float
+    line: Path
+    length: float
+    width: float
+    off_oval: float
+
+    @classmethod
+    def of(
+        cls, outline: Outline, placement: Placement, lipping: float, follower: float, cutter: float
+    ) -> TemplateGuide:
+        """Return the template for the core of a finished top.
+
+        Raises
+        ------
+        LayoutError
+            If a diameter is not above 0, or nothing is left of the outline so far inside.
+        """
+        offset = follower_offset(follower, cutter)
+        inside = lipping + offset
+        own = outline.parallel(-inside) if inside else outline.path()
+        bounds = own.bounds
+        off = _off_oval(own, bounds.width, bounds.height) if isinstance(outline, Oval) else 0.0
+        return cls(
+            follower, cutter, offset, own.placed(placement), bounds.width, bounds.height, off
+        )
+
+
+def _off_oval(line: Path, length: float, width: float) -> float:
+    """Return the farthest that a line lies from the oval of its own length and width, mm."""
+    points = np.abs(line.points(0.05))
+    angles = np.linspace(0.0, math.pi / 2, _SAMPLES)
+    oval = np.column_stack((length / 2 * np.cos(angles), width / 2 * np.sin(angles)))
+    gaps = [np.hypot(*(oval - point).T).min() for point in points[:: max(1, len(points) // 200)]]
+    return float(max(gaps))
 
 
 def follower_offset(follower: float, cutter: float) -> float:
@@ -38,5 +104,4 @@ def template_line(outline: Outline, follower: float, cutter: float) -> Path:
     LayoutError
         If a diameter is not above 0, or nothing is left of the outline so far inside.
     """
-    offset = follower_offset(follower, cutter)
-    return outline.parallel(-offset) if offset else outline.path()
+    return TemplateGuide.of(outline, Placement(), 0.0, follower, cutter).line

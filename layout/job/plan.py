@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from ..cutting.plan import CutPlan, plan_cuts
+from ..cutting.profile import ProfilePlan, plan_profile
 from ..fit.found import Fit
 from ..legs.plan import LegsPlan, place_legs
 from ..marking.marks import MarkSet, StringKit, marks_for
+from ..marking.method import Method
+from ..marking.methods import methods_for
+from ..marking.off_wood import Ground
+from ..marking.panel_check import PanelCheck, check_panel
 from ..offcuts.plan import OffcutPlan, offcuts_of
 from ..panel import Spoils
 from ..panel.datum import Datum, choose_datum
@@ -36,8 +41,14 @@ class Plan:
     top_mass : float
         Of the finished top, kg.
     datum : Datum
+    check : PanelCheck
+        How to see that the panel is what the job says.
     marks : MarkSet
+    methods : tuple of Method
+        The ways to draw the curves of the top on this panel, the one to use first.
     cuts : CutPlan
+    profile : ProfilePlan
+        What the edge is given when it is cut.
     legs : LegsPlan or None
     offcuts : OffcutPlan
     template : TemplateContent
@@ -52,8 +63,11 @@ class Plan:
     top: Top
     top_mass: float = field(metadata={"unit": "kg"})
     datum: Datum
+    check: PanelCheck
     marks: MarkSet
+    methods: tuple[Method, ...]
     cuts: CutPlan
+    profile: ProfilePlan
     legs: LegsPlan | None
     offcuts: OffcutPlan
     template: TemplateContent
@@ -82,14 +96,15 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     datum = choose_datum(panel, job.datum, frozenset(job.chewed))
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
     marks = marks_for(*place, datum, panel, lipping, kit)
-    cuts = plan_cuts(panel, *place, datum, tools, lipping)
-    top_mass = top.area * panel.thickness * panel.substance.density * 1e-9
+    cuts = plan_cuts(panel, *place, datum, tools, lipping, tape=job.tape)
+    top_mass = top.area * panel.made_thickness * panel.substance.density * 1e-9
     legs = None
     if job.legs is not None:
         bearing = panel.sound_for(Spoils.BEARING, tape_error=job.tape_error)
         screwable = panel.sound_for(Spoils.CUTTING, tape_error=job.tape_error)
         spoiling = [d for d in panel.defects if d.spoils & {Spoils.BEARING, Spoils.CUTTING}]
         legs = place_legs(job.legs, *place, bearing.meet(screwable), top_mass, spoiling)
+    overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
     template = template_content(job.name, top, cuts.rough, marks, legs, job.tape)
     return Plan(
         job=job,
@@ -97,14 +112,25 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         top=top,
         top_mass=top_mass,
         datum=datum,
+        check=check_panel(panel, datum, cuts.core, job.tape),
         marks=marks,
+        methods=_methods(job, top, datum, cuts),
         cuts=cuts,
+        profile=plan_profile(job.profile, panel, *place, lipping, overhangs),
         legs=legs,
         offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs),
         template=template,
         sheets=_sheets(job, template),
         cautions=cautions_for(panel, top_mass=top_mass),
     )
+
+
+def _methods(job: Job, top: Top, datum: Datum, cuts: CutPlan) -> tuple[Method, ...]:
+    """Return the ways to draw the top, on what is left of the panel when it is drawn."""
+    again = cuts.again
+    left = job.panel if again is None else replace(job.panel, boundary=again.boundary)
+    ground = Ground.of(left, datum if again is None else again.datum, top.placement)
+    return methods_for(top.outline, job.tools.workshop(ground))
 
 
 def _sheets(job: Job, content: TemplateContent) -> Proposal:

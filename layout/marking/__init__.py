@@ -9,6 +9,7 @@ from .marks import MarkSet, StringKit, marks_for
 from .method import HandTool, Method, Pivot, Workshop
 from .methods import methods_for
 from .off_wood import Ground, OffWood
+from .panel_check import BowCheck, Clearance, PanelCheck, RightTriangle, SquareCheck, check_panel
 from .quick import (
     mark_arc,
     mark_capsule,
@@ -24,7 +25,9 @@ from .string_loop import DrawnOval, StringLoop
 
 __all__ = [
     "ArchTrammel",
+    "BowCheck",
     "Check",
+    "Clearance",
     "CrossMeasure",
     "Division",
     "DivisionMark",
@@ -41,8 +44,11 @@ __all__ = [
     "Method",
     "OffWood",
     "Ordinate",
+    "PanelCheck",
     "Pivot",
+    "RightTriangle",
     "SprungLath",
+    "SquareCheck",
     "Squareness",
     "Step",
     "StringCompass",
@@ -51,6 +57,7 @@ __all__ = [
     "Tie",
     "TrammelRod",
     "Workshop",
+    "check_panel",
     "mark_arc",
     "mark_capsule",
     "mark_circle",

@@ -11,8 +11,8 @@ from ..geometry.placement import Placement, Points
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
-from ..panel.datum import Datum
-from ..panel.edges import edges_of
+from ..panel.datum import Corner, Datum
+from ..panel.edges import Edge, edges_of
 from ..panel.panel import Panel
 
 ON_EDGE = 0.01
@@ -86,9 +86,14 @@ class Ground:
             apart = _distance(Path(edge.segments).points(CHORD), point)
             if abs(apart - distance) > 2 * CHORD:
                 continue
-            ends = [c.name for p in (edge.start, edge.end) for c in corners if _near(c.point, p)]
-            return "–".join(ends) if len(ends) == 2 else ""
+            return edge_name(edge, corners)
         return ""
+
+
+def edge_name(edge: Edge, corners: tuple[Corner, ...]) -> str:
+    """Return the letters of an edge, ``C–D``; empty where one of its ends has none."""
+    ends = [c.name for p in (edge.start, edge.end) for c in corners if _near(c.point, p)]
+    return "–".join(ends) if len(ends) == 2 else ""
 
 
 def _distance(line: Points, point: Point) -> float:

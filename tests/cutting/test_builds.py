@@ -21,13 +21,10 @@ from panelwright.layout.marking import Step
 from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.panel import (
     Build,
-    Defect,
+    Face,
     Kind,
     Panel,
-    Spoils,
     rectangular_outline,
-    rectangular_place,
-    round_place,
 )
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.units import Tape
@@ -109,10 +106,34 @@ def test_solid_wood_needs_no_edging() -> None:
     assert plan(Capsule(1400, 600), panel(Kind.PLYWOOD)).edging is not None
 
 
-def test_veneer_lies_face_down() -> None:
-    """Board is sawn show face down, from the MIRRORED sheet; solid wood as it comes."""
-    assert "MIRRORED" in steps(plan(Capsule(1400, 600), panel(Kind.VENEERED)), "Face down")[0].what
-    assert steps(plan(Capsule(1400, 600), panel(Kind.SOLID)), "Face down") == []
+@pytest.mark.parametrize("kind", list(Kind))
+def test_the_show_face_lies_down(kind: Kind) -> None:
+    """A saw chips the face that lies up, so each build is sawn from the MIRRORED underside."""
+    cuts = plan(Capsule(1400, 600), panel(kind))
+    assert cuts.face.mirrored
+    assert "MIRRORED" in cuts.face.step.what
+    assert "show face down" in steps(cuts, "Cut 1")[0].what
+    knifed = kind not in (Kind.SOLID, Kind.FRAMED)
+    assert bool(steps(cuts, "Knife")) is knifed
+
+
+def test_a_slab_is_sawn_on_the_face_that_its_line_is_struck_on() -> None:
+    """There the show face lies up and its lines are knifed; before it is flattened either may."""
+    assert not SLAB.cuts.face.mirrored
+    assert steps(SLAB.cuts, "Knife") != []
+    assert "either face up" in steps(SLAB.cuts, "Cut 1")[0].what
+    assert "show face up" in steps(SLAB.cuts, "Cut 3")[0].what
+
+
+@pytest.mark.parametrize("wished", [Face.UP, Face.DOWN])
+def test_the_maker_may_choose_the_face(wished: Face) -> None:
+    """A saw that does not chip may run on the show face, and then nothing is mirrored."""
+    veneered = panel(Kind.VENEERED)
+    tools = Tools(show_face=wished)
+    outline = Capsule(1400, 600)
+    cuts = plan_cuts(veneered, outline, Placement(MIDDLE), choose_datum(veneered), tools)
+    assert cuts.face.show_face is wished
+    assert cuts.face.mirrored is (wished is Face.DOWN)
 
 
 def test_a_hollow_door_loses_its_rim() -> None:
@@ -145,27 +166,44 @@ def test_unknown_frame_widths_are_said() -> None:
     assert "not known" in step.what
 
 
-def test_a_split_inside_the_top_is_keyed() -> None:
-    """A check 180 long in 42 mm of elm wants two keys 90 long and 14 deep (by hand 35 wide)."""
-    place = rectangular_place(Point(1250, 300), 180, 4)
-    check = Defect("check", place, frozenset({Spoils.BEARING}))
-    slab = replace(SLAB.panel, thickness=42.0).with_defect(check)
-    cuts = replace(SLAB, panel=slab).cuts
-    (step,) = steps(cuts, "Keys")
-    figures = lengths(step)
-    assert "2 bow-tie keys" in step.what
-    assert (figures["length"], figures["depth"]) == pytest.approx((90.0, 14.0))
-    assert figures["width"] == pytest.approx(36.0)
-    knot = Defect("knot", round_place(Point(1250, 300), 60), frozenset({Spoils.BEARING}))
-    assert steps(replace(SLAB, panel=SLAB.panel.with_defect(knot)).cuts, "Keys") == []
-
-
 def test_a_slab_is_marked_again_after_flattening() -> None:
-    """Between its rough length and the reference rip a slab is flattened, rested, marked again."""
+    """After its rough length it is flattened, rests, is marked again, and only then ripped."""
     titles = [step.title for step in SLAB.cuts.steps]
-    at = titles.index("Flatten, rest, mark again")
-    assert "rough length" in titles[at - 1]
-    assert "reference rip" in titles[at + 1]
+    flat, rest = titles.index("Flatten"), titles.index("Rest, mark again")
+    assert "rough length" in titles[flat - 1]
+    assert flat < rest < titles.index("Cut 3: reference rip")
+    assert lengths(SLAB.cuts.steps[flat]) == {"found": 55.0, "thickness": 42.0}
+
+
+def test_a_slab_is_measured_from_its_new_ends() -> None:
+    """P′ and Q′ stand where P–Q meets the rough cuts; the second marks lie where the first do."""
+    again = SLAB.cuts.again
+    assert again is not None
+    assert again.datum.names == ("P′", "Q′")
+    assert again.datum.start == Point(380.0, 0.0)
+    assert again.datum.end.distance_to(Point(2100.0, 0.0)) < 1e-9
+    for first, second in zip(SLAB.marks.marks, again.marks.marks, strict=True):
+        if "edge" not in first.kind.value:
+            assert (second.label, second.point) == (first.label, first.point)
+            assert second.along == pytest.approx(first.along - 380.0)
+            assert second.square == pytest.approx(first.square)
+    ends = [m.point.x for m in again.marks.marks if m.label in ("L1", "L2")]
+    assert ends == pytest.approx([380.0, 2100.0])
+
+
+def test_a_slab_is_as_thick_as_it_is_flattened() -> None:
+    """Found 55 the rough cuts go 59 deep; flattened to 42 the others go 46, the router 42."""
+    cuts = SLAB.cuts
+    assert [trim.depths[-1] for trim in cuts.trims] == [59.0, 59.0, 46.0, 46.0, 46.0, 46.0]
+    router = cuts.curve_cuts[-1]
+    assert router.passes * router.depth == pytest.approx(42.0)
+
+
+def test_a_flat_slab_is_not_flattened() -> None:
+    """Where no flattened thickness is given it is cut once, from its first marks."""
+    cuts = replace(SLAB, panel=replace(SLAB.panel, flattened=None)).cuts
+    assert cuts.again is None
+    assert [trim.kind.name for trim in cuts.trims] == ["REFERENCE", "END", "END", "SIDE"]
 
 
 @pytest.mark.parametrize(

@@ -21,9 +21,7 @@ from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.panel import (
-    Build,
     Defect,
-    Kind,
     Panel,
     Spoils,
     rectangular_outline,
@@ -150,7 +148,8 @@ def test_without_a_router_the_strip_is_planed() -> None:
     panel = Panel(rectangular_outline(1600, 603), 20)
     cuts = plan(Capsule(1400, 600), panel, Point(800, 300), tools=tools)
     assert any("plane" in s.reason and "rout" not in s.reason for s in cuts.skipped)
-    assert [c.tool for c in cuts.curve_cuts] == ["jigsaw"]
+    assert [c.tool for c in cuts.curve_cuts] == ["jigsaw", "hand"]
+    assert cuts.curve_cuts[1].most_waste == cuts.curve_cuts[0].allowance
 
 
 def test_a_saw_that_was_not_measured_has_no_guide() -> None:
@@ -219,16 +218,29 @@ def test_thick_wood_is_left_fuller() -> None:
         assert bool(jigsaw.notes) is (thickness > 38)
 
 
-def test_a_board_without_a_straight_edge_is_not_flattened() -> None:
-    """Bowed board gets the reference rip first, but no rough length: that is for solid wood."""
+def test_only_what_is_flattened_is_cut_to_rough_length() -> None:
+    """A bowed panel gets the reference rip first; one that is flattened its rough length before."""
     bowed = rectangular_outline(1981, 838, bows=(8.0, 0.0, 8.0, 0.0))
-    kinds = {}
-    for kind in (Kind.SOLID, Kind.MDF):
-        panel = Panel(bowed, 25, build=Build(kind))
+    kinds = []
+    for flattened in (None, 22.0):
+        panel = Panel(bowed, 25, flattened=flattened)
         cuts = plan(Rectangle(1700, 700), panel, Point(990, 419))
-        kinds[kind] = [t.kind.name for t in cuts.trims]
-    assert kinds[Kind.MDF] == ["REFERENCE", "END", "END", "SIDE"]
-    assert kinds[Kind.SOLID] == ["ROUGH", "ROUGH", *kinds[Kind.MDF]]
+        kinds.append([t.kind.name for t in cuts.trims])
+    assert kinds[0] == ["REFERENCE", "END", "END", "SIDE"]
+    assert kinds[1] == ["ROUGH", "ROUGH", *kinds[0]]
+
+
+def test_the_largest_clean_piece_comes_off_whole() -> None:
+    """Of two cuts that free much wood, the one whose offcut is cleaner goes first and is whole."""
+    board = Panel(rectangular_outline(2000, 1200), 20)
+    outline, centre = Rectangle(1000, 600), Point(510, 310)
+    plain = plan(outline, board, centre)
+    assert [trim.waste.x > 0.5 for trim in plain.trims[:2]] == [True, False]
+    assert sum(p.area for p in plain.trims[0].fallen) == pytest.approx((990 - 4.4) * 1200)
+    stain = Defect("stain", rectangular_place(Point(1500, 600), 700, 1000), frozenset(Spoils))
+    stained = plan(outline, board.with_defect(stain), centre)
+    assert [trim.waste.y > 0.5 for trim in stained.trims[:2]] == [True, False]
+    assert sum(p.area for p in stained.trims[0].fallen) == pytest.approx(2000 * (590 - 4.4))
 
 
 @given(st.floats(10, 400), st.floats(0, 10))

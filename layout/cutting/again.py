@@ -1,0 +1,95 @@
+"""A slab marked again: once it is short and flat, its first marks and their ends are gone.
+
+The line P–Q was carried down the edges, and the rough cuts have made new ends: where the line meets
+them stand P′ and Q′, and everything is measured anew from those.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from ..geometry.path import Path
+from ..geometry.placement import Points
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..marking.marks import MarkSet
+from ..panel.datum import Datum
+from ..panel.reference import Reference
+from .bench import Bench
+from .cut import Trim
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedAgain:
+    """The second setting out of a slab.
+
+    Attributes
+    ----------
+    boundary : Path
+        Of what is left of it.
+    thickness : float
+        Flattened, mm.
+    datum : Datum
+    marks : MarkSet
+    """
+
+    boundary: Path
+    thickness: float
+    datum: Datum
+    marks: MarkSet
+
+
+def shortened(bench: Bench, rough: Sequence[Trim], left: Region) -> Bench:
+    """Return the bench with what the rough cuts have left of the slab, and the datum on that.
+
+    Parameters
+    ----------
+    rough : sequence of Trim
+        The cuts to rough length.
+    left : Region
+        What they leave.
+    """
+    panel, datum = bench.panel, bench.datum
+    piece = max(left.pieces, key=lambda p: (p.holds_point(bench.placement.centre), p.area))
+    boundary = _through(piece.exterior) if rough else panel.boundary
+    cut_outs = tuple(_through(hole[::-1]) for hole in piece.holes) if rough else panel.cut_outs
+    kept = [corner for corner in datum.corners if not _cut_off(corner.point, rough)]
+    first, last = (_end(datum, which, rough) for which in (datum.first, datum.last))
+    others = [
+        reference
+        for reference in datum.references
+        if reference.name not in datum.names and not _cut_off(reference.point, rough)
+    ]
+    return replace(
+        bench,
+        panel=replace(panel, boundary=boundary, cut_outs=cut_outs),
+        datum=replace(
+            datum,
+            first=first,
+            last=last,
+            why="struck again through its marks on the ends",
+            corners=tuple(kept),
+            references=(first, last, *others),
+        ),
+    )
+
+
+def _through(ring: Points) -> Path:
+    return Path.through((Point(float(x), float(y)) for x, y in ring), closed=True)
+
+
+def _cut_off(point: Point, rough: Sequence[Trim]) -> bool:
+    return any((point - trim.start.point).dot(trim.waste) > 0 for trim in rough)
+
+
+def _end(datum: Datum, reference: Reference, rough: Sequence[Trim]) -> Reference:
+    """Return an end of the line, or where the line meets the cut that has taken it off."""
+    along = datum.end - datum.start
+    for trim in rough:
+        off = (trim.start.point - reference.point).dot(trim.waste)
+        if off < 0:
+            point = reference.point + along * (off / along.dot(trim.waste))
+            how = f"where the line meets {trim.label.lower()}, carried down the end"
+            return Reference(f"{reference.name}′", point, how)
+    return reference

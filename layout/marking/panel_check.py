@@ -1,0 +1,257 @@
+"""How to see that the panel is what the job says, before anything is marked on it.
+
+Is it square at the reference edge, are its bows arcs, and how much wood stands between the line
+that is cut and everything that it must keep clear of.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..geometry.path import Path
+from ..geometry.placement import Points
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..geometry.segments import Arc
+from ..geometry.tolerance import CHORD
+from ..panel.datum import Corner, Datum
+from ..panel.edges import Edge, edges_of
+from ..panel.panel import Panel
+from ..units import MM_PER_INCH, Tape
+from .arcs import LargeArc
+from .off_wood import edge_name
+from .squareness import Squareness
+
+_UNITS = (400.0, 300.0, 200.0, 150.0, 100.0, 50.0, 25.0)
+_UNITS_IMPERIAL = (16.0, 12.0, 8.0, 6.0, 4.0, 2.0, 1.0)
+"""What 3, 4 and 5 are multiplied by, mm and inches: figures that a tape shows boldly."""
+
+_FINE = 0.02
+"""How near polygons follow curves where distances are taken, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class SquareCheck:
+    """Two edges and the diagonal across the corner between them.
+
+    Attributes
+    ----------
+    corner : str
+    along_to, across_to : str
+        The corners at the other ends of the two edges, the first of them on the reference edge.
+    along, across : float
+        Lengths of the edges, mm.
+    found : Squareness
+        How the corner stands in the panel as it was measured.
+    """
+
+    corner: str
+    along_to: str
+    across_to: str
+    along: float
+    across: float
+    found: Squareness
+
+
+@dataclass(frozen=True, slots=True)
+class RightTriangle:
+    """Sides of 3 and 4 with a diagonal of 5: a square corner by the tape alone.
+
+    Attributes
+    ----------
+    across, along, diagonal : float
+        mm.
+    """
+
+    across: float
+    along: float
+    diagonal: float
+
+
+@dataclass(frozen=True, slots=True)
+class BowCheck:
+    """An edge that bows in one even arc.
+
+    Attributes
+    ----------
+    edge : str
+        Its two corners.
+    chord, rise, radius : float
+        mm.
+    outwards : bool
+    quarter : float
+        From each end along the chord to a quarter of it, mm.
+    stands : float
+        How far the edge stands off the chord there, mm; where it does not, it is no arc.
+    """
+
+    edge: str
+    chord: float
+    rise: float
+    radius: float
+    outwards: bool
+    quarter: float
+    stands: float
+
+
+@dataclass(frozen=True, slots=True)
+class Clearance:
+    """How much wood stands between the line that is cut and something else.
+
+    Attributes
+    ----------
+    name : str
+        Of a defect, of an edge by its corners, or of a cut-out by its number.
+    distance : float
+        mm; 0 where they meet.
+    inside : bool
+        Whether it lies inside the top.
+    """
+
+    name: str
+    distance: float
+    inside: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PanelCheck:
+    """All checks of the panel itself.
+
+    Attributes
+    ----------
+    squares : tuple of SquareCheck
+        At the ends of the reference edge, where there are corners to measure from.
+    triangle : RightTriangle or None
+        To raise a square on the reference line; None where nothing so small would tell.
+    bows : tuple of BowCheck
+    clearances : tuple of Clearance
+        Edges first, then cut-outs, then defects.
+    """
+
+    squares: tuple[SquareCheck, ...]
+    triangle: RightTriangle | None
+    bows: tuple[BowCheck, ...]
+    clearances: tuple[Clearance, ...]
+
+    def clear_of(self, name: str) -> float:
+        """Return how far the line stays from something; a `KeyError` where there is none."""
+        for clearance in self.clearances:
+            if clearance.name == name:
+                return clearance.distance
+        raise KeyError(name)
+
+    @property
+    def is_square(self) -> bool:
+        """Whether every corner that can be checked is square in the panel as measured."""
+        return all(check.found.is_square for check in self.squares)
+
+
+def check_panel(panel: Panel, datum: Datum, core: Path, tape: Tape) -> PanelCheck:
+    """Return the checks of a panel.
+
+    Parameters
+    ----------
+    core : Path
+        The line that is cut, on the panel.
+    tape : Tape
+        The triangle has figures that it shows boldly.
+    """
+    edges = edges_of(panel.boundary)
+    return PanelCheck(
+        tuple(_squares(datum)),
+        _triangle(panel, datum, tape),
+        tuple(_bows(edges, datum)),
+        tuple(_clearances(panel, edges, datum, core)),
+    )
+
+
+def _squares(datum: Datum) -> Iterator[SquareCheck]:
+    corners = datum.corners
+    held = [i for i, corner in enumerate(corners) if corner.name in datum.names]
+    for i in held:
+        one, other = corners[i - 1], corners[(i + 1) % len(corners)]
+        along, across = (other, one) if other.name in datum.names else (one, other)
+        if along.name in datum.names and all(c.usable for c in (corners[i], along, across)):
+            yield _square(corners[i], along, across)
+
+
+def _square(corner: Corner, along: Corner, across: Corner) -> SquareCheck:
+    first, second = (c.point.distance_to(corner.point) for c in (along, across))
+    found = Squareness.of_corner(first, second, along.point.distance_to(across.point))
+    return SquareCheck(corner.name, along.name, across.name, first, second, found)
+
+
+def _triangle(panel: Panel, datum: Datum, tape: Tape) -> RightTriangle | None:
+    """Return the largest triangle whose longer side lies on the line and whose other on wood."""
+    units = [n * MM_PER_INCH for n in _UNITS_IMPERIAL] if tape.imperial else list(_UNITS)
+    points = panel.boundary.points(1.0) - np.array(tuple(datum.start))
+    up = Point(*(datum.end - datum.start).unit()).left
+    deep = float((points @ np.array(tuple(up))).max())
+    for unit in units:
+        if 4 * unit <= datum.length and 3 * unit <= deep:
+            return RightTriangle(3 * unit, 4 * unit, 5 * unit)
+    return None
+
+
+def _bows(edges: tuple[Edge, ...], datum: Datum) -> Iterator[BowCheck]:
+    for edge in edges:
+        arc = edge.segments[0]
+        if len(edge.segments) > 1 or not isinstance(arc, Arc) or edge.is_straight:
+            continue
+        middle = arc.at(0.5)
+        rise = (middle - edge.start).cross(edge.direction)  # the wood lies on the edge's left
+        if abs(rise) > edge.chord / 2:
+            continue
+        bow = LargeArc.from_chord_and_rise(edge.chord, abs(rise))
+        yield BowCheck(
+            edge_name(edge, datum.corners) or "bowed",
+            bow.chord,
+            bow.rise,
+            bow.radius,
+            rise > 0,
+            bow.chord / 4,
+            bow.height(bow.chord / 4),
+        )
+
+
+def _clearances(
+    panel: Panel, edges: tuple[Edge, ...], datum: Datum, core: Path
+) -> Iterator[Clearance]:
+    line = core.points(_FINE)
+    top = Region.from_rings(line)
+    for edge in edges:
+        name = edge_name(edge, datum.corners)
+        if name:
+            yield Clearance(name, _between(line, Path(edge.segments).points(_FINE)))
+    for number, cut_out in enumerate(panel.cut_outs, start=1):
+        name = "the cut-out" if len(panel.cut_outs) == 1 else f"cut-out {number}"
+        yield _clear_of(name, top, Region.from_rings(cut_out.points(CHORD, "outside")))
+    for defect in panel.defects:
+        yield _clear_of(defect.name, top, defect.extent)
+
+
+def _clear_of(name: str, top: Region, other: Region) -> Clearance:
+    if not top.holds(other):
+        return Clearance(name, top.distance_to(other))
+    points = [Point(float(x), float(y)) for x, y in other.exterior]
+    return Clearance(name, min(top.edge_distance(p) for p in points), inside=True)
+
+
+def _between(ring: Points, line: Points) -> float:
+    """Return the least distance between a closed line and an open one that do not cross, mm."""
+    closed = np.vstack([ring, ring[:1]])
+    return min(_least(ring, line), _least(line, closed))
+
+
+def _least(points: Points, line: Points) -> float:
+    """Return the least distance from points to a line through others, mm."""
+    starts, ways = line[:-1], np.diff(line, axis=0)
+    squares = np.maximum((ways**2).sum(axis=1), 1e-12)
+    away = points[:, None] - starts
+    shares = np.clip((away * ways).sum(axis=2) / squares, 0.0, 1.0)
+    off = away - ways * shares[:, :, None]
+    return math.sqrt(float((off**2).sum(axis=2).min()))
