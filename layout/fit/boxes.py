@@ -24,9 +24,11 @@ class Box:
     low, high : float
         The shapes.
     centres : (m, 2) array
-        Middles of the square cells, mm.
-    half : float
-        Half the side of a cell, mm.
+        Middles of the cells, mm.
+    frame : float
+        Direction of the cells' sides, radians.
+    half : tuple of two floats
+        Half the sides of a cell, mm.
     clear : (m,) array of bool
         Whether a cell is known to lie wholly inside the wood.
     near : (k,) array of int
@@ -46,7 +48,8 @@ class Box:
     low: float
     high: float
     centres: Array
-    half: float
+    frame: float
+    half: tuple[float, float]
     clear: NDArray[np.bool_]
     near: NDArray[np.intp]
     fine: float = 0.5
@@ -60,11 +63,28 @@ class Box:
         return replace(self, hint=None, **changes)
 
 
+def cell_corners(box: Box) -> Array:
+    """Return two neighbouring corners of a cell about its middle, along and across the turn, mm."""
+    along, across = box.half
+    return turned(np.array([[along, across], [along, -across]]), box.turn - box.frame)
+
+
+def halve_cells(box: Box, along: bool) -> None:
+    """Cut every cell of the box in two, along its frame or across it."""
+    one, other = box.half
+    half = (one / 2, other) if along else (one, other / 2)
+    shift = np.array([half[0], 0.0]) if along else np.array([0.0, half[1]])
+    shifts = turned(np.stack([-shift, shift]), -box.frame)
+    box.centres = (box.centres[:, None] + shifts).reshape(-1, 2)
+    box.clear = np.repeat(box.clear, 2)
+    box.half = half
+
+
 def patch_of(box: Box) -> Patch:
     """Return the rectangle, along the turn of the box, round its cells."""
     seen = turned(box.centres, box.turn)
     low, high = seen.min(axis=0), seen.max(axis=0)
-    corner = box.half * (abs(math.cos(box.turn)) + abs(math.sin(box.turn)))
+    corner = np.abs(cell_corners(box)).max(axis=0)
     middle = turned((low + high)[None] / 2, -box.turn)[0]
     along, across = (high - low) / 2 + corner
     return Patch(middle, float(along), float(across))

@@ -24,6 +24,10 @@ _FIRST_SPANS = 4
 """Of the half straight, in the boxes that a search starts with."""
 
 
+_ALONG = (-1.0, -0.5, 0.0, 0.5, 1.0)
+"""Where along its axis a top is held against the depths of the wood."""
+
+
 class CapsuleKind:
     """Capsules of any straight; the radius is that of their ends."""
 
@@ -71,9 +75,14 @@ class CapsuleKind:
         radii: Array = np.hypot(beyond, away[..., 1]).max(axis=1)
         return radii
 
-    def reach(self, turn: float, p: float, half: float) -> float:
-        """Return how much a radius can grow within a square of centres with half side `half`."""
-        return half * math.sqrt(2)
+    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
+        """Return places along the long axis, and radii, of disks that a top holds, mm."""
+        ends = np.array(_ALONG) * p
+        return ends, np.full(len(ends), radius)
+
+    def stretched(self, ways: Array, p: float) -> Array:
+        """Return ways, (m, 2) along and across the turn, in the measure of the radius."""
+        return ways
 
     def anchor(self, low: float, high: float) -> float:
         """Return the shape that stands for all between `low` and `high`: the shortest spine."""

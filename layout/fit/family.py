@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 
 from ..geometry.tolerance import PROOF_ALLOWANCE
 from .aims import aim_of, within_limits
-from .boxes import Box, patch_of
+from .boxes import Box, cell_corners, halve_cells, patch_of
 from .polish import polished
 from .pose import Array, Kind, Pose, turned
 from .relaxed import Edges, Patch
@@ -26,6 +26,9 @@ from .wood import Wood
 
 _MOST_CELLS = 4000
 """Cells beyond which a box is rather cut than looked at more closely."""
+
+_MOST_STAYING = 0.5
+"""Share of the cells that smaller cells could not drop either, above which to cut the box."""
 
 _FIRST_TURNS = 8
 """Spans that a half turn is cut into at first; any number would do."""
@@ -41,6 +44,9 @@ _MIDDLING = 100.0
 
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
+
+_EXACT = 1e-6
+"""What rounding may do to a depth, mm, with a wide margin."""
 
 _HOLD = PROOF_ALLOWANCE
 """How much deeper, mm, a top must hold what it must, so that it still does once it is drawn in."""
@@ -61,11 +67,12 @@ class TwoSizes:
         if low > high:
             return
         for piece in self.wood.pieces:
-            clear = np.zeros(len(piece.centres), dtype=bool)
             for turn, half_turn in self._turns(high):
-                for one, other in self.kind.first_shapes(low, high):
-                    shapes = (turn, half_turn, one, other)
-                    yield Box(*shapes, piece.centres, piece.half, clear, piece.edges)
+                centres, half = piece.cells(turn)
+                clear = np.zeros(len(centres), dtype=bool)
+                for span in self.kind.first_shapes(low, high):
+                    shapes = (turn, half_turn, *span)
+                    yield Box(*shapes, centres, turn, half, clear, piece.edges)
 
     def _turns(self, high: float) -> list[tuple[float, float]]:
         limits = self.sizing.wish.limits
@@ -90,16 +97,22 @@ class TwoSizes:
         return min(first, self._bound_by_half_planes(box))
 
     def _bound_by_cells(self, box: Box, enough: float) -> float:
+        """Return the bound that the cells give, with those left out that give less than enough."""
         factor, addend = self.kind.growth(box.low, box.high, box.half_turn)
         drift = self.kind.drift(box)
         anchor = self.kind.anchor(box.low, box.high)
+        needed = self.sizing.least_radius(box.low, box.high, self.wood.diameter, enough)
+        core = self.kind.disks(anchor, (needed - addend) / factor)
         while True:
+            self._drop_shallow(box, core)
+            if not len(box.centres):
+                return enough
             edges = self.wood.outer_edges[box.near]
             distances = self.kind.distances(box.turn, anchor, edges, box.centres)
             least = distances.min(axis=1)
-            reach = self.kind.reach(box.turn, anchor, box.half)
-            outside = self._outside(box)
-            signed = np.where(outside, -least, least)
+            corners = self.kind.stretched(cell_corners(box), anchor)
+            reach = float(np.hypot(corners[:, 0], corners[:, 1]).max())
+            signed = np.where(self._outside(box), -least, least)
             most = (signed + reach) * factor + addend
             scores = self.sizing.upper(box.low, box.high, most)
             keep = (scores > enough) & (signed > -reach)
@@ -110,14 +123,28 @@ class TwoSizes:
             slack = reach + factor * factor * (least[keep] + reach) + 2 * addend + drift
             box.near = box.near[(distances[keep] <= slack[:, None]).any(axis=0)]
             box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
-            box.most = float(most[keep].max())
-            box.radius = max(float(signed[keep].max()), box.most / 8)
+            signed = signed[keep]
+            box.most, box.radius = float(most[keep].max()), max(float(signed.max()), needed)
             loose = (factor - 1) * box.radius + addend + self.kind.shape_slack(box)
             fine = max(loose / 2, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
-            if reach <= fine or 4 * int(keep.sum()) > _MOST_CELLS:
-                box.spot = box.centres[int(np.argmax(signed[keep]))]
+            stays = signed * factor + addend > needed
+            if (
+                (reach <= fine and stays.any())
+                or stays.mean() > _MOST_STAYING
+                or 2 * len(stays) > _MOST_CELLS
+            ):
+                box.spot = box.centres[int(np.argmax(signed))]
                 return float(scores[keep].max())
-            _quarter(box)
+            sides = np.hypot(*(corners[0] + corners[1])), np.hypot(*(corners[0] - corners[1]))
+            halve_cells(box, along=bool(sides[0] >= sides[1]))
+
+    def _drop_shallow(self, box: Box, core: tuple[Array, Array]) -> None:
+        """Drop the cells where disks that every good top holds lie deeper than the wood goes."""
+        direction = np.array([math.cos(box.turn), math.sin(box.turn)])
+        places = box.centres[:, None] + core[0][:, None] * direction
+        missing = core[1] - self.wood.depths.most(places)
+        deep = missing.max(axis=1) <= math.hypot(*box.half) + _EXACT
+        box.centres, box.clear = box.centres[deep], box.clear[deep]
 
     def _bound_by_half_planes(self, box: Box) -> float:
         wish, patch = self.sizing.wish, patch_of(box)
@@ -190,7 +217,8 @@ class TwoSizes:
         """Return two halves of the box's cells, parted along the turn or across it."""
         seen = turned(box.centres - patch.middle, box.turn)[:, 0 if along else 1]
         if len(seen) < 4:
-            _quarter(box)
+            halve_cells(box, along=True)
+            halve_cells(box, along=False)
             seen = turned(box.centres - patch.middle, box.turn)[:, 0 if along else 1]
         first = seen < 0
         return [
@@ -202,12 +230,3 @@ class TwoSizes:
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
         """Return the top moved to a local best."""
         return polished(self, score, top)
-
-
-def _quarter(box: Box) -> None:
-    """Cut every cell of the box in four."""
-    half = box.half / 2
-    shifts = np.array([[-half, -half], [-half, half], [half, -half], [half, half]])
-    box.centres = (box.centres[:, None] + shifts).reshape(-1, 2)
-    box.clear = np.repeat(box.clear, 4)
-    box.half = half

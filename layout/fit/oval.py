@@ -22,6 +22,10 @@ _FIRST_SPAN = 1.0
 """Of the logarithm of the ratio, in the boxes that a search starts with."""
 
 
+_ALONG = (-1.0, -0.5, 0.0, 0.5, 1.0)
+"""Where along its axis a top is held against the depths of the wood."""
+
+
 class OvalKind:
     """Ovals of any ratio; the radius is the root of half length times half width."""
 
@@ -54,11 +58,17 @@ class OvalKind:
         radii: Array = np.hypot(away[..., 0], away[..., 1]).max(axis=1)
         return radii
 
-    def reach(self, turn: float, p: float, half: float) -> float:
-        """Return how much a radius can grow within a square of centres with half side `half`."""
-        squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
-        corners = turned(np.array([[half, half], [half, -half]]), turn) * squeeze
-        return float(np.hypot(corners[:, 0], corners[:, 1]).max())
+    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
+        """Return places along the long axis, and radii, of disks that a top holds, mm."""
+        long, wide = self.sizes(p, radius)
+        spread = 1 - math.exp(-2 * p)
+        ends = [(x * long * spread, wide * math.sqrt(1 - x * x * spread)) for x in _ALONG]
+        return np.array([x for x, _ in ends]), np.array([r for _, r in ends])
+
+    def stretched(self, ways: Array, p: float) -> Array:
+        """Return ways, (m, 2) along and across the turn, in the measure of the radius."""
+        corners: Array = ways * np.array([math.exp(-p / 2), math.exp(p / 2)])
+        return corners
 
     def anchor(self, low: float, high: float) -> float:
         """Return the shape that stands for all between `low` and `high`."""

@@ -20,6 +20,9 @@ _SLACK = PROOF_ALLOWANCE / 2
 """Half of what a size may fall short of a least limit, so that a top of exactly the size of its
 place can be proved inside."""
 
+_LADDER = np.linspace(0.0, 1.0, 33)[1:]
+"""Shares of a span of radii."""
+
 
 @dataclass(frozen=True, slots=True)
 class Sizing:
@@ -115,6 +118,15 @@ class Sizing:
         if not math.isinf(limits.ratio.greatest):
             allowed &= kind.least_ratio(low, radius, t) <= limits.ratio.greatest * (1 + 1e-9)
         return np.where(allowed, score, 0.0)
+
+    def least_radius(self, low: float, high: float, most: float, enough: float) -> float:
+        """Return a radius below which no top of these shapes is worth more than enough."""
+        bottom = 0.0
+        for _ in range(2):
+            radii = bottom + (most - bottom) * _LADDER
+            first = int(np.argmax(self.upper(low, high, radii) > enough))
+            bottom, most = (float(radii[first - 1]) if first else bottom), float(radii[first])
+        return bottom
 
     def upper_of_tail(self, low: float, longest: float) -> float:
         """Return a score that no oval of shape `low` or more and at most this half length beats."""

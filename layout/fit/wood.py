@@ -13,7 +13,8 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 from ..geometry.tolerance import ROUNDING
 from ..panel.sound import SoundWood
-from .pose import Array
+from .depths import Depths
+from .pose import Array, turned
 
 _CELLS_ALONG = 12
 """Cells along the longer side of a piece of wood at first."""
@@ -27,15 +28,26 @@ class Piece:
     ----------
     edges : (n,) array of int
         Its edges among those of the wood.
-    centres : (m, 2) array
-        Middles of square cells that cover it, mm.
-    half : float
-        Half the side of a cell, mm.
+    corners : (m, 2) array
+        Of its hull, mm.
     """
 
     edges: NDArray[np.intp]
-    centres: Array
-    half: float
+    corners: Array
+
+    def cells(self, frame: float) -> tuple[Array, tuple[float, float]]:
+        """Return middles of squares, turned by `frame`, that cover it, and half their sides, mm."""
+        seen = turned(self.corners, frame)
+        low, high = seen.min(axis=0), seen.max(axis=0)
+        half = float((high - low).max()) / 2 / _CELLS_ALONG
+        counts = [max(1, int(np.ceil(side / (2 * half) - 1e-9))) for side in high - low]
+        half *= 1 + 1e-9
+        x, y = (
+            (2 * np.arange(count) + 1 - count) * half + middle
+            for count, middle in zip(counts, (low + high) / 2, strict=True)
+        )
+        grid = np.stack(np.meshgrid(x, y), axis=-1).reshape(-1, 2)
+        return turned(grid, -frame), (half, half)
 
 
 class Wood:
@@ -45,6 +57,8 @@ class Wood:
     ----------
     outermost : (n,) array of bool
         Which edges of the outer polygon lie on the hull of their piece.
+    depths : Depths
+        Of the outer polygon.
     held : (h, 2) array
         Points that the core must hold: the corners of what it must go round.
     diameter : float
@@ -67,10 +81,11 @@ class Wood:
             hull = convex_hull(edges[-1][:, 0])
             outermost.append(_on_hull(edges[-1], hull))
             own = np.arange(count, count + len(edges[-1]), dtype=np.intp)
-            pieces.append(Piece(own, *_cells(part)))
+            pieces.append(Piece(own, hull))
             self.diameter = max(self.diameter, _diameter(hull))
             count += len(own)
         self.outer_edges = np.concatenate(edges)
+        self.depths = Depths(self.outer, self.outer_edges)
         self.outermost = np.concatenate(outermost)
         self.pieces = tuple(pieces)
         corners = [convex_hull(part.placed(back).edges[:, 0]) for part in held]
@@ -79,18 +94,6 @@ class Wood:
     def holds_points(self, points: Array, *, inner: bool = False) -> NDArray[np.bool_]:
         """Return for each point whether it lies in the outer (or the inner) polygon."""
         return (self.inner if inner else self.outer).holds_points(points)
-
-
-def _cells(part: Region) -> tuple[Array, float]:
-    """Return middles of squares that cover a region, and half their side."""
-    box = part.bounds
-    half = max(box.width, box.height) / 2 / _CELLS_ALONG
-    across = max(1, int(np.ceil(box.width / (2 * half) - 1e-9)))
-    up = max(1, int(np.ceil(box.height / (2 * half) - 1e-9)))
-    half *= 1 + 1e-9
-    x = (2 * np.arange(across) + 1 - across) * half + box.middle.x
-    y = (2 * np.arange(up) + 1 - up) * half + box.middle.y
-    return np.stack(np.meshgrid(x, y), axis=-1).reshape(-1, 2), half
 
 
 def _on_hull(edges: Array, hull: Array) -> NDArray[np.bool_]:
