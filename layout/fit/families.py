@@ -99,9 +99,10 @@ def answered(
     """Return the best top of a family that holds all of `held`, proved, and a bound for all."""
     if wood.outer.is_empty or wood.inner.is_empty:
         return Answer(None, 0.0, 0)
+    # a family may drop what is within the gap by itself, so it must hear of the same gap
+    wish = replace(wish, gap=wish.gap - min(wish.gap / 2, _FOR_THE_PROOF))
     entry = FAMILIES[shape](wood, wish, held)
-    gap = wish.gap - min(wish.gap / 2, _FOR_THE_PROOF)
-    outcome = search(entry.family, gap=gap, most_steps=wish.most_steps, progress=progress)
+    outcome = search(entry.family, gap=wish.gap, most_steps=wish.most_steps, progress=progress)
     fit = None if outcome.top is None else entry.finish(outcome.top)
     if fit is None:
         return Answer(None, outcome.bound, outcome.steps)
