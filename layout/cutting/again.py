@@ -18,6 +18,7 @@ from ..panel.datum import Datum
 from ..panel.reference import Reference
 from .bench import Bench
 from .cut import Trim
+from .strips import extent_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +56,7 @@ def shortened(bench: Bench, rough: Sequence[Trim], left: Region) -> Bench:
     boundary = _through(piece.exterior) if rough else panel.boundary
     cut_outs = tuple(_through(hole[::-1]) for hole in piece.holes) if rough else panel.cut_outs
     kept = [corner for corner in datum.corners if not _cut_off(corner.point, rough)]
-    first, last = (_end(datum, which, rough) for which in (datum.first, datum.last))
+    first, last = _ends(datum, piece)
     others = [
         reference
         for reference in datum.references
@@ -83,13 +84,14 @@ def _cut_off(point: Point, rough: Sequence[Trim]) -> bool:
     return any((point - trim.start.point).dot(trim.waste) > 0 for trim in rough)
 
 
-def _end(datum: Datum, reference: Reference, rough: Sequence[Trim]) -> Reference:
-    """Return an end of the line, or where the line meets the cut that has taken it off."""
-    along = datum.end - datum.start
-    for trim in rough:
-        off = (trim.start.point - reference.point).dot(trim.waste)
-        if off < 0:
-            point = reference.point + along * (off / along.dot(trim.waste))
-            how = f"where the line meets {trim.label.lower()}, carried down the end"
-            return Reference(f"{reference.name}′", point, how)
-    return reference
+def _ends(datum: Datum, piece: Region) -> tuple[Reference, Reference]:
+    """Return where the line meets both ends of what is left: only there it outlives flattening."""
+    along = (datum.end - datum.start).unit()
+    reach = along * extent_of(piece)
+    spans = piece.chord(datum.start - reach, datum.end + reach)
+    start, end = max(spans, key=lambda span: span[0].distance_to(span[1]))
+    how = "where the line meets the end, carried down it"
+    return (
+        Reference(f"{datum.first.name}′", start, how),
+        Reference(f"{datum.last.name}′", end, how),
+    )

@@ -9,8 +9,8 @@ from .steps import SAME
 
 _TITLES = {"jigsaw": "Jigsaw", "router": "Router", "hand": "To the line by hand"}
 
-SHOWS = 0.1
-"""An oval template that is out by more than this shows beside the true one, mm (our choice)."""
+SHOWS = 0.8
+"""An oval template that is out by more than this would be seen, mm (our choice)."""
 
 
 def facets_step(facets: tuple[Facet, ...], face: str) -> Step:
@@ -37,8 +37,14 @@ def curve_step(cut: CurveCut, face: str) -> Step:
     for i, swung in enumerate(cut.radii, start=1):
         name = f"radius_{i}"
         figures.append(Figure(name, swung.radius))
-        near = ", pin to the near edge of the bit" if cut.tool == "router" else ""
-        words.append(f"{{{name}}} about {', '.join(swung.centres)}{near}")
+        about = f"{{{name}}} about {', '.join(swung.centres)}"
+        if swung.to_far_edge is not None:
+            figures.append(Figure(f"far_{i}", swung.to_far_edge))
+            about += (
+                f", pin to the near edge of the bit ({{far_{i}}} to its far edge, which is what a "
+                "hole is measured to)"
+            )
+        words.append(about)
     if cut.tool == "jigsaw":
         words = [f"{face}, a fine blade", "{allowance} outside the line", *words]
         figures.append(Figure("allowance", cut.allowance))
@@ -56,9 +62,6 @@ def curve_step(cut: CurveCut, face: str) -> Step:
 def _router_words(cut: CurveCut) -> tuple[list[str], list[Figure]]:
     words = ["to the line", f"{cut.passes} passes {{depth}} deep"]
     figures = [Figure("depth", cut.depth)]
-    if cut.radii and cut.radii[0].to_far_edge is not None:
-        words.insert(0, "(its far edge then stands at {far}: a hole would be measured to that)")
-        figures.append(Figure("far", cut.radii[0].to_far_edge))
     template = cut.template
     if template is None:
         return words, figures

@@ -217,7 +217,8 @@ class _Steps:
             yield UNKNOWN_FRAME
         others = (trim for trim in trims if trim.kind is not TrimKind.ROUGH)
         yield from (trim_step(self.cuts.bench, trim, face) for trim in others)
-        yield from (skipped_step(side) for side in self.cuts.skipped)
+        skipped = enumerate(self.cuts.skipped, start=1)
+        yield from (skipped_step(side, number) for number, side in skipped)
         yield from self._curve()
 
     def _curve(self) -> Iterator[Step]:

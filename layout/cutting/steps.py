@@ -97,10 +97,10 @@ def support_words(trim: Trim) -> str:
     return "the falling piece is held, not left to hang"
 
 
-def skipped_step(side: SkippedTrim) -> Step:
-    """Return a side that is not sawn, and why."""
+def skipped_step(side: SkippedTrim, number: int) -> Step:
+    """Return a side that is not sawn, and why; they are numbered from 1."""
     title = f"No saw cut: {side.kind.value}"
-    return Step(title, f"{side.reason}.", (Figure("strip", side.strip),), about="skipped")
+    return Step(title, f"{side.reason}.", (Figure("strip", side.strip),), f"skipped {number}")
 
 
 def _line_words(

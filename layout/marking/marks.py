@@ -10,6 +10,7 @@ from ..outlines import Outline, Oval
 from ..panel.datum import Datum
 from ..panel.defect import Spoils
 from ..panel.panel import Panel
+from ..units import Tape
 from .checks import checks_for
 from .crossing import crossings
 from .instruments import Ordinate, StringCompass, TrammelRod, oval_checks
@@ -73,6 +74,14 @@ class MarkSet:
             if mark.label == label:
                 return mark
         raise KeyError(label)
+
+    def rounding_error(self, tape: Tape) -> float:
+        """Return how far rounding every figure to the tape's division can move the line, mm.
+
+        The worst mark, and half a division for the radius or length that is set from it.
+        """
+        worst = max((mark.rounding_error(tape) for mark in self.marks), default=0.0)
+        return worst + tape.division / 2
 
     def of(self, kind: Kind) -> tuple[Mark, ...]:
         """Return the marks of one kind, in order."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -108,12 +108,16 @@ class Clearance:
         Of a defect, of an edge by its corners, or of a cut-out by its number.
     distance : float
         mm; 0 where they meet.
+    on_line, to : Point
+        Where it is taken, on the panel.
     inside : bool
         Whether it lies inside the top.
     """
 
     name: str
     distance: float
+    on_line: Point
+    to: Point
     inside: bool = False
 
 
@@ -226,32 +230,42 @@ def _clearances(
     for edge in edges:
         name = edge_name(edge, datum.corners)
         if name:
-            yield Clearance(name, _between(line, Path(edge.segments).points(_FINE)))
+            yield _clear_of(name, line, Path(edge.segments).points(_FINE))
     for number, cut_out in enumerate(panel.cut_outs, start=1):
         name = "the cut-out" if len(panel.cut_outs) == 1 else f"cut-out {number}"
-        yield _clear_of(name, top, Region.from_rings(cut_out.points(CHORD, "outside")))
+        yield _clear_of(name, line, _ring(cut_out))
     for defect in panel.defects:
-        yield _clear_of(defect.name, top, defect.extent)
+        clear = _clear_of(defect.name, line, _ring(defect.place))
+        if not top.touches_or_crosses(defect.extent):
+            yield clear
+        elif top.holds(defect.extent):
+            yield replace(clear, inside=True)
+        else:
+            yield replace(clear, distance=0.0, to=clear.on_line)
 
 
-def _clear_of(name: str, top: Region, other: Region) -> Clearance:
-    if not top.holds(other):
-        return Clearance(name, top.distance_to(other))
-    points = [Point(float(x), float(y)) for x, y in other.exterior]
-    return Clearance(name, min(top.edge_distance(p) for p in points), inside=True)
+def _ring(path: Path) -> Points:
+    points = path.points(CHORD, "outside")
+    return np.vstack([points, points[:1]])
 
 
-def _between(ring: Points, line: Points) -> float:
-    """Return the least distance between a closed line and an open one that do not cross, mm."""
+def _clear_of(name: str, ring: Points, line: Points) -> Clearance:
+    """Return the least distance between a closed line and another that does not cross it."""
     closed = np.vstack([ring, ring[:1]])
-    return min(_least(ring, line), _least(line, closed))
+    first, second = _least(ring, line), _least(line, closed)
+    if first[0] <= second[0]:
+        return Clearance(name, first[0], first[1], first[2])
+    return Clearance(name, second[0], second[2], second[1])
 
 
-def _least(points: Points, line: Points) -> float:
-    """Return the least distance from points to a line through others, mm."""
+def _least(points: Points, line: Points) -> tuple[float, Point, Point]:
+    """Return the least distance from points to a line through others, mm, and where it is taken."""
     starts, ways = line[:-1], np.diff(line, axis=0)
     squares = np.maximum((ways**2).sum(axis=1), 1e-12)
     away = points[:, None] - starts
     shares = np.clip((away * ways).sum(axis=2) / squares, 0.0, 1.0)
-    off = away - ways * shares[:, :, None]
-    return math.sqrt(float((off**2).sum(axis=2).min()))
+    feet = starts + ways * shares[:, :, None]
+    off = ((points[:, None] - feet) ** 2).sum(axis=2)
+    i, j = np.unravel_index(int(off.argmin()), off.shape)
+    ends = (Point(*(float(v) for v in points[i])), Point(*(float(v) for v in feet[i, j])))
+    return (math.sqrt(float(off[i, j])), *ends)

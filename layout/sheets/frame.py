@@ -42,6 +42,15 @@ LEGEND_HEIGHT = 62.0
 AROUND_PANEL = 22.0
 """Kept round the panel for labels and measures, paper mm."""
 
+STEP_WIDTH = 116.0
+"""Width of the drawing of one step, paper mm: it stands beside the words on a printed sheet."""
+
+STEP_TALLEST = 90.0
+"""Height that the panel has in it at most, paper mm."""
+
+AROUND_STEP = 17.0
+"""Kept round the panel in it, paper mm: two rows of measures."""
+
 
 @dataclass(frozen=True, slots=True)
 class DrawingFrame:
@@ -83,6 +92,26 @@ class DrawingFrame:
         scale = next((s for s in SCALES if s >= least), SCALES[-1])
         middle = extent.middle * (1 / scale)
         return cls(SHEET, scale, room.middle - middle, room, legend, mirrored)
+
+    @classmethod
+    def for_step(cls, extent: Bounds, *, mirrored: bool = False) -> DrawingFrame:
+        """Return the small frame in which one step is drawn on what has this extent, mm.
+
+        It has no title and no legend.
+        """
+        if mirrored:
+            extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
+        wide = STEP_WIDTH - 2 * AROUND_STEP
+        scale = max(extent.width / wide, extent.height / STEP_TALLEST)
+        high = extent.height / scale + 2 * AROUND_STEP
+        sheet = Bounds(0.0, 0.0, STEP_WIDTH, high)
+        corner = sheet.middle - extent.middle * (1 / scale)
+        return cls(sheet, scale, corner, sheet.grown(-0.5), sheet, mirrored)
+
+    def way(self, direction: Point) -> Point:
+        """Return where a direction on the panel points on paper, as a unit vector."""
+        seen = Point(-direction.x, direction.y) if self.mirrored else direction
+        return seen.unit()
 
     def at(self, point: Point) -> Point:
         """Return where a point of the panel lies on paper."""

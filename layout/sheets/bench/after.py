@@ -3,32 +3,52 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
 from ...job.plan import Plan
 from ...legs.plan import LegsPlan
-from .rows import BenchStep, Section, Table
+from ..steps.after import legs_scene, offcuts_scene
+from ..steps.sections import profile_scene
+from .rows import BenchStep, Section, Table, sentence, unit_words
 
 
 def after(plan: Plan) -> Section:
     """Return the steps after cutting."""
-    steps = [_edge(plan)]
+    steps = [*_edge(plan)]
     if plan.legs is not None:
         steps += [_legs(plan, plan.legs), _standing(plan, plan.legs)]
     steps += [_finish(plan), _offcuts(plan)]
     return Section("Edge, legs, finish, offcuts", tuple(steps))
 
 
-def _edge(plan: Plan) -> BenchStep:
-    board = plan.job.panel.build.kind.is_board
-    words = ["Break the arris all round. Sand to the line, not past it."]
-    if board and not plan.top.lipping:
-        tape = plan.job.tape
-        around = plan.top.outline.perimeter
-        words.append(
-            f"The raw edge of board wants a lipping or an edging: {tape.measure(around)} round, "
-            f"cut {tape.measure(around * 1.1)}."
+def _edge(plan: Plan) -> Iterator[BenchStep]:
+    """Yield what the raw edge of board is covered with, then the profile."""
+    tape, edging, profile = plan.job.tape, plan.cuts.edging, plan.profile
+    if edging is not None and not edging.thickness:
+        kept = f" ({tape.measure(edging.kept)} of kept edge is left out)" if edging.kept else ""
+        bend = ""
+        if edging.tightest is not None:
+            bend = f" It bends to a radius of {tape.measure(edging.tightest)}: warm it there."
+        yield BenchStep(
+            "Edging",
+            (
+                f"The raw edge of board drinks and swells: edge it, {tape.measure(edging.around)} "
+                f"round{kept}, cut {tape.measure(edging.cut_length)}, "
+                f"{tape.measure(edging.strip_width)} wide; joints where they show least; trim it, "
+                f"file down, never up.{bend}",
+            ),
         )
-    return BenchStep("Edge", tuple(words))
+    crowded = tuple(
+        f"Leg {number} stands nearer to the edge than that: move it inwards."
+        for number in profile.crowded
+    )
+    for i, step in enumerate(profile.steps):
+        yield BenchStep(
+            step.title,
+            (sentence(step.text(tape)),),
+            warnings=crowded if step.title.startswith("Bevel") else (),
+            drawing=profile_scene(plan, profile) if i == 0 else None,
+        )
 
 
 def _legs(plan: Plan, legs: LegsPlan) -> BenchStep:
@@ -57,9 +77,10 @@ def _legs(plan: Plan, legs: LegsPlan) -> BenchStep:
         f"{tape.mass(legs.leg_mass)} each.",
     )
     caption = (
-        f"Middles of the feet, in {tape.unit}, show face up: minus is towards E1, and towards S1."
+        f"Middles of the feet, in {unit_words(tape)}, show face up: minus is towards E1, and "
+        "towards S1."
     )
-    return BenchStep("Legs", words, Table(headings, rows, caption))
+    return BenchStep("Legs", words, Table(headings, rows, caption), drawing=legs_scene(plan, legs))
 
 
 def _standing(plan: Plan, legs: LegsPlan) -> BenchStep:
@@ -68,7 +89,7 @@ def _standing(plan: Plan, legs: LegsPlan) -> BenchStep:
     if math.isfinite(least.force):
         words.append(
             f"By estimate it begins to tip at about {tape.force(least.force)}, pressed down "
-            f"{tape.measure(legs.tipping.edge)} in from the edge at its least firm place; "
+            f"{tape.measure(legs.tipping.edge)} inside the edge at its least firm place; "
             f"at an end {_force(plan, legs.tipping.end)}, at a side "
             f"{_force(plan, legs.tipping.side)}. The job asks for {tape.force(legs.load)}."
         )
@@ -86,7 +107,7 @@ def _force(plan: Plan, force: float) -> str:
 
 def _finish(plan: Plan) -> BenchStep:
     tape, top = plan.job.tape, plan.top.outline
-    coat = 2 * top.area + top.perimeter * plan.job.panel.thickness
+    coat = 2 * top.area + top.perimeter * plan.job.panel.made_thickness
     return BenchStep(
         "Finish",
         (
@@ -119,4 +140,4 @@ def _offcuts(plan: Plan) -> BenchStep:
         "Never burn painted or treated wood, or board.",
     )
     headings = ("Offcut", "Falls at", "Area", f"Largest clean rectangle, {tape.unit}", "Worth")
-    return BenchStep("Offcuts", words, Table(headings, tuple(rows)))
+    return BenchStep("Offcuts", words, Table(headings, tuple(rows)), drawing=offcuts_scene(plan))

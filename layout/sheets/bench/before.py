@@ -4,7 +4,12 @@ from __future__ import annotations
 
 from ...job.plan import Plan
 from ...panel import Face, Kind, Spoils
+from ..steps.setting_out import datum_scene, faults_scene
 from .rows import BenchStep, Section, Table
+from .square import is_square
+
+TWIST = 3.0
+"""What winding sticks may show at the ends of a panel, mm (common practice)."""
 
 _SPOILS = {
     Spoils.SHOWING: "showing: outside the top",
@@ -15,7 +20,8 @@ _SPOILS = {
 
 def before(plan: Plan) -> Section:
     """Return the steps before the first mark."""
-    return Section("Before any mark", (_assess(plan), _metal(plan), _flatness(plan), _datum(plan)))
+    steps = (_assess(plan), _metal(plan), _flatness(plan), _datum(plan), is_square(plan))
+    return Section("Before any mark", steps)
 
 
 def _assess(plan: Plan) -> BenchStep:
@@ -32,19 +38,25 @@ def _assess(plan: Plan) -> BenchStep:
     table = None
     if panel.defects:
         table = Table(
-            ("Defect", "Face", "Spoils", "Keep clear by"),
+            ("Defect", "Face", "Spoils", "Keep clear by", "Mended by"),
             tuple(
                 (
                     defect.name,
                     _face(defect.face, defect.depth, plan),
                     "; ".join(_SPOILS[s] for s in Spoils if s in defect.spoils),
                     tape.measure(defect.clear),
+                    "–" if defect.mend is None else f"a {defect.mend.value}",
                 )
                 for defect in panel.defects
             ),
             "Find each of these on the panel. A defect that is not here is not in the plan.",
         )
-    return BenchStep("Assess", tuple(words), table)
+    if panel.flattened is not None and plan.datum.struck:
+        words.append(
+            "First question: keep a live edge? Then leave out every cut along it, square the ends "
+            "only, and measure the legs from the long centreline."
+        )
+    return BenchStep("Assess", tuple(words), table, drawing=faults_scene(plan))
 
 
 def _face(face: Face, depth: float | None, plan: Plan) -> str:
@@ -65,14 +77,26 @@ def _metal(plan: Plan) -> BenchStep:
 
 
 def _flatness(plan: Plan) -> BenchStep:
-    tape = plan.job.tape
-    words = (
-        f"Winding sticks at both ends: up to {tape.measure(3.0)} of twist is accepted. "
-        "The hump goes up.",
-        f"The plan counts on {tape.measure(plan.job.panel.thickness)}: where flattening leaves "
-        "less, change the thickness in the job and print anew.",
-    )
-    return BenchStep("Flatness", words)
+    tape, panel = plan.job.tape, plan.job.panel
+    words = [f"Winding sticks at both ends: up to {tape.measure(TWIST)} of twist is accepted."]
+    if panel.flattened is None:
+        words += [
+            "The hump goes up.",
+            f"The plan counts on {tape.measure(panel.thickness)}: where flattening leaves less, "
+            "write the thickness that is left under flattened in the job and print anew.",
+        ]
+    elif plan.cuts.again is None:
+        words.append(
+            f"Skim both faces flat now, from {tape.measure(panel.thickness)} to "
+            f"{tape.measure(panel.flattened)}: everything below counts on that."
+        )
+    else:
+        words.append(
+            "More than that is taken out when it has been cut short: from "
+            f"{tape.measure(panel.thickness)} to {tape.measure(panel.flattened)}, which everything "
+            "after the rough cuts counts on."
+        )
+    return BenchStep("Flatness", tuple(words))
 
 
 def _datum(plan: Plan) -> BenchStep:
@@ -100,4 +124,4 @@ def _datum(plan: Plan) -> BenchStep:
         "Chalk the letters on both faces. Turned over, every figure stays the same; "
         "only left and right swap."
     )
-    return BenchStep(f"Datum {datum.name}", tuple(words))
+    return BenchStep(f"Datum {datum.name}", tuple(words), drawing=datum_scene(plan))

@@ -3,53 +3,111 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
-from ...cutting.cut import EdgePoint, Trim
+from ...cutting.cut import Trim, TrimKind
+from ...drawing.scene import Scene
 from ...geometry.point import Point
 from ...job.plan import Plan
-from .rows import BenchStep, Section, Table
+from ...marking.step import Step
+from ..steps import curves, sections, setting_out, straight
+from .marks import place_words
+from .rows import BenchStep, Section, Table, sentence
+
+
+def first_cuts(plan: Plan) -> Section | None:
+    """Return what is done to a slab before it is marked again; None where it is no slab."""
+    steps = _split(plan)[0]
+    if not steps:
+        return None
+    return Section("Cut short, flatten, rest", tuple(_step(plan, step) for step in steps))
 
 
 def cuts(plan: Plan) -> Section:
-    """Return the steps of cutting."""
-    steps: list[BenchStep] = []
-    tape = plan.job.tape
-    trims = {trim.label: trim for trim in plan.cuts.trims}
-    for step in plan.cuts.steps:
-        text = step.text(tape)
-        trim = trims.get(step.title.split(":")[0])
-        table = None if trim is None else _trim_table(plan, trim)
-        sentences = (_capital(text),)
-        steps.append(BenchStep(step.title, sentences, table))
-    return Section("Cuts, in this order", tuple(steps))
+    """Return the steps of cutting, of a slab those after it is marked again."""
+    steps = _split(plan)[1]
+    return Section("Cuts, in this order", tuple(_step(plan, step) for step in steps))
 
 
-def _capital(words: str) -> str:
-    return words[:1].upper() + words[1:]
+def _split(plan: Plan) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
+    steps = plan.cuts.steps
+    rest = next((i for i, step in enumerate(steps, start=1) if step.about == "rest"), 0)
+    return steps[:rest], steps[rest:]
+
+
+def _step(plan: Plan, step: Step) -> BenchStep:
+    trim = next((t for t in plan.cuts.trims if t.label == step.about), None)
+    table = None if trim is None else _trim_table(plan, trim)
+    text = sentence(step.text(plan.job.tape))
+    return BenchStep(step.title, (text,), table, drawing=_drawing(plan, step, trim))
+
+
+def _drawing(plan: Plan, step: Step, trim: Trim | None) -> Scene | None:
+    """Return the drawing of a step by what it is about."""
+    held = plan.cuts
+    if trim is not None:
+        return straight.trim_scene(plan, trim)
+    for mend in held.mends:
+        if step.about == f"mend {mend.defect}":
+            return straight.mend_scene(plan, mend)
+    for number, side in enumerate(held.skipped, start=1):
+        if step.about == f"skipped {number}":
+            return straight.skipped_scene(plan, side)
+    for joint in held.joints:
+        if step.about == f"joint {joint.corner}":
+            return straight.joint_scene(plan, joint)
+    for cut in held.curve_cuts:
+        if step.about == cut.tool:
+            scene = curves.jigsaw_scene if cut.tool == "jigsaw" else curves.router_scene
+            return scene(plan, cut)
+    compose = _OTHERS.get(step.about)
+    return None if compose is None else compose(plan)
+
+
+def _scored(plan: Plan) -> Scene | None:
+    sawn = [trim for trim in plan.cuts.trims if trim.kind is not TrimKind.ROUGH]
+    return straight.saw_lines_scene(plan, sawn) if sawn else None
+
+
+def _rim(plan: Plan) -> Scene | None:
+    return None if plan.cuts.rim is None else curves.rim_scene(plan, plan.cuts.rim)
+
+
+def _lipped(plan: Plan) -> Scene | None:
+    return None if plan.cuts.edging is None else sections.lipping_scene(plan, plan.cuts.edging)
+
+
+_OTHERS: dict[str, Callable[[Plan], Scene | None]] = {
+    "flatten": sections.flatten_scene,
+    "rest": setting_out.marked_again_scene,
+    "score": _scored,
+    "facets": curves.facets_scene,
+    "hollow": _rim,
+    "lipping": _lipped,
+}
+"""Drawings of steps that a plan has once at most."""
 
 
 def _trim_table(plan: Plan, trim: Trim) -> Table:
-    rows = [("Saw line", _at(plan, trim.start), _at(plan, trim.end))]
+    again = plan.cuts.again
+    datum = plan.datum if trim.kind is TrimKind.ROUGH or again is None else again.datum
+    ends = (trim.start, trim.end)
+    rows = [("Saw line", *(place_words(plan, datum, end) for end in ends))]
     if trim.guide is not None:
-        guide = trim.guide
-        rows.append(("Guide", _at(plan, guide.start), _at(plan, guide.end)))
-    tape = plan.job.tape
+        ends = (trim.guide.start, trim.guide.end)
+        rows.append(("Guide", *(place_words(plan, datum, end) for end in ends)))
+    tape, mirrored = plan.job.tape, plan.cuts.face.mirrored
+    seen = "MIRRORED, as drawn" if mirrored else "show face up, as drawn"
     caption = (
-        f"Waste on the {_side(trim.waste)} side (show face up). Kerf {tape.exact(trim.kerf, 1)} "
-        f"{tape.unit}, taken from the waste. Hold up both sides of the cut."
+        f"Waste on the {_side(trim.waste, mirrored)} side ({seen}). Kerf "
+        f"{tape.exact(trim.kerf, 1)} {tape.unit}, taken from the waste. Hold up both sides of the "
+        "cut."
     )
     return Table(("", "From this place on the edge", "to this one"), tuple(rows), caption)
 
 
-def _at(plan: Plan, place: EdgePoint) -> str:
-    tape, datum = plan.job.tape, plan.datum
-    words = f"{tape.figure(place.along)} along {datum.name}, {tape.figure(place.square)} square"
-    if place.corner:
-        words += f" ({tape.figure(place.distance)} from {place.corner})"
-    return words
-
-
-def _side(waste: Point) -> str:
+def _side(waste: Point, mirrored: bool) -> str:
     """Return the side of the panel, as drawn, to which a direction points."""
-    quarter = round(math.atan2(waste.y, waste.x) / (math.pi / 2)) % 4
+    across = -waste.x if mirrored else waste.x
+    quarter = round(math.atan2(waste.y, across) / (math.pi / 2)) % 4
     return ("right", "upper", "left", "lower")[quarter]

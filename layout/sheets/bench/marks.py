@@ -1,111 +1,186 @@
-"""All marks and check distances, before the first cut."""
+"""All marks and check distances, before the first cut; of a slab once more when it is flat."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Sequence
 
+from ...cutting.cut import EdgePoint, Trim, TrimKind
 from ...job.plan import Plan
 from ...marking.mark import Mark
-from .rows import BenchStep, Section, Table
+from ...marking.marks import MarkSet
+from ...panel.datum import Datum
+from ..steps.ground import Wood
+from ..steps.setting_out import (
+    checks_scene,
+    clear_scene,
+    face_scene,
+    lines_scene,
+    marks_scene,
+    tied_marks,
+    ties_scene,
+)
+from ..steps.straight import saw_lines_scene
+from .draw import drawn
+from .rows import BenchStep, Section, Table, sentence, unit_words
 
 
 def marks(plan: Plan) -> Section:
-    """Return the steps that set the top out on the panel."""
-    steps = [_table(plan), _checks(plan), *_curves(plan), _lines(plan)]
-    return Section("All marks, before the first cut", tuple(steps))
+    """Return the steps that set the top out on the panel, before the first cut."""
+    wood, rough = Wood.found(plan), _rough(plan)
+    steps: list[BenchStep | None] = [_face(plan), _table(plan, wood, plan.marks), _left(plan, wood)]
+    if plan.cuts.again is None:
+        steps += [*_set_out(plan, wood, plan.marks), _saw_lines(plan, plan.cuts.trims, plan.datum)]
+        return Section("All marks, before the first cut", _held(steps))
+    steps += [_ties(plan, wood, plan.marks), _checks(plan, wood, plan.marks)]
+    if rough:
+        steps.append(_saw_lines(plan, rough, plan.datum))
+    return Section("First marks: does it fit, and where is it cut short?", _held(steps))
 
 
-def _table(plan: Plan) -> BenchStep:
-    datum, tape = plan.datum, plan.job.tape
+def marks_again(plan: Plan) -> Section | None:
+    """Return the second setting out of a slab; None where there is none."""
+    again = plan.cuts.again
+    if again is None:
+        return None
+    wood = Wood.marked(plan)
+    steps = [
+        _table(plan, wood, again.marks),
+        *_set_out(plan, wood, again.marks),
+        _saw_lines(plan, [t for t in plan.cuts.trims if t not in _rough(plan)], again.datum),
+    ]
+    return Section("All marks again, before the next cut", _held(steps))
+
+
+def _held(steps: Sequence[BenchStep | None]) -> tuple[BenchStep, ...]:
+    return tuple(step for step in steps if step is not None)
+
+
+def _rough(plan: Plan) -> list[Trim]:
+    return [trim for trim in plan.cuts.trims if trim.kind is TrimKind.ROUGH]
+
+
+def _set_out(plan: Plan, wood: Wood, held: MarkSet) -> list[BenchStep | None]:
+    return [
+        _ties(plan, wood, held),
+        _checks(plan, wood, held),
+        *drawn(plan, held),
+        _lines(plan, wood, held),
+    ]
+
+
+def _face(plan: Plan) -> BenchStep:
+    step = plan.cuts.face.step
+    return BenchStep(step.title, (sentence(step.text(plan.job.tape)),), drawing=face_scene(plan))
+
+
+def _table(plan: Plan, wood: Wood, held: MarkSet) -> BenchStep:
+    datum, tape = wood.datum, plan.job.tape
     headings = (
         "Mark",
         "What it is",
         f"Along {datum.name} from {datum.first.name}",
         f"Square from {datum.name}",
-        "Or by two tapes",
+        "Rounded by",
     )
-    rows = tuple(_row(plan, mark) for mark in plan.marks.marks)
-    caption = (
-        f"In {tape.unit}, to the nearest {'1/16' if tape.imperial else '1'}. "
-        "A minus sign means the other side of the line."
-    )
-    notes = tuple(
-        f"{mark.label}: {mark.advice.format(distance=tape.measure(mark.off_by))}."
-        for mark in plan.marks.marks
-        if mark.advice
-    )
-    return BenchStep("Marks", (), Table(headings, rows, caption), notes)
-
-
-def _row(plan: Plan, mark: Mark) -> tuple[str, ...]:
-    tape = plan.job.tape
-    ties = ""
-    if mark.cross is not None:
-        ties = " and ".join(
-            f"{tape.figure(tie.distance)} from {tie.name}"
-            for tie in (mark.cross.first, mark.cross.second)
+    rows = tuple(
+        (
+            mark.label,
+            mark.kind.value,
+            tape.figure(mark.along),
+            tape.figure(mark.square),
+            tape.exact(mark.rounding_error(tape), 1),
         )
-    return (
-        mark.label,
-        mark.kind.value,
-        tape.figure(mark.along),
-        tape.figure(mark.square),
-        ties,
+        for mark in held.marks
+    )
+    caption = (
+        f"In {unit_words(tape)}, to the nearest {'1/16' if tape.imperial else '1'}; the last "
+        "column is how far that moves the mark. A minus sign means the other side of the line."
+    )
+    notes = [
+        sentence(f"{mark.label}: {mark.advice.format(distance=tape.measure(mark.off_by))}")
+        for mark in held.marks
+        if mark.advice
+    ]
+    return BenchStep(
+        "Marks",
+        (f"Two measures each, from named edges: they hold on either face. {_why(datum)}",),
+        Table(headings, rows, caption),
+        tuple(notes),
+        drawing=marks_scene(plan, wood, held),
     )
 
 
-def _checks(plan: Plan) -> BenchStep:
+def _why(datum: Datum) -> str:
+    """Return where lengths along the datum start."""
+    how = datum.first.how
+    return "" if how.startswith("corner") or "{" in how else f"{datum.first.name} is {how}."
+
+
+def _ties(plan: Plan, wood: Wood, held: MarkSet) -> BenchStep | None:
+    """Return the tapes that prove the marks, or find them where no square will do."""
+    tape = plan.job.tape
+    tied = tied_marks(held)
+    if not tied:
+        return None
+    rows = tuple(_tie_row(plan, mark) for mark in tied)
+    headings = ("Mark", "One tape", "The other", "Within")
+    caption = (
+        f"In {unit_words(tape)}. The last column is how far the mark may be out by what a careful "
+        "tape and the rounding leave."
+    )
+    words = (
+        "From two points that can be touched, chosen so that the tapes cross near a right angle: "
+        "to prove the marks above, or to find them without a square.",
+    )
+    return BenchStep(
+        "The same by two tapes",
+        words,
+        Table(headings, rows, caption),
+        drawing=ties_scene(plan, wood, held),
+    )
+
+
+def _tie_row(plan: Plan, mark: Mark) -> tuple[str, ...]:
+    tape, cross = plan.job.tape, mark.cross
+    assert cross is not None  # only such marks are tied
+    tapes = (f"{tape.figure(tie.distance)} from {tie.name}" for tie in (cross.first, cross.second))
+    return (mark.label, *tapes, tape.exact(cross.error + cross.rounding_error(tape), 1))
+
+
+def _checks(plan: Plan, wood: Wood, held: MarkSet) -> BenchStep:
     tape = plan.job.tape
     rows = tuple(
         (f"{check.start} to {check.end}", tape.figure(check.distance), check.why)
-        for check in plan.marks.checks
+        for check in held.checks
     )
-    words = ("Measure these before anything is drawn or cut. One that is out shows a slip.",)
-    return BenchStep("Checks", words, Table(("From, to", tape.unit, "What it proves"), rows))
+    return BenchStep(
+        "Checks",
+        ("Measure these before anything is drawn or cut. One that is out shows a slip.",),
+        Table(("From, to", tape.unit, "What it proves"), rows),
+        drawing=checks_scene(plan, wood, held),
+    )
 
 
-def _curves(plan: Plan) -> Iterator[BenchStep]:
-    tape, lipped = plan.job.tape, plan.top.lipping > 0
-    for compass in plan.marks.compasses:
-        centres = ", ".join(compass.centres)
-        words = [f"Swing {tape.measure(compass.radius)} about {centres}: the finish line."]
-        if lipped:
-            words.append(f"Swing {tape.measure(compass.core_radius)}: the core line.")
-        yield BenchStep("String compass", tuple(words))
-    if plan.marks.loop is not None:
-        yield _loop(plan)
-
-
-def _loop(plan: Plan) -> BenchStep:
-    tape, loop = plan.job.tape, plan.marks.loop
-    assert loop is not None
-    slip = loop.slipped(tape.division)
-    width = slip.width - loop.drawn.width
-    words = [
-        f"Nails {tape.measure(loop.nail_spacing)} apart, on the long centreline.",
-        f"Tie a closed loop {tape.measure(loop.loop)} long, slack; it counts a nail of "
-        f"{tape.exact(loop.nail, 1)} and a pencil notched to {tape.exact(loop.pencil, 1)} "
-        f"{tape.unit}, and {loop.stretch:.1%} of stretch.",
-        f"A loop {tape.measure(tape.division)} too long makes the top {tape.exact(width, 1)} "
-        f"{tape.unit} too wide: check the width first.",
-    ]
-    if plan.marks.rod is not None:
-        rod = plan.marks.rod
-        words.append(
-            f"Without nails: a rod with pins {tape.measure(rod.to_long_axis_pin)} and "
-            f"{tape.measure(rod.to_short_axis_pin)} from the pencil, the first on the long "
-            "centreline, the second on the short one."
+def _left(plan: Plan, wood: Wood) -> BenchStep:
+    """Return how much wood stands between the line that is cut and everything else."""
+    tape = plan.job.tape
+    rows = tuple(
+        (
+            f"{clear.name} (inside the top)" if clear.inside else clear.name,
+            tape.figure(clear.distance),
         )
-    rows = tuple((tape.figure(o.out), tape.figure(o.up)) for o in plan.marks.ordinates)
-    table = Table(
-        ("Out from O along the long axis", "Up from it"),
-        rows,
-        "Check the line in all four quarters before cutting.",
+        for clear in plan.check.clearances
     )
-    return BenchStep("Oval by string and nails", tuple(words), table)
+    line = "core line" if plan.top.lipping else "finish line"
+    return BenchStep(
+        "What is left beside the line",
+        (f"From the {line}. Less than this on the wood: a mark is out, or the panel is.",),
+        Table(("Clear of", tape.unit), rows),
+        drawing=clear_scene(plan, wood),
+    )
 
 
-def _lines(plan: Plan) -> BenchStep:
+def _lines(plan: Plan, wood: Wood, held: MarkSet) -> BenchStep:
     tape, cuts = plan.job.tape, plan.cuts
     words = [
         f"Draw the finish line. The rough-cut line runs {tape.measure(cuts.allowance)} outside "
@@ -118,4 +193,37 @@ def _lines(plan: Plan) -> BenchStep:
             f"The saw follows the core line, {tape.measure(plan.top.lipping)} inside the finish "
             "line: the lipping brings the top to size.",
         )
-    return BenchStep("Lines", tuple(words))
+    return BenchStep("Lines", tuple(words), drawing=lines_scene(plan, wood, held))
+
+
+def _saw_lines(plan: Plan, trims: Sequence[Trim], datum: Datum) -> BenchStep | None:
+    """Return every saw line and guide: the first cut takes the corners they are measured from."""
+    if not trims:
+        return None
+    rows = []
+    for trim in trims:
+        rows.append((f"{trim.label}, saw", *_ends(plan, datum, (trim.start, trim.end))))
+        if trim.guide is not None:
+            ends = (trim.guide.start, trim.guide.end)
+            rows.append((f"{trim.label}, guide", *_ends(plan, datum, ends)))
+    words = (
+        "Draw all of them now, and carry their ends down the edges: the first cut takes the "
+        "corners that they are measured from.",
+    )
+    table = Table(("Line", "From this place on the edge", "to this one"), tuple(rows))
+    return BenchStep(
+        "Saw lines and guides", words, table, drawing=saw_lines_scene(plan, list(trims))
+    )
+
+
+def _ends(plan: Plan, datum: Datum, ends: tuple[EdgePoint, EdgePoint]) -> list[str]:
+    return [place_words(plan, datum, end) for end in ends]
+
+
+def place_words(plan: Plan, datum: Datum, place: EdgePoint) -> str:
+    """Return where a line meets the edge: its two offsets, and from the nearer corner."""
+    tape = plan.job.tape
+    words = f"{tape.figure(place.along)} along {datum.name}, {tape.figure(place.square)} square"
+    if place.corner:
+        words += f" ({tape.figure(place.distance)} from {place.corner})"
+    return words

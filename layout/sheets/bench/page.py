@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterator
+from typing import Any
+
+from ...drawing.scene import Scene
 from ...job.plan import Plan
 from ..title import exact_words, size_words
 from .after import after
 from .before import before
-from .cuts import cuts
-from .marks import marks
+from .cuts import cuts, first_cuts
+from .marks import marks, marks_again
+from .rows import Section
 
 TEMPLATE = "page.html.j2"
+
+_ID = re.compile(r' id="([^"]*)"')
 
 
 def bench_sheet(plan: Plan, drawing: str, *, files: tuple[str, ...] = ()) -> str:
@@ -41,9 +49,38 @@ def bench_sheet(plan: Plan, drawing: str, *, files: tuple[str, ...] = ()) -> str
         panel=plan.job.panel.name,
         cautions=plan.cautions,
         drawing=drawing[drawing.index("<svg") :],
-        sections=(before(plan), marks(plan), cuts(plan), after(plan)),
+        sections=[_numbered(section, count) for section, count in _counted(plan)],
         files=files,
     )
+
+
+def _counted(plan: Plan) -> Iterator[tuple[Section, int]]:
+    """Yield the sections in order, each with the number of its first step."""
+    held = (before, marks, first_cuts, marks_again, cuts, after)
+    count = 1
+    for section in (make(plan) for make in held):
+        if section is not None:
+            yield section, count
+            count += len(section.steps)
+
+
+def _numbered(section: Section, first: int) -> dict[str, Any]:
+    """Return a section with its steps numbered and their drawings as text."""
+    steps = [
+        {"number": number, "step": step, "drawing": _inline(step.drawing, number)}
+        for number, step in enumerate(section.steps, start=first)
+    ]
+    return {"title": section.title, "steps": steps}
+
+
+def _inline(scene: Scene | None, number: int) -> str:
+    """Return a drawing to set into the page; its ids carry the step's number, so none is twice."""
+    if scene is None:
+        return ""
+    from ...drawing.svg import to_svg
+
+    svg = to_svg(scene)
+    return _ID.sub(rf' id="step-{number}-\1"', svg[svg.index("<svg") :])
 
 
 def _proof(plan: Plan) -> str:

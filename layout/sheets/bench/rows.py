@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ...drawing.scene import Scene
+from ...units import Tape
+
 
 @dataclass(frozen=True, slots=True)
 class Table:
@@ -33,12 +36,31 @@ class BenchStep:
         Sentences.
     table : Table or None
     warnings : tuple of str
+    points : tuple of str
+        What is done within the step, one after the other.
+    drawing : Scene or None
+    more : Table or None
+        A second table under the first.
     """
 
     title: str
     words: tuple[str, ...] = ()
     table: Table | None = None
     warnings: tuple[str, ...] = ()
+    points: tuple[str, ...] = ()
+    drawing: Scene | None = None
+    more: Table | None = None
+
+    @property
+    def tables(self) -> tuple[Table, ...]:
+        """Its tables, in order."""
+        return tuple(table for table in (self.table, self.more) if table is not None)
+
+
+def sentence(words: str) -> str:
+    """Return words with a capital at their head and a full stop at their end."""
+    ended = words if words.endswith((".", "!", "?")) else f"{words}."
+    return ended[:1].upper() + ended[1:]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,3 +69,8 @@ class Section:
 
     title: str
     steps: tuple[BenchStep, ...]
+
+
+def unit_words(tape: Tape) -> str:
+    """Return what the figures of a table count in."""
+    return "inches" if tape.imperial else "mm"

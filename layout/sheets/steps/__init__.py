@@ -1,0 +1,1 @@
+"""Drawings of single steps: the panel, with only what the step is about on it."""

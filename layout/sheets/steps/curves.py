@@ -1,0 +1,176 @@
+"""Drawings of the curve: facets, jigsaw, router with its way round, a lost rim."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from ...cutting.builds import RimLoss
+from ...cutting.cut import CurveCut, SwungRadius
+from ...cutting.feed import QuarterFeed
+from ...cutting.stages import wood_after
+from ...drawing import layers
+from ...drawing.scene import Scene
+from ...geometry.placement import Points
+from ...geometry.point import Point
+from ...geometry.polygon import Region
+from ...geometry.tolerance import CHORD
+from ...job.plan import Plan
+from .stage import Stage
+
+_AWAY = 3.5
+"""How far outside the line the router's way is drawn, paper mm."""
+
+_STEPS = 24
+"""Points of an arrow round a quarter."""
+
+
+def facets_scene(plan: Plan) -> Scene:
+    """Return the blank with what the facets take off its corners."""
+    cuts, mirrored = plan.cuts, plan.cuts.face.mirrored
+    blank = _piece(plan, wood_after(plan.job.panel, cuts.trims))
+    stage = Stage.around(blank.bounds, mirrored=mirrored)
+    stage.region(layers.WOOD, blank)
+    stage.region(layers.PANEL, blank, edged=True)
+    stage.region(layers.WASTE, *(piece for facet in cuts.facets for piece in facet.fallen))
+    stage.path(layers.GHOST, cuts.finish)
+    tape = plan.job.tape
+    for facet in cuts.facets:
+        stage.line(layers.SAW_LINE, facet.start, facet.end, past=2.0)
+        if facet.guide_offset is not None:
+            off = facet.waste * -facet.guide_offset
+            stage.line(layers.GUIDE, facet.start + off, facet.end + off)
+    for facet in cuts.facets:
+        middle = facet.start.midpoint(facet.end)
+        if facet.leg is not None:
+            corner = middle + facet.waste * (facet.start.distance_to(facet.end) / 2)
+            for end, other in ((facet.start, facet.end), (facet.end, facet.start)):
+                away = corner - other
+                stage.dimension(corner, end, tape.figure(facet.leg), away)
+        stage.label(layers.SAW_LINE, middle, facet.label, towards=-facet.waste)
+    return stage.scene("Facets off the corners of the blank")
+
+
+def jigsaw_scene(plan: Plan, cut: CurveCut) -> Scene:
+    """Return the rough line, the waste outside it and the relief cuts."""
+    cuts = plan.cuts
+    blank = _piece(plan, wood_after(plan.job.panel, cuts.trims, cuts.facets))
+    stage = Stage.around(blank.bounds, mirrored=cuts.face.mirrored)
+    stage.region(layers.WOOD, blank)
+    kept = Region.from_rings(cut.line.points(CHORD, "outside"))
+    stage.region(layers.WASTE, blank.minus(kept))
+    stage.region(layers.PANEL, blank, edged=True)
+    stage.path(layers.GHOST, cuts.core)
+    stage.path(layers.ROUGH, cut.line, clear=True)
+    for start, end in cut.relief:
+        stage.line(layers.SAW_LINE, start, end)
+    _radii(plan, stage, cut.radii)
+    return stage.scene("Jigsaw along the rough line")
+
+
+def router_scene(plan: Plan, cut: CurveCut) -> Scene:
+    """Return the line that is routed, and which way round."""
+    feeds = plan.cuts.feeds
+    mirrored = plan.cuts.face.mirrored and not feeds
+    heading = "Show face UP; where it says down, turn it over" if feeds else ""
+    extent = cut.line.bounds.grown(2 * _AWAY * plan.top.outline.length / 90)
+    stage = Stage.around(extent, mirrored=mirrored, heading=heading)
+    stage.region(layers.WOOD, Region.from_rings(cut.line.points(CHORD)))
+    stage.path(layers.CORE if plan.top.lipping else layers.FINISH, cut.line, clear=True)
+    if cut.template is not None and abs(cut.template.offset) > 0:
+        stage.path(layers.METHOD, cut.template.line)
+    if cut.tool == "router":
+        ring = _ring(cut, _AWAY * stage.frame.scale)
+        if feeds:
+            for feed in feeds:
+                _fed(plan, stage, ring, feed)
+        else:
+            _round(stage, ring)
+    _radii(plan, stage, cut.radii)
+    if cut.template is not None and abs(cut.template.offset) > 0:
+        at = Point(*(float(v) for v in cut.template.line.points(1.0)[0]))
+        stage.label(layers.METHOD, at, "template", towards=plan.top.placement.centre - at)
+    return stage.scene("To the line, and which way round")
+
+
+def rim_scene(plan: Plan, rim: RimLoss) -> Scene:
+    """Return where the line leaves the solid rim."""
+    stage = Stage.around(plan.job.panel.boundary.bounds, mirrored=plan.cuts.face.mirrored)
+    stage.region(layers.WOOD, plan.job.panel.region())
+    stage.path(layers.PANEL, plan.job.panel.boundary)
+    stage.path(layers.GHOST, plan.cuts.core)
+    stage.path(layers.DATUM, *rim.stretches, clear=True)
+    at = rim.stretches[0].segments[len(rim.stretches[0].segments) // 2].start
+    outwards = at - plan.top.placement.centre
+    stage.label(layers.DATUM, at, "new strip here", towards=outwards)
+    return stage.scene("Where the solid rim is lost")
+
+
+def _radii(plan: Plan, stage: Stage, radii: tuple[SwungRadius, ...]) -> None:
+    """Draw each radius once about each of its centres, away from the middle of the top."""
+    places = {mark.label: mark.point for mark in plan.marks.marks}
+    middle = plan.top.placement.centre
+    for swung in radii:
+        for name in swung.centres:
+            centre = places[name]
+            out = centre - middle
+            way = Point.polar(1.0, out.angle + 0.35 if out.norm > 0 else math.pi / 3)
+            stage.cross(layers.MARKS, centre)
+            stage.line(layers.METHOD, centre, centre + way * swung.radius)
+    for swung in radii:
+        centre = places[swung.centres[0]]
+        out = centre - middle
+        way = Point.polar(1.0, out.angle + 0.35 if out.norm > 0 else math.pi / 3)
+        words = plan.job.tape.figure(swung.radius)
+        stage.figure_along(layers.METHOD, centre, centre + way * swung.radius, words)
+        for name in swung.centres:
+            stage.label(layers.MARKS, places[name], name, bold=True)
+
+
+def _ring(cut: CurveCut, off: float) -> Points:
+    """Return the line `off` mm outside the cut's, (n, 2), anticlockwise."""
+    return Region.from_rings(cut.line.points(0.1)).grown(off).exterior
+
+
+def _fed(plan: Plan, stage: Stage, ring: Points, feed: QuarterFeed) -> None:
+    """Draw the way round one quarter, from the side to the end grain."""
+    places = {mark.label: mark.point for mark in plan.marks.marks}
+    start, end = (_nearest(ring, places[label]) for label in (feed.start, feed.end))
+    count = len(ring)
+    ahead = (end - start) % count if feed.show_face_up else (start - end) % count
+    shares = np.linspace(0.15, 0.85, _STEPS) * ahead
+    signed = shares if feed.show_face_up else -shares
+    points = [_at(ring, start + float(share)) for share in signed]
+    stage.arrow(layers.FEED, (stage.frame.at(p) for p in points))
+    middle = points[len(points) // 2]
+    words = "up" if feed.show_face_up else "down"
+    stage.label(layers.FEED, middle, words, towards=middle - plan.top.placement.centre)
+
+
+def _round(stage: Stage, ring: Points) -> None:
+    """Draw the way all round: anticlockwise as it is seen, against the bit's turn."""
+    sign = -1 if stage.frame.mirrored else 1
+    quarter = len(ring) / 4
+    for i in range(4):
+        shares = np.linspace(0.15, 0.85, _STEPS) * quarter
+        points = [_at(ring, i * quarter + float(share)) for share in shares][::sign]
+        stage.arrow(layers.FEED, (stage.frame.at(p) for p in points))
+
+
+def _nearest(ring: Points, point: Point) -> int:
+    return int(np.hypot(*(ring - np.array(tuple(point))).T).argmin())
+
+
+def _at(ring: Points, index: float) -> Point:
+    """Return the point of a ring at a place between two of its corners."""
+    low = math.floor(index)
+    one, other = ring[low % len(ring)], ring[(low + 1) % len(ring)]
+    x, y = one + (other - one) * (index - low)
+    return Point(float(x), float(y))
+
+
+def _piece(plan: Plan, region: Region) -> Region:
+    """Return the piece that the top is cut from."""
+    centre = plan.top.placement.centre
+    return max(region.pieces, key=lambda piece: (piece.holds_point(centre), piece.area))

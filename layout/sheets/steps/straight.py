@@ -1,0 +1,145 @@
+"""Drawings of straight cuts: saw line, guide, waste, and what is left of the wood by then."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ...cutting.builds import FrameJoint
+from ...cutting.cut import EdgePoint, SkippedTrim, Trim, TrimKind
+from ...cutting.mending import Mended
+from ...cutting.stages import wood_after
+from ...drawing import layers
+from ...drawing.scene import Scene
+from ...geometry.placement import Placement
+from ...geometry.point import Point
+from ...job.plan import Plan
+from .ground import Wood
+from .stage import Stage
+
+_SAME = 0.05
+"""Offsets of the two ends of a line that differ by no more than this are one figure, mm."""
+
+_PAST = 3.0
+"""How far saw lines and guides are drawn past the wood, paper mm."""
+
+
+def trim_scene(plan: Plan, trim: Trim) -> Scene:
+    """Return one straight cut: the wood that is left, its waste hatched, saw line and guide."""
+    rough = trim.kind is TrimKind.ROUGH
+    wood = Wood.found(plan) if rough else Wood.marked(plan)
+    before = plan.cuts.trims[: plan.cuts.trims.index(trim)]
+    stage = wood.stage(wood=wood_after(plan.job.panel, before))
+    stage.region(layers.WASTE, *trim.fallen)
+    stage.path(layers.GHOST, plan.cuts.finish)
+    wood.base(stage)
+    stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=_PAST)
+    lines = [(trim.start, trim.end)]
+    if trim.guide is not None:
+        guide = trim.guide
+        stage.line(layers.GUIDE, guide.start.point, guide.end.point, past=_PAST)
+        lines.append((guide.start, guide.end))
+        _pushed(stage, trim, guide.blade_side)
+    wood.letters(stage)
+    _measured(stage, wood, lines)
+    return stage.scene(f"{trim.label}: saw line, guide and waste")
+
+
+def _pushed(stage: Stage, trim: Trim, blade_side: str) -> None:
+    """Draw which way the saw is pushed, so that its guide is on that side of the blade."""
+    start, end = (stage.frame.at(p) for p in (trim.spans[0][0], trim.spans[-1][1]))
+    kept_on_left = not stage.frame.mirrored  # a cut runs with the kept wood on its left, face up
+    if (blade_side == "left") != kept_on_left:
+        start, end = end, start
+    off = stage.frame.way(trim.waste) * 2.0
+    along = end - start
+    stage.arrow(layers.SAW_LINE, (start + along * 0.06 + off, start + along * 0.26 + off))
+
+
+def _measured(stage: Stage, wood: Wood, lines: Sequence[tuple[EdgePoint, EdgePoint]]) -> None:
+    """Draw where lines are found: one measure for a line square to the datum, else two places."""
+    for start, end in lines:
+        if abs(start.along - end.along) <= _SAME:
+            wood.along(stage, start.along)
+        elif abs(start.square - end.square) <= _SAME:
+            wood.square(stage, start.square)
+        else:
+            for place in (start, end):
+                _placed(stage, wood, place)
+
+
+def _placed(stage: Stage, wood: Wood, place: EdgePoint) -> None:
+    figure = wood.tape.figure
+    words = f"{figure(place.along)} | {figure(place.square)}"
+    if place.corner:
+        words = f"{figure(place.distance)} from {place.corner}"
+    outwards = place.point - wood.boundary.bounds.middle
+    stage.label(layers.DIMENSIONS, place.point, words, towards=outwards)
+
+
+def skipped_scene(plan: Plan, side: SkippedTrim) -> Scene:
+    """Return the side along which no saw runs."""
+    wood = Wood.marked(plan)
+    stage = wood.stage()
+    stage.path(layers.GHOST, plan.cuts.finish)
+    wood.base(stage)
+    wood.letters(stage)
+    bounds = plan.cuts.core.placed(_turned_back(side.waste)).bounds
+    out = side.waste * bounds.right
+    half = side.waste.left * (bounds.height / 2)
+    middle = side.waste.left * bounds.middle.y
+    stage.line(layers.ROUGH, out + middle - half, out + middle + half)
+    stage.label(layers.LETTERING, out + middle, "no saw cut", towards=side.waste)
+    return stage.scene("A side that is not sawn")
+
+
+def _turned_back(way: Point) -> Placement:
+    return Placement(turn=-way.angle)
+
+
+def saw_lines_scene(plan: Plan, trims: Sequence[Trim]) -> Scene:
+    """Return all saw lines and guides together."""
+    rough = all(trim.kind is TrimKind.ROUGH for trim in trims)
+    wood = Wood.found(plan) if rough else Wood.marked(plan)
+    stage = wood.stage()
+    stage.path(layers.GHOST, plan.cuts.finish)
+    wood.base(stage)
+    for trim in trims:
+        stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=_PAST)
+        if trim.guide is not None:
+            stage.line(layers.GUIDE, trim.guide.start.point, trim.guide.end.point, past=_PAST)
+    wood.letters(stage)
+    for trim in trims:
+        along = (trim.end.point - trim.start.point).unit()
+        end = trim.end.point + along * (_PAST * stage.frame.scale)
+        stage.label(layers.SAW_LINE, end, trim.label, towards=along)
+    return stage.scene("All saw lines and guides")
+
+
+def joint_scene(plan: Plan, joint: FrameJoint) -> Scene:
+    """Return the joint of a frame that cuts run through."""
+    wood = Wood.found(plan)
+    stage = wood.stage()
+    stage.path(layers.GHOST, plan.cuts.finish)
+    stage.area(layers.DEFECT_CUTTING, joint.place)
+    for trim in plan.cuts.trims:
+        if trim.label in joint.cuts:
+            stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=_PAST)
+    wood.letters(stage)
+    stage.label(layers.LETTERING, joint.place.bounds.middle, "joint")
+    return stage.scene("A cut runs through a joint")
+
+
+def mend_scene(plan: Plan, mend: Mended) -> Scene:
+    """Return where a mend goes, with its places from the datum."""
+    wood = Wood.marked(plan)
+    wood = Wood(plan, wood.boundary, wood.datum, mirrored=False)
+    stage = wood.stage()
+    stage.path(layers.GHOST, plan.cuts.finish)
+    (defect,) = (d for d in plan.job.panel.defects if d.name == mend.defect)
+    stage.path(layers.GONE, defect.place)
+    stage.area(layers.MENDS, *mend.prints)
+    wood.base(stage)
+    wood.letters(stage)
+    wood.running(stage, [place.centre for place in mend.places])
+    stage.label(layers.MENDS, mend.places[0].centre, f"{mend.how.value}: {mend.defect}")
+    return stage.scene(f"Where {mend.defect} is mended")
