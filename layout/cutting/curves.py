@@ -29,6 +29,10 @@ RELIEF_EVERY = 20.0
 """How far apart relief cuts are along the line, mm: a thumb (common practice)."""
 
 
+WORTH_RELIEF = 5.0
+"""Waste that stands out by less breaks off by itself, mm (our choice)."""
+
+
 def core_path(outline: Outline, placement: Placement, lipping: float) -> Path:
     """Return the line that is cut, on the panel: the finish line less the lipping."""
     own = outline.parallel(-lipping) if lipping else outline.path()
@@ -104,8 +108,8 @@ def _jigsaw(bench: Bench, blank: Region, most: float) -> CurveCut:
     if thickness > THICK:
         notes.insert(0, "long blade, slowly: in wood this thick it takes rough waste only")
     line = rough_path(bench)
-    relief = _relief(blank, line)
-    if relief or 0 < _tightest_curve(bench) < RELIEF:
+    relief = _relief(blank, line, RELIEF + allowance)
+    if relief:
         notes.append("relief cuts from the edge to the line, a thumb apart, in the tight curve")
     radii = tuple(
         SwungRadius(compass.centres, compass.core_radius + allowance) for compass in bench.compasses
@@ -113,29 +117,25 @@ def _jigsaw(bench: Bench, blank: Region, most: float) -> CurveCut:
     return CurveCut("jigsaw", line, allowance, most, radii, 1, thickness, tuple(notes), relief)
 
 
-def _relief(blank: Region, line: Path) -> tuple[tuple[Point, Point], ...]:
-    """Return cuts from the blank's edge square to the line, wherever the line turns tightly."""
+def _relief(blank: Region, line: Path, tight: float) -> tuple[tuple[Point, Point], ...]:
+    """Return cuts from the blank's edge square to the line, wherever its radius is below `tight`.
+
+    None where so little stands outside the line that it breaks off by itself.
+    """
     extent = extent_of(blank)
     found = []
     for arc in line.segments:
-        if not isinstance(arc, Arc) or not 0 < arc.radius < RELIEF or arc.sweep <= 0:
+        if not isinstance(arc, Arc) or not 0 < arc.radius < tight or arc.sweep <= 0:
             continue
-        count = max(1, round(arc.length / RELIEF_EVERY))
+        count = 2 * round(arc.length / RELIEF_EVERY / 2) + 1  # one in the middle, where most is
         for i in range(count):
             at = arc.at((i + 0.5) / count)
             outwards = (at - arc.centre).unit()
             spans = blank.chord(at, at + outwards * extent)
             reached = [b for a, b in spans if a.distance_to(at) <= _RING]
-            if reached and reached[0].distance_to(at) >= RELIEF_EVERY / 4:
+            if reached and reached[0].distance_to(at) >= WORTH_RELIEF:
                 found.append((reached[0], at))
     return tuple(found)
-
-
-def _tightest_curve(bench: Bench) -> float:
-    """Return the least radius that is sawn, mm; 0 where there is none."""
-    if isinstance(bench.outline, Oval):
-        return max(bench.outline.tightest_radius - bench.lipping, 0.0)
-    return min((c.core_radius for c in bench.compasses if c.core_radius > 0), default=0.0)
 
 
 def _router(bench: Bench, most: float, core: Path) -> CurveCut:

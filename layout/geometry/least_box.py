@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -21,7 +22,7 @@ class LeastBox:
     length, width : float
         mm, ``length >= width``.
     turn : float
-        Of its length from x, radians.
+        Of its length from x, radians, above −π/2 and up to π/2.
     """
 
     centre: Point
@@ -60,8 +61,9 @@ class LeastBox:
         middle = Placement(turn=turn)(Point(*(float(v) for v in (low + high) / 2)))
         length, width = (float(v) for v in high - low)
         if width > length:
-            return cls(middle, width, length, turn + np.pi / 2)
-        return cls(middle, length, width, turn)
+            length, width, turn = width, length, turn + math.pi / 2
+        half = math.pi / 2
+        return cls(middle, length, width, half - (half - turn) % math.pi)
 
     @property
     def along(self) -> Point:

@@ -1,0 +1,167 @@
+"""The curve: template and trammel, relief cuts, passes, and what is left of the wood by then."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import numpy as np
+import pytest
+import strategies
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from readers import off_path
+from worked_panels import BENCH_TOP, DOOR, WORKTOP
+
+from panelwright.layout.cutting import CurveCut, Step, TemplateGuide, Tools, plan_cuts
+from panelwright.layout.cutting.stages import wood_after
+from panelwright.layout.errors import LayoutError
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
+from panelwright.layout.panel import Panel, rectangular_outline
+from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.units import Tape
+
+WIDE = Panel(rectangular_outline(9000, 7000), 20)
+MIDDLE = Point(4500, 3500)
+
+
+def curve(outline: Outline, tools: Tools, tool: str, panel: Panel = WIDE) -> CurveCut:
+    """Return the cut along an outline by one tool."""
+    cuts = plan_cuts(panel, outline, Placement(MIDDLE), choose_datum(panel), tools)
+    return next(cut for cut in cuts.curve_cuts if cut.tool == tool)
+
+
+def router_step(outline: Outline, tools: Tools) -> Step:
+    """Return what is said about the router."""
+    cuts = plan_cuts(WIDE, outline, Placement(MIDDLE), choose_datum(WIDE), tools)
+    return next(step for step in cuts.steps if step.about == "router")
+
+
+def test_a_disk_is_measured_to_the_near_edge_and_a_hole_to_the_far_one() -> None:
+    """The door's trammel stands 354 to the near edge of a 12 mm bit, 360 to its middle, 366 far."""
+    (swung,) = DOOR.cuts.curve_cuts[-1].radii
+    assert (swung.radius, swung.to_bit_middle, swung.to_far_edge) == (354.0, 360.0, 366.0)
+    step = next(step for step in DOOR.cuts.steps if step.about == "router")
+    assert "near edge of the bit (366 to its far edge" in step.text(Tape())
+
+
+def test_an_oval_template_is_no_oval() -> None:
+    """20 mm inside an oval of 1200 × 700 the true parallel lies 0.7 mm off the oval of its size."""
+    guide = TemplateGuide.of(Oval(1200, 700), Placement(), 0.0, follower=52.0, cutter=12.0)
+    assert guide.offset == 20.0
+    assert (guide.length, guide.width) == pytest.approx((1160.0, 660.0), abs=0.01)
+    assert guide.off_oval == pytest.approx(0.7, abs=0.05)
+    assert TemplateGuide.of(Circle(800), Placement(), 0.0, 52.0, 12.0).off_oval == 0.0
+
+
+@settings(max_examples=15)
+@given(strategies.outlines, st.floats(12.0, 40.0), st.floats(0.0, 6.0))
+def test_every_template_is_the_true_parallel(outline: Outline, bush: float, lipping: float) -> None:
+    """A bush on the template keeps the bit on the core line, wherever the line is reached."""
+    inside = lipping + (bush - 12.0) / 2
+    if outline.width <= 2.2 * inside + 1:
+        return
+    place = Placement(MIDDLE, 0.3)
+    guide = TemplateGuide.of(outline, place, lipping, bush, 12.0)
+    far = off_path(guide.line.points(1.0), outline.path().placed(place))
+    assert np.all(far >= inside - 0.01)
+    assert np.median(far) == pytest.approx(inside, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("outline", "follower", "has"),
+    [
+        (Oval(1200, 700), None, True),
+        (RoundedRectangle.with_radius(1200, 700, 60), None, True),
+        (Capsule(1200, 700), None, False),
+        (Capsule(1200, 700), 24.0, True),
+    ],
+)
+def test_what_runs_on_a_template(outline: Outline, follower: float | None, has: bool) -> None:
+    """Ovals and rounded corners need a template, capsules only where a bush is asked for."""
+    tools = Tools(follower=follower)
+    template = curve(outline, tools, "router").template
+    assert (template is not None) is has
+    if template is not None:
+        assert template.offset == (0.0 if follower is None else 6.0)
+        assert "true parallel" in router_step(outline, tools).what
+
+
+def test_a_template_that_would_be_seen_to_be_wrong_is_warned_of() -> None:
+    """Far inside a long oval the sheet says how wrong an oval drawn anew would be."""
+    words = router_step(Oval(1400, 500), Tools(follower=80.0)).text(Tape())
+    assert "an oval drawn anew to that size would be wrong by up to" in words
+    assert "drawn anew" not in router_step(Oval(1400, 500), Tools()).what
+
+
+@pytest.mark.parametrize(
+    ("tools", "depths"),
+    [
+        (Tools(), 10.0),
+        (Tools(bit=40.0), 6.0),
+        (Tools(pass_depth=4.0), 4.0),
+    ],
+)
+def test_no_pass_is_deeper_than_the_router_takes(tools: Tools, depths: float) -> None:
+    """10 at once where 5 or less stands outside the line, 6 where more does, or as the job says."""
+    outline = RoundedRectangle.with_radius(1400, 600, 20)
+    thick = replace(WIDE, thickness=44.0)
+    cut = curve(outline, tools, "router", thick)
+    expected = depths if cut.most_waste <= 5 or tools.pass_depth else 6.0
+    assert cut.depth <= expected + 1e-9
+    assert cut.passes == math.ceil(44.0 / expected)
+    assert cut.passes * cut.depth == pytest.approx(44.0)
+
+
+@settings(max_examples=15)
+@given(st.floats(12.0, 39.0), strategies.angles)
+def test_relief_cuts_free_the_waste_of_a_tight_curve(radius: float, turn: float) -> None:
+    """They run square to the line, through waste only, in corners below 40 that keep much waste."""
+    outline = RoundedRectangle.with_radius(900, 600, radius)
+    datum, place = choose_datum(WIDE), Placement(MIDDLE, turn)
+    cuts = plan_cuts(WIDE, outline, place, datum, Tools(router=False, facet_clear=40.0))
+    jigsaw = cuts.curve_cuts[0]
+    assert cuts.facets == ()
+    outside = math.sqrt(2) * (radius + 2) - (radius + 3)  # 2 left by the saw, 3 by the jigsaw
+    if abs(outside - 5) > 1:
+        assert bool(jigsaw.relief) is (outside > 5)
+    blank = wood_after(WIDE, cuts.trims)
+    for start, end in jigsaw.relief:
+        assert float(off_path(np.array([tuple(end)]), jigsaw.line)[0]) < 1e-6
+        assert blank.grown(0.01).holds_point(start)
+        middle = place.into(start.midpoint(end))
+        assert max(abs(middle.x) - 450, abs(middle.y) - 300) > -radius
+        ahead = float(off_path(np.array([tuple(start)]), jigsaw.line)[0])
+        assert ahead == pytest.approx(start.distance_to(end), abs=1e-6)  # square to the line
+
+
+def test_without_a_router_the_line_is_reached_by_hand() -> None:
+    """Over 38 mm the jigsaw stays 5 off, and what stands outside is planed and filed off."""
+    thick = replace(BENCH_TOP, panel=replace(BENCH_TOP.panel, thickness=42.0))
+    cuts = replace(thick, tools=replace(thick.tools, router=False)).cuts
+    assert [cut.tool for cut in cuts.curve_cuts] == ["jigsaw", "hand"]
+    step = cuts.steps[-1]
+    assert step.title == "To the line by hand"
+    assert "5 stands outside the line" in step.text(Tape())
+
+
+def test_what_is_left_after_the_cuts() -> None:
+    """Blank by blank the worktop comes down to 1454 by 564, then loses its corners."""
+    cuts = WORKTOP.cuts
+    panel = WORKTOP.panel
+    areas = [wood_after(panel, cuts.trims[:n]).area for n in range(5)]
+    assert areas == pytest.approx(
+        [3000 * 600, 1622 * 600, 1454 * 600, 1454 * (600 - 13), 1454 * 564]
+    )
+    leg = cuts.facets[0].leg
+    assert leg is not None
+    assert wood_after(panel, cuts.trims, cuts.facets).area == pytest.approx(areas[4] - 2 * leg**2)
+
+
+@pytest.mark.parametrize("name", ["follower", "pass_depth"])
+def test_a_tool_of_no_size_is_refused(name: str) -> None:
+    """A bush and a pass are more than nothing."""
+    with pytest.raises(LayoutError, match=name):
+        Tools(**{name: 0.0})

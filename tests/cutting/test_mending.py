@@ -1,0 +1,191 @@
+"""Plugs, keys and patches: their sizes, where they go, and what a mended fault still spoils."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from worked_panels import BENCH_TOP, SLAB
+
+from panelwright.layout.cutting import Mended, mends_for
+from panelwright.layout.cutting.mending import plug_bore
+from panelwright.layout.errors import LayoutError
+from panelwright.layout.geometry.least_box import LeastBox
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.geometry.tolerance import CHORD
+from panelwright.layout.panel import (
+    Build,
+    Defect,
+    Face,
+    Kind,
+    Mend,
+    Panel,
+    Spoils,
+    rectangular_outline,
+    rectangular_place,
+    round_place,
+)
+from panelwright.layout.units import MM_PER_INCH, Tape
+
+SEEN = frozenset({Spoils.SHOWING, Spoils.BEARING})
+BOARD = Panel(rectangular_outline(2000, 800), 26, grain=0.3)
+
+
+def hole(diameter: float, **more: object) -> Defect:
+    """Return a hole that is plugged, unless told otherwise."""
+    told = {"mend": Mend.PLUG, **more}
+    return Defect("hole", round_place(Point(640, 180), diameter), SEEN, **told)  # type: ignore[arg-type]
+
+
+def mended(panel: Panel, defect: Defect, tape: Tape | None = None) -> Mended:
+    """Return the one mend of a panel all of which is kept."""
+    (found,) = mends_for(panel.with_defect(defect), panel.region(), tape or Tape())
+    return found
+
+
+def test_the_hole_in_the_lab_bench_is_plugged() -> None:
+    """A hole of 35 is bored clean to 38, right through 26, and left 1 proud for 24 h (by hand)."""
+    job = replace(BENCH_TOP, panel=BENCH_TOP.panel.with_defect(hole(35.0)))
+    (plug,) = job.cuts.mends
+    assert (plug.length, plug.depth, plug.through) == (38.0, 26.0, True)
+    assert (plug.proud, plug.wait) == (1.0, 24.0)
+    text = plug.step.text(Tape())
+    assert "bore clean to 38, 26 deep" in text and "face-grain plug" in text
+    titles = [step.title for step in job.cuts.steps]
+    assert titles.index("Mend hole") < titles.index("Cut 1: frees the good part")
+
+
+def test_the_check_in_the_slab_is_keyed() -> None:
+    """A check 180 long in elm of 42 takes two keys 90 × 35 × 14 across it, after flattening."""
+    check = Defect(
+        "check",
+        rectangular_place(Point(1250, 300), 180, 30),
+        frozenset({Spoils.BEARING}),
+        mend=Mend.KEY,
+    )
+    cuts = replace(SLAB, panel=SLAB.panel.with_defect(check)).cuts
+    (keys,) = cuts.mends
+    assert (keys.length, keys.width, keys.depth) == (90.0, 35.0, 14.0)
+    assert [place.centre for place in keys.places] == [Point(1205, 300), Point(1295, 300)]
+    assert all(math.cos(place.turn) == pytest.approx(0.0, abs=1e-9) for place in keys.places)
+    titles = [step.title for step in cuts.steps]
+    assert titles.index("Flatten") < titles.index("Mend check") < titles.index("Rest, mark again")
+
+
+@given(st.floats(1.0, 78.0), st.booleans())
+def test_a_plug_bores_clean_and_takes_the_next_bit(diameter: float, imperial: bool) -> None:
+    """At least 1 mm is bored away all round, by a bit that is sold in the tape's unit."""
+    bore = plug_bore(diameter, Tape(imperial=imperial))
+    if bore is None:
+        assert imperial and diameter > 48 / 16 * MM_PER_INCH - 2 - 1e-9
+        return
+    assert bore >= diameter + 2 - 1e-9
+    assert bore <= diameter + 2 + (8 / 16 * MM_PER_INCH if imperial else 6.0)
+    if imperial:
+        assert bore / MM_PER_INCH * 16 == pytest.approx(round(bore / MM_PER_INCH * 16))
+
+
+@pytest.mark.parametrize(
+    ("depth", "bored", "through"), [(3.0, 8.0, False), (12.0, 13.0, False), (23.0, 26.0, True)]
+)
+def test_a_shallow_hole_is_not_bored_through(depth: float, bored: float, through: bool) -> None:
+    """A plug is 8 deep at least and leaves a floor of 3, or it goes right through."""
+    plug = mended(BOARD, hole(20.0, face=Face.UP, depth=depth))
+    assert (plug.depth, plug.through) == (bored, through)
+
+
+def test_a_hole_larger_than_any_bit() -> None:
+    """It is refused with what to do in place of a plug."""
+    with pytest.raises(LayoutError, match="patch"):
+        mended(BOARD, hole(120.0))
+
+
+@settings(max_examples=30)
+@given(st.floats(30.0, 300.0), st.floats(30.0, 120.0), st.floats(-1.5, 1.5), st.booleans())
+def test_a_patch_covers_what_it_mends_along_the_grain(
+    length: float, width: float, turn: float, imperial: bool
+) -> None:
+    """However the stain lies, the patch holds it with 3 mm all round, its sides along the grain."""
+    stain = Defect(
+        "stain",
+        rectangular_place(Point(900, 400), length, width, turn),
+        frozenset({Spoils.SHOWING}),
+        mend=Mend.PATCH,
+    )
+    patch = mended(BOARD, stain, Tape(imperial=imperial))
+    (place,) = patch.prints
+    assert Region.from_rings(place.points(CHORD)).holds(stain.extent.grown(2.99))
+    assert math.sin(2 * (patch.places[0].turn - BOARD.grain)) == pytest.approx(0.0, abs=1e-9)
+    step = MM_PER_INCH / 4 if imperial else 5.0
+    assert patch.length / step == pytest.approx(round(patch.length / step))
+
+
+def test_a_patch_in_veneer_is_thin() -> None:
+    """Veneer is patched by veneer, solid wood 8 deep."""
+    stain = Defect("stain", round_place(Point(900, 400), 60), SEEN, mend=Mend.PATCH)
+    veneered = replace(BOARD, build=Build(Kind.VENEERED))
+    assert mended(veneered, stain).depth == 1.0
+    assert mended(BOARD, stain).depth == 8.0
+
+
+@settings(max_examples=30)
+@given(st.floats(80.0, 900.0), st.floats(2.0, 20.0), st.floats(0.0, 40.0), st.floats(-1.5, 1.5))
+def test_keys_stand_across_the_split(
+    seen: float, width: float, drawn_out: float, turn: float
+) -> None:
+    """Keys lie on the split as it is seen, square to it, none beyond its ends, none on another."""
+    place = rectangular_place(Point(1000, 400), seen + 2 * drawn_out, width, turn)
+    split = Defect("split", place, SEEN, mend=Mend.KEY, drawn_out=drawn_out)
+    keys = mended(BOARD.with_defect(hole(9.0, mend=None)), split)
+    along = Point.polar(1.0, turn)
+    reaches = sorted((p.centre - Point(1000, 400)).dot(along) for p in keys.places)
+    assert all(abs(reach) < seen / 2 for reach in reaches)
+    assert all(abs((p.centre - Point(1000, 400)).cross(along)) < 1e-6 for p in keys.places)
+    assert all(abs(Point.polar(1.0, p.turn).dot(along)) < 1e-6 for p in keys.places)
+    assert all(b - a > keys.width for a, b in pairwise(reaches))
+    assert keys.depth == pytest.approx(26 / 3)
+
+
+def test_only_the_part_of_a_split_that_stays_is_keyed() -> None:
+    """A split that runs out of the top takes keys inside it only; one outside takes none."""
+    place = rectangular_place(Point(1000, 400), 400, 4)
+    split = Defect("split", place, SEEN, mend=Mend.KEY)
+    kept = Region.from_rings(rectangular_place(Point(1400, 400), 800, 600).points(CHORD))
+    (keys,) = mends_for(BOARD.with_defect(split), kept, Tape())
+    assert all(p.centre.x > 1000 for p in keys.places)
+    elsewhere = Region.from_rings(rectangular_place(Point(1700, 400), 200, 200).points(CHORD))
+    assert mends_for(BOARD.with_defect(split), elsewhere, Tape()) == ()
+
+
+@pytest.mark.parametrize(("mend", "stays_whole"), [(Mend.PLUG, True), (Mend.KEY, False)])
+def test_what_is_mended_may_lie_inside_the_top(mend: Mend, stays_whole: bool) -> None:
+    """It spoils showing no longer and bearing still; the edge of the top may not cut a plug."""
+    panel = BOARD.with_defect(hole(35.0, mend=mend))
+    at = Point(640, 180)
+    assert panel.sound_for(Spoils.SHOWING).inner.holds_point(at)
+    assert not panel.sound_for(Spoils.BEARING).outer.holds_point(at)
+    assert [d.name for d in panel.islands] == (["hole"] if stays_whole else [])
+    unmended = BOARD.with_defect(hole(35.0, mend=None))
+    assert not unmended.sound_for(Spoils.SHOWING).outer.holds_point(at)
+    assert unmended.islands == ()
+
+
+@settings(max_examples=30)
+@given(st.floats(50.0, 900.0), st.floats(1.0, 49.0), st.floats(-3.0, 3.0))
+def test_the_least_box_of_a_turned_rectangle_is_itself(
+    length: float, width: float, turn: float
+) -> None:
+    """However it lies, its length, width and direction are found."""
+    points = rectangular_place(Point(3, 4), length, width, turn).points(CHORD)
+    box = LeastBox.around(points)
+    assert (box.length, box.width) == pytest.approx((length, width))
+    assert math.sin(box.turn - turn) == pytest.approx(0.0, abs=1e-6)
+    assert box.centre.distance_to(Point(3, 4)) < 1e-9
+    same = LeastBox.turned(Placement().of(points), turn)
+    assert (same.length, same.width) == pytest.approx((length, width))

@@ -1,0 +1,104 @@
+"""The profile of the edge: what is left of it, and where nothing may be fixed."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+import strategies
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from readers import off_path
+from worked_panels import BENCH_TOP, Worked
+
+from panelwright.layout.cutting import EdgeProfile, ProfilePlan, plan_profile
+from panelwright.layout.errors import LayoutError
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.outlines import Capsule, Outline
+from panelwright.layout.panel import Build, Kind, Panel, rectangular_outline
+from panelwright.layout.units import Tape
+
+PANEL = Panel(rectangular_outline(9000, 7000), 26)
+
+
+def profile(wish: EdgeProfile, job: Worked = BENCH_TOP) -> ProfilePlan:
+    """Return the edge of a worked top."""
+    return plan_profile(wish, job.panel, job.outline, job.placement)
+
+
+def test_the_edge_of_the_lab_bench() -> None:
+    """Rounded by 3 above, bevelled 30 in and 12 up, 14 is left and nothing is fixed within 40."""
+    edge = profile(EdgeProfile(3.0, 30.0, 12.0))
+    assert (edge.edge_left, edge.upright, edge.fixings_inside) == (14.0, 11.0, 40.0)
+    assert math.degrees(edge.bevel_angle) == pytest.approx(21.80, abs=0.005)
+    assert [step.title for step in edge.steps] == ["Round-over", "Bevel under the edge", "Arris"]
+    text = edge.steps[1].text(Tape())
+    assert "14 of the edge is left" in text
+    assert "Nothing is fixed within 40" in text
+
+
+@pytest.mark.parametrize(("kind", "inside"), [(Kind.SOLID, 25.0), (Kind.PLYWOOD, 40.0)])
+def test_a_square_edge(kind: Kind, inside: float) -> None:
+    """Without a bevel fixings keep what the wood asks for, and only the arris is broken."""
+    panel = Panel(rectangular_outline(2000, 800), 20, build=Build(kind))
+    edge = plan_profile(EdgeProfile(), panel, Capsule(1400, 600), Placement())
+    assert (edge.fixings_inside, edge.edge_left, edge.bevel_line) == (inside, 20.0, None)
+    assert [step.title for step in edge.steps] == ["Arris"]
+
+
+@settings(max_examples=15)
+@given(strategies.outlines, strategies.angles, st.floats(2.0, 30.0))
+def test_the_bevel_starts_on_the_true_parallel(
+    outline: Outline, turn: float, inwards: float
+) -> None:
+    """Every point of its line lies its distance from the edge, for whatever outline."""
+    if outline.width <= 2.5 * inwards:
+        return
+    edge = plan_profile(
+        EdgeProfile(bevel_in=inwards, bevel_up=5.0), PANEL, outline, Placement(Point(9, 7), turn)
+    )
+    assert edge.bevel_line is not None
+    finish = outline.path().placed(Placement(Point(9, 7), turn))
+    far = off_path(edge.bevel_line.points(1.0), finish)
+    assert np.all(far >= inwards - 0.01)
+    assert np.median(far) == pytest.approx(inwards, abs=0.01)
+
+
+@given(st.floats(0.0, 30.0), st.floats(1.0, 60.0), st.floats(1.0, 30.0))
+def test_an_edge_is_left_or_it_is_refused(round_over: float, inwards: float, up: float) -> None:
+    """Where bevel and round-over take the whole edge that is said; else they add up to it."""
+    wish = EdgeProfile(round_over, inwards, up)
+    if round_over + up >= 26.0:
+        with pytest.raises(LayoutError, match="leave no edge"):
+            profile(wish)
+        return
+    edge = profile(wish)
+    assert edge.upright + round_over + up == pytest.approx(26.0)
+    assert edge.fixings_inside == max(25.0, inwards + 10.0)
+
+
+def test_a_leg_over_the_bevel_is_named() -> None:
+    """A leg that stands nearer to the edge than fixings may is told by its number."""
+    place = (BENCH_TOP.panel, BENCH_TOP.outline, BENCH_TOP.placement)
+    wish = EdgeProfile(bevel_in=30.0, bevel_up=12.0)
+    assert plan_profile(wish, *place, overhangs=(60.0, 39.0, 41.0)).crowded == (2,)
+    assert plan_profile(EdgeProfile(), *place, overhangs=(60.0, 39.0)).crowded == ()
+
+
+def test_a_bevel_past_the_lipping_lays_the_core_bare() -> None:
+    """Only board has a core to lay bare, and only where the bevel is wider than the lipping."""
+    board = Panel(rectangular_outline(2000, 800), 26, build=Build(Kind.PARTICLEBOARD))
+    wish, outline = EdgeProfile(bevel_in=5.0, bevel_up=4.0), Capsule(1400, 600)
+    for lipping, bare in ((3.0, True), (6.0, False)):
+        edge = plan_profile(wish, board, outline, Placement(), lipping)
+        assert ("bare" in edge.steps[0].what) is bare
+    assert "bare" not in profile(wish).steps[0].what
+
+
+@pytest.mark.parametrize("lengths", [(-1.0, 0.0, 0.0), (0.0, 30.0, 0.0), (0.0, 0.0, 12.0)])
+def test_profiles_that_are_none(lengths: tuple[float, float, float]) -> None:
+    """A length below 0 and half a bevel are refused."""
+    with pytest.raises(LayoutError):
+        EdgeProfile(*lengths)
