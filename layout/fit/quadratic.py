@@ -100,3 +100,12 @@ def _reach(slack: Array, ds: Array, pull: Array, dz: Array, share: float) -> flo
     if not shrinking.any():
         return 1.0
     return min(1.0, share * float((-both[shrinking] / step[shrinking]).min()))
+
+
+def positive_part(matrix: Array) -> Array:
+    """Return the symmetric matrix without its negative eigenvalues."""
+    values, vectors = np.linalg.eigh(matrix)
+    if values[0] >= 0:
+        return matrix
+    positive: Array = (vectors * np.maximum(values, 0.0)) @ vectors.T
+    return positive

@@ -15,7 +15,8 @@ from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ..outlines import Outline, Rectangle, RoundedRectangle
 from .found import Fit
-from .rectangle_polish import Held, Polisher
+from .rectangle_held import Held
+from .rectangle_polish import Polisher
 
 _REDUCTIONS = (
     (0.0, CHORD),

@@ -16,8 +16,9 @@ import numpy as np
 
 from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from .gaps import Array
-from .quadratic import best_step
+from .quadratic import best_step, positive_part
 from .rectangle_contacts import Room, WoodEdges, room, shortfall
+from .rectangle_held import Held
 from .rectangle_sizes import CORNER_LOSS, Sizes
 from .wish import Goal
 
@@ -38,55 +39,6 @@ _ROUGH = 1e-4
 """How well the first step of a round is worked out, which tells only how the contacts pull."""
 _TIE = 1e-5
 """How much the size that a goal does not name counts against the one it names."""
-
-
-@dataclass(frozen=True, slots=True)
-class Held:
-    """The inner rectangle of a top: the line of its corner centres, length along y.
-
-    Attributes
-    ----------
-    turn : float
-        Direction of x, radians; the long axis is a quarter turn on.
-    pivot : (2,) array
-        mm.
-    sides : (4,) array
-        Left, right, bottom and top in its own frame, mm.
-    radius : float
-        Corner radius of the finished top, mm.
-    """
-
-    turn: float
-    pivot: Array
-    sides: Array
-    radius: float
-
-    @property
-    def inner_length(self) -> float:
-        """Along y, mm."""
-        return float(self.sides[3] - self.sides[2])
-
-    @property
-    def inner_width(self) -> float:
-        """Along x, mm."""
-        return float(self.sides[1] - self.sides[0])
-
-    @property
-    def centre(self) -> Array:
-        """Its middle, mm."""
-        x, y = (self.sides[0] + self.sides[1]) / 2, (self.sides[2] + self.sides[3]) / 2
-        cos, sin = math.cos(self.turn), math.sin(self.turn)
-        middle: Array = self.pivot + np.array([x * cos - y * sin, x * sin + y * cos])
-        return middle
-
-    def drawn_in(self, by: float) -> Held:
-        """Return it with every side moved in."""
-        return replace(self, sides=self.sides + np.array([by, -by, by, -by]))
-
-    def resized(self, inner_length: float, inner_width: float) -> Held:
-        """Return one of another size about the same middle."""
-        half = np.array([-inner_width, inner_width, -inner_length, inner_length]) / 2
-        return replace(self, pivot=self.centre, sides=half)
 
 
 @dataclass(frozen=True, slots=True)
@@ -250,7 +202,7 @@ class Polisher:
         curve = np.zeros((6, 6))
         curve[:5, :5] = np.tensordot(pull, contacts.curve, axes=1) * scale[:5] * scale[:5, None]
         step = best_step(
-            gain[free], _positive(bend - curve)[np.ix_(free, free)], rows[:, free], space
+            gain[free], positive_part(bend - curve)[np.ix_(free, free)], rows[:, free], space
         )
         move = np.zeros(6)
         move[free] = step.move
@@ -346,12 +298,3 @@ def _exact(near: float, direction: float) -> float:
     """Return the direction plus the quarter turns that bring it near, without rounding for none."""
     quarters = round((near - direction) / (math.pi / 2))
     return direction + quarters * (math.pi / 2)
-
-
-def _positive(matrix: Array) -> Array:
-    """Return the symmetric matrix without its negative eigenvalues."""
-    values, vectors = np.linalg.eigh(matrix)
-    if values[0] >= 0:
-        return matrix
-    positive: Array = (vectors * np.maximum(values, 0.0)) @ vectors.T
-    return positive

@@ -18,6 +18,9 @@ _LEVELS = 9
 _MOST_EDGES = 120
 """As many edges as are taken in; more are simplified, for what is found is made to fit anyhow."""
 
+_DOUBLINGS = 8
+"""Of the tolerance, up to a fortieth of the wood's diagonal: coarser says nothing any more."""
+
 
 def seeds(recipe: Recipe, turns: tuple[float, float], most: int) -> Found:
     """Return the best rectangles of a coarse look, no two with the same turn.
@@ -48,7 +51,9 @@ def _coarse(region: Region) -> Array:
     bounds = region.bounds
     tolerance = 1e-4 * math.hypot(bounds.width, bounds.height)
     edges = region.edges
-    while len(edges) > _MOST_EDGES:
+    for _ in range(_DOUBLINGS):  # holes keep some edges however coarse: it may stay above
+        if len(edges) <= _MOST_EDGES:
+            break
         tolerance *= 2
         simpler = region.simplified(tolerance).edges
         if len(simpler) == 0:

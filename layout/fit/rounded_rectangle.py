@@ -21,9 +21,10 @@ from .gaps import Array
 from .rectangle_boxes import Boxes
 from .rectangle_contacts import WoodEdges
 from .rectangle_finish import finished
+from .rectangle_held import Held
 from .rectangle_narrowing import Narrowing, Sized
 from .rectangle_near import near_edges
-from .rectangle_polish import Held, Polisher
+from .rectangle_polish import Polisher
 from .rectangle_recipe import Recipe
 from .rectangle_sample import Found, Windows, rectangles
 from .rectangle_seeds import seeds

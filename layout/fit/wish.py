@@ -97,4 +97,4 @@ class Wish:
     lipping: float = 0.0
     wanted: tuple[float, float] | None = None
     gap: float = 0.001
-    most_steps: int = 200_000
+    most_steps: int = 3_000

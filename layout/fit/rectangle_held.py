@@ -1,0 +1,59 @@
+"""A rectangle in hand: the line of its corner centres, and how it is drawn in or resized."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from .gaps import Array
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """The inner rectangle of a top: the line of its corner centres, length along y.
+
+    Attributes
+    ----------
+    turn : float
+        Direction of x, radians; the long axis is a quarter turn on.
+    pivot : (2,) array
+        mm.
+    sides : (4,) array
+        Left, right, bottom and top in its own frame, mm.
+    radius : float
+        Corner radius of the finished top, mm.
+    """
+
+    turn: float
+    pivot: Array
+    sides: Array
+    radius: float
+
+    @property
+    def inner_length(self) -> float:
+        """Along y, mm."""
+        return float(self.sides[3] - self.sides[2])
+
+    @property
+    def inner_width(self) -> float:
+        """Along x, mm."""
+        return float(self.sides[1] - self.sides[0])
+
+    @property
+    def centre(self) -> Array:
+        """Its middle, mm."""
+        x, y = (self.sides[0] + self.sides[1]) / 2, (self.sides[2] + self.sides[3]) / 2
+        cos, sin = math.cos(self.turn), math.sin(self.turn)
+        middle: Array = self.pivot + np.array([x * cos - y * sin, x * sin + y * cos])
+        return middle
+
+    def drawn_in(self, by: float) -> Held:
+        """Return it with every side moved in."""
+        return replace(self, sides=self.sides + np.array([by, -by, by, -by]))
+
+    def resized(self, inner_length: float, inner_width: float) -> Held:
+        """Return one of another size about the same middle."""
+        half = np.array([-inner_width, inner_width, -inner_length, inner_length]) / 2
+        return replace(self, pivot=self.centre, sides=half)

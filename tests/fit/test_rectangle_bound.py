@@ -1,0 +1,139 @@
+"""The bound on rectangles: real ones, from random panels, try to get out of their boxes."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from numpy.typing import NDArray
+
+from panelwright.layout.fit.gaps import Frames, strips
+from panelwright.layout.fit.rectangle_boxes import Boxes
+from panelwright.layout.fit.rectangle_narrowing import Narrowing
+from panelwright.layout.fit.rectangle_near import near_edges
+from panelwright.layout.fit.rectangle_sample import Windows, rectangles
+from panelwright.layout.fit.rectangle_sizes import Sizes
+from panelwright.layout.fit.wish import Wish
+from panelwright.layout.geometry.polygon import Region
+
+Array = NDArray[np.float64]
+SLACK = 1e-6
+
+
+def random_panel(rng: np.random.Generator) -> Region:
+    """Return a panel with a random star for its edge and a few random holes."""
+    count = int(rng.integers(5, 14))
+    angles = np.sort(rng.uniform(0, math.tau, count)) + np.linspace(0, 0.5, count)
+    reach = rng.uniform(250, 1000, count) * rng.uniform(0.3, 1.0, (2, 1))
+    ring = np.stack([reach[0] * np.cos(angles), reach[1] * np.sin(angles)], axis=1)
+    holes = Region.empty()
+    for _ in range(int(rng.integers(0, 4))):
+        middle = rng.uniform(-300, 300, 2)
+        hole = middle + rng.uniform(-60, 60, (3, 2))
+        holes = holes.joined(Region.from_rings(hole))
+    hull = Region.from_rings(ring[np.argsort(np.arctan2(ring[:, 1], ring[:, 0]))])
+    return hull.minus(holes)
+
+
+def some_rectangles(panel: Region, rng: np.random.Generator) -> list[tuple[float, Array]]:
+    """Return turns and corners, (4, 2), of real rectangles in the panel."""
+    edges = panel.edges.reshape(-1, 4)
+    turns = rng.uniform(0, math.pi, 6)
+    found = rectangles(Windows.across(turns, 6, edges), edges, Sizes.of(Wish(()), 0.0), 0.0, 6)
+    held = []
+    for turn, pivot, sides in zip(found.frames.turn, found.frames.pivot, found.sides, strict=True):
+        left, r, a, b = sides + np.array([1e-5, -1e-5, 1e-5, -1e-5])
+        cos, sin = math.cos(turn), math.sin(turn)
+        own = np.array([[left, a], [r, a], [r, b], [left, b]])
+        corners = own @ np.array([[cos, sin], [-sin, cos]]) + pivot
+        if r - left > 5 and b - a > 5 and panel.holds(Region.from_rings(corners)):
+            held.append((float(turn), corners))
+    return held
+
+
+def sides_of(turn: float, corners: Array, pivot: Array) -> tuple[Array, Array]:
+    """Return the sides of a rectangle across and along its turn, measured from a pivot."""
+    across = np.array([math.cos(turn), math.sin(turn)])
+    along = np.array([-math.sin(turn), math.cos(turn)])
+    x, y = (corners - pivot) @ across, (corners - pivot) @ along
+    return np.array([x.min(), x.max()]), np.array([y.min(), y.max()])
+
+
+def box_round(turn: float, corners: Array, rng: np.random.Generator) -> Boxes:
+    """Return a random box that holds the rectangle, large or small."""
+    scale = 10.0 ** rng.uniform(-3, 0)
+    half = scale * rng.uniform(0.1, 0.5)
+    pivot = corners.mean(axis=0) + rng.uniform(-200, 200, 2) * scale
+    x, y = sides_of(turn, corners, pivot)
+    loose = scale * 300 * rng.uniform(0.01, 1.0, 8) * (rng.uniform(size=8) < 0.5)
+    middle = turn + half * rng.choice([-1.0, 1.0, rng.uniform(-1, 1)])
+    return Boxes(
+        np.array([middle]),
+        np.array([half]),
+        pivot[None],
+        np.array([[x[0] - loose[0], x[0] + loose[1], x[1] - loose[2], x[1] + loose[3]]]),
+        np.array([[y[0] - loose[4], y[0] + loose[5], y[1] - loose[6], y[1] + loose[7]]]),
+    )
+
+
+def holds(boxes: Boxes, row: int, turn: float, corners: Array) -> bool:
+    """Return whether a box holds the rectangle."""
+    if abs(math.remainder(turn - boxes.turn[row], math.tau)) > boxes.half[row] + 1e-9:
+        return False
+    x, y = sides_of(turn, corners, boxes.pivot[row])
+    return all(
+        sides[i] >= span[2 * i] - SLACK and sides[i] <= span[2 * i + 1] + SLACK
+        for sides, span in ((x, boxes.x[row]), (y, boxes.y[row]))
+        for i in (0, 1)
+    )
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
+    """Whatever box holds a real rectangle, one of the boxes left holds it, with no lower bound."""
+    rng = np.random.default_rng(seed)
+    panel = random_panel(rng)
+    edges = panel.edges.reshape(-1, 4)
+    for turn, corners in some_rectangles(panel, rng):
+        x, y = sides_of(turn, corners, np.zeros(2))
+        wide, high = float(np.ptp(x)), float(np.ptp(y))
+        sizes = Sizes.of(Wish(()), 0.0)
+        score = float(sizes.most(np.array(high), np.array(wide)))
+        for _ in range(12):
+            box = box_round(turn, corners, rng)
+            target = score * (1 - 10.0 ** rng.uniform(-4, -0.3))
+            near = near_edges(box, edges)
+            for parts in (box, box.halved().halved()):
+                judged = Narrowing(near, sizes, 0.0, target).judged(parts)
+                bounds = [
+                    judged.bound[row]
+                    for row in range(len(judged.boxes))
+                    if holds(judged.boxes, row, turn, corners)
+                ]
+                assert bounds, f"{score} left its box"
+                assert max(bounds) >= score * (1 - 1e-9)
+
+
+@given(
+    turn=st.floats(-3.0, 3.0),
+    shift=st.floats(-500.0, 500.0),
+    share=st.floats(0.05, 0.95),
+)
+@settings(max_examples=40)
+def test_a_strip_across_a_rectangle_has_one_gap_as_wide_as_it(
+    turn: float, shift: float, share: float
+) -> None:
+    """A level strip inside an upright rectangle is free from side to side, at any place."""
+    corners = np.array([[0.0, 0.0], [700.0, 0.0], [700.0, 400.0], [0.0, 400.0]])
+    cos, sin = math.cos(turn), math.sin(turn)
+    ring = corners @ np.array([[cos, sin], [-sin, cos]]) + shift
+    edges = Region.from_rings(ring).edges.reshape(-1, 4)
+    frames = Frames(np.array([turn]), np.array([[shift, shift]]))
+    cut = strips(frames, np.array([400 * share * 0.5]), np.array([400 * share]), edges)
+    gaps = cut.gaps(np.array([-9e3]), np.array([9e3]), np.array([1.0]))
+    assert len(gaps.start) == 1
+    assert gaps.start[0] == pytest.approx(0.0, abs=1e-8)
+    assert gaps.end[0] == pytest.approx(700.0, abs=1e-8)
