@@ -18,13 +18,8 @@ from .found import Fit
 from .rectangle_held import Held
 from .rectangle_polish import Polisher
 
-_REDUCTIONS = (
-    (0.0, CHORD),
-    (ROUNDING, CHORD),
-    (CHORD / 10 + ROUNDING, CHORD / 10),
-    (PROOF_ALLOWANCE / 2, CHORD),
-)
-"""By how much the sides are drawn in, mm, and how far the polygon may stand out."""
+_REDUCTIONS = (0.0, ROUNDING, CHORD / 4, CHORD / 2, CHORD + ROUNDING, PROOF_ALLOWANCE / 2)
+"""By how much the sides are drawn in, mm, tried in turn."""
 
 
 def finished(inner: Region, polisher: Polisher, held: Held) -> Fit | None:
@@ -38,15 +33,15 @@ def finished(inner: Region, polisher: Polisher, held: Held) -> Fit | None:
     held = polisher.trimmed(held)
     placement = Placement(Point(*(float(v) for v in held.centre)), _long_axis(held.turn))
     lipping = polisher.lipping
-    for reduced, stand_out in _REDUCTIONS:
-        smaller = held.drawn_in(reduced)
+    for reduced in _REDUCTIONS:
+        smaller = polisher.trimmed(held.drawn_in(reduced))
         score = polisher.score(smaller)
         if score == -math.inf:
             return None
         length, width = polisher.length(smaller), polisher.width(smaller)
         clearance = polisher.clearance(held.radius)
         core = _outline(length - 2 * lipping, width - 2 * lipping, clearance)
-        if inner.holds(Region.from_rings(placement.of(core.outer(stand_out)))):
+        if inner.holds(Region.from_rings(placement.of(core.outer(CHORD)))):
             return Fit(_outline(length, width, held.radius), core, placement, score, None, 0)
     return None
 
