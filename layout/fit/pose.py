@@ -9,7 +9,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 if TYPE_CHECKING:
+    from .aims import Figures
     from .boxes import Box
+    from .relaxed import Edges, HalfPlanes, Patch
     from .wish import Span, Wish
 
 Array = NDArray[np.float64]
@@ -76,8 +78,12 @@ class Kind(Protocol):
         """Return the radii at which ovals about the centres hold all the points, (m,)."""
         ...
 
-    def reach(self, turn: float, p: float, half: float) -> float:
-        """Return how much a radius can grow within a square of centres with half side `half`."""
+    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
+        """Return places along the long axis, and radii, of disks that a top holds, mm."""
+        ...
+
+    def stretched(self, ways: Array, p: float) -> Array:
+        """Return ways, (m, 2) along and across the turn, in the measure of the radius."""
         ...
 
     def anchor(self, low: float, high: float) -> float:
@@ -88,8 +94,28 @@ class Kind(Protocol):
         """Return factor and addend that make a radius for the whole box of that at the anchor."""
         ...
 
-    def prefers_turn(self, low: float, high: float, half_turn: float, radius: float) -> bool:
-        """Return whether cutting the turns in two helps more than cutting the shapes in two."""
+    def shape_slack(self, box: Box) -> float:
+        """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
+        ...
+
+    def looseness(self, box: Box) -> tuple[float, float]:
+        """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
+        ...
+
+    def across(self, p: float, patch: Patch, radius: float) -> tuple[float, float]:
+        """Return how far, as angles, the patch lets contacts wander, along and across."""
+        ...
+
+    def half_planes(self, box: Box, patch: Patch, edges: Edges, cap: float) -> HalfPlanes:
+        """Return half-planes that all tops of a box obey whose centres lie in a patch."""
+        ...
+
+    def figures(self, box: Box, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
+        """Return linear figures for the sizes and the area of the tops of a box."""
+        ...
+
+    def at(self, box: Box, step: Array) -> tuple[float, float]:
+        """Return the turn and the shape number of a solution of the half-planes."""
         ...
 
     def greatest_sizes(self, low: float, high: float, radius: Array) -> tuple[Array, Array]:
