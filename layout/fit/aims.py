@@ -109,7 +109,7 @@ def aim_of(figures: Figures, wish: Wish, likely: tuple[float, float]) -> Aim:
 
 
 def _nearest(figures: Figures, wish: Wish, likely: tuple[float, float]) -> Aim:
-    """Return minus the miss, as far as it lies along the way from the wanted size to the likely one."""
+    """Return minus the miss, as far as it lies on the way from the wanted size to the likely."""
     assert wish.wanted is not None
     t, size = wish.lipping, math.hypot(*wish.wanted)
     dx, dy = 2 * (likely[0] + t) - wish.wanted[0], 2 * (likely[1] + t) - wish.wanted[1]

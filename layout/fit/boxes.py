@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -58,7 +57,7 @@ class Box:
     spot: Array = field(default_factory=lambda: np.zeros(2))
     hint: tuple[Array, float, float] | None = None
 
-    def part(self, **changes: Any) -> Box:
+    def part(self, **changes: Any) -> Box:  # noqa: ANN401 - fields of a box
         """Return a smaller box, not yet bounded."""
         return replace(self, hint=None, **changes)
 

@@ -98,9 +98,7 @@ def _side(box: Box, patch: Patch, corners: Array) -> tuple[Array, Array]:
     cosine, known = _parting(
         way, distance, patch.along + share * longer, patch.across + share * aside
     )
-    return _rows(
-        way[known], distance[known], cosine[known], tau[known], middle - shortest(box)
-    )
+    return _rows(way[known], distance[known], cosine[known], tau[known], middle - shortest(box))
 
 
 def _parting(
@@ -122,9 +120,7 @@ def _rows(
     return rows, distance + tau * normal[:, 0] * shift
 
 
-def capsule_figures(
-    box: Box, cap: float, likely: tuple[float, float], lipping: float
-) -> Figures:
+def capsule_figures(box: Box, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
     """Return figures for the half sizes and the area of the capsules of a box.
 
     The spine's half length p lies between s1 and s1 / cos δ. The area is ρ (π ρ + 4 p) with the

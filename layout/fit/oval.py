@@ -176,9 +176,7 @@ class OvalKind:
         """Return half-planes that all tops of a box obey whose centres lie in a patch."""
         return oval_half_planes(box, patch, edges, cap)
 
-    def figures(
-        self, box: Box, cap: float, likely: tuple[float, float], lipping: float
-    ) -> Figures:
+    def figures(self, box: Box, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
         """Return linear figures for the sizes and the area of the tops of a box."""
         return oval_figures(box, cap, likely, lipping)
 

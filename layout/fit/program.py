@@ -42,7 +42,9 @@ class Optimum:
     value: float
 
 
-def maximised(objective: Vector, rows: Vector, limits: Vector, low: Vector, high: Vector) -> Optimum:
+def maximised(
+    objective: Vector, rows: Vector, limits: Vector, low: Vector, high: Vector
+) -> Optimum:
     """Return the step within ``low <= x <= high`` and ``rows @ x <= limits`` that goes farthest.
 
     Where standing still breaks half-planes (their limits are negative), keeping less than the whole
@@ -64,9 +66,7 @@ def maximised(objective: Vector, rows: Vector, limits: Vector, low: Vector, high
     return Optimum(step, value)
 
 
-def _bought(
-    objective: Vector, rows: Vector, limits: Vector, low: Vector, high: Vector
-) -> Optimum:
+def _bought(objective: Vector, rows: Vector, limits: Vector, low: Vector, high: Vector) -> Optimum:
     """Solve with one more unknown: the share, from 0 to 1, of the broken limits that is kept."""
     lack = np.maximum(-limits, 0.0)
     penalty = _PENALTY * float(np.abs(objective).max() * lack.max())

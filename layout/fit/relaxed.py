@@ -177,6 +177,6 @@ def nearest_all_round(way: Array, distance: Array) -> NDArray[np.intp]:
 
 
 def wandering(unit: Array, along: float, across: float) -> Array:
-    """Return how far a point of a rectangle of these half sides lies off its middle along `unit`."""
+    """Return how far along `unit` a point of such a rectangle may lie off its middle."""
     reach: Array = np.abs(unit[:, 0]) * along + np.abs(unit[:, 1]) * across
     return reach

@@ -108,7 +108,7 @@ class Region:
 
     @property
     def edges(self) -> NDArray[np.float64]:
-        """All its edges, (n, 2, 2) mm: edge, start or end, x or y; the region lies to their left."""
+        """All its edges, (n, 2, 2) mm: edge, start or end, x or y; the region is to their left."""
         oriented = shapely.orient_polygons(self.shape)
         parts = [p for p in shapely.get_parts(oriented) if isinstance(p, shapely.Polygon)]
         rings = [ring for part in parts for ring in (part.exterior, *part.interiors)]
@@ -202,7 +202,9 @@ class Region:
         """Return the parts of the straight line from `start` to `end` that lie within, in order."""
         cut = self.shape.intersection(shapely.LineString([(start.x, start.y), (end.x, end.y)]))
         parts = [
-            p for p in shapely.get_parts(cut) if isinstance(p, shapely.LineString) and not p.is_empty
+            p
+            for p in shapely.get_parts(cut)
+            if isinstance(p, shapely.LineString) and not p.is_empty
         ]
         spans = [(Point(*p.coords[0]), Point(*p.coords[-1])) for p in parts]
         along = (end - start).unit()
