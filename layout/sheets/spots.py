@@ -10,7 +10,7 @@ from typing import TypeVar
 import numpy as np
 
 from ..drawing.lettering import text_box
-from ..drawing.scene import Anchor, Text
+from ..drawing.scene import Anchor, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Points
@@ -76,13 +76,32 @@ _WAYS: tuple[tuple[float, Anchor], ...] = (
     (45, "start"), (135, "end"), (-45, "start"), (-135, "end"),
     (0, "start"), (180, "end"), (90, "middle"), (-90, "middle"),
     (20, "start"), (160, "end"), (-20, "start"), (-160, "end"),
+    (80, "start"), (100, "end"), (-80, "start"), (-100, "end"),
 )  # fmt: skip
 """Ways that words may stand from their point, degrees, and the end they are held by."""
 
 
+_FARTHER = (0.0, 3.0, 7.0, 13.0, 20.0, 28.0, 38.0)
+"""How much farther than asked words may stand off, mm, where nearer places are taken."""
+
+
+def leader(at: Point, text: Text, arm: float) -> tuple[Stroke, ...]:
+    """Return a line from beside a point to the words that name it, where they stand far off."""
+    box = text_box(text)
+    near = Point(min(max(at.x, box.left), box.right), min(max(at.y, box.bottom), box.top))
+    if near.distance_to(at) < _LEADER_FROM:
+        return ()
+    start = at + (near - at).unit() * arm
+    return (Stroke(Path.through((start, near))),)
+
+
+_LEADER_FROM = 9.0
+"""Words farther off than this, mm, are joined to their point by a line."""
+
+
 def labels_round(at: Point, words: str, height: float, off: float) -> Iterator[tuple[Text, Bounds]]:
     """Yield offers of words round a point, from `off` mm away outwards, each with its box."""
-    for reach in (off, off + 3.0, off + 7.0, off + 13.0):
+    for reach in (off + farther for farther in _FARTHER):
         for degrees, anchor in _WAYS:
             way = Point.polar(reach, math.radians(degrees))
             drop = height if degrees < 0 else height / 2 if degrees in (0, 180) else 0.0

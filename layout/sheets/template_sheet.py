@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import chain
 
 import numpy as np
 
@@ -18,7 +19,7 @@ from ..template.calibration import longest_bar
 from ..template.content import mark_ring
 from ..template.tiles import Tile, TilePlan
 from ..units import Tape
-from .spots import Spots, labels_round
+from .spots import Spots, labels_round, leader
 from .template_parts import (
     ARM,
     PENNANT,
@@ -202,14 +203,19 @@ class TemplateSheet:
         for mark in self.shown.marks:
             if holds(self.tile.cell, mark.at):
                 off = max(ARM, mark.diameter / 2) + 0.5
-                offers = labels_round(mark.at + self.shift, mark.label, 3.5, off)
-                name = self.spots.best(offers)
-                items += [name] if name else []
+                at = mark.at + self.shift
+                offers = (labels_round(at, mark.label, height, off) for height in _NAME_HEIGHTS)
+                name = self.spots.best(chain.from_iterable(offers))
+                if name is not None:
+                    items += [*leader(at, name, off), name]
         return tuple(items)
 
 
 _CORNER_ARM = 4.0
 """Length of a corner cross's arms, mm: they stand out from the register marks."""
+
+_NAME_HEIGHTS = (3.5, 2.5)
+"""Heights of a mark's name, mm: the second where there is no room for the first."""
 
 _HEADING = 62.0
 """Width to which a heading's longest words are wrapped, mm."""
