@@ -1,0 +1,208 @@
+"""A stranger with one printed sheet and the panel: the outline comes out where it belongs.
+
+Nothing of the program is used but the sheet's own words: marks are set out from the printed table,
+the curve is drawn as the printed steps say, and the result is held against the plan's finish line.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from fractions import Fraction
+from itertools import pairwise
+
+import numpy as np
+import pytest
+from bench_page import Page, PageTable
+from kept import plan_of, sample_folders
+from readers import off_path
+
+from panelwright.layout.cutting import Trim, TrimKind
+from panelwright.layout.drawing.svg import to_svg
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.job.plan import Plan
+from panelwright.layout.sheets.bench import bench_sheet
+from panelwright.layout.sheets.plan_drawing import plan_scene
+
+INCH = 25.4
+
+
+@pytest.fixture(scope="module", params=sample_folders(), ids=lambda folder: folder.name)
+def plan_and_page(request: pytest.FixtureRequest) -> tuple[Plan, Page]:
+    """Lay out a sample, and print its sheet."""
+    plan = plan_of(request.param)
+    return plan, Page(bench_sheet(plan, to_svg(plan_scene(plan))))
+
+
+def number(words: str, inches: bool) -> float:
+    """Return a printed figure, mm."""
+    sign = -1 if words.startswith("−") else 1
+    value = sum(Fraction(part) for part in words.lstrip("−").split())
+    return sign * float(value) * (INCH if inches else 1.0)
+
+
+def marks_on(page: Page, inches: bool) -> dict[str, Point]:
+    """Return the printed marks in the frame of the datum that they are measured from."""
+    (table,) = page.step("Marks").tables
+    return {row[0]: Point(number(row[2], inches), number(row[3], inches)) for row in table.rows}
+
+
+def decimals(words: str, before: str, inches: bool) -> float:
+    """Return the decimal figure that stands before some words, mm."""
+    found = re.search(r"([\d.]+) (?:mm|in) " + re.escape(before), words)
+    assert found is not None, words
+    return float(found[1]) * (INCH if inches else 1.0)
+
+
+def drawn(page: Page, marks: dict[str, Point], inches: bool) -> list[Point]:
+    """Return points of the line that the printed steps draw, in the frame of the datum."""
+    step = page.step("Draw the curve")
+    rod = re.search(r"one pin at ([\d /]+), the other at ([\d /]+)\.", step.text)
+    if rod is not None:
+        short, long = (number(figure, inches) for figure in rod.groups())
+        along = (marks["L2"] - marks["L1"]).unit()
+        return [
+            marks["O"] + along * (long * math.cos(t)) + along.left * (short * math.sin(t))
+            for t in np.linspace(0, math.tau, 400)
+        ]
+    swung = re.search(r"point to pencil ([\d /]+), about ([\w, ]+)\.", step.text)
+    assert swung is not None, step.text
+    radius = number(swung[1], inches)
+    line: list[Point] = []
+    for name in swung[2].split(", "):
+        out = marks[name] - marks["O"]
+        half = math.pi / 2 if name.startswith("C") else math.pi / 4
+        middle = out.angle if name.startswith("C") else _diagonal(out)
+        turns = np.linspace(middle - half, middle + half, 60)
+        line += [marks[name] + Point.polar(radius, float(t)) for t in turns]
+    for one, other in _straights(marks):
+        line += [one + (other - one) * float(share) for share in np.linspace(0, 1, 30)]
+    return line
+
+
+def _straights(marks: dict[str, Point]) -> list[tuple[Point, Point]]:
+    """Return the straight parts: from tangent point to tangent point, every other way round."""
+    tangents = [marks[f"T{i}"] for i in range(1, 9) if f"T{i}" in marks]
+    if len(tangents) == 4:  # a capsule: T1–T2 and T3–T4 are its straights
+        return [(tangents[0], tangents[1]), (tangents[2], tangents[3])]
+    pairs = list(pairwise([*tangents, tangents[0]]))  # T1 lies on an end, T2 on a side, T3 …
+    return pairs[1::2]
+
+
+def _diagonal(out: Point) -> float:
+    """Return the diagonal direction of the quarter that a corner's centre lies in."""
+    return math.atan2(math.copysign(1, out.y), math.copysign(1, out.x))
+
+
+def test_the_outline_comes_out_within_what_the_sheet_states(
+    plan_and_page: tuple[Plan, Page],
+) -> None:
+    """The line drawn from the printed figures lies within the error that is printed beside them."""
+    plan, page = plan_and_page
+    inches = plan.job.tape.imperial
+    datum = plan.datum if plan.cuts.again is None else plan.cuts.again.datum
+    line = drawn(page, marks_on(page, inches), inches)
+    on_panel = np.array([tuple(datum.frame(point)) for point in line])
+    far = off_path(on_panel, plan.cuts.finish)
+    words = page.step("Draw the curve").text
+    stated = decimals(words, "at most", inches)
+    assert 0 < stated < 3.0
+    assert far.max() <= stated + 0.05  # the printed decimals
+    gaps = np.hypot(*(plan.cuts.finish.points(0.5)[:, None] - on_panel[None]).transpose(2, 0, 1))
+    assert gaps.min(axis=1).max() < 40  # no part of the outline is left undrawn
+
+
+def test_the_marks_lie_within_their_printed_rounding(plan_and_page: tuple[Plan, Page]) -> None:
+    """Each mark that is set out by its row lies from where it belongs by the row's last figure."""
+    plan, page = plan_and_page
+    inches = plan.job.tape.imperial
+    again = plan.cuts.again
+    datum, held = (plan.datum, plan.marks) if again is None else (again.datum, again.marks)
+    (table,) = page.step("Marks").tables
+    printed = marks_on(page, inches)
+    assert set(printed) == {mark.label for mark in held.marks}
+    for row in table.rows:
+        true = datum.coordinates(held.mark(row[0]).point)
+        off = printed[row[0]].distance_to(Point(true.along, true.square))
+        stated = float(row[4]) * (INCH if inches else 1.0)
+        assert off == pytest.approx(stated, abs=0.06 if not inches else 0.006 * INCH)
+
+
+def test_two_tapes_find_the_same_marks(plan_and_page: tuple[Plan, Page]) -> None:
+    """Where two printed tapes cross, the mark lies within what the sheet states."""
+    plan, page = plan_and_page
+    inches = plan.job.tape.imperial
+    again = plan.cuts.again
+    datum, held = (plan.datum, plan.marks) if again is None else (again.datum, again.marks)
+    places = {reference.name: reference.point for reference in datum.references}
+    (table,) = page.step("The same by two tapes").tables
+    assert len(table.rows) >= 3
+    for label, one, other, within in table.rows:
+        (first, at), (second, to) = (_tape(words, places, inches) for words in (one, other))
+        mark = held.mark(label).point
+        found = min(_crossing(at, first, to, second), key=mark.distance_to)
+        stated = float(within) * (INCH if inches else 1.0)
+        assert found.distance_to(mark) <= stated
+
+
+def _tape(words: str, places: dict[str, Point], inches: bool) -> tuple[float, Point]:
+    figure, name = words.split(" from ")
+    return number(figure, inches), places[name]
+
+
+def _crossing(one: Point, reach: float, other: Point, far: float) -> list[Point]:
+    """Return where two circles cross."""
+    apart = other - one
+    along = (reach**2 - far**2 + apart.norm**2) / (2 * apart.norm)
+    across = math.sqrt(max(reach**2 - along**2, 0.0))
+    way = apart.unit()
+    return [one + way * along + way.left * (across * sign) for sign in (-1, 1)]
+
+
+def test_the_printed_checks_hold_between_the_printed_marks(
+    plan_and_page: tuple[Plan, Page],
+) -> None:
+    """Every check distance is that of the marks as printed, to what rounding leaves."""
+    plan, page = plan_and_page
+    inches = plan.job.tape.imperial
+    marks = marks_on(page, inches)
+    (table,) = page.step("Checks").tables
+    checked = 0
+    for ends, figure, _ in table.rows:
+        start, end = ends.split(" to ")
+        if start in marks and end in marks:
+            off = abs(marks[start].distance_to(marks[end]) - number(figure, inches))
+            assert off <= 2.5 * plan.job.tape.division
+            checked += 1
+    assert checked >= 5
+
+
+def test_the_saw_lines_run_outside_the_line(plan_and_page: tuple[Plan, Page]) -> None:
+    """From the printed places on the edges no saw line comes nearer to the top than it should."""
+    plan, page = plan_and_page
+    inches = plan.job.tape.imperial
+    again = plan.cuts.again
+    datum = plan.datum if again is None else again.datum
+    core = plan.cuts.core.points(0.5)
+    (table,) = page.step("Saw lines and guides").tables
+    for trim, row in zip(_sawn(plan), _saw_rows(table), strict=True):
+        start, end = (datum.frame(_place(words, inches)) for words in row[1:])
+        way = (end - start).unit()
+        off = way.x * (core[:, 1] - start.y) - way.y * (core[:, 0] - start.x)
+        nearest = np.abs(off).min()
+        assert (off > 0).all() or (off < 0).all()
+        assert nearest == pytest.approx(trim.allowance, abs=1.5 * plan.job.tape.division)
+
+
+def _sawn(plan: Plan) -> list[Trim]:
+    return [trim for trim in plan.cuts.trims if trim.kind is not TrimKind.ROUGH]
+
+
+def _saw_rows(table: PageTable) -> list[list[str]]:
+    return [row for row in table.rows if row[0].endswith("saw")]
+
+
+def _place(words: str, inches: bool) -> Point:
+    found = re.match(r"(−?[\d /]+) along \S+, (−?[\d /]+) square", words)
+    assert found is not None, words
+    return Point(*(number(figure.strip(), inches) for figure in found.groups()))
