@@ -8,6 +8,7 @@ trimmed to the limits, and an upper bound of both sizes gives an upper bound of 
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -18,6 +19,8 @@ from .gaps import Array
 from .wish import Goal, Limits, Wish
 
 _TINY = 1e-12
+_ENDLESS = 1e9
+"""mm: more than any panel."""
 
 CORNER_LOSS = 4 - math.pi
 """What four round corners of radius 1 take from the area."""
@@ -121,6 +124,33 @@ class Sizes:
         length, width = self.trimmed(length, width)
         return np.where(self.allowed(length, width), self.score(length, width), -np.inf)
 
+    def aim(self, length: float, width: float) -> Aim | None:
+        """Return a figure that bounds the score and touches it at these sizes, mm, or None.
+
+        The area A: ln A is at most its tangent, so A ≤ l w exp(L/l + W/w − 2). The distance from
+        the wanted sizes is at least its component along the way from here.
+        """
+        if self.goal is Goal.LENGTH:
+            return Aim(1.0, 0.0, float)
+        if self.goal is Goal.WIDTH:
+            return Aim(0.0, 1.0, float)
+        if self.goal is Goal.AREA:
+            area, corners = length * width, self.corner_area(self.radius)
+            return Aim(1 / length, 1 / width, lambda f: area * math.exp(f - 2) - corners)
+        way = (self.wanted[0] - length, self.wanted[1] - width)
+        miss, scale = math.hypot(*way), math.hypot(*self.wanted)
+        if miss == 0 or min(way) < 0:
+            return None
+        along, across = way[0] / miss, way[1] / miss
+        whole = along * self.wanted[0] + across * self.wanted[1]
+        return Aim(along, across, lambda f: scale / (scale + max(0.0, whole - f)))
+
+    @property
+    def ceiling(self) -> float:
+        """A score that no top within the limits beats, on whatever wood."""
+        endless = np.array(_ENDLESS)
+        return float(self.most(endless, endless))
+
     def needed(self, length: Array, width: Array, enough: float) -> tuple[Array, Array]:
         """Return the least length and width of an allowed top up to these sizes that scores enough.
 
@@ -147,6 +177,23 @@ class Sizes:
             np.maximum(long, self.least_length), wide * max(1.0, self.limits.ratio.least)
         )
         return long, wide
+
+
+@dataclass(frozen=True, slots=True)
+class Aim:
+    """A linear figure of length and width that stands for the score near some sizes.
+
+    Attributes
+    ----------
+    length, width : float
+        How the figure grows with either, not negative.
+    worth : callable
+        From an upper bound of the figure to one of the score.
+    """
+
+    length: float
+    width: float
+    worth: Callable[[float], float]
 
 
 def _other_leg(hypotenuse: float, leg: Array) -> Array:

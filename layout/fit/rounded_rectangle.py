@@ -26,6 +26,7 @@ from .rectangle_narrowing import Narrowing, Sized
 from .rectangle_near import near_edges
 from .rectangle_polish import Polisher
 from .rectangle_recipe import Recipe
+from .rectangle_relaxed import relaxed_bound
 from .rectangle_sample import Found, Windows, rectangles
 from .rectangle_seeds import seeds
 from .rectangle_sizes import Sizes
@@ -148,10 +149,13 @@ class RoundedRectangles:
             suited = self._recipe(*recipe.radii, narrow=recipe.narrow, growth=growth)
             if suited.growth != recipe.growth:
                 return self._moved(box.boxes, recipe, suited)
+        edges = near_edges(box.boxes, box.edges)
+        if relaxed_bound(box.boxes, edges, recipe.sizes, recipe.inset) <= target:
+            return [self._closed(recipe, edges)]
         parts = box.boxes
         for _ in range(_HALVINGS):
             parts = parts.halved()
-        return self._judged(parts, recipe, near_edges(box.boxes, box.edges))
+        return self._judged(parts, recipe, edges)
 
     def _moved(self, boxes: Boxes, recipe: Recipe, other: Recipe) -> list[Box]:
         """Return boxes of the same tops by another recipe; its inset moves the sides."""
@@ -164,7 +168,7 @@ class RoundedRectangles:
     def _judged(self, boxes: Boxes, recipe: Recipe, edges: Array) -> list[Box]:
         """Return what is left of the boxes, and a closed box for what is not of interest."""
         target = self._target
-        parts = [Box(target, recipe, None, edges)] if target > 0 else []
+        parts = [self._closed(recipe, edges)] if target > 0 else []
         if len(edges) == 0:
             return parts
         judged = Narrowing(edges, recipe.sizes, recipe.inset, target).judged(boxes)
@@ -172,6 +176,10 @@ class RoundedRectangles:
             one = judged.boxes.take(np.array([row]))
             parts.append(Box(float(judged.bound[row]), recipe, one, edges))
         return parts
+
+    def _closed(self, recipe: Recipe, edges: Array) -> Box:
+        """Return a box for tops that are no better than the target, nor than limits allow."""
+        return Box(min(self._target, recipe.sizes.ceiling), recipe, None, edges)
 
     @property
     def _target(self) -> float:
