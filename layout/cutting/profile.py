@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from ..errors import LayoutError
+from ..errors import LayoutError, OutlineError
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..legs.screws import FROM_EDGE, FROM_EDGE_BOARD
@@ -19,6 +19,9 @@ INSIDE_BEVEL = 10.0
 
 ARRIS = 2.0
 """What is taken off a sharp arris, mm (common practice)."""
+
+AS_NEAR = 0.05
+"""A leg that stands nearer by no more than this stands where it should, mm."""
 
 THIN_EDGE = 5.0
 """An edge that is left thinner than this chips when it is knocked, mm (common practice)."""
@@ -124,9 +127,7 @@ def plan_profile(
         )
     least = FROM_EDGE_BOARD if panel.build.kind.is_board else FROM_EDGE
     inside = max(least, wish.bevel_in + INSIDE_BEVEL) if wish.bevel_in else least
-    line = None
-    if wish.bevel_in:
-        line = outline.parallel(-wish.bevel_in).placed(placement)
+    line = _bevel_line(wish, outline, placement)
     core_bare = panel.build.kind.is_board and max(wish.round_over, wish.bevel_in) > lipping
     return ProfilePlan(
         wish.round_over,
@@ -137,9 +138,23 @@ def plan_profile(
         math.atan2(wish.bevel_up, wish.bevel_in) if wish.bevel_in else 0.0,
         inside,
         line,
-        tuple(n for n, o in enumerate(overhangs, start=1) if wish.bevel_in and o < inside),
+        tuple(
+            n for n, o in enumerate(overhangs, start=1) if wish.bevel_in and o < inside - AS_NEAR
+        ),
         tuple(_steps(wish, edge, upright, inside, core_bare)),
     )
+
+
+def _bevel_line(wish: EdgeProfile, outline: Outline, placement: Placement) -> Path | None:
+    if not wish.bevel_in:
+        return None
+    try:
+        return outline.parallel(-wish.bevel_in).placed(placement)
+    except OutlineError:
+        raise LayoutError(
+            f"a bevel that runs {wish.bevel_in:g} mm in leaves nothing flat under a top "
+            f"{outline.width:g} mm wide: make it narrower"
+        ) from None
 
 
 def _steps(

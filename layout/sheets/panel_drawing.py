@@ -22,12 +22,12 @@ CORNER_LETTERS = 5.0
 
 
 def layer_of(defect: Defect) -> Layer:
-    """Return the layer of a defect: that of the gravest thing that it spoils."""
-    if Spoils.SHOWING in defect.spoils:
+    """Return the layer of a defect: that of the gravest thing that it spoils when it is mended."""
+    if defect.shows:
         return layers.DEFECT_SHOWING
     if Spoils.CUTTING in defect.spoils:
         return layers.DEFECT_CUTTING
-    return layers.DEFECT_BEARING
+    return layers.DEFECT_BEARING if Spoils.BEARING in defect.spoils else layers.MENDS
 
 
 def face_groups(panel: Panel, frame: DrawingFrame) -> Iterator[Group]:
@@ -60,7 +60,8 @@ def defect_groups(panel: Panel, frame: DrawingFrame) -> Iterator[Group]:
 def defect_labels(panel: Panel, frame: DrawingFrame, setter: LabelSetter) -> Iterator[Item]:
     """Yield the names of the defects, and "cut-out" beside each of those."""
     for defect in panel.defects:
-        yield from setter.set(frame.at(_middle(defect.place)), defect.name, 2.5)
+        mend = "" if defect.mend is None else f" ({defect.mend.value})"
+        yield from setter.set(frame.at(_middle(defect.place)), defect.name + mend, 2.5)
     for cut_out in panel.cut_outs:
         yield from setter.set(frame.at(_middle(cut_out)), "cut-out", 2.5)
 

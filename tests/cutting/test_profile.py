@@ -83,7 +83,7 @@ def test_a_leg_over_the_bevel_is_named() -> None:
     """A leg that stands nearer to the edge than fixings may is told by its number."""
     place = (BENCH_TOP.panel, BENCH_TOP.outline, BENCH_TOP.placement)
     wish = EdgeProfile(bevel_in=30.0, bevel_up=12.0)
-    assert plan_profile(wish, *place, overhangs=(60.0, 39.0, 41.0)).crowded == (2,)
+    assert plan_profile(wish, *place, overhangs=(60.0, 39.0, 39.99)).crowded == (2,)
     assert plan_profile(EdgeProfile(), *place, overhangs=(60.0, 39.0)).crowded == ()
 
 
@@ -95,6 +95,12 @@ def test_a_bevel_past_the_lipping_lays_the_core_bare() -> None:
         edge = plan_profile(wish, board, outline, Placement(), lipping)
         assert ("bare" in edge.steps[0].what) is bare
     assert "bare" not in profile(wish).steps[0].what
+
+
+def test_a_bevel_that_meets_itself() -> None:
+    """Bevelled past its middle from both sides, a top has nothing flat left underneath."""
+    with pytest.raises(LayoutError, match="nothing flat under a top 600 mm wide"):
+        profile(EdgeProfile(bevel_in=310.0, bevel_up=12.0))
 
 
 @pytest.mark.parametrize("lengths", [(-1.0, 0.0, 0.0), (0.0, 30.0, 0.0), (0.0, 0.0, 12.0)])
