@@ -72,7 +72,8 @@ def _contacts(box: Box, patch: Patch, edges: Edges) -> tuple[Array, Array]:
     along, across = patch.along * squeeze[0], patch.across * squeeze[1]
     cosine, known = _parting(box, p, seen, along, across)
     lies = seen.outermost | _lies_along(box, seen, along, across)
-    use = lies | known
+    # a foot in the very middle points nowhere; leaving its half-plane out only loosens the bound
+    use = (lies | known) & seen.way.any(axis=1)
     return _rows(seen.take(use), np.where(lies, 1.0, cosine)[use], squeeze)
 
 
