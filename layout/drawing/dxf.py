@@ -53,9 +53,17 @@ def to_dxf(scene: Scene, release: Release = "R2010") -> str:
             writer.use(group.layer)
             for item in group.items:
                 writer.draw(item)
+        if release != "R12":
+            _order_classes(document)
         held = io.StringIO()
         document.write(held)
     return held.getvalue()
+
+
+def _order_classes(document: Drawing) -> None:
+    """Declare the classes of the file in one order: ezdxf takes them from a set."""
+    document.classes.add_required_classes(document.dxfversion)
+    document.classes.classes = dict(sorted(document.classes.classes.items()))
 
 
 @contextmanager

@@ -60,6 +60,26 @@ def test_a_second_run_gives_the_same_bytes_and_leaves_other_files_alone(
     }
 
 
+def test_the_bytes_do_not_hang_on_how_python_hashes(job: Path, tmp_path: Path) -> None:
+    """Two processes with different hash secrets write the same files."""
+    import os
+    import subprocess
+    import sys
+
+    code = "from panelwright.cli.main import main; main()"
+    folders = []
+    for secret in ("1", "2"):
+        out = tmp_path / secret
+        subprocess.run(
+            [sys.executable, "-c", code, "plan", str(job), "--out", str(out)],
+            check=True,
+            capture_output=True,
+            env={**os.environ, "PYTHONHASHSEED": secret},
+        )
+        folders.append({path.name: path.read_bytes() for path in out.iterdir()})
+    assert folders[0] == folders[1]
+
+
 def test_an_interrupted_write_leaves_every_old_file_whole(
     job: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
