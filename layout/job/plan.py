@@ -18,7 +18,6 @@ from ..offcuts.plan import OffcutPlan, offcuts_of
 from ..panel import Spoils
 from ..panel.datum import Datum, choose_datum
 from ..template.content import TemplateContent
-from ..template.paper import PAPERS, Margins
 from ..template.proposal import Proposal, proposed
 from .cautions import Caution, cautions_for
 from .fitting import fits_of
@@ -106,6 +105,8 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         legs = place_legs(job.legs, *place, bearing.meet(screwable), top_mass, spoiling)
     overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
     template = template_content(job.name, top, cuts.rough, marks, legs, job.tape)
+    if job.template.mirrored:
+        template = template.from_underside()
     return Plan(
         job=job,
         fits=fits,
@@ -136,5 +137,11 @@ def _methods(job: Job, top: Top, datum: Datum, cuts: CutPlan) -> tuple[Method, .
 def _sheets(job: Job, content: TemplateContent) -> Proposal:
     """Return the sheets that the job's template asks for."""
     wish = job.template
-    margins = Margins.all(wish.margin)
-    return proposed(content, PAPERS[wish.paper], margins, wish.overlap, portion=wish.portion)
+    return proposed(
+        content,
+        wish.paper,
+        wish.margins,
+        wish.overlap,
+        correction=wish.correction,
+        portion=wish.portion,
+    )

@@ -3,24 +3,34 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from ..drawing import layers
 from ..drawing.lettering import wrapped
 from ..drawing.scene import Group, Item, Scene, Stroke, Text
 from ..geometry.point import Point
-from ..template.calibration import MOST, CalibrationBars, calibration_sheet
+from ..template.calibration import MOST
+from ..template.calibration_bars import CalibrationBars, calibration_sheet
 from ..template.paper import Margins, Paper
-from ..units import Tape
 from .template_parts import CheckBar, line, strokes
 
 _INSET = 12.0
 
+Said = tuple[str, float, bool]
+"""Words, the height of their capitals, and whether they are bold."""
 
-def calibration_page(paper: Paper, margins: Margins, tape: Tape) -> Scene:
-    """Return the sheet that is printed once and measured along both edges and both diagonals."""
+
+def calibration_page(paper: Paper, margins: Margins, command: Sequence[str] = ()) -> Scene:
+    """Return the sheet that is printed once and measured along both edges and both diagonals.
+
+    Parameters
+    ----------
+    command : sequence of str
+        What to type, in lines, so that what was read is kept.
+    """
     sheet = calibration_sheet(paper, margins)
-    bars = CalibrationBars.on(paper, margins, tape)
-    box = bars.box
+    bars = CalibrationBars.on(paper, margins)
+    box, tape = bars.box, bars.tape
     items: list[Item] = []
     for start, length, upright in (
         (Point(box.left, box.bottom), bars.across, False),
@@ -36,38 +46,50 @@ def calibration_page(paper: Paper, margins: Margins, tape: Tape) -> Scene:
         # the diagonals are only begun, so that the words keep clear paper
         way = (end - start).unit()
         items += [Stroke(line(start, start + way * _INSET)), Stroke(line(end - way * _INSET, end))]
-    texts = _words(paper, bars, tape)
+    texts = _words(paper, bars, command)
     groups = (Group(layers.CHECK_BARS, tuple(items)), Group(layers.LETTERING, texts))
     return Scene(f"Calibration sheet, {paper.name}", sheet.frame, groups)
 
 
-def _words(paper: Paper, bars: CalibrationBars, tape: Tape) -> tuple[Item, ...]:
-    across, along = tape.measure(bars.across), tape.measure(bars.along)
+def _words(paper: Paper, bars: CalibrationBars, command: Sequence[str]) -> tuple[Item, ...]:
+    """Return the words: all of them where they find room between the bars, else the first ones."""
     box = bars.box
-    said: tuple[tuple[str, float, bool], ...] = (
-        (f"Calibration sheet · {paper.name}", 5.0, True),
-        ("Print at 100 % (actual size), with the settings, the paper and the feed that the "
-         "template will be printed with. Let the paper lie a quarter of an hour.", 2.5, False),
-        ("Measure with a steel rule from outer tick to outer tick, to a quarter of a "
-         "millimetre or 1/64 in.", 2.5, False),
-        (f"x, along the short edge, should be {across}", 3.5, True),
-        (f"y, along the long edge, should be {along}", 3.5, True),
-        (f"The two diagonals should both be {tape.exact(bars.diagonal, 1)} {tape.unit}. Where they "
-         "differ by more than 0.5 mm (1/32 in) the paper ran in askew: load it again.", 2.5, False),
-        ("Give what you read for x and y to the program; it takes the printer's error out of each "
-         f"edge. More than {100 * MOST:.0f} % is no printer's error but a page fitted to the wrong "
-         "paper: it is refused.", 2.5, False),
-    )  # fmt: skip
     items: list[Item] = []
     left, width = box.left + _INSET, box.width - 2 * _INSET
     y = box.top - 2 * _INSET
-    for words, height, bold in said:
-        for row in wrapped(words, height, width, bold):
+    for words, height, bold in _said(paper, bars, command):
+        rows = wrapped(words, height, width, bold)
+        if y - height * 1.75 * len(rows) < box.bottom + _INSET:
+            break
+        for row in rows:
             y -= height * 1.75
             items.append(Text(Point(left, y), row, height, bold=bold))
         y -= 2.0
     x_at = Point(box.middle.x, box.bottom + 4.0)
-    items.append(Text(x_at, f"x  {across}", 3.5, "middle"))
+    items.append(Text(x_at, f"x  {bars.tape.measure(bars.across)}", 3.5, "middle"))
     y_at = Point(box.left + 7.5, box.middle.y)
-    items.append(Text(y_at, f"y  {along}", 3.5, "middle", math.pi / 2))
+    items.append(Text(y_at, f"y  {bars.tape.measure(bars.along)}", 3.5, "middle", math.pi / 2))
     return tuple(items)
+
+
+def _said(paper: Paper, bars: CalibrationBars, command: Sequence[str]) -> tuple[Said, ...]:
+    told: tuple[Said, ...] = ()
+    if command:
+        told = (
+            ("Then type, with what you read and a name for the printer:", 2.5, False),
+            *((row, 2.5, True) for row in command),
+        )
+    return (
+        (f"Calibration sheet · {paper.name}", 5.0, True),
+        (f"x, along the short edge, should be {bars.words(bars.across)}", 3.5, True),
+        (f"y, along the long edge, should be {bars.words(bars.along)}", 3.5, True),
+        ("Print at 100 % (actual size), with the settings, the paper and the feed that the "
+         "template will be printed with. Let the paper lie a quarter of an hour.", 2.5, False),
+        ("Measure with a steel rule from outer tick to outer tick, to a quarter of a "
+         "millimetre or 1/64 in.", 2.5, False),
+        *told,
+        (f"The two diagonals should both be {bars.words(bars.diagonal)}. Where they differ by "
+         "more than 0.5 mm (1/32 in) the paper ran in askew: load it again.", 2.5, False),
+        (f"More than {100 * MOST:.0f} % is no printer's error but a page fitted to the wrong "
+         "paper: it is refused.", 2.5, False),
+    )  # fmt: skip

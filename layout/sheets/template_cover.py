@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from ..drawing.scene import Scene
 from ..geometry.window import holds
-from ..template.calibration import USUAL, longest_bar, wrong_prints
+from ..template.calibration import longest_bar
 from ..template.content import TemplateContent
 from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import TilePlan, field_of
+from ..template.wrong_print import wrong_prints
 from ..units import Tape
 from .cover_sheet import upright_sheet
 from .flow import Flow
@@ -69,7 +70,7 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
         f"and {tape.measure(up)} up."
     )
     longer = max(across, up)
-    for wrong in wrong_prints(plan.paper, USUAL):
+    for wrong in wrong_prints(plan.paper):
         flow.words(
             f"If the bar of {tape.measure(longer)} reads {tape.exact(longer * wrong.scale, 1)}, "
             f"the page was {wrong.mistake}: print again.",

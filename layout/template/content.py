@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field, replace
+from functools import reduce
 
 import numpy as np
 from numpy.typing import NDArray
@@ -90,13 +91,7 @@ class TemplateContent:
     @property
     def bounds(self) -> Bounds:
         """The box round everything."""
-        boxes = [path.bounds for path in self.paths]
-        return Bounds(
-            min(b.left for b in boxes),
-            min(b.bottom for b in boxes),
-            max(b.right for b in boxes),
-            max(b.top for b in boxes),
-        )
+        return reduce(Bounds.joined, (path.bounds for path in self.paths))
 
     def from_underside(self) -> TemplateContent:
         """Return the same template seen from the other face: left and right swapped."""

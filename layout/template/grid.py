@@ -117,9 +117,15 @@ def _seam(tile: Tile, other: Tile, *, across: bool) -> tuple[Point, Point]:
 
 def _clearest(places: list[Point], drawn: Points) -> Point:
     """Return the first place clear of what is drawn, or else the clearest."""
-    rooms = [float(np.hypot(*(drawn - np.array([p.x, p.y])).T).min()) for p in places]
-    clear = [place for place, room in zip(places, rooms, strict=True) if room >= _CLEAR]
-    return clear[0] if clear else places[rooms.index(max(rooms))]
+    box = Bounds.around(places).grown(_CLEAR)
+    near = (drawn[:, 0] >= box.left) & (drawn[:, 0] <= box.right)
+    near &= (drawn[:, 1] >= box.bottom) & (drawn[:, 1] <= box.top)
+    lines, at = drawn[near], np.array([tuple(place) for place in places])
+    if not len(lines):
+        return places[0]
+    rooms = np.hypot(*(lines[:, None] - at).transpose(2, 0, 1)).min(axis=0)
+    clear = np.flatnonzero(rooms >= _CLEAR)
+    return places[int(clear[0]) if len(clear) else int(rooms.argmax())]
 
 
 def check_overlap(overlap_width: float, field: Bounds) -> None:

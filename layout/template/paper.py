@@ -30,12 +30,15 @@ class Paper:
         The short and the long side of a sheet, mm.
     roll : bool
         Whether the length is cut as needed.
+    imperial : bool
+        Whether it is made to inches: then its calibration bars are, too.
     """
 
     name: str
     width: float
     length: float
     roll: bool = False
+    imperial: bool = False
 
     def __post_init__(self) -> None:
         if not 0 < self.width <= self.length <= LONGEST_PAGE:
@@ -45,22 +48,31 @@ class Paper:
             )
 
     @classmethod
-    def custom(cls, width: float, length: float) -> Paper:
-        """Return a sheet of any size, mm; which side is named first does not matter."""
+    def custom(cls, width: float, length: float, *, imperial: bool = False) -> Paper:
+        """Return a sheet of any size, mm; which side is named first does not matter.
+
+        >>> Paper.custom(450, 320).name, Paper.custom(330.2, 482.6, imperial=True).name
+        ('320 × 450 mm', '13 × 19 in')
+        """
         short, long = sorted((width, length))
-        return cls(f"{short:g} × {long:g} mm", short, long)
+        unit, size = ("in", MM_PER_INCH) if imperial else ("mm", 1.0)
+        name = f"{short / size:.6g} × {long / size:.6g} {unit}"
+        return cls(name, short, long, imperial=imperial)
 
     @classmethod
-    def from_roll(cls, width: float, longest: float = LONGEST_PAGE) -> Paper:
+    def from_roll(
+        cls, width: float, longest: float = LONGEST_PAGE, *, imperial: bool = False
+    ) -> Paper:
         """Return a roll of this width, mm."""
-        return cls(f"roll {width:g} mm", width, longest, roll=True)
+        size = f"{width / MM_PER_INCH:.6g} in" if imperial else f"{width:.6g} mm"
+        return cls(f"roll {size}", width, longest, roll=True, imperial=imperial)
 
 
 A4 = Paper("A4", 210.0, 297.0)
 A3 = Paper("A3", 297.0, 420.0)
-LETTER = Paper("Letter", 8.5 * MM_PER_INCH, 11 * MM_PER_INCH)
-LEGAL = Paper("Legal", 8.5 * MM_PER_INCH, 14 * MM_PER_INCH)
-TABLOID = Paper("Tabloid", 11 * MM_PER_INCH, 17 * MM_PER_INCH)
+LETTER = Paper("Letter", 8.5 * MM_PER_INCH, 11 * MM_PER_INCH, imperial=True)
+LEGAL = Paper("Legal", 8.5 * MM_PER_INCH, 14 * MM_PER_INCH, imperial=True)
+TABLOID = Paper("Tabloid", 11 * MM_PER_INCH, 17 * MM_PER_INCH, imperial=True)
 ROLL_610 = Paper.from_roll(610.0)
 ROLL_914 = Paper.from_roll(914.0)
 
@@ -95,6 +107,11 @@ class Margins:
     def all(cls, margin: float) -> Margins:
         """Return the same margin on every side."""
         return cls(margin, margin, margin, margin)
+
+    @property
+    def are_equal(self) -> bool:
+        """Whether all four are the same."""
+        return self.left == self.right == self.bottom == self.top
 
     @property
     def turned(self) -> Margins:

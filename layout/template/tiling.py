@@ -11,6 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import reduce
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,8 +19,9 @@ from numpy.typing import NDArray
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Points
-from ..geometry.segments import EllipticArc, Segment
+from ..geometry.segments import Segment
 from ..geometry.window import clipped
+from .along import PointsAlong
 from .calibration import TRUE, Correction
 from .grid import Grid, check_overlap, register_marks, tiles_on
 from .paper import Margins, Paper, PaperError, Sheet
@@ -57,13 +59,9 @@ class _Drawn:
     @classmethod
     def of(cls, paths: Sequence[Path]) -> _Drawn:
         segments = tuple(segment for path in paths for segment in path.segments)
-        along = [_points_along(segment) for segment in segments]
-        owner = np.repeat(np.arange(len(segments)), [len(points) for points in along])
-        boxes = [path.bounds for path in paths]
-        bounds = boxes[0]
-        for box in boxes[1:]:
-            bounds = bounds.joined(box)
-        return cls(segments, np.concatenate(along), owner, bounds)
+        along = PointsAlong.on(segments, _SPACING)
+        bounds = reduce(Bounds.joined, (path.bounds for path in paths))
+        return cls(segments, along.points, along.owner, bounds)
 
     def runs_through(self, box: Bounds) -> bool:
         """Whether any line has ink in a box: points decide, and near its edges the exact lines."""
@@ -111,7 +109,7 @@ def tiles_for(
     """
     drawn = _Drawn.of(paths)
     white = margins or Margins.all(10.0)
-    found: list[tuple[tuple[float, ...], TilePlan]] = []
+    found: list[tuple[tuple[float, ...], Sheet, Grid, Places]] = []
     refused: PaperError | None = None
     for landscape in (False, True):
         try:
@@ -122,15 +120,15 @@ def tiles_for(
             refused = error
             continue
         crowd, grid, kept = _fewest(drawn, field, overlap, tied=tied)
-        tiles = _trimmed(grid, kept)
-        marks = register_marks(tiles, drawn.points)
-        plan = TilePlan(paper, sheet, overlap, tiles, marks, correction, white)
         used = len(kept) * sheet.width * sheet.height
-        found.append(((len(kept), round(used), crowd, landscape), plan))
+        found.append(((len(kept), round(used), crowd, landscape), sheet, grid, kept))
     if not found:
         assert refused is not None
         raise refused
-    return min(found, key=lambda pair: pair[0])[1]
+    _, sheet, grid, kept = min(found, key=lambda way: way[0])
+    tiles = _trimmed(grid, kept)
+    marks = register_marks(tiles, drawn.points)
+    return TilePlan(paper, sheet, overlap, tiles, marks, correction, white)
 
 
 def _sheet(
@@ -231,12 +229,3 @@ def _trimmed(grid: Grid, kept: Places) -> tuple[Tile, ...]:
     corner = grid.window(row, column)
     own = replace(grid, left=corner.left, top=corner.top)
     return tiles_on(own, frozenset((r - row, c - column) for r, c in kept))
-
-
-def _points_along(segment: Segment) -> Points:
-    """Return points along a segment, its ends included, no two more than `_SPACING` apart."""
-    longest = segment.length
-    if isinstance(segment, EllipticArc):  # equal steps of its angle are not equal on the line
-        longest = max(segment.half_length, segment.half_width) * abs(segment.sweep)
-    count = max(1, math.ceil(longest / _SPACING))
-    return np.array([tuple(segment.at(k / count)) for k in range(count + 1)], dtype=np.float64)

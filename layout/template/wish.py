@@ -3,31 +3,44 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from ..errors import LayoutError
+from .calibration import TRUE, Correction
 from .grid import check_overlap
-from .paper import PAPERS, Margins, Sheet
+from .paper import A4, Margins, Paper, Sheet
 from .tiles import field_of
 
 PORTIONS = ("auto", "whole", "half", "quarter", "end", "corner", "curves")
 """How much of the outline is printed; the rest is had by flipping it on its centrelines."""
 
+RELEASES = ("R2010", "R12")
+"""Releases of DXF that the template is written in."""
+
 
 @dataclass(frozen=True, slots=True)
 class TemplateWish:
-    """Paper and portion of the template.
+    """Paper and portion of the template, and how it is written.
 
     Attributes
     ----------
-    paper : str
-        A name in `paper.PAPERS`.
-    margin : float
-        What the printer leaves white round a sheet, mm.
+    paper : Paper
+    margins : Margins
+        What the printer leaves white on a sheet held upright.
     overlap : float
         What neighbouring sheets share, mm.
     portion : str
         One of `PORTIONS`; "auto" takes the one with the fewest sheets.
+    mirrored : bool
+        Whether it is drawn for the underside.
+    ordinates : bool
+        Whether the outline is given in figures, too.
+    dxf_release : str
+        One of `RELEASES`.
+    printer : str
+        The name under which the printer was measured; empty where it was not.
+    correction : Correction
+        That printer's: whoever reads the profile sets it.
 
     Raises
     ------
@@ -36,22 +49,26 @@ class TemplateWish:
         the overlap suits no sheet.
     """
 
-    paper: str = "A4"
-    margin: float = 10.0
+    paper: Paper = A4
+    margins: Margins = field(default_factory=lambda: Margins.all(10.0))
     overlap: float = 12.0
     portion: str = "auto"
+    mirrored: bool = False
+    ordinates: bool = True
+    dxf_release: str = "R2010"
+    printer: str = ""
+    correction: Correction = TRUE
 
     def __post_init__(self) -> None:
         for name, value, known in (
-            ("paper", self.paper, PAPERS),
             ("portion", self.portion, PORTIONS),
+            ("DXF release", self.dxf_release, RELEASES),
         ):
             if value not in known:
                 raise LayoutError(f"template: {name} {value!r} is not one of {', '.join(known)}")
-        for name, length in (("margin", self.margin), ("overlap", self.overlap)):
-            if not 0 <= length < math.inf:
-                raise LayoutError(f"template: {name} of {length:g} mm is below 0")
-        paper = PAPERS[self.paper]
-        length = 0.0 if not paper.roll else paper.width
-        sheet = Sheet.of(paper, Margins.all(self.margin), landscape=False, length=length)
-        check_overlap(self.overlap, field_of(sheet))
+        if not 0 <= self.overlap < math.inf:
+            raise LayoutError(f"template: overlap of {self.overlap:g} mm is below 0")
+        # on its side a sheet has no more room: there both margins of a pair are the larger one
+        length = self.paper.width if self.paper.roll else 0.0
+        sheet = Sheet.of(self.paper, self.margins, landscape=False, length=length)
+        check_overlap(self.overlap, field_of(sheet, self.correction))

@@ -19,6 +19,7 @@ from panelwright.layout.job.keys.top import FAMILIES
 from panelwright.layout.job.reading import look_over, read_job
 from panelwright.layout.legs.wish import Fixing, Foot, FootShape, LegsWish
 from panelwright.layout.panel import Defect, Face, Kind, Spoils, material_named
+from panelwright.layout.template.paper import LETTER, Margins
 from panelwright.layout.template.wish import TemplateWish
 from panelwright.layout.units import Tape, Units
 
@@ -170,7 +171,7 @@ def test_every_wish_arrives_where_it_belongs() -> None:
         pencil=6.35,
         string_stretch=0.005,
     )
-    assert job.template == TemplateWish("Letter", 12.7, 12.7, "half")
+    assert job.template == TemplateWish(LETTER, Margins.all(12.7), 12.7, "half")
 
 
 @given(st.sampled_from(Units), st.integers(1, 400))

@@ -23,7 +23,7 @@ from panelwright.layout.sheets.calibration_page import calibration_page
 from panelwright.layout.sheets.cover_sheet import upright_sheet
 from panelwright.layout.sheets.flow import Flow
 from panelwright.layout.sheets.ordinates_sheet import ordinates_pages
-from panelwright.layout.template.calibration import CalibrationBars
+from panelwright.layout.template.calibration_bars import CalibrationBars
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4, LETTER, Margins, Paper
 from panelwright.layout.units import Tape

@@ -8,7 +8,8 @@ from .key import Key, Section
 from .legs import LEGS
 from .panel import HEAD, PANEL
 from .places import BOW, CUT_OUT, DATUM, DEFECT, OUTLINE
-from .tools import TEMPLATE, TOOLS
+from .template import TEMPLATE
+from .tools import TOOLS
 from .top import TOP
 
 SECTIONS: tuple[Section, ...] = (

@@ -1,22 +1,19 @@
-"""Keys of the tools and of the printed template."""
+"""Keys of the tools."""
 
 from __future__ import annotations
 
 from ...cutting.tools import Tools
 from ...marking.method import ALL_TOOLS, HandTool
 from ...panel.defect import Face
-from ...template.paper import PAPERS
-from ...template.wish import PORTIONS, TemplateWish
 from .figures import FROM_0, Length, Range, percent
 from .key import Key, Section
-from .kinds import Choice, YesNo, names
+from .kinds import Choice, YesNo
 from .plane import Choices
 
-_TOOLS, _TEMPLATE = Tools(), TemplateWish()
+_TOOLS = Tools()
 
 _THIN = Length(Range(0.0, 20.0), "measure a test cut")
 _LEFT = Length(Range(0.0, 100.0), "give what the tool needs")
-_WHITE = Length(Range(0.0, 80.0), "a sheet must keep room for the drawing")
 
 TOOLS = Section(
     "[tools]",
@@ -177,31 +174,6 @@ TOOLS = Section(
             None,
             "by `string`",
             "0.3",
-        ),
-    ),
-)
-
-TEMPLATE = Section(
-    "[template]",
-    "The printed template.",
-    (
-        Key(
-            "paper",
-            Choice(names(*PAPERS)),
-            "The sheets in the printer",
-            _TEMPLATE.paper,
-            '"A4"',
-            '"Letter"',
-        ),
-        Key("margin", _WHITE, "What the printer leaves white", _TEMPLATE.margin, "10 mm", "12"),
-        Key("overlap", _WHITE, "What neighbouring sheets share", _TEMPLATE.overlap, "12 mm", "15"),
-        Key(
-            "portion",
-            Choice(names(*PORTIONS)),
-            "How much is printed; the rest is flipped on the centrelines",
-            _TEMPLATE.portion,
-            '"auto"',
-            '"quarter"',
         ),
     ),
 )

@@ -19,7 +19,8 @@ from ..text.toml import Tables, decoded, tables_of
 from .legs import read_legs
 from .panel import PanelRead, read_panel
 from .section import Values, read_section
-from .tools import read_template, read_tools
+from .template import read_template
+from .tools import read_tools
 from .top import TopRead, read_top
 
 

@@ -1,11 +1,10 @@
-"""[tools] and [template]: what the top is cut with, and what is printed."""
+"""[tools]: what the top is cut with."""
 
 from __future__ import annotations
 
 from ...cutting.tools import Tools
 from ...errors import LayoutError
-from ...template.wish import TemplateWish
-from ..keys.tools import TEMPLATE, TOOLS
+from ..keys.tools import TOOLS
 from ..text.notes import Place
 from .section import read_section
 
@@ -23,18 +22,6 @@ def read_tools(raw: object, place: Place) -> Tools | None:
             draw_with=frozenset(values["draw_with"]),
             **{key.name: values[key.name] for key in TOOLS.keys if key.name not in _READ_APART},
         )
-    except LayoutError as error:
-        place.wrong(str(error))
-        return None
-
-
-def read_template(raw: object, place: Place) -> TemplateWish | None:
-    """Return the wish for the template; None where something is wrong with it."""
-    values = read_section(raw, TEMPLATE, place)
-    if not values.sound(*(key.name for key in TEMPLATE.keys)):
-        return None
-    try:
-        return TemplateWish(**{key.name: values[key.name] for key in TEMPLATE.keys})
     except LayoutError as error:
         place.wrong(str(error))
         return None
