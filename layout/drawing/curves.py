@@ -8,13 +8,6 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Arc, EllipticArc, Line, Segment
 from ..geometry.tolerance import SAME_POINT
-from .scene import Mark
-
-
-def cross(mark: Mark) -> tuple[Path, ...]:
-    """Return the two lines of a mark's cross."""
-    along, up = Point(mark.arm, 0.0), Point(0.0, mark.arm)
-    return tuple(Path((Line(mark.at - arm, mark.at + arm),)) for arm in (along, up))
 
 
 def cubic_controls(segment: Segment) -> tuple[Point, Point]:

@@ -12,14 +12,15 @@ import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from ..geometry.path import Path, circle
+from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Line, Segment
 from ..geometry.window import split
-from .curves import cross, cubic_controls
+from .curves import cubic_controls
 from .hatching import HATCH_WIDTH, hatch_lines
 from .lettering import CAP_HEIGHT, plain
 from .scene import Area, Group, Layer, Mark, Scene, Stroke, Text
+from .signs import mark_lines
 
 if TYPE_CHECKING:
     import pikepdf
@@ -90,7 +91,7 @@ class _Page:
                 case Area():
                     self.area(item, group.layer)
                 case Stroke():
-                    self.trace(item.path)
+                    self.line(item, group.layer)
         self.canvas.restoreState()
 
     def pen(self, layer: Layer) -> None:
@@ -99,6 +100,13 @@ class _Page:
         self.canvas.setLineWidth(layer.line_width * POINTS_PER_MM)
         self.canvas.setLineJoin(1)
         self.canvas.setDash([dash * POINTS_PER_MM for dash in layer.dashes])
+
+    def line(self, stroke: Stroke, layer: Layer) -> None:
+        """Draw a line; dashes carry on from where its phase says."""
+        if layer.dashes:
+            dashes = [dash * POINTS_PER_MM for dash in layer.dashes]
+            self.canvas.setDash(dashes, stroke.phase % sum(layer.dashes) * POINTS_PER_MM)
+        self.trace(stroke.path)
 
     def trace(self, *paths: Path, stroke: bool = True, fill: bool = False) -> None:
         held = self.canvas.beginPath()
@@ -121,8 +129,7 @@ class _Page:
     def mark(self, mark: Mark) -> None:
         self.canvas.saveState()
         self.canvas.setDash([])
-        rings = (circle(mark.at, mark.diameter / 2),) if mark.diameter else ()
-        self.trace(*cross(mark), *rings)
+        self.trace(*mark_lines(mark))
         self.canvas.restoreState()
 
     def area(self, area: Area, layer: Layer) -> None:

@@ -49,11 +49,23 @@ class Layer:
     hatching: Hatching = "none"
 
 
+Sign = Literal["point", "middle", "centre", "nail", "hole"]
+"""What a mark is for, told by its shape where no letters can be read."""
+
+
 @dataclass(frozen=True, slots=True)
 class Stroke:
-    """A line along a path."""
+    """A line along a path.
+
+    Attributes
+    ----------
+    path : Path
+    phase : float
+        How far into its layer's dashes the line begins, mm: where it carries on another one.
+    """
 
     path: Path
+    phase: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,11 +82,20 @@ class Mark:
     """A place that is pricked or drilled: a cross whose arms are `arm` long, mm on paper.
 
     With `diameter` a circle of that size, at the scale of the drawing, is drawn round it.
+
+    Attributes
+    ----------
+    sign : Sign
+        Lines are added to the cross by what it is for.
+    name : str
+        What it is called, for a file format that can hold it beside the lines.
     """
 
     at: Point
     arm: float = 3.0
     diameter: float = 0.0
+    sign: Sign = "point"
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True)

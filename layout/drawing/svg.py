@@ -12,14 +12,14 @@ from collections.abc import Iterable
 from typing import Any
 
 from ..geometry.bounds import Bounds
-from ..geometry.path import Path, circle
+from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
 from ..geometry.window import split
-from .curves import cross
 from .hatching import HATCH_WIDTH, hatch_lines
 from .lettering import CAP_HEIGHT, plain
-from .scene import Area, Group, Item, Layer, Mark, Scene, Text
+from .scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
+from .signs import mark_lines
 
 _QUARTER = math.pi / 2
 """Longest arc in one `A`: on a half circle a reader would find the centre from the root of a
@@ -85,15 +85,25 @@ class _Writer:
             case Text():
                 yield self.text(item, layer)
             case Mark():
-                yield self.path(*_mark_paths(item), dashed=False)
+                yield self.mark(item)
             case Area():
                 yield from self.area(item, layer)
-            case _:
-                yield self.path(item.path)
+            case Stroke():
+                line = self.path(item.path)
+                if layer.dashes and item.phase:
+                    line["stroke-dashoffset"] = _number(item.phase % sum(layer.dashes))
+                yield line
 
     def path(self, *paths: Path, dashed: bool = True) -> Any:  # noqa: ANN401
         plain_line = {} if dashed else {"stroke_dasharray": "none"}
         return self.drawing.path(d=" ".join(self.data(path) for path in paths), **plain_line)
+
+    def mark(self, mark: Mark) -> Any:  # noqa: ANN401
+        """Draw a mark; its name is its title, which viewers show and programs read."""
+        drawn = self.path(*mark_lines(mark), dashed=False)
+        if mark.name:
+            drawn.set_desc(title=plain(mark.name))
+        return drawn
 
     def area(self, area: Area, layer: Layer) -> Iterable[Any]:
         edge = self.path(area.boundary, *area.holes)
@@ -146,10 +156,6 @@ class _Writer:
 
     def at(self, point: Point) -> tuple[str, str]:
         return _number(point.x - self.frame.left), _number(self.frame.top - point.y)
-
-
-def _mark_paths(mark: Mark) -> tuple[Path, ...]:
-    return cross(mark) + ((circle(mark.at, mark.diameter / 2),) if mark.diameter else ())
 
 
 def _number(value: float) -> str:

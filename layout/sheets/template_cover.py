@@ -9,11 +9,12 @@ from ..template.content import TemplateContent
 from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import TilePlan, field_of
-from ..template.wrong_print import wrong_prints
+from ..template.wrong_print import WrongPrint, wrong_prints
 from ..units import Tape
 from .cover_sheet import upright_sheet
 from .flow import Flow
 from .sheet_map import sheet_map
+from .sign_legend import legend_height, legend_rows, signs_of
 from .wording import correction_words
 
 _MAP_HEIGHT = 75.0
@@ -35,6 +36,10 @@ def cover_pages(content: TemplateContent, proposal: Proposal) -> tuple[Scene, ..
     flow.need(height + _HEADING_ROOM)
     flow.heading("The sheets")
     flow.drawing(height, lambda box: sheet_map(content, proposal, box))
+    signs = signs_of(portion.marks(content))
+    if signs:
+        flow.heading("The marks")
+        flow.drawing(legend_height(signs), lambda box: legend_rows(signs, box))
     flow.heading("How it is laid on the work")
     for sentence in _use(portion):
         flow.words(sentence)
@@ -55,27 +60,25 @@ def _what(content: TemplateContent, proposal: Proposal) -> str:
         proposal.portion.name, f"one {proposal.portion.name} of the top"
     )
     paper = plan.paper.name if plan.paper.roll else f"{plan.paper.name} {lie}"
-    fixed = "" if plan.correction.is_none else f" Corrected: {correction_words(plan)}."
+    correction = plan.correction
+    fixed = "" if correction.is_none else f" Corrected {correction_words(correction)}."
     return f"{side}Full size, {shown}, on {count} of {paper}, after this cover.{fixed}"
 
 
 def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
     tape = content.tape
     field = field_of(plan.sheet, plan.correction)
-    across, up = (longest_bar(room - 1.0, tape) for room in (field.width, field.height))
+    bars = tuple(longest_bar(room - 1.0, tape) for room in (field.width, field.height))
     flow.heading("Before any cut")
     flow.check("Print at 100 % (actual size). No fitting, no shrinking, no scaling to the page.")
     flow.check(
-        f"On each sheet lay a steel rule along both check bars: {tape.measure(across)} across "
-        f"and {tape.measure(up)} up."
+        f"On each sheet lay a steel rule along both check bars: {tape.measure(bars[0])} across "
+        f"and {tape.measure(bars[1])} up."
     )
-    longer = max(across, up)
-    for wrong in wrong_prints(plan.paper):
-        flow.words(
-            f"If the bar of {tape.measure(longer)} reads {tape.exact(longer * wrong.scale, 1)}, "
-            f"the page was {wrong.mistake}: print again.",
-            indent=6.0,
-        )
+    wrong = wrong_prints(plan.paper)
+    if wrong:
+        flow.words("Where both are out alike, this was done to the page; print it again:", indent=6)
+        flow.table([_read_as(print_, bars, tape) for print_ in wrong], indent=6.0)
     flow.space(0.8)
     if plan.register_marks:
         flow.check(
@@ -87,10 +90,20 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
         flow.check("Measure between the corner crosses, diagonals too, before trusting the whole.")
         flow.table(lengths, indent=6.0)
     if lengths and plan.register_marks:
-        flow.words(f"Each seam on the way may be out by {_SEAM_PLAY:g} mm, not more.", indent=6.0)
+        play = "1/64 in" if tape.imperial else f"{_SEAM_PLAY:g} mm"
+        flow.words(f"Each seam on the way may be out by {play}, not more.", indent=6.0)
     flow.space(0.8)
     flies = "left: this is the underside" if content.mirrored else "right: the face is up"
     flow.check(f"On every sheet the pennant flies to the {flies}.")
+
+
+def _read_as(wrong: WrongPrint, bars: tuple[float, ...], tape: Tape) -> tuple[str, ...]:
+    """Return what the bars read after a wrong print, to the rule's division and in decimals."""
+    readings = (
+        f"{way} {tape.measure(bar * wrong.scale)} ({tape.exact(bar * wrong.scale, 1)})"
+        for way, bar in zip(("across", "up"), bars, strict=True)
+    )
+    return (*readings, wrong.mistake)
 
 
 def _lengths(plan: TilePlan, tape: Tape) -> list[tuple[str, ...]]:

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from ..drawing import layers
 from ..drawing.lettering import fitted_height
-from ..drawing.scene import Group, Item, Layer, Mark, Scene, Stroke, Text
+from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..template.calibration import longest_bar
 from ..template.content import TemplateContent, mark_ring
+from .sign_legend import legend_line, signs_of
 from .spots import Spots, labels_round, points_along
-from .template_parts import ARM, CheckBar, joint_ticks, line, pennant, strokes
+from .template_parts import CheckBar, drawn_mark, joint_ticks, line, mark_words, pennant, strokes
 
 _ROUND = 30.0
 """Room round the top for check bars and lettering, mm."""
@@ -19,19 +20,22 @@ _ROUND = 30.0
 _PAST = 12.0
 """How far the centrelines reach past the outline, mm."""
 
-
-def centrelines(content: TemplateContent, past: float = _PAST) -> tuple[Path, ...]:
-    """Return the long and the cross centreline, a little longer than the top."""
-    box = content.bounds.grown(past)
-    return (
-        line(Point(box.left, 0.0), Point(box.right, 0.0)),
-        line(Point(0.0, box.bottom), Point(0.0, box.top)),
-    )
+Lines = tuple[tuple[Layer, Path], ...]
 
 
-def lines_of(content: TemplateContent) -> tuple[tuple[Layer, Path], ...]:
-    """Return every line of a template with its layer, from the bottom to the top."""
-    found = [(layers.CENTRELINE, path) for path in centrelines(content)]
+def lines_of(content: TemplateContent, box: Bounds) -> Lines:
+    """Return every line of a template with its layer, from the bottom to the top.
+
+    Parameters
+    ----------
+    box : Bounds
+        Of the content: the centrelines reach a little past it.
+    """
+    past = box.grown(_PAST)
+    found = [
+        (layers.CENTRELINE, line(Point(past.left, 0.0), Point(past.right, 0.0))),
+        (layers.CENTRELINE, line(Point(0.0, past.bottom), Point(0.0, past.top))),
+    ]
     found += [(layers.LEGS, path) for path in content.feet]
     if content.rough is not None:
         found.append((layers.ROUGH, content.rough))
@@ -44,40 +48,44 @@ def lines_of(content: TemplateContent) -> tuple[tuple[Layer, Path], ...]:
 def template_drawing(content: TemplateContent) -> Scene:
     """Return the full-size template in the top's own frame: its middle at the origin.
 
-    The marks are crosses with their hole's ring; a short line crosses the outline wherever a
-    straight meets an arc. Two check bars, as long as the top allows, prove the scale.
+    The marks are crosses with their hole's ring and the sign of what they are for; a short line
+    crosses the outline wherever a straight meets an arc. Two check bars, as long as the top allows,
+    prove the scale.
     """
     box = content.bounds
-    frame = box.grown(_ROUND)
+    frame, lines = box.grown(_ROUND), lines_of(content, box)
     by_layer: dict[Layer, list[Item]] = {}
-    for layer, path in lines_of(content):
+    for layer, path in lines:
         by_layer.setdefault(layer, []).append(Stroke(path))
-    marks = [Mark(mark.at, diameter=mark.diameter) for mark in content.marks]
+    marks = tuple(drawn_mark(mark) for mark in content.marks)
     ticks = strokes(joint_ticks(content.finish))
-    bars = _bars(content, frame)
     groups = [Group(layer, tuple(items)) for layer, items in by_layer.items()]
     groups += [
         Group(layers.MARKS, (*ticks, *marks)),
-        Group(layers.MARK_NAMES, _names(content, frame)),
-        Group(layers.CHECK_BARS, bars),
-        Group(layers.LETTERING, _lettering(content, frame)),
+        Group(layers.MARK_NAMES, _names(content, frame, lines)),
+        Group(layers.CHECK_BARS, _bars(content, box, frame)),
+        Group(layers.LETTERING, _lettering(content, box, frame)),
     ]
     kept = tuple(group for group in groups if group.items)
-    return Scene(f"{content.title}, full-size template", frame, kept)
+    return Scene(f"{content.title}, full-size template{_side(content)}", frame, kept)
 
 
-def _names(content: TemplateContent, frame: Bounds) -> tuple[Item, ...]:
-    spots = Spots(frame, points_along(path for _, path in lines_of(content)))
+def _side(content: TemplateContent) -> str:
+    return ", MIRRORED" if content.mirrored else ""
+
+
+def _names(content: TemplateContent, frame: Bounds, lines: Lines) -> tuple[Item, ...]:
+    spots = Spots(frame, points_along(path for _, path in lines))
     spots.taken += [mark_ring(mark).bounds for mark in content.marks]
     texts = (
-        spots.best(labels_round(mark.at, mark.label, 5.0, max(ARM, mark.diameter / 2) + 1.0))
+        spots.best(labels_round(mark.at, mark_words(mark.label), 5.0, mark.reach + 1.0))
         for mark in content.marks
     )
     return tuple(text for text in texts if text is not None)
 
 
-def _bars(content: TemplateContent, frame: Bounds) -> tuple[Item, ...]:
-    box, tape = content.bounds, content.tape
+def _bars(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[Item, ...]:
+    tape = content.tape
     across = CheckBar(
         Point(box.left, frame.bottom + 14), longest_bar(box.width, tape), upright=False, tape=tape
     )
@@ -88,14 +96,16 @@ def _bars(content: TemplateContent, frame: Bounds) -> tuple[Item, ...]:
     return (*strokes(across.paths()), *strokes(up.paths()), *texts)
 
 
-def _lettering(content: TemplateContent, frame: Bounds) -> tuple[Item, ...]:
-    at = Point(content.bounds.left, frame.bottom + 3)
+def _lettering(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[Item, ...]:
+    at = Point(box.left, frame.bottom + 3)
     side = "MIRRORED: from the underside" if content.mirrored else "face up"
     words = f"{content.title} · full size · {side}"
     flag = Point(frame.left + 4, frame.top - 16)
-    room = frame.right - at.x - 4
-    height = fitted_height(words, 6.0, room, content.mirrored)
+    height = fitted_height(words, 6.0, frame.right - at.x - 4, content.mirrored)
+    start = Point(frame.left + 20, frame.top - 7)
+    signs = signs_of(content.marks)
     return (
         Text(at, words, height, bold=content.mirrored),
         *strokes(pennant(flag, mirrored=content.mirrored)),
+        *legend_line(signs, start, frame.right - start.x - 4),
     )

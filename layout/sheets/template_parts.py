@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..drawing.scene import Item, Stroke, Text
+from ..drawing.scene import Item, Mark, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path, circle
 from ..geometry.placement import Placement
@@ -36,12 +36,23 @@ def cross_at(at: Point, arm: float = ARM) -> tuple[Path, ...]:
     return (line(at - along, at + along), line(at - up, at + up))
 
 
-def mark_paths(mark: TemplateMark) -> tuple[Path, ...]:
-    """Return a mark's cross, which reaches past the ring of its diameter."""
-    if mark.diameter == 0:
-        return cross_at(mark.at)
-    arm = max(ARM, mark.diameter / 2 + 1.0)
-    return (*cross_at(mark.at, arm), circle(mark.at, mark.diameter / 2))
+def drawn_mark(mark: TemplateMark) -> Mark:
+    """Return a mark as a scene has it, named by its label."""
+    return Mark(mark.at, mark.reach, mark.diameter, mark.sign, mark_words(mark.label))
+
+
+def mark_words(label: str) -> str:
+    """Return the name of a mark that stands for several, its first word said once.
+
+    >>> mark_words("leg 3/leg 2/leg 4/leg 1"), mark_words("C2/C1")
+    ('leg 3/2/4/1', 'C2/C1')
+    """
+    first, *others = label.split("/")
+    word, blank, _ = first.rpartition(" ")
+    start = word + blank
+    if not blank or not all(other.startswith(start) for other in others):
+        return label
+    return "/".join([first, *(other.removeprefix(start) for other in others)])
 
 
 def joint_ticks(path: Path, reach: float = 3.0) -> tuple[Path, ...]:

@@ -12,9 +12,10 @@ from ..drawing import layers
 from ..drawing.lettering import text_box, text_width, wrapped
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
 from ..geometry.bounds import Bounds
+from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
-from ..geometry.window import clipped, holds
+from ..geometry.window import clipped, holds, pieces_in
 from ..template.calibration import longest_bar
 from ..template.content import mark_ring
 from ..template.tiles import Tile, TilePlan
@@ -25,6 +26,7 @@ from .template_parts import (
     PENNANT,
     CheckBar,
     cross_at,
+    mark_words,
     pennant,
     register_cross,
     strokes,
@@ -91,10 +93,18 @@ class TemplateSheet:
                 continue
             if box.top < window.bottom or box.bottom > window.top:
                 continue
-            pieces = (piece.placed(self.to_sheet) for piece in clipped(path, window))
-            held.setdefault(layer, []).extend(Stroke(piece) for piece in pieces)
+            held.setdefault(layer, []).extend(self.strokes(layer, path))
         for layer, items in held.items():
             yield Group(layer, tuple(items))
+
+    def strokes(self, layer: Layer, path: Path) -> Iterator[Stroke]:
+        """Yield what of a line lies on this sheet; dashes carry on from sheet to sheet."""
+        if not layer.dashes:
+            for part in clipped(path, self.tile.window):
+                yield Stroke(part.placed(self.to_sheet))
+            return
+        for piece in pieces_in(path, self.tile.window):
+            yield Stroke(piece.path.placed(self.to_sheet), piece.start)
 
     def register(self) -> tuple[Item, ...]:
         """Return the register marks and corner crosses of this sheet."""
@@ -166,7 +176,7 @@ class TemplateSheet:
         rows.append((side, 3.5 if content.mirrored else 2.5, content.mirrored))
         rows.append(("print at 100 %, then measure both bars", 2.5, False))
         if not plan.correction.is_none:
-            fixed = f"corrected for the printer: {correction_words(plan)}"
+            fixed = f"corrected {correction_words(plan.correction)}"
             rows += [(words, 2.5, False) for words in wrapped(fixed, 2.5, _HEADING)]
         width = max(30.0, *(text_width(words, h, bold) for words, h, bold in rows))
         height = PENNANT[1] + 1.0 + sum(_ROW * h for _, h, _ in rows)
@@ -202,9 +212,9 @@ class TemplateSheet:
         items: list[Item] = []
         for mark in self.shown.marks:
             if holds(self.tile.cell, mark.at):
-                off = max(ARM, mark.diameter / 2) + 0.5
+                off, words = mark.reach + 0.5, mark_words(mark.label)
                 at = mark.at + self.shift
-                offers = (labels_round(at, mark.label, height, off) for height in _NAME_HEIGHTS)
+                offers = (labels_round(at, words, height, off) for height in _NAME_HEIGHTS)
                 name = self.spots.best(chain.from_iterable(offers))
                 if name is not None:
                     items += [*leader(at, name, off), name]

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from ..drawing import layers
 from ..drawing.scene import Layer
+from ..drawing.signs import mark_lines
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Points
@@ -16,7 +17,7 @@ from ..template.proposal import Proposal
 from ..template.tiles import CornerCross
 from .spots import points_along
 from .template_drawing import lines_of
-from .template_parts import joint_ticks, mark_paths
+from .template_parts import drawn_mark, joint_ticks
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,9 +50,9 @@ class Shown:
     @classmethod
     def of(cls, content: TemplateContent, proposal: Proposal) -> Shown:
         """Return what a proposal's portion shows."""
-        portion = proposal.portion
+        portion, box = proposal.portion, content.bounds
         lines: list[tuple[Layer, Path]] = []
-        for layer, path in lines_of(content):
+        for layer, path in lines_of(content, box):
             if layer == layers.LEGS:
                 continue
             outline = layer != layers.CENTRELINE
@@ -61,8 +62,8 @@ class Shown:
         marks = portion.marks(content)
         ticks = joint_ticks(content.finish)
         lines += [(layers.MARKS, tick) for path in ticks for tick in clipped(path, portion.window)]
-        lines += [(layers.MARKS, path) for mark in marks for path in mark_paths(mark)]
+        lines += [(layers.MARKS, path) for m in marks for path in mark_lines(drawn_mark(m))]
         boxed = tuple((layer, path, path.bounds) for layer, path in lines)
         points = points_along(path for _, path in lines)
         crosses = proposal.plan.corner_crosses
-        return cls(content, portion, boxed, marks, points, content.bounds, crosses)
+        return cls(content, portion, boxed, marks, points, box, crosses)

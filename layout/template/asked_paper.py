@@ -55,8 +55,8 @@ def asked_paper(text: str, units: Units = Units.MM) -> Paper:
     except LengthError as error:
         raise PaperError(f"paper {text!r}: {error}") from error
     raise PaperError(
-        f"paper {text!r} is not known: use {', '.join(PAPERS)}, a size such as 320 x 450 mm, or a "
-        "roll such as roll 36 in"
+        f"paper {text!r} is not known: use one of {', '.join(PAPERS)}, a size such as "
+        "320 x 450 mm, or a roll such as roll 36 in"
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field, replace
 from functools import reduce
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -15,6 +16,10 @@ from ..geometry.placement import Points
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
 from ..units import Tape
+
+MarkSign = Literal["point", "middle", "centre", "nail", "hole"]
+"""What a mark is for: a point of the outline or the middle of a leg, the middle of the top, the
+centre of an arc, a nail to draw by, a hole to drill."""
 
 _ALIKE = 0.01
 """How far, mm, two halves may differ and still count as alike: below what a pencil can show."""
@@ -31,11 +36,18 @@ class TemplateMark:
     at : Point
     diameter : float
         Of the hole, nail or pin drawn round it, mm; 0 for a bare point.
+    sign : MarkSign
     """
 
     label: str
     at: Point
     diameter: float = 0.0
+    sign: MarkSign = "point"
+
+    @property
+    def reach(self) -> float:
+        """How far its lines reach from its middle, mm."""
+        return max(_ARM, self.diameter / 2 + _PAST_RING)
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,13 +118,16 @@ class TemplateContent:
         )
 
 
-_MARK_ROOM = 3.0
-"""Radius that is kept whole round a bare mark: the length of its arms, mm."""
+_ARM = 3.0
+"""Length of the arms of a mark's cross, mm."""
+
+_PAST_RING = 1.5
+"""How far the arms reach past the ring of a hole, mm: enough to see where they cross."""
 
 
 def mark_ring(mark: TemplateMark) -> Path:
     """Return the circle that must be on paper for a mark to be found."""
-    return circle(mark.at, max(mark.diameter / 2, _MARK_ROOM))
+    return circle(mark.at, mark.reach)
 
 
 def is_symmetric(path: Path, axis: str) -> bool:

@@ -7,7 +7,7 @@ What is not alike on both sides of such a line cannot be flipped: it is left out
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from ..geometry.bounds import Bounds
@@ -64,7 +64,7 @@ class Portion:
         for mark in content.marks:
             kin = self._kin(mark, content.marks)
             if holds(self.window, mark.at) and self._leads(mark) and kin is not None:
-                shown.append(TemplateMark("/".join(dict.fromkeys(kin)), mark.at, mark.diameter))
+                shown.append(replace(mark, label="/".join(dict.fromkeys(kin))))
         return tuple(shown)
 
     def marks_left_out(self, content: TemplateContent) -> tuple[TemplateMark, ...]:

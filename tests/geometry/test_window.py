@@ -15,8 +15,8 @@ from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.path import Path, circle
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.geometry.segments import Line
-from panelwright.layout.geometry.window import clipped, crossed_at, holds, part, split
+from panelwright.layout.geometry.segments import Line, Segment
+from panelwright.layout.geometry.window import clipped, crossed_at, holds, part, pieces_in, split
 from panelwright.layout.outlines import Capsule, Oval
 
 placed_paths = st.builds(
@@ -62,6 +62,36 @@ def test_pieces_lie_in_the_window_and_on_the_path(
         )
         assert all(holds(window, Point(*p), by=-1e-6) for p in points)
         assert off_path(points, path).max() < 2e-4
+
+
+@given(placed_paths, shares, shares)
+def test_pieces_know_how_far_along_they_start(path: Path, x: float, y: float) -> None:
+    """A piece's start lies as far along the path as the path is long up to it."""
+    box = path.bounds
+    left, bottom = box.left + x * box.width, box.bottom + y * box.height
+    window = Bounds(left, bottom, left + 0.6 * box.width, bottom + 0.6 * box.height)
+    pieces = pieces_in(path, window)
+    assert tuple(piece.path for piece in pieces) == clipped(path, window)
+    for piece in pieces:
+        before, start = 0.0, piece.path.segments[0].start
+        for segment in path.segments:
+            if before <= piece.start <= before + segment.length + 1e-6:
+                point = _at_distance(segment, piece.start - before)
+                if point.distance_to(start) < 1e-3:
+                    break
+            before += segment.length
+        else:
+            raise AssertionError(piece)
+
+
+def _at_distance(segment: Segment, distance: float) -> Point:
+    """Return the point so far along a segment, found by halving."""
+    low, high = 0.0, 1.0
+    for _ in range(50):
+        middle = (low + high) / 2
+        short = part(segment, 0.0, middle).length < distance
+        low, high = (middle, high) if short else (low, middle)
+    return segment.at(low)
 
 
 def test_a_path_inside_comes_back_whole() -> None:

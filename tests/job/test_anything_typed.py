@@ -13,7 +13,8 @@ from panelwright.layout.job.keys.legs import LEGS
 from panelwright.layout.job.keys.panel import HEAD, PANEL
 from panelwright.layout.job.keys.places import BOW, CUT_OUT, DATUM, DEFECT, OUTLINE
 from panelwright.layout.job.keys.table import SECTIONS
-from panelwright.layout.job.keys.tools import TEMPLATE, TOOLS
+from panelwright.layout.job.keys.template import TEMPLATE
+from panelwright.layout.job.keys.tools import TOOLS
 from panelwright.layout.job.keys.top import TOP
 from panelwright.layout.job.reading import Reading, look_over
 from panelwright.layout.job.text.notes import shown

@@ -26,20 +26,20 @@ from panelwright.layout.sheets.ordinates_sheet import ordinates_pages
 from panelwright.layout.template.calibration_bars import CalibrationBars
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4, LETTER, Margins, Paper
-from panelwright.layout.units import Tape
 
 
 def _texts(scene: Scene) -> list[Text]:
     return [item for group in scene.groups for item in group.items if isinstance(item, Text)]
 
 
-@given(papers, margins, st.booleans())
+COMMAND = ("panelwright template --measured-x … --measured-y …", '  --paper "A4" --printer …')
+
+
+@given(papers, margins)
 @settings(max_examples=30)
-def test_calibration_ink_lies_between_the_margins(
-    paper: Paper, white: Margins, imperial: bool
-) -> None:
+def test_calibration_ink_lies_between_the_margins(paper: Paper, white: Margins) -> None:
     """The calibration sheet fits any paper with any margins, words and all."""
-    scene = calibration_page(paper, white, Tape(imperial=imperial))
+    scene = calibration_page(paper, white, COMMAND)
     frame = scene.frame
     room = Bounds(white.left, white.bottom, frame.right - white.right, frame.top - white.top)
     for text in _texts(scene):
@@ -52,16 +52,18 @@ def test_calibration_ink_lies_between_the_margins(
 @pytest.mark.parametrize("paper", [A4, LETTER])
 def test_the_calibration_rectangle_is_true(paper: Paper) -> None:
     """In the written file the bars are as long as the program will be told they should be."""
-    bars = CalibrationBars.on(paper, Margins.all(10), Tape())
-    data = to_pdf([calibration_page(paper, Margins.all(10), Tape())], "calibration")
-    runs = [p[1] - p[0] for d in drawn_on(data, 0) for p in d.pieces]
+    bars = CalibrationBars.on(paper, Margins.all(10))
+    scene = calibration_page(paper, Margins.all(10), COMMAND)
+    runs = [p[1] - p[0] for d in drawn_on(to_pdf([scene], "calibration"), 0) for p in d.pieces]
     wide = [abs(r[0]) for r in runs if abs(r[1]) < 1e-6 and abs(r[0]) > 50]
     high = [abs(r[1]) for r in runs if abs(r[0]) < 1e-6 and abs(r[1]) > 50]
     assert wide == pytest.approx([bars.across] * 2, abs=1e-3)
     assert high == pytest.approx([bars.along] * 2, abs=1e-3)
-    words = " ".join(t.words for t in _texts(calibration_page(paper, Margins.all(10), Tape())))
-    assert f"should be {bars.across:.0f} mm" in words
-    assert f"should be {bars.along:.0f} mm" in words
+    words = " ".join(t.words for t in _texts(scene))
+    assert f"should be {bars.words(bars.across)}" in words
+    assert f"should be {bars.words(bars.along)}" in words
+    assert f"{bars.across:.1f} mm" in words or f"{bars.across:.0f} mm" in words
+    assert all(row.strip() in words for row in COMMAND)
 
 
 @given(contents(), papers, margins)

@@ -277,14 +277,14 @@ def test_mirrored_sheets_cannot_be_taken_for_the_face() -> None:
 def test_the_cover_comes_first_and_says_what_to_check() -> None:
     """The cover holds the check list, what a wrong print reads, the map and the whole's lengths."""
     content = _bench_top()
-    proposal = proposed(content, A4, correction=Correction(1.004, 1.0))
+    proposal = proposed(content, A4, correction=Correction(1.004, 1.0, "hall"))
     scenes = template_pages(content, proposal)
     page = pypdfium2.PdfDocument(to_pdf(scenes, "template"))[0].get_textpage().get_text_bounded()
     said = " ".join(page.split())
     assert scenes[0].title.startswith("Cover")
     assert "Print at 100 %" in said
     assert "fitted to Letter" in said
-    assert "+0.40 % along the short edge" in said
+    assert 'Corrected for the printer "hall": 0.40 % larger along the short edge' in said
     for check in proposal.plan.check_lengths:
         assert f"{check.start} to {check.end}" in said
         assert Tape().measure(check.length) in said

@@ -81,7 +81,7 @@ def test_inches_make_paper_that_is_made_to_inches() -> None:
 @pytest.mark.parametrize(
     ("text", "says"),
     [
-        ("A5", "'A5' is not known: use A4, A3"),
+        ("A5", "'A5' is not known: use one of A4, A3"),
         ("", "is not known"),
         ("320 x", "is not known"),
         ("roll", "is not known"),
