@@ -8,6 +8,7 @@ from .check import check
 from .fit import fit
 from .mark import mark
 from .plan import plan
+from .template import template
 
 EXAMPLES = """
 \b
@@ -15,6 +16,7 @@ Examples:
   panelwright check samples/lab-bench/job.toml
   panelwright fit samples/lab-bench/job.toml
   panelwright plan samples/lab-bench/job.toml --out lab-bench
+  panelwright template samples/lab-bench/job.toml --out lab-bench
 """
 
 
@@ -33,3 +35,4 @@ main.add_command(check)
 main.add_command(fit)
 main.add_command(mark)
 main.add_command(plan)
+main.add_command(template)

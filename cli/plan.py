@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from .files import write_all
+from .printers import with_printer
 from .progress import progress_line
 from .reading import NOTHING_FITS, job_from, stop
 
@@ -38,7 +39,7 @@ def plan(job: Path, out: Path | None, as_json: bool) -> None:
     drawing and full-size templates into the folder --out. A second run replaces its own files and
     no others. Ends with 1, and the reason, where no top fits.
     """
-    found_job = job_from(job, for_plan=True)
+    found_job = with_printer(job_from(job, for_plan=True))
     from ..layout.errors import LayoutError, NothingFitsError
     from ..layout.job.plan import make_plan
 
@@ -102,10 +103,20 @@ def summary(plan: Plan) -> Iterator[str]:
     yield from _legs(plan)
     kept = [offcut for offcut in plan.offcuts.pieces if offcut.kept]
     yield f"  Offcuts  {len(plan.offcuts.pieces)}, of which {len(kept)} worth keeping"
-    sheets = plan.sheets
-    yield f"  Template {sheets.portion.name} on {sheets.sheets} sheets {sheets.plan.paper.name}"
+    yield from _template(plan)
     for warning in plan.cuts.warnings:
         yield f"  !        {warning}"
+
+
+def _template(plan: Plan) -> Iterator[str]:
+    from ..layout.sheets.wording import correction_words
+
+    sheets, correction = plan.sheets, plan.job.template.correction
+    side = ", MIRRORED" if plan.template.mirrored else ""
+    paper = sheets.plan.paper.name
+    yield f"  Template {sheets.portion.name} on {sheets.sheets} sheets {paper}{side}"
+    if not correction.is_none:
+        yield f"           corrected {correction_words(correction)}"
 
 
 def _legs(plan: Plan) -> Iterator[str]:

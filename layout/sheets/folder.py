@@ -12,30 +12,18 @@ def plan_files(plan: Plan) -> dict[str, str | bytes]:
 
     Writers are imported here, one by one, so that whoever wants a single drawing pays for one.
     """
-    from ..drawing.dxf import to_dxf
-    from ..drawing.pdf import to_pdf
     from ..drawing.svg import to_svg
     from .bench import bench_sheet
     from .plan_drawing import plan_scene
-    from .template_drawing import template_drawing
-    from .template_pages import template_pages
+    from .template_files import template_files
 
-    template = template_drawing(plan.template)
     drawing = to_svg(plan_scene(plan))
-    others = (
-        "plan.svg",
-        "plan-underside.svg",
-        "template.pdf",
-        "template.svg",
-        "template.dxf",
-        "plan.json",
-    )
+    template = template_files(plan)
+    others = ("plan.svg", "plan-underside.svg", *template, "plan.json")
     return {
         "bench-sheet.html": bench_sheet(plan, drawing, files=others),
         "plan.svg": drawing,
         "plan-underside.svg": to_svg(plan_scene(plan, mirrored=True)),
-        "template.pdf": to_pdf(template_pages(plan.template, plan.sheets), plan.template.title),
-        "template.svg": to_svg(template),
-        "template.dxf": to_dxf(template),
+        **template,
         "plan.json": to_json(plan_record(plan)),
     }

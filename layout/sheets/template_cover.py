@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from ..drawing.scene import Scene
-from ..geometry.window import holds
 from ..template.calibration import longest_bar
 from ..template.content import TemplateContent
 from ..template.portions import Portion
@@ -143,14 +142,7 @@ def _use(portion: Portion) -> tuple[str, ...]:
 
 def _left_out(flow: Flow, content: TemplateContent, proposal: Proposal) -> None:
     """Give the places of the marks that no sheet shows."""
-    windows = [tile.window for tile in proposal.plan.tiles]
-    shown = {
-        label
-        for mark in proposal.portion.marks(content)
-        if any(holds(window, mark.at) for window in windows)
-        for label in mark.label.split("/")
-    }
-    missing = [mark for mark in content.marks if mark.label not in shown]
+    missing = proposal.marks_left_out(content)
     if not missing:
         return
     flow.heading("Marks that are not on the paper: set out by measure")

@@ -136,10 +136,17 @@ def is_symmetric(path: Path, axis: str) -> bool:
     >>> is_symmetric(circle(Point(0, 5), 10), "x"), is_symmetric(circle(Point(0, 5), 10), "y")
     (True, False)
     """
-    flip = (-1.0, 1.0) if axis == "x" else (1.0, -1.0)
+    return images(path, path, (-1.0, 1.0) if axis == "x" else (1.0, -1.0))
+
+
+def images(path: Path, other: Path, flip: tuple[float, float]) -> bool:
+    """Return whether a path lies on another one once its x and y are multiplied by `flip`."""
+    one, two = path.bounds.middle, other.bounds.middle
+    if Point(one.x * flip[0], one.y * flip[1]).distance_to(two) > _ALIKE:
+        return False
     shares = [k / _PROBES for k in range(_PROBES + 1)]
     points = np.array([tuple(s.at(share)) for s in path.segments for share in shares])
-    apart = np.min([_off(points * flip, segment) for segment in path.segments], axis=0)
+    apart = np.min([_off(points * flip, segment) for segment in other.segments], axis=0)
     return bool(apart.max() <= _ALIKE)
 
 

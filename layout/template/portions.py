@@ -15,7 +15,7 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Line, Segment
 from ..geometry.window import clipped, holds, part
-from .content import TemplateContent, TemplateMark, mark_ring
+from .content import TemplateContent, TemplateMark, images, mark_ring
 from .paper import PaperError
 
 PortionName = Literal["whole", "half", "quarter", "end", "corner", "curves"]
@@ -67,18 +67,12 @@ class Portion:
                 shown.append(replace(mark, label="/".join(dict.fromkeys(kin))))
         return tuple(shown)
 
-    def marks_left_out(self, content: TemplateContent) -> tuple[TemplateMark, ...]:
-        """Return the marks that must be set out by measure: no flip of the paper shows them."""
-        shown = {label for mark in self.marks(content) for label in mark.label.split("/")}
-        return tuple(mark for mark in content.marks if mark.label not in shown)
-
     def feet(self, content: TemplateContent) -> tuple[Path, ...]:
         """Return the feet that have a mirror image at every flip, cut to the portion."""
-        middles = [foot.bounds.middle for foot in content.feet]
         alike = [
             foot
-            for foot, middle in zip(content.feet, middles, strict=True)
-            if all(_among(image, middles) for image in self._images(middle))
+            for foot in content.feet
+            if all(any(images(foot, f, flip) for f in content.feet) for flip in self._flips())
         ]
         return tuple(piece for foot in alike for piece in clipped(foot, self.window))
 
@@ -102,9 +96,13 @@ class Portion:
 
     def _images(self, point: Point) -> list[Point]:
         """Return where the flips bring a point."""
-        xs = (1, -1) if self.flip_x else (1,)
-        ys = (1, -1) if self.flip_y else (1,)
-        return [Point(sx * point.x, sy * point.y) for sx in xs for sy in ys][1:]
+        return [Point(sx * point.x, sy * point.y) for sx, sy in self._flips()]
+
+    def _flips(self) -> list[tuple[float, float]]:
+        """Return by what x and y are multiplied when the paper is laid down each further time."""
+        xs = (1.0, -1.0) if self.flip_x else (1.0,)
+        ys = (1.0, -1.0) if self.flip_y else (1.0,)
+        return [(sx, sy) for sx in xs for sy in ys][1:]
 
     def _leads(self, mark: TemplateMark) -> bool:
         """Whether a mark lies on the printed side of the flip lines, or on them."""
@@ -215,7 +213,3 @@ def _curves_of(path: Path) -> tuple[Path, ...]:
 def _tail(line: Line) -> float:
     """Return what share of a straight a tail is: at most half, so that two tails don't overlap."""
     return min(0.5, TAIL / line.length)
-
-
-def _among(point: Point, others: Iterable[Point]) -> bool:
-    return any(point.distance_to(other) <= _ALIKE for other in others)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from ..geometry.window import holds
 from .calibration import TRUE, Correction
-from .content import TemplateContent
+from .content import TemplateContent, TemplateMark
 from .paper import Margins, Paper
 from .portions import Portion, portions, portions_named
 from .tiles import TilePlan
@@ -30,6 +31,17 @@ class Proposal:
     def sheets(self) -> int:
         """How many sheets, without the cover."""
         return len(self.plan.tiles)
+
+    def marks_left_out(self, content: TemplateContent) -> tuple[TemplateMark, ...]:
+        """Return the marks that no sheet shows: they are set out by measure."""
+        windows = [tile.window for tile in self.plan.tiles]
+        shown = {
+            label
+            for mark in self.portion.marks(content)
+            if any(holds(window, mark.at) for window in windows)
+            for label in mark.label.split("/")
+        }
+        return tuple(mark for mark in content.marks if mark.label not in shown)
 
 
 def proposals(
@@ -67,7 +79,7 @@ def proposed(
 ) -> Proposal:
     """Return the proposal for a named portion, or with "auto" the one of the fewest sheets.
 
-    "auto" keeps to portions that show every mark: whole, half or quarter.
+    "auto" keeps to whole, half and quarter, which show every mark that has its mirror images.
 
     Raises
     ------

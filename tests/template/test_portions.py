@@ -9,6 +9,7 @@ from readers import off_path
 from template_strategies import contents
 
 from panelwright.layout.geometry.path import Path, circle
+from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Line
 from panelwright.layout.outlines import Capsule, Oval, Rectangle, RoundedRectangle
@@ -125,10 +126,12 @@ def test_marks_without_a_twin_are_left_out_and_named() -> None:
     shown = {mark.label: mark.at for mark in quarter.marks(content)}
     assert set(shown) == {"F1/F2/F3/F4", "C2/C1", "O"}
     assert shown["F1/F2/F3/F4"] == Point(400, 200)
-    assert [mark.label for mark in quarter.marks_left_out(content)] == ["tap"]
+    (on_paper,) = proposals(content, A4, among=[quarter])
+    assert [mark.label for mark in on_paper.marks_left_out(content)] == ["tap"]
     (whole,) = portions_named(content, "whole")
     assert whole.marks(content) == content.marks
-    assert whole.marks_left_out(content) == ()
+    (on_paper,) = proposals(content, A4, among=[whole])
+    assert on_paper.marks_left_out(content) == ()
 
 
 def test_feet_without_a_twin_are_left_out() -> None:
@@ -139,6 +142,19 @@ def test_feet_without_a_twin_are_left_out() -> None:
     assert [foot.bounds.middle.x for foot in half.feet(content)] == pytest.approx(
         [400, 15 - BEYOND / 2]
     )
+
+
+def test_feet_that_turn_the_other_way_are_left_out() -> None:
+    """A foot is flipped onto one that is its own mirror image, not onto one of the same middle."""
+    foot = Rectangle(90, 40).path()
+    for turns, shown in (((0.4, -0.4), 1), ((0.4, 0.4), 0)):
+        feet = tuple(
+            foot.placed(Placement(Point(x, 100), turn))
+            for x, turn in zip((400, -400), turns, strict=True)
+        )
+        content = TemplateContent("Top", Oval(1200, 700).path(), feet=feet, symmetric_x=True)
+        (half,) = portions_named(content, "half")
+        assert len(half.feet(content)) == shown
 
 
 def test_what_a_top_lacks_is_refused_by_name() -> None:

@@ -85,8 +85,8 @@ TEMPLATE = Section(
         Key(
             "portion",
             Choice(names(*PORTIONS)),
-            "How much is printed; the rest is flipped on the centrelines. `auto` takes the fewest "
-            "sheets that show every mark",
+            "How much is printed; the rest is flipped on the centrelines. `auto` takes the one of "
+            "whole, half and quarter with the fewest sheets",
             _WISH.portion,
             '"auto"',
             '"quarter"',

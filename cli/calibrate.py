@@ -1,0 +1,104 @@
+"""A calibration sheet to measure a printer by, and what was read on it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from .files import write_all
+from .lengths import Length
+from .printers import keep_profile, profile_path
+from .reading import stop
+from .template_options import SIDES, Choices
+
+if TYPE_CHECKING:
+    from ..layout.template.paper import Margins, Paper
+    from ..layout.template.wish import TemplateWish
+
+FILE = "calibration.pdf"
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """What the two bars read."""
+
+    x: Length | None
+    y: Length | None
+
+
+def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
+    """Write the calibration sheet for some paper, and say what to do with it."""
+    from ..layout.drawing.pdf import to_pdf
+    from ..layout.errors import LayoutError
+    from ..layout.sheets.calibration_page import calibration_page
+    from ..layout.template.calibration_bars import CalibrationBars
+
+    paper = choices.paper or wish.paper
+    try:
+        margins = choices.margins(wish.margins)
+        bars = CalibrationBars.on(paper, margins)
+        command = _command(paper, margins, choices.printer or wish.printer)
+        scene = calibration_page(paper, margins, command)
+    except LayoutError as error:
+        stop(str(error))
+    click.echo(f"Calibration sheet for {paper.name}: {bars.words(bars.across)} along the short "
+               f"edge, {bars.words(bars.along)} along the long edge.")  # fmt: skip
+    if out is None:
+        click.echo("Nothing was written: name a folder with --out.")
+        return
+    try:
+        (path,) = write_all(out, {FILE: to_pdf([scene], scene.title)})
+    except OSError as error:
+        stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
+    click.echo(f"Written to {path}. Print it at 100 %, measure both bars, and type:")
+    click.echo("  " + " ".join(command))
+
+
+def keep_measured(choices: Choices, measured: Measured) -> None:
+    """Keep what the bars read as the profile of a printer."""
+    from ..layout.errors import LayoutError
+    from ..layout.template.calibration_bars import CalibrationBars
+    from ..layout.template.wish import TemplateWish
+
+    if measured.x is None or measured.y is None:
+        raise click.UsageError("give both bars: --measured-x and --measured-y")
+    if choices.printer is None:
+        raise click.UsageError("give the printer a name: --printer NAME")
+    if choices.paper is None:
+        raise click.UsageError("name the paper of the calibration sheet: --paper, as it says")
+    profile_path(choices.printer)
+    try:
+        margins = choices.margins(TemplateWish().margins)
+        bars = CalibrationBars.on(choices.paper, margins)
+        profile = bars.measured(choices.printer, measured.x.mm, measured.y.mm)
+    except LayoutError as error:
+        stop(str(error))
+    path = keep_profile(profile)
+    from ..layout.sheets.wording import correction_words
+
+    if profile.correction.is_none:
+        click.echo(f"The printer {profile.name!r} prints true: nothing to correct.")
+    else:
+        click.echo(f"Corrected {correction_words(profile.correction)}.")
+    click.echo(f"Kept in {path}")
+    click.echo(f'Use it with --printer "{profile.name}", or printer = "{profile.name}" under '
+               "[template] in a job.")  # fmt: skip
+
+
+def _command(paper: Paper, margins: Margins, printer: str) -> tuple[str, ...]:
+    """Return what to type once the sheet is measured, in lines."""
+    from ..layout.template.wish import TemplateWish
+
+    if margins == TemplateWish().margins:
+        white = ""
+    elif margins.are_equal:
+        white = f" --margin {margins.left:g}"
+    else:
+        white = "".join(f" --margin-{side} {getattr(margins, side):g}" for side in SIDES)
+    return (
+        "panelwright template --measured-x … --measured-y …",
+        f'--paper "{paper.name.replace("×", "x")}" --printer "{printer or "NAME"}"{white}',
+    )

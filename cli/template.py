@@ -1,0 +1,197 @@
+"""`panelwright template JOB`: the template at full size, and the printer it comes out of."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+from functools import wraps
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from .calibrate import Measured, keep_measured, write_sheet
+from .files import write_all
+from .lengths import LENGTH
+from .printers import with_printer
+from .progress import progress_line
+from .reading import NOTHING_FITS, job_from, stop
+from .template_options import Choices, with_choices
+
+if TYPE_CHECKING:
+    from ..layout.job.plan import Plan
+    from ..layout.template.portions import Portion
+    from ..layout.template.proposal import Proposal
+
+EXAMPLES = """
+\b
+Examples:
+  panelwright template door.toml
+  panelwright template door.toml --portion half --paper Letter --out door
+  panelwright template door.toml --paper "roll 36 in" --mirrored --out door
+  panelwright template --calibrate --paper A4 --out .
+  panelwright template --measured-x 179.4 --measured-y 260.3 --paper A4 --printer hall
+  panelwright template door.toml --printer hall --out door
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Calibration:
+    """What was typed to measure a printer."""
+
+    sheet: bool
+    measured: Measured
+
+    @property
+    def is_measured(self) -> bool:
+        """Whether a bar was read."""
+        return self.measured.x is not None or self.measured.y is not None
+
+
+def _with_calibration(command: Callable[..., Any]) -> Callable[..., Any]:
+    """Give a command the options that measure a printer, handed on as one value."""
+
+    @click.option("--calibrate", is_flag=True, help="Write a sheet to measure the printer by.")
+    @click.option("--measured-x", type=LENGTH,
+                  help="What its bar along the short edge reads.")  # fmt: skip
+    @click.option("--measured-y", type=LENGTH,
+                  help="What its bar along the long edge reads.")  # fmt: skip
+    @wraps(command)
+    def calibrating(calibrate: bool, measured_x: Any, measured_y: Any, **rest: Any) -> None:  # noqa: ANN401
+        typed = Calibration(calibrate, Measured(measured_x, measured_y))
+        command(calibration=typed, **rest)
+
+    return calibrating
+
+
+@click.command(epilog=EXAMPLES)
+@click.argument("job", type=click.Path(path_type=Path), required=False)
+@with_choices
+@_with_calibration
+@click.option("--out", type=click.Path(path_type=Path, file_okay=False),
+              help="Folder to write into; without it nothing is written.")  # fmt: skip
+@click.option("--json", "as_json", is_flag=True, help="Print the comparison as JSON.")
+def template(
+    job: Path | None, choices: Choices, calibration: Calibration, out: Path | None, as_json: bool
+) -> None:
+    """Print the template of the job file JOB at full size.
+
+    Compares how many sheets each portion takes, proposes the one of whole, half and quarter with
+    the fewest, and writes template.pdf, template.svg and template.dxf into the folder --out. What
+    is not chosen here is taken from [template] of the job. Lengths are in mm or carry a unit.
+
+    To take a printer's error out: print the sheet of --calibrate at 100 %, measure its two bars,
+    and give both with --measured-x, --measured-y and a name, --printer. That name then corrects
+    every template it is given with. More than 3 % is refused: no printer is out by so much.
+    """
+    if calibration.is_measured:
+        if calibration.sheet or job is not None:
+            raise click.UsageError("what was measured goes with --printer and --paper alone")
+        keep_measured(choices, calibration.measured)
+        return
+    if calibration.sheet:
+        from ..layout.template.wish import TemplateWish
+
+        wish = TemplateWish() if job is None else job_from(job).template
+        write_sheet(choices, wish, out)
+        return
+    if job is None:
+        raise click.UsageError("name a job file, or --calibrate to measure a printer")
+    plan = _plan(job, choices)
+    if as_json:
+        _print_record(plan)
+    else:
+        for line in comparison(plan):
+            click.echo(line)
+    if out is not None:
+        _write(plan, out, quiet=as_json)
+
+
+def _plan(path: Path, choices: Choices) -> Plan:
+    from ..layout.errors import LayoutError, NothingFitsError
+    from ..layout.job.plan import make_plan
+
+    job = job_from(path, for_plan=True)
+    try:
+        job = with_printer(replace(job, template=choices.over(job.template)))
+        with progress_line() as progress:
+            return make_plan(job, progress=progress)
+    except NothingFitsError as error:
+        click.echo(f"Nothing fits: {error}", err=True)
+        raise click.exceptions.Exit(NOTHING_FITS) from None
+    except LayoutError as error:
+        stop(f"{path}: {error}")
+
+
+def _every(plan: Plan) -> tuple[Proposal, ...]:
+    """Return what each portion takes on the paper of a plan, fewest sheets first."""
+    from ..layout.template.proposal import proposals
+
+    wish = plan.job.template
+    return proposals(
+        plan.template, wish.paper, wish.margins, wish.overlap, correction=wish.correction
+    )
+
+
+def comparison(plan: Plan) -> Iterator[str]:
+    """Yield the portions side by side, the one that is printed marked."""
+    from ..layout.sheets.wording import correction_words
+
+    wish = plan.job.template
+    side = "MIRRORED, from the underside" if wish.mirrored else "face up"
+    yield f"{plan.job.name}: template at full size, {side}, on {wish.paper.name}"
+    if not wish.correction.is_none:
+        yield f"  corrected {correction_words(wish.correction)}"
+    chosen = "proposed" if wish.portion == "auto" else "chosen"
+    for found in _every(plan):
+        here = f"  <- {chosen}" if found == plan.sheets else ""
+        yield f"  {_spoken(found, plan)}{here}"
+
+
+def _spoken(found: Proposal, plan: Plan) -> str:
+    sheets = f"{found.sheets} sheet{'s' if found.sheets > 1 else ' '}"
+    lie = "on its side" if found.plan.sheet.landscape else "upright"
+    words = f"{found.portion.name:8} {sheets:>10} {lie:11} {_turned(found.portion)}"
+    left = len(found.marks_left_out(plan.template))
+    return words + (f"; leaves {left} marks to the rule" if left else "")
+
+
+def _turned(portion: Portion) -> str:
+    flips = ((portion.flip_x, "the cross centreline"), (portion.flip_y, "the long centreline"))
+    lines = [line for flip, line in flips if flip]
+    if not lines:
+        return "laid down once"
+    on = "both centrelines" if len(lines) == 2 else lines[0]
+    return f"laid down {portion.uses} times, flipped on {on}"
+
+
+def _print_record(plan: Plan) -> None:
+    from ..layout.job.serialise import plain, to_json
+
+    wish = plan.job.template
+    records = [
+        {
+            "portion": found.portion.name,
+            "sheets": found.sheets,
+            "rows": found.plan.rows,
+            "columns": found.plan.columns,
+            "landscape": found.plan.sheet.landscape,
+            "uses": found.portion.uses,
+            "left_out": [mark.label for mark in found.marks_left_out(plan.template)],
+            "printed": found == plan.sheets,
+        }
+        for found in _every(plan)
+    ]
+    click.echo(to_json({"schema": 1, "template": plain(wish), "portions": records}), nl=False)
+
+
+def _write(plan: Plan, out: Path, *, quiet: bool) -> None:
+    from ..layout.sheets.template_files import template_files
+
+    try:
+        written = write_all(out, template_files(plan))
+    except OSError as error:
+        stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
+    if not quiet:
+        click.echo(f"Written to {out}/: {', '.join(path.name for path in written)}")
+        click.echo(f"Print {written[0]} at 100 % and begin with its cover.")

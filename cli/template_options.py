@@ -1,0 +1,112 @@
+"""The choices of a template on the command line, in place of those of the job."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import wraps
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from .lengths import LENGTH, Length
+
+if TYPE_CHECKING:
+    from ..layout.template.paper import Margins, Paper
+    from ..layout.template.wish import TemplateWish
+
+PORTIONS = ("auto", "whole", "half", "quarter", "end", "corner", "curves")
+"""As the library has them; help does without importing it, and a test holds the two alike."""
+
+RELEASES = ("R2010", "R12")
+"""Likewise."""
+
+SIDES = ("left", "bottom", "right", "top")
+
+
+class PaperType(click.ParamType["Paper"]):
+    """Reads paper by its name or size; a bare number counts in mm."""
+
+    name = "paper"
+
+    def convert(
+        self, value: object, param: click.Parameter | None, ctx: click.Context | None
+    ) -> Paper:
+        """Return the paper, or end with a message and exit code 2."""
+        from ..layout.errors import LayoutError
+        from ..layout.template.asked_paper import asked_paper
+
+        try:
+            return asked_paper(str(value))
+        except LayoutError as error:
+            self.fail(str(error), param, ctx)
+
+
+PAPER = PaperType()
+
+
+@dataclass(frozen=True, slots=True)
+class Choices:
+    """What was typed; None where nothing was."""
+
+    paper: Paper | None
+    margin: Length | None
+    sides: dict[str, Length]
+    overlap: Length | None
+    portion: str | None
+    mirrored: bool | None
+    ordinates: bool | None
+    dxf_release: str | None
+    printer: str | None
+
+    def margins(self, usual: Margins) -> Margins:
+        """Return the margins: `--margin` in place of the usual, single sides in place of both."""
+        from ..layout.template.paper import Margins
+
+        base = usual if self.margin is None else Margins.all(self.margin.mm)
+        held = {side: getattr(base, side) for side in SIDES}
+        return Margins(**(held | {side: length.mm for side, length in self.sides.items()}))
+
+    def over(self, wish: TemplateWish) -> TemplateWish:
+        """Return a job's wish with what was typed in place of its own."""
+        from dataclasses import replace
+
+        names = ("paper", "portion", "mirrored", "ordinates", "dxf_release", "printer")
+        typed = {name: value for name in names if (value := getattr(self, name)) is not None}
+        if self.overlap is not None:
+            typed["overlap"] = self.overlap.mm
+        return replace(wish, margins=self.margins(wish.margins), **typed)
+
+
+def with_choices(command: Callable[..., Any]) -> Callable[..., Any]:
+    """Give a command the options of a template, handed on as one value, `choices`."""
+
+    @click.option("--paper", type=PAPER, help='A4, A3, Letter, Legal, Tabloid, "roll 610", '
+                  '"roll 36 in", "320 x 450" and the like.')  # fmt: skip
+    @click.option("--margin", type=LENGTH, help="What the printer leaves white, all round.")
+    @_side_options
+    @click.option("--overlap", type=LENGTH, help="What neighbouring sheets share.")
+    @click.option("--portion", type=click.Choice(PORTIONS), help="How much is printed.")
+    @click.option("--mirrored/--face-up", default=None, help="For the underside, or the face.")
+    @click.option("--ordinates/--no-ordinates", default=None,
+                  help="Whether the outline is given in figures too.")  # fmt: skip
+    @click.option("--dxf-release", type=click.Choice(RELEASES, case_sensitive=False),
+                  help="Release of the DXF file.")  # fmt: skip
+    @click.option("--printer", help="Name of a printer that was measured.")
+    @wraps(command)
+    def choosing(**typed: Any) -> None:  # noqa: ANN401
+        sides = {side: typed.pop(f"margin_{side}") for side in SIDES}
+        given = {side: length for side, length in sides.items() if length is not None}
+        names = ("paper", "margin", "overlap", "portion", "mirrored", "ordinates", "dxf_release",
+                 "printer")  # fmt: skip
+        chosen = Choices(sides=given, **{name: typed.pop(name) for name in names})
+        command(choices=chosen, **typed)
+
+    return choosing
+
+
+def _side_options(command: Callable[..., Any]) -> Callable[..., Any]:
+    for side in reversed(SIDES):
+        words = f"The same at the {side} of a sheet held upright."
+        command = click.option(f"--margin-{side}", type=LENGTH, help=words)(command)
+    return command
