@@ -53,6 +53,8 @@ class Strips:
 
     Attributes
     ----------
+    bottom, top : (c,) array
+        The heights of the strips.
     left, right : (c, e) array
         The ends of each clipped edge along x; infinite for edges outside the strip.
     left_y, right_y : (c, e) array
@@ -63,6 +65,8 @@ class Strips:
         Whether the ground to the right of all edges up to this one is wood.
     """
 
+    bottom: Array
+    top: Array
     left: Array
     right: Array
     left_y: Array
@@ -72,9 +76,8 @@ class Strips:
 
     def gaps(self, low: Array, high: Array, least: Array) -> Gaps:
         """Return the gaps inside wood that reach `least` wide within [low, high], each (c,)."""
-        following = np.empty_like(self.left)
+        following = np.full_like(self.left, np.inf)
         following[:, :-1] = self.left[:, 1:]
-        following[:, -1] = np.inf
         start = np.maximum(self.covered, low[:, None])
         end = np.minimum(following, high[:, None])
         strip, place = np.nonzero(self.inside & (end - start >= least[:, None]))
@@ -103,14 +106,18 @@ def strips(frames: Frames, bottom: Array, top: Array, edges: Array) -> Strips:
     edges : (e, 4) array
         Directed edges of the wood: from x, y to x, y.
     """
-    ax, ay, bx, by = frames.of(edges)
     low, high = bottom[:, None], top[:, None]
+    _, ay, _, by = frames.of(edges)
+    apart = (np.maximum(ay, by) <= low) | (np.minimum(ay, by) >= high)
+    some = np.flatnonzero(~apart.all(axis=0))
+    apart = apart[:, some]
+    ax, ay, bx, by = frames.of(edges[some])
     middle = (low + high) / 2
     rise = by - ay
     slope = (bx - ax) / np.where(rise == 0, np.inf, rise)
-    start_y, end_y = np.clip(ay, low, high), np.clip(by, low, high)
+    start_y = np.minimum(np.maximum(ay, low), high)
+    end_y = np.minimum(np.maximum(by, low), high)
     start_x, end_x = ax + (start_y - ay) * slope, bx + (end_y - by) * slope
-    apart = (np.maximum(ay, by) <= low) | (np.minimum(ay, by) >= high)
     ahead = start_x <= end_x
     left = np.where(apart, np.inf, np.where(ahead, start_x, end_x))
     order = np.argsort(left, axis=1)
@@ -118,6 +125,8 @@ def strips(frames: Frames, bottom: Array, top: Array, edges: Array) -> Strips:
     right = np.where(apart, np.inf, np.where(ahead, end_x, start_x))[rows, order]
     crossing = ((ay > middle) != (by > middle))[rows, order]
     return Strips(
+        bottom,
+        top,
         left[rows, order],
         right,
         np.where(ahead, start_y, end_y)[rows, order],

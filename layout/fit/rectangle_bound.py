@@ -118,6 +118,9 @@ def _both(one: Narrowed, other: Narrowed) -> Narrowed:
 def _within_gaps(boxes: Boxes, cut: Strips, gaps: Gaps, reach: Array, needed: Array) -> Narrowed:
     """Return one box for each gap, with the turns and sides that its edges leave."""
     rows = gaps.strip
+    if len(rows) == 0:
+        empty = np.zeros(0)
+        return Narrowed(boxes.take(rows), rows, empty, empty.astype(bool))
     own, needed = boxes.take(rows), needed[rows]
     cos, tan = np.cos(own.half), np.tan(own.half)
     left, right = _side_lines(own, cut, gaps, reach[rows], cos, tan)
@@ -151,32 +154,50 @@ def _side_lines(
     """Return the lines, (n, 3, 2) as x and y of a point, that bound the left and the right side.
 
     Each is extreme at one of the three turns. The outer window itself counts as a point on the
-    middle height; points of edges beyond `reach` say nothing of the rectangles and are left out.
+    middle height; points of edges beyond `reach` say nothing of the rectangles and are left out. So
+    are points farther from the gap than twice the lean of the strip: the nearest one is always more
+    extreme.
     """
     rows = gaps.strip
-    x = np.concatenate([cut.left[rows], cut.right[rows]], axis=1)
-    y = np.concatenate([cut.left_y[rows], cut.right_y[rows]], axis=1)
-    order = np.arange(cut.left.shape[1])[None, :]
-    before = order <= gaps.place[:, None]
-    before = np.concatenate([before, before], axis=1)
-    near = np.abs(x) <= reach[:, None]
+    lean = 2 * np.maximum(np.abs(cut.bottom[rows]), np.abs(cut.top[rows])) * tan + ROUNDING
+    before = np.arange(cut.left.shape[1])[None, :] <= gaps.place[:, None]
+    lefts = before & (cut.right[rows] >= (gaps.start - lean)[:, None])
+    rights = ~before & (cut.left[rows] <= (gaps.end + lean)[:, None])
     turns = np.stack([-tan, np.zeros_like(tan), tan], axis=1)
     window = (_less(own.x[:, 0], cos), -_less(-own.x[:, 3], cos))
     sides = []
-    for sign, among, end in ((1.0, before & near, window[0]), (-1.0, ~before & near, window[1])):
-        here = np.where(among, sign * x, -np.inf)
-        lean = np.where(among, sign * y, 0.0)
-        reached = here[:, None, :] + lean[:, None, :] * turns[:, :, None]
-        best = np.argmax(reached, axis=2)
-        picked_x = np.take_along_axis(here, best, axis=1)
-        picked_y = np.take_along_axis(lean, best, axis=1)
-        wall = sign * end[:, None]
-        beyond = picked_x + picked_y * turns > wall
-        sides.append(
-            sign
-            * np.stack([np.where(beyond, picked_x, wall), np.where(beyond, picked_y, 0.0)], axis=2)
-        )
+    for sign, beside, wall in ((1.0, lefts, window[0]), (-1.0, rights, window[1])):
+        gap, edge = np.nonzero(beside)
+        strip = rows[gap]
+        gap = np.concatenate([gap, gap])
+        x = np.concatenate([cut.left[strip, edge], cut.right[strip, edge]])
+        y = np.concatenate([cut.left_y[strip, edge], cut.right_y[strip, edge]])
+        near = np.abs(x) <= reach[gap]
+        every = np.arange(len(rows))
+        gap = np.concatenate([gap[near], every])
+        x = np.concatenate([x[near], wall])
+        y = np.concatenate([y[near], np.zeros(len(rows))])
+        sides.append(sign * _extremes(gap, sign * x, sign * y, turns))
     return sides[0], sides[1]
+
+
+def _extremes(gap: Indices, x: Array, y: Array, turns: Array) -> Array:
+    """Return for each gap the points, (n, 3, 2), with the greatest x + y t at its three turns.
+
+    Parameters
+    ----------
+    gap : (p,) array of int
+        Which gap each point belongs to; every gap has one.
+    """
+    order = np.argsort(gap, kind="stable")
+    gap, x, y = gap[order], x[order], y[order]
+    first = np.searchsorted(gap, np.arange(len(turns)))
+    reached = x[:, None] + y[:, None] * turns[gap]
+    best = np.maximum.reduceat(reached, first, axis=0)
+    place = np.arange(len(gap))[:, None]
+    at = np.minimum.reduceat(np.where(reached == best[gap], place, len(gap)), first, axis=0)
+    points: Array = np.stack([x[at], y[at]], axis=2)
+    return points
 
 
 def _turns_left(lines: Array, tan: Array, needed: Array) -> tuple[Array, Array]:

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
+
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
@@ -25,6 +27,9 @@ _REDUCTIONS = (0.0, ROUNDING, CHORD / 4, CHORD / 2, CHORD + ROUNDING, PROOF_ALLO
 def finished(inner: Region, polisher: Polisher, held: Held) -> Fit | None:
     """Return the top trimmed to the limits and proved inside; None if it is too small.
 
+    A rectangle drawn in has the corners of the whole one, moved; so its polygon is made once
+    from the whole one, and once more for the one that passes.
+
     Parameters
     ----------
     inner : Region
@@ -32,18 +37,27 @@ def finished(inner: Region, polisher: Polisher, held: Held) -> Fit | None:
     """
     held = polisher.trimmed(held)
     placement = Placement(Point(*(float(v) for v in held.centre)), _long_axis(held.turn))
-    lipping = polisher.lipping
+    whole = _core(polisher, held)
+    corners = whole.outer(CHORD)
     for reduced in _REDUCTIONS:
         smaller = polisher.trimmed(held.drawn_in(reduced))
         score = polisher.score(smaller)
         if score == -math.inf:
             return None
-        length, width = polisher.length(smaller), polisher.width(smaller)
-        clearance = polisher.clearance(held.radius)
-        core = _outline(length - 2 * lipping, width - 2 * lipping, clearance)
+        core = _core(polisher, smaller)
+        drawn_in = np.array([whole.length - core.length, whole.width - core.width]) / 2
+        if not inner.holds(Region.from_rings(placement.of(corners - np.sign(corners) * drawn_in))):
+            continue
         if inner.holds(Region.from_rings(placement.of(core.outer(CHORD)))):
+            length, width = polisher.length(smaller), polisher.width(smaller)
             return Fit(_outline(length, width, held.radius), core, placement, score, None, 0)
     return None
+
+
+def _core(polisher: Polisher, held: Held) -> Outline:
+    lipping = 2 * polisher.lipping
+    length, width = polisher.length(held) - lipping, polisher.width(held) - lipping
+    return _outline(length, width, polisher.clearance(held.radius))
 
 
 def _long_axis(turn: float) -> float:

@@ -43,6 +43,8 @@ _HOPE = 0.97
 """A rectangle found is polished from this share of the best score; polishing gains a little."""
 _NOTEWORTHY = 1e-9
 """A share by which a score must be better to count as better."""
+_WORTH_IT = 0.1
+"""Share of the gap by which a look must raise the best score to be followed by another at once."""
 _PATIENCE, _LONGEST_PAUSE = 1.5, 12.0
 """How much seldomer the next look is after one in vain, and how many boxes go by at most."""
 
@@ -125,8 +127,11 @@ class RoundedRectangles:
         if box.boxes is not None and self._visits >= self._next_look:
             recipe = box.recipe
             found = rectangles(Windows.within(box.boxes), box.edges, recipe.sizes, recipe.inset, 1)
-            better = [self._try(held) for held in self._held(found, recipe)]
-            self._pause = 1.0 if any(better) else min(self._pause * _PATIENCE, _LONGEST_PAUSE)
+            before = self._target
+            for held in self._held(found, recipe):
+                self._try(held)
+            worth_it = self._target > before * (1 + _WORTH_IT * self.wish.gap)
+            self._pause = 1.0 if worth_it else min(self._pause * _PATIENCE, _LONGEST_PAUSE)
             self._next_look = self._visits + math.floor(self._pause)
         return self._best
 
@@ -215,22 +220,18 @@ class RoundedRectangles:
                 held.append(Held(float(turn), pivot, sides, radius))
         return held
 
-    def _try(self, held: Held) -> bool:
+    def _try(self, held: Held) -> None:
         """Polish a rectangle that may become the best, and keep it where it does."""
         clear = self.polisher.fitted(held)
-        if clear is None:
-            return False
         least = self._best[0] if self._best else -math.inf
-        if self.polisher.promise(clear) < _HOPE * least:
-            return False
+        if clear is None or self.polisher.promise(clear) < _HOPE * least:
+            return
         polished = self.polisher.polished(clear)
         if self.polisher.score(polished) <= least * (1 + _NOTEWORTHY):
-            return False
+            return
         fit = finished(self.wood.inner, self.polisher, self.polisher.straightened(polished))
-        if fit is None or fit.score <= least:
-            return False
-        self._best = fit.score, fit
-        return True
+        if fit is not None and fit.score > least:
+            self._best = fit.score, fit
 
 
 def _turns(wish: Wish) -> tuple[float, float]:
