@@ -6,6 +6,7 @@ import click
 
 from .check import check
 from .fit import fit
+from .legs import legs
 from .mark import mark
 from .plan import plan
 from .template import template
@@ -15,6 +16,7 @@ EXAMPLES = """
 Examples:
   panelwright check samples/lab-bench/job.toml
   panelwright fit samples/lab-bench/job.toml
+  panelwright legs samples/lab-bench/job.toml
   panelwright plan samples/lab-bench/job.toml --out lab-bench
   panelwright template samples/lab-bench/job.toml --out lab-bench
 """
@@ -33,6 +35,7 @@ def main() -> None:
 
 main.add_command(check)
 main.add_command(fit)
+main.add_command(legs)
 main.add_command(mark)
 main.add_command(plan)
 main.add_command(template)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -124,10 +125,19 @@ def _legs(plan: Plan) -> Iterator[str]:
         return
     tape, legs = plan.job.tape, plan.legs
     over = legs.overhang
+    least = legs.tipping.least.force
+    tips = f"tips at about {tape.force(least)}" if math.isfinite(least) else "no force tips it"
     yield (
         f"  Legs     {len(legs.legs)}; overhang side {tape.measure(over.side)}, "
-        f"end {tape.measure(over.end)}; tips at about {tape.force(legs.tipping.least.force)} "
-        "at its edge (an estimate)"
+        f"end {tape.measure(over.end)}; {tips} at its edge (an estimate)"
     )
+    if plan.table is not None and plan.table.sag is not None:
+        yield (
+            f"           sags {tape.small(plan.table.sag.first_loaded.down)} at first, "
+            f"{tape.small(plan.table.sag.after_creep.down)} after years (an estimate); "
+            f"{len(plan.table.seating.seats)} places to sit"
+        )
     for problem in legs.problems:
         yield f"  !        {problem.words(tape)}"
+    for note in plan.table.notes if plan.table else ():
+        yield f"  !        {note.words(tape)}"

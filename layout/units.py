@@ -224,6 +224,17 @@ class Tape:
         places = digits + 1 if self.imperial else digits
         return f"{round(value, places) + 0.0:.{places}f}".replace("-", "−")  # −0.00 becomes 0.00
 
+    def small(self, length: float) -> str:
+        """Return a length too small for the tape, to two figures and with its unit.
+
+        >>> Tape().small(0.4631), Tape(imperial=True).small(0.4631), Tape().small(0.012)
+        ('0.46 mm', '0.018 in', 'less than 0.05 mm')
+        """
+        if abs(length) < 0.05:
+            return "less than 0.002 in" if self.imperial else "less than 0.05 mm"
+        value = length / MM_PER_INCH if self.imperial else length
+        return f"{two_figures(value).replace('-', '−')} {self.unit}"
+
     def area(self, area: float) -> str:
         """Return an area, mm², in m² or square feet."""
         if self.imperial:

@@ -11,6 +11,7 @@ from ..errors import LayoutError, Problem
 from ..fit.wish import Wish
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_POINT
+from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
 from ..panel.panel import Panel
 from ..template.wish import TemplateWish
@@ -42,6 +43,8 @@ class Job:
     template : TemplateWish
     legs : LegsWish or None
         None where the job is only a top.
+    table : TableWish
+        What is asked of the table on those legs.
     units : Units
         What the file is written in.
     name : str
@@ -72,6 +75,7 @@ class Job:
     profile: EdgeProfile = field(default_factory=EdgeProfile)
     template: TemplateWish = field(default_factory=TemplateWish)
     legs: LegsWish | None = None
+    table: TableWish = field(default_factory=TableWish)
     units: Units = Units.MM
     name: str = "job"
     margin: float = 0.0

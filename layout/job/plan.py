@@ -8,20 +8,21 @@ from dataclasses import dataclass, field, replace
 from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
 from ..fit.found import Fit
-from ..legs.plan import LegsPlan, place_legs
+from ..legs.plan import LegsPlan
+from ..legs.whole import TablePlan
 from ..marking.marks import MarkSet, StringKit, marks_for
 from ..marking.method import Method
 from ..marking.methods import methods_for
 from ..marking.off_wood import Ground
 from ..marking.panel_check import PanelCheck, check_panel
 from ..offcuts.plan import OffcutPlan, offcuts_of
-from ..panel import Spoils
 from ..panel.datum import Datum, choose_datum
 from ..template.content import TemplateContent
 from ..template.proposal import Proposal, proposed
 from .cautions import Caution, cautions_for
 from .fitting import fits_of
 from .job import Job
+from .standing import stand
 from .template import template_content
 from .top import Top, top_from
 
@@ -49,6 +50,8 @@ class Plan:
     profile : ProfilePlan
         What the edge is given when it is cut.
     legs : LegsPlan or None
+    table : TablePlan or None
+        What the table does on those legs.
     offcuts : OffcutPlan
     template : TemplateContent
         What is drawn at full size.
@@ -68,6 +71,7 @@ class Plan:
     cuts: CutPlan
     profile: ProfilePlan
     legs: LegsPlan | None
+    table: TablePlan | None
     offcuts: OffcutPlan
     template: TemplateContent
     sheets: Proposal
@@ -97,14 +101,10 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     marks = marks_for(*place, datum, panel, lipping, kit)
     cuts = plan_cuts(panel, *place, datum, tools, lipping, tape=job.tape)
     top_mass = top.area * panel.made_thickness * panel.substance.density * 1e-9
-    legs = None
-    if job.legs is not None:
-        bearing = panel.sound_for(Spoils.BEARING, tape_error=job.tape_error)
-        screwable = panel.sound_for(Spoils.CUTTING, tape_error=job.tape_error)
-        spoiling = [d for d in panel.defects if d.spoils & {Spoils.BEARING, Spoils.CUTTING}]
-        legs = place_legs(job.legs, *place, bearing.meet(screwable), top_mass, spoiling)
+    standing = stand(job, top)
+    legs, table = standing.legs, standing.table
     overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
-    template = template_content(job.name, top, cuts.rough, marks, legs, job.tape)
+    template = template_content(job.name, top, cuts.rough, marks, standing, job.tape)
     if job.template.mirrored:
         template = template.from_underside()
     return Plan(
@@ -119,6 +119,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         cuts=cuts,
         profile=plan_profile(job.profile, panel, *place, lipping, overhangs),
         legs=legs,
+        table=table,
         offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs),
         template=template,
         sheets=_sheets(job, template),

@@ -4,27 +4,35 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from string import ascii_lowercase
 
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
-from ..legs.plan import LegsPlan
 from ..marking.mark import Kind
 from ..marking.marks import MarkSet
 from ..outlines import RoundedRectangle
-from ..template.content import TemplateContent, TemplateMark
+from ..template.content import MarkSign, TemplateContent, TemplateMark
 from ..units import Tape
+from .standing import Standing
 from .top import Top
 
 _ON_THE_PANEL = (Kind.CENTRELINE, Kind.CROSS_CENTRELINE)
 """Marks at the edge of the old panel: off the template."""
+
+_SIGNS: dict[Kind, MarkSign] = {
+    Kind.CENTRE: "middle",
+    Kind.ARC_CENTRE: "centre",
+    Kind.NAIL: "nail",
+}
+"""Marks that are more than a point of the outline."""
 
 _ALIKE = 0.01
 """Feet nearer than this to the mirror image of another are its mirror image, mm."""
 
 
 def template_content(
-    name: str, top: Top, rough: Path, marks: MarkSet, legs: LegsPlan | None, tape: Tape
+    name: str, top: Top, rough: Path, marks: MarkSet, standing: Standing, tape: Tape
 ) -> TemplateContent:
     """Return the template of a top.
 
@@ -34,26 +42,57 @@ def template_content(
         The rough-cut line on the panel.
     """
     own = Placement(-top.placement.centre.turned(-top.placement.turn), -top.placement.turn)
-    feet = () if legs is None else legs.legs
+    feet = () if standing.legs is None else standing.legs.legs
     middles = [leg.middle for leg in feet]
     round_alike = not isinstance(top.outline, RoundedRectangle) or len(set(top.outline.radii)) == 1
     pricked = [
-        TemplateMark(mark.label, own(mark.point))
+        TemplateMark(mark.label, own(mark.point), *_drawn(mark.kind, marks))
         for mark in marks.marks
         if mark.kind not in _ON_THE_PANEL
     ]
-    pricked += [TemplateMark(f"leg {leg.number}", leg.middle) for leg in feet]
+    pricked += _leg_marks(standing)
     return TemplateContent(
         title=name,
         finish=top.outline.path(),
         core=top.outline.parallel(-top.lipping) if top.lipping else None,
         rough=rough.placed(own),
         marks=tuple(pricked),
-        feet=tuple(leg.print.placed(own) for leg in feet),
+        feet=tuple((leg.plate or leg.print).placed(own) for leg in feet),
         symmetric_x=round_alike and _mirrors(middles, lambda p: Point(-p.x, p.y)),
         symmetric_y=round_alike and _mirrors(middles, lambda p: Point(p.x, -p.y)),
         tape=tape,
     )
+
+
+def _leg_marks(standing: Standing) -> list[TemplateMark]:
+    """Return the middle of each leg, and the pilot holes of its screws as 1a, 1b, …."""
+    table, legs = standing.table, standing.legs
+    screw = None if table is None else table.screw
+    marks: list[TemplateMark] = []
+    for leg in () if legs is None else legs.legs:
+        name, middle = f"leg {leg.number}", leg.middle
+        if table is None or screw is None:
+            marks.append(TemplateMark(name, middle))
+            continue
+        holes = [hole.place for hole in table.holes if hole.leg == leg.number]
+        beside = [place for place in holes if place.distance_to(middle) > _ALIKE]
+        drilled = len(beside) < len(holes)
+        marks.append(
+            TemplateMark(name, middle, screw.pilot, "hole")
+            if drilled
+            else TemplateMark(name, middle)
+        )
+        marks += [
+            TemplateMark(f"{leg.number}{letter}", place, screw.pilot, "hole")
+            for letter, place in zip(ascii_lowercase, beside, strict=False)
+        ]
+    return marks
+
+
+def _drawn(kind: Kind, marks: MarkSet) -> tuple[float, MarkSign]:
+    """Return the diameter that a mark is drawn with, and its sign; a nail has its own."""
+    nail = marks.loop.nail if kind is Kind.NAIL and marks.loop else 0.0
+    return nail, _SIGNS.get(kind, "point")
 
 
 def _mirrors(middles: Sequence[Point], flip: Callable[[Point], Point]) -> bool:

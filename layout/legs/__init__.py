@@ -2,14 +2,16 @@
 
 from .concern import Concern, LegProblem
 from .foot import Foot, FootShape
-from .goals import Goal
+from .notes import Matter, TableNote
 from .plan import Leg, LegsPlan, Overhang, place_legs
-from .proposal import Proposal, compare, propose
+from .proposal import Proposal, as_wished, compare, propose
 from .room import Insets, insets_for
 from .sag import Burden, Deflection, Sag, TopBoard, sag_of
 from .table import TableTop
+from .table_wish import Glue, TableWish
 from .tipping import EdgeForce, Tipping, tipping_force, tipping_of
-from .wish import Fixing, FixingPlate, Lean, LegsWish
+from .whole import TablePlan, TopWood, plan_table
+from .wish import Fixing, FixingPlate, Goal, Lean, LegsWish
 
 __all__ = [
     "Burden",
@@ -20,6 +22,7 @@ __all__ = [
     "FixingPlate",
     "Foot",
     "FootShape",
+    "Glue",
     "Goal",
     "Insets",
     "Lean",
@@ -27,15 +30,22 @@ __all__ = [
     "LegProblem",
     "LegsPlan",
     "LegsWish",
+    "Matter",
     "Overhang",
     "Proposal",
     "Sag",
+    "TableNote",
+    "TablePlan",
     "TableTop",
+    "TableWish",
     "Tipping",
     "TopBoard",
+    "TopWood",
+    "as_wished",
     "compare",
     "insets_for",
     "place_legs",
+    "plan_table",
     "propose",
     "sag_of",
     "tipping_force",

@@ -69,6 +69,14 @@ class OverhangingBeam:
         a, span = self.overhang, self.span
         return load * a * (3 * a**2 * (a + 2 * span) - span**3) / (24 * self.stiff)
 
+    def tip_slope_under(self, load: float) -> float:
+        """Return how steeply the tips lean under an even load, N/mm: radians, down outwards.
+
+        w (4 a³ + 6 a² l − l³)/(24 EI): none at the Airy points.
+        """
+        a, span = self.overhang, self.span
+        return load * (4 * a**3 + 6 * a**2 * span - span**3) / (24 * self.stiff)
+
     def tip_under_force(self, force: float) -> float:
         """Return how far one tip goes down under a force on it alone, N: mm.
 

@@ -32,7 +32,7 @@ def problems_of(
     """
     prints = [Region.from_rings(path.points(CHORD, "outside")) for _, _, path in feet]
     found = [
-        *_at_the_edge([(head, foot) for head, foot, _ in feet]),
+        *_at_the_edge([(head, foot) for head, foot, _ in feet], max(PLATE_INSET, wish.keep_in)),
         *_on_poor_wood(prints, bearing, defects),
         *_in_one_another(prints),
         *_standing(wish, tipping, len(feet)),
@@ -40,14 +40,19 @@ def problems_of(
     return tuple(sorted(found, key=lambda problem: not problem.is_grave))
 
 
-def _at_the_edge(overhangs: Sequence[tuple[float, float]]) -> Iterator[LegProblem]:
-    for number, (head, foot) in enumerate(overhangs, start=1):
+def _at_the_edge(overhangs: Sequence[tuple[float, float]], least: float) -> Iterator[LegProblem]:
+    for number, (head, _) in enumerate(overhangs, start=1):
         if head < -CHORD:
             yield LegProblem(Concern.BEYOND_EDGE, (number,), -head)
-        elif head < PLATE_INSET - CHORD:
-            yield LegProblem(Concern.NEAR_EDGE, (number,), head, limit=PLATE_INSET)
-        if foot < -CHORD and foot < head - CHORD:
-            yield LegProblem(Concern.STICKS_OUT, (number,), -foot)
+        elif head < least - CHORD:
+            yield LegProblem(Concern.NEAR_EDGE, (number,), head, limit=least)
+    past = {
+        number: -foot
+        for number, (head, foot) in enumerate(overhangs, start=1)
+        if foot < -CHORD and foot < head - CHORD
+    }
+    if past:
+        yield LegProblem(Concern.STICKS_OUT, tuple(past), max(past.values()))
 
 
 def _on_poor_wood(

@@ -60,20 +60,26 @@ class LegProblem:
 
     def words(self, tape: Tape) -> str:
         """Return one sentence in the units of the tape: what, how much, and what to do."""
+        if self.concern in (Concern.BEYOND_EDGE, Concern.NEAR_EDGE, Concern.STICKS_OUT):
+            return self._about_edge(tape)
         who = _legs(self.legs)
-        found, limit = tape.measure(self.distance), tape.measure(self.limit)
-        if self.concern is Concern.BEYOND_EDGE:
-            return f"{who} would stand past the edge of the top by {found}: move it inwards."
-        if self.concern is Concern.NEAR_EDGE:
-            return f"{who} stands {found} from the edge, less than {limit}: toes and break-out."
-        if self.concern is Concern.STICKS_OUT:
-            return f"The foot of leg {self.legs[0]} stands {found} past the edge: people trip."
         if self.concern is Concern.POOR_BEARING:
             cause = " and ".join(self.blame) or "the edge of the sound wood"
             return f"{who} would bear on {cause}: move it, or mend the place first."
         if self.concern is Concern.OVERLAP:
             return f"{who} would stand in one another: move them apart."
         return self._about_standing(tape)
+
+    def _about_edge(self, tape: Tape) -> str:
+        who = _legs(self.legs)
+        found, limit = tape.measure(self.distance), tape.measure(self.limit)
+        if self.concern is Concern.BEYOND_EDGE:
+            return f"{who} would stand past the edge of the top by {found}: move it inwards."
+        if self.concern is Concern.NEAR_EDGE:
+            return f"{who} stands {found} from the edge, less than {limit}: toes and break-out."
+        if len(self.legs) == 1:
+            return f"The foot of leg {self.legs[0]} stands {found} past the edge: people trip."
+        return f"The feet of {who.lower()} stand up to {found} past the edge: people trip."
 
     def _about_standing(self, tape: Tape) -> str:
         if self.concern is Concern.TIPS_BY_ITSELF:

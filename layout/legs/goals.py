@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from enum import Enum
 
 import numpy as np
 
@@ -17,16 +16,7 @@ from .people import knee_room
 from .sag import bearing_points
 from .table import TableTop
 from .tipping import GRAVITY
-from .wish import Fixing, LegsWish
-
-
-class Goal(Enum):
-    """What makes legs the best; the value is the name that a job file uses."""
-
-    FIRMEST = "stands firmest"
-    LEAST_SAG = "sags least"
-    KNEE_ROOM = "most knee room"
-    EVEN_OVERHANG = "even overhang"
+from .wish import Fixing, Goal, LegsWish
 
 
 def values_of(

@@ -1,8 +1,10 @@
 """How much a solid top moves across its grain, and how its fixings let it.
 
 ΔD = D·C·ΔM (*Wood Handbook* (2010), eq. 13-2): width, coefficient of the species, change of
-moisture. One fixing of a row across the grain stays fast, the others get slots; a batten keeps a
-top flat and is fixed the same way. Boards hardly move; they want a little play where damp gets in.
+moisture. Of the fixings that something rigid joins – the screws of one plate, of a trestle, of all
+legs under an apron – one row across the grain stays fast and the others get slots. Boards
+hardly move, nor does a framed door, whose panels move in their grooves; they want a little play
+where damp gets in.
 """
 
 from __future__ import annotations
@@ -17,7 +19,6 @@ from ..outlines import Outline
 from ..panel.build import Kind
 from ..panel.materials import Material, material_named
 from .foot import Foot
-from .wish import Fixing
 
 SWING = 4.0
 """How far moisture swings in a heated room over a year, % (common practice)."""
@@ -27,9 +28,6 @@ BOARD_SWELL = 0.003
 
 SETTING_OUT = 1.0
 """Added to a slot for what drilling and setting miss, mm (our choice)."""
-
-BATTEN_SHORT = 75.0
-"""A batten stops this far from each edge, mm (common practice)."""
 
 GLUE_FIGHTS = 1.0
 """Movement under one rigid joint above this, mm, breaks the joint or the wood (our choice)."""
@@ -64,22 +62,6 @@ class Slot:
 
 
 @dataclass(frozen=True, slots=True)
-class Batten:
-    """A strip across the grain underneath.
-
-    Attributes
-    ----------
-    length : float
-        mm; from `BATTEN_SHORT` inside one edge to the same inside the other.
-    slot : float
-        Of its outer screws, mm; the middle one is fixed.
-    """
-
-    length: float
-    slot: float
-
-
-@dataclass(frozen=True, slots=True)
 class MovementPlan:
     """What the seasons do to the top.
 
@@ -94,14 +76,14 @@ class MovementPlan:
     coefficient : float
         Share for each 1 % of moisture; for boards of the whole swing.
     source : str
+    solid : bool
+        Whether it is solid wood; board wants no slots, only a little play.
     slots : tuple of Slot
-        One for each fixing.
-    batten : Batten or None
-        Where the top is solid and wide enough to carry one.
+        One for each fixing of a solid top, in their order.
     joint : float
         Movement under one leg's rigid joint, mm.
     glue_fights : bool
-        Whether the legs are glued and their joints too wide for that.
+        Whether a rigid glue holds the legs and their joints are too wide for that.
     """
 
     across: float = field(metadata={"unit": "rad"})
@@ -109,8 +91,8 @@ class MovementPlan:
     change: float
     coefficient: float = field(metadata={"unit": ""})
     source: str
+    solid: bool
     slots: tuple[Slot, ...]
-    batten: Batten | None
     joint: float
     glue_fights: bool
 
@@ -142,38 +124,50 @@ class Wood:
             raise LegsError(f"a moisture swing of {self.swing:g} % is not from 0 to 30 %")
 
 
-def movement_of(
-    outline: Outline, wood: Wood, fixings: Sequence[Point], foot: Foot, fixing: Fixing, screw: float
-) -> MovementPlan:
-    """Return how the top moves and what its fixings need.
+@dataclass(frozen=True, slots=True)
+class Held:
+    """What holds the top, as far as its movement cares.
 
-    Parameters
+    Attributes
     ----------
-    fixings : sequence of Point
-        Where the top is fixed, mm from its centre; the one nearest to the middle stays fast.
+    groups : tuple of tuples of Point
+        The fixings that something rigid joins, mm from the centre of the top.
     foot : Foot
         What a leg's joint covers.
+    glued : bool
+        Whether a rigid glue holds the legs.
     screw : float
         Diameter of the screws, mm.
+    """
+
+    groups: tuple[tuple[Point, ...], ...]
+    foot: Foot
+    glued: bool
+    screw: float
+
+
+def movement_of(outline: Outline, wood: Wood, held: Held) -> MovementPlan:
+    """Return how the top moves and what its fixings need.
+
+    Of each group of fixings the row nearest to the middle of the top stays fast.
     """
     across = wood.grain + math.pi / 2
     way = Point.polar(1.0, across)
     width = outline.support(across) + outline.support(across + math.pi)
     coefficient, share, source = _coefficient(wood)
-    solid = not wood.kind.is_board
-    joint = (foot.reach(across) + foot.reach(across + math.pi)) * share
-    length = width - 2 * BATTEN_SHORT
-    outer = (length / 2) * share * 2
+    solid = wood.kind is Kind.SOLID
+    joint = (held.foot.reach(across) + held.foot.reach(across + math.pi)) * share
+    slots = (slot for group in held.groups for slot in _slots(group, way, share, held.screw))
     return MovementPlan(
         across,
         width,
         width * share,
         coefficient,
         source,
-        _slots(fixings, way, share, screw) if solid else (),
-        Batten(length, slot_for(outer, screw)) if solid and length > 2 * BATTEN_SHORT else None,
+        solid,
+        tuple(slots) if solid else (),
         joint,
-        solid and fixing is Fixing.GLUED and joint > GLUE_FIGHTS,
+        solid and held.glued and joint > GLUE_FIGHTS,
     )
 
 
@@ -190,7 +184,7 @@ def slot_for(movement: float, screw: float) -> float:
 
 def _coefficient(wood: Wood) -> tuple[float, float, str]:
     """Return the coefficient, what it makes of the whole swing, and its source."""
-    if wood.kind.is_board:
+    if wood.kind is not Kind.SOLID:
         return BOARD_SWELL, BOARD_SWELL, "common practice: what a board may swell in damp"
     known = wood.material.movement
     source = known.source if known else "not known for this wood: as oak"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import reduce
 
 import numpy as np
@@ -14,7 +14,7 @@ from ..geometry.path import Path
 from ..geometry.placement import Placement, Points
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region, convex_hull
-from ..geometry.tolerance import CHORD
+from ..geometry.tolerance import CHORD, SAME_POINT
 from ..outlines import Outline
 from ..panel import Defect, SoundWood
 from .arrangement import middles_for
@@ -46,6 +46,8 @@ class Leg:
         Of the plate on its head, on the panel.
     floor : Point
         Where its foot stands on the floor, from the centre of the top, mm.
+    floor_print : Path or None
+        What that foot covers, on the panel; None where it stands under its head.
     overhang : float
         Least distance from its head, plate and all, to the edge of the top, mm; negative where it
         sticks out.
@@ -58,6 +60,7 @@ class Leg:
     hollow: Path | None
     plate: Path | None
     floor: Point
+    floor_print: Path | None
     overhang: float
 
 
@@ -157,13 +160,7 @@ def place_legs(  # noqa: PLR0913 - plain values, four of which every table has
     top = Region.from_rings(outline.inner())
     legs = tuple(_leg(wish, n, m, top, placement) for n, m in enumerate(middles, start=1))
     feet = footprint(wish.foot, [leg.floor for leg in legs])
-    held = 0.0 if wish.fixing is Fixing.LOOSE else wish.leg_mass
-    masses = [
-        (top_mass, top.centroid),
-        *((held, leg.middle.midpoint(leg.floor)) for leg in legs),
-    ]
-    mass, centre = _weighed(masses)
-    tipping = tipping_of(outline, feet, mass, wish.height + thickness, centre)
+    tipping = _tipping(wish, outline, legs, (top_mass, top.centroid), wish.height + thickness)
     on_floor = [_overhang(top, wish.foot, leg.floor) for leg in legs]
     heads = [
         (leg.overhang, foot, leg.plate or leg.print)
@@ -185,9 +182,26 @@ def place_legs(  # noqa: PLR0913 - plain values, four of which every table has
     )
 
 
+def _tipping(
+    wish: LegsWish, outline: Outline, legs: Sequence[Leg], top: tuple[float, Point], height: float
+) -> Tipping:
+    """Return what tips it; a loose top over the line on which it lies, its legs no help."""
+    feet = footprint(wish.foot, [leg.floor for leg in legs])
+    masses = [top, *((wish.leg_mass, leg.middle.midpoint(leg.floor)) for leg in legs)]
+    mass, centre = _weighed(masses)
+    whole = tipping_of(outline, feet, mass, height, centre)
+    if wish.fixing is not Fixing.LOOSE:
+        return whole
+    contact = footprint(wish.on_top, [leg.middle for leg in legs])
+    alone = tipping_of(outline, contact, top[0], height, top[1])
+    return replace(alone, push=whole.push, push_way=whole.push_way)
+
+
 def _leg(wish: LegsWish, number: int, middle: Point, top: Region, placement: Placement) -> Leg:
     foot, head = wish.foot, wish.on_top
     plate = None if wish.plate is None else head.outside(middle).placed(placement)
+    floor = wish.on_floor(middle)
+    leans = floor.distance_to(middle) > SAME_POINT
     return Leg(
         number,
         middle,
@@ -195,7 +209,8 @@ def _leg(wish: LegsWish, number: int, middle: Point, top: Region, placement: Pla
         foot.outside(middle).placed(placement),
         _placed(foot.hollow(middle), placement),
         plate,
-        wish.on_floor(middle),
+        floor,
+        foot.outside(floor).placed(placement) if leans else None,
         _overhang(top, head, middle),
     )
 

@@ -17,13 +17,13 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 from ..geometry.tolerance import CHORD
 from .arrangement import middles_for
-from .goals import Goal, estimated_force, values_of
+from .goals import estimated_force, values_of
 from .people import PLACE, Seating, seating_at
 from .plan import LegsPlan
 from .room import insets_for
 from .sag import Burden, Sag, sag_of
 from .table import TableTop
-from .wish import LegsWish
+from .wish import Goal, LegsWish
 
 COUNTS = (3, 4, 5, 6, 8)
 """How many legs are compared where the maker names no number."""
@@ -33,6 +33,10 @@ _SIDES, _ENDS = 3, 5
 
 _HALVINGS = 4
 """How often the steps round the best insets are halved: down to a sixteenth of the grid's."""
+
+EACH_LEG = 0.05
+"""Each leg more has to make the table this share better at its goal, or the fewer are taken: it is
+work, weight and one more foot to level (our choice)."""
 
 _FARTHEST = (0.25, 0.3)
 """Farthest in that feet are tried, as shares of width and length."""
@@ -55,7 +59,7 @@ class Proposal:
     least_gap, widest_gap : float
         Clear between neighbouring legs on the rim of the feet, mm.
     held : float
-        Force that tips it, N, as far as it stays below the load asked for.
+        Force that tips it by estimate, N, as far as it stays below the load asked for.
     score : float
         What the goal counts, higher is better.
     """
@@ -82,8 +86,10 @@ def compare(
 ) -> tuple[Proposal, ...]:
     """Return the best legs of each count, best count first.
 
-    A stance that holds the load asked for goes before one that does not, whatever the goal; legs
-    that cannot stay come last. A count for which no foot finds room is left out.
+    A stance that holds the load asked for goes before one that does not, whatever the goal, and one
+    at which somebody sits before one that leaves no place; legs that cannot stay come last. Fewer
+    legs go first unless more are better by `EACH_LEG` each. A count for which no foot finds room is
+    left out.
 
     Parameters
     ----------
@@ -107,9 +113,12 @@ def compare(
     return tuple(sorted(found, key=_order))
 
 
-def _order(proposal: Proposal) -> tuple[bool, float, float, int]:
-    held, score = round(proposal.held, 1), round(proposal.score, 9)
-    return not proposal.legs.stands, -held, -score, proposal.count
+def _order(proposal: Proposal) -> tuple[bool, float, bool, float, int]:
+    held, score = round(proposal.held, 1), proposal.score
+    seating, share = proposal.seating, (1 - EACH_LEG) ** proposal.count
+    in_the_way = proposal.wish.seated and not seating.seats and seating.without_legs > 0
+    worth = score * share if score > 0 else score / share
+    return not proposal.legs.stands, -held, in_the_way, -round(worth, 9), proposal.count
 
 
 def propose(
@@ -127,23 +136,51 @@ def propose(
         If no foot finds room at any inset, or sag counts and the stiffness is not known.
     """
     found = _search(goal, wish, table)
+    return _told(replace(wish, at=found.middles), table, found, burden, place)
+
+
+def as_wished(
+    wish: LegsWish,
+    table: TableTop,
+    goal: Goal = Goal.FIRMEST,
+    burden: Burden | None = None,
+    place: float = PLACE,
+) -> Proposal:
+    """Return what the legs mean where the wish itself puts them: at its places or by its insets.
+
+    Raises
+    ------
+    LegsError
+        If no foot finds room, or sag counts and the stiffness is not known.
+    """
+    middles = wish.at or middles_for(wish, table.outline)
+    (score,) = values_of(goal, wish, table, [middles])
+    held = min(estimated_force(wish, table, middles), wish.load)
+    usual = insets_for(wish, table.outline)
+    tried = _Tried((usual.side, usual.end), middles, table.bears(wish, middles), held, score)
+    return _told(replace(wish, at=middles), table, tried, burden, place)
+
+
+def _told(
+    chosen: LegsWish, table: TableTop, found: _Tried, burden: Burden | None, place: float
+) -> Proposal:
+    """Return everything that an arrangement means."""
     middles = found.middles
-    chosen = replace(wish, at=middles)
     legs = table.on(chosen)
-    gaps = _gaps(wish, middles)
+    gaps = _gaps(chosen, middles)
     sag = None
     if table.board is not None:
-        sag = sag_of(table.board, wish.foot, middles, burden, table.plate)
+        sag = sag_of(table.board, chosen.foot, middles, burden, table.plate)
     return Proposal(
         len(middles),
         chosen,
         legs,
         sag,
-        seating_at(table.outline, wish.foot, middles, place),
+        seating_at(table.outline, chosen.foot, middles, place),
         _area(legs.feet) / table.outline.area,
         min(gaps),
         max(gaps),
-        found.held,
+        min(legs.tipping.least.force, chosen.load),
         found.score,
     )
 

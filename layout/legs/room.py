@@ -9,11 +9,12 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from ..errors import LegsError, OutlineError
 from ..geometry.point import ORIGIN, Point
 from ..outlines import Outline
-from .foot import Foot
+from .foot import Foot, FootShape
 from .rim import Rim
 from .wish import LegsWish
 
@@ -57,11 +58,15 @@ class Insets:
 def insets_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Insets:
     """Return the wished insets, or the usual ones where none are given.
 
-    Usual is a foot whose outside keeps at least `FOOT_INSET`. In rows its middle also stands a
-    sixth in, and an end where people sit overhangs by 300 to 350 mm.
+    Usual is a foot whose outside keeps at least `FOOT_INSET`, and clear of an under-bevel. In rows
+    its middle also stands a sixth in, and an end where people sit overhangs by 300 to 350 mm. A
+    slab may reach nearer to the sides: there are no toes in its way.
     """
     foot, length, width = wish.foot, outline.length, outline.width
     least = min(FOOT_INSET, width * SHARE_OF_SIZE)
+    if foot.shape is FootShape.SLAB:
+        least = min(least, max((width - foot.width) / 2, 0.0))
+    least = max(least, wish.keep_in)
     side = end = least
     if in_rows:
         side = max(least, width * SHARE_OF_SIZE - foot.width / 2)
@@ -117,7 +122,7 @@ class StandingRoom:
         room = cls.under(outline, wish.foot, insets_for(wish, outline, in_rows=in_rows))
         if wish.plate is None:
             return room
-        inset = min(PLATE_INSET, outline.width * SHARE_OF_SIZE)
+        inset = max(min(PLATE_INSET, outline.width * SHARE_OF_SIZE), wish.keep_in)
         return replace(room, plate=cls.under(outline, wish.on_top, Insets(inset, inset, inset)))
 
     @classmethod
@@ -139,11 +144,11 @@ class StandingRoom:
             f"{outline.length:g} by {outline.width:g} mm: make the insets or the foot smaller"
         )
         try:
-            line = Rim.of(outline.parallel(-(insets.round_about + radius), PLACING))
+            line = _line_inside(outline, insets.round_about + radius)
         except OutlineError:
             raise narrow from None
         room = cls(line, upper_right or (ORIGIN,), half_length, half_width, _unlike(outline))
-        if min(half_length, half_width) <= 0 or not room._holds_a_foot:
+        if min(half_length, half_width) < -_HAIR or not room._holds_a_foot:
             raise narrow
         return room
 
@@ -151,7 +156,9 @@ class StandingRoom:
     def _holds_a_foot(self) -> bool:
         """Whether a foot in the middle of the top lies within the line, seen four ways."""
         ways = (Point(1, 0), Point(0, 1), Point(-1, 0), Point(0, -1))
-        corners = (_to_quarter(c, quarter) for c in self.corners for quarter in self.quarters)
+        # a hair inwards, so that a foot that just touches the line is not taken to have left it
+        within = [Point(max(c.x - _NUDGE, 0.0), max(c.y - _NUDGE, 0.0)) for c in self.corners]
+        corners = (_to_quarter(c, quarter) for c in within for quarter in self.quarters)
         return all(
             math.isfinite(self.line.way_out(corner, way)) for corner in corners for way in ways
         )
@@ -175,7 +182,20 @@ class StandingRoom:
         return Point.polar(self.reach(direction), direction)
 
 
+@lru_cache(maxsize=256)
+def _line_inside(outline: Outline, distance: float) -> Rim:
+    """Return the line parallel to the edge, `distance` inside it: many arrangements share one.
+
+    Raises
+    ------
+    OutlineError
+        If nothing is left so far inside.
+    """
+    return Rim.of(outline.parallel(-distance, PLACING))
+
+
 _HAIR = 1e-9
+_NUDGE = 1e-6
 _QUARTERS = ((1, 1), (-1, 1), (-1, -1), (1, -1))
 
 

@@ -26,6 +26,13 @@ PILOT = 0.7
 """Diameter of a pilot hole, as a share of the screw's (common practice: 3.5 for 5)."""
 
 
+LENGTHS = (16.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 60.0, 70.0, 80.0)
+"""Lengths that screws are sold in, mm (common practice)."""
+
+USUAL = 5.0
+"""Diameter of the screws of a leg, mm (common practice)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Screw:
     """A screw by its diameter and its length under the head, mm.
@@ -45,6 +52,18 @@ class Screw:
                 f"a screw {self.diameter:g} mm thick and {self.length:g} mm long: "
                 "it is longer than thick"
             )
+
+
+def usual_screw(plate: float, top: float, diameter: float = USUAL) -> Screw | None:
+    """Return the longest screw sold that leaves enough under its tip; None where none bites.
+
+    >>> usual_screw(3, 38), usual_screw(3, 15)
+    (Screw(diameter=5.0, length=35.0), None)
+    """
+    most = top - LEFT_UNDER_TIP + plate
+    least = plate + LEAST_BITE * diameter
+    fit = [length for length in LENGTHS if max(least, diameter + 1) <= length <= most]
+    return Screw(diameter, fit[-1]) if fit else None
 
 
 class ScrewFault(Enum):

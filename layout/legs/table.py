@@ -64,17 +64,17 @@ class TableTop:
         """
         bearing = panel.sound_for(Spoils.BEARING, tape_error=tape_error)
         screwable = panel.sound_for(Spoils.CUTTING, tape_error=tape_error)
-        wood = panel.substance
+        wood, thickness = panel.substance, panel.made_thickness
         board = None
         if wood.stiffness is not None:
             grain = panel.grain - placement.turn
-            board = TopBoard(outline, panel.thickness, wood.density, wood.stiffness, grain)
+            board = TopBoard(outline, thickness, wood.density, wood.stiffness, grain)
         return cls(
             outline,
             placement,
             bearing.meet(screwable),
-            outline.area * panel.thickness * wood.density * 1e-9,
-            panel.thickness,
+            outline.area * thickness * wood.density * 1e-9,
+            thickness,
             tuple(d for d in panel.defects if d.spoils & {Spoils.BEARING, Spoils.CUTTING}),
             board,
         )

@@ -13,6 +13,9 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
+
+import numpy as np
 
 from ..geometry.path import Path
 from ..geometry.placement import Points
@@ -115,21 +118,25 @@ def tipping_of(
         Of that mass, mm from the top's centre.
     """
     edge = min(EDGE, outline.width / 4)
-    line = outline.parallel(-edge)
+    line = _pressed_line(outline, edge)
     sides = _sides(feet)
     weight = mass * GRAVITY
+    normals = np.array([tuple(normal) for normal, _ in sides])
+    offsets = np.array([offset for _, offset in sides])
+    inside = np.maximum(offsets - normals @ np.array(tuple(centre)), 0.0)
 
-    def force_at(place: Point) -> float:
-        return min(
-            tipping_force(weight, offset - normal.dot(centre), normal.dot(place) - offset)
-            for normal, offset in sides
-        )
+    def forces_at(places: Sequence[Point]) -> list[EdgeForce]:
+        outside = np.array([tuple(place) for place in places]) @ normals.T - offsets
+        forces = np.full(outside.shape, math.inf)
+        np.divide(weight * inside, outside, out=forces, where=outside > 0)
+        forces[:, inside <= 0] = 0.0
+        return [EdgeForce(p, float(f)) for p, f in zip(places, forces.min(axis=1), strict=True)]
 
-    worst = [farthest(line, normal) for normal, _ in sides]
-    least = min((EdgeForce(p, force_at(p)) for p in worst), key=lambda found: found.force)
+    def least_at(places: Sequence[Point]) -> EdgeForce:
+        return min(forces_at(places), key=lambda found: found.force)
 
     def lesser(way: Point) -> float:
-        return min(force_at(farthest(line, way)), force_at(farthest(line, -way)))
+        return least_at([farthest(line, way), farthest(line, -way)]).force
 
     push, over = min(
         (tipping_force(weight, offset - normal.dot(centre), height), normal.angle)
@@ -138,13 +145,19 @@ def tipping_of(
     return Tipping(
         weight,
         edge,
-        least,
+        least=least_at([farthest(line, normal) for normal, _ in sides]),
         side=lesser(Point(0, 1)),
         end=lesser(Point(1, 0)),
-        around=tuple(EdgeForce(p, force_at(p)) for p in _stations(line)),
+        around=tuple(forces_at(_stations(line))),
         push=push,
         push_way=over,
     )
+
+
+@lru_cache(maxsize=16)
+def _pressed_line(outline: Outline, edge: float) -> Path:
+    """Return the line along which a force presses: all legs tried under a top share it."""
+    return outline.parallel(-edge)
 
 
 def farthest(line: Path, way: Point) -> Point:

@@ -10,14 +10,21 @@ from ..errors import LegsError
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_POINT
 from .foot import Foot, FootShape
+from .materials import MASONRY, STEEL
 
-__all__ = ["Fixing", "FixingPlate", "Foot", "FootShape", "Lean", "LegsWish"]
-
-STEEL = 7850.0
-"""Density of a plate, kg/m³ (from memory)."""
+__all__ = ["Fixing", "FixingPlate", "Foot", "FootShape", "Goal", "Lean", "LegsWish"]
 
 STEEPEST = math.radians(30)
 """No leg is splayed farther, radians (our choice)."""
+
+
+class Goal(Enum):
+    """What makes legs the best; the value is the name that a job file uses."""
+
+    FIRMEST = "stands firmest"
+    LEAST_SAG = "sags least"
+    KNEE_ROOM = "most knee room"
+    EVEN_OVERHANG = "even overhang"
 
 
 class Fixing(Enum):
@@ -99,6 +106,10 @@ class LegsWish:
         How far a leg leans from upright, radians.
     lean : Lean
         Which way it leans, seen from above.
+    material : str
+        Of the legs, by its name; empty where only a density is known.
+    keep_in : float
+        Nothing is fixed nearer to the edge of the top than this, mm: a bevel under it.
 
     Raises
     ------
@@ -120,6 +131,8 @@ class LegsWish:
     plate: FixingPlate | None = None
     splay: float = field(default=0.0, metadata={"unit": "rad"})
     lean: Lean = Lean.OUTWARDS
+    material: str = ""
+    keep_in: float = 0.0
 
     def __post_init__(self) -> None:
         count = len(self.at) or self.count
@@ -137,12 +150,18 @@ class LegsWish:
             ("mass", self.mass),
             ("density", self.density),
             ("load", self.load),
+            ("keep_in", self.keep_in),
         ):
             if value is not None and not 0 <= value < math.inf:
                 raise LegsError(f"{name} of {value:g} is below 0")
         rest = self.height - (self.plate.thickness if self.plate else 0.0)
         if not 0 < rest < math.inf:
             raise LegsError(f"a leg {rest:g} mm long is not above 0")
+
+    @property
+    def is_masonry(self) -> bool:
+        """Whether the legs are brick, fired clay or concrete."""
+        return self.material in MASONRY
 
     @property
     def leg_length(self) -> float:

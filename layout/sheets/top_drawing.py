@@ -63,15 +63,26 @@ def cut_labels(cuts: CutPlan, frame: DrawingFrame, setter: LabelSetter) -> Itera
 
 
 def leg_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:
-    """Yield the feet."""
+    """Yield battens, legs with their plates and screw holes, and feet that stand elsewhere."""
     if plan.legs is None:
         return
     items: list[Item] = []
-    for leg in plan.legs.legs:
+    legs = plan.legs.legs
+    battens = () if plan.table is None else plan.table.battens
+    holes = () if plan.table is None else plan.table.holes
+    yield Group(layers.BATTENS, tuple(Stroke(frame.of(batten.print)) for batten in battens))
+    for leg in legs:
         hollow = () if leg.hollow is None else (frame.of(leg.hollow),)
         items.append(Area(frame.of(leg.print), hollow))
         items.append(Mark(frame.at(leg.on_panel), arm=1.5))
     yield Group(layers.LEGS, tuple(items))
+    plates = tuple(Stroke(frame.of(leg.plate)) for leg in legs if leg.plate is not None)
+    yield Group(layers.PLATES, plates)
+    floor = (leg.floor_print for leg in legs if leg.floor_print is not None)
+    yield Group(layers.FEET, tuple(Stroke(frame.of(path)) for path in floor))
+    centres = {leg.on_panel for leg in legs}
+    drilled = (hole.on_panel for hole in holes if hole.on_panel not in centres)
+    yield Group(layers.SCREWS, tuple(Mark(frame.at(point), arm=0.7) for point in drilled))
 
 
 def leg_labels(plan: Plan, frame: DrawingFrame, setter: LabelSetter) -> Iterator[Item]:

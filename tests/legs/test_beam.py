@@ -43,6 +43,16 @@ def test_classical_supports(length: float, stiff: float) -> None:
     assert pytest.approx(0.211325, abs=1e-6) == AIRY
 
 
+@given(st.floats(500, 4000), st.floats(1e6, 1e12))
+def test_the_ends_are_level_on_the_airy_points(length: float, stiff: float) -> None:
+    """Supports 0.211325 L from the ends leave the tips level (Airy; classical)."""
+    assert pytest.approx(0.211325, abs=5e-7) == AIRY
+    level = OverhangingBeam(length, AIRY * length, stiff)
+    steep = OverhangingBeam(length, 0.0, stiff)
+    assert abs(level.tip_slope_under(1.0)) < 1e-9 * abs(steep.tip_slope_under(1.0))
+    assert steep.tip_slope_under(1.0) == pytest.approx(-(length**3) / (24 * stiff))
+
+
 def test_an_overhang_of_half_the_length_is_refused() -> None:
     """Two supports at one place hold nothing level."""
     with pytest.raises(LegsError, match="below half its length"):

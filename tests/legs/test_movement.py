@@ -10,14 +10,35 @@ from hypothesis import strategies as st
 
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.legs import Fixing, Foot
-from panelwright.layout.legs.movement import Wood, movement_of, slot_for, width_change
-from panelwright.layout.outlines import Capsule, Rectangle, RoundedRectangle
+from panelwright.layout.legs import Foot
+from panelwright.layout.legs.movement import (
+    Held,
+    MovementPlan,
+    Wood,
+    movement_of,
+    slot_for,
+    width_change,
+)
+from panelwright.layout.outlines import Capsule, Outline, Rectangle, RoundedRectangle
 from panelwright.layout.panel import Kind, material_named
 from panelwright.layout.panel.materials import Material
 from panelwright.layout.panel.movement import MOVEMENT, coefficient_from_shrinkage
 
 FOUR = tuple(Point(x, y) for x, y in ((-400, -200), (400, -200), (400, 200), (-400, 200)))
+
+
+FOOT = Foot.square(60)
+
+
+def _moved(
+    top: Outline,
+    wood: Wood,
+    fixings: tuple[Point, ...] = FOUR,
+    foot: Foot = FOOT,
+    *,
+    glued: bool = False,
+) -> MovementPlan:
+    return movement_of(top, wood, Held((fixings,), foot, glued, 5.0))
 
 
 def _material(name: str) -> Material:
@@ -61,37 +82,47 @@ def test_every_wood_moves_more_along_its_rings_than_across() -> None:
 
 
 def test_the_iroko_top_moves_as_worked() -> None:
-    """600 × 0.00186 × 4 % = 4.5 mm; battens 450 long, outer slots 6 + screw (worked)."""
+    """600 × 0.00186 × 4 % = 4.5 mm, slots 6 + screw (worked)."""
     wood = Wood(Kind.SOLID, _material("iroko"))
-    plan = movement_of(Capsule(1400, 600), wood, FOUR, Foot.square(60), Fixing.SCREWED, 5.0)
+    plan = _moved(Capsule(1400, 600), wood)
     assert plan.change == pytest.approx(4.5, abs=0.05)
-    assert plan.batten is not None
-    assert plan.batten.length == pytest.approx(450)
-    assert plan.batten.slot == 5.0 + 6
+    assert slot_for(plan.change, 5.0) == 5.0 + 6
 
 
 def test_the_elm_top_moves_as_worked() -> None:
-    """700 × 0.00338 × 4 % = 9.5; battens 550, whose ends move less than the edges do (worked)."""
+    """700 × 0.00338 × 4 % = 9.5, slots 12 + screw (worked)."""
     wood = Wood(Kind.SOLID, _material("elm"))
     top = RoundedRectangle.with_radius(1700, 700, 80)
-    plan = movement_of(top, wood, FOUR, Foot.square(60), Fixing.SCREWED, 5.0)
+    plan = _moved(top, wood)
     assert plan.change == pytest.approx(9.5, abs=0.05)
-    assert plan.batten is not None
-    assert plan.batten.length == pytest.approx(550)
-    assert plan.batten.slot - 5.0 == pytest.approx(10)
     assert slot_for(plan.change, 5.0) - 5.0 == 12
 
 
 def test_one_row_of_fixings_stays_fast() -> None:
     """Fixings on one side of the grain's middle are fixed, the others slot for the whole way."""
     wood = Wood(Kind.SOLID, _material("oak"))
-    plan = movement_of(Rectangle(1400, 600), wood, FOUR, Foot.square(60), Fixing.SCREWED, 5.0)
+    plan = _moved(Rectangle(1400, 600), wood)
     assert [slot.fixed for slot in plan.slots] == [True, True, False, False]
     travel = 2 * 400 * 0.00365 * 4
     assert plan.slots[2].length == slot_for(travel, 5.0) >= 5.0 + travel
     middle = (*FOUR, Point(0, 0))
-    plan = movement_of(Rectangle(1400, 600), wood, middle, Foot.square(60), Fixing.SCREWED, 5.0)
+    plan = _moved(Rectangle(1400, 600), wood, middle)
     assert [slot.fixed for slot in plan.slots] == [False] * 4 + [True]
+
+
+def test_each_plate_slots_for_itself_where_nothing_joins_the_legs() -> None:
+    """Two plates 70 between their rows slot for 70, not for the width of the top."""
+    wood = Wood(Kind.SOLID, _material("oak"))
+    plates = tuple(
+        tuple(Point(x, y + row) for row in (-35, 35)) for x, y in ((-400, -200), (400, 200))
+    )
+    apart = movement_of(Rectangle(1400, 600), wood, Held(plates, FOOT, False, 5.0))
+    joined = movement_of(
+        Rectangle(1400, 600), wood, Held((plates[0] + plates[1],), FOOT, False, 5.0)
+    )
+    assert [slot.fixed for slot in apart.slots] == [False, True, True, False]
+    assert apart.slots[0].length == slot_for(2 * 70 * 0.00365 * 4, 5.0)
+    assert max(s.length for s in joined.slots) > 2 * max(s.length for s in apart.slots) - 5.0
 
 
 @given(st.floats(0, math.pi), st.floats(0, 10))
@@ -99,7 +130,7 @@ def test_movement_goes_across_the_grain_and_with_the_swing(grain: float, swing: 
     """The change is the width across the grain times coefficient times swing."""
     top = Rectangle(1400, 600)
     wood = Wood(Kind.SOLID, _material("beech"), grain, swing=swing)
-    plan = movement_of(top, wood, (), Foot.square(60), Fixing.SCREWED, 5.0)
+    plan = _moved(top, wood, ())
     width = 600 * abs(math.cos(grain)) + 1400 * abs(math.sin(grain))
     assert plan.width == pytest.approx(width)
     assert plan.change == pytest.approx(width * 0.00431 * swing)
@@ -110,20 +141,17 @@ def test_quarter_sawn_wood_moves_less() -> None:
     """The radial figure counts where the boards are sawn on the quarter."""
     flat = Wood(Kind.SOLID, _material("oak"))
     quartered = Wood(Kind.SOLID, _material("oak"), quartered=True)
-    one, other = (
-        movement_of(Rectangle(1400, 600), w, FOUR, Foot.square(60), Fixing.SCREWED, 5.0).change
-        for w in (flat, quartered)
-    )
+    one, other = (_moved(Rectangle(1400, 600), w).change for w in (flat, quartered))
     assert other / one == pytest.approx(0.00180 / 0.00365)
 
 
 def test_board_needs_no_slots_but_a_little_play() -> None:
     """A worktop 560 wide may swell by 0.3 %, about 2 mm, and has no slots (worked)."""
     wood = Wood(Kind.PARTICLEBOARD, _material("particleboard"))
-    plan = movement_of(Rectangle(1450, 560), wood, FOUR, Foot.square(60), Fixing.GLUED, 5.0)
+    plan = _moved(Rectangle(1450, 560), wood, glued=True)
     assert plan.change == pytest.approx(1.7, abs=0.05)
     assert plan.slots == ()
-    assert plan.batten is None
+    assert not plan.solid
     assert not plan.glue_fights
 
 
@@ -131,17 +159,17 @@ def test_rigid_glue_on_a_wide_leg_fights_the_wood() -> None:
     """A slab glued across the grain holds the top fast until one of both breaks."""
     wood = Wood(Kind.SOLID, _material("oak"))
     top, across = Rectangle(1400, 600), Foot.square(500)
-    glued = movement_of(top, wood, FOUR, across, Fixing.GLUED, 5.0)
+    glued = _moved(top, wood, foot=across, glued=True)
     assert glued.joint == pytest.approx(500 * 0.00365 * 4)
     assert glued.glue_fights
-    assert not movement_of(top, wood, FOUR, across, Fixing.SCREWED, 5.0).glue_fights
-    assert not movement_of(top, wood, FOUR, Foot.square(60), Fixing.GLUED, 5.0).glue_fights
+    assert not _moved(top, wood, foot=across).glue_fights
+    assert not _moved(top, wood, glued=True).glue_fights
 
 
 def test_a_wood_without_a_figure_counts_as_oak() -> None:
     """Where nobody has read a coefficient, one on the safe side of most species is taken."""
     wood = Wood(Kind.SOLID, _material("mahogany"))
-    plan = movement_of(Rectangle(1400, 600), wood, (), Foot.square(60), Fixing.SCREWED, 5.0)
+    plan = _moved(Rectangle(1400, 600), wood, ())
     assert plan.coefficient == 0.00365
     assert "as oak" in plan.source
 

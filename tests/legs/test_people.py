@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import combinations
 
 import pytest
 from hypothesis import given, settings
@@ -10,7 +11,9 @@ from hypothesis import strategies as st
 
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs import Foot
-from panelwright.layout.legs.people import HEIGHTS, lifters, seating_at, use_of
+from panelwright.layout.legs.heights import HEIGHTS, use_of
+from panelwright.layout.legs.people import lifters, seating_at
+from panelwright.layout.legs.places import Edge, most_places
 from panelwright.layout.outlines import Capsule, Circle, Rectangle
 
 INCH = 25.4
@@ -41,6 +44,32 @@ def test_people_sit_at_the_round_ends_of_a_capsule() -> None:
     assert len(seats) == math.floor(Capsule(1800, 720).perimeter / 600) == 7
     assert max(seat.place.x for seat in seats) > 700
     assert min(seat.place.x for seat in seats) < -700
+
+
+def test_a_place_lies_in_the_middle_of_its_room() -> None:
+    """Between two pairs of legs one sits on each side, opposite the other, at the middle."""
+    legs = [Point(x, y) for x in (-480, 480) for y in (-211, 211)]
+    found = seating_at(Capsule(1375, 600), Foot.round(60), legs)
+    assert len(found.seats) == 2
+    for seat in found.seats:
+        assert abs(seat.place.x) < 25
+        assert abs(seat.place.y) == pytest.approx(300)
+
+
+@given(st.floats(1000, 2400), st.floats(0.4, 0.9))
+@settings(max_examples=10)
+def test_no_two_places_overlap(length: float, share: float) -> None:
+    """However they are moved into the middle of their room, all stay beside each other."""
+    top = Capsule(length, length * share)
+    edge = Edge.walked(top.path(), 600.0)
+    found = most_places(edge, edge.usable)
+    assert all(edge.clear(*sorted(pair)) for pair in combinations(found, 2))
+
+
+def test_opposite_places_meet_on_a_narrow_top_and_take_nothing_from_each_other() -> None:
+    """On a top 500 wide, narrower than two plates are deep, people still sit across from others."""
+    narrow = seating_at(Rectangle(1900, 500), THIN, ()).seats
+    assert sorted(round(seat.place.y) for seat in narrow) == [-250] * 3 + [250] * 3
 
 
 def test_legs_where_knees_go_take_places() -> None:

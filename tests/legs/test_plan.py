@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -165,11 +166,52 @@ def test_feet_that_land_past_the_edge_are_told() -> None:
     wish = LegsWish(splay=math.radians(20), lean=Lean.SIDES)
     plan = _legs_of(wish, Rectangle(1600, 700), Placement(Point(990, 419)))
     sticking = [p for p in plan.problems if p.concern is Concern.STICKS_OUT]
-    assert [p.legs for p in sticking] == [(1,), (2,), (3,), (4,)]
+    assert [p.legs for p in sticking] == [(1, 2, 3, 4)]
     past = 700 * math.tan(math.radians(20)) - (350 / 3)
     assert sticking[0].distance == pytest.approx(past + 30, abs=0.01)
-    assert "past the edge" in sticking[0].words(METRIC)
+    assert "The feet of legs 1, 2, 3 and 4 stand up to" in sticking[0].words(METRIC)
     assert plan.stands
+
+
+def test_a_loose_top_tips_over_the_line_on_which_it_lies() -> None:
+    """Its own weight alone holds it, on a lever to its contact line: P = W·d/e."""
+    place = Placement(Point(990, 419))
+    at = tuple(Point(x, y) for x, y in ((-500, -250), (500, -250), (500, 250), (-500, 250)))
+    loose = LegsWish(foot=Foot.square(80), at=at, mass=20.0, fixing=Fixing.LOOSE)
+    plan = _legs_of(loose, Rectangle(1600, 700), place, top_mass=30.0)
+    weight, inside = 30.0 * 9.80665, 500 + 40
+    assert plan.tipping.end == pytest.approx(weight * inside / (800 - 50 - inside))
+    assert plan.mass == pytest.approx(30.0 + 80.0)
+    splayed = _legs_of(
+        replace(loose, splay=math.radians(15)), Rectangle(1600, 700), place, top_mass=30.0
+    )
+    assert splayed.tipping.end == pytest.approx(plan.tipping.end)
+    assert splayed.tipping.push > plan.tipping.push
+    fixed = _legs_of(replace(loose, fixing=Fixing.SCREWED), Rectangle(1600, 700), place)
+    assert fixed.tipping.end > 3 * plan.tipping.end
+
+
+def test_two_trestles_carry_a_top_as_wide_as_they_are() -> None:
+    """A pair of slabs stands on the long centreline, and nothing tips the top over their ends."""
+    wish = LegsWish(count=2, foot=Foot(FootShape.SLAB, 50, 700), fixing=Fixing.LOOSE)
+    plan = _legs_of(wish, Rectangle(1980, 760), Placement(Point(990, 419)))
+    assert [leg.middle.y for leg in plan.legs] == [0, 0]
+    assert plan.overhang.side == pytest.approx(30)
+    assert math.isinf(plan.tipping.side)
+    assert math.isfinite(plan.tipping.end)
+
+
+def test_legs_keep_inside_an_under_bevel() -> None:
+    """Where a bevel runs 70 in, nothing is fixed within 80, plates included."""
+    place, top = Placement(Point(990, 419)), Rectangle(1600, 700)
+    wish = LegsWish(foot=Foot.round(40), plate=FixingPlate(120, 120, 4), keep_in=80.0)
+    assert _legs_of(wish, top, place).overhang.least >= 80 - 1e-6
+    near = _legs_of(
+        replace(wish, at=(Point(-500, -250), Point(500, -250), Point(0, 270))), top, place
+    )
+    told = [p for p in near.problems if p.concern is Concern.NEAR_EDGE]
+    assert [p.legs for p in told] == [(1,), (2,), (3,)]
+    assert told[0].limit == 80
 
 
 def test_a_plate_wider_than_its_leg_keeps_off_the_edge() -> None:

@@ -161,6 +161,36 @@ def test_wood_across_its_span_sags_more() -> None:
     assert across > 3 * along
 
 
+def test_a_narrow_board_finds_the_points_of_airy_and_bessel() -> None:
+    """Its ends lie level on the Airy points, and it shortens least on Bessel's, 0.22031 L in."""
+    strip = Stiffness(3000.0, 3000.0, 1500.0, 0.0, "test")
+    plate = Plate.cut(Rectangle(2000, 100).path(), rigidity(strip, 20.0), 60)
+    along = [Point(float(x), 0.0) for x in np.linspace(-1000, 1000, 201)]
+
+    def slopes(share: float) -> np.ndarray:
+        feet = [Point(sx * (1000 - share * 2000), y) for sx in (-1, 1) for y in (-50, 0, 50)]
+        return np.diff(plate.on(feet).under_load_at(along, PRESSURE))
+
+    def end(share: float) -> float:
+        return float(slopes(share)[-1])
+
+    assert end(0.2) < 0 < end(0.2226)
+    level = 0.2 + 0.0226 * end(0.2) / (end(0.2) - end(0.2226))
+    assert level == pytest.approx(0.211325, abs=0.0015)
+    shares = np.linspace(0.205, 0.235, 7)
+    lost = [float((slopes(share) ** 2).sum()) for share in shares]
+    a, b, _ = np.polyfit(shares, lost, 2)
+    assert -b / (2 * a) == pytest.approx(0.22031, abs=0.001)
+
+
+def test_a_load_is_read_anywhere_as_at_the_places_of_the_mesh() -> None:
+    """Reading the deflection at a point of the mesh gives what the mesh says there."""
+    rested = Plate.cut(Oval(900, 500).path(), STIFF, 60).on(_corners(250, 120))
+    places = [Point(float(x), float(y)) for x, y in rested.plate.places[:9]]
+    there = rested.under_load_at(places, PRESSURE)
+    assert there == pytest.approx(rested.under_load(PRESSURE)[:9], rel=1e-6, abs=1e-9)
+
+
 def test_a_force_anywhere_gives_way_most_where_the_plate_is_softest() -> None:
     """Give at a point is what a force there does there, and no force elsewhere does more."""
     rested = Plate.cut(Oval(1270, 762).path(), STIFF, 60).on(_corners(368, 200))

@@ -9,9 +9,8 @@ import pytest
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.legs import Concern, Foot, LegsWish
-from panelwright.layout.legs.goals import Goal
-from panelwright.layout.legs.proposal import compare, propose
+from panelwright.layout.legs import Concern, Foot, Goal, LegsWish
+from panelwright.layout.legs.proposal import EACH_LEG, as_wished, compare, propose
 from panelwright.layout.legs.sag import TopBoard
 from panelwright.layout.legs.table import TableTop
 from panelwright.layout.outlines import Capsule, Circle, Outline, Rectangle
@@ -143,12 +142,44 @@ def test_the_comparison_tells_what_each_count_means() -> None:
         assert proposal.wish.at == tuple(leg.middle for leg in proposal.legs.legs)
 
 
-def test_the_firmest_count_comes_first() -> None:
-    """Of counts that all hold the load the one that is best at the goal leads."""
-    found = compare(LegsWish(load=100.0), _table(Circle(1200), stiffness=None))
-    scores = [p.score for p in found]
-    assert scores == sorted(scores, reverse=True)
+def test_more_legs_have_to_be_worth_it() -> None:
+    """Of counts that all hold the load the firmest leads, each leg more taking a twentieth off."""
+    wish = LegsWish(load=100.0, seated=False)
+    found = compare(wish, _table(Circle(1200), stiffness=None))
+    worth = [p.score * (1 - EACH_LEG) ** p.count for p in found]
+    assert worth == sorted(worth, reverse=True)
+    by_count = {p.count: p.score for p in found}
+    assert by_count[8] > by_count[6] > by_count[5] > by_count[4] > by_count[3]
     assert found[-1].count == 3
+
+
+def test_legs_at_which_somebody_sits_go_first() -> None:
+    """Where people sit, legs that leave no place for knees give way to legs that do."""
+    table = _table(Circle(1200), stiffness=None)
+    seated = compare(LegsWish(load=100.0), table)
+    empty = [not p.seating.seats for p in seated]
+    assert True in empty
+    assert empty == sorted(empty)
+
+
+def test_legs_as_wished_are_told_the_same_way() -> None:
+    """What the maker placed stands where they placed it, with the figures of a proposal."""
+    table = _table(Rectangle(1600, 700))
+    own = as_wished(LegsWish(count=6, inset_end=250.0), table)
+    assert own.count == 6
+    assert own.legs.overhang.end == pytest.approx(250)
+    assert own.held == min(own.legs.tipping.least.force, 600)
+    again = as_wished(own.wish, table)
+    assert again.legs == own.legs
+    assert again.sag == own.sag
+    best = propose(LegsWish(count=6), table)
+    assert best.score >= own.score
+
+
+def test_proposals_keep_inside_an_under_bevel() -> None:
+    """However firm the edge would be, no foot goes where the bevel runs."""
+    found = propose(LegsWish(keep_in=90.0), _table(Rectangle(1600, 700), stiffness=None))
+    assert found.legs.overhang.least >= 90 - 1e-6
 
 
 def test_wished_insets_stay_as_they_are() -> None:

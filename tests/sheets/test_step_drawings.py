@@ -81,6 +81,7 @@ JOBS = {folder.name: folder for folder in sample_folders()} | {"hollow": HOLLOW,
 UNDRAWN = {
     *("Metal", "Flatness", "Other ways to draw it", "Straight sides", "Does it stand?", "Finish"),
     *("Arris", "Bevel under the edge", "Edging", "Frame joints"),
+    *("Screw the legs", "Glue the legs", "Lay the top on", "Does it sag?", "Who sits, who lifts"),
 }
 """Steps whose words are enough, or that share the drawing of the step before them."""
 

@@ -146,6 +146,45 @@ class Length(Kind):
         return mm
 
 
+@dataclass(frozen=True, slots=True)
+class Counts(Kind):
+    """A list of numbers of one kind, or a pair of them.
+
+    Attributes
+    ----------
+    kind : Number
+        Of each.
+    rising : bool
+        Whether they are two, the lower one first.
+    """
+
+    kind: Number
+    rising: bool = False
+
+    @property
+    def words(self) -> str:
+        """As the documents say it."""
+        if self.rising:
+            return f"`[least, most]`, {self.kind.words}"
+        return f"list of {self.kind.words}"
+
+    def parse(self, value: object, at: Place) -> tuple[Held, ...] | None:
+        """Return the numbers; the same one twice is one in a list."""
+        form = "[least, most]" if self.rising else "[4, 6]"
+        if not isinstance(value, list) or not value or (self.rising and len(value) != 2):
+            at.wrong(f"{shown(value)} is not a list of numbers: write {form}")
+            return None
+        held = [self.kind.read(item, at / i) for i, item in enumerate(value)]
+        if any(item is None for item in held):
+            return None
+        if not self.rising:
+            return tuple(dict.fromkeys(held))
+        if held[0] > held[1]:
+            at.wrong(f"{shown(value[0])} is above {shown(value[1])}: write the lower one first")
+            return None
+        return tuple(held)
+
+
 ABOVE_0 = Length(Range(0.0, above=True), "give what the tape reads")
 FROM_0 = Length(Range(0.0), "give 0 or more")
 ANY_LENGTH = Length()

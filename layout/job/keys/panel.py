@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from ...legs.movement import SWING
 from ...panel.build import Kind as BuildKind
 from ...panel.datum import LETTERS
 from ...panel.materials import MATERIALS
 from ...units import Units
-from .figures import ABOVE_0, FROM_0, count, degrees
+from .figures import ABOVE_0, FROM_0, Counts, Number, Range, count, degrees
 from .key import Key, Section
 from .kinds import Choice, Text, names
 from .plane import Choices, Table
@@ -132,6 +133,23 @@ PANEL = Section(
             0.0,
             "0",
             "90",
+        ),
+        Key(
+            "moisture",
+            Counts(Number("percent", Range(0, 30)), rising=True),
+            "Of solid wood: least and most that its moisture comes to over the year, where the "
+            "table will stand; between 6 and 14 in rooms",
+            None,
+            f"a swing of {SWING:g}, as in heated rooms",
+            "[8, 12]",
+        ),
+        Key(
+            "sawn",
+            Choice(names("flat", "quarter"), {"plain": "flat", "quarter-sawn": "quarter"}),
+            "How solid wood is sawn: on the quarter it moves about half as much",
+            "flat",
+            '"flat"',
+            '"quarter"',
         ),
         Key("finish", Text(), "What is on it, as far as known", "", "not known", '"old varnish"'),
         Key(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ...legs.materials import MASONRY, METALS
 from ...panel.materials import MATERIALS
 from .defect_kinds import DEFECT_KINDS
 from .key import Key, Section
@@ -61,4 +62,8 @@ def _defect_kinds() -> str:
 
 def _materials() -> str:
     names = ", ".join(f"`{name}` {material.density:.0f}" for name, material in MATERIALS.items())
-    return f"### Materials\n\nEach with the density, kg/m³, that it is weighed by: {names}."
+    legs = ", ".join(f"`{name}` {m.density:.0f}" for name, m in {**METALS, **MASONRY}.items())
+    return (
+        f"### Materials\n\nEach with the density, kg/m³, that it is weighed by: {names}.\n\n"
+        f"Legs may also be of {legs}."
+    )

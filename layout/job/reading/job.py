@@ -8,7 +8,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ...cutting.profile import INSIDE_BEVEL
 from ...errors import JobError, LayoutError, Problem
+from ...legs.movement import SWING
+from ...legs.table_wish import TableWish
+from ...panel.build import Kind
 from ...units import Units
 from ..job import STAND_IN_THICKNESS, Job
 from ..keys.panel import HEAD
@@ -17,6 +21,7 @@ from ..text.mending import UNREADABLE
 from ..text.notes import Notes, Place
 from ..text.toml import Tables, decoded, tables_of
 from .legs import read_legs
+from .legs_held import Under
 from .panel import PanelRead, read_panel
 from .section import Values, read_section
 from .template import read_template
@@ -114,7 +119,9 @@ def _panel(head: Values) -> PanelRead:
 
 def _job(head: Values, panel: PanelRead, top: TopRead, tables: Tables) -> Job | None:
     """Return the job where nothing is wrong with any part of it."""
-    legs = read_legs(head["legs"], head.at("legs")) if head.has("legs") else None
+    legs = None
+    if head.has("legs"):
+        legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
     tools = read_tools(head["tools"] if head.has("tools") else {}, head.at("tools"))
     template = read_template(head["template"] if head.has("template") else {}, head.at("template"))
     notes = head.place.notes
@@ -129,7 +136,8 @@ def _job(head: Values, panel: PanelRead, top: TopRead, tables: Tables) -> Job | 
             tools=tools,
             profile=top.profile,
             template=template,
-            legs=legs,
+            legs=legs.wish if legs else None,
+            table=legs.table if legs else TableWish(),
             units=units,
             name=head["name"] or panel.values["name"],
             margin=top.values["margin"],
@@ -142,6 +150,19 @@ def _job(head: Values, panel: PanelRead, top: TopRead, tables: Tables) -> Job | 
     except LayoutError as error:
         notes.note((), str(error))
         return None
+
+
+def _under(panel: PanelRead, top: TopRead) -> Under:
+    """Return what legs must know of the top; what could not be read is as usual."""
+    values = panel.values
+    moisture, bevel = values["moisture"], top.profile.bevel_in
+    return Under(
+        values["flattened"] or values["thickness"] or STAND_IN_THICKNESS,
+        values["build"] or Kind.SOLID,
+        bevel + INSIDE_BEVEL if bevel else 0.0,
+        SWING if moisture is None else moisture[1] - moisture[0],
+        values["sawn"] == "quarter",
+    )
 
 
 def _missing(panel: PanelRead, lines: dict[Trail, int]) -> tuple[Problem, ...]:

@@ -1,47 +1,124 @@
-"""[legs]: how many, of what kind, and where."""
+"""[legs]: how many, of what kind, where, and what the table has to carry."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from ...errors import LayoutError
+from ...legs.materials import LEG_MATERIALS
+from ...legs.proposal import COUNTS
+from ...legs.table_wish import TableWish
 from ...legs.wish import Foot, FootShape, LegsWish
-from ...panel.materials import material_named
 from ..keys.legs import LEGS
 from ..text.notes import Place
+from .legs_held import Under, fixing_of, plate_of, table_values
 from .section import Values, read_section
 
 
-def read_legs(raw: object, place: Place) -> LegsWish | None:
-    """Return the legs; None where something is wrong with them."""
+@dataclass(frozen=True, slots=True)
+class LegsRead:
+    """The legs, and what is asked of the table on them."""
+
+    wish: LegsWish
+    table: TableWish
+
+
+def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
+    """Return the legs under such a top; None where something is wrong with them."""
     values = read_section(raw, LEGS, place)
     foot = _foot(values)
     whole = values.only_one_of("density", "material")
+    whole &= values.only_one_of("height", "table_height")
+    whole &= values.only_one_of("count", "counts")
     whole &= values.not_with("inset", ("inset_side", "inset_end"), "inset is for all round")
-    whole &= values.not_with("at", ("inset", "inset_side", "inset_end"), "at says where they go")
+    whole &= values.not_with(
+        "at", ("inset", "inset_side", "inset_end", "goal", "counts"), "at says where they go"
+    )
     at, count = values["at"] or (), values["count"]
     if at and count is not None and count != len(at):
         values.at("count").wrong(f"{count} legs, but at gives {len(at)} places: leave count out")
         whole = False
+    if foot is not None:
+        whole &= _enough(values, foot)
+    height = _height(values, under)
+    table = table_values(values, under, _compared(values, foot))
     sound = values.sound(*(key.name for key in LEGS.keys))
-    if foot is None or not whole or not sound:
+    if foot is None or height is None or table is None or not whole or not sound:
         return None
-    material = material_named(values["material"]) if values["material"] else None
+    material = LEG_MATERIALS[values["material"]] if values["material"] else None
     try:
-        return LegsWish(
-            count=len(at) or count or LegsWish().count,
+        wish = LegsWish(
+            count=len(at) or count or (2 if _is_slab(foot) else LegsWish().count),
             foot=foot,
             at=at,
             inset_side=values["inset_side"] if values["inset"] is None else values["inset"],
             inset_end=values["inset_end"] if values["inset"] is None else values["inset"],
-            height=values["height"],
+            height=height,
             mass=values["mass"],
             density=material.density if material else values["density"],
-            fixing=values["fixing"],
+            fixing=fixing_of(values) or LegsWish().fixing,
             load=values["load"],
             seated=values["seated"],
+            plate=plate_of(values),
+            splay=values["splay"],
+            lean=values["lean"],
+            material=values["material"] or "",
+            keep_in=under.keep_in,
         )
     except LayoutError as error:
         place.wrong(str(error))
         return None
+    return LegsRead(wish, table)
+
+
+def _compared(values: Values, foot: Foot | None) -> tuple[int, ...]:
+    """Return the counts of legs to compare; none where the legs stand as they are wished."""
+    if values["at"]:
+        return ()
+    if values["count"] is not None:
+        return (values["count"],) if values["goal"] is not None else ()
+    usual = (2,) if foot is not None and _is_slab(foot) else COUNTS
+    counts: tuple[int, ...] = values["counts"] or usual
+    return counts
+
+
+def _enough(values: Values, foot: Foot) -> bool:
+    """Return whether so many legs stand; note it otherwise."""
+    if _is_slab(foot):
+        return True
+    told = {"at": len(values["at"] or ()), "count": values["count"] or 0}
+    told["counts"] = min(values["counts"] or (0,))
+    few = [name for name, count in told.items() if count == 2]
+    for name in few:
+        values.at(name).wrong(
+            f"fewer than 3 {foot.shape.value} feet do not stand: take 3 at least, or 2 slabs"
+        )
+    return not few
+
+
+def _height(values: Values, under: Under) -> float | None:
+    """Return from the floor to the underside of the top, mm; None where no leg is left."""
+    height: float | None = values["height"]
+    name = "height"
+    if values["table_height"] is not None:
+        name, height = "table_height", values["table_height"] - under.thickness
+    if height is None or not values.sound("plate_thickness", "table_height"):
+        return None
+    plate = plate_of(values)
+    rest = height - (plate.thickness if plate else 0.0)
+    if rest <= 0:
+        wanted = values.place.length(values[name] - rest)
+        values.at(name).wrong(
+            f"{values.place.length(values[name])} leaves no leg: top and plate take {wanted}"
+            if name == "table_height"
+            else f"{values.place.length(height)} leaves no leg under a plate of {wanted}"
+        )
+        return None
+    return height
+
+
+def _is_slab(foot: Foot) -> bool:
+    return foot.shape is FootShape.SLAB
 
 
 def _foot(values: Values) -> Foot | None:
@@ -67,9 +144,9 @@ def _mismatch(
         return "wall", "wall is missing: a ring needs the thickness of its wall"
     if shape is not FootShape.RING and wall is not None:
         return "wall", 'only a ring has a wall: leave it out, or say foot = "ring"'
-    if shape is FootShape.RECTANGULAR and len(size) == 1:
-        return "size", "a rectangular foot has two sizes: write size = [length, width]"
-    if shape is not FootShape.RECTANGULAR and size[0] != size[-1]:
+    if shape.has_two_sizes and len(size) == 1:
+        return "size", f"a {shape.value} foot has two sizes: write size = [length, width]"
+    if not shape.has_two_sizes and size[0] != size[-1]:
         return "size", (
             f'a {shape.value} foot has one size: write a single length, or foot = "rectangular"'
         )

@@ -2,21 +2,19 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
 from ...job.plan import Plan
-from ...legs.plan import LegsPlan
-from ..steps.after import legs_scene, offcuts_scene
+from ..steps.after import offcuts_scene
 from ..steps.sections import profile_scene
-from .rows import BenchStep, Section, Table, sentence, unit_words
+from .legs import legs
+from .rows import BenchStep, Section, Table, sentence
 
 
 def after(plan: Plan) -> Section:
     """Return the steps after cutting."""
     steps = [*_edge(plan)]
-    if plan.legs is not None:
-        steps += [_legs(plan, plan.legs), _standing(plan, plan.legs)]
+    steps += [*legs(plan)]
     steps += [_finish(plan), _offcuts(plan)]
     return Section("Edge, legs, finish, offcuts", tuple(steps))
 
@@ -49,60 +47,6 @@ def _edge(plan: Plan) -> Iterator[BenchStep]:
             warnings=crowded if step.title.startswith("Bevel") else (),
             drawing=profile_scene(plan, profile) if i == 0 else None,
         )
-
-
-def _legs(plan: Plan, legs: LegsPlan) -> BenchStep:
-    tape = plan.job.tape
-    rows = tuple(
-        (
-            f"{leg.number}",
-            tape.figure(leg.middle.x),
-            tape.figure(leg.middle.y),
-            tape.figure(leg.overhang),
-        )
-        for leg in legs.legs
-    )
-    headings = (
-        "Leg",
-        "From O along the long centreline",
-        "From O across it",
-        "To the edge of the top",
-    )
-    over = legs.overhang
-    words = (
-        f"Set out on the underside (MIRRORED: left and right swap). Overhang beyond the feet: "
-        f"side {tape.measure(over.side)}, end {tape.measure(over.end)}, corner "
-        f"{tape.measure(over.corner)}.",
-        f"{len(legs.legs)} legs {tape.measure(legs.height)} long, about "
-        f"{tape.mass(legs.leg_mass)} each.",
-    )
-    caption = (
-        f"Middles of the feet, in {unit_words(tape)}, show face up: minus is towards E1, and "
-        "towards S1."
-    )
-    return BenchStep("Legs", words, Table(headings, rows, caption), drawing=legs_scene(plan, legs))
-
-
-def _standing(plan: Plan, legs: LegsPlan) -> BenchStep:
-    tape, least = plan.job.tape, legs.tipping.least
-    words = [f"Table about {tape.mass(legs.mass)}: top {tape.mass(legs.top_mass)}."]
-    if math.isfinite(least.force):
-        words.append(
-            f"By estimate it begins to tip at about {tape.force(least.force)}, pressed down "
-            f"{tape.measure(legs.tipping.edge)} inside the edge at its least firm place; "
-            f"at an end {_force(plan, legs.tipping.end)}, at a side "
-            f"{_force(plan, legs.tipping.side)}. The job asks for {tape.force(legs.load)}."
-        )
-    else:
-        words.append("No weight set down near its edge tips it: the feet stand outside.")
-    words.append("An estimate from geometry and usual densities, not a test. Try it before use.")
-    return BenchStep(
-        "Does it stand?", tuple(words), warnings=tuple(p.words(tape) for p in legs.problems)
-    )
-
-
-def _force(plan: Plan, force: float) -> str:
-    return plan.job.tape.force(force) if math.isfinite(force) else "none does"
 
 
 def _finish(plan: Plan) -> BenchStep:

@@ -1,0 +1,129 @@
+"""`panelwright legs JOB`: choices of legs side by side."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from .files import write_all
+from .progress import progress_line
+from .reading import NOTHING_FITS, job_from, stop
+
+if TYPE_CHECKING:
+    from ..layout.job.job import Job
+    from ..layout.job.standing import Comparison
+
+GOALS = ("stands firmest", "sags least", "most knee room", "even overhang")
+"""What legs may be the best at: the names of the library's goals, which are not imported for help;
+a test holds the two alike."""
+
+SHEET = "legs.svg"
+"""Name of the comparison sheet in the folder --out."""
+
+EXAMPLES = """
+\b
+Examples:
+  panelwright legs door.toml
+  panelwright legs door.toml --count 4 --count 6 --goal "most knee room"
+  panelwright legs door.toml --out door
+  panelwright legs door.toml --json
+"""
+
+
+@click.command(epilog=EXAMPLES)
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option(
+    "--count",
+    "counts",
+    type=click.IntRange(2, 100),
+    multiple=True,
+    help="How many legs to compare; may be given several times.  [default: the job's, or 3 to 8]",
+)
+@click.option("--goal", type=click.Choice(GOALS), help="What makes legs the best, not the job's.")
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path, file_okay=False),
+    help=f"Folder to write the comparison sheet into, as {SHEET}.",
+)
+@click.option(
+    "--svg", type=click.Path(path_type=Path, dir_okay=False), help="Write the sheet to this file."
+)
+@click.option("--json", "as_json", is_flag=True, help="Print JSON for machines: mm, kg, N.")
+def legs(
+    job: Path,
+    counts: tuple[int, ...],
+    goal: str | None,
+    out: Path | None,
+    svg: Path | None,
+    as_json: bool,
+) -> None:
+    """Compare legs for the table that the job file JOB describes.
+
+    For each number of legs it seeks the best places under the job's top and tells what they mean:
+    overhang, how far the feet spread, the force that tips it, sag, places to sit, gaps for knees.
+    The job's own legs stand beside them. All of it is estimated, nothing is tested. A plan takes
+    the best where the job names no count.
+    """
+    found_job = job_from(job, for_plan=True)
+    found = _compared(job, found_job, counts, goal)
+    sheet = svg or (None if out is None else out / SHEET)
+    if as_json:
+        from ..layout.job.serialise import plain, to_json
+
+        click.echo(to_json({"schema": 1, **plain(found)}), nl=False)
+    else:
+        for line in _lines(found_job, found):
+            click.echo(line)
+    if sheet is not None:
+        _write(sheet, found_job, found, quiet=as_json)
+
+
+def _compared(path: Path, job: Job, counts: tuple[int, ...], goal: str | None) -> Comparison:
+    from ..layout.errors import LayoutError, NothingFitsError
+    from ..layout.job.fitting import fits_of
+    from ..layout.job.standing import compare_legs
+    from ..layout.job.top import top_from
+    from ..layout.legs.wish import Goal
+
+    try:
+        with progress_line() as progress:
+            fit = fits_of(job, progress=progress)[0]
+        top = top_from(fit, job.wish.limits, step=job.step, lipping=job.wish.lipping)
+        return compare_legs(job, top, tuple(dict.fromkeys(counts)), Goal(goal) if goal else None)
+    except NothingFitsError as error:
+        click.echo(f"Nothing fits: {error}", err=True)
+        raise click.exceptions.Exit(NOTHING_FITS) from None
+    except LayoutError as error:
+        stop(f"{path}: {error}")
+
+
+def _lines(job: Job, found: Comparison) -> Iterator[str]:
+    """Yield the comparison, one choice a column."""
+    from ..layout.sheets.legs_words import CAUTION, as_table, choices
+    from ..layout.sheets.title import outline_words
+
+    tape = job.tape
+    yield f"{job.name}: legs for the {outline_words(found.top.outline, tape)}"
+    yield f"  What counts: {found.goal.value}; held against {tape.force(found.load)} near the edge"
+    held = choices(found, tape)
+    for line in as_table(held):
+        yield f"  {line}"
+    for choice in held:
+        for words in choice.warnings:
+            yield f"  ! {choice.title}: {words}"
+    yield f"  {CAUTION}"
+
+
+def _write(path: Path, job: Job, found: Comparison, *, quiet: bool) -> None:
+    from ..layout.drawing.svg import to_svg
+    from ..layout.sheets.legs_comparison import comparison_scene
+
+    try:
+        write_all(path.parent, {path.name: to_svg(comparison_scene(job, found))})
+    except OSError as error:
+        stop(f"{error.filename or path}: cannot be written ({error.strerror or error})")
+    if not quiet:
+        click.echo(f"Drawn in {path}")

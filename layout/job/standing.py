@@ -1,0 +1,115 @@
+"""The legs of a job: placed as it says, or the best of those compared."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from ..legs.foot import FootShape
+from ..legs.plan import LegsPlan
+from ..legs.proposal import COUNTS, Proposal, as_wished, compare
+from ..legs.table import TableTop
+from ..legs.whole import TablePlan, TopWood, plan_table
+from ..legs.wish import Goal, LegsWish
+from .job import Job
+from .top import Top
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """The legs and what the table does on them; both None where the job is a top alone.
+
+    Attributes
+    ----------
+    legs : LegsPlan or None
+    table : TablePlan or None
+    """
+
+    legs: LegsPlan | None = None
+    table: TablePlan | None = None
+
+
+def stand(job: Job, top: Top) -> Standing:
+    """Return the legs of a job under its top.
+
+    Raises
+    ------
+    LegsError
+        If no foot finds room.
+    """
+    if job.legs is None:
+        return Standing()
+    table = _table_top(job, top)
+    wish = job.legs
+    if job.table.counts:
+        wish = _compared(job, table, wish, job.table.counts)[0].wish
+    legs = table.on(wish)
+    return Standing(legs, plan_table(job.table, wish, legs, table, _wood(job, top)))
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """Legs set side by side.
+
+    Attributes
+    ----------
+    top : Top
+    goal : Goal
+    load : float
+        Downward force at the edge that they are held against, N.
+    own : Proposal or None
+        The legs as the job has them, where it says where they stand or how many.
+    proposals : tuple of Proposal
+        The best of each count, best first.
+    """
+
+    top: Top
+    goal: Goal
+    load: float = field(metadata={"unit": "N"})
+    own: Proposal | None
+    proposals: tuple[Proposal, ...]
+
+
+def compare_legs(
+    job: Job, top: Top, counts: tuple[int, ...] = (), goal: Goal | None = None
+) -> Comparison:
+    """Return the best legs of each count, and the job's own beside them.
+
+    Parameters
+    ----------
+    counts : tuple of int, optional
+        In place of those that the job compares.
+    goal : Goal, optional
+        In place of the job's.
+
+    Raises
+    ------
+    LegsError
+        If no foot finds room.
+    """
+    asked = job.table if goal is None else replace(job.table, goal=goal)
+    job = replace(job, table=asked)
+    wish, table = job.legs or LegsWish(), _table_top(job, top)
+    own = None
+    if job.legs is not None and not asked.counts:
+        burden = asked.burden(job.panel.build.kind)
+        own = as_wished(wish, table, asked.goal, burden, asked.place)
+    usual = (2,) if wish.foot.shape is FootShape.SLAB else COUNTS
+    proposals = _compared(job, table, wish, counts or asked.counts or usual)
+    return Comparison(top, asked.goal, wish.load, own, proposals)
+
+
+def _compared(
+    job: Job, table: TableTop, wish: LegsWish, counts: tuple[int, ...]
+) -> tuple[Proposal, ...]:
+    asked, kind = job.table, job.panel.build.kind
+    return compare(wish, table, asked.goal, counts, asked.burden(kind), asked.place)
+
+
+def _table_top(job: Job, top: Top) -> TableTop:
+    return TableTop.from_panel(job.panel, top.outline, top.placement, tape_error=job.tape_error)
+
+
+def _wood(job: Job, top: Top) -> TopWood:
+    panel = job.panel
+    grain = panel.grain - top.placement.turn
+    return TopWood(panel.build.kind, panel.substance, grain, panel.mass)

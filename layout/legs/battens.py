@@ -1,0 +1,151 @@
+"""Battens: strips across the grain underneath that keep a solid top flat and let it move."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from ..geometry.path import Path
+from ..geometry.placement import Placement
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..geometry.tolerance import CHORD
+from ..outlines import Outline
+from ..panel import SoundWood
+from .movement import MovementPlan, slot_for
+from .rim import Rim
+
+SHORT = 75.0
+"""A batten stops this far from each edge, mm (common practice)."""
+
+SIZE = (60.0, 20.0)
+"""Width and thickness of a batten, mm (common practice)."""
+
+APART = 900.0
+"""A top longer along its grain than two of these gets a third batten, and so on, mm (ours)."""
+
+BESIDE = 20.0
+"""Kept between a batten and a leg or its plate, mm (our choice)."""
+
+LEAST = 150.0
+"""A batten shorter than this keeps nothing flat, mm (our choice)."""
+
+AROUND_SCREW = 15.0
+"""Sound wood wanted round each of its screws, mm (our choice)."""
+
+_STEP = 10.0
+
+
+@dataclass(frozen=True, slots=True)
+class Batten:
+    """A strip across the grain underneath, not glued.
+
+    Attributes
+    ----------
+    middle : Point
+        mm from the centre of the top.
+    length : float
+        mm; it stops `SHORT` inside the edge.
+    width, thickness : float
+        mm.
+    slot : float
+        Length of the slots of its outer screws across the grain, mm; its middle screw is fixed.
+    screws : tuple of three Points
+        Its middle screw and its outer ones, mm from the centre of the top.
+    print : Path
+        What it covers on the panel.
+    """
+
+    middle: Point
+    length: float
+    width: float
+    thickness: float
+    slot: float
+    screws: tuple[Point, Point, Point]
+    print: Path
+
+
+def battens_under(
+    outline: Outline,
+    placement: Placement,
+    bearing: SoundWood,
+    movement: MovementPlan,
+    heads: Sequence[Path],
+    screw: float,
+) -> tuple[Batten, ...]:
+    """Return the battens of a solid top; none for board, which stays flat without.
+
+    They lie evenly along the grain, each moved as little as clears legs and spoilt wood. Their
+    slots take what the whole top moves, which errs on the long side.
+
+    Parameters
+    ----------
+    heads : sequence of Path
+        What the legs and their plates cover, in the frame of the top.
+    screw : float
+        Diameter of the screws, mm.
+    """
+    if not movement.solid:
+        return ()
+    along = Point.polar(1.0, movement.across - math.pi / 2)
+    reach = outline.support(along.angle) + outline.support(along.angle + math.pi)
+    count = max(2, math.ceil(reach / APART))
+    slot = slot_for(movement.change, screw)
+    rim = Rim.of(outline.path())
+    taken = [Region.from_rings(head.points(CHORD, "outside")).grown(BESIDE) for head in heads]
+
+    def fits(batten: Batten) -> bool:
+        own = Region.from_rings(batten.print.points(CHORD))
+        holes = (Region.disk(placement(s), AROUND_SCREW, around=True) for s in batten.screws)
+        return not any(own.touches_or_crosses(head) for head in taken) and all(
+            bearing.inner.holds(hole) for hole in holes
+        )
+
+    found = []
+    for k in range(count):
+        wanted = reach * ((k + 0.5) / count - 0.5)
+        tried = (
+            _at(rim, along, wanted + off, slot)
+            for off in _offsets(reach / (2 * count) - SIZE[0], inwards=-math.copysign(1.0, wanted))
+        )
+        best = next((batten for batten in tried if batten is not None and fits(batten)), None)
+        if best is not None:
+            found.append(replace(best, print=best.print.placed(placement)))
+    return tuple(found)
+
+
+def _offsets(most: float, inwards: float) -> Iterator[float]:
+    """Yield even steps up to `most` either way, near ones first, inwards before outwards."""
+    yield 0.0
+    for k in range(1, math.floor(max(most, 0.0) / _STEP) + 1):
+        yield k * _STEP * inwards
+        yield -k * _STEP * inwards
+
+
+def _at(rim: Rim, along: Point, offset: float, slot: float) -> Batten | None:
+    """Return the batten at a distance along the grain from the middle; None where it is short.
+
+    Its print is in the frame of the top.
+    """
+    base, across = along * offset, along.left
+    edges = [base + along * (side * SIZE[0] / 2) for side in (-1, 1)]
+    ups = [rim.way_out(edge, across) for edge in edges]
+    downs = [rim.way_out(edge, -across) for edge in edges]
+    if not math.isfinite(sum(ups) + sum(downs)):
+        return None  # an edge of it lies outside the top
+    up, down = min(ups) - SHORT, min(downs) - SHORT
+    if up + down < LEAST:
+        return None
+    middle = base + across * ((up - down) / 2)
+    half, side = across * ((up + down) / 2), along * (SIZE[0] / 2)
+    outer = half + across * (-SIZE[0] / 2)
+    ring = [middle + c for c in (-half + -side, -half + side, half + side, half + -side)]
+    return Batten(
+        middle,
+        up + down,
+        *SIZE,
+        slot,
+        (middle, middle + -outer, middle + outer),
+        Path.through(ring, closed=True),
+    )

@@ -1,0 +1,39 @@
+"""How high tables stand, by use."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+_INCH = 25.4
+
+KNEE_HEIGHT = 24 * _INCH
+"""Free height under a table that knees want, mm: 24 in (from memory)."""
+
+
+@dataclass(frozen=True, slots=True)
+class UsualHeight:
+    """How high a table of one use stands, mm to its upper face, and who says so.
+
+    `seats` tells whether people sit at it with their knees under it.
+    """
+
+    use: str
+    least: float
+    most: float
+    source: str
+    seats: bool = False
+
+
+HEIGHTS = (
+    UsualHeight("coffee", 15 * _INCH, 18 * _INCH, "from memory: 15 to 18 in"),
+    UsualHeight("dining", 28 * _INCH, 30 * _INCH, "Time-Saver Standards: 28 to 30 in", seats=True),
+    UsualHeight("accessible", 28 * _INCH, 34 * _INCH, "ADA 2010 §902.3: 28 to 34 in", seats=True),
+    UsualHeight("bench", 430.0, 460.0, "from memory"),
+    UsualHeight("bar", 1050.0, 1100.0, "from memory"),
+)
+"""Usual heights by use."""
+
+
+def use_of(height: float) -> UsualHeight | None:
+    """Return the first use for which a table so high, mm, is usual; None where there is none."""
+    return next((usual for usual in HEIGHTS if usual.least <= height <= usual.most), None)

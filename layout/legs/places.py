@@ -1,0 +1,244 @@
+"""Places at the edge of a top: where one person can sit, and how many beside each other."""
+
+from __future__ import annotations
+
+import math
+from bisect import bisect_left
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..geometry.polygon import Region, convex_hull
+
+Array = NDArray[np.float64]
+
+DEPTH = 14 * 25.4
+"""Depth of a place, mm: 14 in (Panero and Zelnik); on a narrower top no farther than the centreline
+that the diner faces, where plates meet."""
+
+KNEES = (400.0, 300.0)
+"""Width and depth from the edge that knees take, mm (our choice)."""
+
+BULGE = 130.0
+"""Most that the edge of a place may bulge, mm: a round end 720 wide will do (our choice)."""
+
+SHARPEST = math.radians(30)
+"""Most that the edge of a place may turn within 100 mm, radians: nobody sits at a corner (our
+choice)."""
+
+_STEP = 20.0
+"""How finely the edge is walked, mm."""
+
+_TOUCH = 100.0
+"""Places that share less than this are beside each other, mm²."""
+
+_EASINGS = 3
+"""How often the places are moved apart, each in its free run."""
+
+_CORNER = 5
+"""Steps within which the edge must not turn too far."""
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """One place at the table.
+
+    Attributes
+    ----------
+    place : Point
+        The middle of its stretch of the edge, mm from the centre of the top.
+    towards : float
+        Which way the diner faces, radians.
+    """
+
+    place: Point
+    towards: float = field(metadata={"unit": "rad"})
+
+
+@dataclass(frozen=True)
+class Edge:
+    """The edge in even steps; place i is the stretch of `width` steps from step i.
+
+    Attributes
+    ----------
+    points, inwards : (n, 2) array
+        Of each step, and the unit vector into the top.
+    width : int
+        Steps that a place takes.
+    """
+
+    points: Array
+    inwards: Array
+    width: int
+
+    @classmethod
+    def walked(cls, path: Path, place: float) -> Edge:
+        """Return the edge of a closed path, for places that take `place` mm of it."""
+        per_place = max(2, round(place / _STEP))
+        count = max(8, math.floor(path.length / place * per_place + 1e-9))
+        points, inwards = [], []
+        step, walked, wanted = path.length / count, 0.0, 0
+        for segment in path.segments:
+            length = segment.length
+            while wanted < count and wanted * step < walked + length - 1e-9:
+                share = (wanted * step - walked) / length
+                here, ahead = segment.at(share), segment.at(share + 1e-4)
+                points.append(tuple(here))
+                inwards.append(tuple((ahead - here).unit().left))
+                wanted += 1
+            walked += length
+        width = math.ceil(place / step - 1e-6)
+        return cls(np.array(points), np.array(inwards), width)
+
+    @cached_property
+    def usable(self) -> list[int]:
+        """The places that do not reach round a corner."""
+        if self.width >= len(self.points):
+            return []
+        sharp = self._sharp_steps()
+        return [
+            i
+            for i in range(len(self.points))
+            if not sharp[self._steps(i)[: -_CORNER - 1]].any() and self._bulge(i) <= BULGE
+        ]
+
+    def _steps(self, i: int) -> NDArray[np.intp]:
+        return np.arange(i, i + self.width + 1) % len(self.points)
+
+    def _sharp_steps(self) -> NDArray[np.bool_]:
+        """Return at which steps the edge has turned too far a little farther on."""
+        on = np.roll(self.inwards, -_CORNER, axis=0)
+        turned = np.arccos(np.clip((self.inwards * on).sum(axis=1), -1.0, 1.0))
+        sharp: NDArray[np.bool_] = turned > SHARPEST
+        return sharp
+
+    def _bulge(self, i: int) -> float:
+        """Return how far the edge of place i stands off its chord, mm."""
+        stretch = self.points[self._steps(i)]
+        chord = stretch[-1] - stretch[0]
+        off = stretch - stretch[0]
+        across = off[:, 0] * chord[1] - off[:, 1] * chord[0]
+        return float(np.abs(across).max() / np.hypot(*chord))
+
+    def area(self, i: int) -> Region:
+        """Return what a place covers: its edge, and as deep as a plate and hands reach."""
+        steps = self._steps(i)
+        outer = self.points[steps]
+        inwards = self.inwards[steps]
+        if inwards[-1] @ inwards[-2] < math.cos(SHARPEST):  # it ends at a corner
+            inwards[-1] = inwards[-2]
+        faced = int(np.abs(inwards.mean(axis=0)).argmax())
+        to_middle = np.abs(outer[:, faced]) / np.maximum(np.abs(inwards[:, faced]), 1e-9)
+        inner = outer + inwards * np.minimum(DEPTH, to_middle)[:, None]
+        return Region.from_rings(convex_hull(np.vstack([outer, inner])))
+
+    def clear(self, i: int, j: int) -> bool:
+        """Return whether two places do not overlap; each pair is worked out once."""
+        known = self._clear.get((i, j))
+        if known is None:
+            (one, reach), (other, farther) = self._covered(i), self._covered(j)
+            apart = one.centroid.distance_to(other.centroid) > reach + farther
+            known = self._clear[i, j] = apart or one.meet(other).area <= _TOUCH
+        return known
+
+    @cached_property
+    def _clear(self) -> dict[tuple[int, int], bool]:
+        return {}
+
+    def _covered(self, i: int) -> tuple[Region, float]:
+        """Return what a place covers, and how far that reaches from its centroid, mm."""
+        if i not in self._areas:
+            area = self.area(i)
+            off = area.exterior - np.array(tuple(area.centroid))
+            self._areas[i] = area, float(np.hypot(*off.T).max())
+        return self._areas[i]
+
+    @cached_property
+    def _areas(self) -> dict[int, tuple[Region, float]]:
+        return {}
+
+    def knees_meet(self, i: int, prints: Sequence[Region]) -> bool:
+        """Return whether a leg stands where the knees of place i go."""
+        seat = self.seat(i)
+        ahead = Point.polar(1.0, seat.towards)
+        beside = ahead.left * (KNEES[0] / 2)
+        near, far = seat.place, seat.place + ahead * KNEES[1]
+        ring = [near + -beside, near + beside, far + beside, far + -beside]
+        knees = Region.from_rings(np.array([tuple(p) for p in ring]))
+        return any(knees.meet(print_).area > 1.0 for print_ in prints)
+
+    def seat(self, i: int) -> Seat:
+        """Return where the diner of place i sits."""
+        middle = (i + self.width // 2) % len(self.points)
+        x, y = np.round(self.points[middle], 6) + 0.0
+        inwards = self.inwards[self._steps(i)[:-1]].mean(axis=0)
+        return Seat(Point(float(x), float(y)), math.atan2(inwards[1], inwards[0]))
+
+
+def most_places(edge: Edge, usable: Sequence[int]) -> list[int]:
+    """Return as many places as stand beside each other without overlap.
+
+    After each place the next that fits is the best next, so a chain from every start finds the
+    most. Of chains as long, the one that lies most evenly about the middle is taken, and each place
+    then moved to the middle of the room it has.
+    """
+    if not usable:
+        return []
+    search = _Chains(edge, usable)
+    chains = (search.chain_from(start) for start in usable)
+    return search.eased(min(chains, key=lambda c: (-len(c), search.uneven(c), c[0])))
+
+
+class _Chains:
+    """Rows of places round an edge, each the first that fits after the one before."""
+
+    def __init__(self, edge: Edge, usable: Sequence[int]) -> None:
+        self.edge, self.usable = edge, set(usable)
+        self.count = len(edge.points)
+        self.order = [*usable, *(i + self.count for i in usable)]
+        self.following = {i: self._next_after(i) for i in usable}
+
+    def _clear(self, i: int, j: int) -> bool:
+        return self.edge.clear(*sorted((i % self.count, j % self.count)))
+
+    def _next_after(self, i: int) -> int:
+        first = bisect_left(self.order, i + self.edge.width)
+        return next((j for j in self.order[first:] if self._clear(i, j)), 2 * self.count)
+
+    def chain_from(self, start: int) -> list[int]:
+        """Return the places from this one on, once round."""
+        count, chain = self.count, [start]
+        while True:
+            last = chain[-1]
+            after = self.following[last % count] + (last - last % count)
+            if after + self.edge.width > start + count or not self._clear(after, start):
+                return [i % count for i in chain]
+            chain.append(after)
+
+    def uneven(self, chain: list[int]) -> float:
+        """Return how far the middle of the places lies from that of the top, mm."""
+        middles = [(i + self.edge.width // 2) % self.count for i in chain]
+        return round(float(np.hypot(*self.edge.points[middles].mean(axis=0))), 3)
+
+    def eased(self, chain: list[int]) -> list[int]:
+        """Return the chain with each place in the middle of its room between its neighbours."""
+        held = list(chain)
+        for _ in range(_EASINGS):
+            for k, place in enumerate(held):
+                beside = {held[k - 1], held[(k + 1) % len(held)]} - {place}
+                ahead, back = (self._room(place, way, beside) for way in (1, -1))
+                held[k] = (place + (ahead - back) // 2) % self.count
+        return held
+
+    def _room(self, place: int, way: int, beside: set[int]) -> int:
+        """Return how many steps a place may be moved until it meets something."""
+        for steps in range(self.count // 2):
+            at = (place + (steps + 1) * way) % self.count
+            if at not in self.usable or not all(self._clear(at, other) for other in beside):
+                return steps
+        return self.count // 2

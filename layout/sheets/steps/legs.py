@@ -1,0 +1,82 @@
+"""The legs on the underside: where they stand, what holds them, what lies across the grain."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...drawing import layers
+from ...drawing.scene import Scene
+from ...geometry.bounds import Bounds
+from ...geometry.point import Point
+from ...job.plan import Plan
+from ...legs.plan import LegsPlan
+from .stage import Stage
+
+
+def legs_scene(plan: Plan, legs: LegsPlan) -> Scene:
+    """Return the legs on the underside of the finished top, measured from its centrelines."""
+    place, tape = plan.top.placement, plan.job.tape
+    stage = Stage.around(Bounds.around(_extent(plan, legs)), mirrored=True)
+    _ground(plan, stage)
+    for leg in legs.legs:
+        stage.area(layers.LEGS, leg.print)
+        stage.cross(layers.LEGS, leg.on_panel, arm=1.0)
+        if leg.plate is not None:
+            stage.path(layers.PLATES, leg.plate, clear=True)
+        if leg.floor_print is not None:
+            stage.path(layers.FEET, leg.floor_print)
+    if plan.table is not None:
+        middles = {leg.on_panel for leg in legs.legs}
+        drilled = (h.on_panel for h in plan.table.holes if h.on_panel not in middles)
+        stage.cross(layers.SCREWS, *drilled, arm=0.5)
+    for leg in legs.legs:
+        inwards = place.centre - leg.on_panel
+        stage.label(layers.LEGS, leg.on_panel, f"leg {leg.number}", bold=True, towards=inwards)
+    for leg in legs.legs:
+        words = f"{tape.figure(leg.middle.x)} | {tape.figure(leg.middle.y)}"
+        inwards = place.centre - leg.on_panel
+        stage.label(layers.DIMENSIONS, leg.on_panel, words, towards=inwards)
+    return stage.scene("The legs, seen from below")
+
+
+def battens_scene(plan: Plan) -> Scene | None:
+    """Return the battens with their screws, measured from the centrelines; None without any."""
+    if plan.table is None or plan.legs is None or not plan.table.battens:
+        return None
+    place = plan.top.placement
+    stage = Stage.around(plan.cuts.finish.bounds, mirrored=True)
+    _ground(plan, stage)
+    for leg in plan.legs.legs:
+        stage.path(layers.GHOST, leg.plate or leg.print, clear=True)
+    for batten in plan.table.battens:
+        stage.path(layers.SECTION, batten.print, clear=True)
+        stage.cross(layers.SCREWS, *(place(screw) for screw in batten.screws))
+    for number, batten in enumerate(plan.table.battens, start=1):
+        end = place(batten.screws[2])
+        outwards = end - place.centre
+        stage.label(layers.SECTION, end, f"batten {number}", towards=outwards)
+    return stage.scene("Battens across the grain, seen from below")
+
+
+def _extent(plan: Plan, legs: LegsPlan) -> Iterator[Point]:
+    """Yield points round everything that is drawn."""
+    paths = [leg.floor_print for leg in legs.legs if leg.floor_print is not None]
+    for path in (plan.cuts.finish, *paths):
+        yield Point(path.bounds.left, path.bounds.bottom)
+        yield Point(path.bounds.right, path.bounds.top)
+
+
+def _ground(plan: Plan, stage: Stage) -> None:
+    """Draw the finished top, its centrelines with their names, and a bevel."""
+    place = plan.top.placement
+    stage.path(layers.FINISH, plan.cuts.finish, clear=True)
+    half_length, half_width = plan.top.outline.length / 2, plan.top.outline.width / 2
+    for end in (Point(half_length, 0), Point(0, half_width)):
+        stage.line(layers.CENTRELINE, place(-end), place(end))
+    if plan.profile.bevel_line is not None:
+        stage.path(layers.GONE, plan.profile.bevel_line, clear=True)
+    places = {mark.label: mark.point for mark in plan.marks.marks}
+    for name in ("O", "E1", "E2", "S1", "S2"):
+        if name in places:
+            out = places[name] - place.centre
+            stage.label(layers.MARKS, places[name], name, towards=out, bold=True)
