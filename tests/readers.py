@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import io
 import math
+import shutil
+import subprocess
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from pathlib import Path as FilePath
 
 import numpy as np
 import pikepdf
@@ -26,6 +29,8 @@ class Drawn:
     layer: str
     width: float
     pieces: list[NDArray[np.float64]] = field(default_factory=list)
+    dashes: tuple[float, ...] = ()
+    phase: float = 0.0
 
     def points(self, per_piece: int = 9) -> NDArray[np.float64]:
         """Return points along all lines and cubics."""
@@ -58,22 +63,26 @@ _NUMERIC = {"cm", "w", "m", "l", "c"}
 
 
 def _paths(page: pikepdf.Page, titles: dict[str, str]) -> Iterator[Drawn]:
-    matrix, stack = np.eye(3), []
-    layer, width = "", 1.0
+    matrix: NDArray[np.float64] = np.eye(3)
+    stack: list[tuple[NDArray[np.float64], float, tuple[float, ...], float]] = []
+    layer, width, dashes, phase = "", 1.0, (), 0.0
     at = start = np.zeros(2)
     current: list[NDArray[np.float64]] = []
     for operands, operator in pikepdf.parse_content_stream(page):
         name = str(operator)
         numbers = [float(o) for o in operands] if name in _NUMERIC else []
         if name == "q":
-            stack.append((matrix.copy(), width))
+            stack.append((matrix.copy(), width, dashes, phase))
         elif name == "Q":
-            matrix, width = stack.pop()
+            matrix, width, dashes, phase = stack.pop()
         elif name == "cm":
             a, b, c, d, e, f = numbers
             matrix = np.array([[a, b, 0], [c, d, 0], [e, f, 1]]) @ matrix
         elif name == "w":
             width = numbers[0] * MM_PER_POINT
+        elif name == "d":
+            dashes = tuple(float(length) * MM_PER_POINT for length in operands[0])
+            phase = float(operands[1]) * MM_PER_POINT
         elif name == "BDC":
             layer = titles[str(operands[1])]
         elif name == "EMC":
@@ -92,8 +101,21 @@ def _paths(page: pikepdf.Page, titles: dict[str, str]) -> Iterator[Drawn]:
             at = start
         elif name in ("S", "s", "f", "f*", "B", "B*", "b", "n"):
             if current:
-                yield Drawn(layer, width, current)
+                yield Drawn(layer, width, current, dashes, phase)
             current = []
+
+
+def faults_in(data: bytes, folder: FilePath) -> list[str]:
+    """Return what qpdf finds wrong with a PDF: as a library, and the program where there is one."""
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        found = [str(fault) for fault in pdf.check_pdf_syntax()]
+    program = shutil.which("qpdf")
+    if program is not None:
+        path = folder / "checked.pdf"
+        path.write_bytes(data)
+        done = subprocess.run([program, "--check", path], capture_output=True, check=False)
+        found += [done.stderr.decode()] if done.returncode else []
+    return found
 
 
 def off_path(points: NDArray[np.float64], path: Path) -> NDArray[np.float64]:

@@ -34,6 +34,8 @@ _METRIC = 1
 _LINE_TYPE_NAMES = {0: "CONTINUOUS", 2: "ISO02", 4: "ISO04"}
 """ISO 128-2 line types by how many lengths repeat: 02 dashed, 04 long dash and dot."""
 
+_BLACK = "#000000"
+
 _CROSS = 2
 """$PDMODE: a point shows as a cross."""
 
@@ -120,7 +122,8 @@ class _Writer:
             self.layer, color=_nearest_index(layer.colour), linetype=self.line_type(layer)
         )
         if not self.old:
-            made.rgb = _rgb(layer.colour)
+            if layer.colour != _BLACK:  # index 7 is black or white, whatever shows on the ground
+                made.rgb = _rgb(layer.colour)
             made.dxf.lineweight = round(layer.line_width * 100)
             made.description = plain(layer.title)
 

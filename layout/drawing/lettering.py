@@ -83,6 +83,9 @@ def text_box(text: Text) -> Bounds:
     width = text_width(text.words, text.height, text.bold)
     start = {"start": 0.0, "middle": -width / 2, "end": -width}[text.anchor]
     low, high = -DESCENT * text.height, text.height
+    if text.turn == 0:
+        left = text.at.x + start
+        return Bounds(left, text.at.y + low, left + width, text.at.y + high)
     corners = [Point(x, y) for x in (start, start + width) for y in (low, high)]
     return Bounds.around(corner.turned(text.turn) + text.at for corner in corners)
 

@@ -25,7 +25,9 @@ from .signs import mark_lines
 if TYPE_CHECKING:
     import pikepdf
     from reportlab.pdfgen.canvas import Canvas
-    from reportlab.pdfgen.pathobject import PDFPathObject
+
+_PAINT = {(True, False): "S", (False, True): "f*", (True, True): "B*", (False, False): "n"}
+"""PDF's operators by whether a path is stroked and filled (ISO 32000-1, 8.5.3)."""
 
 POINTS_PER_MM = 72 / 25.4
 """A PDF point is 1/72 inch."""
@@ -95,8 +97,9 @@ class _Page:
         self.canvas.restoreState()
 
     def pen(self, layer: Layer) -> None:
-        self.canvas.setStrokeColor(layer.colour)
-        self.canvas.setFillColor(layer.colour)
+        colour = [int(layer.colour[k : k + 2], 16) / 255 for k in (1, 3, 5)]
+        self.canvas.setStrokeColorRGB(*colour)
+        self.canvas.setFillColorRGB(*colour)
         self.canvas.setLineWidth(layer.line_width * POINTS_PER_MM)
         self.canvas.setLineJoin(1)
         self.canvas.setDash([dash * POINTS_PER_MM for dash in layer.dashes])
@@ -109,22 +112,26 @@ class _Page:
         self.trace(stroke.path)
 
     def trace(self, *paths: Path, stroke: bool = True, fill: bool = False) -> None:
-        held = self.canvas.beginPath()
+        """Draw paths by PDF's own operators, 1e-4 points or 4e-5 mm true; filled even-odd."""
+        held: list[str] = []
         for path in paths:
-            held.moveTo(*self.at(path.segments[0].start))
+            held.append(f"{self.written(path.segments[0].start)} m")
             for segment in path.segments:
-                for piece in split(segment, _BEZIER_TURN):
-                    self.step(held, piece)
+                held += [self.step(piece) for piece in split(segment, _BEZIER_TURN)]
             if path.is_closed:
-                held.close()
-        self.canvas.drawPath(held, stroke=int(stroke), fill=int(fill), fillMode=0)
+                held.append("h")
+        held.append(_PAINT[stroke, fill])
+        self.canvas.addLiteral(" ".join(held))
 
-    def step(self, held: PDFPathObject, segment: Segment) -> None:
+    def step(self, segment: Segment) -> str:
         if isinstance(segment, Line):
-            held.lineTo(*self.at(segment.end))
-            return
-        one, other = cubic_controls(segment)
-        held.curveTo(*self.at(one), *self.at(other), *self.at(segment.end))
+            return f"{self.written(segment.end)} l"
+        points = (*cubic_controls(segment), segment.end)
+        return " ".join(self.written(point) for point in points) + " c"
+
+    def written(self, point: Point) -> str:
+        x, y = self.at(point)
+        return f"{x:.4f} {y:.4f}"
 
     def mark(self, mark: Mark) -> None:
         self.canvas.saveState()

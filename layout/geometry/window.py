@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from .bounds import Bounds
@@ -11,21 +11,6 @@ from .path import Path
 from .point import Point
 from .segments import Arc, EllipticArc, Line, Segment
 from .tolerance import ROUNDING, SAME_POINT
-
-
-@dataclass(frozen=True, slots=True)
-class Piece:
-    """What of a path lies in a window, in one run.
-
-    Attributes
-    ----------
-    path : Path
-    start : float
-        How far along the whole path it starts, mm.
-    """
-
-    path: Path
-    start: float
 
 
 def clipped(path: Path, window: Bounds) -> tuple[Path, ...]:
@@ -41,47 +26,18 @@ def clipped(path: Path, window: Bounds) -> tuple[Path, ...]:
     >>> [piece.length for piece in clipped(Path.through([Point(-5, 5), Point(25, 5)]), box)]
     [10.0]
     """
-    runs = _runs(path, window)
-    if [*path.segments] in [run for _, run in runs]:
-        return (path,)
-    return tuple(Path(tuple(run)) for _, run in runs)
-
-
-def pieces_in(path: Path, window: Bounds) -> tuple[Piece, ...]:
-    """Return what `clipped` does, with where along the path each piece starts.
-
-    Examples
-    --------
-    >>> box = Bounds(0, 0, 10, 10)
-    >>> [piece.start for piece in pieces_in(Path.through([Point(-5, 5), Point(25, 5)]), box)]
-    [5.0]
-    """
-    reached = [0.0]
+    runs: list[list[Segment]] = []
     for segment in path.segments:
-        reached.append(reached[-1] + segment.length)
-    found = []
-    for (number, share), run in _runs(path, window):
-        before = part(path.segments[number], 0.0, share).length if share > 0 else 0.0
-        found.append(Piece(Path(tuple(run)), reached[number] + before))
-    return tuple(found)
-
-
-Run = tuple[tuple[int, float], list[Segment]]
-"""Segments in one run, and where it starts: on which segment of the path, at which share of it."""
-
-
-def _runs(path: Path, window: Bounds) -> list[Run]:
-    runs: list[Run] = []
-    for number, segment in enumerate(path.segments):
-        for share, piece in _pieces(segment, window):
-            if runs and _meet(runs[-1][1][-1], piece):
-                runs[-1][1].append(piece)
+        for _, piece in parts_in(segment, window):
+            if runs and meet(runs[-1][-1], piece):
+                runs[-1].append(piece)
             else:
-                runs.append(((number, share), [piece]))
-    if len(runs) > 1 and path.is_closed and _meet(runs[-1][1][-1], runs[0][1][0]):
-        start, last = runs.pop()
-        runs[0] = (start, last + runs[0][1])
-    return runs
+                runs.append([piece])
+    if len(runs) > 1 and path.is_closed and meet(runs[-1][-1], runs[0][0]):
+        runs[0] = runs.pop() + runs[0]
+    if [*path.segments] in runs:
+        return (path,)
+    return tuple(Path(tuple(run)) for run in runs)
 
 
 def crossed_at(path: Path, axis: int, level: float) -> tuple[Point, ...]:
@@ -136,19 +92,20 @@ def part(segment: Segment, start: float, end: float) -> Segment:
 
 def split(segment: Segment, most: float) -> tuple[Segment, ...]:
     """Return an arc in equal pieces that turn no further than `most`, radians; a line as it is."""
-    if isinstance(segment, Line):
+    if isinstance(segment, Line) or abs(segment.sweep) <= most:
         return (segment,)
     count = max(1, math.ceil(abs(segment.sweep) / most - ROUNDING))
     return tuple(part(segment, k / count, (k + 1) / count) for k in range(count))
 
 
-def _meet(one: Segment, other: Segment) -> bool:
+def meet(one: Segment, other: Segment) -> bool:
+    """Return whether a segment begins where another one ends."""
     return one.end.distance_to(other.start) <= SAME_POINT
 
 
-def _pieces(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
+def parts_in(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
     """Return the parts of a segment in the window, each with the share at which it starts."""
-    middle, reach = segment.at(0.5), _most_length(segment) / 2
+    middle, reach = segment.at(0.5), most_length(segment) / 2
     if holds(window, middle, by=reach):
         return [(0.0, segment)]
     if not holds(window, middle, by=-reach):
@@ -166,7 +123,7 @@ def _pieces(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
     return [(a, part(segment, a, b)) for a, b in kept if b - a > shortest]
 
 
-def _most_length(segment: Segment) -> float:
+def most_length(segment: Segment) -> float:
     """Return a length that a segment does not exceed; half of it reaches all of it from its middle.
 
     That of an elliptic arc is costly and not needed here.

@@ -12,10 +12,10 @@ from ..drawing import layers
 from ..drawing.lettering import text_box, text_width, wrapped
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
 from ..geometry.bounds import Bounds
-from ..geometry.path import Path
+from ..geometry.cutter import Cutter
 from ..geometry.placement import Placement
 from ..geometry.point import Point
-from ..geometry.window import clipped, holds, pieces_in
+from ..geometry.window import holds
 from ..template.calibration import longest_bar
 from ..template.content import mark_ring
 from ..template.tiles import Tile, TilePlan
@@ -88,23 +88,20 @@ class TemplateSheet:
         """Yield what of the template lies on this sheet, cut to it, layer by layer."""
         held: dict[Layer, list[Item]] = {}
         window = self.tile.window
-        for layer, path, box in self.shown.lines:
+        for layer, cutter, box in self.shown.lines:
             if box.right < window.left or box.left > window.right:
                 continue
             if box.top < window.bottom or box.bottom > window.top:
                 continue
-            held.setdefault(layer, []).extend(self.strokes(layer, path))
+            held.setdefault(layer, []).extend(self.strokes(layer, cutter))
         for layer, items in held.items():
             yield Group(layer, tuple(items))
 
-    def strokes(self, layer: Layer, path: Path) -> Iterator[Stroke]:
+    def strokes(self, layer: Layer, cutter: Cutter) -> Iterator[Stroke]:
         """Yield what of a line lies on this sheet; dashes carry on from sheet to sheet."""
-        if not layer.dashes:
-            for part in clipped(path, self.tile.window):
-                yield Stroke(part.placed(self.to_sheet))
-            return
-        for piece in pieces_in(path, self.tile.window):
-            yield Stroke(piece.path.placed(self.to_sheet), piece.start)
+        for piece in cutter.pieces(self.tile.window):
+            phase = piece.start if layer.dashes else 0.0
+            yield Stroke(piece.path.placed(self.to_sheet), phase)
 
     def register(self) -> tuple[Item, ...]:
         """Return the register marks and corner crosses of this sheet."""
@@ -121,7 +118,7 @@ class TemplateSheet:
         """Return the register marks' numbers, in this sheet's cell, and the crosses' names."""
         inner = replace(self.spots, room=self.cell)
         found = [
-            inner.best(labels_round(mark.at + self.shift, str(mark.number), 2.5, ARM))
+            inner.best(labels_round(mark.at + self.shift, str(mark.number), 2.5, _BESIDE_MARK))
             for mark in self.own_marks
         ]
         found += [
@@ -220,6 +217,9 @@ class TemplateSheet:
                     items += [*leader(at, name, off), name]
         return tuple(items)
 
+
+_BESIDE_MARK = 5.0
+"""How far a register mark's number stands from its middle, mm: just clear of its arms."""
 
 _CORNER_ARM = 4.0
 """Length of a corner cross's arms, mm: they stand out from the register marks."""

@@ -8,6 +8,7 @@ from ..drawing import layers
 from ..drawing.scene import Layer
 from ..drawing.signs import mark_lines
 from ..geometry.bounds import Bounds
+from ..geometry.cutter import Cutter
 from ..geometry.path import Path
 from ..geometry.placement import Points
 from ..geometry.window import clipped
@@ -29,7 +30,7 @@ class Shown:
     content : TemplateContent
     portion : Portion
     lines : tuple
-        Each line with its layer and its box.
+        Each line, ready to be cut to sheets, with its layer and its box.
     marks : tuple of TemplateMark
         With the names of all that they stand for.
     points : (n, 2) array
@@ -41,7 +42,7 @@ class Shown:
 
     content: TemplateContent
     portion: Portion
-    lines: tuple[tuple[Layer, Path, Bounds], ...]
+    lines: tuple[tuple[Layer, Cutter, Bounds], ...]
     marks: tuple[TemplateMark, ...]
     points: Points
     box: Bounds
@@ -63,7 +64,7 @@ class Shown:
         ticks = joint_ticks(content.finish)
         lines += [(layers.MARKS, tick) for path in ticks for tick in clipped(path, portion.window)]
         lines += [(layers.MARKS, path) for m in marks for path in mark_lines(drawn_mark(m))]
-        boxed = tuple((layer, path, path.bounds) for layer, path in lines)
+        boxed = tuple((layer, Cutter.of(path), path.bounds) for layer, path in lines)
         points = points_along(path for _, path in lines)
         crosses = proposal.plan.corner_crosses
         return cls(content, portion, boxed, marks, points, box, crosses)

@@ -142,6 +142,8 @@ def test_layers_keep_their_meaning() -> None:
     assert rough.dxf.lineweight == 35
     assert rough.description == "Rough-cut line"
     assert rough.rgb == (0x1F, 0x5F, 0xA8)
+    finish = document.layers.get("finish-line")
+    assert (finish.dxf.color, finish.rgb) == (7, None)  # seen on a dark ground, too
     dashed = document.linetypes.get(rough.dxf.linetype)
     chain = document.linetypes.get(centre.dxf.linetype)
     # ISO 128-2: dash 12 d, gap 3 d; long dash 24 d, gap 3 d, dot half a d

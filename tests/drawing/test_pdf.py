@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import math
+from pathlib import Path as FilePath
 
 import numpy as np
 import pikepdf
@@ -11,7 +12,7 @@ import pypdfium2
 import pytest
 import strategies
 from hypothesis import given, settings
-from readers import Raster, drawn_on, off_path, shades
+from readers import Raster, drawn_on, faults_in, off_path, shades
 
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.pdf import to_pdf
@@ -75,6 +76,29 @@ def test_layers_can_be_switched() -> None:
         assert names == ["Finish line", "Marks"]
         assert pdf.Root.OCProperties.D.BaseState == pikepdf.Name.ON
     assert [d.layer for d in drawn_on(data, 1)] == ["Marks"]
+
+
+def test_the_file_is_sound(tmp_path: FilePath) -> None:
+    """The checks of qpdf, as a library and where there is the program, find nothing wrong."""
+    groups = (
+        Group(layers.ROUGH, (Stroke(Oval(200, 90).path(), 7.0),)),
+        Group(layers.WASTE, (Area(Capsule(200, 90).path()),)),
+        Group(layers.MARKS, (Mark(Point(5, 5), 3.0, 22.0, "hole", "tap hole"),)),
+        Group(layers.LETTERING, (Text(Point(0, 0), "ø 22 ≥ ½", turn=0.3),)),
+    )
+    data = to_pdf([_sheet_of(*groups), _sheet_of(*groups)], "sound")
+    assert faults_in(data, tmp_path) == []
+
+
+def test_a_line_that_carries_on_another_carries_on_its_dashes() -> None:
+    """A stroke's phase is written beside its dashes, and the next one begins its own."""
+    line = Path.through([Point(0, 0), Point(50, 0)])
+    dashed = layers.Layer("dashed", "Dashed", "#123456", 0.35, (4.2, 1.05))
+    group = Group(dashed, (Stroke(line, 100.0), Stroke(line)))
+    one, other = drawn_on(to_pdf([_sheet_of(group)], "dashes"), 0)
+    assert one.dashes == pytest.approx((4.2, 1.05), abs=1e-4)
+    assert one.phase == pytest.approx(100 - 19 * 5.25, abs=1e-3)
+    assert other.phase == 0.0
 
 
 def test_the_same_scenes_give_the_same_bytes() -> None:

@@ -16,7 +16,7 @@ from readers import off_path
 
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.lettering import CAP_HEIGHT
-from panelwright.layout.drawing.scene import Area, Group, Mark, Scene, Stroke, Text
+from panelwright.layout.drawing.scene import Area, Group, Mark, Scene, Sign, Stroke, Text
 from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.path import Path, circle
@@ -135,6 +135,77 @@ def test_a_mark_is_a_cross_with_its_ring() -> None:
     arms = points[reach < 10.0]
     assert arms.min(axis=0) == pytest.approx([-3, -3], abs=VECTOR_ERROR)
     assert arms.max(axis=0) == pytest.approx([3, 3], abs=VECTOR_ERROR)
+
+
+def test_a_mark_bears_its_name_and_its_sign() -> None:
+    """A named mark has its name as its title, and each sign has lines of its own."""
+    signs: list[Sign] = ["point", "middle", "centre", "nail", "hole"]
+    marks = tuple(Mark(Point(10, 5), 3.0, 2.0, sign, f"mark {sign}") for sign in signs)
+    root = ET.fromstring(to_svg(_scene_of(Group(layers.MARKS, marks))))
+    (group,) = root.findall(f"{SVG}g")
+    drawn = group.findall(f"{SVG}path")
+    assert [path.findtext(f"{SVG}title") for path in drawn] == [mark.name for mark in marks]
+    assert len({path.attrib["d"] for path in drawn}) == len(signs) - 1  # a nail is a ring alone
+    (bare,) = ET.fromstring(to_svg(_scene_of(Group(layers.MARKS, (Mark(Point(0, 0)),))))).iter(
+        f"{SVG}path"
+    )
+    assert bare.find(f"{SVG}title") is None
+
+
+def test_a_line_that_carries_on_another_carries_on_its_dashes() -> None:
+    """A phase is written within one repeat of the dashes, on dashed layers only."""
+    line = Path.through([Point(0, 0), Point(50, 0)])
+    dashed = layers.Layer("dashed", "Dashed", "#123456", 0.35, (4.2, 1.05))
+    solid = layers.Layer("solid", "Solid", "#123456", 0.35)
+    groups = [Group(layer, (Stroke(line, 100.0), Stroke(line))) for layer in (dashed, solid)]
+    root = ET.fromstring(to_svg(_scene_of(*groups)))
+    offsets = [path.attrib.get("stroke-dashoffset") for path in root.iter(f"{SVG}path")]
+    assert offsets[1:] == [None, None, None]
+    assert float(str(offsets[0])) == pytest.approx(100 - 19 * 5.25)
+
+
+KNOWN = {
+    "svg": {"width", "height", "viewBox", "version", "baseProfile"},
+    "defs": set(),
+    "title": set(),
+    "g": {"id", "fill", "stroke", "stroke-width", "stroke-linejoin", "stroke-dasharray"},
+    "path": {"d", "fill", "fill-rule", "stroke", "stroke-width", "stroke-dasharray",
+             "stroke-dashoffset"},
+    "text": {"x", "y", "fill", "stroke", "font-family", "font-size", "font-weight", "text-anchor",
+             "transform"},
+}  # fmt: skip
+"""Elements and attributes of SVG 1.1 that the sheets use."""
+
+NUMBER = r"-?\d+(\.\d+)?"
+PATH_DATA = re.compile(
+    rf"M {NUMBER} {NUMBER}( L {NUMBER} {NUMBER}| A( {NUMBER}){{3}} [01] [01] {NUMBER} {NUMBER}| Z"
+    rf"| M {NUMBER} {NUMBER})*"
+)
+
+
+@given(outline=strategies.outlines, placement=strategies.placements)
+@settings(max_examples=15)
+def test_a_document_is_svg_and_nothing_else(outline: Outline, placement: Placement) -> None:
+    """Every element and attribute is one of SVG 1.1, every path reads, and no id comes twice."""
+    path = outline.path().placed(placement)
+    groups = [
+        Group(layers.ROUGH, (Stroke(path, 3.3), Area(path, (circle(Point(0, 0), 3),)))),
+        Group(layers.WASTE, (Area(path),)),
+        Group(layers.MARKS, (Mark(Point(3, 4), 3.0, 22.0, "hole", "tap <&> hole"),)),
+        Group(layers.LETTERING, (Text(Point(0, 0), "ø 22 × ½ & <>", turn=0.3, bold=True),)),
+    ]
+    text = to_svg(_scene_of(*groups, *groups, frame=path.bounds.grown(20)))
+    root = ET.fromstring(text)
+    ids = []
+    for element in root.iter():
+        name = element.tag.removeprefix(SVG)
+        plain = {key for key in element.attrib if not key.startswith("{")}
+        assert plain <= KNOWN[name], (name, plain)
+        ids += [element.attrib["id"]] if "id" in element.attrib else []
+        if name == "path":
+            assert PATH_DATA.fullmatch(element.attrib["d"]), element.attrib["d"]
+    assert len(set(ids)) == len(ids)
+    assert all(re.fullmatch(r"[a-z][a-z0-9-]*", key) for key in ids)
 
 
 def test_dashes_come_from_the_layer() -> None:

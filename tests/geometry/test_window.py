@@ -12,11 +12,12 @@ from hypothesis import strategies as st
 from readers import off_path
 
 from panelwright.layout.geometry.bounds import Bounds
+from panelwright.layout.geometry.cutter import Cutter
 from panelwright.layout.geometry.path import Path, circle
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Line, Segment
-from panelwright.layout.geometry.window import clipped, crossed_at, holds, part, pieces_in, split
+from panelwright.layout.geometry.window import clipped, crossed_at, holds, part, split
 from panelwright.layout.outlines import Capsule, Oval
 
 placed_paths = st.builds(
@@ -70,8 +71,10 @@ def test_pieces_know_how_far_along_they_start(path: Path, x: float, y: float) ->
     box = path.bounds
     left, bottom = box.left + x * box.width, box.bottom + y * box.height
     window = Bounds(left, bottom, left + 0.6 * box.width, bottom + 0.6 * box.height)
-    pieces = pieces_in(path, window)
-    assert tuple(piece.path for piece in pieces) == clipped(path, window)
+    pieces = Cutter.of(path).pieces(window)
+    shown = sum(piece.length for piece in clipped(path, window))
+    assert sum(piece.path.length for piece in pieces) == pytest.approx(shown, abs=1e-6)
+    assert all(piece.start + piece.path.length <= path.length + 1e-3 for piece in pieces)
     for piece in pieces:
         before, start = 0.0, piece.path.segments[0].start
         for segment in path.segments:

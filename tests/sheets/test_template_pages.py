@@ -22,7 +22,7 @@ from panelwright.layout.drawing.scene import Scene, Stroke, Text
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.geometry.window import holds_bounds
+from panelwright.layout.geometry.window import holds, holds_bounds
 from panelwright.layout.outlines import Capsule, Oval
 from panelwright.layout.sheets.template_pages import template_pages
 from panelwright.layout.template.calibration import Correction
@@ -196,6 +196,23 @@ def test_a_raster_of_all_sheets_is_true_over_two_metres() -> None:
                 seen.add(mark.label)
     assert seen == {"M1", "M2", "M3"}
     assert measured > 100
+    seams = 0
+    for tile in proposal.plan.tiles:
+        if not tile.right:
+            continue
+        for up in (90.0, -90.0):  # the long straights cross every upright seam
+            at = Point(tile.cell.right, up)
+            both = [
+                raster.line_offset(
+                    number, tuple(at + proposal.plan.shift(proposal.plan.tile(name))), math.pi / 2
+                )
+                for number, name in _tile_scenes(scenes)
+                if name in (tile.name, tile.right) and holds(proposal.plan.tile(name).window, at)
+            ]
+            if len(both) == 2 and not _near_a_joint(at, top):
+                assert abs(both[0] - both[1]) < RASTER_ERROR
+                seams += 1
+    assert seams >= 7
 
 
 def _near_a_joint(at: Point, top: Capsule) -> bool:
