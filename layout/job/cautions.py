@@ -6,6 +6,7 @@ licensed practice, and no result of this library is a certificate of anything.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -21,6 +22,10 @@ ASBESTOS_UNTIL = 2000
 """Mineral boards and fire doors older than this may hold asbestos (common practice)."""
 
 _BOARDS = (Kind.PARTICLEBOARD, Kind.MDF, Kind.VENEERED, Kind.PLYWOOD, Kind.BLOCKBOARD)
+
+
+_LABORATORY = re.compile(r"\blab", re.IGNORECASE)
+"""A panel that its maker calls a lab bench, and not a slab."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +103,7 @@ def _old_substances(panel: Panel) -> Iterator[Caution]:
             "A fire label, a mineral-looking or stone-cold core: stop until asbestos is ruled out "
             "by someone licensed to test it. Drill one small hole in the waste to see the core.",
         )
-    if "lab" in panel.name.casefold():
+    if _LABORATORY.search(panel.name):
         yield Caution(
             "Where it stood",
             "A laboratory bench may hold mercury, acids or other residues, and a black, stone-cold "

@@ -9,6 +9,7 @@ from panelwright.layout.errors import Problem
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
+from panelwright.layout.job.cautions import cautions_for
 from panelwright.layout.job.plan import Plan, make_plan
 from panelwright.layout.job.reading import problems, read_job
 from panelwright.layout.marking import HandTool
@@ -153,3 +154,13 @@ def test_a_router_that_is_not_there_draws_nothing() -> None:
     methods = {m.name: m for m in plan(capsule + "[tools]\nrouter = false\n").methods}
     assert methods["router trammel"].why_not == "no router trammel at hand"
     assert plan(capsule).methods[0].draws_line
+
+
+@pytest.mark.parametrize(
+    ("name", "warned"), [("lab bench top", True), ("Laboratory top", True), ("elm slab", False)]
+)
+def test_only_a_laboratory_is_warned_of_as_one(name: str, warned: bool) -> None:
+    """A slab is no lab: only a bench that stood in one is asked for its history."""
+    panel = read_job(GROUND + f'name = "{name}"\n').panel
+    subjects = [caution.subject for caution in cautions_for(panel, top_mass=10.0)]
+    assert ("Where it stood" in subjects) is warned

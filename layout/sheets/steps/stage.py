@@ -178,7 +178,7 @@ class Stage:
         rows = [least + row for row in _ROWS]
         places = [(row, text) for row in rows for text in self._beside(
             one + way * row, other + way * row, words, turn, lift)]  # fmt: skip
-        row, text = next(((r, t) for r, t in places if self._is_free(t)), places[0])
+        row, text = next(((r, t) for r, t in places if self._is_free(t)), (rows[0], None))
         a, b = one + way * row, other + way * row
         ticks = [Path.through((p - way.turned(0.6), p + way.turned(0.6))) for p in (a, b)]
         witnesses = [
@@ -188,7 +188,10 @@ class Stage:
         self.add(layers.DIMENSIONS, *(Stroke(p) for p in (*line, *ticks, *witnesses)))
         for path in line:
             self.setter.keep_clear_along(path, half=0.3)
-        self._settle(layers.DIMENSIONS, text)
+        if text is None:  # no room along the measure: beside it, by a leader
+            self.add(layers.DIMENSIONS, *self.setter.set(b, words, LETTERS, towards=way))
+        else:
+            self._settle(layers.DIMENSIONS, text)
 
     def _beside(self, a: Point, b: Point, words: str, turn: float, lift: Point) -> tuple[Text, ...]:
         """Return the words over a measure's line, and past either end of one that is short."""
