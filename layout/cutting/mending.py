@@ -12,12 +12,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..errors import LayoutError
-from ..geometry.least_box import LeastBox
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
+from ..geometry.turned_box import TurnedBox
 from ..marking.step import Step
 from ..panel.build import Kind
 from ..panel.defect import Defect, Mend, rectangular_place, round_place
@@ -210,7 +210,7 @@ def _depth(panel: Panel, defect: Defect, least: float) -> tuple[float, bool]:
 
 def _keys(panel: Panel, defect: Defect, kept: Region, tape: Tape) -> Iterator[Mended]:
     """Yield the keys over the stretch of a split that stays in the top."""
-    box = LeastBox.around(defect.place.points(CHORD, "inside"))
+    box = TurnedBox.around(defect.place.points(CHORD, "inside"))
     half = box.along * max(box.length / 2 - defect.drawn_out, 0.0)
     spans = kept.chord(box.centre - half, box.centre + half)
     if not spans:
@@ -236,7 +236,7 @@ def _keys(panel: Panel, defect: Defect, kept: Region, tape: Tape) -> Iterator[Me
 
 
 def _patch(panel: Panel, defect: Defect, tape: Tape) -> Mended:
-    box = LeastBox.turned(defect.place.points(CHORD, "outside"), panel.grain)
+    box = TurnedBox.turned(defect.place.points(CHORD, "outside"), panel.grain)
     step = _step(tape)
     length, width = (_up(side + 2 * PATCH_MORE, step) for side in (box.length, box.width))
     most = VENEER_PATCH if panel.build.kind is Kind.VENEERED else PATCH_DEPTH

@@ -1,12 +1,11 @@
 """What is left of the panel, what it is good for, and proof that nothing is lost."""
 
-from .clean import CleanRectangle, largest_clean_rectangle
+from .clean import largest_clean_rectangle
 from .plan import Balance, Offcut, OffcutPlan, offcuts_of
 from .wish import OffcutWish
 
 __all__ = [
     "Balance",
-    "CleanRectangle",
     "Offcut",
     "OffcutPlan",
     "OffcutWish",

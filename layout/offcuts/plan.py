@@ -8,8 +8,9 @@ from dataclasses import dataclass, field
 from ..geometry.path import Path
 from ..geometry.polygon import Region, union
 from ..geometry.tolerance import CHORD
+from ..geometry.turned_box import TurnedBox
 from ..panel import Panel
-from .clean import CleanRectangle, largest_clean_rectangle
+from .clean import largest_clean_rectangle
 from .wish import OffcutWish
 
 _FINE = 0.0001
@@ -38,7 +39,7 @@ class Offcut:
         mm².
     mass : float
         kg.
-    clean : CleanRectangle or None
+    clean : TurnedBox or None
         The largest found in it that is clear of every defect; None where none was found.
     defects : tuple of str
         Names of the defects that lie in it.
@@ -51,7 +52,7 @@ class Offcut:
     piece: Region
     area: float = field(metadata={"unit": "mm2"})
     mass: float = field(metadata={"unit": "kg"})
-    clean: CleanRectangle | None
+    clean: TurnedBox | None
     defects: tuple[str, ...]
     kept: bool
 

@@ -14,11 +14,11 @@ from worked_panels import BENCH_TOP, SLAB
 from panelwright.layout.cutting import Mended, mends_for
 from panelwright.layout.cutting.mending import plug_bore
 from panelwright.layout.errors import LayoutError
-from panelwright.layout.geometry.least_box import LeastBox
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
+from panelwright.layout.geometry.turned_box import TurnedBox
 from panelwright.layout.panel import (
     Build,
     Defect,
@@ -183,9 +183,9 @@ def test_the_least_box_of_a_turned_rectangle_is_itself(
 ) -> None:
     """However it lies, its length, width and direction are found."""
     points = rectangular_place(Point(3, 4), length, width, turn).points(CHORD)
-    box = LeastBox.around(points)
+    box = TurnedBox.around(points)
     assert (box.length, box.width) == pytest.approx((length, width))
     assert math.sin(box.turn - turn) == pytest.approx(0.0, abs=1e-6)
     assert box.centre.distance_to(Point(3, 4)) < 1e-9
-    same = LeastBox.turned(Placement().of(points), turn)
+    same = TurnedBox.turned(Placement().of(points), turn)
     assert (same.length, same.width) == pytest.approx((length, width))

@@ -1,4 +1,4 @@
-"""The least box round points, whichever way it lies: how long a thing is, how wide, which way."""
+"""A rectangle at a turn, and the least one round points: how long a thing is, which way it lies."""
 
 from __future__ import annotations
 
@@ -13,8 +13,8 @@ from .polygon import convex_hull
 
 
 @dataclass(frozen=True, slots=True)
-class LeastBox:
-    """A box of the least area round some points.
+class TurnedBox:
+    """A rectangle that lies at a place and a turn.
 
     Attributes
     ----------
@@ -31,7 +31,7 @@ class LeastBox:
     turn: float = field(metadata={"unit": "rad"})
 
     @classmethod
-    def around(cls, points: Points) -> LeastBox:
+    def around(cls, points: Points) -> TurnedBox:
         """Return the least box round points, (n, 2) mm, that do not lie on one line.
 
         One side of it lies along a side of their convex hull (Freeman and Shapira, 1975), so each
@@ -44,17 +44,17 @@ class LeastBox:
 
         Examples
         --------
-        >>> box = LeastBox.around(np.array([(0, 0), (40, 30), (34, 38), (-6, 8)], dtype=float))
+        >>> box = TurnedBox.around(np.array([(0, 0), (40, 30), (34, 38), (-6, 8)], dtype=float))
         >>> round(box.length, 6), round(box.width, 6)
         (50.0, 10.0)
         """
         hull = convex_hull(points)
         sides = np.roll(hull, -1, axis=0) - hull
         turns = np.arctan2(sides[:, 1], sides[:, 0])
-        return min((cls.turned(hull, float(turn)) for turn in turns), key=_area)
+        return min((cls.turned(hull, float(turn)) for turn in turns), key=lambda box: box.area)
 
     @classmethod
-    def turned(cls, points: Points, turn: float) -> LeastBox:
+    def turned(cls, points: Points, turn: float) -> TurnedBox:
         """Return the box round points whose sides lie along `turn` and square to it."""
         own = Placement(turn=-turn).of(points)
         low, high = own.min(axis=0), own.max(axis=0)
@@ -62,8 +62,19 @@ class LeastBox:
         length, width = (float(v) for v in high - low)
         if width > length:
             length, width, turn = width, length, turn + math.pi / 2
-        half = math.pi / 2
-        return cls(middle, length, width, half - (half - turn) % math.pi)
+        return cls(middle, length, width, half_turn(turn))
+
+    @property
+    def area(self) -> float:
+        """Length times width, mm²."""
+        return self.length * self.width
+
+    @property
+    def corners(self) -> Points:
+        """Its corners, anticlockwise, (4, 2) mm."""
+        x, y = self.length / 2, self.width / 2
+        own = np.array([(-x, -y), (x, -y), (x, y), (-x, y)])
+        return Placement(self.centre, self.turn).of(own)
 
     @property
     def along(self) -> Point:
@@ -71,5 +82,6 @@ class LeastBox:
         return Point.polar(1.0, self.turn)
 
 
-def _area(box: LeastBox) -> float:
-    return box.length * box.width
+def half_turn(turn: float) -> float:
+    """Return the turn of a line that has no direction: above −π/2 and up to π/2."""
+    return math.pi / 2 - (math.pi / 2 - turn) % math.pi
