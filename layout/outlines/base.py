@@ -6,6 +6,7 @@ Its path runs anticlockwise. A `Placement` puts it on a panel.
 
 from __future__ import annotations
 
+import math
 from abc import ABC, abstractmethod
 from typing import TYPE_CHECKING, Self
 
@@ -82,6 +83,14 @@ class Outline(ABC):
     def outer(self, tolerance: float = CHORD) -> Points:
         """Return a polygon, (n, 2) mm, that holds it and lies nowhere farther than `tolerance`."""
         return self.path().points(tolerance, "outside")
+
+
+def require_sizes(name: str, length: float, width: float) -> None:
+    """Raise an `OutlineError` unless ``0 < width <= length`` and both are finite, mm."""
+    require(
+        0 < width <= length < math.inf,
+        f"{name} needs 0 < width <= length, not {width:g} by {length:g} mm",
+    )
 
 
 def require(condition: bool, message: str) -> None:

@@ -10,7 +10,7 @@ from ..geometry.path import Path
 from ..geometry.point import ORIGIN, Point
 from ..geometry.segments import Arc, Line
 from ..geometry.tolerance import CURVE
-from .base import Outline, require
+from .base import Outline, require, require_sizes
 from .circle import Circle
 
 
@@ -33,10 +33,7 @@ class Capsule(Outline):
     width: float
 
     def __post_init__(self) -> None:
-        require(
-            0 < self.width <= self.length < math.inf,
-            f"a capsule needs 0 < width <= length, not {self.width:g} by {self.length:g} mm",
-        )
+        require_sizes("a capsule", self.length, self.width)
 
     @property
     def name(self) -> str:

@@ -11,7 +11,7 @@ from ..geometry.path import Path
 from ..geometry.point import ORIGIN
 from ..geometry.segments import EllipticArc
 from ..geometry.tolerance import CURVE
-from .base import Outline, require
+from .base import Outline, require, require_sizes
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,10 +33,7 @@ class Oval(Outline):
     width: float
 
     def __post_init__(self) -> None:
-        require(
-            0 < self.width <= self.length < math.inf,
-            f"an oval needs 0 < width <= length, not {self.width:g} by {self.length:g} mm",
-        )
+        require_sizes("an oval", self.length, self.width)
 
     @property
     def name(self) -> str:

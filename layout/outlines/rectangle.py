@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import Self
 
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.tolerance import CURVE
-from .base import Outline, require
+from .base import Outline, require, require_sizes
 from .round_corners import round_cornered
 
 
@@ -32,10 +31,7 @@ class Rectangle(Outline):
     width: float
 
     def __post_init__(self) -> None:
-        require(
-            0 < self.width <= self.length < math.inf,
-            f"a rectangle needs 0 < width <= length, not {self.width:g} by {self.length:g} mm",
-        )
+        require_sizes("a rectangle", self.length, self.width)
 
     @property
     def name(self) -> str:

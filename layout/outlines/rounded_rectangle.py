@@ -9,7 +9,7 @@ from typing import Self
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.tolerance import CURVE
-from .base import Outline, require
+from .base import Outline, require, require_sizes
 from .round_corners import Radii, round_cornered
 
 
@@ -36,11 +36,7 @@ class RoundedRectangle(Outline):
     radii: Radii
 
     def __post_init__(self) -> None:
-        require(
-            0 < self.width <= self.length < math.inf,
-            f"a rounded rectangle needs 0 < width <= length, "
-            f"not {self.width:g} by {self.length:g} mm",
-        )
+        require_sizes("a rounded rectangle", self.length, self.width)
         require(min(self.radii) >= 0, f"a corner radius of {min(self.radii):g} mm is below 0")
         lower_left, lower_right, upper_right, upper_left = self.radii
         slack = 1e-9 * self.length
