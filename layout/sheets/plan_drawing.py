@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from ..drawing import layers
-from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
+from ..drawing.scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..job.plan import Plan
-from ..marking.mark import Kind
 from . import panel_drawing as old
 from . import top_drawing as new
 from .frame import DrawingFrame
@@ -20,6 +19,9 @@ from .title import size_words, title_items
 
 TITLE_WIDTH = 150.0
 """Width of the title block, paper mm; the legend has the rest."""
+
+_ROUND_A_MARK = 3.0
+"""Kept clear round a mark on every side, paper mm, so that its own label stands nearest."""
 
 
 def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
@@ -43,7 +45,7 @@ def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
         *new.line_groups(plan.cuts, frame),
         *new.mark_groups(plan, frame),
     ]
-    setter = _setter(plan, frame)
+    setter = _setter(groups, frame)
     labels: tuple[tuple[Layer, Iterable[Item]], ...] = (
         (layers.MARKS, new.mark_labels(plan, frame, setter)),
         (layers.DIMENSIONS, old.datum_items(plan.datum, panel, frame, setter, plan.job.tape)),
@@ -62,37 +64,18 @@ def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
     )
 
 
-def _setter(plan: Plan, frame: DrawingFrame) -> LabelSetter:
-    """Return a setter that knows the lines that no label should lie on."""
+def _setter(groups: Iterable[Group], frame: DrawingFrame) -> LabelSetter:
+    """Return a setter that knows every line that is drawn, so that no label lies on one."""
     setter = LabelSetter(frame.room)
-    setter.keep_clear_along(frame.of(plan.cuts.finish))
-    for mark in plan.marks.marks:
-        at = frame.at(mark.point)
-        setter.keep_clear(Bounds(at.x - 3, at.y - 3, at.x + 3, at.y + 3))
-    for trim in plan.cuts.trims:
-        setter.keep_clear_along(
-            Path.through((frame.at(trim.start.point), frame.at(trim.end.point)))
-        )
-        if trim.guide is not None:
-            ends = (frame.at(trim.guide.start.point), frame.at(trim.guide.end.point))
-            setter.keep_clear_along(Path.through(ends), half=0.4)
-    for path in _lines_to_keep_clear(plan):
-        setter.keep_clear_along(frame.of(path))
+    for group in groups:
+        for item in group.items:
+            if isinstance(item, Mark):
+                setter.keep_clear(Bounds.around((item.at,)).grown(_ROUND_A_MARK))
+            elif isinstance(item, Stroke):
+                setter.keep_clear_along(item.path)
+            elif isinstance(item, Area) and item.edged:
+                setter.keep_clear_along(item.boundary)
     return setter
-
-
-def _lines_to_keep_clear(plan: Plan) -> Iterator[Path]:
-    panel = plan.job.panel
-    yield panel.boundary
-    yield from panel.cut_outs
-    yield from (defect.place for defect in panel.defects)
-    yield from (Path.through((facet.start, facet.end)) for facet in plan.cuts.facets)
-    if plan.legs is not None:
-        yield from (leg.print for leg in plan.legs.legs)
-    for kind in (Kind.CENTRELINE, Kind.CROSS_CENTRELINE):
-        ends = [mark.point for mark in plan.marks.of(kind)]
-        if len(ends) == 2:
-            yield Path.through(ends)
 
 
 def _foot(plan: Plan, frame: DrawingFrame, used: list[Layer]) -> list[Group]:

@@ -48,6 +48,14 @@ class Spots:
         covered = sum(_share(box, other) for other in self.taken)
         return self.drawn_in(box) + _OVER_A_BOX * covered
 
+    def is_clear(self, way: Path) -> bool:
+        """Return whether a path crosses no box that is in use."""
+        places = points_along((way,), step=0.5)
+        return not any(
+            bool(((places >= (b.left, b.bottom)) & (places <= (b.right, b.top))).all(axis=1).any())
+            for b in self.taken
+        )
+
     def drawn_in(self, box: Bounds) -> int:
         """Return how many points of drawn lines lie in a box."""
         x, y = self.points.T

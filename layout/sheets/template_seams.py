@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import reduce
 
 from ..drawing.lettering import text_box
 from ..drawing.scene import Item, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
-from ..geometry.window import holds_bounds
 from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
 from .spots import Spots
@@ -111,23 +111,29 @@ def _flip(level: float, start: float, end: float, spots: Spots, *, upright: bool
     def at(along: float, off: float) -> Point:
         return Point(level + off, along) if upright else Point(along, level + off)
 
+    def signs(middle: float, text: Text) -> tuple[Path, ...]:
+        half = (text_box(text).height if upright else text_box(text).width) / 2 + 5.0
+        return tuple(
+            _triangle(at(place - 2, 1.5), at(place + 2, 1.5), at(place, 6.0))
+            for place in (middle - half, middle + half)
+            if start < place < end
+        )
+
     words = "flip the paper on this line"
     turn = math.pi / 2 if upright else 0.0
     offers = []
     for share in _SHARES:
         middle = start + (end - start) * share
         text = Text(at(middle, 5.0 + (2.5 if upright else 0.0)), words, 2.5, "middle", turn)
-        offers.append(((middle, text), text_box(text).grown(1.0)))
+        held = signs(middle, text)
+        boxes = (text_box(text).grown(1.0), *(sign.bounds.grown(0.2) for sign in held))
+        offers.append(((text, held), reduce(Bounds.joined, boxes)))
     chosen = spots.best(offers)
     if chosen is None:
         return
-    middle, text = chosen
+    text, held = chosen
     yield text
-    half = (text_box(text).height if upright else text_box(text).width) / 2 + 5.0
-    for place in (middle - half, middle + half):
-        sign = _triangle(at(place - 2, 1.5), at(place + 2, 1.5), at(place, 6.0))
-        if start < place < end and holds_bounds(spots.room.grown(-0.2), sign.bounds):
-            yield Stroke(sign)
+    yield from (Stroke(sign) for sign in held)
 
 
 def _triangle(one: Point, two: Point, three: Point) -> Path:

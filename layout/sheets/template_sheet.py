@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import chain
 
@@ -58,11 +58,11 @@ class TemplateSheet:
         drawn = list(self.drawing())
         self.reserve()
         register = self.register()
+        names = self.names()  # first, for these are bound to their places; the rest can move
         flips = flip_items(self.shown.portion, self.spots, self.shift, self.shown.box)
         bars = self.bars()
         numbers = self.register_names()
         heading = self.heading()
-        names = self.names()
         seams = seam_items(tile, plan, self.spots, self.cell)
         groups = (
             *drawn,
@@ -204,6 +204,18 @@ class TemplateSheet:
             Text(at, side, 2.5, bold=True),
         )
 
+    def led_clear(
+        self, at: Point, off: float, offers: Iterable[tuple[Text, Bounds]]
+    ) -> Iterator[tuple[Text, Bounds]]:
+        """Yield the offers whose leader crosses no other words, then the rest."""
+        crossing = []
+        for text, box in offers:
+            if all(self.spots.is_clear(line.path) for line in leader(at, text, off)):
+                yield text, box
+            else:
+                crossing.append((text, box))
+        yield from crossing
+
     def names(self) -> tuple[Item, ...]:
         """Return the names of the marks whose middle lies in this sheet's cell."""
         items: list[Item] = []
@@ -212,7 +224,7 @@ class TemplateSheet:
                 off, words = mark.reach + 0.5, mark_words(mark.label)
                 at = mark.at + self.shift
                 offers = (labels_round(at, words, height, off) for height in _NAME_HEIGHTS)
-                name = self.spots.best(chain.from_iterable(offers))
+                name = self.spots.best(self.led_clear(at, off, chain.from_iterable(offers)))
                 if name is not None:
                     items += [*leader(at, name, off), name]
         return tuple(items)

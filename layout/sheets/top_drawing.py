@@ -39,12 +39,12 @@ def line_groups(cuts: CutPlan, frame: DrawingFrame) -> Iterator[Group]:
 
 def cut_groups(cuts: CutPlan, frame: DrawingFrame) -> Iterator[Group]:
     """Yield saw lines, past both edges, and the guides beside them."""
-    lines = [_longer(frame.at(t.start.point), frame.at(t.end.point)) for t in cuts.trims]
+    lines = [longer(frame.at(t.start.point), frame.at(t.end.point)) for t in cuts.trims]
     lines += [Path.through((frame.at(f.start), frame.at(f.end))) for f in cuts.facets]
     if lines:
         yield Group(layers.SAW_LINE, tuple(Stroke(line) for line in lines))
     guides = [
-        Stroke(_longer(frame.at(trim.guide.start.point), frame.at(trim.guide.end.point)))
+        Stroke(longer(frame.at(trim.guide.start.point), frame.at(trim.guide.end.point)))
         for trim in cuts.trims
         if trim.guide is not None
     ]
@@ -98,7 +98,7 @@ def mark_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:
     for kind in (Kind.CENTRELINE, Kind.CROSS_CENTRELINE):
         ends = [frame.at(mark.point) for mark in plan.marks.of(kind)]
         if len(ends) == 2:
-            yield Group(layers.CENTRELINE, (Stroke(_longer(*ends)),))
+            yield Group(layers.CENTRELINE, (Stroke(longer(*ends)),))
     crosses = tuple(Mark(frame.at(mark.point), arm=2.0) for mark in plan.marks.marks)
     yield Group(layers.MARKS, crosses)
 
@@ -127,7 +127,8 @@ def offcut_labels(plan: Plan, frame: DrawingFrame, setter: LabelSetter) -> Itera
             yield from setter.set(at, f"offcut {offcut.number}", 2.5)
 
 
-def _longer(start: Point, end: Point) -> Path:
+def longer(start: Point, end: Point) -> Path:
+    """Return the line from start to end, drawn a little past both."""
     past = (end - start).unit() * _PAST_EDGE
     return Path.through((start - past, end + past))
 
