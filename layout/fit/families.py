@@ -8,17 +8,17 @@ from typing import Any
 
 from ..geometry.polygon import Region
 from ..panel.sound import SoundWood
-from .capsule import CapsuleKind
 from .driver import Family, search
-from .family import TwoSizes
 from .found import Bound, Fit
-from .oval import OvalKind
-from .pose import Kind, Pose
-from .proof import proved
-from .rounded_rectangle import rectangle_family, rounded_rectangle_family
-from .sizing import Sizing
+from .rectangles.family import rectangle_family, rounded_rectangle_family
+from .two_sizes.capsule import CapsuleKind
+from .two_sizes.family import TwoSizes
+from .two_sizes.oval import OvalKind
+from .two_sizes.pose import Kind, Pose
+from .two_sizes.proof import proved
+from .two_sizes.sizing import Sizing
+from .two_sizes.wood import Wood
 from .wish import Limits, Span, Wish
-from .wood import Wood
 
 
 @dataclass(frozen=True, slots=True)

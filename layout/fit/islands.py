@@ -18,7 +18,7 @@ from ..geometry.tolerance import PROOF_ALLOWANCE
 from ..panel.sound import SoundWood
 from .families import Answer, answered
 from .found import Bound, Fit
-from .proof import crosses
+from .two_sizes.proof import crosses
 from .wish import Wish
 
 _MOST_QUESTIONS = 64

@@ -10,15 +10,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from numpy.typing import NDArray
 
-from panelwright.layout.fit.gaps import Frames, strips
-from panelwright.layout.fit.rectangle_boxes import Boxes
-from panelwright.layout.fit.rectangle_contacts import WoodEdges
-from panelwright.layout.fit.rectangle_narrowing import Narrowing
-from panelwright.layout.fit.rectangle_near import near_edges
-from panelwright.layout.fit.rectangle_polish import Held, Polisher
-from panelwright.layout.fit.rectangle_relaxed import relaxed_bound
-from panelwright.layout.fit.rectangle_sample import Windows, rectangles
-from panelwright.layout.fit.rectangle_sizes import Sizes
+from panelwright.layout.fit.rectangles.boxes import Boxes
+from panelwright.layout.fit.rectangles.contacts import WoodEdges
+from panelwright.layout.fit.rectangles.gaps import Frames, strips
+from panelwright.layout.fit.rectangles.narrowing import Narrowing
+from panelwright.layout.fit.rectangles.near import near_edges
+from panelwright.layout.fit.rectangles.polish import Held, Polisher
+from panelwright.layout.fit.rectangles.relaxed import relaxed_bound
+from panelwright.layout.fit.rectangles.sample import Windows, rectangles
+from panelwright.layout.fit.rectangles.sizes import Sizes
 from panelwright.layout.fit.wish import Wish
 from panelwright.layout.geometry.polygon import Region
 

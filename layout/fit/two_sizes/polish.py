@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ..program import maximised
 from .pose import Array, Contacts, Pose
-from .program import maximised
 
 if TYPE_CHECKING:
     from .family import TwoSizes

@@ -14,9 +14,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ..wish import Goal, Limits, Wish
 from .gaps import Array
-from .wish import Goal, Limits, Wish
 
 _TINY = 1e-12
 _ENDLESS = 1e9

@@ -13,9 +13,9 @@ from typing import NamedTuple
 
 import numpy as np
 
+from ..wish import Goal, Wish
 from .pose import Array
 from .relaxed import Aim, HalfPlanes
-from .wish import Goal, Wish
 
 
 class Figure(NamedTuple):

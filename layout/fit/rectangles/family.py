@@ -1,9 +1,9 @@
 """Rounded rectangles, and rectangles: turn and sides searched by boxes, each proved from all sides.
 
 A box holds the tops of some turns, some places of their sides and some corner radii. It is cut down
-from the gaps between the wood's edges (`rectangle_bound`), first along one axis, then along the
+from the gaps between the wood's edges (`bound`), first along one axis, then along the
 other, until what is left is bounded closely or nothing is; the best rectangle found on the way is
-polished to its contacts (`rectangle_polish`). What a top must beat is the best one found and the
+polished to its contacts (`polish`). What a top must beat is the best one found and the
 gap that is allowed above it; boxes that cannot are not looked into again.
 """
 
@@ -15,22 +15,22 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..panel.sound import SoundWood
-from .found import Fit
+from ...panel.sound import SoundWood
+from ..found import Fit
+from ..wish import Goal, Wish
+from .boxes import Boxes
+from .contacts import WoodEdges
+from .finish import finished
 from .gaps import Array
-from .rectangle_boxes import Boxes
-from .rectangle_contacts import WoodEdges
-from .rectangle_finish import finished
-from .rectangle_held import Held
-from .rectangle_narrowing import Narrowing, Sized
-from .rectangle_near import near_edges
-from .rectangle_polish import Polisher
-from .rectangle_recipe import Recipe
-from .rectangle_relaxed import relaxed_bound
-from .rectangle_sample import Found, Windows, rectangles
-from .rectangle_seeds import seeds
-from .rectangle_sizes import Sizes
-from .wish import Goal, Wish
+from .held import Held
+from .narrowing import Narrowing, Sized
+from .near import near_edges
+from .polish import Polisher
+from .recipe import Recipe
+from .relaxed import relaxed_bound
+from .sample import Found, Windows, rectangles
+from .seeds import seeds
+from .sizes import Sizes
 
 _FIRST_TURNS = 24
 """Boxes that a half turn is cut into at first."""

@@ -13,12 +13,12 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from ..wish import Span, Wish
 from .aims import Figures
 from .boxes import Box
 from .capsule_bound import capsule_at, capsule_figures, capsule_half_planes
 from .pose import Array, Contacts, Pose, segment_distances, turned
 from .relaxed import Edges, HalfPlanes, Patch
-from .wish import Span, Wish
 
 _FIRST_SPANS = 4
 """Of the half straight, in the boxes that a search starts with."""

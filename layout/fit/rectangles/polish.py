@@ -14,13 +14,13 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ..wish import Goal
+from .contacts import Room, WoodEdges, room, shortfall
 from .gaps import Array
+from .held import Held
 from .quadratic import best_step, positive_part
-from .rectangle_contacts import Room, WoodEdges, room, shortfall
-from .rectangle_held import Held
-from .rectangle_sizes import CORNER_LOSS, Sizes
-from .wish import Goal
+from .sizes import CORNER_LOSS, Sizes
 
 _MOST_ROUNDS = 40
 _FIRST_TRUST = 0.05

@@ -11,12 +11,12 @@ import math
 
 import numpy as np
 
+from ..wish import Span, Wish
 from .aims import Figures
 from .boxes import Box
 from .oval_bound import oval_at, oval_figures, oval_half_planes
 from .pose import Array, Contacts, Pose, segment_distances, turned
 from .relaxed import Edges, HalfPlanes, Patch
-from .wish import Span, Wish
 
 _FIRST_SPAN = 1.0
 """Of the logarithm of the ratio, in the boxes that a search starts with."""

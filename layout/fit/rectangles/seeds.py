@@ -6,10 +6,10 @@ import math
 
 import numpy as np
 
-from ..geometry.polygon import Region
+from ...geometry.polygon import Region
 from .gaps import Array
-from .rectangle_recipe import Recipe
-from .rectangle_sample import Found, Windows, rectangles
+from .recipe import Recipe
+from .sample import Found, Windows, rectangles
 
 _EVEN_TURNS = 16
 _LONGEST_EDGES = 16

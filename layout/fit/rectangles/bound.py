@@ -26,9 +26,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry.tolerance import ROUNDING
+from ...geometry.tolerance import ROUNDING
+from .boxes import Boxes
 from .gaps import Array, Gaps, Indices, Strips, strips
-from .rectangle_boxes import Boxes
 
 _SHARE = 0.9
 """How much of the width needed a strip may lose by leaning over δ, so that gaps stay apart."""

@@ -8,11 +8,11 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.polygon import Region, convex_hull
-from ..geometry.tolerance import ROUNDING
-from ..panel.sound import SoundWood
+from ...geometry.placement import Placement
+from ...geometry.point import Point
+from ...geometry.polygon import Region, convex_hull
+from ...geometry.tolerance import ROUNDING
+from ...panel.sound import SoundWood
 from .depths import Depths
 from .pose import Array, turned
 

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..geometry.tolerance import ROUNDING
+from ...geometry.tolerance import ROUNDING
+from .boxes import Boxes
 from .gaps import Array, Frames, strips
-from .rectangle_boxes import Boxes
-from .rectangle_sizes import Sizes
+from .sizes import Sizes
 
 _BUDGET = 60_000
 """Edges times strips that a sweep looks at in one go, so that its arrays stay in the cache."""

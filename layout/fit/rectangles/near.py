@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import numpy as np
 
+from .boxes import Boxes
 from .gaps import Array
-from .rectangle_boxes import Boxes
 
 _FEW = 24
 """Edges that are not worth looking through."""

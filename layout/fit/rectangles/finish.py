@@ -11,14 +11,14 @@ import math
 
 import numpy as np
 
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
-from ..outlines import Outline, Rectangle, RoundedRectangle
-from .found import Fit
-from .rectangle_held import Held
-from .rectangle_polish import Polisher
+from ...geometry.placement import Placement
+from ...geometry.point import Point
+from ...geometry.polygon import Region
+from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
+from ...outlines import Outline, Rectangle, RoundedRectangle
+from ..found import Fit
+from .held import Held
+from .polish import Polisher
 
 _REDUCTIONS = (0.0, ROUNDING, CHORD / 4, CHORD / 2, CHORD + ROUNDING, PROOF_ALLOWANCE / 2)
 """By how much the sides are drawn in, mm, tried in turn."""

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from .bound import narrowed_along
+from .boxes import Boxes
 from .gaps import Array
-from .rectangle_bound import narrowed_along
-from .rectangle_boxes import Boxes
-from .rectangle_sizes import Sizes
+from .sizes import Sizes
 
 _HEIGHTS = (0.5, 0.0, 1.0)
 """Which parts of a strip are looked at where not all of it can be: middle, foot, head."""

@@ -20,8 +20,8 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from ..program import Optimum, maximised
 from .pose import Array
-from .program import Optimum, maximised
 
 _SECTORS = 16
 """Directions round a top; in each, the nearest edges are looked at."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from ..geometry.polygon import Region
+from ...geometry.polygon import Region
 from .pose import Array, segment_distances
 
 _NODES_ALONG = 48

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..geometry.tolerance import ROUNDING
+from ...geometry.tolerance import ROUNDING
 from .gaps import Array, Frames, Indices
 
 

@@ -29,11 +29,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..geometry.tolerance import ROUNDING
+from ...geometry.tolerance import ROUNDING
+from ..program import maximised
+from .boxes import Boxes
 from .gaps import Array, strips
-from .program import maximised
-from .rectangle_boxes import Boxes
-from .rectangle_sizes import Sizes
+from .sizes import Sizes
 
 _ROUNDS = 2
 """Linear programmes for one box: the second touches the goal where the first one ended."""

@@ -24,11 +24,11 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from ..geometry.polygon import Region
-from ..geometry.tolerance import ROUNDING
+from ...geometry.polygon import Region
+from ...geometry.tolerance import ROUNDING
+from ..wish import Limits, Span, Wish
 from .gaps import Array
-from .rectangle_sizes import Sizes
-from .wish import Limits, Span, Wish
+from .sizes import Sizes
 
 _SAGITTA = 0.03
 """Share of the gap and of the wood's diagonal that the wood shrunk for a bound may keep too much at

@@ -15,7 +15,7 @@ from collections.abc import Iterable
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry.tolerance import PROOF_ALLOWANCE
+from ...geometry.tolerance import PROOF_ALLOWANCE
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, halve_cells, patch_of
 from .polish import polished

@@ -10,13 +10,13 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
-from ..outlines import Capsule, Circle, Outline, Oval
-from ..panel.sound import SoundWood
-from .found import Fit
+from ...geometry.placement import Placement
+from ...geometry.point import Point
+from ...geometry.polygon import Region
+from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
+from ...outlines import Capsule, Circle, Outline, Oval
+from ...panel.sound import SoundWood
+from ..found import Fit
 from .pose import Pose
 from .sizing import Sizing
 

@@ -9,10 +9,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 if TYPE_CHECKING:
+    from ..wish import Span, Wish
     from .aims import Figures
     from .boxes import Box
     from .relaxed import Edges, HalfPlanes, Patch
-    from .wish import Span, Wish
 
 Array = NDArray[np.float64]
 """Edges are (n, 2, 2): edge, start or end, x or y; mm, the wood to their left."""

@@ -1,0 +1,1 @@
+"""Rectangles, square or rounded: turn and sides in boxes, the free gap between the edges inside."""
