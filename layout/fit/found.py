@@ -41,6 +41,9 @@ class Fit:
         What no top of this family can beat; None where it was not proved.
     steps : int
         Boxes that the search looked at.
+    clearance : float or None
+        Of an outline that comes in one size: from its edge to where the sound wood ends, mm; then
+        `score` counts this, and `bound` is the most that any place gives.
     """
 
     outline: Outline
@@ -49,6 +52,7 @@ class Fit:
     score: float
     bound: Bound | None
     steps: int
+    clearance: float | None = None
 
     @property
     def gap(self) -> float | None:

@@ -7,6 +7,9 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from ..errors import LayoutError
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..outlines import Outline
 
 
 class Goal(Enum):
@@ -69,6 +72,29 @@ class Limits:
     most_turn: float = math.pi / 2
 
 
+class Ends(Enum):
+    """How the ends of a piece as found are cut; the value is the name a job file uses."""
+
+    SQUARE = "square"
+    HALF_ROUND = "half-round"
+
+
+@dataclass(frozen=True, slots=True)
+class Keeping:
+    """Edges of the panel that stay as they are: nothing is cut there, and no margin is kept.
+
+    Attributes
+    ----------
+    edges : tuple of Path
+        One edge of the panel, or two opposite ones, each with the wood on its left.
+    ends : Ends
+        Of a piece as found.
+    """
+
+    edges: tuple[Path, ...]
+    ends: Ends = Ends.SQUARE
+
+
 @dataclass(frozen=True, slots=True)
 class Wish:
     """The wished-for tops.
@@ -76,7 +102,7 @@ class Wish:
     Attributes
     ----------
     shapes : tuple of str
-        Names of families: "circle", "rectangle", "rounded rectangle", "capsule", "oval".
+        Names of families, those of `FAMILIES`.
     goal : Goal
         What counts as best.
     limits : Limits
@@ -89,6 +115,17 @@ class Wish:
         How far, as a share, the bound may stay above the found top when the search stops.
     most_steps : int
         Boxes after which the search stops and states the gap it reached.
+    exponent : float
+        Of a superellipse.
+    own : Outline or None
+        The maker's own outline, for the family of that name.
+    scaled : bool
+        Whether the own outline is sought as large as may be; else at its own size, with the most
+        clearance.
+    keeping : Keeping or None
+        Edges of the panel that a long side of the top lies on.
+    covers, avoids : tuple of Point
+        Points of the panel that lie within the top, or outside it.
     """
 
     shapes: tuple[str, ...]
@@ -98,3 +135,9 @@ class Wish:
     wanted: tuple[float, float] | None = None
     gap: float = 0.001
     most_steps: int = 3_000
+    exponent: float = 2.5
+    own: Outline | None = None
+    scaled: bool = False
+    keeping: Keeping | None = None
+    covers: tuple[Point, ...] = ()
+    avoids: tuple[Point, ...] = ()
