@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .progress import progress_line
-from .reading import NOTHING_FITS, job_from
+from .reading import job_from
+from .searching import searching, time_limit
 
 if TYPE_CHECKING:
     from ..layout.fit.found import Fit
@@ -27,26 +27,22 @@ Examples:
 @click.command(epilog=EXAMPLES)
 @click.argument("job", type=click.Path(path_type=Path))
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for machines: mm, mm², degrees.")
-def fit(job: Path, as_json: bool) -> None:
+@time_limit
+def fit(job: Path, as_json: bool, seconds: float | None) -> None:
     """Find the best top of each shape that the job file JOB wishes for, best first.
 
     Ends with 1, and the reason, where none fits.
     """
     found_job = job_from(job)
-    from ..layout.errors import NothingFitsError
     from ..layout.job.fits import SCHEMA, fit_record
     from ..layout.job.fitting import fits_of
 
     started = perf_counter()
-    try:
-        with progress_line() as progress:
-            fits = fits_of(found_job, progress=progress)
-    except NothingFitsError as error:
-        click.echo(f"Nothing fits: {error}", err=True)
-        raise click.exceptions.Exit(NOTHING_FITS) from None
-    seconds = (perf_counter() - started) / len(fits)
+    with searching(job, seconds) as progress:
+        fits = fits_of(found_job, progress=progress)
+    each = (perf_counter() - started) / len(fits)
     if as_json:
-        records = [fit_record(found, seconds) for found in fits]
+        records = [fit_record(found, each) for found in fits]
         click.echo(json.dumps({"schema": SCHEMA, "fits": records}, indent=1, ensure_ascii=False))
         return
     for rank, found in enumerate(fits, 1):

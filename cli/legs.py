@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 import click
 
 from .files import write_all
-from .progress import progress_line
-from .reading import NOTHING_FITS, job_from, stop
+from .reading import job_from, stop
+from .searching import searching
 
 if TYPE_CHECKING:
     from ..layout.job.job import Job
@@ -82,22 +82,15 @@ def legs(
 
 
 def _compared(path: Path, job: Job, counts: tuple[int, ...], goal: str | None) -> Comparison:
-    from ..layout.errors import LayoutError, NothingFitsError
     from ..layout.job.fitting import fits_of
     from ..layout.job.standing import compare_legs
     from ..layout.job.top import top_from
     from ..layout.legs.wish import Goal
 
-    try:
-        with progress_line() as progress:
-            fit = fits_of(job, progress=progress)[0]
+    with searching(path) as progress:
+        fit = fits_of(job, progress=progress)[0]
         top = top_from(fit, job.wish.limits, step=job.step, lipping=job.wish.lipping)
         return compare_legs(job, top, tuple(dict.fromkeys(counts)), Goal(goal) if goal else None)
-    except NothingFitsError as error:
-        click.echo(f"Nothing fits: {error}", err=True)
-        raise click.exceptions.Exit(NOTHING_FITS) from None
-    except LayoutError as error:
-        stop(f"{path}: {error}")
 
 
 def _lines(job: Job, found: Comparison) -> Iterator[str]:

@@ -11,8 +11,8 @@ import click
 
 from .files import write_all
 from .printers import with_printer
-from .progress import progress_line
-from .reading import NOTHING_FITS, job_from, stop
+from .reading import job_from, stop
+from .searching import searching, time_limit
 
 if TYPE_CHECKING:
     from ..layout.job.plan import Plan
@@ -33,7 +33,8 @@ Examples:
     help="Folder to write the sheets into; without it nothing is written.",
 )
 @click.option("--json", "as_json", is_flag=True, help="Print plan.json instead of the summary.")
-def plan(job: Path, out: Path | None, as_json: bool) -> None:
+@time_limit
+def plan(job: Path, out: Path | None, as_json: bool, seconds: float | None) -> None:
     """Lay out the piece that the job file JOB describes.
 
     Works out the top, its marks, cuts, legs and offcuts, prints a summary, and writes bench sheet,
@@ -41,17 +42,10 @@ def plan(job: Path, out: Path | None, as_json: bool) -> None:
     no others. Ends with 1, and the reason, where no top fits.
     """
     found_job = with_printer(job_from(job, for_plan=True))
-    from ..layout.errors import LayoutError, NothingFitsError
     from ..layout.job.plan import make_plan
 
-    try:
-        with progress_line() as progress:
-            found = make_plan(found_job, progress=progress)
-    except NothingFitsError as error:
-        click.echo(f"Nothing fits: {error}", err=True)
-        raise click.exceptions.Exit(NOTHING_FITS) from None
-    except LayoutError as error:
-        stop(f"{job}: {error}")
+    with searching(job, seconds) as progress:
+        found = make_plan(found_job, progress=progress)
     if as_json:
         from ..layout.job.record import plan_record
         from ..layout.job.serialise import to_json

@@ -14,8 +14,8 @@ from .calibrate import Measured, keep_measured, write_sheet
 from .files import write_all
 from .lengths import LENGTH
 from .printers import with_printer
-from .progress import progress_line
-from .reading import NOTHING_FITS, job_from, stop
+from .reading import job_from, stop
+from .searching import searching
 from .template_options import Choices, with_choices
 
 if TYPE_CHECKING:
@@ -108,19 +108,12 @@ def template(
 
 
 def _plan(path: Path, choices: Choices) -> Plan:
-    from ..layout.errors import LayoutError, NothingFitsError
     from ..layout.job.plan import make_plan
 
     job = job_from(path, for_plan=True)
-    try:
+    with searching(path) as progress:
         job = with_printer(replace(job, template=choices.over(job.template)))
-        with progress_line() as progress:
-            return make_plan(job, progress=progress)
-    except NothingFitsError as error:
-        click.echo(f"Nothing fits: {error}", err=True)
-        raise click.exceptions.Exit(NOTHING_FITS) from None
-    except LayoutError as error:
-        stop(f"{path}: {error}")
+        return make_plan(job, progress=progress)
 
 
 def _every(plan: Plan) -> tuple[Proposal, ...]:

@@ -37,6 +37,10 @@ class NothingFitsError(LayoutError):
     """No top within the limits lies in the sound wood; the message says why."""
 
 
+class UndecidedError(NothingFitsError):
+    """No top was found, but the search ended before it could rule all of them out."""
+
+
 @dataclass(frozen=True, slots=True)
 class Problem:
     """One thing that is wrong with a job file.

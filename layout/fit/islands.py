@@ -34,8 +34,11 @@ def best_round_islands(
     shape: str,
     islands: Sequence[Region],
     progress: Callable[[int, float, float], bool] | None = None,
-) -> Fit | None:
-    """Return the best top whose edge crosses no island, with its bound; None if none was found."""
+) -> Answer:
+    """Return the best top whose edge crosses no island, and a bound for all of them.
+
+    Where there is none in it and the bound is above 0, the search ended before it knew.
+    """
 
     def ask(split: Split) -> Answer:
         left = SoundWood(_without(wood.inner, islands, split), _without(wood.outer, islands, split))
@@ -67,8 +70,9 @@ def best_round_islands(
             limit = min(answer.bound, deeper.bound)
             heapq.heappush(heap, (-limit, next(ticket), part, replace(deeper, bound=limit)))
     if best is None:
-        return None
-    return replace(best, bound=Bound(max(bound, best.score)), steps=steps)
+        return Answer(None, bound, steps)
+    bound = max(bound, best.score)
+    return Answer(replace(best, bound=Bound(bound), steps=steps), bound, steps)
 
 
 def _can_be_held(wood: SoundWood, island: Region) -> bool:

@@ -34,6 +34,20 @@ def reason(wood: SoundWood, wish: Wish, shape: str) -> str:
     )
 
 
+def undecided(wish: Wish, shape: str, bound: float) -> str:
+    """Return in one line what is known where the search ended before it found a top."""
+    most = {
+        Goal.AREA: f"of up to {bound / 1e6:.3f} m²",
+        Goal.LENGTH: f"of up to {bound:.0f} mm length",
+        Goal.WIDTH: f"of up to {bound:.0f} mm width",
+        Goal.NEAREST: "near the wanted size",
+    }[wish.goal]
+    return (
+        f"no {shape} {_told(wish)} was found within the time or the {wish.most_steps} boxes "
+        f"allowed, but one {most} is not ruled out: allow more time, or loosen a limit"
+    )
+
+
 def _told(wish: Wish) -> str:
     limits = wish.limits
     parts = [

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from ..errors import LayoutError, NothingFitsError
+from ..errors import LayoutError, NothingFitsError, UndecidedError
 from ..geometry.polygon import Region
 from ..panel.sound import SoundWood
 from .families import FAMILIES
 from .found import Fit
 from .islands import best_round_islands
-from .misfit import reason
+from .misfit import reason, undecided
 from .wish import Wish
 
 Progress = Callable[[int, float, float], bool]
@@ -39,6 +39,8 @@ def best_fits(
     ------
     NothingFitsError
         If no top of any of the shapes fits within the limits; the message says why.
+    UndecidedError
+        If none was found, but the search ended before all were ruled out.
     LayoutError
         If a shape has no such name, or the wish cannot be searched.
     """
@@ -47,13 +49,17 @@ def best_fits(
         raise LayoutError(f"no top is called {unknown[0]!r}; there are: {', '.join(FAMILIES)}")
     fits: list[Fit] = []
     reasons: list[str] = []
+    proved = True
     for shape in dict.fromkeys(wish.shapes):
         alone = replace(wish, shapes=(shape,))
-        fit = best_round_islands(wood, alone, shape, islands, progress)
-        if fit is None:
-            reasons.append(reason(wood, alone, shape))
+        answer = best_round_islands(wood, alone, shape, islands, progress)
+        if answer.fit is not None:
+            fits.append(answer.fit)
+        elif answer.bound > 0:
+            proved = False
+            reasons.append(undecided(alone, shape, answer.bound))
         else:
-            fits.append(fit)
+            reasons.append(reason(wood, alone, shape))
     if not fits:
-        raise NothingFitsError("; ".join(reasons))
+        raise (NothingFitsError if proved else UndecidedError)("; ".join(reasons))
     return tuple(sorted(fits, key=lambda fit: -fit.score))

@@ -229,3 +229,24 @@ def test_help_needs_none_of_the_heavy_packages() -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], check=False, capture_output=True)
     assert done.returncode == 0
+
+
+def test_a_time_limit_ends_a_search_with_the_gap_reached(tmp_path: Path) -> None:
+    """With next to no time the answer is still a top, and its true gap is told."""
+    job = tmp_path / "job.toml"
+    job.write_text(PLAIN.replace("margin = 8", "gap = 0.0001\nmargin = 8"), encoding="utf-8")
+    short = json.loads(run("fit", job, "--seconds", "1e-9", "--json").stdout)["fits"][0]
+    whole = json.loads(run("fit", job, "--json").stdout)["fits"][0]
+    assert short["gap"] >= whole["gap"]
+    assert short["area"] <= whole["bound"] * (1 + 1e-9)
+    assert run("fit", job, "--seconds", "0").exit_code == 2
+
+
+def test_a_search_that_ends_early_without_a_top_says_that_it_does_not_know(tmp_path: Path) -> None:
+    """What was not ruled out is not called impossible."""
+    text = PLAIN.replace("margin = 8", "least_length = 1700\nmargin = 8")
+    job = tmp_path / "job.toml"
+    job.write_text(text, encoding="utf-8")
+    result = run("fit", job, "--seconds", "1e-9")
+    assert result.exit_code == 1
+    assert "Undecided" in result.stderr and "not ruled out" in result.stderr

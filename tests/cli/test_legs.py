@@ -117,7 +117,7 @@ def test_a_sheet_that_cannot_be_written_is_told(tmp_path: Path) -> None:
     ("text", "code", "says"),
     [
         (PLAIN.replace("length = 1600", "length = -1"), 2, "1 problem"),
-        (PLAIN.replace('"capsule"', '"capsule"\nleast_length = 1700'), 1, "Nothing fits"),
+        (PLAIN.replace('"capsule"', '"capsule"\nleast_length = 1800'), 1, "Nothing fits"),
         (PLAIN.replace("count = 4", "size = 600"), 2, "finds no room"),
         (PLAIN.replace("thickness = 26\n", ""), 2, "thickness is missing"),
     ],
