@@ -57,6 +57,11 @@ class Box:
     spot: Array = field(default_factory=lambda: np.zeros(2))
     hint: tuple[Array, float, float] | None = None
 
+    @property
+    def likely_radius(self) -> float:
+        """A radius to measure the box by, mm: none may have been seen yet in wide cells."""
+        return max(self.radius, self.most / 4, 1e-9)
+
     def part(self, **changes: Any) -> Box:  # noqa: ANN401 - fields of a box
         """Return a smaller box, not yet bounded."""
         return replace(self, hint=None, **changes)

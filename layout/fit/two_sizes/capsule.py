@@ -101,7 +101,7 @@ class CapsuleKind:
 
     def looseness(self, box: Box) -> tuple[float, float]:
         """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
-        radius = max(box.radius, 1e-9)
+        radius = box.likely_radius
         return box.high * math.sin(box.half_turn) / radius, (box.high - box.low) / 2 / radius
 
     def across(self, p: float, patch: Patch, radius: float) -> tuple[float, float]:

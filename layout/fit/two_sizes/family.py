@@ -205,7 +205,7 @@ class TwoSizes:
         turning, shaping = self.kind.looseness(box)
         cut = box.low + 1.0 if math.isinf(box.high) else (box.low + box.high) / 2
         patch = patch_of(box)
-        placing = self.kind.across(cut, patch, max(box.radius, 1e-9))
+        placing = self.kind.across(cut, patch, box.likely_radius)
         if max(turning, shaping) < _SMALL and max(placing) > max(turning, shaping):
             return self._split_places(box, patch, placing[0] > placing[1])
         if turning > shaping:

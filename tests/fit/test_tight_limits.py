@@ -1,0 +1,56 @@
+"""Limits that leave hardly anything: what little there is is found, what there is not is ruled out.
+
+The longest straight line in a rectangle is its diagonal (Pythagoras), so nothing is longer.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+
+from panelwright.layout.errors import NothingFitsError, UndecidedError
+from panelwright.layout.fit import Limits, Span, Wish, best_fits
+from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.panel.sound import SoundWood
+
+LONG, WIDE = 1584.0, 684.0
+DIAGONAL = math.hypot(LONG, WIDE)
+BOARD = SoundWood.exact(
+    Region.from_rings(np.array([[0.0, 0.0], [LONG, 0.0], [LONG, WIDE], [0.0, WIDE]]))
+)
+
+
+@pytest.mark.parametrize("shape", ["capsule", "oval"])
+@pytest.mark.parametrize("short", [25.0, 5.0, 1.5])
+def test_a_top_nearly_as_long_as_the_diagonal_is_found(shape: str, short: float) -> None:
+    """A narrow top that lies along the diagonal is found, with a proof."""
+    wish = Wish((shape,), limits=Limits(length=Span(DIAGONAL - short)))
+    fit = best_fits(BOARD, wish)[0]
+    assert fit.outline.length == pytest.approx(DIAGONAL - short, abs=0.01)
+    assert fit.gap is not None and fit.gap < 0.005
+    slope = math.atan2(WIDE, LONG)
+    assert abs(abs(fit.placement.turn) - slope) < 0.1
+
+
+@pytest.mark.parametrize("shape", ["capsule", "oval"])
+def test_nothing_is_longer_than_the_diagonal(shape: str) -> None:
+    """A top longer than the diagonal is ruled out, not left undecided."""
+    wish = Wish((shape,), limits=Limits(length=Span(DIAGONAL + 0.1)))
+    with pytest.raises(NothingFitsError) as caught:
+        best_fits(BOARD, wish)
+    assert not isinstance(caught.value, UndecidedError)
+
+
+def test_the_capsule_along_the_diagonal_is_as_thick_as_its_corners_leave_it() -> None:
+    """A capsule of given length along a rectangle touches both edges at each of its ends.
+
+    With the ends' centres r from both edges of opposite corners it is 2r wide and as long as the
+    diagonal of what is left, and 2r: hypot(L − 2r, W − 2r) + 2r.
+    """
+    fit = best_fits(BOARD, Wish(("capsule",), limits=Limits(length=Span(DIAGONAL - 25))))[0]
+    width = fit.outline.width
+    assert math.hypot(LONG - width, WIDE - width) + width == pytest.approx(
+        fit.outline.length, abs=0.05
+    )
