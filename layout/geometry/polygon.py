@@ -61,6 +61,15 @@ class Region:
             circle(centre, radius).points(CHORD, "outside" if around else "inside")
         )
 
+    @classmethod
+    def along(cls, points: Points, by: float, *, around: bool) -> Region:
+        """Return what lies within `by`, mm, of the open line through the points, (n, 2) mm.
+
+        With `around` the result contains the true strip; without it it lies within the true one.
+        """
+        reach = by / np.cos(np.pi / (4 * _BUFFER_SEGMENTS)) if around else by
+        return cls(shapely.LineString(points).buffer(reach, quad_segs=_BUFFER_SEGMENTS))
+
     @property
     def is_empty(self) -> bool:
         """Whether it holds nothing."""

@@ -20,7 +20,7 @@ from .edges import CORNER_TURN, STRAIGHT, Edge, edges_of, meeting
 from .panel import Panel
 from .reference import Corner, Offsets, Reference
 
-__all__ = ["LETTERS", "Corner", "Datum", "Offsets", "Reference", "choose_datum"]
+__all__ = ["LETTERS", "Corner", "Datum", "Offsets", "Reference", "choose_datum", "lettered"]
 
 LETTERS = "ABCDEFGHIJKLMNO"
 """Names of corners; P and Q are kept for struck points."""
@@ -136,7 +136,7 @@ def choose_datum(
     PanelError
         If the given points are one.
     """
-    edges, corners = _lettered(panel, chewed)
+    edges, corners = lettered(panel, chewed)
     if given is not None:
         return _struck(panel, given, corners, "as given")
     extent = max(panel.boundary.bounds.width, panel.boundary.bounds.height)
@@ -160,10 +160,13 @@ def choose_datum(
     return _struck(panel, _middle_line(face), corners, "no edge is straight: struck across it")
 
 
-def _lettered(
-    panel: Panel, chewed: AbstractSet[str]
+def lettered(
+    panel: Panel, chewed: AbstractSet[str] = frozenset()
 ) -> tuple[tuple[Edge, ...], tuple[Corner, ...]]:
-    """Return edges and corners, A nearest the lower left; edge i runs from corner i."""
+    """Return edges and corners, A nearest the lower left; edge i runs from corner i.
+
+    There are no corners where there are fewer than three edges or more than there are letters.
+    """
     edges = edges_of(panel.boundary)
     if not 3 <= len(edges) <= len(LETTERS):
         return edges, ()

@@ -70,7 +70,12 @@ class Edge:
     @property
     def is_straight(self) -> bool:
         """Whether a taut string from end to end lies along it."""
-        return max(abs(offset) for offset in self._offsets()) <= STRAIGHT
+        return self.off_straight <= STRAIGHT
+
+    @property
+    def off_straight(self) -> float:
+        """How far it stands off a taut string from end to end where it is worst, mm."""
+        return max(abs(offset) for offset in self._offsets())
 
     @property
     def is_clean(self) -> bool:

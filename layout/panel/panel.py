@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ..errors import PanelError
@@ -12,6 +13,7 @@ from ..geometry.segments import Side
 from ..geometry.tolerance import CHORD
 from .build import Build
 from .defect import Defect, Spoils
+from .kept import face_with_kept
 from .materials import Material, material_named
 from .sound import SoundWood
 
@@ -122,7 +124,12 @@ class Panel:
         return tuple(defect for defect in self.defects if purpose in defect.spoils)
 
     def sound_for(
-        self, purpose: Spoils, *, margin: float = 0.0, tape_error: float = 0.0
+        self,
+        purpose: Spoils,
+        *,
+        margin: float = 0.0,
+        tape_error: float = 0.0,
+        kept: Sequence[Path] = (),
     ) -> SoundWood:
         """Return what is left for a purpose: clear of its defects and `margin` inside every edge.
 
@@ -132,9 +139,21 @@ class Panel:
             Kept to the panel's edges and cut-outs, mm.
         tape_error : float
             How far any tape may have been out, mm: it widens the margin and each clearance.
+        kept : sequence of Path
+            Edges of the boundary that stay as they are. Nothing is cut or measured there, so no
+            margin is kept to them and no tape can be out; to their neighbours it is.
+
+        Raises
+        ------
+        PanelError
+            If what is kept is no part of the boundary.
         """
-        inner = self.region("inside").shrunk(margin + tape_error)
-        outer = self.region("outside").shrunk(margin + tape_error, around=True)
+        if kept:
+            face = face_with_kept(self.boundary, self.cut_outs, kept, margin + tape_error)
+            inner, outer = face.inner, face.outer
+        else:
+            inner = self.region("inside").shrunk(margin + tape_error)
+            outer = self.region("outside").shrunk(margin + tape_error, around=True)
         for defect in self.spoiling(purpose):
             inner = inner.minus(defect.reach(tape_error))
             outer = outer.minus(defect.heart(tape_error))

@@ -1,0 +1,114 @@
+"""Edges of a panel by the letters of their two corners, as a maker points at them.
+
+The letters are those of the datum: A nearest the lower left, the others anticlockwise, show face
+up. An edge may be called from either of its ends: BA is AB.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from ..errors import PanelError
+from ..geometry.path import Path
+from ..geometry.turned_box import half_turn
+from .datum import lettered
+from .edges import STRAIGHT, Edge
+from .panel import Panel
+
+_FACING = math.radians(45)
+"""Two opposite edges run against each other within this (common practice: beyond it a board between
+them is a wedge and no board)."""
+
+
+@dataclass(frozen=True, slots=True)
+class NamedEdge:
+    """An edge and its name.
+
+    Attributes
+    ----------
+    name : str
+        The letters of its corners, in the order in which it runs, the wood on its left: ``AB``.
+    edge : Edge
+    """
+
+    name: str
+    edge: Edge
+
+    @property
+    def path(self) -> Path:
+        """The edge as a path, the wood on its left."""
+        return Path(self.edge.segments)
+
+
+def named_edges(panel: Panel) -> tuple[NamedEdge, ...]:
+    """Return the edges of a panel by name, anticlockwise from corner A.
+
+    There are none on a panel whose corners have no letters: one that is round, or has fewer than
+    three edges or more than there are letters.
+    """
+    edges, corners = lettered(panel)
+    names = [corner.name for corner in corners]
+    after = names[1:] + names[:1]
+    return tuple(
+        NamedEdge(name + following, edge)
+        for name, following, edge in zip(names, after, edges, strict=False)
+    )
+
+
+def edge_named(panel: Panel, name: str) -> NamedEdge:
+    """Return the edge between two corners, given in either order.
+
+    Raises
+    ------
+    PanelError
+        If there is none; the message lists the edges there are.
+    """
+    edges = named_edges(panel)
+    if not edges:
+        raise PanelError("this panel has no edge with a name: its corners cannot be told apart")
+    wanted = name.strip().upper()
+    for held in edges:
+        if wanted in (held.name, held.name[::-1]):
+            return held
+    listed = ", ".join(held.name for held in edges)
+    raise PanelError(f"the panel has no edge {name!r}; there are: {listed}")
+
+
+def are_opposite(one: NamedEdge, other: NamedEdge) -> bool:
+    """Return whether two edges share no corner and face each other across the panel."""
+    if set(one.name) & set(other.name):
+        return False
+    return one.edge.direction.dot(other.edge.direction) <= -math.cos(_FACING)
+
+
+def require_opposite(one: NamedEdge, other: NamedEdge) -> None:
+    """Raise a `PanelError` unless two edges face each other across the panel."""
+    if not are_opposite(one, other):
+        raise PanelError(
+            f"{one.name} and {other.name} are not opposite edges: a piece is kept between two that "
+            "share no corner and run alike within 45°; keep one of them alone, or other two"
+        )
+
+
+def require_straight(edge: Edge, name: str = "the edge") -> None:
+    """Raise a `PanelError` unless a taut string lies along an edge, within `STRAIGHT`."""
+    if not edge.is_straight:
+        raise PanelError(
+            f"{name} stands {edge.off_straight:.1f} mm off a taut string and may stand {STRAIGHT:g}"
+            " mm off: a long side cannot lie on it; joint it straight first, keep another edge, or"
+            " wish for a piece as found"
+        )
+
+
+def turn_along(edge: Edge) -> float:
+    """Return the turn of a top whose length runs along an edge: radians, above −π/2 to π/2.
+
+    Examples
+    --------
+    >>> from .outline import rectangular_outline
+    >>> board = Panel(rectangular_outline(1400, 600), 30)
+    >>> [round(math.degrees(turn_along(held.edge))) for held in named_edges(board)]
+    [0, 90, 0, 90]
+    """
+    return half_turn(edge.direction.angle)
