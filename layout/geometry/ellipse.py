@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
+from .biarcs import Station, biarc, off
 from .path import Path
 from .placement import Placement
 from .point import Point
@@ -68,23 +69,21 @@ def arcs_along(arc: EllipticArc, tolerance: float) -> tuple[Line | Arc, ...]:
         shares = [n / steps for n in range(steps + 1)]
         runs = [_along(arc, one, other) for one, other in pairwise(shares)]
         probes = [
-            _off(run, arc.at((n + k / 8) / steps))
-            for n, run in enumerate(runs)
-            for k in range(1, 8)
+            off(run, arc.at((n + k / 8) / steps)) for n, run in enumerate(runs) for k in range(1, 8)
         ]
         if max(probes) <= tolerance or steps >= _MOST_STEPS:
             return tuple(segment for run in runs for segment in run)
         steps *= 2
 
 
-def _along(arc: EllipticArc, one: float, other: float) -> list[Line | Arc]:
+def _along(arc: EllipticArc, one: float, other: float) -> tuple[Line | Arc, ...]:
     """Return the biarc between two shares of an elliptic arc."""
     ways = []
     for share in (one, other):
         angle = arc.from_angle + arc.sweep * share
         own = _tangent(arc.half_length, arc.half_width, angle) * math.copysign(1.0, arc.sweep)
         ways.append(own.turned(arc.turn))
-    return _biarc(arc.at(one), ways[0], arc.at(other), ways[1])
+    return biarc(Station(arc.at(one), ways[0]), Station(arc.at(other), ways[1]))
 
 
 def _crossing(a: float, b: float, inside: float) -> float:
@@ -101,12 +100,13 @@ def _quarter(
     segments: list[Line | Arc] = []
     error = 0.0
     for one, other in pairwise(angles):
-        ends = (_parallel_point(a, b, distance, one), _parallel_point(a, b, distance, other))
-        ways = (_tangent(a, b, one), _tangent(a, b, other))
-        pair = _biarc(ends[0], ways[0], ends[1], ways[1])
+        ends = (
+            Station(_parallel_point(a, b, distance, t), _tangent(a, b, t)) for t in (one, other)
+        )
+        pair = biarc(*ends)
         segments.extend(pair)
         probes = [one + (other - one) * k / 8 for k in range(1, 8)]
-        error = max(error, *(_off(pair, _parallel_point(a, b, distance, t)) for t in probes))
+        error = max(error, *(off(pair, _parallel_point(a, b, distance, t)) for t in probes))
     return segments, error
 
 
@@ -119,48 +119,6 @@ def _parallel_point(a: float, b: float, distance: float, t: float) -> Point:
 
 def _tangent(a: float, b: float, t: float) -> Point:
     return Point(-a * math.sin(t), b * math.cos(t)).unit()
-
-
-def _biarc(start: Point, leaving: Point, end: Point, arriving: Point) -> list[Line | Arc]:
-    """Return two arcs that leave and arrive along given directions and share their tangent between.
-
-    Of the family of such pairs, the one whose two tangent lengths are equal.
-    """
-    across = end - start
-    both = leaving + arriving
-    k = 2 * (1 - leaving.dot(arriving))
-    m = across.dot(both)
-    if k < 1e-14:
-        reach = across.dot(across) / (4 * across.dot(arriving))
-    else:
-        reach = (-m + math.sqrt(m * m + k * across.dot(across))) / k
-    joint = (start + leaving * reach).midpoint(end + arriving * -reach)
-    return [_arc(start, leaving, joint), _arc(joint, arriving, end, arrives=True)]
-
-
-def _arc(start: Point, way: Point, end: Point, *, arrives: bool = False) -> Line | Arc:
-    """Return the arc between two points that leaves, or arrives, along `way`."""
-    chord = end - start
-    bend = way.cross(chord)
-    if arrives:
-        bend = -bend
-    if abs(bend) <= 1e-12 * chord.norm:
-        return Line(start, end)
-    radius = chord.dot(chord) / (2 * bend)
-    foot = end if arrives else start
-    centre = foot + way.left * radius
-    half = math.asin(max(-1.0, min(1.0, chord.norm / (2 * radius))))
-    return Arc(centre, abs(radius), (start - centre).angle, 2 * half)
-
-
-def _off(pair: list[Line | Arc], point: Point) -> float:
-    """Return the distance from a point of the curve to the nearer of two segments' full lines."""
-    return min(
-        abs(point.distance_to(s.centre) - s.radius)
-        if isinstance(s, Arc)
-        else abs(s.direction.cross(point - s.start))
-        for s in pair
-    )
 
 
 def _flip_x(segment: Line | Arc) -> Line | Arc:

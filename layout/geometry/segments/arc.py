@@ -68,8 +68,12 @@ class Arc:
 
     @property
     def swept_area(self) -> float:
-        """Half of ∮ x dy − y dx along the segment (Green)."""
-        return (self.centre.cross(self.end - self.start) + self.radius**2 * self.sweep) / 2
+        """Half of ∮ x dy − y dx along the segment (Green): its chord and what bulges off it.
+
+        A far centre takes no part in it, so that a flat arc loses no digits.
+        """
+        bulge = self.radius**2 * (self.sweep - math.sin(self.sweep))
+        return (self.start.cross(self.end) + bulge) / 2
 
     @property
     def bounds(self) -> Bounds:

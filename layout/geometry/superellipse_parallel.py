@@ -1,0 +1,147 @@
+"""The true lines parallel to a superellipse, as circular arcs.
+
+A superellipse of an exponent above 2 bends most somewhere within each quarter and not at all at the
+ends of its axes. Farther inside than its tightest radius the parallel turns back on itself there: a
+swallowtail between two cusps. What is left of a quarter are the two runs before and after it, as
+far as they cross; farther still the first run is gone and the second ends on the long axis.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from .biarcs import arcs_along_curve
+from .ellipse import parallel_of_ellipse
+from .path import Path
+from .placement import Placement
+from .point import Point
+from .segments import Arc, Line
+from .superellipse import END, Quadrant
+
+_HALVINGS = 60
+_SAMPLES = 256
+
+
+@dataclass(frozen=True, slots=True)
+class _Run:
+    """A stretch of a quarter that is kept, between two parameters, and its exact ends."""
+
+    first: float
+    last: float
+    start: Point
+    end: Point
+
+
+def parallel_of_superellipse(curve: Quadrant, distance: float, tolerance: float) -> Path:
+    """Return the closed line `distance` outside (negative: inside) a superellipse, as arcs.
+
+    No point of it lies farther than `tolerance`, mm, from the true parallel curve. At distance 0 it
+    is the superellipse itself.
+
+    Parameters
+    ----------
+    curve : Quadrant
+        With ``a >= b > -distance``.
+    """
+    if curve.exponent == 2 and distance < 0:
+        return parallel_of_ellipse(curve.a, curve.b, distance, tolerance)
+    quarter = [
+        segment
+        for run in _runs(curve, distance)
+        for segment in arcs_along_curve(
+            lambda w: curve.station(w, distance),
+            run.first,
+            run.last,
+            tolerance,
+            (run.start, run.end),
+        )
+    ]
+    upper = quarter + [segment.mirrored().reversed() for segment in reversed(quarter)]
+    return Path((*upper, *(_turned_half(segment) for segment in upper)))
+
+
+def _turned_half(segment: Line | Arc) -> Line | Arc:
+    return segment.placed(Placement(turn=math.pi))
+
+
+def _runs(curve: Quadrant, distance: float) -> tuple[_Run, ...]:
+    """Return what is kept of a quarter; the ends on the axes lie on them exactly."""
+    right, top = Point(curve.a + distance, 0.0), Point(0.0, curve.b + distance)
+    inside = -distance
+    if inside <= 0 or inside * curve.bend(tightest := curve.tightest) <= 1:
+        return (_Run(0.0, END, right, top),)
+
+    def turns_back(w: float) -> bool:
+        return inside * curve.bend(w) > 1
+
+    cusps = (
+        _where(lambda w: not turns_back(w), 0.0, tightest),
+        _where(turns_back, tightest, END),
+    )
+    if _clearance(curve, right, cusps[1]) < inside:
+        last = _where(lambda w: curve.station(w, distance).point.y < 0, cusps[1], END)
+        return (_Run(last, END, Point(curve.station(last, distance).point.x, 0.0), top),)
+    one = _where(
+        lambda w: _clearance(curve, curve.station(w, distance).point, cusps[1]) >= inside,
+        0.0,
+        cusps[0],
+    )
+    one, other = _crossing(curve, distance, one, cusps)
+    corner = curve.station(one, distance).point.midpoint(curve.station(other, distance).point)
+    return (_Run(0.0, one, right, corner), _Run(other, END, corner, top))
+
+
+def _where(holds: Callable[[float], bool], low: float, high: float) -> float:
+    """Return where a property that holds at `low`, and not at `high`, ceases to hold."""
+    for _ in range(_HALVINGS):
+        middle = (low + high) / 2
+        if holds(middle):
+            low = middle
+        else:
+            high = middle
+    return low
+
+
+def _clearance(curve: Quadrant, point: Point, first: float) -> float:
+    """Return the least distance, mm, from a point inside to the curve past a parameter."""
+    return point.distance_to(curve.at(_nearest(curve, point, first)))
+
+
+def _nearest(curve: Quadrant, point: Point, first: float) -> float:
+    """Return the parameter past `first` where the curve comes nearest to a point inside.
+
+    The best of a row of samples, then halved between its neighbours, for there the distance falls
+    before the nearest place and rises after it.
+    """
+    step = (END - first) / _SAMPLES
+    best = min(range(_SAMPLES + 1), key=lambda i: point.distance_to(curve.at(first + step * i)))
+    low, high = first + step * max(best - 1, 0), first + step * min(best + 1, _SAMPLES)
+
+    def still_ahead(w: float) -> bool:
+        station = curve.station(w)
+        return station.way.dot(point - station.point) > 0
+
+    return _where(still_ahead, low, high)
+
+
+def _crossing(
+    curve: Quadrant, distance: float, one: float, cusps: tuple[float, float]
+) -> tuple[float, float]:
+    """Return the two parameters whose parallel points are one, by Newton's method from nearby."""
+    other = _nearest(curve, curve.station(one, distance).point, cusps[1])
+    for _ in range(8):
+        first, second = curve.station(one, distance), curve.station(other, distance)
+        apart = second.point - first.point
+        # the parallel runs along the same way as the curve, at 1 + distance·bend times its pace
+        paces = [curve.speed(w) * (1 + distance * curve.bend(w)) for w in (one, other)]
+        sine = first.way.cross(second.way)
+        if min(paces) <= 0 or sine <= 0:
+            break
+        nearer = one + apart.cross(second.way) / sine / paces[0]
+        beyond = other + apart.cross(first.way) / sine / paces[1]
+        if not (0 <= nearer <= cusps[0] and cusps[1] <= beyond <= END):
+            break
+        one, other = nearer, beyond
+    return one, other

@@ -1,0 +1,109 @@
+"""The superellipse: between an ellipse and a rectangle, with no straight and no corner."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Self
+
+from ..geometry.path import Path
+from ..geometry.placement import Points
+from ..geometry.point import Point
+from ..geometry.superellipse import Quadrant
+from ..geometry.superellipse_parallel import parallel_of_superellipse
+from ..geometry.superellipse_polygon import superellipse_polygon
+from ..geometry.tolerance import CHORD, CURVE
+from .base import Outline, require, require_sizes
+
+LEAST_EXPONENT, GREATEST_EXPONENT = 2.0, 20.0
+"""From the ellipse to what the eye takes for a rectangle: at 20 a top of 2 m by 1 keeps 96.6 % of
+each half-axis where its corner turns."""
+
+
+@dataclass(frozen=True, slots=True)
+class Superellipse(Outline):
+    """A top bounded by |2x/L|ⁿ + |2y/W|ⁿ = 1.
+
+    Attributes
+    ----------
+    length, width : float
+        The whole axes, mm, with ``0 < width <= length``.
+    exponent : float
+        n, from 2 (an oval) to 20 (nearly a rectangle).
+
+    Raises
+    ------
+    OutlineError
+        If the sizes are not in that order, or the exponent is out of its limits.
+    """
+
+    length: float
+    width: float
+    exponent: float
+
+    def __post_init__(self) -> None:
+        require_sizes("a superellipse", self.length, self.width)
+        require(
+            LEAST_EXPONENT <= self.exponent <= GREATEST_EXPONENT,
+            f"a superellipse needs an exponent from {LEAST_EXPONENT:g} (an oval) to "
+            f"{GREATEST_EXPONENT:g} (nearly a rectangle), not {self.exponent:g}",
+        )
+
+    @property
+    def name(self) -> str:
+        """The trade's word."""
+        return "superellipse"
+
+    @property
+    def curve(self) -> Quadrant:
+        """Its quarter between the positive half-axes."""
+        return Quadrant(self.length / 2, self.width / 2, self.exponent)
+
+    @property
+    def area(self) -> float:
+        """Length times width times Γ(1 + 1/n)² / Γ(1 + 2/n), mm² (Dirichlet's integral)."""
+        n = self.exponent
+        return self.length * self.width * math.gamma(1 + 1 / n) ** 2 / math.gamma(1 + 2 / n)
+
+    @property
+    def perimeter(self) -> float:
+        """The way round, mm, to 1e-10 of it."""
+        return 4 * self.curve.length
+
+    @property
+    def tightest_radius(self) -> float:
+        """The least radius of curvature, mm; the curve takes it once in each quarter."""
+        curve = self.curve
+        return 1 / curve.bend(curve.tightest)
+
+    def path(self) -> Path:
+        """Return arcs with common tangents within `CURVE` of it, anticlockwise from the right."""
+        return parallel_of_superellipse(self.curve, 0.0, CURVE)
+
+    def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
+        """Return the true parallel curve as circular arcs within `tolerance`, mm.
+
+        Farther inside than the tightest radius it has a corner in each quarter, and farther still
+        one at each end of the long axis.
+        """
+        require(
+            self.width / 2 + distance > 0,
+            f"{-distance:g} mm inside a superellipse {self.width:g} mm wide is nothing",
+        )
+        return parallel_of_superellipse(self.curve, distance, tolerance)
+
+    def support(self, direction: float) -> float:
+        """Return how far it reaches from its centre towards `direction`, mm."""
+        return self.curve.support(Point.polar(1.0, direction))
+
+    def resized(self, length: float, width: float) -> Self:
+        """Return one of another size with the same exponent."""
+        return type(self)(length, width, self.exponent)
+
+    def inner(self, tolerance: float = CHORD) -> Points:
+        """Return a polygon of chords of the curve itself, not of the arcs drawn for it."""
+        return superellipse_polygon(self.curve, tolerance, "inside")
+
+    def outer(self, tolerance: float = CHORD) -> Points:
+        """Return a polygon of tangents to the curve itself, not to the arcs drawn for it."""
+        return superellipse_polygon(self.curve, tolerance, "outside")
