@@ -34,7 +34,19 @@ def test_a_top_nearly_as_long_as_the_diagonal_is_found(shape: str, short: float)
     assert abs(abs(fit.placement.turn) - slope) < 0.1
 
 
-@pytest.mark.parametrize("shape", ["capsule", "oval"])
+def test_a_rectangle_nearly_as_long_as_the_diagonal_is_found() -> None:
+    """A rectangle L long and w wide fits turned by t where L cos t + w sin t is the board's length.
+
+    And where L sin t + w cos t is its width; both say how wide it is at a given length.
+    """
+    fit = best_fits(BOARD, Wish(("rectangle",), limits=Limits(length=Span(DIAGONAL - 25))))[0]
+    long, wide, turn = fit.outline.length, fit.outline.width, abs(fit.placement.turn)
+    assert fit.gap is not None and fit.gap <= 0.001
+    assert long * math.cos(turn) + wide * math.sin(turn) == pytest.approx(LONG, abs=0.01)
+    assert long * math.sin(turn) + wide * math.cos(turn) == pytest.approx(WIDE, abs=0.01)
+
+
+@pytest.mark.parametrize("shape", ["capsule", "oval", "rectangle"])
 def test_nothing_is_longer_than_the_diagonal(shape: str) -> None:
     """A top longer than the diagonal is ruled out, not left undecided."""
     wish = Wish((shape,), limits=Limits(length=Span(DIAGONAL + 0.1)))

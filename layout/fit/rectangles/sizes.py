@@ -22,6 +22,10 @@ _TINY = 1e-12
 _ENDLESS = 1e9
 """mm: more than any panel."""
 
+NARROWEST = 1.0
+"""mm: no top is narrower. What may be as thin as a line leaves no gap that a turned box could see,
+so without some least width a search for a long top would find no end."""
+
 CORNER_LOSS = 4 - math.pi
 """What four round corners of radius 1 take from the area."""
 
@@ -66,7 +70,7 @@ class Sizes:
     @property
     def least_width(self) -> float:
         """What is asked for, less what a found top may be reduced by for its proof, mm."""
-        return max(self.asked_width - PROOF_ALLOWANCE - ROUNDING, _TINY)
+        return max(self.asked_width - PROOF_ALLOWANCE - ROUNDING, NARROWEST)
 
     @property
     def greatest(self) -> tuple[float, float]:
