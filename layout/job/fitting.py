@@ -23,6 +23,9 @@ def fits_of(job: Job, *, progress: Progress | None = None) -> tuple[Fit, ...]:
     NothingFitsError
         If no wished-for shape fits; the message says why.
     """
-    wood = job.panel.sound_for(Spoils.SHOWING, margin=job.margin, tape_error=job.tape_error)
+    kept = job.wish.keeping.edges if job.wish.keeping else ()
+    wood = job.panel.sound_for(
+        Spoils.SHOWING, margin=job.margin, tape_error=job.tape_error, kept=kept
+    )
     islands = tuple(defect.reach(job.tape_error) for defect in job.panel.islands)
     return best_fits(wood, job.wish, islands=islands, progress=progress)

@@ -15,7 +15,7 @@ from panelwright.layout.fit.wish import Goal, Span
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.job.job import STAND_IN_THICKNESS, Job
 from panelwright.layout.job.keys.defect_kinds import DEFECT_KINDS
-from panelwright.layout.job.keys.top import FAMILIES
+from panelwright.layout.job.keys.top_shape import FAMILIES
 from panelwright.layout.job.reading import look_over, read_job
 from panelwright.layout.legs.wish import Fixing, Foot, FootShape, LegsWish
 from panelwright.layout.panel import Defect, Face, Kind, Spoils, material_named

@@ -7,14 +7,9 @@ import math
 from ...fit.wish import Goal, Wish
 from .figures import ABOVE_0, FROM_0, Length, Number, Range, degrees, percent
 from .key import Key, Section
-from .kinds import Choice, names
-from .plane import Choices, Pair
-
-FAMILIES = ("circle", "rectangle", "rounded rectangle", "capsule", "oval")
-"""The shapes that can be wished for."""
-
-ANY = "any"
-"""Stands for all of them."""
+from .kinds import Choice
+from .plane import Pair
+from .top_shape import PLACES, SHAPES
 
 LARGEST_TAPE_ERROR = 20.0
 """A tape that is out by more, mm, is no longer measuring."""
@@ -28,25 +23,7 @@ TOP = Section(
     "finished "
     "top, lipping included; its length is its longer side.",
     (
-        Key(
-            "shape",
-            Choices(
-                Choice(
-                    names(*FAMILIES, ANY),
-                    {
-                        "round": "circle",
-                        "racetrack": "capsule",
-                        "round-ended": "capsule",
-                        "ellipse": "oval",
-                    },
-                ),
-                one_will_do=True,
-            ),
-            "Which shapes; several are ranked",
-            (ANY,),
-            '"any"',
-            '["capsule", "oval"]',
-        ),
+        *SHAPES,
         Key(
             "goal",
             Choice({goal.value: goal for goal in Goal}),
@@ -108,6 +85,7 @@ TOP = Section(
             "90: freely",
             "15",
         ),
+        *PLACES,
         Key(
             "lipping",
             FROM_0,

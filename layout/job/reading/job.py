@@ -27,6 +27,7 @@ from .section import Values, read_section
 from .template import read_template
 from .tools import read_tools
 from .top import TopRead, read_top
+from .top_places import tied
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,9 +131,13 @@ def _job(head: Values, panel: PanelRead, top: TopRead, tables: Tables) -> Job | 
     units: Units = head["units"]
     step = top.values["step"]
     try:
+        board = panel.panel(STAND_IN_THICKNESS)
+        wish = tied(top.wish, top.values, board)
+        if not notes.are_empty:
+            return None
         return Job(
-            panel=panel.panel(STAND_IN_THICKNESS),
-            wish=top.wish,
+            panel=board,
+            wish=wish,
             tools=tools,
             profile=top.profile,
             template=template,

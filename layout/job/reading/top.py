@@ -7,11 +7,10 @@ from dataclasses import dataclass
 
 from ...cutting.profile import EdgeProfile
 from ...fit.wish import Goal, Limits, Span, Wish
-from ..keys.top import ANY, FAMILIES, TOP
+from ..keys.top import TOP
 from ..text.notes import Place
 from .section import Values, read_section
-
-ROUNDED = "rounded rectangle"
+from .top_shape import ROUNDED, read_own, shapes_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +45,8 @@ def read_top(
     """
     values = read_section(raw, TOP, place)
     profile = _profile(values, thickness)
-    shapes = _shapes(values)
+    shapes = shapes_of(values)
+    own = read_own(values, shapes)
     length, width = _span(values, "length"), _span(values, "width")
     ratio, radius = _ratio(values), _radius(values)
     wanted, nearest_is_whole = _wanted(values)
@@ -60,7 +60,19 @@ def read_top(
     if not values.sound(*(key.name for key in TOP.keys)):
         return TopRead(values, None, profile)
     limits = Limits(length, width, ratio, radius, grain or 0.0, values["most_turn"])
-    wish = Wish(shapes, values["goal"], limits, values["lipping"], wanted, values["gap"])
+    wish = Wish(
+        shapes,
+        values["goal"],
+        limits,
+        values["lipping"],
+        wanted,
+        values["gap"],
+        exponent=values["exponent"],
+        own=own,
+        scaled=values["scaled"],
+        covers=values["covers"],
+        avoids=values["avoids"],
+    )
     return TopRead(values, wish, profile)
 
 
@@ -78,11 +90,6 @@ def _profile(values: Values, thickness: float | None) -> EdgeProfile:
             "leave some of it"
         )
     return profile
-
-
-def _shapes(values: Values) -> tuple[str, ...]:
-    named: tuple[str, ...] = values["shape"] or (ANY,)
-    return FAMILIES if ANY in named else named
 
 
 def _span(values: Values, name: str) -> Span | None:
