@@ -71,6 +71,7 @@ def search(
     *,
     gap: float,
     most_steps: int,
+    enough: float = 0.0,
     progress: Callable[[int, float, float], bool] | None = None,
 ) -> Outcome[Top]:
     """Return the best top of a family and a bound at most `gap`, as a share, above it.
@@ -81,37 +82,64 @@ def search(
         Stop when the bound is within this share of the score: ``score >= (1 - gap) * bound``.
     most_steps : int
         Stop after so many boxes and return the bound reached.
+    enough : float
+        A score already in hand: tops that are no better are of no interest, and none is returned
+        where no better one is found.
     progress : callable, optional
         Called now and then with steps, score and bound; the search stops where it returns False.
     """
-    best, top, steps, left = 0.0, None, 0, 0.0
+    hand: _Hand[Top] = _Hand(enough)
+    steps, left = 0, 0.0
     ticket = count()
     heap: list[tuple[float, int, Box]] = []
     for box in family.first_boxes():
-        heapq.heappush(heap, (-family.bound(box, best), next(ticket), box))
-        if top is None:
-            found = family.sample(box)
-            best, top = (0.0, None) if found is None else family.polish(*found)
+        heapq.heappush(heap, (-family.bound(box, hand.score), next(ticket), box))
+        if hand.top is None:
+            hand.offer(family, family.sample(box))
     bound = -heap[0][0] if heap else 0.0
     while heap:
         bound = -heap[0][0]
-        if best >= (1 - gap) * bound or steps >= most_steps:
+        if hand.score >= (1 - gap) * bound or steps >= most_steps:
             break
         _, _, box = heapq.heappop(heap)
         steps += 1
-        if progress is not None and steps % 16 == 0 and not progress(steps, best, bound):
+        if progress is not None and steps % 16 == 0 and not progress(steps, hand.score, bound):
             heapq.heappush(heap, (-bound, next(ticket), box))
             break
-        found = family.sample(box)
-        if found is not None and found[0] > best:
-            best, top = family.polish(*found)
-        enough = best / (1 - gap)
+        hand.offer(family, family.sample(box))
+        needed = hand.score / (1 - gap)
         for part in family.split(box):
-            limit = min(bound, family.bound(part, enough))
-            if limit > enough:
+            limit = min(bound, family.bound(part, needed))
+            if limit > needed:
                 heapq.heappush(heap, (-limit, next(ticket), part))
             else:
                 left = max(left, limit)
     else:
-        bound = best
-    return Outcome(best, top, max(bound, left, best), steps)
+        bound = hand.score
+    return Outcome(hand.score, hand.top, max(bound, left, hand.score), steps)
+
+
+@dataclass(slots=True)
+class _Hand(Generic[Top]):
+    """The best top so far, or only the score that one must beat.
+
+    Attributes
+    ----------
+    score : float
+    top : Top or None
+    sampled : float
+        The best sample while there is no top: each better one is polished, for it may do.
+    """
+
+    score: float
+    top: Top | None = None
+    sampled: float = 0.0
+
+    def offer(self, family: Family[Box, Top], found: tuple[float, Top] | None) -> None:
+        """Take a sample, polished, where it is the best top."""
+        if found is None or found[0] <= (self.sampled if self.top is None else self.score):
+            return
+        self.sampled = found[0]
+        score, top = family.polish(*found)
+        if score > self.score:
+            self.score, self.top = score, top

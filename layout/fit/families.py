@@ -102,7 +102,13 @@ def answered(
     # a family may drop what is within the gap by itself, so it must hear of the same gap
     wish = replace(wish, gap=wish.gap - min(wish.gap / 2, _FOR_THE_PROOF))
     entry = FAMILIES[shape](wood, wish, held)
-    outcome = search(entry.family, gap=wish.gap, most_steps=wish.most_steps, progress=progress)
+    outcome = search(
+        entry.family,
+        gap=wish.gap,
+        most_steps=wish.most_steps,
+        enough=wish.beats,
+        progress=progress,
+    )
     fit = None if outcome.top is None else entry.finish(outcome.top)
     if fit is None:
         return Answer(None, outcome.bound, outcome.steps)

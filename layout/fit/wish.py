@@ -115,6 +115,8 @@ class Wish:
         How far, as a share, the bound may stay above the found top when the search stops.
     most_steps : int
         Boxes after which the search stops and states the gap it reached.
+    beats : float
+        A score already in hand: only tops that are better are of interest.
     exponent : float
         Of a superellipse.
     own : Outline or None
@@ -135,6 +137,7 @@ class Wish:
     wanted: tuple[float, float] | None = None
     gap: float = 0.001
     most_steps: int = 3_000
+    beats: float = 0.0
     exponent: float = 2.5
     own: Outline | None = None
     scaled: bool = False

@@ -189,7 +189,12 @@ class RoundedRectangles:
     @property
     def _target(self) -> float:
         """The score that a top must beat to matter: the best found, and the gap allowed above."""
-        return self._best[0] / (1 - 0.999 * self.wish.gap) if self._best else 0.0
+        return self._least / (1 - 0.999 * self.wish.gap)
+
+    @property
+    def _least(self) -> float:
+        """The score in hand: of the best found, or what the wish says a top must beat."""
+        return self._best[0] if self._best else self.wish.beats
 
     def _recipe(
         self, least: float, greatest: float, *, narrow: bool = False, growth: float = 0.0
@@ -223,7 +228,7 @@ class RoundedRectangles:
     def _try(self, held: Held) -> None:
         """Polish a rectangle that may become the best, and keep it where it does."""
         clear = self.polisher.fitted(held)
-        least = self._best[0] if self._best else -math.inf
+        least = self._least or -math.inf
         if clear is None or self.polisher.promise(clear) < _HOPE * least:
             return
         polished = self.polisher.polished(clear)

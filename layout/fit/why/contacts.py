@@ -1,0 +1,174 @@
+"""What a top touches: edges of the panel, cut-outs and defects, and where.
+
+The line that is cut is walked round in small steps, and again at every corner of what lies near it,
+for that is where two things touch. Where it comes as near as margin or clearance allow, it touches.
+Touching points one beside the other are one contact: a place, or, where the room hardly changes
+along it, a run with two ends.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from enum import Enum
+
+import numpy as np
+
+from ...geometry.path import Path
+from ...geometry.placement import Points
+from ...geometry.point import Point
+from ...geometry.tolerance import CHORD
+from ...panel.defect import Defect, Spoils
+from ...panel.panel import Panel
+from ..found import Fit
+from .walk import Walk, runs
+
+TOUCHING = 0.05
+"""A top that has no more room than this, mm, touches: no tape or saw could tell."""
+
+_FLAT = 0.25
+"""Share of `TOUCHING` within which the room may change along a run."""
+
+_MOSTLY = 0.75
+"""Share of a touching stretch that has such even room where the top lies along it: where a round
+top meets a straight edge it is half, at a corner a quarter."""
+
+
+class Touched(Enum):
+    """What a top can touch; the value is what JSON says."""
+
+    EDGE = "edge"
+    CUT_OUT = "cut-out"
+    DEFECT = "defect"
+    POINT = "point"
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """A part of the panel's boundary under the name that the maker gives it.
+
+    Attributes
+    ----------
+    name : str
+        ``edge A–B``.
+    path : Path
+    kept : bool
+        Whether it stays as it is, so that no margin is kept to it.
+    """
+
+    name: str
+    path: Path
+    kept: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Contact:
+    """Where the line that is cut comes as near to something as is allowed.
+
+    Attributes
+    ----------
+    what : Touched
+    name : str
+        Of the edge, cut-out or defect.
+    points : tuple of Point
+        On the line that is cut: one, or the two ends of a run along the thing.
+    clear : float
+        What is kept there, mm: the margin or clearance, and the error of the tape.
+    room : float
+        What is left beyond that at the nearest place, mm.
+    """
+
+    what: Touched
+    name: str
+    points: tuple[Point, ...]
+    clear: float
+    room: float
+
+    @property
+    def middle(self) -> Point:
+        """The place of the contact; of a run, half way between its ends."""
+        return self.points[0].midpoint(self.points[-1])
+
+
+@dataclass(frozen=True, slots=True)
+class _Thing:
+    """Something that a top must stay clear of, as straight pieces, (n, 2, 2) mm."""
+
+    what: Touched
+    name: str
+    edges: Points
+    clear: float
+
+
+def contacts_of(
+    fit: Fit,
+    panel: Panel,
+    *,
+    margin: float = 0.0,
+    tape_error: float = 0.0,
+    sides: Sequence[Side] = (),
+    points: Iterable[Point] = (),
+) -> tuple[Contact, ...]:
+    """Return what the core of a fit touches, in the order of the way round it.
+
+    Parameters
+    ----------
+    margin : float
+        Kept to the panel's edges and cut-outs, mm.
+    tape_error : float
+        Kept besides, everywhere, mm.
+    sides : sequence of Side
+        The parts of the panel's boundary by name; without any the whole is "the edge".
+    points : iterable of Point
+        What the top must cover or leave out.
+    """
+    walk = Walk.round(fit.placement.of(fit.core.outer(CHORD)))
+    things = _things(panel, margin + tape_error, tape_error, sides, points)
+    found = [pair for thing in things for pair in _touching(walk, thing)]
+    return tuple(contact for _, contact in sorted(found, key=lambda pair: pair[0]))
+
+
+def _things(
+    panel: Panel,
+    margin: float,
+    tape_error: float,
+    sides: Sequence[Side],
+    points: Iterable[Point],
+) -> Iterator[_Thing]:
+    for side in sides or (Side("the edge", panel.boundary),):
+        yield _Thing(Touched.EDGE, side.name, _edges(side.path), 0.0 if side.kept else margin)
+    for number, cut_out in enumerate(panel.cut_outs, 1):
+        name = f"cut-out {number}" if len(panel.cut_outs) > 1 else "the cut-out"
+        yield _Thing(Touched.CUT_OUT, name, _edges(cut_out), margin)
+    for defect in panel.defects:
+        if matters(defect, panel):
+            edges = _edges(defect.place)
+            yield _Thing(Touched.DEFECT, defect.name, edges, defect.clear + tape_error)
+    for point in points:
+        yield _Thing(Touched.POINT, "the point", np.full((1, 2, 2), (point.x, point.y)), 0.0)
+
+
+def matters(defect: Defect, panel: Panel) -> bool:
+    """Return whether a defect can stand in the way of a top's edge."""
+    return defect.shows or Spoils.CUTTING in defect.spoils or defect in panel.islands
+
+
+def _edges(path: Path) -> Points:
+    corners = path.points(CHORD)
+    if path.is_closed:
+        corners = np.vstack([corners, corners[:1]])
+    return np.stack([corners[:-1], corners[1:]], axis=1)
+
+
+def _touching(walk: Walk, thing: _Thing) -> Iterator[tuple[float, Contact]]:
+    """Yield the contacts with one thing, each with how far round it lies."""
+    stops = walk.stops(thing.edges, thing.clear + TOUCHING)
+    room = stops.distance - thing.clear
+    for run in runs(stops, room <= TOUCHING, walk.length):
+        own = room[run]
+        nearest = run[int(np.argmin(own))]
+        even = walk.share(stops.along[run], own <= own.min() + _FLAT * TOUCHING)
+        places = (run[0], run[-1]) if even >= _MOSTLY else (nearest,)
+        points = tuple(Point(float(stops.at[i, 0]), float(stops.at[i, 1])) for i in places)
+        contact = Contact(thing.what, thing.name, points, thing.clear, max(0.0, float(own.min())))
+        yield float(stops.along[nearest]), contact

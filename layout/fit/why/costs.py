@@ -1,0 +1,152 @@
+"""What each defect costs: how much larger the top would be were that one mended or accepted.
+
+The search is asked again in the wood without the defect, but only for tops that beat the one in
+hand: where none can, that is seen soon, and it is the proof that mending is not worth it. Half a
+per cent either way is near enough to decide by, so the wood is taken with fewer corners.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from ...geometry.polygon import Region
+from ...geometry.tolerance import CHORD
+from ...panel.defect import Defect
+from ...panel.panel import Panel
+from ...panel.sound import SoundWood
+from ..coarse import coarser
+from ..found import Fit
+from ..islands import best_round_islands
+from ..wish import Wish
+from .contacts import matters
+
+WORTH_IT = 0.005
+"""A gain below this share is not worth a plug."""
+
+_GAP = 0.005
+"""Gap at which a search for a gain ends."""
+
+_MOST_STEPS = 200
+"""Boxes after which it ends in any case."""
+
+_MOST_DEFECTS = 12
+"""Defects that are looked at: those that the top touches first, then the largest."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """Where tops may lie on a panel.
+
+    Attributes
+    ----------
+    wood : SoundWood
+    islands : tuple of Region
+        Parts that the edge of a top may not cross.
+    """
+
+    wood: SoundWood
+    islands: tuple[Region, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Cost:
+    """What one defect costs.
+
+    Attributes
+    ----------
+    name : str
+        Of the defect.
+    gain : float
+        How much better a top was found without it, as a share of the score in hand; 0 for none.
+    most : float
+        No top without it is better by more than this share.
+    fit : Fit or None
+        The better top.
+    holds : bool
+        Whether that top takes the place of the defect in whole; else its edge runs through it or
+        passes it by.
+    """
+
+    name: str
+    gain: float
+    most: float
+    fit: Fit | None
+    holds: bool
+
+    @property
+    def is_worth_it(self) -> bool:
+        """Whether mending gains enough to be thought about."""
+        return self.gain >= WORTH_IT
+
+    @property
+    def is_settled(self) -> bool:
+        """Whether the gain found and the most that there can be are one figure to a maker."""
+        return self.most - self.gain <= 2 * _GAP
+
+
+def costs_of(
+    fit: Fit,
+    panel: Panel,
+    wish: Wish,
+    shape: str,
+    ground: Callable[[Panel], Ground],
+    touched: Iterable[str] = (),
+) -> tuple[Cost, ...]:
+    """Return what the defects outside a top cost, the dearest first.
+
+    An outline that comes in one size cannot grow, so nothing is told of it.
+
+    Parameters
+    ----------
+    fit : Fit
+        The best top of the family.
+    shape : str
+        The name of the family.
+    ground : callable
+        From a panel, with a defect less, to where tops may lie on it.
+    touched : iterable of str
+        Names of the defects that the top touches.
+    """
+    if fit.clearance is not None:
+        return ()
+    costs = [
+        _cost(fit, panel, wish, shape, ground, defect)
+        for defect in _in_question(fit, panel, tuple(touched))
+    ]
+    return tuple(sorted(costs, key=lambda cost: (-cost.gain, -cost.most)))
+
+
+def _in_question(fit: Fit, panel: Panel, touched: Sequence[str]) -> Iterator[Defect]:
+    core = _core(fit)
+    outside = [d for d in panel.defects if matters(d, panel) and not core.holds(d.extent)]
+    order = sorted(outside, key=lambda d: (d.name not in touched, -d.extent.area))
+    yield from order[:_MOST_DEFECTS]
+
+
+def _cost(
+    fit: Fit,
+    panel: Panel,
+    wish: Wish,
+    shape: str,
+    ground: Callable[[Panel], Ground],
+    defect: Defect,
+) -> Cost:
+    without = ground(panel.without_defect(defect.name))
+    least = replace(
+        wish,
+        shapes=(shape,),
+        gap=_GAP,
+        beats=fit.score,
+        most_steps=min(wish.most_steps, _MOST_STEPS),
+    )
+    answer = best_round_islands(coarser(without.wood), least, shape, without.islands)
+    better = answer.fit if answer.fit is not None and answer.fit.score > fit.score else None
+    gain = 0.0 if better is None else better.score / fit.score - 1
+    most = max(answer.bound / fit.score - 1, gain)
+    holds = better is not None and _core(better).holds(defect.extent)
+    return Cost(defect.name, gain, most, better, holds)
+
+
+def _core(fit: Fit) -> Region:
+    return Region.from_rings(fit.placement.of(fit.core.inner(CHORD)))
