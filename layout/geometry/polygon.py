@@ -96,6 +96,12 @@ class Region:
         return Point(float(self.shape.centroid.x), float(self.shape.centroid.y))
 
     @property
+    def inner_point(self) -> Point:
+        """Some point well within it; it must not be empty."""
+        inside = self.shape.representative_point()
+        return Point(float(inside.x), float(inside.y))
+
+    @property
     def pieces(self) -> tuple[Region, ...]:
         """Its connected pieces, largest first."""
         parts = [
@@ -224,6 +230,13 @@ class Region:
 def union(regions: Iterable[Region]) -> Region:
     """Return what any of the regions holds."""
     return Region(shapely.union_all([region.shape for region in regions]))
+
+
+def faces(ring: Points) -> tuple[Region, ...]:
+    """Return the bounded parts into which a ring, (n, 2) mm, cuts the plane; it may cross itself."""
+    noded = shapely.node(shapely.LinearRing(ring))
+    found = shapely.polygonize(list(shapely.get_parts(noded)))
+    return tuple(Region(part) for part in shapely.get_parts(found) if part.area > 0)
 
 
 def convex_hull(points: Points) -> Points:
