@@ -233,7 +233,7 @@ def union(regions: Iterable[Region]) -> Region:
 
 
 def faces(ring: Points) -> tuple[Region, ...]:
-    """Return the bounded parts into which a ring, (n, 2) mm, cuts the plane; it may cross itself."""
+    """Return the bounded parts that a ring, (n, 2) mm, cuts out; it may cross itself."""
     noded = shapely.node(shapely.LinearRing(ring))
     found = shapely.polygonize(list(shapely.get_parts(noded)))
     return tuple(Region(part) for part in shapely.get_parts(found) if part.area > 0)

@@ -70,12 +70,12 @@ class Quadrant:
         u, v = self.shares(w)
         n, steep = self.exponent, self._gradient(w).norm
         # 0⁰ is 1 at exponent 2, whose ends bend like those of any ellipse
-        return (n - 1) * (u * v) ** (n - 2) / (self.a * self.b) ** 2 / steep**3
+        return (n - 1) * math.pow(u * v, n - 2) / (self.a * self.b) ** 2 / steep**3
 
     def speed(self, w: float) -> float:
         """Return how fast the point runs as w grows, mm."""
         gradient = self._gradient(w)
-        scale = 0.5 ** (1 / self.exponent)
+        scale = math.pow(0.5, 1 / self.exponent)
         if w <= MIDDLE:
             return self.b * scale * gradient.norm / gradient.x
         return self.a * scale * gradient.norm / gradient.y
