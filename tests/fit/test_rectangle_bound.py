@@ -27,15 +27,15 @@ SLACK = 1e-6
 
 
 def random_panel(rng: np.random.Generator) -> Region:
-    """Return a panel with a random star for its edge and a few random holes."""
+    """Return a panel with a random star for its edge and some random holes, few or many."""
     count = int(rng.integers(5, 14))
     angles = (np.arange(count) + rng.uniform(0, 0.9, count)) * math.tau / count
     reach = rng.uniform(250, 1000, count) * rng.uniform(0.3, 1.0, (2, 1))
     ring = np.stack([reach[0] * np.cos(angles), reach[1] * np.sin(angles)], axis=1)
     holes = Region.empty()
-    for _ in range(int(rng.integers(0, 4))):
-        middle = rng.uniform(-300, 300, 2)
-        hole = middle + rng.uniform(-60, 60, (3, 2))
+    for _ in range(int(rng.choice([0, 1, 3, 12, 40]))):
+        middle = rng.uniform(-500, 500, 2)
+        hole = middle + rng.uniform(-60, 60, (3, 2)) * rng.uniform(0.1, 1.0)
         holes = holes.joined(Region.from_rings(hole))
     return Region.from_rings(ring).minus(holes)
 

@@ -1,9 +1,10 @@
 """Which edges can matter to a box of rectangles: the smaller the box, the fewer.
 
-Edges beyond the outer window's right side, above it or below it touch no strip between its sides.
-Those beyond its left side touch none either, but tell inside from outside: how many of them a
-level line crosses. A run of them, end to end, is crossed as often, odd or even, as the one edge
-from its start to its end, which lies to the left as well; so each run becomes one edge.
+Edges beyond the outer window's right side touch no strip between its sides, nor do those above it.
+Those beyond its left side touch none either, but tell inside from outside: how many of them a level
+line crosses. A run of them, end to end, is crossed as often, odd or even, as the one edge from its
+start to its end, which lies to the left as well; so each run becomes one edge. So do those below
+the window, for upright lines.
 """
 
 from __future__ import annotations
@@ -22,19 +23,22 @@ def near_edges(box: Boxes, edges: Array) -> Array:
 
     A frame of a smaller box is turned by at most δ from this one's. Its strips reach to where the
     rectangles do, M = max |x| + max |y| from the pivot, so they move by at most M δ, and as much
-    again is allowed for their leaning within that box.
+    again is allowed for their leaning within that box. The lines go on to the left and below: an
+    edge farther away than M moves by as much as its own distance makes it.
     """
     if len(edges) <= _FEW:
         return edges
     x, y = box.x[0], box.y[0]
     reach = max(-x[0], x[3]) + max(-y[0], y[3])
-    pad = 3 * float(reach * box.half[0]) + 1.0
-    ax, ay, bx, by = (part[0] for part in box.frames.of(edges))
-    low_x, high_x = np.minimum(ax, bx), np.maximum(ax, bx)
-    level = (np.minimum(ay, by) < y[3] + pad) & (np.maximum(ay, by) > y[0] - pad)
-    left = level & (high_x < x[0] - pad)
-    near = level & ~left & (low_x < x[3] + pad)
-    return np.concatenate([edges[near], _joined(edges[left])])
+    ends = np.stack([part[0] for part in box.frames.of(edges)])
+    pad = 3 * np.maximum(np.abs(ends).max(axis=0), reach) * box.half[0] + 1.0
+    low_x, high_x = np.minimum(ends[0], ends[2]), np.maximum(ends[0], ends[2])
+    low_y, high_y = np.minimum(ends[1], ends[3]), np.maximum(ends[1], ends[3])
+    left, below = high_x < x[0] - pad, high_y < y[0] - pad
+    level = ~below & (low_y < y[3] + pad)
+    upright = ~left & (low_x < x[3] + pad)
+    beyond = [_joined(edges[level & left]), _joined(edges[upright & below])]
+    return np.concatenate([edges[level & upright], *beyond])
 
 
 def _joined(edges: Array) -> Array:
