@@ -7,15 +7,18 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from ..geometry.polygon import Region
+from ..outlines.freeform import PIECE_AS_FOUND
 from ..panel.sound import SoundWood
 from .driver import Family, search
 from .found import Bound, Fit
+from .kept.tops import KeptTops
 from .rectangles.family import rectangle_family, rounded_rectangle_family
 from .two_sizes.capsule import CapsuleKind
 from .two_sizes.family import TwoSizes
 from .two_sizes.oval import OvalKind
 from .two_sizes.pose import Kind, Pose
 from .two_sizes.proof import proved
+from .two_sizes.settle import settled
 from .two_sizes.sizing import Sizing
 from .two_sizes.wood import Wood
 from .wish import Limits, Span, Wish
@@ -54,11 +57,16 @@ def _two_sizes(kind: Kind, shape: str) -> Maker:
             wish = replace(wish, limits=replace(wish.limits, ratio=Span(1.0, 1.0)))
         sizing = Sizing(kind, wish, shape)
         seen = Wood(wood, held)
+        family = TwoSizes(seen, sizing)
 
         def finish(pose: Pose) -> Fit | None:
-            return proved(pose, seen.middle, sizing, wood, held)
+            for top in (settled(family, pose), pose):
+                fit = proved(top, seen.middle, sizing, wood, held)
+                if fit is not None:
+                    return fit
+            return None
 
-        return Entry(TwoSizes(seen, sizing), finish)
+        return Entry(family, finish)
 
     return make
 
@@ -70,6 +78,14 @@ def _rectangles(make_family: Callable[[SoundWood, Wish], Family[Any, Fit]]) -> M
             return fit if all(within.holds(part) for part in held) else None
 
         return Entry(make_family(wood, wish), finish)
+
+    return make
+
+
+def _kept_tops(shape: str) -> Maker:
+    def make(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
+        family = KeptTops(wood, wish, shape, held)
+        return Entry(family, family.finish)
 
     return make
 
@@ -101,7 +117,9 @@ def answered(
         return Answer(None, 0.0, 0)
     # a family may drop what is within the gap by itself, so it must hear of the same gap
     wish = replace(wish, gap=wish.gap - min(wish.gap / 2, _FOR_THE_PROOF))
-    entry = FAMILIES[shape](wood, wish, held)
+    on_edge = wish.keeping is not None and shape != PIECE_AS_FOUND
+    make = _kept_tops(shape) if on_edge else FAMILIES[shape]
+    entry = make(wood, wish, held)
     outcome = search(
         entry.family,
         gap=wish.gap,

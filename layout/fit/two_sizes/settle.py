@@ -1,0 +1,116 @@
+"""Of many tops that are equally good, the one that a maker would choose.
+
+Where limits hold a top back it can lie in many places, and a search ends at whichever it met first.
+A maker would lay it along the grain or square with the panel, in the middle; and where that is not
+to be had, where it stands clear of the edges all round. Nothing is moved that would cost more size
+than the tolerance of a proof.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from itertools import product
+from typing import TYPE_CHECKING, NamedTuple
+
+import numpy as np
+
+from ...geometry.tolerance import PROOF_ALLOWANCE
+from ..program import maximised
+from .pose import Array, Pose, turned
+
+if TYPE_CHECKING:
+    from .family import TwoSizes
+
+_MOST_MOVES = 40
+"""Steps towards the clearest place; each is as long as the room that is left, so few are taken."""
+
+_WORTH_A_MOVE = 0.01
+"""mm of clearance gained, below which a top is left where it is."""
+
+
+def settled(family: TwoSizes, top: Pose) -> Pose:
+    """Return a top as large as this one, give or take `PROOF_ALLOWANCE`, in the plainest place.
+
+    Plainest is a turn along the grain or along the longest edge, then the middle of the wood both
+    ways, then one way; else the place where the least distance to an edge is greatest.
+    """
+    shape = family.kind.shape_of(top)
+    for place in _plain_places(family, top):
+        found = family.placed(place.centre, place.turn, shape)
+        if found is not None and _as_large(found[1], top):
+            return found[1] if place.in_the_middle else _clearest(family, found[1])
+    return _clearest(family, top)
+
+
+class _Place(NamedTuple):
+    turn: float
+    centre: Array
+    in_the_middle: bool
+
+
+def _as_large(one: Pose, other: Pose) -> bool:
+    return (
+        one.half_length >= other.half_length - PROOF_ALLOWANCE
+        and one.half_width >= other.half_width - PROOF_ALLOWANCE
+    )
+
+
+def _plain_places(family: TwoSizes, top: Pose) -> Iterator[_Place]:
+    """Yield turns and centres, the plainest first."""
+    own = np.array([top.x, top.y])
+    limits = family.sizing.wish.limits
+    edges = family.wood.inner_edges
+    ways = edges[:, 1] - edges[:, 0]
+    longest = ways[int(np.hypot(ways[:, 0], ways[:, 1]).argmax())]
+    along = math.atan2(longest[1], longest[0])
+    square = [base + quarter for base in (limits.grain, along) for quarter in (0.0, math.pi / 2)]
+    allowed = [
+        turn
+        for turn in square
+        if abs(math.remainder(turn - limits.grain, math.pi)) <= limits.most_turn + 1e-12
+    ]
+    for turn in (*allowed, top.turn):
+        seen = turned(edges.reshape(-1, 2), turn)
+        middle, here = (seen.min(axis=0) + seen.max(axis=0)) / 2, turned(own[None], turn)[0]
+        for x, y in product((middle[0], here[0]), (middle[1], here[1])):
+            is_middle = bool(x == middle[0] and y == middle[1])
+            yield _Place(turn, turned(np.array([[x, y]]), -turn)[0], is_middle)
+
+
+def _clearest(family: TwoSizes, top: Pose) -> Pose:
+    """Return the top moved, without turning, to where it stands clearest of the edges."""
+    if len(family.wood.held):  # what must be held leaves it no such choice
+        return top
+    shape = family.kind.shape_of(top)
+    for _ in range(_MOST_MOVES):
+        room = family.kind.contacts(top, family.wood.inner_edges)
+        least = max(float(room.clear.min()), 0.0)
+        reach = least + 0.1 * top.half_width
+        near = room.clear < least + 2 * reach
+        rows = np.column_stack([-room.slopes[near, :2], np.ones(int(near.sum()))])
+        most = np.array([reach, reach, reach])
+        step = maximised(
+            np.array([0.0, 0.0, 1.0]),
+            rows,
+            np.maximum(room.clear[near] - least, 0.0),
+            np.array([-reach, -reach, 0.0]),
+            most,
+        ).step
+        moved = _moved(family, top, step[:2], shape, least)
+        if moved is None:
+            return top
+        top = moved
+    return top
+
+
+def _moved(family: TwoSizes, top: Pose, way: Array, shape: float, least: float) -> Pose | None:
+    """Return the top moved some of the way, where that gains clearance."""
+    for share in (1.0, 0.5, 0.25, 0.1):
+        found = family.placed(np.array([top.x, top.y]) + share * way, top.turn, shape)
+        if found is None or not _as_large(found[1], top):
+            continue
+        clear = float(family.kind.contacts(found[1], family.wood.inner_edges).clear.min())
+        if clear > least + _WORTH_A_MOVE:
+            return found[1]
+    return None
