@@ -154,9 +154,9 @@ def _side_lines(
     """Return the lines, (n, 3, 2) as x and y of a point, that bound the left and the right side.
 
     Each is extreme at one of the three turns. The outer window itself counts as a point on the
-    middle height; points of edges beyond `reach` say nothing of the rectangles and are left out. So
-    are points farther from the gap than twice the lean of the strip: the nearest one is always more
-    extreme.
+    middle height, out to x / cos φ, since the lines are of sides divided by cos φ; points of edges
+    beyond `reach` say nothing of the rectangles and are left out. So are points farther from the
+    gap than twice the lean of the strip: the nearest one is always more extreme.
     """
     rows = gaps.strip
     lean = 2 * np.maximum(np.abs(cut.bottom[rows]), np.abs(cut.top[rows])) * tan + ROUNDING
@@ -164,7 +164,7 @@ def _side_lines(
     lefts = before & (cut.right[rows] >= (gaps.start - lean)[:, None])
     rights = ~before & (cut.left[rows] <= (gaps.end + lean)[:, None])
     turns = np.stack([-tan, np.zeros_like(tan), tan], axis=1)
-    window = (_less(own.x[:, 0], cos), -_less(-own.x[:, 3], cos))
+    window = (_less(own.x[:, 0], 1 / cos), -_less(-own.x[:, 3], 1 / cos))
     sides = []
     for sign, beside, wall in ((1.0, lefts, window[0]), (-1.0, rights, window[1])):
         gap, edge = np.nonzero(beside)
@@ -230,6 +230,6 @@ def _along(lines: Array, places: Array) -> Array:
     return lines[:, None, :, 0] + lines[:, None, :, 1] * places[:, :, None]
 
 
-def _less(value: Array, cos: Array) -> Array:
-    """Return the least of value·c for c between cos and 1."""
-    return np.minimum(value, value * cos)
+def _less(value: Array, factor: Array) -> Array:
+    """Return the least of value·c for c between 1 and the factor."""
+    return np.minimum(value, value * factor)
