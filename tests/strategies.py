@@ -3,12 +3,26 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 from hypothesis import strategies as st
 
+from panelwright.layout.errors import OutlineError
+from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, Rectangle, RoundedRectangle
+from panelwright.layout.geometry.segments import Arc, Line
+from panelwright.layout.outlines import (
+    Capsule,
+    Circle,
+    Freeform,
+    Outline,
+    Oval,
+    Rectangle,
+    RegularPolygon,
+    RoundedRectangle,
+    Superellipse,
+)
 from panelwright.layout.panel import Panel, rectangular_outline
 
 sizes = st.floats(min_value=80.0, max_value=3000.0)
@@ -40,6 +54,13 @@ outlines: st.SearchStrategy[Outline] = st.one_of(
     circles, rectangles, rounded_rectangles(), capsules, ovals
 )
 
+exponents = st.one_of(st.sampled_from([2.0, 2.5, 3.0, 4.0, 20.0]), st.floats(2.0, 20.0))
+superellipses = st.builds(lambda lw, n: Superellipse(*lw, n), length_and_width(), exponents)
+regular_polygons = st.builds(RegularPolygon, st.sampled_from([6, 8]), sizes)
+symmetrical_outlines: st.SearchStrategy[Outline] = st.one_of(
+    outlines, superellipses, regular_polygons
+)
+
 points = st.builds(Point, coordinates, coordinates)
 placements = st.builds(Placement, points, angles)
 
@@ -60,3 +81,23 @@ def star_rings(draw: st.DrawFn) -> tuple[Point, ...]:
         st.lists(st.floats(min_value=200.0, max_value=1000.0), min_size=count, max_size=count)
     )
     return tuple(Point.polar(r, i * math.tau / count) for i, r in enumerate(reach))
+
+
+@st.composite
+def freeforms(draw: st.DrawFn) -> Freeform:
+    """Draw outlines of lines and arcs that bulge or are hollow, often not convex."""
+    corners = draw(star_rings())
+    rises = st.one_of(st.just(0.0), st.floats(min_value=-0.05, max_value=0.15))
+    segments: list[Line | Arc] = []
+    for one, other in pairwise((*corners, corners[0])):
+        rise = draw(rises) * one.distance_to(other)
+        flat = abs(rise) < 1.0
+        edge = Line(one, other) if flat else Arc.from_chord_and_rise(one, other, rise)
+        segments.append(edge)
+    try:
+        return Freeform.of(Path(tuple(segments)))
+    except OutlineError:
+        return Freeform.through(corners)
+
+
+every_outline: st.SearchStrategy[Outline] = st.one_of(symmetrical_outlines, freeforms())

@@ -52,21 +52,21 @@ class Freeform(Outline):
     def __post_init__(self) -> None:
         _require_closed(self.boundary, self.title)
         box = self.boundary.bounds
+        sizes = f"{box.width:g} by {box.height:g} mm"
+        try:
+            Region.from_rings(self.boundary.points(min(CHORD, 1e-5 * box.width)))
+        except GeometryError as error:
+            raise OutlineError(
+                f"the {self.title}, {sizes}, may not cross or touch itself: {error}"
+            ) from error
         slack = SAME_POINT + 1e-9 * box.width
         require(
             self.boundary.area > 0
             and box.middle.distance_to(ORIGIN) <= slack
             and box.height <= box.width + slack,
-            f"the {self.title}, {box.width:g} by {box.height:g} mm about {box.middle}, needs to "
-            "run anticlockwise, with its middle at the origin and its length along x",
+            f"the path of the {self.title}, {sizes}, needs to run anticlockwise, with its middle "
+            "at the origin and its length along x: `Freeform.of` makes it so",
         )
-        try:
-            Region.from_rings(self.boundary.points(min(CHORD, 1e-5 * box.width)))
-        except GeometryError as error:
-            raise OutlineError(
-                f"the {self.title}, {box.width:g} by {box.height:g} mm, may not cross or touch "
-                f"itself: {error}"
-            ) from error
 
     @classmethod
     def of(cls, path: Path, title: str = OWN_OUTLINE) -> Self:

@@ -7,32 +7,42 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy.special import ellipe
-from strategies import angles, outlines, ovals
+from strategies import angles, every_outline, ovals, symmetrical_outlines
 
 from panelwright.layout.errors import OutlineError
 from panelwright.layout.geometry.ellipse import ellipse_perimeter
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CURVE
-from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, Rectangle, RoundedRectangle
+from panelwright.layout.outlines import (
+    Capsule,
+    Circle,
+    Outline,
+    Oval,
+    Rectangle,
+    RegularPolygon,
+    RoundedRectangle,
+    Superellipse,
+)
 
 
-@given(outlines)
+@given(every_outline)
 def test_area_and_perimeter_are_those_of_the_path(outline: Outline) -> None:
-    """The formulas and the exact path agree to rounding, and the path runs anticlockwise."""
+    """The formulas and the path agree as well as the path is true, and it runs anticlockwise."""
     path = outline.path()
     assert path.is_closed
-    assert path.area == pytest.approx(outline.area, rel=1e-9)
-    assert path.length == pytest.approx(outline.perimeter, rel=1e-9)
+    drawn = CURVE if isinstance(outline, Superellipse) else 0.0
+    assert path.area == pytest.approx(outline.area, rel=1e-9, abs=drawn * outline.perimeter)
+    assert path.length == pytest.approx(outline.perimeter, rel=1e-6 if drawn else 1e-9, abs=drawn)
     box, bounds = path.bounds, outline.bounds
     assert (box.left, box.bottom, box.right, box.top) == pytest.approx(
-        (bounds.left, bounds.bottom, bounds.right, bounds.top), abs=1e-6
+        (bounds.left, bounds.bottom, bounds.right, bounds.top), abs=max(drawn, 1e-6)
     )
     assert bounds.width == pytest.approx(outline.length)
     assert bounds.height == pytest.approx(outline.width)
 
 
-@given(outlines, st.sampled_from([1.0, 0.1, 0.01]))
+@given(every_outline, st.sampled_from([1.0, 0.1, 0.01]))
 def test_inner_and_outer_polygons_enclose_the_truth(outline: Outline, tolerance: float) -> None:
     """Inner ⊂ outer, the exact area lies between theirs, and no point is farther off than said."""
     inner, outer = outline.inner(tolerance), outline.outer(tolerance)
@@ -42,7 +52,7 @@ def test_inner_and_outer_polygons_enclose_the_truth(outline: Outline, tolerance:
     assert more.grown(1e-6).holds(less)
 
 
-@given(outlines)
+@given(symmetrical_outlines)
 def test_polygon_area_reaches_the_exact_area_at_the_expected_rate(outline: Outline) -> None:
     """The error is of the order of the tolerance: a hundredth of it leaves a hundredth."""
     coarse = outline.area - Region.from_rings(outline.inner(0.1)).area
@@ -50,7 +60,7 @@ def test_polygon_area_reaches_the_exact_area_at_the_expected_rate(outline: Outli
     assert fine <= max(0.03 * coarse, 1e-6 * outline.area)
 
 
-@given(outlines, angles)
+@given(every_outline, angles)
 def test_support_is_the_farthest_point_of_the_polygon(outline: Outline, direction: float) -> None:
     """No point of the outline reaches farther towards a direction than its support says."""
     way = np.array([math.cos(direction), math.sin(direction)])
@@ -59,7 +69,7 @@ def test_support_is_the_farthest_point_of_the_polygon(outline: Outline, directio
     assert (outline.outer(0.001) @ way).max() >= reached - 1e-6
 
 
-@given(outlines, st.floats(min_value=0.5, max_value=60.0))
+@given(symmetrical_outlines, st.floats(min_value=0.5, max_value=60.0))
 def test_outside_parallels_obey_steiner(outline: Outline, distance: float) -> None:
     """A line d outside a convex outline bounds A + P·d + π·d² and is P + 2π·d long (Steiner)."""
     line = outline.parallel(distance)
@@ -69,7 +79,7 @@ def test_outside_parallels_obey_steiner(outline: Outline, distance: float) -> No
     assert line.length == pytest.approx(outline.perimeter + math.tau * distance, rel=1e-5)
 
 
-@given(outlines, st.floats(min_value=0.02, max_value=0.95))
+@given(symmetrical_outlines, st.floats(min_value=0.02, max_value=0.95))
 def test_inside_parallels_are_what_is_left_of_the_outline(outline: Outline, share: float) -> None:
     """The line d inside bounds the same region as all points at least d from the outline."""
     distance = share * outline.width / 2
@@ -79,7 +89,7 @@ def test_inside_parallels_are_what_is_left_of_the_outline(outline: Outline, shar
     assume(not truth.is_empty)
     drawn = Region.from_rings(line.points(0.0005))
     assert line.is_closed
-    slack = 0.02 * line.length + 0.02
+    slack = (0.02 + 1e-4 * distance) * line.length + 0.02
     assert truth.minus(drawn).area <= slack
     assert drawn.minus(truth).area <= slack
 
@@ -156,7 +166,7 @@ def test_limits_between_the_families(size: float) -> None:
     assert ends.perimeter == pytest.approx(Capsule(2 * size, size).perimeter)
 
 
-@given(outlines, st.sampled_from([1e-3, 1e3]))
+@given(every_outline, st.sampled_from([1e-3, 1e3]))
 def test_ten_to_the_power_of_three_scales_area_and_perimeter(o: Outline, factor: float) -> None:
     """Scaled by k, areas grow by k² and lengths by k, however large or small."""
     if isinstance(o, RoundedRectangle):
@@ -186,6 +196,15 @@ def test_ten_to_the_power_of_three_scales_area_and_perimeter(o: Outline, factor:
         lambda: Rectangle(500, 100).parallel(-50),
         lambda: RoundedRectangle.with_radius(500, 100, 20).parallel(-50),
         lambda: Circle(100).resized(100, 90),
+        lambda: Superellipse(900, 500, 1.9),
+        lambda: Superellipse(900, 500, 21),
+        lambda: Superellipse(500, 900, 3),
+        lambda: Superellipse(900, 500, math.nan),
+        lambda: Superellipse(900, 500, 3).parallel(-250),
+        lambda: RegularPolygon(7, 500),
+        lambda: RegularPolygon(6, 0),
+        lambda: RegularPolygon(8, 500).parallel(-250),
+        lambda: RegularPolygon(6, 500).resized(500, 500),
     ],
 )
 def test_shapes_that_cannot_be_are_refused(make: object) -> None:
