@@ -6,7 +6,7 @@ import math
 from typing import Any
 
 from ..fit.found import Fit
-from .serialise import corner_radius, plain
+from .serialise import corner_radius, own_figures, plain
 
 SCHEMA = 1
 """Version of the form; it grows when a key changes its meaning or goes away."""
@@ -26,6 +26,7 @@ def fit_record(fit: Fit, seconds: float | None = None) -> dict[str, Any]:
         "length": plain(outline.length),
         "width": plain(outline.width),
         "corner_radius": corner_radius(outline),
+        **own_figures(outline),
         "centre": plain(fit.placement.centre),
         "turn_deg": plain(math.degrees(fit.placement.turn)),
         "area": plain(outline.area),

@@ -22,7 +22,7 @@ from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc, EllipticArc, Line, Segment
-from ..outlines import Outline
+from ..outlines import Outline, RegularPolygon, Superellipse
 
 DIGITS = 6
 """Decimals kept: a millionth of a mm, far below any tolerance and free of rounding noise."""
@@ -97,15 +97,29 @@ def _geometry(value: object) -> Any:  # noqa: ANN401, PLR0911 - see `plain`
 
 
 def outline_record(outline: Outline) -> dict[str, Any]:
-    """Return shape, sizes, area and perimeter of an outline."""
+    """Return shape, sizes, area and perimeter of an outline, and what else its kind has."""
     return {
         "shape": outline.name,
         "length": _number(outline.length),
         "width": _number(outline.width),
         "corner_radius": corner_radius(outline),
+        **own_figures(outline),
         "area": _number(outline.area),
         "perimeter": _number(outline.perimeter),
     }
+
+
+def own_figures(outline: Outline) -> dict[str, Any]:
+    """Return what only this kind of outline has besides length and width; empty for most."""
+    if isinstance(outline, Superellipse):
+        return {"exponent": _number(outline.exponent)}
+    if isinstance(outline, RegularPolygon):
+        return {
+            "sides": outline.sides,
+            "across_flats": _number(outline.across_flats),
+            "across_corners": _number(outline.across_corners),
+        }
+    return {}
 
 
 def corner_radius(outline: Outline) -> Any:  # noqa: ANN401 - one number, four or None

@@ -10,7 +10,7 @@ from ..fit.wish import Limits, Span
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.tolerance import SIZE_SLACK
-from ..outlines import Circle, Outline
+from ..outlines import Circle, Outline, RegularPolygon
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,18 +55,29 @@ class Top:
 def top_from(fit: Fit, limits: Limits, *, step: float, lipping: float) -> Top:
     """Return the top of a fit with its sizes rounded down to whole steps, mm.
 
-    A size that the limits fix is kept as it is, and none is rounded below its least. The rounded
-    top lies within the found one, so it needs no new proof: each family shrinks into itself when
-    its length or width shrinks about the same centre.
+    A size that the limits fix is kept as it is, and none is rounded below its least. A hexagon or
+    octagon comes down to a whole size across its flats, and an outline of the maker's own or a
+    piece as found stays as it was found, for their forms are kept. The rounded top lies within the
+    found one, so it needs no new proof: each family shrinks into itself when its length or width
+    shrinks about the same centre.
     """
     found = fit.outline
     width = _rounded(found.width, limits.width, step)
     length = max(_rounded(found.length, limits.length, step), width)
     if isinstance(found, Circle):
         outline: Outline = Circle(max(width, _rounded(found.length, limits.length, step)))
+    elif isinstance(found, RegularPolygon):
+        outline = _regular(found, limits, width)
     else:
         outline = found.resized(length, width) if _may_resize(found, length, width) else found
     return Top(outline, found, fit.placement, lipping)
+
+
+def _regular(found: RegularPolygon, limits: Limits, across_flats: float) -> RegularPolygon:
+    """Return the regular top of a rounded width; as found where its length may not follow."""
+    rounded = RegularPolygon(found.sides, across_flats)
+    fixed = limits.length.least == limits.length.greatest
+    return found if fixed or rounded.length < limits.length.least - SIZE_SLACK else rounded
 
 
 def _rounded(size: float, limit: Span, step: float) -> float:
