@@ -70,6 +70,11 @@ class Region:
         reach = by / np.cos(np.pi / (4 * _BUFFER_SEGMENTS)) if around else by
         return cls(shapely.LineString(points).buffer(reach, quad_segs=_BUFFER_SEGMENTS))
 
+    @classmethod
+    def at(cls, place: Point) -> Region:
+        """Return the region that is one point, without area or edges: something to be held."""
+        return cls(shapely.Point(place.x, place.y))
+
     @property
     def is_empty(self) -> bool:
         """Whether it holds nothing."""
@@ -132,6 +137,11 @@ class Region:
         held = np.concatenate(pairs) if pairs else np.zeros((0, 2, 2))
         moved: NDArray[np.float64] = held[np.any(held[:, 0] != held[:, 1], axis=1)]
         return moved
+
+    @property
+    def corners(self) -> Points:
+        """All its corners, (n, 2) mm; a single point has one, a ring's first is there twice."""
+        return shapely.get_coordinates(self.shape)
 
     def holds_points(self, points: Points) -> NDArray[np.bool_]:
         """Return for each of the points, (n, 2) mm, whether it lies within or on an edge."""
@@ -212,6 +222,10 @@ class Region:
     def edge_distance(self, point: Point) -> float:
         """Return the distance from a point to the nearest edge, mm."""
         return float(shapely.distance(self.shape.boundary, shapely.Point(point.x, point.y)))
+
+    def depth_of(self, other: Region) -> float:
+        """Return the least distance of `other`, which lies within, to the edges of this, mm."""
+        return float(shapely.distance(self.shape.boundary, other.shape))
 
     def chord(self, start: Point, end: Point) -> tuple[tuple[Point, Point], ...]:
         """Return the parts of the straight line from `start` to `end` that lie within, in order."""

@@ -12,7 +12,7 @@ best nearby place can be taken at once.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
@@ -34,16 +34,19 @@ class WoodEdges:
         mm.
     start_reflex, end_reflex : (e,) array of bool
         Whether the wood takes more than half a turn there.
+    held : (m, 2) array
+        Points in it that the core must hold.
     """
 
     start: Array
     end: Array
     start_reflex: NDArray[np.bool_]
     end_reflex: NDArray[np.bool_]
+    held: Array = field(default_factory=lambda: np.zeros((0, 2)))
 
     @classmethod
-    def of(cls, edges: Array) -> WoodEdges:
-        """Return the edges, (e, 2, 2), given ring by ring."""
+    def of(cls, edges: Array, held: Array | None = None) -> WoodEdges:
+        """Return the edges, (e, 2, 2), given ring by ring, with points that must be held."""
         start, end = edges[:, 0], edges[:, 1]
         count = len(edges)
         following = np.arange(1, count + 1)
@@ -59,7 +62,7 @@ class WoodEdges:
         end_reflex = cross < _STRAIGHT
         start_reflex = np.empty_like(end_reflex)
         start_reflex[following] = end_reflex
-        return cls(start, end, start_reflex, end_reflex)
+        return cls(start, end, start_reflex, end_reflex, np.zeros((0, 2)) if held is None else held)
 
     def seen(self, turn: float, pivot: Array) -> WoodEdges:
         """Return the edges in the frame turned by `turn` about `pivot`."""
@@ -70,6 +73,7 @@ class WoodEdges:
             (self.end - pivot) @ back,
             self.start_reflex,
             self.end_reflex,
+            (self.held - pivot) @ back,
         )
 
     def near(self, sides: Array, reach: float) -> WoodEdges:

@@ -10,19 +10,22 @@ gap that is allowed above it; boxes that cannot are not looked into again.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
+from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..found import Fit
+from ..points import firm_corners, held_corners
 from ..wish import Goal, Wish
 from .boxes import Boxes
 from .contacts import WoodEdges
 from .finish import finished
 from .gaps import Array
 from .held import Held
+from .holding import NOTHING, Points
 from .narrowing import Narrowing, Sized
 from .near import near_edges
 from .polish import Polisher
@@ -31,12 +34,13 @@ from .relaxed import relaxed_bound
 from .sample import Found, Windows, rectangles
 from .seeds import seeds
 from .sizes import Sizes
+from .straight import straightened
 
 _FIRST_TURNS = 24
 """Boxes that a half turn is cut into at first."""
 _HALVINGS = 4
 """How often a box is halved in one step: its parts are all looked at in one sweep."""
-_SEEDS = 4
+_SEEDS, _MANY_SEEDS = 4, 48
 _SHARE = 0.2
 """Radii are cut in two where they are to blame for this share of what a bound is too high."""
 _HOPE = 0.97
@@ -45,6 +49,8 @@ _NOTEWORTHY = 1e-9
 """A share by which a score must be better to count as better."""
 _WORTH_IT = 0.1
 """Share of the gap by which a look must raise the best score to be followed by another at once."""
+_TOUCHES = 0.001
+"""mm by which a polished rectangle may still miss a point: it touches it."""
 _PATIENCE, _LONGEST_PAUSE = 1.5, 12.0
 """How much seldomer the next look is after one in vain, and how many boxes go by at most."""
 
@@ -72,10 +78,17 @@ class Box:
 class RoundedRectangles:
     """The family of rounded rectangles of a span of corner radii on one piece of wood."""
 
-    def __init__(self, wood: SoundWood, wish: Wish, radii: tuple[float, float]) -> None:
+    def __init__(
+        self,
+        wood: SoundWood,
+        wish: Wish,
+        radii: tuple[float, float],
+        held: Sequence[Region] = (),
+    ) -> None:
         self.wood, self.wish, self.radii = wood, wish, radii
+        self.held = held_corners(held)
         self.turns = _turns(wish)
-        edges = WoodEdges.of(wood.inner.edges)
+        edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
         self.polisher = Polisher(edges, sizes, wish.lipping, radii, self.turns)
         self._recipes: dict[tuple[float, float, bool, float], Recipe] = {}
@@ -86,14 +99,16 @@ class RoundedRectangles:
         """Return boxes of all tops, after a first look for good ones.
 
         Where the score does not count the corners, of two tops of one size the rounder lies in the
-        other; so tops wide enough for the greatest radius need be searched with that one alone.
+        other; so tops wide enough for the greatest radius need be searched with that one alone,
+        unless they must hold what only the sharper one may.
         """
-        low, high = self._half_turn()
         sharpest = self._recipe(self.radii[0], self.radii[0])
         if len(sharpest.edges):
-            for held in self._held(seeds(sharpest, (low, high), _SEEDS), sharpest):
-                self._try(held)
-        least = self.radii[0] if self.wish.goal is Goal.AREA else self.radii[1]
+            self._sow(sharpest, _SEEDS)
+            if self._best is None and len(self.held):
+                self._sow(sharpest, _MANY_SEEDS)
+        counts = self.wish.goal is Goal.AREA or len(self.held) > 0
+        least = self.radii[0 if counts else 1]
         yield from self._all_turns(self._recipe(least, self.radii[1]))
         if self.wish.limits.width.least < 2 * self.radii[1] and self.radii[0] < self.radii[1]:
             yield from self._all_turns(self._recipe(*self.radii, narrow=True))
@@ -126,7 +141,8 @@ class RoundedRectangles:
         self._visits += 1
         if box.boxes is not None and self._visits >= self._next_look:
             recipe = box.recipe
-            found = rectangles(Windows.within(box.boxes), box.edges, recipe.sizes, recipe.inset, 1)
+            windows, must = Windows.within(box.boxes), self._must(recipe)
+            found = rectangles(windows, box.edges, recipe.sizes, recipe.inset, 1, must)
             before = self._target
             for held in self._held(found, recipe):
                 self._try(held)
@@ -155,7 +171,8 @@ class RoundedRectangles:
             if suited.growth != recipe.growth:
                 return self._moved(box.boxes, recipe, suited)
         edges = near_edges(box.boxes, box.edges)
-        if relaxed_bound(box.boxes, edges, recipe.sizes, recipe.inset) <= target:
+        must = self._must(recipe)
+        if relaxed_bound(box.boxes, edges, recipe.sizes, recipe.inset, must) <= target:
             return [self._closed(recipe, edges)]
         parts = box.boxes
         for _ in range(_HALVINGS):
@@ -176,7 +193,8 @@ class RoundedRectangles:
         parts = [self._closed(recipe, edges)] if target > 0 else []
         if len(edges) == 0:
             return parts
-        judged = Narrowing(edges, recipe.sizes, recipe.inset, target).judged(boxes)
+        must = self._must(recipe)
+        judged = Narrowing(edges, recipe.sizes, recipe.inset, target, must).judged(boxes)
         for row in np.flatnonzero(judged.bound > target):
             one = judged.boxes.take(np.array([row]))
             parts.append(Box(float(judged.bound[row]), recipe, one, edges))
@@ -206,6 +224,19 @@ class RoundedRectangles:
             self._recipes[key] = made
         return self._recipes[key]
 
+    def _must(self, recipe: Recipe) -> Points:
+        """Return what the rectangles of a recipe must hold, with the sharpest of its corners."""
+        if len(self.held) == 0:
+            return NOTHING
+        radius, lipping = recipe.radii[0], self.wish.lipping
+        return Points(self.held, recipe.inset - max(radius, lipping), max(radius - lipping, 0.0))
+
+    def _sow(self, recipe: Recipe, most: int) -> None:
+        """Try the best rectangles of a coarse look, at most so many."""
+        found = seeds(recipe, self._half_turn(), most, self._must(recipe))
+        for held in self._held(found, recipe):
+            self._try(held)
+
     def _half_turn(self) -> tuple[float, float]:
         """Return from where to where x must be turned to have every top once."""
         return self.turns if math.isfinite(self.turns[0]) else (0.0, math.pi)
@@ -234,7 +265,9 @@ class RoundedRectangles:
         polished = self.polisher.polished(clear)
         if self.polisher.score(polished) <= least * (1 + _NOTEWORTHY):
             return
-        fit = finished(self.wood.inner, self.polisher, self.polisher.straightened(polished))
+        if self.polisher.missed(polished) > _TOUCHES:
+            return
+        fit = finished(self.wood.inner, self.polisher, straightened(self.polisher, polished))
         if fit is not None and fit.score > least:
             self._best = fit.score, fit
 
@@ -248,19 +281,21 @@ def _turns(wish: Wish) -> tuple[float, float]:
     return middle - limits.most_turn, middle + limits.most_turn
 
 
-def rounded_rectangle_family(wood: SoundWood, wish: Wish) -> RoundedRectangles:
+def rounded_rectangle_family(
+    wood: SoundWood, wish: Wish, held: Sequence[Region] = ()
+) -> RoundedRectangles:
     """Return the family of rounded rectangles on the sound wood, within the limits of the wish.
 
     The longest top is no wider than it must be, unless its ratio is limited: a narrower one with
-    corners as round as may be lies in it. So the radius is known.
+    corners as round as may be lies in it. So the radius is known, unless it must hold something.
     """
     limits = wish.limits
     least, greatest = limits.corner_radius.least, limits.corner_radius.greatest
-    if wish.goal is Goal.LENGTH and math.isinf(limits.ratio.greatest):
+    if wish.goal is Goal.LENGTH and math.isinf(limits.ratio.greatest) and not held:
         least = greatest = min(greatest, max(least, limits.width.least / 2))
-    return RoundedRectangles(wood, wish, (least, greatest))
+    return RoundedRectangles(wood, wish, (least, greatest), held)
 
 
-def rectangle_family(wood: SoundWood, wish: Wish) -> RoundedRectangles:
+def rectangle_family(wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> RoundedRectangles:
     """Return the family of rectangles with square corners."""
-    return RoundedRectangles(wood, wish, (0.0, 0.0))
+    return RoundedRectangles(wood, wish, (0.0, 0.0), held)

@@ -53,6 +53,21 @@ class Held:
         """Return it with every side moved in."""
         return replace(self, sides=self.sides + np.array([by, -by, by, -by]))
 
+    def shrunk_round(self, points: Array, inner_length: float, inner_width: float) -> Held:
+        """Return a smaller one within it, round points in its frame where it has room for them."""
+        spans = []
+        for axis, size in ((0, inner_width), (1, inner_length)):
+            low, high = self.sides[2 * axis], self.sides[2 * axis + 1]
+            least, most = points[:, axis].min(), points[:, axis].max()
+            middle = (low + high) / 2
+            if most - least > size:
+                middle = (least + most) / 2
+            else:
+                middle = min(max(middle, most - size / 2), least + size / 2)
+            middle = min(max(middle, low + size / 2), high - size / 2)
+            spans += [middle - size / 2, middle + size / 2]
+        return replace(self, sides=np.array(spans))
+
     def resized(self, inner_length: float, inner_width: float) -> Held:
         """Return one of another size about the same middle."""
         half = np.array([-inner_width, inner_width, -inner_length, inner_length]) / 2

@@ -14,6 +14,7 @@ import numpy as np
 from .bound import narrowed_along
 from .boxes import Boxes
 from .gaps import Array
+from .holding import NOTHING, Points
 from .sizes import Sizes
 
 _HEIGHTS = (0.5, 0.0, 1.0)
@@ -55,12 +56,15 @@ class Narrowing:
         How far an inner rectangle lies inside its top at most, mm.
     target : float
         Score that a top must beat to be of interest.
+    held : Points
+        What the rectangles must hold.
     """
 
     edges: Array
     sizes: Sizes
     inset: float
     target: float
+    held: Points = NOTHING
 
     def judged(self, boxes: Boxes) -> Judged:
         """Return what is left of the boxes, with bounds."""
@@ -87,10 +91,15 @@ class Narrowing:
         """Return the least width and height of inner rectangles that are of interest."""
         inset = 2 * self.inset
         long, wide = self.sizes.needed(left.high + inset, left.wide + inset, self.target)
-        return np.maximum(wide - inset, 0.0), np.maximum(long - inset, 0.0)
+        # no rectangle of a box is smaller than its inner window
+        across, up = (side[:, 2] - side[:, 1] for side in (left.boxes.x, left.boxes.y))
+        return (
+            np.maximum(np.maximum(wide - inset, across), 0.0),
+            np.maximum(np.maximum(long - inset, up), 0.0),
+        )
 
     def _left(self, sized: Sized) -> Sized:
         """Return the boxes without the rectangles that are too small, and none that are empty."""
-        boxes = sized.boxes.narrowed(*self.needed(sized))
+        boxes = self.held.narrowed(sized.boxes.narrowed(*self.needed(sized)))
         rows = boxes.possible()
         return Sized(boxes.take(rows), sized.wide[rows], sized.high[rows])

@@ -19,16 +19,13 @@ from ..wish import Goal
 from .contacts import Room, WoodEdges, room, shortfall
 from .gaps import Array
 from .held import Held
+from .holding import hold, missed
 from .quadratic import best_step, positive_part
 from .sizes import CORNER_LOSS, Sizes
 
 _MOST_ROUNDS = 40
 _FIRST_TRUST = 0.05
 """Of the rectangle's size."""
-_STRAIGHT = 0.05
-"""mm: a top that leaves a direction by no more over its length may be meant to have it."""
-_NEGLIGIBLE = 0.002
-"""mm that a size may lose for a straight direction."""
 _NOTHING = 1e-7
 """mm: a step or a gain far below 0.01."""
 _HOPELESS = 0.9
@@ -99,7 +96,18 @@ class Polisher:
         if long == length and wide == width:
             return held
         inset = 2 * self.inset(held.radius)
-        return held.resized(max(long - inset, 0.0), max(wide - inset, 0.0))
+        smaller = held.resized(max(long - inset, 0.0), max(wide - inset, 0.0))
+        if self.missed(smaller) <= self.missed(held):
+            return smaller
+        points = self.edges.seen(held.turn, held.pivot).held
+        return held.shrunk_round(points, smaller.inner_length, smaller.inner_width)
+
+    def missed(self, held: Held) -> float:
+        """Return by how much the core misses the worst of the points that it must hold, mm."""
+        if len(self.edges.held) == 0:
+            return 0.0
+        points = self.edges.seen(held.turn, held.pivot).held
+        return missed(points, held.sides, self.clearance(held.radius))
 
     def fitted(self, held: Held) -> Held | None:
         """Return the top with its sides drawn in until it is clear; None if nothing is left.
@@ -120,32 +128,11 @@ class Polisher:
                 return held
         return self._climbed(held, grow=False)
 
-    def straightened(self, held: Held) -> Held:
-        """Return the top turned to the direction of an axis or edge that it all but has.
-
-        It is polished again at just that turn, and left as it was where that costs more than a
-        tape could ever tell.
-        """
-        long = held.turn + math.pi / 2
-        way = self.edges.end - self.edges.start
-        order = np.argsort(-np.hypot(way[:, 0], way[:, 1]), kind="stable")
-        edges = np.arctan2(way[order, 1], way[order, 0])
-        for direction in (0.0, *edges):
-            off = math.remainder(direction - long, math.pi / 2)
-            if abs(off) * self.length(held) < _STRAIGHT:
-                turn = float(np.clip(_exact(long + off, direction) - math.pi / 2, *self.turns))
-                there = self.fitted(replace(held, turn=turn))
-                if there is None:
-                    return held
-                there = replace(self, turns=(turn, turn)).polished(there)
-                lost = self.score(held) - self.score(there)
-                return there if lost <= _NEGLIGIBLE / self.length(held) * self.score(held) else held
-        return held
-
     def _short(self, held: Held) -> float:
         """Return how much the top is too small for what is asked, as a share."""
         long = max(self.sizes.asked_length - self.length(held), 0.0)
         wide = max(self.sizes.asked_width - self.width(held), 0.0)
+        long += self.missed(held)
         return long / self.length(held) + wide / self.width(held)
 
     def _worth(self, held: Held, grow: bool) -> float:
@@ -191,8 +178,16 @@ class Polisher:
         contacts = room(seen, held.sides, clearance, 3 * trust)
         arm = max(float(np.abs(held.sides).max()), 1.0)
         scale = np.array([1 / arm, 1.0, 1.0, 1.0, 1.0, 1.0])
+        holds = hold(seen.held, held.sides, clearance)
         rows, space = self._limits(held, contacts, trust, arm, grow)
         gain, bend = self._gain(held, grow)
+        if len(holds.value):
+            grows = np.full((len(holds.value), 1), self._grows(held.radius))
+            firm = np.concatenate([holds.slope, grows], axis=1)
+            rows = np.vstack([rows, firm])
+            space = np.concatenate([space, np.maximum(holds.value, 0.0)])
+            if grow:
+                gain = gain + firm[holds.value < 0].sum(axis=0) / self.length(held)
         rows, gain, bend = rows * scale, gain * scale, bend * scale * scale[:, None]
         unit = float(np.abs(gain).max()) or 1.0
         gain, bend = gain / unit, bend / unit
@@ -200,7 +195,10 @@ class Polisher:
         step = best_step(gain[free], bend[np.ix_(free, free)], rows[:, free], space, _ROUGH)
         pull = step.pull[: len(contacts.value)]
         curve = np.zeros((6, 6))
-        curve[:5, :5] = np.tensordot(pull, contacts.curve, axes=1) * scale[:5] * scale[:5, None]
+        curve[:5, :5] = np.tensordot(pull, contacts.curve, axes=1)
+        if len(holds.value):
+            curve[:5, :5] += np.tensordot(step.pull[-len(holds.value) :], holds.curve, axes=1)
+        curve[:5, :5] *= scale[:5] * scale[:5, None]
         step = best_step(
             gain[free], positive_part(bend - curve)[np.ix_(free, free)], rows[:, free], space
         )
@@ -292,9 +290,3 @@ def _settled(value: float, low: float, high: float) -> float:
     if value < low + ROUNDING:
         return low
     return high if value > high - ROUNDING else float(value)
-
-
-def _exact(near: float, direction: float) -> float:
-    """Return the direction plus the quarter turns that bring it near, without rounding for none."""
-    quarters = round((near - direction) / (math.pi / 2))
-    return direction + quarters * (math.pi / 2)

@@ -33,6 +33,7 @@ from ...geometry.tolerance import ROUNDING
 from ..program import maximised
 from .boxes import Boxes
 from .gaps import Array, strips
+from .holding import NOTHING, Points
 from .sizes import Sizes
 
 _ROUNDS = 2
@@ -47,7 +48,9 @@ class _Rows:
     limits: Array
 
 
-def relaxed_bound(box: Boxes, edges: Array, sizes: Sizes, inset: float) -> float:
+def relaxed_bound(
+    box: Boxes, edges: Array, sizes: Sizes, inset: float, held: Points = NOTHING
+) -> float:
     """Return a score that no rectangle of a box, one row, beats; infinite where nothing is known.
 
     Parameters
@@ -56,6 +59,8 @@ def relaxed_bound(box: Boxes, edges: Array, sizes: Sizes, inset: float) -> float
         Of a region that holds all inner rectangles; those that matter to the box.
     inset : float
         How far an inner rectangle lies inside its top at most, mm.
+    held : Points
+        What the rectangles must hold.
     """
     x, y = box.x[0], box.y[0]
     if x[1] >= x[2] or y[1] >= y[2]:
@@ -72,6 +77,8 @@ def relaxed_bound(box: Boxes, edges: Array, sizes: Sizes, inset: float) -> float
         _edges_across(box, edges, low, high),
         _limits(sizes, 2 * inset, cos),
     ]
+    if len(held.places):
+        parts.append(_Rows(*held.half_planes(box.frames, cos, low, high)))
     scale = np.array([1 / max(1.0, float(np.abs(middle[1:]).max())), 1.0, 1.0, 1.0, 1.0])
     rows = np.vstack([part.rows for part in parts])
     limits = np.concatenate([part.limits for part in parts]) - rows @ middle + ROUNDING

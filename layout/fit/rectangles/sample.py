@@ -14,6 +14,7 @@ import numpy as np
 from ...geometry.tolerance import ROUNDING
 from .boxes import Boxes
 from .gaps import Array, Frames, strips
+from .holding import NOTHING, Points
 from .sizes import Sizes
 
 _BUDGET = 60_000
@@ -99,7 +100,9 @@ class Found:
     score: Array
 
 
-def rectangles(windows: Windows, edges: Array, sizes: Sizes, inset: float, most: int) -> Found:
+def rectangles(
+    windows: Windows, edges: Array, sizes: Sizes, inset: float, most: int, held: Points = NOTHING
+) -> Found:
     """Return the best rectangles, at most `most`, no two with the same turn.
 
     Parameters
@@ -107,22 +110,26 @@ def rectangles(windows: Windows, edges: Array, sizes: Sizes, inset: float, most:
     edges : (e, 4) array
     inset : float
         How far the inner rectangle lies inside the finished top, mm.
+    held : Points
+        What they should hold: those that miss any count less.
     """
     chunk = max(1, _BUDGET // max(1, len(edges)))
     parts = [
-        _widest(windows, slice(start, start + chunk), edges, sizes, inset)
+        widest(windows, slice(start, start + chunk), edges, sizes, inset)
         for start in range(0, max(1, len(windows.bottom)), chunk)
     ]
     strip = np.concatenate([rows for rows, _, _ in parts]).astype(np.intp)
     sides = np.concatenate([found for _, found, _ in parts])
-    score = np.concatenate([worth for _, _, worth in parts])
-    order = np.argsort(-score, kind="stable")
+    worth = np.concatenate([worth for _, _, worth in parts])
+    frames = Frames(windows.frames.turn[strip], windows.frames.pivot[strip])
+    worth = worth * held.share(frames, sides)
+    order = np.argsort(-worth, kind="stable")
     _, first = np.unique(windows.frames.turn[strip[order]], return_index=True)
     chosen = order[np.sort(first)[:most]]
     frames = Frames(windows.frames.turn[strip[chosen]], windows.frames.pivot[strip[chosen]])
     lowest, highest = windows.lowest[strip[chosen]], windows.highest[strip[chosen]]
     sides = _drawn_out(frames, sides[chosen], edges, lowest, highest)
-    score = _worth(sizes, sides, inset)
+    score = _worth(sizes, sides, inset) * held.share(frames, sides)
     order = np.argsort(-score, kind="stable")
     return Found(Frames(frames.turn[order], frames.pivot[order]), sides[order], score[order])
 
@@ -136,10 +143,10 @@ def _worth(sizes: Sizes, sides: Array, inset: float) -> Array:
     return score
 
 
-def _widest(
+def widest(
     windows: Windows, part: slice, edges: Array, sizes: Sizes, inset: float
 ) -> tuple[Array, Array, Array]:
-    """Return the strips with a gap, the rectangle of each gap, and its worth."""
+    """Return the strips with a gap, the rectangle of each gap, and its worth, for some strips."""
     frames = Frames(windows.frames.turn[part], windows.frames.pivot[part])
     bottom, top = windows.bottom[part], windows.top[part]
     cut = strips(frames, bottom, top, edges)

@@ -8,6 +8,7 @@ import numpy as np
 
 from ...geometry.polygon import Region
 from .gaps import Array
+from .holding import NOTHING, Points
 from .recipe import Recipe
 from .sample import Found, Windows, rectangles
 
@@ -22,21 +23,24 @@ _DOUBLINGS = 8
 """Of the tolerance, up to a fortieth of the wood's diagonal: coarser says nothing any more."""
 
 
-def seeds(recipe: Recipe, turns: tuple[float, float], most: int) -> Found:
+def seeds(recipe: Recipe, turns: tuple[float, float], most: int, held: Points = NOTHING) -> Found:
     """Return the best rectangles of a coarse look, no two with the same turn.
 
     Parameters
     ----------
     turns : tuple of two floats
         Least and greatest direction of x, radians.
+    held : Points
+        What they should hold.
     """
     edges = _coarse(recipe.ground)
-    directions = _directions(edges, *turns)
+    directions = directions_of(edges, *turns)
     windows = Windows.across(directions, _LEVELS, edges)
-    return rectangles(windows, edges, recipe.sizes, recipe.inset, most)
+    return rectangles(windows, edges, recipe.sizes, recipe.inset, most, held)
 
 
-def _directions(edges: Array, low: float, high: float) -> Array:
+def directions_of(edges: Array, low: float, high: float) -> Array:
+    """Return directions of x worth looking at: even ones, and those of the longest edges."""
     even = low + (high - low) * np.arange(_EVEN_TURNS) / _EVEN_TURNS
     way = edges[:, 2:] - edges[:, :2]
     longest = np.argsort(-np.hypot(way[:, 0], way[:, 1]), kind="stable")[:_LONGEST_EDGES]

@@ -14,18 +14,33 @@ from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
-from ...outlines import Capsule, Circle, Outline, Oval
+from ...outlines import (
+    OWN_OUTLINE,
+    Capsule,
+    Circle,
+    Outline,
+    Oval,
+    RegularPolygon,
+    Superellipse,
+)
 from ...panel.sound import SoundWood
 from ..found import Fit
-from .pose import Pose
+from ..points import holds_all
+from ..wish import Limits, Wish
+from .pose import Kind, Pose
 from .sizing import Sizing
 
 MAKERS: dict[str, Callable[[float, float], Outline]] = {
     "circle": lambda length, width: Circle((length + width) / 2),
     "capsule": Capsule,
     "oval": Oval,
+    "hexagon": lambda _, width: RegularPolygon(6, width),
+    "octagon": lambda _, width: RegularPolygon(8, width),
 }
 """How an outline is made from its length and width."""
+
+_DIGITS = 9
+"""Of an angle in radians: rounding must not tell which of two turns is the plainer."""
 
 _STEPS = (0.0, ROUNDING, CHORD + ROUNDING, PROOF_ALLOWANCE / 2)
 """How far a side is drawn in, mm, tried in turn."""
@@ -43,22 +58,48 @@ def proved(
     held : sequence of Region
         Parts that must lie wholly inside the core.
     """
-    make, t = MAKERS[sizing.shape], sizing.wish.lipping
-    turn = 0.0 if pose.half_length == pose.half_width else math.remainder(pose.turn, math.pi)
-    placement = Placement(Point(pose.x, pose.y) + middle, turn)
+    make, kind, rim = _maker(sizing.shape, sizing.wish), sizing.kind, sizing.rim
+    turn = _plain_turn(kind, pose, sizing.wish.limits)
     for step in _STEPS:
-        half_width = pose.half_width - step
-        half_length = max(pose.half_length - step, half_width)
+        half_length, half_width = kind.drawn_in(pose, step)
+        drawn = pose._replace(half_length=half_length, half_width=half_width, turn=turn)
+        placement = Placement(Point(*kind.origin(drawn)) + middle, turn)
         core = make(2 * half_length, 2 * half_width)
         if not wood.inner.holds(Region.from_rings(placement.of(core.outer(CHORD)))):
             continue
         within = Region.from_rings(placement.of(core.inner(CHORD)))
-        if not all(within.holds(part) for part in held):
+        if not holds_all(within, held):
             return None
-        outline = make(2 * (half_length + t), 2 * (half_width + t))
+        outline = make(2 * (half_length + rim[0]), 2 * (half_width + rim[1]))
         score = sizing.score(half_length, half_width)
         return Fit(outline, core, placement, score, None, 0)
     return None
+
+
+def _maker(shape: str, wish: Wish) -> Callable[[float, float], Outline]:
+    if shape == "superellipse":
+        return lambda length, width: Superellipse(length, width, wish.exponent)
+    if shape == OWN_OUTLINE and wish.own is not None:
+        return wish.own.resized
+    return MAKERS[shape]
+
+
+def _plain_turn(kind: Kind, pose: Pose, limits: Limits) -> float:
+    """Return, of all turns that look the same, that of a long axis nearest to the grain."""
+    period = kind.period(kind.shape_of(pose))
+    if period == 0:
+        return 0.0
+    turns = [math.remainder(pose.turn + i * period, math.tau) for i in range(_whole(period))]
+
+    def off(turn: float) -> tuple[float, float, float]:
+        grain = abs(math.remainder(turn - limits.grain, math.pi))
+        return round(grain, _DIGITS), round(abs(turn), _DIGITS), turn
+
+    return min(turns, key=off)
+
+
+def _whole(period: float) -> int:
+    return max(1, round(math.tau / period))
 
 
 def crosses(fit: Fit, part: Region) -> bool:

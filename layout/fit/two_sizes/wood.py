@@ -13,6 +13,7 @@ from ...geometry.point import Point
 from ...geometry.polygon import Region, convex_hull
 from ...geometry.tolerance import ROUNDING
 from ...panel.sound import SoundWood
+from ..points import firm_corners, held_corners
 from .depths import Depths
 from .pose import Array, turned
 
@@ -61,6 +62,8 @@ class Wood:
         Of the outer polygon.
     held : (h, 2) array
         Points that the core must hold: the corners of what it must go round.
+    firmly : (f, 2) array
+        What a top found must hold, so that it holds those still once it is drawn in for its proof.
     diameter : float
         The greatest distance within it, mm.
     """
@@ -88,8 +91,8 @@ class Wood:
         self.depths = Depths(self.outer, self.outer_edges)
         self.outermost = np.concatenate(outermost)
         self.pieces = tuple(pieces)
-        corners = [convex_hull(part.placed(back).edges[:, 0]) for part in held]
-        self.held = np.concatenate(corners) if corners else np.zeros((0, 2))
+        parts = [part.placed(back) for part in held]
+        self.held, self.firmly = held_corners(parts), firm_corners(parts)
 
     def holds_points(self, points: Array, *, inner: bool = False) -> NDArray[np.bool_]:
         """Return for each point whether it lies in the outer (or the inner) polygon."""

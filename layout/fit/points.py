@@ -1,0 +1,86 @@
+"""Points of the panel that a top must hold, or must leave outside.
+
+A point to avoid is taken out of the wood, and a little round it, so that no top can hold it. A
+point to cover is one more part that the top must hold, a part without any size.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from ..geometry.placement import Points
+from ..geometry.point import Point
+from ..geometry.polygon import Region, convex_hull
+from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ..panel.sound import SoundWood
+
+CLEAR_OF_POINT = 0.01
+"""mm that a found top keeps off a point to avoid, at least; well below what a pencil can mark."""
+
+TOUCHES_POINT = 0.001
+"""mm: a top that comes nearer than this to a point counts as holding it. Bounds are of the others,
+since a wood cannot lose a point without losing a little round it."""
+
+_COVERED = 0.01
+"""mm by which a point may lie beyond the edge of a top that covers it: a top that just touches is
+drawn in by a hair for its proof."""
+
+
+def clear_of(wood: SoundWood, points: Sequence[Point]) -> SoundWood:
+    """Return the wood without the points to avoid, each a tiny square."""
+    if not points:
+        return wood
+    inner, outer = wood.inner, wood.outer
+    for point in points:
+        inner = inner.minus(_square(point, CLEAR_OF_POINT))
+        outer = outer.minus(_square(point, TOUCHES_POINT / 2))
+    return SoundWood(inner, outer)
+
+
+def _square(point: Point, half: float) -> Region:
+    corners = np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]])
+    return Region.from_rings(corners * half + np.array([point.x, point.y]))
+
+
+def lost(wood: SoundWood, points: Sequence[Point]) -> tuple[Point, ...]:
+    """Return the points to cover that no top in the wood can: those outside it."""
+    return tuple(p for p in points if wood.outer.distance_to(Region.at(p)) > ROUNDING)
+
+
+def holds_all(within: Region, held: Sequence[Region]) -> bool:
+    """Return whether a top holds all it must: parts wholly, and points but for a hair.
+
+    Parameters
+    ----------
+    within : Region
+        Lies in the core.
+    """
+    return all(
+        within.holds(part) or (part.area == 0.0 and within.distance_to(part) <= _COVERED)
+        for part in held
+    )
+
+
+def held_corners(parts: Sequence[Region]) -> Points:
+    """Return the points, (n, 2), that a convex top must hold to hold all parts."""
+    return _outermost([part.corners for part in parts])
+
+
+def firm_corners(parts: Sequence[Region]) -> Points:
+    """Return what a top found must hold, so that it still holds the parts once it is drawn in."""
+    around = PROOF_ALLOWANCE * np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]])
+    return _outermost(
+        [
+            part.corners if part.area == 0.0 else (part.corners[:, None] + around).reshape(-1, 2)
+            for part in parts
+        ]
+    )
+
+
+def _outermost(parts: Sequence[Points]) -> Points:
+    points = np.unique(np.concatenate([np.zeros((0, 2)), *parts]), axis=0)
+    if len(points) < 3 or np.linalg.matrix_rank(points - points[0], tol=ROUNDING) < 2:
+        return points
+    return convex_hull(points)
