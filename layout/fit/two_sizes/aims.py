@@ -58,11 +58,19 @@ class Figures:
     unit_area: float
 
 
-def within_limits(planes: HalfPlanes, figures: Figures, wish: Wish) -> HalfPlanes:
-    """Return the half-planes with those that the limits of the wish add."""
-    limits, t = wish.limits, wish.lipping
-    long_over, long_under = figures.long_over.raised(t), figures.long_under.raised(t)
-    wide_over, wide_under = figures.wide_over.raised(t), figures.wide_under.raised(t)
+def within_limits(
+    planes: HalfPlanes, figures: Figures, wish: Wish, rim: tuple[float, float]
+) -> HalfPlanes:
+    """Return the half-planes with those that the limits of the wish add.
+
+    Parameters
+    ----------
+    rim : tuple of two floats
+        What the lipping adds to half the length and half the width, mm.
+    """
+    limits = wish.limits
+    long_over, long_under = figures.long_over.raised(rim[0]), figures.long_under.raised(rim[0])
+    wide_over, wide_under = figures.wide_over.raised(rim[1]), figures.wide_under.raised(rim[1])
     negative = [
         (long_under.raised(-limits.length.greatest / 2), limits.length.greatest),
         (wide_under.raised(-limits.width.greatest / 2), limits.width.greatest),
@@ -86,40 +94,45 @@ def within_limits(planes: HalfPlanes, figures: Figures, wish: Wish) -> HalfPlane
     )
 
 
-def aim_of(figures: Figures, wish: Wish, likely: tuple[float, float]) -> Aim:
+def aim_of(
+    figures: Figures, wish: Wish, rim: tuple[float, float], likely: tuple[float, float]
+) -> Aim:
     """Return what is to be maximised for the goal of a wish.
 
     Parameters
     ----------
+    rim : tuple of two floats
+        What the lipping adds to half the length and half the width, mm.
     likely : tuple of two floats
         About half the length and half the width of the best core of the box, mm; the nearer, the
         sharper.
     """
-    t = wish.lipping
     match wish.goal:
         case Goal.AREA:
             figure, unit = figures.root_area, figures.unit_area
             return Aim(*figure, lambda value: unit * max(value, 0.0) ** 2)
         case Goal.LENGTH:
-            return Aim(*figures.long_over.raised(t).times(2), lambda value: value)
+            return Aim(*figures.long_over.raised(rim[0]).times(2), lambda value: value)
         case Goal.WIDTH:
-            return Aim(*figures.wide_over.raised(t).times(2), lambda value: value)
+            return Aim(*figures.wide_over.raised(rim[1]).times(2), lambda value: value)
         case Goal.NEAREST:
-            return _nearest(figures, wish, likely)
+            return _nearest(figures, wish, rim, likely)
 
 
-def _nearest(figures: Figures, wish: Wish, likely: tuple[float, float]) -> Aim:
+def _nearest(
+    figures: Figures, wish: Wish, rim: tuple[float, float], likely: tuple[float, float]
+) -> Aim:
     """Return minus the miss, as far as it lies on the way from the wanted size to the likely."""
     assert wish.wanted is not None
-    t, size = wish.lipping, math.hypot(*wish.wanted)
-    dx, dy = 2 * (likely[0] + t) - wish.wanted[0], 2 * (likely[1] + t) - wish.wanted[1]
+    wanted, size = wish.wanted, math.hypot(*wish.wanted)
+    dx, dy = 2 * (likely[0] + rim[0]) - wanted[0], 2 * (likely[1] + rim[1]) - wanted[1]
     miss = math.hypot(dx, dy)
     across, up = (dx / miss, dy / miss) if miss > 0 else (-1.0, 0.0)
     long = figures.long_under if across > 0 else figures.long_over
     wide = figures.wide_under if up > 0 else figures.wide_over
     figure = (
-        long.raised(t - wish.wanted[0] / 2)
+        long.raised(rim[0] - wanted[0] / 2)
         .times(-2 * across)
-        .plus(wide.raised(t - wish.wanted[1] / 2).times(-2 * up))
+        .plus(wide.raised(rim[1] - wanted[1] / 2).times(-2 * up))
     )
     return Aim(*figure, lambda value: size / (size + max(0.0, -value)))

@@ -19,6 +19,7 @@ from .boxes import Box
 from .capsule_bound import capsule_at, capsule_figures, capsule_half_planes
 from .pose import Array, Contacts, Pose, segment_distances, turned
 from .relaxed import Edges, HalfPlanes, Patch
+from .round import RoundKind
 
 _FIRST_SPANS = 4
 """Of the half straight, in the boxes that a search starts with."""
@@ -28,7 +29,7 @@ _ALONG = (-1.0, -0.5, 0.0, 0.5, 1.0)
 """Where along its axis a top is held against the depths of the wood."""
 
 
-class CapsuleKind:
+class CapsuleKind(RoundKind):
     """Capsules of any straight; the radius is that of their ends."""
 
     name = "capsule"
@@ -80,9 +81,14 @@ class CapsuleKind:
         ends = np.array(_ALONG) * p
         return ends, np.full(len(ends), radius)
 
-    def stretched(self, ways: Array, p: float) -> Array:
-        """Return ways, (m, 2) along and across the turn, in the measure of the radius."""
-        return ways
+    def lengths(self, ways: Array, p: float) -> Array:
+        """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""
+        far: Array = np.hypot(ways[:, 0], ways[:, 1])
+        return far
+
+    def period(self, p: float) -> float:
+        """Return the least turn that brings shape p onto itself; 0 where any turn does."""
+        return 0.0 if p == 0 else math.pi
 
     def anchor(self, low: float, high: float) -> float:
         """Return the shape that stands for all between `low` and `high`: the shortest spine."""

@@ -15,10 +15,11 @@ from collections.abc import Iterable
 import numpy as np
 from numpy.typing import NDArray
 
-from ...geometry.tolerance import PROOF_ALLOWANCE
+from ...geometry.tolerance import ROUNDING
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, halve_cells, patch_of
-from .polish import polished
+from .holding import least_radii, with_held
+from .polish import brought_in, polished
 from .pose import Array, Kind, Pose, turned
 from .relaxed import Edges, Patch
 from .sizing import Sizing
@@ -45,11 +46,11 @@ _MIDDLING = 100.0
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
 
+_DEAR = 10.0
+"""How much dearer a millimetre is that a top does not reach to what it must hold."""
+
 _EXACT = 1e-6
 """What rounding may do to a depth, mm, with a wide margin."""
-
-_HOLD = PROOF_ALLOWANCE
-"""How much deeper, mm, a top must hold what it must, so that it still does once it is drawn in."""
 
 
 class TwoSizes:
@@ -76,16 +77,21 @@ class TwoSizes:
 
     def _turns(self, high: float) -> list[tuple[float, float]]:
         limits = self.sizing.wish.limits
-        if high == 0:
+        period = self.kind.period(high)
+        if period == 0:
             return [(0.0, 0.0)]
-        if limits.most_turn >= math.pi / 2:
-            half = math.pi / 2 / _FIRST_TURNS
+        span = self.sizing.turn_span(period)
+        count = max(1, math.ceil(span / (math.pi / 2) * _FIRST_TURNS - 1e-9))
+        half = span / count
+        if span >= period / 2:
             first = limits.grain + (1 - 2 * _OFF_GRID) * half
-            return [(first + 2 * i * half, half) for i in range(_FIRST_TURNS)]
-        pieces = max(1, math.ceil(limits.most_turn / (math.pi / 2) * _FIRST_TURNS))
-        half = limits.most_turn / pieces
-        start = limits.grain - limits.most_turn + half
-        return [(start + 2 * i * half, half) for i in range(pieces)]
+            return [(first + 2 * i * half, half) for i in range(count)]
+        # the long axis has no direction: where half a turn makes another top, both are tried
+        twice = abs(math.remainder(math.pi, period)) > 1e-9
+        starts = [
+            limits.grain + turn - span + half for turn in ((0.0, math.pi) if twice else (0.0,))
+        ]
+        return [(start + 2 * i * half, half) for start in starts for i in range(count)]
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no top of the box beats, or `enough` where that is higher."""
@@ -110,14 +116,15 @@ class TwoSizes:
             edges = self.wood.outer_edges[box.near]
             distances = self.kind.distances(box.turn, anchor, edges, box.centres)
             least = distances.min(axis=1)
-            corners = self.kind.stretched(cell_corners(box), anchor)
-            reach = float(np.hypot(corners[:, 0], corners[:, 1]).max())
+            corners = cell_corners(box)
+            reach = float(self.kind.lengths(corners, anchor).max())
             signed = np.where(self._outside(box), -least, least)
             most = (signed + reach) * factor + addend
             scores = self.sizing.upper(box.low, box.high, most)
             keep = (scores > enough) & (signed > -reach)
             if len(self.wood.held):
-                keep &= self._least(box, anchor, reach) <= most
+                held = least_radii(self.kind, box, anchor, self.wood.held, reach)
+                keep &= held <= most
             if not keep.any():
                 return enough
             slack = reach + factor * factor * (least[keep] + reach) + 2 * addend + drift
@@ -133,10 +140,11 @@ class TwoSizes:
                 or stays.mean() > _MOST_STAYING
                 or 2 * len(stays) > _MOST_CELLS
             ):
-                box.spot = box.centres[int(np.argmax(signed))]
+                box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
                 return float(scores[keep].max())
-            sides = np.hypot(*(corners[0] + corners[1])), np.hypot(*(corners[0] - corners[1]))
-            halve_cells(box, along=bool(sides[0] >= sides[1]))
+            sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
+            along, across = self.kind.lengths(sides, anchor)
+            halve_cells(box, along=bool(along >= across))
 
     def _drop_shallow(self, box: Box, core: tuple[Array, Array]) -> None:
         """Drop the cells where disks that every good top holds lie deeper than the wood goes."""
@@ -153,17 +161,22 @@ class TwoSizes:
         edges = Edges(self.wood.outer_edges[box.near], self.wood.outermost[box.near])
         planes = self.kind.half_planes(box, patch, edges, box.most)
         figures = self.kind.figures(box, box.most, likely, wish.lipping)
-        value, end = within_limits(planes, figures, wish).best(aim_of(figures, wish, likely))
+        planes = with_held(self.kind, box, patch, self.wood.held, planes)
+        rim = self.sizing.rim
+        planes = within_limits(planes, figures, wish, rim)
+        value, end = planes.best(aim_of(figures, wish, rim, likely))
         way = turned(end.step[None, :2], -box.turn)[0]
         box.hint = (patch.middle + way, *self.kind.at(box, end.step))
         return value * (1 + _ROUNDING)
 
-    def _least(self, box: Box, anchor: float, reach: float) -> Array:
-        """Return, for each cell, a radius that a top of the box must have to hold what it must."""
-        needed = self.kind.holding(box.turn, anchor, self.wood.held, box.centres)
-        factor, addend = self.kind.growth(box.low, box.high, box.half_turn)
-        least: Array = (needed - reach) / factor - addend - self.kind.drift(box)
-        return least
+    def _lack(self, box: Box, radii: Array) -> Array:
+        """Return how much less a top in each cell promises for what it must hold and does not."""
+        if not len(self.wood.held):
+            return np.zeros(len(radii))
+        p = (box.low + box.high) / 2
+        needed = self.kind.holding(box.turn, p, self.wood.firmly, box.centres)
+        lack: Array = _DEAR * np.maximum(needed - radii, 0.0)
+        return lack
 
     def _outside(self, box: Box) -> NDArray[np.bool_]:
         """Return which cells have their middle outside the wood."""
@@ -180,9 +193,18 @@ class TwoSizes:
         best = self.placed(box.spot, box.turn, (box.low + box.high) / 2)
         if box.hint is not None:
             other = self.placed(*box.hint)
+            if other is None and len(self.wood.held):
+                other = brought_in(self, self._like(box))
             if other is not None and (best is None or other[0] > best[0]):
                 return other
         return best
+
+    def _like(self, box: Box) -> Pose:
+        """Return the top that the half-planes point to, whether it fits or not."""
+        assert box.hint is not None
+        centre, turn, p = box.hint
+        sizes = self.kind.sizes(p, box.likely_radius)
+        return Pose(float(centre[0]), float(centre[1]), turn, *sizes)
 
     def placed(self, centre: Array, turn: float, p: float) -> tuple[float, Pose] | None:
         """Return the score and size of the best top of a place, turn and shape, if any fits."""
@@ -194,7 +216,7 @@ class TwoSizes:
         if sizes is None:
             return None
         if len(self.wood.held):
-            needed = self.kind.holding(turn, p, self.wood.held, centre[None])[0] + _HOLD
+            needed = self.kind.holding(turn, p, self.wood.firmly, centre[None])[0] - ROUNDING
             if self.kind.sizes(p, needed)[1] > sizes[1]:
                 return None
         pose = Pose(float(centre[0]), float(centre[1]), turn, *sizes)

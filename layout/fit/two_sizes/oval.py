@@ -17,6 +17,7 @@ from .boxes import Box
 from .oval_bound import oval_at, oval_figures, oval_half_planes
 from .pose import Array, Contacts, Pose, segment_distances, turned
 from .relaxed import Edges, HalfPlanes, Patch
+from .round import RoundKind
 
 _FIRST_SPAN = 1.0
 """Of the logarithm of the ratio, in the boxes that a search starts with."""
@@ -26,7 +27,7 @@ _ALONG = (-1.0, -0.5, 0.0, 0.5, 1.0)
 """Where along its axis a top is held against the depths of the wood."""
 
 
-class OvalKind:
+class OvalKind(RoundKind):
     """Ovals of any ratio; the radius is the root of half length times half width."""
 
     name = "oval"
@@ -65,10 +66,14 @@ class OvalKind:
         ends = [(x * long * spread, wide * math.sqrt(1 - x * x * spread)) for x in _ALONG]
         return np.array([x for x, _ in ends]), np.array([r for _, r in ends])
 
-    def stretched(self, ways: Array, p: float) -> Array:
-        """Return ways, (m, 2) along and across the turn, in the measure of the radius."""
-        corners: Array = ways * np.array([math.exp(-p / 2), math.exp(p / 2)])
-        return corners
+    def lengths(self, ways: Array, p: float) -> Array:
+        """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""
+        far: Array = np.hypot(ways[:, 0] * math.exp(-p / 2), ways[:, 1] * math.exp(p / 2))
+        return far
+
+    def period(self, p: float) -> float:
+        """Return the least turn that brings shape p onto itself; 0 where any turn does."""
+        return 0.0 if p == 0 else math.pi
 
     def anchor(self, low: float, high: float) -> float:
         """Return the shape that stands for all between `low` and `high`."""

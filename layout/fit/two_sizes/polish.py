@@ -26,6 +26,9 @@ _LAST_STEP = 1e-7
 
 _MOST_STEPS = 80
 
+_ROUNDS = 8
+"""Steps in which a top is brought to hold what it must; each squares what is still missing."""
+
 
 def polished(family: TwoSizes, score: float, top: Pose) -> tuple[float, Pose]:
     """Return a local best reached from a top, never a worse one."""
@@ -42,34 +45,71 @@ def polished(family: TwoSizes, score: float, top: Pose) -> tuple[float, Pose]:
     return score, top
 
 
+def brought_in(family: TwoSizes, top: Pose) -> tuple[float, Pose] | None:
+    """Return a top near one that does not hold what it must, or does not fit, that does both."""
+    trust = _FIRST_STEP * top.half_width
+    for _ in range(_ROUNDS):
+        moved = _moved(family, top, trust)
+        if moved is None:
+            return None
+        top = moved
+        found = _placed(family, top)
+        if found is not None:
+            return found
+    return None
+
+
 def _stepped(family: TwoSizes, top: Pose, trust: float) -> tuple[float, Pose] | None:
     """Return the top after the best step of at most `trust`, mm, made to fit again."""
+    moved = _moved(family, top, trust)
+    return None if moved is None else _placed(family, moved)
+
+
+def _placed(family: TwoSizes, top: Pose) -> tuple[float, Pose] | None:
+    return family.placed(np.array([top.x, top.y]), top.turn, family.kind.shape_of(top))
+
+
+def _moved(family: TwoSizes, top: Pose, trust: float) -> Pose | None:
+    """Return the top after the best step of at most `trust`, mm."""
     room = family.kind.contacts(top, family.wood.inner_edges)
     close = room.clear < 6 * trust + 1e-3 * top.half_width
-    scale = np.array([1.0, 1.0, 1 / top.half_length, 1.0, 1.0])
-    rows = [-room.slopes[close] * scale]
+    moves = _moves(family, top)
+    rows = [-room.slopes[close] @ moves]
     limits: list[Array] = [room.clear[close]]
     if len(family.wood.held):
         inside = _holding(family, top)
-        rows.append(inside.slopes * scale)
+        rows.append(inside.slopes @ moves)
         limits.append(-inside.clear)
     planes = family.sizing.half_planes()
     sizes = np.array([[0.0, 0.0, 0.0, a, b] for a, b, _ in planes])
-    rows.append(sizes)
+    rows.append(sizes @ moves)
     limits.append(np.array([c - a * top.half_length - b * top.half_width for a, b, c in planes]))
     objective = np.array([0.0, 0.0, 0.0, *family.sizing.slopes(top.half_length, top.half_width)])
+    objective = objective @ moves
     objective /= np.abs(objective).max() or 1.0
     low, high = _turn_room(family, top, trust)
-    step = maximised(objective, np.vstack(rows), np.concatenate(limits), low, high).step * scale
+    step = moves @ maximised(objective, np.vstack(rows), np.concatenate(limits), low, high).step
     if not np.any(step):
         return None
     moved = Pose(*(float(v) for v in np.array(top) + step))
-    return family.placed(np.array([moved.x, moved.y]), moved.turn, family.kind.shape_of(moved))
+    return moved if min(moved.half_length, moved.half_width) > 0 else None
+
+
+def _moves(family: TwoSizes, top: Pose) -> Array:
+    """Return how the five numbers change with each unknown of the program, as columns.
+
+    A turn is counted at the end of the top; where the ratio is given, both sizes are one unknown.
+    """
+    moves = np.diag([1.0, 1.0, 1 / top.half_length, 1.0, 1.0])
+    if family.kind.ratio is None:
+        return moves
+    moves[4, 3] = 1 / family.kind.ratio
+    return moves[:, :4]
 
 
 def _holding(family: TwoSizes, top: Pose) -> Contacts:
     """Return how far outside each point that must be held lies: negative where it is held."""
-    points = np.repeat(family.wood.held[:, None], 2, axis=1)
+    points = np.repeat(family.wood.firmly[:, None], 2, axis=1)
     room = family.kind.contacts(top, points)
     order = np.lexsort((room.clear, room.edges))
     first = np.unique(room.edges[order], return_index=True)[1]
@@ -79,12 +119,13 @@ def _holding(family: TwoSizes, top: Pose) -> Contacts:
 
 def _turn_room(family: TwoSizes, top: Pose, trust: float) -> tuple[Array, Array]:
     """Return the least and greatest steps; a turn is counted at the end of the top."""
-    high = np.full(5, trust)
+    high = np.full(5 if family.kind.ratio is None else 4, trust)
     low = -high
     limits = family.sizing.wish.limits
-    if family.sizing.shapes[1] == 0:
+    period = family.kind.period(family.sizing.shapes[1])
+    if period == 0:
         low[2] = high[2] = 0.0
-    elif limits.most_turn < math.pi / 2:
+    elif limits.most_turn < min(math.pi, period) / 2:
         away = math.remainder(top.turn - limits.grain, math.pi)
         high[2] = min(trust, max(0.0, (limits.most_turn - away) * top.half_length))
         low[2] = max(-trust, min(0.0, (-limits.most_turn - away) * top.half_length))

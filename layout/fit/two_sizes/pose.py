@@ -57,6 +57,26 @@ class Kind(Protocol):
     """
 
     name: str
+    ratio: float | None
+    """Length over width, where a core of this kind has but one."""
+
+    def rim(self, lipping: float) -> tuple[float, float]:
+        """Return what a lipping adds to half the length and half the width, mm.
+
+        Raises
+        ------
+        LayoutError
+            If no lipping goes round this kind.
+        """
+        ...
+
+    def origin(self, pose: Pose) -> tuple[float, float]:
+        """Return where the origin of the outline's own frame lies, in the frame of the search."""
+        ...
+
+    def drawn_in(self, pose: Pose, by: float) -> tuple[float, float]:
+        """Return half sizes of a top with its edge at least about `by` farther in, mm."""
+        ...
 
     def sizes(self, p: float, radius: float) -> tuple[float, float]:
         """Return half the length and half the width, mm."""
@@ -71,19 +91,23 @@ class Kind(Protocol):
         ...
 
     def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
-        """Return the radii at which ovals about the centres touch the edges, (m, n)."""
+        """Return the radii at which tops about the centres touch the edges, (m, n)."""
         ...
 
     def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
-        """Return the radii at which ovals about the centres hold all the points, (m,)."""
+        """Return the radii at which tops about the centres hold all the points, (m,)."""
         ...
 
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
         ...
 
-    def stretched(self, ways: Array, p: float) -> Array:
-        """Return ways, (m, 2) along and across the turn, in the measure of the radius."""
+    def lengths(self, ways: Array, p: float) -> Array:
+        """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""
+        ...
+
+    def period(self, p: float) -> float:
+        """Return the least turn that brings shape p onto itself; 0 where any turn does."""
         ...
 
     def anchor(self, low: float, high: float) -> float:
@@ -170,7 +194,7 @@ class Kind(Protocol):
         ...
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
-        """Return where and how closely the oval stands to each edge."""
+        """Return where and how closely the top stands to each edge."""
         ...
 
 

@@ -64,7 +64,12 @@ def _plain_places(family: TwoSizes, top: Pose) -> Iterator[_Place]:
     ways = edges[:, 1] - edges[:, 0]
     longest = ways[int(np.hypot(ways[:, 0], ways[:, 1]).argmax())]
     along = math.atan2(longest[1], longest[0])
-    square = [base + quarter for base in (limits.grain, along) for quarter in (0.0, math.pi / 2)]
+    quarters = 4 if family.kind.period(family.kind.shape_of(top)) > math.pi else 2
+    square = [
+        base + quarter * math.pi / 2
+        for base in (limits.grain, along)
+        for quarter in range(quarters)
+    ]
     allowed = [
         turn
         for turn in square

@@ -34,6 +34,7 @@ class Sizing:
 
     def __post_init__(self) -> None:
         wish = self.wish
+        assert self.rim[0] >= self.rim[1]
         if wish.goal is Goal.NEAREST and wish.wanted is None:
             raise LayoutError("the nearest top needs a wanted length and width")
         bare = wish.limits.width.least <= 0 and math.isinf(wish.limits.ratio.greatest)
@@ -47,9 +48,20 @@ class Sizing:
         """The least and greatest shape number that the limits leave."""
         return self.kind.shape_span(self.wish)
 
+    @property
+    def rim(self) -> tuple[float, float]:
+        """What the lipping adds to half the length and half the width of a core, mm."""
+        return self.kind.rim(self.wish.lipping)
+
+    def turn_span(self, period: float) -> float:
+        """Return half the span of turns to be searched for a top that repeats every period."""
+        most = self.wish.limits.most_turn
+        return period / 2 if most >= min(math.pi, period) / 2 else most
+
     def score(self, half_length: float, half_width: float) -> float:
         """Return what a core of that size is worth once it is finished."""
-        long, wide = half_length + self.wish.lipping, half_width + self.wish.lipping
+        rim = self.rim
+        long, wide = half_length + rim[0], half_width + rim[1]
         match self.wish.goal:
             case Goal.AREA:
                 return self.kind.area(long, wide)
@@ -91,17 +103,17 @@ class Sizing:
 
         It is 0 where none of them keeps the limits.
         """
-        limits, t = self.wish.limits, self.wish.lipping
+        limits, t, rim = self.wish.limits, self.wish.lipping, self.rim
         kind = self.kind
         cap = min(
-            kind.radius_of_length(low, limits.length.greatest / 2 - t),
-            kind.radius_of_width(high, limits.width.greatest / 2 - t),
+            kind.radius_of_length(low, limits.length.greatest / 2 - rim[0]),
+            kind.radius_of_width(high, limits.width.greatest / 2 - rim[1]),
             kind.ratio_radius(low, high, limits.ratio, t),
         )
         radius = np.minimum(radius, cap)
         half_length, half_width = kind.greatest_sizes(low, high, radius)
-        half_length = np.minimum(half_length + t, limits.length.greatest / 2)
-        half_width = np.minimum(half_width + t, limits.width.greatest / 2)
+        half_length = np.minimum(half_length + rim[0], limits.length.greatest / 2)
+        half_width = np.minimum(half_width + rim[1], limits.width.greatest / 2)
         match self.wish.goal:
             case Goal.AREA:
                 score = kind.greatest_area(low, high, radius, t)
@@ -130,13 +142,15 @@ class Sizing:
 
     def upper_of_tail(self, low: float, longest: float) -> float:
         """Return a score that no oval of shape `low` or more and at most this half length beats."""
-        t, limits = self.wish.lipping, self.wish.limits
+        rim, limits = self.rim, self.wish.limits
         half_width = longest * math.exp(-low)
-        if 2 * (half_width + t) < limits.width.least or 2 * (longest + t) < limits.length.least:
+        if 2 * (half_width + rim[1]) < limits.width.least:
+            return 0.0
+        if 2 * (longest + rim[0]) < limits.length.least:
             return 0.0
         if self.wish.goal is not Goal.NEAREST:
             return self.score(longest, half_width)
-        sizes = np.array([longest + t]), np.array([half_width + t])
+        sizes = np.array([longest + rim[0]]), np.array([half_width + rim[1]])
         return float(self._upper_nearness(low, math.inf, *sizes)[0])
 
     def _upper_nearness(
@@ -146,27 +160,29 @@ class Sizing:
         size = math.hypot(*wanted)
         short = np.maximum(wanted[0] - 2 * half_length, 0.0)
         thin = np.maximum(wanted[1] - 2 * half_width, 0.0)
-        t = self.wish.lipping
-        off = self.kind.shape_miss(low, high, wanted[0] - 2 * t, wanted[1] - 2 * t)
+        rim = self.rim
+        off = self.kind.shape_miss(low, high, wanted[0] - 2 * rim[0], wanted[1] - 2 * rim[1])
         score: Array = size / (size + np.maximum(np.hypot(short, thin), off))
         return score
 
     def best(self, p: float, radius: float) -> tuple[float, float] | None:
         """Return half sizes of the best core of shape p and at most this radius, if any is."""
-        limits, t = self.wish.limits, self.wish.lipping
+        limits, t, rim = self.wish.limits, self.wish.lipping, self.rim
         kind = self.kind
         radius = min(
             radius,
-            kind.radius_of_length(p, limits.length.greatest / 2 - t),
-            kind.radius_of_width(p, limits.width.greatest / 2 - t),
+            kind.radius_of_length(p, limits.length.greatest / 2 - rim[0]),
+            kind.radius_of_width(p, limits.width.greatest / 2 - rim[1]),
             kind.ratio_radius(p, p, limits.ratio, t),
         )
         if self.wish.goal is Goal.NEAREST:
             wanted = self._wanted
-            radius = min(radius, kind.nearest_radius(p, wanted[0] / 2 - t, wanted[1] / 2 - t))
+            radius = min(
+                radius, kind.nearest_radius(p, wanted[0] / 2 - rim[0], wanted[1] / 2 - rim[1])
+            )
             least = max(
-                kind.radius_of_length(p, limits.length.least / 2 - t),
-                kind.radius_of_width(p, limits.width.least / 2 - t),
+                kind.radius_of_length(p, limits.length.least / 2 - rim[0]),
+                kind.radius_of_width(p, limits.width.least / 2 - rim[1]),
             )
             radius = max(radius, least) if least <= radius + _SLACK else radius
         if radius <= 0:
@@ -176,8 +192,8 @@ class Sizing:
 
     def allows(self, half_length: float, half_width: float) -> bool:
         """Return whether a core of that size keeps the limits, give or take what a proof costs."""
-        limits, t = self.wish.limits, self.wish.lipping
-        long, wide = half_length + t, half_width + t
+        limits, rim = self.wish.limits, self.rim
+        long, wide = half_length + rim[0], half_width + rim[1]
         return (
             limits.length.holds(2 * long, 2 * _SLACK)
             and limits.width.holds(2 * wide, 2 * _SLACK)
@@ -186,16 +202,19 @@ class Sizing:
 
     def half_planes(self) -> list[tuple[float, float, float]]:
         """Return the limits as rows (a, b, c): ``a · half length + b · half width <= c``."""
-        limits, t = self.wish.limits, self.wish.lipping
+        limits, rim = self.wish.limits, self.rim
         rows = [(-1.0, 1.0, 0.0)]
-        for span, sides in ((limits.length, (1.0, 0.0)), (limits.width, (0.0, 1.0))):
+        for span, sides, add in (
+            (limits.length, (1.0, 0.0), rim[0]),
+            (limits.width, (0.0, 1.0), rim[1]),
+        ):
             if not math.isinf(span.greatest):
-                rows.append((*sides, span.greatest / 2 - t))
+                rows.append((*sides, span.greatest / 2 - add))
             if span.least > 0:
-                rows.append((-sides[0], -sides[1], t - span.least / 2))
+                rows.append((-sides[0], -sides[1], add - span.least / 2))
         low, high = limits.ratio.least, limits.ratio.greatest
         if not math.isinf(high):
-            rows.append((1.0, -high, (high - 1) * t))
+            rows.append((1.0, -high, high * rim[1] - rim[0]))
         if low > 1:
-            rows.append((-1.0, low, (1 - low) * t))
+            rows.append((-1.0, low, rim[0] - low * rim[1]))
         return rows

@@ -1,0 +1,130 @@
+"""How large a convex body must be to touch an edge: its gauge, to points and to segments.
+
+A body is a convex shape about 0, 0. Its gauge of a way is the factor by which it must be scaled to
+reach the end of that way. Scaled up about a point, it meets a line first where it would touch a
+parallel line: the distance of the line over the body's support, and the touching point is known
+beforehand, edge by edge. Where that point lies beyond an end of the segment, the gauge, which is
+convex along the line, is least in that end.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple, Protocol
+
+import numpy as np
+
+from .pose import Array
+
+
+class Touch(NamedTuple):
+    """How far a body reaches along normals, and where.
+
+    Attributes
+    ----------
+    reach : (n,) array
+    places : (n, 2) array
+        With ``normal · place == reach``.
+    """
+
+    reach: Array
+    places: Array
+
+
+class Body(Protocol):
+    """A convex body with 0, 0 well inside."""
+
+    def gauge(self, ways: Array) -> Array:
+        """Return the factors, (…), that bring its boundary to the ends of the ways, (…, 2)."""
+        ...
+
+    def touch(self, normals: Array) -> Touch:
+        """Return its support in the directions of the normals, (n, 2), of any length."""
+        ...
+
+    def normals(self, ways: Array) -> Array:
+        """Return the slopes of the gauge, (n, 2): normals whose reach is 1."""
+        ...
+
+
+class PowerBody:
+    """The unit ball of the n-norm: |x|ⁿ + |y|ⁿ <= 1, for n >= 2."""
+
+    def __init__(self, exponent: float) -> None:
+        self.exponent = exponent
+
+    def gauge(self, ways: Array) -> Array:
+        """Return the n-norm."""
+        return _power_norm(ways, self.exponent)
+
+    def dual(self, normals: Array) -> Array:
+        """Return the dual norm, (…), of normals, (…, 2)."""
+        return _power_norm(normals, self.exponent / (self.exponent - 1))
+
+    def touch(self, normals: Array) -> Touch:
+        """Return the norm dual to the n-norm (Hölder), and where it is reached."""
+        q = self.exponent / (self.exponent - 1)
+        reach = _power_norm(normals, q)
+        share = normals / reach[:, None]
+        return Touch(reach, np.sign(share) * np.abs(share) ** (q - 1))
+
+    def normals(self, ways: Array) -> Array:
+        """Return sign(x) |x|ⁿ⁻¹ of the ways brought to the boundary."""
+        share = ways / self.gauge(ways)[:, None]
+        slopes: Array = np.sign(share) * np.abs(share) ** (self.exponent - 1)
+        return slopes
+
+
+def _power_norm(ways: Array, exponent: float) -> Array:
+    """Return (|x|ⁿ + |y|ⁿ)^(1/n), scaled first so that no power over- or underflows."""
+    x, y = np.abs(ways[..., 0]), np.abs(ways[..., 1])
+    more = np.maximum(x, y)
+    share = np.minimum(x, y) / np.maximum(more, 1e-300)
+    norm: Array = more * (1.0 + share**exponent) ** (1 / exponent)
+    return norm
+
+
+def gauge_distances(body: Body, edges: Array, points: Array) -> Array:
+    """Return by what factors the body about each of m points touches n edges, (m, n).
+
+    Parameters
+    ----------
+    edges : (n, 2, 2) array
+        By their ends, in the frame of the body.
+    points : (m, 2) array
+    """
+    starts, ends = edges[:, 0], edges[:, 1]
+    way = ends - starts
+    length = np.hypot(way[:, 0], way[:, 1])
+    unit = way / length[:, None]
+    normal = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
+    ahead, behind = body.touch(normal), body.touch(-normal)
+    height = np.einsum("ij,ij->i", normal, starts) - points @ normal.T
+    before = height >= 0
+    factor: Array = np.abs(height) / np.where(before, ahead.reach, behind.reach)
+    slide = np.where(
+        before,
+        np.einsum("ij,ij->i", unit, ahead.places),
+        np.einsum("ij,ij->i", unit, behind.places),
+    )
+    foot = factor * slide + (points @ unit.T - np.einsum("ij,ij->i", unit, starts))
+    early, late = foot < 0, foot > length
+    for beyond, corners in ((early, starts), (late, ends)):
+        which, edge = np.nonzero(beyond)
+        factor[which, edge] = body.gauge(corners[edge] - points[which])
+    return factor
+
+
+def nearest_places(body: Body, edges: Array) -> Array:
+    """Return the point of each of n edges that the body about 0, 0 meets first, (n, 2)."""
+    starts, way = edges[:, 0], edges[:, 1] - edges[:, 0]
+    length = np.hypot(way[:, 0], way[:, 1])
+    unit = way / np.maximum(length, 1e-300)[:, None]
+    normal = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
+    height = np.einsum("ij,ij->i", normal, starts)
+    facing = np.where(height >= 0, 1.0, -1.0)[:, None] * normal
+    facing[length == 0] = (1.0, 0.0)
+    touch = body.touch(facing)
+    foot = touch.places * (np.abs(height) / touch.reach)[:, None]
+    along = np.clip(np.einsum("ij,ij->i", unit, foot - starts), 0.0, length)
+    places: Array = starts + along[:, None] * unit
+    return places
