@@ -12,8 +12,12 @@ from ..panel.sound import SoundWood
 from .driver import Family, search
 from .found import Bound, Fit
 from .kept.tops import KeptTops
-from .rectangles.family import rectangle_family, rounded_rectangle_family
+from .points import clear_of, holds_all, lost
+from .rectangles.elsewhere import RectanglesElsewhere
+from .rectangles.family import RoundedRectangles, rectangle_family, rounded_rectangle_family
+from .stand import Elsewhere
 from .two_sizes.capsule import CapsuleKind
+from .two_sizes.elsewhere import RoundElsewhere
 from .two_sizes.family import TwoSizes
 from .two_sizes.oval import OvalKind
 from .two_sizes.pose import Kind, Pose
@@ -33,10 +37,13 @@ class Entry:
     family : Family
     finish : callable
         Makes a proved fit, or None, from the family's own kind of top.
+    elsewhere : Elsewhere or None
+        Looks for other places than the best; None where the family has no choice of them.
     """
 
     family: Family[Any, Any]
     finish: Callable[[Any], Fit | None]
+    elsewhere: Elsewhere | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,18 +73,21 @@ def _two_sizes(kind: Kind, shape: str) -> Maker:
                     return fit
             return None
 
-        return Entry(family, finish)
+        return Entry(family, finish, RoundElsewhere(seen, sizing, wood, held))
 
     return make
 
 
-def _rectangles(make_family: Callable[[SoundWood, Wish], Family[Any, Fit]]) -> Maker:
+def _rectangles(
+    make_family: Callable[[SoundWood, Wish, Sequence[Region]], RoundedRectangles],
+) -> Maker:
     def make(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
         def finish(fit: Fit) -> Fit | None:
             within = Region.from_rings(fit.placement.of(fit.core.inner()))
-            return fit if all(within.holds(part) for part in held) else None
+            return fit if holds_all(within, held) else None
 
-        return Entry(make_family(wood, wish), finish)
+        family = make_family(wood, wish, held)
+        return Entry(family, finish, RectanglesElsewhere(family, held))
 
     return make
 
@@ -105,6 +115,20 @@ _FOR_THE_PROOF = 5e-5
 way is less than this of any top wider than a needle."""
 
 
+def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = ()) -> Entry | None:
+    """Return a family ready to be searched; None where no top can lie in the wood.
+
+    Its tops hold all of `held` and the points to cover, and none of the points to avoid.
+    """
+    wood = clear_of(wood, wish.avoids)
+    if wood.outer.is_empty or wood.inner.is_empty or lost(wood, wish.covers):
+        return None
+    held = (*held, *(Region.at(point) for point in wish.covers))
+    on_edge = wish.keeping is not None and shape != PIECE_AS_FOUND
+    make = _kept_tops(shape) if on_edge else FAMILIES[shape]
+    return make(wood, wish, held)
+
+
 def answered(
     wood: SoundWood,
     wish: Wish,
@@ -112,14 +136,15 @@ def answered(
     held: Sequence[Region] = (),
     progress: Callable[[int, float, float], bool] | None = None,
 ) -> Answer:
-    """Return the best top of a family that holds all of `held`, proved, and a bound for all."""
-    if wood.outer.is_empty or wood.inner.is_empty:
-        return Answer(None, 0.0, 0)
+    """Return the best top of a family that holds all of `held`, proved, and a bound for all.
+
+    And all points that the wish says to cover, and none of those to avoid.
+    """
     # a family may drop what is within the gap by itself, so it must hear of the same gap
     wish = replace(wish, gap=wish.gap - min(wish.gap / 2, _FOR_THE_PROOF))
-    on_edge = wish.keeping is not None and shape != PIECE_AS_FOUND
-    make = _kept_tops(shape) if on_edge else FAMILIES[shape]
-    entry = make(wood, wish, held)
+    entry = entry_for(wood, wish, shape, held)
+    if entry is None:
+        return Answer(None, 0.0, 0)
     outcome = search(
         entry.family,
         gap=wish.gap,
