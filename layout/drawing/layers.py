@@ -47,6 +47,7 @@ FLIP = Layer("flip-line", "Flip lines", "#1c7c54", 0.35, _long_dash_dot(0.35))
 CHECK_BARS = Layer("check-bars", "Check bars", "#000000", 0.25)
 
 # drawings of single steps
+CONTACTS = Layer("contacts", "Where the top touches", "#b3123b", 0.5, hatching="solid")
 DATUM = Layer("datum", "Datum line", "#c2570c", 0.7)
 GHOST = Layer("new-top", "The new top", "#8a8175", 0.25)
 TAPES = Layer("tapes", "Tapes", "#1f5fa8", 0.18)

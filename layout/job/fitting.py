@@ -6,7 +6,8 @@ from collections.abc import Callable
 
 from ..fit import best_fits
 from ..fit.found import Fit
-from ..panel import Spoils
+from ..fit.ground import Ground
+from ..panel import Panel, Spoils
 from .job import Job
 
 Progress = Callable[[int, float, float], bool]
@@ -23,9 +24,12 @@ def fits_of(job: Job, *, progress: Progress | None = None) -> tuple[Fit, ...]:
     NothingFitsError
         If no wished-for shape fits; the message says why.
     """
+    ground = ground_of(job, job.panel)
+    return best_fits(ground.wood, job.wish, islands=ground.islands, progress=progress)
+
+
+def ground_of(job: Job, panel: Panel) -> Ground:
+    """Return where the tops of a job may lie on its panel, or on that panel with a defect less."""
     kept = job.wish.keeping.edges if job.wish.keeping else ()
-    wood = job.panel.sound_for(
-        Spoils.SHOWING, margin=job.margin, tape_error=job.tape_error, kept=kept
-    )
-    islands = tuple(defect.reach(job.tape_error) for defect in job.panel.islands)
-    return best_fits(wood, job.wish, islands=islands, progress=progress)
+    wood = panel.sound_for(Spoils.SHOWING, margin=job.margin, tape_error=job.tape_error, kept=kept)
+    return Ground(wood, tuple(defect.reach(job.tape_error) for defect in panel.islands))

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
 from ..fit.found import Fit
+from ..fit.why import Contact, Cost, LimitMet
 from ..legs.plan import LegsPlan
 from ..legs.whole import TablePlan
 from ..marking.marks import MarkSet, StringKit, marks_for
@@ -25,6 +26,7 @@ from .job import Job
 from .standing import stand
 from .template import template_content
 from .top import Top, top_from
+from .why import contacts_in, costs_in, limits_in, others_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +38,14 @@ class Plan:
     job : Job
     fits : tuple of Fit
         Best first; the first is the one that is made.
+    contacts : tuple of Contact
+        What that one touches, in the order of the way round it.
+    limits_met : tuple of LimitMet
+        The limits of the wish that it has come to.
+    costs : tuple of Cost
+        What each defect costs it, the dearest first.
+    others : tuple of Fit
+        Second opinions on it: other places and turns, next in rank.
     top : Top
         That fit, with its sizes rounded down.
     top_mass : float
@@ -62,6 +72,10 @@ class Plan:
 
     job: Job
     fits: tuple[Fit, ...]
+    contacts: tuple[Contact, ...]
+    limits_met: tuple[LimitMet, ...]
+    costs: tuple[Cost, ...]
+    others: tuple[Fit, ...]
     top: Top
     top_mass: float = field(metadata={"unit": "kg"})
     datum: Datum
@@ -93,6 +107,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     """
     panel, tools = job.panel, job.tools
     fits = fits_of(job, progress=progress)
+    contacts = contacts_in(job, fits[0])
     lipping = job.wish.lipping
     top = top_from(fits[0], job.wish.limits, step=job.step, lipping=lipping)
     place = (top.outline, top.placement)
@@ -110,6 +125,10 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     return Plan(
         job=job,
         fits=fits,
+        contacts=contacts,
+        limits_met=limits_in(job, fits[0]),
+        costs=costs_in(job, fits[0], contacts),
+        others=others_in(job, fits[0]),
         top=top,
         top_mass=top_mass,
         datum=datum,

@@ -1,13 +1,13 @@
 """Why a top is not larger: what it touches, which limits it meets, what each defect costs."""
 
 from .contacts import Contact, Side, Touched, contacts_of
-from .costs import Cost, Ground, costs_of
+from .costs import Cost, Lies, costs_of
 from .limits import LimitMet, limits_met
 
 __all__ = [
     "Contact",
     "Cost",
-    "Ground",
+    "Lies",
     "LimitMet",
     "Side",
     "Touched",

@@ -165,10 +165,11 @@ def _touching(walk: Walk, thing: _Thing) -> Iterator[tuple[float, Contact]]:
     stops = walk.stops(thing.edges, thing.clear + TOUCHING)
     room = stops.distance - thing.clear
     for run in runs(stops, room <= TOUCHING, walk.length):
-        own = room[run]
-        nearest = run[int(np.argmin(own))]
-        even = walk.share(stops.along[run], own <= own.min() + _FLAT * TOUCHING)
-        places = (run[0], run[-1]) if even >= _MOSTLY else (nearest,)
-        points = tuple(Point(float(stops.at[i, 0]), float(stops.at[i, 1])) for i in places)
+        own, along = room[run], stops.along[run]
+        even = own <= own.min() + _FLAT * TOUCHING
+        nearest = walk.middle_of(along, even, int(np.argmin(own)))
+        lies_along = walk.share(along, even) >= _MOSTLY
+        places = (float(along[0]), float(along[-1])) if lies_along else (nearest,)
+        points = tuple(walk.point(place) for place in places)
         contact = Contact(thing.what, thing.name, points, thing.clear, max(0.0, float(own.min())))
-        yield float(stops.along[nearest]), contact
+        yield nearest, contact

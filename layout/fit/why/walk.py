@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ...geometry.placement import Points
+from ...geometry.point import Point
 from ..two_sizes.pose import segment_distances
 
 Array = NDArray[np.float64]
@@ -80,6 +81,27 @@ class Walk:
         near = _in_reach(at, edges.reshape(-1, 2), reach)
         along, at = along[near], at[near]
         return Stops(along, at, _distances(edges, at))
+
+    def point(self, along: float) -> Point:
+        """Return the place so far round, mm."""
+        x, y = (float(np.interp(along, self.along, self.corners[:, k])) for k in (0, 1))
+        return Point(x, y)
+
+    def middle_of(self, along: Array, held: NDArray[np.bool_], at: int) -> float:
+        """Return how far round the middle lies of the stops one beside another that are held.
+
+        Parameters
+        ----------
+        along : (m,) array
+            Some stops, in order.
+        at : int
+            The stop among them that is to be one of these.
+        """
+        breaks = np.flatnonzero(~held)
+        first = int(breaks[breaks < at].max(initial=-1)) + 1
+        last = int(breaks[breaks > at].min(initial=len(held))) - 1
+        half = ((along[last] - along[first]) % self.length) / 2
+        return float((along[first] + half) % self.length)
 
     def share(self, along: Array, held: NDArray[np.bool_]) -> float:
         """Return the share of a stretch, given by its stops, along which something is held.

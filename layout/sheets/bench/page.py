@@ -14,6 +14,7 @@ from .before import before
 from .cuts import cuts, first_cuts
 from .marks import marks, marks_again
 from .rows import Section
+from .why import why
 
 TEMPLATE = "page.html.j2"
 
@@ -56,7 +57,7 @@ def bench_sheet(plan: Plan, drawing: str, *, files: tuple[str, ...] = ()) -> str
 
 def _counted(plan: Plan) -> Iterator[tuple[Section, int]]:
     """Yield the sections in order, each with the number of its first step."""
-    held = (before, marks, first_cuts, marks_again, cuts, after)
+    held = (why, before, marks, first_cuts, marks_again, cuts, after)
     count = 1
     for section in (make(plan) for make in held):
         if section is not None:

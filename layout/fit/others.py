@@ -1,0 +1,142 @@
+"""Second opinions: other places and turns for the top, so that the maker can choose by the grain.
+
+Many tops are set down roughly, at many places, turns and shapes. The best of them that is clearly
+different from all chosen before (`Stand.difference`) climbs to the best that can be reached from it
+without coming too near to those. So some end at a place of their own, where no small move makes
+them better; others would slide back to the winner, and stop as near to it as a clearly different
+top may. The former come first. Where limits make many places equally good, the next is always the
+one farthest from all chosen before, so that they spread over the wood.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+
+from ..geometry.polygon import Region
+from ..geometry.tolerance import CHORD
+from ..panel.sound import SoundWood
+from .coarse import coarser
+from .families import entry_for
+from .found import Fit
+from .ground import Ground
+from .stand import Elsewhere, Stand, period_of
+from .wish import Wish
+
+MOST = 5
+"""Second opinions that are told."""
+
+LEAST_SHARE = 0.75
+"""Of the best score, that one must reach."""
+
+_CLIMBS = 8
+"""Starts that are climbed from at most."""
+
+_HOPE = 0.45
+"""Share of the best score that a rough start must have: climbing gains the rest."""
+
+_EQUAL = 0.02
+"""Rough starts within this share of the best one left are equally good: then the farthest goes."""
+
+_ROUGH = 1e-3
+"""Share of the wood's diagonal that may be lost where tops are only set down roughly."""
+
+_DIGITS = 6
+"""Of figures that are compared: where two are equal, rounding must not tell which comes first."""
+
+_CLEARLY = 1 - 1e-9
+"""How different a top must be: clearly, but for rounding, as a limit may allow it just so far."""
+
+_AT_THE_END = 1.05
+"""A top no more different than this from one chosen before has come to the end of its way."""
+
+
+def others(
+    best: Fit, wish: Wish, shape: str, ground: Ground, *, most: int = MOST
+) -> tuple[Fit, ...]:
+    """Return clearly different tops of the best one's family, next in rank.
+
+    Each is proved inside the wood, polished in a wood that is drawn in by some hundredths of a mm
+    at most (`coarser`), and carries no bound. A family without a choice of places gives none.
+    """
+    look = _Look(best, wish, shape, ground)
+    found: list[tuple[bool, Fit]] = []
+    chosen = [Stand.of(best)]
+    starts = _Starts(look.starts(), look.period)
+    starts.leave(chosen[0])
+    for _ in range(_CLIMBS):
+        start = starts.next()
+        if start is None:
+            break
+        fit = look.climbed(start, chosen)
+        if fit is None:
+            continue
+        stand = Stand.of(fit)
+        starts.leave(stand)
+        if fit.score >= LEAST_SHARE * best.score:
+            nearest = min(stand.difference(other, look.period) for other in chosen)
+            found.append((nearest <= _AT_THE_END, fit))
+            chosen.append(stand)
+    ranked = sorted(found, key=lambda pair: (pair[0], -round(pair[1].score / best.score, _DIGITS)))
+    return tuple(fit for _, fit in ranked[:most])
+
+
+class _Starts:
+    """Rough tops, and how clearly each differs from all that are chosen."""
+
+    def __init__(self, stands: Sequence[Stand], period: float) -> None:
+        self.stands, self.period = list(stands), period
+        self.away = [math.inf] * len(self.stands)
+
+    def leave(self, chosen: Stand) -> None:
+        """Take note of one more that is chosen."""
+        for i, stand in enumerate(self.stands):
+            self.away[i] = min(self.away[i], stand.difference(chosen, self.period))
+
+    def next(self) -> Stand | None:
+        """Return the best that is clearly different, of equals the most different, only once."""
+        clear = [i for i, away in enumerate(self.away) if away >= _CLEARLY]
+        if not clear:
+            return None
+        enough = (1 - _EQUAL) * max(self.stands[i].score for i in clear)
+        good = (i for i in clear if self.stands[i].score >= enough)
+        chosen = max(good, key=lambda i: round(self.away[i], _DIGITS))
+        self.away[chosen] = 0.0
+        return self.stands[chosen]
+
+
+class _Look:
+    """Looks for other places on the wood, once with islands as the best top has them."""
+
+    def __init__(self, best: Fit, wish: Wish, shape: str, ground: Ground) -> None:
+        self.best, self.period = best, period_of(best.core)
+        self.wish = replace(wish, shapes=(shape,), beats=0.0)
+        self.shape = shape
+        core = Region.from_rings(best.placement.of(best.core.inner(CHORD)))
+        self.held = tuple(part for part in ground.islands if core.holds(part))
+        self.wood = ground.wood
+        for part in ground.islands:
+            if part not in self.held:
+                self.wood = SoundWood(self.wood.inner.minus(part), self.wood.outer.minus(part))
+        self.fine = coarser(self.wood)
+
+    def _on(self, wood: SoundWood) -> Elsewhere | None:
+        entry = entry_for(wood, self.wish, self.shape, self.held)
+        return None if entry is None else entry.elsewhere
+
+    def starts(self) -> list[Stand]:
+        """Return rough tops on a wood with few corners."""
+        elsewhere = self._on(coarser(self.wood, _ROUGH))
+        least = _HOPE * self.best.score
+        return [] if elsewhere is None else [s for s in elsewhere.starts() if s.score >= least]
+
+    def climbed(self, start: Stand, chosen: Sequence[Stand]) -> Fit | None:
+        """Return the best top that is reached from a start and clear of those chosen."""
+        elsewhere = self._on(self.fine)
+        assert elsewhere is not None  # for the start came from it
+
+        def stays(stand: Stand) -> bool:
+            return all(stand.difference(s, self.period) >= _CLEARLY for s in chosen)
+
+        return elsewhere.climbed(start, stays)

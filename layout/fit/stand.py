@@ -1,0 +1,96 @@
+"""A top that stands somewhere, in so few words that many can be compared, and how two differ."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from typing import Protocol
+
+import numpy as np
+
+from ..geometry.placement import Placement
+from ..outlines import Outline
+from .found import Fit
+
+MOVED = 0.08
+"""Share of the length by which a top must be moved to be clearly another one."""
+
+TURNED = math.radians(5)
+"""By how much it must be turned."""
+
+RESIZED = 0.1
+"""Share by which it must be longer or wider: a top that is only smaller is no other one."""
+
+_LOOKS_THE_SAME = 0.02
+"""A top that changes by less than this share of its width when it is turned looks the same."""
+
+_FOLDS = (12, 8, 6, 5, 4, 3, 2)
+"""Parts of a whole turn after which an outline may look the same, finest first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stand:
+    """A core somewhere on the wood.
+
+    Attributes
+    ----------
+    score : float
+    placement : Placement
+    length, width : float
+        Of the core, mm.
+    """
+
+    score: float
+    placement: Placement
+    length: float
+    width: float
+
+    @classmethod
+    def of(cls, fit: Fit) -> Stand:
+        """Return where the core of a fit stands."""
+        return cls(fit.score, fit.placement, fit.core.length, fit.core.width)
+
+    def difference(self, other: Stand, period: float) -> float:
+        """Return how clearly this top differs from another: 1 and more is clearly.
+
+        Moved, turned, and longer or wider count each in its own measure, and the greatest counts.
+
+        Parameters
+        ----------
+        period : float
+            The turn after which the outline looks the same, radians; 0 for a circle.
+        """
+        moved = self.placement.centre.distance_to(other.placement.centre) / (MOVED * other.length)
+        resized = (max(self.length / other.length, self.width / other.width) - 1) / RESIZED
+        turn = self.placement.turn - other.placement.turn
+        turned = abs(math.remainder(turn, period)) / TURNED if period else 0.0
+        return max(moved, turned, resized)
+
+
+class Elsewhere(Protocol):
+    """What a family offers to those who look for other places than the best."""
+
+    def starts(self) -> Iterable[Stand]:
+        """Return real tops, as large as they may be where they stand, of many places and turns."""
+        ...
+
+    def climbed(self, start: Stand, stays: Callable[[Stand], bool]) -> Fit | None:
+        """Return the best top that can be reached from a start by ways on which it `stays`."""
+        ...
+
+
+def period_of(outline: Outline) -> float:
+    """Return the least turn after which an outline looks the same, radians; 0 where any does.
+
+    How far it reaches in every direction tells it, to a fiftieth of the width.
+    """
+    steps = 240
+    reach = np.array([outline.support(math.tau * i / steps) for i in range(steps)])
+    alike = _LOOKS_THE_SAME * outline.width
+    if np.ptp(reach) <= alike:
+        return 0.0
+    for fold in _FOLDS:
+        if steps % fold == 0 and np.abs(reach - np.roll(reach, steps // fold)).max() <= alike:
+            return math.tau / fold
+    return math.tau

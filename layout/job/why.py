@@ -1,0 +1,105 @@
+"""Why the top of a job is not larger, what mending would gain, and where else it could lie."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from ..fit.found import Fit
+from ..fit.ground import Ground
+from ..fit.others import others
+from ..fit.why import Contact, Cost, LimitMet, Side, contacts_of, costs_of, limits_met
+from ..fit.why.contacts import Touched
+from ..geometry.path import Path
+from ..geometry.segments import Segment
+from ..panel.named_edges import named_edges
+from ..panel.panel import Panel
+from .fits import fit_record
+from .fitting import ground_of
+from .job import Job
+from .serialise import plain
+
+
+def contacts_in(job: Job, fit: Fit) -> tuple[Contact, ...]:
+    """Return what the core of a fit touches on the panel of a job."""
+    return contacts_of(
+        fit,
+        job.panel,
+        margin=job.margin,
+        tape_error=job.tape_error,
+        sides=tuple(sides_of(job)),
+        points=(*job.wish.covers, *job.wish.avoids),
+    )
+
+
+def limits_in(job: Job, fit: Fit) -> tuple[LimitMet, ...]:
+    """Return the limits of a job's wish that a fit has come to."""
+    return limits_met(fit, job.wish)
+
+
+def costs_in(job: Job, fit: Fit, contacts: tuple[Contact, ...]) -> tuple[Cost, ...]:
+    """Return what each defect costs the best fit of a job, the dearest first."""
+
+    def ground(panel: Panel) -> Ground:
+        return ground_of(job, panel)
+
+    touched = [contact.name for contact in contacts if contact.what is Touched.DEFECT]
+    return costs_of(fit, job.panel, job.wish, fit.outline.name, ground, touched)
+
+
+def others_in(job: Job, fit: Fit) -> tuple[Fit, ...]:
+    """Return second opinions on the best fit of a job."""
+    return others(fit, job.wish, fit.outline.name, ground_of(job, job.panel))
+
+
+def sides_of(job: Job) -> Iterator[Side]:
+    """Yield the parts of the panel's boundary, each under its name; a corner is one of its own.
+
+    On a panel whose corners have no letters the whole boundary is "the edge".
+    """
+    kept = {
+        s for path in (job.wish.keeping.edges if job.wish.keeping else ()) for s in path.segments
+    }
+    named = {
+        segment: f"edge {edge.name[0]}–{edge.name[1]}"
+        for edge in named_edges(job.panel)
+        for segment in edge.edge.segments
+    }
+    corners = {edge.edge.segments[-1]: f"corner {edge.name[1]}" for edge in named_edges(job.panel)}
+    chain: list[Segment] = []
+    name, last = "", "the edge"
+    segments = job.panel.boundary.segments
+    first = next((i for i, s in enumerate(segments) if s in named), 0)
+    for segment in segments[first:] + segments[:first]:
+        own = named.get(segment, last)
+        if chain and own != name:
+            yield Side(name, Path(tuple(chain)), chain[0] in kept)
+            chain = []
+        chain.append(segment)
+        name, last = own, corners.get(segment, last)
+    yield Side(name, Path(tuple(chain)), chain[0] in kept)
+
+
+def why_record(
+    contacts: tuple[Contact, ...],
+    limits: tuple[LimitMet, ...],
+    costs: tuple[Cost, ...] | None = None,
+    others: tuple[Fit, ...] | None = None,
+) -> dict[str, Any]:
+    """Return all of it as plain JSON values; what was not asked for is left out."""
+    record: dict[str, Any] = {"contacts": plain(contacts), "limits_met": plain(limits)}
+    if costs is not None:
+        record["costs"] = [_cost_record(cost) for cost in costs]
+    if others is not None:
+        record["others"] = [fit_record(fit) for fit in others]
+    return record
+
+
+def _cost_record(cost: Cost) -> dict[str, Any]:
+    return {
+        "name": cost.name,
+        "gain": plain(cost.gain),
+        "most": plain(cost.most),
+        "lies": None if cost.lies is None else cost.lies.value,
+        "top": None if cost.fit is None else fit_record(cost.fit),
+    }

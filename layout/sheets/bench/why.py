@@ -1,0 +1,108 @@
+"""Why the top is not larger, what mending would gain, and where else it could lie."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...job.plan import Plan
+from ...units import Tape
+from ..steps.why import contacts_scene, others_scene
+from ..title import exact_words
+from ..why_words import (
+    gain_words,
+    how_words,
+    limit_words,
+    loss_words,
+    not_worth_it,
+    turn_words,
+)
+from .rows import BenchStep, Section, Table, sentence
+
+
+def why(plan: Plan) -> Section:
+    """Return what a maker may decide by before the first mark."""
+    return Section("Why not larger", tuple(_steps(plan)))
+
+
+def _steps(plan: Plan) -> Iterator[BenchStep]:
+    yield _touches(plan)
+    if plan.costs:
+        yield _mending(plan)
+    if plan.others:
+        yield _elsewhere(plan)
+
+
+def _touches(plan: Plan) -> BenchStep:
+    tape = plan.job.tape
+    words = []
+    if plan.contacts:
+        kept = (
+            "the margins, clearances and the error of the tape"
+            if plan.job.tape_error
+            else ("the margins and clearances")
+        )
+        words.append(f"The line that is cut touches at the dots; {kept} are kept to there.")
+    limits = [limit_words(limit, plan.job.wish.limits, tape) for limit in plan.limits_met]
+    if limits:
+        words.append(sentence("; ".join(limits)))
+    if not words:
+        words.append("Nothing holds it: it has the size that was wished for.")
+    rows = []
+    for number, contact in enumerate(plan.contacts, 1):
+        offsets = [plan.datum.coordinates(point) for point in contact.points]
+        along = _span([offset.along for offset in offsets], tape)
+        square = _span([offset.square for offset in offsets], tape)
+        rows.append((f"{number}", contact.name, along, square))
+    headings = ("No.", "Touches", f"Along {plan.datum.name}", "Square to it")
+    table = Table(headings, tuple(rows)) if rows else None
+    drawing = contacts_scene(plan) if rows else None
+    return BenchStep("What it touches", tuple(words), table, drawing=drawing)
+
+
+def _span(values: list[float], tape: Tape) -> str:
+    """Return one figure, or two where they differ on the tape."""
+    return " to ".join(dict.fromkeys(tape.figure(value) for value in values))
+
+
+def _mending(plan: Plan) -> BenchStep:
+    goal = plan.job.wish.goal
+    worth = [cost for cost in plan.costs if cost.is_worth_it]
+    words = ["What the top would gain were one of these mended or accepted, and nothing else."]
+    words += [sentence(line) for line in not_worth_it(plan.costs)]
+    rows = tuple(
+        (
+            cost.name,
+            gain_words(cost, goal),
+            "–" if cost.fit is None else exact_words(cost.fit.outline, plan.job.tape),
+            how_words(cost),
+        )
+        for cost in worth
+    )
+    table = Table(("Without the", "The top is", "Size", "Provided"), rows) if rows else None
+    return BenchStep("What mending would gain", tuple(words), table)
+
+
+def _elsewhere(plan: Plan) -> BenchStep:
+    goal, tape, best = plan.job.wish.goal, plan.job.tape, plan.fit
+    rows = []
+    for rank, fit in enumerate(plan.others, 2):
+        centre = plan.datum.coordinates(fit.placement.centre)
+        turn = turn_words(fit, best).removeprefix("turned ")
+        rows.append(
+            (
+                f"{rank}",
+                exact_words(fit.outline, tape),
+                tape.figure(centre.along),
+                tape.figure(centre.square),
+                turn or "as planned",
+                loss_words(fit, best, goal),
+            )
+        )
+    headings = ("Place", "Size", "Centre along", "Centre square", "Turned", "Against place 1")
+    words = (
+        "Place 1 is this plan. The next in rank, clearly different in place, turn or size: lay a "
+        "scrap of card on the panel and choose by the look of the grain.",
+    )
+    return BenchStep(
+        "Other places for it", words, Table(headings, tuple(rows)), drawing=others_scene(plan)
+    )

@@ -1,0 +1,130 @@
+"""Why a top is not larger, in words: what it touches, which limits hold it, what mending gains."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Iterator, Sequence
+
+from ..fit.found import Fit
+from ..fit.why import Contact, Cost, Lies, LimitMet
+from ..fit.why.limits import End, Limited
+from ..fit.wish import Goal, Limits
+from ..geometry.point import Point
+from ..units import Tape, two_figures
+from .title import outline_words
+
+Place = Callable[[Point], str]
+"""Tells where a point of the panel lies."""
+
+_MORE = {Goal.AREA: "larger", Goal.LENGTH: "longer", Goal.WIDTH: "wider", Goal.NEAREST: "nearer"}
+_LESS = {
+    Goal.AREA: "smaller",
+    Goal.LENGTH: "shorter",
+    Goal.WIDTH: "narrower",
+    Goal.NEAREST: "farther off",
+}
+
+_AS_GOOD = 0.0005
+"""A share below which two tops are equally good."""
+
+_LIES = {
+    Lies.INSIDE: "if it is mended, wholly inside the top",
+    Lies.ACROSS: "if the edge of the top may run through it",
+    Lies.BESIDE: "if the top need not keep clear of it",
+}
+
+
+def percent(share: float) -> str:
+    """Return a share in per cent to two figures.
+
+    >>> percent(0.1035), percent(0.0313), percent(1.204)
+    ('10 %', '3.1 %', '120 %')
+    """
+    value = 100 * share
+    return f"{value:.0f} %" if value >= 10 else f"{two_figures(value)} %"
+
+
+def contact_words(contact: Contact, place: Place) -> str:
+    """Return what is touched, and where."""
+    where = " to ".join(place(point) for point in contact.points)
+    return f"{contact.name} {'from' if len(contact.points) > 1 else 'at'} {where}"
+
+
+def limit_words(limit: LimitMet, limits: Limits, tape: Tape) -> str:
+    """Return which limit a top has come to."""
+    if limit.what is Limited.TURN:
+        if limits.most_turn == 0:
+            return "it lies along the grain, as asked"
+        degrees = two_figures(math.degrees(limits.most_turn))
+        return f"it is turned from the grain as far as allowed, {degrees}°"
+    span = {
+        Limited.LENGTH: limits.length,
+        Limited.WIDTH: limits.width,
+        Limited.RATIO: limits.ratio,
+        Limited.CORNER_RADIUS: limits.corner_radius,
+    }[limit.what]
+    value = span.greatest if limit.end is End.GREATEST else span.least
+    is_length = limit.what is not Limited.RATIO
+    words = tape.measure(value) if is_length else f"{value:.4g}"
+    return f"its {limit.what.value} is the {limit.end.value} allowed, {words}"
+
+
+def gain_words(cost: Cost, goal: Goal) -> str:
+    """Return how much better the top would be without a defect: ``10 % larger``."""
+    more = _MORE[goal]
+    if cost.is_settled:
+        return f"{percent(cost.gain)} {more}"
+    return f"at least {percent(cost.gain)} and at most {percent(cost.most)} {more}"
+
+
+def how_words(cost: Cost) -> str:
+    """Return on what that hangs."""
+    return "" if cost.lies is None else _LIES[cost.lies]
+
+
+def cost_lines(costs: Sequence[Cost], goal: Goal) -> Iterator[str]:
+    """Yield what mending gains, a line for each defect that is worth it and one for the rest."""
+    worth = [cost for cost in costs if cost.is_worth_it]
+    for cost in worth:
+        yield f"without the {cost.name}: {gain_words(cost, goal)}, {how_words(cost)}"
+    yield from not_worth_it(costs)
+
+
+def not_worth_it(costs: Iterable[Cost]) -> Iterator[str]:
+    """Yield in one line which defects are not worth mending."""
+    rest = [cost for cost in costs if not cost.is_worth_it]
+    if rest:
+        names = ", ".join(cost.name for cost in rest)
+        most = percent(max(max(cost.most for cost in rest), _AS_GOOD))
+        yield f"nothing worth it: {names} (at most {most})"
+
+
+def loss_words(fit: Fit, best: Fit, goal: Goal) -> str:
+    """Return how much less good a top is than the best: ``10 % smaller``."""
+    share = 1 - fit.score / best.score
+    if share < _AS_GOOD:
+        return "as good"
+    return _LESS[goal] if goal is Goal.NEAREST else f"{percent(share)} {_LESS[goal]}"
+
+
+def turn_words(fit: Fit, best: Fit) -> str:
+    """Return how a top is turned against the best one: ``turned 5.0° left``; or nothing."""
+    turn = math.degrees(math.remainder(fit.placement.turn - best.placement.turn, math.pi))
+    if fit.outline.name == "circle" or abs(turn) < _LEAST_TURN:
+        return ""
+    return f"turned {abs(turn):.1f}° {'left' if turn > 0 else 'right'}"
+
+
+_LEAST_TURN = 0.05
+"""Degrees below which nobody sees a turn."""
+
+
+def other_words(fit: Fit, best: Fit, goal: Goal, tape: Tape, place: Place) -> str:
+    """Return a second opinion in a few words."""
+    parts = [
+        outline_words(fit.outline, tape),
+        f"centre {place(fit.placement.centre)}",
+        turn_words(fit, best),
+        loss_words(fit, best, goal),
+    ]
+    return ", ".join(part for part in parts if part)
