@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from pathlib import Path
 from time import perf_counter
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -14,12 +15,14 @@ from .searching import searching, time_limit
 
 if TYPE_CHECKING:
     from ..layout.fit.found import Fit
+    from ..layout.geometry.point import Point
     from ..layout.job.job import Job
 
 EXAMPLES = """
 \b
 Examples:
   panelwright fit door.toml
+  panelwright fit door.toml --why
   panelwright fit door.toml --json > tops.json
 """
 
@@ -27,11 +30,17 @@ Examples:
 @click.command(epilog=EXAMPLES)
 @click.argument("job", type=click.Path(path_type=Path))
 @click.option("--json", "as_json", is_flag=True, help="Print JSON for machines: mm, mm², degrees.")
+@click.option(
+    "--why",
+    is_flag=True,
+    help="Say of the best top what mending each defect would gain, and where else it could lie.",
+)
 @time_limit
-def fit(job: Path, as_json: bool, seconds: float | None) -> None:
+def fit(job: Path, as_json: bool, why: bool, seconds: float | None) -> None:
     """Find the best top of each shape that the job file JOB wishes for, best first.
 
-    Ends with 1, and the reason, where none fits.
+    Says of the best what it touches and which limits hold it. Ends with 1, and the reason, where
+    none fits.
     """
     found_job = job_from(job)
     from ..layout.job.fits import SCHEMA, fit_record
@@ -43,10 +52,45 @@ def fit(job: Path, as_json: bool, seconds: float | None) -> None:
     each = (perf_counter() - started) / len(fits)
     if as_json:
         records = [fit_record(found, each) for found in fits]
-        click.echo(json.dumps({"schema": SCHEMA, "fits": records}, indent=1, ensure_ascii=False))
+        told = _why_record(found_job, fits[0], why)
+        held = {"schema": SCHEMA, "fits": records, **told}
+        click.echo(json.dumps(held, indent=1, ensure_ascii=False))
         return
     for rank, found in enumerate(fits, 1):
         click.echo(f"{rank}. {_spoken(found, found_job)}")
+        if rank == 1:
+            for line in _why_lines(found_job, found, why):
+                click.echo(f"   {line}")
+
+
+def _why_record(job: Job, best: Fit, why: bool) -> dict[str, Any]:
+    from ..layout.job.why import contacts_in, costs_in, limits_in, others_in, why_record
+
+    contacts, limits = contacts_in(job, best), limits_in(job, best)
+    if not why:
+        return why_record(contacts, limits)
+    return why_record(contacts, limits, costs_in(job, best, contacts), others_in(job, best))
+
+
+def _why_lines(job: Job, best: Fit, why: bool) -> Iterator[str]:
+    from ..layout.job.why import contacts_in, costs_in, limits_in, others_in
+    from ..layout.sheets.why_words import contact_words, cost_lines, limit_words, other_words
+
+    tape, goal = job.tape, job.wish.goal
+
+    def place(point: Point) -> str:
+        return f"({tape.figure(point.x)}, {tape.figure(point.y)})"
+
+    contacts = contacts_in(job, best)
+    for contact in contacts:
+        yield f"touches {contact_words(contact, place)}"
+    for limit in limits_in(job, best):
+        yield limit_words(limit, job.wish.limits, tape)
+    if not why:
+        return
+    yield from cost_lines(costs_in(job, best, contacts), goal)
+    for rank, other in enumerate(others_in(job, best), 2):
+        yield f"place {rank}: {other_words(other, best, goal, tape, place)}"
 
 
 def _spoken(found: Fit, job: Job) -> str:

@@ -86,6 +86,7 @@ def summary(plan: Plan) -> Iterator[str]:
     for other in plan.fits[1:]:
         size = exact_words(other.outline, tape)
         yield f"           also fits: {other.outline.name} {size}, {tape.area(other.outline.area)}"
+    yield from _why(plan)
     centre = plan.datum.coordinates(plan.top.placement.centre)
     yield (
         f"  Datum    {plan.datum.name}; centre {tape.figure(centre.along)} along, "
@@ -101,6 +102,31 @@ def summary(plan: Plan) -> Iterator[str]:
     yield from _template(plan)
     for warning in plan.cuts.warnings:
         yield f"  !        {warning}"
+
+
+def _why(plan: Plan) -> Iterator[str]:
+    """Yield what the top touches, what mending would gain, and the next place in rank."""
+    from ..layout.sheets.title import exact_words
+    from ..layout.sheets.why_words import gain_words, limit_words, loss_words, turn_words
+
+    tape, goal = plan.job.tape, plan.job.wish.goal
+    held = list(dict.fromkeys(contact.name for contact in plan.contacts))
+    limits = [limit_words(limit, plan.job.wish.limits, tape) for limit in plan.limits_met]
+    touched = [f"touches {', '.join(held)}"] if held else []
+    if touched or limits:
+        yield f"  Why      {'; '.join((*touched, *limits))}"
+    gains = [f"the {c.name}: {gain_words(c, goal)}" for c in plan.costs if c.is_worth_it]
+    if gains:
+        yield f"           without {'; without '.join(gains)}"
+    if plan.others:
+        other = plan.others[0]
+        parts = (
+            exact_words(other.outline, tape),
+            turn_words(other, plan.fit),
+            loss_words(other, plan.fit, goal),
+        )
+        more = f" (and {len(plan.others) - 1} more)" if len(plan.others) > 1 else ""
+        yield f"           next in rank: {', '.join(part for part in parts if part)}{more}"
 
 
 def _template(plan: Plan) -> Iterator[str]:
