@@ -6,6 +6,7 @@ from .builds import FrameJoint, RimLoss
 from .cut import CurveCut, EdgePoint, Facet, Guide, SkippedTrim, SwungRadius, Trim, TrimKind
 from .edging import Edging
 from .feed import QuarterFeed
+from .kept import KeptEdge
 from .mending import Mended, mends_for
 from .plan import CutPlan, plan_cuts
 from .profile import EdgeProfile, ProfilePlan, plan_profile
@@ -23,6 +24,7 @@ __all__ = [
     "Figure",
     "FrameJoint",
     "Guide",
+    "KeptEdge",
     "MarkedAgain",
     "Mended",
     "ProfilePlan",

@@ -3,19 +3,22 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
+from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..marking.instruments import StringCompass
 from ..marking.marks import compasses_for
 from ..outlines import Circle, Outline
 from ..panel.datum import Datum
 from ..panel.panel import Panel
+from .kept import Runs, runs_of
 from .tools import Tools
 
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """What every cut of one job is made with."""
+    """What every cut of one job is made with; `kept` are edges of the panel that stay."""
 
     panel: Panel
     datum: Datum
@@ -23,6 +26,12 @@ class Bench:
     outline: Outline
     placement: Placement
     lipping: float
+    kept: tuple[Path, ...] = ()
+
+    @property
+    def runs(self) -> Runs:
+        """The line that is cut, broken where it lies on edges that are kept."""
+        return _runs(self.outline, self.placement, self.lipping, self.kept)
 
     @property
     def turn(self) -> float:
@@ -55,3 +64,14 @@ class Bench:
     def is_slab(self) -> bool:
         """Whether it is cut roughly to length, flattened, rested and marked again first."""
         return self.datum.struck and self.panel.flattened is not None
+
+
+def core_path(outline: Outline, placement: Placement, lipping: float) -> Path:
+    """Return the line that is cut, on the panel: the finish line less the lipping."""
+    own = outline.parallel(-lipping) if lipping else outline.path()
+    return own.placed(placement)
+
+
+@lru_cache(maxsize=8)
+def _runs(outline: Outline, placement: Placement, lipping: float, kept: tuple[Path, ...]) -> Runs:
+    return runs_of(core_path(outline, placement, lipping), kept)

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator, Sequence
 
 from ..geometry.path import Path
-from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.segments import Arc
+from ..geometry.segments import Arc, Segment
 from ..geometry.tolerance import CHORD
-from ..outlines import Outline, Oval, Rectangle, RoundedRectangle
+from ..outlines import Freeform, Oval, RegularPolygon, RoundedRectangle, Superellipse
+from ..panel.build import Kind
 from .bench import Bench
 from .cut import CurveCut, SwungRadius
 from .feed import QuarterFeed, quarter_feeds
+from .rough import RING, jigsaw_kerf, rough_allowance, rough_line
 from .strips import extent_of
 from .template_line import TemplateGuide
 from .tools import THICK
@@ -21,9 +23,6 @@ from .tools import THICK
 RELIEF = 40.0
 """A jigsaw binds in a tighter curve unless the waste is cut away piece by piece, mm (common
 practice)."""
-
-_RING = 0.02
-"""How near a polygon of the jigsaw's cut follows it, mm: the blade does not keep to that."""
 
 RELIEF_EVERY = 20.0
 """How far apart relief cuts are along the line, mm: a thumb (common practice)."""
@@ -33,31 +32,9 @@ WORTH_RELIEF = 5.0
 """Waste that stands out by less breaks off by itself, mm (our choice)."""
 
 
-def core_path(outline: Outline, placement: Placement, lipping: float) -> Path:
-    """Return the line that is cut, on the panel: the finish line less the lipping."""
-    own = outline.parallel(-lipping) if lipping else outline.path()
-    return own.placed(placement)
-
-
-def rough_path(bench: Bench) -> Path:
-    """Return the rough line on the panel: parallel to the core line at the jigsaw's allowance.
-
-    A top with square corners and straight edges is sawn at the saw's allowance instead.
-    """
-    allowance = rough_allowance(bench)
-    off = allowance - bench.lipping
-    own = bench.outline.parallel(off) if off else bench.outline.path()
-    return own.placed(bench.placement)
-
-
-def rough_allowance(bench: Bench) -> float:
-    """Return how far the rough line runs outside the core line, mm."""
-    if isinstance(bench.outline, Rectangle):
-        return bench.tools.left_by_saw(end=False)
-    return bench.tools.left_by_jigsaw(bench.thickness)
-
-
-def curve_cuts(bench: Bench, blank: Region, core: Path) -> tuple[CurveCut, ...]:
+def curve_cuts(
+    bench: Bench, blank: Region, core: Path, *, is_hollow: bool = False
+) -> tuple[CurveCut, ...]:
     """Return the cuts along the outline, in order.
 
     Where no more stands outside the line than its bit is wide, the router needs no jigsaw before
@@ -69,30 +46,26 @@ def curve_cuts(bench: Bench, blank: Region, core: Path) -> tuple[CurveCut, ...]:
         What is left after trims and facets.
     core : Path
         The line that is kept, on the panel.
+    is_hollow : bool
+        Whether straight cuts cannot free all of it.
     """
     kept = Region.from_rings(core.points(CHORD, "inside"))
     most = _most_outside(blank, kept)
     cuts: list[CurveCut] = []
     needs_saw = most > bench.tools.bit or not bench.tools.router
-    if needs_saw and not isinstance(bench.outline, Rectangle):
-        cuts.append(_jigsaw(bench, blank, most))
+    if (needs_saw and not bench.runs.is_straight) or is_hollow:
+        cuts.append(_jigsaw(bench, blank, most, is_hollow=is_hollow))
         most = cuts[0].allowance
-    cuts.append(_router(bench, most, core) if bench.tools.router else _by_hand(bench, most, core))
+    if bench.tools.router:
+        cuts.append(_router(bench, most, core, is_hollow=is_hollow))
+    else:
+        cuts.append(_by_hand(bench, most, core))
     return tuple(cuts)
 
 
 def curve_kerf(bench: Bench, cuts: tuple[CurveCut, ...]) -> Region:
-    """Return what the jigsaw turns to dust: a ring outside the rough line; nothing without it."""
-    if not any(cut.tool == "jigsaw" for cut in cuts):
-        return Region.empty()
-    off = rough_allowance(bench) - bench.lipping + bench.tools.jigsaw_kerf
-    around = bench.outline.parallel(off).placed(bench.placement).points(_RING, "outside")
-    return Region.from_rings(around).minus(rough_region(bench))
-
-
-def rough_region(bench: Bench) -> Region:
-    """Return what lies within the rough line, as a polygon that holds it."""
-    return Region.from_rings(rough_path(bench).points(_RING, "outside"))
+    """Return what the jigsaw turns to dust; nothing without it."""
+    return jigsaw_kerf(bench) if any(cut.tool == "jigsaw" for cut in cuts) else Region.empty()
 
 
 def _most_outside(blank: Region, kept: Region) -> float:
@@ -102,43 +75,82 @@ def _most_outside(blank: Region, kept: Region) -> float:
     return max(outside, default=0.0)
 
 
-def _jigsaw(bench: Bench, blank: Region, most: float) -> CurveCut:
+def _jigsaw(bench: Bench, blank: Region, most: float, *, is_hollow: bool) -> CurveCut:
     thickness, allowance = bench.thickness, rough_allowance(bench)
     notes = ["square on the first 50 mm, or stop"] if thickness > THICK else []
     if thickness > THICK:
         notes.insert(0, "long blade, slowly: in wood this thick it takes rough waste only")
-    line = rough_path(bench)
-    relief = _relief(blank, line, RELIEF + allowance)
+    if is_hollow:
+        notes.append("where a saw cut stops short of a hollow corner, a handsaw, held upright, "
+                     "does as well")  # fmt: skip
+    line = rough_line(bench)
+    relief = _relief(blank, line.cut, RELIEF + allowance)
     if relief:
         notes.append("relief cuts from the edge to the line, a thumb apart, in the tight curve")
+    if line.kept:
+        notes.append("it starts and ends in the air past the kept edge")
     radii = tuple(
         SwungRadius(compass.centres, compass.core_radius + allowance) for compass in bench.compasses
     )
-    return CurveCut("jigsaw", line, allowance, most, radii, 1, thickness, tuple(notes), relief)
+    return CurveCut(
+        "jigsaw",
+        line.closed,
+        allowance,
+        most,
+        radii,
+        1,
+        thickness,
+        tuple(notes),
+        relief,
+        kept=line.kept,
+    )
 
 
-def _relief(blank: Region, line: Path, tight: float) -> tuple[tuple[Point, Point], ...]:
+def _relief(blank: Region, lines: Sequence[Path], tight: float) -> tuple[tuple[Point, Point], ...]:
     """Return cuts from the blank's edge square to the line, wherever its radius is below `tight`.
 
     None where so little stands outside the line that it breaks off by itself.
     """
     extent = extent_of(blank)
     found = []
-    for arc in line.segments:
-        if not isinstance(arc, Arc) or not 0 < arc.radius < tight or arc.sweep <= 0:
-            continue
-        count = 2 * round(arc.length / RELIEF_EVERY / 2) + 1  # one in the middle, where most is
+    for curve in (curve for line in lines for curve in _tight_curves(line, tight)):
+        length = math.fsum(arc.length for arc in curve)
+        count = 2 * round(length / RELIEF_EVERY / 2) + 1  # one in the middle, where most is
         for i in range(count):
-            at = arc.at((i + 0.5) / count)
+            arc, share = _along(curve, length * (i + 0.5) / count)
+            at = arc.at(share)
             outwards = (at - arc.centre).unit()
             spans = blank.chord(at, at + outwards * extent)
-            reached = [b for a, b in spans if a.distance_to(at) <= _RING]
+            reached = [b for a, b in spans if a.distance_to(at) <= RING]
             if reached and reached[0].distance_to(at) >= WORTH_RELIEF:
                 found.append((reached[0], at))
     return tuple(found)
 
 
-def _router(bench: Bench, most: float, core: Path) -> CurveCut:
+def _tight_curves(line: Path, tight: float) -> list[list[Arc]]:
+    """Return the arcs of a line that bulge out below a radius, neighbours together."""
+    curves: list[list[Arc]] = []
+    before: Segment | None = None
+    for arc in line.segments:
+        if isinstance(arc, Arc) and 0 < arc.radius < tight and arc.sweep > 0:
+            if before is not None and curves and curves[-1][-1] is before:
+                curves[-1].append(arc)
+            else:
+                curves.append([arc])
+        before = arc
+    return curves
+
+
+def _along(curve: Sequence[Arc], way: float) -> tuple[Arc, float]:
+    """Return the arc that lies so far along a curve, mm, and the share of it."""
+    for arc in curve:
+        if way <= arc.length:
+            return arc, way / arc.length
+        way -= arc.length
+    return curve[-1], 1.0
+
+
+def _router(bench: Bench, most: float, core: Path, *, is_hollow: bool) -> CurveCut:
     """Return the router's cut: a disk is measured from the pin to the near edge of the bit."""
     tools, thickness = bench.tools, bench.thickness
     bit = tools.bit
@@ -148,20 +160,41 @@ def _router(bench: Bench, most: float, core: Path) -> CurveCut:
         if c.core_radius > 0
     )
     passes = max(1, math.ceil(thickness / tools.depth_of_pass(most) - 1e-9))
-    notes = [_feed_words(quarter_feeds(bench))]
-    template = _template(bench)
-    if isinstance(bench.outline, Oval):
-        notes.insert(0, "half pattern, flipped on the long centreline, and a bearing bit")
     return CurveCut(
-        "router", core, 0.0, most, radii, passes, thickness / passes, tuple(notes), (), template
+        "router",
+        core,
+        0.0,
+        most,
+        radii,
+        passes,
+        thickness / passes,
+        tuple(_router_notes(bench, is_hollow=is_hollow)),
+        (),
+        _template(bench),
+        bench.runs.kept,
     )
+
+
+def _router_notes(bench: Bench, *, is_hollow: bool) -> Iterator[str]:
+    if isinstance(bench.outline, Oval | Superellipse):
+        yield "half pattern, flipped on the long centreline, and a bearing bit"
+    elif isinstance(bench.outline, RegularPolygon | Freeform) and bench.runs.is_straight:
+        yield "side by side along a straightedge"
+    if is_hollow:
+        yield "in a hollow corner the bit leaves its own round: pare it with a chisel"
+    yield _feed_words(bench, quarter_feeds(bench))
+    if bench.runs.kept and bench.runs.is_straight:
+        yield "cramp a strip behind the kept edge where the bit leaves it, or that breaks out"
+    elif bench.runs.kept:
+        yield "lift the router off before it comes to the kept edge; fair the last of it by hand"
 
 
 def _template(bench: Bench) -> TemplateGuide | None:
     """Return the template that a bush or bearing follows; a trammel needs none."""
     tools = bench.tools
-    wanted = tools.follower is not None or isinstance(bench.outline, Oval | RoundedRectangle)
-    if not wanted or bench.outline.width / 2 <= bench.lipping:
+    shaped = isinstance(bench.outline, Oval | Superellipse | RoundedRectangle)
+    wanted = tools.follower is not None or shaped
+    if not wanted or bench.runs.kept or bench.outline.width / 2 <= bench.lipping:
         return None
     follower = tools.bit if tools.follower is None else tools.follower
     return TemplateGuide.of(bench.outline, bench.placement, bench.lipping, follower, tools.bit)
@@ -171,11 +204,16 @@ def _by_hand(bench: Bench, most: float, core: Path) -> CurveCut:
     """Return the way to the line without a router."""
     thickness = bench.thickness
     note = "plane, spokeshave and file, from the sides towards the end grain; check it is square"
-    return CurveCut("hand", core, 0.0, most, (), 1, thickness, (note,))
+    return CurveCut("hand", core, 0.0, most, (), 1, thickness, (note,), kept=bench.runs.kept)
 
 
-def _feed_words(feeds: tuple[QuarterFeed, ...]) -> str:
+def _feed_words(bench: Bench, feeds: tuple[QuarterFeed, ...]) -> str:
     """Return which way the router goes: downhill in solid wood, else against the bit."""
+    if not feeds and bench.panel.build.kind is Kind.SOLID and _is_free(bench):
+        return (
+            "downhill, from the long grain towards the end grain; where that runs with the turn of "
+            "the bit, turn the work over"
+        )
     if not feeds:
         return "anticlockwise round the work, seen from above"
     ways = []
@@ -183,3 +221,8 @@ def _feed_words(feeds: tuple[QuarterFeed, ...]) -> str:
         quarters = " and ".join(f"{f.start} to {f.end}" for f in feeds if f.show_face_up is up)
         ways.append(f"show face {'up' if up else 'down'} {quarters}")
     return f"downhill, towards the end grain: {', '.join(ways)}; straights last"
+
+
+def _is_free(bench: Bench) -> bool:
+    """Return whether a top has no quarters that are alike."""
+    return bool(bench.runs.kept) or isinstance(bench.outline, Freeform)

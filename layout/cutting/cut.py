@@ -19,6 +19,14 @@ class TrimKind(Enum):
     FREEING = "frees the good part"
     END = "end"
     SIDE = "long edge"
+    EDGE = "side"
+    TO_CORNER = "into a hollow corner"
+    FROM_CORNER = "out of a hollow corner"
+
+    @property
+    def stops(self) -> bool:
+        """Whether it stops short of a hollow corner, so that nothing falls off yet."""
+        return self in (TrimKind.TO_CORNER, TrimKind.FROM_CORNER)
 
 
 @dataclass(frozen=True, slots=True)
@@ -218,6 +226,8 @@ class CurveCut:
         Cuts from the edge of the blank to the line that free the waste of a tight curve.
     template : TemplateGuide or None
         What the router's bush or bearing follows, where it runs on no trammel.
+    kept : tuple of Path
+        Stretches of the line that lie on edges of the panel which stay: nothing is cut there.
     """
 
     tool: str
@@ -230,3 +240,4 @@ class CurveCut:
     notes: tuple[str, ...] = ()
     relief: tuple[tuple[Point, Point], ...] = ()
     template: TemplateGuide | None = None
+    kept: tuple[Path, ...] = ()

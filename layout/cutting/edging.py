@@ -6,9 +6,8 @@ import math
 from dataclasses import dataclass
 
 from ..geometry.segments import Line
-from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
-from .bench import Bench
-from .curves import core_path
+from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle, Superellipse
+from .bench import Bench, core_path
 from .straight import ON_THE_LINE, StraightCuts
 
 SPARE = 1.1
@@ -79,14 +78,11 @@ def edging_of(bench: Bench, cuts: StraightCuts) -> Edging | None:
 
 
 def _kept(bench: Bench, cuts: StraightCuts) -> float:
-    """Return the length of straight edges of the top that are edges of the panel."""
+    """Return the length of edges of the top that are edges of the panel."""
+    stay = math.fsum(path.length for path in bench.runs.kept)
     kept = [side.waste for side in cuts.skipped if side.strip <= ON_THE_LINE]
-    lines = [
-        segment
-        for segment in core_path(bench.outline, bench.placement, bench.lipping).segments
-        if isinstance(segment, Line)
-    ]
-    return math.fsum(
+    lines = [segment for segment in bench.runs.segments if isinstance(segment, Line)]
+    return stay + math.fsum(
         line.length for line in lines for waste in kept if (-line.direction.left).dot(waste) > 0.999
     )
 
@@ -95,7 +91,7 @@ def _tightest(outline: Outline, lipping: float) -> float | None:
     """Return the least radius of the core's outline, mm; None where it has no curve."""
     if isinstance(outline, Circle | Capsule):
         return outline.radius - lipping
-    if isinstance(outline, Oval):
+    if isinstance(outline, Oval | Superellipse):
         return max(outline.tightest_radius - lipping, 0.0)
     if isinstance(outline, RoundedRectangle):
         return min((r - lipping for r in outline.radii if r > lipping), default=None)

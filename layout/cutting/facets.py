@@ -51,6 +51,8 @@ def facets_of(bench: Bench, cuts: StraightCuts) -> tuple[Facet, ...]:
     """
     blank = cuts.blank
     facets: list[Facet] = []
+    if bench.runs.is_straight:
+        return ()
     for corner in _corners(bench):
         line, clear = _line(bench, corner)
         strip = strip_beyond(blank, line)
@@ -97,7 +99,7 @@ def _leg(bench: Bench, cuts: StraightCuts, corner: Point, clear: float) -> float
     length = bench.half_length + bench.tools.left_by_saw(end=True)
     width = bench.half_width + bench.tools.left_by_saw(end=False)
     towards = corner.turned(bench.turn)
-    if any(side.waste.dot(towards) > 0.5 for side in cuts.skipped):
+    if any(side.waste.dot(towards) > 0.5 for side in cuts.skipped) or bench.runs.kept:
         return None
     tangent = bench.outline.support(corner.angle) - bench.lipping
     return facet_leg(length, width, tangent, clear)

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from ..geometry.point import Point
 from ..marking.mark import Kind as MarkKind
 from ..marking.places import groups_for
-from ..outlines import Circle
+from ..outlines import Circle, Freeform
 from ..panel.build import Kind
 from .bench import Bench
 
@@ -39,8 +39,13 @@ class QuarterFeed:
 
 
 def quarter_feeds(bench: Bench) -> tuple[QuarterFeed, ...]:
-    """Return the four quarters; none for board, or where the grain runs slantwise to the top."""
-    if bench.panel.build.kind is not Kind.SOLID:
+    """Return the four quarters of the edge, where they are alike and it is routed all round.
+
+    None for board, or where the grain runs slantwise to the top.
+    """
+    if bench.panel.build.kind is not Kind.SOLID or bench.runs.kept:
+        return ()
+    if isinstance(bench.outline, Freeform):
         return ()
     slant = (bench.panel.grain - bench.placement.turn) % math.pi
     along = min(slant, math.pi - slant) <= ALONG

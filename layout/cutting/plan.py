@@ -17,18 +17,21 @@ from ..panel.datum import Datum
 from ..panel.panel import Panel
 from ..units import Tape
 from .again import MarkedAgain
-from .bench import Bench
+from .bench import Bench, core_path
 from .builds import UNKNOWN_FRAME, FrameJoint, RimLoss, frame_joints, knows_frame, rim_loss
 from .curve_steps import curve_step, facets_step, lipping_step
-from .curves import core_path, curve_cuts, curve_kerf, rough_allowance, rough_path, rough_region
+from .curves import curve_cuts, curve_kerf
 from .cut import CurveCut, Facet, SkippedTrim, Trim, TrimKind
 from .edging import Edging, edging_of
 from .facets import facets_of
 from .feed import QuarterFeed, quarter_feeds
+from .kept import KeptEdge, kept_edges
 from .mending import Mended, mends_for
+from .rough import rough_allowance, rough_line, rough_region
+from .stages import line_of, taken
 from .steps import flatten_step, rest_step, skipped_step, trim_step
 from .straight import StraightCuts, straight_cuts
-from .strips import SawLine, extent_of
+from .strips import extent_of
 from .tools import Tools
 from .work_face import WorkFace, work_face
 
@@ -45,6 +48,8 @@ class CutPlan:
         Straight cuts through the panel.
     skipped : tuple of SkippedTrim
         Sides that are not sawn, each with the reason.
+    kept : tuple of KeptEdge
+        Edges of the panel that stay as they are.
     again : MarkedAgain or None
         The second setting out of a slab, which every cut after its rough length is marked by.
     mends : tuple of Mended
@@ -77,6 +82,7 @@ class CutPlan:
     face: WorkFace
     trims: tuple[Trim, ...]
     skipped: tuple[SkippedTrim, ...]
+    kept: tuple[KeptEdge, ...]
     again: MarkedAgain | None
     mends: tuple[Mended, ...]
     facets: tuple[Facet, ...]
@@ -109,6 +115,7 @@ def plan_cuts(  # noqa: PLR0913 - plain values, four of which every job has
     lipping: float = 0.0,
     *,
     tape: Tape | None = None,
+    kept: tuple[Path, ...] = (),
 ) -> CutPlan:
     """Return the cuts that take a finished top out of a panel.
 
@@ -124,30 +131,34 @@ def plan_cuts(  # noqa: PLR0913 - plain values, four of which every job has
         The saw follows the core line, this far inside the finish line, mm.
     tape : Tape, optional
         Plugs and keys are of sizes that suit it; in millimetres where none is given.
+    kept : tuple of Path, optional
+        Edges of the panel that stay: nothing is cut where the top lies on them.
     """
-    bench = Bench(panel, datum, tools, outline, placement, lipping)
+    bench = Bench(panel, datum, tools, outline, placement, lipping, kept)
     cuts = straight_cuts(bench)
     core = core_path(outline, placement, lipping)
-    kept = Region.from_rings(core.points(CHORD, "inside"))
+    face_kept = Region.from_rings(core.points(CHORD, "inside"))
     facets = facets_of(bench, cuts)
     curves, blank, kerfs = _to_the_line(bench, cuts, facets, core)
-    mends = mends_for(panel, kept, tape or Tape())
+    mends = mends_for(panel, face_kept, tape or Tape())
     face = work_face(panel, datum, tools.show_face)
     again = _marked_again(cuts.bench) if bench.is_slab else None
     edging = edging_of(bench, cuts)
     rim, joints = rim_loss(panel, core), frame_joints(panel, cuts.trims, core)
-    steps = _Steps(bench, cuts, face, again, mends, facets, curves, edging, rim, joints)
+    stays = kept_edges(panel, bench.runs)
+    steps = _Steps(bench, cuts, stays, face, again, mends, facets, curves, edging, rim, joints)
     return CutPlan(
         face=face,
         trims=cuts.trims,
         skipped=cuts.skipped,
+        kept=stays,
         again=again,
         mends=mends,
         facets=facets,
         curve_cuts=curves,
         finish=outline.path().placed(placement),
         core=core,
-        rough=rough_path(bench),
+        rough=rough_line(bench).closed,
         kerf=tools.kerf,
         allowance=rough_allowance(bench),
         blank=blank,
@@ -166,12 +177,11 @@ def _to_the_line(
     """Return the cuts along the outline, what is left before the last, and every kerf."""
     kerf, extent = bench.tools.kerf, extent_of(bench.panel.region())
     blank = cuts.blank
-    kerfs = [SawLine(cut.start.point, cut.waste).band(kerf, extent) for cut in cuts.trims]
+    sawn: tuple[Trim | Facet, ...] = (*cuts.trims, *facets)
+    kerfs = [line_of(cut).band(kerf, extent) for cut in sawn]
     for facet in facets:
-        line = SawLine(facet.start, facet.waste)
-        kerfs.append(line.band(kerf, extent))
-        blank = blank.minus(line.beyond(extent))
-    curves = curve_cuts(bench, blank, core)
+        blank = blank.minus(taken(facet, extent))
+    curves = curve_cuts(bench, blank, core, is_hollow=cuts.is_hollow)
     ring = curve_kerf(bench, curves)
     if not ring.is_empty:
         kerfs.append(ring)
@@ -192,6 +202,7 @@ class _Steps:
 
     bench: Bench
     cuts: StraightCuts
+    kept: tuple[KeptEdge, ...]
     face: WorkFace
     again: MarkedAgain | None
     mends: tuple[Mended, ...]
@@ -219,6 +230,7 @@ class _Steps:
         yield from (trim_step(self.cuts.bench, trim, face) for trim in others)
         skipped = enumerate(self.cuts.skipped, start=1)
         yield from (skipped_step(side, number) for number, side in skipped)
+        yield from (edge.step(number) for number, edge in enumerate(self.kept, start=1))
         yield from self._curve()
 
     def _curve(self) -> Iterator[Step]:

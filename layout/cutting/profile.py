@@ -6,13 +6,15 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from ..errors import LayoutError, OutlineError
+from ..errors import GeometryError, LayoutError, OutlineError
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..legs.screws import FROM_EDGE, FROM_EDGE_BOARD
 from ..marking.step import Step
 from ..outlines import Outline
 from ..panel.panel import Panel
+from .kept import Runs, runs_of
+from .rough import beside_runs
 
 INSIDE_BEVEL = 10.0
 """Fixings keep this far inside a bevel, mm (common practice)."""
@@ -79,7 +81,8 @@ class ProfilePlan:
     fixings_inside : float
         Nothing is fixed nearer to the edge than this, mm.
     bevel_line : Path or None
-        Where the bevel starts on the underside, on the panel: the true parallel of the edge.
+        Where the bevel starts on the underside, on the panel: the true parallel of the edge, and
+        that edge itself where it is kept.
     crowded : tuple of int
         Numbers of the legs that stand nearer to the edge than that.
     steps : tuple of Step
@@ -97,13 +100,15 @@ class ProfilePlan:
     steps: tuple[Step, ...]
 
 
-def plan_profile(
+def plan_profile(  # noqa: PLR0913 - plain values, as for `plan_cuts`
     wish: EdgeProfile,
     panel: Panel,
     outline: Outline,
     placement: Placement,
     lipping: float = 0.0,
     overhangs: Sequence[float] = (),
+    *,
+    kept: tuple[Path, ...] = (),
 ) -> ProfilePlan:
     """Return the edge of a finished top.
 
@@ -111,6 +116,8 @@ def plan_profile(
     ----------
     overhangs : sequence of float
         How far each leg, plate and all, stays from the edge, mm.
+    kept : tuple of Path, optional
+        Edges of the panel that stay: they get no profile where the top lies on them.
 
     Raises
     ------
@@ -127,7 +134,8 @@ def plan_profile(
         )
     least = FROM_EDGE_BOARD if panel.build.kind.is_board else FROM_EDGE
     inside = max(least, wish.bevel_in + INSIDE_BEVEL) if wish.bevel_in else least
-    line = _bevel_line(wish, outline, placement)
+    runs = runs_of(outline.path().placed(placement), kept)
+    line = _bevel_line(wish, outline, placement, runs)
     core_bare = panel.build.kind.is_board and max(wish.round_over, wish.bevel_in) > lipping
     return ProfilePlan(
         wish.round_over,
@@ -141,32 +149,48 @@ def plan_profile(
         tuple(
             n for n, o in enumerate(overhangs, start=1) if wish.bevel_in and o < inside - AS_NEAR
         ),
-        tuple(_steps(wish, edge, upright, inside, core_bare)),
+        tuple(_steps(wish, edge, upright, inside, _Edge(core_bare, bool(runs.kept)))),
     )
 
 
-def _bevel_line(wish: EdgeProfile, outline: Outline, placement: Placement) -> Path | None:
+def _bevel_line(
+    wish: EdgeProfile, outline: Outline, placement: Placement, runs: Runs
+) -> Path | None:
     if not wish.bevel_in:
         return None
     try:
+        if runs.kept:
+            return beside_runs(runs, -wish.bevel_in).closed
         return outline.parallel(-wish.bevel_in).placed(placement)
-    except OutlineError:
+    except (GeometryError, OutlineError):
         raise LayoutError(
             f"a bevel that runs {wish.bevel_in:g} mm in leaves nothing flat under a top "
             f"{outline.width:g} mm wide: make it narrower"
         ) from None
 
 
+@dataclass(frozen=True, slots=True)
+class _Edge:
+    """Whether a profile lays the core bare, and whether some of the edge is kept as it is."""
+
+    core_bare: bool
+    is_kept: bool
+
+
 def _steps(
-    wish: EdgeProfile, edge: float, upright: float, inside: float, core_bare: bool
+    wish: EdgeProfile, edge: float, upright: float, inside: float, about: _Edge
 ) -> Iterator[Step]:
     """Yield what to do, from above to below."""
+    core_bare = about.core_bare
+    but = " None of it along the kept edge: only its arris is broken." if about.is_kept else ""
     bare = " It runs past the lipping and lays the core bare: seal and colour it."
     if wish.round_over:
         yield Step.of(
             "Round-over",
             "a bearing bit of radius {radius} along the upper arris, the way the edge was routed; "
-            "without a router plane three flats and sand them round." + (bare if core_bare else ""),
+            "without a router plane three flats and sand them round."
+            + but
+            + (bare if core_bare else ""),
             about="profile",
             radius=wish.round_over,
         )
@@ -177,6 +201,7 @@ def _steps(
             "underneath gauge a line {inwards} in from the edge all round, and on the edge a line "
             "{upwards} up; plane from one to the other, ends first. {left} of the edge is left."
             f"{thin} Nothing is fixed within {{inside}} of the edge."
+            + ("" if wish.round_over else but)
             + (bare if core_bare and not wish.round_over else ""),
             about="profile",
             inwards=wish.bevel_in,

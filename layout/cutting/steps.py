@@ -6,6 +6,7 @@ from ..marking.step import Figure, Step
 from .again import MarkedAgain
 from .bench import Bench
 from .cut import EdgePoint, SkippedTrim, Trim, TrimKind
+from .sides import SHORT_OF_CORNER
 
 SAME = 0.05
 """Two ends of a line that differ by no more than this have one figure, mm."""
@@ -77,15 +78,29 @@ def trim_step(bench: Bench, trim: Trim, face: str) -> Step:
         )
     depths = [Figure(f"depth_{i}", depth) for i, depth in enumerate(trim.depths, start=1)]
     parts.append("depth " + " then ".join(f"{{{depth.name}}}" for depth in depths))
-    parts.append(
-        "left: a piece {widest} wide"
-        if trim.widest - trim.narrowest <= SAME
-        else "left: a piece up to {widest} wide"
-    )
-    figures += [*depths, Figure("narrowest", trim.narrowest), Figure("widest", trim.widest)]
-    parts += [support_words(trim), *trim.warnings]
+    if trim.kind.stops:
+        parts += [_stop_words(trim), *trim.warnings]
+        figures += [*depths, Figure("short", SHORT_OF_CORNER)]
+    else:
+        parts.append(
+            "left: a piece {widest} wide"
+            if trim.widest - trim.narrowest <= SAME
+            else "left: a piece up to {widest} wide"
+        )
+        figures += [*depths, Figure("narrowest", trim.narrowest), Figure("widest", trim.widest)]
+        parts += [support_words(trim), *trim.warnings]
     title = f"{trim.label}: {trim.kind.value}"
     return Step(title, "; ".join(parts) + ".", tuple(figures), trim.label)
+
+
+def _stop_words(trim: Trim) -> str:
+    """Return how a cut ends that stops short of a hollow corner."""
+    if trim.kind is TrimKind.TO_CORNER:
+        return "stop {short} short of the hollow corner; nothing falls off yet"
+    return (
+        "let the blade in {short} past the hollow corner and saw outwards to the edge; nothing "
+        "falls off yet"
+    )
 
 
 def support_words(trim: Trim) -> str:

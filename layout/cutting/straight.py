@@ -8,12 +8,14 @@ from dataclasses import dataclass, replace
 
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..outlines import Rectangle, RoundedRectangle
+from ..outlines import RoundedRectangle
 from ..panel.defect import Spoils
 from .again import shortened
 from .bench import Bench
-from .cut import Guide, SkippedTrim, Trim, TrimKind
+from .cut import EdgePoint, Guide, SkippedTrim, Trim, TrimKind
 from .edge_points import edge_points
+from .sides import Side, box_ends, sides_of
+from .stages import taken
 from .strips import SawLine, Strip, extent_of, strip_beyond
 
 FREEING_SHARE = 0.15
@@ -27,24 +29,18 @@ practice)."""
 ON_THE_LINE = 0.05
 """Wood that stands no farther than this outside a line needs no cut, mm."""
 
+_FACING = math.cos(math.radians(45))
+"""The reference rip runs along the datum's line, within 45°, on the side where that lies."""
+
+LEAST_STOPPED = 100.0
+"""A shorter cut into a hollow corner is left to the jigsaw, mm (our choice)."""
+
 MOSTLY_THIN = 0.25
 """A cut that takes off too little over more than this share of its length is warned of: at its
 ends alone a slanting cut always does."""
 
 ONE_PASS = 50.0
 """A saw set deeper than this cuts in two passes, mm (common practice)."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Side:
-    """One side of the core's box: the unit vector out of it and how far it is from the centre."""
-
-    outwards: Point
-    half: float
-    end: bool
-
-    def line(self, centre: Point, allowance: float) -> SawLine:
-        return SawLine(centre + self.outwards * (self.half + allowance), self.outwards)
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,12 +56,15 @@ class StraightCuts:
     bench : Bench
         With the panel and the datum that the last of them were marked by: a slab is marked again
         once it is short.
+    is_hollow : bool
+        Whether a straight-sided top is hollow somewhere, so that they cannot free all of it.
     """
 
     trims: tuple[Trim, ...]
     skipped: tuple[SkippedTrim, ...]
     blank: Region
     bench: Bench
+    is_hollow: bool = False
 
 
 def straight_cuts(bench: Bench) -> StraightCuts:
@@ -75,15 +74,14 @@ def straight_cuts(bench: Bench) -> StraightCuts:
     the reference rip, then its ends square to it. Elsewhere what takes off a large part comes
     first, then ends, then long edges. No cut is made that takes off less than the kerf and 3 mm.
     """
-    start = StraightCuts((), (), bench.panel.region(), bench)
+    start = StraightCuts((), (), bench.panel.region(), bench, sides_of(bench).is_hollow)
     if bench.is_slab:
-        ends, _ = _sides(bench)
-        start = _made(start, [(side, TrimKind.ROUGH) for side in ends])
+        start = _made(start, [(side, TrimKind.ROUGH) for side in box_ends(bench)])
         start = replace(start, bench=shortened(bench, start.trims, start.blank))
     return _made(start, _in_order(start.bench, start.blank))
 
 
-def _made(before: StraightCuts, sides: Iterable[tuple[_Side, TrimKind]]) -> StraightCuts:
+def _made(before: StraightCuts, sides: Iterable[tuple[Side, TrimKind]]) -> StraightCuts:
     """Return the cuts so far with those along more sides, where they can be made."""
     bench, blank = before.bench, before.blank
     trims, skipped = list(before.trims), list(before.skipped)
@@ -94,53 +92,52 @@ def _made(before: StraightCuts, sides: Iterable[tuple[_Side, TrimKind]]) -> Stra
         line = side.line(bench.placement.centre, allowance)
         strip = strip_beyond(blank, line)
         if strip.widest < bench.tools.thinnest:
-            if kind is not TrimKind.ROUGH:
+            if kind is not TrimKind.ROUGH and not kind.stops:
                 skipped.append(_skipped(bench, side, kind, blank))
             continue
+        if kind.stops and _sawn(blank, line) < LEAST_STOPPED:
+            continue
         in_the_way = crossed(bench, line, blank)
-        if in_the_way and not isinstance(bench.outline, Rectangle | RoundedRectangle):
+        if in_the_way and not _goes_round_corners(bench):
             reason = f"{in_the_way[0]} lies in its line: the jigsaw takes this side, round the top"
             skipped.append(SkippedTrim(kind, side.outwards, strip.widest, reason))
             continue
         trims.append(_trim(bench, kind, line, (allowance, strip, blank), len(trims) + 1))
-        blank = blank.minus(line.beyond(extent_of(blank)))
-    return StraightCuts(tuple(trims), tuple(skipped), blank, bench)
+        blank = blank.minus(taken(trims[-1], extent_of(blank)))
+    return replace(before, trims=tuple(trims), skipped=tuple(skipped), blank=blank)
 
 
-def _in_order(bench: Bench, face: Region) -> Iterator[tuple[_Side, TrimKind]]:
-    ends, longs = _sides(bench)
+def _goes_round_corners(bench: Bench) -> bool:
+    """Return whether a top has straight sides that only a saw takes."""
+    return isinstance(bench.outline, RoundedRectangle) or bench.runs.is_straight
+
+
+def _sawn(blank: Region, line: SawLine) -> float:
+    spans = blank.chord(*line.ends(extent_of(blank)))
+    return math.fsum(start.distance_to(end) for start, end in spans)
+
+
+def _in_order(bench: Bench, face: Region) -> Iterator[tuple[Side, TrimKind]]:
+    sides = sides_of(bench)
+    through = (*sides.ends, *sides.longs, *sides.own)
     if bench.datum.struck:
-        yield longs[0], TrimKind.REFERENCE
-        yield from ((side, TrimKind.END) for side in ends)
-        yield longs[1], TrimKind.SIDE
-        return
-    freeing = [
-        side
-        for side in (*ends, *longs)
-        if _beyond(bench, side, face).area >= FREEING_SHARE * face.area
-    ]
-    if len(freeing) > 1:  # the largest clean piece comes off whole, before others cut into it
-        freeing.sort(key=lambda side: -_clean_area(bench, _beyond(bench, side, face)))
-    yield from ((side, TrimKind.FREEING) for side in freeing)
-    for side in (*ends, *longs):
-        if side not in freeing:
-            yield side, TrimKind.END if side.end else TrimKind.SIDE
+        down = Point.polar(-1.0, bench.datum.frame.turn + math.pi / 2)
+        first = [side for side in (*sides.longs, *sides.own) if side.outwards.dot(down) > _FACING]
+        first = first[:1]
+        yield from ((side, TrimKind.REFERENCE) for side in first)
+        yield from ((side, side.kind) for side in through if side not in first)
+    else:
+        freeing = [
+            side for side in through if _beyond(bench, side, face).area >= FREEING_SHARE * face.area
+        ]
+        if len(freeing) > 1:  # the largest clean piece comes off whole, before others cut into it
+            freeing.sort(key=lambda side: -_clean_area(bench, _beyond(bench, side, face)))
+        yield from ((side, TrimKind.FREEING) for side in freeing)
+        yield from ((side, side.kind) for side in through if side not in freeing)
+    yield from ((side, side.kind) for side in sides.stopped)
 
 
-def _sides(bench: Bench) -> tuple[list[_Side], list[_Side]]:
-    """Return ends and long sides, each from the one nearer the datum's start or line."""
-    along = Point.polar(1.0, bench.turn)
-    ends = [_Side(along * sign, bench.half_length, True) for sign in (-1.0, 1.0)]
-    longs = [_Side(along.left * sign, bench.half_width, False) for sign in (-1.0, 1.0)]
-
-    def place(side: _Side) -> tuple[float, float]:
-        way = side.outwards.turned(-bench.datum.frame.turn)
-        return (round(way.x, 9), way.y) if abs(way.x) >= abs(way.y) else (0.0, way.y)
-
-    return sorted(ends, key=place), sorted(longs, key=place)
-
-
-def _beyond(bench: Bench, side: _Side, face: Region) -> Region:
+def _beyond(bench: Bench, side: Side, face: Region) -> Region:
     line = side.line(bench.placement.centre, bench.tools.left_by_saw(end=side.end))
     return face.meet(line.beyond(extent_of(face)))
 
@@ -152,7 +149,7 @@ def _clean_area(bench: Bench, piece: Region) -> float:
     return max((part.area for part in piece.pieces), default=0.0)
 
 
-def _skipped(bench: Bench, side: _Side, kind: TrimKind, blank: Region) -> SkippedTrim:
+def _skipped(bench: Bench, side: Side, kind: TrimKind, blank: Region) -> SkippedTrim:
     strip = strip_beyond(blank, side.line(bench.placement.centre, 0.0)).widest
     if strip <= ON_THE_LINE:
         reason = "the edge is kept: the line runs along it"
@@ -170,8 +167,11 @@ def _trim(
     tools = bench.tools
     extent = extent_of(blank)
     fallen = blank.meet(line.moved(tools.kerf).beyond(extent))
+    if kind.stops:
+        fallen = Region.empty()
     ends = edge_points(bench.panel, bench.datum, line.at, line.way)
     assert ends is not None  # there is wood on both sides of the line
+    ends = _stopped(ends, bench, line)
     thickness = bench.panel.thickness if kind is TrimKind.ROUGH else bench.thickness
     depth = thickness + tools.below
     heaviest = max((piece.area for piece in fallen.pieces), default=0.0)
@@ -189,7 +189,7 @@ def _trim(
         widest=strip.widest - tools.kerf,
         fallen=fallen.pieces,
         heaviest=heaviest * thickness * bench.panel.substance.density * 1e-9,
-        spans=blank.chord(line.at - line.way * extent, line.at + line.way * extent),
+        spans=blank.chord(*line.ends(extent)),
         warnings=tuple(_warnings(bench, line, blank, strip)),
     )
 
@@ -203,6 +203,24 @@ def _guide(bench: Bench, line: SawLine) -> Guide | None:
         return None
     side = "left" if offset == bench.tools.guide_left else "right"
     return Guide(offset, side, *ends)
+
+
+def _stopped(
+    ends: tuple[EdgePoint, EdgePoint], bench: Bench, line: SawLine
+) -> tuple[EdgePoint, EdgePoint]:
+    """Return the ends of a cut, at the hollow corner where it stops short of one."""
+    start, end = ends
+    low, high = line.reach
+    if math.isfinite(low):
+        start = _point_at(bench, line.at + line.way * low)
+    if math.isfinite(high):
+        end = _point_at(bench, line.at + line.way * high)
+    return start, end
+
+
+def _point_at(bench: Bench, point: Point) -> EdgePoint:
+    offsets = bench.datum.coordinates(point)
+    return EdgePoint(point, offsets.along, offsets.square)
 
 
 def crossed(bench: Bench, line: SawLine, blank: Region) -> tuple[str, ...]:

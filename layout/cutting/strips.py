@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -16,10 +16,14 @@ _STATIONS = 33
 
 @dataclass(frozen=True, slots=True)
 class SawLine:
-    """An endless saw line: a point of it and the unit vector towards the waste."""
+    """A saw line: a point of it, the unit vector towards the waste, and how far it is sawn.
+
+    `reach` is from the point along `way`, mm; endless where none is given.
+    """
 
     at: Point
     waste: Point
+    reach: tuple[float, float] = (-math.inf, math.inf)
 
     @property
     def way(self) -> Point:
@@ -28,7 +32,12 @@ class SawLine:
 
     def moved(self, towards_waste: float) -> SawLine:
         """Return the parallel line that lies nearer the waste by so much, mm."""
-        return SawLine(self.at + self.waste * towards_waste, self.waste)
+        return replace(self, at=self.at + self.waste * towards_waste)
+
+    def ends(self, extent: float) -> tuple[Point, Point]:
+        """Return where it starts and ends, at most `extent` mm from its point."""
+        low, high = (min(max(reach, -extent), extent) for reach in self.reach)
+        return self.at + self.way * low, self.at + self.way * high
 
     def beyond(self, extent: float) -> Region:
         """Return all that lies on the waste side, out to `extent` mm each way."""
@@ -36,9 +45,9 @@ class SawLine:
 
     def band(self, width: float, extent: float) -> Region:
         """Return the strip `width` wide on the waste side, `extent` mm long each way."""
-        out, along = self.waste * width, self.way * extent
-        near, far = self.at, self.at + out
-        corners = (near - along, far - along, far + along, near + along)
+        start, end = self.ends(extent)
+        far_start, far_end = self.moved(width).ends(extent)
+        corners = (start, far_start, far_end, end)
         return Region.from_rings(np.array([(p.x, p.y) for p in corners]))
 
 
@@ -77,7 +86,7 @@ def strip_beyond(wood: Region, line: SawLine) -> Strip:
     """
     extent = extent_of(wood)
     beyond = wood.meet(line.beyond(extent))
-    spans = wood.chord(line.at - line.way * extent, line.at + line.way * extent)
+    spans = wood.chord(*line.ends(extent))
     if beyond.is_empty or not spans:
         return Strip(())
     first, last = spans[0][0], spans[-1][1]

@@ -114,7 +114,8 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     datum = choose_datum(panel, job.datum, frozenset(job.chewed))
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
     marks = marks_for(*place, datum, panel, lipping, kit)
-    cuts = plan_cuts(panel, *place, datum, tools, lipping, tape=job.tape)
+    kept = () if job.wish.keeping is None else job.wish.keeping.edges
+    cuts = plan_cuts(panel, *place, datum, tools, lipping, tape=job.tape, kept=kept)
     top_mass = top.area * panel.made_thickness * panel.substance.density * 1e-9
     standing = stand(job, top)
     legs, table = standing.legs, standing.table
@@ -136,7 +137,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         marks=marks,
         methods=_methods(job, top, datum, cuts),
         cuts=cuts,
-        profile=plan_profile(job.profile, panel, *place, lipping, overhangs),
+        profile=plan_profile(job.profile, panel, *place, lipping, overhangs, kept=kept),
         legs=legs,
         table=table,
         offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs),

@@ -1,0 +1,238 @@
+"""Along which straight lines a saw can go round a top: its box, or its own straight sides.
+
+A curved top is sawn to its box first. A top with straight sides is sawn along these: right through
+the panel where all of the top lies on one side of the line, and where it does not, from the edge of
+the panel into the hollow corner, a little short of it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from ..geometry.meeting import turn_at
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..geometry.segments import Line, Segment
+from ..geometry.tolerance import CHORD
+from ..outlines import Freeform, RegularPolygon
+from .bench import Bench, core_path
+from .cut import TrimKind
+from .strips import SawLine, extent_of
+
+SHORT_OF_CORNER = 5.0
+"""A saw ends this far before a hollow corner, mm, on the face that lies up; a round blade leaves
+more below (common practice)."""
+
+_SAME_LINE = 0.01
+"""Two sides nearer than this to one line are sawn at once, mm."""
+
+_BEND = 1e-6
+"""A joint that turns by less is no corner, radians."""
+
+_SQUARE_ON = math.cos(math.radians(15))
+"""A side that faces within 15° along or across the top is an end or a long edge."""
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """A line along which the core may be sawn.
+
+    Attributes
+    ----------
+    outwards : Point
+        The unit vector out of the core.
+    half : float
+        From the middle of the top to the core there, mm.
+    kind : TrimKind
+    end : bool
+        Whether it is cut like an end, rather than along the length.
+    stop : Stop or None
+        The hollow corner that the saw stops short of.
+    """
+
+    outwards: Point
+    half: float
+    kind: TrimKind
+    end: bool
+    stop: Stop | None = None
+
+    def line(self, centre: Point, allowance: float) -> SawLine:
+        """Return the saw line at an allowance outside the core, mm."""
+        at = centre + self.outwards * (self.half + allowance)
+        line = SawLine(at, self.outwards)
+        return line if self.stop is None else SawLine(at, line.waste, self.stop.reach(allowance))
+
+    def is_along(self, other: Side) -> bool:
+        """Return whether both lie on one line."""
+        facing = self.outwards.dot(other.outwards) > 1 - _BEND
+        return facing and abs(self.half - other.half) <= _SAME_LINE
+
+
+@dataclass(frozen=True, slots=True)
+class Stop:
+    """A hollow corner: how far along the saw line it lies, mm, and how far the top turns there."""
+
+    along: float
+    turn: float
+    at_end: bool
+
+    def reach(self, allowance: float) -> tuple[float, float]:
+        """Return how far the saw goes, mm: two saw lines meet before the corner itself."""
+        before = allowance * math.tan(self.turn / 2) + SHORT_OF_CORNER
+        if self.at_end:
+            return -math.inf, self.along - before
+        return self.along + before, math.inf
+
+
+@dataclass(frozen=True, slots=True)
+class Sides:
+    """The lines of a top.
+
+    Attributes
+    ----------
+    ends, longs : tuple of Side
+        Of its box; each from the one nearer the datum's start or line.
+    own : tuple of Side
+        Its own straight sides that the saw goes through along, from the one nearest the datum's
+        line and round the top.
+    stopped : tuple of Side
+        Those that end in a hollow corner.
+    is_hollow : bool
+        Whether a straight-sided top has sides that no saw can go through along.
+    """
+
+    ends: tuple[Side, ...]
+    longs: tuple[Side, ...]
+    own: tuple[Side, ...] = ()
+    stopped: tuple[Side, ...] = ()
+    is_hollow: bool = False
+
+
+def sides_of(bench: Bench) -> Sides:
+    """Return the lines along which a top is sawn; none on edges that are kept."""
+    ends, longs = _box(bench)
+    if not isinstance(bench.outline, RegularPolygon | Freeform):
+        return Sides(_cut(bench, ends), _cut(bench, longs))
+    found = _own(bench)
+    own = _round(bench, found.through)
+    if bench.runs.is_straight and not found.others:
+        return Sides((), (), own)
+    ends, longs = (_others(_cut(bench, box), own) for box in (ends, longs))
+    return Sides(ends, longs, own, found.stopped, bench.runs.is_straight)
+
+
+@dataclass(frozen=True, slots=True)
+class _Own:
+    """Straight sides sawn through along, those into a hollow corner, and how many are not."""
+
+    through: tuple[Side, ...]
+    stopped: tuple[Side, ...]
+    others: int
+
+
+def box_ends(bench: Bench) -> tuple[Side, ...]:
+    """Return the ends of the box of the core, kept edges or not."""
+    return _box(bench)[0]
+
+
+def _box(bench: Bench) -> tuple[tuple[Side, ...], tuple[Side, ...]]:
+    along = Point.polar(1.0, bench.turn)
+    signs = (-1.0, 1.0)
+    ends = [Side(along * s, bench.half_length, TrimKind.END, True) for s in signs]
+    longs = [Side(along.left * s, bench.half_width, TrimKind.SIDE, False) for s in signs]
+
+    def place(side: Side) -> tuple[float, float]:
+        way = side.outwards.turned(-bench.datum.frame.turn)
+        return (round(way.x, 9), way.y) if abs(way.x) >= abs(way.y) else (0.0, way.y)
+
+    return tuple(sorted(ends, key=place)), tuple(sorted(longs, key=place))
+
+
+def _cut(bench: Bench, sides: Iterable[Side]) -> tuple[Side, ...]:
+    return tuple(side for side in sides if not bench.runs.keeps(side.outwards))
+
+
+def _others(sides: Iterable[Side], own: Iterable[Side]) -> tuple[Side, ...]:
+    held = tuple(own)
+    return tuple(side for side in sides if not any(side.is_along(other) for other in held))
+
+
+def _own(bench: Bench) -> _Own:
+    through: list[Side] = []
+    stopped: list[Side] = []
+    others = 0
+    core = _core(bench)
+    corners = [Point(float(x), float(y)) for x, y in core.exterior]
+    for line, beside in _lines(bench):
+        side = _side(bench, line)
+        if max((p - line.start).dot(side.outwards) for p in corners) > _SAME_LINE:
+            stopped += _into_corner(bench, line, beside, core)
+            others += 1
+        elif not any(side.is_along(other) for other in through):
+            through.append(side)
+    return _Own(tuple(through), tuple(stopped), others)
+
+
+_Beside = tuple[Segment | None, Segment | None]
+
+
+def _lines(bench: Bench) -> Iterator[tuple[Line, _Beside]]:
+    """Yield the straight parts of what is cut, each with what comes before and after it."""
+    for run in bench.runs.cut:
+        held, closed = run.segments, run.is_closed
+        for i, line in enumerate(held):
+            if isinstance(line, Line):
+                before = held[i - 1] if closed or i else None
+                after = held[(i + 1) % len(held)] if closed or i + 1 < len(held) else None
+                yield line, (before, after)
+
+
+def _core(bench: Bench) -> Region:
+    line = core_path(bench.outline, bench.placement, bench.lipping)
+    return Region.from_rings(line.points(CHORD, "inside"))
+
+
+def _side(bench: Bench, line: Line) -> Side:
+    outwards = -line.direction.left
+    half = (line.start - bench.placement.centre).dot(outwards)
+    own = outwards.turned(-bench.placement.turn)
+    kind = TrimKind.EDGE
+    if isinstance(bench.outline, Freeform):
+        if abs(own.x) > _SQUARE_ON:
+            kind = TrimKind.END
+        elif abs(own.y) > _SQUARE_ON:
+            kind = TrimKind.SIDE
+    return Side(outwards, half, kind, abs(own.x) > abs(own.y) + _BEND)
+
+
+def _into_corner(bench: Bench, line: Line, beside: _Beside, core: Region) -> Iterator[Side]:
+    """Yield the cut along a side into its hollow corner, where its other end lies free."""
+    before, after = beside
+    at_start = before is not None and turn_at(before, line) < -_BEND
+    at_end = after is not None and turn_at(line, after) < -_BEND
+    if at_start == at_end:  # both: a saw would have to be let in twice; none: another part stops it
+        return
+    way = line.direction
+    free, out = (line.start, -way) if at_end else (line.end, way)
+    if core.chord(free + out * 1.0, free + out * extent_of(core)):
+        return
+    side = _side(bench, line)
+    foot = bench.placement.centre + side.outwards * side.half
+    corner, other = (line.end, after) if at_end else (line.start, before)
+    assert other is not None
+    turn = turn_at(line, other) if at_end else turn_at(other, line)
+    stop = Stop((corner - foot).dot(way), -turn, at_end)
+    kind = TrimKind.TO_CORNER if at_end else TrimKind.FROM_CORNER
+    yield Side(side.outwards, side.half, kind, side.end, stop)
+
+
+def _round(bench: Bench, sides: Iterable[Side]) -> tuple[Side, ...]:
+    """Return sides in order round the top, from the one that faces the datum's line most."""
+    down = Point.polar(1.0, bench.datum.frame.turn - math.pi / 2)
+    ordered = sorted(sides, key=lambda side: (side.outwards.angle - down.angle) % math.tau)
+    if not ordered:
+        return ()
+    first = max(range(len(ordered)), key=lambda i: (round(ordered[i].outwards.dot(down), 9), -i))
+    return (*ordered[first:], *ordered[:first])
