@@ -6,12 +6,16 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
+from ..errors import LayoutError
 from ..geometry.polygon import Region
-from ..outlines.freeform import PIECE_AS_FOUND
+from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND, Outline
 from ..panel.sound import SoundWood
 from .driver import Family, search
 from .found import Bound, Fit
 from .kept.tops import KeptTops
+from .own.family import OwnPlaces
+from .own.proof import proved as own_proved
+from .own.shape import Array
 from .points import clear_of, holds_all, lost
 from .rectangles.elsewhere import RectanglesElsewhere
 from .rectangles.family import RoundedRectangles, rectangle_family, rounded_rectangle_family
@@ -39,11 +43,20 @@ class Entry:
         Makes a proved fit, or None, from the family's own kind of top.
     elsewhere : Elsewhere or None
         Looks for other places than the best; None where the family has no choice of them.
+    base : float
+        What the family adds to what the goal counts, so that its scores are positive.
+    gap : float or None
+        Share of its scores at which the search ends; None for that of the wish.
+    enough : float
+        Score up to which tops are of no interest.
     """
 
     family: Family[Any, Any]
     finish: Callable[[Any], Fit | None]
     elsewhere: Elsewhere | None = None
+    base: float = 0.0
+    gap: float | None = None
+    enough: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +67,8 @@ class Answer:
     bound: float
     steps: int
 
+
+Progress = Callable[[int, float, float], bool]
 
 Maker = Callable[[SoundWood, Wish, Sequence[Region]], Entry]
 
@@ -100,12 +115,40 @@ def _kept_tops(shape: str) -> Maker:
     return make
 
 
+def _own_outline(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
+    own = _own_of(wish)
+    if wish.scaled:
+        raise LayoutError("an outline of the maker's own is sought at its own size only")
+    family = OwnPlaces(wood, wish, own, held)
+
+    def finish(pose: Array) -> Fit | None:
+        for there in (family.settled(pose), pose):
+            fit = own_proved(own, family.shape, there, wood, held)
+            if fit is not None:
+                return fit
+        return None
+
+    return Entry(family, finish, base=family.base, gap=family.gap, enough=family.enough)
+
+
+def _own_of(wish: Wish) -> Outline:
+    if wish.own is None:
+        raise LayoutError("a top of the maker's own outline needs that outline: say its points")
+    if wish.lipping:
+        raise LayoutError(
+            f"a lipping of {wish.lipping:g} mm cannot be put round an outline of the maker's own: "
+            "draw the core and leave the lipping out"
+        )
+    return wish.own
+
+
 FAMILIES: dict[str, Maker] = {
     "circle": _two_sizes(OvalKind(), "circle"),
     "oval": _two_sizes(OvalKind(), "oval"),
     "capsule": _two_sizes(CapsuleKind(), "capsule"),
     "rectangle": _rectangles(rectangle_family),
     "rounded rectangle": _rectangles(rounded_rectangle_family),
+    OWN_OUTLINE: _own_outline,
 }
 """What can be wished for, by name."""
 
@@ -134,7 +177,7 @@ def answered(
     wish: Wish,
     shape: str,
     held: Sequence[Region] = (),
-    progress: Callable[[int, float, float], bool] | None = None,
+    progress: Progress | None = None,
 ) -> Answer:
     """Return the best top of a family that holds all of `held`, proved, and a bound for all.
 
@@ -147,16 +190,27 @@ def answered(
         return Answer(None, 0.0, 0)
     outcome = search(
         entry.family,
-        gap=wish.gap,
+        gap=wish.gap if entry.gap is None else entry.gap,
         most_steps=wish.most_steps,
-        enough=wish.beats,
-        progress=progress,
+        enough=entry.base + wish.beats if wish.beats > 0 else entry.enough,
+        progress=_less_base(progress, entry.base),
     )
     fit = None if outcome.top is None else entry.finish(outcome.top)
     if fit is None:
-        return Answer(None, outcome.bound, outcome.steps)
-    bound = Bound(max(outcome.bound, fit.score))
+        return Answer(None, outcome.bound - entry.base, outcome.steps)
+    bound = Bound(max(outcome.bound - entry.base, fit.score))
     return Answer(replace(fit, bound=bound, steps=outcome.steps), bound.value, outcome.steps)
+
+
+def _less_base(progress: Progress | None, base: float) -> Progress | None:
+    """Return what tells the progress of a search in what the goal counts."""
+    if progress is None or base == 0:
+        return progress
+
+    def told(steps: int, score: float, bound: float) -> bool:
+        return progress(steps, max(0.0, score - base), max(0.0, bound - base))
+
+    return told
 
 
 def unlimited(wish: Wish) -> Wish:

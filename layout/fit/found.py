@@ -56,10 +56,20 @@ class Fit:
 
     @property
     def gap(self) -> float | None:
-        """The share by which the bound stands above the score; None where nothing is proved."""
-        if self.bound is None:
+        """The share by which the bound stands above the score; None where nothing is proved.
+
+        A clearance, which may be 0, has no share: see `clearance_gap`.
+        """
+        if self.bound is None or self.clearance is not None:
             return None
         return max(0.0, 1.0 - self.score / self.bound.value)
+
+    @property
+    def clearance_gap(self) -> float | None:
+        """How far the bound of a clearance stands above it, mm; None where there is none."""
+        if self.bound is None or self.clearance is None:
+            return None
+        return max(0.0, self.bound.value - self.clearance)
 
     def points(self, tolerance: float = CHORD) -> Points:
         """Return a polygon of the finished top on the panel, (n, 2) mm, inside the true outline."""

@@ -5,8 +5,11 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
+from ..outlines import OWN_OUTLINE
 from ..panel.sound import SoundWood
 from .families import answered, unlimited
+from .own.misfit import own_reason
+from .points import clear_of
 from .wish import Goal, Span, Wish
 
 _ROUGH = 0.02
@@ -17,6 +20,8 @@ def reason(wood: SoundWood, wish: Wish, shape: str) -> str:
     """Return why no top of that shape fits, in one line."""
     if wood.inner.is_empty:
         return f"no {shape} fits: no sound wood is left within the margins and clearances"
+    if shape == OWN_OUTLINE and wish.own is not None and not wish.scaled:
+        return own_reason(clear_of(wood, wish.avoids), wish, wish.own)
     limits = wish.limits
     if limits.width.least > limits.length.greatest:
         return (

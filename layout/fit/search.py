@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
@@ -12,7 +13,7 @@ from .families import FAMILIES
 from .found import Fit
 from .islands import best_round_islands
 from .misfit import reason, undecided
-from .wish import Wish
+from .wish import Goal, Wish
 
 Progress = Callable[[int, float, float], bool]
 """Called now and then with steps, score and bound; the search stops where it returns False."""
@@ -62,4 +63,22 @@ def best_fits(
             reasons.append(reason(wood, alone, shape))
     if not fits:
         raise (NothingFitsError if proved else UndecidedError)("; ".join(reasons))
-    return tuple(sorted(fits, key=lambda fit: -fit.score))
+    return tuple(sorted(fits, key=lambda fit: -_counted(fit, wish)))
+
+
+def _counted(fit: Fit, wish: Wish) -> float:
+    """Return what the goal counts of a top, also of one whose score is its clearance."""
+    if fit.clearance is None:
+        return fit.score
+    outline = fit.outline
+    match wish.goal:
+        case Goal.AREA:
+            return outline.area
+        case Goal.LENGTH:
+            return outline.length
+        case Goal.WIDTH:
+            return outline.width
+        case Goal.NEAREST:
+            wanted = wish.wanted or (outline.length, outline.width)
+            miss = math.dist(wanted, (outline.length, outline.width))
+            return math.hypot(*wanted) / (math.hypot(*wanted) + miss)

@@ -1,0 +1,55 @@
+"""What the limits of a wish leave an outline of one size: which turns, or nothing."""
+
+from __future__ import annotations
+
+import math
+
+from ...outlines import Outline
+from ..wish import Limits
+
+_SLACK = 1e-6
+"""What a size may lie beyond a limit by rounding."""
+
+
+Spans = list[tuple[float, float]]
+"""From and to, radians."""
+
+
+def turn_spans(limits: Limits, period: float) -> Spans:
+    """Return the spans of turns to be searched, radians.
+
+    A long side may lie within `most_turn` of the grain either way round; an outline that looks the
+    same after a period need be searched over one only.
+    """
+    if limits.most_turn >= math.pi / 2:
+        return [(-period / 2, period / 2)]
+    if limits.most_turn >= period / 2:
+        return [(limits.grain - period / 2, limits.grain + period / 2)]
+    ways = (0.0,) if period <= math.pi else (0.0, math.pi)
+    grain, most = limits.grain, limits.most_turn
+    return [(grain + way - most, grain + way + most) for way in ways]
+
+
+def within(turn: float, spans: Spans) -> float:
+    """Return the turn, or the nearest to it that the spans hold; whole turns do not count."""
+    near = []
+    for low, high in spans:
+        middle = (low + high) / 2
+        seen = middle + math.remainder(turn - middle, math.tau)
+        held = min(max(seen, low), high)
+        near.append((abs(seen - held), held))
+    off, held = min(near)
+    return turn if off == 0 else held
+
+
+def broken_limit(limits: Limits, own: Outline) -> str:
+    """Return what limit an outline breaks, as the end of a sentence; empty where it keeps all."""
+    for name, span, value in (
+        ("length", limits.length, own.length),
+        ("width", limits.width, own.width),
+        ("ratio", limits.ratio, own.length / own.width),
+    ):
+        if not span.holds(value, _SLACK):
+            side, limit = ("below", span.least) if value < span.least else ("above", span.greatest)
+            return f"has a {name} {side} the limit of {limit:g}"
+    return ""
