@@ -89,7 +89,7 @@ def _compared(path: Path, job: Job, counts: tuple[int, ...], goal: str | None) -
 
     with searching(path) as progress:
         fit = fits_of(job, progress=progress)[0]
-        top = top_from(fit, job.wish.limits, step=job.step, lipping=job.wish.lipping)
+        top = top_from(fit, job.wish.limits, step=job.step, lipping=job.wish.lipping, kept=job.kept)
         return compare_legs(job, top, tuple(dict.fromkeys(counts)), Goal(goal) if goal else None)
 
 

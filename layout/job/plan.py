@@ -109,12 +109,12 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     fits = fits_of(job, progress=progress)
     contacts = contacts_in(job, fits[0])
     lipping = job.wish.lipping
-    top = top_from(fits[0], job.wish.limits, step=job.step, lipping=lipping)
+    kept = job.kept
+    top = top_from(fits[0], job.wish.limits, step=job.step, lipping=lipping, kept=kept)
     place = (top.outline, top.placement)
     datum = choose_datum(panel, job.datum, frozenset(job.chewed))
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
     marks = marks_for(*place, datum, panel, lipping, kit)
-    kept = () if job.wish.keeping is None else job.wish.keeping.edges
     cuts = plan_cuts(panel, *place, datum, tools, lipping, tape=job.tape, kept=kept)
     top_mass = top.area * panel.made_thickness * panel.substance.density * 1e-9
     standing = stand(job, top)

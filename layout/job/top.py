@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..fit.found import Fit
 from ..fit.wish import Limits, Span
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.tolerance import SIZE_SLACK
-from ..outlines import Circle, Outline, RegularPolygon
+from ..outlines import (
+    Capsule,
+    Circle,
+    Outline,
+    Rectangle,
+    RegularPolygon,
+    RoundedRectangle,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +59,14 @@ class Top:
         return self.outline.area
 
 
-def top_from(fit: Fit, limits: Limits, *, step: float, lipping: float) -> Top:
+def top_from(
+    fit: Fit,
+    limits: Limits,
+    *,
+    step: float,
+    lipping: float,
+    kept: tuple[Path, ...] = (),
+) -> Top:
     """Return the top of a fit with its sizes rounded down to whole steps, mm.
 
     A size that the limits fix is kept as it is, and none is rounded below its least. A hexagon or
@@ -60,6 +74,8 @@ def top_from(fit: Fit, limits: Limits, *, step: float, lipping: float) -> Top:
     piece as found stays as it was found, for their forms are kept. The rounded top lies within the
     found one, so it needs no new proof: each family shrinks into itself when its length or width
     shrinks about the same centre.
+
+    A long side that lies on an edge of the panel which is kept, one of `kept`, stays on it.
     """
     found = fit.outline
     width = _rounded(found.width, limits.width, step)
@@ -70,7 +86,30 @@ def top_from(fit: Fit, limits: Limits, *, step: float, lipping: float) -> Top:
         outline = _regular(found, limits, width)
     else:
         outline = found.resized(length, width) if _may_resize(found, length, width) else found
-    return Top(outline, found, fit.placement, lipping)
+    top = Top(outline, found, fit.placement, lipping)
+    if kept and isinstance(outline, Rectangle | RoundedRectangle | Capsule):
+        return _kept_on(top, kept[0], limits, step)
+    return top
+
+
+def _kept_on(top: Top, edge: Path, limits: Limits, step: float) -> Top:
+    """Return a top narrower than found with its long side back on the edge.
+
+    A capsule that is narrower by so much must be as much shorter, or its rounder ends stand out
+    beyond those that were found.
+    """
+    found, outline = top.exact, top.outline
+    if isinstance(found, Capsule):
+        most = found.length - (found.width - outline.width)
+        length = outline.length
+        if length > most:
+            length = _rounded(most, limits.length, step)
+        if length > most or length < outline.width:
+            return replace(top, outline=found)
+        outline = outline.resized(length, outline.width)
+    out = -(edge.segments[-1].end - edge.segments[0].start).unit().left
+    centre = top.placement.centre + out * ((found.width - outline.width) / 2)
+    return replace(top, outline=outline, placement=replace(top.placement, centre=centre))
 
 
 def _regular(found: RegularPolygon, limits: Limits, across_flats: float) -> RegularPolygon:

@@ -11,7 +11,9 @@ from strategies import freeforms, placements, symmetrical_outlines
 
 from panelwright.layout.fit.found import Fit
 from panelwright.layout.fit.wish import Limits, Span
+from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.job.top import top_from
 from panelwright.layout.outlines import (
@@ -20,6 +22,7 @@ from panelwright.layout.outlines import (
     Freeform,
     Outline,
     Oval,
+    Rectangle,
     RegularPolygon,
     RoundedRectangle,
     Superellipse,
@@ -93,3 +96,33 @@ def test_the_core_line_lies_a_lipping_inside() -> None:
     assert top.finish_line.area - top.core_line.area == pytest.approx(
         6 * Oval(1200, 700).perimeter - 3.14159265 * 36, rel=1e-5
     )
+
+
+@given(
+    st.floats(300.0, 900.0),
+    st.floats(1.0, 3.0),
+    st.sampled_from(["rectangle", "rounded", "capsule"]),
+    placements,
+    st.booleans(),
+)
+def test_a_long_side_stays_on_the_edge_that_is_kept(
+    width: float, ratio: float, shape: str, placement: Placement, above: bool
+) -> None:
+    """Rounded down, its side lies on the edge as before, and it lies within the found top."""
+    length = width * ratio
+    found: Outline = Rectangle(length, width)
+    if shape == "rounded":
+        found = RoundedRectangle.with_radius(length, width, 80.0)
+    elif shape == "capsule":
+        found = Capsule(length, width)
+    half = Point(length / 2 + 50, 0.0), Point(0.0, -width / 2)
+    ends = (half[1] - half[0], half[1] + half[0])
+    if above:
+        ends = (-ends[0], -ends[1])
+    edge = Path.through(ends).placed(placement)
+    top = top_from(fit_of(found, placement), Limits(), step=5.0, lipping=0.0, kept=(edge,))
+    inwards = (edge.segments[-1].end - edge.segments[0].start).unit().left
+    stands = (top.placement.centre - edge.segments[0].start).dot(inwards)
+    assert stands == pytest.approx(top.outline.width / 2, abs=1e-6)
+    within = Region.from_rings(placement.of(found.outer(0.01))).grown(0.02)
+    assert within.holds(Region.from_rings(top.placement.of(top.outline.inner(0.01))))
