@@ -192,7 +192,8 @@ def _router_notes(bench: Bench, *, is_hollow: bool) -> Iterator[str]:
 def _template(bench: Bench) -> TemplateGuide | None:
     """Return the template that a bush or bearing follows; a trammel needs none."""
     tools = bench.tools
-    shaped = isinstance(bench.outline, Oval | Superellipse | RoundedRectangle)
+    shaped = isinstance(bench.outline, Oval | Superellipse | RoundedRectangle | Freeform)
+    shaped = shaped and not bench.runs.is_straight
     wanted = tools.follower is not None or shaped
     if not wanted or bench.runs.kept or bench.outline.width / 2 <= bench.lipping:
         return None

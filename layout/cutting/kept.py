@@ -32,6 +32,9 @@ ways."""
 _ALONG = math.cos(math.radians(30))
 """A part of the line that turns farther from an edge does not lie on it."""
 
+MOST_SIDES = 16
+"""An outline of more straight sides than this is a curve drawn by points (our choice)."""
+
 _FACING = math.cos(math.radians(45))
 
 _SHARES = (0.0, 0.25, 0.5, 0.75, 1.0)
@@ -61,8 +64,9 @@ class Runs:
 
     @property
     def is_straight(self) -> bool:
-        """Whether all that is cut is straight."""
-        return all(isinstance(segment, Line) for segment in self.segments)
+        """Whether all that is cut is straight, in no more sides than a saw goes round."""
+        segments = self.segments
+        return len(segments) <= MOST_SIDES and all(isinstance(s, Line) for s in segments)
 
     def keeps(self, outwards: Point) -> bool:
         """Return whether a kept part faces that way, within 45°."""

@@ -25,6 +25,9 @@ SHORT_OF_CORNER = 5.0
 """A saw ends this far before a hollow corner, mm, on the face that lies up; a round blade leaves
 more below (common practice)."""
 
+LEAST_SIDE = 200.0
+"""In a curved outline a shorter straight than this is left to the jigsaw, mm (our choice)."""
+
 _SAME_LINE = 0.01
 """Two sides nearer than this to one line are sawn at once, mm."""
 
@@ -165,7 +168,10 @@ def _own(bench: Bench) -> _Own:
     others = 0
     core = _core(bench)
     corners = [Point(float(x), float(y)) for x, y in core.exterior]
+    least = 0.0 if bench.runs.is_straight else LEAST_SIDE
     for line, beside in _lines(bench):
+        if line.length < least:
+            continue
         side = _side(bench, line)
         if max((p - line.start).dot(side.outwards) for p in corners) > _SAME_LINE:
             stopped += _into_corner(bench, line, beside, core)

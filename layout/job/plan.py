@@ -120,7 +120,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     standing = stand(job, top)
     legs, table = standing.legs, standing.table
     overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
-    template = template_content(job.name, top, cuts.rough, marks, standing, job.tape)
+    template = template_content(job, top, cuts.rough, marks, standing)
     if job.template.mirrored:
         template = template.from_underside()
     return Plan(

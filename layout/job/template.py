@@ -6,14 +6,14 @@ import math
 from collections.abc import Callable, Sequence
 from string import ascii_lowercase
 
+from ..cutting.kept import runs_of
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..marking.mark import Kind
 from ..marking.marks import MarkSet
-from ..outlines import RoundedRectangle
-from ..template.content import MarkSign, TemplateContent, TemplateMark
-from ..units import Tape
+from ..template.content import MarkSign, TemplateContent, TemplateMark, is_symmetric
+from .job import Job
 from .standing import Standing
 from .top import Top
 
@@ -32,7 +32,7 @@ _ALIKE = 0.01
 
 
 def template_content(
-    name: str, top: Top, rough: Path, marks: MarkSet, standing: Standing, tape: Tape
+    job: Job, top: Top, rough: Path, marks: MarkSet, standing: Standing
 ) -> TemplateContent:
     """Return the template of a top.
 
@@ -44,7 +44,10 @@ def template_content(
     own = Placement(-top.placement.centre.turned(-top.placement.turn), -top.placement.turn)
     feet = () if standing.legs is None else standing.legs.legs
     middles = [leg.middle for leg in feet]
-    round_alike = not isinstance(top.outline, RoundedRectangle) or len(set(top.outline.radii)) == 1
+    finish, rough = top.outline.path(), rough.placed(own)
+    edges = tuple(edge.placed(own) for edge in job.kept)
+    core = top.outline.parallel(-top.lipping) if top.lipping else None
+    lines = [line for line in (finish, core, rough) if line is not None]
     pricked = [
         TemplateMark(mark.label, own(mark.point), *_drawn(mark.kind, marks))
         for mark in marks.marks
@@ -52,16 +55,23 @@ def template_content(
     ]
     pricked += _leg_marks(standing)
     return TemplateContent(
-        title=name,
-        finish=top.outline.path(),
-        core=top.outline.parallel(-top.lipping) if top.lipping else None,
-        rough=rough.placed(own),
+        title=job.name,
+        finish=finish,
+        core=core,
+        rough=rough,
         marks=tuple(pricked),
         feet=tuple((leg.plate or leg.print).placed(own) for leg in feet),
-        symmetric_x=round_alike and _mirrors(middles, lambda p: Point(-p.x, p.y)),
-        symmetric_y=round_alike and _mirrors(middles, lambda p: Point(p.x, -p.y)),
-        tape=tape,
+        symmetric_x=_alike(lines, "x") and _mirrors(middles, lambda p: Point(-p.x, p.y)),
+        symmetric_y=_alike(lines, "y") and _mirrors(middles, lambda p: Point(p.x, -p.y)),
+        tape=job.tape,
+        kept=runs_of(rough, edges).kept,
+        unlined=runs_of(finish, edges).kept,
     )
+
+
+def _alike(lines: Sequence[Path], axis: str) -> bool:
+    """Return whether every line is its own mirror image, so that the paper can be flipped."""
+    return all(is_symmetric(line, axis) for line in lines)
 
 
 def _leg_marks(standing: Standing) -> list[TemplateMark]:

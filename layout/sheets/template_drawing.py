@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from itertools import chain
+
 from ..drawing import layers
 from ..drawing.lettering import fitted_height
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
@@ -11,11 +14,13 @@ from ..geometry.point import Point
 from ..template.calibration import longest_bar
 from ..template.content import TemplateContent, mark_ring
 from .sign_legend import legend_line, signs_of
-from .spots import Spots, labels_round, points_along
+from .spots import Spots, labels_round, points_along, way_along
 from .template_parts import CheckBar, drawn_mark, joint_ticks, line, mark_words, pennant, strokes
 
 _ROUND = 30.0
 """Room round the top for check bars and lettering, mm."""
+
+KEPT_WORDS = "kept edge: lay it on the panel's edge"
 
 _PAST = 12.0
 """How far the centrelines reach past the outline, mm."""
@@ -38,11 +43,18 @@ def lines_of(content: TemplateContent, box: Bounds) -> Lines:
     ]
     found += [(layers.LEGS, path) for path in content.feet]
     if content.rough is not None:
-        found.append((layers.ROUGH, content.rough))
+        found += [(layers.ROUGH, path) for path in content.drawn(content.rough)]
     if content.core is not None:
         found.append((layers.CORE, content.core))
-    found.append((layers.FINISH, content.finish))
+    found += [(layers.FINISH, path) for path in content.drawn(content.finish)]
+    found += [(layers.KEPT, path) for path in content.kept]
     return tuple(found)
+
+
+def kept_words(path: Path, height: float) -> Iterator[tuple[Text, Bounds]]:
+    """Yield offers of what a template says beside a kept edge, from its middle outwards."""
+    for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
+        yield from labels_round(way_along(path, share), KEPT_WORDS, height, 2.0)
 
 
 def template_drawing(content: TemplateContent) -> Scene:
@@ -81,7 +93,8 @@ def _names(content: TemplateContent, frame: Bounds, lines: Lines) -> tuple[Item,
         spots.best(labels_round(mark.at, mark_words(mark.label), 5.0, mark.reach + 1.0))
         for mark in content.marks
     )
-    return tuple(text for text in texts if text is not None)
+    kept = (spots.best(kept_words(path, 5.0)) for path in content.kept)
+    return tuple(text for text in chain(texts, kept) if text is not None)
 
 
 def _bars(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[Item, ...]:

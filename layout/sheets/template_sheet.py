@@ -21,6 +21,7 @@ from ..template.content import mark_ring
 from ..template.tiles import Tile, TilePlan
 from ..units import Tape
 from .spots import Spots, labels_round, leader
+from .template_drawing import kept_words
 from .template_parts import (
     ARM,
     PENNANT,
@@ -227,6 +228,10 @@ class TemplateSheet:
                 name = self.spots.best(self.led_clear(at, off, chain.from_iterable(offers)))
                 if name is not None:
                     items += [*leader(at, name, off), name]
+        for layer, cutter, _ in self.shown.lines:
+            for piece in cutter.pieces(self.tile.cell) if layer == layers.KEPT else ():
+                said = self.spots.best(kept_words(piece.path.placed(self.to_sheet), 2.5))
+                items += [said] if said else []
         return tuple(items)
 
 

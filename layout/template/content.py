@@ -76,6 +76,10 @@ class TemplateContent:
         What the maker reads the check bars with.
     mirrored : bool
         Whether this is the view from the underside.
+    kept : tuple of Path
+        The panel's own edge where the top has that: the template is laid on it.
+    unlined : tuple of Path
+        Parts of the lines that this edge stands for: they are not drawn.
     """
 
     title: str
@@ -89,6 +93,8 @@ class TemplateContent:
     notes: tuple[str, ...] = ()
     tape: Tape = field(default_factory=Tape)
     mirrored: bool = False
+    kept: tuple[Path, ...] = ()
+    unlined: tuple[Path, ...] = ()
 
     @property
     def outlines(self) -> tuple[Path, ...]:
@@ -105,6 +111,21 @@ class TemplateContent:
         """The box round everything."""
         return reduce(Bounds.joined, (path.bounds for path in self.paths))
 
+    def drawn(self, path: Path) -> tuple[Path, ...]:
+        """Return what is drawn of one of its lines: all but what a kept edge stands for."""
+        left_out = {segment for part in (*self.kept, *self.unlined) for segment in part.segments}
+        if left_out.isdisjoint(path.segments):
+            return (path,)
+        runs: list[list[Segment]] = [[]]
+        for segment in path.segments:
+            if segment in left_out:
+                runs.append([])
+            else:
+                runs[-1].append(segment)
+        if len(runs) > 1 and path.is_closed:
+            runs[0] = runs.pop() + runs[0]
+        return tuple(Path(tuple(run)) for run in runs if run)
+
     def from_underside(self) -> TemplateContent:
         """Return the same template seen from the other face: left and right swapped."""
         return replace(
@@ -115,6 +136,8 @@ class TemplateContent:
             marks=tuple(replace(m, at=Point(-m.at.x, m.at.y)) for m in self.marks),
             feet=tuple(foot.mirrored() for foot in self.feet),
             mirrored=not self.mirrored,
+            kept=tuple(path.mirrored() for path in self.kept),
+            unlined=tuple(path.mirrored() for path in self.unlined),
         )
 
 

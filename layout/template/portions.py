@@ -134,7 +134,7 @@ def portions(content: TemplateContent) -> tuple[Portion, ...]:
         window = Bounds(-BEYOND, -BEYOND, _FAR, _FAR)
         found.append(Portion("quarter", window, flip_x=True, flip_y=True))
     ends = _straight_ends(content.finish)
-    if x and ends.along is not None:
+    if x and ends.along is not None and _is_plain(content.finish, ends.along):
         window = Bounds(ends.along - TAIL, -BEYOND if y else -_FAR, _FAR, _FAR)
         found.append(Portion("end", window, flip_x=True, flip_y=y))
     if x and y and ends.along is not None and ends.across is not None:
@@ -167,6 +167,20 @@ class _StraightEnds:
 
     along: float | None
     across: float | None
+
+
+def _is_plain(path: Path, along: float) -> bool:
+    """Return whether an outline has only its long straights that far each way from the middle.
+
+    What is left out of an end is then drawn with a straightedge.
+    """
+    box, reach = path.bounds, along - _ALIKE
+    left_out = clipped(path, Bounds(-reach, -_FAR, reach, _FAR))
+    return all(
+        isinstance(s, Line) and (_level(s, 1, box.top) or _level(s, 1, box.bottom))
+        for piece in left_out
+        for s in piece.segments
+    )
 
 
 def _straight_ends(path: Path) -> _StraightEnds:
