@@ -82,13 +82,16 @@ class KeptEdge:
     name : str
         By the letters of its corners: ``AB``.
     stretch : Path
-        On the panel, the wood on its left.
+        Of the finish line, on the panel, the wood on its left.
+    edge : Path
+        The panel's edge there, as far as the rough line; a straight one may stand a little proud.
     live : bool
         Whether it is neither straight nor one even bow.
     """
 
     name: str
     stretch: Path
+    edge: Path
     live: bool
 
     def step(self, number: int) -> Step:
@@ -108,12 +111,18 @@ class KeptEdge:
         return Step(title, what, (Figure("length", self.stretch.length),), f"kept {number}")
 
 
-def kept_edges(panel: Panel, runs: Runs) -> tuple[KeptEdge, ...]:
-    """Return the parts that are kept, with the names of their edges."""
+def kept_edges(panel: Panel, runs: Runs, rough: Sequence[Path]) -> tuple[KeptEdge, ...]:
+    """Return the parts that are kept, with the names of their edges.
+
+    Parameters
+    ----------
+    rough : sequence of Path
+        The panel's edge at each, as far as the rough line.
+    """
     names = {held.path: held.name for held in named_edges(panel)} if runs.kept else {}
     return tuple(
-        KeptEdge(names.get(edge, ""), path, live=not Edge(edge.segments).is_clean)
-        for path, edge in zip(runs.kept, runs.edges, strict=True)
+        KeptEdge(names.get(edge, ""), path, piece, live=not Edge(edge.segments).is_clean)
+        for path, edge, piece in zip(runs.kept, runs.edges, rough, strict=True)
     )
 
 

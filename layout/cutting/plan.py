@@ -100,6 +100,10 @@ class CutPlan:
     feeds: tuple[QuarterFeed, ...]
     steps: tuple[Step, ...]
 
+    def drawn(self, line: Path) -> tuple[Path, ...]:
+        """Return what is drawn of finish, core or rough line: all but what a kept edge is."""
+        return line.without(path for kept in self.kept for path in (kept.stretch, kept.edge))
+
     @property
     def warnings(self) -> tuple[str, ...]:
         """What is dangerous about a cut, with the cut's label."""
@@ -145,7 +149,8 @@ def plan_cuts(  # noqa: PLR0913 - plain values, four of which every job has
     again = _marked_again(cuts.bench) if bench.is_slab else None
     edging = edging_of(bench, cuts)
     rim, joints = rim_loss(panel, core), frame_joints(panel, cuts.trims, core)
-    stays = kept_edges(panel, bench.runs)
+    rough = rough_line(bench)
+    stays = kept_edges(panel, bench.runs, rough.kept)
     steps = _Steps(bench, cuts, stays, face, again, mends, facets, curves, edging, rim, joints)
     return CutPlan(
         face=face,
@@ -158,7 +163,7 @@ def plan_cuts(  # noqa: PLR0913 - plain values, four of which every job has
         curve_cuts=curves,
         finish=outline.path().placed(placement),
         core=core,
-        rough=rough_line(bench).closed,
+        rough=rough.closed,
         kerf=tools.kerf,
         allowance=rough_allowance(bench),
         blank=blank,

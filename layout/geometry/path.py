@@ -90,6 +90,27 @@ class Path:
         """Return the path with left and right swapped; a boundary still runs anticlockwise."""
         return Path(tuple(segment.mirrored() for segment in self.segments)).reversed()
 
+    def without(self, others: Iterable[Path]) -> tuple[Path, ...]:
+        """Return what is left when the segments of others, wherever they are the same, are dropped.
+
+        >>> from .point import Point
+        >>> box = Path.through((Point(0, 0), Point(2, 0), Point(2, 1), Point(0, 1)), closed=True)
+        >>> [part.length for part in box.without([Path(box.segments[1:2])])]
+        [5.0]
+        """
+        dropped = {segment for other in others for segment in other.segments}
+        if dropped.isdisjoint(self.segments):
+            return (self,)
+        runs: list[list[Segment]] = [[]]
+        for segment in self.segments:
+            if segment in dropped:
+                runs.append([])
+            else:
+                runs[-1].append(segment)
+        if self.is_closed:
+            runs[0] = runs.pop() + runs[0]
+        return tuple(Path(tuple(run)) for run in runs if run)
+
     def points(self, tolerance: float, side: Side = "inside") -> Points:
         """Return an (n, 2) array of points along the path, mm.
 

@@ -50,6 +50,7 @@ def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
         (layers.MARKS, new.mark_labels(plan, frame, setter)),
         (layers.DIMENSIONS, old.datum_items(plan.datum, panel, frame, setter, plan.job.tape)),
         (layers.SAW_LINE, new.cut_labels(plan.cuts, frame, setter)),
+        (layers.KEPT, new.kept_labels(plan.cuts, frame, setter)),
         (layers.LEGS, new.leg_labels(plan, frame, setter)),
         (layers.LETTERING, old.defect_labels(panel, frame, setter)),
         (layers.OFFCUTS, new.offcut_labels(plan, frame, setter)),

@@ -10,7 +10,7 @@ from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..job.plan import Plan
-from ..outlines import Outline
+from ..outlines import PIECE_AS_FOUND, Circle, Outline, RegularPolygon, Superellipse
 from ..units import Tape
 from .frame import DrawingFrame
 
@@ -19,22 +19,52 @@ _UNIT = {False: "mm", True: "inches"}
 
 def outline_words(outline: Outline, tape: Tape) -> str:
     """Return shape and size as they are made: ``capsule 1400 × 600 mm``."""
-    if outline.name == "circle":
+    if isinstance(outline, Circle):
         return f"circle ø {tape.measure(outline.length)}"
-    return f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}"
+    if isinstance(outline, RegularPolygon):
+        across = f"{outline.name} {tape.measure(outline.across_flats)} across flats"
+        return across + _across_corners(outline, tape)
+    size = f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}"
+    return size + _more(outline)
 
 
 def exact_words(outline: Outline, tape: Tape) -> str:
     """Return the size as it was found, in decimals: ``1403.7 × 602.1 mm``."""
-    if outline.name == "circle":
+    if isinstance(outline, Circle):
         return f"ø {tape.exact(outline.length, 1)} {tape.unit}"
+    if isinstance(outline, RegularPolygon):
+        return f"{tape.exact(outline.across_flats, 1)} {tape.unit} across flats"
     sizes = f"{tape.exact(outline.length, 1)} × {tape.exact(outline.width, 1)}"
     return f"{sizes} {tape.unit}"
 
 
+def _across_corners(outline: RegularPolygon, tape: Tape) -> str:
+    """Return a hexagon's length too, for it is no round figure; an octagon is as long as wide."""
+    if outline.length == outline.width:
+        return ""
+    return f", {tape.exact(outline.across_corners, 1)} {tape.unit} across corners"
+
+
+def _more(outline: Outline) -> str:
+    return f", exponent {outline.exponent:g}" if isinstance(outline, Superellipse) else ""
+
+
 def size_words(plan: Plan) -> str:
     """Return shape and size of the top that is made."""
-    return outline_words(plan.top.outline, plan.job.tape)
+    words = outline_words(plan.top.outline, plan.job.tape)
+    keeping = plan.job.wish.keeping
+    if keeping is not None and plan.top.outline.name == PIECE_AS_FOUND:
+        return f"{words}, ends {keeping.ends.value}"
+    return words
+
+
+def found_words(plan: Plan) -> str:
+    """Return what was found before sizes were rounded down, as one clause."""
+    clearance, tape = plan.fit.clearance, plan.job.tape
+    if clearance is None:
+        return f"the largest found is {exact_words(plan.top.exact, tape)}"
+    clear = f"{tape.exact(clearance, 1)} {tape.unit}"
+    return f"it keeps its own size and lies where it has most clearance, {clear}"
 
 
 def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]:
@@ -46,8 +76,7 @@ def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]
     yield Text(Point(left, y - 4.5), face, 3.5, bold=True)
     y -= 4.5
     lines = (
-        f"New top: {size_words(plan)} (the largest that fits: "
-        f"{exact_words(plan.top.exact, plan.job.tape)})",
+        f"New top: {size_words(plan)} ({_fits(plan)})",
         f"Old panel: {plan.job.panel.name}, {plan.job.tape.measure(plan.job.panel.thickness)} "
         f"thick, {plan.job.panel.build.kind.value}.",
         f"Scale 1 : {frame.scale:g} on A3. All measures in {_UNIT[plan.job.tape.imperial]}. "
@@ -59,6 +88,12 @@ def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]
             y = text.at.y
         y -= 1.0
     yield from _scale_bar(plan.job.tape, frame.scale, Point(left, y - 8))
+
+
+def _fits(plan: Plan) -> str:
+    if plan.fit.clearance is not None:
+        return found_words(plan)
+    return f"the largest that fits: {exact_words(plan.top.exact, plan.job.tape)}"
 
 
 def _scale_bar(tape: Tape, scale: float, at: Point) -> Iterator[Item]:

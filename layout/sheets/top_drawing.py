@@ -31,10 +31,11 @@ def waste_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:
 
 def line_groups(cuts: CutPlan, frame: DrawingFrame) -> Iterator[Group]:
     """Yield the rough-cut line, the core line where there is one, and the finish line."""
-    yield Group(layers.ROUGH, (Stroke(frame.of(cuts.rough)),))
+    yield Group(layers.ROUGH, tuple(Stroke(frame.of(path)) for path in cuts.drawn(cuts.rough)))
     if cuts.core != cuts.finish:
         yield Group(layers.CORE, (Stroke(frame.of(cuts.core)),))
-    yield Group(layers.FINISH, (Stroke(frame.of(cuts.finish)),))
+    yield Group(layers.FINISH, tuple(Stroke(frame.of(path)) for path in cuts.drawn(cuts.finish)))
+    yield Group(layers.KEPT, tuple(Stroke(frame.of(kept.edge)) for kept in cuts.kept))
 
 
 def cut_groups(cuts: CutPlan, frame: DrawingFrame) -> Iterator[Group]:
@@ -91,6 +92,13 @@ def leg_labels(plan: Plan, frame: DrawingFrame, setter: LabelSetter) -> Iterator
         return
     for leg in plan.legs.legs:
         yield from setter.set(frame.at(leg.on_panel), f"leg {leg.number}", 2.5)
+
+
+def kept_labels(cuts: CutPlan, frame: DrawingFrame, setter: LabelSetter) -> Iterator[Item]:
+    """Yield "kept edge" beside each of those."""
+    for kept in cuts.kept:
+        segment = kept.edge.segments[len(kept.edge.segments) // 2]
+        yield from setter.set(frame.at(segment.at(0.4)), "kept edge", 2.5)
 
 
 def mark_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:

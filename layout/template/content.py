@@ -113,18 +113,7 @@ class TemplateContent:
 
     def drawn(self, path: Path) -> tuple[Path, ...]:
         """Return what is drawn of one of its lines: all but what a kept edge stands for."""
-        left_out = {segment for part in (*self.kept, *self.unlined) for segment in part.segments}
-        if left_out.isdisjoint(path.segments):
-            return (path,)
-        runs: list[list[Segment]] = [[]]
-        for segment in path.segments:
-            if segment in left_out:
-                runs.append([])
-            else:
-                runs[-1].append(segment)
-        if len(runs) > 1 and path.is_closed:
-            runs[0] = runs.pop() + runs[0]
-        return tuple(Path(tuple(run)) for run in runs if run)
+        return path.without((*self.kept, *self.unlined))
 
     def from_underside(self) -> TemplateContent:
         """Return the same template seen from the other face: left and right swapped."""

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from functools import partial
 
 from ...cutting.cut import Trim, TrimKind
 from ...drawing.scene import Scene
@@ -44,24 +45,29 @@ def _step(plan: Plan, step: Step) -> BenchStep:
 
 def _drawing(plan: Plan, step: Step, trim: Trim | None) -> Scene | None:
     """Return the drawing of a step by what it is about."""
-    held = plan.cuts
     if trim is not None:
         return straight.trim_scene(plan, trim)
+    for about, compose in _several(plan):
+        if step.about == about:
+            return compose()
+    one = _OTHERS.get(step.about)
+    return None if one is None else one(plan)
+
+
+def _several(plan: Plan) -> Iterator[tuple[str, Callable[[], Scene]]]:
+    """Yield what steps may be about of which a plan has several, and what draws each."""
+    held = plan.cuts
     for mend in held.mends:
-        if step.about == f"mend {mend.defect}":
-            return straight.mend_scene(plan, mend)
+        yield f"mend {mend.defect}", partial(straight.mend_scene, plan, mend)
     for number, side in enumerate(held.skipped, start=1):
-        if step.about == f"skipped {number}":
-            return straight.skipped_scene(plan, side)
+        yield f"skipped {number}", partial(straight.skipped_scene, plan, side)
+    for number, kept in enumerate(held.kept, start=1):
+        yield f"kept {number}", partial(straight.kept_scene, plan, kept)
     for joint in held.joints:
-        if step.about == f"joint {joint.corner}":
-            return straight.joint_scene(plan, joint)
+        yield f"joint {joint.corner}", partial(straight.joint_scene, plan, joint)
     for cut in held.curve_cuts:
-        if step.about == cut.tool:
-            scene = curves.jigsaw_scene if cut.tool == "jigsaw" else curves.router_scene
-            return scene(plan, cut)
-    compose = _OTHERS.get(step.about)
-    return None if compose is None else compose(plan)
+        scene = curves.jigsaw_scene if cut.tool == "jigsaw" else curves.router_scene
+        yield cut.tool, partial(scene, plan, cut)
 
 
 def _scored(plan: Plan) -> Scene | None:

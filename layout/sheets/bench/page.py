@@ -8,12 +8,12 @@ from typing import Any
 
 from ...drawing.scene import Scene
 from ...job.plan import Plan
-from ..title import exact_words, size_words
+from ..title import found_words, size_words
 from .after import after
 from .before import before
 from .cuts import cuts, first_cuts
 from .marks import marks, marks_again
-from .rows import Section
+from .rows import Section, sentence
 from .why import why
 
 TEMPLATE = "page.html.j2"
@@ -44,7 +44,7 @@ def bench_sheet(plan: Plan, drawing: str, *, files: tuple[str, ...] = ()) -> str
     return environment.get_template(TEMPLATE).render(
         title=plan.job.name,
         size=size_words(plan),
-        exact=exact_words(plan.top.exact, plan.job.tape),
+        found=sentence(found_words(plan)).removesuffix("."),
         proof=_proof(plan),
         unit=plan.job.tape.unit,
         panel=plan.job.panel.name,
@@ -89,6 +89,8 @@ def _proof(plan: Plan) -> str:
     gap = plan.fit.gap
     if gap is None:
         return ""
+    if plan.fit.clearance is not None:
+        return f"Nowhere has it over {max(gap, 0.0001):.2%} more: proved."
     if gap < 0.0005:
         return f"No larger {plan.top.outline.name} fits, to within {max(gap, 0.0001):.2%}: proved."
     return f"No {plan.top.outline.name} that is more than {gap:.1%} better fits: proved."

@@ -62,7 +62,8 @@ def jigsaw_scene(plan: Plan, cut: CurveCut) -> Scene:
     stage.region(layers.WASTE, blank.minus(kept))
     stage.region(layers.PANEL, blank, edged=True)
     stage.path(layers.GHOST, cuts.core)
-    stage.path(layers.ROUGH, cut.line, clear=True)
+    stage.path(layers.ROUGH, *cut.line.without(cut.kept), clear=True)
+    kept_lines(plan, stage)
     for start, end in cut.relief:
         stage.line(layers.SAW_LINE, start, end)
     _radii(plan, stage, cut.radii)
@@ -77,7 +78,9 @@ def router_scene(plan: Plan, cut: CurveCut) -> Scene:
     extent = cut.line.bounds.grown(2 * _AWAY * plan.top.outline.length / 90)
     stage = Stage.around(extent, mirrored=mirrored, heading=heading)
     stage.region(layers.WOOD, Region.from_rings(cut.line.points(CHORD)))
-    stage.path(layers.CORE if plan.top.lipping else layers.FINISH, cut.line, clear=True)
+    line = layers.CORE if plan.top.lipping else layers.FINISH
+    stage.path(line, *cut.line.without(cut.kept), clear=True)
+    kept_lines(plan, stage)
     if cut.template is not None and abs(cut.template.offset) > 0:
         stage.path(layers.METHOD, cut.template.line)
     if cut.tool == "router":
@@ -85,6 +88,8 @@ def router_scene(plan: Plan, cut: CurveCut) -> Scene:
         if feeds:
             for feed in feeds:
                 _fed(plan, stage, ring, feed)
+        elif cut.kept:
+            _along_cuts(stage, cut)
         else:
             _round(stage, ring)
     _radii(plan, stage, cut.radii)
@@ -92,6 +97,11 @@ def router_scene(plan: Plan, cut: CurveCut) -> Scene:
         at = Point(*(float(v) for v in cut.template.line.points(1.0)[0]))
         stage.label(layers.METHOD, at, "template", towards=plan.top.placement.centre - at)
     return stage.scene("To the line, and which way round")
+
+
+def kept_lines(plan: Plan, stage: Stage) -> None:
+    """Draw the edges of the panel that stay."""
+    stage.path(layers.KEPT, *(kept.edge for kept in plan.cuts.kept), clear=True)
 
 
 def rim_scene(plan: Plan, rim: RimLoss) -> Scene:
@@ -156,6 +166,21 @@ def _round(stage: Stage, ring: Points) -> None:
         shares = np.linspace(0.15, 0.85, _STEPS) * quarter
         points = [_at(ring, i * quarter + float(share)) for share in shares][::sign]
         stage.arrow(layers.FEED, (stage.frame.at(p) for p in points))
+
+
+def _along_cuts(stage: Stage, cut: CurveCut) -> None:
+    """Draw the way along what is cut between kept edges, outside it."""
+    sign = -1 if stage.frame.mirrored else 1
+    off = _AWAY * stage.frame.scale
+    for path in cut.line.without(cut.kept):
+        for segment in path.segments:
+            if segment.length < 4 * off:
+                continue
+            points = []
+            for share in np.linspace(0.15, 0.85, _STEPS):
+                along = segment.at(float(share) + 0.001) - segment.at(float(share) - 0.001)
+                points.append(segment.at(float(share)) - along.unit().left * off)
+            stage.arrow(layers.FEED, (stage.frame.at(p) for p in points[::sign]))
 
 
 def _nearest(ring: Points, point: Point) -> int:

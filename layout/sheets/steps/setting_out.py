@@ -198,11 +198,12 @@ def lines_scene(plan: Plan, wood: Wood, marks: MarkSet) -> Scene:
     stage = wood.stage()
     kept = Region.from_rings(cuts.rough.points(CHORD, "outside"))
     stage.region(layers.WASTE, wood.region.minus(kept))
-    stage.path(layers.ROUGH, cuts.rough, clear=True)
+    stage.path(layers.ROUGH, *cuts.drawn(cuts.rough), clear=True)
     if cuts.core != cuts.finish:
         stage.path(layers.CORE, cuts.core)
-    stage.path(layers.FINISH, cuts.finish)
+    stage.path(layers.FINISH, *cuts.drawn(cuts.finish))
     wood.base(stage)
+    stage.path(layers.KEPT, *(kept.edge for kept in cuts.kept))
     tangents = [mark for mark in marks.marks if mark.kind in _TANGENTS]
     stage.cross(layers.MARKS, *(mark.point for mark in tangents), arm=1.0)
     wood.letters(stage)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from ...cutting.builds import FrameJoint
 from ...cutting.cut import EdgePoint, SkippedTrim, Trim, TrimKind
+from ...cutting.kept import KeptEdge
 from ...cutting.mending import Mended
 from ...cutting.stages import wood_after
 from ...drawing import layers
@@ -90,6 +91,21 @@ def skipped_scene(plan: Plan, side: SkippedTrim) -> Scene:
     stage.line(layers.ROUGH, out + middle - half, out + middle + half)
     stage.label(layers.LETTERING, out + middle, "no saw cut", towards=side.waste)
     return stage.scene("A side that is not sawn")
+
+
+def kept_scene(plan: Plan, kept: KeptEdge) -> Scene:
+    """Return an edge of the panel that stays as it is."""
+    wood = Wood.marked(plan)
+    stage = wood.stage()
+    stage.path(layers.GHOST, plan.cuts.finish)
+    wood.base(stage)
+    stage.path(layers.KEPT, kept.edge, clear=True)
+    wood.letters(stage)
+    middle = kept.edge.segments[len(kept.edge.segments) // 2].at(0.5)
+    stage.label(
+        layers.KEPT, middle, "kept edge", towards=middle - plan.top.placement.centre, bold=True
+    )
+    return stage.scene("An edge that stays as it is")
 
 
 def _turned_back(way: Point) -> Placement:
