@@ -21,6 +21,7 @@ from panelwright.layout.sheets.bench.before import before
 from panelwright.layout.sheets.bench.cuts import cuts, first_cuts
 from panelwright.layout.sheets.bench.marks import marks, marks_again
 from panelwright.layout.sheets.bench.rows import BenchStep
+from panelwright.layout.sheets.bench.why import why
 from panelwright.layout.sheets.frame import DrawingFrame
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.sheets.steps.ground import Wood
@@ -81,7 +82,14 @@ JOBS = {folder.name: folder for folder in sample_folders()} | {"hollow": HOLLOW,
 UNDRAWN = {
     *("Metal", "Flatness", "Other ways to draw it", "Straight sides", "Does it stand?", "Finish"),
     *("Arris", "Bevel under the edge", "Edging", "Frame joints"),
-    *("Screw the legs", "Glue the legs", "Lay the top on", "Does it sag?", "Who sits, who lifts"),
+    *(
+        "What mending would gain",
+        "Screw the legs",
+        "Glue the legs",
+        "Lay the top on",
+        "Does it sag?",
+        "Who sits, who lifts",
+    ),
 }
 """Steps whose words are enough, or that share the drawing of the step before them."""
 
@@ -101,7 +109,7 @@ def plan(request: pytest.FixtureRequest) -> Plan:
 
 def steps(plan: Plan) -> list[BenchStep]:
     """Return every step of the bench sheet, in order."""
-    sections = (make(plan) for make in (before, marks, first_cuts, marks_again, cuts, after))
+    sections = (make(plan) for make in (why, before, marks, first_cuts, marks_again, cuts, after))
     return [step for section in sections if section is not None for step in section.steps]
 
 

@@ -36,12 +36,10 @@ def _touches(plan: Plan) -> BenchStep:
     tape = plan.job.tape
     words = []
     if plan.contacts:
-        kept = (
-            "the margins, clearances and the error of the tape"
-            if plan.job.tape_error
-            else ("the margins and clearances")
-        )
-        words.append(f"The line that is cut touches at the dots; {kept} are kept to there.")
+        kept = "margins, clearances and the error of the tape"
+        if not plan.job.tape_error:
+            kept = "margins and clearances"
+        words.append(f"The line that is cut comes to the dots and no farther: {kept} are kept.")
     limits = [limit_words(limit, plan.job.wish.limits, tape) for limit in plan.limits_met]
     if limits:
         words.append(sentence("; ".join(limits)))
@@ -55,8 +53,7 @@ def _touches(plan: Plan) -> BenchStep:
         rows.append((f"{number}", contact.name, along, square))
     headings = ("No.", "Touches", f"Along {plan.datum.name}", "Square to it")
     table = Table(headings, tuple(rows)) if rows else None
-    drawing = contacts_scene(plan) if rows else None
-    return BenchStep("What it touches", tuple(words), table, drawing=drawing)
+    return BenchStep("What it touches", tuple(words), table, drawing=contacts_scene(plan))
 
 
 def _span(values: list[float], tape: Tape) -> str:
@@ -94,15 +91,15 @@ def _elsewhere(plan: Plan) -> BenchStep:
                 exact_words(fit.outline, tape),
                 tape.figure(centre.along),
                 tape.figure(centre.square),
-                turn or "as planned",
+                turn or "–",
                 loss_words(fit, best, goal),
             )
         )
-    headings = ("Place", "Size", "Centre along", "Centre square", "Turned", "Against place 1")
+    headings = ("Place", "Size", "Along", "Square", "Turned", "It is")
+    caption = f"Where its centre lies from {plan.datum.name}; turned and sized against place 1."
     words = (
-        "Place 1 is this plan. The next in rank, clearly different in place, turn or size: lay a "
-        "scrap of card on the panel and choose by the look of the grain.",
+        "Place 1 is this plan; the others are the next in rank that are clearly different. Look at "
+        "the grain in each before anything is marked.",
     )
-    return BenchStep(
-        "Other places for it", words, Table(headings, tuple(rows)), drawing=others_scene(plan)
-    )
+    table = Table(headings, tuple(rows), caption)
+    return BenchStep("Other places for it", words, table, drawing=others_scene(plan))
