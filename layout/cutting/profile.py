@@ -201,7 +201,7 @@ def _steps(
             "underneath gauge a line {inwards} in from the edge all round, and on the edge a line "
             "{upwards} up; plane from one to the other, ends first. {left} of the edge is left."
             f"{thin} Nothing is fixed within {{inside}} of the edge."
-            + ("" if wish.round_over else but)
+            + but
             + (bare if core_bare and not wish.round_over else ""),
             about="profile",
             inwards=wish.bevel_in,

@@ -6,8 +6,9 @@ import math
 from collections.abc import Callable
 
 from ..geometry.point import ORIGIN, Point
-from ..outlines import Outline
-from .room import StandingRoom
+from ..outlines import Freeform, Outline
+from .free_room import middle_of, stances
+from .room import StandingRoom, insets_for, plate_inset
 from .tipping import EDGE, tipping_force
 from .wish import LegsWish
 
@@ -28,6 +29,8 @@ def middles_for(wish: LegsWish, outline: Outline) -> tuple[Point, ...]:
     LegsError
         If no foot finds room at the insets.
     """
+    if isinstance(outline, Freeform):
+        return _anyhow(wish, outline)
     count = wish.count
     in_rows = StandingRoom.for_wish(wish, outline)
     if count == 2:
@@ -41,17 +44,25 @@ def middles_for(wish: LegsWish, outline: Outline) -> tuple[Point, ...]:
     return max(choices, key=lambda middles: round(firmness(outline, middles), 6))
 
 
+def _anyhow(wish: LegsWish, outline: Freeform) -> tuple[Point, ...]:
+    """Return the firmest stance under an outline of any form."""
+    inset = insets_for(wish, outline, in_rows=False).round_about
+    sets = stances(wish, outline, inset, plate_inset(wish, outline))
+    return max(sets, key=lambda middles: round(firmness(outline, middles), 6))
+
+
 def firmness(outline: Outline, middles: tuple[Point, ...]) -> float:
     """Return the least force at the edge that tips a table of weight 1 on these points.
 
-    Negative where the centre lies outside them.
+    Negative where the middle of the weight lies outside them.
     """
+    centre = middle_of(outline)
     rim = [p for p in middles if p != ORIGIN]
     least = math.inf
     for a, b in zip(rim, [*rim[1:], rim[0]], strict=True):
         normal = -(b - a).unit().left
-        inside = normal.dot(a)
-        outside = outline.support(normal.angle) - EDGE - inside
+        inside = normal.dot(a - centre)
+        outside = outline.support(normal.angle) - EDGE - normal.dot(a)
         least = min(least, inside if inside <= 0 else tipping_force(1.0, inside, outside))
     return least
 

@@ -82,6 +82,11 @@ def insets_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Ins
     )
 
 
+def plate_inset(wish: LegsWish, outline: Outline) -> float:
+    """Return how far a plate on a leg's head keeps from the edge, mm."""
+    return max(min(PLATE_INSET, outline.width * SHARE_OF_SIZE), wish.keep_in)
+
+
 @dataclass(frozen=True, slots=True)
 class StandingRoom:
     """Where the middle of a foot may stand so that its outside keeps the insets.
@@ -122,7 +127,7 @@ class StandingRoom:
         room = cls.under(outline, wish.foot, insets_for(wish, outline, in_rows=in_rows))
         if wish.plate is None:
             return room
-        inset = max(min(PLATE_INSET, outline.width * SHARE_OF_SIZE), wish.keep_in)
+        inset = plate_inset(wish, outline)
         return replace(room, plate=cls.under(outline, wish.on_top, Insets(inset, inset, inset)))
 
     @classmethod

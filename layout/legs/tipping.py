@@ -17,10 +17,14 @@ from functools import lru_cache
 
 import numpy as np
 
+from ..errors import OutlineError
+from ..geometry.parallel import parallel_of_path
 from ..geometry.path import Path
 from ..geometry.placement import Points
 from ..geometry.point import ORIGIN, Point
+from ..geometry.polygon import convex_hull
 from ..geometry.segments import Arc, Line, Segment
+from ..geometry.tolerance import CURVE
 from ..outlines import Outline
 
 GRAVITY = 9.80665
@@ -156,8 +160,17 @@ def tipping_of(
 
 @lru_cache(maxsize=16)
 def _pressed_line(outline: Outline, edge: float) -> Path:
-    """Return the line along which a force presses: all legs tried under a top share it."""
-    return outline.parallel(-edge)
+    """Return the line along which a force presses: all legs tried under a top share it.
+
+    Where an outline is hollow and too narrow somewhere, it is that of its convex hull: what tips a
+    table most lies on both.
+    """
+    try:
+        return outline.parallel(-edge)
+    except OutlineError:
+        hull = convex_hull(outline.inner())
+        around = Path.through((Point(float(x), float(y)) for x, y in hull), closed=True)
+        return parallel_of_path(around, -edge, CURVE)
 
 
 def farthest(line: Path, way: Point) -> Point:

@@ -17,6 +17,7 @@ from ..marking.mark import Kind
 from .areas import areas_of, ring_of
 from .frame import DrawingFrame
 from .labels import LabelSetter
+from .spots import way_along
 
 _PAST_EDGE = 4.0
 """How far saw lines and guides are drawn past the panel, paper mm."""
@@ -97,8 +98,7 @@ def leg_labels(plan: Plan, frame: DrawingFrame, setter: LabelSetter) -> Iterator
 def kept_labels(cuts: CutPlan, frame: DrawingFrame, setter: LabelSetter) -> Iterator[Item]:
     """Yield "kept edge" beside each of those."""
     for kept in cuts.kept:
-        segment = kept.edge.segments[len(kept.edge.segments) // 2]
-        yield from setter.set(frame.at(segment.at(0.4)), "kept edge", 2.5)
+        yield from setter.set(frame.at(way_along(kept.edge, 0.75)), "kept edge", 2.5)
 
 
 def mark_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:

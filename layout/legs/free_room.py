@@ -1,0 +1,126 @@
+"""Where feet stand under an outline of any form: out in its corners, however these lie.
+
+No centreline need be an axis of such a top, so nothing is mirrored. The room of the middles is a
+polygon: the face less the inset, moved by each corner of the foot and met. Feet are put in those of
+its corners that lie farthest in even directions, or where even rays from the middle of its weight
+leave it; of all these the firmest stance is taken.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
+
+from ..errors import LegsError
+from ..geometry.placement import Placement
+from ..geometry.point import ORIGIN, Point
+from ..geometry.polygon import Region
+from ..outlines import Freeform, Outline
+from .foot import Foot
+from .wish import LegsWish
+
+_PHASES = (0.5, 0.0, 0.25, 0.75)
+"""By how much of a step the first direction is off the length of the top, tried in turn."""
+
+_FINE = 0.05
+"""How near the room of the middles is followed, mm: nobody sets a leg closer."""
+
+
+def stances(
+    wish: LegsWish, outline: Freeform, inset: float, plate: float
+) -> Iterator[tuple[Point, ...]]:
+    """Yield sets of places for the wished number of feet, each anticlockwise.
+
+    Parameters
+    ----------
+    inset, plate : float
+        From the edge to the outside of a foot and of the plate on its head, mm.
+
+    Raises
+    ------
+    LegsError
+        If no foot finds room, or not so many.
+    """
+    room = _room(outline, wish.foot, inset)
+    if wish.plate is not None:
+        room = room.meet(_room(outline, wish.on_top, plate))
+    if room.is_empty:
+        raise LegsError(
+            f"a foot {wish.foot.length:g} by {wish.foot.width:g} mm, {inset:g} mm in from the "
+            f"edge, finds no room under the {outline.title}: make the insets or the foot smaller"
+        )
+    found = 0
+    middle = middle_of(outline)
+    for places in _sets(wish.count, room, middle, outline):
+        if _apart(places, wish.foot):
+            found += 1
+            yield tuple(sorted(places, key=lambda p: _round_from_lower_left(p - middle)))
+    if not found:
+        raise LegsError(
+            f"{wish.count} feet {wish.foot.length:g} by {wish.foot.width:g} mm find no room beside "
+            f"each other under the {outline.title}: take fewer, or smaller ones"
+        )
+
+
+@lru_cache(maxsize=64)
+def middle_of(outline: Outline) -> Point:
+    """Return where the weight of a top lies, from the middle of its box, mm."""
+    if not isinstance(outline, Freeform):
+        return ORIGIN
+    return Region.from_rings(outline.inner(_FINE)).centroid
+
+
+@lru_cache(maxsize=256)
+def _room(outline: Freeform, foot: Foot, inset: float) -> Region:
+    """Return where the middle of a foot may stand, for its outside to keep an inset."""
+    face = Region.from_rings(outline.inner(_FINE))
+    clear = face.shrunk(inset + (foot.length / 2 if foot.is_round else 0.0))
+    room = clear
+    for corner in foot.corners:
+        room = room.meet(clear.placed(Placement(-corner)))
+    return room.simplified(_FINE)
+
+
+def _sets(count: int, room: Region, middle: Point, outline: Outline) -> Iterator[tuple[Point, ...]]:
+    """Yield places in corners of the room, then where rays leave it."""
+    corners = [Point(float(x), float(y)) for piece in room.pieces for x, y in piece.exterior]
+    if count == 2:
+        spans = _spans(room, middle, Point(1.0, 0.0), outline)
+        yield from ((start, end) for start, end in spans[:1])
+        return
+    for phase in _PHASES:
+        turns = [math.tau * (k + phase) / count for k in range(count)]
+        ways = [Point(math.cos(t) / outline.length, math.sin(t) / outline.width) for t in turns]
+        yield tuple(max(corners, key=lambda p: round(p.dot(way), 9)) for way in ways)
+        rays = [
+            Point(math.cos(t) * outline.length, math.sin(t) * outline.width).unit() for t in turns
+        ]
+        if room.holds_point(middle):
+            yield tuple(_leaves(room, middle, ray, outline) for ray in rays)
+
+
+def _leaves(room: Region, middle: Point, ray: Point, outline: Outline) -> Point:
+    """Return where a ray from within first leaves the room."""
+    return room.chord(middle, middle + ray * (outline.length + outline.width))[0][1]
+
+
+def _spans(room: Region, middle: Point, way: Point, outline: Outline) -> list[tuple[Point, Point]]:
+    """Return the stretches of a line through the middle that lie in the room, the longest first."""
+    reach = way * (outline.length + outline.width)
+    spans = room.chord(middle - reach, middle + reach)
+    return sorted(spans, key=lambda span: -span[0].distance_to(span[1]))
+
+
+def _apart(places: Sequence[Point], foot: Foot) -> bool:
+    """Return whether no two feet overlap."""
+    return all(
+        one.distance_to(other) > foot.reach((other - one).angle) + foot.reach((one - other).angle)
+        for i, one in enumerate(places)
+        for other in places[:i]
+        if one != other
+    ) and len(set(places)) == len(places)
+
+
+def _round_from_lower_left(off: Point) -> float:
+    return (off.angle + 3 * math.pi / 4 + 1e-9) % math.tau
