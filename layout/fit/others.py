@@ -51,6 +51,9 @@ _CLEARLY = 1 - 1e-9
 _AT_THE_END = 1.05
 """A top no more different than this from one chosen before has come to the end of its way."""
 
+_IN_VAIN = 1.0
+"""mm by which a top may stand out of another and is still a part of it."""
+
 
 def others(
     best: Fit, wish: Wish, shape: str, ground: Ground, *, most: int = MOST
@@ -76,10 +79,17 @@ def others(
         starts.leave(stand)
         if fit.score >= LEAST_SHARE * best.score:
             nearest = min(stand.difference(other, look.period) for other in chosen)
-            found.append((nearest <= _AT_THE_END, fit))
+            within = any(_holds(other, fit) for other in (best, *(f for _, f in found)))
+            found.append((within or nearest <= _AT_THE_END, fit))
             chosen.append(stand)
     ranked = sorted(found, key=lambda pair: (pair[0], -round(pair[1].score / best.score, _DIGITS)))
     return tuple(fit for _, fit in ranked[:most])
+
+
+def _holds(one: Fit, other: Fit) -> bool:
+    """Return whether a top lies in another, so that it needs no place of its own."""
+    around = Region.from_rings(one.placement.of(one.core.outer(CHORD))).grown(_IN_VAIN)
+    return around.holds(Region.from_rings(other.placement.of(other.core.inner(CHORD))))
 
 
 class _Starts:

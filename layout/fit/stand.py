@@ -22,10 +22,10 @@ TURNED = math.radians(5)
 RESIZED = 0.1
 """Share by which it must be longer or wider: a top that is only smaller is no other one."""
 
-_LOOKS_THE_SAME = 0.02
+_LOOKS_THE_SAME = 0.04
 """A top that changes by less than this share of its width when it is turned looks the same."""
 
-_FOLDS = (12, 8, 6, 5, 4, 3, 2)
+_FOLDS = (8, 6, 5, 4, 3, 2)
 """Parts of a whole turn after which an outline may look the same, finest first."""
 
 
@@ -83,7 +83,7 @@ class Elsewhere(Protocol):
 def period_of(outline: Outline) -> float:
     """Return the least turn after which an outline looks the same, radians; 0 where any does.
 
-    How far it reaches in every direction tells it, to a fiftieth of the width.
+    How far it reaches in every direction tells it, to a twenty-fifth of the width.
     """
     steps = 240
     reach = np.array([outline.support(math.tau * i / steps) for i in range(steps)])
