@@ -22,6 +22,7 @@ class Kind(Enum):
     CORE_TANGENT = "where straight meets curve on the core line"
     CORNER = "corner"
     NAIL = "nail"
+    ON_CURVE = "on the curve, on the diagonal"
     CENTRELINE = "centreline at the panel's edge"
     CROSS_CENTRELINE = "cross centreline at the panel's edge"
 

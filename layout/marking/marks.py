@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..geometry.placement import Placement
 from ..geometry.point import Point
-from ..outlines import Outline, Oval
+from ..outlines import Freeform, Outline, Oval, Superellipse
 from ..panel.datum import Datum
 from ..panel.defect import Spoils
 from ..panel.panel import Panel
 from ..units import Tape
 from .checks import checks_for
 from .crossing import crossings
+from .freeform_places import FreeformPlaces
 from .instruments import Ordinate, StringCompass, TrammelRod, oval_checks
 from .mark import Check, Kind, Mark
 from .off_wood import ON_EDGE, Ground
 from .places import Group, arc_radii, groups_for
 from .string_loop import StringLoop
+from .superellipse_methods import superellipse_checks
 from .ties import cross_measure
 
 _PINNED = (Kind.CENTRE, Kind.ARC_CENTRE, Kind.NAIL)
@@ -58,7 +61,7 @@ class MarkSet:
     rod : TrammelRod or None
         For an oval.
     ordinates : tuple of Ordinate
-        Points of a quarter of an oval that prove its line.
+        Points of a quarter of an oval or a superellipse that prove its line.
     """
 
     marks: tuple[Mark, ...]
@@ -113,14 +116,16 @@ def marks_for(
     """
     turn = placement.turn - datum.frame.turn
     ground = Ground.of(panel, datum, placement)
-    groups = (*groups_for(outline, lipping), *_centrelines(panel, outline, placement))
+    groups = (*groups_for(outline, lipping, ground), *_centrelines(panel, outline, placement))
     marks = tuple(
         _mark(label, group.kind, placement(point), ground)
         for group in groups
         for label, point in group.seen(turn)
     )
-    compasses = compasses_for(outline, turn, lipping)
+    compasses = compasses_for(outline, turn, lipping, ground)
     checks = checks_for(outline, datum, {mark.label: mark.point for mark in marks})
+    if isinstance(outline, Superellipse):
+        return MarkSet(marks, checks, ordinates=superellipse_checks(outline))
     if not isinstance(outline, Oval):
         return MarkSet(marks, checks, compasses)
     kit = kit or StringKit()
@@ -130,7 +135,9 @@ def marks_for(
     return MarkSet(marks, checks, compasses, loop, rod, oval_checks(*size))
 
 
-def compasses_for(outline: Outline, turn: float, lipping: float) -> tuple[StringCompass, ...]:
+def compasses_for(
+    outline: Outline, turn: float, lipping: float, ground: Ground | None = None
+) -> tuple[StringCompass, ...]:
     """Return the radii that a top's arcs are swung with, and the marks to swing them about.
 
     Parameters
@@ -141,8 +148,10 @@ def compasses_for(outline: Outline, turn: float, lipping: float) -> tuple[String
         Radians from the datum to the top's long axis.
     lipping : float
         mm.
+    ground : Ground, optional
+        The panel under it.
     """
-    groups = groups_for(outline)
+    groups = groups_for(outline, ground=ground)
     named = [
         (label, point)
         for kind in (Kind.ARC_CENTRE, Kind.CENTRE)
@@ -151,10 +160,23 @@ def compasses_for(outline: Outline, turn: float, lipping: float) -> tuple[String
         for label, point in group.seen(turn)
     ]
     compasses = []
-    for radius, centres in arc_radii(outline):
+    for radius, core, centres in _radii(outline, lipping, ground):
         labels = [name for name, at in named if any(at.distance_to(c) <= ON_EDGE for c in centres)]
-        compasses.append(StringCompass(tuple(labels[: len(centres)]), radius, radius - lipping))
+        compasses.append(StringCompass(tuple(labels[: len(centres)]), radius, core))
     return tuple(compasses)
+
+
+def _radii(
+    outline: Outline, lipping: float, ground: Ground | None
+) -> Iterator[tuple[float, float, tuple[Point, ...]]]:
+    """Yield each radius of the finish line, that of the core line, and their centres, mm."""
+    if isinstance(outline, Freeform):
+        for swept in FreeformPlaces.of(outline, ground).swept:
+            core = swept.radius + lipping if swept.hollow else swept.radius - lipping
+            yield swept.radius, core, swept.centres
+        return
+    for radius, centres in arc_radii(outline):
+        yield radius, radius - lipping, centres
 
 
 def _centrelines(panel: Panel, outline: Outline, placement: Placement) -> list[Group]:

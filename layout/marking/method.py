@@ -26,9 +26,13 @@ class HandTool(Enum):
     LATHS = "two stiff laths"
     TEMPLATE = "corner template"
     TAPE = "tape"
+    PAPER = "full-size template"
 
 
-ALL_TOOLS = frozenset(HandTool)
+ALWAYS = frozenset({HandTool.PAPER})
+"""Need not be at hand: the sheets of a full-size template are printed."""
+
+ALL_TOOLS = frozenset(HandTool) - ALWAYS
 
 SQUARE_ARM = 406.4
 """Shorter arm of a common framing square, mm: 16 in."""
@@ -175,7 +179,7 @@ def _boards(method: Method) -> int:
 
 
 def _judged(method: Method, workshop: Workshop) -> Method:
-    lacking = [tool.value for tool in method.tools if tool not in workshop.tools]
+    lacking = [tool.value for tool in method.tools if tool not in workshop.tools | ALWAYS]
     if lacking and method.serves:
         return replace(method, why_not=f"no {' and no '.join(lacking)} at hand")
     return method

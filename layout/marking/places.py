@@ -11,8 +11,20 @@ import math
 from dataclasses import dataclass
 
 from ..geometry.point import ORIGIN, Point
-from ..outlines import Capsule, Circle, Outline, Oval, Rectangle, RoundedRectangle
+from ..outlines import (
+    Capsule,
+    Circle,
+    Freeform,
+    Outline,
+    Oval,
+    Rectangle,
+    RegularPolygon,
+    RoundedRectangle,
+    Superellipse,
+)
+from .freeform_places import FreeformPlaces, distinct
 from .mark import Kind
+from .off_wood import Ground
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,11 +38,14 @@ class Group:
         Letter of the labels; they are numbered from 1 where there are several.
     points : tuple of Point
         In the outline's own frame, mm.
+    freely : bool
+        Whether they stand in no pattern: the first is then simply the one at the lower left.
     """
 
     kind: Kind
     prefix: str
     points: tuple[Point, ...]
+    freely: bool = False
 
     def seen(self, turn: float) -> tuple[tuple[str, Point], ...]:
         """Return labels and points in the order of a datum that the top is turned from by `turn`.
@@ -44,7 +59,9 @@ class Group:
         if count == 1:
             return ((self.prefix, self.points[0]),)
         quarters = round(turn / (math.pi / 2)) % 4
-        if count == 2:
+        if self.freely:
+            first = min(range(count), key=lambda i: _low(self.points[i].turned(turn)))
+        elif count == 2:
             upright = self.kind in _ACROSS
             first = 1 if quarters in ((1, 2) if upright else (2, 3)) else 0
         else:
@@ -57,7 +74,13 @@ _ACROSS = (Kind.SIDE, Kind.CROSS_CENTRELINE)
 """Pairs that are given from the lower side to the upper one."""
 
 
-def groups_for(outline: Outline, lipping: float = 0.0) -> tuple[Group, ...]:
+def _low(point: Point) -> float:
+    return round(point.x + point.y, 6)
+
+
+def groups_for(
+    outline: Outline, lipping: float = 0.0, ground: Ground | None = None
+) -> tuple[Group, ...]:
     """Return what is marked for an outline: centre, axes, centres of arcs, tangent points, nails.
 
     Parameters
@@ -66,7 +89,11 @@ def groups_for(outline: Outline, lipping: float = 0.0) -> tuple[Group, ...]:
         The finished top.
     lipping : float
         The core line runs this far inside it, mm.
+    ground : Ground, optional
+        The panel under it: an outline of any form that runs along its edge is not marked there.
     """
+    if isinstance(outline, Freeform):
+        return _freeform(FreeformPlaces.of(outline, ground))
     x, y = outline.length / 2, outline.width / 2
     groups = [
         Group(Kind.CENTRE, "O", (ORIGIN,)),
@@ -82,7 +109,25 @@ def groups_for(outline: Outline, lipping: float = 0.0) -> tuple[Group, ...]:
     elif isinstance(outline, Oval) and outline.length > outline.width:
         focus = math.sqrt(x * x - y * y)
         groups.append(Group(Kind.NAIL, "N", (Point(-focus, 0), Point(focus, 0))))
+    elif isinstance(outline, Superellipse):
+        share = 0.5 ** (1 / outline.exponent)
+        groups.append(Group(Kind.ON_CURVE, "D", _box(x * share, y * share)))
+    elif isinstance(outline, RegularPolygon):
+        # two corners of a hexagon are the ends of its long axis
+        between = [c for c in outline.corners if c.y != 0]
+        groups.append(Group(Kind.CORNER, "X", tuple(between)))
     return tuple(groups)
+
+
+def _freeform(places: FreeformPlaces) -> tuple[Group, ...]:
+    centres = distinct(arc.centre for arc in places.arcs)
+    held = (
+        (Kind.CORNER, "X", places.corners),
+        (Kind.ARC_CENTRE, "K", centres),
+        (Kind.TANGENT, "T", places.touching),
+    )
+    groups = (Group(kind, prefix, points, freely=True) for kind, prefix, points in held if points)
+    return (Group(Kind.CENTRE, "O", (ORIGIN,)), *groups)
 
 
 def arc_radii(outline: Outline) -> tuple[tuple[float, tuple[Point, ...]], ...]:

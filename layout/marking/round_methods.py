@@ -43,6 +43,11 @@ class Swing:
 
 
 @dataclass(frozen=True, slots=True)
+class HollowSwing(Swing):
+    """A radius that is swung from outside the top: inside a lipping, the core has a larger one."""
+
+
+@dataclass(frozen=True, slots=True)
 class Ordinates:
     """Heights at stations from the middle, mm."""
 
@@ -69,6 +74,27 @@ def _swings(outline: Circle | Capsule | RoundedRectangle) -> Iterator[Swing]:
 def _swung(
     swing: Swing, outline: Circle | Capsule | RoundedRectangle, shop: Workshop
 ) -> Iterator[Method]:
+    yield from swings(swing, shop)
+    if isinstance(outline, RoundedRectangle):
+        step = Step.of(
+            "Template",
+            "a corner of radius {radius} cut once in thin board, laid to both straights",
+            radius=swing.radius,
+        )
+        yield Method(
+            "corner template",
+            (HandTool.TEMPLATE,),
+            swing,
+            (),
+            (step,),
+            0.0,
+            together(SETTING, SETTING),
+            leaves_hole=False,
+        )
+
+
+def swings(swing: Swing, shop: Workshop) -> Iterator[Method]:
+    """Yield the ways to swing a radius about its centres, with what is there to swing it."""
     names = {f"centre {i}": at for i, at in enumerate(swing.centres, start=1)}
     pivots = shop.pivots(**names)
     lean = together(PENCIL_LEAN, shop.stretch * swing.radius)
@@ -86,22 +112,6 @@ def _swung(
         hand_error = together(hand, SETTING)
         draws = tool is not HandTool.ROUTER
         yield Method(name, (tool,), swing, pivots, (step,), 0.0, hand_error, True, draws_line=draws)
-    if isinstance(outline, RoundedRectangle):
-        step = Step.of(
-            "Template",
-            "a corner of radius {radius} cut once in thin board, laid to both straights",
-            radius=swing.radius,
-        )
-        yield Method(
-            "corner template",
-            (HandTool.TEMPLATE,),
-            swing,
-            (),
-            (step,),
-            0.0,
-            together(SETTING, SETTING),
-            leaves_hole=False,
-        )
 
 
 def arc_methods(

@@ -119,7 +119,7 @@ def test_a_leaning_panel_is_known_to_lean(lean: float) -> None:
 
 
 @settings(max_examples=15, deadline=None)
-@given(strategies.outlines, strategies.angles, strategies.points)
+@given(strategies.every_outline, strategies.angles, strategies.points)
 def test_a_clearance_is_the_least_distance(outline: Outline, turn: float, at: Point) -> None:
     """It joins a point of the line to a point of the other, and no two points are nearer."""
     board = Panel(rectangular_outline(20_000, 20_000), 20)

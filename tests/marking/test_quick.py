@@ -172,7 +172,7 @@ def test_a_hole_has_no_edge() -> None:
 
 
 @settings(max_examples=25)
-@given(strategies.outlines)
+@given(strategies.every_outline)
 def test_every_step_can_be_written(outline: Outline) -> None:
     """Every step of every method names only figures that it carries, in mm and in inches."""
     for method in methods_for(outline):

@@ -1,0 +1,155 @@
+"""The ways to draw a hexagon or an octagon: its corners joined, or by compass alone."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from ..geometry.point import ORIGIN, Point
+from ..outlines import RegularPolygon
+from .joined import joined_corners
+from .method import (
+    BAR_PLAY,
+    PENCIL_LEAN,
+    SETTING,
+    HandTool,
+    Method,
+    Workshop,
+    ranked,
+    together,
+)
+from .step import Step
+
+
+@dataclass(frozen=True, slots=True)
+class SteppedCircle:
+    """A circle through the corners, and the chord that steps from one corner to the next.
+
+    Attributes
+    ----------
+    radius : float
+        Of the circle, mm.
+    step : float
+        mm; a hexagon's is the radius itself (Euclid, *Elements* IV.15).
+    """
+
+    radius: float
+    step: float
+
+
+@dataclass(frozen=True, slots=True)
+class SquareAndHalfDiagonal:
+    """A square whose corners are cut off so that eight equal sides are left.
+
+    Half its diagonal, struck from each corner, meets its sides in the octagon's corners.
+
+    Attributes
+    ----------
+    square : float
+        Its side: across the flats, mm.
+    half_diagonal : float
+        From each corner to the marks on its two sides, mm.
+    cut_off : float
+        From each corner to the nearer mark on a side, mm: what is left of the side.
+    """
+
+    square: float
+    half_diagonal: float
+    cut_off: float
+
+    @classmethod
+    def of(cls, across_flats: float) -> SquareAndHalfDiagonal:
+        """Return the square of an octagon, mm."""
+        half = across_flats / math.sqrt(2)
+        return cls(across_flats, half, across_flats - half)
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """The corners of the square from its middle, anticlockwise from the lower left, mm."""
+        x = self.square / 2
+        return (Point(-x, -x), Point(x, -x), Point(x, x), Point(-x, x))
+
+
+def regular_methods(top: RegularPolygon, workshop: Workshop | None = None) -> tuple[Method, ...]:
+    """Return the ways to draw a hexagon or an octagon; the first is the one to use."""
+    shop = workshop or Workshop()
+    by_compass = _hexagon if top.sides == 6 else _octagon
+    return ranked([joined_corners(top.sides), *by_compass(top, shop)], shop)
+
+
+def _compasses(shop: Workshop, reach: float) -> Iterator[tuple[str, HandTool, float]]:
+    """Yield the compasses: their name, and how far a pin that is set and its pencil may be out."""
+    yield "string", HandTool.STRING, together(PENCIL_LEAN, shop.stretch * reach, SETTING)
+    yield "trammel bar", HandTool.BAR, together(BAR_PLAY, SETTING)
+
+
+def _hexagon(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
+    """Return the circle stepped round from both ends of the long axis, so that no step adds up.
+
+    Where circle and step cross they make 60°, so a slip of both counts over the sine of that.
+    """
+    radius = top.circumradius
+    ends = {"end 1": Point(-radius, 0.0), "end 2": Point(radius, 0.0)}
+    steps = (
+        Step.of(
+            "Circle",
+            "about O, radius {radius}: it must pass both ends of the long axis, E1 and E2",
+            radius=radius,
+        ),
+        Step.of(
+            "Step",
+            "the same {radius} from E1 to both sides on the circle, and from E2; the two gaps that "
+            "are left over must be {radius} too",
+            radius=radius,
+        ),
+        Step("Join", "the six marks, one after the other, with a straightedge"),
+    )
+    for name, tool, slip in _compasses(shop, radius):
+        yield Method(
+            f"circle stepped round by {name}",
+            (tool,),
+            SteppedCircle(radius, top.side),
+            shop.pivots(centre=ORIGIN, **ends),
+            steps,
+            0.0,
+            together(slip, slip) / math.sin(math.pi / 3),
+            leaves_hole=True,
+        )
+
+
+def _octagon(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
+    """Return the square with half its diagonal struck from each corner.
+
+    The square's sides are read once, its corners twice; the compass slips along the sides.
+    """
+    figures = SquareAndHalfDiagonal.of(top.across_flats)
+    places = {f"square {i}": at for i, at in enumerate(figures.corners, start=1)}
+    steps = (
+        Step.of(
+            "Square",
+            "{square} each way round O, its sides through E1, E2, S1 and S2; both diagonals "
+            "{diagonal}",
+            square=figures.square,
+            diagonal=2 * figures.half_diagonal,
+        ),
+        Step.of(
+            "Strike",
+            "from each corner of the square half the diagonal, {half}, onto both of its sides; "
+            "each mark then stands {cut_off} from the next corner",
+            half=figures.half_diagonal,
+            cut_off=figures.cut_off,
+        ),
+        Step("Join", "the two marks beside each corner of the square"),
+    )
+    for name, tool, slip in _compasses(shop, figures.half_diagonal):
+        yield Method(
+            f"square and half diagonal by {name}",
+            (tool, HandTool.TAPE),
+            figures,
+            shop.pivots(**places),
+            steps,
+            0.0,
+            together(slip, SETTING, SETTING),
+            leaves_hole=True,
+        )
