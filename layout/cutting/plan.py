@@ -28,7 +28,7 @@ from .feed import QuarterFeed, quarter_feeds
 from .kept import KeptEdge, kept_edges
 from .mending import Mended, mends_for
 from .rough import rough_allowance, rough_line, rough_region
-from .stages import line_of, taken
+from .stages import line_of
 from .steps import flatten_step, rest_step, skipped_step, trim_step
 from .straight import StraightCuts, straight_cuts
 from .strips import extent_of
@@ -185,7 +185,7 @@ def _to_the_line(
     sawn: tuple[Trim | Facet, ...] = (*cuts.trims, *facets)
     kerfs = [line_of(cut).band(kerf, extent) for cut in sawn]
     for facet in facets:
-        blank = blank.minus(taken(facet, extent))
+        blank = blank.minus(line_of(facet).beyond(extent))
     curves = curve_cuts(bench, blank, core, is_hollow=cuts.is_hollow)
     ring = curve_kerf(bench, curves)
     if not ring.is_empty:

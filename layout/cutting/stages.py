@@ -22,19 +22,17 @@ def line_of(cut: Trim | Facet) -> SawLine:
     return SawLine(at, cut.waste)
 
 
-def taken(cut: Trim | Facet, extent: float) -> Region:
-    """Return what is gone when a cut is made: its kerf and all that falls off with it."""
-    line = line_of(cut)
-    if isinstance(cut, Trim) and cut.kind.stops:
-        return line.band(cut.kerf, extent)
-    return line.beyond(extent)
+def taken(line: SawLine, extent: float, kerf: float, *, stops: bool = False) -> Region:
+    """Return what is gone when a line is sawn: all beyond it, or the kerf alone where it stops."""
+    return line.band(kerf, extent) if stops else line.beyond(extent)
 
 
 def wood_after(panel: Panel, trims: Sequence[Trim], facets: Sequence[Facet] = ()) -> Region:
     """Return what is left of a panel when these cuts are made."""
     left = panel.region()
     extent = extent_of(left)
-    cuts: tuple[Trim | Facet, ...] = (*trims, *facets)
-    for cut in cuts:
-        left = left.minus(taken(cut, extent))
+    for trim in trims:
+        left = left.minus(taken(line_of(trim), extent, trim.kerf, stops=trim.kind.stops))
+    for facet in facets:
+        left = left.minus(line_of(facet).beyond(extent))
     return left

@@ -103,7 +103,7 @@ def _made(before: StraightCuts, sides: Iterable[tuple[Side, TrimKind]]) -> Strai
             skipped.append(SkippedTrim(kind, side.outwards, strip.widest, reason))
             continue
         trims.append(_trim(bench, kind, line, (allowance, strip, blank), len(trims) + 1))
-        blank = blank.minus(taken(trims[-1], extent_of(blank)))
+        blank = blank.minus(taken(line, extent_of(blank), bench.tools.kerf, stops=kind.stops))
     return replace(before, trims=tuple(trims), skipped=tuple(skipped), blank=blank)
 
 

@@ -55,7 +55,7 @@ def stances(
     for places in _sets(wish.count, room, middle, outline):
         if _apart(places, wish.foot):
             found += 1
-            yield tuple(sorted(places, key=lambda p: _round_from_lower_left(p - middle)))
+            yield _in_order(places, middle)
     if not found:
         raise LegsError(
             f"{wish.count} feet {wish.foot.length:g} by {wish.foot.width:g} mm find no room beside "
@@ -122,5 +122,8 @@ def _apart(places: Sequence[Point], foot: Foot) -> bool:
     ) and len(set(places)) == len(places)
 
 
-def _round_from_lower_left(off: Point) -> float:
-    return (off.angle + 3 * math.pi / 4 + 1e-9) % math.tau
+def _in_order(places: Sequence[Point], middle: Point) -> tuple[Point, ...]:
+    """Return places anticlockwise round the middle, from the lower left one."""
+    held = sorted(places, key=lambda p: (p - middle).angle)
+    first = min(range(len(held)), key=lambda i: (round(held[i].x + held[i].y, 6), i))
+    return (*held[first:], *held[:first])
