@@ -121,7 +121,12 @@ def grown(own: Outline, by: float) -> Freeform:
 
 @pytest.mark.parametrize(
     ("name", "own"),
-    [("trapezoid", "kidney"), ("T_notch2", "five corners"), ("star5", "five corners"), ("L_shape", "L")],
+    [
+        ("trapezoid", "kidney"),
+        ("T_notch2", "five corners"),
+        ("star5", "five corners"),
+        ("L_shape", "L"),
+    ],
 )
 def test_a_millimetre_more_than_the_clearance_fits_nowhere(name: str, own: str) -> None:
     """Grown all round by its clearance less 1 mm a top still fits; by 1 mm more it fits nowhere."""

@@ -29,6 +29,8 @@ _NEAR = 0.02
 _EDGES = 12
 """How many of the longest edges a turn is compared with."""
 
+_MOST_CLIMBS = 6
+
 _FINE = 0.01
 """mm to which the ends of a slide are found."""
 
@@ -45,7 +47,7 @@ def climbed(climber: Climber, value: float, pose: Array, spans: Spans) -> tuple[
 
 def settled(climber: Climber, pose: Array, spans: Spans, grain: float) -> Array:
     """Return the pose straightened and moved to the middle of its slide, where that is as good."""
-    value = climber.clearance(pose)
+    value, pose = _pressed(climber, pose, spans)
     for there in _less_turned(climber, pose, grain):
         if within(float(there[2]), spans) == there[2]:
             near, moved = climbed(climber, climber.clearance(there), there, spans)
@@ -66,6 +68,19 @@ def settled(climber: Climber, pose: Array, spans: Spans, grain: float) -> Array:
         if climber.clearance(moved) >= value - _NEXT_TO_NOTHING:
             pose = moved
     return pose
+
+
+def _pressed(climber: Climber, pose: Array, spans: Spans) -> tuple[float, Array]:
+    """Return a pose after climbing anew, with large steps again, as long as that gains."""
+    value = climber.clearance(pose)
+    for _ in range(_MOST_CLIMBS):
+        better, moved = climbed(climber, value, pose, spans)
+        if better <= value:
+            break
+        gained, value, pose = better - value, better, moved
+        if gained < _NEXT_TO_NOTHING:
+            break
+    return value, pose
 
 
 def _less_turned(climber: Climber, pose: Array, grain: float) -> Iterator[Array]:
