@@ -123,7 +123,7 @@ def _why(plan: Plan) -> Iterator[str]:
         parts = (
             exact_words(other.outline, tape),
             turn_words(other, plan.fit),
-            loss_words(other, plan.fit, goal),
+            loss_words(other, plan.fit, goal, tape),
         )
         more = f" (and {len(plan.others) - 1} more)" if len(plan.others) > 1 else ""
         yield f"           next in rank: {', '.join(part for part in parts if part)}{more}"

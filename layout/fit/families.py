@@ -13,6 +13,7 @@ from ..panel.sound import SoundWood
 from .driver import Family, search
 from .found import Bound, Fit
 from .kept.tops import KeptTops
+from .own.elsewhere import OwnElsewhere
 from .own.family import OwnPlaces
 from .own.proof import proved as own_proved
 from .own.shape import Array
@@ -128,7 +129,8 @@ def _own_outline(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
                 return fit
         return None
 
-    return Entry(family, finish, base=family.base, gap=family.gap, enough=family.enough)
+    elsewhere = OwnElsewhere(family, wood, held)
+    return Entry(family, finish, elsewhere, family.base, family.gap, family.enough)
 
 
 def _own_of(wish: Wish) -> Outline:

@@ -66,7 +66,7 @@ def others(
     look = _Look(best, wish, shape, ground)
     found: list[tuple[bool, Fit]] = []
     chosen = [Stand.of(best)]
-    starts = _Starts(look.starts(), look.period)
+    starts = _Starts(look.starts(), look.period, one_size=best.clearance is not None)
     starts.leave(chosen[0])
     for _ in range(_CLIMBS):
         start = starts.next()
@@ -77,12 +77,13 @@ def others(
             continue
         stand = Stand.of(fit)
         starts.leave(stand)
-        if fit.score >= LEAST_SHARE * best.score:
+        if fit.score >= look.share(LEAST_SHARE):
             nearest = min(stand.difference(other, look.period) for other in chosen)
             within = any(_holds(other, fit) for other in (best, *(f for _, f in found)))
             found.append((within or nearest <= _AT_THE_END, fit))
             chosen.append(stand)
-    ranked = sorted(found, key=lambda pair: (pair[0], -round(pair[1].score / best.score, _DIGITS)))
+    unit = best.score or 1.0
+    ranked = sorted(found, key=lambda pair: (pair[0], -round(pair[1].score / unit, _DIGITS)))
     return tuple(fit for _, fit in ranked[:most])
 
 
@@ -95,8 +96,9 @@ def _holds(one: Fit, other: Fit) -> bool:
 class _Starts:
     """Rough tops, and how clearly each differs from all that are chosen."""
 
-    def __init__(self, stands: Sequence[Stand], period: float) -> None:
-        self.stands, self.period = list(stands), period
+    def __init__(self, stands: Sequence[Stand], period: float, *, one_size: bool) -> None:
+        """Take them; of an outline in `one_size` all that fit are equally good."""
+        self.stands, self.period, self.one_size = list(stands), period, one_size
         self.away = [math.inf] * len(self.stands)
 
     def leave(self, chosen: Stand) -> None:
@@ -109,7 +111,8 @@ class _Starts:
         clear = [i for i, away in enumerate(self.away) if away >= _CLEARLY]
         if not clear:
             return None
-        enough = (1 - _EQUAL) * max(self.stands[i].score for i in clear)
+        most = max(self.stands[i].score for i in clear)
+        enough = 0.0 if self.one_size and most > 0 else most - _EQUAL * abs(most)
         good = (i for i in clear if self.stands[i].score >= enough)
         chosen = max(good, key=lambda i: round(self.away[i], _DIGITS))
         self.away[chosen] = 0.0
@@ -138,8 +141,12 @@ class _Look:
     def starts(self) -> list[Stand]:
         """Return rough tops on a wood with few corners."""
         elsewhere = self._on(coarser(self.wood, _ROUGH))
-        least = _HOPE * self.best.score
+        least = self.share(_HOPE)
         return [] if elsewhere is None else [s for s in elsewhere.starts() if s.score >= least]
+
+    def share(self, share: float) -> float:
+        """Return a share of the best score; an outline of one size may lie wherever it fits."""
+        return -math.inf if self.best.clearance is not None else share * self.best.score
 
     def climbed(self, start: Stand, chosen: Sequence[Stand]) -> Fit | None:
         """Return the best top that is reached from a start and clear of those chosen."""

@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from ..fit.found import Fit
+from ..fit.stand import period_of
 from ..fit.why import Contact, Cost, Lies, LimitMet
 from ..fit.why.limits import End, Limited
 from ..fit.wish import Goal, Limits
@@ -99,8 +100,13 @@ def not_worth_it(costs: Iterable[Cost]) -> Iterator[str]:
         yield f"nothing worth it: {names} (at most {most})"
 
 
-def loss_words(fit: Fit, best: Fit, goal: Goal) -> str:
-    """Return how much less good a top is than the best: ``10 % smaller``."""
+def loss_words(fit: Fit, best: Fit, goal: Goal, tape: Tape) -> str:
+    """Return how much less good a top is than the best: ``10 % smaller``.
+
+    Of an outline that comes in one size the clearance is told.
+    """
+    if fit.clearance is not None:
+        return f"{tape.measure(fit.clearance)} clear"
     share = 1 - fit.score / best.score
     if share < _AS_GOOD:
         return "as good"
@@ -109,8 +115,11 @@ def loss_words(fit: Fit, best: Fit, goal: Goal) -> str:
 
 def turn_words(fit: Fit, best: Fit) -> str:
     """Return how a top is turned against the best one: ``turned 5.0° left``; or nothing."""
-    turn = math.degrees(math.remainder(fit.placement.turn - best.placement.turn, math.pi))
-    if fit.outline.name == "circle" or abs(turn) < _LEAST_TURN:
+    period = period_of(fit.outline)
+    if period == 0:
+        return ""
+    turn = math.degrees(math.remainder(fit.placement.turn - best.placement.turn, period))
+    if abs(turn) < _LEAST_TURN:
         return ""
     return f"turned {abs(turn):.1f}° {'left' if turn > 0 else 'right'}"
 
@@ -125,6 +134,6 @@ def other_words(fit: Fit, best: Fit, goal: Goal, tape: Tape, place: Place) -> st
         outline_words(fit.outline, tape),
         f"centre {place(fit.placement.centre)}",
         turn_words(fit, best),
-        loss_words(fit, best, goal),
+        loss_words(fit, best, goal, tape),
     ]
     return ", ".join(part for part in parts if part)

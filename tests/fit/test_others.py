@@ -18,7 +18,15 @@ from panelwright.layout.fit.stand import MOVED, RESIZED, TURNED, Stand, period_o
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, Rectangle, RegularPolygon
+from panelwright.layout.outlines import (
+    Capsule,
+    Circle,
+    Freeform,
+    Outline,
+    Oval,
+    Rectangle,
+    RegularPolygon,
+)
 from panelwright.layout.panel import (
     Defect,
     Panel,
@@ -142,6 +150,24 @@ def test_no_edge_runs_through_what_spoils_cutting() -> None:
     nail = Defect("nail", round_place(Point(500, 200), 10), CUTTING, clear=10)
     panel = Panel(rectangular_outline(1400, 420), 20, defects=(nail,))
     check(panel, Wish(("capsule",)))
+
+
+def test_an_outline_of_one_size_may_lie_wherever_it_fits() -> None:
+    """On a board parted by a saw cut it is offered on both sides, as clear as it says."""
+    cut = Defect("cut", rectangular_place(Point(800, 250), 4, 500), SHOWING)
+    panel = Panel(rectangular_outline(1400, 500), 20, defects=(cut,))
+    corners = [(0, 0), (400, 0), (400, 150), (200, 250), (0, 150)]
+    own = Freeform.through(tuple(Point(x, y) for x, y in corners), "own outline")
+    best, found = asked(panel, Wish(("own outline",), own=own))
+    assert found
+    assert {fit.placement.centre.x < 800 for fit in (best, *found)} == {True, False}
+    wood = ground(panel).wood.inner
+    for fit in found:
+        core = Region.from_rings(fit.placement.of(own.outer()))
+        assert fit.clearance == fit.score
+        assert best.bound is not None
+        assert 0 <= fit.score <= best.bound.value
+        assert wood.shrunk(max(0.0, fit.score - 0.01), around=True).holds(core)
 
 
 def test_the_same_question_has_the_same_answer() -> None:

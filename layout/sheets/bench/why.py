@@ -92,7 +92,7 @@ def _elsewhere(plan: Plan) -> BenchStep:
                 tape.figure(centre.along),
                 tape.figure(centre.square),
                 turn or "–",
-                loss_words(fit, best, goal),
+                loss_words(fit, best, goal, tape),
             )
         )
     headings = ("Place", "Size", "Along", "Square", "Turned", "It is")

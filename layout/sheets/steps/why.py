@@ -104,5 +104,5 @@ def _two_lines(plan: Plan, fit: Fit, rank: int) -> tuple[str, str]:
     if fit is plan.fit:
         return size, "as planned"
     turn = turn_words(fit, plan.fit)
-    loss = loss_words(fit, plan.fit, plan.job.wish.goal)
+    loss = loss_words(fit, plan.fit, plan.job.wish.goal, plan.job.tape)
     return size, f"{loss}, {turn}" if turn else loss
