@@ -1,0 +1,73 @@
+"""A region that is grown or shrunk keeps its promise: within the true one, or round it."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+from strategies import freeforms
+
+from panelwright.layout.errors import OutlineError
+from panelwright.layout.geometry.band import band
+from panelwright.layout.geometry.path import Path
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.geometry.segments import Arc
+from panelwright.layout.outlines import Freeform
+
+ROUNDING = 1e-3
+"""What rounding may leave of an overlap, mm²."""
+
+
+def notched(radius: float) -> Freeform:
+    """Return a board 1200 × 600 with a half-round notch in an edge."""
+    right, left = Point(radius, 300), Point(-radius, 300)
+    corners = [left, Point(-600, 300), Point(-600, -300), Point(600, -300), Point(600, 300), right]
+    sides = Path.through(corners).segments
+    return Freeform.of(Path((*sides, Arc(Point(0, 300), radius, 0.0, -math.pi))))
+
+
+def holds_true(top: Freeform, distance: float) -> None:
+    """Assert that both offsets lie on their side of the exact parallel inside."""
+    exact = top.parallel(-distance)
+    less, more = (Region.from_rings(exact.points(0.001, side)) for side in ("inside", "outside"))
+    within = Region.from_rings(top.inner()).shrunk(distance)
+    round_it = Region.from_rings(top.outer()).shrunk(distance, around=True)
+    assert within.minus(more).area <= ROUNDING
+    assert less.minus(round_it).area <= ROUNDING
+    # and no more is lost than chords and round corners cost
+    assert less.area - within.area <= 0.02 * exact.length
+
+
+@pytest.mark.parametrize("radius", [2.0, 5.0, 20.0, 80.0])
+@pytest.mark.parametrize("distance", [6.0, 20.0, 60.0, 100.0])
+def test_a_notch_is_not_taken_for_noise(radius: float, distance: float) -> None:
+    """An arc of many short edges beside a square corner is kept clear of, however small it is."""
+    holds_true(notched(radius), distance)
+
+
+@settings(max_examples=40)
+@given(freeforms(), st.floats(1.0, 60.0))
+def test_shrunk_regions_lie_on_their_side_of_the_exact_parallel(
+    top: Freeform, distance: float
+) -> None:
+    """For a proof the region lies within the true one, for a bound it holds it."""
+    try:
+        top.parallel(-distance)
+    except OutlineError:
+        assume(False)
+    holds_true(top, distance)
+
+
+@settings(max_examples=40)
+@given(freeforms(), st.floats(1.0, 60.0), st.booleans())
+def test_the_pieces_of_a_band_are_the_band(top: Freeform, by: float, around: bool) -> None:
+    """Strips and fans taken away leave what lies far enough inside."""
+    face = Region.from_rings(top.inner(0.05))
+    left = face
+    for piece in band(face.exterior, -by, around=around, segments=16):
+        left = left.minus(Region.from_rings(piece[:-1]))
+    coarse = face.shrunk(by, around=True)
+    assert left.area == pytest.approx(coarse.area, abs=0.1 * face.perimeter)
