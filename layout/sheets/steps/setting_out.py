@@ -7,7 +7,7 @@ from ...drawing.scene import Scene
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD
+from ...geometry.tolerance import CHORD, SAME_POINT
 from ...job.plan import Plan
 from ...marking.mark import Kind, Mark
 from ...marking.marks import MarkSet
@@ -156,7 +156,7 @@ def clear_scene(plan: Plan, wood: Wood) -> Scene:
     """Return how much wood is left between the line that is cut and everything else."""
     stage = wood.stage(defects=True)
     stage.path(layers.CORE if plan.top.lipping else layers.FINISH, plan.cuts.core, clear=True)
-    held = [c for c in plan.check.clearances if not c.inside and c.distance > 0]
+    held = [c for c in plan.check.clearances if not c.inside and c.distance > SAME_POINT]
     for clear in held:
         stage.line(layers.CHECKS, clear.on_line, clear.to)
     wood.letters(stage)
