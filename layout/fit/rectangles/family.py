@@ -219,8 +219,7 @@ class RoundedRectangles:
     ) -> Recipe:
         key = (least, greatest, narrow, growth)
         if key not in self._recipes:
-            radii = (least, greatest)
-            made = Recipe.of(self.wood.outer, self.wish, radii, narrow=narrow, growth=growth)
+            made = Recipe.of(self.wood.outer, self.wish, key[:2], narrow=narrow, growth=growth)
             self._recipes[key] = made
         return self._recipes[key]
 
