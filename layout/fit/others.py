@@ -54,6 +54,9 @@ _AT_THE_END = 1.05
 _IN_VAIN = 1.0
 """mm by which a top may stand out of another and is still a part of it."""
 
+_ABOUT = 0.2
+"""mm: outlines need be no finer to see that."""
+
 
 def others(
     best: Fit, wish: Wish, shape: str, ground: Ground, *, most: int = MOST
@@ -89,8 +92,8 @@ def others(
 
 def _holds(one: Fit, other: Fit) -> bool:
     """Return whether a top lies in another, so that it needs no place of its own."""
-    around = Region.from_rings(one.placement.of(one.core.outer(CHORD))).grown(_IN_VAIN)
-    return around.holds(Region.from_rings(other.placement.of(other.core.inner(CHORD))))
+    around = Region.from_rings(one.placement.of(one.core.outer(_ABOUT))).grown(_IN_VAIN)
+    return around.holds(Region.from_rings(other.placement.of(other.core.inner(_ABOUT))))
 
 
 class _Starts:

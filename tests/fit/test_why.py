@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -15,7 +14,6 @@ from panelwright.layout.fit.families import answered
 from panelwright.layout.fit.found import Fit
 from panelwright.layout.fit.ground import Ground
 from panelwright.layout.fit.why import (
-    Contact,
     Cost,
     Lies,
     Side,
@@ -286,17 +284,6 @@ def test_wood_with_fewer_corners_lies_between_the_polygons(
     fewer = coarser(wood, share)
     assert wood.inner.holds(fewer.inner)
     assert fewer.outer.holds(wood.outer)
-
-
-def test_contacts_do_not_depend_on_where_the_way_round_begins() -> None:
-    """A rectangle given with another corner first touches the same things."""
-    panel = Panel(rectangular_outline(1200, 500), 20)
-    fit = best(panel, Wish(("rectangle",)))
-    turned = replace(fit, placement=fit.placement.turned(math.pi))
-    for one in (fit, turned):
-        found: list[Contact] = list(contacts_of(one, panel, sides=sides(panel)))
-        assert sorted(c.name for c in found) == ["AB", "BC", "CD", "DA"]
-        assert all(len(c.points) == 2 for c in found)
 
 
 def test_a_closed_line_of_contact_is_one_run() -> None:

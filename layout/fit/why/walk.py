@@ -120,14 +120,17 @@ class Walk:
         points = points[_in_reach(points, self.corners, reach)]
         if not len(points):
             return np.zeros(0)
-        start, way = self.corners[:-1], np.diff(self.corners, axis=0)
+        start, end = self.corners[:-1], self.corners[1:]
+        near = (np.minimum(start, end) <= points.max(axis=0) + reach).all(axis=1)
+        near &= (np.maximum(start, end) >= points.min(axis=0) - reach).all(axis=1)
+        start, way, along = start[near], (end - start)[near], self.along[:-1][near]
         squared = (way**2).sum(axis=1)
         off = points[:, None] - start
         share = np.clip((off * way).sum(axis=2) / squared, 0.0, 1.0)
         foot = start + share[..., None] * way
         close = ((points[:, None] - foot) ** 2).sum(axis=2) <= reach**2
         rows, columns = np.nonzero(close)
-        found: Array = self.along[columns] + share[rows, columns] * np.sqrt(squared[columns])
+        found: Array = along[columns] + share[rows, columns] * np.sqrt(squared[columns])
         return found[found < self.length]
 
 
