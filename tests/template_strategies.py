@@ -30,7 +30,7 @@ _LONGEST = 1400.0
 @st.composite
 def contents(draw: st.DrawFn) -> TemplateContent:
     """Draw templates of up to 1.4 m with marks, some of them with feet and a rough-cut line."""
-    outline: Outline = draw(strategies.outlines.filter(lambda o: o.length <= _LONGEST))
+    outline: Outline = draw(strategies.every_outline.filter(lambda o: o.length <= _LONGEST))
     path = outline.path()
     share = st.floats(-0.4, 0.4)
     marks = tuple(

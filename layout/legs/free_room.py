@@ -12,10 +12,12 @@ import math
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
+import numpy as np
+
 from ..errors import LegsError
 from ..geometry.placement import Placement
 from ..geometry.point import ORIGIN, Point
-from ..geometry.polygon import Region
+from ..geometry.polygon import Region, union
 from ..outlines import Freeform, Outline
 from .foot import Foot
 from .wish import LegsWish
@@ -76,10 +78,23 @@ def _room(outline: Freeform, foot: Foot, inset: float) -> Region:
     """Return where the middle of a foot may stand, for its outside to keep an inset."""
     face = Region.from_rings(outline.inner(_FINE))
     clear = face.shrunk(inset + (foot.length / 2 if foot.is_round else 0.0))
+    clear = clear.simplified(_FINE)
     room = clear
     for corner in foot.corners:
         room = room.meet(clear.placed(Placement(-corner)))
-    return room.simplified(_FINE)
+    return room.minus(_round_hollows(clear, foot)) if foot.corners else room
+
+
+def _round_hollows(clear: Region, foot: Foot) -> Region:
+    """Return where a foot would have a hollow corner between its own corners."""
+    corners = np.array([tuple(corner) for corner in foot.corners])
+    prints = []
+    for piece in clear.pieces:
+        ring = piece.exterior
+        arriving, leaving = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
+        turns = arriving[:, 0] * leaving[:, 1] - arriving[:, 1] * leaving[:, 0]
+        prints += [Region.from_rings(place - corners) for place in ring[turns < 0]]
+    return union(prints)
 
 
 def _sets(count: int, room: Region, middle: Point, outline: Outline) -> Iterator[tuple[Point, ...]]:

@@ -134,6 +134,8 @@ class Edge:
             inwards[-1] = inwards[-2]
         faced = int(np.abs(inwards.mean(axis=0)).argmax())
         to_middle = np.abs(outer[:, faced]) / np.maximum(np.abs(inwards[:, faced]), 1e-9)
+        # the edge of a hollow top may lie on its centreline, or have that behind it
+        to_middle[outer[:, faced] * inwards[:, faced] > -1.0] = DEPTH
         inner = outer + inwards * np.minimum(DEPTH, to_middle)[:, None]
         return Region.from_rings(convex_hull(np.vstack([outer, inner])))
 
