@@ -12,7 +12,6 @@ from ..why_words import (
     gain_words,
     how_words,
     limit_words,
-    loss_words,
     not_worth_it,
     turn_words,
 )
@@ -80,11 +79,11 @@ def _mending(plan: Plan) -> BenchStep:
 
 
 def _elsewhere(plan: Plan) -> BenchStep:
-    goal, tape, best = plan.job.wish.goal, plan.job.tape, plan.fit
+    tape = plan.job.tape
     rows = []
     for rank, fit in enumerate(plan.others, 2):
         centre = plan.datum.coordinates(fit.placement.centre)
-        turn = turn_words(fit, best).removeprefix("turned ")
+        turn = turn_words(fit, plan.fit).removeprefix("turned ")
         rows.append(
             (
                 f"{rank}",
@@ -92,11 +91,10 @@ def _elsewhere(plan: Plan) -> BenchStep:
                 tape.figure(centre.along),
                 tape.figure(centre.square),
                 turn or "–",
-                loss_words(fit, best, goal, tape),
             )
         )
-    headings = ("Place", "Size", "Along", "Square", "Turned", "It is")
-    caption = f"Where its centre lies from {plan.datum.name}; turned and sized against place 1."
+    headings = ("Place", "Size", "Along", "Square", "Turned")
+    caption = f"Its centre, from {plan.datum.name}; its turn, against place 1."
     words = (
         "Place 1 is this plan; the others are the next in rank that are clearly different. Look at "
         "the grain in each before anything is marked.",
