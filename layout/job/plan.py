@@ -128,7 +128,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         fits=fits,
         contacts=contacts,
         limits_met=limits_in(job, fits[0]),
-        costs=costs_in(job, fits[0], contacts),
+        costs=costs_in(job, fits[0], contacts, progress),
         others=others_in(job, fits[0]),
         top=top,
         top_mass=top_mass,

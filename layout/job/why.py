@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 from ..fit.found import Fit
@@ -15,7 +16,7 @@ from ..geometry.segments import Segment
 from ..panel.named_edges import named_edges
 from ..panel.panel import Panel
 from .fits import fit_record
-from .fitting import ground_of
+from .fitting import Progress, ground_of
 from .job import Job
 from .serialise import plain
 
@@ -37,14 +38,17 @@ def limits_in(job: Job, fit: Fit) -> tuple[LimitMet, ...]:
     return limits_met(fit, job.wish)
 
 
-def costs_in(job: Job, fit: Fit, contacts: tuple[Contact, ...]) -> tuple[Cost, ...]:
+def costs_in(
+    job: Job, fit: Fit, contacts: tuple[Contact, ...], progress: Progress | None = None
+) -> tuple[Cost, ...]:
     """Return what each defect costs the best fit of a job, the dearest first."""
 
     def ground(panel: Panel) -> Ground:
         return ground_of(job, panel)
 
     touched = [contact.name for contact in contacts if contact.what is Touched.DEFECT]
-    return costs_of(fit, job.panel, job.wish, fit.outline.name, ground, touched)
+    alone = replace(job.wish, shapes=(fit.outline.name,))
+    return costs_of(fit, job.panel, alone, ground, touched, progress)
 
 
 def others_in(job: Job, fit: Fit) -> tuple[Fit, ...]:

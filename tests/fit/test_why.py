@@ -61,7 +61,7 @@ def sides(panel: Panel) -> tuple[Side, ...]:
 def costs(panel: Panel, wish: Wish, margin: float = 0.0) -> tuple[Cost, ...]:
     """Return what the defects cost the best top."""
     fit = best(panel, wish, margin)
-    return costs_of(fit, panel, wish, wish.shapes[0], lambda left: ground(left, margin))
+    return costs_of(fit, panel, wish, lambda left: ground(left, margin))
 
 
 def near(point: Point, x: float, y: float) -> bool:

@@ -22,6 +22,9 @@ from ..islands import best_round_islands
 from ..wish import Wish
 from .contacts import matters
 
+Progress = Callable[[int, float, float], bool]
+"""Called now and then with steps, score and bound; a search stops where it returns False."""
+
 WORTH_IT = 0.005
 """A gain below this share is not worth a plug."""
 
@@ -85,9 +88,9 @@ def costs_of(
     fit: Fit,
     panel: Panel,
     wish: Wish,
-    shape: str,
     ground: Callable[[Panel], Ground],
     touched: Iterable[str] = (),
+    progress: Progress | None = None,
 ) -> tuple[Cost, ...]:
     """Return what the defects outside a top cost, the dearest first.
 
@@ -97,17 +100,21 @@ def costs_of(
     ----------
     fit : Fit
         The best top of the family.
-    shape : str
-        The name of the family.
+    wish : Wish
+        For that family alone.
     ground : callable
         From a panel, with a defect less, to where tops may lie on it.
     touched : iterable of str
         Names of the defects that the top touches.
+    progress : callable, optional
+        Told of each search in turn; where it says stop, the gain and bound reached are told.
     """
     if fit.clearance is not None:
         return ()
+    steps = min(wish.most_steps, _MOST_STEPS)
+    least = replace(wish, gap=_GAP, beats=fit.score, most_steps=steps)
     costs = [
-        _cost(fit, panel, wish, shape, ground, defect)
+        _cost(fit, defect, ground(panel.without_defect(defect.name)), least, progress)
         for defect in _in_question(fit, panel, tuple(touched))
     ]
     return tuple(sorted(costs, key=lambda cost: (-round(cost.gain, 6), -round(cost.most, 6))))
@@ -120,23 +127,9 @@ def _in_question(fit: Fit, panel: Panel, touched: Sequence[str]) -> Iterator[Def
     yield from order[:_MOST_DEFECTS]
 
 
-def _cost(
-    fit: Fit,
-    panel: Panel,
-    wish: Wish,
-    shape: str,
-    ground: Callable[[Panel], Ground],
-    defect: Defect,
-) -> Cost:
-    without = ground(panel.without_defect(defect.name))
-    least = replace(
-        wish,
-        shapes=(shape,),
-        gap=_GAP,
-        beats=fit.score,
-        most_steps=min(wish.most_steps, _MOST_STEPS),
-    )
-    answer = best_round_islands(coarser(without.wood, _ROUGH), least, shape, without.islands)
+def _cost(fit: Fit, defect: Defect, without: Ground, wish: Wish, progress: Progress | None) -> Cost:
+    wood, islands = coarser(without.wood, _ROUGH), without.islands
+    answer = best_round_islands(wood, wish, wish.shapes[0], islands, progress)
     better = answer.fit if answer.fit is not None and answer.fit.score > fit.score else None
     gain = 0.0 if better is None else better.score / fit.score - 1
     most = max(answer.bound / fit.score - 1, gain)
