@@ -31,6 +31,12 @@ SHARPEST = math.radians(30)
 """Most that the edge of a place may turn within 100 mm, radians: nobody sits at a corner (our
 choice)."""
 
+BLUNT = math.radians(61)
+"""A corner that turns no farther, like a hexagon's, may lie beside a diner (our choice)."""
+
+STRAIGHT_AHEAD = 360.0
+"""How much of the edge has no corner before a diner, mm: about the shoulders (our choice)."""
+
 _STEP = 20.0
 """How finely the edge is walked, mm."""
 
@@ -100,22 +106,47 @@ class Edge:
         """The places that do not reach round a corner."""
         if self.width >= len(self.points):
             return []
-        sharp = self._sharp_steps()
+        sharp, blunt = self._sharp_steps(), self._blunt_steps()
+        beside = (self.width - STRAIGHT_AHEAD / self._step) / 2
+        ahead = slice(math.ceil(beside - 1e-9), math.floor(self.width - beside + 1e-9))
         return [
             i
             for i in range(len(self.points))
-            if not sharp[self._steps(i)[: -_CORNER - 1]].any() and self._bulge(i) <= BULGE
+            if not sharp[self._steps(i)[: -_CORNER - 1]].any()
+            and not blunt[self._steps(i)[ahead]].any()
+            and self._bulge(i) <= BULGE
         ]
+
+    @property
+    def _step(self) -> float:
+        """The way from one point to the next, mm; less where a corner lies between them."""
+        return float(np.hypot(*(np.roll(self.points, -1, axis=0) - self.points).T).max())
 
     def _steps(self, i: int) -> NDArray[np.intp]:
         return np.arange(i, i + self.width + 1) % len(self.points)
 
     def _sharp_steps(self) -> NDArray[np.bool_]:
-        """Return at which steps the edge has turned too far a little farther on."""
-        on = np.roll(self.inwards, -_CORNER, axis=0)
-        turned = np.arccos(np.clip((self.inwards * on).sum(axis=1), -1.0, 1.0))
-        sharp: NDArray[np.bool_] = turned > SHARPEST
-        return sharp
+        """Return at which steps the edge has turned too far a little farther on.
+
+        A blunt corner alone is not too far.
+        """
+        sharp: NDArray[np.bool_] = self._turned(_CORNER) > SHARPEST
+        blunt = self._blunt_steps()
+        near = np.any([np.roll(blunt, -k) for k in range(_CORNER)], axis=0)
+        far: NDArray[np.bool_] = sharp & ~near
+        return far
+
+    def _blunt_steps(self) -> NDArray[np.bool_]:
+        """Return after which steps the edge has a corner that turns from 30° to 61°."""
+        turned = self._turned(1)
+        blunt: NDArray[np.bool_] = (turned > SHARPEST) & (turned <= BLUNT)
+        return blunt
+
+    def _turned(self, steps: int) -> Array:
+        """Return how far the edge has turned so many steps on, radians."""
+        on = np.roll(self.inwards, -steps, axis=0)
+        turned: Array = np.arccos(np.clip((self.inwards * on).sum(axis=1), -1.0, 1.0))
+        return turned
 
     def _bulge(self, i: int) -> float:
         """Return how far the edge of place i stands off its chord, mm."""

@@ -14,7 +14,7 @@ from panelwright.layout.legs import Foot
 from panelwright.layout.legs.heights import HEIGHTS, use_of
 from panelwright.layout.legs.people import lifters, seating_at
 from panelwright.layout.legs.places import Edge, most_places
-from panelwright.layout.outlines import Capsule, Circle, Rectangle
+from panelwright.layout.outlines import Capsule, Circle, Freeform, Rectangle, RegularPolygon
 
 INCH = 25.4
 THIN = Foot.round(10)
@@ -109,3 +109,22 @@ def test_a_table_height_tells_its_use() -> None:
     ]
     assert use_of(900) is None
     assert all(usual.least < usual.most for usual in HEIGHTS)
+
+
+@given(st.sampled_from([6, 8]), st.floats(700, 1600))
+@settings(max_examples=10)
+def test_nobody_sits_at_a_corner_of_a_regular_top(sides: int, across: float) -> None:
+    """Every diner has 300 mm of one straight edge before them, and somebody finds a place."""
+    top = RegularPolygon(sides, across)
+    seats = seating_at(top, THIN, ()).seats
+    if across >= 900:
+        assert seats
+    for seat in seats:
+        assert min(seat.place.distance_to(corner) for corner in top.corners) >= 150
+
+
+def test_people_sit_at_a_corner_desk() -> None:
+    """Where an edge lies on the middle of its box a place is as deep as elsewhere."""
+    ring = [(0, 0), (1600, 0), (1600, 400), (700, 400), (700, 800), (0, 800)]
+    desk = Freeform.through(Point(x, y) for x, y in ring)
+    assert len(seating_at(desk, THIN, ()).seats) >= 3
