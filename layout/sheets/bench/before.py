@@ -51,7 +51,7 @@ def _assess(plan: Plan) -> BenchStep:
             ),
             "Find each of these on the panel. A defect that is not here is not in the plan.",
         )
-    if panel.flattened is not None and plan.datum.struck:
+    if panel.flattened is not None and plan.datum.struck and not plan.cuts.kept:
         words.append(
             "First question: keep a live edge? Then leave out every cut along it, square the ends "
             "only, and measure the legs from the long centreline."
