@@ -45,10 +45,14 @@ def _rows(
 ) -> list[tuple[str, ...]]:
     """Return a heading and a row for each station, with both offsets where they differ."""
     heading = ("station", ends[0], ends[1]) if both else ("station", ends[0])
-    rows: list[tuple[str, ...]] = [heading]
+    hollow = any(station.between for station in stations)
+    rows: list[tuple[str, ...]] = [(*heading, "and between") if hollow else heading]
     for station in stations:
         figures = (station.at, station.high, station.low) if both else (station.at, station.high)
-        rows.append(tuple(_figure(value, tape) for value in figures))
+        row = [_figure(value, tape) for value in figures]
+        if hollow:
+            row.append(", ".join(_figure(value, tape) for value in station.between))
+        rows.append(tuple(row))
     return rows
 
 

@@ -42,6 +42,10 @@ def cover_pages(content: TemplateContent, proposal: Proposal) -> tuple[Scene, ..
     flow.heading("How it is laid on the work")
     for sentence in _use(portion):
         flow.words(sentence)
+    if content.kept:
+        flow.words(
+            "Where it says kept edge the line lies on the panel's own edge: nothing is cut there."
+        )
     _left_out(flow, content, proposal)
     if content.notes:
         flow.heading("Notes")

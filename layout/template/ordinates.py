@@ -26,11 +26,14 @@ class Station:
         How far along the centreline it is from the middle, mm; left and below are negative.
     low, high : float
         Where the outline lies below and above (or left and right of) the centreline, mm from it.
+    between : tuple of float
+        Where a hollow outline crosses the line between these, mm, from the lowest.
     """
 
     at: float
     low: float
     high: float
+    between: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,5 +85,6 @@ def _stations(
     for level in levels:
         points = crossed_at(outline, axis, level)
         if points:
-            found.append(Station(level, tuple(points[0])[1 - axis], tuple(points[-1])[1 - axis]))
+            low_one, *others, high_one = [tuple(p)[1 - axis] for p in (*points, points[-1])]
+            found.append(Station(level, low_one, high_one, tuple(others[:-1])))
     return tuple(found)

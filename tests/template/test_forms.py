@@ -88,3 +88,14 @@ def test_ordinates_of_a_superellipse_lie_on_it() -> None:
     for station in table.along:
         level = abs(station.at / 700) ** 2.5 + abs(station.high / 350) ** 2.5
         assert level == pytest.approx(1.0, abs=2e-4)
+
+
+def test_ordinates_of_a_hollow_outline_give_every_crossing() -> None:
+    """A bay cut into the upper edge is crossed by lines along the top at both its walls."""
+    ring = [(0, 0), (900, 0), (900, 500), (600, 500), (600, 300), (300, 300), (300, 500), (0, 500)]
+    bay = Freeform.through(Point(x, y) for x, y in ring)
+    table = ordinates(bay.path(), Tape())
+    (across,) = [station for station in table.across if station.at == 150.0]
+    assert (across.low, across.high) == (-450, 450)
+    assert across.between == (-150, 150)
+    assert all(station.between == () for station in table.along if abs(station.at) > 160)
