@@ -129,21 +129,22 @@ class Question:
         turn = x[2] if len(x) > 2 else np.zeros(x.shape[1])
         seen = Seen.of(self.edges, x[0], x[1], turn)
         if self.shape in ("circle", "oval"):
-            stretch = np.exp(x[3] / 2) if len(x) > 3 else np.ones(x.shape[1])
+            stretch = np.exp(np.maximum(x[3], 0.0) / 2) if len(x) > 3 else np.ones(x.shape[1])
             depth = seen.squeezed(stretch).depth()
             radius = np.maximum(depth, 0.0)
             if self.wanted is not None:
                 near = (self.wanted[0] * stretch + self.wanted[1] / stretch) / 2
                 radius = np.minimum(radius, near / (stretch**2 + stretch**-2))
             return depth, 2 * radius * stretch, 2 * radius / stretch
-        half = x[3]
+        half, least = x[3], self.spans[3][0]
         radius = half if self.shape == "capsule" else np.full(len(half), self.corner)
         straight = seen.straight(half - radius, radius)
         length = 2 * (straight + radius)
         if self.wanted is not None:
             length = np.minimum(length, np.maximum(self.wanted[0], 2 * half))
         depth = seen.depth()
-        return np.where(straight < 0, np.minimum(depth, 0.0) - half, depth), length, 2 * half
+        depth = np.where(straight < 0, np.minimum(depth, 0.0) - half, depth)
+        return np.where(half < least, half - least, depth), length, 2 * half
 
     def values(self, x: Array) -> Array:
         """Return what is to be made small: minus the score, or how far a pose is from fitting."""
@@ -167,7 +168,7 @@ class Peer:
 
 def found_by_evolution(question: Question, seed: int, generations: int = 300) -> Peer:
     """Return the best top that one run of differential evolution with a polish comes to."""
-    from scipy.optimize import differential_evolution, minimize
+    from scipy.optimize import differential_evolution
 
     spans = question.spans
     run = differential_evolution(
@@ -181,17 +182,25 @@ def found_by_evolution(question: Question, seed: int, generations: int = 300) ->
         vectorized=True,
         updating="deferred",
     )
-    scale = np.array([high - low for low, high in spans])
-    corners = np.vstack([np.zeros(len(spans)), np.eye(len(spans)) * 1e-3 * scale]) + run.x
-    polish = minimize(
-        lambda x: float(question.values(x)[0]),
-        run.x,
-        method="Nelder-Mead",
-        options={"initial_simplex": corners, "xatol": 1e-4, "fatol": 1e-6, "maxfev": 600},
-    )
-    best = polish.x if polish.fun <= run.fun else run.x
+    best = polished(question, run.x)
     _, length, width = question.sizes(best[:, None])
     return Peer(-float(question.values(best)[0]), float(length[0]), float(width[0]), best)
+
+
+def polished(question: Question, start: Array, tries: int = 600) -> Array:
+    """Return unknowns that the simplex of Nelder and Mead comes to from some, never worse ones."""
+    from scipy.optimize import minimize
+
+    scale = np.array([high - low for low, high in question.spans])
+    corners = np.vstack([np.zeros(len(scale)), np.eye(len(scale)) * 1e-3 * scale]) + start
+    run = minimize(
+        lambda x: float(question.values(x)[0]),
+        start,
+        method="Nelder-Mead",
+        options={"initial_simplex": corners, "xatol": 1e-4, "fatol": 1e-6, "maxfev": tries},
+    )
+    better = run.fun <= float(question.values(start)[0])
+    return np.asarray(run.x if better else start, dtype=np.float64)
 
 
 def area_score(shape: str, corner: float = 0.0) -> Score:

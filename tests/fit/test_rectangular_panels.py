@@ -103,7 +103,7 @@ def test_of_two_equal_lobes_either_is_right(shape: str, length: float) -> None:
 
 
 @pytest.mark.parametrize("shape", ["oval", "capsule", "rounded rectangle", "rectangle"])
-@settings(max_examples=4)
+@settings(max_examples=2)
 @given(length=st.floats(800.0, 2000.0), ratio=st.floats(1.6, 4.0), turn=turns)
 def test_the_widest_top_of_a_rectangle_is_as_wide_as_it(
     shape: str, length: float, ratio: float, turn: float
