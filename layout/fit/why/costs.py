@@ -7,7 +7,7 @@ per cent either way is near enough to decide by, so the wood is taken with fewer
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 
@@ -34,11 +34,14 @@ _GAP = 0.005
 _ROUGH = 1e-4
 """Share of the wood's diagonal by which it is taken a little wrong: 0.2 mm on 2 m."""
 
-_MOST_STEPS = 200
-"""Boxes after which it ends in any case."""
+_EFFORT = 160_000
+"""Boxes times edges of the wood that all searches together may look at: a second or two."""
 
-_MOST_DEFECTS = 12
-"""Defects that are looked at: those that the top touches first, then the largest."""
+_STEPS = (20, 200)
+"""Boxes after which one search ends in any case: at least and at most."""
+
+_DEFECTS = (3, 12)
+"""Defects that are looked at, as many as the effort allows: those touched, then the largest."""
 
 
 class Lies(Enum):
@@ -111,20 +114,23 @@ def costs_of(
     """
     if fit.clearance is not None:
         return ()
-    steps = min(wish.most_steps, _MOST_STEPS)
+    edges = len(coarser(ground(panel).wood, _ROUGH).outer.edges)
+    count = min(max(_EFFORT // (_STEPS[0] * edges), _DEFECTS[0]), _DEFECTS[1])
+    defects = _in_question(fit, panel, tuple(touched))[:count]
+    steps = min(max(_EFFORT // (max(len(defects), 1) * edges), _STEPS[0]), _STEPS[1])
+    steps = min(wish.most_steps, steps)
     least = replace(wish, gap=_GAP, beats=fit.score, most_steps=steps)
     costs = [
         _cost(fit, defect, ground(panel.without_defect(defect.name)), least, progress)
-        for defect in _in_question(fit, panel, tuple(touched))
+        for defect in defects
     ]
     return tuple(sorted(costs, key=lambda cost: (-round(cost.gain, 6), -round(cost.most, 6))))
 
 
-def _in_question(fit: Fit, panel: Panel, touched: Sequence[str]) -> Iterator[Defect]:
+def _in_question(fit: Fit, panel: Panel, touched: Sequence[str]) -> list[Defect]:
     core = _core(fit)
     outside = [d for d in panel.defects if matters(d, panel) and not core.holds(d.extent)]
-    order = sorted(outside, key=lambda d: (d.name not in touched, -d.extent.area))
-    yield from order[:_MOST_DEFECTS]
+    return sorted(outside, key=lambda d: (d.name not in touched, -d.extent.area))
 
 
 def _cost(fit: Fit, defect: Defect, without: Ground, wish: Wish, progress: Progress | None) -> Cost:
