@@ -14,6 +14,9 @@ from dataclasses import dataclass
 from itertools import count
 from typing import Generic, Protocol, TypeVar
 
+_HOPE = 0.85
+"""Share of a score in hand that a sample must have to be polished: polishing gains the rest."""
+
 Box = TypeVar("Box")
 Top = TypeVar("Top")
 
@@ -137,7 +140,8 @@ class _Hand(Generic[Top]):
 
     def offer(self, family: Family[Box, Top], found: tuple[float, Top] | None) -> None:
         """Take a sample, polished, where it is the best top."""
-        if found is None or found[0] <= (self.sampled if self.top is None else self.score):
+        least = self.score if self.top is not None else max(self.sampled, _HOPE * self.score)
+        if found is None or found[0] <= least:
             return
         self.sampled = found[0]
         score, top = family.polish(*found)
