@@ -37,6 +37,9 @@ _ROUGH = 1e-4
 _EFFORT = 160_000
 """Boxes times edges of the wood that all searches together may look at: a second or two."""
 
+_MOST_EDGES = 1500
+"""Edges of the wood, with few corners, beyond which no search would come to an end in that time."""
+
 _STEPS = (20, 200)
 """Boxes after which one search ends in any case: at least and at most."""
 
@@ -97,7 +100,8 @@ def costs_of(
 ) -> tuple[Cost, ...]:
     """Return what the defects outside a top cost, the dearest first.
 
-    An outline that comes in one size cannot grow, so nothing is told of it.
+    An outline that comes in one size cannot grow, so nothing is told of it; nor of a wood so full
+    of holes that no search would end in a second or two.
 
     Parameters
     ----------
@@ -115,6 +119,8 @@ def costs_of(
     if fit.clearance is not None:
         return ()
     edges = len(coarser(ground(panel).wood, _ROUGH).outer.edges)
+    if edges > _MOST_EDGES:
+        return ()
     count = min(max(_EFFORT // (_STEPS[0] * edges), _DEFECTS[0]), _DEFECTS[1])
     defects = _in_question(fit, panel, tuple(touched))[:count]
     steps = min(max(_EFFORT // (max(len(defects), 1) * edges), _STEPS[0]), _STEPS[1])
