@@ -20,6 +20,9 @@ _SLACK = PROOF_ALLOWANCE / 2
 """Half of what a size may fall short of a least limit, so that a top of exactly the size of its
 place can be proved inside."""
 
+_NARROWEST = 1.0
+"""mm: no core is narrower."""
+
 _LADDER = np.linspace(0.0, 1.0, 33)[1:]
 """Shares of a span of radii."""
 
@@ -141,10 +144,15 @@ class Sizing:
         return bottom
 
     def upper_of_tail(self, low: float, longest: float) -> float:
-        """Return a score that no oval of shape `low` or more and at most this half length beats."""
+        """Return a score that no oval of shape `low` or more and at most this half length beats.
+
+        The nearest top may be wished for so long that a line comes as near as any top: the tail
+        ends where its ovals are too narrow to be tops.
+        """
         rim, limits = self.rim, self.wish.limits
+        longest = min(longest, limits.length.greatest / 2 - rim[0])
         half_width = longest * math.exp(-low)
-        if 2 * (half_width + rim[1]) < limits.width.least:
+        if 2 * half_width < _NARROWEST or 2 * (half_width + rim[1]) < limits.width.least:
             return 0.0
         if 2 * (longest + rim[0]) < limits.length.least:
             return 0.0
@@ -195,7 +203,8 @@ class Sizing:
         limits, rim = self.wish.limits, self.rim
         long, wide = half_length + rim[0], half_width + rim[1]
         return (
-            limits.length.holds(2 * long, 2 * _SLACK)
+            2 * half_width >= _NARROWEST
+            and limits.length.holds(2 * long, 2 * _SLACK)
             and limits.width.holds(2 * wide, 2 * _SLACK)
             and limits.ratio.holds(long / wide, 2 * _SLACK * (long + wide) / wide**2)
         )
