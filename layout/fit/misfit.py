@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
 
+from ..geometry.point import Point
 from ..outlines import OWN_OUTLINE
 from ..panel.sound import SoundWood
 from .families import answered, unlimited
 from .own.misfit import own_reason
-from .points import clear_of
+from .points import clear_of, lost
 from .wish import Goal, Span, Wish
 
 _ROUGH = 0.02
@@ -20,6 +22,12 @@ def reason(wood: SoundWood, wish: Wish, shape: str) -> str:
     """Return why no top of that shape fits, in one line."""
     if wood.inner.is_empty:
         return f"no {shape} fits: no sound wood is left within the margins and clearances"
+    outside = lost(clear_of(wood, wish.avoids), wish.covers)
+    if outside:
+        return (
+            f"no {shape} can cover the point {outside[0].x:g}, {outside[0].y:g}: no sound wood "
+            "lies there; move the point, or lower a margin or clearance"
+        )
     if shape == OWN_OUTLINE and wish.own is not None and not wish.scaled:
         return own_reason(clear_of(wood, wish.avoids), wish, wish.own)
     limits = wish.limits
@@ -31,7 +39,8 @@ def reason(wood: SoundWood, wish: Wish, shape: str) -> str:
     free = replace(unlimited(wish), goal=Goal.AREA, gap=_ROUGH)
     largest = answered(wood, free, shape).fit
     if largest is None:
-        return f"no {shape} fits in the sound wood at all"
+        where = "" if not wish.covers else f" and covers {_points(wish.covers)}"
+        return f"no {shape} fits in the sound wood at all{where}"
     size = f"{largest.outline.length:.0f} × {largest.outline.width:.0f} mm"
     return (
         f"no {shape} {_told(wish)} fits: the largest without these limits is about {size}; "
@@ -66,7 +75,13 @@ def _told(wish: Wish) -> str:
     ]
     if limits.most_turn < math.pi / 2:
         parts.append(f"turned at most {math.degrees(limits.most_turn):g}° from the grain")
+    if wish.covers:
+        parts.append(f"over {_points(wish.covers)}")
     return ", ".join(parts) if parts else "of any size"
+
+
+def _points(points: Sequence[Point]) -> str:
+    return " and ".join(f"{point.x:g}, {point.y:g}" for point in points)
 
 
 def _span(span: Span, unit: str) -> str:

@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from .disks import Disks
 from .pose import Array, turned
 from .relaxed import Patch
 
@@ -31,7 +32,9 @@ class Box:
     clear : (m,) array of bool
         Whether a cell is known to lie wholly inside the wood.
     near : (k,) array of int
-        The edges that can still be nearest to a cell.
+        The edges that can still be nearest to a cell,
+    disks : Disks
+        and the round holes that can, beside those edges.
     fine : float
         How small the cells are made, as a multiple of what the gap asks.
     radius, most : float
@@ -51,6 +54,7 @@ class Box:
     half: tuple[float, float]
     clear: NDArray[np.bool_]
     near: NDArray[np.intp]
+    disks: Disks
     fine: float = 0.5
     radius: float = 0.0
     most: float = 0.0
@@ -61,6 +65,11 @@ class Box:
     def likely_radius(self) -> float:
         """A radius to measure the box by, mm: none may have been seen yet in wide cells."""
         return max(self.radius, self.most / 4, 1e-9)
+
+    @property
+    def edges(self) -> NDArray[np.intp]:
+        """All edges that can still be nearest to a cell, those of round holes among them."""
+        return np.concatenate([self.near, self.disks.edges])
 
     def part(self, **changes: Any) -> Box:  # noqa: ANN401 - fields of a box
         """Return a smaller box, not yet bounded."""

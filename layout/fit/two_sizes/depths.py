@@ -6,13 +6,19 @@ gone, so its exact value in the nodes of a grid bounds it everywhere.
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 
 from ...geometry.polygon import Region
+from .disks import Disks
 from .pose import Array, segment_distances
 
-_NODES_ALONG = 48
-"""Nodes along the longer side of the wood."""
+_FEWEST_NODES, _MOST_NODES = 48, 160
+"""Nodes along the longer side of the wood; as many as the distances allow."""
+
+_MOST_DISTANCES = 1_500_000
+"""Worked out for a table, about."""
 
 _AT_ONCE = 20_000
 """Distances worked out together: what a processor keeps close at hand."""
@@ -27,16 +33,22 @@ class Depths:
         The node that lies deepest.
     """
 
-    def __init__(self, region: Region, edges: Array) -> None:
+    def __init__(self, region: Region, edges: Array, disks: Disks) -> None:
         box = region.bounds
-        self._step = max(box.width, box.height) / _NODES_ALONG
+        others = np.setdiff1d(np.arange(len(edges)), disks.edges)
+        long, wide = max(box.width, box.height), min(box.width, box.height)
+        each = (len(others) + len(disks.radii)) * wide / long
+        along = math.sqrt(_MOST_DISTANCES / max(each, 1.0))
+        self._step = long / min(max(along, _FEWEST_NODES), _MOST_NODES)
         self._low = np.array([box.left, box.bottom])
         self._high = np.array([box.right, box.top])
         counts = np.ceil((self._high - self._low) / self._step).astype(int) + 1
         x, y = (low + self._step * np.arange(n) for low, n in zip(self._low, counts, strict=True))
         nodes = np.stack(np.meshgrid(x, y, indexing="ij"), axis=-1)
         flat = nodes.reshape(-1, 2)
-        depth = nearest(edges, flat)
+        depth = nearest(edges[others], flat)
+        if len(disks.radii):
+            depth = np.minimum(depth, np.maximum(_to_disks(disks, flat), 0.0))
         depth[~region.holds_points(flat)] *= -1
         self._depth = depth.reshape(counts[0], counts[1])
         self._last = counts - 1
@@ -51,6 +63,14 @@ class Depths:
         way = np.hypot(*np.moveaxis(self._low + near * self._step - within, -1, 0))
         depth: Array = self._depth[near[..., 0], near[..., 1]] + way
         return np.where(out > 0, -out, depth)
+
+
+def _to_disks(disks: Disks, points: Array) -> Array:
+    """Return the distance from each of the points, (m, 2) mm, to the nearest disk."""
+    best = np.full(len(points), np.inf)
+    for place, radius in zip(disks.places, disks.radii, strict=True):
+        np.minimum(best, np.hypot(*(points - place).T) - radius, out=best)
+    return best
 
 
 def nearest(edges: Array, points: Array) -> Array:

@@ -18,6 +18,7 @@ from numpy.typing import NDArray
 from ...geometry.tolerance import ROUNDING
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, halve_cells, patch_of
+from .disks import Disks, counts_disks, disk_radii
 from .holding import least_radii, with_held
 from .polish import brought_in, polished
 from .pose import Array, Kind, Pose, turned
@@ -49,6 +50,9 @@ _ROUNDING = 1e-9
 _DEAR = 10.0
 """How much dearer a millimetre is that a top does not reach to what it must hold."""
 
+_LONGEST_WAIT = 12
+"""Boxes that go by at most between two tries to bring a top round what it must hold."""
+
 _EXACT = 1e-6
 """What rounding may do to a depth, mm, with a wide margin."""
 
@@ -60,6 +64,7 @@ class TwoSizes:
         self.wood = wood
         self.sizing = sizing
         self.kind: Kind = sizing.kind
+        self._wait, self._vain = 0, 0
 
     def first_boxes(self) -> Iterable[Box]:
         """Return boxes of every turn and shape allowed, with coarse cells over the whole wood."""
@@ -68,12 +73,14 @@ class TwoSizes:
         if low > high:
             return
         for piece in self.wood.pieces:
+            disks = piece.disks if counts_disks(self.kind) else Disks.none()
+            near = np.setdiff1d(piece.edges, disks.edges)
             for turn, half_turn in self._turns(high):
                 centres, half = piece.cells(turn)
                 clear = np.zeros(len(centres), dtype=bool)
                 for span in self.kind.first_shapes(low, high):
                     shapes = (turn, half_turn, *span)
-                    yield Box(*shapes, centres, turn, half, clear, piece.edges)
+                    yield Box(*shapes, centres, turn, half, clear, near, disks)
 
     def _turns(self, high: float) -> list[tuple[float, float]]:
         limits = self.sizing.wish.limits
@@ -113,12 +120,13 @@ class TwoSizes:
             self._drop_shallow(box, core)
             if not len(box.centres):
                 return enough
-            edges = self.wood.outer_edges[box.near]
-            distances = self.kind.distances(box.turn, anchor, edges, box.centres)
+            distances = self._distances(box, anchor)
             least = distances.min(axis=1)
             corners = cell_corners(box)
             reach = float(self.kind.lengths(corners, anchor).max())
-            signed = np.where(self._outside(box), -least, least)
+            # how deep a middle lies in a hole that is taken as a disk is not known
+            deep = 0.0 * least if len(box.disks.radii) else -least
+            signed = np.where(self._outside(box), deep, least)
             most = (signed + reach) * factor + addend
             scores = self.sizing.upper(box.low, box.high, most)
             keep = (scores > enough) & (signed > -reach)
@@ -128,7 +136,9 @@ class TwoSizes:
             if not keep.any():
                 return enough
             slack = reach + factor * factor * (least[keep] + reach) + 2 * addend + drift
-            box.near = box.near[(distances[keep] <= slack[:, None]).any(axis=0)]
+            matter = (distances[keep] <= slack[:, None]).any(axis=0)
+            near = len(box.near)
+            box.near, box.disks = box.near[matter[:near]], box.disks.take(matter[near:])
             box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
             signed = signed[keep]
             box.most, box.radius = float(most[keep].max()), max(float(signed.max()), needed)
@@ -146,6 +156,14 @@ class TwoSizes:
             along, across = self.kind.lengths(sides, anchor)
             halve_cells(box, along=bool(along >= across))
 
+    def _distances(self, box: Box, p: float) -> Array:
+        """Return the radii at which tops in the cells touch the edges, and then the disks."""
+        edges = self.wood.outer_edges[box.near]
+        parts = [self.kind.distances(box.turn, p, edges, box.centres)]
+        if len(box.disks.radii):
+            parts.append(disk_radii(self.kind, box.turn, p, box.disks, box.centres))
+        return parts[0] if len(parts) == 1 else np.concatenate(parts, axis=1)
+
     def _drop_shallow(self, box: Box, core: tuple[Array, Array]) -> None:
         """Drop the cells where disks that every good top holds lie deeper than the wood goes."""
         direction = np.array([math.cos(box.turn), math.sin(box.turn)])
@@ -158,7 +176,7 @@ class TwoSizes:
         wish, patch = self.sizing.wish, patch_of(box)
         p = (box.low + box.high) / 2
         likely = self.kind.sizes(p, max(box.radius, 1e-6))
-        edges = Edges(self.wood.outer_edges[box.near], self.wood.outermost[box.near])
+        edges = Edges(self.wood.outer_edges[box.edges], self.wood.outermost[box.edges])
         planes = self.kind.half_planes(box, patch, edges, box.most)
         figures = self.kind.figures(box, box.most, likely, wish.lipping)
         planes = with_held(self.kind, box, patch, self.wood.held, planes)
@@ -194,10 +212,20 @@ class TwoSizes:
         if box.hint is not None:
             other = self.placed(*box.hint)
             if other is None and len(self.wood.held):
-                other = brought_in(self, self._like(box))
+                other = self._brought_in(box)
             if other is not None and (best is None or other[0] > best[0]):
                 return other
         return best
+
+    def _brought_in(self, box: Box) -> tuple[float, Pose] | None:
+        """Return a top near the half-planes' one that holds what it must; seldomer while vain."""
+        self._wait -= 1
+        if self._wait > 0:
+            return None
+        found = brought_in(self, self._like(box))
+        self._vain = 0 if found is not None else min(self._vain + 1, _LONGEST_WAIT)
+        self._wait = self._vain
+        return found
 
     def _like(self, box: Box) -> Pose:
         """Return the top that the half-planes point to, whether it fits or not."""

@@ -26,6 +26,9 @@ _LAST_STEP = 1e-7
 
 _MOST_STEPS = 80
 
+_MIDDLE = 1e-3
+"""Of the half width."""
+
 _ROUNDS = 8
 """Steps in which a top is brought to hold what it must; each squares what is still missing."""
 
@@ -109,7 +112,9 @@ def _moves(family: TwoSizes, top: Pose) -> Array:
 
 def _holding(family: TwoSizes, top: Pose) -> Contacts:
     """Return how far outside each point that must be held lies: negative where it is held."""
-    points = np.repeat(family.wood.firmly[:, None], 2, axis=1)
+    away = np.hypot(*(family.wood.firmly - np.array([top.x, top.y])).T)
+    # a point in the very middle is held, and lies in no direction
+    points = np.repeat(family.wood.firmly[away > _MIDDLE * top.half_width, None], 2, axis=1)
     room = family.kind.contacts(top, points)
     order = np.lexsort((room.clear, room.edges))
     first = np.unique(room.edges[order], return_index=True)[1]

@@ -15,6 +15,7 @@ from ...geometry.tolerance import ROUNDING
 from ...panel.sound import SoundWood
 from ..points import firm_corners, held_corners
 from .depths import Depths
+from .disks import Disks
 from .pose import Array, turned
 
 _CELLS_ALONG = 12
@@ -31,10 +32,13 @@ class Piece:
         Its edges among those of the wood.
     corners : (m, 2) array
         Of its hull, mm.
+    disks : Disks
+        In its round holes, by edges of the wood.
     """
 
     edges: NDArray[np.intp]
     corners: Array
+    disks: Disks
 
     def cells(self, frame: float) -> tuple[Array, tuple[float, float]]:
         """Return middles of squares, turned by `frame`, that cover it, and half their sides, mm."""
@@ -84,11 +88,13 @@ class Wood:
             hull = convex_hull(edges[-1][:, 0])
             outermost.append(_on_hull(edges[-1], hull))
             own = np.arange(count, count + len(edges[-1]), dtype=np.intp)
-            pieces.append(Piece(own, hull))
+            pieces.append(Piece(own, hull, Disks.of(edges[-1]).counted_from(count)))
             self.diameter = max(self.diameter, _diameter(hull))
             count += len(own)
         self.outer_edges = np.concatenate(edges)
-        self.depths = Depths(self.outer, self.outer_edges)
+        # a piece may lie in the hole of another: then no hole is wholly without wood
+        disks = pieces[0].disks if len(pieces) == 1 else Disks.none()
+        self.depths = Depths(self.outer, self.outer_edges, disks)
         self.outermost = np.concatenate(outermost)
         self.pieces = tuple(pieces)
         parts = [part.placed(back) for part in held]

@@ -1,0 +1,127 @@
+"""Round holes taken as disks: screw holes by the hundred, each one place and one radius.
+
+A drilled hole comes as a ring of dozens of edges. Coarse bounds need no more of it than a disk that
+lies in it: a hair smaller than the hole, so they err on the safe side, and one distance a hole
+instead of dozens. Small boxes are still bounded by the edges themselves.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+
+from .pose import Array, Kind, segment_distances, turned
+
+_LOSS = 0.15
+"""mm that a disk in a hole may be smaller than the hole: corners of a dozen edges round 8 mm."""
+
+_FEWEST = 8
+"""Edges that make a ring worth it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Disks:
+    """Disks in holes of the wood.
+
+    Attributes
+    ----------
+    places : (k, 2) array
+        mm.
+    radii : (k,) array
+        mm.
+    first, last : (k,) array of int
+        The edges of each hole's ring among those of the wood, the last one not included.
+    """
+
+    places: Array
+    radii: Array
+    first: NDArray[np.intp]
+    last: NDArray[np.intp]
+
+    @classmethod
+    def of(cls, edges: Array) -> Disks:
+        """Return disks for the round holes among edges, (n, 2, 2), given ring by ring."""
+        new = np.any(edges[1:, 0] != edges[:-1, 1], axis=1)
+        first = np.concatenate([[0], np.flatnonzero(new) + 1, [len(edges)]])
+        found = []
+        for start, end in pairwise(first.tolist()):
+            if end - start >= _FEWEST:
+                place, radius = _disk(edges[start:end])
+                if radius > 0:
+                    found.append((*place, radius, start, end))
+        figures = np.array(found, dtype=np.float64).reshape(-1, 5)
+        ranges = figures[:, 3:].astype(np.intp)
+        return cls(figures[:, :2], figures[:, 2], ranges[:, 0], ranges[:, 1])
+
+    @classmethod
+    def none(cls) -> Disks:
+        """Return no disks."""
+        nothing = np.zeros(0, dtype=np.intp)
+        return cls(np.zeros((0, 2)), np.zeros(0), nothing, nothing)
+
+    def counted_from(self, start: int) -> Disks:
+        """Return the disks by edges of which the first has number `start`."""
+        return replace(self, first=self.first + start, last=self.last + start)
+
+    def take(self, which: NDArray[np.intp] | NDArray[np.bool_]) -> Disks:
+        """Return some of them."""
+        return Disks(self.places[which], self.radii[which], self.first[which], self.last[which])
+
+    @property
+    def edges(self) -> NDArray[np.intp]:
+        """The edges of all their holes."""
+        runs = [np.arange(*run) for run in zip(self.first, self.last, strict=True)]
+        return np.concatenate([np.zeros(0, dtype=np.intp), *runs])
+
+
+def _disk(ring: Array) -> tuple[Array, float]:
+    """Return the middle of a hole and the radius of a disk in it; 0 where the hole is not round.
+
+    A ring with the wood to its left runs clockwise round a hole, so the middle lies to its right.
+    """
+    corners = ring[:, 0]
+    middle: Array = corners.mean(axis=0)
+    way, off = ring[:, 1] - ring[:, 0], middle - corners
+    if np.any(way[:, 0] * off[:, 1] - way[:, 1] * off[:, 0] >= 0):
+        return middle, 0.0
+    within = float(segment_distances(ring[:, 0], ring[:, 1], middle[None]).min())
+    around = float(np.hypot(*(corners - middle).T).max())
+    return middle, within if around - within <= _LOSS else 0.0
+
+
+def counts_disks(kind: Kind) -> bool:
+    """Return whether the radius at which such a top touches a disk is known here."""
+    return kind.name in _RADII
+
+
+def disk_radii(kind: Kind, turn: float, p: float, disks: Disks, centres: Array) -> Array:
+    """Return at least the radii at which tops about the centres touch the disks, (m, k)."""
+    way = turned(disks.places, turn)[None] - turned(centres, turn)[:, None]
+    return _RADII[kind.name](p, way, disks.radii)
+
+
+def _capsule_radii(p: float, way: Array, radii: Array) -> Array:
+    beyond = np.maximum(np.abs(way[..., 0]) - p, 0.0)
+    touch: Array = np.maximum(np.hypot(beyond, way[..., 1]) - radii, 0.0)
+    return touch
+
+
+def _oval_radii(p: float, way: Array, radii: Array) -> Array:
+    """Take the point of each disk that lies towards the oval's centre where that is a circle."""
+    squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
+    inwards = way * (squeeze * squeeze)
+    far = np.maximum(np.hypot(inwards[..., 0], inwards[..., 1]), 1e-12)
+    point = (way - inwards * (radii / far)[..., None]) * squeeze
+    inside = np.hypot(way[..., 0], way[..., 1]) <= radii
+    return np.where(inside, 0.0, np.hypot(point[..., 0], point[..., 1]))
+
+
+_RADII: dict[str, Callable[[float, Array, Array], Array]] = {
+    "capsule": _capsule_radii,
+    "oval": _oval_radii,
+}
