@@ -12,6 +12,7 @@ from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND, Outline
 from ..panel.sound import SoundWood
 from .driver import Family, search
 from .found import Bound, Fit
+from .kept.pieces import piece_family
 from .kept.tops import KeptTops
 from .own.elsewhere import OwnElsewhere
 from .own.family import OwnPlaces
@@ -144,7 +145,13 @@ def _own_of(wish: Wish) -> Outline:
     return wish.own
 
 
+def _pieces(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
+    family = piece_family(wood, wish, held)
+    return Entry(family, family.finish)
+
+
 FAMILIES: dict[str, Maker] = {
+    PIECE_AS_FOUND: _pieces,
     "circle": _two_sizes(OvalKind(), "circle"),
     "oval": _two_sizes(OvalKind(), "oval"),
     "capsule": _two_sizes(CapsuleKind(), "capsule"),
