@@ -151,13 +151,13 @@ def _pieces(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
 
 
 FAMILIES: dict[str, Maker] = {
-    PIECE_AS_FOUND: _pieces,
     "circle": _two_sizes(OvalKind(), "circle"),
     "oval": _two_sizes(OvalKind(), "oval"),
     "capsule": _two_sizes(CapsuleKind(), "capsule"),
     "rectangle": _rectangles(rectangle_family),
     "rounded rectangle": _rectangles(rounded_rectangle_family),
     OWN_OUTLINE: _own_outline,
+    PIECE_AS_FOUND: _pieces,
 }
 """What can be wished for, by name."""
 
