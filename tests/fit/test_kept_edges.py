@@ -63,7 +63,7 @@ triangles = st.tuples(
 )
 
 
-@settings(max_examples=15)
+@settings(max_examples=10)
 @given(triangles)
 def test_the_largest_rectangle_on_a_side_of_a_triangle_has_half_its_area(corners: Points) -> None:
     """Half the base and half the height (Euclid VI.27); all these triangles lie on a long side."""
@@ -121,7 +121,7 @@ def test_no_long_side_runs_past_the_end_of_its_edge(shape: str) -> None:
 
 
 @pytest.mark.parametrize("shape", SHAPES)
-@settings(max_examples=8)
+@settings(max_examples=4)
 @given(ring=star_rings(), turn=st.floats(-3, 3))
 def test_what_moves_the_panel_moves_the_top(
     shape: str, ring: tuple[Point, ...], turn: float
@@ -138,7 +138,7 @@ def test_what_moves_the_panel_moves_the_top(
 
 
 @pytest.mark.parametrize("shape", SHAPES)
-@settings(max_examples=8)
+@settings(max_examples=4)
 @given(ring=star_rings(), at=st.floats(-150, 150), least=st.floats(0.0, 200.0))
 def test_defects_and_limits_never_help(
     shape: str, ring: tuple[Point, ...], at: float, least: float
@@ -158,7 +158,7 @@ def test_defects_and_limits_never_help(
 
 
 @pytest.mark.parametrize("shape", SHAPES)
-@settings(max_examples=3)
+@settings(max_examples=2)
 @given(star_rings())
 def test_a_top_on_an_edge_never_beats_the_free_search(shape: str, ring: tuple[Point, ...]) -> None:
     """It is one of all the tops."""

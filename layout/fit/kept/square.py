@@ -52,6 +52,7 @@ class SquarePieces:
         self.outer = self.inner if wood.inner is wood.outer else Ground.of(band, wood.outer)
         self.narrow, self.wide = band.profile("inside"), band.profile("outside")
         self.to_hold = held_corners(band, held)
+        self._bounds: dict[Heights, float] = {}
 
     def first_boxes(self) -> Iterator[Heights]:
         """Return boxes of all heights; one of no height at all between two edges."""
@@ -65,6 +66,11 @@ class SquarePieces:
 
     def bound(self, box: Heights, enough: float) -> float:
         """Return a score that no piece of the box beats; 0 where there is none."""
+        if box not in self._bounds:
+            self._bounds[box] = self._bound(box)
+        return self._bounds[box]
+
+    def _bound(self, box: Heights) -> float:
         slack = PROOF_ALLOWANCE
         limits = self.wish.limits
         blocked = np.concatenate(
@@ -111,7 +117,7 @@ class SquarePieces:
         return Asked(self.wish.goal, span, (left, right))
 
     def split(self, box: Heights) -> Iterator[Heights]:
-        """Return the halves of a box."""
+        """Return the halves of a box; that of no height cannot be cut."""
         middle = (box.low + box.high) / 2
         if self.band.upper is None:
             yield Heights(box.low, middle)
