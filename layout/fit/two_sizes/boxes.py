@@ -54,7 +54,7 @@ class Box:
     half: tuple[float, float]
     clear: NDArray[np.bool_]
     near: NDArray[np.intp]
-    disks: Disks
+    disks: Disks = field(default_factory=Disks.none)
     fine: float = 0.5
     radius: float = 0.0
     most: float = 0.0
