@@ -151,6 +151,8 @@ class HalfRoundPieces:
 
     def _may_hold(self, box: Box) -> bool:
         """Return whether all that must be held lies between the ends or in their discs."""
+        if not len(self.to_hold):
+            return True
         for way, stretch in ((-1, box.left), (1, box.right)):
             far = stretch[1] if way > 0 else stretch[0]
             past = self.to_hold[(self.to_hold[:, 0] - far) * way > _SLACK]
@@ -174,7 +176,7 @@ class HalfRoundPieces:
         rights = [b for b in (b1, (b0 + b1) / 2, b0) if self.ends.fits(1, b, top)]
         best: tuple[float, Cuts] | None = None
         for cuts in (Cuts(a, b, top) for a in lefts for b in rights):
-            score = self.worth(cuts, ends_fit=True)
+            score = self.worth(cuts)
             if score > 0 and (best is None or score > best[0]):
                 best = score, cuts
         return best
@@ -184,20 +186,26 @@ class HalfRoundPieces:
         wide = self.narrow.at(np.array([cuts.left, cuts.right])).sum()
         return cuts.right - cuts.left + float(wide) / 2 + (cuts.top if self.ripped else 0.0)
 
-    def worth(self, cuts: Cuts, *, ends_fit: bool = False) -> float:
+    def worth(self, cuts: Cuts) -> float:
         """Return the score of a piece; 0 where it does not fit or breaks a limit."""
+        if not self.can_be(cuts):
+            return 0.0
         narrow = self.narrow.raised(cuts.top) if self.ripped else self.narrow
-        if cuts.left > cuts.right or not self._is_allowed(cuts, narrow):
-            return 0.0
         ends = ((-1, cuts.left), (1, cuts.right))
-        if not ends_fit and not all(self.ends.fits(way, x, cuts.top) for way, x in ends):
-            return 0.0
         if self.wish.goal is Goal.AREA:
             area = float(narrow.area(cuts.left, cuts.right))
             return area + sum(self._end_area(way, x, cuts.top) for way, x in ends)
         if self.wish.goal is Goal.LENGTH:
             return self.length(cuts)
         return narrow.span(cuts.left, cuts.right)[0]
+
+    def can_be(self, cuts: Cuts) -> bool:
+        """Return whether a piece fits and keeps the limits."""
+        narrow = self.narrow.raised(cuts.top) if self.ripped else self.narrow
+        if cuts.left > cuts.right or not self._is_allowed(cuts, narrow):
+            return False
+        ends = ((-1, cuts.left), (1, cuts.right))
+        return all(self.ends.fits(way, x, cuts.top) for way, x in ends)
 
     def _is_allowed(self, cuts: Cuts, narrow: Profile) -> bool:
         """Return whether the straight part is sound and the whole keeps the limits."""

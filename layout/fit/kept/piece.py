@@ -26,7 +26,7 @@ from ...outlines.freeform import PIECE_AS_FOUND
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..points import holds_all
-from ..wish import Goal, Span, Wish
+from ..wish import Goal, Wish
 from .band import Band
 
 _REDUCTIONS = (ROUNDING, 4 * ROUNDING, CHORD + 4 * ROUNDING, PROOF_ALLOWANCE / 2)
@@ -182,7 +182,7 @@ def require_wish(wish: Wish) -> None:
             "a piece as found has the width that its panel has: instead of the nearest, wish for "
             "the largest, longest or widest with limits on length and width"
         )
-    if limits.ratio != Span():
+    if limits.ratio.least > 1 or limits.ratio.greatest < math.inf:
         raise LayoutError("a piece as found has no one ratio: limit its length and width instead")
     if wish.goal is Goal.WIDTH and limits.length.least <= 0:
         raise LayoutError("the widest piece as found needs a least length: else it is a line")

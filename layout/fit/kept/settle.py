@@ -22,8 +22,12 @@ class Pieces(Protocol):
     band: Band
     ripped: bool
 
-    def worth(self, cuts: Cuts, *, ends_fit: bool = False) -> float:
+    def worth(self, cuts: Cuts) -> float:
         """Return the score of a piece; 0 where it does not fit or breaks a limit."""
+        ...
+
+    def can_be(self, cuts: Cuts) -> bool:
+        """Return whether a piece fits and keeps the limits."""
         ...
 
 
@@ -56,11 +60,11 @@ def _pushed_out(pieces: Pieces, cuts: Cuts, step: float) -> Cuts:
     for name, way in (("right", 1.0), ("left", -1.0)):
         start = getattr(cuts, name)
         inside, outside = -2 * step, 2 * step
-        if pieces.worth(replace(cuts, **{name: start + way * inside})) <= 0:
+        if not pieces.can_be(replace(cuts, **{name: start + way * inside})):
             continue
         for _ in range(_HALVINGS):
             middle = (inside + outside) / 2
-            if pieces.worth(replace(cuts, **{name: start + way * middle})) > 0:
+            if pieces.can_be(replace(cuts, **{name: start + way * middle})):
                 inside = middle
             else:
                 outside = middle
