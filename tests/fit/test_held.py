@@ -21,6 +21,7 @@ from panelwright.layout.fit.two_sizes.holding import least_radii, with_held
 from panelwright.layout.fit.two_sizes.oval import OvalKind
 from panelwright.layout.fit.two_sizes.pose import turned
 from panelwright.layout.fit.two_sizes.relaxed import HalfPlanes
+from panelwright.layout.fit.two_sizes.superellipse import SuperellipseKind
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.panel.sound import SoundWood
@@ -153,7 +154,7 @@ def test_how_firmly_points_are_held_changes_as_told() -> None:
         assert moved.value - held.value == pytest.approx(second, abs=1e-4)
 
 
-@pytest.mark.parametrize("kind", [CapsuleKind(), OvalKind()])
+@pytest.mark.parametrize("kind", [CapsuleKind(), OvalKind(), SuperellipseKind(3.0)])
 def test_a_round_top_that_holds_its_points_obeys_the_bounds_of_its_box(
     kind: CapsuleKind | OvalKind,
 ) -> None:
@@ -182,11 +183,16 @@ def test_a_round_top_that_holds_its_points_obeys_the_bounds_of_its_box(
         needed = least_radii(kind, box, kind.anchor(low, high), points, reach)
         assert needed[0] <= radius + 1e-6
         patch = patch_of(box)
-        nothing = HalfPlanes(np.zeros((0, 5)), np.zeros(0), np.zeros(5), np.zeros(5))
+        count = 6 if kind.name == "superellipse" else 5
+        nothing = HalfPlanes(np.zeros((0, count)), np.zeros(0), np.zeros(count), np.zeros(count))
         planes = with_held(kind, box, patch, points, nothing)
         own = turned((centre - patch.middle)[None], turn)[0]
         if capsule:
             shape = [p * math.cos(lean) - shortest(box), p * math.sin(lean), radius]
+        elif kind.name == "superellipse":
+            long, wide = kind.sizes(p, radius)
+            cos, sin = math.cos(lean), math.sin(lean)
+            shape = [long * cos, wide * cos, long * sin, wide * sin]
         else:
             long, wide = kind.sizes(p, radius)
             cos, sin = math.cos(lean), math.sin(lean)

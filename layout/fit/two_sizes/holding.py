@@ -12,7 +12,8 @@ quotient differs little from its middle one.
 
 An oval {c + B s : |s| <= 1} reaches |B n|, at most û·B n / cos ψ, where û is the direction of B n
 in the middle of the box and ψ bounds how far it wanders. At turn φ and shape p it points to
-φ + atan(exp(−p) tan(α − φ)), α the direction of n.
+φ + atan(exp(−p) tan(α − φ)), α the direction of n. A superellipse reaches ‖Mᵀn‖ in the dual norm,
+bounded alike.
 """
 
 from __future__ import annotations
@@ -27,6 +28,7 @@ from .boxes import Box
 from .capsule_bound import shortest
 from .pose import Array, Kind, turned
 from .relaxed import HalfPlanes, Patch
+from .superellipse import SuperellipseKind
 
 _WIDE = 1.2
 """ψ, radians, beyond which a half-plane would say next to nothing."""
@@ -55,7 +57,7 @@ def with_held(kind: Kind, box: Box, patch: Patch, points: Array, planes: HalfPla
     """
     if kind.name not in _ROWS or not len(points):
         return planes
-    rows, limits = _ROWS[kind.name](box, patch, turned(points - patch.middle, box.turn))
+    rows, limits = _ROWS[kind.name](kind, box, patch, turned(points - patch.middle, box.turn))
     return replace(
         planes,
         rows=np.vstack([planes.rows, rows]),
@@ -63,7 +65,7 @@ def with_held(kind: Kind, box: Box, patch: Patch, points: Array, planes: HalfPla
     )
 
 
-def _capsule_rows(box: Box, patch: Patch, seen: Array) -> tuple[Array, Array]:
+def _capsule_rows(kind: Kind, box: Box, patch: Patch, seen: Array) -> tuple[Array, Array]:
     least = shortest(box)
     middle, swing = (least + box.high) / 2, box.high * math.sin(box.half_turn)
     rows, limits = [], []
@@ -88,7 +90,7 @@ def _capsule_rows(box: Box, patch: Patch, seen: Array) -> tuple[Array, Array]:
     return np.vstack(rows), np.concatenate(limits)
 
 
-def _oval_rows(box: Box, patch: Patch, seen: Array) -> tuple[Array, Array]:
+def _oval_rows(kind: Kind, box: Box, patch: Patch, seen: Array) -> tuple[Array, Array]:
     p = (box.low + box.high) / 2
     squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
     e = seen * squeeze
@@ -128,7 +130,35 @@ def _wander(box: Box, alpha: Array) -> Array:
     return by_shape + turning
 
 
-_ROWS: dict[str, Callable[[Box, Patch, Array], tuple[Array, Array]]] = {
+def _superellipse_rows(kind: Kind, box: Box, patch: Patch, seen: Array) -> tuple[Array, Array]:
+    """Return ν·P − ν·c <= ŝ·Mᵀν / ψ, ψ the least of ŝ·u / ‖u‖ over the ways u that Mᵀν can point.
+
+    As u turns away from where ŝ touches, to either side, the quotient falls.
+    """
+    assert isinstance(kind, SuperellipseKind)
+    p, power = (box.low + box.high) / 2, kind.exponent
+    dual = power / (power - 1)
+    squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
+    known = seen.any(axis=1)
+    seen, z = seen[known], seen[known] * squeeze
+    z = z / (np.abs(z) ** power).sum(axis=1)[:, None] ** (1 / power)
+    normal = np.sign(z) * np.abs(z) ** (power - 1) * squeeze
+    normal /= np.hypot(normal[:, 0], normal[:, 1])[:, None]
+    alpha, psi = np.arctan2(normal[:, 1], normal[:, 0]), np.ones(len(z))
+    for lean in (-box.half_turn, box.half_turn):
+        for shape in (box.low, box.high):
+            x, y = np.cos(alpha - lean), math.exp(-shape) * np.sin(alpha - lean)
+            long = (np.abs(x) ** dual + np.abs(y) ** dual) ** (1 / dual)
+            psi = np.minimum(psi, (z[:, 0] * x + z[:, 1] * y) / long)
+    use = psi > math.cos(_WIDE)
+    seen, normal, s = seen[use], normal[use], z[use] / psi[use, None]
+    n1, n2 = normal.T
+    rows = np.column_stack([-normal, -s[:, 0] * n1, -s[:, 1] * n2, -s[:, 0] * n2, s[:, 1] * n1])
+    return rows, -(normal * seen).sum(axis=1)
+
+
+_ROWS: dict[str, Callable[[Kind, Box, Patch, Array], tuple[Array, Array]]] = {
     "capsule": _capsule_rows,
     "oval": _oval_rows,
+    "superellipse": _superellipse_rows,
 }
