@@ -96,17 +96,17 @@ def _why_lines(job: Job, best: Fit, why: bool) -> Iterator[str]:
 def _spoken(found: Fit, job: Job) -> str:
     import math
 
+    from ..layout.sheets.title import exact_words
+    from ..layout.sheets.wording import proof_words
+
     tape, outline = job.tape, found.outline
-    size = (
-        f"ø {tape.exact(outline.length)}"
-        if outline.name == "circle"
-        else f"{tape.exact(outline.length)} × {tape.exact(outline.width)}"
-    )
     turn = math.degrees(found.placement.turn)
     at = f"{tape.figure(found.placement.centre.x)}, {tape.figure(found.placement.centre.y)}"
-    words = f"{outline.name} {size} {tape.unit}, {tape.area(outline.area)}, centre at ({at})"
+    size = exact_words(outline, tape)
+    words = f"{outline.name} {size}, {tape.area(outline.area)}, centre at ({at})"
     if abs(turn) > 0.005:
         words += f", turned {turn:.2f}°"
-    if found.gap is not None:
-        words += f"; no {outline.name} can be more than {max(found.gap, 0):.2%} better"
-    return words
+    if found.clearance is not None:
+        words += f", {tape.exact(found.clearance, 1)} {tape.unit} clear all round"
+    proof = proof_words(found, job.wish.goal, tape)
+    return f"{words}; {proof}: proved" if proof else words

@@ -72,17 +72,18 @@ def _write(plan: Plan, out: Path, *, quiet: bool) -> None:
 
 def summary(plan: Plan) -> Iterator[str]:
     """Yield the plan in a few lines."""
-    from ..layout.sheets.title import exact_words, size_words
+    from ..layout.sheets.title import exact_words, found_words, size_words
+    from ..layout.sheets.wording import proof_words
 
     tape = plan.job.tape
     yield plan.job.name
     yield (
-        f"  Top      {size_words(plan)} (the largest: {exact_words(plan.top.exact, tape)}), "
+        f"  Top      {size_words(plan)} ({found_words(plan)}), "
         f"{tape.area(plan.top.area)}, about {tape.mass(plan.top_mass)}"
     )
-    gap = plan.fit.gap
-    if gap is not None:
-        yield f"           no {plan.fit.outline.name} can be more than {gap:.2%} larger: proved"
+    proof = proof_words(plan.fit, plan.job.wish.goal, tape)
+    if proof:
+        yield f"           {proof}: proved"
     for other in plan.fits[1:]:
         size = exact_words(other.outline, tape)
         yield f"           also fits: {other.outline.name} {size}, {tape.area(other.outline.area)}"

@@ -12,7 +12,7 @@ from ..panel.sound import SoundWood
 from .families import answered, unlimited
 from .own.misfit import own_reason
 from .points import clear_of, lost
-from .wish import Goal, Span, Wish
+from .wish import Goal, Limits, Span, Wish
 
 _ROUGH = 0.02
 """Gap to which the largest top without limits is sought: a reason needs no more."""
@@ -50,6 +50,11 @@ def reason(wood: SoundWood, wish: Wish, shape: str) -> str:
 
 def undecided(wish: Wish, shape: str, bound: float) -> str:
     """Return in one line what is known where the search ended before it found a top."""
+    if shape == OWN_OUTLINE and not wish.scaled:
+        return (
+            f"no place for the {shape} was found within the time or the {wish.most_steps} boxes "
+            "allowed, but not all are ruled out: allow more time, or lower a margin or clearance"
+        )
     most = {
         Goal.AREA: f"of up to {bound / 1e6:.3f} m²",
         Goal.LENGTH: f"of up to {bound:.0f} mm length",
@@ -74,10 +79,18 @@ def _told(wish: Wish) -> str:
         if span.least > 0 or not math.isinf(span.greatest)
     ]
     if limits.most_turn < math.pi / 2:
-        parts.append(f"turned at most {math.degrees(limits.most_turn):g}° from the grain")
+        parts.append(_turned(limits))
     if wish.covers:
         parts.append(f"over {_points(wish.covers)}")
     return ", ".join(parts) if parts else "of any size"
+
+
+def _turned(limits: Limits) -> str:
+    """Return how it may be turned; the way it keeps to is the grain, or an edge of the panel."""
+    way = f"{math.degrees(limits.grain):.4g}°"
+    if limits.most_turn == 0:
+        return f"lying at {way}"
+    return f"turned at most {math.degrees(limits.most_turn):g}° from the grain at {way}"
 
 
 def _points(points: Sequence[Point]) -> str:

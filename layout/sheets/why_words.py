@@ -13,11 +13,11 @@ from ..fit.wish import Goal, Limits
 from ..geometry.point import Point
 from ..units import Tape, two_figures
 from .title import outline_words
+from .wording import BETTER
 
 Place = Callable[[Point], str]
 """Tells where a point of the panel lies."""
 
-_MORE = {Goal.AREA: "larger", Goal.LENGTH: "longer", Goal.WIDTH: "wider", Goal.NEAREST: "nearer"}
 _LESS = {
     Goal.AREA: "smaller",
     Goal.LENGTH: "shorter",
@@ -72,7 +72,7 @@ def limit_words(limit: LimitMet, limits: Limits, tape: Tape) -> str:
 
 def gain_words(cost: Cost, goal: Goal) -> str:
     """Return how much better the top would be without a defect: ``10 % larger``."""
-    more = _MORE[goal]
+    more = BETTER[goal]
     if cost.is_settled:
         return f"{percent(cost.gain)} {more}"
     return f"at least {percent(cost.gain)} and at most {percent(cost.most)} {more}"

@@ -2,7 +2,26 @@
 
 from __future__ import annotations
 
+from ..fit.found import Fit
+from ..fit.wish import Goal
 from ..template.calibration import Correction
+from ..units import Tape
+
+BETTER = {Goal.AREA: "larger", Goal.LENGTH: "longer", Goal.WIDTH: "wider", Goal.NEAREST: "nearer"}
+"""What a top is that the goal prefers."""
+
+
+def proof_words(fit: Fit, goal: Goal, tape: Tape) -> str:
+    """Return how far from the best a top can be, as a clause; empty where nothing is proved.
+
+    A share below a hundredth of a percent is told as that much: rounding is no proof.
+    """
+    if fit.clearance_gap is not None:
+        more = tape.exact(max(fit.clearance_gap, 0.01), 2)
+        return f"no place gives it over {more} {tape.unit} more clearance"
+    if fit.gap is None:
+        return ""
+    return f"no {fit.outline.name} can be more than {max(fit.gap, 0.0001):.2%} {BETTER[goal]}"
 
 
 def correction_words(correction: Correction) -> str:

@@ -18,6 +18,9 @@ FAMILIES = (
     "rounded rectangle",
     "capsule",
     "oval",
+    "superellipse",
+    "hexagon",
+    "octagon",
 )
 """The shapes that need no other key."""
 
@@ -29,7 +32,7 @@ SHAPES = (
         "shape",
         Choices(
             Choice(
-                names(*FAMILIES, "superellipse", "hexagon", "octagon", OWN, AS_FOUND, ANY),
+                names(*FAMILIES, OWN, AS_FOUND, ANY),
                 {
                     "round": "circle",
                     "racetrack": "capsule",

@@ -67,8 +67,8 @@ def read_job(text: str | bytes, *, source: str = "job.toml") -> Job:
     Examples
     --------
     >>> job = read_job("[panel]\noutline = { length = 1981, width = 838 }")
-    >>> job.panel.boundary.bounds.width, job.wish.shapes[-1], [p.key for p in job.missing]
-    (1981.0, 'oval', ['panel.thickness'])
+    >>> job.panel.boundary.bounds.width, job.wish.shapes[0], [p.key for p in job.missing]
+    (1981.0, 'circle', ['panel.thickness'])
     """
     reading = look_over(text, source=source)
     if reading.job is None:

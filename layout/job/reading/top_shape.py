@@ -26,6 +26,8 @@ def shapes_of(values: Values) -> tuple[str, ...]:
     named: tuple[str, ...] = values["shape"] or (ANY,)
     kept = values.has("keep")
     every = STRAIGHT_SIDED if kept else FAMILIES
+    if values["lipping"]:
+        every = tuple(shape for shape in every if shape not in _WITHOUT_LIPPING)
     shapes = tuple(
         dict.fromkeys(shape for name in named for shape in (every if name == ANY else (name,)))
     )

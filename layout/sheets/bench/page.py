@@ -9,6 +9,7 @@ from typing import Any
 from ...drawing.scene import Scene
 from ...job.plan import Plan
 from ..title import found_words, size_words
+from ..wording import proof_words
 from .after import after
 from .before import before
 from .cuts import cuts, first_cuts
@@ -86,11 +87,5 @@ def _inline(scene: Scene | None, number: int) -> str:
 
 def _proof(plan: Plan) -> str:
     """Return one sentence on how far from the best this top can be."""
-    gap = plan.fit.gap
-    if gap is None:
-        return ""
-    if plan.fit.clearance is not None:
-        return f"Nowhere has it over {max(gap, 0.0001):.2%} more: proved."
-    if gap < 0.0005:
-        return f"No larger {plan.top.outline.name} fits, to within {max(gap, 0.0001):.2%}: proved."
-    return f"No {plan.top.outline.name} that is more than {gap:.1%} better fits: proved."
+    words = proof_words(plan.fit, plan.job.wish.goal, plan.job.tape)
+    return f"{sentence(words).rstrip('.')}: proved." if words else ""
