@@ -83,13 +83,13 @@ def legs(
 
 def _compared(path: Path, job: Job, counts: tuple[int, ...], goal: str | None) -> Comparison:
     from ..layout.job.fitting import fits_of
+    from ..layout.job.made import made_top
     from ..layout.job.standing import compare_legs
-    from ..layout.job.top import top_from
     from ..layout.legs.wish import Goal
 
     with searching(path) as progress:
         fit = fits_of(job, progress=progress)[0]
-        top = top_from(fit, job.wish.limits, step=job.step, lipping=job.wish.lipping, kept=job.kept)
+        top = made_top(job, fit)
         return compare_legs(job, top, tuple(dict.fromkeys(counts)), Goal(goal) if goal else None)
 
 

@@ -23,9 +23,10 @@ from ..template.proposal import Proposal, proposed
 from .cautions import Caution, cautions_for
 from .fitting import fits_of
 from .job import Job
+from .made import made_top
 from .standing import stand
 from .template import template_content
-from .top import Top, top_from
+from .top import Top
 from .why import contacts_in, costs_in, limits_in, others_in
 
 
@@ -110,7 +111,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     contacts = contacts_in(job, fits[0])
     lipping = job.wish.lipping
     kept = job.kept
-    top = top_from(fits[0], job.wish.limits, step=job.step, lipping=lipping, kept=kept)
+    top = made_top(job, fits[0])
     place = (top.outline, top.placement)
     datum = choose_datum(panel, job.datum, frozenset(job.chewed))
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)

@@ -25,7 +25,7 @@ def shapes_of(values: Values) -> tuple[str, ...]:
     """Return the wished-for shapes; note keys that go with none of them."""
     named: tuple[str, ...] = values["shape"] or (ANY,)
     kept = values.has("keep")
-    every = STRAIGHT_SIDED if kept else FAMILIES
+    every: tuple[str, ...] = STRAIGHT_SIDED if kept else FAMILIES
     if values["lipping"]:
         every = tuple(shape for shape in every if shape not in _WITHOUT_LIPPING)
     shapes = tuple(
