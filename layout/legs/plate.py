@@ -23,16 +23,13 @@ from numpy.typing import NDArray
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.segments import Line
 from ..panel.stiffness import Stiffness
+from .plate_points import lattice, rim_of
 
 Array = NDArray[np.float64]
 
 TRIANGLES = 110
 """About so many give the sag of a top on legs to 0.3 % (measured; the tests hold it)."""
-
-_TURN = math.pi / 8
-"""Most that the rim turns from one point to the next, radians."""
 
 
 def rigidity(stiffness: Stiffness, thickness: float, grain: float = 0.0) -> Array:
@@ -241,51 +238,14 @@ def _mesh(outline: Path, triangles: int, size: float) -> tuple[Any, Array]:
     step = min(
         size * math.sqrt(4 / (math.sqrt(3) * triangles)), min(bounds.width, bounds.height) / 3
     )
-    rim, rim_out = _rim(outline, step)
+    rim, rim_out = rim_of(outline, step)
     inside = Region.from_rings(rim).shrunk(step / 2)
     middle = bounds.middle
-    lattice = [p + middle for p in _lattice(bounds.width, bounds.height, step)]
-    inner = np.array([(p.x, p.y) for p in lattice if inside.holds_point(p)]).reshape(-1, 2)
+    spread = [p + middle for p in lattice(bounds.width, bounds.height, step)]
+    inner = np.array([(p.x, p.y) for p in spread if inside.holds_point(p)]).reshape(-1, 2)
     points = np.vstack([rim_out, inner]) / size
     corners = Delaunay(points).simplices
     a, b, c = (points[corners[:, k]] for k in range(3))
     doubled = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
     kept = corners[np.abs(doubled) > 1e-6 / triangles]
     return MeshTri(points.T.copy(), kept.T.copy()), np.vstack([rim, inner])
-
-
-def _rim(outline: Path, step: float) -> tuple[Array, Array]:
-    """Return points along the outline at most `step` apart, and the same moved out for the mesh.
-
-    Between the points of an arc the mesh has straight edges. They cut off a share 1 − sin h / h of
-    what the arc sweeps, h the angle between two points; moved out by √(h / sin h) they sweep as
-    much as it, and the plate keeps its area. The middle of every edge is a point.
-    """
-    true, moved = [], []
-    for segment in outline.segments:
-        count = max(1, math.ceil(segment.length / step - 1e-9))
-        out = 1.0
-        if not isinstance(segment, Line):
-            count = max(count, math.ceil(abs(segment.sweep) / _TURN))
-        count += count % 2
-        if not isinstance(segment, Line):
-            turn = abs(segment.sweep) / count
-            out = math.sqrt(turn / math.sin(turn))
-        for k in range(count):
-            point = segment.at(k / count)
-            true.append(point)
-            if k and not isinstance(segment, Line):
-                point = segment.centre + (point - segment.centre) * out
-            moved.append(point)
-    return np.array([tuple(p) for p in true]), np.array([tuple(p) for p in moved])
-
-
-def _lattice(width: float, height: float, step: float) -> list[Point]:
-    """Return a lattice of even triangles about the origin, symmetrical both ways."""
-    rows = math.ceil(height / 2 / (step * math.sqrt(3) / 2))
-    columns = math.ceil(width / 2 / step) + 1
-    return [
-        Point((i + (j % 2) / 2) * step, j * step * math.sqrt(3) / 2)
-        for j in range(-rows, rows + 1)
-        for i in range(-columns, columns + 1)
-    ]

@@ -55,7 +55,7 @@ def limit_words(limit: LimitMet, limits: Limits, tape: Tape) -> str:
     """Return which limit a top has come to."""
     if limit.what is Limited.TURN:
         if limits.most_turn == 0:
-            return "it lies along the grain, as asked"
+            return "it runs the way that was asked for"
         degrees = two_figures(math.degrees(limits.most_turn))
         return f"it is turned from the grain as far as allowed, {degrees}°"
     span = {

@@ -10,7 +10,8 @@ import pytest
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs.plate import TRIANGLES, Plate, RestedPlate, rigidity
-from panelwright.layout.outlines import Capsule, Circle, Oval, Rectangle
+from panelwright.layout.legs.plate_points import rim_of
+from panelwright.layout.outlines import Capsule, Circle, Oval, Rectangle, Superellipse
 from panelwright.layout.panel.stiffness import STIFFNESS, Stiffness
 
 BOARD = Stiffness.alike_both_ways(3000.0, "test")
@@ -220,3 +221,13 @@ def test_a_narrow_board_bends_as_a_beam() -> None:
     down = plate.on(feet).under_load(PRESSURE)
     expected = 5 / 384 * PRESSURE * width * length**4 / (3000 * width * thick**3 / 12)
     assert float(down.max()) == pytest.approx(expected, rel=0.002)
+
+
+def test_a_rim_of_many_short_arcs_makes_no_finer_plate() -> None:
+    """A superellipse of exponent 2 is the oval, and so it bends, though its path has 400 arcs."""
+    smooth, many = Oval(1500, 800).path(), Superellipse(1500, 800, 2).path()
+    assert len(many.segments) > 200
+    rim, moved = rim_of(many, 60.0)
+    assert len(rim) < 2 * len(rim_of(smooth, 60.0)[0])
+    x, y = moved.T
+    assert (x @ np.roll(y, -1) - y @ np.roll(x, -1)) / 2 == pytest.approx(many.area, rel=1e-9)

@@ -140,7 +140,9 @@ def _in_question(fit: Fit, panel: Panel, touched: Sequence[str]) -> list[Defect]
 
 
 def _cost(fit: Fit, defect: Defect, without: Ground, wish: Wish, progress: Progress | None) -> Cost:
-    wood, islands = coarser(without.wood, _ROUGH), without.islands
+    # a side that lies on a kept edge would leave a wood taken a little wrong
+    wood = without.wood if wish.keeping else coarser(without.wood, _ROUGH)
+    islands = without.islands
     answer = best_round_islands(wood, wish, wish.shapes[0], islands, progress)
     better = answer.fit if answer.fit is not None and answer.fit.score > fit.score else None
     gain = 0.0 if better is None else better.score / fit.score - 1
