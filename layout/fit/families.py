@@ -23,13 +23,16 @@ from .rectangles.elsewhere import RectanglesElsewhere
 from .rectangles.family import RoundedRectangles, rectangle_family, rounded_rectangle_family
 from .stand import Elsewhere
 from .two_sizes.capsule import CapsuleKind
+from .two_sizes.convex import ConvexKind
 from .two_sizes.elsewhere import RoundElsewhere
 from .two_sizes.family import TwoSizes
+from .two_sizes.form import own_form, regular_form
 from .two_sizes.oval import OvalKind
 from .two_sizes.pose import Kind, Pose
 from .two_sizes.proof import proved
 from .two_sizes.settle import settled
 from .two_sizes.sizing import Sizing
+from .two_sizes.superellipse import SuperellipseKind
 from .two_sizes.wood import Wood
 from .wish import Limits, Span, Wish
 
@@ -75,11 +78,11 @@ Progress = Callable[[int, float, float], bool]
 Maker = Callable[[SoundWood, Wish, Sequence[Region]], Entry]
 
 
-def _two_sizes(kind: Kind, shape: str) -> Maker:
+def _two_sizes(kind_of: Callable[[Wish], Kind], shape: str) -> Maker:
     def make(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
         if shape == "circle":
             wish = replace(wish, limits=replace(wish.limits, ratio=Span(1.0, 1.0)))
-        sizing = Sizing(kind, wish, shape)
+        sizing = Sizing(kind_of(wish), wish, shape)
         seen = Wood(wood, held)
         family = TwoSizes(seen, sizing)
 
@@ -120,7 +123,7 @@ def _kept_tops(shape: str) -> Maker:
 def _own_outline(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
     own = _own_of(wish)
     if wish.scaled:
-        raise LayoutError("an outline of the maker's own is sought at its own size only")
+        return _two_sizes(lambda _: ConvexKind(own_form(own)), OWN_OUTLINE)(wood, wish, held)
     family = OwnPlaces(wood, wish, own, held)
 
     def finish(pose: Array) -> Fit | None:
@@ -151,9 +154,12 @@ def _pieces(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
 
 
 FAMILIES: dict[str, Maker] = {
-    "circle": _two_sizes(OvalKind(), "circle"),
-    "oval": _two_sizes(OvalKind(), "oval"),
-    "capsule": _two_sizes(CapsuleKind(), "capsule"),
+    "circle": _two_sizes(lambda _: OvalKind(), "circle"),
+    "oval": _two_sizes(lambda _: OvalKind(), "oval"),
+    "capsule": _two_sizes(lambda _: CapsuleKind(), "capsule"),
+    "superellipse": _two_sizes(lambda wish: SuperellipseKind(wish.exponent), "superellipse"),
+    "hexagon": _two_sizes(lambda _: ConvexKind(regular_form(6)), "hexagon"),
+    "octagon": _two_sizes(lambda _: ConvexKind(regular_form(8)), "octagon"),
     "rectangle": _rectangles(rectangle_family),
     "rounded rectangle": _rectangles(rounded_rectangle_family),
     OWN_OUTLINE: _own_outline,

@@ -15,7 +15,7 @@ from ...errors import LayoutError
 from ...outlines import Superellipse
 from .aims import Figures
 from .boxes import Box
-from .gauge import PowerBody, gauge_distances, nearest_places
+from .gauge import PowerBody, gauge_distances
 from .oval import OvalKind
 from .pose import Array, Contacts, Pose, turned
 from .relaxed import Edges, HalfPlanes, Patch
@@ -24,6 +24,7 @@ from .superellipse_bound import (
     superellipse_figures,
     superellipse_half_planes,
 )
+from .superellipse_contacts import superellipse_contacts
 
 _PARTS = 96
 """Of a quarter of the ball, between which its swelling is bounded."""
@@ -128,33 +129,8 @@ class SuperellipseKind(OvalKind):
         return superellipse_at(box, step)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
-        """Return where and how closely the superellipse stands to each edge.
-
-        Seen in the frame where it is the unit ball, an edge is touched in the point that the gauge
-        says; the way left to it is close to (ρ − 1) over the slope of ρ.
-        """
-        axes = np.array([pose.half_length, pose.half_width])
-        local = turned(edges - np.array([pose.x, pose.y]), pose.turn)
-        foot = nearest_places(self._body, local / axes)
-        rho = np.maximum(self._body.gauge(foot), 1e-9)
-        slope = self._body.normals(np.where(rho[:, None] > 1e-9, foot, 1e-9))
-        reach = slope / axes
-        steep = np.hypot(reach[:, 0], reach[:, 1])
-        q = foot * axes
-        cos, sin = math.cos(pose.turn), math.sin(pose.turn)
-        slopes = np.stack(
-            [
-                -(reach[:, 0] * cos - reach[:, 1] * sin),
-                -(reach[:, 0] * sin + reach[:, 1] * cos),
-                reach[:, 0] * q[:, 1] - reach[:, 1] * q[:, 0],
-                -slope[:, 0] * foot[:, 0] / pose.half_length,
-                -slope[:, 1] * foot[:, 1] / pose.half_width,
-            ],
-            axis=1,
-        )
-        places = q @ np.array([[cos, sin], [-sin, cos]]) + np.array([pose.x, pose.y])
-        which = np.arange(len(edges), dtype=np.intp)
-        return Contacts((rho - 1) / steep, slopes / steep[:, None], places, which)
+        """Return where and how closely the superellipse stands to each edge."""
+        return superellipse_contacts(self._body, pose, edges)
 
 
 def _squeeze(p: float) -> Array:

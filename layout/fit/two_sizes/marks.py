@@ -1,0 +1,77 @@
+"""Where marks on the edge of a top stand to the lines of edges.
+
+A side that lies along an edge, or a nearly straight part of a curve, touches it at more than one
+place. A polish must know of several, or it tips the top over the one it knows.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from .pose import Array, Contacts, Pose
+from .sight import facing
+
+
+class Part(NamedTuple):
+    """Some contacts, seen in the frame of the top.
+
+    Attributes
+    ----------
+    clear : (m,) array
+        Distances left, mm.
+    normal : (m, 2) array
+        Ways in which the top comes nearer fastest.
+    swing, longer, wider : (m,) arrays
+        How much nearer it comes with its turn and with half of each size.
+    places : (m, 2) array
+    edges : (m,) array of int
+    """
+
+    clear: Array
+    normal: Array
+    swing: Array
+    longer: Array
+    wider: Array
+    places: Array
+    edges: NDArray[np.intp]
+
+
+def marks_before(local: Array, marks: Array, pose: Pose) -> Part:
+    """Return how one mark for each edge stands to its line, where it is before the edge itself.
+
+    Parameters
+    ----------
+    local : (n, 2, 2) array
+        Edges in the frame of the top.
+    marks : (n, 2) array
+        Places on the edge of the top, mm.
+    """
+    way = local[:, 1] - local[:, 0]
+    length = np.hypot(way[:, 0], way[:, 1])
+    along = np.einsum("ij,ij->i", marks - local[:, 0], way)
+    which = np.flatnonzero((length > 0) & (along >= 0) & (along <= length**2))
+    marks, normal = marks[which], facing(local[which])
+    return Part(
+        np.einsum("ij,ij->i", normal, local[which, 0] - marks),
+        normal,
+        normal[:, 1] * marks[:, 0] - normal[:, 0] * marks[:, 1],
+        normal[:, 0] * marks[:, 0] / pose.half_length,
+        normal[:, 1] * marks[:, 1] / pose.half_width,
+        marks,
+        which.astype(np.intp),
+    )
+
+
+def contacts_of(parts: list[Part], pose: Pose) -> Contacts:
+    """Return contacts in the frame of the search."""
+    clear, normal, swing, longer, wider, places, edges = (
+        np.concatenate(column) for column in zip(*parts, strict=True)
+    )
+    cos, sin = math.cos(pose.turn), math.sin(pose.turn)
+    back = np.array([[cos, sin], [-sin, cos]])
+    slopes = np.column_stack([-normal @ back, -swing, -longer, -wider])
+    return Contacts(clear, slopes, places @ back + np.array([pose.x, pose.y]), edges)
