@@ -46,6 +46,9 @@ def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
         *new.mark_groups(plan, frame),
     ]
     setter = _setter(groups, frame)
+    if plan.datum.struck:
+        ends = (frame.at(plan.datum.start), frame.at(plan.datum.end))
+        setter.keep_clear_along(Path.through(ends))
     labels: tuple[tuple[Layer, Iterable[Item]], ...] = (
         (layers.MARKS, new.mark_labels(plan, frame, setter)),
         (layers.DIMENSIONS, old.datum_items(plan.datum, panel, frame, setter, plan.job.tape)),
