@@ -5,7 +5,7 @@ from __future__ import annotations
 from ..fit.found import Fit
 from ..fit.wish import Goal
 from ..template.calibration import Correction
-from ..units import Tape
+from ..units import MM_PER_INCH, Tape
 
 BETTER = {Goal.AREA: "larger", Goal.LENGTH: "longer", Goal.WIDTH: "wider", Goal.NEAREST: "nearer"}
 """What a top is that the goal prefers."""
@@ -14,10 +14,11 @@ BETTER = {Goal.AREA: "larger", Goal.LENGTH: "longer", Goal.WIDTH: "wider", Goal.
 def proof_words(fit: Fit, goal: Goal, tape: Tape) -> str:
     """Return how far from the best a top can be, as a clause; empty where nothing is proved.
 
-    A share below a hundredth of a percent is told as that much: rounding is no proof.
+    What is left is never told as nothing: a hundredth of a percent, or of a millimetre, is the least.
     """
     if fit.clearance_gap is not None:
-        more = tape.exact(max(fit.clearance_gap, 0.01), 2)
+        least = 0.001 * MM_PER_INCH if tape.imperial else 0.01
+        more = tape.exact(max(fit.clearance_gap, least), 2)
         return f"no place gives it over {more} {tape.unit} more clearance"
     if fit.gap is None:
         return ""
