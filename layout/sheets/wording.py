@@ -14,7 +14,7 @@ BETTER = {Goal.AREA: "larger", Goal.LENGTH: "longer", Goal.WIDTH: "wider", Goal.
 def proof_words(fit: Fit, goal: Goal, tape: Tape) -> str:
     """Return how far from the best a top can be, as a clause; empty where nothing is proved.
 
-    What is left is never told as nothing: a hundredth of a percent, or of a millimetre, is the least.
+    What is left is never told as nothing: the least is a hundredth of a percent or of a mm.
     """
     if fit.clearance_gap is not None:
         least = 0.001 * MM_PER_INCH if tape.imperial else 0.01
