@@ -21,6 +21,7 @@ from .own.shape import Array
 from .points import clear_of, holds_all, lost
 from .rectangles.elsewhere import RectanglesElsewhere
 from .rectangles.family import RoundedRectangles, rectangle_family, rounded_rectangle_family
+from .rectangles.plainest import in_plainest_place
 from .stand import Elsewhere
 from .two_sizes.capsule import CapsuleKind
 from .two_sizes.convex import ConvexKind
@@ -104,7 +105,9 @@ def _rectangles(
     def make(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
         def finish(fit: Fit) -> Fit | None:
             within = Region.from_rings(fit.placement.of(fit.core.inner()))
-            return fit if holds_all(within, held) else None
+            if not holds_all(within, held):
+                return None
+            return in_plainest_place(fit, wood.inner, wish.limits, held)
 
         family = make_family(wood, wish, held)
         return Entry(family, finish, RectanglesElsewhere(family, held))

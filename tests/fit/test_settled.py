@@ -25,7 +25,9 @@ SLACK = [
     ("capsule", Limits(ratio=Span(1, 1.5))),
     ("oval", Limits(length=Span(1400, 1400), width=Span(600, 600))),
     ("oval", Limits(ratio=Span(1, 1.5))),
+    ("rectangle", Limits(length=Span(1400, 1400), width=Span(600, 600))),
     ("rounded rectangle", Limits(ratio=Span(1, 1.5))),
+    ("rounded rectangle", Limits(length=Span(0, 900))),
 ]
 
 

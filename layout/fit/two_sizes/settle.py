@@ -9,15 +9,14 @@ than the tolerance of a proof.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
-from itertools import product
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from ...geometry.tolerance import PROOF_ALLOWANCE
+from ..plain import plain_places
 from ..program import maximised
-from .pose import Array, Pose, turned
+from .pose import Array, Pose
 
 if TYPE_CHECKING:
     from .family import TwoSizes
@@ -36,17 +35,13 @@ def settled(family: TwoSizes, top: Pose) -> Pose:
     ways, then one way; else the place where the least distance to an edge is greatest.
     """
     shape = family.kind.shape_of(top)
-    for place in _plain_places(family, top):
+    quarters = 4 if family.kind.period(shape) > math.pi else 2
+    limits, own = family.sizing.wish.limits, np.array([top.x, top.y])
+    for place in plain_places(family.wood.inner_edges, limits, top.turn, own, quarters):
         found = family.placed(place.centre, place.turn, shape)
         if found is not None and _as_large(found[1], top):
             return found[1] if place.in_the_middle else _clearest(family, found[1])
     return _clearest(family, top)
-
-
-class _Place(NamedTuple):
-    turn: float
-    centre: Array
-    in_the_middle: bool
 
 
 def _as_large(one: Pose, other: Pose) -> bool:
@@ -54,33 +49,6 @@ def _as_large(one: Pose, other: Pose) -> bool:
         one.half_length >= other.half_length - PROOF_ALLOWANCE
         and one.half_width >= other.half_width - PROOF_ALLOWANCE
     )
-
-
-def _plain_places(family: TwoSizes, top: Pose) -> Iterator[_Place]:
-    """Yield turns and centres, the plainest first."""
-    own = np.array([top.x, top.y])
-    limits = family.sizing.wish.limits
-    edges = family.wood.inner_edges
-    ways = edges[:, 1] - edges[:, 0]
-    longest = ways[int(np.hypot(ways[:, 0], ways[:, 1]).argmax())]
-    along = math.atan2(longest[1], longest[0])
-    quarters = 4 if family.kind.period(family.kind.shape_of(top)) > math.pi else 2
-    square = [
-        base + quarter * math.pi / 2
-        for base in (limits.grain, along)
-        for quarter in range(quarters)
-    ]
-    allowed = [
-        turn
-        for turn in square
-        if abs(math.remainder(turn - limits.grain, math.pi)) <= limits.most_turn + 1e-12
-    ]
-    for turn in (*allowed, top.turn):
-        seen = turned(edges.reshape(-1, 2), turn)
-        middle, here = (seen.min(axis=0) + seen.max(axis=0)) / 2, turned(own[None], turn)[0]
-        for x, y in product((middle[0], here[0]), (middle[1], here[1])):
-            is_middle = bool(x == middle[0] and y == middle[1])
-            yield _Place(turn, turned(np.array([[x, y]]), -turn)[0], is_middle)
 
 
 def _clearest(family: TwoSizes, top: Pose) -> Pose:
