@@ -17,8 +17,8 @@ from numpy.typing import NDArray
 
 from .pose import Array, Kind, segment_distances, turned
 
-_LOSS = 0.15
-"""mm that a disk in a hole may be smaller than the hole: corners of a dozen edges round 8 mm."""
+_LOSS = 0.5
+"""mm that a disk in a hole may be smaller than the hole: corners of eight edges round 12 mm."""
 
 _FEWEST = 8
 """Edges that make a ring worth it."""
