@@ -16,13 +16,16 @@ from strategies import star_rings
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.driver import search
+from panelwright.layout.fit.two_sizes.boxes import Box
 from panelwright.layout.fit.two_sizes.convex import ConvexKind
+from panelwright.layout.fit.two_sizes.convex_bound import convex_held_rows
 from panelwright.layout.fit.two_sizes.form import own_form, regular_form
+from panelwright.layout.fit.two_sizes.relaxed import Patch
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
-from panelwright.layout.outlines import OWN_OUTLINE, Freeform, Outline
+from panelwright.layout.outlines import OWN_OUTLINE, Capsule, Freeform, Outline
 from panelwright.layout.panel.sound import SoundWood
 
 CASES = json.loads((Path(__file__).parent / "data" / "fit_cases.json").read_text(encoding="utf-8"))
@@ -203,3 +206,44 @@ def test_no_climbed_top_beats_the_end_of_a_search(shape: str) -> None:
         family = family_of(KINDS[shape], star(rng), shape)
         outcome = search(family, gap=0.001, most_steps=3000)
         assert best_climbed(family, rng, 25) <= outcome.bound * (1 + HAIR)
+
+
+@pytest.mark.parametrize("kind", [*KINDS.values(), ConvexKind(own_form(Capsule(500.0, 200.0)))])
+def test_tops_obey_the_half_planes_of_what_they_hold(kind: ConvexKind) -> None:
+    """Points on the edge of tops of random boxes never lie beyond a half-plane of those tops."""
+    rng, body, none = np.random.default_rng(17), kind.form.body, np.zeros(0, dtype=np.intp)
+    closest = 1.0
+    for _ in range(200):
+        box = Box(0.0, 10 ** rng.uniform(-4, -0.5), 0.0, 0.0, SQUARE, 0.0, (1.0, 1.0), none, none)
+        box.most = rng.uniform(50, 500)
+        patch = Patch(np.zeros(2), *10 ** rng.uniform(-2, 1.5, 2))
+        radius, lean = box.most * rng.uniform(0.5, 1), rng.uniform(-1, 1) * box.half_turn
+        centre = rng.uniform(-1, 1, 2) * (patch.along, patch.across)
+        way = rng.normal(size=(1, 2))
+        edge = radius * way / body.gauge(way)[:, None]
+        held = Placement(Point(*centre), lean).of(edge)
+        rows, limits = convex_held_rows(kind.form, box, patch, held)
+        off = limits - rows @ np.array([*centre, radius * math.cos(lean), radius * math.sin(lean)])
+        assert off.min() >= -1e-9 * radius
+        closest = min(closest, off.min() / radius)
+    assert closest < 1e-6
+
+
+@pytest.mark.parametrize("shape", KINDS)
+def test_a_covered_point_is_held_with_a_bound_as_sharp(shape: str) -> None:
+    """A point far towards a corner costs size, and few boxes settle by how much.
+
+    It comes to lie on the edge of the top, within what a proof may cost.
+    """
+    region, point = Region.from_rings(BOARD), Point(1330.0, 60.0)
+    free, asked = best(region, shape), best(region, shape, covers=(point,))
+    top = Region.from_rings(asked.placement.of(asked.outline.outer(CHORD)))
+    assert top.grown(0.005).holds_point(point)
+    assert asked.score < free.score and asked.steps < 150
+
+
+def test_a_convex_outline_of_another_name_is_scaled_as_well() -> None:
+    """A capsule of fixed form takes no help meant for capsules of any: knots and points too."""
+    board = Region.from_rings(BOARD).minus(Region.disk(Point(700.0, 300.0), 12.0, around=True))
+    top = best(board, OWN_OUTLINE, Capsule(600.0, 300.0), covers=(Point(300.0, 400.0),))
+    assert top.outline.length == pytest.approx(2 * top.outline.width)

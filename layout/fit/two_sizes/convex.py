@@ -30,9 +30,10 @@ _SAME_RATIO = 1e-9
 class ConvexKind:
     """Tops of one form; the radius is the distance from their middle to their nearest side."""
 
+    name = "convex form"
+
     def __init__(self, form: Form) -> None:
         self.form = form
-        self.name = form.name
         self.ratio: float | None = form.half_length / form.half_width
         self._sizes = form.half_length, form.half_width
         places = np.array([(x * form.half_length, 0.0) for x in _ALONG])

@@ -13,6 +13,9 @@ way to P from the middle of the patch,
 
     y·(D − c) + y⊥·D tan φ + |y⊥·c| tan δ >= κ u,        y⊥ here (−y₂, y₁) with y⊥·D = y₁D₂ − y₂D₁.
 
+A point P to be held keeps y·R(−φ)(P − c) <= s for the normals y of all sides, and s / cos φ is at
+most u / cos² δ; the rest is the same.
+
 The tangent is v / u, and with u₀ the most that u can be it is off v / u₀ by no more than
 tan δ (u₀ − u) / u₀: a small share of a small angle.
 """
@@ -35,6 +38,9 @@ from .sight import angle_of, directions, facing, near_angle, outward, stays_betw
 
 _BESIDE = (-1, 0, 1)
 """Corners that are kept within a line, about the one that reaches farthest to it."""
+
+_MOST_SIDES = 24
+"""Sides that a point is held within: those of a curve are hundreds, and neighbours say the same."""
 
 _SAME_WAY = 1e-9
 """Radians by which spans of directions are widened, so that rounding cannot leave a corner out."""
@@ -95,13 +101,39 @@ def _point_rows(
     use = known & (kappa > 0) & (last - first + 2 * box.half_turn < math.pi / 2)
     points, y, kappa = points[use], y[use], kappa[use]
     lean = math.tan(box.half_turn)
-    cross = y[:, 0] * points[:, 1] - y[:, 1] * points[:, 0]
-    aside = wandering(np.stack([-y[:, 1], y[:, 0]], axis=1), patch.along, patch.across)
-    off = np.abs(cross) * lean
+    cross, off, loose = _turning(y, points, patch, lean)
     rows = np.column_stack([y, kappa * form.held + off / cap, -cross / cap])
-    limits: Array = np.einsum("ij,ij->i", y, points) + off + aside * lean
+    limits: Array = np.einsum("ij,ij->i", y, points) + loose
     steep = np.hypot(y[:, 0], y[:, 1])
     return rows / steep[:, None], limits / steep
+
+
+def convex_held_rows(form: Form, box: Box, patch: Patch, points: Array) -> tuple[Array, Array]:
+    """Return rows that keep points, seen from the middle of the patch, within the sides.
+
+    Within all of them, or of very many those all round and the one that each is seen through.
+    """
+    count = len(form.body.sides)
+    few = min(count, _MOST_SIDES)
+    about = np.arange(few) * (count // few)
+    side = (form.body.side_towards(points)[:, None] + about).ravel() % count
+    y = (form.body.sides / form.body.heights[:, None])[side]
+    points = np.repeat(points, few, axis=0)
+    lean, cap = math.tan(box.half_turn), max(box.most, 1e-9)
+    cross, off, loose = _turning(y, points, patch, lean)
+    grown = 1 / math.cos(box.half_turn) ** 2
+    rows = np.column_stack([-y, off / cap - grown, cross / cap])
+    limits: Array = loose - np.einsum("ij,ij->i", y, points)
+    steep = np.hypot(y[:, 0], y[:, 1])
+    return rows / steep[:, None], limits / steep
+
+
+def _turning(y: Array, points: Array, patch: Patch, lean: float) -> tuple[Array, Array, Array]:
+    """Return y⊥·D, that at the greatest turn, and with it what the place adds to it there."""
+    cross = y[:, 0] * points[:, 1] - y[:, 1] * points[:, 0]
+    off = np.abs(cross) * lean
+    aside = wandering(np.stack([-y[:, 1], y[:, 0]], axis=1), patch.along, patch.across)
+    return cross, off, off + aside * lean
 
 
 def _share(body: PolygonBody, y: Array, angle: Array) -> Array:

@@ -26,6 +26,8 @@ import numpy as np
 
 from .boxes import Box
 from .capsule_bound import shortest
+from .convex import ConvexKind
+from .convex_bound import convex_held_rows
 from .pose import Array, Kind, turned
 from .relaxed import HalfPlanes, Patch
 from .superellipse import SuperellipseKind
@@ -157,8 +159,14 @@ def _superellipse_rows(kind: Kind, box: Box, patch: Patch, seen: Array) -> tuple
     return rows, -(normal * seen).sum(axis=1)
 
 
+def _convex_rows(kind: Kind, box: Box, patch: Patch, seen: Array) -> tuple[Array, Array]:
+    assert isinstance(kind, ConvexKind)
+    return convex_held_rows(kind.form, box, patch, seen)
+
+
 _ROWS: dict[str, Callable[[Kind, Box, Patch, Array], tuple[Array, Array]]] = {
     "capsule": _capsule_rows,
     "oval": _oval_rows,
     "superellipse": _superellipse_rows,
+    ConvexKind.name: _convex_rows,
 }
