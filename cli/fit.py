@@ -107,6 +107,6 @@ def _spoken(found: Fit, job: Job) -> str:
     if abs(turn) > 0.005:
         words += f", turned {turn:.2f}°"
     if found.clearance is not None:
-        words += f", {tape.exact(found.clearance, 1)} {tape.unit} clear all round"
+        words += f", {tape.exact(found.clearance, 1)} {tape.unit} clear of edges and of what shows"
     proof = proof_words(found, job.wish.goal, tape)
     return f"{words}; {proof}: proved" if proof else words

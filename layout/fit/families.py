@@ -14,6 +14,7 @@ from .driver import Family, search
 from .found import Bound, Fit
 from .kept.pieces import piece_family
 from .kept.tops import KeptTops
+from .outright import is_ruled_out
 from .own.elsewhere import OwnElsewhere
 from .own.family import OwnPlaces
 from .own.proof import proved as own_proved
@@ -183,6 +184,8 @@ def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = 
     """
     wood = clear_of(wood, wish.avoids)
     if wood.outer.is_empty or wood.inner.is_empty or lost(wood, wish.covers):
+        return None
+    if is_ruled_out(wood, wish, shape):
         return None
     held = (*held, *(Region.at(point) for point in wish.covers))
     on_edge = wish.keeping is not None and shape != PIECE_AS_FOUND

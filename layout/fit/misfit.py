@@ -7,9 +7,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from ..geometry.point import Point
-from ..outlines import OWN_OUTLINE
+from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND
 from ..panel.sound import SoundWood
 from .families import answered, unlimited
+from .outright import are_parted
 from .own.misfit import own_reason
 from .points import clear_of, lost
 from .wish import Goal, Limits, Span, Wish
@@ -20,22 +21,11 @@ _ROUGH = 0.02
 
 def reason(wood: SoundWood, wish: Wish, shape: str) -> str:
     """Return why no top of that shape fits, in one line."""
-    if wood.inner.is_empty:
-        return f"no {shape} fits: no sound wood is left within the margins and clearances"
-    outside = lost(clear_of(wood, wish.avoids), wish.covers)
-    if outside:
-        return (
-            f"no {shape} can cover the point {outside[0].x:g}, {outside[0].y:g}: no sound wood "
-            "lies there; move the point, or lower a margin or clearance"
-        )
+    told = _at_a_glance(wood, wish, shape)
+    if told:
+        return told
     if shape == OWN_OUTLINE and wish.own is not None and not wish.scaled:
         return own_reason(clear_of(wood, wish.avoids), wish, wish.own)
-    limits = wish.limits
-    if limits.width.least > limits.length.greatest:
-        return (
-            f"no {shape} can be at most {limits.length.greatest:g} mm long and at least "
-            f"{limits.width.least:g} mm wide: lower the least width"
-        )
     free = replace(unlimited(wish), goal=Goal.AREA, gap=_ROUGH)
     largest = answered(wood, free, shape).fit
     if largest is None:
@@ -46,6 +36,32 @@ def reason(wood: SoundWood, wish: Wish, shape: str) -> str:
         f"no {shape} {_told(wish)} fits: the largest without these limits is about {size}; "
         "loosen a limit, or lower a margin or clearance"
     )
+
+
+def _at_a_glance(wood: SoundWood, wish: Wish, shape: str) -> str:
+    """Return what rules a shape out without a search; empty where nothing does."""
+    if wood.inner.is_empty:
+        return f"no {shape} fits: no sound wood is left within the margins and clearances"
+    outside = lost(clear_of(wood, wish.avoids), wish.covers)
+    limits, told = wish.limits, ""
+    if outside:
+        told = (
+            f"no {shape} can cover the point {outside[0].x:g}, {outside[0].y:g}: no sound wood "
+            "lies there; move the point, or lower a margin or clearance"
+        )
+    elif limits.width.least > limits.length.greatest:
+        told = (
+            f"no {shape} can be at most {limits.length.greatest:g} mm long and at least "
+            f"{limits.width.least:g} mm wide: lower the least width"
+        )
+    elif shape == "circle" and not limits.ratio.holds(1.0):
+        told = f"no circle has a ratio {_span(limits.ratio, '')}: it is as long as wide"
+    elif shape not in (OWN_OUTLINE, PIECE_AS_FOUND) and are_parted(wood, wish):
+        told = (
+            f"no {shape} can cover {_points(wish.covers)}: not all between them is sound wood; "
+            "cover fewer points"
+        )
+    return told
 
 
 def undecided(wish: Wish, shape: str, bound: float) -> str:
@@ -71,13 +87,14 @@ def _told(wish: Wish) -> str:
     limits = wish.limits
     parts = [
         f"{name} {_span(span, unit)}"
-        for name, span, unit in (
-            ("with a length", limits.length, " mm"),
-            ("a width", limits.width, " mm"),
-            ("a ratio", limits.ratio, ""),
+        for name, span, unit, bare in (
+            ("a length", limits.length, " mm", 0.0),
+            ("a width", limits.width, " mm", 0.0),
+            ("a ratio", limits.ratio, "", 1.0),
         )
-        if span.least > 0 or not math.isinf(span.greatest)
+        if span.least > bare or not math.isinf(span.greatest)
     ]
+    parts = [f"with {' and '.join(parts)}"] if parts else []
     if limits.most_turn < math.pi / 2:
         parts.append(_turned(limits))
     if wish.covers:

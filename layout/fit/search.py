@@ -8,12 +8,18 @@ from dataclasses import replace
 
 from ..errors import LayoutError, NothingFitsError, UndecidedError
 from ..geometry.polygon import Region
+from ..geometry.tolerance import PROOF_ALLOWANCE
 from ..panel.sound import SoundWood
 from .families import FAMILIES
 from .found import Fit
 from .islands import best_round_islands
 from .misfit import reason, undecided
-from .wish import Goal, Wish
+from .wish import Goal, Span, Wish
+
+_THIN = (Goal.LENGTH, Goal.WIDTH)
+
+_ROUGH, _STEPS = 0.005, 300
+"""Gap and boxes at which the search for the largest of the longest or widest tops ends."""
 
 Progress = Callable[[int, float, float], bool]
 """Called now and then with steps, score and bound; the search stops where it returns False."""
@@ -55,7 +61,7 @@ def best_fits(
         alone = replace(wish, shapes=(shape,))
         answer = best_round_islands(wood, alone, shape, islands, progress)
         if answer.fit is not None:
-            fits.append(answer.fit)
+            fits.append(_fullest(wood, alone, answer.fit, islands, progress))
         elif answer.bound > 0:
             proved = False
             reasons.append(undecided(alone, shape, answer.bound))
@@ -64,6 +70,35 @@ def best_fits(
     if not fits:
         raise (NothingFitsError if proved else UndecidedError)("; ".join(reasons))
     return tuple(sorted(fits, key=lambda fit: -_counted(fit, wish)))
+
+
+def _fullest(
+    wood: SoundWood,
+    wish: Wish,
+    fit: Fit,
+    islands: Sequence[Region],
+    progress: Progress | None,
+) -> Fit:
+    """Return, of the longest or widest tops, the largest that is found: a length alone is thin.
+
+    It is as long or wide to within the tolerance of a proof, and keeps the bound of what was asked.
+    """
+    if fit.bound is None or fit.clearance is not None or wish.goal not in _THIN:
+        return fit
+    limits, reached = wish.limits, fit.score - PROOF_ALLOWANCE / 2
+    if wish.goal is Goal.LENGTH:
+        limits = replace(limits, length=Span(reached, max(limits.length.greatest, reached)))
+    else:
+        limits = replace(limits, width=Span(reached, max(limits.width.greatest, reached)))
+    again = replace(wish, goal=Goal.AREA, limits=limits, gap=_ROUGH, most_steps=_STEPS)
+    fuller = best_round_islands(wood, again, wish.shapes[0], islands, progress).fit
+    if fuller is None or fuller.outline.area <= fit.outline.area:
+        return fit
+    outline = fuller.outline
+    score = outline.length if wish.goal is Goal.LENGTH else outline.width
+    if score < fit.score - PROOF_ALLOWANCE:
+        return fit
+    return replace(fuller, score=min(score, fit.bound.value), bound=fit.bound, steps=fit.steps)
 
 
 def _counted(fit: Fit, wish: Wish) -> float:

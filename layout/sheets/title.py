@@ -10,7 +10,7 @@ from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..job.plan import Plan
-from ..outlines import PIECE_AS_FOUND, Circle, Outline, RegularPolygon, Superellipse
+from ..outlines import PIECE_AS_FOUND, Circle, Freeform, Outline, RegularPolygon, Superellipse
 from ..units import Tape
 from .frame import DrawingFrame
 
@@ -61,10 +61,14 @@ def size_words(plan: Plan) -> str:
 def found_words(plan: Plan) -> str:
     """Return what was found before sizes were rounded down, as one clause."""
     clearance, tape = plan.fit.clearance, plan.job.tape
+    if clearance is None and isinstance(plan.top.outline, Freeform):
+        return f"as found, {exact_words(plan.top.exact, tape)}"
     if clearance is None:
         return f"the largest found is {exact_words(plan.top.exact, tape)}"
     clear = f"{tape.exact(clearance, 1)} {tape.unit}"
-    return f"it keeps its own size and lies where it has most clearance, {clear}"
+    return (
+        f"it keeps its own size and lies where it is clearest of edges and of what shows, {clear}"
+    )
 
 
 def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]:
@@ -91,7 +95,7 @@ def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]
 
 
 def _fits(plan: Plan) -> str:
-    if plan.fit.clearance is not None:
+    if plan.fit.clearance is not None or isinstance(plan.top.outline, Freeform):
         return found_words(plan)
     return f"the largest that fits: {exact_words(plan.top.exact, plan.job.tape)}"
 

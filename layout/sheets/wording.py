@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from ..fit.found import Fit
 from ..fit.wish import Goal
 from ..template.calibration import Correction
@@ -22,7 +24,8 @@ def proof_words(fit: Fit, goal: Goal, tape: Tape) -> str:
         return f"no place gives it over {more} {tape.unit} more clearance"
     if fit.gap is None:
         return ""
-    return f"no {fit.outline.name} can be more than {max(fit.gap, 0.0001):.2%} {BETTER[goal]}"
+    share = math.ceil(1e4 * fit.gap / (1 - fit.gap) - 1e-3) / 1e4  # rounded up, as a bound must be
+    return f"no {fit.outline.name} can be more than {max(share, 0.0001):.2%} {BETTER[goal]}"
 
 
 def correction_words(correction: Correction) -> str:

@@ -4,8 +4,17 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
+
+from ...geometry.placement import Points
+from ...geometry.polygon import Region, convex_hull
 from ...outlines import Outline
 from ..wish import Limits
+
+_COARSE = 0.05
+"""Tolerance of a polygon that is only compared by its reach, mm."""
+
+_MUCH = 1.1
 
 _SLACK = 1e-6
 """What a size may lie beyond a limit by rounding."""
@@ -53,3 +62,19 @@ def broken_limit(limits: Limits, own: Outline) -> str:
             side, limit = ("below", span.least) if value < span.least else ("above", span.greatest)
             return f"has a {name} {side} the limit of {limit:g}"
     return ""
+
+
+def is_longer_than(wood: Region, own: Outline) -> bool:
+    """Return whether an outline reaches much farther than the wood does at its longest.
+
+    One that is only a little too long is searched for, so that what it lacks can be told.
+    """
+    if wood.is_empty:
+        return True
+    return _span(own.inner(_COARSE)) > _MUCH * _span(wood.edges[:, 0])
+
+
+def _span(points: Points) -> float:
+    """Return the greatest distance between two of the points, mm."""
+    hull = convex_hull(points)
+    return float(np.hypot(*(hull[:, None] - hull).reshape(-1, 2).T).max())

@@ -17,7 +17,7 @@ from ..driver import search
 from ..wish import Wish
 from .climb import Climber
 from .family import OwnPlaces
-from .limits import broken_limit
+from .limits import broken_limit, is_longer_than
 from .proof import proved
 from .shape import Array, Shape
 
@@ -31,6 +31,8 @@ def own_reason(wood: SoundWood, wish: Wish, own: Outline) -> str:
     broken = broken_limit(wish.limits, own)
     if broken:
         return f"{size} {broken}: loosen that limit, or draw it in another size"
+    if is_longer_than(wood.outer, own):
+        return f"{size} reaches farther than the sound wood at its longest: draw it smaller"
     held = [Region.at(point) for point in wish.covers]
     family = OwnPlaces(wood, wish, own, held, crossing=True)
     outcome = search(family, gap=family.gap, most_steps=wish.most_steps, enough=family.enough)

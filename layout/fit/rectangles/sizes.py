@@ -19,6 +19,7 @@ from ..wish import Goal, Limits, Wish
 from .gaps import Array
 
 _TINY = 1e-12
+_LARGEST_POWER = 700.0
 _ENDLESS = 1e9
 """mm: more than any panel."""
 
@@ -140,7 +141,7 @@ class Sizes:
             return Aim(0.0, 1.0, float)
         if self.goal is Goal.AREA:
             area, corners = length * width, self.corner_area(self.radius)
-            return Aim(1 / length, 1 / width, lambda f: area * math.exp(f - 2) - corners)
+            return Aim(1 / length, 1 / width, lambda f: area * _exp(f - 2) - corners)
         way = (self.wanted[0] - length, self.wanted[1] - width)
         miss, scale = math.hypot(*way), math.hypot(*self.wanted)
         if miss == 0 or min(way) < 0:
@@ -203,3 +204,8 @@ class Aim:
 def _other_leg(hypotenuse: float, leg: Array) -> Array:
     """Return the other leg of a right triangle, 0 where the one is too long."""
     return np.sqrt(np.maximum(hypotenuse**2 - leg**2, 0.0))
+
+
+def _exp(power: float) -> float:
+    """Return e to that power, infinite where it is beyond all numbers: then it bounds nothing."""
+    return math.exp(power) if power < _LARGEST_POWER else math.inf

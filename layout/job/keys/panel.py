@@ -47,7 +47,9 @@ HEAD = Section(
 PANEL = Section(
     "[panel]",
     "The old panel as it lies, show face up: the origin at its datum corner A, x along the datum "
-    "edge, y up; corners A, B, C, D run anticlockwise.",
+    "edge, y up; corners A, B, C, D run anticlockwise. An outline given by points has "
+    "a corner where it turns by 30° or more between edges that are not short; A is the one nearest "
+    "the lower left. An edge is called by its two corners, `AB`.",
     (
         Key("name", Text(), "What the maker calls it", "panel", '"panel"', '"north door"'),
         Key(

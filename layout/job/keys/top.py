@@ -90,7 +90,8 @@ TOP = Section(
             "lipping",
             FROM_0,
             "Thickness of a strip glued round the edge; only the core within it is "
-            "cut from the panel",
+            "cut from the panel. Not round a superellipse, an own outline or a piece as found, "
+            "nor with `keep`",
             0.0,
             "0: none",
             "6",

@@ -21,7 +21,8 @@ from .section import Values
 def tied(wish: Wish, values: Values, panel: Panel) -> Wish:
     """Return the wish with its edges and points, having noted what the panel has not."""
     values.not_with("parallel_to", ("most_turn",), "parallel is no turn at all")
-    values.not_with("keep", ("parallel_to", "lipping"), "nothing turns or is glued on a kept edge")
+    values.not_with("keep", ("parallel_to",), "the top runs along the edge that is kept")
+    values.not_with("keep", ("lipping",), "nothing is glued on a kept edge")
     wish = _parallel(wish, values, panel)
     wish = _keeping(wish, values, panel)
     for key in ("covers", "avoids"):
@@ -76,4 +77,6 @@ def _on_panel(values: Values, key: str, panel: Panel) -> None:
     face = panel.region("outside")
     for i, point in enumerate(values[key] or ()):
         if not face.holds_point(point):
-            (values.at(key) / i).wrong("the point lies off the panel: give one that is on it")
+            (values.at(key) / i).wrong(
+                "it lies off the panel or in a cut-out: give a point of its face"
+            )

@@ -1,0 +1,55 @@
+"""What can be ruled out at a glance, before any search."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from ..geometry.point import Point
+from ..geometry.polygon import Region, convex_hull
+from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND
+from ..panel.sound import SoundWood
+from .own.limits import is_longer_than
+from .wish import Wish
+
+_HAIR = 0.02
+"""mm: more than a covered point may lie outside a top."""
+
+
+def is_ruled_out(wood: SoundWood, wish: Wish, shape: str) -> bool:
+    """Return whether no top of a shape can be, whatever its place."""
+    if shape == "circle" and not wish.limits.ratio.holds(1.0):
+        return True
+    if shape == OWN_OUTLINE and wish.own is not None and not wish.scaled:
+        return is_longer_than(wood.outer, wish.own)
+    return shape not in (OWN_OUTLINE, PIECE_AS_FOUND) and are_parted(wood, wish)
+
+
+def are_parted(wood: SoundWood, wish: Wish) -> bool:
+    """Return whether what lies between the points to cover is not all sound.
+
+    A convex top holds all between any of its points, so then none can cover them.
+    """
+    points = wish.covers
+    if len(points) < 2:
+        return False
+    ground = wood.outer.grown(_HAIR)
+    first, *rest = points
+    if any(not _sees(ground, first, other) for other in rest):
+        return True
+    hull = _hull(wish)
+    return not hull.is_empty and not ground.holds(hull)
+
+
+def _sees(ground: Region, one: Point, other: Point) -> bool:
+    """Return whether the whole straight way between two points is ground."""
+    if one.distance_to(other) <= _HAIR:
+        return True
+    runs = ground.chord(one, other)
+    return sum(a.distance_to(b) for a, b in runs) >= one.distance_to(other) - _HAIR
+
+
+def _hull(wish: Wish) -> Region:
+    corners = np.array([(p.x, p.y) for p in wish.covers])
+    if np.linalg.matrix_rank(corners - corners[0], tol=_HAIR) < 2:
+        return Region.empty()
+    return Region.from_rings(convex_hull(corners))
