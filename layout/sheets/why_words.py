@@ -30,7 +30,7 @@ _AS_GOOD = 0.0005
 
 _LIES = {
     Lies.INSIDE: "if it is mended, wholly inside the top",
-    Lies.ACROSS: "if the edge of the top may run through it",
+    Lies.ACROSS: "if it is out or mended before the edge is cut through it",
     Lies.BESIDE: "if the top need not keep clear of it",
 }
 
