@@ -34,6 +34,9 @@ _METRIC = 1
 _LINE_TYPE_NAMES = {0: "CONTINUOUS", 2: "ISO02", 4: "ISO04"}
 """ISO 128-2 line types by how many lengths repeat: 02 dashed, 04 long dash and dot."""
 
+_REAL_NUMBERS = {*range(10, 60), *range(110, 150), *range(210, 240), *range(1010, 1060)}
+"""Group codes whose values are real numbers (DXF reference, group code value types)."""
+
 _BLACK = "#000000"
 
 _CROSS = 2
@@ -59,7 +62,19 @@ def to_dxf(scene: Scene, release: Release = "R2010") -> str:
             _order_classes(document)
         held = io.StringIO()
         document.write(held)
-    return held.getvalue()
+    return _without_exponents(held.getvalue())
+
+
+def _without_exponents(text: str) -> str:
+    """Return the text of a DXF file with no exponents, which not every reader takes.
+
+    Tags come in pairs of lines, a group code and its value.
+    """
+    lines = text.split("\n")
+    for i in range(1, len(lines), 2):
+        if "e" in lines[i] and int(lines[i - 1]) in _REAL_NUMBERS:
+            lines[i] = f"{float(lines[i]):.20f}".rstrip("0") + "0"
+    return "\n".join(lines)
 
 
 def _order_classes(document: Drawing) -> None:

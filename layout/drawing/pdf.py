@@ -102,14 +102,23 @@ class _Page:
         self.canvas.setFillColorRGB(*colour)
         self.canvas.setLineWidth(layer.line_width * POINTS_PER_MM)
         self.canvas.setLineJoin(1)
-        self.canvas.setDash([dash * POINTS_PER_MM for dash in layer.dashes])
+        self.dash(layer)
 
     def line(self, stroke: Stroke, layer: Layer) -> None:
         """Draw a line; dashes carry on from where its phase says."""
         if layer.dashes:
-            dashes = [dash * POINTS_PER_MM for dash in layer.dashes]
-            self.canvas.setDash(dashes, stroke.phase % sum(layer.dashes) * POINTS_PER_MM)
+            self.dash(layer, stroke.phase)
         self.trace(stroke.path)
+
+    def dash(self, layer: Layer | None = None, phase: float = 0.0) -> None:
+        """Set the dashes of a layer; without one, a line that is drawn through.
+
+        PDF knows no exponents (ISO 32000-1, 7.3.3), so no number is left to ``str``.
+        """
+        lengths = layer.dashes if layer else ()
+        start = phase % sum(lengths) if lengths else 0.0
+        written = " ".join(f"{length * POINTS_PER_MM:.4f}" for length in lengths)
+        self.canvas.addLiteral(f"[{written}] {start * POINTS_PER_MM:.4f} d")
 
     def trace(self, *paths: Path, stroke: bool = True, fill: bool = False) -> None:
         """Draw paths by PDF's own operators, 1e-4 points or 4e-5 mm true; filled even-odd."""
@@ -135,7 +144,7 @@ class _Page:
 
     def mark(self, mark: Mark) -> None:
         self.canvas.saveState()
-        self.canvas.setDash([])
+        self.dash()
         self.trace(*mark_lines(mark))
         self.canvas.restoreState()
 
@@ -143,7 +152,7 @@ class _Page:
         lines = hatch_lines(area, layer.hatching)
         if lines:
             self.canvas.saveState()
-            self.canvas.setDash([])
+            self.dash()
             self.canvas.setLineWidth(HATCH_WIDTH * POINTS_PER_MM)
             self.trace(*(Path((Line(a, b),)) for a, b in lines))
             self.canvas.restoreState()
