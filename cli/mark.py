@@ -161,20 +161,51 @@ def superellipse(length: Length, width: Length, exponent: float, as_json: bool) 
     )
 
 
-@mark.command(epilog="\b\nExamples:\n  panelwright mark arc --chord 96in --rise 12in")
-@click.option("--chord", type=LENGTH, required=True, help="Straight from end to end.")
-@click.option("--rise", type=LENGTH, required=True, help="From the chord's middle to the arc.")
+ARC_EXAMPLES = """
+\b
+Examples:
+  panelwright mark arc --chord 96in --rise 12in
+  panelwright mark arc --chord 2400 --radius 3000
+"""
+
+
+@mark.command(epilog=ARC_EXAMPLES)
+@click.option("--chord", type=LENGTH, help="Straight from end to end.")
+@click.option("--rise", type=LENGTH, help="From the chord's middle to the arc.")
+@click.option(
+    "--radius", type=LENGTH, help="Of the circle; over a chord, its flatter arc is meant."
+)
 @click.option("--stations", type=click.IntRange(1, 100), default=6, show_default=True,
               help="Ordinates from the middle to an end.")  # fmt: skip
 @_answering
-def arc(chord: Length, rise: Length, stations: int, as_json: bool, svg: Path | None) -> None:
-    """Draw a large arc over a chord: radius, ordinates, arch trammel, sprung lath."""
-    from ..layout.marking.quick import mark_arc
+def arc(
+    chord: Length | None,
+    rise: Length | None,
+    radius: Length | None,
+    stations: int,
+    as_json: bool,
+    svg: Path | None,
+) -> None:
+    """Draw a large arc by two of its chord, rise and radius: ordinates, arch trammel, lath."""
+    from ..layout.marking.arcs import LargeArc
+    from ..layout.marking.quick import MarkedArc, mark_arc
 
-    _answer(
-        lambda: mark_arc(chord.mm, rise.mm, stations),
-        (chord, rise), as_json, svg,
-    )  # fmt: skip
+    given = tuple(length for length in (chord, rise, radius) if length is not None)
+    if len(given) != 2:
+        stop(
+            f"an arc is known by two of --chord, --rise and --radius, not by {len(given) or 'none'}"
+        )
+
+    def answer() -> MarkedArc:
+        if chord is None and rise is not None and radius is not None:
+            return mark_arc(LargeArc.from_rise_and_radius(rise.mm, radius.mm), stations)
+        if rise is None and chord is not None and radius is not None:
+            return mark_arc(LargeArc.from_chord_and_radius(chord.mm, radius.mm), stations)
+        assert chord is not None
+        assert rise is not None
+        return mark_arc(LargeArc.from_chord_and_rise(chord.mm, rise.mm), stations)
+
+    _answer(answer, given, as_json, svg)
 
 
 @mark.command(epilog='\b\nExamples:\n  panelwright mark divide "107 5/8 in" 15')

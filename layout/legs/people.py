@@ -11,6 +11,7 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
 from ..outlines import Outline
+from ..units import MM_PER_INCH
 from .foot import Foot
 from .places import Edge, Seat, most_places
 
@@ -20,6 +21,14 @@ ONE_LIFTS = 25.0
 PLACE = 600.0
 """Edge that a diner takes, mm: 24 in at least, 30 at best (Panero and Zelnik, *Human Dimension and
 Interior Space*)."""
+
+PLACE_IMPERIAL = 24 * MM_PER_INCH
+"""The same where the maker counts in inches, mm."""
+
+
+def usual_place(*, imperial: bool) -> float:
+    """Return the edge that a diner takes where nobody says, mm: a round figure on either tape."""
+    return PLACE_IMPERIAL if imperial else PLACE
 
 
 def lifters(mass: float) -> int:

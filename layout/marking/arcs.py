@@ -67,6 +67,19 @@ class LargeArc:
             )
         return cls.from_chord_and_rise(chord, radius - math.sqrt(radius**2 - chord**2 / 4))
 
+    @classmethod
+    def from_rise_and_radius(cls, rise: float, radius: float) -> LargeArc:
+        """Return the arc of this radius that stands `rise` off its chord, mm.
+
+        Raises
+        ------
+        OutlineError
+            If the rise is not less than the diameter, or a length is not above 0.
+        """
+        if not 0 < rise < 2 * radius < math.inf:
+            raise OutlineError(f"an arc needs 0 < rise < 2 × radius, not {rise:g} and {radius:g}")
+        return cls.from_chord_and_rise(2 * math.sqrt(rise * (2 * radius - rise)), rise)
+
     def height(self, out: float) -> float:
         """Return how far it stands off the chord at `out` from the middle, mm.
 
@@ -100,7 +113,8 @@ class ArchTrammel:
     angle : float
         Between the laths, radians: that at the third nail, the crown, where it is set.
     least_lath : float
-        A lath shorter than the chord slips off its nail, mm.
+        A lath must reach from the pencil past its nail wherever the pencil stands: the chord, or
+        the diameter where the arc is more than half a circle, mm.
     """
 
     angle: float = field(metadata={"unit": "rad"})
@@ -109,7 +123,8 @@ class ArchTrammel:
     @classmethod
     def for_arc(cls, arc: LargeArc) -> ArchTrammel:
         """Return the trammel of an arc, its nails at the ends of the chord."""
-        return cls(2 * math.atan2(arc.chord / 2, arc.rise), arc.chord)
+        longest = arc.chord if arc.centre_below >= 0 else 2 * arc.radius
+        return cls(2 * math.atan2(arc.chord / 2, arc.rise), longest)
 
 
 @dataclass(frozen=True, slots=True)

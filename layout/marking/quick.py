@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from ..outlines import Capsule, Circle, Oval, RoundedRectangle
 from ..units import Tape
@@ -125,7 +125,7 @@ class MarkedSuperellipse:
     shape: str
     length: float
     width: float
-    exponent: float
+    exponent: float = field(metadata={"unit": ""})
     ordinates: tuple[Ordinate, ...]
 
 
@@ -224,22 +224,19 @@ def mark_rounded(
     )
 
 
-def mark_arc(
-    chord: float, rise: float, stations: int = 6, workshop: Workshop | None = None
-) -> MarkedArc:
-    """Return how to draw the arc over a chord with a rise, mm.
+def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None) -> MarkedArc:
+    """Return how to draw an arc.
 
     Raises
     ------
     OutlineError
-        If a length is not above 0, or there is no station.
+        If there is no station.
     """
-    arc = LargeArc.from_chord_and_rise(chord, rise)
     flat = arc.centre_below >= 0
     return MarkedArc(
         "arc",
-        chord,
-        rise,
+        arc.chord,
+        arc.rise,
         arc.radius,
         arc.centre_below,
         arc.length,

@@ -135,8 +135,10 @@ def _arc(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
         (
             Step.of(
                 "Swing",
-                "centre {below} from the middle of the chord, away from the arc; radius {radius}",
-                below=arc.centre_below,
+                "centre {below} from the middle of the chord, "
+                + ("away from" if arc.centre_below >= 0 else "towards")
+                + " the arc; radius {radius}",
+                below=abs(arc.centre_below),
                 radius=arc.radius,
             ),
         ),
@@ -144,10 +146,11 @@ def _arc(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
         together(BAR_PLAY, SETTING),
         leaves_hole=True,
     )
+    trammel = ArchTrammel.for_arc(arc)
     yield Method(
         "arch trammel",
         (HandTool.LATHS,),
-        ArchTrammel.for_arc(arc),
+        trammel,
         shop.pivots(**ends),
         (
             Step.of(
@@ -158,9 +161,9 @@ def _arc(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
             ),
             Step.of(
                 "Laths",
-                "each at least {chord} long, laid from an end to the crown and past it; screw them "
+                "each at least {lath} long, laid from an end to the crown and past it; screw them "
                 "together at the crown, stiffened by a third across",
-                chord=arc.chord,
+                lath=trammel.least_lath,
             ),
             Step("Draw", "crown nail out, pencil in the joint, laths kept on both end nails"),
         ),

@@ -1,100 +1,133 @@
-"""What panels are made of, and how heavy it is.
+"""What panels are made of: how heavy it is, how it moves with its moisture, how stiff it is.
 
-Specific gravities of species: USDA Forest Products Laboratory, *Wood Handbook*, FPL-GTR-190
-(2010), Table 5-3 (ovendry mass, volume at 12 %). Densities at a moisture M in % follow from
-1000·G·(1 + M/100). Panel boards: the middle of the ranges in Table 12-1.
+A row is a material, and beside each figure stands where it comes from: mostly the USDA Forest
+Products Laboratory's *Wood Handbook*, FPL-GTR-190 (2010), with specific gravities (ovendry mass,
+volume at 12 %) and moduli in bending in Table 5-3, coefficients of change in Table 13-5, panel
+boards in Table 12-1. Densities at a moisture M in % follow from 1000·G·(1 + M/100).
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from .movement import MOVEMENT, Movement
-from .stiffness import STIFFNESS, Stiffness
+from .movement import Movement
+from .stiffness import Stiffness
 
 MOISTURE = 12.0
 """Moisture content at which densities are stated, %."""
 
+_HANDBOOK = "Wood Handbook (2010), Table "
+_READ, _QUOTED, _MEMORY = "", ", quoted", ", from memory"
+_COMPUTED = ", computed from the shrinkages of Table 4-3, from memory"
+_PRACTICE = "common practice"
+
 
 @dataclass(frozen=True, slots=True)
 class Material:
-    """A species of wood or a kind of board.
-
-    Attributes
-    ----------
-    name : str
-        As a job file writes it.
-    density : float
-        kg/m³ at 12 % moisture.
-    source : str
-        Where the density comes from.
-    """
+    """A species of wood or a kind of board."""
 
     name: str
+    """As a job file writes it."""
     density: float
+    """kg/m³ at 12 % moisture."""
     source: str
-
-    @property
-    def stiffness(self) -> Stiffness | None:
-        """How it bends; None where there is no single figure for it."""
-        return STIFFNESS.get(self.name)
-
-    @property
-    def movement(self) -> Movement | None:
-        """How it moves with its moisture; None where that is not known or not worth a figure."""
-        return MOVEMENT.get(self.name)
+    """Where the density comes from."""
+    movement: Movement | None = None
+    """How it moves with its moisture; None where that is not known or not worth a figure."""
+    stiffness: Stiffness | None = None
+    """How it bends; None where there is no single figure for it."""
 
 
-_WOOD_HANDBOOK = "Wood Handbook (2010), Table 5-3"
-_BOARDS = "Wood Handbook (2010), Table 12-1, middle of the range"
+# names; specific gravity; modulus along the grain, N/mm²; radial and tangential change for 1 %
+_HANDBOOK_WOODS = (
+    ("white oak, oak", (0.68, _READ), (12_270, _READ), (0.00180, 0.00365, _READ)),
+    ("red oak", (0.63, _READ), (12_500, _QUOTED), (0.00158, 0.00369, _READ)),
+    ("red maple", (0.54, _READ), (11_310, _READ), (0.00137, 0.00289, _COMPUTED)),
+    ("sugar maple, maple", (0.63, _READ), (12_600, _QUOTED), (0.00165, 0.00353, _READ)),
+    ("ash, white ash", (0.60, _READ), (12_000, _QUOTED), (0.00169, 0.00274, _READ)),
+    ("beech", (0.64, _READ), (11_900, _QUOTED), (0.00190, 0.00431, _READ)),
+    ("yellow birch, birch", (0.62, _READ), (13_900, _QUOTED), (0.00256, 0.00338, _READ)),
+    ("paper birch", (0.55, _MEMORY), (11_000, _MEMORY), (0.00219, 0.00304, _MEMORY)),
+    ("black cherry, cherry", (0.50, _READ), (10_300, _QUOTED), (0.00126, 0.00248, _READ)),
+    ("black walnut, walnut", (0.55, _READ), (11_600, _QUOTED), (0.00190, 0.00274, _READ)),
+    ("hickory", (0.72, _MEMORY), (14_900, _MEMORY), (0.00259, 0.00411, _MEMORY)),
+    ("yellow-poplar, poplar", (0.42, _MEMORY), (10_900, _MEMORY), (0.00158, 0.00289, _MEMORY)),
+    ("red alder, alder", (0.41, _MEMORY), (9_500, _MEMORY), (0.00151, 0.00256, _READ)),
+    ("basswood", (0.37, _MEMORY), (10_100, _MEMORY), (0.00230, 0.00330, _MEMORY)),
+    ("douglas fir", (0.48, _READ), (13_440, _READ), (0.00165, 0.00267, _QUOTED)),
+    ("white fir", (0.39, _MEMORY), (10_300, _MEMORY), (0.00112, 0.00245, _READ)),
+    ("ponderosa pine, pine", (0.40, _READ), (8_900, _READ), (0.00133, 0.00216, _MEMORY)),
+    ("white pine", (0.35, _MEMORY), (8_500, _MEMORY), (0.00071, 0.00212, _MEMORY)),
+    ("longleaf pine", (0.59, _READ), (13_650, _READ), (0.00176, 0.00263, _COMPUTED)),
+    ("southern pine", (0.51, _MEMORY), (12_300, _MEMORY), (0.00165, 0.00259, _MEMORY)),
+    ("redwood", (0.40, _MEMORY), (9_200, _MEMORY), (0.00120, 0.00205, _MEMORY)),
+)  # fmt: skip
 
-_SPECIFIC_GRAVITY = {
-    "white oak": 0.68,
-    "red oak": 0.63,
-    "oak": 0.68,
-    "red maple": 0.54,
-    "maple": 0.63,
-    "sugar maple": 0.63,
-    "douglas fir": 0.48,
-    "pine": 0.40,
-    "ponderosa pine": 0.40,
-    "longleaf pine": 0.59,
-    "ash": 0.60,
-    "white ash": 0.60,
-    "beech": 0.64,
-    "birch": 0.62,
-    "yellow birch": 0.62,
-    "cherry": 0.50,
-    "black cherry": 0.50,
-    "walnut": 0.55,
-    "black walnut": 0.55,
-}
+# name; density, kg/m³; modulus along the grain, N/mm²; radial and tangential change for 1 %
+_OTHER_WOODS = (
+    ("iroko", (640, "from memory"), (9_400, "from memory"), (0.00101, 0.00186, "as teak")),
+    ("elm", (550, "from memory"), (9_200, "from memory"), (0.00144, 0.00338, "from memory")),
+    ("teak", (650, "from memory"), (10_700, "Wood Handbook (2010), Table 5-5"),
+     (0.00101, 0.00186, "Wood Handbook (2010), Table 13-5, quoted; radial from memory")),
+    ("mahogany", (560, "from memory"), (10_300, "Wood Handbook (2010), Table 5-5, quoted"),
+     (0.00172, 0.00238, "Wood Handbook (2010), Table 13-5, from memory")),
+    ("spruce", (450, "from memory"), (10_000, "from memory"),
+     (0.00148, 0.00263, "Wood Handbook (2010), Table 13-5, Sitka spruce, from memory")),
+    ("sapele", (650, "from memory"), (12_000, "from memory"),
+     (0.00158, 0.00259, "computed from shrinkages of 4.6 and 7.4 %, from memory")),
+    ("rubberwood", (640, "from memory"), (9_000, "from memory"),
+     (0.00078, 0.00176, "computed from shrinkages of 2.3 and 5.1 %, from memory")),
+    ("solid wood", (650, _PRACTICE), (10_000, _PRACTICE),
+     (0.00190, 0.00365, "as oak: on the safe side of most species")),
+)  # fmt: skip
 
-_DENSITY = {
-    "plywood": (550.0, _BOARDS),
-    "MDF": (780.0, _BOARDS),
-    "particleboard": (680.0, _BOARDS),
-    "hardboard": (950.0, _BOARDS),
-    "OSB": (650.0, _BOARDS),
-    "blockboard": (500.0, "common practice"),
-    "iroko": (640.0, "from memory"),
-    "elm": (550.0, "from memory"),
-    "teak": (650.0, "from memory"),
-    "mahogany": (560.0, "from memory"),
-    "spruce": (450.0, "from memory"),
-    "solid wood": (650.0, "common practice"),
-    "solid-core door": (600.0, "common practice"),
-    "hollow-core door": (265.0, "common practice: 14 kg for 1981 × 762 × 35"),
-    "framed door": (500.0, "common practice"),
-}
+_RANGE = "Wood Handbook (2010), Table 12-1, middle of the range"
 
-MATERIALS: dict[str, Material] = {
-    **{
-        name: Material(name, 1000 * gravity * (1 + MOISTURE / 100), _WOOD_HANDBOOK)
-        for name, gravity in _SPECIFIC_GRAVITY.items()
-    },
-    **{name: Material(name, density, source) for name, (density, source) in _DENSITY.items()},
-}
+# name; density, kg/m³; modulus, N/mm², alike both ways
+_BOARDS = (
+    ("plywood", (550, _RANGE), (7_750, _RANGE)),
+    ("MDF", (780, _RANGE), (3_590, _RANGE)),
+    ("particleboard", (680, _RANGE), (3_450, _RANGE)),
+    ("hardboard", (950, _RANGE), (4_310, _RANGE)),
+    ("OSB", (650, _RANGE), (5_340, _RANGE)),
+    ("solid-core door", (600, _PRACTICE), (3_450, "as particleboard")),
+)
+
+_REST = (
+    Material(
+        "blockboard",
+        500.0,
+        _PRACTICE,
+        stiffness=Stiffness(7_000.0, 3_500.0, 600.0, 0.2, _PRACTICE),
+    ),
+    Material("hollow-core door", 265.0, f"{_PRACTICE}: 14 kg for 1981 × 762 × 35"),
+    Material("framed door", 500.0, _PRACTICE),
+)
+"""Doors of which there is no single stiffness, and a board that has a grain."""
+
+
+def _all() -> Iterator[Material]:
+    for names, (gravity, read), (modulus, tested), (
+        radial,
+        tangential,
+        measured,
+    ) in _HANDBOOK_WOODS:
+        density = 1000 * gravity * (1 + MOISTURE / 100)
+        movement = Movement(radial, tangential, _HANDBOOK + "13-5" + measured)
+        stiffness = Stiffness.of_wood(float(modulus), _HANDBOOK + "5-3" + tested)
+        for name in names.split(", "):
+            yield Material(name, density, _HANDBOOK + "5-3" + read, movement, stiffness)
+    for name, (weighed, read), (modulus, tested), change in _OTHER_WOODS:
+        stiffness = Stiffness.of_wood(float(modulus), tested)
+        yield Material(name, float(weighed), read, Movement(*change), stiffness)
+    for name, (weighed, read), (modulus, tested) in _BOARDS:
+        stiffness = Stiffness.alike_both_ways(float(modulus), tested)
+        yield Material(name, float(weighed), read, stiffness=stiffness)
+    yield from _REST
+
+
+MATERIALS: dict[str, Material] = {material.name: material for material in _all()}
 """Every material by the name that a job file uses."""
 
 

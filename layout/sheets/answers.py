@@ -45,7 +45,10 @@ def _figures(value: object, tape: Tape, indent: str) -> Iterator[str]:
     for item in fields(value):
         held = getattr(value, item.name)
         name = item.name.replace("_", " ")
-        if isinstance(held, float) and item.metadata.get("unit", "mm") == "mm":
+        unit = item.metadata.get("unit", "mm")
+        if isinstance(held, float) and unit == "":
+            yield f"{indent}{name:<22}{held:>10g}"
+        elif isinstance(held, float) and unit == "mm":
             yield f"{indent}{name:<22}{tape.figure(held):>10}   ({tape.exact(held)})"
         elif item.name in ("ordinates", "checks") and held:
             pairs = "; ".join(f"{tape.figure(o.out)} out, {tape.figure(o.up)} up" for o in held)

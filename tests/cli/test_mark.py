@@ -107,6 +107,25 @@ def test_an_arc(rise: str, radius: int) -> None:
     assert held["rise"] / INCH == pytest.approx(float(rise[:-2]))
 
 
+def test_an_arc_by_its_radius() -> None:
+    """Chord and radius, or rise and radius, serve as well; one figure or three do not."""
+    by_chord = answer("arc", "--chord", "96in", "--radius", "102in")
+    by_rise = answer("arc", "--rise", "12in", "--radius", "102in")
+    assert by_chord["rise"] == pytest.approx(by_rise["rise"], abs=1e-5)
+    assert by_chord["chord"] == pytest.approx(by_rise["chord"], abs=1e-5)
+    for given in (("--chord", "900"), ("--chord", "900", "--rise", "1", "--radius", "9")):
+        result = run("arc", *given)
+        assert result.exit_code == 2
+        assert "two of --chord, --rise and --radius" in result.output
+
+
+def test_an_exponent_is_no_length() -> None:
+    """A superellipse of exponent 2.5 tells 2.5, in millimetres as in inches."""
+    for size in (("1200", "700"), ("48in", "28in")):
+        lines = run("superellipse", *size).output.splitlines()
+        assert [line.split() for line in lines if "exponent" in line] == [["exponent", "2.5"]]
+
+
 def test_ordinates_of_an_arc() -> None:
     """Chord 96, rise 12, at 0, 8, … 48 in (Hatfield's rule, art. 520; computed)."""
     held = answer("arc", "--chord", "96in", "--rise", "12in")

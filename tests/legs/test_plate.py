@@ -12,7 +12,8 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs.plate import TRIANGLES, Plate, RestedPlate, rigidity
 from panelwright.layout.legs.plate_points import rim_of
 from panelwright.layout.outlines import Capsule, Circle, Oval, Rectangle, Superellipse
-from panelwright.layout.panel.stiffness import STIFFNESS, Stiffness
+from panelwright.layout.panel.materials import MATERIALS
+from panelwright.layout.panel.stiffness import Stiffness
 
 BOARD = Stiffness.alike_both_ways(3000.0, "test")
 STIFF = rigidity(BOARD, 20.0)
@@ -143,7 +144,8 @@ def test_twice_the_size_sags_sixteen_times_and_twice_the_thickness_an_eighth() -
 
 def test_turning_top_feet_and_grain_together_changes_nothing() -> None:
     """A plate of wood bends alike however it lies, as long as its grain turns with it."""
-    turn, oak = 0.6, STIFFNESS["oak"]
+    turn, oak = 0.6, MATERIALS["oak"].stiffness
+    assert oak is not None
     straight = Plate.cut(Rectangle(1200, 600).path(), rigidity(oak, 25.0), 160)
     path = Rectangle(1200, 600).path().placed(Placement(turn=turn))
     turned = Plate.cut(path, rigidity(oak, 25.0, turn), 160)
@@ -155,7 +157,8 @@ def test_turning_top_feet_and_grain_together_changes_nothing() -> None:
 
 def test_wood_across_its_span_sags_more() -> None:
     """With the grain across the long way the same top sags several times as much."""
-    oak, feet = STIFFNESS["oak"], _corners(560, 240)
+    oak, feet = MATERIALS["oak"].stiffness, _corners(560, 240)
+    assert oak is not None
     path = Rectangle(1400, 600).path()
     along = Plate.cut(path, rigidity(oak, 25.0)).on(feet).under_load(PRESSURE).max()
     across = Plate.cut(path, rigidity(oak, 25.0, math.pi / 2)).on(feet).under_load(PRESSURE).max()

@@ -23,9 +23,11 @@ from panelwright.layout.panel import (
     rectangular_outline,
     rectangular_place,
 )
-from panelwright.layout.panel.stiffness import STIFFNESS, Stiffness
+from panelwright.layout.panel.materials import MATERIALS
+from panelwright.layout.panel.stiffness import Stiffness
 
-OAK = STIFFNESS["oak"]
+OAK = MATERIALS["oak"].stiffness
+assert OAK is not None
 STRIP = Stiffness(12_300.0, 12_300.0, 6_150.0, 0.0, "test")
 ROOM = Panel(rectangular_outline(3000, 3000), 26)
 PLACE = Placement(Point(1500, 1500))

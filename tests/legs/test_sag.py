@@ -24,10 +24,12 @@ from panelwright.layout.legs.sag import (
 from panelwright.layout.legs.tipping import GRAVITY
 from panelwright.layout.outlines import Capsule, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.panel import Kind
-from panelwright.layout.panel.stiffness import STIFFNESS, Stiffness
+from panelwright.layout.panel.materials import MATERIALS
+from panelwright.layout.panel.stiffness import Stiffness
 
 FOOT = Foot.square(60)
-OAK = STIFFNESS["oak"]
+OAK = MATERIALS["oak"].stiffness
+assert OAK is not None
 STRIP = Stiffness(12_300.0, 12_300.0, 6_150.0, 0.0, "test")
 
 

@@ -69,6 +69,23 @@ def test_the_arch_trammel_draws_the_arc(chord: float, flat: float, share: float)
     assert max(one.norm, other.norm) <= trammel.least_lath * (1 + 1e-12)
 
 
+def test_a_lath_reaches_its_nail_from_anywhere_on_the_arc() -> None:
+    """Over more than half a circle the farthest place is a diameter away: 937.5 over 900 by 600."""
+    high = LargeArc.from_chord_and_rise(900.0, 600.0)
+    assert ArchTrammel.for_arc(high).least_lath == pytest.approx(937.5)
+    drawn = Arc.from_chord_and_rise(Point(-450, 0), Point(450, 0), -600.0)
+    farthest = max(drawn.at(i / 500).distance_to(Point(-450, 0)) for i in range(501))
+    assert farthest == pytest.approx(937.5, abs=0.01)
+    assert ArchTrammel.for_arc(LargeArc.from_chord_and_rise(900.0, 300.0)).least_lath == 900.0
+
+
+def test_any_two_of_chord_rise_and_radius_give_the_arc() -> None:
+    """900 by 600 has radius 468.75 = c²/8h + h/2; rise and radius give the chord again."""
+    again = LargeArc.from_rise_and_radius(600.0, 468.75)
+    assert again.chord == pytest.approx(900.0)
+    assert again.radius == pytest.approx(468.75)
+
+
 def test_a_lath_held_in_three_places() -> None:
     """Held at both ends and pushed at the crown, a flat lath lies 2/27 of the rise off the arc.
 
@@ -98,5 +115,7 @@ def test_no_ordinates_beyond_half_a_circle() -> None:
     """More than half a circle has no ordinates from its chord, and a chord fits its circle."""
     with pytest.raises(OutlineError, match="half a circle"):
         LargeArc.from_chord_and_rise(100.0, 80.0).ordinates()
+    with pytest.raises(OutlineError, match="rise < 2 × radius"):
+        LargeArc.from_rise_and_radius(100.0, 50.0)
     with pytest.raises(OutlineError, match="2 × radius"):
         LargeArc.from_chord_and_radius(100.0, 40.0)

@@ -32,6 +32,7 @@ from panelwright.layout.marking import (
     mark_superellipse,
     methods_for,
 )
+from panelwright.layout.marking.arcs import LargeArc
 from panelwright.layout.outlines import Capsule, Outline, Oval, Rectangle
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
@@ -92,7 +93,7 @@ def test_a_rounded_rectangle_of_1800_by_900() -> None:
 
 def test_an_arc_of_96_by_12_inches() -> None:
     """Its radius is 102 in, and every way to draw it is listed."""
-    arc = mark_arc(96 * MM_PER_INCH, 12 * MM_PER_INCH)
+    arc = mark_arc(LargeArc.from_chord_and_rise(96 * MM_PER_INCH, 12 * MM_PER_INCH))
     assert arc.radius / MM_PER_INCH == pytest.approx(102.0)
     assert {m.name for m in arc.methods} == {
         "swung radius",
@@ -104,9 +105,24 @@ def test_an_arc_of_96_by_12_inches() -> None:
 
 def test_more_than_half_a_circle_is_swung_or_slid() -> None:
     """An arc that rises more than half its chord has no ordinates from it."""
-    arc = mark_arc(100.0, 80.0)
+    arc = mark_arc(LargeArc.from_chord_and_rise(100.0, 80.0))
     assert arc.ordinates == ()
     assert {m.name for m in arc.methods} == {"swung radius", "arch trammel"}
+
+
+def test_the_centre_of_a_high_arc_lies_on_its_side_of_the_chord() -> None:
+    """A high arc is swung about a centre towards it, a flat one away from it; none is minus."""
+    said = {
+        rise: " ".join(
+            step.text(Tape())
+            for method in mark_arc(LargeArc.from_chord_and_rise(900.0, rise)).methods
+            for step in method.steps
+        )
+        for rise in (600.0, 300.0)
+    }
+    assert "131 from the middle of the chord, towards the arc" in said[600.0]
+    assert "188 from the middle of the chord, away from the arc" in said[300.0]
+    assert "−" not in said[600.0] + said[300.0]
 
 
 @given(strategies.length_and_width(), st.sets(st.sampled_from(list(HandTool))))

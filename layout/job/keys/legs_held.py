@@ -98,10 +98,10 @@ HELD = (
     ),
     Key(
         "place",
-        Length(Range(200.0, 2000.0), "a diner takes about 600 mm of the edge"),
+        Length(Range(200.0, 2000.0), "a diner takes about 600 mm, or 24 in, of the edge"),
         "Edge that a diner takes",
-        _TABLE.place,
-        "600 mm",
+        None,
+        "600 mm, or 24 in",
         "650",
     ),
 )

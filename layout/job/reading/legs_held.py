@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from ...errors import LayoutError
 from ...legs.materials import MASONRY, is_wooden
+from ...legs.people import usual_place
 from ...legs.screws import Screw, screw_in
 from ...legs.table_wish import Glue, TableWish
 from ...legs.wish import Fixing, FixingPlate, Goal, LegsWish
@@ -68,7 +69,7 @@ def table_values(values: Values, under: Under, counts: tuple[int, ...]) -> Table
             spread=values["spread"],
             force=values["press"],
             creep=values["creep"],
-            place=values["place"],
+            place=values["place"] or usual_place(imperial=values.place.units.is_imperial),
             screw=screw,
             holes=None if holes is None else (holes[0], holes[-1]),
             glue=values["glue"] or usual,
