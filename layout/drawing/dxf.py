@@ -73,7 +73,7 @@ def _without_exponents(text: str) -> str:
     lines = text.split("\n")
     for i in range(1, len(lines), 2):
         if "e" in lines[i] and int(lines[i - 1]) in _REAL_NUMBERS:
-            lines[i] = f"{float(lines[i]):.20f}".rstrip("0") + "0"
+            lines[i] = f"{round(float(lines[i]), 12) + 0.0:.12f}".rstrip("0") + "0"
     return "\n".join(lines)
 
 
