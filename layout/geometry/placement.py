@@ -44,6 +44,11 @@ class Placement:
         """Return, in the shape's own frame, a point given outside it."""
         return (point - self.centre).turned(-self.turn)
 
+    @property
+    def inverse(self) -> Placement:
+        """The motion that takes every placed point back into the shape's own frame."""
+        return Placement(self.into(ORIGIN), -self.turn)
+
     def then(self, other: Placement) -> Placement:
         """Return the motion that does this one first and `other` after it."""
         return Placement(other(self.centre), self.turn + other.turn)

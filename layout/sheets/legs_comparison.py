@@ -166,8 +166,7 @@ def _drawn(
 
 def _spoilt(job: Job, found: Comparison, on_paper: Callable[[Path], Path]) -> Iterator[Group]:
     """Yield the defects under the top that no foot may stand on."""
-    place = found.top.placement
-    own = Placement(-place.centre.turned(-place.turn), -place.turn)
+    own = found.top.placement.inverse
     spoilt = [d for d in job.panel.defects if d.spoils & {Spoils.BEARING, Spoils.CUTTING}]
     inside = found.top.outline.bounds
     areas = []
