@@ -9,7 +9,6 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc, Segment
-from ..geometry.tolerance import CHORD
 from ..outlines import Freeform, Oval, RegularPolygon, RoundedRectangle, Superellipse
 from ..panel.build import Kind
 from .bench import Bench
@@ -49,7 +48,7 @@ def curve_cuts(
     is_hollow : bool
         Whether straight cuts cannot free all of it.
     """
-    kept = Region.from_rings(core.points(CHORD, "inside"))
+    kept = Region.of(core)
     most = _most_outside(blank, kept)
     cuts: list[CurveCut] = []
     needs_saw = most > bench.tools.bit or not bench.tools.router

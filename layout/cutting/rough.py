@@ -70,7 +70,7 @@ def rough_allowance(bench: Bench) -> float:
 
 def rough_region(bench: Bench) -> Region:
     """Return what lies within the rough line, as a polygon that holds it."""
-    return Region.from_rings(rough_line(bench).closed.points(RING, "outside"))
+    return Region.of(rough_line(bench).closed, "outside", RING)
 
 
 def jigsaw_kerf(bench: Bench) -> Region:
@@ -78,8 +78,8 @@ def jigsaw_kerf(bench: Bench) -> Region:
     kerf, allowance = bench.tools.jigsaw_kerf, rough_allowance(bench)
     if not bench.runs.kept:
         off = allowance - bench.lipping + kerf
-        around = bench.outline.parallel(off).placed(bench.placement).points(RING, "outside")
-        return Region.from_rings(around).minus(rough_region(bench))
+        around = bench.outline.parallel(off).placed(bench.placement)
+        return Region.of(around, "outside", RING).minus(rough_region(bench))
     middle = _line_outside(bench, allowance + kerf / 2, _PAST_EDGE)
     bands = [Region.along(p.points(RING), kerf / 2, around=False) for p in middle.cut]
     return union(bands)

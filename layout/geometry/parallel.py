@@ -46,7 +46,7 @@ def parallel_of_path(path: Path, distance: float, tolerance: float) -> Path:
             arcs_along(segment, tolerance / 4) if isinstance(segment, EllipticArc) else (segment,)
         )
     ]
-    face = Region.from_rings(path.points(tolerance / 4))
+    face = Region.of(path, tolerance=tolerance / 4)
     drawn = _cut_at_corners(pieces, distance)
     if drawn is not None and _keeps_away(drawn, face, distance, tolerance):
         return drawn
@@ -106,7 +106,7 @@ def _bulge(arc: Arc, distance: float) -> float:
 def _keeps_away(drawn: Path, face: Region, distance: float, tolerance: float) -> bool:
     """Return whether a line is simple and no place of it is too near to the edge of a face."""
     try:
-        Region.from_rings(drawn.points(tolerance))
+        Region.of(drawn, tolerance=tolerance)
     except GeometryError:
         return False
     places = (segment.at(share) for segment in drawn.segments for share in (0.0, 0.5))

@@ -10,7 +10,6 @@ from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
 from ..outlines import Outline
 from ..panel import SoundWood
 from .movement import MovementPlan, slot_for
@@ -93,10 +92,10 @@ def battens_under(
     count = max(2, math.ceil(reach / APART))
     slot = slot_for(movement.change, screw)
     rim = Rim.of(outline.path())
-    taken = [Region.from_rings(head.points(CHORD, "outside")).grown(BESIDE) for head in heads]
+    taken = [Region.of(head, "outside").grown(BESIDE) for head in heads]
 
     def fits(batten: Batten) -> bool:
-        own = Region.from_rings(batten.print.points(CHORD))
+        own = Region.of(batten.print)
         holes = (Region.disk(placement(s), AROUND_SCREW, around=True) for s in batten.screws)
         return not any(own.touches_or_crosses(head) for head in taken) and all(
             bearing.inner.holds(hole) for hole in holes

@@ -54,7 +54,7 @@ class Freeform(Outline):
         box = self.boundary.bounds
         sizes = f"{box.width:g} by {box.height:g} mm"
         try:
-            Region.from_rings(self.boundary.points(min(CHORD, 1e-5 * box.width)))
+            Region.of(self.boundary, tolerance=min(CHORD, 1e-5 * box.width))
         except GeometryError as error:
             raise OutlineError(
                 f"the {self.title}, {sizes}, may not cross or touch itself: {error}"

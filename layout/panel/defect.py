@@ -11,8 +11,6 @@ from ..geometry.path import Path, circle
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.segments import Side
-from ..geometry.tolerance import CHORD
 
 
 class Spoils(Enum):
@@ -109,19 +107,16 @@ class Defect:
 
     def reach(self, extra: float = 0.0) -> Region:
         """Return a polygon that contains the defect, its clearance and `extra` mm round it."""
-        return self._polygon("outside").grown(self.clear + extra, around=True)
+        return Region.of(self.place, "outside").grown(self.clear + extra, around=True)
 
     def heart(self, extra: float = 0.0) -> Region:
         """Return a polygon that lies within the defect, its clearance and `extra` mm round it."""
-        return self._polygon("inside").grown(self.clear + extra, around=False)
+        return Region.of(self.place, "inside").grown(self.clear + extra, around=False)
 
     @property
     def extent(self) -> Region:
         """The defect itself, without clearance."""
-        return self._polygon("outside")
-
-    def _polygon(self, side: Side) -> Region:
-        return Region.from_rings(self.place.points(CHORD, side))
+        return Region.of(self.place, "outside")
 
 
 def round_place(at: Point, diameter: float) -> Path:
@@ -161,5 +156,5 @@ def polygonal_place(points: tuple[Point, ...]) -> Path:
         If there are fewer than three corners or the outline crosses itself.
     """
     path = Path.through(points, closed=True)
-    Region.from_rings(path.points(CHORD))
+    Region.of(path)
     return path if path.area > 0 else path.reversed()

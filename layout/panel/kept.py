@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from ..errors import PanelError
 from ..geometry.path import Path
 from ..geometry.polygon import Region
-from ..geometry.segments import Line, Segment, Side
+from ..geometry.segments import Line, Segment
 from ..geometry.tolerance import CHORD
 from .sound import SoundWood
 
@@ -28,11 +28,11 @@ def face_with_kept(
         If what is kept is no part of the boundary.
     """
     chains = _others(boundary, kept)
-    inner = Region.from_rings(boundary.points(CHORD, "inside"))
-    outer = Region.from_rings(boundary.points(CHORD, "outside"))
+    inner = Region.of(boundary)
+    outer = Region.of(boundary, "outside")
     for cut_out in cut_outs:
-        inner = inner.minus(_ring(cut_out, "outside").grown(margin, around=True))
-        outer = outer.minus(_ring(cut_out, "inside").grown(margin, around=False))
+        inner = inner.minus(Region.of(cut_out, "outside").grown(margin, around=True))
+        outer = outer.minus(Region.of(cut_out, "inside").grown(margin, around=False))
     for chain in chains if margin > 0 else []:
         off = 0.0 if all(isinstance(segment, Line) for segment in chain) else CHORD
         path = Path(chain)
@@ -42,10 +42,6 @@ def face_with_kept(
             surely = Region.along(path.points(CHORD, "outside"), margin - off, around=False)
             outer = outer.minus(surely)
     return SoundWood(inner, outer)
-
-
-def _ring(path: Path, side: Side) -> Region:
-    return Region.from_rings(path.points(CHORD, side))
 
 
 def _others(boundary: Path, kept: Sequence[Path]) -> list[tuple[Segment, ...]]:

@@ -128,9 +128,8 @@ def _edge(start: Point, end: Point, rise: float, name: str) -> Line | Arc:
 
 def _simple(path: Path) -> Path:
     """Return the path if it does not cross itself."""
-    ring = path.points(CHORD)
     try:
-        region = Region.from_rings(ring)
+        region = Region.of(path)
     except ValueError as error:
         raise PanelError(f"{error}: give the points in order round the panel") from None
     if region.area <= 0:

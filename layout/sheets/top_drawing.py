@@ -11,7 +11,6 @@ from ..drawing.scene import Area, Group, Item, Mark, Stroke
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
 from ..job.plan import Plan
 from ..marking.mark import Kind
 from .areas import areas_of, ring_of
@@ -25,7 +24,7 @@ _PAST_EDGE = 4.0
 
 def waste_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:
     """Yield the waste side of the rough-cut line, shaded."""
-    kept = Region.from_rings(plan.cuts.rough.points(CHORD, "outside"))
+    kept = Region.of(plan.cuts.rough, "outside")
     waste = plan.job.panel.region().minus(kept)
     yield Group(layers.WASTE, areas_of(waste, frame, edged=False))
 

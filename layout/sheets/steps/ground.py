@@ -10,7 +10,6 @@ from ...geometry.bounds import Bounds
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD
 from ...job.plan import Plan
 from ...panel.datum import Datum
 from ...units import Tape
@@ -63,7 +62,7 @@ class Wood:
     @property
     def region(self) -> Region:
         """Its face, without cut-outs."""
-        face = Region.from_rings(self.boundary.points(CHORD))
+        face = Region.of(self.boundary)
         return face.meet(self.plan.job.panel.region("outside"))
 
     def stage(self, *, wood: Region | None = None, defects: bool = False) -> Stage:
