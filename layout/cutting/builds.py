@@ -58,7 +58,7 @@ def rim_loss(panel: Panel, core: Path) -> RimLoss | None:
     if panel.build.kind is not Kind.HOLLOW:
         return None
     hollow = _inside_frame(panel)
-    points = [Point(float(x), float(y)) for x, y in core.points(1.0)]
+    points = [*map(Point.of, core.points(1.0))]
     runs: list[list[Point]] = []
     for one, other in zip(points, points[1:] + points[:1], strict=True):
         for start, end in hollow.chord(one, other):
@@ -115,7 +115,7 @@ def frame_joints(panel: Panel, trims: tuple[Trim, ...], core: Path) -> tuple[Fra
     """Return the joints that cuts run through; none where the frame's widths are not known."""
     if panel.build.kind is not Kind.FRAMED or not knows_frame(panel):
         return ()
-    line = [Point(float(x), float(y)) for x, y in core.points(1.0)]
+    line = [*map(Point.of, core.points(1.0))]
     found = []
     for corner, place in _joints(panel):
         joint = Region.of(place)

@@ -69,7 +69,7 @@ def curve_kerf(bench: Bench, cuts: tuple[CurveCut, ...]) -> Region:
 
 def _most_outside(blank: Region, kept: Region) -> float:
     """Return the farthest that wood stands outside the kept line, mm: at a corner of the blank."""
-    corners = (Point(float(x), float(y)) for piece in blank.pieces for x, y in piece.exterior)
+    corners = (Point.of(row) for piece in blank.pieces for row in piece.exterior)
     outside = [kept.edge_distance(p) for p in corners if not kept.holds_point(p)]
     return max(outside, default=0.0)
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..geometry.path import Path
-from ..geometry.placement import Points
+from ..geometry.placement import Points, array_of
 from ..geometry.point import Point
 from ..geometry.segments import Line, Segment
 from ..geometry.tolerance import CHORD
@@ -161,7 +161,7 @@ def _outwards(path: Path) -> Point:
 def _lies_on(segment: Segment, edge: Points, *, straight: bool) -> bool:
     """Return whether a segment lies on an edge, given as points."""
     near = _PROUD if straight and isinstance(segment, Line) else _ON_IT
-    places = np.array([tuple(segment.at(share)) for share in _SHARES])
+    places = array_of(segment.at(share) for share in _SHARES)
     ways = np.diff(edge, axis=0)
     squared = np.maximum((ways * ways).sum(axis=1), 1e-18)
     to = places[:, None, :] - edge[None, :-1, :]
@@ -170,5 +170,5 @@ def _lies_on(segment: Segment, edge: Points, *, straight: bool) -> bool:
     if float(off.min(axis=1).max()) > near:
         return False
     nearest = int(off[2].argmin())
-    way = Point(float(ways[nearest, 0]), float(ways[nearest, 1])).unit()
+    way = Point.of(ways[nearest]).unit()
     return (segment.end - segment.start).unit().dot(way) > _ALONG

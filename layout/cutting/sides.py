@@ -166,7 +166,7 @@ def _own(bench: Bench) -> _Own:
     stopped: list[Side] = []
     others = 0
     core = _core(bench)
-    corners = [Point(float(x), float(y)) for x, y in core.exterior]
+    corners = [*map(Point.of, core.exterior)]
     least = 0.0 if bench.runs.is_straight else LEAST_SIDE
     for line, beside in _lines(bench):
         if line.length < least:

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from .bounds import Bounds
 from .path import Path
-from .placement import Points
+from .placement import Points, array_of
 from .segments import Segment
 from .window import meet, most_length, part, parts_in
 
@@ -49,7 +49,7 @@ class Cutter:
     @classmethod
     def of(cls, path: Path) -> Cutter:
         """Return the cutter of a path."""
-        middles = np.array([tuple(segment.at(0.5)) for segment in path.segments])
+        middles = array_of(segment.at(0.5) for segment in path.segments)
         return cls(path, middles, np.array([most_length(s) / 2 for s in path.segments]))
 
     def pieces(self, window: Bounds) -> tuple[Piece, ...]:

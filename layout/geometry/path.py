@@ -7,11 +7,9 @@ from dataclasses import dataclass
 from functools import reduce
 from itertools import pairwise
 
-import numpy as np
-
 from ..errors import GeometryError
 from .bounds import Bounds
-from .placement import Placement, Points
+from .placement import Placement, Points, array_of
 from .point import Point
 from .segments import Arc, Line, Segment, Side
 from .tolerance import SAME_POINT
@@ -53,6 +51,11 @@ class Path:
         if closed:
             held.append(held[0])
         return cls(tuple(Line(a, b) for a, b in pairwise(held)))
+
+    @classmethod
+    def through_ring(cls, ring: Points) -> Path:
+        """Return the closed straight-sided path through the points of a ring, (n, 2) mm."""
+        return cls.through(map(Point.of, ring), closed=True)
 
     @property
     def is_closed(self) -> bool:
@@ -121,7 +124,7 @@ class Path:
         held = list(self._corners(tolerance, side))
         if not self.is_closed:
             held.append(self.segments[-1].end)
-        return np.array([(p.x, p.y) for p in held], dtype=np.float64)
+        return array_of(held)
 
     def _corners(self, tolerance: float, side: Side) -> Iterator[Point]:
         for segment in self.segments:

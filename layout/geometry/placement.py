@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -11,7 +12,12 @@ from numpy.typing import NDArray
 from .point import ORIGIN, Point
 
 Points = NDArray[np.float64]
-"""An (n, 2) array of points, mm."""
+"""An (n, 2) array of points, mm; `Point.of` makes a point of a row."""
+
+
+def array_of(points: Iterable[Point]) -> Points:
+    """Return points as an array."""
+    return np.array([(p.x, p.y) for p in points], dtype=np.float64).reshape(-1, 2)
 
 
 @dataclass(frozen=True, slots=True)

@@ -108,13 +108,12 @@ class Region:
     @property
     def centroid(self) -> Point:
         """The centre of its area."""
-        return Point(float(self.shape.centroid.x), float(self.shape.centroid.y))
+        return Point.of(*self.shape.centroid.coords)
 
     @property
     def inner_point(self) -> Point:
         """Some point well within it; it must not be empty."""
-        inside = self.shape.representative_point()
-        return Point(float(inside.x), float(inside.y))
+        return Point.of(*self.shape.representative_point().coords)
 
     @property
     def pieces(self) -> tuple[Region, ...]:

@@ -58,7 +58,7 @@ class TurnedBox:
         """Return the box round points whose sides lie along `turn` and square to it."""
         own = Placement(turn=-turn).of(points)
         low, high = own.min(axis=0), own.max(axis=0)
-        middle = Placement(turn=turn)(Point(*(float(v) for v in (low + high) / 2)))
+        middle = Placement(turn=turn)(Point.of((low + high) / 2))
         length, width = (float(v) for v in high - low)
         if width > length:
             length, width, turn = width, length, turn + math.pi / 2

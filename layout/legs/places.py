@@ -202,15 +202,15 @@ class Edge:
         beside = ahead.left * (KNEES[0] / 2)
         near, far = seat.place, seat.place + ahead * KNEES[1]
         ring = [near + -beside, near + beside, far + beside, far + -beside]
-        knees = Region.from_rings(np.array([tuple(p) for p in ring]))
+        knees = Region.of(Path.through(ring, closed=True))
         return any(knees.meet(print_).area > 1.0 for print_ in prints)
 
     def seat(self, i: int) -> Seat:
         """Return where the diner of place i sits."""
         middle = (i + self.width // 2) % len(self.points)
-        x, y = np.round(self.points[middle], 6) + 0.0
+        place = Point.of(np.round(self.points[middle], 6) + 0.0)
         inwards = self.inwards[self._steps(i)[:-1]].mean(axis=0)
-        return Seat(Point(float(x), float(y)), math.atan2(inwards[1], inwards[0]))
+        return Seat(place, math.atan2(inwards[1], inwards[0]))
 
 
 def most_places(edge: Edge, usable: Sequence[int]) -> list[int]:

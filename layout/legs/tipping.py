@@ -20,7 +20,7 @@ import numpy as np
 from ..errors import OutlineError
 from ..geometry.parallel import parallel_of_path
 from ..geometry.path import Path
-from ..geometry.placement import Points
+from ..geometry.placement import Points, array_of
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import convex_hull
 from ..geometry.segments import Arc, Line, Segment
@@ -125,12 +125,12 @@ def tipping_of(
     line = _pressed_line(outline, edge)
     sides = _sides(feet)
     weight = mass * GRAVITY
-    normals = np.array([tuple(normal) for normal, _ in sides])
+    normals = array_of(normal for normal, _ in sides)
     offsets = np.array([offset for _, offset in sides])
     inside = np.maximum(offsets - normals @ np.array(tuple(centre)), 0.0)
 
     def forces_at(places: Sequence[Point]) -> list[EdgeForce]:
-        outside = np.array([tuple(place) for place in places]) @ normals.T - offsets
+        outside = array_of(places) @ normals.T - offsets
         forces = np.full(outside.shape, math.inf)
         np.divide(weight * inside, outside, out=forces, where=outside > 0)
         forces[:, inside <= 0] = 0.0
@@ -168,8 +168,7 @@ def _pressed_line(outline: Outline, edge: float) -> Path:
     try:
         return outline.parallel(-edge)
     except OutlineError:
-        hull = convex_hull(outline.inner())
-        around = Path.through((Point(float(x), float(y)) for x, y in hull), closed=True)
+        around = Path.through_ring(convex_hull(outline.inner()))
         return parallel_of_path(around, -edge, CURVE)
 
 
@@ -204,7 +203,7 @@ def _extremes(segment: Segment, way: Point) -> list[Point]:
 
 def _sides(feet: Points) -> Sequence[tuple[Point, float]]:
     """Return the outward normal of each side of a polygon and the side's distance along it."""
-    corners = [Point(float(x), float(y)) for x, y in feet]
+    corners = [*map(Point.of, feet)]
     sides = []
     for a, b in zip(corners, corners[1:] + corners[:1], strict=True):
         normal = -(b - a).unit().left

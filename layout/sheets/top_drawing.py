@@ -13,7 +13,7 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..job.plan import Plan
 from ..marking.mark import Kind
-from .areas import areas_of, ring_of
+from .areas import areas_of
 from .frame import DrawingFrame
 from .labels import LabelSetter
 from .spots import way_along
@@ -122,7 +122,7 @@ def offcut_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:
     if kept:
         yield Group(
             layers.OFFCUTS,
-            tuple(Stroke(frame.of(ring_of(clean.corners))) for clean in kept),
+            tuple(Stroke(frame.of(Path.through_ring(clean.corners))) for clean in kept),
         )
 
 

@@ -12,7 +12,7 @@ from ...cutting.feed import QuarterFeed
 from ...cutting.stages import wood_after
 from ...drawing import layers
 from ...drawing.scene import Scene
-from ...geometry.placement import Points
+from ...geometry.placement import Points, array_of
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...job.plan import Plan
@@ -93,7 +93,7 @@ def router_scene(plan: Plan, cut: CurveCut) -> Scene:
             _round(stage, ring)
     _radii(plan, stage, cut.radii)
     if cut.template is not None and abs(cut.template.offset) > 0:
-        at = Point(*(float(v) for v in cut.template.line.points(1.0)[0]))
+        at = cut.template.line.segments[0].start
         stage.label(layers.METHOD, at, "template", towards=plan.top.placement.centre - at)
     return stage.scene("To the line, and which way round")
 
@@ -183,15 +183,14 @@ def _along_cuts(stage: Stage, cut: CurveCut) -> None:
 
 
 def _nearest(ring: Points, point: Point) -> int:
-    return int(np.hypot(*(ring - np.array(tuple(point))).T).argmin())
+    return int(np.hypot(*(ring - array_of([point])).T).argmin())
 
 
 def _at(ring: Points, index: float) -> Point:
     """Return the point of a ring at a place between two of its corners."""
     low = math.floor(index)
     one, other = ring[low % len(ring)], ring[(low + 1) % len(ring)]
-    x, y = one + (other - one) * (index - low)
-    return Point(float(x), float(y))
+    return Point.of(one + (other - one) * (index - low))
 
 
 def _piece(plan: Plan, region: Region) -> Region:

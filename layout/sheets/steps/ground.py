@@ -13,7 +13,6 @@ from ...geometry.polygon import Region
 from ...job.plan import Plan
 from ...panel.datum import Datum
 from ...units import Tape
-from ..areas import ring_of
 from ..panel_drawing import layer_of
 from .stage import Stage
 
@@ -84,7 +83,7 @@ class Wood:
         stage.region(layers.PANEL, left, edged=True)
         for piece in left.pieces:
             for ring in (piece.exterior, *piece.holes):
-                stage.setter.keep_clear_along(stage.frame.of(ring_of(ring)), half=0.3)
+                stage.setter.keep_clear_along(stage.frame.of(Path.through_ring(ring)), half=0.3)
         return stage
 
     def letters(self, stage: Stage) -> None:
@@ -115,7 +114,7 @@ class Wood:
         """Return how far the wood reaches beyond the datum's start in a direction, paper mm."""
         start = self.datum.start
         corners = self.boundary.points(1.0)
-        reach = max((Point(float(x), float(y)) - start).dot(outwards) for x, y in corners)
+        reach = max((Point.of(row) - start).dot(outwards) for row in corners)
         return max(0.0, reach) / stage.frame.scale
 
     def along(self, stage: Stage, value: float) -> None:
