@@ -197,9 +197,7 @@ def _meetings(chain: Path, edge: Path) -> list[_Met]:
     for i, one in enumerate(chain.segments):
         box = one.bounds.grown(SAME_POINT)
         for k, other in enumerate(edge.segments):
-            held = other.bounds
-            apart = held.left > box.right or held.right < box.left
-            if apart or held.bottom > box.top or held.top < box.bottom:
+            if min(box.shared(other.bounds)) < 0:
                 continue
             assert not isinstance(one, EllipticArc)
             assert not isinstance(other, EllipticArc)

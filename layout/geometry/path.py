@@ -57,6 +57,11 @@ class Path:
         """Return the closed straight-sided path through the points of a ring, (n, 2) mm."""
         return cls.through(map(Point.of, ring), closed=True)
 
+    @classmethod
+    def round_box(cls, box: Bounds) -> Path:
+        """Return the edge of an upright box, anticlockwise from its lower left."""
+        return cls.through(box.corners, closed=True)
+
     @property
     def is_closed(self) -> bool:
         """Whether it ends where it starts."""

@@ -7,8 +7,9 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from .placement import Placement, Points
-from .point import Point
+from .bounds import Bounds
+from .placement import Placement, Points, array_of
+from .point import ORIGIN, Point
 from .polygon import convex_hull
 
 
@@ -72,9 +73,8 @@ class TurnedBox:
     @property
     def corners(self) -> Points:
         """Its corners, anticlockwise, (4, 2) mm."""
-        x, y = self.length / 2, self.width / 2
-        own = np.array([(-x, -y), (x, -y), (x, y), (-x, y)])
-        return Placement(self.centre, self.turn).of(own)
+        own = Bounds.about(ORIGIN, self.length / 2, self.width / 2)
+        return Placement(self.centre, self.turn).of(array_of(own.corners))
 
     @property
     def along(self) -> Point:

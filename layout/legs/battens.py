@@ -6,9 +6,10 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Placement
-from ..geometry.point import Point
+from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
 from ..outlines import Outline
 from ..panel import SoundWood
@@ -137,14 +138,14 @@ def _at(rim: Rim, along: Point, offset: float, slot: float) -> Batten | None:
     if up + down < LEAST:
         return None
     middle = base + across * ((up - down) / 2)
-    half, side = across * ((up + down) / 2), along * (SIZE[0] / 2)
-    outer = half + across * (-SIZE[0] / 2)
-    ring = [middle + c for c in (-half + -side, -half + side, half + side, half + -side)]
+    half = (up + down) / 2
+    outer = across * (half - SIZE[0] / 2)
+    box = Bounds.about(ORIGIN, SIZE[0] / 2, half)
     return Batten(
         middle,
         up + down,
         *SIZE,
         slot,
         (middle, middle + -outer, middle + outer),
-        Path.through(ring, closed=True),
+        Path.round_box(box).placed(Placement(middle, along.angle)),
     )

@@ -11,7 +11,9 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
+from ..geometry.bounds import Bounds
 from ..geometry.path import Path
+from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 
@@ -198,11 +200,8 @@ class Edge:
     def knees_meet(self, i: int, prints: Sequence[Region]) -> bool:
         """Return whether a leg stands where the knees of place i go."""
         seat = self.seat(i)
-        ahead = Point.polar(1.0, seat.towards)
-        beside = ahead.left * (KNEES[0] / 2)
-        near, far = seat.place, seat.place + ahead * KNEES[1]
-        ring = [near + -beside, near + beside, far + beside, far + -beside]
-        knees = Region.of(Path.through(ring, closed=True))
+        room = Path.round_box(Bounds(0.0, -KNEES[0] / 2, KNEES[1], KNEES[0] / 2))
+        knees = Region.of(room.placed(Placement(seat.place, seat.towards)))
         return any(knees.meet(print_).area > 1.0 for print_ in prints)
 
     def seat(self, i: int) -> Seat:

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..errors import PanelError
+from ..geometry.bounds import Bounds
 from ..geometry.path import Path, circle
 from ..geometry.placement import Placement
-from ..geometry.point import Point
+from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
 
 
@@ -142,9 +143,8 @@ def rectangular_place(at: Point, length: float, width: float, turn: float = 0.0)
     """
     if not (0 < length < math.inf and 0 < width < math.inf):
         raise PanelError(f"a size of {length:g} by {width:g} mm is not above 0")
-    x, y = length / 2, width / 2
-    corners = (Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y))
-    return Path.through(corners, closed=True).placed(Placement(at, turn))
+    box = Bounds.about(ORIGIN, length / 2, width / 2)
+    return Path.round_box(box).placed(Placement(at, turn))
 
 
 def polygonal_place(points: tuple[Point, ...]) -> Path:

@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping, Sequence
 
 from ..errors import PanelError
+from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
@@ -49,7 +50,7 @@ def rectangular_outline(
     taken = [r + c for r, c in zip(radii, clips, strict=True)]
     if min(*radii, *clips) < 0 or any(r and c for r, c in zip(radii, clips, strict=True)):
         raise PanelError("a corner is square, or rounded, or clipped by a length above 0")
-    corners = (Point(0, 0), Point(length, 0), Point(length, width), Point(0, width))
+    corners = Bounds(0, 0, length, width).corners
     segments: list[Segment] = []
     for i, corner in enumerate(corners):
         after = (i + 1) % 4

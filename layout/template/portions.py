@@ -14,7 +14,7 @@ from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Line, Segment
-from ..geometry.window import clipped, holds, part
+from ..geometry.window import clipped, part
 from .content import TemplateContent, TemplateMark, images, mark_ring
 from .paper import PaperError
 
@@ -63,7 +63,7 @@ class Portion:
         shown = []
         for mark in content.marks:
             kin = self._kin(mark, content.marks)
-            if holds(self.window, mark.at) and self._leads(mark) and kin is not None:
+            if self.window.holds(mark.at) and self._leads(mark) and kin is not None:
                 shown.append(replace(mark, label="/".join(dict.fromkeys(kin))))
         return tuple(shown)
 

@@ -17,7 +17,7 @@ from panelwright.layout.geometry.path import Path, circle
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Line, Segment
-from panelwright.layout.geometry.window import clipped, crossed_at, holds, part, split
+from panelwright.layout.geometry.window import clipped, crossed_at, part, split
 from panelwright.layout.outlines import Capsule, Oval
 
 placed_paths = st.builds(
@@ -61,7 +61,7 @@ def test_pieces_lie_in_the_window_and_on_the_path(
         points = np.array(
             [tuple(s.at(share)) for s in piece.segments for share in (0, 0.25, 0.5, 0.75, 1)]
         )
-        assert all(holds(window, Point(*p), by=-1e-6) for p in points)
+        assert all(window.holds(Point(*p), by=-1e-6) for p in points)
         assert off_path(points, path).max() < 2e-4
 
 

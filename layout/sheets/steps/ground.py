@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from ...drawing import layers
-from ...geometry.bounds import Bounds
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
@@ -143,12 +142,3 @@ class Wood:
                 stage.line(layers.DIMENSIONS, edge, edge + outwards * (2 * stage.frame.scale))
                 tip = edge + outwards * (1.2 * stage.frame.scale)
                 stage.label(layers.DIMENSIONS, tip, words, towards=outwards)
-
-
-def extent_of(*paths: Path) -> Bounds:
-    """Return the upright box round paths, mm."""
-    bounds = [path.bounds for path in paths]
-    whole = bounds[0]
-    for other in bounds[1:]:
-        whole = whole.joined(other)
-    return whole
