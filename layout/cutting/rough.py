@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from ..geometry.ellipse import arcs_along
-from ..geometry.meeting import between, meetings, share_of, way_at
+from ..geometry.meeting import meetings, share_of, way_at
 from ..geometry.parallel import parallel_of_path
 from ..geometry.path import Path
 from ..geometry.point import Point
@@ -174,7 +174,7 @@ def _part(path: Path, first: float, last: float) -> Path:
         segment = path.segments[i]
         whole = low <= 0.0 and high >= 1.0
         if (high - low) * segment.length > SAME_POINT:
-            kept.append(segment if whole else between(segment, low, high))
+            kept.append(segment if whole else segment.part(low, high))
     return Path(tuple(kept))
 
 

@@ -11,7 +11,7 @@ from .bounds import Bounds
 from .path import Path
 from .placement import Points, array_of
 from .segments import Segment
-from .window import meet, most_length, part, parts_in
+from .window import meet, most_length, parts_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +75,7 @@ class Cutter:
                 if runs and meet(runs[-1][1][-1], piece):
                     runs[-1][1].append(piece)
                     continue
-                before = part(segment, 0.0, share).length if share > 0 else 0.0
+                before = segment.part(0.0, share).length if share > 0 else 0.0
                 runs.append((reached + before, [piece]))
         return tuple(Piece(Path(tuple(run)), start) for start, run in runs)
 

@@ -14,7 +14,7 @@ from dataclasses import replace
 
 from ..errors import GeometryError
 from .ellipse import arcs_along
-from .meeting import between, meetings, share_of, turn_at, way_at
+from .meeting import meetings, share_of, turn_at, way_at
 from .path import Path
 from .placement import array_of
 from .point import Point
@@ -89,7 +89,7 @@ def _cut_at_corners(pieces: Sequence[Piece], distance: float) -> Path | None:
         last[i], first[after] = share_of(one, nearest), share_of(other, nearest)
     if any(end - start <= 0 for start, end in zip(first, last, strict=True)):
         return None
-    kept = [between(*cut) for cut in zip(moved, first, last, strict=True)]
+    kept = [piece.part(*cut) for piece, *cut in zip(moved, first, last, strict=True)]
     joined = [part for pair in zip(kept, joints, strict=True) for part in pair if part is not None]
     try:
         return Path(tuple(joined))

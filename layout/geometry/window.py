@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from itertools import pairwise
 
 from .bounds import Bounds
@@ -56,23 +55,12 @@ def crossed_at(path: Path, axis: int, level: float) -> tuple[Point, ...]:
     return tuple(kept)
 
 
-def part(segment: Segment, start: float, end: float) -> Segment:
-    """Return what lies between two shares, 0 to 1, of the way along a segment."""
-    if isinstance(segment, Line):
-        return Line(segment.at(start), segment.at(end))
-    return replace(
-        segment,
-        from_angle=segment.from_angle + segment.sweep * start,
-        sweep=segment.sweep * (end - start),
-    )
-
-
 def split(segment: Segment, most: float) -> tuple[Segment, ...]:
     """Return an arc in equal pieces that turn no further than `most`, radians; a line as it is."""
     if isinstance(segment, Line) or abs(segment.sweep) <= most:
         return (segment,)
     count = max(1, math.ceil(abs(segment.sweep) / most - ROUNDING))
-    return tuple(part(segment, k / count, (k + 1) / count) for k in range(count))
+    return tuple(segment.part(k / count, (k + 1) / count) for k in range(count))
 
 
 def meet(one: Segment, other: Segment) -> bool:
@@ -97,7 +85,7 @@ def parts_in(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
         else:
             kept.append((start, end))
     shortest = SAME_POINT / max(2 * reach, SAME_POINT)
-    return [(a, part(segment, a, b)) for a, b in kept if b - a > shortest]
+    return [(a, segment.part(a, b)) for a, b in kept if b - a > shortest]
 
 
 def most_length(segment: Segment) -> float:
