@@ -142,14 +142,12 @@ def runs_of(line: Path, edges: Sequence[Path]) -> Runs:
     if not starts:
         return Runs((), (line,), ())
     kept, cut, held = [], [], []
-    for which, first in enumerate(starts):
-        following = starts[(which + 1) % len(starts)]
-        size = (following - first) % count or count
-        chain = [(first + k) % count for k in range(size)]
+    for first, piece in zip(starts, line.broken(starts), strict=True):
         edge = lies[first]
         assert edge is not None
-        kept.append(Path(tuple(line.segments[i] for i in chain if lies[i] is edge)))
-        cut.append(Path(tuple(line.segments[i] for i in chain if lies[i] is None)))
+        size = sum(1 for k in range(len(piece.segments)) if lies[(first + k) % count] is edge)
+        kept.append(Path(piece.segments[:size]))
+        cut.append(Path(piece.segments[size:]))
         held.append(edge)
     return Runs(tuple(kept), tuple(cut), tuple(held))
 

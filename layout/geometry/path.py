@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import reduce
 from itertools import pairwise
@@ -107,17 +107,28 @@ class Path:
         [5.0]
         """
         dropped = {segment for other in others for segment in other.segments}
-        if dropped.isdisjoint(self.segments):
-            return (self,)
+        return self.runs(lambda segment: segment not in dropped)
+
+    def runs(self, test: Callable[[Segment], bool]) -> tuple[Path, ...]:
+        """Return the runs of neighbouring segments that pass a test, in the order they begin in.
+
+        On a closed path a run goes on over the start.
+        """
         runs: list[list[Segment]] = [[]]
         for segment in self.segments:
-            if segment in dropped:
-                runs.append([])
-            else:
+            if test(segment):
                 runs[-1].append(segment)
-        if self.is_closed:
-            runs[0] = runs.pop() + runs[0]
+            else:
+                runs.append([])
+        if self.is_closed and len(runs) > 1 and runs[-1]:
+            runs.append(runs.pop() + runs.pop(0))
         return tuple(Path(tuple(run)) for run in runs if run)
+
+    def broken(self, starts: Sequence[int]) -> tuple[Path, ...]:
+        """Return a closed path in pieces, one from each of some segments up to the next."""
+        twice, count = self.segments * 2, len(self.segments)
+        ends = [*starts[1:], *(start + count for start in starts[:1])]
+        return tuple(Path(twice[a:b]) for a, b in zip(starts, ends, strict=True))
 
     def points(self, tolerance: float, side: Side = "inside") -> Points:
         """Return an (n, 2) array of points along the path, mm.

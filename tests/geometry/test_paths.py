@@ -48,3 +48,32 @@ def test_boxes_share_what_their_regions_share(one: Bounds, other: Bounds) -> Non
     assert max(wide, 0.0) * max(high, 0.0) == pytest.approx(first.meet(second).area, abs=1e-6)
     assert (min(wide, high) >= 0) == first.touches_or_crosses(second)
     assert one.shared(other) == other.shared(one)
+
+
+@given(star_rings(), st.data())
+def test_runs_and_what_lies_between_them_are_the_whole_way(
+    corners: tuple[Point, ...], data: st.DataObject
+) -> None:
+    """Runs that pass and runs that fail lie end to end round a ring, whose start breaks none."""
+    ring = Path.through(corners, closed=True)
+    passing = set(data.draw(st.lists(st.sampled_from(ring.segments), unique=True)))
+    runs = ring.runs(lambda segment: segment in passing)
+    between = ring.runs(lambda segment: segment not in passing)
+    assert {segment for run in runs for segment in run.segments} == passing
+    assert sum(run.length for run in (*runs, *between)) == pytest.approx(ring.length)
+    ends = {run.segments[-1].end for run in runs}
+    if passing and between:
+        assert ends == {run.segments[0].start for run in between}
+    starts = [ring.segments.index(run.segments[0]) for run in runs]
+    assert starts == sorted(starts)
+    pieces = ring.broken(starts)
+    assert [piece.segments[0] for piece in pieces] == [run.segments[0] for run in runs]
+    assert sum(piece.length for piece in pieces) == pytest.approx(ring.length if runs else 0.0)
+
+
+@given(star_rings(), st.booleans())
+def test_an_open_path_is_not_joined_over_its_ends(corners: tuple[Point, ...], closed: bool) -> None:
+    """A run goes on over the start of a closed path alone."""
+    path = Path.through(corners, closed=closed)
+    middle = path.segments[2]
+    assert len(path.runs(lambda segment: segment != middle)) == (1 if closed else 2)
