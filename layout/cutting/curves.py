@@ -112,11 +112,12 @@ def _relief(blank: Region, lines: Sequence[Path], tight: float) -> tuple[tuple[P
     """
     extent = extent_of(blank)
     found = []
-    for curve in (curve for line in lines for curve in _tight_curves(line, tight)):
-        length = math.fsum(arc.length for arc in curve)
+    for curve in (Path(tuple(arcs)) for line in lines for arcs in _tight_curves(line, tight)):
+        length = curve.length
         count = 2 * round(length / RELIEF_EVERY / 2) + 1  # one in the middle, where most is
         for i in range(count):
-            arc, share = _along(curve, length * (i + 0.5) / count)
+            arc, share = curve.reached(length * (i + 0.5) / count)
+            assert isinstance(arc, Arc)
             at = arc.at(share)
             outwards = (at - arc.centre).unit()
             spans = blank.chord(at, at + outwards * extent)
@@ -138,15 +139,6 @@ def _tight_curves(line: Path, tight: float) -> list[list[Arc]]:
                 curves.append([arc])
         before = arc
     return curves
-
-
-def _along(curve: Sequence[Arc], way: float) -> tuple[Arc, float]:
-    """Return the arc that lies so far along a curve, mm, and the share of it."""
-    for arc in curve:
-        if way <= arc.length:
-            return arc, way / arc.length
-        way -= arc.length
-    return curve[-1], 1.0
 
 
 def _router(bench: Bench, most: float, core: Path, *, is_hollow: bool) -> CurveCut:

@@ -130,6 +130,33 @@ class Path:
         ends = [*starts[1:], *(start + count for start in starts[:1])]
         return tuple(Path(twice[a:b]) for a, b in zip(starts, ends, strict=True))
 
+    def reached(self, way: float) -> tuple[Segment, float]:
+        """Return the segment that lies `way`, mm, along the path, and the share of it there."""
+        for segment in self.segments:
+            length = segment.length
+            if way <= length:
+                return segment, way / length
+            way -= length
+        return self.segments[-1], 1.0
+
+    def at(self, way: float) -> Point:
+        """Return the point `way`, mm, along the path; at most its end."""
+        segment, share = self.reached(way)
+        return segment.at(share)
+
+    def stations(self, count: int) -> Iterator[tuple[Segment, float]]:
+        """Yield places at even steps from the start of a closed path: segment, and share of it.
+
+        One at a joint lies on the segment that begins there.
+        """
+        step, walked, passed = self.length / count, 0.0, 0
+        for segment in self.segments:
+            length = segment.length
+            while passed < count and passed * step < walked + length - SAME_POINT / 1000:
+                yield segment, (passed * step - walked) / length
+                passed += 1
+            walked += length
+
     def points(self, tolerance: float, side: Side = "inside") -> Points:
         """Return an (n, 2) array of points along the path, mm.
 

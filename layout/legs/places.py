@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
-from ..geometry.placement import Placement
+from ..geometry.placement import Placement, array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 
@@ -90,18 +90,12 @@ class Edge:
         per_place = max(2, round(place / _STEP))
         count = max(8, math.floor(path.length / place * per_place + 1e-9))
         points, inwards = [], []
-        step, walked, wanted = path.length / count, 0.0, 0
-        for segment in path.segments:
-            length = segment.length
-            while wanted < count and wanted * step < walked + length - 1e-9:
-                share = (wanted * step - walked) / length
-                here, ahead = segment.at(share), segment.at(share + 1e-4)
-                points.append(tuple(here))
-                inwards.append(tuple((ahead - here).unit().left))
-                wanted += 1
-            walked += length
-        width = math.ceil(place / step - 1e-6)
-        return cls(np.array(points), np.array(inwards), width)
+        for segment, share in path.stations(count):
+            here, ahead = segment.at(share), segment.at(share + 1e-4)
+            points.append(here)
+            inwards.append((ahead - here).unit().left)
+        width = math.ceil(place * count / path.length - 1e-6)
+        return cls(array_of(points), array_of(inwards), width)
 
     @cached_property
     def usable(self) -> list[int]:

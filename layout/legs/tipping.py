@@ -152,7 +152,7 @@ def tipping_of(
         least=least_at([farthest(line, normal) for normal, _ in sides]),
         side=lesser(Point(0, 1)),
         end=lesser(Point(1, 0)),
-        around=tuple(forces_at(_stations(line))),
+        around=tuple(forces_at([segment.at(share) for segment, share in line.stations(STATIONS)])),
         push=push,
         push_way=over,
     )
@@ -209,16 +209,3 @@ def _sides(feet: Points) -> Sequence[tuple[Point, float]]:
         normal = -(b - a).unit().left
         sides.append((normal, normal.dot(a)))
     return sides
-
-
-def _stations(line: Path) -> list[Point]:
-    """Return places at even steps along a closed line."""
-    step = line.length / STATIONS
-    places, walked, wanted = [], 0.0, 0
-    for segment in line.segments:
-        length = segment.length
-        while wanted < STATIONS and wanted * step <= walked + length:
-            places.append(segment.at((wanted * step - walked) / length))
-            wanted += 1
-        walked += length
-    return places

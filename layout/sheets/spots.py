@@ -131,16 +131,6 @@ def points_along(paths: Iterable[Path], step: float = 1.5) -> Points:
     return np.concatenate(held) if held else np.empty((0, 2))
 
 
-def way_along(path: Path, share: float) -> Point:
-    """Return the point at a share of the length of a path."""
-    left = share * path.length
-    for segment in path.segments:
-        if left <= segment.length:
-            return segment.at(left / segment.length)
-        left -= segment.length
-    return path.segments[-1].end
-
-
 def _share(box: Bounds, other: Bounds) -> float:
     """Return what share of a box another one covers."""
     wide, high = box.shared(other)

@@ -16,7 +16,6 @@ from ..marking.mark import Kind
 from .areas import areas_of
 from .frame import DrawingFrame
 from .labels import LabelSetter
-from .spots import way_along
 
 _PAST_EDGE = 4.0
 """How far saw lines and guides are drawn past the panel, paper mm."""
@@ -97,7 +96,7 @@ def leg_labels(plan: Plan, frame: DrawingFrame, setter: LabelSetter) -> Iterator
 def kept_labels(cuts: CutPlan, frame: DrawingFrame, setter: LabelSetter) -> Iterator[Item]:
     """Yield "kept edge" beside each of those."""
     for kept in cuts.kept:
-        yield from setter.set(frame.at(way_along(kept.edge, 0.75)), "kept edge", 2.5)
+        yield from setter.set(frame.at(kept.edge.at(0.75 * kept.edge.length)), "kept edge", 2.5)
 
 
 def mark_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:

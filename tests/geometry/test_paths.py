@@ -6,13 +6,14 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from strategies import points, star_rings
+from strategies import freeforms, points, star_rings
 
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import array_of
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.outlines import Freeform
 
 reaches = st.floats(min_value=0.5, max_value=900.0)
 boxes = st.builds(Bounds.about, points, reaches, reaches)
@@ -77,3 +78,18 @@ def test_an_open_path_is_not_joined_over_its_ends(corners: tuple[Point, ...], cl
     path = Path.through(corners, closed=closed)
     middle = path.segments[2]
     assert len(path.runs(lambda segment: segment != middle)) == (1 if closed else 2)
+
+
+@given(freeforms(), st.integers(2, 40))
+def test_stations_are_an_even_way_apart(outline: Freeform, count: int) -> None:
+    """The way to the next station is the same, and so far along the path lies the same point."""
+    path = outline.path()
+    step = path.length / count
+    walked = {segment: path.segments[:i] for i, segment in enumerate(path.segments)}
+    stations = list(path.stations(count))
+    assert len(stations) == count
+    for number, (segment, share) in enumerate(stations):
+        before = sum(held.length for held in walked[segment])
+        assert before + segment.part(0.0, share).length == pytest.approx(number * step, abs=1e-6)
+        assert path.at(number * step).distance_to(segment.at(share)) < 1e-6
+    assert path.at(path.length + 1.0).distance_to(path.segments[-1].end) < 1e-6
