@@ -10,7 +10,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ..geometry.path import Path
-from ..geometry.placement import Points
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..marking.marks import MarkSet
@@ -53,8 +52,9 @@ def shortened(bench: Bench, rough: Sequence[Trim], left: Region) -> Bench:
     """
     panel, datum = bench.panel, bench.datum
     piece = max(left.pieces, key=lambda p: (p.holds_point(bench.placement.centre), p.area))
-    boundary = _through(piece.exterior) if rough else panel.boundary
-    cut_outs = tuple(_through(hole[::-1]) for hole in piece.holes) if rough else panel.cut_outs
+    boundary = Path.through_ring(piece.exterior) if rough else panel.boundary
+    holes = tuple(Path.through_ring(hole[::-1]) for hole in piece.holes)
+    cut_outs = holes if rough else panel.cut_outs
     kept = [corner for corner in datum.corners if not _cut_off(corner.point, rough)]
     first, last = _ends(datum, piece)
     others = [
@@ -74,10 +74,6 @@ def shortened(bench: Bench, rough: Sequence[Trim], left: Region) -> Bench:
             references=(first, last, *others),
         ),
     )
-
-
-def _through(ring: Points) -> Path:
-    return Path.through((Point(float(x), float(y)) for x, y in ring), closed=True)
 
 
 def _cut_off(point: Point, rough: Sequence[Trim]) -> bool:

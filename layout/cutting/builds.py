@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD, SAME_POINT
+from ..geometry.tolerance import SAME_POINT
 from ..marking.step import Step
 from ..panel.build import Kind
 from ..panel.defect import rectangular_place
@@ -58,7 +58,7 @@ def rim_loss(panel: Panel, core: Path) -> RimLoss | None:
     if panel.build.kind is not Kind.HOLLOW:
         return None
     hollow = _inside_frame(panel)
-    points = [Point(float(x), float(y)) for x, y in core.points(1.0)]
+    points = [*map(Point.of, core.points(1.0))]
     runs: list[list[Point]] = []
     for one, other in zip(points, points[1:] + points[:1], strict=True):
         for start, end in hollow.chord(one, other):
@@ -115,10 +115,10 @@ def frame_joints(panel: Panel, trims: tuple[Trim, ...], core: Path) -> tuple[Fra
     """Return the joints that cuts run through; none where the frame's widths are not known."""
     if panel.build.kind is not Kind.FRAMED or not knows_frame(panel):
         return ()
-    line = [Point(float(x), float(y)) for x, y in core.points(1.0)]
+    line = [*map(Point.of, core.points(1.0))]
     found = []
     for corner, place in _joints(panel):
-        joint = Region.from_rings(place.points(CHORD))
+        joint = Region.of(place)
         sawn = tuple(t.label for t in trims if any(joint.chord(a, b) for a, b in t.spans))
         if sawn or any(joint.holds_point(p) for p in line):
             found.append(FrameJoint(corner, sawn, place))
@@ -157,4 +157,4 @@ def _inside_frame(panel: Panel) -> Region:
     length, width = bounds.width - 2 * along, bounds.height - 2 * across
     if min(length, width) <= 0:
         return Region.empty()
-    return Region.from_rings(rectangular_place(bounds.middle, length, width).points(CHORD))
+    return Region.of(rectangular_place(bounds.middle, length, width))

@@ -9,7 +9,6 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc, Segment
-from ..geometry.tolerance import CHORD
 from ..outlines import Freeform, Oval, RegularPolygon, RoundedRectangle, Superellipse
 from ..panel.build import Kind
 from .bench import Bench
@@ -49,7 +48,7 @@ def curve_cuts(
     is_hollow : bool
         Whether straight cuts cannot free all of it.
     """
-    kept = Region.from_rings(core.points(CHORD, "inside"))
+    kept = Region.of(core)
     most = _most_outside(blank, kept)
     cuts: list[CurveCut] = []
     needs_saw = most > bench.tools.bit or not bench.tools.router
@@ -70,7 +69,7 @@ def curve_kerf(bench: Bench, cuts: tuple[CurveCut, ...]) -> Region:
 
 def _most_outside(blank: Region, kept: Region) -> float:
     """Return the farthest that wood stands outside the kept line, mm: at a corner of the blank."""
-    corners = (Point(float(x), float(y)) for piece in blank.pieces for x, y in piece.exterior)
+    corners = (Point.of(row) for piece in blank.pieces for row in piece.exterior)
     outside = [kept.edge_distance(p) for p in corners if not kept.holds_point(p)]
     return max(outside, default=0.0)
 
@@ -113,11 +112,12 @@ def _relief(blank: Region, lines: Sequence[Path], tight: float) -> tuple[tuple[P
     """
     extent = extent_of(blank)
     found = []
-    for curve in (curve for line in lines for curve in _tight_curves(line, tight)):
-        length = math.fsum(arc.length for arc in curve)
+    for curve in (Path(tuple(arcs)) for line in lines for arcs in _tight_curves(line, tight)):
+        length = curve.length
         count = 2 * round(length / RELIEF_EVERY / 2) + 1  # one in the middle, where most is
         for i in range(count):
-            arc, share = _along(curve, length * (i + 0.5) / count)
+            arc, share = curve.reached(length * (i + 0.5) / count)
+            assert isinstance(arc, Arc)
             at = arc.at(share)
             outwards = (at - arc.centre).unit()
             spans = blank.chord(at, at + outwards * extent)
@@ -139,15 +139,6 @@ def _tight_curves(line: Path, tight: float) -> list[list[Arc]]:
                 curves.append([arc])
         before = arc
     return curves
-
-
-def _along(curve: Sequence[Arc], way: float) -> tuple[Arc, float]:
-    """Return the arc that lies so far along a curve, mm, and the share of it."""
-    for arc in curve:
-        if way <= arc.length:
-            return arc, way / arc.length
-        way -= arc.length
-    return curve[-1], 1.0
 
 
 def _router(bench: Bench, most: float, core: Path, *, is_hollow: bool) -> CurveCut:

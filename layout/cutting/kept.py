@@ -13,7 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..geometry.path import Path
-from ..geometry.placement import Points
+from ..geometry.placement import Points, array_of
 from ..geometry.point import Point
 from ..geometry.segments import Line, Segment
 from ..geometry.tolerance import CHORD
@@ -142,14 +142,12 @@ def runs_of(line: Path, edges: Sequence[Path]) -> Runs:
     if not starts:
         return Runs((), (line,), ())
     kept, cut, held = [], [], []
-    for which, first in enumerate(starts):
-        following = starts[(which + 1) % len(starts)]
-        size = (following - first) % count or count
-        chain = [(first + k) % count for k in range(size)]
+    for first, piece in zip(starts, line.broken(starts), strict=True):
         edge = lies[first]
         assert edge is not None
-        kept.append(Path(tuple(line.segments[i] for i in chain if lies[i] is edge)))
-        cut.append(Path(tuple(line.segments[i] for i in chain if lies[i] is None)))
+        size = sum(1 for k in range(len(piece.segments)) if lies[(first + k) % count] is edge)
+        kept.append(Path(piece.segments[:size]))
+        cut.append(Path(piece.segments[size:]))
         held.append(edge)
     return Runs(tuple(kept), tuple(cut), tuple(held))
 
@@ -161,7 +159,7 @@ def _outwards(path: Path) -> Point:
 def _lies_on(segment: Segment, edge: Points, *, straight: bool) -> bool:
     """Return whether a segment lies on an edge, given as points."""
     near = _PROUD if straight and isinstance(segment, Line) else _ON_IT
-    places = np.array([tuple(segment.at(share)) for share in _SHARES])
+    places = array_of(segment.at(share) for share in _SHARES)
     ways = np.diff(edge, axis=0)
     squared = np.maximum((ways * ways).sum(axis=1), 1e-18)
     to = places[:, None, :] - edge[None, :-1, :]
@@ -170,5 +168,5 @@ def _lies_on(segment: Segment, edge: Points, *, straight: bool) -> bool:
     if float(off.min(axis=1).max()) > near:
         return False
     nearest = int(off[2].argmin())
-    way = Point(float(ways[nearest, 0]), float(ways[nearest, 1])).unit()
+    way = Point.of(ways[nearest]).unit()
     return (segment.end - segment.start).unit().dot(way) > _ALONG

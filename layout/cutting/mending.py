@@ -186,7 +186,7 @@ def hole_diameter(defect: Defect) -> float:
     """Return the diameter of the circle about a defect's middle that holds all of it, mm."""
     middle = defect.place.bounds.middle
     points = defect.place.points(CHORD, "inside")
-    return 2 * max(middle.distance_to(Point(float(x), float(y))) for x, y in points)
+    return 2 * max(middle.distance_to(Point.of(row)) for row in points)
 
 
 def _plug(panel: Panel, defect: Defect, tape: Tape) -> Mended:

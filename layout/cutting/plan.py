@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
 from ..marking.marks import StringKit, marks_for
 from ..marking.step import Step
 from ..outlines import Outline
@@ -141,7 +140,7 @@ def plan_cuts(  # noqa: PLR0913 - plain values, four of which every job has
     bench = Bench(panel, datum, tools, outline, placement, lipping, kept)
     cuts = straight_cuts(bench)
     core = core_path(outline, placement, lipping)
-    face_kept = Region.from_rings(core.points(CHORD, "inside"))
+    face_kept = Region.of(core)
     facets = facets_of(bench, cuts)
     curves, blank, kerfs = _to_the_line(bench, cuts, facets, core)
     mends = mends_for(panel, face_kept, tape or Tape())

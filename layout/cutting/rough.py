@@ -8,12 +8,12 @@ lies beyond the edge is left out.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import accumulate, pairwise
 
 from ..geometry.ellipse import arcs_along
-from ..geometry.meeting import between, meetings, share_of, way_at
+from ..geometry.meeting import meetings, share_of, way_at
 from ..geometry.parallel import parallel_of_path
 from ..geometry.path import Path
 from ..geometry.point import Point
@@ -70,7 +70,7 @@ def rough_allowance(bench: Bench) -> float:
 
 def rough_region(bench: Bench) -> Region:
     """Return what lies within the rough line, as a polygon that holds it."""
-    return Region.from_rings(rough_line(bench).closed.points(RING, "outside"))
+    return Region.of(rough_line(bench).closed, "outside", RING)
 
 
 def jigsaw_kerf(bench: Bench) -> Region:
@@ -78,8 +78,8 @@ def jigsaw_kerf(bench: Bench) -> Region:
     kerf, allowance = bench.tools.jigsaw_kerf, rough_allowance(bench)
     if not bench.runs.kept:
         off = allowance - bench.lipping + kerf
-        around = bench.outline.parallel(off).placed(bench.placement).points(RING, "outside")
-        return Region.from_rings(around).minus(rough_region(bench))
+        around = bench.outline.parallel(off).placed(bench.placement)
+        return Region.of(around, "outside", RING).minus(rough_region(bench))
     middle = _line_outside(bench, allowance + kerf / 2, _PAST_EDGE)
     bands = [Region.along(p.points(RING), kerf / 2, around=False) for p in middle.cut]
     return union(bands)
@@ -116,7 +116,7 @@ def beside_runs(runs: Runs, distance: float, past: float = 0.0) -> RoughLine:
     edges = [_longer(edge) for edge in runs.edges]
     ends = [_ends(chain, edges[i], edges[(i + 1) % len(edges)]) for i, chain in enumerate(chains)]
     cuts = [
-        _part(chain, _back(chain, a.here, past), _on(chain, b.here, past))
+        _part(chain, a.here - past, b.here + past)
         for chain, (a, b) in zip(chains, ends, strict=True)
     ]
     kept_parts = [_along(edges[i], ends[i - 1][1], ends[i][0]) for i in range(len(edges))]
@@ -126,7 +126,7 @@ def beside_runs(runs: Runs, distance: float, past: float = 0.0) -> RoughLine:
 
 @dataclass(frozen=True, slots=True)
 class _Met:
-    """Where a chain meets an edge: how many segments along each, with the share of the last."""
+    """Where a chain meets an edge: how far along each, mm."""
 
     here: float
     there: float
@@ -148,83 +148,63 @@ def _broken(path: Path, places: Sequence[Point]) -> list[Path]:
     """Return a closed path in pieces, each from one of the places on it to the next."""
     at = [_position(path, place) for place in places]
     twice = Path((*path.segments, *path.segments))
-    count = len(path.segments)
     following = [*at[1:], at[0]]
     return [
-        _part(twice, start, end if end > start else end + count)
+        _part(twice, start, end if end > start else end + path.length)
         for start, end in zip(at, following, strict=True)
     ]
 
 
+def _with_starts(path: Path) -> Iterator[tuple[float, Segment]]:
+    """Return the segments of a path, each after how far along it begins, mm."""
+    lengths = (segment.length for segment in path.segments)
+    return zip(accumulate(lengths, initial=0.0), path.segments, strict=False)
+
+
 def _position(path: Path, place: Point) -> float:
-    """Return where a point lies on a straight part of a path."""
+    """Return how far along a path a point lies on a straight part of it, mm."""
     best = (math.inf, 0.0)
-    for i, line in enumerate(path.segments):
+    for before, line in _with_starts(path):
         if isinstance(line, Line):
             share = min(max(share_of(line, place), 0.0), 1.0)
-            best = min(best, (line.at(share).distance_to(place), i + share))
+            best = min(best, (line.at(share).distance_to(place), before + share * line.length))
     return best[1]
 
 
 def _part(path: Path, first: float, last: float) -> Path:
-    """Return what of a path lies between two positions."""
+    """Return what of a path lies between two distances along it, mm."""
     kept = []
-    for i in range(math.floor(first), min(math.ceil(last), len(path.segments))):
-        low, high = max(first - i, 0.0), min(last - i, 1.0)
-        segment = path.segments[i]
-        whole = low <= 0.0 and high >= 1.0
-        if (high - low) * segment.length > SAME_POINT:
-            kept.append(segment if whole else between(segment, low, high))
+    for before, segment in _with_starts(path):
+        length = segment.length
+        low, high = max(first - before, 0.0), min(last - before, length)
+        if high - low > SAME_POINT:
+            whole = high - low > length - SAME_POINT / 2
+            kept.append(segment if whole else segment.part(low / length, high / length))
     return Path(tuple(kept))
 
 
 def _ends(chain: Path, before: Path, after: Path) -> tuple[_Met, _Met]:
     """Return where a chain comes into the wood over one edge and leaves it over the next."""
-    half = _half_way(chain)
+    half = chain.length / 2
     entries = [met for met in _meetings(chain, before) if met.here <= half]
     exits = [met for met in _meetings(chain, after) if met.here > half]
-    count, length = len(chain.segments), len(before.segments)
-    entry = max(entries, key=lambda met: met.here, default=_Met(0.0, float(length)))
-    return entry, min(exits, key=lambda met: met.here, default=_Met(float(count), 0.0))
-
-
-def _half_way(path: Path) -> float:
-    return _on(path, 0.0, path.length / 2)
+    entry = max(entries, key=lambda met: met.here, default=_Met(0.0, before.length))
+    return entry, min(exits, key=lambda met: met.here, default=_Met(chain.length, 0.0))
 
 
 def _meetings(chain: Path, edge: Path) -> list[_Met]:
     found = []
-    for i, one in enumerate(chain.segments):
+    for here, one in _with_starts(chain):
         box = one.bounds.grown(SAME_POINT)
-        for k, other in enumerate(edge.segments):
-            held = other.bounds
-            apart = held.left > box.right or held.right < box.left
-            if apart or held.bottom > box.top or held.top < box.bottom:
+        for there, other in _with_starts(edge):
+            if min(box.shared(other.bounds)) < 0:
                 continue
             assert not isinstance(one, EllipticArc)
             assert not isinstance(other, EllipticArc)
-            found += [
-                _Met(i + share_of(one, at), k + share_of(other, at)) for at in meetings(one, other)
-            ]
+            for at in meetings(one, other):
+                far, beyond = share_of(one, at) * one.length, share_of(other, at) * other.length
+                found.append(_Met(here + far, there + beyond))
     return found
-
-
-def _on(path: Path, position: float, by: float) -> float:
-    """Return the position `by`, mm, farther along a path, at most its end."""
-    i = min(math.floor(position), len(path.segments) - 1)
-    share = position - i
-    while i < len(path.segments):
-        left = path.segments[i].length * (1 - share)
-        if by <= left:
-            return i + share + by / path.segments[i].length
-        by, share, i = by - left, 0.0, i + 1
-    return float(len(path.segments))
-
-
-def _back(path: Path, position: float, by: float) -> float:
-    """Return the position `by`, mm, before another one, at least the start."""
-    count = len(path.segments)
-    return count - _on(path.reversed(), count - position, by)
 
 
 def _along(edge: Path, start: _Met, end: _Met) -> Path:

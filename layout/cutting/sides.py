@@ -15,7 +15,6 @@ from ..geometry.meeting import turn_at
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Line, Segment
-from ..geometry.tolerance import CHORD
 from ..outlines import Freeform, RegularPolygon
 from .bench import Bench, core_path
 from .cut import TrimKind
@@ -167,7 +166,7 @@ def _own(bench: Bench) -> _Own:
     stopped: list[Side] = []
     others = 0
     core = _core(bench)
-    corners = [Point(float(x), float(y)) for x, y in core.exterior]
+    corners = [*map(Point.of, core.exterior)]
     least = 0.0 if bench.runs.is_straight else LEAST_SIDE
     for line, beside in _lines(bench):
         if line.length < least:
@@ -196,8 +195,7 @@ def _lines(bench: Bench) -> Iterator[tuple[Line, _Beside]]:
 
 
 def _core(bench: Bench) -> Region:
-    line = core_path(bench.outline, bench.placement, bench.lipping)
-    return Region.from_rings(line.points(CHORD, "inside"))
+    return Region.of(core_path(bench.outline, bench.placement, bench.lipping))
 
 
 def _side(bench: Bench, line: Line) -> Side:

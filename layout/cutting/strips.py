@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-import numpy as np
-
+from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 
@@ -48,7 +47,7 @@ class SawLine:
         start, end = self.ends(extent)
         far_start, far_end = self.moved(width).ends(extent)
         corners = (start, far_start, far_end, end)
-        return Region.from_rings(np.array([(p.x, p.y) for p in corners]))
+        return Region.from_rings(array_of(corners))
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND
@@ -49,7 +50,7 @@ def _sees(ground: Region, one: Point, other: Point) -> bool:
 
 
 def _hull(wish: Wish) -> Region:
-    corners = np.array([(p.x, p.y) for p in wish.covers])
+    corners = array_of(wish.covers)
     if np.linalg.matrix_rank(corners - corners[0], tol=_HAIR) < 2:
         return Region.empty()
     return Region.from_rings(convex_hull(corners))

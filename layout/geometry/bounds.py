@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from .point import Point
+from .tolerance import ROUNDING
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +25,12 @@ class Bounds:
         xs, ys = [p.x for p in held], [p.y for p in held]
         return cls(min(xs), min(ys), max(xs), max(ys))
 
+    @classmethod
+    def about(cls, middle: Point, across: float, up: float | None = None) -> Bounds:
+        """Return the box that reaches so far from its middle each way; square without `up`."""
+        up = across if up is None else up
+        return cls(middle.x - across, middle.y - up, middle.x + across, middle.y + up)
+
     @property
     def width(self) -> float:
         """The extent along x."""
@@ -39,6 +46,16 @@ class Bounds:
         """The point in the middle."""
         return Point((self.left + self.right) / 2, (self.bottom + self.top) / 2)
 
+    @property
+    def corners(self) -> tuple[Point, Point, Point, Point]:
+        """Its corners, anticlockwise from the lower left."""
+        lower = Point(self.left, self.bottom), Point(self.right, self.bottom)
+        return (*lower, Point(self.right, self.top), Point(self.left, self.top))
+
+    def moved(self, by: Point) -> Bounds:
+        """Return the box moved by a vector."""
+        return Bounds(self.left + by.x, self.bottom + by.y, self.right + by.x, self.top + by.y)
+
     def grown(self, by: float) -> Bounds:
         """Return the box with every side moved outwards by `by`."""
         return Bounds(self.left - by, self.bottom - by, self.right + by, self.top + by)
@@ -51,3 +68,23 @@ class Bounds:
             max(self.right, other.right),
             max(self.top, other.top),
         )
+
+    def shared(self, other: Bounds) -> tuple[float, float]:
+        """Return how wide and how high what both hold is; below 0 where they lie apart."""
+        return (
+            min(self.right, other.right) - max(self.left, other.left),
+            min(self.top, other.top) - max(self.bottom, other.bottom),
+        )
+
+    def holds(self, point: Point, by: float = 0.0) -> bool:
+        """Return whether a point lies at least `by`, mm, inside."""
+        by -= ROUNDING
+        return (
+            self.left + by <= point.x <= self.right - by
+            and self.bottom + by <= point.y <= self.top - by
+        )
+
+    def holds_box(self, other: Bounds) -> bool:
+        """Return whether a box lies within, edges included."""
+        low, high = Point(other.left, other.bottom), Point(other.right, other.top)
+        return self.holds(low) and self.holds(high)

@@ -9,9 +9,9 @@ from numpy.typing import NDArray
 
 from .bounds import Bounds
 from .path import Path
-from .placement import Points
+from .placement import Points, array_of
 from .segments import Segment
-from .window import meet, most_length, part, parts_in
+from .window import meet, most_length, parts_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +49,7 @@ class Cutter:
     @classmethod
     def of(cls, path: Path) -> Cutter:
         """Return the cutter of a path."""
-        middles = np.array([tuple(segment.at(0.5)) for segment in path.segments])
+        middles = array_of(segment.at(0.5) for segment in path.segments)
         return cls(path, middles, np.array([most_length(s) / 2 for s in path.segments]))
 
     def pieces(self, window: Bounds) -> tuple[Piece, ...]:
@@ -75,7 +75,7 @@ class Cutter:
                 if runs and meet(runs[-1][1][-1], piece):
                     runs[-1][1].append(piece)
                     continue
-                before = part(segment, 0.0, share).length if share > 0 else 0.0
+                before = segment.part(0.0, share).length if share > 0 else 0.0
                 runs.append((reached + before, [piece]))
         return tuple(Piece(Path(tuple(run)), start) for start, run in runs)
 

@@ -1,4 +1,4 @@
-"""Where two segments meet, which way one runs at its ends, and what is left when it is cut."""
+"""Where two segments meet, and which way one runs at its ends."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from .point import Point
-from .segments import Arc, EllipticArc, Line, Segment
+from .segments import Arc, Line, Segment
 from .tolerance import SAME_POINT
 
 
@@ -56,17 +56,6 @@ def share_of(segment: Line | Arc, point: Point) -> float:
     sweep = abs(segment.sweep)
     # the rest of the circle is shared out between what lies before the start and after the end
     return (ahead - math.tau if ahead - sweep > (math.tau - sweep) / 2 else ahead) / sweep
-
-
-def between(segment: Segment, first: float, last: float) -> Segment:
-    """Return the part of a segment between two shares of its way (of an ellipse's angle)."""
-    if isinstance(segment, Line):
-        return Line(segment.at(first), segment.at(last))
-    start, sweep = segment.from_angle + segment.sweep * first, segment.sweep * (last - first)
-    if isinstance(segment, Arc):
-        return Arc(segment.centre, segment.radius, start, sweep)
-    half = (segment.half_length, segment.half_width)
-    return EllipticArc(segment.centre, *half, segment.turn, start, sweep)
 
 
 def _on(segment: Line | Arc, point: Point) -> bool:

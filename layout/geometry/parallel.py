@@ -12,13 +12,11 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-import numpy as np
-
 from ..errors import GeometryError
 from .ellipse import arcs_along
-from .meeting import between, meetings, share_of, turn_at, way_at
+from .meeting import meetings, share_of, turn_at, way_at
 from .path import Path
-from .placement import Points
+from .placement import array_of
 from .point import Point
 from .polygon import Region, faces, union
 from .segments import Arc, EllipticArc, Line
@@ -46,7 +44,7 @@ def parallel_of_path(path: Path, distance: float, tolerance: float) -> Path:
             arcs_along(segment, tolerance / 4) if isinstance(segment, EllipticArc) else (segment,)
         )
     ]
-    face = Region.from_rings(path.points(tolerance / 4))
+    face = Region.of(path, tolerance=tolerance / 4)
     drawn = _cut_at_corners(pieces, distance)
     if drawn is not None and _keeps_away(drawn, face, distance, tolerance):
         return drawn
@@ -91,7 +89,7 @@ def _cut_at_corners(pieces: Sequence[Piece], distance: float) -> Path | None:
         last[i], first[after] = share_of(one, nearest), share_of(other, nearest)
     if any(end - start <= 0 for start, end in zip(first, last, strict=True)):
         return None
-    kept = [between(*cut) for cut in zip(moved, first, last, strict=True)]
+    kept = [piece.part(*cut) for piece, *cut in zip(moved, first, last, strict=True)]
     joined = [part for pair in zip(kept, joints, strict=True) for part in pair if part is not None]
     try:
         return Path(tuple(joined))
@@ -106,7 +104,7 @@ def _bulge(arc: Arc, distance: float) -> float:
 def _keeps_away(drawn: Path, face: Region, distance: float, tolerance: float) -> bool:
     """Return whether a line is simple and no place of it is too near to the edge of a face."""
     try:
-        Region.from_rings(drawn.points(tolerance))
+        Region.of(drawn, tolerance=tolerance)
     except GeometryError:
         return False
     places = (segment.at(share) for segment in drawn.segments for share in (0.0, 0.5))
@@ -120,7 +118,7 @@ def _is_away(point: Point, face: Region, distance: float, tolerance: float) -> b
 
 def _from_faces(pieces: Sequence[Piece], face: Region, distance: float, tolerance: float) -> Path:
     """Return the parallel as the edge of those faces of the moved pieces that lie right."""
-    ring = np.array([(p.x, p.y) for p in _raw(pieces, distance, tolerance / 2)])
+    ring = array_of(_raw(pieces, distance, tolerance / 2))
     kept = [part for part in faces(ring) if _lies_right(part, face, distance, tolerance)]
     left = union(kept if distance < 0 else [*kept, face]).pieces
     if len(left) != 1 or left[0].holes:
@@ -128,7 +126,7 @@ def _from_faces(pieces: Sequence[Piece], face: Region, distance: float, toleranc
         raise GeometryError(
             f"{far} is nothing" if not left else f"the line {far} falls into several"
         )
-    return _through(left[0].simplified(tolerance / 4).exterior)
+    return Path.through_ring(left[0].simplified(tolerance / 4).exterior)
 
 
 def _raw(pieces: Sequence[Piece], distance: float, tolerance: float) -> Iterator[Point]:
@@ -156,7 +154,3 @@ def _lies_right(part: Region, face: Region, distance: float, tolerance: float) -
     if distance < 0:
         return _is_away(inner, face, distance, tolerance)
     return face.holds_point(inner) or face.edge_distance(inner) <= distance + tolerance
-
-
-def _through(ring: Points) -> Path:
-    return Path.through((Point(float(x), float(y)) for x, y in ring), closed=True)

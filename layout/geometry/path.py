@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import reduce
 from itertools import pairwise
 
-import numpy as np
-
 from ..errors import GeometryError
 from .bounds import Bounds
-from .placement import Placement, Points
+from .placement import Placement, Points, array_of
 from .point import Point
 from .segments import Arc, Line, Segment, Side
 from .tolerance import SAME_POINT
@@ -53,6 +51,16 @@ class Path:
         if closed:
             held.append(held[0])
         return cls(tuple(Line(a, b) for a, b in pairwise(held)))
+
+    @classmethod
+    def through_ring(cls, ring: Points) -> Path:
+        """Return the closed straight-sided path through the points of a ring, (n, 2) mm."""
+        return cls.through(map(Point.of, ring), closed=True)
+
+    @classmethod
+    def round_box(cls, box: Bounds) -> Path:
+        """Return the edge of an upright box, anticlockwise from its lower left."""
+        return cls.through(box.corners, closed=True)
 
     @property
     def is_closed(self) -> bool:
@@ -99,17 +107,55 @@ class Path:
         [5.0]
         """
         dropped = {segment for other in others for segment in other.segments}
-        if dropped.isdisjoint(self.segments):
-            return (self,)
+        return self.runs(lambda segment: segment not in dropped)
+
+    def runs(self, test: Callable[[Segment], bool]) -> tuple[Path, ...]:
+        """Return the runs of neighbouring segments that pass a test, in the order they begin in.
+
+        On a closed path a run goes on over the start.
+        """
         runs: list[list[Segment]] = [[]]
         for segment in self.segments:
-            if segment in dropped:
-                runs.append([])
-            else:
+            if test(segment):
                 runs[-1].append(segment)
-        if self.is_closed:
-            runs[0] = runs.pop() + runs[0]
+            else:
+                runs.append([])
+        if self.is_closed and len(runs) > 1 and runs[-1]:
+            runs.append(runs.pop() + runs.pop(0))
         return tuple(Path(tuple(run)) for run in runs if run)
+
+    def broken(self, starts: Sequence[int]) -> tuple[Path, ...]:
+        """Return a closed path in pieces, one from each of some segments up to the next."""
+        twice, count = self.segments * 2, len(self.segments)
+        ends = [*starts[1:], *(start + count for start in starts[:1])]
+        return tuple(Path(twice[a:b]) for a, b in zip(starts, ends, strict=True))
+
+    def reached(self, way: float) -> tuple[Segment, float]:
+        """Return the segment that lies `way`, mm, along the path, and the share of it there."""
+        for segment in self.segments:
+            length = segment.length
+            if way <= length:
+                return segment, way / length
+            way -= length
+        return self.segments[-1], 1.0
+
+    def at(self, way: float) -> Point:
+        """Return the point `way`, mm, along the path; at most its end."""
+        segment, share = self.reached(way)
+        return segment.at(share)
+
+    def stations(self, count: int) -> Iterator[tuple[Segment, float]]:
+        """Yield places at even steps from the start of a closed path: segment, and share of it.
+
+        One at a joint lies on the segment that begins there.
+        """
+        step, walked, passed = self.length / count, 0.0, 0
+        for segment in self.segments:
+            length = segment.length
+            while passed < count and passed * step < walked + length - SAME_POINT / 1000:
+                yield segment, (passed * step - walked) / length
+                passed += 1
+            walked += length
 
     def points(self, tolerance: float, side: Side = "inside") -> Points:
         """Return an (n, 2) array of points along the path, mm.
@@ -121,7 +167,7 @@ class Path:
         held = list(self._corners(tolerance, side))
         if not self.is_closed:
             held.append(self.segments[-1].end)
-        return np.array([(p.x, p.y) for p in held], dtype=np.float64)
+        return array_of(held)
 
     def _corners(self, tolerance: float, side: Side) -> Iterator[Point]:
         for segment in self.segments:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -11,7 +12,12 @@ from numpy.typing import NDArray
 from .point import ORIGIN, Point
 
 Points = NDArray[np.float64]
-"""An (n, 2) array of points, mm."""
+"""An (n, 2) array of points, mm; `Point.of` makes a point of a row."""
+
+
+def array_of(points: Iterable[Point]) -> Points:
+    """Return points as an array."""
+    return np.array([(p.x, p.y) for p in points], dtype=np.float64).reshape(-1, 2)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +49,11 @@ class Placement:
     def into(self, point: Point) -> Point:
         """Return, in the shape's own frame, a point given outside it."""
         return (point - self.centre).turned(-self.turn)
+
+    @property
+    def inverse(self) -> Placement:
+        """The motion that takes every placed point back into the shape's own frame."""
+        return Placement(self.into(ORIGIN), -self.turn)
 
     def then(self, other: Placement) -> Placement:
         """Return the motion that does this one first and `other` after it."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 
@@ -13,6 +13,12 @@ class Point:
 
     x: float
     y: float
+
+    @classmethod
+    def of(cls, row: Iterable[float]) -> Point:
+        """Return the point of a row of an array: two numbers of any kind."""
+        x, y = row
+        return cls(float(x), float(y))
 
     @classmethod
     def polar(cls, radius: float, angle: float) -> Point:

@@ -16,8 +16,11 @@ from shapely.geometry.base import BaseGeometry
 from ..errors import GeometryError
 from .band import band, moved_ends
 from .bounds import Bounds
+from .path import Path, circle
 from .placement import Placement, Points
 from .point import Point
+from .segments import Side
+from .tolerance import CHORD
 
 _BUFFER_SEGMENTS = 64
 """Segments a quarter circle in a grown region: sagitta r·7.5e-5, 0.001 mm at 15 mm."""
@@ -48,6 +51,17 @@ class Region:
         return cls(shape)
 
     @classmethod
+    def of(cls, path: Path, side: Side = "inside", tolerance: float = CHORD) -> Region:
+        """Return what a closed path bounds, curves as chords that keep to a side of it.
+
+        Raises
+        ------
+        GeometryError
+            If the path crosses itself; the message names the place.
+        """
+        return cls.from_rings(path.points(tolerance, side))
+
+    @classmethod
     def empty(cls) -> Region:
         """Return the region that holds nothing."""
         return cls(shapely.Polygon())
@@ -55,12 +69,7 @@ class Region:
     @classmethod
     def disk(cls, centre: Point, radius: float, *, around: bool) -> Region:
         """Return a polygon of a disk that contains it (`around`) or lies within it."""
-        from .path import circle
-        from .tolerance import CHORD
-
-        return cls.from_rings(
-            circle(centre, radius).points(CHORD, "outside" if around else "inside")
-        )
+        return cls.of(circle(centre, radius), "outside" if around else "inside")
 
     @classmethod
     def along(cls, points: Points, by: float, *, around: bool) -> Region:
@@ -99,13 +108,12 @@ class Region:
     @property
     def centroid(self) -> Point:
         """The centre of its area."""
-        return Point(float(self.shape.centroid.x), float(self.shape.centroid.y))
+        return Point.of(*self.shape.centroid.coords)
 
     @property
     def inner_point(self) -> Point:
         """Some point well within it; it must not be empty."""
-        inside = self.shape.representative_point()
-        return Point(float(inside.x), float(inside.y))
+        return Point.of(*self.shape.representative_point().coords)
 
     @property
     def pieces(self) -> tuple[Region, ...]:

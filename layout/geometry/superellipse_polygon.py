@@ -13,7 +13,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from .placement import Points
+from .placement import Points, array_of
 from .point import Point
 from .segments import Side
 from .superellipse import END, Quadrant
@@ -90,7 +90,7 @@ def _to_line(point: Point, start: Point, end: Point) -> float:
 
 def _all_quarters(points: list[Point], side: Side) -> Points:
     """Return the ring: chords share the ends of the axes, tips lie between them."""
-    quarter = np.array([(p.x, p.y) for p in points])
+    quarter = array_of(points)
     mirrored = quarter[::-1] * np.array([-1.0, 1.0])
     if side == "inside":
         quarter, mirrored = quarter[:-1], mirrored[:-1]

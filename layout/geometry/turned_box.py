@@ -7,8 +7,9 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from .placement import Placement, Points
-from .point import Point
+from .bounds import Bounds
+from .placement import Placement, Points, array_of
+from .point import ORIGIN, Point
 from .polygon import convex_hull
 
 
@@ -58,7 +59,7 @@ class TurnedBox:
         """Return the box round points whose sides lie along `turn` and square to it."""
         own = Placement(turn=-turn).of(points)
         low, high = own.min(axis=0), own.max(axis=0)
-        middle = Placement(turn=turn)(Point(*(float(v) for v in (low + high) / 2)))
+        middle = Placement(turn=turn)(Point.of((low + high) / 2))
         length, width = (float(v) for v in high - low)
         if width > length:
             length, width, turn = width, length, turn + math.pi / 2
@@ -72,9 +73,8 @@ class TurnedBox:
     @property
     def corners(self) -> Points:
         """Its corners, anticlockwise, (4, 2) mm."""
-        x, y = self.length / 2, self.width / 2
-        own = np.array([(-x, -y), (x, -y), (x, y), (-x, y)])
-        return Placement(self.centre, self.turn).of(own)
+        own = Bounds.about(ORIGIN, self.length / 2, self.width / 2)
+        return Placement(self.centre, self.turn).of(array_of(own.corners))
 
     @property
     def along(self) -> Point:

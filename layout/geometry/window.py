@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from itertools import pairwise
 
 from .bounds import Bounds
@@ -56,46 +55,12 @@ def crossed_at(path: Path, axis: int, level: float) -> tuple[Point, ...]:
     return tuple(kept)
 
 
-def holds(window: Bounds, point: Point, by: float = 0.0) -> bool:
-    """Return whether a point lies at least `by`, mm, inside the window."""
-    return (
-        window.left + by - ROUNDING <= point.x <= window.right - by + ROUNDING
-        and window.bottom + by - ROUNDING <= point.y <= window.top - by + ROUNDING
-    )
-
-
-def holds_bounds(window: Bounds, other: Bounds) -> bool:
-    """Return whether a box lies in the window, edges included."""
-    return holds(window, Point(other.left, other.bottom)) and holds(
-        window, Point(other.right, other.top)
-    )
-
-
-def overlap(one: Bounds, other: Bounds) -> bool:
-    """Return whether two boxes have more than an edge in common."""
-    return (
-        min(one.right, other.right) > max(one.left, other.left)
-        and min(one.top, other.top) > max(one.bottom, other.bottom)
-    )  # fmt: skip
-
-
-def part(segment: Segment, start: float, end: float) -> Segment:
-    """Return what lies between two shares, 0 to 1, of the way along a segment."""
-    if isinstance(segment, Line):
-        return Line(segment.at(start), segment.at(end))
-    return replace(
-        segment,
-        from_angle=segment.from_angle + segment.sweep * start,
-        sweep=segment.sweep * (end - start),
-    )
-
-
 def split(segment: Segment, most: float) -> tuple[Segment, ...]:
     """Return an arc in equal pieces that turn no further than `most`, radians; a line as it is."""
     if isinstance(segment, Line) or abs(segment.sweep) <= most:
         return (segment,)
     count = max(1, math.ceil(abs(segment.sweep) / most - ROUNDING))
-    return tuple(part(segment, k / count, (k + 1) / count) for k in range(count))
+    return tuple(segment.part(k / count, (k + 1) / count) for k in range(count))
 
 
 def meet(one: Segment, other: Segment) -> bool:
@@ -106,21 +71,21 @@ def meet(one: Segment, other: Segment) -> bool:
 def parts_in(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
     """Return the parts of a segment in the window, each with the share at which it starts."""
     middle, reach = segment.at(0.5), most_length(segment) / 2
-    if holds(window, middle, by=reach):
+    if window.holds(middle, by=reach):
         return [(0.0, segment)]
-    if not holds(window, middle, by=-reach):
+    if not window.holds(middle, by=-reach):
         return []
     cuts = sorted({0.0, 1.0, *_crossings(segment, window)})
     kept: list[tuple[float, float]] = []
     for start, end in pairwise(cuts):
-        if not holds(window, segment.at((start + end) / 2)):
+        if not window.holds(segment.at((start + end) / 2)):
             continue
         if kept and kept[-1][1] == start:
             kept[-1] = (kept[-1][0], end)
         else:
             kept.append((start, end))
     shortest = SAME_POINT / max(2 * reach, SAME_POINT)
-    return [(a, part(segment, a, b)) for a, b in kept if b - a > shortest]
+    return [(a, segment.part(a, b)) for a, b in kept if b - a > shortest]
 
 
 def most_length(segment: Segment) -> float:

@@ -31,4 +31,4 @@ def _core(fit: Fit) -> Region:
 
 
 def _within(top: Top) -> Region:
-    return Region.from_rings(top.core_line.points(CHORD, "inside"))
+    return Region.of(top.core_line)

@@ -8,7 +8,6 @@ from string import ascii_lowercase
 
 from ..cutting.kept import runs_of
 from ..geometry.path import Path
-from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..marking.mark import Kind
 from ..marking.marks import MarkSet
@@ -41,7 +40,7 @@ def template_content(
     rough : Path
         The rough-cut line on the panel.
     """
-    own = Placement(-top.placement.centre.turned(-top.placement.turn), -top.placement.turn)
+    own = top.placement.inverse
     feet = () if standing.legs is None else standing.legs.legs
     middles = [leg.middle for leg in feet]
     finish, rough = top.outline.path(), rough.placed(own)

@@ -6,11 +6,11 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Placement
-from ..geometry.point import Point
+from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
 from ..outlines import Outline
 from ..panel import SoundWood
 from .movement import MovementPlan, slot_for
@@ -93,10 +93,10 @@ def battens_under(
     count = max(2, math.ceil(reach / APART))
     slot = slot_for(movement.change, screw)
     rim = Rim.of(outline.path())
-    taken = [Region.from_rings(head.points(CHORD, "outside")).grown(BESIDE) for head in heads]
+    taken = [Region.of(head, "outside").grown(BESIDE) for head in heads]
 
     def fits(batten: Batten) -> bool:
-        own = Region.from_rings(batten.print.points(CHORD))
+        own = Region.of(batten.print)
         holes = (Region.disk(placement(s), AROUND_SCREW, around=True) for s in batten.screws)
         return not any(own.touches_or_crosses(head) for head in taken) and all(
             bearing.inner.holds(hole) for hole in holes
@@ -138,14 +138,14 @@ def _at(rim: Rim, along: Point, offset: float, slot: float) -> Batten | None:
     if up + down < LEAST:
         return None
     middle = base + across * ((up - down) / 2)
-    half, side = across * ((up + down) / 2), along * (SIZE[0] / 2)
-    outer = half + across * (-SIZE[0] / 2)
-    ring = [middle + c for c in (-half + -side, -half + side, half + side, half + -side)]
+    half = (up + down) / 2
+    outer = across * (half - SIZE[0] / 2)
+    box = Bounds.about(ORIGIN, SIZE[0] / 2, half)
     return Batten(
         middle,
         up + down,
         *SIZE,
         slot,
         (middle, middle + -outer, middle + outer),
-        Path.through(ring, closed=True),
+        Path.round_box(box).placed(Placement(middle, along.angle)),
     )

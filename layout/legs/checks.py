@@ -30,7 +30,7 @@ def problems_of(
         Of each leg the least distance from its head and from its foot on the floor in to the edge
         of the top, mm, and the print of its head on the panel.
     """
-    prints = [Region.from_rings(path.points(CHORD, "outside")) for _, _, path in feet]
+    prints = [Region.of(path, "outside") for _, _, path in feet]
     found = [
         *_at_the_edge([(head, foot) for head, foot, _ in feet], max(PLATE_INSET, wish.keep_in)),
         *_on_poor_wood(prints, bearing, defects),

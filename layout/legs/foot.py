@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..errors import LegsError
+from ..geometry.bounds import Bounds
 from ..geometry.path import Path, circle
 from ..geometry.point import ORIGIN, Point
 
@@ -96,11 +97,10 @@ class Foot:
         """
         if self.is_round:
             return ()
-        x, y = self.length / 2, self.width / 2
         if self.shape is FootShape.HEXAGONAL:
             reach = self.width / math.sqrt(3)
             return tuple(Point.polar(reach, math.pi / 3 * k) for k in (4, 5, 0, 1, 2, 3))
-        return (Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y))
+        return Bounds.about(ORIGIN, self.length / 2, self.width / 2).corners
 
     @property
     def section(self) -> float:

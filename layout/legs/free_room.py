@@ -15,7 +15,7 @@ from functools import lru_cache
 import numpy as np
 
 from ..errors import LegsError
-from ..geometry.placement import Placement
+from ..geometry.placement import Placement, array_of
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region, union
 from ..outlines import Freeform, Outline
@@ -87,7 +87,7 @@ def _room(outline: Freeform, foot: Foot, inset: float) -> Region:
 
 def _round_hollows(clear: Region, foot: Foot) -> Region:
     """Return where a foot would have a hollow corner between its own corners."""
-    corners = np.array([tuple(corner) for corner in foot.corners])
+    corners = array_of(foot.corners)
     prints = []
     for piece in clear.pieces:
         ring = piece.exterior
@@ -99,7 +99,7 @@ def _round_hollows(clear: Region, foot: Foot) -> Region:
 
 def _sets(count: int, room: Region, middle: Point, outline: Outline) -> Iterator[tuple[Point, ...]]:
     """Yield places in corners of the room, then where rays leave it."""
-    corners = [Point(float(x), float(y)) for piece in room.pieces for x, y in piece.exterior]
+    corners = [Point.of(row) for piece in room.pieces for row in piece.exterior]
     if count == 2:
         spans = _spans(room, middle, Point(1.0, 0.0), outline)
         yield from ((start, end) for start, end in spans[:1])

@@ -9,7 +9,6 @@ from functools import lru_cache
 
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
 from ..outlines import Outline
 from ..units import MM_PER_INCH
 from .foot import Foot
@@ -73,7 +72,7 @@ def seating_at(
         mm of the edge.
     """
     edge = _edge_of(outline, place)
-    prints = [Region.from_rings(foot.outside(m).points(CHORD, "outside")) for m in middles]
+    prints = [Region.of(foot.outside(m), "outside") for m in middles]
     with_legs = most_places(edge, [i for i in edge.usable if not edge.knees_meet(i, prints)])
     return Seating(tuple(edge.seat(i) for i in with_legs), len(most_places(edge, edge.usable)))
 
@@ -84,7 +83,7 @@ def knee_room(outline: Outline, foot: Foot, middles: Sequence[Point]) -> float:
     usable = edge.usable
     if not usable:
         return 0.0
-    prints = [Region.from_rings(foot.outside(m).points(CHORD, "outside")) for m in middles]
+    prints = [Region.of(foot.outside(m), "outside") for m in middles]
     return sum(not edge.knees_meet(i, prints) for i in usable) / len(usable)
 
 

@@ -11,7 +11,9 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
+from ..geometry.bounds import Bounds
 from ..geometry.path import Path
+from ..geometry.placement import Placement, array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 
@@ -88,18 +90,12 @@ class Edge:
         per_place = max(2, round(place / _STEP))
         count = max(8, math.floor(path.length / place * per_place + 1e-9))
         points, inwards = [], []
-        step, walked, wanted = path.length / count, 0.0, 0
-        for segment in path.segments:
-            length = segment.length
-            while wanted < count and wanted * step < walked + length - 1e-9:
-                share = (wanted * step - walked) / length
-                here, ahead = segment.at(share), segment.at(share + 1e-4)
-                points.append(tuple(here))
-                inwards.append(tuple((ahead - here).unit().left))
-                wanted += 1
-            walked += length
-        width = math.ceil(place / step - 1e-6)
-        return cls(np.array(points), np.array(inwards), width)
+        for segment, share in path.stations(count):
+            here, ahead = segment.at(share), segment.at(share + 1e-4)
+            points.append(here)
+            inwards.append((ahead - here).unit().left)
+        width = math.ceil(place * count / path.length - 1e-6)
+        return cls(array_of(points), array_of(inwards), width)
 
     @cached_property
     def usable(self) -> list[int]:
@@ -198,19 +194,16 @@ class Edge:
     def knees_meet(self, i: int, prints: Sequence[Region]) -> bool:
         """Return whether a leg stands where the knees of place i go."""
         seat = self.seat(i)
-        ahead = Point.polar(1.0, seat.towards)
-        beside = ahead.left * (KNEES[0] / 2)
-        near, far = seat.place, seat.place + ahead * KNEES[1]
-        ring = [near + -beside, near + beside, far + beside, far + -beside]
-        knees = Region.from_rings(np.array([tuple(p) for p in ring]))
+        room = Path.round_box(Bounds(0.0, -KNEES[0] / 2, KNEES[1], KNEES[0] / 2))
+        knees = Region.of(room.placed(Placement(seat.place, seat.towards)))
         return any(knees.meet(print_).area > 1.0 for print_ in prints)
 
     def seat(self, i: int) -> Seat:
         """Return where the diner of place i sits."""
         middle = (i + self.width // 2) % len(self.points)
-        x, y = np.round(self.points[middle], 6) + 0.0
+        place = Point.of(np.round(self.points[middle], 6) + 0.0)
         inwards = self.inwards[self._steps(i)[:-1]].mean(axis=0)
-        return Seat(Point(float(x), float(y)), math.atan2(inwards[1], inwards[0]))
+        return Seat(place, math.atan2(inwards[1], inwards[0]))
 
 
 def most_places(edge: Edge, usable: Sequence[int]) -> list[int]:

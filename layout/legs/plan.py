@@ -174,7 +174,7 @@ def place_legs(  # noqa: PLR0913 - plain values, four of which every table has
         wish.leg_mass,
         top_mass,
         top_mass + wish.leg_mass * len(legs),
-        tuple(Point(float(x), float(y)) for x, y in feet),
+        tuple(map(Point.of, feet)),
         _overhangs(outline, wish.foot, legs),
         tipping,
         wish.load,
@@ -237,7 +237,7 @@ def _overhang(top: Region, foot: Foot, middle: Point) -> float:
 def _overhangs(outline: Outline, foot: Foot, legs: Sequence[Leg]) -> Overhang:
     middles = Bounds.around(leg.middle for leg in legs)
     hull = footprint(foot, [leg.middle for leg in legs])
-    corner = max((Point(float(x), float(y)) for x, y in hull), key=lambda point: point.norm)
+    corner = max(map(Point.of, hull), key=lambda point: point.norm)
     across, along = foot.reach(math.pi / 2), foot.reach(0.0)
     return Overhang(
         side=outline.width / 2 - across - min(middles.top, -middles.bottom),

@@ -21,6 +21,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..geometry.path import Path
+from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..panel.stiffness import Stiffness
@@ -154,7 +155,7 @@ class Plate:
 
     def _reading_at(self, points: Sequence[Point]) -> Any:  # noqa: ANN401 - a sparse matrix
         """Return the row that reads each point; one past the rim is read on it."""
-        rows = np.array([(p.x, p.y) for p in points]) / self.size
+        rows = array_of(points) / self.size
         normals, reach = self.rim[:, :2], -self.rim[:, 2]
         beyond = (rows @ normals.T / reach).max(axis=1, keepdims=True)
         return self.basis.probes(_inwards(rows / np.maximum(beyond, 1.0)).T).tocsr()
@@ -242,7 +243,7 @@ def _mesh(outline: Path, triangles: int, size: float) -> tuple[Any, Array]:
     inside = Region.from_rings(rim).shrunk(step / 2)
     middle = bounds.middle
     spread = [p + middle for p in lattice(bounds.width, bounds.height, step)]
-    inner = np.array([(p.x, p.y) for p in spread if inside.holds_point(p)]).reshape(-1, 2)
+    inner = array_of(p for p in spread if inside.holds_point(p))
     points = np.vstack([rim_out, inner]) / size
     corners = Delaunay(points).simplices
     a, b, c = (points[corners[:, k]] for k in range(3))

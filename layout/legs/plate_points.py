@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..geometry.path import Path
+from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.segments import Line
 
@@ -43,7 +44,7 @@ def rim_of(outline: Path, step: float) -> tuple[Array, Array]:
             if k and not isinstance(segment, Line):
                 point = segment.centre + (point - segment.centre) * out
             moved.append(point)
-    rim, out_rim = np.array([tuple(p) for p in true]), np.array([tuple(p) for p in moved])
+    rim, out_rim = array_of(true), array_of(moved)
     return _thinned(rim, outline.area, step) if len(rim) > _MANY else (rim, out_rim)
 
 

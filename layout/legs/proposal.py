@@ -13,6 +13,7 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from ..errors import LegsError
+from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 from ..geometry.tolerance import CHORD
@@ -276,4 +277,4 @@ def _gaps(wish: LegsWish, middles: Sequence[Point]) -> list[float]:
 
 
 def _area(corners: Sequence[Point]) -> float:
-    return Region.from_rings(convex_hull(np.array([tuple(c) for c in corners]))).area
+    return Region.from_rings(convex_hull(array_of(corners))).area

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..errors import LegsError
+from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 from ..geometry.tolerance import SAME_POINT
@@ -208,7 +209,7 @@ def bearing_points(foot: Foot, middle: Point) -> list[Point]:
 
 def widest_gap(points: Sequence[Point]) -> float:
     """Return the longest side between neighbours on the rim of the points that carry a top, mm."""
-    hull = Region.from_rings(convex_hull(np.array([tuple(p) for p in points])))
+    hull = Region.from_rings(convex_hull(array_of(points)))
     rim = sorted(
         (p for p in points if hull.edge_distance(p) < SAME_POINT),
         key=lambda p: (p - hull.centroid).angle,
@@ -230,8 +231,7 @@ def _worst_force(plate: Plate, rested: RestedPlate, force: float) -> Deflection:
 
 
 def _at(plate: Plate, k: int) -> Point:
-    x, y = np.round(plate.places[k], 6) + 0.0
-    return Point(float(x), float(y))
+    return Point.of(np.round(plate.places[k], 6) + 0.0)
 
 
 def _beam(top: TopBoard, middles: Sequence[Point], load: float) -> float:

@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
 from ..outlines import Outline
 from ..panel import Defect, Panel, SoundWood, Spoils
 from .plan import LegsPlan, place_legs
@@ -99,7 +98,4 @@ class TableTop:
     def bears(self, wish: LegsWish, middles: Sequence[Point]) -> bool:
         """Return whether the heads of all legs stand on sound wood."""
         heads = (wish.on_top.outside(m).placed(self.placement) for m in middles)
-        return all(
-            self.bearing.inner.holds(Region.from_rings(head.points(CHORD, "outside")))
-            for head in heads
-        )
+        return all(self.bearing.inner.holds(Region.of(head, "outside")) for head in heads)

@@ -20,7 +20,7 @@ import numpy as np
 from ..errors import OutlineError
 from ..geometry.parallel import parallel_of_path
 from ..geometry.path import Path
-from ..geometry.placement import Points
+from ..geometry.placement import Points, array_of
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import convex_hull
 from ..geometry.segments import Arc, Line, Segment
@@ -125,12 +125,12 @@ def tipping_of(
     line = _pressed_line(outline, edge)
     sides = _sides(feet)
     weight = mass * GRAVITY
-    normals = np.array([tuple(normal) for normal, _ in sides])
+    normals = array_of(normal for normal, _ in sides)
     offsets = np.array([offset for _, offset in sides])
     inside = np.maximum(offsets - normals @ np.array(tuple(centre)), 0.0)
 
     def forces_at(places: Sequence[Point]) -> list[EdgeForce]:
-        outside = np.array([tuple(place) for place in places]) @ normals.T - offsets
+        outside = array_of(places) @ normals.T - offsets
         forces = np.full(outside.shape, math.inf)
         np.divide(weight * inside, outside, out=forces, where=outside > 0)
         forces[:, inside <= 0] = 0.0
@@ -152,7 +152,7 @@ def tipping_of(
         least=least_at([farthest(line, normal) for normal, _ in sides]),
         side=lesser(Point(0, 1)),
         end=lesser(Point(1, 0)),
-        around=tuple(forces_at(_stations(line))),
+        around=tuple(forces_at([segment.at(share) for segment, share in line.stations(STATIONS)])),
         push=push,
         push_way=over,
     )
@@ -168,8 +168,7 @@ def _pressed_line(outline: Outline, edge: float) -> Path:
     try:
         return outline.parallel(-edge)
     except OutlineError:
-        hull = convex_hull(outline.inner())
-        around = Path.through((Point(float(x), float(y)) for x, y in hull), closed=True)
+        around = Path.through_ring(convex_hull(outline.inner()))
         return parallel_of_path(around, -edge, CURVE)
 
 
@@ -204,22 +203,9 @@ def _extremes(segment: Segment, way: Point) -> list[Point]:
 
 def _sides(feet: Points) -> Sequence[tuple[Point, float]]:
     """Return the outward normal of each side of a polygon and the side's distance along it."""
-    corners = [Point(float(x), float(y)) for x, y in feet]
+    corners = [*map(Point.of, feet)]
     sides = []
     for a, b in zip(corners, corners[1:] + corners[:1], strict=True):
         normal = -(b - a).unit().left
         sides.append((normal, normal.dot(a)))
     return sides
-
-
-def _stations(line: Path) -> list[Point]:
-    """Return places at even steps along a closed line."""
-    step = line.length / STATIONS
-    places, walked, wanted = [], 0.0, 0
-    for segment in line.segments:
-        length = segment.length
-        while wanted < STATIONS and wanted * step <= walked + length:
-            places.append(segment.at((wanted * step - walked) / length))
-            wanted += 1
-        walked += length
-    return places

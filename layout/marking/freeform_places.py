@@ -148,17 +148,8 @@ def _of(arc: Arc) -> tuple[float, bool]:
 
 def _runs(outline: Freeform, ground: Ground | None) -> tuple[tuple[Segment, ...], ...]:
     """Return the segments of an outline that are cut, in runs; one run is all of it."""
-    segments = outline.boundary.segments
-    kept = [ground is not None and _lies_on_edge(segment, ground) for segment in segments]
-    if not any(kept):
-        return (segments,)
-    count = len(segments)
-    starts = [i for i in range(count) if not kept[i] and kept[i - 1]]
-    runs = []
-    for start in starts:
-        size = next(k for k in range(count) if kept[(start + k) % count])
-        runs.append(tuple(segments[(start + k) % count] for k in range(size)))
-    return tuple(runs)
+    cut = outline.boundary.runs(lambda s: ground is None or not _lies_on_edge(s, ground))
+    return tuple(run.segments for run in cut)
 
 
 def _lies_on_edge(segment: Segment, ground: Ground) -> bool:

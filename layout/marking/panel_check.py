@@ -267,5 +267,5 @@ def _least(points: Points, line: Points) -> tuple[float, Point, Point]:
     feet = starts + ways * shares[:, :, None]
     off = ((points[:, None] - feet) ** 2).sum(axis=2)
     i, j = np.unravel_index(int(off.argmin()), off.shape)
-    ends = (Point(*(float(v) for v in points[i])), Point(*(float(v) for v in feet[i, j])))
+    ends = (Point.of(points[i]), Point.of(feet[i, j]))
     return (math.sqrt(float(off[i, j])), *ends)

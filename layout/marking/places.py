@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from ..geometry.bounds import Bounds
 from ..geometry.point import ORIGIN, Point
 from ..outlines import (
     Capsule,
@@ -185,7 +186,7 @@ def _rounded(outline: RoundedRectangle, lipping: float) -> list[Group]:
 
 
 def _box(x: float, y: float) -> tuple[Point, ...]:
-    return (Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y))
+    return Bounds.about(ORIGIN, x, y).corners
 
 
 def _touching(centres: tuple[Point, ...], x: float, y: float) -> tuple[Point, ...]:

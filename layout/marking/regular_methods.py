@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from ..geometry.bounds import Bounds
 from ..geometry.point import ORIGIN, Point
 from ..outlines import RegularPolygon
 from .joined import joined_corners
@@ -67,8 +68,7 @@ class SquareAndHalfDiagonal:
     @property
     def corners(self) -> tuple[Point, ...]:
         """The corners of the square from its middle, anticlockwise from the lower left, mm."""
-        x = self.square / 2
-        return (Point(-x, -x), Point(x, -x), Point(x, x), Point(-x, x))
+        return Bounds.about(ORIGIN, self.square / 2).corners
 
 
 def regular_methods(top: RegularPolygon, workshop: Workshop | None = None) -> tuple[Method, ...]:

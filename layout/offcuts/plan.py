@@ -7,7 +7,6 @@ from dataclasses import dataclass, field
 
 from ..geometry.path import Path
 from ..geometry.polygon import Region, union
-from ..geometry.tolerance import CHORD
 from ..geometry.turned_box import TurnedBox
 from ..panel import Panel
 from .clean import largest_clean_rectangle
@@ -130,10 +129,9 @@ def offcuts_of(
     """
     wish = wish or OffcutWish()
     face = panel.region()
-    top = Region.from_rings(core.points(_FINE, "inside"))
+    top = Region.of(core, tolerance=_FINE)
     blank, fallen, dust = _cut(face, top, kerfs)
-    whole = panel.boundary.points(CHORD, "inside")
-    uncut = Region.from_rings(whole).area
+    uncut = Region.of(panel.boundary).area
     defects = [(defect.name, defect.reach()) for defect in panel.defects]
     weight = panel.thickness * panel.substance.density * 1e-9
     found = [_offcut(item, defects, weight, wish) for item in fallen]

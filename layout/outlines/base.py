@@ -14,6 +14,7 @@ from ..errors import OutlineError
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Points
+from ..geometry.point import ORIGIN
 from ..geometry.tolerance import CHORD, CURVE
 
 
@@ -50,7 +51,7 @@ class Outline(ABC):
     @property
     def bounds(self) -> Bounds:
         """The upright box round it, mm."""
-        return Bounds(-self.length / 2, -self.width / 2, self.length / 2, self.width / 2)
+        return Bounds.about(ORIGIN, self.length / 2, self.width / 2)
 
     @abstractmethod
     def path(self) -> Path:

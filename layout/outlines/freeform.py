@@ -54,7 +54,7 @@ class Freeform(Outline):
         box = self.boundary.bounds
         sizes = f"{box.width:g} by {box.height:g} mm"
         try:
-            Region.from_rings(self.boundary.points(min(CHORD, 1e-5 * box.width)))
+            Region.of(self.boundary, tolerance=min(CHORD, 1e-5 * box.width))
         except GeometryError as error:
             raise OutlineError(
                 f"the {self.title}, {sizes}, may not cross or touch itself: {error}"
@@ -76,7 +76,7 @@ class Freeform(Outline):
         """
         frame = cls.frame_of(path)
         run = path if path.area > 0 else path.reversed()
-        moved = run.placed(Placement(-frame.centre)).placed(Placement(turn=-frame.turn))
+        moved = run.placed(frame.inverse)
         return cls(moved, title)
 
     @classmethod

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 
+from ..geometry.bounds import Bounds
 from ..geometry.path import Path
-from ..geometry.point import Point
+from ..geometry.point import ORIGIN
 from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import SAME_POINT
 
@@ -18,8 +19,7 @@ def round_cornered(length: float, width: float, radii: Radii) -> Path:
 
     Radius 0 leaves a square corner; an edge that two radii use up is left out.
     """
-    x, y = length / 2, width / 2
-    corners = (Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y))
+    corners = Bounds.about(ORIGIN, length / 2, width / 2).corners
     segments: list[Segment] = []
     for i in range(4):
         start, end = corners[i], corners[(i + 1) % 4]

@@ -14,7 +14,6 @@ from ..errors import PanelError
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
 from .defect import Spoils
 from .edges import CORNER_TURN, STRAIGHT, Edge, edges_of, meeting
 from .panel import Panel
@@ -192,7 +191,7 @@ def _why_not(panel: Panel, point: Point, intact: bool, crisp: bool) -> str:
     if not crisp:
         return "not crisp"
     for cut_out in panel.cut_outs:
-        if Region.from_rings(cut_out.points(CHORD)).holds_point(point):
+        if Region.of(cut_out).holds_point(point):
             return "cut away"
     spoilt = [d for d in panel.defects if d.extent.holds_point(point)]
     return f"spoilt by {spoilt[0].name}" if spoilt else ""
@@ -221,7 +220,7 @@ def _held(corner: Corner) -> Reference:
 def _stand_in(panel: Panel, edge: Edge, name: str, corner: Corner | None) -> Reference:
     """Return a point struck on an edge beyond what is wrong with the end that it starts at."""
     bad = [d.extent for d in panel.defects if Spoils.SHOWING in d.spoils]
-    bad += [Region.from_rings(c.points(CHORD)) for c in panel.cut_outs]
+    bad += [Region.of(c) for c in panel.cut_outs]
     along, most = edge.direction, edge.chord / 3
     reach = min(STRUCK_FROM_CORNER, most)
     while reach < most and any(b.holds_point(edge.start + along * reach) for b in bad):

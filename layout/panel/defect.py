@@ -7,12 +7,11 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..errors import PanelError
+from ..geometry.bounds import Bounds
 from ..geometry.path import Path, circle
 from ..geometry.placement import Placement
-from ..geometry.point import Point
+from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
-from ..geometry.segments import Side
-from ..geometry.tolerance import CHORD
 
 
 class Spoils(Enum):
@@ -109,19 +108,16 @@ class Defect:
 
     def reach(self, extra: float = 0.0) -> Region:
         """Return a polygon that contains the defect, its clearance and `extra` mm round it."""
-        return self._polygon("outside").grown(self.clear + extra, around=True)
+        return Region.of(self.place, "outside").grown(self.clear + extra, around=True)
 
     def heart(self, extra: float = 0.0) -> Region:
         """Return a polygon that lies within the defect, its clearance and `extra` mm round it."""
-        return self._polygon("inside").grown(self.clear + extra, around=False)
+        return Region.of(self.place, "inside").grown(self.clear + extra, around=False)
 
     @property
     def extent(self) -> Region:
         """The defect itself, without clearance."""
-        return self._polygon("outside")
-
-    def _polygon(self, side: Side) -> Region:
-        return Region.from_rings(self.place.points(CHORD, side))
+        return Region.of(self.place, "outside")
 
 
 def round_place(at: Point, diameter: float) -> Path:
@@ -147,9 +143,8 @@ def rectangular_place(at: Point, length: float, width: float, turn: float = 0.0)
     """
     if not (0 < length < math.inf and 0 < width < math.inf):
         raise PanelError(f"a size of {length:g} by {width:g} mm is not above 0")
-    x, y = length / 2, width / 2
-    corners = (Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y))
-    return Path.through(corners, closed=True).placed(Placement(at, turn))
+    box = Bounds.about(ORIGIN, length / 2, width / 2)
+    return Path.round_box(box).placed(Placement(at, turn))
 
 
 def polygonal_place(points: tuple[Point, ...]) -> Path:
@@ -161,5 +156,5 @@ def polygonal_place(points: tuple[Point, ...]) -> Path:
         If there are fewer than three corners or the outline crosses itself.
     """
     path = Path.through(points, closed=True)
-    Region.from_rings(path.points(CHORD))
+    Region.of(path)
     return path if path.area > 0 else path.reversed()

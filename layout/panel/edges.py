@@ -109,21 +109,13 @@ class Meeting:
 
 def edges_of(boundary: Path) -> tuple[Edge, ...]:
     """Return the edges of a boundary, anticlockwise; none for one that is round all over."""
-    segments = boundary.segments
-    count = len(segments)
-    breaks = [i for i in range(count) if _breaks(segments[i - 1], segments[i])]
-    if not breaks:
-        return ()
-    chains = []
-    for which, first in enumerate(breaks):
-        following = breaks[(which + 1) % len(breaks)]
-        size = (following - first) % count or count
-        chains.append(tuple(segments[(first + k) % count] for k in range(size)))
+    held = boundary.segments
+    chains = boundary.broken([i for i in range(len(held)) if _breaks(held[i - 1], held[i])])
     bounds = boundary.bounds
     least = CORNER_SHARE * min(bounds.width, bounds.height)
     return tuple(
         Edge(chain)
-        for chain in chains
+        for chain in (path.segments for path in chains)
         if not _is_round(chain[0]) and chain[0].start.distance_to(chain[-1].end) >= least
     )
 

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from ..errors import PanelError
 from ..geometry.path import Path
 from ..geometry.polygon import Region
-from ..geometry.segments import Line, Segment, Side
+from ..geometry.segments import Line
 from ..geometry.tolerance import CHORD
 from .sound import SoundWood
 
@@ -27,42 +27,18 @@ def face_with_kept(
     PanelError
         If what is kept is no part of the boundary.
     """
-    chains = _others(boundary, kept)
-    inner = Region.from_rings(boundary.points(CHORD, "inside"))
-    outer = Region.from_rings(boundary.points(CHORD, "outside"))
+    if not {s for path in kept for s in path.segments} <= set(boundary.segments):
+        raise PanelError("what is kept is no edge of this panel: name one of its own edges")
+    inner = Region.of(boundary)
+    outer = Region.of(boundary, "outside")
     for cut_out in cut_outs:
-        inner = inner.minus(_ring(cut_out, "outside").grown(margin, around=True))
-        outer = outer.minus(_ring(cut_out, "inside").grown(margin, around=False))
-    for chain in chains if margin > 0 else []:
-        off = 0.0 if all(isinstance(segment, Line) for segment in chain) else CHORD
-        path = Path(chain)
+        inner = inner.minus(Region.of(cut_out, "outside").grown(margin, around=True))
+        outer = outer.minus(Region.of(cut_out, "inside").grown(margin, around=False))
+    for path in boundary.without(kept) if margin > 0 else ():
+        off = 0.0 if all(isinstance(segment, Line) for segment in path.segments) else CHORD
         near = Region.along(path.points(CHORD, "inside"), margin + off, around=True)
         inner = inner.minus(near)
         if margin > off:
             surely = Region.along(path.points(CHORD, "outside"), margin - off, around=False)
             outer = outer.minus(surely)
     return SoundWood(inner, outer)
-
-
-def _ring(path: Path, side: Side) -> Region:
-    return Region.from_rings(path.points(CHORD, side))
-
-
-def _others(boundary: Path, kept: Sequence[Path]) -> list[tuple[Segment, ...]]:
-    """Return the chains of segments of a boundary between those that are kept."""
-    held = {segment for path in kept for segment in path.segments}
-    segments = boundary.segments
-    if not held <= set(segments):
-        raise PanelError("what is kept is no edge of this panel: name one of its own edges")
-    count = len(segments)
-    chains: list[tuple[Segment, ...]] = []
-    start = next(i for i, segment in enumerate(segments) if segment in held)
-    chain: list[Segment] = []
-    for k in range(1, count + 1):
-        segment = segments[(start + k) % count]
-        if segment not in held:
-            chain.append(segment)
-        elif chain:
-            chains.append(tuple(chain))
-            chain = []
-    return chains

@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping, Sequence
 
 from ..errors import PanelError
+from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
@@ -49,7 +50,7 @@ def rectangular_outline(
     taken = [r + c for r, c in zip(radii, clips, strict=True)]
     if min(*radii, *clips) < 0 or any(r and c for r, c in zip(radii, clips, strict=True)):
         raise PanelError("a corner is square, or rounded, or clipped by a length above 0")
-    corners = (Point(0, 0), Point(length, 0), Point(length, width), Point(0, width))
+    corners = Bounds(0, 0, length, width).corners
     segments: list[Segment] = []
     for i, corner in enumerate(corners):
         after = (i + 1) % 4
@@ -128,9 +129,8 @@ def _edge(start: Point, end: Point, rise: float, name: str) -> Line | Arc:
 
 def _simple(path: Path) -> Path:
     """Return the path if it does not cross itself."""
-    ring = path.points(CHORD)
     try:
-        region = Region.from_rings(ring)
+        region = Region.of(path)
     except ValueError as error:
         raise PanelError(f"{error}: give the points in order round the panel") from None
     if region.area <= 0:

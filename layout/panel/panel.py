@@ -10,7 +10,6 @@ from ..errors import PanelError
 from ..geometry.path import Path
 from ..geometry.polygon import Region
 from ..geometry.segments import Side
-from ..geometry.tolerance import CHORD
 from .build import Build
 from .defect import Defect, Spoils
 from .kept import face_with_kept
@@ -94,9 +93,9 @@ class Panel:
     def region(self, side: Side = "inside") -> Region:
         """Return its face as a polygon that lies within the true one, or contains it."""
         other: Side = "outside" if side == "inside" else "inside"
-        face = Region.from_rings(self.boundary.points(CHORD, side))
+        face = Region.of(self.boundary, side)
         for cut_out in self.cut_outs:
-            face = face.minus(Region.from_rings(cut_out.points(CHORD, other)))
+            face = face.minus(Region.of(cut_out, other))
         return face
 
     @property

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from ..drawing.scene import Area
 from ..geometry.path import Path
-from ..geometry.placement import Points
-from ..geometry.point import Point
 from ..geometry.polygon import Region
 from .frame import DrawingFrame
 
@@ -18,14 +16,9 @@ def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tupl
     coarse = region.simplified(_FINE * frame.scale)
     return tuple(
         Area(
-            frame.of(ring_of(piece.exterior)),
-            tuple(frame.of(ring_of(hole)) for hole in piece.holes),
+            frame.of(Path.through_ring(piece.exterior)),
+            tuple(frame.of(Path.through_ring(hole)) for hole in piece.holes),
             edged=edged,
         )
         for piece in coarse.pieces
     )
-
-
-def ring_of(points: Points) -> Path:
-    """Return the closed path through points, (n, 2)."""
-    return Path.through((Point(float(x), float(y)) for x, y in points), closed=True)

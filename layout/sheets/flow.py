@@ -70,9 +70,7 @@ class Flow:
         rows = wrapped(words, LETTERS, self.room.width - 6.0)
         self.need(LETTERS * _LEADING * len(rows))
         low, left = self.y - LETTERS - 0.35, self.room.left
-        box = [(0.0, 0.0), (_BOX, 0.0), (_BOX, _BOX), (0.0, _BOX)]
-        corners = [Point(left + x, low + y) for x, y in box]
-        self.put(Stroke(Path.through(corners, closed=True)))
+        self.put(Stroke(Path.round_box(Bounds(left, low, left + _BOX, low + _BOX))))
         self.words(words, indent=6.0)
         self.space(0.8)
 

@@ -59,8 +59,7 @@ class LabelSetter:
         for segment in path.segments:
             count = max(1, math.ceil(segment.length / step))
             for i in range(count + 1):
-                at = segment.at(i / count)
-                self.taken.append(Bounds(at.x - half, at.y - half, at.x + half, at.y + half))
+                self.taken.append(Bounds.about(segment.at(i / count), half))
 
     def set(
         self,

@@ -36,10 +36,5 @@ def legend(layers: Iterable[Layer], room: Bounds, lettering: Layer, columns: int
 
 def _sample(layer: Layer, left: float, middle: float) -> Item:
     if layer.hatching != "none":
-        low, high = middle - 1.6, middle + 1.6
-        corners = (
-            Point(left, low), Point(left + SAMPLE, low),
-            Point(left + SAMPLE, high), Point(left, high),
-        )  # fmt: skip
-        return Area(Path.through(corners, closed=True))
+        return Area(Path.round_box(Bounds(left, middle - 1.6, left + SAMPLE, middle + 1.6)))
     return Stroke(Path.through((Point(left, middle), Point(left + SAMPLE, middle))))

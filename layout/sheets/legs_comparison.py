@@ -96,7 +96,7 @@ def _card(
     """Yield one choice: its title, its drawing, its figures, what stands against it."""
     drawing = (2 * _reach(found).y) / scale
     middle = Point(room.middle.x, room.top - 7 - 2 * _SEAT - drawing / 2)
-    yield Group(layers.LETTERING, (Stroke(_box(room)),))
+    yield Group(layers.LETTERING, (Stroke(Path.round_box(room)),))
     title = Text(Point(room.left + 3, room.top - 6), _title(choice), 3.5, bold=True)
     yield Group(layers.LETTERING, (title,))
     yield from _drawn(job, found, choice, Placement(middle), scale)
@@ -166,8 +166,7 @@ def _drawn(
 
 def _spoilt(job: Job, found: Comparison, on_paper: Callable[[Path], Path]) -> Iterator[Group]:
     """Yield the defects under the top that no foot may stand on."""
-    place = found.top.placement
-    own = Placement(-place.centre.turned(-place.turn), -place.turn)
+    own = found.top.placement.inverse
     spoilt = [d for d in job.panel.defects if d.spoils & {Spoils.BEARING, Spoils.CUTTING}]
     inside = found.top.outline.bounds
     areas = []
@@ -177,11 +176,3 @@ def _spoilt(job: Job, found: Comparison, on_paper: Callable[[Path], Path]) -> It
         if abs(b.middle.x) < inside.right and abs(b.middle.y) < inside.top:
             areas.append(Area(on_paper(path)))
     yield Group(layers.DEFECT_BEARING, tuple(areas))
-
-
-def _box(room: Bounds) -> Path:
-    corners = (
-        Point(room.left, room.bottom), Point(room.right, room.bottom),
-        Point(room.right, room.top), Point(room.left, room.top),
-    )  # fmt: skip
-    return Path.through(corners, closed=True)

@@ -9,7 +9,6 @@ from ..drawing.scene import Area, Group, Item, Layer, Stroke
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
 from ..panel import Defect, Panel, Spoils
 from ..panel.datum import Datum
 from ..units import Tape
@@ -37,11 +36,8 @@ def face_groups(panel: Panel, frame: DrawingFrame) -> Iterator[Group]:
 
 def edge_groups(panel: Panel, frame: DrawingFrame) -> Iterator[Group]:
     """Yield the edges of the panel and of its cut-outs, exact where nothing runs over an edge."""
-    whole = Region.from_rings(panel.boundary.points(CHORD))
-    within = [
-        whole.shrunk(0.1).holds(Region.from_rings(cut_out.points(CHORD)))
-        for cut_out in panel.cut_outs
-    ]
+    whole = Region.of(panel.boundary)
+    within = [whole.shrunk(0.1).holds(Region.of(cut_out)) for cut_out in panel.cut_outs]
     if all(within):
         yield Group(layers.PANEL, (Stroke(frame.of(panel.boundary)),))
         if panel.cut_outs:

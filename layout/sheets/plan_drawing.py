@@ -74,7 +74,7 @@ def _setter(groups: Iterable[Group], frame: DrawingFrame) -> LabelSetter:
     for group in groups:
         for item in group.items:
             if isinstance(item, Mark):
-                setter.keep_clear(Bounds.around((item.at,)).grown(_ROUND_A_MARK))
+                setter.keep_clear(Bounds.about(item.at, _ROUND_A_MARK))
             elif isinstance(item, Stroke):
                 setter.keep_clear_along(item.path)
             elif isinstance(item, Area) and item.edged:

@@ -48,7 +48,7 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Draw
         small(piece) for path in portion.outline(content.finish) for piece in clipped(path, whole)
     ]
     flips = [small(piece) for path in _flips(portion, whole) for piece in clipped(path, whole)]
-    edges = [small(_edge(tile.window)) for tile in plan.tiles]
+    edges = [small(Path.round_box(tile.window)) for tile in plan.tiles]
     items: Drawn = [(layers.SHEET, Stroke(edge)) for edge in edges]
     items += [(layers.MAP_LINE, Stroke(path)) for path in outline]
     items += [(layers.CENTRELINE, Stroke(path)) for path in flips]
@@ -56,7 +56,7 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Draw
     for cross in plan.corner_crosses:
         place = laid(cross.at * scale)
         items += [(layers.CHECK_BARS, item) for item in strokes(cross_at(place, 1.2))]
-        spots.taken.append(Bounds(place.x - 1.2, place.y - 1.2, place.x + 1.2, place.y + 1.2))
+        spots.taken.append(Bounds.about(place, 1.2))
         name = spots.best(labels_round(place, cross.name, 2.5, 1.5))
         items += [(layers.CHECK_BARS, name)] if name else []
     for tile in plan.tiles:
@@ -72,16 +72,6 @@ def _flips(portion: Portion, whole: Bounds) -> Iterator[Path]:
         yield line(Point(0.0, whole.bottom), Point(0.0, whole.top))
     if portion.flip_y:
         yield line(Point(whole.left, 0.0), Point(whole.right, 0.0))
-
-
-def _edge(box: Bounds) -> Path:
-    corners = (
-        Point(box.left, box.bottom),
-        Point(box.right, box.bottom),
-        Point(box.right, box.top),
-        Point(box.left, box.top),
-    )
-    return Path.through(corners, closed=True)
 
 
 def _names(tile: Tile, scale: float, laid: Placement) -> Iterator[tuple[Text, Bounds]]:

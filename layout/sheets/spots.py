@@ -15,7 +15,6 @@ from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Points
 from ..geometry.point import Point
-from ..geometry.window import holds_bounds
 
 Held = TypeVar("Held")
 
@@ -43,7 +42,7 @@ class Spots:
 
     def cost(self, box: Bounds) -> float:
         """Return how much a box would cover: 0 for free, infinite outside the room."""
-        if not holds_bounds(self.room, box):
+        if not self.room.holds_box(box):
             return float("inf")
         covered = sum(_share(box, other) for other in self.taken)
         return self.drawn_in(box) + _OVER_A_BOX * covered
@@ -132,18 +131,7 @@ def points_along(paths: Iterable[Path], step: float = 1.5) -> Points:
     return np.concatenate(held) if held else np.empty((0, 2))
 
 
-def way_along(path: Path, share: float) -> Point:
-    """Return the point at a share of the length of a path."""
-    left = share * path.length
-    for segment in path.segments:
-        if left <= segment.length:
-            return segment.at(left / segment.length)
-        left -= segment.length
-    return path.segments[-1].end
-
-
 def _share(box: Bounds, other: Bounds) -> float:
     """Return what share of a box another one covers."""
-    wide = min(box.right, other.right) - max(box.left, other.left)
-    high = min(box.top, other.top) - max(box.bottom, other.bottom)
+    wide, high = box.shared(other)
     return wide * high / (box.width * box.height) if wide > 0 and high > 0 else 0.0

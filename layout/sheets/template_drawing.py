@@ -14,7 +14,7 @@ from ..geometry.point import Point
 from ..template.calibration import longest_bar
 from ..template.content import TemplateContent, mark_ring
 from .sign_legend import legend_line, signs_of
-from .spots import Spots, labels_round, points_along, way_along
+from .spots import Spots, labels_round, points_along
 from .template_parts import CheckBar, drawn_mark, joint_ticks, line, mark_words, pennant, strokes
 
 _ROUND = 30.0
@@ -54,7 +54,7 @@ def lines_of(content: TemplateContent, box: Bounds) -> Lines:
 def kept_words(path: Path, height: float) -> Iterator[tuple[Text, Bounds]]:
     """Yield offers of what a template says beside a kept edge, from its middle outwards."""
     for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
-        yield from labels_round(way_along(path, share), KEPT_WORDS, height, 2.0)
+        yield from labels_round(path.at(share * path.length), KEPT_WORDS, height, 2.0)
 
 
 def template_drawing(content: TemplateContent) -> Scene:

@@ -15,7 +15,6 @@ from ..geometry.bounds import Bounds
 from ..geometry.cutter import Cutter
 from ..geometry.placement import Placement
 from ..geometry.point import Point
-from ..geometry.window import holds
 from ..template.calibration import longest_bar
 from ..template.content import mark_ring
 from ..template.tiles import Tile, TilePlan
@@ -46,8 +45,8 @@ class TemplateSheet:
         self.to_sheet = Placement(self.shift)
         self.own_marks = [m for m in plan.register_marks if tile.name in m.tiles]
         self.own_crosses = [c for c in shown.crosses if c.tile == tile.name]
-        self.room = _moved(tile.window, self.shift)
-        self.cell = _moved(tile.cell, self.shift)
+        self.room = tile.window.moved(self.shift)
+        self.cell = tile.cell.moved(self.shift)
         points = shown.points + np.array([self.shift.x, self.shift.y])
         near = (points[:, 0] >= self.room.left) & (points[:, 0] <= self.room.right)
         near &= (points[:, 1] >= self.room.bottom) & (points[:, 1] <= self.room.top)
@@ -80,8 +79,8 @@ class TemplateSheet:
     def reserve(self) -> None:
         """Keep words off the marks and the seams."""
         for mark in self.shown.marks:
-            if holds(self.tile.window, mark.at):
-                self.spots.taken.append(_moved(mark_ring(mark).bounds, self.shift))
+            if self.tile.window.holds(mark.at):
+                self.spots.taken.append(mark_ring(mark).bounds.moved(self.shift))
         for start, end in seam_ends(self.tile, self.cell):
             self.spots.taken.append(Bounds.around((start, end)).grown(0.3))
 
@@ -90,11 +89,8 @@ class TemplateSheet:
         held: dict[Layer, list[Item]] = {}
         window = self.tile.window
         for layer, cutter, box in self.shown.lines:
-            if box.right < window.left or box.left > window.right:
-                continue
-            if box.top < window.bottom or box.bottom > window.top:
-                continue
-            held.setdefault(layer, []).extend(self.strokes(layer, cutter))
+            if min(box.shared(window)) >= 0:
+                held.setdefault(layer, []).extend(self.strokes(layer, cutter))
         for layer, items in held.items():
             yield Group(layer, tuple(items))
 
@@ -109,10 +105,10 @@ class TemplateSheet:
         items: list[Item] = []
         for mark in self.own_marks:
             items += strokes(register_cross(mark.at + self.shift))
-            self.spots.taken.append(_round(mark.at + self.shift, ARM))
+            self.spots.taken.append(Bounds.about(mark.at + self.shift, ARM))
         for cross in self.own_crosses:
             items += strokes(cross_at(cross.at + self.shift, _CORNER_ARM))
-            self.spots.taken.append(_round(cross.at + self.shift, _CORNER_ARM))
+            self.spots.taken.append(Bounds.about(cross.at + self.shift, _CORNER_ARM))
         return tuple(items)
 
     def register_names(self) -> tuple[Item, ...]:
@@ -221,7 +217,7 @@ class TemplateSheet:
         """Return the names of the marks whose middle lies in this sheet's cell."""
         items: list[Item] = []
         for mark in self.shown.marks:
-            if holds(self.tile.cell, mark.at):
+            if self.tile.cell.holds(mark.at):
                 off, words = mark.reach + 0.5, mark_words(mark.label)
                 at = mark.at + self.shift
                 offers = (labels_round(at, words, height, off) for height in _NAME_HEIGHTS)
@@ -265,15 +261,6 @@ def _places(cell: Bounds, width: float, height: float) -> Iterator[tuple[float, 
         y -= 8.0
 
 
-def _round(at: Point, by: float) -> Bounds:
-    return Bounds(at.x - by, at.y - by, at.x + by, at.y + by)
-
-
-def _moved(box: Bounds, by: Point) -> Bounds:
-    return Bounds(box.left + by.x, box.bottom + by.y, box.right + by.x, box.top + by.y)
-
-
 def _share_of(box: Bounds, other: Bounds) -> float:
-    wide = min(box.right, other.right) - max(box.left, other.left)
-    high = min(box.top, other.top) - max(box.bottom, other.bottom)
+    wide, high = box.shared(other)
     return 5.0 * max(wide, high) if wide > 0 and high > 0 else 0.0

@@ -11,13 +11,11 @@ from ..drawing.scene import Area, Group, Item, Mark, Stroke
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
 from ..job.plan import Plan
 from ..marking.mark import Kind
-from .areas import areas_of, ring_of
+from .areas import areas_of
 from .frame import DrawingFrame
 from .labels import LabelSetter
-from .spots import way_along
 
 _PAST_EDGE = 4.0
 """How far saw lines and guides are drawn past the panel, paper mm."""
@@ -25,7 +23,7 @@ _PAST_EDGE = 4.0
 
 def waste_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:
     """Yield the waste side of the rough-cut line, shaded."""
-    kept = Region.from_rings(plan.cuts.rough.points(CHORD, "outside"))
+    kept = Region.of(plan.cuts.rough, "outside")
     waste = plan.job.panel.region().minus(kept)
     yield Group(layers.WASTE, areas_of(waste, frame, edged=False))
 
@@ -98,7 +96,7 @@ def leg_labels(plan: Plan, frame: DrawingFrame, setter: LabelSetter) -> Iterator
 def kept_labels(cuts: CutPlan, frame: DrawingFrame, setter: LabelSetter) -> Iterator[Item]:
     """Yield "kept edge" beside each of those."""
     for kept in cuts.kept:
-        yield from setter.set(frame.at(way_along(kept.edge, 0.75)), "kept edge", 2.5)
+        yield from setter.set(frame.at(kept.edge.at(0.75 * kept.edge.length)), "kept edge", 2.5)
 
 
 def mark_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:
@@ -123,7 +121,7 @@ def offcut_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:
     if kept:
         yield Group(
             layers.OFFCUTS,
-            tuple(Stroke(frame.of(ring_of(clean.corners))) for clean in kept),
+            tuple(Stroke(frame.of(Path.through_ring(clean.corners))) for clean in kept),
         )
 
 

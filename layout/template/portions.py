@@ -14,7 +14,7 @@ from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Line, Segment
-from ..geometry.window import clipped, holds, part
+from ..geometry.window import clipped
 from .content import TemplateContent, TemplateMark, images, mark_ring
 from .paper import PaperError
 
@@ -63,7 +63,7 @@ class Portion:
         shown = []
         for mark in content.marks:
             kin = self._kin(mark, content.marks)
-            if holds(self.window, mark.at) and self._leads(mark) and kin is not None:
+            if self.window.holds(mark.at) and self._leads(mark) and kin is not None:
                 shown.append(replace(mark, label="/".join(dict.fromkeys(kin))))
         return tuple(shown)
 
@@ -217,10 +217,10 @@ def _curves_of(path: Path) -> tuple[Path, ...]:
             continue
         before, after = turned[n - 1], turned[(n + 1) % len(turned)]
         if isinstance(before, Line):
-            runs.append([part(before, 1 - _tail(before), 1.0)])
+            runs.append([before.part(1 - _tail(before), 1.0)])
         runs[-1].append(segment)
         if isinstance(after, Line):
-            runs[-1].append(part(after, 0.0, _tail(after)))
+            runs[-1].append(after.part(0.0, _tail(after)))
     return tuple(Path(tuple(run)) for run in runs)
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ..geometry.window import holds
 from .calibration import TRUE, Correction
 from .content import TemplateContent, TemplateMark
 from .paper import Margins, Paper
@@ -38,7 +37,7 @@ class Proposal:
         shown = {
             label
             for mark in self.portion.marks(content)
-            if any(holds(window, mark.at) for window in windows)
+            if any(window.holds(mark.at) for window in windows)
             for label in mark.label.split("/")
         }
         return tuple(mark for mark in content.marks if mark.label not in shown)

@@ -9,6 +9,7 @@ unless a name says sheet.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import reduce
 
 from ..geometry.bounds import Bounds
 from ..geometry.point import Point
@@ -125,7 +126,7 @@ class TilePlan:
     @property
     def whole(self) -> Bounds:
         """The box round all windows, template mm."""
-        return _box_of([tile.window for tile in self.tiles])
+        return reduce(Bounds.joined, (tile.window for tile in self.tiles))
 
     @property
     def rows(self) -> int:
@@ -213,15 +214,6 @@ def _corner_of(box: Bounds, towards: Point, whole: Bounds) -> Point:
     x = box.left if towards.x == whole.left else box.right
     y = box.bottom if towards.y == whole.bottom else box.top
     return Point(x, y)
-
-
-def _box_of(boxes: list[Bounds]) -> Bounds:
-    return Bounds(
-        min(b.left for b in boxes),
-        min(b.bottom for b in boxes),
-        max(b.right for b in boxes),
-        max(b.top for b in boxes),
-    )
 
 
 def tile_name(row: int, column: int) -> str:

@@ -20,7 +20,6 @@ from PIL import Image
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.pdf import to_pdf
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.geometry.window import holds
 from panelwright.layout.outlines import Oval
 from panelwright.layout.sheets.template_pages import template_pages
 from panelwright.layout.template.content import TemplateContent
@@ -70,7 +69,7 @@ def main() -> None:
             for segment in content.finish.segments:
                 for k in range(400):
                     at, ahead = segment.at(k / 400), segment.at(k / 400 + 1e-5)
-                    if holds(window, at):
+                    if window.holds(at):
                         normal = (ahead - at).angle - math.pi / 2
                         found.append(abs(offset(dark, at + shift, normal)))
             if found:

@@ -173,6 +173,7 @@ def test_area_and_length_of_a_circle_stay_wherever_it_lies(
 def test_a_placement_and_its_inverse_cancel(point: Point, placement: Placement) -> None:
     """What is carried onto the panel comes back into the shape's own frame."""
     assert near(placement.into(placement(point)), point)
+    assert near(placement.inverse(placement(point)), point)
     both = placement.then(Placement(Point(5, 6), 0.7))
     assert near(both(point), Placement(Point(5, 6), 0.7)(placement(point)))
 

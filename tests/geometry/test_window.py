@@ -17,7 +17,7 @@ from panelwright.layout.geometry.path import Path, circle
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Line, Segment
-from panelwright.layout.geometry.window import clipped, crossed_at, holds, part, split
+from panelwright.layout.geometry.window import clipped, crossed_at, split
 from panelwright.layout.outlines import Capsule, Oval
 
 placed_paths = st.builds(
@@ -61,7 +61,7 @@ def test_pieces_lie_in_the_window_and_on_the_path(
         points = np.array(
             [tuple(s.at(share)) for s in piece.segments for share in (0, 0.25, 0.5, 0.75, 1)]
         )
-        assert all(holds(window, Point(*p), by=-1e-6) for p in points)
+        assert all(window.holds(Point(*p), by=-1e-6) for p in points)
         assert off_path(points, path).max() < 2e-4
 
 
@@ -92,7 +92,7 @@ def _at_distance(segment: Segment, distance: float) -> Point:
     low, high = 0.0, 1.0
     for _ in range(50):
         middle = (low + high) / 2
-        short = part(segment, 0.0, middle).length < distance
+        short = segment.part(0.0, middle).length < distance
         low, high = (middle, high) if short else (low, middle)
     return segment.at(low)
 
@@ -142,7 +142,7 @@ def test_an_outline_is_touched_at_its_end() -> None:
 def test_parts_share_the_way(path: Path, one: float, other: float) -> None:
     """A part between two shares begins and ends where the segment has them."""
     for segment in path.segments:
-        cut = part(segment, one, other)
+        cut = segment.part(one, other)
         assert cut.start.distance_to(segment.at(one)) < 1e-6
         assert cut.end.distance_to(segment.at(other)) < 1e-6
 

@@ -17,7 +17,6 @@ from panelwright.layout.drawing.pdf import to_pdf
 from panelwright.layout.drawing.scene import Scene, Stroke, Text
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.geometry.window import holds, holds_bounds
 from panelwright.layout.outlines import Capsule
 from panelwright.layout.sheets.calibration_page import calibration_page
 from panelwright.layout.sheets.cover_sheet import upright_sheet
@@ -43,10 +42,10 @@ def test_calibration_ink_lies_between_the_margins(paper: Paper, white: Margins) 
     frame = scene.frame
     room = Bounds(white.left, white.bottom, frame.right - white.right, frame.top - white.top)
     for text in _texts(scene):
-        assert holds_bounds(room, text_box(text)), text
+        assert room.holds_box(text_box(text)), text
     for item in scene.on(layers.CHECK_BARS):
         assert isinstance(item, Stroke)
-        assert holds_bounds(room, item.path.bounds.grown(0.2))
+        assert room.holds_box(item.path.bounds.grown(0.2))
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER])
@@ -75,7 +74,7 @@ def test_ordinates_lie_between_the_margins(
     pages = ordinates_pages(content, paper, white)
     room = upright_sheet(paper, white).printable
     for page in pages:
-        assert all(holds_bounds(room, text_box(text)) for text in _texts(page))
+        assert all(room.holds_box(text_box(text)) for text in _texts(page))
     words = [t.words for page in pages for t in _texts(page)]
     for mark in content.marks:
         assert mark.label in words
@@ -112,7 +111,7 @@ def test_words_flow_over_pages(paragraphs: list[str]) -> None:
     assert " ".join(t.words for t in texts).split() == " ".join(paragraphs).split()
     for page in pages:
         rows = sorted(text.at.y for text in _texts(page))
-        assert all(holds(room, text.at, by=-1e-6) for text in _texts(page))
+        assert all(room.holds(text.at, by=-1e-6) for text in _texts(page))
         assert (np.diff(rows) > 4.0).all()
 
 

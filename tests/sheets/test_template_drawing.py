@@ -19,7 +19,6 @@ from panelwright.layout.drawing.scene import Mark, Stroke, Text
 from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.geometry.window import holds_bounds
 from panelwright.layout.outlines import Capsule, Oval
 from panelwright.layout.sheets.template_drawing import template_drawing
 from panelwright.layout.sheets.template_parts import CheckBar, joint_ticks, pennant
@@ -35,9 +34,9 @@ def test_everything_lies_on_the_sheet(content: TemplateContent) -> None:
     for group in scene.groups:
         for item in group.items:
             if isinstance(item, Text):
-                assert holds_bounds(scene.frame, text_box(item)), item
+                assert scene.frame.holds_box(text_box(item)), item
             elif isinstance(item, Stroke):
-                assert holds_bounds(scene.frame, item.path.bounds), item
+                assert scene.frame.holds_box(item.path.bounds), item
 
 
 @given(contents())

@@ -22,7 +22,6 @@ from panelwright.layout.drawing.scene import Scene, Stroke, Text
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.geometry.window import holds, holds_bounds
 from panelwright.layout.outlines import Capsule, Oval
 from panelwright.layout.sheets.template_pages import template_pages
 from panelwright.layout.template.calibration import Correction
@@ -103,11 +102,11 @@ def test_all_ink_lies_between_the_margins(
         for group in scene.groups:
             for item in group.items:
                 if isinstance(item, Text):
-                    assert holds_bounds(room, _stretched(text_box(item), scene)), item
+                    assert room.holds_box(_stretched(text_box(item), scene)), item
                 else:
                     assert isinstance(item, Stroke)
                     ink = item.path.bounds.grown(group.layer.line_width / 2)
-                    assert holds_bounds(room.grown(1e-6), _stretched(ink, scene)), item
+                    assert room.grown(1e-6).holds_box(_stretched(ink, scene)), item
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER])
@@ -181,14 +180,14 @@ def test_a_raster_of_all_sheets_is_true_over_two_metres() -> None:
             for k in range(41):
                 at, ahead = segment.at(k / 40), segment.at(k / 40 + 1e-5)
                 room = tile.window.grown(-3.0)
-                if not holds_bounds(room, Bounds.around([at])) or _near_a_joint(at, top):
+                if not room.holds_box(Bounds.around([at])) or _near_a_joint(at, top):
                     continue
                 normal = (ahead - at).angle - math.pi / 2
                 place = at + shift
                 assert abs(raster.line_offset(number, tuple(place), normal)) < RASTER_ERROR
                 measured += 1
         for mark in marks:
-            if holds_bounds(tile.window.grown(-3.0), Bounds.around([mark.at])):
+            if tile.window.grown(-3.0).holds_box(Bounds.around([mark.at])):
                 place = tuple(mark.at + shift)
                 for beside, normal in (((1.5, 0), math.pi / 2), ((0, 1.5), 0.0)):
                     arm = (place[0] + beside[0], place[1] + beside[1])
@@ -207,7 +206,7 @@ def test_a_raster_of_all_sheets_is_true_over_two_metres() -> None:
                     number, tuple(at + proposal.plan.shift(proposal.plan.tile(name))), math.pi / 2
                 )
                 for number, name in _tile_scenes(scenes)
-                if name in (tile.name, tile.right) and holds(proposal.plan.tile(name).window, at)
+                if name in (tile.name, tile.right) and proposal.plan.tile(name).window.holds(at)
             ]
             if len(both) == 2 and not _near_a_joint(at, top):
                 assert abs(both[0] - both[1]) < RASTER_ERROR

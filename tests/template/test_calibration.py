@@ -7,7 +7,6 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from template_strategies import margins
 
-from panelwright.layout.geometry.window import holds_bounds
 from panelwright.layout.template.calibration import (
     TRUE,
     CalibrationError,
@@ -133,7 +132,7 @@ def test_bars_lie_between_the_margins(paper: Paper, white: Margins) -> None:
     """A calibration rectangle is of round sides, and takes most of what the margins leave."""
     bars = CalibrationBars.on(paper, white)
     room = calibration_sheet(paper, white).printable
-    assert holds_bounds(room, bars.box.grown(2.5))
+    assert room.holds_box(bars.box.grown(2.5))
     assert bars.across > 0.87 * (room.width - 8)
     assert bars.along > 0.87 * (room.height - 8)
     unit = 25.4 if paper.imperial else 10.0

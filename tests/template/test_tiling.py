@@ -13,7 +13,7 @@ from template_strategies import contents, corrections, margins, overlaps, papers
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.path import Path, circle
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.geometry.window import clipped, holds, holds_bounds
+from panelwright.layout.geometry.window import clipped
 from panelwright.layout.outlines import Capsule, Rectangle
 from panelwright.layout.template.calibration import Correction
 from panelwright.layout.template.content import TemplateContent
@@ -47,7 +47,7 @@ plans = st.builds(_planned, contents(), papers, margins, overlaps, corrections)
 
 
 def _shown_by(plan: TilePlan, point: Point) -> bool:
-    return any(holds(tile.window, point, by=-1e-6) for tile in plan.tiles)
+    return any(tile.window.holds(point, by=-1e-6) for tile in plan.tiles)
 
 
 @given(contents(), papers, margins, overlaps, corrections)
@@ -76,7 +76,7 @@ def test_windows_lie_between_the_margins(plan: TilePlan) -> None:
             middle.x + (w.right + shift.x - middle.x) * across,
             middle.y + (w.top + shift.y - middle.y) * up,
         )
-        assert holds_bounds(plan.sheet.printable, stretched)
+        assert plan.sheet.printable.holds_box(stretched)
 
 
 @given(plans)
@@ -87,8 +87,8 @@ def test_register_marks_are_on_both_sheets(plan: TilePlan) -> None:
     assert len(set(numbers)) == len(numbers)
     for mark in plan.register_marks:
         one, other = (plan.tile(name) for name in mark.tiles)
-        assert holds(one.window, mark.at, by=MARK_ARM)
-        assert holds(other.window, mark.at, by=MARK_ARM)
+        assert one.window.holds(mark.at, by=MARK_ARM)
+        assert other.window.holds(mark.at, by=MARK_ARM)
         on_side = abs(one.cell.right - mark.at.x) < 1e-9 and abs(other.cell.left - mark.at.x) < 1e-9
         on_foot = abs(one.cell.bottom - mark.at.y) < 1e-9 and abs(other.cell.top - mark.at.y) < 1e-9
         assert on_side or on_foot
@@ -140,7 +140,7 @@ def test_no_sheet_is_idle(content: TemplateContent, paper: Paper) -> None:
             continue
         ink = [piece for path in content.paths for piece in clipped(path, tile.window)]
         points = [s.at(k / 30) for piece in ink for s in piece.segments for k in range(31)]
-        assert any(not any(holds(t.window, p) for t in others) for p in points)
+        assert any(not any(t.window.holds(p) for t in others) for p in points)
 
 
 def _falls_apart(tiles: dict[str, object]) -> bool:
@@ -190,7 +190,7 @@ def test_an_empty_middle_takes_no_paper() -> None:
     plan = tiles_for([Rectangle(1400, 900).path()], A4)
     assert len(plan.tiles) < plan.rows * plan.columns
     middle = Point(0, 0)
-    assert not any(holds(tile.window, middle) for tile in plan.tiles)
+    assert not any(tile.window.holds(middle) for tile in plan.tiles)
 
 
 def test_curves_alone_need_not_hang_together() -> None:
@@ -213,7 +213,7 @@ def test_check_lengths_measure_the_whole() -> None:
         assert check.length == pytest.approx(ends[0].distance_to(ends[1]))
     diagonals = [check.length for check in plan.check_lengths[-2:]]
     assert diagonals[0] == pytest.approx(diagonals[1])
-    assert all(holds(plan.tile(c.tile).window, c.at, by=4.0) for c in crosses.values())
+    assert all(plan.tile(c.tile).window.holds(c.at, by=4.0) for c in crosses.values())
 
 
 @pytest.mark.parametrize(

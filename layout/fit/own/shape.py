@@ -83,7 +83,7 @@ class Shape:
         region = Region.from_rings(ring)
         probes, depths = _probes(edges, region)
         return cls(
-            Point(float(middle[0]), float(middle[1])),
+            Point.of(middle),
             float(np.hypot(*ring.T).max()) + ROUNDING,
             edges,
             ring[outstanding(ring)],
@@ -102,7 +102,7 @@ class Shape:
             mm, mm, radians.
         """
         turn = math.remainder(float(pose[2]), math.tau) + 0.0
-        where = Point(float(pose[0]), float(pose[1]))
+        where = Point.of(pose[:2])
         return Placement(where - self.middle.turned(turn), turn)
 
     def inside(self, points: Array) -> Array:

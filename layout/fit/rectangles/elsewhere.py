@@ -106,7 +106,7 @@ class RectanglesElsewhere:
 
     def _stand(self, held: Held) -> Stand:
         t, centre = self.wish.lipping, held.centre
-        placement = Placement(Point(float(centre[0]), float(centre[1])), held.turn + math.pi / 2)
+        placement = Placement(Point.of(centre), held.turn + math.pi / 2)
         length, width = self.polisher.length(held) - 2 * t, self.polisher.width(held) - 2 * t
         return Stand(self.polisher.promise(held), placement, length, width)
 

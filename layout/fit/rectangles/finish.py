@@ -36,7 +36,7 @@ def finished(inner: Region, polisher: Polisher, held: Held) -> Fit | None:
         The inner polygon of the sound wood.
     """
     held = polisher.trimmed(held)
-    placement = Placement(Point(*(float(v) for v in held.centre)), _long_axis(held.turn))
+    placement = Placement(Point.of(held.centre), _long_axis(held.turn))
     whole = _core(polisher, held)
     corners = whole.outer(CHORD)
     for reduced in _REDUCTIONS:

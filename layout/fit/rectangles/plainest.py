@@ -31,7 +31,7 @@ def in_plainest_place(fit: Fit, inner: Region, limits: Limits, held: Sequence[Re
     core, within = fit.core.outer(CHORD), fit.core.inner(CHORD)
     own = np.array([fit.placement.centre.x, fit.placement.centre.y])
     for place in plain_places(inner.edges, limits, fit.placement.turn, own):
-        centre = Point(float(place.centre[0]), float(place.centre[1]))
+        centre = Point.of(place.centre)
         there = Placement(centre, math.remainder(place.turn, math.pi) + 0.0)
         if not inner.holds(Region.from_rings(there.of(core))):
             continue

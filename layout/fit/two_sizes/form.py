@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...errors import LayoutError
+from ...geometry.placement import array_of
 from ...geometry.polygon import Region, convex_hull
 from ...geometry.segments import Line
 from ...outlines import Outline, RegularPolygon
@@ -77,7 +78,7 @@ class Form:
 def regular_form(sides: int) -> Form:
     """Return the form of a regular polygon; its radius is half its size across flats."""
     top = RegularPolygon(sides, 2.0)
-    body = PolygonBody(np.array([(p.x, p.y) for p in top.corners]))
+    body = PolygonBody(array_of(top.corners))
     return Form(
         top.name,
         body,

@@ -89,6 +89,11 @@ class Arc:
         """Return the point at this share of the way, 0 to 1."""
         return self._on(self.from_angle + self.sweep * share)
 
+    def part(self, first: float, last: float) -> Arc:
+        """Return what lies between two shares of the sweep."""
+        start = self.from_angle + self.sweep * first
+        return replace(self, from_angle=start, sweep=self.sweep * (last - first))
+
     def reversed(self) -> Arc:
         """Return the same arc run the other way."""
         return replace(self, from_angle=self.from_angle + self.sweep, sweep=-self.sweep)

@@ -84,6 +84,11 @@ class EllipticArc:
         """Return the point at this share of the sweep, 0 to 1."""
         return self._on(self.from_angle + self.sweep * share)
 
+    def part(self, first: float, last: float) -> EllipticArc:
+        """Return what lies between two shares of the sweep."""
+        start = self.from_angle + self.sweep * first
+        return replace(self, from_angle=start, sweep=self.sweep * (last - first))
+
     def reversed(self) -> EllipticArc:
         """Return the same arc run the other way."""
         return replace(self, from_angle=self.from_angle + self.sweep, sweep=-self.sweep)

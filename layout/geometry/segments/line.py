@@ -42,6 +42,10 @@ class Line:
         """Return the point at this share of the way, 0 to 1."""
         return self.start + (self.end - self.start) * share
 
+    def part(self, first: float, last: float) -> Line:
+        """Return what lies between two shares of the way."""
+        return Line(self.at(first), self.at(last))
+
     def reversed(self) -> Line:
         """Return the same line run the other way."""
         return Line(self.end, self.start)

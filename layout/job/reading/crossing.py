@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...errors import GeometryError
-from ...geometry.placement import Points
+from ...geometry.placement import Points, array_of
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import SAME_POINT
@@ -40,7 +40,7 @@ def first_crossing(points: Sequence[Point]) -> Crossing | None:
     """
     if _holds_an_area(points):
         return None
-    start = np.array([(p.x, p.y) for p in points], dtype=np.float64)
+    start = array_of(points)
     along = np.roll(start, -1, axis=0) - start
     count = len(start)
     for i in range(count):
@@ -53,8 +53,8 @@ def first_crossing(points: Sequence[Point]) -> Crossing | None:
         shares = _shares(start[i], along[i], start[first:end], along[first:end])
         if np.isfinite(shares).any():
             other = int(np.nanargmin(shares))
-            x, y = start[i] + shares[other] * along[i]
-            return Crossing(i + 1, first + other + 1, Point(float(x), float(y)))
+            at = Point.of(start[i] + shares[other] * along[i])
+            return Crossing(i + 1, first + other + 1, at)
     return None
 
 
@@ -73,7 +73,7 @@ def is_simple(points: Sequence[Point], place: Place) -> bool:
 
 def _holds_an_area(points: Sequence[Point]) -> bool:
     try:
-        Region.from_rings(np.array([(p.x, p.y) for p in points], dtype=np.float64))
+        Region.from_rings(array_of(points))
     except GeometryError:
         return False
     return True

@@ -132,7 +132,7 @@ def _check_on_panel(path: Path | None, face: Region | None, place: Place) -> Non
     if path is None or face is None:
         return
     middle = path.bounds.middle
-    if face.meet(Region.from_rings(path.points(0.01))).area <= 0:
+    if face.meet(Region.of(path, tolerance=0.01)).area <= 0:
         place.wrong(
             f"it lies off the panel: its middle is at x {place.length(middle.x)}, "
             f"y {place.length(middle.y)}, from corner A; look at the figures"

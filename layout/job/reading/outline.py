@@ -67,14 +67,7 @@ def _box(points: Sequence[Point]) -> Path | None:
     if not points:
         return None
     bounds = Bounds.around(points)
-    box = bounds.grown(max(bounds.width, bounds.height) / 2 + SAME_POINT)
-    corners = (
-        Point(box.left, box.bottom),
-        Point(box.right, box.bottom),
-        Point(box.right, box.top),
-        Point(box.left, box.top),
-    )
-    return Path.through(corners, closed=True)
+    return Path.round_box(bounds.grown(max(bounds.width, bounds.height) / 2 + SAME_POINT))
 
 
 def _by_sides(values: Values) -> Path | None:

@@ -8,7 +8,7 @@ from ...errors import LayoutError
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD, SAME_POINT
+from ...geometry.tolerance import SAME_POINT
 from ...panel.build import Build
 from ...panel.datum import LETTERS
 from ...panel.defect import Defect
@@ -118,12 +118,12 @@ def _face(outline: Path | None, cut_outs: list[Path | None], place: Place) -> Re
     """Return what the cut-outs leave; note those that take nothing, or all together everything."""
     if outline is None:
         return None
-    whole = Region.from_rings(outline.points(CHORD))
+    whole = Region.of(outline)
     face = whole
     for i, path in enumerate(cut_outs):
         if path is None:
             continue
-        hole = Region.from_rings(path.points(CHORD))
+        hole = Region.of(path)
         if whole.meet(hole).area <= 0:
             (place / i).wrong("it lies wholly off the panel: leave it out, or look at its points")
         face = face.minus(hole)

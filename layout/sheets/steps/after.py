@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from ...drawing import layers
 from ...drawing.scene import Scene
-from ...geometry.placement import Points
+from ...geometry.path import Path
 from ...job.plan import Plan
-from ..areas import ring_of
 from .ground import Wood
 from .stage import Stage
 
@@ -21,8 +20,7 @@ def offcuts_scene(plan: Plan) -> Scene:
     stage.path(layers.GHOST, plan.cuts.finish)
     for offcut in plan.offcuts.pieces:
         if offcut.kept and offcut.clean is not None:
-            corners: Points = offcut.clean.corners
-            stage.path(layers.OFFCUTS, ring_of(corners), clear=True)
+            stage.path(layers.OFFCUTS, Path.through_ring(offcut.clean.corners), clear=True)
     wood.letters(stage)
     for offcut in plan.offcuts.pieces:
         at = offcut.piece.centroid if offcut.clean is None else offcut.clean.centre

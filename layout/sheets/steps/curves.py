@@ -12,10 +12,9 @@ from ...cutting.feed import QuarterFeed
 from ...cutting.stages import wood_after
 from ...drawing import layers
 from ...drawing.scene import Scene
-from ...geometry.placement import Points
+from ...geometry.placement import Points, array_of
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD
 from ...job.plan import Plan
 from .stage import Stage
 
@@ -58,7 +57,7 @@ def jigsaw_scene(plan: Plan, cut: CurveCut) -> Scene:
     blank = _piece(plan, wood_after(plan.job.panel, cuts.trims, cuts.facets))
     stage = Stage.around(blank.bounds, mirrored=cuts.face.mirrored)
     stage.region(layers.WOOD, blank)
-    kept = Region.from_rings(cut.line.points(CHORD, "outside"))
+    kept = Region.of(cut.line, "outside")
     stage.region(layers.WASTE, blank.minus(kept))
     stage.region(layers.PANEL, blank, edged=True)
     stage.path(layers.GHOST, cuts.core)
@@ -77,7 +76,7 @@ def router_scene(plan: Plan, cut: CurveCut) -> Scene:
     heading = "Show face UP; where it says down, turn it over" if feeds else ""
     extent = cut.line.bounds.grown(2 * _AWAY * plan.top.outline.length / 90)
     stage = Stage.around(extent, mirrored=mirrored, heading=heading)
-    stage.region(layers.WOOD, Region.from_rings(cut.line.points(CHORD)))
+    stage.region(layers.WOOD, Region.of(cut.line))
     line = layers.CORE if plan.top.lipping else layers.FINISH
     stage.path(line, *cut.line.without(cut.kept), clear=True)
     kept_lines(plan, stage)
@@ -94,7 +93,7 @@ def router_scene(plan: Plan, cut: CurveCut) -> Scene:
             _round(stage, ring)
     _radii(plan, stage, cut.radii)
     if cut.template is not None and abs(cut.template.offset) > 0:
-        at = Point(*(float(v) for v in cut.template.line.points(1.0)[0]))
+        at = cut.template.line.segments[0].start
         stage.label(layers.METHOD, at, "template", towards=plan.top.placement.centre - at)
     return stage.scene("To the line, and which way round")
 
@@ -140,7 +139,7 @@ def _radii(plan: Plan, stage: Stage, radii: tuple[SwungRadius, ...]) -> None:
 
 def _ring(cut: CurveCut, off: float) -> Points:
     """Return the line `off` mm outside the cut's, (n, 2), anticlockwise."""
-    return Region.from_rings(cut.line.points(0.1)).grown(off).exterior
+    return Region.of(cut.line, tolerance=0.1).grown(off).exterior
 
 
 def _fed(plan: Plan, stage: Stage, ring: Points, feed: QuarterFeed) -> None:
@@ -184,15 +183,14 @@ def _along_cuts(stage: Stage, cut: CurveCut) -> None:
 
 
 def _nearest(ring: Points, point: Point) -> int:
-    return int(np.hypot(*(ring - np.array(tuple(point))).T).argmin())
+    return int(np.hypot(*(ring - array_of([point])).T).argmin())
 
 
 def _at(ring: Points, index: float) -> Point:
     """Return the point of a ring at a place between two of its corners."""
     low = math.floor(index)
     one, other = ring[low % len(ring)], ring[(low + 1) % len(ring)]
-    x, y = one + (other - one) * (index - low)
-    return Point(float(x), float(y))
+    return Point.of(one + (other - one) * (index - low))
 
 
 def _piece(plan: Plan, region: Region) -> Region:

@@ -6,15 +6,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from ...drawing import layers
-from ...geometry.bounds import Bounds
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD
 from ...job.plan import Plan
 from ...panel.datum import Datum
 from ...units import Tape
-from ..areas import ring_of
 from ..panel_drawing import layer_of
 from .stage import Stage
 
@@ -63,7 +60,7 @@ class Wood:
     @property
     def region(self) -> Region:
         """Its face, without cut-outs."""
-        face = Region.from_rings(self.boundary.points(CHORD))
+        face = Region.of(self.boundary)
         return face.meet(self.plan.job.panel.region("outside"))
 
     def stage(self, *, wood: Region | None = None, defects: bool = False) -> Stage:
@@ -85,7 +82,7 @@ class Wood:
         stage.region(layers.PANEL, left, edged=True)
         for piece in left.pieces:
             for ring in (piece.exterior, *piece.holes):
-                stage.setter.keep_clear_along(stage.frame.of(ring_of(ring)), half=0.3)
+                stage.setter.keep_clear_along(stage.frame.of(Path.through_ring(ring)), half=0.3)
         return stage
 
     def letters(self, stage: Stage) -> None:
@@ -116,7 +113,7 @@ class Wood:
         """Return how far the wood reaches beyond the datum's start in a direction, paper mm."""
         start = self.datum.start
         corners = self.boundary.points(1.0)
-        reach = max((Point(float(x), float(y)) - start).dot(outwards) for x, y in corners)
+        reach = max((Point.of(row) - start).dot(outwards) for row in corners)
         return max(0.0, reach) / stage.frame.scale
 
     def along(self, stage: Stage, value: float) -> None:
@@ -145,12 +142,3 @@ class Wood:
                 stage.line(layers.DIMENSIONS, edge, edge + outwards * (2 * stage.frame.scale))
                 tip = edge + outwards * (1.2 * stage.frame.scale)
                 stage.label(layers.DIMENSIONS, tip, words, towards=outwards)
-
-
-def extent_of(*paths: Path) -> Bounds:
-    """Return the upright box round paths, mm."""
-    bounds = [path.bounds for path in paths]
-    whole = bounds[0]
-    for other in bounds[1:]:
-        whole = whole.joined(other)
-    return whole

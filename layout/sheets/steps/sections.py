@@ -28,8 +28,8 @@ def flatten_scene(plan: Plan) -> Scene:
     wide = 4 * found
     stage = Stage.around(Bounds(0, 0, wide, found), heading="Across the slab")
     off = (found - left) / 2
-    stage.path(layers.GONE, _box(0, 0, wide, found))
-    stage.area(layers.SECTION, _box(0, off, wide, found - off))
+    stage.path(layers.GONE, Path.round_box(Bounds(0, 0, wide, found)))
+    stage.area(layers.SECTION, Path.round_box(Bounds(0, off, wide, found - off)))
     stage.dimension(Point(wide, off), Point(wide, found - off), tape.figure(left), _RIGHT)
     stage.dimension(Point(0, 0), Point(0, found), tape.figure(found), -_RIGHT)
     return stage.scene("What flattening takes off")
@@ -41,10 +41,11 @@ def lipping_scene(plan: Plan, edging: Edging) -> Scene:
     wide, over = _WIDE * thickness, OVER_THICKNESS / 2
     extent = Bounds(-wide, -over, 0, thickness + over)
     stage = Stage.around(extent, heading="Section through the edge")
-    stage.area(layers.SECTION, _box(-wide, 0, -lip, thickness))
+    stage.area(layers.SECTION, Path.round_box(Bounds(-wide, 0, -lip, thickness)))
     for i in range(edging.layers):
         left = -lip + i * edging.layer
-        stage.area(layers.METHOD, _box(left, -over, left + edging.layer, thickness + over))
+        strip = Bounds(left, -over, left + edging.layer, thickness + over)
+        stage.area(layers.METHOD, Path.round_box(strip))
     below = Point(0, -over)
     stage.dimension(Point(-lip, -over), below, tape.figure(lip), _DOWN)
     stage.dimension(below, Point(0, thickness + over), tape.figure(edging.strip_width), _RIGHT)
@@ -57,7 +58,7 @@ def profile_scene(plan: Plan, profile: ProfilePlan) -> Scene:
     inside, up, radius = profile.bevel_in, profile.bevel_up, profile.round_over
     wide = max(_WIDE * thickness, 1.15 * profile.fixings_inside)
     stage = Stage.around(Bounds(-wide, 0, 0, thickness), heading="Section, show face UP")
-    stage.path(layers.GONE, _box(-wide, 0, 0, thickness))
+    stage.path(layers.GONE, Path.round_box(Bounds(-wide, 0, 0, thickness)))
     stage.area(layers.SECTION, _edge(thickness, wide, profile))
     corner = Point(0, 0)
     if inside:
@@ -92,8 +93,3 @@ def _edge(thickness: float, wide: float, profile: ProfilePlan) -> Path:
     upper = Point(-wide, thickness)
     segments += [Line(segments[-1].end, upper), Line(upper, points[0])]
     return Path(tuple(segments))
-
-
-def _box(left: float, bottom: float, right: float, top: float) -> Path:
-    corners = (Point(left, bottom), Point(right, bottom), Point(right, top), Point(left, top))
-    return Path.through(corners, closed=True)

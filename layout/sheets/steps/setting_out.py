@@ -7,7 +7,7 @@ from ...drawing.scene import Scene
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD, SAME_POINT
+from ...geometry.tolerance import SAME_POINT
 from ...job.plan import Plan
 from ...marking.mark import Kind, Mark
 from ...marking.marks import MarkSet
@@ -196,7 +196,7 @@ def lines_scene(plan: Plan, wood: Wood, marks: MarkSet) -> Scene:
     """Return finish, core and rough line, and the waste outside them."""
     cuts = plan.cuts
     stage = wood.stage()
-    kept = Region.from_rings(cuts.rough.points(CHORD, "outside"))
+    kept = Region.of(cuts.rough, "outside")
     stage.region(layers.WASTE, wood.region.minus(kept))
     stage.path(layers.ROUGH, *cuts.drawn(cuts.rough), clear=True)
     if cuts.core != cuts.finish:

@@ -119,7 +119,7 @@ class Stage:
         for point in points:
             at = self.frame.at(point)
             self.add(layer, Mark(at, arm))
-            self.setter.keep_clear(Bounds(at.x - arm, at.y - arm, at.x + arm, at.y + arm))
+            self.setter.keep_clear(Bounds.about(at, arm))
 
     def arrow(self, layer: Layer, points: Iterable[Point]) -> None:
         """Draw an arrow through points on paper, its head at the last."""
@@ -212,14 +212,8 @@ class Stage:
 
     def _is_free(self, text: Text) -> bool:
         box = text_box(text).grown(0.3)
-        room = self.setter.room
-        inside = (
-            room.left <= box.left
-            and box.right <= room.right
-            and room.bottom <= box.bottom
-            and box.top <= room.top
-        )
-        return inside and not any(_overlap(box, taken) for taken in self.setter.taken)
+        taken = self.setter.taken
+        return self.setter.room.holds_box(box) and all(min(box.shared(t)) <= 0 for t in taken)
 
     def _settle(self, layer: Layer, text: Text) -> None:
         self.setter.keep_clear(text_box(text))
@@ -235,7 +229,7 @@ def _box(item: Item) -> Bounds:
             return item.boundary.bounds
         case Mark():
             reach = max(item.arm, item.diameter / 2)
-            return Bounds.around([item.at]).grown(reach)
+            return Bounds.about(item.at, reach)
         case _:
             return item.path.bounds
 
@@ -244,9 +238,3 @@ def _readable(angle: float) -> float:
     """Return the direction of a baseline so that it is read from below or from the right."""
     turned = (angle + math.pi / 2 - 1e-9) % math.pi - math.pi / 2 + 1e-9
     return turned if abs(turned + math.pi / 2) > 1e-6 else math.pi / 2
-
-
-def _overlap(one: Bounds, other: Bounds) -> bool:
-    return min(one.right, other.right) > max(one.left, other.left) and min(
-        one.top, other.top
-    ) > max(one.bottom, other.bottom)

@@ -34,7 +34,7 @@ def contacts_scene(plan: Plan) -> Scene:
         for point in contact.points:
             at = stage.frame.at(point)
             stage.add(layers.CONTACTS, Area(circle(at, _DOT)))
-            stage.setter.keep_clear(Bounds.around((at,)).grown(_DOT))
+            stage.setter.keep_clear(Bounds.about(at, _DOT))
         dots.append(contact.middle)
     middle = plan.fit.placement.centre
     for number, dot in enumerate(dots, 1):
