@@ -52,21 +52,6 @@ class LargeArc:
         sweep = 4 * math.atan2(2 * rise, chord)
         return cls(chord, rise, radius, radius - rise, radius * sweep)
 
-    @classmethod
-    def from_chord_and_radius(cls, chord: float, radius: float) -> LargeArc:
-        """Return the flat arc over `chord` with this radius, mm.
-
-        Raises
-        ------
-        OutlineError
-            If the chord is longer than the diameter, or a length is not above 0.
-        """
-        if not 0 < chord <= 2 * radius < math.inf:
-            raise OutlineError(
-                f"an arc needs 0 < chord <= 2 × radius, not {chord:g} and {radius:g}"
-            )
-        return cls.from_chord_and_rise(chord, radius - math.sqrt(radius**2 - chord**2 / 4))
-
     def height(self, out: float) -> float:
         """Return how far it stands off the chord at `out` from the middle, mm.
 

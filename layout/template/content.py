@@ -70,8 +70,6 @@ class TemplateContent:
         Whether the left half mirrors the right one, so that a half can be flipped at x = 0.
     symmetric_y : bool
         Whether the lower half mirrors the upper one, so that a half can be flipped at y = 0.
-    notes : tuple of str
-        Sentences for the cover.
     tape : Tape
         What the maker reads the check bars with.
     mirrored : bool
@@ -90,7 +88,6 @@ class TemplateContent:
     feet: tuple[Path, ...] = ()
     symmetric_x: bool = False
     symmetric_y: bool = False
-    notes: tuple[str, ...] = ()
     tape: Tape = field(default_factory=Tape)
     mirrored: bool = False
     kept: tuple[Path, ...] = ()
