@@ -78,12 +78,8 @@ def arcs_along(arc: EllipticArc, tolerance: float) -> tuple[Line | Arc, ...]:
 
 def _along(arc: EllipticArc, one: float, other: float) -> tuple[Line | Arc, ...]:
     """Return the biarc between two shares of an elliptic arc."""
-    ways = []
-    for share in (one, other):
-        angle = arc.from_angle + arc.sweep * share
-        own = _tangent(arc.half_length, arc.half_width, angle) * math.copysign(1.0, arc.sweep)
-        ways.append(own.turned(arc.turn))
-    return biarc(Station(arc.at(one), ways[0]), Station(arc.at(other), ways[1]))
+    start, end = (Station(arc.at(share), arc.pace(share).unit()) for share in (one, other))
+    return biarc(start, end)
 
 
 def _crossing(a: float, b: float, inside: float) -> float:

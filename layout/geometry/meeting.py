@@ -10,21 +10,9 @@ from .segments import Arc, EllipticArc, Line, Segment
 from .tolerance import SAME_POINT
 
 
-def way_at(segment: Segment, *, end: bool) -> Point:
-    """Return the unit vector along which a segment leaves its start, or arrives at its end."""
-    if isinstance(segment, Line):
-        return segment.direction
-    angle = segment.from_angle + (segment.sweep if end else 0.0)
-    sense = math.copysign(1.0, segment.sweep)
-    if isinstance(segment, Arc):
-        return Point.polar(sense, angle + math.pi / 2)
-    a, b = segment.half_length, segment.half_width
-    return Point(-a * math.sin(angle), b * math.cos(angle)).unit().turned(segment.turn) * sense
-
-
 def turn_at(arriving: Segment, leaving: Segment) -> float:
     """Return how far the way turns from one segment to the next, radians, positive to the left."""
-    one, other = way_at(arriving, end=True), way_at(leaving, end=False)
+    one, other = arriving.pace(1.0), leaving.pace(0.0)
     return math.atan2(one.cross(other), one.dot(other))
 
 

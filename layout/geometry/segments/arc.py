@@ -89,6 +89,11 @@ class Arc:
         """Return the point at this share of the way, 0 to 1."""
         return self._on(self.from_angle + self.sweep * share)
 
+    def pace(self, share: float) -> Point:
+        """Return how the point at this share moves as the share grows, mm."""
+        angle = self.from_angle + self.sweep * share
+        return Point.polar(self.radius * self.sweep, angle + math.pi / 2)
+
     def reversed(self) -> Arc:
         """Return the same arc run the other way."""
         return replace(self, from_angle=self.from_angle + self.sweep, sweep=-self.sweep)

@@ -84,6 +84,12 @@ class EllipticArc:
         """Return the point at this share of the sweep, 0 to 1."""
         return self._on(self.from_angle + self.sweep * share)
 
+    def pace(self, share: float) -> Point:
+        """Return how the point at this share moves as the share grows, mm."""
+        angle = self.from_angle + self.sweep * share
+        own = Point(-self.half_length * math.sin(angle), self.half_width * math.cos(angle))
+        return own.turned(self.turn) * self.sweep
+
     def reversed(self) -> EllipticArc:
         """Return the same arc run the other way."""
         return replace(self, from_angle=self.from_angle + self.sweep, sweep=-self.sweep)

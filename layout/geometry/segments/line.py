@@ -42,6 +42,10 @@ class Line:
         """Return the point at this share of the way, 0 to 1."""
         return self.start + (self.end - self.start) * share
 
+    def pace(self, share: float) -> Point:
+        """Return how the point at this share moves as the share grows, mm."""
+        return self.end - self.start
+
     def reversed(self) -> Line:
         """Return the same line run the other way."""
         return Line(self.end, self.start)
