@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from ..geometry.ellipse import arcs_along
-from ..geometry.meeting import between, meetings, share_of
+from ..geometry.intersect import between, meetings, share_of
 from ..geometry.parallel import parallel_of_path
 from ..geometry.path import Path
 from ..geometry.point import Point

@@ -16,7 +16,7 @@ import numpy as np
 
 from ..errors import GeometryError
 from .ellipse import arcs_along
-from .meeting import between, meetings, share_of, turn_at
+from .intersect import between, meetings, share_of, turn_at
 from .path import Path
 from .placement import Points
 from .point import Point

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..geometry.meeting import turn_at
+from ..geometry.intersect import meeting_of_lines, turn_at
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
@@ -135,11 +135,10 @@ def meeting(one: Edge, other: Edge) -> Meeting:
     if one.end.distance_to(other.start) <= SAME_POINT:
         return Meeting(one.end, True, turn)
     arriving, leaving = one.segments[-1].pace(1.0).unit(), other.segments[0].pace(0.0).unit()
-    slant = arriving.cross(leaving)
-    if abs(slant) < math.sin(CORNER_TURN):
+    met = meeting_of_lines(one.end, arriving, other.start, leaving)
+    if met is None or abs(arriving.cross(leaving)) < math.sin(CORNER_TURN):
         return Meeting(one.end.midpoint(other.start), False, turn)
-    reach = (other.start - one.end).cross(leaving) / slant
-    return Meeting(one.end + arriving * reach, False, turn)
+    return Meeting(met, False, turn)
 
 
 def _breaks(one: Segment, other: Segment) -> bool:
