@@ -8,19 +8,17 @@ Half-axes are a and b. The end arcs have radius r about (±(a − r), 0), the si
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from ..errors import OutlineError
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
+from ..geometry.scalar import peak
 from ..geometry.segments import Arc
 
 _SAMPLES = 720
 """Points of a quarter of the ellipse at which the distance is taken: good to 1e-4 mm."""
-
-_GOLDEN = (math.sqrt(5) - 1) / 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +77,7 @@ class FourCentreOval:
         """Return the oval that lies nearest to the true ellipse.
 
         As the end radius grows, the ends move outside the ellipse and the shoulders inside, so the
-        farthest distance first falls and then rises; halving by the golden section finds its least.
+        farthest distance first falls and then rises.
         """
         a, b = _half_axes(length, width)
 
@@ -88,7 +86,7 @@ class FourCentreOval:
             return _farthest_from_ellipse(a, b, ((end_radius, Point(a - end_radius, 0.0)),
                                                  (side, Point(0.0, b - side))), 180)  # fmt: skip
 
-        radius = _least(farthest, 1e-3 * b, (1 - 1e-6) * b)
+        radius = peak(lambda end: -farthest(end), 1e-3 * b, (1 - 1e-6) * b)
         return cls._with_end_radius(length, width, radius)
 
     @classmethod
@@ -224,22 +222,6 @@ def _farthest_from_ellipse(
 def _past(point: Point, centre: Point, following: Point) -> bool:
     """Return whether a point lies beyond the line on which two arcs meet."""
     return (centre - following).cross(point - centre) > 0
-
-
-def _least(value: Callable[[float], float], low: float, high: float) -> float:
-    """Return where a function that falls and then rises is least, by the golden section."""
-    one, other = high - _GOLDEN * (high - low), low + _GOLDEN * (high - low)
-    at_one, at_other = value(one), value(other)
-    while high - low > 1e-7 * high:
-        if at_one < at_other:
-            high, other, at_other = other, one, at_one
-            one = high - _GOLDEN * (high - low)
-            at_one = value(one)
-        else:
-            low, one, at_one = one, other, at_other
-            other = low + _GOLDEN * (high - low)
-            at_other = value(other)
-    return (low + high) / 2
 
 
 def _whole(quarter: tuple[Arc, ...]) -> Path:
