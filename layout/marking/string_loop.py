@@ -6,9 +6,9 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..errors import OutlineError
 from ..geometry.point import Point
 from ..geometry.scalar import last_where
+from ..outlines.base import require_sizes
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,8 +67,7 @@ class StringLoop:
         >>> StringLoop.for_oval(length=1000.0, width=600.0)
         StringLoop(nail_spacing=800.0, loop=1800.0, nail=0.0, pencil=0.0, stretch=0.0)
         """
-        if not 0 < width <= length < math.inf:
-            raise OutlineError(f"an oval needs 0 < width <= length, not {width:g} by {length:g} mm")
+        require_sizes("an oval", length, width)
         spacing = math.sqrt((length - width) * (length + width))
         if nail == pencil:
             taut = length + spacing + math.pi * nail
