@@ -8,16 +8,13 @@ far as they cross; farther still the first run is gone and the second ends on th
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 from .biarcs import arcs_along_curve
 from .ellipse import parallel_of_ellipse
-from .path import Path
-from .placement import Placement
+from .path import Path, four_quarters
 from .point import Point
 from .scalar import last_where
-from .segments import Arc, Line
 from .superellipse import END, Quadrant
 
 _SAMPLES = 256
@@ -57,12 +54,7 @@ def parallel_of_superellipse(curve: Quadrant, distance: float, tolerance: float)
             (run.start, run.end),
         )
     ]
-    upper = quarter + [segment.mirrored().reversed() for segment in reversed(quarter)]
-    return Path((*upper, *(_turned_half(segment) for segment in upper)))
-
-
-def _turned_half(segment: Line | Arc) -> Line | Arc:
-    return segment.placed(Placement(turn=math.pi))
+    return four_quarters(quarter)
 
 
 def _runs(curve: Quadrant, distance: float) -> tuple[_Run, ...]:

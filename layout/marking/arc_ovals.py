@@ -11,8 +11,7 @@ import math
 from dataclasses import dataclass, field
 
 from ..errors import OutlineError
-from ..geometry.path import Path
-from ..geometry.placement import Placement
+from ..geometry.path import Path, four_quarters
 from ..geometry.point import Point
 from ..geometry.scalar import peak
 from ..geometry.segments import Arc
@@ -107,7 +106,7 @@ class FourCentreOval:
 
     def path(self) -> Path:
         """Return its outline, anticlockwise from the right end."""
-        return _whole(
+        return four_quarters(
             (
                 Arc(Point(self.end_centre, 0.0), self.end_radius, 0.0, self.join),
                 Arc(
@@ -170,7 +169,7 @@ class EightCentreOval:
         end, side = Point(self.end_centre, 0.0), Point(0.0, -self.side_centre)
         first = (end - self.middle_centre).angle
         second = (self.middle_centre - side).angle
-        return _whole(
+        return four_quarters(
             (
                 Arc(end, self.end_radius, 0.0, first),
                 Arc(self.middle_centre, self.middle_radius, first, second - first),
@@ -222,10 +221,3 @@ def _farthest_from_ellipse(
 def _past(point: Point, centre: Point, following: Point) -> bool:
     """Return whether a point lies beyond the line on which two arcs meet."""
     return (centre - following).cross(point - centre) > 0
-
-
-def _whole(quarter: tuple[Arc, ...]) -> Path:
-    """Return the closed path whose first quarter is given, from the right end to the upper side."""
-    left = tuple(arc.mirrored().reversed() for arc in reversed(quarter))
-    upper = (*quarter, *left)
-    return Path((*upper, *(arc.placed(Placement(turn=math.pi)) for arc in upper)))
