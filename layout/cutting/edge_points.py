@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ..geometry.intersect import crossings
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_POINT
-from ..marking.crossing import crossings
 from ..panel.datum import Datum, Reference
 from ..panel.edges import STRAIGHT, Edge, edges_of
 from ..panel.panel import Panel

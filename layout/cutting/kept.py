@@ -10,11 +10,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
 from ..geometry.path import Path
-from ..geometry.placement import Points, array_of
 from ..geometry.point import Point
+from ..geometry.polygon import Region
 from ..geometry.segments import Line, Segment
 from ..geometry.tolerance import CHORD
 from ..marking.step import Figure, Step
@@ -128,13 +126,13 @@ def kept_edges(panel: Panel, runs: Runs, rough: Sequence[Path]) -> tuple[KeptEdg
 
 def runs_of(line: Path, edges: Sequence[Path]) -> Runs:
     """Return a closed line broken where it lies on edges that are kept."""
-    drawn = [(edge.points(CHORD), Edge(edge.segments).is_straight) for edge in edges]
+    drawn = [(Region.line(edge.points(CHORD)), Edge(edge.segments).is_straight) for edge in edges]
     lies: list[Path | None] = []
     for segment in line.segments:
         on = (
             edge
-            for edge, (points, straight) in zip(edges, drawn, strict=True)
-            if _lies_on(segment, points, straight=straight)
+            for edge, (held, straight) in zip(edges, drawn, strict=True)
+            if _lies_on(segment, held, straight=straight)
         )
         lies.append(next(on, None))
     count = len(lies)
@@ -156,17 +154,13 @@ def _outwards(path: Path) -> Point:
     return -(path.segments[-1].end - path.segments[0].start).unit().left
 
 
-def _lies_on(segment: Segment, edge: Points, *, straight: bool) -> bool:
-    """Return whether a segment lies on an edge, given as points."""
+def _lies_on(segment: Segment, edge: Region, *, straight: bool) -> bool:
+    """Return whether a segment lies on an edge, given as a line, and runs its way."""
     near = _PROUD if straight and isinstance(segment, Line) else _ON_IT
-    places = array_of(segment.at(share) for share in _SHARES)
-    ways = np.diff(edge, axis=0)
-    squared = np.maximum((ways * ways).sum(axis=1), 1e-18)
-    to = places[:, None, :] - edge[None, :-1, :]
-    shares = np.clip((to * ways).sum(axis=2) / squared, 0.0, 1.0)
-    off = np.hypot(*np.moveaxis(to - shares[:, :, None] * ways, 2, 0))
-    if float(off.min(axis=1).max()) > near:
+    places = [segment.at(share) for share in _SHARES]
+    feet = [edge.nearest_to(Region.at(place))[0] for place in places]
+    if any(foot.distance_to(place) > near for foot, place in zip(feet, places, strict=True)):
         return False
-    nearest = int(off[2].argmin())
-    way = Point.of(ways[nearest]).unit()
-    return (segment.end - segment.start).unit().dot(way) > _ALONG
+    way = places[-1] - places[0]
+    # seen along the edge a way is shorter by the cosine, and that shadow along the way once more
+    return (feet[-1] - feet[0]).dot(way) > _ALONG**2 * way.dot(way)

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from itertools import accumulate, pairwise
 
 from ..geometry.ellipse import arcs_along
-from ..geometry.meeting import meetings, share_of, way_at
+from ..geometry.intersect import meetings, share_of
 from ..geometry.parallel import parallel_of_path
 from ..geometry.path import Path
 from ..geometry.point import Point
@@ -229,6 +229,6 @@ def _longer(edge: Path) -> Path:
     for segment in edge.segments:
         pieces += arcs_along(segment, CURVE) if isinstance(segment, EllipticArc) else (segment,)
     first, last = pieces[0], pieces[-1]
-    back = Line(first.start - way_at(first, end=False) * _BULGE, first.start)
-    on = Line(last.end, last.end + way_at(last, end=True) * _BULGE)
+    back = Line(first.start - first.pace(0.0).unit() * _BULGE, first.start)
+    on = Line(last.end, last.end + last.pace(1.0).unit() * _BULGE)
     return Path((back, *pieces, on))

@@ -11,7 +11,7 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from ..geometry.meeting import turn_at
+from ..geometry.intersect import turn_at
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Line, Segment

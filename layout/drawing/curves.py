@@ -17,19 +17,8 @@ def cubic_controls(segment: Segment) -> tuple[Point, Point]:
     askew, so the same holds in its own frame (Goldapp, *CAGD* 8, 1991).
     """
     assert not isinstance(segment, Line)
-    reach = 4 / 3 * math.tan(segment.sweep / 4)
-    half = (
-        (segment.radius, segment.radius)
-        if isinstance(segment, Arc)
-        else (segment.half_length, segment.half_width)
-    )
-    turn = 0.0 if isinstance(segment, Arc) else segment.turn
-
-    def tangent(angle: float) -> Point:
-        return Point(-half[0] * math.sin(angle), half[1] * math.cos(angle)).turned(turn) * reach
-
-    last = segment.from_angle + segment.sweep
-    return segment.start + tangent(segment.from_angle), segment.end - tangent(last)
+    reach = 4 / 3 * math.tan(segment.sweep / 4) / segment.sweep
+    return segment.start + segment.pace(0.0) * reach, segment.end - segment.pace(1.0) * reach
 
 
 def whole_turn(path: Path) -> Arc | EllipticArc | None:

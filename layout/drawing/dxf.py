@@ -86,8 +86,9 @@ def _order_classes(document: Drawing) -> None:
 @contextmanager
 def _no_dates() -> Iterator[None]:
     """Have ezdxf write fixed dates and ids while the file is made."""
-    from ezdxf._options import options
+    import ezdxf
 
+    options = ezdxf.options
     before = options.write_fixed_meta_data_for_testing
     options.write_fixed_meta_data_for_testing = True
     try:

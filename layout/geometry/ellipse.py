@@ -11,8 +11,7 @@ import math
 from itertools import pairwise
 
 from .biarcs import Station, biarc, off
-from .path import Path
-from .placement import Placement
+from .path import Path, four_quarters
 from .point import Point
 from .segments import Arc, EllipticArc, Line
 
@@ -57,9 +56,7 @@ def parallel_of_ellipse(a: float, b: float, distance: float, tolerance: float) -
         if error <= tolerance or steps >= _MOST_STEPS:
             break
         steps *= 2
-    upper = quarter + [_flip_x(arc) for arc in reversed(quarter)]
-    lower = [_turn_half(arc) for arc in upper]
-    return Path(tuple(upper + lower))
+    return four_quarters(quarter)
 
 
 def arcs_along(arc: EllipticArc, tolerance: float) -> tuple[Line | Arc, ...]:
@@ -78,12 +75,8 @@ def arcs_along(arc: EllipticArc, tolerance: float) -> tuple[Line | Arc, ...]:
 
 def _along(arc: EllipticArc, one: float, other: float) -> tuple[Line | Arc, ...]:
     """Return the biarc between two shares of an elliptic arc."""
-    ways = []
-    for share in (one, other):
-        angle = arc.from_angle + arc.sweep * share
-        own = _tangent(arc.half_length, arc.half_width, angle) * math.copysign(1.0, arc.sweep)
-        ways.append(own.turned(arc.turn))
-    return biarc(Station(arc.at(one), ways[0]), Station(arc.at(other), ways[1]))
+    start, end = (Station(arc.at(share), arc.pace(share).unit()) for share in (one, other))
+    return biarc(start, end)
 
 
 def _crossing(a: float, b: float, inside: float) -> float:
@@ -119,11 +112,3 @@ def _parallel_point(a: float, b: float, distance: float, t: float) -> Point:
 
 def _tangent(a: float, b: float, t: float) -> Point:
     return Point(-a * math.sin(t), b * math.cos(t)).unit()
-
-
-def _flip_x(segment: Line | Arc) -> Line | Arc:
-    return segment.mirrored().reversed()
-
-
-def _turn_half(segment: Line | Arc) -> Line | Arc:
-    return segment.placed(Placement(turn=math.pi))

@@ -14,7 +14,7 @@ from dataclasses import replace
 
 from ..errors import GeometryError
 from .ellipse import arcs_along
-from .meeting import meetings, share_of, turn_at, way_at
+from .intersect import meetings, share_of, turn_at
 from .path import Path
 from .placement import array_of
 from .point import Point
@@ -146,7 +146,7 @@ def _raw(pieces: Sequence[Piece], distance: float, tolerance: float) -> Iterator
 
 def _right_of_end(piece: Piece) -> float:
     """Return the direction to the right of the way on which a piece arrives, radians."""
-    return way_at(piece, end=True).angle - math.pi / 2
+    return piece.pace(1.0).angle - math.pi / 2
 
 
 def _lies_right(part: Region, face: Region, distance: float, tolerance: float) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import reduce
@@ -176,6 +177,10 @@ class Path:
 
 def circle(centre: Point, radius: float) -> Path:
     """Return a whole circle, anticlockwise from its rightmost point, as two half circles."""
-    from math import pi
+    return Path((Arc(centre, radius, 0.0, math.pi), Arc(centre, radius, math.pi, math.pi)))
 
-    return Path((Arc(centre, radius, 0.0, pi), Arc(centre, radius, pi, pi)))
+
+def four_quarters(quarter: Sequence[Segment]) -> Path:
+    """Return the closed path that both axes mirror, from its first quarter: from +x to +y."""
+    upper = [*quarter, *(segment.mirrored().reversed() for segment in reversed(quarter))]
+    return Path((*upper, *(segment.placed(Placement(turn=math.pi)) for segment in upper)))

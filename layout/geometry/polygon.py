@@ -85,6 +85,11 @@ class Region:
         """Return the region that is one point, without area or edges: something to be held."""
         return cls(shapely.Point(place.x, place.y))
 
+    @classmethod
+    def line(cls, points: Points) -> Region:
+        """Return the region that is an open line through points, (n, 2) mm, without area."""
+        return cls(shapely.LineString(points))
+
     @property
     def is_empty(self) -> bool:
         """Whether it holds nothing."""
@@ -138,14 +143,8 @@ class Region:
     @property
     def edges(self) -> NDArray[np.float64]:
         """All its edges, (n, 2, 2) mm: edge, start or end, x or y; the region is to their left."""
-        oriented = shapely.orient_polygons(self.shape)
-        parts = [p for p in shapely.get_parts(oriented) if isinstance(p, shapely.Polygon)]
-        rings = [ring for part in parts for ring in (part.exterior, *part.interiors)]
-        corners = [shapely.get_coordinates(ring) for ring in rings]
-        pairs = [np.stack([ring[:-1], ring[1:]], axis=1) for ring in corners if len(ring) > 1]
-        held = np.concatenate(pairs) if pairs else np.zeros((0, 2, 2))
-        moved: NDArray[np.float64] = held[np.any(held[:, 0] != held[:, 1], axis=1)]
-        return moved
+        pairs = [np.stack([ring, np.roll(ring, -1, axis=0)], axis=1) for ring in self._rings()]
+        return np.concatenate(pairs) if pairs else np.zeros((0, 2, 2))
 
     @property
     def corners(self) -> Points:
@@ -259,6 +258,11 @@ class Region:
         """Return the least distance between two regions, mm; 0 where they meet."""
         return float(self.shape.distance(other.shape))
 
+    def nearest_to(self, other: Region) -> tuple[Point, Point]:
+        """Return a place of this and one of `other`, no farther apart than any two."""
+        ends = shapely.get_coordinates(shapely.shortest_line(self.shape, other.shape))
+        return Point(*ends[0].tolist()), Point(*ends[1].tolist())
+
     def edge_distance(self, point: Point) -> float:
         """Return the distance from a point to the nearest edge, mm."""
         return float(shapely.distance(self.shape.boundary, shapely.Point(point.x, point.y)))
@@ -271,9 +275,7 @@ class Region:
         """Return the parts of the straight line from `start` to `end` that lie within, in order."""
         cut = self.shape.intersection(shapely.LineString([(start.x, start.y), (end.x, end.y)]))
         parts = [
-            p
-            for p in shapely.get_parts(cut)
-            if isinstance(p, shapely.LineString) and not p.is_empty
+            p for p in shapely.get_parts(cut) if isinstance(p, shapely.LineString) and p.length
         ]
         spans = [(Point(*p.coords[0]), Point(*p.coords[-1])) for p in parts]
         along = (end - start).unit()

@@ -15,6 +15,7 @@ import numpy as np
 
 from .biarcs import Station
 from .point import Point
+from .scalar import peak
 
 MIDDLE, END = 1.0, 2.0
 """The parameter where both terms are ½, and at the end of the short axis."""
@@ -106,18 +107,11 @@ class Quadrant:
         """The parameter where it bends most.
 
         The curvature rises to one summit and falls again, so the place of the highest of a row of
-        values is closed in on by thirds.
+        values is closed in on.
         """
         steps = 256
         best = max(range(steps + 1), key=lambda i: self.bend(END * i / steps))
-        low, high = END * max(best - 1, 0) / steps, END * min(best + 1, steps) / steps
-        for _ in range(80):
-            one, other = low + (high - low) / 3, high - (high - low) / 3
-            if self.bend(one) < self.bend(other):
-                low = one
-            else:
-                high = other
-        return (low + high) / 2
+        return peak(self.bend, END * max(best - 1, 0) / steps, END * min(best + 1, steps) / steps)
 
 
 @cache

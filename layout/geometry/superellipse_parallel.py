@@ -8,19 +8,15 @@ far as they cross; farther still the first run is gone and the second ends on th
 
 from __future__ import annotations
 
-import math
-from collections.abc import Callable
 from dataclasses import dataclass
 
 from .biarcs import arcs_along_curve
 from .ellipse import parallel_of_ellipse
-from .path import Path
-from .placement import Placement
+from .path import Path, four_quarters
 from .point import Point
-from .segments import Arc, Line
+from .scalar import last_where
 from .superellipse import END, Quadrant
 
-_HALVINGS = 60
 _SAMPLES = 256
 
 
@@ -58,12 +54,7 @@ def parallel_of_superellipse(curve: Quadrant, distance: float, tolerance: float)
             (run.start, run.end),
         )
     ]
-    upper = quarter + [segment.mirrored().reversed() for segment in reversed(quarter)]
-    return Path((*upper, *(_turned_half(segment) for segment in upper)))
-
-
-def _turned_half(segment: Line | Arc) -> Line | Arc:
-    return segment.placed(Placement(turn=math.pi))
+    return four_quarters(quarter)
 
 
 def _runs(curve: Quadrant, distance: float) -> tuple[_Run, ...]:
@@ -77,13 +68,13 @@ def _runs(curve: Quadrant, distance: float) -> tuple[_Run, ...]:
         return inside * curve.bend(w) > 1
 
     cusps = (
-        _where(lambda w: not turns_back(w), 0.0, tightest),
-        _where(turns_back, tightest, END),
+        last_where(lambda w: not turns_back(w), 0.0, tightest),
+        last_where(turns_back, tightest, END),
     )
     if _clearance(curve, right, cusps[1]) < inside:
-        last = _where(lambda w: curve.station(w, distance).point.y < 0, cusps[1], END)
+        last = last_where(lambda w: curve.station(w, distance).point.y < 0, cusps[1], END)
         return (_Run(last, END, Point(curve.station(last, distance).point.x, 0.0), top),)
-    one = _where(
+    one = last_where(
         lambda w: _clearance(curve, curve.station(w, distance).point, cusps[1]) >= inside,
         0.0,
         cusps[0],
@@ -91,17 +82,6 @@ def _runs(curve: Quadrant, distance: float) -> tuple[_Run, ...]:
     one, other = _crossing(curve, distance, one, cusps)
     corner = curve.station(one, distance).point.midpoint(curve.station(other, distance).point)
     return (_Run(0.0, one, right, corner), _Run(other, END, corner, top))
-
-
-def _where(holds: Callable[[float], bool], low: float, high: float) -> float:
-    """Return where a property that holds at `low`, and not at `high`, ceases to hold."""
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2
-        if holds(middle):
-            low = middle
-        else:
-            high = middle
-    return low
 
 
 def _clearance(curve: Quadrant, point: Point, first: float) -> float:
@@ -123,7 +103,7 @@ def _nearest(curve: Quadrant, point: Point, first: float) -> float:
         station = curve.station(w)
         return station.way.dot(point - station.point) > 0
 
-    return _where(still_ahead, low, high)
+    return last_where(still_ahead, low, high)
 
 
 def _crossing(

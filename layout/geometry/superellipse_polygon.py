@@ -13,6 +13,7 @@ from itertools import pairwise
 
 import numpy as np
 
+from .intersect import meeting_of_lines
 from .placement import Points, array_of
 from .point import Point
 from .segments import Side
@@ -52,11 +53,8 @@ def _spread(curve: Quadrant) -> tuple[Points, Points]:
 def _meeting(curve: Quadrant, one: float, other: float) -> Point:
     """Return where the tangents at two parameters meet."""
     first, second = curve.station(one), curve.station(other)
-    turn = first.way.cross(second.way)
-    across = second.point - first.point
-    if turn < 1e-12:
-        return first.point.midpoint(second.point)
-    return first.point + first.way * (across.cross(second.way) / turn)
+    met = meeting_of_lines(first.point, first.way, second.point, second.way)
+    return met or first.point.midpoint(second.point)
 
 
 def _off(curve: Quadrant, one: Point, other: Point, tip: Point, side: Side) -> float:

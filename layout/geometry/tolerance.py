@@ -25,9 +25,6 @@ from the arcs drawn for it; half of the vector error allowed in a written file."
 SAME_POINT = 1e-6
 """Two ends of a path nearer than this are one point."""
 
-AREA_BALANCE = 1e-6
-"""Relative error allowed where areas must add up."""
-
 SIZE_SLACK = 0.01
 """A size that falls short of a whole step by less than this counts as the step: a panel of 1400
 gives a top of 1400, though its proof was made 0.005 smaller."""

@@ -6,9 +6,10 @@ import math
 from itertools import pairwise
 
 from .bounds import Bounds
+from .intersect import shares_at
 from .path import Path
 from .point import Point
-from .segments import Arc, EllipticArc, Line, Segment
+from .segments import EllipticArc, Line, Segment
 from .tolerance import ROUNDING, SAME_POINT
 
 
@@ -37,22 +38,6 @@ def clipped(path: Path, window: Bounds) -> tuple[Path, ...]:
     if [*path.segments] in runs:
         return (path,)
     return tuple(Path(tuple(run)) for run in runs)
-
-
-def crossed_at(path: Path, axis: int, level: float) -> tuple[Point, ...]:
-    """Return where a path meets the line x = `level` (axis 0) or y = `level` (axis 1), in order.
-
-    From the lowest other coordinate to the highest; a point met twice comes once. A segment that
-    lies along the line gives its ends.
-    """
-    found: list[Point] = []
-    for segment in path.segments:
-        shares = {*_level_crossings(segment, axis, level), 0.0, 1.0}
-        points = (segment.at(share) for share in shares if 0 <= share <= 1)
-        found += [p for p in points if abs(tuple(p)[axis] - level) <= SAME_POINT]
-    found.sort(key=lambda point: tuple(point)[1 - axis])
-    kept = [p for n, p in enumerate(found) if n == 0 or p.distance_to(found[n - 1]) > SAME_POINT]
-    return tuple(kept)
 
 
 def split(segment: Segment, most: float) -> tuple[Segment, ...]:
@@ -100,45 +85,7 @@ def most_length(segment: Segment) -> float:
 
 def _crossings(segment: Segment, window: Bounds) -> list[float]:
     """Return the shares, in (0, 1), at which a segment crosses the lines of the window's sides."""
-    sides = [(0, window.left), (0, window.right), (1, window.bottom), (1, window.top)]
-    shares = [share for side in sides for share in _level_crossings(segment, *side)]
+    right, up = Point(1.0, 0.0), Point(0.0, 1.0)
+    sides = [(right, window.left), (right, window.right), (up, window.bottom), (up, window.top)]
+    shares = [share for side in sides for share in shares_at(segment, *side)]
     return [share for share in shares if 0 < share < 1]
-
-
-def _level_crossings(segment: Segment, axis: int, level: float) -> list[float]:
-    """Return the shares at which a segment's x or y takes a value; some may lie outside 0 to 1."""
-    if not isinstance(segment, Line):
-        return _arc_crossings(segment, axis, level)
-    start, end = tuple(segment.start)[axis], tuple(segment.end)[axis]
-    return [(level - start) / (end - start)] if start != end else []
-
-
-def _arc_crossings(segment: Arc | EllipticArc, axis: int, level: float) -> list[float]:
-    """Return where an arc's x or y takes a value.
-
-    Along an ellipse either coordinate is ``c + reach·cos(t − peak)``: two angles, equal where it
-    only touches, or none.
-    """
-    first, second = _axes(segment)
-    along, across = tuple(first)[axis], tuple(second)[axis]
-    reach, peak = math.hypot(along, across), math.atan2(across, along)
-    height = level - tuple(segment.centre)[axis]
-    if reach == 0 or abs(height) > reach + ROUNDING:
-        return []
-    half = math.acos(min(max(height / reach, -1.0), 1.0))
-    shares = []
-    for angle in (peak + half, peak - half):
-        ahead = (angle - segment.from_angle) % math.tau
-        turns = ahead if segment.sweep > 0 else ahead - math.tau
-        shares.append(turns / segment.sweep)
-    return shares
-
-
-def _axes(segment: Arc | EllipticArc) -> tuple[Point, Point]:
-    """Return the half-axes of an arc as vectors."""
-    if isinstance(segment, Arc):
-        return Point(segment.radius, 0.0), Point(0.0, segment.radius)
-    return (
-        Point(segment.half_length, 0.0).turned(segment.turn),
-        Point(0.0, segment.half_width).turned(segment.turn),
-    )

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 
 from ..geometry.point import ORIGIN, Point
+from ..geometry.scalar import peak
 from ..outlines import Freeform, Outline
 from .free_room import middle_of, stances
 from .room import StandingRoom, insets_for, plate_inset
@@ -70,10 +70,9 @@ def firmness(outline: Outline, middles: tuple[Point, ...]) -> float:
 def corner_of_largest(room: StandingRoom) -> Point:
     """Return the upper right corner of the largest rectangle, mm, in the middle of the room.
 
-    Of a convex room x·y has one peak along the rim (its level lines bound convex sets), so a golden
-    section finds it.
+    Of a convex room x·y has one peak along the rim: its level lines bound convex sets.
     """
-    angle = _peak(lambda turn: room.reach(turn) ** 2 * math.sin(2 * turn), 0.0, math.pi / 2)
+    angle = peak(lambda turn: room.reach(turn) ** 2 * math.sin(2 * turn), 0.0, math.pi / 2)
     return room.at(angle)
 
 
@@ -101,20 +100,3 @@ def _tripods(room: StandingRoom) -> list[tuple[Point, ...]]:
         (Point(-corner.x, -corner.y), Point(corner.x, -corner.y), top),
         (Point(-corner.x, -corner.y), end, Point(-corner.x, corner.y)),
     ]
-
-
-def _peak(value: Callable[[float], float], low: float, high: float) -> float:
-    """Return where a function with one peak has it, by golden section."""
-    share = (math.sqrt(5) - 1) / 2
-    left, right = high - share * (high - low), low + share * (high - low)
-    at_left, at_right = value(left), value(right)
-    while high - low > 1e-9:
-        if at_left < at_right:
-            low, left, at_left = left, right, at_right
-            right = low + share * (high - low)
-            at_right = value(right)
-        else:
-            high, right, at_right = right, left, at_left
-            left = high - share * (high - low)
-            at_left = value(left)
-    return (low + high) / 2

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from ..geometry.bounds import Bounds
+from ..geometry.intersect import way_out
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import ORIGIN, Point
@@ -14,7 +15,6 @@ from ..geometry.polygon import Region
 from ..outlines import Outline
 from ..panel import SoundWood
 from .movement import MovementPlan, slot_for
-from .rim import Rim
 
 SHORT = 75.0
 """A batten stops this far from each edge, mm (common practice)."""
@@ -92,8 +92,8 @@ def battens_under(
     reach = outline.support(along.angle) + outline.support(along.angle + math.pi)
     count = max(2, math.ceil(reach / APART))
     slot = slot_for(movement.change, screw)
-    rim = Rim.of(outline.path())
     taken = [Region.of(head, "outside").grown(BESIDE) for head in heads]
+    line = outline.path()
 
     def fits(batten: Batten) -> bool:
         own = Region.of(batten.print)
@@ -106,7 +106,7 @@ def battens_under(
     for k in range(count):
         wanted = reach * ((k + 0.5) / count - 0.5)
         tried = (
-            _at(rim, along, wanted + off, slot)
+            _at(line, along, wanted + off, slot)
             for off in _offsets(reach / (2 * count) - SIZE[0], inwards=-math.copysign(1.0, wanted))
         )
         best = next((batten for batten in tried if batten is not None and fits(batten)), None)
@@ -123,15 +123,15 @@ def _offsets(most: float, inwards: float) -> Iterator[float]:
         yield -k * _STEP * inwards
 
 
-def _at(rim: Rim, along: Point, offset: float, slot: float) -> Batten | None:
+def _at(line: Path, along: Point, offset: float, slot: float) -> Batten | None:
     """Return the batten at a distance along the grain from the middle; None where it is short.
 
     Its print is in the frame of the top.
     """
     base, across = along * offset, along.left
     edges = [base + along * (side * SIZE[0] / 2) for side in (-1, 1)]
-    ups = [rim.way_out(edge, across) for edge in edges]
-    downs = [rim.way_out(edge, -across) for edge in edges]
+    ups = [way_out(line, edge, across) for edge in edges]
+    downs = [way_out(line, edge, -across) for edge in edges]
     if not math.isfinite(sum(ups) + sum(downs)):
         return None  # an edge of it lies outside the top
     up, down = min(ups) - SHORT, min(downs) - SHORT

@@ -33,15 +33,6 @@ GLUE_FIGHTS = 1.0
 """Movement under one rigid joint above this, mm, breaks the joint or the wood (our choice)."""
 
 
-def width_change(width: float, coefficient: float, moisture: float) -> float:
-    """Return how much wider wood becomes, mm, when its moisture rises by `moisture`, %.
-
-    >>> round(width_change(232, 0.00245, 3), 1)
-    1.7
-    """
-    return width * coefficient * moisture
-
-
 @dataclass(frozen=True, slots=True)
 class Slot:
     """How one fixing lets the top move.

@@ -10,6 +10,7 @@ from functools import reduce
 import numpy as np
 
 from ..geometry.bounds import Bounds
+from ..geometry.intersect import way_out
 from ..geometry.path import Path
 from ..geometry.placement import Placement, Points
 from ..geometry.point import ORIGIN, Point
@@ -21,7 +22,6 @@ from .arrangement import middles_for
 from .checks import problems_of
 from .concern import LegProblem
 from .foot import Foot
-from .rim import Rim
 from .tipping import Tipping, tipping_of
 from .wish import Fixing, LegsWish
 
@@ -242,7 +242,7 @@ def _overhangs(outline: Outline, foot: Foot, legs: Sequence[Leg]) -> Overhang:
     return Overhang(
         side=outline.width / 2 - across - min(middles.top, -middles.bottom),
         end=outline.length / 2 - along - min(middles.right, -middles.left),
-        corner=Rim.of(outline.path()).way_out(ORIGIN, corner.unit()) - corner.norm,
+        corner=way_out(outline.path(), ORIGIN, corner.unit()) - corner.norm,
         least=min(leg.overhang for leg in legs),
     )
 

@@ -12,10 +12,11 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from ..errors import LegsError, OutlineError
+from ..geometry.intersect import way_out
+from ..geometry.path import Path
 from ..geometry.point import ORIGIN, Point
 from ..outlines import Outline
 from .foot import Foot, FootShape
-from .rim import Rim
 from .wish import LegsWish
 
 FOOT_INSET = 60.0
@@ -96,7 +97,7 @@ class StandingRoom:
 
     Attributes
     ----------
-    line : Rim
+    line : Path
         The parallel to the top's edge that a foot's corners (a round foot's middle) must not cross.
     corners : tuple of Point
         The foot's upper right corners from its middle; the middle itself for a round foot.
@@ -108,7 +109,7 @@ class StandingRoom:
         Of the plate on the leg's head, where there is one: it keeps `PLATE_INSET`.
     """
 
-    line: Rim
+    line: Path
     corners: tuple[Point, ...]
     half_length: float
     half_width: float
@@ -165,7 +166,7 @@ class StandingRoom:
         within = [Point(max(c.x - _NUDGE, 0.0), max(c.y - _NUDGE, 0.0)) for c in self.corners]
         corners = (_to_quarter(c, quarter) for c in within for quarter in self.quarters)
         return all(
-            math.isfinite(self.line.way_out(corner, way)) for corner in corners for way in ways
+            math.isfinite(way_out(self.line, corner, way)) for corner in corners for way in ways
         )
 
     def reach(self, direction: float) -> float:
@@ -177,7 +178,7 @@ class StandingRoom:
         ]
         for quarter in self.quarters:
             across = _to_quarter(way, quarter)
-            limits += [self.line.way_out(_to_quarter(c, quarter), across) for c in self.corners]
+            limits += [way_out(self.line, _to_quarter(c, quarter), across) for c in self.corners]
         if self.plate is not None:
             limits.append(self.plate.reach(direction))
         return min(limits)
@@ -188,7 +189,7 @@ class StandingRoom:
 
 
 @lru_cache(maxsize=256)
-def _line_inside(outline: Outline, distance: float) -> Rim:
+def _line_inside(outline: Outline, distance: float) -> Path:
     """Return the line parallel to the edge, `distance` inside it: many arrangements share one.
 
     Raises
@@ -196,7 +197,7 @@ def _line_inside(outline: Outline, distance: float) -> Rim:
     OutlineError
         If nothing is left so far inside.
     """
-    return Rim.of(outline.parallel(-distance, PLACING))
+    return outline.parallel(-distance, PLACING)
 
 
 _HAIR = 1e-9

@@ -1,4 +1,4 @@
-"""How far the top sags on its legs: an estimate, with a beam's figure beside it.
+"""How far the top sags on its legs: an estimate.
 
 The top is bent as a plate on the middles of its feet, which is on the safe side of feet as wide as
 they are. The material gives back at once what a short load does; what stands for years grows.
@@ -21,7 +21,6 @@ from ..geometry.tolerance import SAME_POINT
 from ..outlines import Outline
 from ..panel.build import Kind
 from ..panel.stiffness import Stiffness
-from .beam import OverhangingBeam
 from .foot import Foot
 from .tipping import GRAVITY
 
@@ -107,8 +106,6 @@ class Sag:
         The widest gap between neighbouring feet, mm.
     aim, seen : float
         Sag to aim at when first loaded, and sag that shows, for that span, mm.
-    beam : float
-        The middle of a beam as wide as the top on its outermost feet, first loaded, mm.
     """
 
     own: Deflection
@@ -119,7 +116,6 @@ class Sag:
     span: float
     aim: float
     seen: float
-    beam: float
 
     @property
     def holds(self) -> bool:
@@ -193,7 +189,6 @@ def sag_of(
         span=span,
         aim=span * AIM,
         seen=span * SEEN,
-        beam=_beam(top, middles, loaded),
     )
 
 
@@ -232,15 +227,3 @@ def _worst_force(plate: Plate, rested: RestedPlate, force: float) -> Deflection:
 
 def _at(plate: Plate, k: int) -> Point:
     return Point.of(np.round(plate.places[k], 6) + 0.0)
-
-
-def _beam(top: TopBoard, middles: Sequence[Point], load: float) -> float:
-    """Return the middle of a beam along the top on its outermost feet."""
-    outline, lengthwise = top.outline, abs(math.cos(top.grain)) >= math.sqrt(0.5)
-    modulus = top.stiffness.along if lengthwise else top.stiffness.across
-    reach = max(abs(p.x) for p in middles)
-    overhang = min(outline.length / 2 - reach, outline.length * 0.499)
-    beam = OverhangingBeam(
-        outline.length, max(overhang, 0.0), modulus * outline.width * top.thickness**3 / 12
-    )
-    return beam.middle_under(load * outline.width)

@@ -8,19 +8,16 @@ Half-axes are a and b. The end arcs have radius r about (±(a − r), 0), the si
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from ..errors import OutlineError
-from ..geometry.path import Path
-from ..geometry.placement import Placement
+from ..geometry.path import Path, four_quarters
 from ..geometry.point import Point
+from ..geometry.scalar import peak
 from ..geometry.segments import Arc
 
 _SAMPLES = 720
 """Points of a quarter of the ellipse at which the distance is taken: good to 1e-4 mm."""
-
-_GOLDEN = (math.sqrt(5) - 1) / 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +76,7 @@ class FourCentreOval:
         """Return the oval that lies nearest to the true ellipse.
 
         As the end radius grows, the ends move outside the ellipse and the shoulders inside, so the
-        farthest distance first falls and then rises; halving by the golden section finds its least.
+        farthest distance first falls and then rises.
         """
         a, b = _half_axes(length, width)
 
@@ -88,7 +85,7 @@ class FourCentreOval:
             return _farthest_from_ellipse(a, b, ((end_radius, Point(a - end_radius, 0.0)),
                                                  (side, Point(0.0, b - side))), 180)  # fmt: skip
 
-        radius = _least(farthest, 1e-3 * b, (1 - 1e-6) * b)
+        radius = peak(lambda end: -farthest(end), 1e-3 * b, (1 - 1e-6) * b)
         return cls._with_end_radius(length, width, radius)
 
     @classmethod
@@ -109,7 +106,7 @@ class FourCentreOval:
 
     def path(self) -> Path:
         """Return its outline, anticlockwise from the right end."""
-        return _whole(
+        return four_quarters(
             (
                 Arc(Point(self.end_centre, 0.0), self.end_radius, 0.0, self.join),
                 Arc(
@@ -172,7 +169,7 @@ class EightCentreOval:
         end, side = Point(self.end_centre, 0.0), Point(0.0, -self.side_centre)
         first = (end - self.middle_centre).angle
         second = (self.middle_centre - side).angle
-        return _whole(
+        return four_quarters(
             (
                 Arc(end, self.end_radius, 0.0, first),
                 Arc(self.middle_centre, self.middle_radius, first, second - first),
@@ -224,26 +221,3 @@ def _farthest_from_ellipse(
 def _past(point: Point, centre: Point, following: Point) -> bool:
     """Return whether a point lies beyond the line on which two arcs meet."""
     return (centre - following).cross(point - centre) > 0
-
-
-def _least(value: Callable[[float], float], low: float, high: float) -> float:
-    """Return where a function that falls and then rises is least, by the golden section."""
-    one, other = high - _GOLDEN * (high - low), low + _GOLDEN * (high - low)
-    at_one, at_other = value(one), value(other)
-    while high - low > 1e-7 * high:
-        if at_one < at_other:
-            high, other, at_other = other, one, at_one
-            one = high - _GOLDEN * (high - low)
-            at_one = value(one)
-        else:
-            low, one, at_one = one, other, at_other
-            other = low + _GOLDEN * (high - low)
-            at_other = value(other)
-    return (low + high) / 2
-
-
-def _whole(quarter: tuple[Arc, ...]) -> Path:
-    """Return the closed path whose first quarter is given, from the right end to the upper side."""
-    left = tuple(arc.mirrored().reversed() for arc in reversed(quarter))
-    upper = (*quarter, *left)
-    return Path((*upper, *(arc.placed(Placement(turn=math.pi)) for arc in upper)))

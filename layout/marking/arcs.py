@@ -6,6 +6,8 @@ import math
 from dataclasses import dataclass, field
 
 from ..errors import OutlineError
+from ..geometry.point import ORIGIN, Point
+from ..geometry.segments import Arc
 from .instruments import Ordinate
 
 
@@ -48,9 +50,8 @@ class LargeArc:
         """
         if not (0 < chord < math.inf and 0 < rise < math.inf):
             raise OutlineError(f"an arc needs a chord and a rise above 0, not {chord:g}, {rise:g}")
-        radius = chord * chord / (8 * rise) + rise / 2
-        sweep = 4 * math.atan2(2 * rise, chord)
-        return cls(chord, rise, radius, radius - rise, radius * sweep)
+        arc = Arc.from_chord_and_rise(ORIGIN, Point(chord, 0.0), rise)
+        return cls(chord, rise, arc.radius, arc.radius - rise, arc.length)
 
     @classmethod
     def from_chord_and_radius(cls, chord: float, radius: float) -> LargeArc:

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..geometry.meeting import turn_at
+from ..geometry.intersect import turn_at
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import SAME_POINT

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
-from ..errors import OutlineError
+from ..outlines.base import require_sizes
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,8 +53,7 @@ class TrammelRod:
         OutlineError
             If not ``0 < width <= length``.
         """
-        if not 0 < width <= length < math.inf:
-            raise OutlineError(f"an oval needs 0 < width <= length, not {width:g} by {length:g} mm")
+        require_sizes("an oval", length, width)
         return cls(width / 2, length / 2)
 
     @property

@@ -7,7 +7,6 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from ..geometry.point import Point
-from ..panel.datum import Offsets
 from ..units import Tape
 
 
@@ -96,11 +95,6 @@ class Mark:
     on_wood: bool = True
     advice: str = ""
     off_by: float = 0.0
-
-    @property
-    def offsets(self) -> Offsets:
-        """Its offsets from the datum."""
-        return Offsets(self.along, self.square)
 
     def rounding_error(self, tape: Tape) -> float:
         """Return how far the mark moves when both offsets are rounded to the tape's division, mm.

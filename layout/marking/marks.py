@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from ..geometry.intersect import crossings
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..outlines import Freeform, Outline, Oval, Superellipse
@@ -13,7 +14,6 @@ from ..panel.defect import Spoils
 from ..panel.panel import Panel
 from ..units import Tape
 from .checks import checks_for
-from .crossing import crossings
 from .freeform_places import FreeformPlaces
 from .instruments import Ordinate, StringCompass, TrammelRod, oval_checks
 from .mark import Check, Kind, Mark

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import numpy as np
-
 from ..geometry.path import Path
-from ..geometry.placement import Placement, Points
+from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
@@ -83,7 +81,8 @@ class Ground:
         """Return the letters of the edge nearest to a point outside, if it is that near."""
         corners = self.datum.corners
         for edge in edges_of(self.panel.boundary):
-            apart = _distance(Path(edge.segments).points(CHORD), point)
+            line = Region.line(Path(edge.segments).points(CHORD))
+            apart = line.distance_to(Region.at(point))
             if abs(apart - distance) > 2 * CHORD:
                 continue
             return edge_name(edge, corners)
@@ -94,14 +93,6 @@ def edge_name(edge: Edge, corners: tuple[Corner, ...]) -> str:
     """Return the letters of an edge, ``C–D``; empty where one of its ends has none."""
     ends = [c.name for p in (edge.start, edge.end) for c in corners if _near(c.point, p)]
     return "–".join(ends) if len(ends) == 2 else ""
-
-
-def _distance(line: Points, point: Point) -> float:
-    """Return the distance from a point to an open line through points, (n, 2) mm."""
-    starts, ways = line[:-1], np.diff(line, axis=0)
-    away = np.array([point.x, point.y]) - starts
-    shares = np.clip((away * ways).sum(axis=1) / (ways * ways).sum(axis=1), 0.0, 1.0)
-    return float(np.hypot(*(away - ways * shares[:, None]).T).min())
 
 
 def _near(one: Point, other: Point) -> bool:

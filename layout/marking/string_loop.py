@@ -6,11 +6,9 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..errors import OutlineError
 from ..geometry.point import Point
-
-_HALVINGS = 60
-"""Halvings of an interval as long as the string: 1e-18 of it is below any rounding."""
+from ..geometry.scalar import last_where
+from ..outlines.base import require_sizes
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,8 +67,7 @@ class StringLoop:
         >>> StringLoop.for_oval(length=1000.0, width=600.0)
         StringLoop(nail_spacing=800.0, loop=1800.0, nail=0.0, pencil=0.0, stretch=0.0)
         """
-        if not 0 < width <= length < math.inf:
-            raise OutlineError(f"an oval needs 0 < width <= length, not {width:g} by {length:g} mm")
+        require_sizes("an oval", length, width)
         spacing = math.sqrt((length - width) * (length + width))
         if nail == pencil:
             taut = length + spacing + math.pi * nail
@@ -102,22 +99,19 @@ class StringLoop:
     def reach(self, direction: float) -> float:
         """Return how far from the middle the pencil is, mm, where it lies towards `direction`.
 
-        The taut loop grows with the reach, so halving an interval that holds it finds it.
+        The taut loop grows with the reach.
 
         Parameters
         ----------
         direction : float
             Radians from the line through the nails.
         """
-        low, high = 0.0, self.taut
-        for _ in range(_HALVINGS):
-            middle = (low + high) / 2
-            at = Point.polar(middle, direction)
-            if taut_length(at, self.nail_spacing, self.nail, self.pencil) < self.taut:
-                low = middle
-            else:
-                high = middle
-        return (low + high) / 2
+
+        def is_slack(reach: float) -> bool:
+            at = Point.polar(reach, direction)
+            return taut_length(at, self.nail_spacing, self.nail, self.pencil) < self.taut
+
+        return last_where(is_slack, 0.0, self.taut)
 
     def farthest_from_ellipse(self, length: float, width: float, steps: int = 64) -> float:
         """Return the farthest that the drawn line lies from the oval `length` by `width`, mm.

@@ -9,7 +9,7 @@ from itertools import pairwise
 from typing import Self
 
 from ..errors import GeometryError, OutlineError
-from ..geometry.meeting import turn_at
+from ..geometry.intersect import turn_at
 from ..geometry.parallel import parallel_of_path
 from ..geometry.path import Path
 from ..geometry.placement import Placement

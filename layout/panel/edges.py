@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..geometry.intersect import meeting_of_lines, turn_at
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
@@ -122,39 +123,21 @@ def edges_of(boundary: Path) -> tuple[Edge, ...]:
 
 def meeting(one: Edge, other: Edge) -> Meeting:
     """Return where an edge meets the one that follows it."""
-    arriving, leaving = _arriving(one.segments[-1]), _leaving(other.segments[0])
-    turn = math.atan2(arriving.cross(leaving), arriving.dot(leaving))
+    turn = turn_at(one.segments[-1], other.segments[0])
     if one.end.distance_to(other.start) <= SAME_POINT:
         return Meeting(one.end, True, turn)
-    slant = arriving.cross(leaving)
-    if abs(slant) < math.sin(CORNER_TURN):
+    arriving, leaving = one.segments[-1].pace(1.0).unit(), other.segments[0].pace(0.0).unit()
+    met = meeting_of_lines(one.end, arriving, other.start, leaving)
+    if met is None or abs(arriving.cross(leaving)) < math.sin(CORNER_TURN):
         return Meeting(one.end.midpoint(other.start), False, turn)
-    reach = (other.start - one.end).cross(leaving) / slant
-    return Meeting(one.end + arriving * reach, False, turn)
+    return Meeting(met, False, turn)
 
 
 def _breaks(one: Segment, other: Segment) -> bool:
     if _is_round(one) or _is_round(other):
         return True
-    arriving, leaving = _arriving(one), _leaving(other)
-    return abs(math.atan2(arriving.cross(leaving), arriving.dot(leaving))) >= CORNER_TURN
+    return abs(turn_at(one, other)) >= CORNER_TURN
 
 
 def _is_round(segment: Segment) -> bool:
     return not isinstance(segment, Line) and abs(segment.sweep) >= ROUND_TURN
-
-
-def _leaving(segment: Segment) -> Point:
-    """Return the unit direction in which a segment starts."""
-    if isinstance(segment, Line):
-        return segment.direction
-    if isinstance(segment, Arc):
-        return (segment.start - segment.centre).unit().left * math.copysign(1.0, segment.sweep)
-    angle = segment.from_angle
-    way = Point(-segment.half_length * math.sin(angle), segment.half_width * math.cos(angle))
-    return way.turned(segment.turn).unit() * math.copysign(1.0, segment.sweep)
-
-
-def _arriving(segment: Segment) -> Point:
-    """Return the unit direction in which a segment ends."""
-    return -_leaving(segment.reversed())

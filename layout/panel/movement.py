@@ -23,15 +23,3 @@ class Movement:
     radial: float = field(metadata={"unit": "1/%"})
     tangential: float = field(metadata={"unit": "1/%"})
     source: str
-
-
-def coefficient_from_shrinkage(shrinkage: float) -> float:
-    """Return the coefficient for each 1 % of moisture from the shrinkage green to ovendry, %.
-
-    The relation that links Table 13-5 with the shrinkages of Table 4-3.
-
-    >>> round(coefficient_from_shrinkage(7.8), 5)
-    0.00274
-    """
-    share = shrinkage / 30
-    return share / (100 - 20 * share)

@@ -47,10 +47,6 @@ def cover_pages(content: TemplateContent, proposal: Proposal) -> tuple[Scene, ..
             "Where it says kept edge the line lies on the panel's own edge: nothing is cut there."
         )
     _left_out(flow, content, proposal)
-    if content.notes:
-        flow.heading("Notes")
-        for note in content.notes:
-            flow.words(note)
     return flow.scenes()
 
 

@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, field, replace
 from functools import reduce
 from typing import Literal
 
-import numpy as np
-from numpy.typing import NDArray
-
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path, circle
-from ..geometry.placement import Points
 from ..geometry.point import Point
-from ..geometry.segments import Arc, Line, Segment
+from ..geometry.polygon import Region
+from ..geometry.tolerance import CHORD
 from ..units import Tape
 
 MarkSign = Literal["point", "middle", "centre", "nail", "hole"]
@@ -70,8 +66,6 @@ class TemplateContent:
         Whether the left half mirrors the right one, so that a half can be flipped at x = 0.
     symmetric_y : bool
         Whether the lower half mirrors the upper one, so that a half can be flipped at y = 0.
-    notes : tuple of str
-        Sentences for the cover.
     tape : Tape
         What the maker reads the check bars with.
     mirrored : bool
@@ -90,7 +84,6 @@ class TemplateContent:
     feet: tuple[Path, ...] = ()
     symmetric_x: bool = False
     symmetric_y: bool = False
-    notes: tuple[str, ...] = ()
     tape: Tape = field(default_factory=Tape)
     mirrored: bool = False
     kept: tuple[Path, ...] = ()
@@ -156,36 +149,10 @@ def images(path: Path, other: Path, flip: tuple[float, float]) -> bool:
     one, two = path.bounds.middle, other.bounds.middle
     if Point(one.x * flip[0], one.y * flip[1]).distance_to(two) > _ALIKE:
         return False
-    shares = [k / _PROBES for k in range(_PROBES + 1)]
-    points = np.array([tuple(s.at(share)) for s in path.segments for share in shares])
-    apart = np.min([_off(points * flip, segment) for segment in other.segments], axis=0)
-    return bool(apart.max() <= _ALIKE)
+    face = Region.from_rings(other.points(CHORD))
+    places = (s.at(k / _PROBES) for s in path.segments for k in range(_PROBES + 1))
+    return all(face.edge_distance(Point(p.x * flip[0], p.y * flip[1])) <= _ALIKE for p in places)
 
 
 _PROBES = 8
 """Points tried on each segment: a line or an arc that fits another one at nine is the same."""
-
-
-def _off(points: Points, segment: Segment) -> NDArray[np.float64]:
-    """Return how far points lie from a segment; from an elliptic arc to first order."""
-    ends = np.array([tuple(segment.start), tuple(segment.end)])
-    to_ends: NDArray[np.float64] = np.min([np.hypot(*(points - end).T) for end in ends], axis=0)
-    if isinstance(segment, Line):
-        way = ends[1] - ends[0]
-        share = ((points - ends[0]) @ way) / (way @ way)
-        across = np.abs((points - ends[0]) @ np.array([-way[1], way[0]])) / np.hypot(*way)
-        return np.where((share >= 0) & (share <= 1), across, to_ends)
-    if isinstance(segment, Arc):
-        half, turn = (segment.radius, segment.radius), 0.0
-    else:
-        half, turn = (segment.half_length, segment.half_width), segment.turn
-    if max(half) <= _ALIKE:  # as good as a point
-        return to_ends
-    cos, sin = math.cos(turn), math.sin(turn)
-    own = (points - np.array(tuple(segment.centre))) @ np.array([[cos, -sin], [sin, cos]])
-    unit = own / half
-    reach = np.hypot(*unit.T)
-    slope = np.hypot(*(unit / half).T) / np.maximum(reach, 1e-12)
-    angle = (np.arctan2(unit[:, 1], unit[:, 0]) - segment.from_angle) * np.sign(segment.sweep)
-    within = angle % math.tau <= abs(segment.sweep)
-    return np.where(within, np.abs(reach - 1) / np.maximum(slope, 1e-12), to_ends)

@@ -5,9 +5,12 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from ..geometry.intersect import crossings
 from ..geometry.path import Path
-from ..geometry.window import crossed_at
+from ..geometry.point import Point
 from ..units import MM_PER_INCH, Tape
+
+_RIGHT, _UP = Point(1.0, 0.0), Point(0.0, 1.0)
 
 _STATIONS = 12
 """About as many stations from the middle to an end as a batten is bent round."""
@@ -83,8 +86,9 @@ def _stations(
     levels = sorted({*(k * step for k in range(first, last + 1)), low, high})
     found = []
     for level in levels:
-        points = crossed_at(outline, axis, level)
-        if points:
-            low_one, *others, high_one = [tuple(p)[1 - axis] for p in (*points, points[-1])]
+        start, way = (Point(level, 0.0), _UP) if axis == 0 else (Point(0.0, level), _RIGHT)
+        reaches = [crossing.reach for crossing in crossings(outline, start, way)]
+        if reaches:
+            low_one, *others, high_one = (*reaches, reaches[-1])
             found.append(Station(level, low_one, high_one, tuple(others[:-1])))
     return tuple(found)

@@ -59,6 +59,13 @@ def test_moving_a_segment_moves_its_points(segment: Segment, placement: Placemen
     assert moved.length == pytest.approx(segment.length)
 
 
+@given(segments, st.sampled_from([0.0, 0.4, 1.0]))
+def test_the_pace_is_that_of_ever_shorter_chords(segment: Segment, share: float) -> None:
+    """A chord about a place, by the share that it spans, comes to the pace there."""
+    chord = segment.at(share + 1e-4) - segment.at(share - 1e-4)
+    assert near(chord * (1 / 2e-4), segment.pace(share), 1e-6 * segment.length + 1e-5)
+
+
 @given(segments)
 def test_mirroring_twice_changes_nothing(segment: Segment) -> None:
     """A mirrored segment has its x turned round, and a second mirror brings it back."""

@@ -13,11 +13,12 @@ from readers import off_path
 
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.cutter import Cutter
+from panelwright.layout.geometry.intersect import crossings
 from panelwright.layout.geometry.path import Path, circle
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Line, Segment
-from panelwright.layout.geometry.window import clipped, crossed_at, split
+from panelwright.layout.geometry.window import clipped, split
 from panelwright.layout.outlines import Capsule, Oval
 
 placed_paths = st.builds(
@@ -123,7 +124,11 @@ def test_crossings_lie_on_both_lines(outline: strategies.Outline, share: float, 
     """A convex outline meets a line through it twice, and both points lie on it and on the line."""
     reach = (outline.length, outline.width)[axis] / 2
     path = outline.path()
-    points = crossed_at(path, axis, share * reach)
+    start, way = [
+        (Point(share * reach, 0.0), Point(0.0, 1.0)),
+        (Point(0.0, share * reach), Point(1.0, 0.0)),
+    ][axis]
+    points = [crossing.point for crossing in crossings(path, start, way)]
     assume(len(points) != 1)
     assert len(points) == 2
     assert all(abs(tuple(p)[axis] - share * reach) < 1e-5 for p in points)
@@ -133,9 +138,9 @@ def test_crossings_lie_on_both_lines(outline: strategies.Outline, share: float, 
 def test_an_outline_is_touched_at_its_end() -> None:
     """A line that only touches an oval meets it in one point; one beyond does not meet it."""
     path = Oval(1000, 600).path()
-    (touched,) = crossed_at(path, 0, 500.0)
-    assert touched.distance_to(Point(500, 0)) < 1e-3
-    assert crossed_at(path, 0, 500.1) == ()
+    (touched,) = crossings(path, Point(500.0, 0.0), Point(0.0, 1.0))
+    assert touched.point.distance_to(Point(500, 0)) < 1e-3
+    assert crossings(path, Point(500.1, 0.0), Point(0.0, 1.0)) == ()
 
 
 @given(placed_paths, st.floats(0, 1), st.floats(0, 1))

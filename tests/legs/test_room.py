@@ -10,12 +10,12 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from panelwright.layout.errors import LegsError
+from panelwright.layout.geometry.intersect import way_out
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import ORIGIN, Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.legs import Foot, FootShape, LegsWish, insets_for
 from panelwright.layout.legs.arrangement import corner_of_largest, firmness, middles_for
-from panelwright.layout.legs.rim import Rim
 from panelwright.layout.legs.room import Insets, StandingRoom
 from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, Rectangle, RoundedRectangle
 
@@ -135,7 +135,7 @@ def test_five_feet_of_a_long_top_have_one_in_the_middle() -> None:
 @given(st.floats(0.2, 1.0))
 def test_the_largest_rectangle_of_an_ellipse_is_on_its_equal_conjugate_diameters(k: float) -> None:
     """The largest rectangle in an ellipse a × b has its corner at (a, b)/√2 (classical)."""
-    room = StandingRoom(Rim.of(Oval(2000, 2000 * k).path()), (ORIGIN,), 2000, 2000, ((1, 1),))
+    room = StandingRoom(Oval(2000, 2000 * k).path(), (ORIGIN,), 2000, 2000, ((1, 1),))
     corner = corner_of_largest(room)
     assert corner.x == pytest.approx(1000 / math.sqrt(2), rel=1e-6)
     assert corner.y == pytest.approx(1000 * k / math.sqrt(2), rel=1e-6)
@@ -146,7 +146,7 @@ def test_the_way_out_of_a_circle_ends_on_it(start: Point, direction: float) -> N
     """From a point inside, the way out along any direction ends on the circle."""
     assume(start.norm < 2900)
     way = Point.polar(1.0, direction)
-    end = start + way * Rim.of(circle(ORIGIN, 3000.0)).way_out(start, way)
+    end = start + way * way_out(circle(ORIGIN, 3000.0), start, way)
     assert end.norm == pytest.approx(3000.0, abs=1e-6)
 
 

@@ -126,6 +126,6 @@ def test_deep_inside_it_has_a_corner_in_each_quarter_and_then_two_on_its_long_ax
 
 
 def _turn(one: object, other: object) -> float:
-    from panelwright.layout.geometry.meeting import turn_at
+    from panelwright.layout.geometry.intersect import turn_at
 
     return turn_at(one, other)  # type: ignore[arg-type]

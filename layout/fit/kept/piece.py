@@ -14,13 +14,13 @@ from dataclasses import dataclass, replace
 
 from ...errors import LayoutError
 from ...geometry.bounds import Bounds
-from ...geometry.meeting import meetings
+from ...geometry.intersect import crossings, meetings
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.segments import Arc, EllipticArc, Line, Segment
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING, SAME_POINT
-from ...geometry.window import clipped, crossed_at
+from ...geometry.window import clipped
 from ...outlines import Freeform
 from ...outlines.freeform import PIECE_AS_FOUND
 from ...panel.sound import SoundWood
@@ -96,9 +96,9 @@ def _circle(band: Band, upper: Path, at: float, way: int) -> Arc:
 
 def _height(path: Path, at: float) -> float:
     """Return where a side stands above a place."""
-    points = crossed_at(path, 0, at)
-    if points:
-        return points[0].y
+    found = crossings(path, Point(at, 0.0), Point(0.0, 1.0))
+    if found:
+        return found[0].point.y
     ends = (path.segments[0].start, path.segments[-1].end)
     return min(ends, key=lambda p: abs(p.x - at)).y
 

@@ -94,6 +94,11 @@ class Arc:
         start = self.from_angle + self.sweep * first
         return replace(self, from_angle=start, sweep=self.sweep * (last - first))
 
+    def pace(self, share: float) -> Point:
+        """Return how the point at this share moves as the share grows, mm."""
+        angle = self.from_angle + self.sweep * share
+        return Point.polar(self.radius * self.sweep, angle + math.pi / 2)
+
     def reversed(self) -> Arc:
         """Return the same arc run the other way."""
         return replace(self, from_angle=self.from_angle + self.sweep, sweep=-self.sweep)

@@ -89,6 +89,12 @@ class EllipticArc:
         start = self.from_angle + self.sweep * first
         return replace(self, from_angle=start, sweep=self.sweep * (last - first))
 
+    def pace(self, share: float) -> Point:
+        """Return how the point at this share moves as the share grows, mm."""
+        angle = self.from_angle + self.sweep * share
+        own = Point(-self.half_length * math.sin(angle), self.half_width * math.cos(angle))
+        return own.turned(self.turn) * self.sweep
+
     def reversed(self) -> EllipticArc:
         """Return the same arc run the other way."""
         return replace(self, from_angle=self.from_angle + self.sweep, sweep=-self.sweep)

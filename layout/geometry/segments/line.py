@@ -46,6 +46,10 @@ class Line:
         """Return what lies between two shares of the way."""
         return Line(self.at(first), self.at(last))
 
+    def pace(self, share: float) -> Point:
+        """Return how the point at this share moves as the share grows, mm."""
+        return self.end - self.start
+
     def reversed(self) -> Line:
         """Return the same line run the other way."""
         return Line(self.end, self.start)

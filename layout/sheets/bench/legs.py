@@ -126,7 +126,6 @@ def _sagging(plan: Plan, table: TablePlan) -> BenchStep:
         f"{tape.small(sag.aim)} at first; the eye sees {tape.small(sag.seen)}.",
         f"{tape.force(burden.force)} pressed on its softest place adds "
         f"{tape.small(sag.under_force.down)} while it lasts.",
-        f"A plain beam on the same legs gives {tape.small(sag.beam)}.",
         ESTIMATE,
     )
     return BenchStep("Does it sag?", words, warnings=warnings)

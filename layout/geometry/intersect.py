@@ -1,0 +1,186 @@
+"""Where two segments meet, how far the way turns there, and where a straight line meets a path.
+
+All of it exact, for lines, circular and elliptic arcs; two arcs that meet must be circular.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from .path import Path
+from .point import Point
+from .segments import Arc, EllipticArc, Line, Segment
+from .tolerance import ROUNDING, SAME_POINT
+
+
+@dataclass(frozen=True, slots=True)
+class Crossing:
+    """One crossing of a straight line with a path.
+
+    Attributes
+    ----------
+    point : Point
+    reach : float
+        How far along the straight line from its origin, mm; negative behind it.
+    """
+
+    point: Point
+    reach: float
+
+
+def crossings(path: Path, origin: Point, direction: Point) -> tuple[Crossing, ...]:
+    """Return where the line through `origin` crosses a path, in order along the line.
+
+    A crossing at a joint counts once; a segment that lies along the line counts with its ends.
+
+    Parameters
+    ----------
+    path : Path
+    origin : Point
+    direction : Point
+        A unit vector.
+    """
+    across = direction.left
+    level = across.dot(origin)
+    found: list[Crossing] = []
+    for segment in path.segments:
+        shares = {*(s for s in shares_at(segment, across, level) if 0 <= s <= 1), 0.0, 1.0}
+        points = (segment.at(share) for share in shares)
+        on_it = (p for p in points if abs(across.dot(p) - level) <= SAME_POINT)
+        found += [Crossing(point, direction.dot(point - origin)) for point in on_it]
+    found.sort(key=lambda crossing: crossing.reach)
+    return tuple(
+        c for n, c in enumerate(found) if n == 0 or c.reach - found[n - 1].reach > SAME_POINT
+    )
+
+
+def way_out(path: Path, start: Point, direction: Point) -> float:
+    """Return how far it is from a point inside to a closed path along a unit vector, mm.
+
+    To the farthest crossing, where there are several; infinite where there is none.
+    """
+    ahead = [c.reach for c in crossings(path, start, direction) if c.reach > -SAME_POINT]
+    return ahead[-1] if ahead else math.inf
+
+
+def shares_at(segment: Segment, across: Point, level: float) -> list[float]:
+    """Return the shares at which a segment meets the line of points p with across·p = level.
+
+    Some may lie outside 0 to 1. A segment that lies along the line has none. Along an arc
+    ``across·p`` is ``c + reach·cos(t − peak)``: two angles, equal where it only touches, or none.
+
+    Parameters
+    ----------
+    segment : Segment
+    across : Point
+        A unit vector.
+    level : float
+        mm.
+    """
+    if isinstance(segment, Line):
+        start, end = across.dot(segment.start), across.dot(segment.end)
+        return [(level - start) / (end - start)] if start != end else []
+    along, aside = (across.dot(axis) for axis in _axes(segment))
+    reach, peak = math.hypot(along, aside), math.atan2(aside, along)
+    height = level - across.dot(segment.centre)
+    if reach == 0 or abs(height) > reach + ROUNDING:
+        return []
+    half = math.acos(min(max(height / reach, -1.0), 1.0))
+    shares = []
+    for angle in (peak + half, peak - half):
+        ahead = (angle - segment.from_angle) % math.tau
+        turns = ahead if segment.sweep > 0 else ahead - math.tau
+        shares.append(turns / segment.sweep)
+    return shares
+
+
+def _axes(segment: Arc | EllipticArc) -> tuple[Point, Point]:
+    """Return the half-axes of an arc as vectors."""
+    if isinstance(segment, Arc):
+        return Point(segment.radius, 0.0), Point(0.0, segment.radius)
+    return (
+        Point(segment.half_length, 0.0).turned(segment.turn),
+        Point(0.0, segment.half_width).turned(segment.turn),
+    )
+
+
+def turn_at(arriving: Segment, leaving: Segment) -> float:
+    """Return how far the way turns from one segment to the next, radians, positive to the left."""
+    one, other = arriving.pace(1.0), leaving.pace(0.0)
+    return math.atan2(one.cross(other), one.dot(other))
+
+
+def meetings(one: Line | Arc, other: Line | Arc) -> tuple[Point, ...]:
+    """Return the points that two lines or circular arcs have in common, to `SAME_POINT`."""
+    if isinstance(one, Line) and isinstance(other, Line):
+        found = _of_lines(one, other)
+    elif isinstance(one, Line) and isinstance(other, Arc):
+        found = _of_line_and_circle(one, other)
+    elif isinstance(one, Arc) and isinstance(other, Line):
+        found = _of_line_and_circle(other, one)
+    else:
+        assert isinstance(one, Arc)
+        assert isinstance(other, Arc)
+        found = _of_circles(one, other)
+    return tuple(p for p in found if _on(one, p) and _on(other, p))
+
+
+def meeting_of_lines(one: Point, way: Point, other: Point, beyond: Point) -> Point | None:
+    """Return where two endless lines meet, each through a point along a unit vector.
+
+    None where they are parallel.
+    """
+    sine = way.cross(beyond)
+    return one + way * ((other - one).cross(beyond) / sine) if abs(sine) > 1e-12 else None
+
+
+def share_of(segment: Line | Arc, point: Point) -> float:
+    """Return the share of the way at which a point of a segment lies: 0 at its start, 1 at its end.
+
+    A point beyond an end of an arc has a share below 0, or above 1.
+    """
+    if isinstance(segment, Line):
+        way = segment.end - segment.start
+        return (point - segment.start).dot(way) / way.dot(way)
+    angle = (point - segment.centre).angle
+    ahead = (angle - segment.from_angle) * math.copysign(1.0, segment.sweep) % math.tau
+    sweep = abs(segment.sweep)
+    # the rest of the circle is shared out between what lies before the start and after the end
+    return (ahead - math.tau if ahead - sweep > (math.tau - sweep) / 2 else ahead) / sweep
+
+
+def _on(segment: Line | Arc, point: Point) -> bool:
+    slack = SAME_POINT / segment.length
+    return -slack <= share_of(segment, point) <= 1 + slack
+
+
+def _of_lines(one: Line, other: Line) -> Iterator[Point]:
+    met = meeting_of_lines(one.start, one.direction, other.start, other.direction)
+    if met is not None:
+        yield met
+
+
+def _of_line_and_circle(line: Line, arc: Arc) -> Iterator[Point]:
+    way = line.direction
+    to_centre = arc.centre - line.start
+    apart, along = way.cross(to_centre), way.dot(to_centre)
+    if abs(apart) <= arc.radius + SAME_POINT:
+        half = math.sqrt(max(arc.radius**2 - apart**2, 0.0))
+        yield line.start + way * (along - half)
+        yield line.start + way * (along + half)
+
+
+def _of_circles(one: Arc, other: Arc) -> Iterator[Point]:
+    way = other.centre - one.centre
+    apart = way.norm
+    if not abs(one.radius - other.radius) - SAME_POINT <= apart <= one.radius + other.radius or (
+        apart < SAME_POINT
+    ):
+        return
+    along = (apart**2 + one.radius**2 - other.radius**2) / (2 * apart)
+    half = math.sqrt(max(one.radius**2 - along**2, 0.0))
+    foot, aside = one.centre + way * (along / apart), way.unit().left
+    yield foot + aside * half
+    yield foot + aside * -half
