@@ -31,3 +31,7 @@ AREA_BALANCE = 1e-6
 SIZE_SLACK = 0.01
 """A size that falls short of a whole step by less than this counts as the step: a panel of 1400
 gives a top of 1400, though its proof was made 0.005 smaller."""
+
+PLACE_STEP = 0.01
+"""Two places nearer than this are one, where the first of alike things is sought: far above what
+arithmetic leaves uncertain, and below what anyone measures."""

@@ -2,27 +2,18 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, field, replace
 from functools import reduce
 from typing import Literal
 
-import numpy as np
-from numpy.typing import NDArray
-
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path, circle
-from ..geometry.placement import Points
 from ..geometry.point import Point
-from ..geometry.segments import Arc, Line, Segment
 from ..units import Tape
 
 MarkSign = Literal["point", "middle", "centre", "nail", "hole"]
 """What a mark is for: a point of the outline or the middle of a leg, the middle of the top, the
 centre of an arc, a nail to draw by, a hole to drill."""
-
-_ALIKE = 0.01
-"""How far, mm, two halves may differ and still count as alike: below what a pencil can show."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,52 +131,3 @@ _PAST_RING = 1.5
 def mark_ring(mark: TemplateMark) -> Path:
     """Return the circle that must be on paper for a mark to be found."""
     return circle(mark.at, mark.reach)
-
-
-def is_symmetric(path: Path, axis: str) -> bool:
-    """Return whether a closed path is its own mirror image at x = 0 (`axis` "x") or y = 0 ("y").
-
-    >>> is_symmetric(circle(Point(0, 5), 10), "x"), is_symmetric(circle(Point(0, 5), 10), "y")
-    (True, False)
-    """
-    return images(path, path, (-1.0, 1.0) if axis == "x" else (1.0, -1.0))
-
-
-def images(path: Path, other: Path, flip: tuple[float, float]) -> bool:
-    """Return whether a path lies on another one once its x and y are multiplied by `flip`."""
-    one, two = path.bounds.middle, other.bounds.middle
-    if Point(one.x * flip[0], one.y * flip[1]).distance_to(two) > _ALIKE:
-        return False
-    shares = [k / _PROBES for k in range(_PROBES + 1)]
-    points = np.array([tuple(s.at(share)) for s in path.segments for share in shares])
-    apart = np.min([_off(points * flip, segment) for segment in other.segments], axis=0)
-    return bool(apart.max() <= _ALIKE)
-
-
-_PROBES = 8
-"""Points tried on each segment: a line or an arc that fits another one at nine is the same."""
-
-
-def _off(points: Points, segment: Segment) -> NDArray[np.float64]:
-    """Return how far points lie from a segment; from an elliptic arc to first order."""
-    ends = np.array([tuple(segment.start), tuple(segment.end)])
-    to_ends: NDArray[np.float64] = np.min([np.hypot(*(points - end).T) for end in ends], axis=0)
-    if isinstance(segment, Line):
-        way = ends[1] - ends[0]
-        share = ((points - ends[0]) @ way) / (way @ way)
-        across = np.abs((points - ends[0]) @ np.array([-way[1], way[0]])) / np.hypot(*way)
-        return np.where((share >= 0) & (share <= 1), across, to_ends)
-    if isinstance(segment, Arc):
-        half, turn = (segment.radius, segment.radius), 0.0
-    else:
-        half, turn = (segment.half_length, segment.half_width), segment.turn
-    if max(half) <= _ALIKE:  # as good as a point
-        return to_ends
-    cos, sin = math.cos(turn), math.sin(turn)
-    own = (points - np.array(tuple(segment.centre))) @ np.array([[cos, -sin], [sin, cos]])
-    unit = own / half
-    reach = np.hypot(*unit.T)
-    slope = np.hypot(*(unit / half).T) / np.maximum(reach, 1e-12)
-    angle = (np.arctan2(unit[:, 1], unit[:, 0]) - segment.from_angle) * np.sign(segment.sweep)
-    within = angle % math.tau <= abs(segment.sweep)
-    return np.where(within, np.abs(reach - 1) / np.maximum(slope, 1e-12), to_ends)
