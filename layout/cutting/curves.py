@@ -12,6 +12,7 @@ from ..geometry.segments import Arc, Segment
 from ..geometry.tolerance import CHORD
 from ..outlines import Freeform, Oval, RegularPolygon, RoundedRectangle, Superellipse
 from ..panel.build import Kind
+from ..units import nearest_whole
 from .bench import Bench
 from .cut import CurveCut, SwungRadius
 from .feed import QuarterFeed, quarter_feeds
@@ -115,7 +116,7 @@ def _relief(blank: Region, lines: Sequence[Path], tight: float) -> tuple[tuple[P
     found = []
     for curve in (curve for line in lines for curve in _tight_curves(line, tight)):
         length = math.fsum(arc.length for arc in curve)
-        count = 2 * round(length / RELIEF_EVERY / 2) + 1  # one in the middle, where most is
+        count = 2 * nearest_whole(length / RELIEF_EVERY / 2) + 1  # one in the middle, where most is
         for i in range(count):
             arc, share = _along(curve, length * (i + 0.5) / count)
             at = arc.at(share)

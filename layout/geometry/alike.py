@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from typing import TypeVar
 
-from .tolerance import PLACE_STEP
+from .tolerance import PLACE_STEP, ROUNDING
 
 T = TypeVar("T")
 
@@ -118,3 +118,17 @@ def _in_order(
         ordered += _in_order(group, rows, steps, k + 1)
         left = [i for i in left if i not in set(group)]
     return ordered
+
+
+def at_least(value: float, least: float, tolerance: float = ROUNDING) -> bool:
+    """Return whether a value reaches a limit that exact inputs may meet.
+
+    >>> at_least(0.1 + 0.7, 0.8), at_most(0.1 + 0.2, 0.3)
+    (True, True)
+    """
+    return value >= least - tolerance
+
+
+def at_most(value: float, most: float, tolerance: float = ROUNDING) -> bool:
+    """Return whether a value keeps to a limit that exact inputs may meet."""
+    return value <= most + tolerance

@@ -14,10 +14,12 @@ from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from ..errors import GeometryError
+from .alike import first_of_best, ranked
 from .band import band, moved_ends
 from .bounds import Bounds
 from .placement import Placement, Points
 from .point import Point
+from .tolerance import AREA_BALANCE, PLACE_STEP
 
 _BUFFER_SEGMENTS = 64
 """Segments a quarter circle in a grown region: sagitta r·7.5e-5, 0.001 mm at 15 mm."""
@@ -109,13 +111,21 @@ class Region:
 
     @property
     def pieces(self) -> tuple[Region, ...]:
-        """Its connected pieces, largest first."""
+        """Its connected pieces, largest first; of pieces alike the one at the left, then below."""
         parts = [
             p
             for p in shapely.get_parts(self.shape)
             if isinstance(p, shapely.Polygon) and p.area > 0
         ]
-        return tuple(Region(p) for p in sorted(parts, key=lambda p: (-p.area, p.bounds)))
+        ordered = ranked(
+            parts, lambda p: p.area, lambda p: p.bounds, tolerance=AREA_BALANCE * self.area
+        )
+        return tuple(Region(p) for p in ordered)
+
+    def piece_at(self, point: Point) -> Region:
+        """Return the piece that holds a point, or else the largest."""
+        pieces = self.pieces
+        return next((piece for piece in pieces if piece.holds_point(point)), pieces[0])
 
     @property
     def exterior(self) -> Points:
@@ -271,6 +281,11 @@ class Region:
         along = (end - start).unit()
         ordered = [(a, b) if (b - a).dot(along) >= 0 else (b, a) for a, b in spans]
         return tuple(sorted(ordered, key=lambda span: (span[0] - start).dot(along)))
+
+
+def longest_of(spans: Iterable[tuple[Point, Point]]) -> tuple[Point, Point]:
+    """Return the longest of the parts of a line, of parts alike the first along it."""
+    return first_of_best(spans, lambda s: s[0].distance_to(s[1]), tolerance=PLACE_STEP)
 
 
 def union(regions: Iterable[Region]) -> Region:

@@ -35,3 +35,7 @@ gives a top of 1400, though its proof was made 0.005 smaller."""
 PLACE_STEP = 0.01
 """Two places nearer than this are one, where the first of alike things is sought: far above what
 arithmetic leaves uncertain, and below what anyone measures."""
+
+ALIKE_AREA = 100.0
+"""Offcuts and their clean rectangles are as large as each other where they differ by less, mm²: a
+square centimetre. Those of two mirrored pieces may, for each is searched by itself."""

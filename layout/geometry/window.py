@@ -74,8 +74,8 @@ def holds_bounds(window: Bounds, other: Bounds) -> bool:
 def overlap(one: Bounds, other: Bounds) -> bool:
     """Return whether two boxes have more than an edge in common."""
     return (
-        min(one.right, other.right) > max(one.left, other.left)
-        and min(one.top, other.top) > max(one.bottom, other.bottom)
+        min(one.right, other.right) > max(one.left, other.left) + ROUNDING
+        and min(one.top, other.top) > max(one.bottom, other.bottom) + ROUNDING
     )  # fmt: skip
 
 

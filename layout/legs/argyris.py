@@ -1,4 +1,4 @@
-"""Argyris' triangle, each reckoned about its own middle: small ones far out stay as exact as others.
+"""Argyris' triangle, reckoned about its own middle: a small one far out is as exact as any.
 
 The library reckons its shape functions in powers of the plate's own coordinates. Of a small
 triangle far from the origin these powers are all but alike, and what its equations lose by that
@@ -21,6 +21,7 @@ Array = NDArray[np.float64]
 class CentredArgyris(ElementTriArgyris):  # type: ignore[misc]
     """The element with powers of the way from the middle of a triangle, over its size."""
 
+    V: Array | None
     _middle: Array
     _size: Array
 

@@ -6,11 +6,12 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from ..geometry.alike import at_least
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
+from ..geometry.tolerance import CHORD, ROUNDING, SIZE_SLACK
 from ..outlines import Outline
 from ..panel import SoundWood
 from .movement import MovementPlan, slot_for
@@ -90,7 +91,7 @@ def battens_under(
         return ()
     along = Point.polar(1.0, movement.across - math.pi / 2)
     reach = outline.support(along.angle) + outline.support(along.angle + math.pi)
-    count = max(2, math.ceil(reach / APART))
+    count = max(2, math.ceil((reach - SIZE_SLACK) / APART))
     slot = slot_for(movement.change, screw)
     rim = Rim.of(outline.path())
     taken = [Region.from_rings(head.points(CHORD, "outside")).grown(BESIDE) for head in heads]
@@ -118,7 +119,7 @@ def battens_under(
 def _offsets(most: float, inwards: float) -> Iterator[float]:
     """Yield even steps up to `most` either way, near ones first, inwards before outwards."""
     yield 0.0
-    for k in range(1, math.floor(max(most, 0.0) / _STEP) + 1):
+    for k in range(1, math.floor(max(most, 0.0) / _STEP + ROUNDING) + 1):
         yield k * _STEP * inwards
         yield -k * _STEP * inwards
 
@@ -135,7 +136,7 @@ def _at(rim: Rim, along: Point, offset: float, slot: float) -> Batten | None:
     if not math.isfinite(sum(ups) + sum(downs)):
         return None  # an edge of it lies outside the top
     up, down = min(ups) - SHORT, min(downs) - SHORT
-    if up + down < LEAST:
+    if not at_least(up + down, LEAST):
         return None
     middle = base + across * ((up - down) / 2)
     half, side = across * ((up + down) / 2), along * (SIZE[0] / 2)

@@ -6,18 +6,18 @@ that is cut and everything that it must keep clear of.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ..geometry.alike import at_most, first_of_best
 from ..geometry.path import Path
 from ..geometry.placement import Points
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc
-from ..geometry.tolerance import CHORD
+from ..geometry.tolerance import CHORD, ROUNDING
 from ..panel.datum import Corner, Datum
 from ..panel.edges import Edge, edges_of
 from ..panel.panel import Panel
@@ -196,7 +196,7 @@ def _triangle(panel: Panel, datum: Datum, tape: Tape) -> RightTriangle | None:
     up = Point(*(datum.end - datum.start).unit()).left
     deep = float((points @ np.array(tuple(up))).max())
     for unit in units:
-        if 4 * unit <= datum.length and 3 * unit <= deep:
+        if at_most(4 * unit, datum.length) and at_most(3 * unit, deep):
             return RightTriangle(3 * unit, 4 * unit, 5 * unit)
     return None
 
@@ -253,9 +253,13 @@ def _clear_of(name: str, ring: Points, line: Points) -> Clearance:
     """Return the least distance between a closed line and another that does not cross it."""
     closed = np.vstack([ring, ring[:1]])
     first, second = _least(ring, line), _least(line, closed)
-    if first[0] <= second[0]:
-        return Clearance(name, first[0], first[1], first[2])
-    return Clearance(name, second[0], second[2], second[1])
+    found = [
+        Clearance(name, first[0], first[1], first[2]),
+        Clearance(name, second[0], second[2], second[1]),
+    ]
+    return first_of_best(
+        found, lambda c: -c.distance, lambda c: tuple(c.on_line), tolerance=ROUNDING
+    )
 
 
 def _least(points: Points, line: Points) -> tuple[float, Point, Point]:
@@ -265,7 +269,12 @@ def _least(points: Points, line: Points) -> tuple[float, Point, Point]:
     away = points[:, None] - starts
     shares = np.clip((away * ways).sum(axis=2) / squares, 0.0, 1.0)
     feet = starts + ways * shares[:, :, None]
-    off = ((points[:, None] - feet) ** 2).sum(axis=2)
-    i, j = np.unravel_index(int(off.argmin()), off.shape)
+    off = np.hypot(*np.moveaxis(points[:, None] - feet, 2, 0))
+    i, j = first_of_best(
+        [(int(i), int(j)) for i, j in np.argwhere(off <= off.min() + ROUNDING)],
+        lambda at: -float(off[at]),
+        lambda at: (*points[at[0]], *feet[at]),
+        tolerance=ROUNDING,
+    )
     ends = (Point(*(float(v) for v in points[i])), Point(*(float(v) for v in feet[i, j])))
-    return (math.sqrt(float(off[i, j])), *ends)
+    return (float(off[i, j]), *ends)

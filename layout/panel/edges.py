@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..geometry.alike import at_least, at_most
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
@@ -70,7 +71,7 @@ class Edge:
     @property
     def is_straight(self) -> bool:
         """Whether a taut string from end to end lies along it."""
-        return self.off_straight <= STRAIGHT
+        return at_most(self.off_straight, STRAIGHT)
 
     @property
     def off_straight(self) -> float:
@@ -124,7 +125,7 @@ def edges_of(boundary: Path) -> tuple[Edge, ...]:
     return tuple(
         Edge(chain)
         for chain in chains
-        if not _is_round(chain[0]) and chain[0].start.distance_to(chain[-1].end) >= least
+        if not _is_round(chain[0]) and at_least(chain[0].start.distance_to(chain[-1].end), least)
     )
 
 
@@ -145,11 +146,12 @@ def _breaks(one: Segment, other: Segment) -> bool:
     if _is_round(one) or _is_round(other):
         return True
     arriving, leaving = _arriving(one), _leaving(other)
-    return abs(math.atan2(arriving.cross(leaving), arriving.dot(leaving))) >= CORNER_TURN
+    turn = math.atan2(arriving.cross(leaving), arriving.dot(leaving))
+    return at_least(abs(turn), CORNER_TURN)
 
 
 def _is_round(segment: Segment) -> bool:
-    return not isinstance(segment, Line) and abs(segment.sweep) >= ROUND_TURN
+    return not isinstance(segment, Line) and at_least(abs(segment.sweep), ROUND_TURN)
 
 
 def _leaving(segment: Segment) -> Point:

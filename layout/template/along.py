@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from ..geometry.placement import Points
 from ..geometry.segments import Arc, Line, Segment
+from ..geometry.tolerance import ROUNDING
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +91,7 @@ def _shares(
     lengths: NDArray[np.float64], spacing: float
 ) -> tuple[NDArray[np.intp], NDArray[np.float64]]:
     """Return for each point its segment, and at which share of it the point lies, 0 to 1."""
-    steps = np.maximum(1, np.ceil(lengths / spacing)).astype(np.intp)
+    steps = np.maximum(1, np.ceil(lengths / spacing - ROUNDING)).astype(np.intp)
     which = np.repeat(np.arange(len(steps)), steps + 1)
     first = np.cumsum(steps + 1) - (steps + 1)
     return which, (np.arange(len(which)) - first[which]) / steps[which]

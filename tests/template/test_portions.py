@@ -11,8 +11,8 @@ from template_strategies import contents
 from panelwright.layout.geometry.path import Path, circle
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.geometry.symmetry import is_symmetric
 from panelwright.layout.geometry.segments import Line
+from panelwright.layout.geometry.symmetry import is_symmetric
 from panelwright.layout.outlines import Capsule, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4, PaperError

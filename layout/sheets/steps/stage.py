@@ -18,6 +18,7 @@ from ...geometry.bounds import Bounds
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
+from ...geometry.window import overlap
 from ..areas import areas_of
 from ..frame import DrawingFrame
 from ..labels import LabelSetter
@@ -219,7 +220,7 @@ class Stage:
             and room.bottom <= box.bottom
             and box.top <= room.top
         )
-        return inside and not any(_overlap(box, taken) for taken in self.setter.taken)
+        return inside and not any(overlap(box, taken) for taken in self.setter.taken)
 
     def _settle(self, layer: Layer, text: Text) -> None:
         self.setter.keep_clear(text_box(text))
@@ -244,9 +245,3 @@ def _readable(angle: float) -> float:
     """Return the direction of a baseline so that it is read from below or from the right."""
     turned = (angle + math.pi / 2 - 1e-9) % math.pi - math.pi / 2 + 1e-9
     return turned if abs(turned + math.pi / 2) > 1e-6 else math.pi / 2
-
-
-def _overlap(one: Bounds, other: Bounds) -> bool:
-    return min(one.right, other.right) > max(one.left, other.left) and min(
-        one.top, other.top
-    ) > max(one.bottom, other.bottom)
