@@ -198,7 +198,7 @@ class Tape:
         return math.copysign(self._count(length) * self.division, length)
 
     def _count(self, length: float) -> int:
-        return math.floor(abs(length) / self.division + 0.5)
+        return nearest_whole(abs(length) / self.division)
 
     def figure(self, length: float) -> str:
         """Return `length`, mm, to the nearest division and without its unit.
@@ -222,7 +222,8 @@ class Tape:
         """Return `length`, mm, in decimals of the unit and without it: ``583.42``, ``22.9693``."""
         value = length / MM_PER_INCH if self.imperial else length
         places = digits + 1 if self.imperial else digits
-        return f"{round(value, places) + 0.0:.{places}f}".replace("-", "−")  # −0.00 becomes 0.00
+        whole = nearest_whole(value * 10**places)
+        return f"{whole / 10**places:.{places}f}".replace("-", "−")
 
     def small(self, length: float) -> str:
         """Return a length too small for the tape, to two figures and with its unit.
@@ -251,6 +252,21 @@ class Tape:
         newtons = f"{two_figures(force)} N"
         pounds = two_figures(force / NEWTONS_PER_POUND_FORCE)
         return f"{newtons} ({pounds} lbf)" if self.imperial else newtons
+
+
+def nearest_whole(value: float) -> int:
+    """Return the whole number nearest to a value; halves away from 0.
+
+    What falls short of a half by rounding alone counts as the half.
+
+    >>> nearest_whole(2.5), nearest_whole(-2.5), nearest_whole(8.2 - 5.7), nearest_whole(0.49)
+    (3, -3, 3, 0)
+    """
+    return int(math.copysign(math.floor(abs(value) + 0.5 + _HALF), value))
+
+
+_HALF = 1e-6
+"""What a half may fall short by rounding."""
 
 
 def two_figures(value: float) -> str:

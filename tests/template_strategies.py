@@ -7,9 +7,10 @@ from hypothesis import strategies as st
 
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.symmetry import is_symmetric
 from panelwright.layout.outlines import Outline
 from panelwright.layout.template.calibration import Correction
-from panelwright.layout.template.content import TemplateContent, TemplateMark, is_symmetric
+from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import PAPERS, Margins, Paper
 
 papers = st.one_of(

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from ..geometry.path import Path
 from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry.polygon import Region, longest_of
 from ..marking.marks import MarkSet
 from ..panel.datum import Datum
 from ..panel.reference import Reference
@@ -51,7 +51,7 @@ def shortened(bench: Bench, rough: Sequence[Trim], left: Region) -> Bench:
         What they leave.
     """
     panel, datum = bench.panel, bench.datum
-    piece = max(left.pieces, key=lambda p: (p.holds_point(bench.placement.centre), p.area))
+    piece = left.piece_at(bench.placement.centre)
     boundary = Path.through_ring(piece.exterior) if rough else panel.boundary
     holes = tuple(Path.through_ring(hole[::-1]) for hole in piece.holes)
     cut_outs = holes if rough else panel.cut_outs
@@ -85,7 +85,7 @@ def _ends(datum: Datum, piece: Region) -> tuple[Reference, Reference]:
     along = (datum.end - datum.start).unit()
     reach = along * extent_of(piece)
     spans = piece.chord(datum.start - reach, datum.end + reach)
-    start, end = max(spans, key=lambda span: span[0].distance_to(span[1]))
+    start, end = longest_of(spans)
     how = "where the line meets the end, carried down it"
     return (
         Reference(f"{datum.first.name}′", start, how),

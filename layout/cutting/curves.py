@@ -11,6 +11,7 @@ from ..geometry.polygon import Region
 from ..geometry.segments import Arc, Segment
 from ..outlines import Freeform, Oval, RegularPolygon, RoundedRectangle, Superellipse
 from ..panel.build import Kind
+from ..units import nearest_whole
 from .bench import Bench
 from .cut import CurveCut, SwungRadius
 from .feed import QuarterFeed, quarter_feeds
@@ -114,7 +115,7 @@ def _relief(blank: Region, lines: Sequence[Path], tight: float) -> tuple[tuple[P
     found = []
     for curve in (Path(tuple(arcs)) for line in lines for arcs in _tight_curves(line, tight)):
         length = curve.length
-        count = 2 * round(length / RELIEF_EVERY / 2) + 1  # one in the middle, where most is
+        count = 2 * nearest_whole(length / RELIEF_EVERY / 2) + 1  # one in the middle, where most is
         for i in range(count):
             arc, share = curve.reached(length * (i + 0.5) / count)
             assert isinstance(arc, Arc)

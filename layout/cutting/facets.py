@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import math
 
+from ..geometry.alike import at_least
 from ..geometry.point import Point
+from ..geometry.tolerance import SIZE_SLACK
 from ..outlines import RoundedRectangle
+from ..units import nearest_whole
 from .bench import Bench
 from .cut import Facet
 from .straight import StraightCuts, crossed
@@ -56,7 +59,8 @@ def facets_of(bench: Bench, cuts: StraightCuts) -> tuple[Facet, ...]:
     for corner in _corners(bench):
         line, clear = _line(bench, corner)
         strip = strip_beyond(blank, line)
-        if strip.widest < max(LEAST_LEG / math.sqrt(2), bench.tools.thinnest):
+        least = max(LEAST_LEG / math.sqrt(2), bench.tools.thinnest)
+        if not at_least(strip.widest, least, SIZE_SLACK):
             continue
         if crossed(bench, line, blank):
             continue
@@ -81,7 +85,7 @@ def facets_of(bench: Bench, cuts: StraightCuts) -> tuple[Facet, ...]:
 def _corners(bench: Bench) -> list[Point]:
     """Return the signs of the four corners in the own frame, from the one nearest the datum."""
     around = [Point(-1, -1), Point(1, -1), Point(1, 1), Point(-1, 1)]
-    quarters = round((bench.turn - bench.datum.frame.turn) / (math.pi / 2)) % 4
+    quarters = nearest_whole((bench.turn - bench.datum.frame.turn) / (math.pi / 2)) % 4
     return [around[(i - quarters) % 4] for i in range(4)]
 
 

@@ -12,17 +12,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..errors import LayoutError
+from ..geometry.alike import at_least, at_most
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry.polygon import Region, longest_of
 from ..geometry.tolerance import CHORD
 from ..geometry.turned_box import TurnedBox
 from ..marking.step import Step
 from ..panel.build import Kind
 from ..panel.defect import Defect, Mend, rectangular_place, round_place
 from ..panel.panel import Panel
-from ..units import MM_PER_INCH, Tape
+from ..units import MM_PER_INCH, Tape, nearest_whole
 
 PLUG_BITS = (8, 10, 12, 15, 18, 20, 22, 25, 28, 30, 32, 35, 38, 40, 45, 50, 55, 60, 65, 70, 75, 80)
 """Diameters of plug cutters and flat-bottomed bits that are sold, mm (common practice)."""
@@ -204,7 +205,7 @@ def _depth(panel: Panel, defect: Defect, least: float) -> tuple[float, bool]:
     if defect.depth is None:
         return thickness, True
     depth = max(defect.depth + BORED_CLEAN, least)
-    through = depth > thickness - THIN_FLOOR
+    through = not at_most(depth, thickness - THIN_FLOOR)
     return (thickness, True) if through else (depth, False)
 
 
@@ -215,11 +216,11 @@ def _keys(panel: Panel, defect: Defect, kept: Region, tape: Tape) -> Iterator[Me
     spans = kept.chord(box.centre - half, box.centre + half)
     if not spans:
         return
-    start, end = max(spans, key=lambda span: span[0].distance_to(span[1]))
+    start, end = longest_of(spans)
     run = start.distance_to(end)
     step = _step(tape)
     length = _down(min(max(LEAST_KEY, KEY_SHARE * run), LONGEST_KEY), step)
-    count = max(2 if run >= LEAST_KEY else 1, round(run / KEY_EVERY))
+    count = max(2 if at_least(run, LEAST_KEY) else 1, nearest_whole(run / KEY_EVERY))
     places = tuple(
         Placement(start + (end - start) * ((i + 0.5) / count), box.turn + math.pi / 2)
         for i in range(count)

@@ -8,13 +8,15 @@ the panel into the hollow corner, a little short of it.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from ..geometry.alike import at_least, first_of_best, ranked
 from ..geometry.intersect import turn_at
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Line, Segment
+from ..geometry.tolerance import ROUNDING
 from ..outlines import Freeform, RegularPolygon
 from .bench import Bench, core_path
 from .cut import TrimKind
@@ -147,9 +149,12 @@ def _box(bench: Bench) -> tuple[tuple[Side, ...], tuple[Side, ...]]:
 
     def place(side: Side) -> tuple[float, float]:
         way = side.outwards.turned(-bench.datum.frame.turn)
-        return (round(way.x, 9), way.y) if abs(way.x) >= abs(way.y) else (0.0, way.y)
+        return (way.x, way.y) if at_least(abs(way.x), abs(way.y)) else (0.0, way.y)
 
-    return tuple(sorted(ends, key=place)), tuple(sorted(longs, key=place))
+    def ordered(sides: Sequence[Side]) -> tuple[Side, ...]:
+        return tuple(ranked(sides, lambda _: 0.0, place, tolerance=0.0))
+
+    return ordered(ends), ordered(longs)
 
 
 def _cut(bench: Bench, sides: Iterable[Side]) -> tuple[Side, ...]:
@@ -169,7 +174,7 @@ def _own(bench: Bench) -> _Own:
     corners = [*map(Point.of, core.exterior)]
     least = 0.0 if bench.runs.is_straight else LEAST_SIDE
     for line, beside in _lines(bench):
-        if line.length < least:
+        if not at_least(line.length, least):
             continue
         side = _side(bench, line)
         if max((p - line.start).dot(side.outwards) for p in corners) > _SAME_LINE:
@@ -238,5 +243,7 @@ def _round(bench: Bench, sides: Iterable[Side]) -> tuple[Side, ...]:
     ordered = sorted(sides, key=lambda side: (side.outwards.angle - down.angle) % math.tau)
     if not ordered:
         return ()
-    first = max(range(len(ordered)), key=lambda i: (round(ordered[i].outwards.dot(down), 9), -i))
+    first = first_of_best(
+        range(len(ordered)), lambda i: ordered[i].outwards.dot(down), tolerance=ROUNDING
+    )
     return (*ordered[first:], *ordered[:first])

@@ -6,8 +6,10 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
+from ..geometry.alike import at_least, at_most, ranked
 from ..geometry.point import Point
 from ..geometry.polygon import Region
+from ..geometry.tolerance import ALIKE_AREA, ROUNDING, SIZE_SLACK
 from ..outlines import RoundedRectangle
 from ..panel.defect import Spoils
 from .again import shortened
@@ -91,7 +93,7 @@ def _made(before: StraightCuts, sides: Iterable[tuple[Side, TrimKind]]) -> Strai
         )
         line = side.line(bench.placement.centre, allowance)
         strip = strip_beyond(blank, line)
-        if strip.widest < bench.tools.thinnest:
+        if not at_least(strip.widest, bench.tools.thinnest, SIZE_SLACK):
             if kind is not TrimKind.ROUGH and not kind.stops:
                 skipped.append(_skipped(bench, side, kind, blank))
             continue
@@ -131,7 +133,11 @@ def _in_order(bench: Bench, face: Region) -> Iterator[tuple[Side, TrimKind]]:
             side for side in through if _beyond(bench, side, face).area >= FREEING_SHARE * face.area
         ]
         if len(freeing) > 1:  # the largest clean piece comes off whole, before others cut into it
-            freeing.sort(key=lambda side: -_clean_area(bench, _beyond(bench, side, face)))
+            freeing = ranked(
+                freeing,
+                lambda side: _clean_area(bench, _beyond(bench, side, face)),
+                tolerance=ALIKE_AREA,
+            )
         yield from ((side, TrimKind.FREEING) for side in freeing)
         yield from ((side, side.kind) for side in through if side not in freeing)
     yield from ((side, side.kind) for side in sides.stopped)
@@ -184,7 +190,7 @@ def _trim(
         allowance=allowance,
         kerf=tools.kerf,
         guide=_guide(bench, line),
-        depths=(depth,) if depth <= ONE_PASS else (math.ceil(depth / 2), depth),
+        depths=(depth,) if at_most(depth, ONE_PASS) else (math.ceil(depth / 2 - ROUNDING), depth),
         narrowest=max(0.0, strip.narrowest - tools.kerf),
         widest=strip.widest - tools.kerf,
         fallen=fallen.pieces,

@@ -13,6 +13,7 @@ from functools import lru_cache
 
 from ..geometry.bounds import Bounds
 from ..geometry.point import Point
+from ..geometry.tolerance import ROUNDING
 from .scene import Text
 
 CAP_HEIGHT = 0.718
@@ -116,4 +117,4 @@ def paragraph(
 def fitted_height(words: str, height: float, width: float, bold: bool = False) -> float:
     """Return the height, at most `height`, at which words are no wider than `width`, mm."""
     wide = text_width(words, height, bold)
-    return height if wide <= width else math.floor(height * width / wide * 20) / 20
+    return height if wide <= width else math.floor(height * width / wide * 20 + ROUNDING) / 20

@@ -13,6 +13,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ..errors import GeometryError
+from .alike import first_of_best
 from .ellipse import arcs_along
 from .intersect import meetings, share_of, turn_at
 from .path import Path
@@ -85,7 +86,10 @@ def _cut_at_corners(pieces: Sequence[Piece], distance: float) -> Path | None:
         found = meetings(one, other)
         if not found:
             return None
-        nearest = min(found, key=corner.distance_to)
+        away = [(corner.distance_to(p), p) for p in found]
+        _, nearest = first_of_best(
+            away, lambda met: -met[0], lambda met: tuple(met[1]), tolerance=SAME_POINT
+        )
         last[i], first[after] = share_of(one, nearest), share_of(other, nearest)
     if any(end - start <= 0 for start, end in zip(first, last, strict=True)):
         return None

@@ -14,13 +14,14 @@ from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from ..errors import GeometryError
+from .alike import first_of_best, ranked
 from .band import band, moved_ends
 from .bounds import Bounds
 from .path import Path, circle
 from .placement import Placement, Points
 from .point import Point
 from .segments import Side
-from .tolerance import CHORD
+from .tolerance import AREA_BALANCE, CHORD, PLACE_STEP, ROUNDING
 
 _BUFFER_SEGMENTS = 64
 """Segments a quarter circle in a grown region: sagitta r·7.5e-5, 0.001 mm at 15 mm."""
@@ -122,13 +123,21 @@ class Region:
 
     @property
     def pieces(self) -> tuple[Region, ...]:
-        """Its connected pieces, largest first."""
+        """Its connected pieces, largest first; of pieces alike the one at the left, then below."""
         parts = [
             p
             for p in shapely.get_parts(self.shape)
             if isinstance(p, shapely.Polygon) and p.area > 0
         ]
-        return tuple(Region(p) for p in sorted(parts, key=lambda p: (-p.area, p.bounds)))
+        ordered = ranked(
+            parts, lambda p: p.area, lambda p: p.bounds, tolerance=AREA_BALANCE * self.area
+        )
+        return tuple(Region(p) for p in ordered)
+
+    def piece_at(self, point: Point) -> Region:
+        """Return the piece that holds a point, or else the largest."""
+        pieces = self.pieces
+        return next((piece for piece in pieces if piece.holds_point(point)), pieces[0])
 
     @property
     def exterior(self) -> Points:
@@ -259,9 +268,21 @@ class Region:
         return float(self.shape.distance(other.shape))
 
     def nearest_to(self, other: Region) -> tuple[Point, Point]:
-        """Return a place of this and one of `other`, no farther apart than any two."""
-        ends = shapely.get_coordinates(shapely.shortest_line(self.shape, other.shape))
-        return Point(*ends[0].tolist()), Point(*ends[1].tolist())
+        """Return a place of this and one of `other`, no farther apart than any two.
+
+        Of places that are alike, as along two straight lines side by side, the first by position.
+        """
+        far = float(shapely.distance(self.shape, other.shape))
+        spans = [_span(shapely.shortest_line(self.shape, other.shape))]
+        if far > ROUNDING:  # then one of the two places is a corner
+            spans += _spans_from_corners(self, other, far)
+            spans += [(b, a) for a, b in _spans_from_corners(other, self, far)]
+        return first_of_best(
+            spans,
+            lambda span: -span[0].distance_to(span[1]),
+            lambda span: (*span[0], *span[1]),
+            tolerance=ROUNDING,
+        )
 
     def edge_distance(self, point: Point) -> float:
         """Return the distance from a point to the nearest edge, mm."""
@@ -281,6 +302,24 @@ class Region:
         along = (end - start).unit()
         ordered = [(a, b) if (b - a).dot(along) >= 0 else (b, a) for a, b in spans]
         return tuple(sorted(ordered, key=lambda span: (span[0] - start).dot(along)))
+
+
+def _span(line: BaseGeometry) -> tuple[Point, Point]:
+    start, end = map(Point.of, shapely.get_coordinates(line))
+    return start, end
+
+
+def _spans_from_corners(one: Region, other: Region, far: float) -> list[tuple[Point, Point]]:
+    """Return the shortest lines from corners of one region to another one `far` away, mm."""
+    corners = one.corners
+    shapely.prepare(other.shape)
+    near = corners[shapely.dwithin(other.shape, shapely.points(corners), far + ROUNDING)]
+    return [_span(shapely.shortest_line(shapely.Point(corner), other.shape)) for corner in near]
+
+
+def longest_of(spans: Iterable[tuple[Point, Point]]) -> tuple[Point, Point]:
+    """Return the longest of the parts of a line, of parts alike the first along it."""
+    return first_of_best(spans, lambda s: s[0].distance_to(s[1]), tolerance=PLACE_STEP)
 
 
 def union(regions: Iterable[Region]) -> Region:

@@ -25,6 +25,17 @@ from the arcs drawn for it; half of the vector error allowed in a written file."
 SAME_POINT = 1e-6
 """Two ends of a path nearer than this are one point."""
 
+AREA_BALANCE = 1e-6
+"""Relative error allowed where areas must add up."""
+
 SIZE_SLACK = 0.01
 """A size that falls short of a whole step by less than this counts as the step: a panel of 1400
 gives a top of 1400, though its proof was made 0.005 smaller."""
+
+PLACE_STEP = 0.01
+"""Two places nearer than this are one, where the first of alike things is sought: far above what
+arithmetic leaves uncertain, and below what anyone measures."""
+
+ALIKE_AREA = 100.0
+"""Offcuts and their clean rectangles are as large as each other where they differ by less, mm²: a
+square centimetre. Those of two mirrored pieces may, for each is searched by itself."""

@@ -7,10 +7,12 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from .alike import first_of_best
 from .bounds import Bounds
 from .placement import Placement, Points, array_of
 from .point import ORIGIN, Point
 from .polygon import convex_hull
+from .tolerance import AREA_BALANCE
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +38,7 @@ class TurnedBox:
         """Return the least box round points, (n, 2) mm, that do not lie on one line.
 
         One side of it lies along a side of their convex hull (Freeman and Shapira, 1975), so each
-        of those is tried.
+        of those is tried; of boxes alike the one least turned from x.
 
         Raises
         ------
@@ -52,7 +54,13 @@ class TurnedBox:
         hull = convex_hull(points)
         sides = np.roll(hull, -1, axis=0) - hull
         turns = np.arctan2(sides[:, 1], sides[:, 0])
-        return min((cls.turned(hull, float(turn)) for turn in turns), key=lambda box: box.area)
+        boxes = [cls.turned(hull, float(turn)) for turn in turns]
+        return first_of_best(
+            boxes,
+            lambda box: -box.area,
+            lambda box: (abs(box.turn) * box.length, box.turn * box.length),
+            tolerance=AREA_BALANCE * boxes[0].area,
+        )
 
     @classmethod
     def turned(cls, points: Points, turn: float) -> TurnedBox:

@@ -9,9 +9,10 @@ from string import ascii_lowercase
 from ..cutting.kept import runs_of
 from ..geometry.path import Path
 from ..geometry.point import Point
+from ..geometry.symmetry import is_symmetric
 from ..marking.mark import Kind
 from ..marking.marks import MarkSet
-from ..template.content import MarkSign, TemplateContent, TemplateMark, is_symmetric
+from ..template.content import MarkSign, TemplateContent, TemplateMark
 from .job import Job
 from .standing import Standing
 from .top import Top

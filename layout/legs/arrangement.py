@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 
+from ..geometry.alike import at_most, first_of_best
 from ..geometry.point import ORIGIN, Point
 from ..geometry.scalar import peak
+from ..geometry.tolerance import SIZE_SLACK
 from ..outlines import Freeform, Outline
 from .free_room import middle_of, stances
 from .room import StandingRoom, insets_for, plate_inset
@@ -15,6 +18,10 @@ from .wish import LegsWish
 LONG = 1.3
 """A top longer than this many widths is stood on in two rows, whatever the ring would hold: rows
 take rails and leave the ends free for knees. Our choice."""
+
+
+_ALIKE = 1e-6
+"""Firmness that differs by less is alike: the golden sections of a room leave some 1e-8."""
 
 
 def middles_for(wish: LegsWish, outline: Outline) -> tuple[Point, ...]:
@@ -35,20 +42,25 @@ def middles_for(wish: LegsWish, outline: Outline) -> tuple[Point, ...]:
     in_rows = StandingRoom.for_wish(wish, outline)
     if count == 2:
         return (Point(-in_rows.reach(math.pi), 0.0), Point(in_rows.reach(0.0), 0.0))
-    long = outline.length > LONG * outline.width
+    long = not at_most(outline.length, LONG * outline.width, 2 * SIZE_SLACK)
     rows = _tripods(in_rows) if count == 3 else [_rows(count, in_rows)]
     if count == 4 or (long and count > 3):
         return rows[0]
     ring = StandingRoom.for_wish(wish, outline, in_rows=False)
     choices = [_ring(count, ring, 0.5), _ring(count, ring, 0.0), *rows]
-    return max(choices, key=lambda middles: round(firmness(outline, middles), 6))
+    return _firmest(choices, outline)
 
 
 def _anyhow(wish: LegsWish, outline: Freeform) -> tuple[Point, ...]:
     """Return the firmest stance under an outline of any form."""
     inset = insets_for(wish, outline, in_rows=False).round_about
     sets = stances(wish, outline, inset, plate_inset(wish, outline))
-    return max(sets, key=lambda middles: round(firmness(outline, middles), 6))
+    return _firmest(sets, outline)
+
+
+def _firmest(sets: Iterable[tuple[Point, ...]], outline: Outline) -> tuple[Point, ...]:
+    """Return the firmest stance, of stances alike the first."""
+    return first_of_best(sets, lambda middles: firmness(outline, middles), tolerance=_ALIKE)
 
 
 def firmness(outline: Outline, middles: tuple[Point, ...]) -> float:

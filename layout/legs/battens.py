@@ -6,12 +6,14 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from ..geometry.alike import at_least
 from ..geometry.bounds import Bounds
 from ..geometry.intersect import way_out
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
+from ..geometry.tolerance import ROUNDING, SIZE_SLACK
 from ..outlines import Outline
 from ..panel import SoundWood
 from .movement import MovementPlan, slot_for
@@ -90,7 +92,7 @@ def battens_under(
         return ()
     along = Point.polar(1.0, movement.across - math.pi / 2)
     reach = outline.support(along.angle) + outline.support(along.angle + math.pi)
-    count = max(2, math.ceil(reach / APART))
+    count = max(2, math.ceil((reach - SIZE_SLACK) / APART))
     slot = slot_for(movement.change, screw)
     taken = [Region.of(head, "outside").grown(BESIDE) for head in heads]
     line = outline.path()
@@ -118,7 +120,7 @@ def battens_under(
 def _offsets(most: float, inwards: float) -> Iterator[float]:
     """Yield even steps up to `most` either way, near ones first, inwards before outwards."""
     yield 0.0
-    for k in range(1, math.floor(max(most, 0.0) / _STEP) + 1):
+    for k in range(1, math.floor(max(most, 0.0) / _STEP + ROUNDING) + 1):
         yield k * _STEP * inwards
         yield -k * _STEP * inwards
 
@@ -135,7 +137,7 @@ def _at(line: Path, along: Point, offset: float, slot: float) -> Batten | None:
     if not math.isfinite(sum(ups) + sum(downs)):
         return None  # an edge of it lies outside the top
     up, down = min(ups) - SHORT, min(downs) - SHORT
-    if up + down < LEAST:
+    if not at_least(up + down, LEAST):
         return None
     middle = base + across * ((up - down) / 2)
     half = (up + down) / 2

@@ -15,9 +15,11 @@ from functools import lru_cache
 import numpy as np
 
 from ..errors import LegsError
+from ..geometry.alike import first_of_best, ranked
 from ..geometry.placement import Placement, array_of
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region, union
+from ..geometry.tolerance import PLACE_STEP, ROUNDING
 from ..outlines import Freeform, Outline
 from .foot import Foot
 from .wish import LegsWish
@@ -107,7 +109,10 @@ def _sets(count: int, room: Region, middle: Point, outline: Outline) -> Iterator
     for phase in _PHASES:
         turns = [math.tau * (k + phase) / count for k in range(count)]
         ways = [Point(math.cos(t) / outline.length, math.sin(t) / outline.width) for t in turns]
-        yield tuple(max(corners, key=lambda p: round(p.dot(way), 9)) for way in ways)
+        yield tuple(
+            first_of_best(corners, way.dot, lambda p: (p.x, p.y), tolerance=ROUNDING)
+            for way in ways
+        )
         rays = [
             Point(math.cos(t) * outline.length, math.sin(t) * outline.width).unit() for t in turns
         ]
@@ -124,7 +129,7 @@ def _spans(room: Region, middle: Point, way: Point, outline: Outline) -> list[tu
     """Return the stretches of a line through the middle that lie in the room, the longest first."""
     reach = way * (outline.length + outline.width)
     spans = room.chord(middle - reach, middle + reach)
-    return sorted(spans, key=lambda span: -span[0].distance_to(span[1]))
+    return ranked(spans, lambda span: span[0].distance_to(span[1]), tolerance=PLACE_STEP)
 
 
 def _apart(places: Sequence[Point], foot: Foot) -> bool:
@@ -140,5 +145,10 @@ def _apart(places: Sequence[Point], foot: Foot) -> bool:
 def _in_order(places: Sequence[Point], middle: Point) -> tuple[Point, ...]:
     """Return places anticlockwise round the middle, from the lower left one."""
     held = sorted(places, key=lambda p: (p - middle).angle)
-    first = min(range(len(held)), key=lambda i: (round(held[i].x + held[i].y, 6), i))
+    first = first_of_best(
+        range(len(held)),
+        lambda i: -(held[i].x + held[i].y),
+        lambda i: (held[i].x, held[i].y),
+        tolerance=PLACE_STEP,
+    )
     return (*held[first:], *held[:first])

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ..geometry.alike import at_least, at_most
+
 _INCH = 25.4
 
 KNEE_HEIGHT = 24 * _INCH
@@ -36,4 +38,4 @@ HEIGHTS = (
 
 def use_of(height: float) -> UsualHeight | None:
     """Return the first use for which a table so high, mm, is usual; None where there is none."""
-    return next((usual for usual in HEIGHTS if usual.least <= height <= usual.most), None)
+    return next((u for u in HEIGHTS if at_least(height, u.least) and at_most(height, u.most)), None)

@@ -14,7 +14,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from ..errors import LegsError
+from ..geometry.alike import first_of_best
 from ..geometry.point import Point
+from ..geometry.tolerance import PLACE_STEP
 from ..outlines import Outline
 from ..panel.build import Kind
 from ..panel.materials import Material, material_named
@@ -192,11 +194,11 @@ def _slots(fixings: Sequence[Point], way: Point, share: float, screw: float) -> 
     """Return a slot for each fixing; whichever lies nearest to the middle across stays fast."""
     if not fixings:
         return ()
-    rows = [round(place.dot(way), 6) for place in fixings]
-    fast = min(rows, key=lambda row: (abs(row), row))
+    rows = [place.dot(way) for place in fixings]
+    fast = first_of_best(rows, lambda row: -abs(row), lambda row: (row,), tolerance=PLACE_STEP)
     return tuple(
         Slot(place, screw, fixed=True)
-        if row == fast
+        if abs(row - fast) <= PLACE_STEP
         else Slot(place, slot_for(2 * abs(row - fast) * share, screw), fixed=False)
         for place, row in zip(fixings, rows, strict=True)
     )

@@ -9,6 +9,7 @@ from functools import lru_cache
 
 from ..geometry.point import Point
 from ..geometry.polygon import Region
+from ..geometry.tolerance import ROUNDING
 from ..outlines import Outline
 from ..units import MM_PER_INCH
 from .foot import Foot
@@ -36,7 +37,7 @@ def lifters(mass: float) -> int:
     >>> lifters(24.0), lifters(44.0), lifters(60.0)
     (1, 2, 3)
     """
-    return 1 + math.floor(mass / ONE_LIFTS)
+    return 1 + math.floor(mass / ONE_LIFTS + ROUNDING)
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,11 +11,13 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
+from ..geometry.alike import at_most, first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Placement, array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
+from ..geometry.tolerance import PLACE_STEP, ROUNDING
 
 Array = NDArray[np.float64]
 
@@ -110,7 +112,7 @@ class Edge:
             for i in range(len(self.points))
             if not sharp[self._steps(i)[: -_CORNER - 1]].any()
             and not blunt[self._steps(i)[ahead]].any()
-            and self._bulge(i) <= BULGE
+            and at_most(self._bulge(i), BULGE)
         ]
 
     @property
@@ -126,7 +128,7 @@ class Edge:
 
         A blunt corner alone is not too far.
         """
-        sharp: NDArray[np.bool_] = self._turned(_CORNER) > SHARPEST
+        sharp: NDArray[np.bool_] = self._turned(_CORNER) > SHARPEST + ROUNDING
         blunt = self._blunt_steps()
         near = np.any([np.roll(blunt, -k) for k in range(_CORNER)], axis=0)
         far: NDArray[np.bool_] = sharp & ~near
@@ -135,7 +137,7 @@ class Edge:
     def _blunt_steps(self) -> NDArray[np.bool_]:
         """Return after which steps the edge has a corner that turns from 30° to 61°."""
         turned = self._turned(1)
-        blunt: NDArray[np.bool_] = (turned > SHARPEST) & (turned <= BLUNT)
+        blunt: NDArray[np.bool_] = (turned > SHARPEST + ROUNDING) & (turned <= BLUNT)
         return blunt
 
     def _turned(self, steps: int) -> Array:
@@ -159,7 +161,8 @@ class Edge:
         inwards = self.inwards[steps]
         if inwards[-1] @ inwards[-2] < math.cos(SHARPEST):  # it ends at a corner
             inwards[-1] = inwards[-2]
-        faced = int(np.abs(inwards.mean(axis=0)).argmax())
+        mean = np.abs(inwards.mean(axis=0))
+        faced = first_of_best((0, 1), lambda k: float(mean[k]), tolerance=ROUNDING)
         to_middle = np.abs(outer[:, faced]) / np.maximum(np.abs(inwards[:, faced]), 1e-9)
         # the edge of a hollow top may lie on its centreline, or have that behind it
         to_middle[outer[:, faced] * inwards[:, faced] > -1.0] = DEPTH
@@ -217,7 +220,13 @@ def most_places(edge: Edge, usable: Sequence[int]) -> list[int]:
         return []
     search = _Chains(edge, usable)
     chains = (search.chain_from(start) for start in usable)
-    return search.eased(min(chains, key=lambda c: (-len(c), search.uneven(c), c[0])))
+    best = first_of_best(
+        chains,
+        lambda c: (float(len(c)), -search.uneven(c)),
+        lambda c: (float(c[0]),),
+        tolerance=(0.0, PLACE_STEP),
+    )
+    return search.eased(best)
 
 
 class _Chains:
@@ -249,7 +258,7 @@ class _Chains:
     def uneven(self, chain: list[int]) -> float:
         """Return how far the middle of the places lies from that of the top, mm."""
         middles = [(i + self.edge.width // 2) % self.count for i in chain]
-        return round(float(np.hypot(*self.edge.points[middles].mean(axis=0))), 3)
+        return float(np.hypot(*self.edge.points[middles].mean(axis=0)))
 
     def eased(self, chain: list[int]) -> list[int]:
         """Return the chain with each place in the middle of its room between its neighbours."""

@@ -9,13 +9,14 @@ from functools import reduce
 
 import numpy as np
 
+from ..geometry.alike import first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.intersect import way_out
 from ..geometry.path import Path
 from ..geometry.placement import Placement, Points
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region, convex_hull
-from ..geometry.tolerance import CHORD, SAME_POINT
+from ..geometry.tolerance import CHORD, ROUNDING, SAME_POINT
 from ..outlines import Outline
 from ..panel import Defect, SoundWood
 from .arrangement import middles_for
@@ -237,7 +238,8 @@ def _overhang(top: Region, foot: Foot, middle: Point) -> float:
 def _overhangs(outline: Outline, foot: Foot, legs: Sequence[Leg]) -> Overhang:
     middles = Bounds.around(leg.middle for leg in legs)
     hull = footprint(foot, [leg.middle for leg in legs])
-    corner = max(map(Point.of, hull), key=lambda point: point.norm)
+    corners = map(Point.of, hull)
+    corner = first_of_best(corners, lambda p: p.norm, lambda p: (p.x, p.y), tolerance=ROUNDING)
     across, along = foot.reach(math.pi / 2), foot.reach(0.0)
     return Overhang(
         side=outline.width / 2 - across - min(middles.top, -middles.bottom),

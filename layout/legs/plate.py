@@ -23,9 +23,8 @@ from numpy.typing import NDArray
 from ..geometry.path import Path
 from ..geometry.placement import array_of
 from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..panel.stiffness import Stiffness
-from .plate_points import lattice, rim_of
+from .plate_points import cut_up
 
 Array = NDArray[np.float64]
 
@@ -103,17 +102,14 @@ class Plate:
     def cut(cls, outline: Path, rigid: Array, triangles: int = TRIANGLES) -> Plate:
         """Return the plate inside a convex closed path about the origin, in so many triangles."""
         from scipy.spatial import ConvexHull
-        from skfem import (  # type: ignore[import-untyped]
-            Basis,
-            BilinearForm,
-            ElementTriArgyris,
-            LinearForm,
-        )
+        from skfem import Basis, BilinearForm, LinearForm  # type: ignore[import-untyped]
         from skfem.helpers import dd  # type: ignore[import-untyped]
+
+        from .argyris import CentredArgyris
 
         size, stiff = math.sqrt(outline.area), float(rigid[0, 0])
         mesh, points = _mesh(outline, triangles, size)
-        basis = Basis(mesh, ElementTriArgyris(), intorder=6)
+        basis = Basis(mesh, CentredArgyris(), intorder=6)
         unit = rigid / stiff
 
         def bending(u: Any, v: Any, _: Any) -> Any:  # noqa: ANN401 - skfem's own fields
@@ -230,23 +226,13 @@ def _inwards(points: Array) -> Array:
 def _mesh(outline: Path, triangles: int, size: float) -> tuple[Any, Array]:
     """Return triangles of the plate scaled to unit area, and its true points, mm, in their order.
 
-    Rim points, and a lattice inside; of a convex plate Delaunay's triangles fill it exactly.
+    Rim points, and a lattice inside.
     """
-    from scipy.spatial import Delaunay
     from skfem import MeshTri
 
     bounds = outline.bounds
     step = min(
         size * math.sqrt(4 / (math.sqrt(3) * triangles)), min(bounds.width, bounds.height) / 3
     )
-    rim, rim_out = rim_of(outline, step)
-    inside = Region.from_rings(rim).shrunk(step / 2)
-    middle = bounds.middle
-    spread = [p + middle for p in lattice(bounds.width, bounds.height, step)]
-    inner = array_of(p for p in spread if inside.holds_point(p))
-    points = np.vstack([rim_out, inner]) / size
-    corners = Delaunay(points).simplices
-    a, b, c = (points[corners[:, k]] for k in range(3))
-    doubled = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
-    kept = corners[np.abs(doubled) > 1e-6 / triangles]
-    return MeshTri(points.T.copy(), kept.T.copy()), np.vstack([rim, inner])
+    points, moved, corners = cut_up(outline, step, 1e-6 / triangles)
+    return MeshTri((moved / size).T.copy(), corners.T.copy()), points

@@ -1,4 +1,9 @@
-"""Where a plate is cut in triangles: points along its rim, and a lattice inside."""
+"""Where a plate is cut in triangles: points along its rim, and a lattice inside.
+
+A plate that is its own mirror image is cut into triangles that are: only a half or a quarter of it
+is cut, and the rest is its mirror image, point by point. What bends alike then does so to the last
+digits, and no triangle decides which of two mirrored places is the worse.
+"""
 
 from __future__ import annotations
 
@@ -7,12 +12,16 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from ..geometry.intersect import crossings
 from ..geometry.path import Path
-from ..geometry.placement import array_of
-from ..geometry.point import Point
+from ..geometry.point import ORIGIN, Point
+from ..geometry.polygon import Region, convex_hull
 from ..geometry.segments import Line
+from ..geometry.symmetry import is_symmetric
+from ..geometry.tolerance import PLACE_STEP
 
 Array = NDArray[np.float64]
+Corners = NDArray[np.intp]
 
 _MANY = 160
 """Points of a rim beyond which a plate would be cut finer at its rim than anywhere else."""
@@ -20,59 +29,159 @@ _MANY = 160
 _TURN = math.pi / 8
 """Most that the rim turns from one point to the next, radians."""
 
+_ROUNDING = 1e-9
+"""What a count of steps may be above a whole number by rounding."""
 
-def rim_of(outline: Path, step: float) -> tuple[Array, Array]:
+_CLEAR = 0.48
+"""Share of a step that the lattice keeps from the rim. Half a step would be met exactly by tops of
+round sizes, and rounding would then say which points are in."""
+
+_SLANT = 1e-3
+"""How far the points are sheared when they are joined: four of them on one circle, as on every
+small rectangle, are then always joined by the same diagonal."""
+
+
+def cut_up(outline: Path, step: float, flattest: float) -> tuple[Array, Array, Corners]:
+    """Return the triangles of a convex closed path about the origin, about `step` wide.
+
+    Parameters
+    ----------
+    flattest : float
+        Triangles whose doubled area is a lesser share of the plate's are none.
+
+    Returns
+    -------
+    points : (n, 2) array
+        Of the plate, mm.
+    mesh : (n, 2) array
+        The same, those along arcs moved out so that the triangles have the area of the plate.
+    corners : (m, 3) array
+        Which points each triangle joins.
+    """
+    axes = mirror_axes(outline)
+    rim, moved = rim_of(outline, step, axes)
+    inner = _lattice_in(outline, step, axes)
+    points, mesh = np.vstack([rim, inner]), np.vstack([moved, inner])
+    corners = _joined(mesh, flattest * outline.area)
+    for axis in axes:
+        flip = np.array([-1.0, 1.0] if axis == 0 else [1.0, -1.0])
+        twins = np.flatnonzero(points[:, axis] > 0)
+        other = np.arange(len(points))
+        other[twins] = len(points) + np.arange(len(twins))
+        corners = np.vstack([corners, other[corners]])
+        points = np.vstack([points, points[twins] * flip])
+        mesh = np.vstack([mesh, mesh[twins] * flip])
+    return points, mesh, corners
+
+
+def mirror_axes(outline: Path) -> tuple[int, ...]:
+    """Return which of x (0) and y (1) may change sign: the mirrors of a convex closed path."""
+    ring = outline.points(PLACE_STEP)
+    hollow = Region.from_rings(convex_hull(ring)).area - Region.from_rings(ring).area
+    if hollow > PLACE_STEP * outline.length:
+        return ()
+    return tuple(k for k, name in enumerate("xy") if is_symmetric(outline, name))
+
+
+def rim_of(outline: Path, step: float, axes: tuple[int, ...] = ()) -> tuple[Array, Array]:
     """Return points along the outline at most `step` apart, and the same moved out for the mesh.
 
     Between the points of an arc the mesh has straight edges. They cut off a share 1 − sin h / h of
     what the arc sweeps, h the angle between two points; moved out by √(h / sin h) they sweep as
     much as it, and the plate keeps its area. The middle of every edge is a point.
+
+    Parameters
+    ----------
+    axes : tuple of int
+        Only the points whose x (0) or y (1) is not below 0, anticlockwise; where the outline
+        crosses the other axis is a point.
     """
     true, moved = [], []
     for segment in outline.segments:
-        count = max(1, math.ceil(segment.length / step - 1e-9))
+        count = max(1, math.ceil(segment.length / step - _ROUNDING))
         out = 1.0
         if not isinstance(segment, Line):
-            count = max(count, math.ceil(abs(segment.sweep) / _TURN))
+            count = max(count, math.ceil(abs(segment.sweep) / _TURN - _ROUNDING))
         count += count % 2
         if not isinstance(segment, Line):
             turn = abs(segment.sweep) / count
             out = math.sqrt(turn / math.sin(turn))
         for k in range(count):
             point = segment.at(k / count)
-            true.append(point)
+            true.append(tuple(point))
             if k and not isinstance(segment, Line):
                 point = segment.centre + (point - segment.centre) * out
-            moved.append(point)
-    rim, out_rim = array_of(true), array_of(moved)
-    return _thinned(rim, outline.area, step) if len(rim) > _MANY else (rim, out_rim)
+            moved.append(tuple(point))
+    many = len(true) > _MANY
+    rim, out_rim = np.array(true), np.array(moved)
+    if axes:
+        rim, out_rim = _part(outline, rim, out_rim, axes)
+    return _thinned(rim, outline.area, step, axes) if many else (rim, out_rim)
 
 
-def _thinned(rim: Array, area: float, step: float) -> tuple[Array, Array]:
+def _part(outline: Path, rim: Array, moved: Array, axes: tuple[int, ...]) -> tuple[Array, Array]:
+    """Return the points of a half or a quarter; those on a mirror lie on it exactly."""
+    for axis in axes:
+        way = Point(0.0, 1.0) if axis == 0 else Point(1.0, 0.0)
+        ends = np.array([tuple(c.point) for c in crossings(outline, ORIGIN, way)])
+        far = [end for end in ends if np.hypot(*(rim - end).T).min() > PLACE_STEP]
+        ends = np.array(far).reshape(-1, 2)
+        rim, moved = np.vstack([rim, ends]), np.vstack([moved, ends])
+    for axis in axes:
+        kept = rim[:, axis] > -PLACE_STEP
+        rim, moved = rim[kept], moved[kept]
+        on = rim[:, axis] < PLACE_STEP
+        rim[on, axis] = moved[on, axis] = 0.0
+    order = np.argsort(np.arctan2(rim[:, 1], rim[:, 0]))
+    return rim[order], moved[order]
+
+
+def _thinned(rim: Array, area: float, step: float, axes: tuple[int, ...]) -> tuple[Array, Array]:
     """Return fewer points of a smooth rim of many short arcs, and the same with its area kept.
 
     A point stays where it is far enough from the one before, or where the rim has turned since.
     """
-    kept = [0]
+    kept, last = [0], len(rim) - 1
     ways = np.roll(rim, -1, axis=0) - rim
     heading = np.unwrap(np.arctan2(ways[:, 1], ways[:, 0]))
-    for i in range(1, len(rim)):
-        far = math.dist(rim[i], rim[kept[-1]]) >= step / 2
-        if far or heading[i] - heading[kept[-1]] >= _TURN:
+    for i in range(1, last if axes else last + 1):
+        far = math.dist(rim[i], rim[kept[-1]]) >= step / 2 - _ROUNDING
+        if far or heading[i] - heading[kept[-1]] >= _TURN - _ROUNDING:
             kept.append(i)
+    if axes:  # both ends lie on a mirror
+        near = len(kept) > 1 and math.dist(rim[last], rim[kept[-1]]) < step / 4
+        kept[-1 if near else len(kept) :] = [last]
     few = rim[kept]
     x, y = few.T
-    held = float(x @ np.roll(y, -1) - y @ np.roll(x, -1)) / 2
-    middle = few.mean(axis=0)
-    return few, middle + (few - middle) * math.sqrt(area / held)
+    swept = x * np.roll(y, -1) - y * np.roll(x, -1)
+    held = float(swept[:-1].sum() if axes else swept.sum()) / 2 * 2 ** len(axes)
+    return few, few * math.sqrt(area / held)
 
 
-def lattice(width: float, height: float, step: float) -> list[Point]:
-    """Return a lattice of even triangles about the origin, symmetrical both ways."""
-    rows = math.ceil(height / 2 / (step * math.sqrt(3) / 2))
-    columns = math.ceil(width / 2 / step) + 1
-    return [
-        Point((i + (j % 2) / 2) * step, j * step * math.sqrt(3) / 2)
-        for j in range(-rows, rows + 1)
-        for i in range(-columns, columns + 1)
+def _lattice_in(outline: Path, step: float, axes: tuple[int, ...]) -> Array:
+    """Return the points of a lattice of even triangles that lie inside, on the side of the axes."""
+    inside = Region.from_rings(outline.points(step / 100)).shrunk(_CLEAR * step)
+    bounds, rise = outline.bounds, step * math.sqrt(3) / 2
+    middle = bounds.middle
+    rows = math.ceil(bounds.height / 2 / rise)
+    columns = math.ceil(bounds.width / 2 / step) + 1
+    places = [
+        ((i + (j % 2) / 2) * step, j * rise)
+        for j in range(0 if 1 in axes else -rows, rows + 1)
+        for i in range(0 if 0 in axes else -columns, columns + 1)
     ]
+    x, y = (0.0 if k in axes else tuple(middle)[k] for k in (0, 1))
+    moved = [(a + x, b + y) for a, b in places]
+    held = [place for place in moved if inside.holds_point(Point(*place))]
+    return np.array(held).reshape(-1, 2)
+
+
+def _joined(points: Array, flattest: float) -> Corners:
+    """Return Delaunay's triangles of points; of a convex plate they fill it exactly."""
+    from scipy.spatial import Delaunay
+
+    sheared = points @ np.array([[1.0, _SLANT], [0.0, 1.0]])
+    corners: Corners = Delaunay(sheared).simplices.astype(np.intp)
+    a, b, c = (points[corners[:, k]] for k in range(3))
+    doubled = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
+    return corners[np.abs(doubled) > flattest]

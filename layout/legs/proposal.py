@@ -7,12 +7,13 @@ best; feet that would bear on spoilt wood fall out, unless all do.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 import numpy as np
 
 from ..errors import LegsError
+from ..geometry.alike import first_of_best, ranked
 from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
@@ -22,7 +23,7 @@ from .goals import estimated_force, values_of
 from .people import PLACE, Seating, seating_at
 from .plan import LegsPlan
 from .room import insets_for
-from .sag import Burden, Sag, sag_of
+from .sag import ALIKE, Burden, Sag, sag_of
 from .table import TableTop
 from .wish import Goal, LegsWish
 
@@ -38,6 +39,9 @@ _HALVINGS = 4
 EACH_LEG = 0.05
 """Each leg more has to make the table this share better at its goal, or the fewer are taken: it is
 work, weight and one more foot to level (our choice)."""
+
+ALIKE_FORCE = 0.1
+"""Stances whose tipping forces differ by less are as firm as each other, N."""
 
 _FARTHEST = (0.25, 0.3)
 """Farthest in that feet are tried, as shares of width and length."""
@@ -111,15 +115,16 @@ def compare(
             trouble = error
     if not found:
         raise trouble or LegsError("no count of legs is given to compare")
-    return tuple(sorted(found, key=_order))
+    tolerance = (0.0, ALIKE_FORCE, 0.0, _alike(p.score for p in found), 0.0)
+    return tuple(ranked(found, _rank, tolerance=tolerance))
 
 
-def _order(proposal: Proposal) -> tuple[bool, float, bool, float, int]:
-    held, score = round(proposal.held, 1), proposal.score
+def _rank(proposal: Proposal) -> tuple[float, ...]:
+    score = proposal.score
     seating, share = proposal.seating, (1 - EACH_LEG) ** proposal.count
     in_the_way = proposal.wish.seated and not seating.seats and seating.without_legs > 0
     worth = score * share if score > 0 else score / share
-    return not proposal.legs.stands, -held, in_the_way, -round(worth, 9), proposal.count
+    return proposal.legs.stands, proposal.held, not in_the_way, worth, -proposal.count
 
 
 def propose(
@@ -200,12 +205,20 @@ class _Tried:
     score: float
 
     @property
-    def rank(self) -> tuple[bool, float, float]:
-        """Sound wood first, then a stance that holds the load, then what the goal counts.
+    def rank(self) -> tuple[float, ...]:
+        """Sound wood first, then a stance that holds the load, then what the goal counts."""
+        return self.bears, self.held, self.score
 
-        Alike within rounding is alike.
-        """
-        return self.bears, round(self.held, 1), round(self.score, 9)
+
+def _best(tried: Sequence[_Tried]) -> _Tried:
+    """Return the best arrangement, of arrangements alike the first."""
+    tolerance = (0.0, ALIKE_FORCE, _alike(t.score for t in tried))
+    return first_of_best(tried, lambda t: t.rank, tolerance=tolerance)
+
+
+def _alike(scores: Iterable[float]) -> float:
+    """Return how far what a goal counts may differ and still be alike."""
+    return ALIKE * max((abs(score) for score in scores if math.isfinite(score)), default=0.0)
 
 
 def _search(goal: Goal, wish: LegsWish, table: TableTop) -> _Tried:
@@ -220,10 +233,11 @@ def _search(goal: Goal, wish: LegsWish, table: TableTop) -> _Tried:
     sides = np.linspace(usual.round_about, outline.width * _FARTHEST[0], _SIDES)
     ends = np.linspace(usual.round_about, outline.length * _FARTHEST[1], _ENDS)
     grid = [(usual.side, usual.end), *((float(s), float(e)) for s in sides for e in ends)]
-    best = max(_tried(goal, wish, table, grid), key=lambda t: t.rank, default=None)
-    if best is None:
+    tried = _tried(goal, wish, table, grid)
+    if not tried:
         middles_for(wish, outline)  # says why there is no room
         raise LegsError("no foot finds room under this top at any inset")
+    best = _best(tried)
     step = (float(sides[1] - sides[0]), float(ends[1] - ends[0]))
     for _ in range(_HALVINGS):
         step = (step[0] / 2, step[1] / 2)
@@ -234,7 +248,7 @@ def _search(goal: Goal, wish: LegsWish, table: TableTop) -> _Tried:
             for j in (-1, 0, 1)
             if (i or j) and min(side + i * step[0], end + j * step[1]) >= usual.round_about
         ]
-        best = max([best, *_tried(goal, wish, table, near)], key=lambda t: t.rank)
+        best = _best([best, *_tried(goal, wish, table, near)])
     return best
 
 

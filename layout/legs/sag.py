@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..errors import LegsError
+from ..geometry.alike import first_of_best
 from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
@@ -38,6 +39,10 @@ AIM = 0.02 / 12
 
 SEEN = 1 / 32 / 12
 """Sag that the eye begins to see, as a share of the span: 1/32 in a foot (read, trade press)."""
+
+ALIKE = 1e-6
+"""Share of the greatest figure that two places may differ by and still bend alike: what the
+equations leave uncertain is a thousand times smaller."""
 
 WIDE_FOOT = 150.0
 """A foot longer than this carries the top along its length, not at its middle alone, mm."""
@@ -213,16 +218,24 @@ def widest_gap(points: Sequence[Point]) -> float:
 
 
 def _deepest(plate: Plate, down: Array, sign: float = 1.0) -> Deflection:
-    """Return the deepest place; of places as deep within rounding the first."""
-    most = float(down.max())
-    k = int(np.argmax(down >= most - 1e-9 * float(np.abs(down).max())))
+    """Return the deepest place, of places as deep the first."""
+    k = _first(plate, down)
     return Deflection(_at(plate, k), sign * float(down[k]))
 
 
 def _worst_force(plate: Plate, rested: RestedPlate, force: float) -> Deflection:
     give = rested.give
-    k = int(np.argmax(give >= give.max() * (1 - 1e-9)))
+    k = _first(plate, give)
     return Deflection(_at(plate, k), float(give[k]) * force)
+
+
+def _first(plate: Plate, figures: Array) -> int:
+    """Return which place has the greatest figure; of places alike the first along, then up."""
+    least = ALIKE * float(np.abs(figures).max())
+    near = (int(k) for k in np.flatnonzero(figures >= figures.max() - least))
+    return first_of_best(
+        near, lambda k: float(figures[k]), lambda k: tuple(plate.places[k]), tolerance=least
+    )
 
 
 def _at(plate: Plate, k: int) -> Point:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..errors import LegsError
+from ..geometry.alike import at_least, at_most
 from ..panel.build import Kind
 from ..units import Tape
 
@@ -62,7 +63,11 @@ def usual_screw(plate: float, top: float, diameter: float = USUAL) -> Screw | No
     """
     most = top - LEFT_UNDER_TIP + plate
     least = plate + LEAST_BITE * diameter
-    fit = [length for length in LENGTHS if max(least, diameter + 1) <= length <= most]
+    fit = [
+        length
+        for length in LENGTHS
+        if at_least(length, max(least, diameter + 1)) and at_most(length, most)
+    ]
     return Screw(diameter, fit[-1]) if fit else None
 
 

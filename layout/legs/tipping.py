@@ -18,13 +18,14 @@ from functools import lru_cache
 import numpy as np
 
 from ..errors import OutlineError
+from ..geometry.alike import first_of_best
 from ..geometry.parallel import parallel_of_path
 from ..geometry.path import Path
 from ..geometry.placement import Points, array_of
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import convex_hull
 from ..geometry.segments import Arc, Line, Segment
-from ..geometry.tolerance import CURVE
+from ..geometry.tolerance import CURVE, ROUNDING
 from ..outlines import Outline
 
 GRAVITY = 9.80665
@@ -32,6 +33,9 @@ GRAVITY = 9.80665
 
 EDGE = 50.0
 """How far in from the edge the force presses, mm (ISO 7172:1988)."""
+
+_ALIKE = 1e-6
+"""Share of the weight by which two forces may differ and still be alike."""
 
 STATIONS = 72
 """Places round the edge at which the force is given."""
@@ -137,14 +141,19 @@ def tipping_of(
         return [EdgeForce(p, float(f)) for p, f in zip(places, forces.min(axis=1), strict=True)]
 
     def least_at(places: Sequence[Point]) -> EdgeForce:
-        return min(forces_at(places), key=lambda found: found.force)
+        found = forces_at(places)
+        return first_of_best(
+            found, lambda f: -f.force, lambda f: tuple(f.place), tolerance=_ALIKE * weight
+        )
 
     def lesser(way: Point) -> float:
         return least_at([farthest(line, way), farthest(line, -way)]).force
 
-    push, over = min(
-        (tipping_force(weight, offset - normal.dot(centre), height), normal.angle)
-        for normal, offset in sides
+    push, over = first_of_best(
+        ((tipping_force(weight, offset - n.dot(centre), height), n) for n, offset in sides),
+        lambda pushed: -pushed[0],
+        lambda pushed: tuple(pushed[1]),
+        tolerance=_ALIKE * weight,
     )
     return Tipping(
         weight,
@@ -154,7 +163,7 @@ def tipping_of(
         end=lesser(Point(1, 0)),
         around=tuple(forces_at([segment.at(share) for segment, share in line.stations(STATIONS)])),
         push=push,
-        push_way=over,
+        push_way=_turn_of(over),
     )
 
 
@@ -199,6 +208,12 @@ def _extremes(segment: Segment, way: Point) -> list[Point]:
     ahead = (angle - segment.from_angle) % math.tau
     passes = ahead <= segment.sweep or ahead - math.tau >= segment.sweep
     return [*ends, top] if passes else ends
+
+
+def _turn_of(way: Point) -> float:
+    """Return the direction of a vector, above −π and up to π; a hair below −x is −x."""
+    most = math.pi + ROUNDING
+    return most - (most - way.angle) % math.tau
 
 
 def _sides(feet: Points) -> Sequence[tuple[Point, float]]:

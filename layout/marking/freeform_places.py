@@ -15,7 +15,7 @@ from itertools import pairwise
 from ..geometry.intersect import turn_at
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
-from ..geometry.tolerance import SAME_POINT
+from ..geometry.tolerance import PLACE_STEP, SAME_POINT
 from ..outlines import Freeform
 from ..panel.edges import CORNER_TURN
 from .off_wood import Ground
@@ -119,12 +119,16 @@ class FreeformPlaces:
     @property
     def swept(self) -> tuple[Swept, ...]:
         """Its arcs by their radius and the way they bend."""
-        kinds = dict.fromkeys(_of(arc) for arc in self.arcs)
+        kinds: list[list[Arc]] = []
+        for arc in self.arcs:
+            same = next((kind for kind in kinds if _alike(kind[0], arc)), None)
+            if same is None:
+                kinds.append([arc])
+            else:
+                same.append(arc)
         return tuple(
-            Swept(
-                radius, hollow, distinct(a.centre for a in self.arcs if _of(a) == (radius, hollow))
-            )
-            for radius, hollow in kinds
+            Swept(kind[0].radius, kind[0].sweep < 0, distinct(arc.centre for arc in kind))
+            for kind in kinds
         )
 
     @property
@@ -142,8 +146,9 @@ def distinct(points: Iterable[Point]) -> tuple[Point, ...]:
     return tuple(held)
 
 
-def _of(arc: Arc) -> tuple[float, bool]:
-    return round(arc.radius, 6), arc.sweep < 0
+def _alike(one: Arc, other: Arc) -> bool:
+    """Return whether two arcs are swung with one radius and bend one way."""
+    return abs(one.radius - other.radius) <= PLACE_STEP and (one.sweep < 0) == (other.sweep < 0)
 
 
 def _runs(outline: Freeform, ground: Ground | None) -> tuple[tuple[Segment, ...], ...]:

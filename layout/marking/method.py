@@ -8,7 +8,9 @@ from dataclasses import dataclass, field, replace
 from enum import Enum
 from typing import Any
 
+from ..geometry import alike
 from ..geometry.point import Point
+from ..geometry.tolerance import ROUNDING
 from ..units import Tape
 from .off_wood import Ground, OffWood
 from .step import Figure, Step
@@ -170,7 +172,11 @@ def ranked(methods: Iterable[Method], workshop: Workshop) -> tuple[Method, ...]:
     """
     judged = [_judged(method, workshop) for method in methods]
     return tuple(
-        sorted(judged, key=lambda m: (not m.serves, not m.draws_line, _boards(m), m.error))
+        alike.ranked(
+            judged,
+            lambda m: (m.serves, m.draws_line, -_boards(m), -m.error),
+            tolerance=(0.0, 0.0, 0.0, ROUNDING),
+        )
     )
 
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ..geometry.alike import at_most
 from ..geometry.path import Path
 from ..geometry.placement import Points
 from ..geometry.point import Point
@@ -195,7 +196,7 @@ def _triangle(panel: Panel, datum: Datum, tape: Tape) -> RightTriangle | None:
     up = Point(*(datum.end - datum.start).unit()).left
     deep = float((points @ np.array(tuple(up))).max())
     for unit in units:
-        if 4 * unit <= datum.length and 3 * unit <= deep:
+        if at_most(4 * unit, datum.length) and at_most(3 * unit, deep):
             return RightTriangle(3 * unit, 4 * unit, 5 * unit)
     return None
 

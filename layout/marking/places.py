@@ -10,8 +10,10 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from ..geometry.alike import first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.point import ORIGIN, Point
+from ..geometry.tolerance import PLACE_STEP
 from ..outlines import (
     Capsule,
     Circle,
@@ -23,6 +25,7 @@ from ..outlines import (
     RoundedRectangle,
     Superellipse,
 )
+from ..units import nearest_whole
 from .freeform_places import FreeformPlaces, distinct
 from .mark import Kind
 from .off_wood import Ground
@@ -59,9 +62,15 @@ class Group:
         count = len(self.points)
         if count == 1:
             return ((self.prefix, self.points[0]),)
-        quarters = round(turn / (math.pi / 2)) % 4
+        quarters = nearest_whole(turn / (math.pi / 2)) % 4
         if self.freely:
-            first = min(range(count), key=lambda i: _low(self.points[i].turned(turn)))
+            seen = [point.turned(turn) for point in self.points]
+            first = first_of_best(
+                range(count),
+                lambda i: -_low(seen[i]),
+                lambda i: tuple(seen[i]),
+                tolerance=PLACE_STEP,
+            )
         elif count == 2:
             upright = self.kind in _ACROSS
             first = 1 if quarters in ((1, 2) if upright else (2, 3)) else 0
@@ -76,7 +85,7 @@ _ACROSS = (Kind.SIDE, Kind.CROSS_CENTRELINE)
 
 
 def _low(point: Point) -> float:
-    return round(point.x + point.y, 6)
+    return point.x + point.y
 
 
 def groups_for(

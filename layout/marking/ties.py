@@ -6,7 +6,9 @@ import math
 from collections.abc import Sequence
 from itertools import combinations
 
+from ..geometry.alike import at_least, at_most, first_of_best
 from ..geometry.point import Point
+from ..geometry.tolerance import ROUNDING
 from ..panel.datum import Reference
 from .mark import CrossMeasure, Tie
 
@@ -36,13 +38,13 @@ def cross_measure(point: Point, references: Sequence[Reference]) -> CrossMeasure
     √(s₁² + s₂²) / sin θ, so a crossing near a right angle and short tapes are best.
     """
     pairs = (_crossed(point, one, other) for one, other in combinations(references, 2))
-    good = [pair for pair in pairs if pair is not None and pair.error <= WORST_TIE]
-    return min(good, key=lambda pair: round(pair.error, 6), default=None)
+    good = [pair for pair in pairs if pair is not None and at_most(pair.error, WORST_TIE)]
+    return first_of_best(good, lambda pair: -pair.error, tolerance=ROUNDING) if good else None
 
 
 def _crossed(point: Point, one: Reference, other: Reference) -> CrossMeasure | None:
     first, second = one.point - point, other.point - point
-    if min(first.norm, second.norm) < NEAREST_TIE:
+    if not at_least(min(first.norm, second.norm), NEAREST_TIE):
         return None
     sine = abs(first.cross(second)) / (first.norm * second.norm)
     if sine < 1e-6:

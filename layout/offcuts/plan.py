@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from ..geometry.alike import ranked
 from ..geometry.path import Path
 from ..geometry.polygon import Region, union
+from ..geometry.tolerance import ALIKE_AREA
 from ..geometry.turned_box import TurnedBox
 from ..panel import Panel
 from .clean import largest_clean_rectangle
@@ -17,6 +19,9 @@ _FINE = 0.0001
 
 _CRUMB = 1.0
 """A piece smaller than this, mm², is dust."""
+
+_TOUCH = 0.01
+"""A defect that lies in less of a piece than this only touches it, mm²."""
 
 _SLACK = 0.01
 """A strip as wide as asked for is kept, whatever rounding says, mm."""
@@ -29,7 +34,7 @@ class Offcut:
     Attributes
     ----------
     number : int
-        From 1, largest clean rectangle first.
+        From 1, largest clean rectangle first, then largest; alike ones along the panel, then up.
     cut : int
         Which of the kerfs freed it, from 1; 0 where it was loose from the start.
     piece : Region
@@ -135,7 +140,12 @@ def offcuts_of(
     defects = [(defect.name, defect.reach()) for defect in panel.defects]
     weight = panel.thickness * panel.substance.density * 1e-9
     found = [_offcut(item, defects, weight, wish) for item in fallen]
-    found.sort(key=lambda o: (-(o.clean.area if o.clean else 0.0), -o.area, o.cut))
+    found = ranked(
+        found,
+        lambda o: (o.clean.area if o.clean else 0.0, o.area),
+        lambda o: tuple(o.piece.centroid),
+        tolerance=(ALIKE_AREA, ALIKE_AREA),
+    )
     parts = {
         "top": core.area - top.minus(face).area,
         "trimming": blank.minus(top).area,
@@ -178,7 +188,7 @@ def _offcut(
     fallen: _Fallen, defects: Sequence[tuple[str, Region]], weight: float, wish: OffcutWish
 ) -> Offcut:
     piece = fallen.piece
-    within = [(name, reach) for name, reach in defects if reach.meet(piece).area > 0]
+    within = [(name, reach) for name, reach in defects if reach.meet(piece).area > _TOUCH]
     clean = piece
     for _, reach in within:
         clean = clean.minus(reach)

@@ -11,9 +11,11 @@ from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
 from ..errors import PanelError
+from ..geometry.alike import at_least, at_most, first_of_best
 from ..geometry.placement import Placement
 from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry.polygon import Region, longest_of
+from ..geometry.tolerance import PLACE_STEP
 from .defect import Spoils
 from .edges import CORNER_TURN, STRAIGHT, Edge, edges_of, meeting
 from .panel import Panel
@@ -143,13 +145,14 @@ def choose_datum(
     good = [
         i
         for i, edge in enumerate(edges)
-        if edge.is_straight and edge.chord >= LONG_ENOUGH * extent and _is_there(face, edge)
+        if edge.is_straight and at_least(edge.chord, LONG_ENOUGH * extent) and _is_there(face, edge)
     ]
     if good:
-        best = 0 if 0 in good else max(good, key=lambda i: edges[i].chord)
+        longest = first_of_best(good, lambda i: edges[i].chord, tolerance=PLACE_STEP)
+        best = 0 if 0 in good else longest
         why = "it is straight" if best == 0 else "the longest straight edge; A–B is not"
         return _on_edge(panel, edges[best], best, corners, why)
-    long = [edge for edge in edges if edge.chord >= LONG_ENOUGH * extent]
+    long = [edge for edge in edges if at_least(edge.chord, LONG_ENOUGH * extent)]
     if long:
         edge = long[0]
         inside = edge.direction.left * (edge.hollow + STRIKE_INSIDE)
@@ -172,12 +175,17 @@ def lettered(
     bounds = panel.boundary.bounds
     origin = Point(bounds.left, bounds.bottom)
     meetings = [meeting(edges[i - 1], edge) for i, edge in enumerate(edges)]
-    first = min(range(len(edges)), key=lambda i: meetings[i].point.distance_to(origin))
+    first = first_of_best(
+        range(len(edges)),
+        lambda i: -meetings[i].point.distance_to(origin),
+        lambda i: tuple(meetings[i].point),
+        tolerance=PLACE_STEP,
+    )
     turned = [(first + i) % len(edges) for i in range(len(edges))]
     corners = []
     for letter, i in zip(LETTERS, turned, strict=False):
         clean = edges[i - 1].is_clean and edges[i].is_clean
-        sticks_out = meetings[i].turn >= CORNER_TURN
+        sticks_out = at_least(meetings[i].turn, CORNER_TURN)
         why = _why_not(panel, meetings[i].point, meetings[i].intact, clean and sticks_out)
         why = "chewed" if letter in chewed else why
         corners.append(Corner(letter, meetings[i].point, not why, why))
@@ -200,7 +208,7 @@ def _why_not(panel: Panel, point: Point, intact: bool, crisp: bool) -> str:
 def _is_there(face: Region, edge: Edge) -> bool:
     inside = edge.direction.left * (2 * STRAIGHT)
     spans = face.chord(edge.start + inside, edge.end + inside)
-    return sum(a.distance_to(b) for a, b in spans) >= SOUND_SHARE * edge.chord
+    return at_least(sum(a.distance_to(b) for a, b in spans), SOUND_SHARE * edge.chord)
 
 
 def _on_edge(panel: Panel, edge: Edge, index: int, corners: tuple[Corner, ...], why: str) -> Datum:
@@ -223,13 +231,17 @@ def _stand_in(panel: Panel, edge: Edge, name: str, corner: Corner | None) -> Ref
     bad += [Region.of(c) for c in panel.cut_outs]
     along, most = edge.direction, edge.chord / 3
     reach = min(STRUCK_FROM_CORNER, most)
-    while reach < most and any(b.holds_point(edge.start + along * reach) for b in bad):
+    while reach < most and any(_is_met(b, edge.start + along * reach) for b in bad):
         reach = min(reach + STRUCK_FROM_CORNER / 5, most)
     point = edge.start + along * reach
     if corner is None:
         return Reference(name, point, "struck on the edge, {distance} from its end", reach)
     how = f"struck on the edge, {{distance}} from where corner {corner.name} would be"
     return Reference(name, point, how, point.distance_to(corner.point))
+
+
+def _is_met(bad: Region, point: Point) -> bool:
+    return bad.holds_point(point) or at_most(bad.edge_distance(point), 0.0)
 
 
 def _struck(
@@ -243,7 +255,7 @@ def _struck(
     if why != "as given":
         spans = face.chord(start, end) if start != end else ()
         if spans:
-            start, end = max(spans, key=lambda span: span[0].distance_to(span[1]))
+            start, end = longest_of(spans)
     how = "struck on the face, carried down the edge"
     first, last = Reference("P", start, how), Reference("Q", end, how)
     return Datum(first, last, True, why, corners, _references(first, last, corners))
@@ -258,6 +270,6 @@ def _references(
 
 def _middle_line(face: Region) -> tuple[Point, Point]:
     bounds, middle = face.bounds, face.centroid
-    if bounds.width >= bounds.height:
+    if at_least(bounds.width, bounds.height, PLACE_STEP):
         return Point(bounds.left - 1, middle.y), Point(bounds.right + 1, middle.y)
     return Point(middle.x, bounds.top + 1), Point(middle.x, bounds.bottom - 1)

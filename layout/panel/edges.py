@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..geometry.alike import at_least, at_most
 from ..geometry.intersect import meeting_of_lines, turn_at
 from ..geometry.path import Path
 from ..geometry.point import Point
@@ -71,7 +72,7 @@ class Edge:
     @property
     def is_straight(self) -> bool:
         """Whether a taut string from end to end lies along it."""
-        return self.off_straight <= STRAIGHT
+        return at_most(self.off_straight, STRAIGHT)
 
     @property
     def off_straight(self) -> float:
@@ -117,7 +118,7 @@ def edges_of(boundary: Path) -> tuple[Edge, ...]:
     return tuple(
         Edge(chain)
         for chain in (path.segments for path in chains)
-        if not _is_round(chain[0]) and chain[0].start.distance_to(chain[-1].end) >= least
+        if not _is_round(chain[0]) and at_least(chain[0].start.distance_to(chain[-1].end), least)
     )
 
 
@@ -136,8 +137,8 @@ def meeting(one: Edge, other: Edge) -> Meeting:
 def _breaks(one: Segment, other: Segment) -> bool:
     if _is_round(one) or _is_round(other):
         return True
-    return abs(turn_at(one, other)) >= CORNER_TURN
+    return at_least(abs(turn_at(one, other)), CORNER_TURN)
 
 
 def _is_round(segment: Segment) -> bool:
-    return not isinstance(segment, Line) and abs(segment.sweep) >= ROUND_TURN
+    return not isinstance(segment, Line) and at_least(abs(segment.sweep), ROUND_TURN)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ..geometry.alike import at_least
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Placement
@@ -89,7 +90,7 @@ class DrawingFrame:
         legend = Bounds(inside.left, inside.bottom, inside.right, inside.bottom + LEGEND_HEIGHT)
         wide, high = room.width - 2 * AROUND_PANEL, room.height - 2 * AROUND_PANEL
         least = max(extent.width / wide, extent.height / high)
-        scale = next((s for s in SCALES if s >= least), SCALES[-1])
+        scale = next((s for s in SCALES if at_least(s, least)), SCALES[-1])
         middle = extent.middle * (1 / scale)
         return cls(SHEET, scale, room.middle - middle, room, legend, mirrored)
 

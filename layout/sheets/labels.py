@@ -14,10 +14,12 @@ import numpy as np
 
 from ..drawing.lettering import text_box
 from ..drawing.scene import Anchor, Item, Stroke, Text
+from ..geometry.alike import at_most, first_of_best, ranked
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Points
 from ..geometry.point import Point
+from ..geometry.tolerance import ROUNDING
 
 _DIRECTIONS: tuple[tuple[float, Anchor], ...] = (
     (45, "start"), (135, "end"), (-45, "start"), (-135, "end"),
@@ -29,6 +31,9 @@ _DIRECTIONS: tuple[tuple[float, Anchor], ...] = (
 
 _REACHES = (3.0, 4.0, 5.5, 8.0, 11.0, 15.0, 20.0, 26.0, 33.0, 42.0)
 """How far it may stand off, paper mm, tried in this order."""
+
+_OUT = 1e-4
+"""A label that sticks out of its room by less than this, mm², does not."""
 
 _LEADER_FROM = 5.0
 """Farther off than this a leader is drawn, paper mm."""
@@ -57,7 +62,7 @@ class LabelSetter:
     def keep_clear_along(self, path: Path, half: float = 0.6, step: float = 2.0) -> None:
         """Let no later label cover the line along a path, as far as that can be had."""
         for segment in path.segments:
-            count = max(1, math.ceil(segment.length / step))
+            count = max(1, math.ceil(segment.length / step - ROUNDING))
             for i in range(count + 1):
                 self.taken.append(Bounds.about(segment.at(i / count), half))
 
@@ -77,26 +82,25 @@ class LabelSetter:
         towards : Point, optional
             The way in which it had best stand from its point.
         """
-        best: tuple[float, Text, float] | None = None
+        tried: list[tuple[float, Text, float]] = []
         ways = _DIRECTIONS if towards is None else _ordered(towards)
         for reach in _REACHES:
             for degrees, anchor in ways:
                 foot = _foot(at, height, reach, degrees)
                 text = Text(foot, words, height, anchor, bold=bold)
                 cost = self._cost(text_box(text).grown(0.4))
-                if best is None or cost < best[0]:
-                    best = (cost, text, reach)
-                if cost == 0:
+                if at_most(cost, 0.0):
                     return self._settle(at, text, reach)
-        assert best is not None
-        return self._settle(at, best[1], best[2])
+                tried.append((cost, text, reach))
+        _, text, reach = first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)
+        return self._settle(at, text, reach)
 
     def _cost(self, box: Bounds) -> float:
         """Return the area that a box shares with what is taken, or sticks out of the room."""
         if self._sides is None or len(self._sides) != len(self.taken):
             self._sides = np.array([(t.left, t.bottom, t.right, t.top) for t in self.taken])
         out = box.width * box.height - float(_shared(box, _sides_of(self.room))[0])
-        beyond = 50 * out if out > 1e-9 else 0.0
+        beyond = 0.0 if at_most(out, 0.0, _OUT) else 50 * out
         return beyond + (float(_shared(box, self._sides).sum()) if self.taken else 0.0)
 
     def _settle(self, at: Point, text: Text, reach: float) -> list[Item]:
@@ -110,9 +114,10 @@ class LabelSetter:
 
 def _ordered(towards: Point) -> list[tuple[float, Anchor]]:
     """Return the ways a label may stand, those nearest to a wished-for one first."""
-    return sorted(
+    return ranked(
         _DIRECTIONS,
-        key=lambda way: -Point.polar(1.0, math.radians(way[0])).dot(towards),
+        lambda way: Point.polar(1.0, math.radians(way[0])).dot(towards),
+        tolerance=ROUNDING * towards.norm,
     )
 
 
@@ -131,5 +136,5 @@ def _shared(box: Bounds, sides: Points) -> Points:
     """Return the area that a box shares with each of others, (n, 4): left, bottom, right, top."""
     wide = np.minimum(box.right, sides[:, 2]) - np.maximum(box.left, sides[:, 0])
     high = np.minimum(box.top, sides[:, 3]) - np.maximum(box.bottom, sides[:, 1])
-    shared: Points = np.maximum(wide, 0.0) * np.maximum(high, 0.0)
+    shared: Points = np.maximum(wide - ROUNDING, 0.0) * np.maximum(high - ROUNDING, 0.0)
     return shared

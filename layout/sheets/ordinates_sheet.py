@@ -8,7 +8,7 @@ from ..drawing.scene import Scene
 from ..template.content import TemplateContent
 from ..template.ordinates import Station, ordinates
 from ..template.paper import Margins, Paper
-from ..units import Tape
+from ..units import Tape, nearest_whole
 from .cover_sheet import upright_sheet
 from .flow import Flow
 
@@ -60,7 +60,7 @@ def _figure(value: float, tape: Tape) -> str:
     """Return half millimetres or sixteenths: finer than a pencil, no finer than a rule."""
     if tape.imperial:
         return tape.figure(value)
-    return f"{round(value * 2) / 2:.1f}".replace("-", "−").replace("−0.0", "0.0")
+    return f"{nearest_whole(value * 2) / 2:.1f}".replace("-", "−")
 
 
 def _mark_rows(content: TemplateContent) -> list[tuple[str, ...]]:

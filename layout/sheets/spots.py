@@ -11,10 +11,12 @@ import numpy as np
 
 from ..drawing.lettering import text_box
 from ..drawing.scene import Anchor, Stroke, Text
+from ..geometry.alike import at_most, first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Points
 from ..geometry.point import Point
+from ..geometry.tolerance import ROUNDING
 
 Held = TypeVar("Held")
 
@@ -58,6 +60,7 @@ class Spots:
     def drawn_in(self, box: Bounds) -> int:
         """Return how many points of drawn lines lie in a box."""
         x, y = self.points.T
+        box = box.grown(-ROUNDING)  # what runs along its side is not in it
         within = (x >= box.left) & (x <= box.right) & (y >= box.bottom) & (y <= box.top)
         return int(np.count_nonzero(within))
 
@@ -66,17 +69,18 @@ class Spots:
 
         None where no offer lies in the room.
         """
-        chosen: tuple[float, Held, Bounds] | None = None
+        tried: list[tuple[float, Held, Bounds]] = []
         for held, box in offers:
             cost = self.cost(box)
-            if cost != float("inf") and (chosen is None or cost < chosen[0]):
-                chosen = (cost, held, box)
-            if cost == 0:
+            if cost != float("inf"):
+                tried.append((cost, held, box))
+            if at_most(cost, 0.0):
                 break
-        if chosen is None:
+        if not tried:
             return None
-        self.taken.append(chosen[2])
-        return chosen[1]
+        _, chosen, box = first_of_best(tried, lambda offer: -offer[0], tolerance=ROUNDING)
+        self.taken.append(box)
+        return chosen
 
 
 _WAYS: tuple[tuple[float, Anchor], ...] = (
@@ -134,4 +138,4 @@ def points_along(paths: Iterable[Path], step: float = 1.5) -> Points:
 def _share(box: Bounds, other: Bounds) -> float:
     """Return what share of a box another one covers."""
     wide, high = box.shared(other)
-    return wide * high / (box.width * box.height) if wide > 0 and high > 0 else 0.0
+    return wide * high / (box.width * box.height) if wide > ROUNDING and high > ROUNDING else 0.0

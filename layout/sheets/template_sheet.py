@@ -11,10 +11,12 @@ import numpy as np
 from ..drawing import layers
 from ..drawing.lettering import text_box, text_width, wrapped
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
+from ..geometry.alike import at_most, first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.cutter import Cutter
 from ..geometry.placement import Placement
 from ..geometry.point import Point
+from ..geometry.tolerance import ROUNDING
 from ..template.calibration import longest_bar
 from ..template.content import mark_ring
 from ..template.tiles import Tile, TilePlan
@@ -144,7 +146,7 @@ class TemplateSheet:
     def _clearest_bar(self, tape: Tape, *, upright: bool) -> CheckBar:
         room = self.room
         length = longest_bar((room.height if upright else room.width) - 1.0, tape)
-        best: tuple[float, CheckBar] | None = None
+        tried: list[tuple[float, CheckBar]] = []
         for off in range(14, int(min(room.width, room.height) / 2), 4):
             start = (
                 Point(self.cell.left + off, room.bottom + (room.height - length) / 2)
@@ -155,12 +157,10 @@ class TemplateSheet:
             near, box = bar.box.grown(2.0), bar.box.grown(1.0)
             along: float = self.spots.drawn_in(near)
             along += sum(_share_of(box, taken) for taken in self.spots.taken)
-            if best is None or along < best[0]:
-                best = (along, bar)
-            if along <= _CROSSED:
+            tried.append((along, bar))
+            if at_most(along, _CROSSED):
                 break
-        assert best is not None
-        return best[1]
+        return first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)[1]
 
     def heading(self) -> tuple[Item, ...]:
         """Return the sheet's name, the pennant and what must be known, as one block."""
@@ -263,4 +263,4 @@ def _places(cell: Bounds, width: float, height: float) -> Iterator[tuple[float, 
 
 def _share_of(box: Bounds, other: Bounds) -> float:
     wide, high = box.shared(other)
-    return 5.0 * max(wide, high) if wide > 0 and high > 0 else 0.0
+    return 5.0 * max(wide, high) if wide > ROUNDING and high > ROUNDING else 0.0

@@ -9,16 +9,11 @@ from typing import Literal
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path, circle
 from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
 from ..units import Tape
 
 MarkSign = Literal["point", "middle", "centre", "nail", "hole"]
 """What a mark is for: a point of the outline or the middle of a leg, the middle of the top, the
 centre of an arc, a nail to draw by, a hole to drill."""
-
-_ALIKE = 0.01
-"""How far, mm, two halves may differ and still count as alike: below what a pencil can show."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,26 +128,3 @@ _PAST_RING = 1.5
 def mark_ring(mark: TemplateMark) -> Path:
     """Return the circle that must be on paper for a mark to be found."""
     return circle(mark.at, mark.reach)
-
-
-def is_symmetric(path: Path, axis: str) -> bool:
-    """Return whether a closed path is its own mirror image at x = 0 (`axis` "x") or y = 0 ("y").
-
-    >>> is_symmetric(circle(Point(0, 5), 10), "x"), is_symmetric(circle(Point(0, 5), 10), "y")
-    (True, False)
-    """
-    return images(path, path, (-1.0, 1.0) if axis == "x" else (1.0, -1.0))
-
-
-def images(path: Path, other: Path, flip: tuple[float, float]) -> bool:
-    """Return whether a path lies on another one once its x and y are multiplied by `flip`."""
-    one, two = path.bounds.middle, other.bounds.middle
-    if Point(one.x * flip[0], one.y * flip[1]).distance_to(two) > _ALIKE:
-        return False
-    face = Region.from_rings(other.points(CHORD))
-    places = (s.at(k / _PROBES) for s in path.segments for k in range(_PROBES + 1))
-    return all(face.edge_distance(Point(p.x * flip[0], p.y * flip[1])) <= _ALIKE for p in places)
-
-
-_PROBES = 8
-"""Points tried on each segment: a line or an arc that fits another one at nine is the same."""

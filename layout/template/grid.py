@@ -6,9 +6,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..geometry.alike import first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.placement import Points
 from ..geometry.point import Point
+from ..geometry.tolerance import PLACE_STEP
 from .paper import PaperError
 from .tiles import RegisterMark, Tile, tile_name
 
@@ -124,8 +126,9 @@ def _clearest(places: list[Point], drawn: Points) -> Point:
     if not len(lines):
         return places[0]
     rooms = np.hypot(*(lines[:, None] - at).transpose(2, 0, 1)).min(axis=0)
-    clear = np.flatnonzero(rooms >= _CLEAR)
-    return places[int(clear[0]) if len(clear) else int(rooms.argmax())]
+    enough = np.minimum(rooms, _CLEAR)
+    best = first_of_best(range(len(places)), lambda k: float(enough[k]), tolerance=PLACE_STEP)
+    return places[best]
 
 
 def check_overlap(overlap_width: float, field: Bounds) -> None:

@@ -5,9 +5,11 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from ..geometry.alike import at_most
 from ..geometry.intersect import crossings
 from ..geometry.path import Path
 from ..geometry.point import Point
+from ..geometry.tolerance import SAME_POINT
 from ..units import MM_PER_INCH, Tape
 
 _RIGHT, _UP = Point(1.0, 0.0), Point(0.0, 1.0)
@@ -76,14 +78,16 @@ def ordinates(
 def _step(reach: float, tape: Tape) -> float:
     """Return the smallest even step that needs no more than about a dozen stations."""
     steps = _STEPS_INCH if tape.imperial else _STEPS_MM
-    return next((step for step in steps if reach / step <= _STATIONS + 1), steps[-1])
+    return next((step for step in steps if at_most(reach / step, _STATIONS + 1)), steps[-1])
 
 
 def _stations(
     outline: Path, axis: int, low: float, high: float, step: float
 ) -> tuple[Station, ...]:
-    first, last = math.ceil(low / step - 1e-9), math.floor(high / step + 1e-9)
-    levels = sorted({*(k * step for k in range(first, last + 1)), low, high})
+    first, last = math.ceil(low / step), math.floor(high / step)
+    within = [k * step for k in range(first, last + 1)]
+    inner = [w for w in within if low + SAME_POINT < w < high - SAME_POINT]
+    levels = [low, *inner, high]
     found = []
     for level in levels:
         start, way = (Point(level, 0.0), _UP) if axis == 0 else (Point(0.0, level), _RIGHT)

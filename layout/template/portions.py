@@ -14,8 +14,9 @@ from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Line, Segment
+from ..geometry.symmetry import images
 from ..geometry.window import clipped
-from .content import TemplateContent, TemplateMark, images, mark_ring
+from .content import TemplateContent, TemplateMark, mark_ring
 from .paper import PaperError
 
 PortionName = Literal["whole", "half", "quarter", "end", "corner", "curves"]

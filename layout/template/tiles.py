@@ -11,8 +11,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import reduce
 
+from ..geometry.alike import first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.point import Point
+from ..geometry.tolerance import PLACE_STEP
 from .calibration import TRUE, Correction
 from .paper import Margins, Paper, Sheet
 
@@ -183,13 +185,11 @@ class TilePlan:
         )
         crosses = []
         for name, corner in zip("PQRS", corners, strict=True):
-            at, tile = min(
-                (
-                    (_corner_of(tile.window.grown(-INSET), corner, whole), tile)
-                    for tile in self.tiles
-                ),
-                key=lambda pair: (pair[0].distance_to(corner), pair[1].name),
-            )
+            own = [
+                (_corner_of(tile.window.grown(-INSET), corner, whole), tile) for tile in self.tiles
+            ]
+            away = [(at.distance_to(corner), at, tile) for at, tile in own]
+            _, at, tile = first_of_best(away, lambda found: -found[0], tolerance=PLACE_STEP)
             crosses.append(CornerCross(name, at, tile.name))
         return tuple(crosses)
 

@@ -16,10 +16,12 @@ from functools import reduce
 import numpy as np
 from numpy.typing import NDArray
 
+from ..geometry.alike import first_of_best, ranked
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Points
 from ..geometry.segments import Segment
+from ..geometry.tolerance import ROUNDING
 from ..geometry.window import clipped
 from .along import points_along
 from .calibration import TRUE, Correction
@@ -65,7 +67,7 @@ class _Drawn:
 
     def runs_through(self, box: Bounds) -> bool:
         """Whether any line has ink in a box: points decide, and near its edges the exact lines."""
-        if self._within(box, 0.0).any():
+        if self._within(box, -ROUNDING).any():
             return True
         near = np.unique(self.owner[self._within(box, _SPACING)])
         return any(clipped(Path((self.segments[k],)), box) for k in near)
@@ -121,11 +123,11 @@ def tiles_for(
             continue
         crowd, grid, kept = _fewest(drawn, field, overlap, tied=tied)
         used = len(kept) * sheet.width * sheet.height
-        found.append(((len(kept), round(used), crowd, landscape), sheet, grid, kept))
+        found.append(((-len(kept), -used, -crowd), sheet, grid, kept))
     if not found:
         assert refused is not None
         raise refused
-    _, sheet, grid, kept = min(found, key=lambda way: way[0])
+    _, sheet, grid, kept = first_of_best(found, lambda way: way[0], tolerance=(0.0, 1.0, ROUNDING))
     tiles = _trimmed(grid, kept)
     marks = register_marks(tiles, drawn.points)
     return TilePlan(paper, sheet, overlap, tiles, marks, correction, white)
@@ -142,7 +144,7 @@ def _sheet(
     if landscape:
         white = margins.turned.left + margins.turned.right
     needed = (extent + _ROLL_SPARE) * max(1.0, correction.along) + white
-    length = min(paper.length, max(_SHORTEST_PIECE, math.ceil(needed)))
+    length = min(paper.length, max(_SHORTEST_PIECE, math.ceil(needed - ROUNDING)))
     return Sheet.of(paper, margins, landscape=landscape, length=length)
 
 
@@ -154,20 +156,26 @@ def _fewest(
     across = _shifts(drawn.points[:, 0], box.left, box.right, width, overlap)
     # rows count downwards from the top: measure y downwards, too
     down = _shifts(-drawn.points[:, 1], -box.top, -box.bottom, height, overlap)
-    judged = sorted(
-        (len(np.flatnonzero(np.bincount(r.index * c.count + c.index))), c.crowd + r.crowd, i, j)
-        for i, c in enumerate(across)
-        for j, r in enumerate(down)
+    judged = ranked(
+        ((c, r) for c in across for r in down),
+        lambda way: (-_windows(*way), -way[0].crowd - way[1].crowd),
+        tolerance=(0.0, ROUNDING),
     )
-    settled: list[tuple[int, float, int, Grid, Places]] = []
-    for rank, (_, crowd, i, j) in enumerate(judged[:_SETTLED]):
-        c, r = across[i], down[j]
+    settled: list[tuple[int, float, Grid, Places]] = []
+    for c, r in judged[:_SETTLED]:
         grid = Grid(c.start, -r.start, width, height, overlap, c.count, r.count)
         kept = _needed(drawn, grid)
         kept = tied_together(kept, grid) if tied else kept
-        settled.append((len(kept), crowd, rank, grid, kept))
-    _, crowd, _, grid, kept = min(settled, key=lambda found: found[:3])
+        settled.append((len(kept), c.crowd + r.crowd, grid, kept))
+    _, crowd, grid, kept = first_of_best(
+        settled, lambda found: (-found[0], -found[1]), tolerance=(0.0, ROUNDING)
+    )
     return crowd, grid, kept
+
+
+def _windows(across: _Shift, down: _Shift) -> int:
+    """Return how many windows hold a point."""
+    return len(np.flatnonzero(np.bincount(down.index * across.count + across.index)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,7 +199,7 @@ def _shifts(
         play = count * step + overlap - (high - low)
         for k in range(_SHIFTS):
             start = low - play * k / (_SHIFTS - 1)
-            place = (values - start - overlap / 2) / step
+            place = (values - start - overlap / 2) / step + ROUNDING
             index = np.clip(np.floor(place), 0, count - 1).astype(np.intp)
             off = np.abs(place - np.round(place)) * step
             inner = (np.round(place) > 0) & (np.round(place) < count)

@@ -12,8 +12,9 @@ from panelwright.layout.geometry.path import Path, circle
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Line
+from panelwright.layout.geometry.symmetry import is_symmetric
 from panelwright.layout.outlines import Capsule, Oval, Rectangle, RoundedRectangle
-from panelwright.layout.template.content import TemplateContent, TemplateMark, is_symmetric
+from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4, PaperError
 from panelwright.layout.template.portions import BEYOND, TAIL, Portion, portions, portions_named
 from panelwright.layout.template.proposal import proposals, proposed

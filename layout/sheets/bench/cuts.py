@@ -11,6 +11,7 @@ from ...drawing.scene import Scene
 from ...geometry.point import Point
 from ...job.plan import Plan
 from ...marking.step import Step
+from ...units import nearest_whole
 from ..steps import curves, sections, setting_out, straight
 from .marks import place_words
 from .rows import BenchStep, Section, Table, sentence
@@ -115,5 +116,5 @@ def _trim_table(plan: Plan, trim: Trim) -> Table:
 def _side(waste: Point, mirrored: bool) -> str:
     """Return the side of the panel, as drawn, to which a direction points."""
     across = -waste.x if mirrored else waste.x
-    quarter = round(math.atan2(waste.y, across) / (math.pi / 2)) % 4
+    quarter = nearest_whole(math.atan2(waste.y, across) / (math.pi / 2)) % 4
     return ("right", "upper", "left", "lower")[quarter]

@@ -195,5 +195,4 @@ def _at(ring: Points, index: float) -> Point:
 
 def _piece(plan: Plan, region: Region) -> Region:
     """Return the piece that the top is cut from."""
-    centre = plan.top.placement.centre
-    return max(region.pieces, key=lambda piece: (piece.holds_point(centre), piece.area))
+    return region.piece_at(plan.top.placement.centre)

@@ -18,6 +18,7 @@ from ...geometry.bounds import Bounds
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
+from ...geometry.tolerance import ROUNDING
 from ..areas import areas_of
 from ..frame import DrawingFrame
 from ..labels import LabelSetter
@@ -213,7 +214,9 @@ class Stage:
     def _is_free(self, text: Text) -> bool:
         box = text_box(text).grown(0.3)
         taken = self.setter.taken
-        return self.setter.room.holds_box(box) and all(min(box.shared(t)) <= 0 for t in taken)
+        return self.setter.room.holds_box(box) and all(
+            min(box.shared(t)) <= ROUNDING for t in taken
+        )
 
     def _settle(self, layer: Layer, text: Text) -> None:
         self.setter.keep_clear(text_box(text))
