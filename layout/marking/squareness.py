@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass, field
 
 from ..errors import PanelError
+from ..geometry.alike import at_most
 
 ACCEPTED = 1.5
 """A corner that leans by no more than this over its shorter side is taken for square, mm: two
@@ -60,4 +61,4 @@ class Squareness:
         cosine = (first**2 + second**2 - diagonal**2) / (2 * first * second)
         out_by = -second * cosine
         true = math.hypot(first, second)
-        return cls(math.acos(cosine), out_by, true, abs(out_by) <= ACCEPTED)
+        return cls(math.acos(cosine), out_by, true, at_most(abs(out_by), ACCEPTED))

@@ -175,4 +175,6 @@ def test_the_first_corner_is_the_lowest_left_one(top: Freeform, turn: float) -> 
     order = [
         min(range(len(top.corners)), key=lambda i: p.distance_to(top.corners[i])) for p in places
     ]
-    assert order == [(order[0] + k) % len(order) for k in range(len(order))]
+    # a joint that all but runs on smoothly is no mark, so a number may be left out
+    onwards = [(number - order[0]) % len(top.corners) for number in order]
+    assert onwards == sorted(set(onwards))
