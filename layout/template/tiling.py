@@ -65,16 +65,10 @@ class _Drawn:
 
     def runs_through(self, box: Bounds) -> bool:
         """Whether any line has ink in a box: points decide, and near its edges the exact lines."""
-        if self._within(box, 0.0).any():
+        if box.holds_points(self.points).any():
             return True
-        near = np.unique(self.owner[self._within(box, _SPACING)])
+        near = np.unique(self.owner[box.grown(_SPACING).holds_points(self.points)])
         return any(clipped(Path((self.segments[k],)), box) for k in near)
-
-    def _within(self, box: Bounds, by: float) -> NDArray[np.bool_]:
-        x, y = self.points.T
-        inside = (x >= box.left - by) & (x <= box.right + by)
-        within: NDArray[np.bool_] = inside & (y >= box.bottom - by) & (y <= box.top + by)
-        return within
 
 
 def tiles_for(
