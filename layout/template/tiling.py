@@ -21,7 +21,7 @@ from ..geometry.path import Path
 from ..geometry.placement import Points
 from ..geometry.segments import Segment
 from ..geometry.window import clipped
-from .along import points_along
+from .along import points_on
 from .calibration import TRUE, Correction
 from .grid import Grid, check_overlap, register_marks, tiles_on
 from .paper import Margins, Paper, PaperError, Sheet
@@ -59,7 +59,7 @@ class _Drawn:
     @classmethod
     def of(cls, paths: Sequence[Path]) -> _Drawn:
         segments = tuple(segment for path in paths for segment in path.segments)
-        points, owner = points_along(segments, _SPACING)
+        points, owner = points_on(segments, _SPACING)
         bounds = reduce(Bounds.joined, (path.bounds for path in paths))
         return cls(segments, points, owner, bounds)
 
