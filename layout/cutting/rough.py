@@ -8,9 +8,9 @@ lies beyond the edge is left out.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import accumulate, pairwise
+from itertools import pairwise
 
 from ..geometry.ellipse import arcs_along
 from ..geometry.intersect import meetings, share_of
@@ -116,7 +116,7 @@ def beside_runs(runs: Runs, distance: float, past: float = 0.0) -> RoughLine:
     edges = [_longer(edge) for edge in runs.edges]
     ends = [_ends(chain, edges[i], edges[(i + 1) % len(edges)]) for i, chain in enumerate(chains)]
     cuts = [
-        _part(chain, a.here - past, b.here + past)
+        _part(chain, _back(chain, a.here, past), _on(chain, b.here, past))
         for chain, (a, b) in zip(chains, ends, strict=True)
     ]
     kept_parts = [_along(edges[i], ends[i - 1][1], ends[i][0]) for i in range(len(edges))]
@@ -126,7 +126,7 @@ def beside_runs(runs: Runs, distance: float, past: float = 0.0) -> RoughLine:
 
 @dataclass(frozen=True, slots=True)
 class _Met:
-    """Where a chain meets an edge: how far along each, mm."""
+    """Where a chain meets an edge: how many segments along each, with the share of the last."""
 
     here: float
     there: float
@@ -148,63 +148,81 @@ def _broken(path: Path, places: Sequence[Point]) -> list[Path]:
     """Return a closed path in pieces, each from one of the places on it to the next."""
     at = [_position(path, place) for place in places]
     twice = Path((*path.segments, *path.segments))
+    count = len(path.segments)
     following = [*at[1:], at[0]]
     return [
-        _part(twice, start, end if end > start else end + path.length)
+        _part(twice, start, end if end > start else end + count)
         for start, end in zip(at, following, strict=True)
     ]
 
 
-def _with_starts(path: Path) -> Iterator[tuple[float, Segment]]:
-    """Return the segments of a path, each after how far along it begins, mm."""
-    lengths = (segment.length for segment in path.segments)
-    return zip(accumulate(lengths, initial=0.0), path.segments, strict=False)
-
-
 def _position(path: Path, place: Point) -> float:
-    """Return how far along a path a point lies on a straight part of it, mm."""
+    """Return where a point lies on a straight part of a path."""
     best = (math.inf, 0.0)
-    for before, line in _with_starts(path):
+    for i, line in enumerate(path.segments):
         if isinstance(line, Line):
             share = min(max(share_of(line, place), 0.0), 1.0)
-            best = min(best, (line.at(share).distance_to(place), before + share * line.length))
+            best = min(best, (line.at(share).distance_to(place), i + share))
     return best[1]
 
 
 def _part(path: Path, first: float, last: float) -> Path:
-    """Return what of a path lies between two distances along it, mm."""
+    """Return what of a path lies between two positions."""
     kept = []
-    for before, segment in _with_starts(path):
-        length = segment.length
-        low, high = max(first - before, 0.0), min(last - before, length)
-        if high - low > SAME_POINT:
-            whole = high - low > length - SAME_POINT / 2
-            kept.append(segment if whole else segment.part(low / length, high / length))
+    for i in range(math.floor(first), min(math.ceil(last), len(path.segments))):
+        low, high = max(first - i, 0.0), min(last - i, 1.0)
+        segment = path.segments[i]
+        whole = low <= 0.0 and high >= 1.0
+        if (high - low) * segment.length > SAME_POINT:
+            kept.append(segment if whole else segment.part(low, high))
     return Path(tuple(kept))
 
 
 def _ends(chain: Path, before: Path, after: Path) -> tuple[_Met, _Met]:
     """Return where a chain comes into the wood over one edge and leaves it over the next."""
-    half = chain.length / 2
+    half = _half_way(chain)
     entries = [met for met in _meetings(chain, before) if met.here <= half]
     exits = [met for met in _meetings(chain, after) if met.here > half]
-    entry = max(entries, key=lambda met: met.here, default=_Met(0.0, before.length))
-    return entry, min(exits, key=lambda met: met.here, default=_Met(chain.length, 0.0))
+    count, length = len(chain.segments), len(before.segments)
+    entry = max(entries, key=lambda met: met.here, default=_Met(0.0, float(length)))
+    return entry, min(exits, key=lambda met: met.here, default=_Met(float(count), 0.0))
+
+
+def _half_way(path: Path) -> float:
+    return _on(path, 0.0, path.length / 2)
 
 
 def _meetings(chain: Path, edge: Path) -> list[_Met]:
     found = []
-    for here, one in _with_starts(chain):
+    for i, one in enumerate(chain.segments):
         box = one.bounds.grown(SAME_POINT)
-        for there, other in _with_starts(edge):
+        for k, other in enumerate(edge.segments):
             if min(box.shared(other.bounds)) < 0:
                 continue
             assert not isinstance(one, EllipticArc)
             assert not isinstance(other, EllipticArc)
-            for at in meetings(one, other):
-                far, beyond = share_of(one, at) * one.length, share_of(other, at) * other.length
-                found.append(_Met(here + far, there + beyond))
+            found += [
+                _Met(i + share_of(one, at), k + share_of(other, at)) for at in meetings(one, other)
+            ]
     return found
+
+
+def _on(path: Path, position: float, by: float) -> float:
+    """Return the position `by`, mm, farther along a path, at most its end."""
+    i = min(math.floor(position), len(path.segments) - 1)
+    share = position - i
+    while i < len(path.segments):
+        left = path.segments[i].length * (1 - share)
+        if by <= left:
+            return i + share + by / path.segments[i].length
+        by, share, i = by - left, 0.0, i + 1
+    return float(len(path.segments))
+
+
+def _back(path: Path, position: float, by: float) -> float:
+    """Return the position `by`, mm, before another one, at least the start."""
+    count = len(path.segments)
+    return count - _on(path.reversed(), count - position, by)
 
 
 def _along(edge: Path, start: _Met, end: _Met) -> Path:

@@ -5,6 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import NDArray
+
+from .placement import Points
 from .point import Point
 from .tolerance import ROUNDING
 
@@ -83,6 +87,13 @@ class Bounds:
             self.left + by <= point.x <= self.right - by
             and self.bottom + by <= point.y <= self.top - by
         )
+
+    def holds_points(self, points: Points) -> NDArray[np.bool_]:
+        """Return for each of the points, (n, 2) mm, whether it lies within, edges included."""
+        x, y = points.T
+        level = (x >= self.left - ROUNDING) & (x <= self.right + ROUNDING)
+        held: NDArray[np.bool_] = level & (y >= self.bottom - ROUNDING) & (y <= self.top + ROUNDING)
+        return held
 
     def holds_box(self, other: Bounds) -> bool:
         """Return whether a box lies within, edges included."""

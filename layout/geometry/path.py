@@ -102,13 +102,17 @@ class Path:
     def without(self, others: Iterable[Path]) -> tuple[Path, ...]:
         """Return what is left when the segments of others, wherever they are the same, are dropped.
 
+        What goes on over the start of a closed path comes first.
+
         >>> from .point import Point
         >>> box = Path.through((Point(0, 0), Point(2, 0), Point(2, 1), Point(0, 1)), closed=True)
         >>> [part.length for part in box.without([Path(box.segments[1:2])])]
         [5.0]
         """
         dropped = {segment for other in others for segment in other.segments}
-        return self.runs(lambda segment: segment not in dropped)
+        left = self.runs(lambda segment: segment not in dropped)
+        over_start = len(left) > 1 and self.segments[0] in left[-1].segments
+        return (left[-1], *left[:-1]) if over_start else left
 
     def runs(self, test: Callable[[Segment], bool]) -> tuple[Path, ...]:
         """Return the runs of neighbouring segments that pass a test, in the order they begin in.

@@ -52,17 +52,12 @@ class Spots:
     def is_clear(self, way: Path) -> bool:
         """Return whether a path crosses no box that is in use."""
         places = points_along((way,), step=0.5)
-        return not any(
-            bool(((places >= (b.left, b.bottom)) & (places <= (b.right, b.top))).all(axis=1).any())
-            for b in self.taken
-        )
+        return not any(box.holds_points(places).any() for box in self.taken)
 
     def drawn_in(self, box: Bounds) -> int:
         """Return how many points of drawn lines lie in a box."""
-        x, y = self.points.T
-        box = box.grown(-ROUNDING)  # what runs along its side is not in it
-        within = (x >= box.left) & (x <= box.right) & (y >= box.bottom) & (y <= box.top)
-        return int(np.count_nonzero(within))
+        inner = box.grown(-2 * ROUNDING)  # what runs along its side is not in it
+        return int(np.count_nonzero(inner.holds_points(self.points)))
 
     def best(self, offers: Iterable[tuple[Held, Bounds]]) -> Held | None:
         """Return the first offer whose box is free, or else the one that covers least, and take it.

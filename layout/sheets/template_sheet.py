@@ -50,9 +50,7 @@ class TemplateSheet:
         self.room = tile.window.moved(self.shift)
         self.cell = tile.cell.moved(self.shift)
         points = shown.points + np.array([self.shift.x, self.shift.y])
-        near = (points[:, 0] >= self.room.left) & (points[:, 0] <= self.room.right)
-        near &= (points[:, 1] >= self.room.bottom) & (points[:, 1] <= self.room.top)
-        self.spots = Spots(self.room, points[near])
+        self.spots = Spots(self.room, points[self.room.holds_points(points)])
 
     def scene(self) -> Scene:
         """Return the sheet."""

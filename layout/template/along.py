@@ -13,13 +13,13 @@ from ..geometry.segments import Arc, Line, Segment
 from ..geometry.window import most_length
 
 
-def points_along(segments: Sequence[Segment], spacing: float) -> tuple[Points, NDArray[np.intp]]:
+def points_on(segments: Sequence[Segment], spacing: float) -> tuple[Points, NDArray[np.intp]]:
     """Return points along segments, none over `spacing` mm apart, and the number of each's segment.
 
     The ends of each segment are included, so that it is known by its own points alone.
 
     >>> from ..geometry.point import Point
-    >>> points_along([Line(Point(0, 0), Point(3, 0))], 2.0)[0].tolist()
+    >>> points_on([Line(Point(0, 0), Point(3, 0))], 2.0)[0].tolist()
     [[0.0, 0.0], [1.5, 0.0], [3.0, 0.0]]
     """
     # equal steps of an ellipse's angle are not equal on the line: the longest counts

@@ -8,7 +8,7 @@ import numpy as np
 
 from ..geometry.alike import first_of_best
 from ..geometry.bounds import Bounds
-from ..geometry.placement import Points
+from ..geometry.placement import Points, array_of
 from ..geometry.point import Point
 from ..geometry.tolerance import PLACE_STEP
 from .paper import PaperError
@@ -119,10 +119,8 @@ def _seam(tile: Tile, other: Tile, *, across: bool) -> tuple[Point, Point]:
 
 def _clearest(places: list[Point], drawn: Points) -> Point:
     """Return the first place clear of what is drawn, or else the clearest."""
-    box = Bounds.around(places).grown(_CLEAR)
-    near = (drawn[:, 0] >= box.left) & (drawn[:, 0] <= box.right)
-    near &= (drawn[:, 1] >= box.bottom) & (drawn[:, 1] <= box.top)
-    lines, at = drawn[near], np.array([tuple(place) for place in places])
+    near = Bounds.around(places).grown(_CLEAR).holds_points(drawn)
+    lines, at = drawn[near], array_of(places)
     if not len(lines):
         return places[0]
     rooms = np.hypot(*(lines[:, None] - at).transpose(2, 0, 1)).min(axis=0)

@@ -13,9 +13,9 @@ from typing import Literal
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
-from ..geometry.segments import Line, Segment
+from ..geometry.segments import Line
 from ..geometry.symmetry import images
-from ..geometry.window import clipped
+from ..geometry.window import clipped, meet
 from .content import TemplateContent, TemplateMark, mark_ring
 from .paper import PaperError
 
@@ -207,22 +207,16 @@ def _level(line: Line, axis: int, value: float) -> bool:
 
 def _curves_of(path: Path) -> tuple[Path, ...]:
     """Return the curves of a path, each run with up to a tail of the straights beside it."""
-    segments = list(path.segments)
-    first = next((n for n, s in enumerate(segments) if isinstance(s, Line)), None)
-    if first is None:
+    straights = [s for s in path.segments if isinstance(s, Line)]
+    if not straights:
         return (path,)
-    turned = segments[first:] + segments[:first]  # begins with a line
-    runs: list[list[Segment]] = []
-    for n, segment in enumerate(turned):
-        if isinstance(segment, Line):
-            continue
-        before, after = turned[n - 1], turned[(n + 1) % len(turned)]
-        if isinstance(before, Line):
-            runs.append([before.part(1 - _tail(before), 1.0)])
-        runs[-1].append(segment)
-        if isinstance(after, Line):
-            runs[-1].append(after.part(0.0, _tail(after)))
-    return tuple(Path(tuple(run)) for run in runs)
+    found = []
+    for run in path.runs(lambda segment: not isinstance(segment, Line)):
+        (before,) = (s for s in straights if meet(s, run.segments[0]))
+        (after,) = (s for s in straights if meet(run.segments[-1], s))
+        tails = before.part(1 - _tail(before), 1.0), after.part(0.0, _tail(after))
+        found.append(Path((tails[0], *run.segments, tails[1])))
+    return tuple(found)
 
 
 def _tail(line: Line) -> float:

@@ -23,7 +23,7 @@ from ..geometry.placement import Points
 from ..geometry.segments import Segment
 from ..geometry.tolerance import ROUNDING
 from ..geometry.window import clipped
-from .along import points_along
+from .along import points_on
 from .calibration import TRUE, Correction
 from .grid import Grid, check_overlap, register_marks, tiles_on
 from .paper import Margins, Paper, PaperError, Sheet
@@ -61,22 +61,16 @@ class _Drawn:
     @classmethod
     def of(cls, paths: Sequence[Path]) -> _Drawn:
         segments = tuple(segment for path in paths for segment in path.segments)
-        points, owner = points_along(segments, _SPACING)
+        points, owner = points_on(segments, _SPACING)
         bounds = reduce(Bounds.joined, (path.bounds for path in paths))
         return cls(segments, points, owner, bounds)
 
     def runs_through(self, box: Bounds) -> bool:
         """Whether any line has ink in a box: points decide, and near its edges the exact lines."""
-        if self._within(box, -ROUNDING).any():
+        if box.grown(-2 * ROUNDING).holds_points(self.points).any():
             return True
-        near = np.unique(self.owner[self._within(box, _SPACING)])
+        near = np.unique(self.owner[box.grown(_SPACING).holds_points(self.points)])
         return any(clipped(Path((self.segments[k],)), box) for k in near)
-
-    def _within(self, box: Bounds, by: float) -> NDArray[np.bool_]:
-        x, y = self.points.T
-        inside = (x >= box.left - by) & (x <= box.right + by)
-        within: NDArray[np.bool_] = inside & (y >= box.bottom - by) & (y <= box.top + by)
-        return within
 
 
 def tiles_for(

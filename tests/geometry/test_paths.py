@@ -37,6 +37,7 @@ def test_a_box_is_its_path_and_its_corners(box: Bounds, by: Point) -> None:
     assert Path.round_box(box.moved(by)).bounds.middle.distance_to(box.middle + by) < 1e-6
     assert all(box.holds(corner) for corner in box.corners)
     assert not any(box.holds(corner, by=0.01) for corner in box.corners)
+    assert box.holds_points(array_of((*box.corners, by))).tolist() == [True] * 4 + [box.holds(by)]
     assert box.grown(0.01).holds_box(box)
     assert not box.holds_box(box.grown(0.01))
 

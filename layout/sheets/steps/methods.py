@@ -39,7 +39,7 @@ def method_scene(plan: Plan, methods: Sequence[Method]) -> Scene:
     extent = plan.cuts.finish.bounds
     reach = extent.grown(0.5 * max(extent.width, extent.height))
     for point in points:
-        if reach.left <= point.x <= reach.right and reach.bottom <= point.y <= reach.top:
+        if reach.holds(point):
             extent = extent.joined(Bounds.around([point]))
     stage = Stage.around(extent, mirrored=wood.mirrored)
     stage.path(layers.FINISH, plan.cuts.finish, clear=True)
