@@ -25,6 +25,23 @@ from the arcs drawn for it; half of the vector error allowed in a written file."
 SAME_POINT = 1e-6
 """Two ends of a path nearer than this are one point."""
 
+AREA_BALANCE = 1e-6
+"""Relative error allowed where areas must add up."""
+
 SIZE_SLACK = 0.01
 """A size that falls short of a whole step by less than this counts as the step: a panel of 1400
 gives a top of 1400, though its proof was made 0.005 smaller."""
+
+SAME_PLACE = 0.01
+"""To a maker two places, lines or sizes that differ by no more than this are the same: proofs take
+off half of it, and a pencil shows ten times as much."""
+
+SAME_FIGURE = 0.05
+"""Lengths that differ by no more than this have one figure at the bench: no tape shows a tenth."""
+
+SAME_EDGE = 0.1
+"""A line that lies no farther from the panel's edge than this is that edge: proofs, roundings and
+polygons of measured edges take less off, and nobody saws a tenth."""
+
+SAME_WAY = 1e-6
+"""A joint that turns by less than this is no corner, radians: 0.001 mm at a metre."""

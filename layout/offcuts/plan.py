@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from ..geometry.path import Path
 from ..geometry.polygon import Region, union
-from ..geometry.tolerance import CHORD
+from ..geometry.tolerance import CHORD, SAME_PLACE
 from ..geometry.turned_box import TurnedBox
 from ..panel import Panel
 from .clean import largest_clean_rectangle
@@ -18,9 +18,6 @@ _FINE = 0.0001
 
 _CRUMB = 1.0
 """A piece smaller than this, mm², is dust."""
-
-_SLACK = 0.01
-"""A strip as wide as asked for is kept, whatever rounding says, mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,8 +183,8 @@ def _offcut(
         clean = clean.minus(reach)
     rectangle = largest_clean_rectangle(clean)
     kept = rectangle is not None and (
-        rectangle.length >= wish.least_length - _SLACK
-        and rectangle.width >= wish.least_width - _SLACK
+        rectangle.length >= wish.least_length - SAME_PLACE
+        and rectangle.width >= wish.least_width - SAME_PLACE
     )
     return Offcut(
         number=0,

@@ -10,15 +10,12 @@ from ..geometry.bounds import Bounds
 from ..geometry.path import Path, circle
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
+from ..geometry.tolerance import CHORD, SAME_PLACE
 from ..units import Tape
 
 MarkSign = Literal["point", "middle", "centre", "nail", "hole"]
 """What a mark is for: a point of the outline or the middle of a leg, the middle of the top, the
 centre of an arc, a nail to draw by, a hole to drill."""
-
-_ALIKE = 0.01
-"""How far, mm, two halves may differ and still count as alike: below what a pencil can show."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,11 +144,12 @@ def is_symmetric(path: Path, axis: str) -> bool:
 def images(path: Path, other: Path, flip: tuple[float, float]) -> bool:
     """Return whether a path lies on another one once its x and y are multiplied by `flip`."""
     one, two = path.bounds.middle, other.bounds.middle
-    if Point(one.x * flip[0], one.y * flip[1]).distance_to(two) > _ALIKE:
+    if Point(one.x * flip[0], one.y * flip[1]).distance_to(two) > SAME_PLACE:
         return False
     face = Region.from_rings(other.points(CHORD))
     places = (s.at(k / _PROBES) for s in path.segments for k in range(_PROBES + 1))
-    return all(face.edge_distance(Point(p.x * flip[0], p.y * flip[1])) <= _ALIKE for p in places)
+    flipped = (Point(place.x * flip[0], place.y * flip[1]) for place in places)
+    return all(face.edge_distance(place) <= SAME_PLACE for place in flipped)
 
 
 _PROBES = 8
