@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from ..geometry.tolerance import SAME_FIGURE
 from ..marking.step import Figure, Step
 from .cut import CurveCut, Facet
 from .edging import Edging
-from .steps import SAME
 
 _TITLES = {"jigsaw": "Jigsaw", "router": "Router", "hand": "To the line by hand"}
 
@@ -17,7 +17,7 @@ def facets_step(facets: tuple[Facet, ...], face: str) -> Step:
     """Return the straight cuts off the corners."""
     legs = [facet.leg for facet in facets if facet.leg is not None]
     figures: list[Figure] = []
-    if len(legs) == len(facets) and max(legs) - min(legs) <= SAME:
+    if len(legs) == len(facets) and max(legs) - min(legs) <= SAME_FIGURE:
         words = "{leg} along both edges from each corner of the blank, where the saw lines cross"
         figures.append(Figure("leg", legs[0]))
     else:
@@ -66,7 +66,7 @@ def _router_words(cut: CurveCut) -> tuple[list[str], list[Figure]]:
     if template is None:
         return words, figures
     side = "inside" if template.offset > 0 else "outside"
-    where = f"{{offset}} {side} the line" if abs(template.offset) > SAME else "on the line"
+    where = f"{{offset}} {side} the line" if abs(template.offset) > SAME_FIGURE else "on the line"
     words.append(
         f"where it follows a template, with a bush or bearing of {{follower}} on a bit of "
         f"{{cutter}}, that stands {where}: {{long}} by {{wide}}, the true parallel"

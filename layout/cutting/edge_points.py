@@ -8,7 +8,7 @@ from ..geometry.alike import first_of_best
 from ..geometry.intersect import crossings
 from ..geometry.path import Path
 from ..geometry.point import Point
-from ..geometry.tolerance import PLACE_STEP, SAME_POINT
+from ..geometry.tolerance import SAME_PLACE, SAME_POINT
 from ..panel.datum import Datum, Reference
 from ..panel.edges import STRAIGHT, Edge, edges_of
 from ..panel.panel import Panel
@@ -37,7 +37,7 @@ def _edge_point(point: Point, edges: tuple[Edge, ...], datum: Datum) -> EdgePoin
     held = [r for edge in edges if _lies_on(point, edge) for r in _references_on(edge, datum)]
     if not held:
         return EdgePoint(point, offsets.along, offsets.square)
-    nearest = first_of_best(held, lambda r: -r.point.distance_to(point), tolerance=PLACE_STEP)
+    nearest = first_of_best(held, lambda r: -r.point.distance_to(point), tolerance=SAME_PLACE)
     distance = nearest.point.distance_to(point)
     return EdgePoint(point, offsets.along, offsets.square, nearest.name, distance)
 

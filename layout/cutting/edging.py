@@ -6,9 +6,10 @@ import math
 from dataclasses import dataclass
 
 from ..geometry.segments import Line
+from ..geometry.tolerance import SAME_FIGURE
 from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle, Superellipse
 from .bench import Bench, core_path
-from .straight import ON_THE_LINE, StraightCuts
+from .straight import StraightCuts
 
 SPARE = 1.1
 """A tenth more is cut than goes round, for joints and slips (common practice)."""
@@ -80,7 +81,7 @@ def edging_of(bench: Bench, cuts: StraightCuts) -> Edging | None:
 def _kept(bench: Bench, cuts: StraightCuts) -> float:
     """Return the length of edges of the top that are edges of the panel."""
     stay = math.fsum(path.length for path in bench.runs.kept)
-    kept = [side.waste for side in cuts.skipped if side.strip <= ON_THE_LINE]
+    kept = [side.waste for side in cuts.skipped if side.strip <= SAME_FIGURE]
     lines = [segment for segment in bench.runs.segments if isinstance(segment, Line)]
     return stay + math.fsum(
         line.length for line in lines for waste in kept if (-line.direction.left).dot(waste) > 0.999

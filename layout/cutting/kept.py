@@ -14,16 +14,13 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Line, Segment
-from ..geometry.tolerance import CHORD
+from ..geometry.tolerance import CHORD, SAME_EDGE
 from ..marking.step import Figure, Step
 from ..panel.edges import STRAIGHT, Edge
 from ..panel.named_edges import named_edges
 from ..panel.panel import Panel
 
-_ON_IT = 0.1
-"""A line that lies no farther from an edge than this is that edge, mm: proofs take less off."""
-
-_PROUD = 2 * STRAIGHT + _ON_IT
+_PROUD = 2 * STRAIGHT + SAME_EDGE
 """A straight edge stands at most so far off the straight side that lies on it, mm: it may bow both
 ways."""
 
@@ -156,7 +153,7 @@ def _outwards(path: Path) -> Point:
 
 def _lies_on(segment: Segment, edge: Region, *, straight: bool) -> bool:
     """Return whether a segment lies on an edge, given as a line, and runs its way."""
-    near = _PROUD if straight and isinstance(segment, Line) else _ON_IT
+    near = _PROUD if straight and isinstance(segment, Line) else SAME_EDGE
     places = [segment.at(share) for share in _SHARES]
     feet = [edge.nearest_to(Region.at(place))[0] for place in places]
     if any(foot.distance_to(place) > near for foot, place in zip(feet, places, strict=True)):

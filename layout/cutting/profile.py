@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from ..errors import GeometryError, LayoutError, OutlineError
 from ..geometry.path import Path
 from ..geometry.placement import Placement
+from ..geometry.tolerance import SAME_FIGURE
 from ..legs.screws import FROM_EDGE, FROM_EDGE_BOARD
 from ..marking.step import Step
 from ..outlines import Outline
@@ -21,9 +22,6 @@ INSIDE_BEVEL = 10.0
 
 ARRIS = 2.0
 """What is taken off a sharp arris, mm (common practice)."""
-
-AS_NEAR = 0.05
-"""A leg that stands nearer by no more than this stands where it should, mm."""
 
 THIN_EDGE = 5.0
 """An edge that is left thinner than this chips when it is knocked, mm (common practice)."""
@@ -147,7 +145,9 @@ def plan_profile(  # noqa: PLR0913 - plain values, as for `plan_cuts`
         inside,
         line,
         tuple(
-            n for n, o in enumerate(overhangs, start=1) if wish.bevel_in and o < inside - AS_NEAR
+            n
+            for n, o in enumerate(overhangs, start=1)
+            if wish.bevel_in and o < inside - SAME_FIGURE
         ),
         tuple(_steps(wish, edge, upright, inside, _Edge(core_bare, bool(runs.kept)))),
     )

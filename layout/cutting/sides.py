@@ -16,7 +16,7 @@ from ..geometry.intersect import turn_at
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Line, Segment
-from ..geometry.tolerance import ROUNDING
+from ..geometry.tolerance import ROUNDING, SAME_PLACE, SAME_WAY
 from ..outlines import Freeform, RegularPolygon
 from .bench import Bench, core_path
 from .cut import TrimKind
@@ -28,12 +28,6 @@ more below (common practice)."""
 
 LEAST_SIDE = 200.0
 """In a curved outline a shorter straight than this is left to the jigsaw, mm (our choice)."""
-
-_SAME_LINE = 0.01
-"""Two sides nearer than this to one line are sawn at once, mm."""
-
-_BEND = 1e-6
-"""A joint that turns by less is no corner, radians."""
 
 _SQUARE_ON = math.cos(math.radians(15))
 """A side that faces within 15° along or across the top is an end or a long edge."""
@@ -70,8 +64,8 @@ class Side:
 
     def is_along(self, other: Side) -> bool:
         """Return whether both lie on one line."""
-        facing = self.outwards.dot(other.outwards) > 1 - _BEND
-        return facing and abs(self.half - other.half) <= _SAME_LINE
+        facing = self.outwards.dot(other.outwards) > 1 - SAME_WAY
+        return facing and abs(self.half - other.half) <= SAME_PLACE
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,7 +171,7 @@ def _own(bench: Bench) -> _Own:
         if not at_least(line.length, least):
             continue
         side = _side(bench, line)
-        if max((p - line.start).dot(side.outwards) for p in corners) > _SAME_LINE:
+        if max((p - line.start).dot(side.outwards) for p in corners) > SAME_PLACE:
             stopped += _into_corner(bench, line, beside, core)
             others += 1
         elif not any(side.is_along(other) for other in through):
@@ -213,14 +207,14 @@ def _side(bench: Bench, line: Line) -> Side:
             kind = TrimKind.END
         elif abs(own.y) > _SQUARE_ON:
             kind = TrimKind.SIDE
-    return Side(outwards, half, kind, abs(own.x) > abs(own.y) + _BEND)
+    return Side(outwards, half, kind, abs(own.x) > abs(own.y) + SAME_WAY)
 
 
 def _into_corner(bench: Bench, line: Line, beside: _Beside, core: Region) -> Iterator[Side]:
     """Yield the cut along a side into its hollow corner, where its other end lies free."""
     before, after = beside
-    at_start = before is not None and turn_at(before, line) < -_BEND
-    at_end = after is not None and turn_at(line, after) < -_BEND
+    at_start = before is not None and turn_at(before, line) < -SAME_WAY
+    at_end = after is not None and turn_at(line, after) < -SAME_WAY
     if at_start == at_end:  # both: a saw would have to be let in twice; none: another part stops it
         return
     way = line.direction

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
+from ..geometry.tolerance import SAME_FIGURE
 from ..marking.step import Figure, Step
 from .again import MarkedAgain
 from .bench import Bench
 from .cut import EdgePoint, SkippedTrim, Trim, TrimKind
 from .sides import SHORT_OF_CORNER
-
-SAME = 0.05
-"""Two ends of a line that differ by no more than this have one figure, mm."""
 
 HEAVY = 10.0
 """A falling piece heavier than this wants a second pair of hands, kg (common practice)."""
@@ -84,7 +82,7 @@ def trim_step(bench: Bench, trim: Trim, face: str) -> Step:
     else:
         parts.append(
             "left: a piece {widest} wide"
-            if trim.widest - trim.narrowest <= SAME
+            if trim.widest - trim.narrowest <= SAME_FIGURE
             else "left: a piece up to {widest} wide"
         )
         figures += [*depths, Figure("narrowest", trim.narrowest), Figure("widest", trim.widest)]
@@ -123,11 +121,11 @@ def _line_words(
 ) -> tuple[str, list[Figure]]:
     """Return how to find a line: one offset where it runs square to the datum, else both ends."""
     datum = bench.datum
-    if abs(start.along - end.along) <= SAME:
+    if abs(start.along - end.along) <= SAME_FIGURE:
         return f"{{{prefix}x}} along {datum.name} from {datum.first.name}, square across", [
             Figure(f"{prefix}x", start.along)
         ]
-    if abs(start.square - end.square) <= SAME:
+    if abs(start.square - end.square) <= SAME_FIGURE:
         return f"{{{prefix}y}} square from {datum.name}", [Figure(f"{prefix}y", start.square)]
     words, figures = [], []
     for name, point in (("start", start), ("end", end)):

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from ..geometry.alike import at_least, at_most, ranked
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import ALIKE_AREA, ROUNDING, SIZE_SLACK
+from ..geometry.tolerance import ALIKE_AREA, ROUNDING, SAME_FIGURE, SIZE_SLACK
 from ..outlines import RoundedRectangle
 from ..panel.defect import Spoils
 from .again import shortened
@@ -27,9 +27,6 @@ handle (common practice)."""
 ROUGH_LENGTH = 10.0
 """A slab is cut to length this far outside the line before it is flattened, mm (common
 practice)."""
-
-ON_THE_LINE = 0.05
-"""Wood that stands no farther than this outside a line needs no cut, mm."""
 
 _FACING = math.cos(math.radians(45))
 """The reference rip runs along the datum's line, within 45°, on the side where that lies."""
@@ -157,7 +154,7 @@ def _clean_area(bench: Bench, piece: Region) -> float:
 
 def _skipped(bench: Bench, side: Side, kind: TrimKind, blank: Region) -> SkippedTrim:
     strip = strip_beyond(blank, side.line(bench.placement.centre, 0.0)).widest
-    if strip <= ON_THE_LINE:
+    if strip <= SAME_FIGURE:
         reason = "the edge is kept: the line runs along it"
     elif bench.tools.router:
         reason = "less than the kerf and 3 mm would fall off: rout or plane to the line"

@@ -8,7 +8,7 @@ import numpy as np
 
 from ..geometry.placement import Points
 from ..geometry.point import Point
-from ..geometry.tolerance import PLACE_STEP
+from ..geometry.tolerance import SAME_PLACE
 from .scene import Area, Hatching
 
 SPACING = 3.0
@@ -56,6 +56,6 @@ def _scanned(rings: list[Points], slope: float) -> list[tuple[Point, Point]]:
         lines += [
             (Point(float(a), y).turned(slope), Point(float(b), y).turned(slope))
             for a, b in zip(xs[::2], xs[1::2], strict=True)
-            if b - a > PLACE_STEP  # a corner that a line only touches is none
+            if b - a > SAME_PLACE  # a corner that a line only touches is none
         ]
     return lines

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from typing import TypeVar
 
-from .tolerance import PLACE_STEP, ROUNDING
+from .tolerance import ROUNDING, SAME_PLACE
 
 T = TypeVar("T")
 
@@ -34,7 +34,7 @@ def first_of_best(
         One figure, or a tuple of them, the one that counts most first.
     place : callable, optional
         Where an item lies, mm: along, then up; the lowest is the first. Places nearer than
-        `PLACE_STEP` are one.
+        `SAME_PLACE` are one.
     tolerance : float or tuple of float
         How much less than the greatest score is alike; one for each figure of a score.
 
@@ -94,7 +94,7 @@ def _rows(
         rows.append((*(-figure for figure in _several(score(item))), *at))
     alike = _several(tolerance)
     places = max(map(len, rows), default=0) - len(alike)
-    return rows, [*alike, *[PLACE_STEP] * places]
+    return rows, [*alike, *[SAME_PLACE] * places]
 
 
 def _several(score: Score) -> tuple[float, ...]:

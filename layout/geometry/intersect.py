@@ -6,7 +6,7 @@ All of it exact, for lines, circular and elliptic arcs; two arcs that meet must 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from .path import Path
@@ -114,15 +114,15 @@ def turn_at(arriving: Segment, leaving: Segment) -> float:
 
 def meetings(one: Line | Arc, other: Line | Arc) -> tuple[Point, ...]:
     """Return the points that two lines or circular arcs have in common, to `SAME_POINT`."""
+    found: Iterable[Point]
     if isinstance(one, Line) and isinstance(other, Line):
-        found = _of_lines(one, other)
-    elif isinstance(one, Line) and isinstance(other, Arc):
-        found = _of_line_and_circle(one, other)
-    elif isinstance(one, Arc) and isinstance(other, Line):
-        found = _of_line_and_circle(other, one)
+        met = meeting_of_lines(one.start, one.direction, other.start, other.direction)
+        found = () if met is None else (met,)
+    elif isinstance(one, Line):
+        found = [c.point for c in crossings(Path((other,)), one.start, one.direction)]
+    elif isinstance(other, Line):
+        found = [c.point for c in crossings(Path((one,)), other.start, other.direction)]
     else:
-        assert isinstance(one, Arc)
-        assert isinstance(other, Arc)
         found = _of_circles(one, other)
     return tuple(p for p in found if _on(one, p) and _on(other, p))
 
@@ -154,22 +154,6 @@ def share_of(segment: Line | Arc, point: Point) -> float:
 def _on(segment: Line | Arc, point: Point) -> bool:
     slack = SAME_POINT / segment.length
     return -slack <= share_of(segment, point) <= 1 + slack
-
-
-def _of_lines(one: Line, other: Line) -> Iterator[Point]:
-    met = meeting_of_lines(one.start, one.direction, other.start, other.direction)
-    if met is not None:
-        yield met
-
-
-def _of_line_and_circle(line: Line, arc: Arc) -> Iterator[Point]:
-    way = line.direction
-    to_centre = arc.centre - line.start
-    apart, along = way.cross(to_centre), way.dot(to_centre)
-    if abs(apart) <= arc.radius + SAME_POINT:
-        half = math.sqrt(max(arc.radius**2 - apart**2, 0.0))
-        yield line.start + way * (along - half)
-        yield line.start + way * (along + half)
 
 
 def _of_circles(one: Arc, other: Arc) -> Iterator[Point]:

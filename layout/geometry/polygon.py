@@ -21,7 +21,7 @@ from .path import Path, circle
 from .placement import Placement, Points
 from .point import Point
 from .segments import Side
-from .tolerance import AREA_BALANCE, CHORD, PLACE_STEP, ROUNDING
+from .tolerance import AREA_BALANCE, CHORD, ROUNDING, SAME_PLACE
 
 _BUFFER_SEGMENTS = 64
 """Segments a quarter circle in a grown region: sagitta r·7.5e-5, 0.001 mm at 15 mm."""
@@ -319,7 +319,7 @@ def _spans_from_corners(one: Region, other: Region, far: float) -> list[tuple[Po
 
 def longest_of(spans: Iterable[tuple[Point, Point]]) -> tuple[Point, Point]:
     """Return the longest of the parts of a line, of parts alike the first along it."""
-    return first_of_best(spans, lambda s: s[0].distance_to(s[1]), tolerance=PLACE_STEP)
+    return first_of_best(spans, lambda s: s[0].distance_to(s[1]), tolerance=SAME_PLACE)
 
 
 def union(regions: Iterable[Region]) -> Region:

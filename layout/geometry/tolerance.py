@@ -32,10 +32,20 @@ SIZE_SLACK = 0.01
 """A size that falls short of a whole step by less than this counts as the step: a panel of 1400
 gives a top of 1400, though its proof was made 0.005 smaller."""
 
-PLACE_STEP = 0.01
-"""Two places nearer than this are one, where the first of alike things is sought: far above what
-arithmetic leaves uncertain, and below what anyone measures."""
-
 ALIKE_AREA = 100.0
 """Offcuts and their clean rectangles are as large as each other where they differ by less, mm²: a
 square centimetre. Those of two mirrored pieces may, for each is searched by itself."""
+
+SAME_PLACE = 0.01
+"""To a maker two places, lines or sizes that differ by no more than this are the same: proofs take
+off half of it, and a pencil shows ten times as much."""
+
+SAME_FIGURE = 0.05
+"""Lengths that differ by no more than this have one figure at the bench: no tape shows a tenth."""
+
+SAME_EDGE = 0.1
+"""A line that lies no farther from the panel's edge than this is that edge: proofs, roundings and
+polygons of measured edges take less off, and nobody saws a tenth."""
+
+SAME_WAY = 1e-6
+"""A joint that turns by less than this is no corner, radians: 0.001 mm at a metre."""

@@ -10,6 +10,7 @@ from ..cutting.kept import runs_of
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.symmetry import is_symmetric
+from ..geometry.tolerance import SAME_PLACE
 from ..marking.mark import Kind
 from ..marking.marks import MarkSet
 from ..template.content import MarkSign, TemplateContent, TemplateMark
@@ -26,9 +27,6 @@ _SIGNS: dict[Kind, MarkSign] = {
     Kind.NAIL: "nail",
 }
 """Marks that are more than a point of the outline."""
-
-_ALIKE = 0.01
-"""Feet nearer than this to the mirror image of another are its mirror image, mm."""
 
 
 def template_content(
@@ -85,7 +83,7 @@ def _leg_marks(standing: Standing) -> list[TemplateMark]:
             marks.append(TemplateMark(name, middle))
             continue
         holes = [hole.place for hole in table.holes if hole.leg == leg.number]
-        beside = [place for place in holes if place.distance_to(middle) > _ALIKE]
+        beside = [place for place in holes if place.distance_to(middle) > SAME_PLACE]
         drilled = len(beside) < len(holes)
         marks.append(
             TemplateMark(name, middle, screw.pilot, "hole")
@@ -108,6 +106,6 @@ def _drawn(kind: Kind, marks: MarkSet) -> tuple[float, MarkSign]:
 def _mirrors(middles: Sequence[Point], flip: Callable[[Point], Point]) -> bool:
     """Return whether the mirror image of every foot is a foot."""
     return all(
-        min((flip(m).distance_to(other) for other in middles), default=math.inf) <= _ALIKE
+        min((flip(m).distance_to(other) for other in middles), default=math.inf) <= SAME_PLACE
         for m in middles
     )

@@ -19,7 +19,7 @@ from ..geometry.alike import first_of_best, ranked
 from ..geometry.placement import Placement, array_of
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region, union
-from ..geometry.tolerance import PLACE_STEP, ROUNDING
+from ..geometry.tolerance import ROUNDING, SAME_PLACE
 from ..outlines import Freeform, Outline
 from .foot import Foot
 from .wish import LegsWish
@@ -129,7 +129,7 @@ def _spans(room: Region, middle: Point, way: Point, outline: Outline) -> list[tu
     """Return the stretches of a line through the middle that lie in the room, the longest first."""
     reach = way * (outline.length + outline.width)
     spans = room.chord(middle - reach, middle + reach)
-    return ranked(spans, lambda span: span[0].distance_to(span[1]), tolerance=PLACE_STEP)
+    return ranked(spans, lambda span: span[0].distance_to(span[1]), tolerance=SAME_PLACE)
 
 
 def _apart(places: Sequence[Point], foot: Foot) -> bool:
@@ -149,6 +149,6 @@ def _in_order(places: Sequence[Point], middle: Point) -> tuple[Point, ...]:
         range(len(held)),
         lambda i: -(held[i].x + held[i].y),
         lambda i: (held[i].x, held[i].y),
-        tolerance=PLACE_STEP,
+        tolerance=SAME_PLACE,
     )
     return (*held[first:], *held[:first])

@@ -16,7 +16,7 @@ from dataclasses import dataclass, field
 from ..errors import LegsError
 from ..geometry.alike import first_of_best
 from ..geometry.point import Point
-from ..geometry.tolerance import PLACE_STEP
+from ..geometry.tolerance import SAME_PLACE
 from ..outlines import Outline
 from ..panel.build import Kind
 from ..panel.materials import Material, material_named
@@ -195,10 +195,10 @@ def _slots(fixings: Sequence[Point], way: Point, share: float, screw: float) -> 
     if not fixings:
         return ()
     rows = [place.dot(way) for place in fixings]
-    fast = first_of_best(rows, lambda row: -abs(row), lambda row: (row,), tolerance=PLACE_STEP)
+    fast = first_of_best(rows, lambda row: -abs(row), lambda row: (row,), tolerance=SAME_PLACE)
     return tuple(
         Slot(place, screw, fixed=True)
-        if abs(row - fast) <= PLACE_STEP
+        if abs(row - fast) <= SAME_PLACE
         else Slot(place, slot_for(2 * abs(row - fast) * share, screw), fixed=False)
         for place, row in zip(fixings, rows, strict=True)
     )

@@ -17,7 +17,7 @@ from ..geometry.path import Path
 from ..geometry.placement import Placement, array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
-from ..geometry.tolerance import PLACE_STEP, ROUNDING
+from ..geometry.tolerance import ROUNDING, SAME_PLACE
 
 Array = NDArray[np.float64]
 
@@ -224,7 +224,7 @@ def most_places(edge: Edge, usable: Sequence[int]) -> list[int]:
         chains,
         lambda c: (float(len(c)), -search.uneven(c)),
         lambda c: (float(c[0]),),
-        tolerance=(0.0, PLACE_STEP),
+        tolerance=(0.0, SAME_PLACE),
     )
     return search.eased(best)
 

@@ -18,7 +18,7 @@ from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region, convex_hull
 from ..geometry.segments import Line
 from ..geometry.symmetry import is_symmetric
-from ..geometry.tolerance import PLACE_STEP
+from ..geometry.tolerance import SAME_PLACE
 
 Array = NDArray[np.float64]
 Corners = NDArray[np.intp]
@@ -76,9 +76,9 @@ def cut_up(outline: Path, step: float, flattest: float) -> tuple[Array, Array, C
 
 def mirror_axes(outline: Path) -> tuple[int, ...]:
     """Return which of x (0) and y (1) may change sign: the mirrors of a convex closed path."""
-    ring = outline.points(PLACE_STEP)
+    ring = outline.points(SAME_PLACE)
     hollow = Region.from_rings(convex_hull(ring)).area - Region.from_rings(ring).area
-    if hollow > PLACE_STEP * outline.length:
+    if hollow > SAME_PLACE * outline.length:
         return ()
     return tuple(k for k, name in enumerate("xy") if is_symmetric(outline, name))
 
@@ -124,13 +124,13 @@ def _part(outline: Path, rim: Array, moved: Array, axes: tuple[int, ...]) -> tup
     for axis in axes:
         way = Point(0.0, 1.0) if axis == 0 else Point(1.0, 0.0)
         ends = np.array([tuple(c.point) for c in crossings(outline, ORIGIN, way)])
-        far = [end for end in ends if np.hypot(*(rim - end).T).min() > PLACE_STEP]
+        far = [end for end in ends if np.hypot(*(rim - end).T).min() > SAME_PLACE]
         ends = np.array(far).reshape(-1, 2)
         rim, moved = np.vstack([rim, ends]), np.vstack([moved, ends])
     for axis in axes:
-        kept = rim[:, axis] > -PLACE_STEP
+        kept = rim[:, axis] > -SAME_PLACE
         rim, moved = rim[kept], moved[kept]
-        on = rim[:, axis] < PLACE_STEP
+        on = rim[:, axis] < SAME_PLACE
         rim[on, axis] = moved[on, axis] = 0.0
     order = np.argsort(np.arctan2(rim[:, 1], rim[:, 0]))
     return rim[order], moved[order]

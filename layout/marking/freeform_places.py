@@ -15,13 +15,10 @@ from itertools import pairwise
 from ..geometry.intersect import turn_at
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
-from ..geometry.tolerance import PLACE_STEP, SAME_POINT
+from ..geometry.tolerance import SAME_EDGE, SAME_PLACE, SAME_POINT
 from ..outlines import Freeform
 from ..panel.edges import CORNER_TURN
 from .off_wood import Ground
-
-_ON_THE_EDGE = 0.1
-"""What lies no farther from the panel's edge than this is that edge, mm: proofs take less off."""
 
 _SHARES = (0.0, 0.25, 0.5, 0.75, 1.0)
 
@@ -148,7 +145,7 @@ def distinct(points: Iterable[Point]) -> tuple[Point, ...]:
 
 def _alike(one: Arc, other: Arc) -> bool:
     """Return whether two arcs are swung with one radius and bend one way."""
-    return abs(one.radius - other.radius) <= PLACE_STEP and (one.sweep < 0) == (other.sweep < 0)
+    return abs(one.radius - other.radius) <= SAME_PLACE and (one.sweep < 0) == (other.sweep < 0)
 
 
 def _runs(outline: Freeform, ground: Ground | None) -> tuple[tuple[Segment, ...], ...]:
@@ -159,13 +156,13 @@ def _runs(outline: Freeform, ground: Ground | None) -> tuple[tuple[Segment, ...]
 
 def _lies_on_edge(segment: Segment, ground: Ground) -> bool:
     places = (ground.placement(segment.at(share)) for share in _SHARES)
-    return all(ground.face.edge_distance(place) <= _ON_THE_EDGE for place in places)
+    return all(ground.face.edge_distance(place) <= SAME_EDGE for place in places)
 
 
 def _joints(run: Sequence[Segment]) -> list[Joint]:
     inner = [Joint(b.start, turn_at(a, b), _curved(a, b)) for a, b in pairwise(run)]
     first, last = run[0], run[-1]
-    if last.end.distance_to(first.start) <= _ON_THE_EDGE:
+    if last.end.distance_to(first.start) <= SAME_EDGE:
         return [Joint(first.start, turn_at(last, first), _curved(last, first)), *inner]
     return [Joint(first.start, math.pi, False), *inner, Joint(last.end, math.pi, False)]
 

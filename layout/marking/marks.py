@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from ..geometry.intersect import crossings
 from ..geometry.placement import Placement
 from ..geometry.point import Point
+from ..geometry.tolerance import SAME_PLACE
 from ..outlines import Freeform, Outline, Oval, Superellipse
 from ..panel.datum import Datum
 from ..panel.defect import Spoils
@@ -17,7 +18,7 @@ from .checks import checks_for
 from .freeform_places import FreeformPlaces
 from .instruments import Ordinate, StringCompass, TrammelRod, oval_checks
 from .mark import Check, Kind, Mark
-from .off_wood import ON_EDGE, Ground
+from .off_wood import Ground
 from .places import Group, arc_radii, groups_for
 from .string_loop import StringLoop
 from .superellipse_methods import superellipse_checks
@@ -161,7 +162,9 @@ def compasses_for(
     ]
     compasses = []
     for radius, core, centres in _radii(outline, lipping, ground):
-        labels = [name for name, at in named if any(at.distance_to(c) <= ON_EDGE for c in centres)]
+        labels = [
+            name for name, at in named if any(at.distance_to(c) <= SAME_PLACE for c in centres)
+        ]
         compasses.append(StringCompass(tuple(labels[: len(centres)]), radius, core))
     return tuple(compasses)
 
@@ -187,8 +190,8 @@ def _centrelines(panel: Panel, outline: Outline, placement: Placement) -> list[G
         (Kind.CROSS_CENTRELINE, "M", outline.width / 2, Point(0, 1)),
     ):
         found = crossings(panel.boundary, placement.centre, way.turned(placement.turn))
-        below = [c.reach for c in found if c.reach <= -half + ON_EDGE]
-        above = [c.reach for c in found if c.reach >= half - ON_EDGE]
+        below = [c.reach for c in found if c.reach <= -half + SAME_PLACE]
+        above = [c.reach for c in found if c.reach >= half - SAME_PLACE]
         if below and above:
             groups.append(Group(kind, prefix, (way * max(below), way * min(above))))
     return groups

@@ -8,13 +8,10 @@ from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
+from ..geometry.tolerance import CHORD, SAME_PLACE
 from ..panel.datum import Corner, Datum
 from ..panel.edges import Edge, edges_of
 from ..panel.panel import Panel
-
-ON_EDGE = 0.01
-"""A mark no farther than this off the polygon of the wood is on its edge, mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +70,7 @@ class Ground:
         if self.face.holds_point(point):
             return None
         distance = self.face.edge_distance(point)
-        if distance <= ON_EDGE:
+        if distance <= SAME_PLACE:
             return None
         return OffWood(distance, self._edge(point, distance))
 
@@ -96,4 +93,4 @@ def edge_name(edge: Edge, corners: tuple[Corner, ...]) -> str:
 
 
 def _near(one: Point, other: Point) -> bool:
-    return one.distance_to(other) <= ON_EDGE
+    return one.distance_to(other) <= SAME_PLACE

@@ -6,6 +6,7 @@ that is cut and everything that it must keep clear of.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
@@ -251,6 +252,21 @@ def _ring(path: Path) -> Points:
 
 def _clear_of(name: str, ring: Points, line: Points) -> Clearance:
     """Return the least distance between a closed line and another that does not cross it."""
-    closed = Region.line(np.vstack([ring, ring[:1]]))
-    on_line, to = closed.nearest_to(Region.line(line))
-    return Clearance(name, on_line.distance_to(to), on_line, to)
+    closed = np.vstack([ring, ring[:1]])
+    first, second = _least(ring, line), _least(line, closed)
+    if first[0] <= second[0]:
+        return Clearance(name, first[0], first[1], first[2])
+    return Clearance(name, second[0], second[2], second[1])
+
+
+def _least(points: Points, line: Points) -> tuple[float, Point, Point]:
+    """Return the least distance from points to a line through others, mm, and where it is taken."""
+    starts, ways = line[:-1], np.diff(line, axis=0)
+    squares = np.maximum((ways**2).sum(axis=1), 1e-12)
+    away = points[:, None] - starts
+    shares = np.clip((away * ways).sum(axis=2) / squares, 0.0, 1.0)
+    feet = starts + ways * shares[:, :, None]
+    off = ((points[:, None] - feet) ** 2).sum(axis=2)
+    i, j = np.unravel_index(int(off.argmin()), off.shape)
+    ends = (Point(*(float(v) for v in points[i])), Point(*(float(v) for v in feet[i, j])))
+    return (math.sqrt(float(off[i, j])), *ends)

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from ..geometry.alike import first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.point import ORIGIN, Point
-from ..geometry.tolerance import PLACE_STEP
+from ..geometry.tolerance import SAME_PLACE
 from ..outlines import (
     Capsule,
     Circle,
@@ -69,7 +69,7 @@ class Group:
                 range(count),
                 lambda i: -_low(seen[i]),
                 lambda i: tuple(seen[i]),
-                tolerance=PLACE_STEP,
+                tolerance=SAME_PLACE,
             )
         elif count == 2:
             upright = self.kind in _ACROSS

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from ..geometry.alike import ranked
 from ..geometry.path import Path
 from ..geometry.polygon import Region, union
-from ..geometry.tolerance import ALIKE_AREA
+from ..geometry.tolerance import ALIKE_AREA, SAME_PLACE
 from ..geometry.turned_box import TurnedBox
 from ..panel import Panel
 from .clean import largest_clean_rectangle
@@ -194,8 +194,8 @@ def _offcut(
         clean = clean.minus(reach)
     rectangle = largest_clean_rectangle(clean)
     kept = rectangle is not None and (
-        rectangle.length >= wish.least_length - _SLACK
-        and rectangle.width >= wish.least_width - _SLACK
+        rectangle.length >= wish.least_length - SAME_PLACE
+        and rectangle.width >= wish.least_width - SAME_PLACE
     )
     return Offcut(
         number=0,

@@ -16,14 +16,11 @@ from ..geometry.placement import Placement
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Line
-from ..geometry.tolerance import CHORD, CURVE, SAME_POINT
+from ..geometry.tolerance import CHORD, CURVE, SAME_POINT, SAME_WAY
 from .base import Outline, require
 
 OWN_OUTLINE, PIECE_AS_FOUND = "own outline", "piece as found"
 """What the trade calls the two: one is drawn by the maker, the other given by the panel."""
-
-_STRAIGHT_ON = 1e-6
-"""A joint that turns by less is no corner, radians: 0.001 mm at a metre."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,13 +125,13 @@ class Freeform(Outline):
     @property
     def corners(self) -> tuple[Point, ...]:
         """Where its edge turns sharply, in the order of its path, mm."""
-        return tuple(p for p, turn in self._joints() if abs(turn) > _STRAIGHT_ON)
+        return tuple(p for p, turn in self._joints() if abs(turn) > SAME_WAY)
 
     @property
     def is_convex(self) -> bool:
         """Whether it turns to the left only."""
         bulges = all(isinstance(s, Line) or s.sweep > 0 for s in self.boundary.segments)
-        return bulges and all(turn > -_STRAIGHT_ON for _, turn in self._joints())
+        return bulges and all(turn > -SAME_WAY for _, turn in self._joints())
 
     def _joints(self) -> list[tuple[Point, float]]:
         segments = self.boundary.segments

@@ -15,7 +15,7 @@ from ..geometry.alike import at_least, at_most, first_of_best
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region, longest_of
-from ..geometry.tolerance import PLACE_STEP
+from ..geometry.tolerance import SAME_PLACE
 from .defect import Spoils
 from .edges import CORNER_TURN, STRAIGHT, Edge, edges_of, meeting
 from .panel import Panel
@@ -148,7 +148,7 @@ def choose_datum(
         if edge.is_straight and at_least(edge.chord, LONG_ENOUGH * extent) and _is_there(face, edge)
     ]
     if good:
-        longest = first_of_best(good, lambda i: edges[i].chord, tolerance=PLACE_STEP)
+        longest = first_of_best(good, lambda i: edges[i].chord, tolerance=SAME_PLACE)
         best = 0 if 0 in good else longest
         why = "it is straight" if best == 0 else "the longest straight edge; A–B is not"
         return _on_edge(panel, edges[best], best, corners, why)
@@ -179,7 +179,7 @@ def lettered(
         range(len(edges)),
         lambda i: -meetings[i].point.distance_to(origin),
         lambda i: tuple(meetings[i].point),
-        tolerance=PLACE_STEP,
+        tolerance=SAME_PLACE,
     )
     turned = [(first + i) % len(edges) for i in range(len(edges))]
     corners = []
@@ -270,6 +270,6 @@ def _references(
 
 def _middle_line(face: Region) -> tuple[Point, Point]:
     bounds, middle = face.bounds, face.centroid
-    if at_least(bounds.width, bounds.height, PLACE_STEP):
+    if at_least(bounds.width, bounds.height, SAME_PLACE):
         return Point(bounds.left - 1, middle.y), Point(bounds.right + 1, middle.y)
     return Point(middle.x, bounds.top + 1), Point(middle.x, bounds.bottom - 1)

@@ -10,7 +10,7 @@ from ..geometry.alike import first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.placement import Points, array_of
 from ..geometry.point import Point
-from ..geometry.tolerance import PLACE_STEP
+from ..geometry.tolerance import SAME_PLACE
 from .paper import PaperError
 from .tiles import RegisterMark, Tile, tile_name
 
@@ -125,7 +125,7 @@ def _clearest(places: list[Point], drawn: Points) -> Point:
         return places[0]
     rooms = np.hypot(*(lines[:, None] - at).transpose(2, 0, 1)).min(axis=0)
     enough = np.minimum(rooms, _CLEAR)
-    best = first_of_best(range(len(places)), lambda k: float(enough[k]), tolerance=PLACE_STEP)
+    best = first_of_best(range(len(places)), lambda k: float(enough[k]), tolerance=SAME_PLACE)
     return places[best]
 
 

@@ -15,6 +15,7 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Line
 from ..geometry.symmetry import images
+from ..geometry.tolerance import SAME_PLACE
 from ..geometry.window import clipped, meet
 from .content import TemplateContent, TemplateMark, mark_ring
 from .paper import PaperError
@@ -26,9 +27,6 @@ BEYOND = 3.0
 
 TAIL = 40.0
 """How much of a straight is shown before a curve, so that the paper can be laid along it, mm."""
-
-_ALIKE = 0.01
-"""Two places nearer than this, mm, are the same place."""
 
 _FAR = 1e5
 
@@ -107,18 +105,18 @@ class Portion:
 
     def _leads(self, mark: TemplateMark) -> bool:
         """Whether a mark lies on the printed side of the flip lines, or on them."""
-        right = not self.flip_x or mark.at.x >= -_ALIKE
-        return right and (not self.flip_y or mark.at.y >= -_ALIKE)
+        right = not self.flip_x or mark.at.x >= -SAME_PLACE
+        return right and (not self.flip_y or mark.at.y >= -SAME_PLACE)
 
     def _kin(self, mark: TemplateMark, others: Iterable[TemplateMark]) -> list[str] | None:
         """Return the labels of a mark and all its images; None where an image is no mark."""
         labels = [mark.label]
         for image in self._images(mark.at):
-            near = [m for m in others if m.at.distance_to(image) <= _ALIKE]
-            same = [m for m in near if abs(m.diameter - mark.diameter) <= _ALIKE]
+            near = [m for m in others if m.at.distance_to(image) <= SAME_PLACE]
+            same = [m for m in near if abs(m.diameter - mark.diameter) <= SAME_PLACE]
             if not same:
                 return None
-            if image.distance_to(mark.at) > _ALIKE:
+            if image.distance_to(mark.at) > SAME_PLACE:
                 labels.append(same[0].label)
         return labels
 
@@ -175,7 +173,7 @@ def _is_plain(path: Path, along: float) -> bool:
 
     What is left out of an end is then drawn with a straightedge.
     """
-    box, reach = path.bounds, along - _ALIKE
+    box, reach = path.bounds, along - SAME_PLACE
     left_out = clipped(path, Bounds(-reach, -_FAR, reach, _FAR))
     return all(
         isinstance(s, Line) and (_level(s, 1, box.top) or _level(s, 1, box.bottom))
@@ -196,13 +194,13 @@ def _straight_ends(path: Path) -> _StraightEnds:
                 xs.append(end.x)
             if _level(segment, 0, box.right) and end.y > 0:
                 ys.append(end.y)
-    along = max(xs, default=None) if xs and max(xs) < box.right - _ALIKE else None
-    across = max(ys, default=None) if ys and max(ys) < box.top - _ALIKE else None
+    along = max(xs, default=None) if xs and max(xs) < box.right - SAME_PLACE else None
+    across = max(ys, default=None) if ys and max(ys) < box.top - SAME_PLACE else None
     return _StraightEnds(along, across)
 
 
 def _level(line: Line, axis: int, value: float) -> bool:
-    return all(abs(tuple(end)[axis] - value) <= _ALIKE for end in (line.start, line.end))
+    return all(abs(tuple(end)[axis] - value) <= SAME_PLACE for end in (line.start, line.end))
 
 
 def _curves_of(path: Path) -> tuple[Path, ...]:

@@ -14,7 +14,7 @@ from functools import reduce
 from ..geometry.alike import first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.point import Point
-from ..geometry.tolerance import PLACE_STEP
+from ..geometry.tolerance import SAME_PLACE
 from .calibration import TRUE, Correction
 from .paper import Margins, Paper, Sheet
 
@@ -189,7 +189,7 @@ class TilePlan:
                 (_corner_of(tile.window.grown(-INSET), corner, whole), tile) for tile in self.tiles
             ]
             away = [(at.distance_to(corner), at, tile) for at, tile in own]
-            _, at, tile = first_of_best(away, lambda found: -found[0], tolerance=PLACE_STEP)
+            _, at, tile = first_of_best(away, lambda found: -found[0], tolerance=SAME_PLACE)
             crosses.append(CornerCross(name, at, tile.name))
         return tuple(crosses)
 

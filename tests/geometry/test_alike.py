@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from panelwright.layout.geometry.alike import at_least, at_most, first_of_best, ranked
-from panelwright.layout.geometry.tolerance import PLACE_STEP
+from panelwright.layout.geometry.tolerance import SAME_PLACE
 
 TOLERANCE = 1e-3
 
@@ -73,7 +73,7 @@ def test_only_the_order_given_decides_between_equals(held: list[Thing], turn: in
 
 def test_groups_begin_at_the_best_and_have_no_grid() -> None:
     """Places a hair on either side of a rounded step are one, and a second figure decides."""
-    edge = 2.5 * PLACE_STEP
+    edge = 2.5 * SAME_PLACE
     below, above = (1.0, (edge - 1e-12, 1.0)), (1.0, (edge + 1e-12, 0.0))
     assert _order([below, above]) == [1, 0]
     scores = [(1.0005, (5.0, 0.0)), (1.0, (4.0, 0.0)), (0.9996, (3.0, 0.0))]

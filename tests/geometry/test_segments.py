@@ -11,7 +11,7 @@ from scipy.special import ellipeinc
 from strategies import angles, placements, points
 
 from panelwright.layout.errors import GeometryError
-from panelwright.layout.geometry.path import Path, circle
+from panelwright.layout.geometry.path import Path, circle, four_quarters
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -174,6 +174,15 @@ def test_area_and_length_of_a_circle_stay_wherever_it_lies(
     assert path.length == pytest.approx(math.tau * radius)
     assert path.mirrored().area == pytest.approx(math.pi * radius**2, rel=1e-6)
     assert path.reversed().area == pytest.approx(-math.pi * radius**2, rel=1e-6)
+
+
+@given(lengths, lengths)
+def test_four_quarters_are_one_line_round_the_middle(a: float, b: float) -> None:
+    """From a quarter of an ellipse comes the whole: closed, of area πab, 2a by 2b."""
+    whole = four_quarters([EllipticArc(Point(0, 0), a, b, 0.0, 0.0, math.pi / 2)])
+    assert whole.is_closed
+    assert whole.area == pytest.approx(math.pi * a * b)
+    assert (whole.bounds.width, whole.bounds.height) == pytest.approx((2 * a, 2 * b))
 
 
 @given(points, placements)

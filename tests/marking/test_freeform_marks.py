@@ -14,7 +14,7 @@ from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Arc, Line
-from panelwright.layout.geometry.tolerance import PLACE_STEP
+from panelwright.layout.geometry.tolerance import SAME_PLACE
 from panelwright.layout.marking import Ground, Kind, MarkSet, Workshop, marks_for, methods_for
 from panelwright.layout.marking.freeform_places import FreeformPlaces
 from panelwright.layout.marking.round_methods import HollowSwing, Swing
@@ -170,7 +170,7 @@ def test_the_first_corner_is_the_lowest_left_one(top: Freeform, turn: float) -> 
     marks: MarkSet = marks_for(top, Placement(MIDDLE, turn), datum, WIDE)
     corners = marks.of(Kind.CORNER)
     low = [m.along + m.square for m in corners]
-    assert low[0] <= min(low) + PLACE_STEP
+    assert low[0] <= min(low) + SAME_PLACE
     places = [Placement(MIDDLE, turn).into(m.point) for m in corners]
     order = [
         min(range(len(top.corners)), key=lambda i: p.distance_to(top.corners[i])) for p in places

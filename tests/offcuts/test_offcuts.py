@@ -14,7 +14,7 @@ from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.geometry.tolerance import CHORD
+from panelwright.layout.geometry.tolerance import AREA_BALANCE, CHORD
 from panelwright.layout.offcuts import (
     OffcutPlan,
     OffcutWish,
@@ -85,7 +85,7 @@ def test_each_cut_of_the_bench_top_frees_its_strip() -> None:
 def test_the_bench_top_balances() -> None:
     """Top, trimming, kerf, offcuts and cut-outs add up to the panel."""
     balance = _bench_top().balance
-    assert abs(balance.error) < 1e-6
+    assert abs(balance.error) < AREA_BALANCE
     assert balance.panel == pytest.approx(2100 * 700)
     assert balance.cut_outs == pytest.approx(500 * 400)
     assert balance.top == pytest.approx(Capsule(1400, 600).area)
@@ -116,7 +116,7 @@ def test_the_balance_closes_on_any_panel(data: st.DataObject) -> None:
     plan = offcuts_of(
         panel, core.path().placed(placement), [*straights, _curve_kerf(core, placement, 3.0, kerf)]
     )
-    assert abs(plan.balance.error) < 1e-6
+    assert abs(plan.balance.error) < AREA_BALANCE
     for offcut in plan.pieces:
         if offcut.clean is not None:
             clean = Region.from_rings(offcut.clean.corners)

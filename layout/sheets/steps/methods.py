@@ -10,11 +10,11 @@ from ...drawing.scene import Scene
 from ...geometry.bounds import Bounds
 from ...geometry.placement import Placement
 from ...geometry.point import Point
+from ...geometry.tolerance import SAME_PLACE
 from ...job.plan import Plan
 from ...marking.arc_ovals import EightCentreOval, FourCentreOval
 from ...marking.instruments import TrammelRod
 from ...marking.method import Method, Pivot
-from ...marking.off_wood import ON_EDGE
 from ...marking.oval_methods import OvalOrdinates
 from ...marking.round_methods import Swing
 from ...marking.string_loop import StringLoop
@@ -60,7 +60,7 @@ def method_scene(plan: Plan, methods: Sequence[Method]) -> Scene:
 def pivot_name(plan: Plan, pivot: Pivot) -> str:
     """Return the label of the mark that a point or nail stands in, or else its own name."""
     at = plan.top.placement(pivot.at)
-    near = (mark.label for mark in plan.marks.marks if mark.point.distance_to(at) <= ON_EDGE)
+    near = (mark.label for mark in plan.marks.marks if mark.point.distance_to(at) <= SAME_PLACE)
     return next(near, pivot.name)
 
 

@@ -13,12 +13,10 @@ from ...drawing import layers
 from ...drawing.scene import Scene
 from ...geometry.placement import Placement
 from ...geometry.point import Point
+from ...geometry.tolerance import SAME_FIGURE
 from ...job.plan import Plan
 from .ground import Wood
 from .stage import Stage
-
-_SAME = 0.05
-"""Offsets of the two ends of a line that differ by no more than this are one figure, mm."""
 
 _PAST = 3.0
 """How far saw lines and guides are drawn past the wood, paper mm."""
@@ -59,9 +57,9 @@ def _pushed(stage: Stage, trim: Trim, blade_side: str) -> None:
 def _measured(stage: Stage, wood: Wood, lines: Sequence[tuple[EdgePoint, EdgePoint]]) -> None:
     """Draw where lines are found: one measure for a line square to the datum, else two places."""
     for start, end in lines:
-        if abs(start.along - end.along) <= _SAME:
+        if abs(start.along - end.along) <= SAME_FIGURE:
             wood.along(stage, start.along)
-        elif abs(start.square - end.square) <= _SAME:
+        elif abs(start.square - end.square) <= SAME_FIGURE:
             wood.square(stage, start.square)
         else:
             for place in (start, end):
