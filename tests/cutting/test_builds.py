@@ -236,7 +236,7 @@ def test_board_has_no_grain_to_follow() -> None:
 
 
 @settings(max_examples=15)
-@given(strategies.outlines, st.floats(12.0, 30.0), st.floats(4.0, 12.0))
+@given(strategies.every_outline, st.floats(12.0, 30.0), st.floats(4.0, 12.0))
 def test_a_template_stands_the_bush_offset_inside(
     outline: Outline, bush: float, cutter: float
 ) -> None:

@@ -29,6 +29,14 @@ def notched(radius: float) -> Freeform:
     return Freeform.of(Path((*sides, Arc(Point(0, 300), radius, 0.0, -math.pi))))
 
 
+def bumped(radius: float) -> Freeform:
+    """Return a board 1200 × 600 with a half-round bump on an edge."""
+    right, left = Point(radius, 300), Point(-radius, 300)
+    corners = [left, Point(-600, 300), Point(-600, -300), Point(600, -300), Point(600, 300), right]
+    sides = Path.through(corners).segments
+    return Freeform.of(Path((*sides, Arc(Point(0, 300), radius, 0.0, math.pi))))
+
+
 def holds_true(top: Freeform, distance: float) -> None:
     """Assert that both offsets lie on their side of the exact parallel inside."""
     exact = top.parallel(-distance)
@@ -46,6 +54,25 @@ def holds_true(top: Freeform, distance: float) -> None:
 def test_a_notch_is_not_taken_for_noise(radius: float, distance: float) -> None:
     """An arc of many short edges beside a square corner is kept clear of, however small it is."""
     holds_true(notched(radius), distance)
+
+
+def grows_true(top: Freeform, distance: float) -> None:
+    """Assert that both grown regions lie on their side of the exact parallel outside."""
+    exact = top.parallel(distance)
+    less, more = (Region.from_rings(exact.points(0.001, side)) for side in ("inside", "outside"))
+    within = Region.from_rings(top.inner()).grown(distance, around=False)
+    round_it = Region.from_rings(top.outer()).grown(distance, around=True)
+    assert within.minus(more).area <= ROUNDING
+    assert less.minus(round_it).area <= ROUNDING
+    assert round_it.area - less.area <= 0.02 * exact.length
+    assert less.area - within.area <= 0.02 * exact.length
+
+
+@pytest.mark.parametrize("radius", [2.0, 5.0, 20.0, 80.0])
+@pytest.mark.parametrize("distance", [6.0, 20.0, 60.0, 100.0])
+def test_a_bump_is_not_taken_for_noise(radius: float, distance: float) -> None:
+    """A bulging arc of many short edges in a hollow corner is grown round, however small it is."""
+    grows_true(bumped(radius), distance)
 
 
 @settings(max_examples=40)

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.point import ORIGIN, Point
+from panelwright.layout.geometry.tolerance import CURVE
 from panelwright.layout.legs.tipping import (
     EDGE,
     GRAVITY,
@@ -19,7 +20,14 @@ from panelwright.layout.legs.tipping import (
     tipping_force,
     tipping_of,
 )
-from panelwright.layout.outlines import Circle, Outline, Oval, Rectangle, RoundedRectangle
+from panelwright.layout.outlines import (
+    Circle,
+    Outline,
+    Oval,
+    Rectangle,
+    RoundedRectangle,
+    Superellipse,
+)
 
 
 def _feet_at(*points: tuple[float, float]) -> np.ndarray:
@@ -62,7 +70,7 @@ def test_a_door_on_four_points_lifts_at_the_worked_force() -> None:
     assert found.least.place.y == pytest.approx(0, abs=1e-6)
 
 
-@given(strategies.outlines, st.floats(0.05, 0.95), st.floats(1.0, 100.0))
+@given(strategies.every_outline, st.floats(0.05, 0.95), st.floats(1.0, 100.0))
 def test_the_least_force_is_no_more_than_the_force_anywhere(
     outline: Outline, share: float, mass: float
 ) -> None:
@@ -74,7 +82,7 @@ def test_the_least_force_is_no_more_than_the_force_anywhere(
     assert min(found.side, found.end) >= found.least.force * (1 - 1e-9)
 
 
-@given(strategies.outlines, st.floats(1.0, 100.0))
+@given(strategies.every_outline, st.floats(1.0, 100.0))
 def test_a_force_inside_the_feet_never_tips(outline: Outline, mass: float) -> None:
     """Where the feet reach as far as the force, no force tips the table."""
     feet = _rectangle_of_feet(outline.length / 2, outline.width / 2)
@@ -122,12 +130,14 @@ def test_a_shifted_weight_tips_towards_itself() -> None:
     assert found.least.place.x == pytest.approx(650)
 
 
-@given(strategies.outlines, strategies.angles)
+@given(strategies.every_outline, strategies.angles)
 def test_the_farthest_point_lies_at_the_support(outline: Outline, direction: float) -> None:
     """The farthest point of an outline reaches exactly as far as its support says."""
     way = Point.polar(1.0, direction)
     reached = farthest(outline.path(), way).dot(way)
-    assert reached == pytest.approx(outline.support(direction), abs=1e-6)
+    # the arcs drawn for a superellipse are no nearer to it than this; all other paths are exact
+    drawn = CURVE if isinstance(outline, Superellipse) else 1e-6
+    assert reached == pytest.approx(outline.support(direction), abs=drawn)
 
 
 def test_the_farthest_of_a_straight_is_its_middle() -> None:
