@@ -75,6 +75,9 @@ _QUANTITY = re.compile(
     re.VERBOSE,
 )
 
+_HALF = 0.5 + 1e-6
+"""Of a division: a length that sums have left a hair short of a half is rounded as the half."""
+
 _HOW = "write a number, or a length such as 80 cm, 31 3/8 in, 2ft 6in or 5' 3 1/2\""
 
 
@@ -198,7 +201,7 @@ class Tape:
         return math.copysign(self._count(length) * self.division, length)
 
     def _count(self, length: float) -> int:
-        return math.floor(abs(length) / self.division + 0.5)
+        return math.floor(abs(length) / self.division + _HALF)
 
     def figure(self, length: float) -> str:
         """Return `length`, mm, to the nearest division and without its unit.

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
+from ..cutting.cut import TrimKind
 from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
 from ..fit.found import Fit

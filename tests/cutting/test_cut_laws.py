@@ -65,7 +65,7 @@ def test_no_saw_touches_the_core(outline: Outline, turn: float, lipping: float) 
 def test_the_saw_line_stands_its_allowance_outside(outline: Outline, turn: float) -> None:
     """Each saw line stands exactly its allowance outside the farthest reach of the core.
 
-    One that stops in a hollow corner stands so outside a side: past that corner the core reaches on.
+    One that stops in a hollow corner stands so outside a side, for past it the core reaches on.
     """
     sides = [s for s in outline.path().placed(Placement(turn=turn)).segments if isinstance(s, Line)]
     for trim in plan(outline, turn=turn).trims:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
@@ -20,6 +21,8 @@ from panelwright.layout.outlines import Freeform
 ROUNDING = 1e-3
 """What rounding may leave of an overlap, mm²."""
 
+BOARD = [Point(-900, -600), Point(900, -600), Point(900, 600), Point(-900, 600)]
+
 
 def notched(radius: float) -> Freeform:
     """Return a board 1200 × 600 with a half-round notch in an edge."""
@@ -27,14 +30,6 @@ def notched(radius: float) -> Freeform:
     corners = [left, Point(-600, 300), Point(-600, -300), Point(600, -300), Point(600, 300), right]
     sides = Path.through(corners).segments
     return Freeform.of(Path((*sides, Arc(Point(0, 300), radius, 0.0, -math.pi))))
-
-
-def bumped(radius: float) -> Freeform:
-    """Return a board 1200 × 600 with a half-round bump on an edge."""
-    right, left = Point(radius, 300), Point(-radius, 300)
-    corners = [left, Point(-600, 300), Point(-600, -300), Point(600, -300), Point(600, 300), right]
-    sides = Path.through(corners).segments
-    return Freeform.of(Path((*sides, Arc(Point(0, 300), radius, 0.0, math.pi))))
 
 
 def holds_true(top: Freeform, distance: float) -> None:
@@ -56,23 +51,20 @@ def test_a_notch_is_not_taken_for_noise(radius: float, distance: float) -> None:
     holds_true(notched(radius), distance)
 
 
-def grows_true(top: Freeform, distance: float) -> None:
-    """Assert that both grown regions lie on their side of the exact parallel outside."""
-    exact = top.parallel(distance)
-    less, more = (Region.from_rings(exact.points(0.001, side)) for side in ("inside", "outside"))
-    within = Region.from_rings(top.inner()).grown(distance, around=False)
-    round_it = Region.from_rings(top.outer()).grown(distance, around=True)
-    assert within.minus(more).area <= ROUNDING
-    assert less.minus(round_it).area <= ROUNDING
-    assert round_it.area - less.area <= 0.02 * exact.length
-    assert less.area - within.area <= 0.02 * exact.length
-
-
 @pytest.mark.parametrize("radius", [2.0, 5.0, 20.0, 80.0])
 @pytest.mark.parametrize("distance", [6.0, 20.0, 60.0, 100.0])
-def test_a_bump_is_not_taken_for_noise(radius: float, distance: float) -> None:
-    """A bulging arc of many short edges in a hollow corner is grown round, however small it is."""
-    grows_true(bumped(radius), distance)
+def test_a_hole_is_grown_into_past_a_notch_of_its_edge(radius: float, distance: float) -> None:
+    """Wood round a hole grows to the hole's true parallel, for a bound past it, else up to it."""
+    hole = notched(radius)
+    exact = hole.parallel(-distance)
+    less, more = (Region.from_rings(exact.points(0.001, side)) for side in ("inside", "outside"))
+    board = Region.from_rings(np.array([tuple(corner) for corner in BOARD]))
+    wide, narrow = (board.minus(Region.from_rings(ring)) for ring in (hole.inner(), hole.outer()))
+    clear = board.minus(wide.grown(distance, around=True))
+    at_most = board.minus(narrow.grown(distance, around=False))
+    assert clear.minus(more).area <= ROUNDING
+    assert less.minus(at_most).area <= ROUNDING
+    assert at_most.area - clear.area <= 2 * 0.02 * exact.length
 
 
 @settings(max_examples=40)
