@@ -318,3 +318,28 @@ def test_a_tight_curve_wants_relief_cuts(outline: Outline, relief: bool) -> None
     """Without a router a jigsaw goes round a corner below 40 mm by relief cuts."""
     cuts = plan(outline, tools=replace(SAW, router=False))
     assert any("relief" in note for note in cuts.curve_cuts[0].notes) is relief
+
+
+def test_wood_beyond_a_gap_does_not_count() -> None:
+    """A strip ends at the first gap: what lies past it does not hang on the blade's side."""
+    slot = Region.from_rings(np.array([[-9.0, 20.0], [109.0, 20.0], [109.0, 30.0], [-9.0, 30.0]]))
+    wood = Region.from_rings(np.array([[0.0, 0.0], [100.0, 0.0], [100.0, 70.0], [0.0, 70.0]]))
+    strip = strip_beyond(wood.minus(slot), SawLine(Point(50, 5), Point(0, 1)))
+    assert (strip.narrowest, strip.widest) == pytest.approx((15.0, 15.0))
+
+
+@pytest.mark.parametrize(("share", "first"), [(0.14, "END"), (0.17, "FREEING"), (0.28, "FREEING")])
+def test_what_frees_a_seventh_of_the_panel_comes_first(share: float, first: str) -> None:
+    """A side that takes off 15 % or more is cut before any other (common practice)."""
+    off = 700 * share
+    panel = Panel(rectangular_outline(2000, 700), 20)
+    top = Rectangle(1900, 700 - off - SAW.left_by_saw(end=False) - 30)
+    cuts = plan(top, panel, Point(1000, 30 + top.width / 2))
+    assert cuts.trims[0].kind.name == first
+
+
+@pytest.mark.parametrize(("outside", "depth"), [(0.0, 10.0), (5.0, 10.0), (5.1, 6.0), (12.0, 6.0)])
+def test_a_router_goes_deeper_where_little_is_left(outside: float, depth: float) -> None:
+    """Up to 5 mm it cleans up 10 deep at once, more is cut 6 at a time (common practice)."""
+    assert SAW.depth_of_pass(outside) == depth
+    assert replace(SAW, pass_depth=4.0).depth_of_pass(outside) == 4.0

@@ -271,3 +271,17 @@ def test_an_offcut_wider_than_long_cannot_be_wished_for() -> None:
     """The least width of an offcut is not above its least length."""
     with pytest.raises(LayoutError, match="the width is from 0 to the length"):
         OffcutWish(least_length=100, least_width=300)
+
+
+@pytest.mark.parametrize(("side", "pieces"), [(25.0, 1), (1.1, 1), (0.9, 0)])
+def test_what_is_larger_than_a_crumb_is_an_offcut(side: float, pieces: int) -> None:
+    """A piece below 1 mm² is dust and counted with the kerf, a larger one is listed."""
+    panel = Panel(rectangular_outline(500, 300), 20)
+    kerfs = [
+        _box(500 - side - 2, -1, 500 - side, side + 2),
+        _box(500 - side - 2, side, 501, side + 2),
+    ]
+    core = Capsule(300, 200).path().placed(Placement(Point(200, 150)))
+    found = offcuts_of(panel, core, kerfs)
+    assert len(found.pieces) == pieces
+    assert abs(found.balance.error) < AREA_BALANCE
