@@ -14,7 +14,7 @@ from panelwright.layout.errors import OutlineError
 from panelwright.layout.geometry.band import band
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.geometry.polygon import Region, union
 from panelwright.layout.geometry.segments import Arc
 from panelwright.layout.outlines import Freeform
 
@@ -90,3 +90,16 @@ def test_the_pieces_of_a_band_are_the_band(top: Freeform, by: float, around: boo
         left = left.minus(Region.from_rings(piece[:-1]))
     coarse = face.shrunk(by, around=True)
     assert left.area == pytest.approx(coarse.area, abs=0.1 * face.perimeter)
+
+
+@pytest.mark.parametrize("by", [0.5, 6.0, 80.0])
+def test_round_ends_and_corners_are_held_from_the_side_asked_for(by: float) -> None:
+    """A strip round a line and a band round a square: the true areas lie between both answers."""
+    line = np.array([[0.0, 0.0], [300.0, 0.0]])
+    square = np.array([[0.0, 0.0], [90.0, 0.0], [90.0, 90.0], [0.0, 90.0]])
+    for around in (True, False):
+        strip = Region.along(line, by, around=around).area - (600 * by + math.pi * by**2)
+        pieces = [Region.from_rings(p[:-1]) for p in band(square, by, around=around, segments=16)]
+        grown = union([Region.from_rings(square), *pieces]).area
+        rim = grown - (90**2 + 360 * by + math.pi * by**2)
+        assert (strip > 0, rim > 0) == (around, around)
