@@ -50,15 +50,11 @@ capsules = length_and_width().map(lambda lw: Capsule(*lw))
 ovals = length_and_width().map(lambda lw: Oval(*lw))
 rectangles = length_and_width().map(lambda lw: Rectangle(*lw))
 circles = sizes.map(Circle)
-outlines: st.SearchStrategy[Outline] = st.one_of(
-    circles, rectangles, rounded_rectangles(), capsules, ovals
-)
-
 exponents = st.one_of(st.sampled_from([2.0, 2.5, 3.0, 4.0, 20.0]), st.floats(2.0, 20.0))
 superellipses = st.builds(lambda lw, n: Superellipse(*lw, n), length_and_width(), exponents)
 regular_polygons = st.builds(RegularPolygon, st.sampled_from([6, 8]), sizes)
 symmetrical_outlines: st.SearchStrategy[Outline] = st.one_of(
-    outlines, superellipses, regular_polygons
+    circles, rectangles, rounded_rectangles(), capsules, ovals, superellipses, regular_polygons
 )
 
 points = st.builds(Point, coordinates, coordinates)

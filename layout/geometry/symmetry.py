@@ -5,9 +5,7 @@ from __future__ import annotations
 from .path import Path
 from .point import Point
 from .polygon import Region
-
-_ALIKE = 0.01
-"""How far, mm, two halves may differ and still count as alike: below what a pencil can show."""
+from .tolerance import SAME_PLACE
 
 
 def is_symmetric(path: Path, axis: str) -> bool:
@@ -23,11 +21,13 @@ def is_symmetric(path: Path, axis: str) -> bool:
 def images(path: Path, other: Path, flip: tuple[float, float]) -> bool:
     """Return whether a path lies on another one once its x and y are multiplied by `flip`."""
     one, two = path.bounds.middle, other.bounds.middle
-    if Point(one.x * flip[0], one.y * flip[1]).distance_to(two) > _ALIKE:
+    if Point(one.x * flip[0], one.y * flip[1]).distance_to(two) > SAME_PLACE:
         return False
     face = Region.of(other)
     places = (s.at(k / _PROBES) for s in path.segments for k in range(_PROBES + 1))
-    return all(face.edge_distance(Point(p.x * flip[0], p.y * flip[1])) <= _ALIKE for p in places)
+    return all(
+        face.edge_distance(Point(p.x * flip[0], p.y * flip[1])) <= SAME_PLACE for p in places
+    )
 
 
 _PROBES = 8

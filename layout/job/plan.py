@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
+from ..cutting.cut import TrimKind
 from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
 from ..fit.found import Fit
@@ -117,6 +118,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
     marks = marks_for(*place, datum, panel, lipping, kit)
     cuts = plan_cuts(panel, *place, datum, tools, lipping, tape=job.tape, kept=kept)
+    rough_cuts = sum(trim.kind is TrimKind.ROUGH for trim in cuts.trims)
     top_mass = top.area * panel.made_thickness * panel.substance.density * 1e-9
     standing = stand(job, top)
     legs, table = standing.legs, standing.table
@@ -141,7 +143,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         profile=plan_profile(job.profile, panel, *place, lipping, overhangs, kept=kept),
         legs=legs,
         table=table,
-        offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs),
+        offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs, rough=rough_cuts),
         template=template,
         sheets=_sheets(job, template),
         cautions=cautions_for(panel, top_mass=top_mass),

@@ -42,7 +42,7 @@ class Offcut:
     area : float
         mm².
     mass : float
-        kg.
+        When it falls off, kg.
     clean : TurnedBox or None
         The largest found in it that is clear of every defect; None where none was found.
     defects : tuple of str
@@ -116,6 +116,8 @@ def offcuts_of(
     core: Path,
     kerfs: Sequence[Region],
     wish: OffcutWish | None = None,
+    *,
+    rough: int = 0,
 ) -> OffcutPlan:
     """Return the pieces that fall off when the kerfs are cut in their order.
 
@@ -131,6 +133,9 @@ def offcuts_of(
         What each saw cut turns to dust, on the panel, in the order of cutting.
     wish : OffcutWish, optional
         What is worth keeping.
+    rough : int
+        So many of the first cuts are made before the panel is flattened: what they free, or was
+        loose before, is as thick as it was found.
     """
     wish = wish or OffcutWish()
     face = panel.region()
@@ -138,8 +143,11 @@ def offcuts_of(
     blank, fallen, dust = _cut(face, top, kerfs)
     uncut = Region.of(panel.boundary).area
     defects = [(defect.name, defect.reach()) for defect in panel.defects]
-    weight = panel.thickness * panel.substance.density * 1e-9
-    found = [_offcut(item, defects, weight, wish) for item in fallen]
+    found = []
+    for item in fallen:
+        thickness = panel.thickness if item.cut <= rough else panel.made_thickness
+        weight = thickness * panel.substance.density * 1e-9
+        found.append(_offcut(item, defects, weight, wish))
     found = ranked(
         found,
         lambda o: (o.clean.area if o.clean else 0.0, o.area),

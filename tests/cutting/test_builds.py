@@ -236,7 +236,7 @@ def test_board_has_no_grain_to_follow() -> None:
 
 
 @settings(max_examples=15)
-@given(strategies.outlines, st.floats(12.0, 30.0), st.floats(4.0, 12.0))
+@given(strategies.every_outline, st.floats(12.0, 30.0), st.floats(4.0, 12.0))
 def test_a_template_stands_the_bush_offset_inside(
     outline: Outline, bush: float, cutter: float
 ) -> None:
@@ -268,3 +268,19 @@ def test_a_heavy_offcut_wants_a_second_person() -> None:
     texts = [step.what for step in steps(cuts, "Cut")]
     assert "second person" in texts[0]
     assert "second person" not in texts[1]
+
+
+@pytest.mark.parametrize(("degrees", "feeds"), [(25, 4), (35, 0), (55, 0), (65, 4), (-25, 4)])
+def test_grain_within_30_degrees_of_an_axis_runs_along_it(degrees: float, feeds: int) -> None:
+    """Nearer to a slant than to an axis no quarter is downhill all the way."""
+    solid = panel(Kind.SOLID, grain=math.radians(degrees))
+    assert len(plan(Oval(900, 600), solid).feeds) == feeds
+
+
+def test_the_tightest_of_unlike_corners_bends_the_lipping() -> None:
+    """A strip goes round every corner, so the least radius above its thickness sets its layers."""
+    top = RoundedRectangle(900, 600, (120.0, 44.0, 80.0, 0.0))
+    edging = plan(top, panel(Kind.MDF), lipping=4.0).edging
+    assert edging is not None
+    assert edging.tightest == pytest.approx(40.0)
+    assert edging.layers == 10

@@ -57,7 +57,7 @@ def test_an_oval_template_is_no_oval() -> None:
 
 
 @settings(max_examples=15)
-@given(strategies.outlines, st.floats(12.0, 40.0), st.floats(0.0, 6.0))
+@given(strategies.every_outline, st.floats(12.0, 40.0), st.floats(0.0, 6.0))
 def test_every_template_is_the_true_parallel(outline: Outline, bush: float, lipping: float) -> None:
     """A bush on the template keeps the bit on the core line, wherever the line is reached."""
     inside = lipping + (bush - 12.0) / 2

@@ -49,7 +49,7 @@ def test_a_square_edge(kind: Kind, inside: float) -> None:
 
 
 @settings(max_examples=15)
-@given(strategies.outlines, strategies.angles, st.floats(2.0, 30.0))
+@given(strategies.every_outline, strategies.angles, st.floats(2.0, 30.0))
 def test_the_bevel_starts_on_the_true_parallel(
     outline: Outline, turn: float, inwards: float
 ) -> None:

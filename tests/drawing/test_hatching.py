@@ -16,7 +16,7 @@ from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.outlines import Outline, Rectangle
 
 
-@given(strategies.outlines, strategies.placements)
+@given(strategies.every_outline, strategies.placements)
 @settings(max_examples=30)
 def test_lines_stay_in_their_area(outline: Outline, placement: Placement) -> None:
     """Every hatch line lies in the area, slopes at 45°, and its length adds up to area/spacing."""

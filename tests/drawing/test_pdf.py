@@ -31,7 +31,7 @@ def _sheet_of(*groups: Group, frame: Bounds | None = None) -> Scene:
     return Scene("A sheet", frame or Bounds(-150, -110, 150, 110), groups)
 
 
-@given(strategies.outlines, strategies.placements)
+@given(strategies.every_outline, strategies.placements)
 @settings(max_examples=25)
 def test_lines_lie_where_they_were_drawn(outline: Outline, placement: Placement) -> None:
     """Every point of a written outline lies within 0.001 mm of the outline."""

@@ -52,7 +52,7 @@ def _paths_in(text: str) -> list[svgelements.Path]:
     ]
 
 
-@given(strategies.outlines, strategies.placements)
+@given(strategies.every_outline, strategies.placements)
 @settings(max_examples=40)
 def test_lines_lie_where_they_were_drawn(outline: Outline, placement: Placement) -> None:
     """Every point that a reader finds on a written outline is within 0.001 mm of the outline."""
@@ -183,7 +183,7 @@ PATH_DATA = re.compile(
 )
 
 
-@given(outline=strategies.outlines, placement=strategies.placements)
+@given(outline=strategies.every_outline, placement=strategies.placements)
 @settings(max_examples=15)
 def test_a_document_is_svg_and_nothing_else(outline: Outline, placement: Placement) -> None:
     """Every element and attribute is one of SVG 1.1, every path reads, and no id comes twice."""

@@ -11,6 +11,7 @@ import pytest
 
 from panelwright.layout.errors import NothingFitsError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
+from panelwright.layout.fit.points import holds_all
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.panel.sound import SoundWood
@@ -108,6 +109,15 @@ def test_other_goals_cover_points_too(goal: Goal) -> None:
     assert off(held, point) <= TOUCH
     assert held.bound is not None and free.bound is not None
     assert held.score <= free.bound.value
+
+
+@pytest.mark.parametrize(("beyond", "held"), [(0.0, True), (0.009, True), (0.011, False)])
+def test_a_point_is_held_within_a_hundredth(beyond: float, held: bool) -> None:
+    """A point may lie a hair beyond the edge, a part not: it is held whole or not at all."""
+    assert holds_all(PANEL, [Region.at(Point(700.0, -beyond))]) is held
+    part = Region.disk(Point(700.0, 10.0 - beyond), 10.0, around=False)
+    assert holds_all(PANEL, [part]) is (beyond == 0.0)
+    assert not holds_all(PANEL, [Region.at(Point(700.0, 300.0)), Region.at(Point(700.0, -1.0))])
 
 
 @pytest.mark.parametrize("lipping", [0.0, 25.0])

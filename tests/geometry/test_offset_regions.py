@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
@@ -13,12 +14,14 @@ from panelwright.layout.errors import OutlineError
 from panelwright.layout.geometry.band import band
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.geometry.polygon import Region, union
 from panelwright.layout.geometry.segments import Arc
 from panelwright.layout.outlines import Freeform
 
 ROUNDING = 1e-3
 """What rounding may leave of an overlap, mm²."""
+
+BOARD = [Point(-900, -600), Point(900, -600), Point(900, 600), Point(-900, 600)]
 
 
 def notched(radius: float) -> Freeform:
@@ -48,6 +51,22 @@ def test_a_notch_is_not_taken_for_noise(radius: float, distance: float) -> None:
     holds_true(notched(radius), distance)
 
 
+@pytest.mark.parametrize("radius", [2.0, 5.0, 20.0, 80.0])
+@pytest.mark.parametrize("distance", [6.0, 20.0, 60.0, 100.0])
+def test_a_hole_is_grown_into_past_a_notch_of_its_edge(radius: float, distance: float) -> None:
+    """Wood round a hole grows to the hole's true parallel, for a bound past it, else up to it."""
+    hole = notched(radius)
+    exact = hole.parallel(-distance)
+    less, more = (Region.from_rings(exact.points(0.001, side)) for side in ("inside", "outside"))
+    board = Region.from_rings(np.array([tuple(corner) for corner in BOARD]))
+    wide, narrow = (board.minus(Region.from_rings(ring)) for ring in (hole.inner(), hole.outer()))
+    clear = board.minus(wide.grown(distance, around=True))
+    at_most = board.minus(narrow.grown(distance, around=False))
+    assert clear.minus(more).area <= ROUNDING
+    assert less.minus(at_most).area <= ROUNDING
+    assert at_most.area - clear.area <= 2 * 0.02 * exact.length
+
+
 @settings(max_examples=40)
 @given(freeforms(), st.floats(1.0, 60.0))
 def test_shrunk_regions_lie_on_their_side_of_the_exact_parallel(
@@ -71,3 +90,16 @@ def test_the_pieces_of_a_band_are_the_band(top: Freeform, by: float, around: boo
         left = left.minus(Region.from_rings(piece[:-1]))
     coarse = face.shrunk(by, around=True)
     assert left.area == pytest.approx(coarse.area, abs=0.1 * face.perimeter)
+
+
+@pytest.mark.parametrize("by", [0.5, 6.0, 80.0])
+def test_round_ends_and_corners_are_held_from_the_side_asked_for(by: float) -> None:
+    """A strip round a line and a band round a square: the true areas lie between both answers."""
+    line = np.array([[0.0, 0.0], [300.0, 0.0]])
+    square = np.array([[0.0, 0.0], [90.0, 0.0], [90.0, 90.0], [0.0, 90.0]])
+    for around in (True, False):
+        strip = Region.along(line, by, around=around).area - (600 * by + math.pi * by**2)
+        pieces = [Region.from_rings(p[:-1]) for p in band(square, by, around=around, segments=16)]
+        grown = union([Region.from_rings(square), *pieces]).area
+        rim = grown - (90**2 + 360 * by + math.pi * by**2)
+        assert (strip > 0, rim > 0) == (around, around)

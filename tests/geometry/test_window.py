@@ -23,7 +23,7 @@ from panelwright.layout.outlines import Capsule, Oval
 
 placed_paths = st.builds(
     lambda outline, placement: outline.path().placed(placement),
-    strategies.outlines,
+    strategies.every_outline,
     strategies.placements,
 )
 shares = st.floats(min_value=-0.3, max_value=1.3)
@@ -119,7 +119,7 @@ def test_a_line_along_an_edge_is_shown() -> None:
     assert piece.length == pytest.approx(20.0)
 
 
-@given(strategies.outlines, st.floats(-0.999, 0.999), st.sampled_from([0, 1]))
+@given(strategies.every_outline, st.floats(-0.999, 0.999), st.sampled_from([0, 1]))
 def test_crossings_lie_on_both_lines(outline: strategies.Outline, share: float, axis: int) -> None:
     """A convex outline meets a line through it twice, and both points lie on it and on the line."""
     reach = (outline.length, outline.width)[axis] / 2

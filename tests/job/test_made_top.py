@@ -34,6 +34,15 @@ def test_a_covered_point_stays_under_the_top() -> None:
     assert within.distance_to(Region.at(job.wish.covers[0])) < 0.02
 
 
+def test_a_point_just_past_the_rounded_size_is_not_let_go() -> None:
+    """Rounded down to 700 wide a top would miss this point by 0.4 mm, so it stays 703."""
+    job = read_job(BOARD.replace("1603", "1600") + "covers = [[800, 351.5], [800, 1.1]]")
+    top = made_top(job, fits_of(job)[0])
+    within = Region.from_rings(top.finish_line.points(0.001))
+    assert all(within.distance_to(Region.at(point)) < 0.02 for point in job.wish.covers)
+    assert top.outline.width == pytest.approx(703, abs=0.02)
+
+
 def test_the_edge_does_not_come_to_run_through_a_defect_that_lies_inside() -> None:
     """A screw wholly inside the found top, close to its edge, stays wholly inside the one made."""
     screw = '[[panel.defects]]\nname = "screw"\nat = [800, 5.3]\ndiameter = 8\n'

@@ -9,7 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from panelwright.layout.errors import LegsError
-from panelwright.layout.legs import Foot
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.legs import FixingPlate, Foot, LegsWish
+from panelwright.layout.legs.fixings import holes_of
 from panelwright.layout.legs.glue import glue_joint
 from panelwright.layout.legs.screws import (
     LEFT_UNDER_TIP,
@@ -17,6 +20,7 @@ from panelwright.layout.legs.screws import (
     ScrewFault,
     screw_in,
 )
+from panelwright.layout.outlines import Rectangle
 from panelwright.layout.panel import Kind
 from panelwright.layout.units import Tape
 
@@ -92,3 +96,19 @@ def test_flexible_adhesive_under_a_wide_leg_waits() -> None:
     joint = glue_joint(Foot.square(90))
     assert (joint.least_days, joint.most_days) == (15, 22.5)
     assert joint.block == joint.block_area == 0
+
+
+@pytest.mark.parametrize(("length", "depth"), [(30, 30), (38, 38), (40, 40), (43, 41), (46, 41)])
+def test_a_pilot_hole_ends_at_the_tip_or_short_of_the_face(length: float, depth: float) -> None:
+    """In a top 44 thick it runs to the tip, and never nearer to the face than 3 (half of 6)."""
+    assert screw_in(Screw(5, length), 0, 44, Kind.SOLID).pilot_depth == pytest.approx(depth)
+
+
+@pytest.mark.parametrize(("plate", "inside"), [(100.0, 12.0), (48.0, 12.0), (20.0, 5.0)])
+def test_a_small_plate_still_has_four_holes(plate: float, inside: float) -> None:
+    """Holes lie 12 mm inside a plate's edges, at most a quarter of its width (common practice)."""
+    wish = LegsWish(foot=Foot.round(15), plate=FixingPlate(plate, plate, 3))
+    holes = holes_of(wish, [Point(50, -20)], Rectangle(1200, 700), Placement())
+    off = plate / 2 - inside
+    found = {(round(hole.place.x - 50, 9), round(hole.place.y + 20, 9)) for hole in holes}
+    assert found == {(x, y) for x in (-off, off) for y in (-off, off)}

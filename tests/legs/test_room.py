@@ -17,7 +17,15 @@ from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.legs import Foot, FootShape, LegsWish, insets_for
 from panelwright.layout.legs.arrangement import corner_of_largest, firmness, middles_for
 from panelwright.layout.legs.room import Insets, StandingRoom
-from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, Rectangle, RoundedRectangle
+from panelwright.layout.outlines import (
+    Capsule,
+    Circle,
+    Freeform,
+    Outline,
+    Oval,
+    Rectangle,
+    RoundedRectangle,
+)
 
 SOLID = (FootShape.ROUND, FootShape.SQUARE, FootShape.HEXAGONAL, FootShape.SLAB)
 COUNTS = (3, 4, 5, 6, 7, 8, 11, 12)
@@ -63,25 +71,36 @@ def test_a_square_foot_under_an_oval_touches_the_true_parallel() -> None:
         assert edge.edge_distance(corner) == pytest.approx(inset, abs=0.02)
 
 
-@given(strategies.outlines, st.sampled_from(COUNTS), st.sampled_from(SOLID))
+@given(strategies.every_outline, st.sampled_from(COUNTS), st.sampled_from(SOLID))
 def test_every_foot_stands_wholly_under_the_top(
     outline: Outline, count: int, shape: FootShape
 ) -> None:
-    """Feet placed by inset lie inside the top and keep the inset to its edge."""
+    """Feet placed by inset lie inside the top and keep the inset to its edge.
+
+    Under an outline of the maker's own with too little room for so many they are refused.
+    """
     size = outline.width / 12
     foot = Foot(shape, size, size)
     wish = LegsWish(count=count, foot=foot, inset_side=size / 2, inset_end=size)
     edge = Region.from_rings(outline.inner())
-    for middle in middles_for(wish, outline):
+    try:
+        middles = middles_for(wish, outline)
+    except LegsError:
+        assert isinstance(outline, Freeform)
+        return
+    for middle in middles:
         print_ = Region.from_rings(foot.outside(middle).points(0.01, "outside"))
         assert edge.holds(print_)
         near = min(edge.edge_distance(Point(*p)) for p in print_.exterior)
         assert near >= size / 2 - 0.05
 
 
-@given(strategies.outlines, st.sampled_from(COUNTS))
+@given(strategies.symmetrical_outlines, st.sampled_from(COUNTS))
 def test_feet_are_symmetrical_about_a_centreline(outline: Outline, count: int) -> None:
-    """Mirrored about one centreline the feet are the same; an even number about both."""
+    """Mirrored about one centreline the feet are the same; an even number about both.
+
+    Feet under an outline of the maker's own follow its edge, which has no centreline to mirror.
+    """
     middles = middles_for(LegsWish(count=count, foot=Foot.round(outline.width / 20)), outline)
     assert len(middles) == count
     scale = 1000 / outline.length
@@ -92,7 +111,7 @@ def test_feet_are_symmetrical_about_a_centreline(outline: Outline, count: int) -
     assert all(same) if count % 2 == 0 else any(same)
 
 
-@given(strategies.outlines, st.sampled_from(COUNTS))
+@given(strategies.every_outline, st.sampled_from(COUNTS))
 def test_feet_run_anticlockwise_round_a_middle_under_which_they_stand(
     outline: Outline, count: int
 ) -> None:

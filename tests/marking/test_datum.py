@@ -224,3 +224,25 @@ def test_an_oval_panel_is_measured_across() -> None:
     datum = choose_datum(Panel(path.placed(Placement(Point(600, 350), math.pi / 2)), 18))
     assert datum.struck
     assert datum.length == pytest.approx(1200.0, abs=0.01)
+
+
+@pytest.mark.parametrize(("gone", "name"), [(0.45, "A–B"), (0.55, "C–D")])
+@pytest.mark.parametrize("gaps", [1, 3])
+def test_an_edge_of_which_half_is_left_is_still_measured_from(
+    gone: float, name: str, gaps: int
+) -> None:
+    """A straightedge bridges gaps in less than half of an edge; past that the next edge is used."""
+    wide = gone * 1981 / gaps
+    places = [1981 * (i + 0.5) / gaps for i in range(gaps)]
+    cut_outs = tuple(rectangular_place(Point(x, 0), wide, 60) for x in places)
+    datum = choose_datum(replace(door(), cut_outs=cut_outs))
+    assert (datum.name, datum.struck) == (name, False)
+
+
+@pytest.mark.parametrize(("long", "struck"), [(920.0, True), (1080.0, False)])
+def test_a_reference_edge_is_half_as_long_as_the_panel(long: float, struck: bool) -> None:
+    """A straight edge much shorter than the panel swings what is squared from it, so none is."""
+    left = (2000.0 - long) / 2
+    corners = [Point(left, 0), Point(left + long, 0), Point(2000, 380), Point(1000, 700)]
+    datum = choose_datum(Panel(outline_through([*corners, Point(0, 380)]), 20))
+    assert datum.length == pytest.approx(long) if not struck else datum.length > long

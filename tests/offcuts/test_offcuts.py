@@ -9,7 +9,9 @@ import pytest
 import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from worked_panels import SLAB
 
+from panelwright.layout.cutting import TrimKind
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
@@ -154,6 +156,52 @@ def test_a_strip_as_wide_as_asked_for_is_kept() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("length", "kept"), [(300.0, True), (299.0, False), (250.0, False), (151.0, False)]
+)
+def test_a_wide_offcut_is_only_kept_as_long_as_asked_for(length: float, kept: bool) -> None:
+    """However wide it is, a piece shorter than 300 mm is scrap (common practice, a setting)."""
+    panel = Panel(rectangular_outline(402 + length, 150), 20)
+    core, placement = Capsule(280, 120), Placement(Point(200, 75))
+    (offcut,) = offcuts_of(panel, core.path().placed(placement), [_box(400, -9, 402, 159)]).pieces
+    assert offcut.clean is not None
+    assert (offcut.clean.length, offcut.clean.width) == pytest.approx((length, 150), abs=0.01)
+    assert offcut.kept is kept
+
+
+def test_an_offcut_of_a_slab_is_as_thick_as_when_it_falls() -> None:
+    """Found 55 thick and flattened to 42 after two rough cuts: density, area and that thickness."""
+    cuts = SLAB.cuts
+    rough = sum(trim.kind is TrimKind.ROUGH for trim in cuts.trims)
+    assert rough == 2
+    plan = offcuts_of(SLAB.panel, cuts.core, cuts.saw_kerfs, rough=rough)
+    assert {offcut.cut <= rough for offcut in plan.pieces} == {True, False}
+    for offcut in plan.pieces:
+        thickness = 55 if offcut.cut <= rough else 42
+        weight = thickness * SLAB.panel.substance.density * 1e-9
+        assert offcut.mass == pytest.approx(offcut.area * weight)
+    # the saw cuts know of their own account what falls
+    for number, trim in enumerate(cuts.trims, start=1):
+        fell = [offcut.mass for offcut in plan.pieces if offcut.cut == number]
+        assert max(fell) == pytest.approx(trim.heaviest, rel=1e-6)
+
+
+def test_offcuts_are_numbered_by_what_can_be_cut_from_them() -> None:
+    """A small clean piece comes before a larger one whose best is spoilt."""
+    nails = tuple(
+        Defect(f"nail {n}", round_place(Point(640, 60 + 80 * n), 10), frozenset({Spoils.CUTTING}))
+        for n in range(5)
+    )
+    panel = Panel(rectangular_outline(800, 450), 20, defects=nails)
+    kerfs = [_box(480, -9, 482, 459), _box(-9, 300, 489, 302)]
+    core = Capsule(400, 250).path().placed(Placement(Point(240, 150)))
+    first, second = offcuts_of(panel, core, kerfs).pieces
+    assert first.clean is not None and second.clean is not None
+    assert first.area < second.area
+    assert first.clean.area > second.clean.area
+    assert (first.number, first.cut, second.number, second.cut) == (1, 2, 2, 1)
+
+
 def test_a_defect_goes_with_its_offcut_and_out_of_its_clean_part() -> None:
     """A nail in an offcut is named, and the clean rectangle keeps its clearance."""
     nail = Defect("nail", round_place(Point(500, 700), 10), frozenset({Spoils.CUTTING}), 15.0)
@@ -223,3 +271,17 @@ def test_an_offcut_wider_than_long_cannot_be_wished_for() -> None:
     """The least width of an offcut is not above its least length."""
     with pytest.raises(LayoutError, match="the width is from 0 to the length"):
         OffcutWish(least_length=100, least_width=300)
+
+
+@pytest.mark.parametrize(("side", "pieces"), [(25.0, 1), (1.1, 1), (0.9, 0)])
+def test_what_is_larger_than_a_crumb_is_an_offcut(side: float, pieces: int) -> None:
+    """A piece below 1 mm² is dust and counted with the kerf, a larger one is listed."""
+    panel = Panel(rectangular_outline(500, 300), 20)
+    kerfs = [
+        _box(500 - side - 2, -1, 500 - side, side + 2),
+        _box(500 - side - 2, side, 501, side + 2),
+    ]
+    core = Capsule(300, 200).path().placed(Placement(Point(200, 150)))
+    found = offcuts_of(panel, core, kerfs)
+    assert len(found.pieces) == pieces
+    assert abs(found.balance.error) < AREA_BALANCE

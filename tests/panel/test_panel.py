@@ -23,6 +23,8 @@ from panelwright.layout.panel import (
     rectangular_place,
     round_place,
 )
+from panelwright.layout.panel.edges import edges_of
+from panelwright.layout.panel.stiffness import STIFFNESS
 
 SHOWING = frozenset({Spoils.SHOWING})
 
@@ -143,3 +145,21 @@ def test_names_of_defects_are_their_own() -> None:
     with pytest.raises(PanelError, match="knot"):
         panel.with_defect(knot)
     assert panel.without_defect("knot").defects == ()
+
+
+def test_wood_is_as_soft_across_as_the_handbook_measured() -> None:
+    """E_T/E_L runs from 0.050 (yellow birch) to 0.086 (cherry), G_LT/E_L from 0.059 to 0.097.
+
+    *Wood Handbook* (2010), Table 5-1, the figures from memory.
+    """
+    oak = STIFFNESS["oak"]
+    assert 0.050 <= oak.across / oak.along <= 0.086
+    assert 0.059 <= oak.shear / oak.along <= 0.097
+
+
+@pytest.mark.parametrize(("turn", "corners"), [(25.0, 4), (29.5, 4), (30.5, 5), (40.0, 5)])
+def test_an_edge_that_turns_by_30_degrees_has_a_corner(turn: float, corners: int) -> None:
+    """A bend of less is still one edge, out of straight."""
+    rise = 500 * math.tan(math.radians(turn / 2))
+    points = [Point(0, 0), Point(1000, 0), Point(1000, 600), Point(500, 600 + rise), Point(0, 600)]
+    assert len(edges_of(outline_through(points))) == corners

@@ -31,7 +31,7 @@ def test_an_oval_has_the_heights_of_its_equation(oval: Oval, imperial: bool) -> 
     assert table.along[-1].at == pytest.approx(a)
 
 
-@given(strategies.outlines)
+@given(strategies.every_outline)
 def test_stations_are_few_and_even(outline: strategies.Outline) -> None:
     """Stations lie at even steps of the rule and at both ends, about a dozen from the middle."""
     table = ordinates(outline.path(), Tape())

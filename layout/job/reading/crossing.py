@@ -52,14 +52,16 @@ def first_crossing(points: Sequence[Point]) -> Crossing | None:
         if first >= end or not edge.touches_or_crosses(Region.line(ring[first : end + 1])):
             continue
         met = [k for k in range(first, end) if edge.touches_or_crosses(edges[k])]
-        places = [edge.nearest_to(edges[k])[0] for k in met]
-        at, other = first_of_best(
-            zip(places, met, strict=True),
-            lambda meeting: -points[i].distance_to(meeting[0]),
-            tolerance=SAME_POINT,
-        )
-        return Crossing(i + 1, other + 1, at)
+        return _first_met(i, met, points[i], [edge.nearest_to(edges[k])[0] for k in met])
     return None
+
+
+def _first_met(one: int, others: Sequence[int], start: Point, places: Sequence[Point]) -> Crossing:
+    """Return the crossing that an edge comes to first; edges are told by number, from 0."""
+    first = first_of_best(
+        range(len(others)), lambda k: -start.distance_to(places[k]), tolerance=SAME_POINT
+    )
+    return Crossing(one + 1, others[first] + 1, places[first])
 
 
 def is_simple(points: Sequence[Point], place: Place) -> bool:

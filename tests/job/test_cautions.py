@@ -1,0 +1,66 @@
+"""The caution card: which panel calls for which warning, by its year, its build and its mass."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from panelwright.layout.job.cautions import cautions_for
+from panelwright.layout.panel import Build, Kind, Panel, rectangular_outline
+
+OAK = Panel(rectangular_outline(1000, 600), 20, material="oak", year=2010)
+LEAD, CORE, LIFTING = "Old paint and varnish", "What the core is", "Lifting"
+
+
+def subjects(panel: Panel) -> set[str]:
+    """Return what a panel is warned of."""
+    return {caution.subject for caution in cautions_for(panel, top_mass=7.0)}
+
+
+def words(panel: Panel, subject: str) -> str:
+    """Return the warning on a subject."""
+    (found,) = (c.words for c in cautions_for(panel, top_mass=7.0) if c.subject == subject)
+    return found
+
+
+@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize(("year", "warned"), [(None, True), (1977, True), (1978, False)])
+def test_a_finish_from_before_1978_may_hold_lead(
+    kind: Kind, year: int | None, warned: bool
+) -> None:
+    """Whatever lies under it: paint with lead was sold to households until 1978 (16 CFR 1303)."""
+    panel = replace(OAK, year=year, build=Build(kind), material="")
+    assert (LEAD in subjects(panel)) is warned
+    if warned:
+        assert ("unknown age" if year is None else str(year)) in words(panel, LEAD)
+
+
+@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize(("year", "warned"), [(None, True), (1999, True), (2000, False)])
+def test_a_core_from_before_2000_may_hold_asbestos(
+    kind: Kind, year: int | None, warned: bool
+) -> None:
+    """All that has a core under its face is suspect (common practice); a solid board has none."""
+    panel = replace(OAK, year=year, build=Build(kind), material="")
+    assert (CORE in subjects(panel)) is (warned and kind is not Kind.SOLID)
+
+
+@pytest.mark.parametrize(("mass", "warned"), [(24.95, False), (25.05, True), (60.0, True)])
+@pytest.mark.parametrize("kind", [Kind.SOLID, Kind.MDF])
+def test_two_lift_from_25_kilograms(mass: float, warned: bool, kind: Kind) -> None:
+    """The old panel is what is lifted, whole, before anything is cut (common practice)."""
+    panel = replace(OAK, build=Build(kind), material="")
+    panel = replace(panel, thickness=panel.thickness * mass / panel.mass)
+    assert (LIFTING in subjects(panel)) is warned
+    if warned:
+        assert f"{mass:.0f} kg and the new top about 7 kg: two people" in words(panel, LIFTING)
+
+
+@pytest.mark.parametrize("kind", Kind)
+def test_dust_of_glued_board_carries_resin(kind: Kind) -> None:
+    """Particles, fibres and veneers are bound with resin; solid and framed wood is not."""
+    glued = kind not in (Kind.SOLID, Kind.FRAMED, Kind.HOLLOW)
+    assert words(replace(OAK, build=Build(kind), material=""), "Dust").startswith(
+        "Board dust carries resin" if glued else "Wood dust harms"
+    )
