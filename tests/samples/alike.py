@@ -1,4 +1,4 @@
-"""Whether two sheets say and draw the same, and if not, where: in lines that a maker understands."""
+"""Whether two sheets say and draw the same; if not, where, in lines that a maker understands."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ WITHIN = 0.001
 POINT = 25.4 / 72
 """mm, the unit of a PDF file."""
 LONGEST = 10_000.0
-"""mm: no length of a panel is above it, so a larger figure is an area, which is held to a millionth."""
+"""mm: no panel is longer, so a larger figure is an area, which is held to a millionth."""
 
 
 def differences(name: str, kept: str | bytes, found: str | bytes) -> list[str]:
@@ -32,7 +32,9 @@ def _differences(kept: list[Item], found: list[Item], within: float) -> Iterator
     matcher = SequenceMatcher(None, _words(kept), _words(found), autojunk=False)
     for kind, i, i_end, j, j_end in matcher.get_opcodes():
         if kind != "equal" and i_end - i != j_end - j:
-            yield from (f"{_where(kept, n)}: missing: {_cut(kept[n].text)}" for n in range(i, i_end))
+            yield from (
+                f"{_where(kept, n)}: missing: {_cut(kept[n].text)}" for n in range(i, i_end)
+            )
             yield from (f"{_where(found, n)}: new: {_cut(found[n].text)}" for n in range(j, j_end))
             continue
         for n, m in zip(range(i, i_end), range(j, j_end), strict=True):

@@ -129,7 +129,7 @@ def _entities(name: str, content: str | bytes) -> Iterator[Item]:
         yield Item(f"{name}, layer {entity.dxf.layer}, {entity.dxftype()}", text)
 
 
-PATH = frozenset("m l c v y h re".split())
+PATH = frozenset(["m", "l", "c", "v", "y", "h", "re"])
 """PDF operators that add to a path; the next operator draws it."""
 
 

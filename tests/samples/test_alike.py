@@ -93,14 +93,19 @@ def test_a_figure_of_the_plan_is_told_by_its_name() -> None:
     assert told_of("plan.json", moved(area, 1.0)) != []
 
 
+def replaced(old: str, new: str) -> Callable[[str], str]:
+    """Return the change of the first such words."""
+    return lambda text: text.replace(old, new, 1)
+
+
 def test_a_word_that_changed_is_told() -> None:
     """With its step, and what it was and is."""
-    (line,) = told_of("bench-sheet.html", lambda text: text.replace("scrap</td>", "keep</td>", 1))
+    (line,) = told_of("bench-sheet.html", replaced("scrap</td>", "keep</td>"))
     assert 'step 35, "Offcuts"' in line
     assert line.endswith(": was td: scrap, is td: keep")
-    (line,) = told_of("template.pdf", lambda text: text.replace("(print at 100 %", "(printed at 100 %", 1))
+    (line,) = told_of("template.pdf", replaced("(print at 100 %", "(printed at 100 %"))
     assert line.startswith("template.pdf, sheet 2, ")
-    (line,) = told_of("plan.json", lambda text: text.replace('"right tap hole"', '"right hole"', 1))
+    (line,) = told_of("plan.json", replaced('"right tap hole"', '"right hole"'))
     assert line.endswith("was right tap hole, is right hole")
 
 
