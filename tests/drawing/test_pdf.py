@@ -115,7 +115,7 @@ def test_fonts_are_built_in_or_embedded() -> None:
     built_in = {"Helvetica", "Helvetica-Bold", "Symbol", "ZapfDingbats"}
     with pikepdf.open(io.BytesIO(data)) as pdf:
         for page in pdf.pages:
-            for font in page.Resources.Font.values():
+            for font in dict(page.Resources.Font).values():
                 assert str(font.BaseFont).lstrip("/") in built_in
 
 

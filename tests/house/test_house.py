@@ -27,6 +27,12 @@ def test_the_readme_names_every_command() -> None:
         assert f"`panelwright {name}" in text
 
 
+def test_the_readme_links_to_nothing_beside_it() -> None:
+    """An index page shows it alone, where a link to a file or a heading would lead nowhere."""
+    links = re.findall(r"\]\(([^)\s]+)", README.read_text(encoding="utf-8"))
+    assert [link for link in links if not link.startswith("https://")] == []
+
+
 def test_the_readmes_two_commands_are_lines_to_paste() -> None:
     """Each sets up an environment of its own; one lays out a sample, the other runs the tests."""
     lines = [
