@@ -12,7 +12,7 @@ from ..marking.marks import compasses_for
 from ..outlines import Circle, Outline
 from ..panel.datum import Datum
 from ..panel.panel import Panel
-from .kept import Runs, runs_of
+from ..top.runs import Runs, runs_of
 from .tools import Tools
 
 

@@ -13,7 +13,7 @@ from ..legs.screws import FROM_EDGE, FROM_EDGE_BOARD
 from ..marking.step import Step
 from ..outlines import Outline
 from ..panel.panel import Panel
-from .kept import Runs, runs_of
+from ..top.runs import Runs, runs_of
 from .rough import beside_runs
 
 INSIDE_BEVEL = 10.0

@@ -21,8 +21,8 @@ from ..geometry.polygon import Region, union
 from ..geometry.segments import EllipticArc, Line, Segment
 from ..geometry.tolerance import CURVE, SAME_POINT
 from ..outlines import Rectangle
+from ..top.runs import Runs
 from .bench import Bench
-from .kept import Runs
 
 RING = 0.02
 """How near a polygon of the jigsaw's cut follows it, mm: the blade does not keep to that."""

@@ -188,7 +188,7 @@ def _trim(
         narrowest=max(0.0, strip.narrowest - tools.kerf),
         widest=strip.widest - tools.kerf,
         fallen=fallen.pieces,
-        heaviest=heaviest * thickness * bench.panel.substance.density * 1e-9,
+        heaviest=bench.panel.substance.mass(heaviest, thickness),
         spans=blank.chord(*line.ends(extent)),
         warnings=tuple(_warnings(bench, line, blank, strip)),
     )

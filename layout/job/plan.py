@@ -20,13 +20,12 @@ from ..offcuts.plan import OffcutPlan, offcuts_of
 from ..panel.datum import Datum, choose_datum
 from ..template.content import TemplateContent
 from ..template.proposal import Proposal, proposed
+from ..top import Top, top_from
 from .cautions import Caution, cautions_for
 from .fitting import fits_of
 from .job import Job
-from .made import made_top
 from .standing import stand
 from .template import template_content
-from .top import Top
 from .why import contacts_in, costs_in, limits_in, others_in
 
 
@@ -110,14 +109,12 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     fits = fits_of(job, progress=progress)
     contacts = contacts_in(job, fits[0])
     lipping = job.wish.lipping
-    kept = job.kept
-    top = made_top(job, fits[0])
+    top = top_from(fits[0], panel, job.wish, step=job.step, tape_error=job.tape_error)
     place = (top.outline, top.placement)
     datum = choose_datum(panel, job.datum, frozenset(job.chewed))
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
     marks = marks_for(*place, datum, panel, lipping, kit)
-    cuts = plan_cuts(panel, *place, datum, tools, lipping, tape=job.tape, kept=kept)
-    top_mass = top.area * panel.made_thickness * panel.substance.density * 1e-9
+    cuts = plan_cuts(panel, *place, datum, tools, lipping, tape=job.tape, kept=top.kept)
     standing = stand(job, top)
     legs, table = standing.legs, standing.table
     overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
@@ -132,19 +129,19 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         costs=costs_in(job, fits[0], contacts, progress),
         others=others_in(job, fits[0]),
         top=top,
-        top_mass=top_mass,
+        top_mass=top.mass,
         datum=datum,
         check=check_panel(panel, datum, cuts.core, job.tape),
         marks=marks,
         methods=_methods(job, top, datum, cuts),
         cuts=cuts,
-        profile=plan_profile(job.profile, panel, *place, lipping, overhangs, kept=kept),
+        profile=plan_profile(job.profile, panel, *place, lipping, overhangs, kept=top.kept),
         legs=legs,
         table=table,
         offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs),
         template=template,
         sheets=_sheets(job, template),
-        cautions=cautions_for(panel, top_mass=top_mass),
+        cautions=cautions_for(panel, top_mass=top.mass),
     )
 
 

@@ -10,8 +10,8 @@ from ..legs.proposal import COUNTS, Proposal, as_wished, compare
 from ..legs.table import TableTop
 from ..legs.whole import TablePlan, TopWood, plan_table
 from ..legs.wish import Goal, LegsWish
+from ..top import Top
 from .job import Job
-from .top import Top
 
 
 @dataclass(frozen=True, slots=True)

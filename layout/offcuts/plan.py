@@ -135,7 +135,7 @@ def offcuts_of(
     whole = panel.boundary.points(CHORD, "inside")
     uncut = Region.from_rings(whole).area
     defects = [(defect.name, defect.reach()) for defect in panel.defects]
-    weight = panel.thickness * panel.substance.density * 1e-9
+    weight = panel.substance.mass(1.0, panel.thickness)
     found = [_offcut(item, defects, weight, wish) for item in fallen]
     found.sort(key=lambda o: (-(o.clean.area if o.clean else 0.0), -o.area, o.cut))
     parts = {

@@ -34,6 +34,10 @@ class Material:
     density: float
     source: str
 
+    def mass(self, area: float, thickness: float) -> float:
+        """Return the mass, kg, of so much of it: mm² and mm."""
+        return area * thickness * self.density * 1e-9
+
     @property
     def stiffness(self) -> Stiffness | None:
         """How it bends; None where there is no single figure for it."""
