@@ -51,8 +51,8 @@ def shortened(bench: Bench, rough: Sequence[Trim], left: Region) -> Bench:
     left : Region
         What they leave.
     """
-    panel, datum = bench.panel, bench.datum
-    piece = max(left.pieces, key=lambda p: (p.holds_point(bench.placement.centre), p.area))
+    panel, datum = bench.top.panel, bench.datum
+    piece = max(left.pieces, key=lambda p: (p.holds_point(bench.top.placement.centre), p.area))
     boundary = _through(piece.exterior) if rough else panel.boundary
     cut_outs = tuple(_through(hole[::-1]) for hole in piece.holes) if rough else panel.cut_outs
     kept = [corner for corner in datum.corners if not _cut_off(corner.point, rough)]
@@ -64,7 +64,7 @@ def shortened(bench: Bench, rough: Sequence[Trim], left: Region) -> Bench:
     ]
     return replace(
         bench,
-        panel=replace(panel, boundary=boundary, cut_outs=cut_outs),
+        top=replace(bench.top, panel=replace(panel, boundary=boundary, cut_outs=cut_outs)),
         datum=replace(
             datum,
             first=first,

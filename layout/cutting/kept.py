@@ -9,8 +9,7 @@ from ..geometry.path import Path
 from ..marking.step import Figure, Step
 from ..panel.edges import Edge
 from ..panel.named_edges import named_edges
-from ..panel.panel import Panel
-from ..top.runs import Runs
+from ..top import Top
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +50,7 @@ class KeptEdge:
         return Step(title, what, (Figure("length", self.stretch.length),), f"kept {number}")
 
 
-def kept_edges(panel: Panel, runs: Runs, rough: Sequence[Path]) -> tuple[KeptEdge, ...]:
+def kept_edges(top: Top, rough: Sequence[Path]) -> tuple[KeptEdge, ...]:
     """Return the parts that are kept, with the names of their edges.
 
     Parameters
@@ -59,7 +58,8 @@ def kept_edges(panel: Panel, runs: Runs, rough: Sequence[Path]) -> tuple[KeptEdg
     rough : sequence of Path
         The panel's edge at each, as far as the rough line.
     """
-    names = {held.path: held.name for held in named_edges(panel)} if runs.kept else {}
+    runs = top.runs
+    names = {held.path: held.name for held in named_edges(top.panel)} if runs.kept else {}
     return tuple(
         KeptEdge(names.get(edge, ""), path, piece, live=not Edge(edge.segments).is_clean)
         for path, edge, piece in zip(runs.kept, runs.edges, rough, strict=True)

@@ -108,13 +108,11 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     panel, tools = job.panel, job.tools
     fits = fits_of(job, progress=progress)
     contacts = contacts_in(job, fits[0])
-    lipping = job.wish.lipping
     top = top_from(fits[0], panel, job.wish, step=job.step, tape_error=job.tape_error)
-    place = (top.outline, top.placement)
     datum = choose_datum(panel, job.datum, frozenset(job.chewed))
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
-    marks = marks_for(*place, datum, panel, lipping, kit)
-    cuts = plan_cuts(panel, *place, datum, tools, lipping, tape=job.tape, kept=top.kept)
+    marks = marks_for(top, datum, kit)
+    cuts = plan_cuts(top, datum, tools, job.tape)
     standing = stand(job, top)
     legs, table = standing.legs, standing.table
     overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
@@ -135,7 +133,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         marks=marks,
         methods=_methods(job, top, datum, cuts),
         cuts=cuts,
-        profile=plan_profile(job.profile, panel, *place, lipping, overhangs, kept=top.kept),
+        profile=plan_profile(job.profile, top, overhangs),
         legs=legs,
         table=table,
         offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs),
@@ -148,8 +146,9 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
 def _methods(job: Job, top: Top, datum: Datum, cuts: CutPlan) -> tuple[Method, ...]:
     """Return the ways to draw the top, on what is left of the panel when it is drawn."""
     again = cuts.again
-    left = job.panel if again is None else replace(job.panel, boundary=again.boundary)
-    ground = Ground.of(left, datum if again is None else again.datum, top.placement)
+    if again is not None:
+        top, datum = replace(top, panel=replace(job.panel, boundary=again.boundary)), again.datum
+    ground = Ground(top, datum)
     return methods_for(top.outline, job.tools.workshop(ground))
 
 

@@ -11,6 +11,7 @@ from functools import cached_property, reduce
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..outlines import Outline
+from ..panel.datum import Datum
 from ..panel.defect import Spoils
 from ..panel.panel import Panel
 from ..panel.sound import SoundWood
@@ -92,6 +93,10 @@ class Top:
     def grain(self) -> float:
         """Direction of the grain from the length of the top, radians."""
         return self.panel.grain - self.placement.turn
+
+    def turn_from(self, datum: Datum) -> float:
+        """Return how far its long axis turns from the datum, radians."""
+        return self.placement.turn - datum.frame.turn
 
     def sound_for(self, *purposes: Spoils, tape_error: float = 0.0) -> SoundWood:
         """Return what of its panel is left for all of these purposes."""
