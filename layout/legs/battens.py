@@ -7,12 +7,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from ..geometry.path import Path
-from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
-from ..outlines import Outline
 from ..panel import SoundWood
+from ..top import Top
 from .movement import MovementPlan, slot_for
 from .rim import Rim
 
@@ -67,8 +66,7 @@ class Batten:
 
 
 def battens_under(
-    outline: Outline,
-    placement: Placement,
+    top: Top,
     bearing: SoundWood,
     movement: MovementPlan,
     heads: Sequence[Path],
@@ -88,6 +86,7 @@ def battens_under(
     """
     if not movement.solid:
         return ()
+    outline, placement = top.outline, top.placement
     along = Point.polar(1.0, movement.across - math.pi / 2)
     reach = outline.support(along.angle) + outline.support(along.angle + math.pi)
     count = max(2, math.ceil(reach / APART))
