@@ -23,7 +23,7 @@ from .cut import CurveCut, Facet, SkippedTrim, Trim, TrimKind
 from .edging import Edging, edging_of
 from .facets import facets_of
 from .feed import QuarterFeed, quarter_feeds
-from .kept import KeptEdge, kept_edges
+from .kept_edges import KeptEdge, kept_edges
 from .mending import Mended, mends_for
 from .rough import rough_allowance, rough_line, rough_region
 from .stages import line_of
