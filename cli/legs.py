@@ -83,13 +83,13 @@ def legs(
 
 def _compared(path: Path, job: Job, counts: tuple[int, ...], goal: str | None) -> Comparison:
     from ..layout.job.fitting import fits_of
-    from ..layout.job.made import made_top
     from ..layout.job.standing import compare_legs
     from ..layout.legs.wish import Goal
+    from ..layout.top import top_from
 
     with searching(path) as progress:
         fit = fits_of(job, progress=progress)[0]
-        top = made_top(job, fit)
+        top = top_from(fit, job.panel, job.wish, step=job.step, tape_error=job.tape_error)
         return compare_legs(job, top, tuple(dict.fromkeys(counts)), Goal(goal) if goal else None)
 
 

@@ -11,6 +11,7 @@ from panelwright.layout.marking import MarkSet, StringKit, marks_for
 from panelwright.layout.outlines import Capsule, Outline, Oval, RoundedRectangle
 from panelwright.layout.panel import Panel, outline_through, rectangular_outline
 from panelwright.layout.panel.datum import Datum, choose_datum
+from panelwright.layout.top import Top
 from panelwright.layout.units import MM_PER_INCH as INCH
 from panelwright.layout.units import Tape
 
@@ -34,6 +35,11 @@ class Worked:
         return Placement(self.centre)
 
     @property
+    def top(self) -> Top:
+        """The top on its panel."""
+        return Top(self.panel, self.outline, self.placement, self.lipping)
+
+    @property
     def datum(self) -> Datum:
         """What the panel is measured from."""
         return choose_datum(self.panel, self.given)
@@ -41,16 +47,12 @@ class Worked:
     @property
     def marks(self) -> MarkSet:
         """What is set out."""
-        return marks_for(
-            self.outline, self.placement, self.datum, self.panel, self.lipping, self.kit
-        )
+        return marks_for(self.top, self.datum, self.kit)
 
     @property
     def cuts(self) -> CutPlan:
         """What is cut."""
-        return plan_cuts(
-            self.panel, self.outline, self.placement, self.datum, self.tools, self.lipping
-        )
+        return plan_cuts(self.top, self.datum, self.tools)
 
     def figures(self, *lengths: float) -> list[str]:
         """Return lengths as the tape of this job reads them."""

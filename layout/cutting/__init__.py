@@ -6,7 +6,7 @@ from .builds import FrameJoint, RimLoss
 from .cut import CurveCut, EdgePoint, Facet, Guide, SkippedTrim, SwungRadius, Trim, TrimKind
 from .edging import Edging
 from .feed import QuarterFeed
-from .kept import KeptEdge
+from .kept_edges import KeptEdge
 from .mending import Mended, mends_for
 from .plan import CutPlan, plan_cuts
 from .profile import EdgeProfile, ProfilePlan, plan_profile

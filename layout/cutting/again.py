@@ -50,8 +50,8 @@ def shortened(bench: Bench, rough: Sequence[Trim], left: Region) -> Bench:
     left : Region
         What they leave.
     """
-    panel, datum = bench.panel, bench.datum
-    piece = left.piece_at(bench.placement.centre)
+    panel, datum = bench.top.panel, bench.datum
+    piece = left.piece_at(bench.top.placement.centre)
     boundary = Path.through_ring(piece.exterior) if rough else panel.boundary
     holes = tuple(Path.through_ring(hole[::-1]) for hole in piece.holes)
     cut_outs = holes if rough else panel.cut_outs
@@ -64,7 +64,7 @@ def shortened(bench: Bench, rough: Sequence[Trim], left: Region) -> Bench:
     ]
     return replace(
         bench,
-        panel=replace(panel, boundary=boundary, cut_outs=cut_outs),
+        top=replace(bench.top, panel=replace(panel, boundary=boundary, cut_outs=cut_outs)),
         datum=replace(
             datum,
             first=first,

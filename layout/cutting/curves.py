@@ -53,7 +53,7 @@ def curve_cuts(
     most = _most_outside(blank, kept)
     cuts: list[CurveCut] = []
     needs_saw = most > bench.tools.bit or not bench.tools.router
-    if (needs_saw and not bench.runs.is_straight) or is_hollow:
+    if (needs_saw and not bench.top.runs.is_straight) or is_hollow:
         cuts.append(_jigsaw(bench, blank, most, is_hollow=is_hollow))
         most = cuts[0].allowance
     if bench.tools.router:
@@ -76,7 +76,7 @@ def _most_outside(blank: Region, kept: Region) -> float:
 
 
 def _jigsaw(bench: Bench, blank: Region, most: float, *, is_hollow: bool) -> CurveCut:
-    thickness, allowance = bench.thickness, rough_allowance(bench)
+    thickness, allowance = bench.top.thickness, rough_allowance(bench)
     notes = ["square on the first 50 mm, or stop"] if thickness > THICK else []
     if thickness > THICK:
         notes.insert(0, "long blade, slowly: in wood this thick it takes rough waste only")
@@ -144,7 +144,7 @@ def _tight_curves(line: Path, tight: float) -> list[list[Arc]]:
 
 def _router(bench: Bench, most: float, core: Path, *, is_hollow: bool) -> CurveCut:
     """Return the router's cut: a disk is measured from the pin to the near edge of the bit."""
-    tools, thickness = bench.tools, bench.thickness
+    tools, thickness = bench.tools, bench.top.thickness
     bit = tools.bit
     radii = tuple(
         SwungRadius(c.centres, c.core_radius, c.core_radius + bit / 2, c.core_radius + bit)
@@ -163,46 +163,46 @@ def _router(bench: Bench, most: float, core: Path, *, is_hollow: bool) -> CurveC
         tuple(_router_notes(bench, is_hollow=is_hollow)),
         (),
         _template(bench),
-        bench.runs.kept,
+        bench.top.runs.kept,
     )
 
 
 def _router_notes(bench: Bench, *, is_hollow: bool) -> Iterator[str]:
-    if isinstance(bench.outline, Oval | Superellipse):
+    if isinstance(bench.top.outline, Oval | Superellipse):
         yield "half pattern, flipped on the long centreline, and a bearing bit"
-    elif isinstance(bench.outline, RegularPolygon | Freeform) and bench.runs.is_straight:
+    elif isinstance(bench.top.outline, RegularPolygon | Freeform) and bench.top.runs.is_straight:
         yield "side by side along a straightedge"
     if is_hollow:
         yield "in a hollow corner the bit leaves its own round: pare it with a chisel"
     yield _feed_words(bench, quarter_feeds(bench))
-    if bench.runs.kept and bench.runs.is_straight:
+    if bench.top.runs.kept and bench.top.runs.is_straight:
         yield "cramp a strip behind the kept edge where the bit leaves it, or that breaks out"
-    elif bench.runs.kept:
+    elif bench.top.runs.kept:
         yield "lift the router off before it comes to the kept edge; fair the last of it by hand"
 
 
 def _template(bench: Bench) -> TemplateGuide | None:
     """Return the template that a bush or bearing follows; a trammel needs none."""
     tools = bench.tools
-    shaped = isinstance(bench.outline, Oval | Superellipse | RoundedRectangle | Freeform)
-    shaped = shaped and not bench.runs.is_straight
+    shaped = isinstance(bench.top.outline, Oval | Superellipse | RoundedRectangle | Freeform)
+    shaped = shaped and not bench.top.runs.is_straight
     wanted = tools.follower is not None or shaped
-    if not wanted or bench.runs.kept or bench.outline.width / 2 <= bench.lipping:
+    if not wanted or bench.top.runs.kept or bench.top.outline.width / 2 <= bench.top.lipping:
         return None
     follower = tools.bit if tools.follower is None else tools.follower
-    return TemplateGuide.of(bench.outline, bench.placement, bench.lipping, follower, tools.bit)
+    return TemplateGuide.of(bench.top, follower, tools.bit)
 
 
 def _by_hand(bench: Bench, most: float, core: Path) -> CurveCut:
     """Return the way to the line without a router."""
-    thickness = bench.thickness
+    thickness = bench.top.thickness
     note = "plane, spokeshave and file, from the sides towards the end grain; check it is square"
-    return CurveCut("hand", core, 0.0, most, (), 1, thickness, (note,), kept=bench.runs.kept)
+    return CurveCut("hand", core, 0.0, most, (), 1, thickness, (note,), kept=bench.top.runs.kept)
 
 
 def _feed_words(bench: Bench, feeds: tuple[QuarterFeed, ...]) -> str:
     """Return which way the router goes: downhill in solid wood, else against the bit."""
-    if not feeds and bench.panel.build.kind is Kind.SOLID and _is_free(bench):
+    if not feeds and bench.top.panel.build.kind is Kind.SOLID and _is_free(bench):
         return (
             "downhill, from the long grain towards the end grain; where that runs with the turn of "
             "the bit, turn the work over"
@@ -218,4 +218,4 @@ def _feed_words(bench: Bench, feeds: tuple[QuarterFeed, ...]) -> str:
 
 def _is_free(bench: Bench) -> bool:
     """Return whether a top has no quarters that are alike."""
-    return bool(bench.runs.kept) or isinstance(bench.outline, Freeform)
+    return bool(bench.top.runs.kept) or isinstance(bench.top.outline, Freeform)

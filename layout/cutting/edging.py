@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from ..geometry.segments import Line
 from ..geometry.tolerance import SAME_FIGURE
 from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle, Superellipse
-from .bench import Bench, core_path
+from .bench import Bench
 from .straight import StraightCuts
 
 SPARE = 1.1
@@ -59,20 +59,20 @@ class Edging:
 
 def edging_of(bench: Bench, cuts: StraightCuts) -> Edging | None:
     """Return what goes round a top that is lipped, or whose build has a raw edge; else None."""
-    if not bench.lipping and not bench.panel.build.kind.is_board:
+    if not bench.top.lipping and not bench.top.panel.build.kind.is_board:
         return None
     kept = _kept(bench, cuts)
-    around = core_path(bench.outline, bench.placement, bench.lipping).length - kept
-    tightest = _tightest(bench.outline, bench.lipping)
+    around = bench.top.core.length - kept
+    tightest = _tightest(bench.top.outline, bench.top.lipping)
     layers = 1
-    if bench.lipping and tightest:
-        layers = max(1, math.ceil(bench.lipping * BENDS_COLD / tightest - 1e-9))
+    if bench.top.lipping and tightest:
+        layers = max(1, math.ceil(bench.top.lipping * BENDS_COLD / tightest - 1e-9))
     return Edging(
         around,
         kept,
         cut_length=around * SPARE,
-        strip_width=bench.thickness + OVER_THICKNESS,
-        thickness=bench.lipping,
+        strip_width=bench.top.thickness + OVER_THICKNESS,
+        thickness=bench.top.lipping,
         tightest=tightest,
         layers=layers,
     )
@@ -80,9 +80,9 @@ def edging_of(bench: Bench, cuts: StraightCuts) -> Edging | None:
 
 def _kept(bench: Bench, cuts: StraightCuts) -> float:
     """Return the length of edges of the top that are edges of the panel."""
-    stay = math.fsum(path.length for path in bench.runs.kept)
+    stay = math.fsum(path.length for path in bench.top.runs.kept)
     kept = [side.waste for side in cuts.skipped if side.strip <= SAME_FIGURE]
-    lines = [segment for segment in bench.runs.segments if isinstance(segment, Line)]
+    lines = [segment for segment in bench.top.runs.segments if isinstance(segment, Line)]
     return stay + math.fsum(
         line.length for line in lines for waste in kept if (-line.direction.left).dot(waste) > 0.999
     )

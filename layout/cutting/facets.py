@@ -54,7 +54,7 @@ def facets_of(bench: Bench, cuts: StraightCuts) -> tuple[Facet, ...]:
     """
     blank = cuts.blank
     facets: list[Facet] = []
-    if bench.runs.is_straight:
+    if bench.top.runs.is_straight:
         return ()
     for corner in _corners(bench):
         line, clear = _line(bench, corner)
@@ -91,19 +91,19 @@ def _corners(bench: Bench) -> list[Point]:
 
 def _line(bench: Bench, corner: Point) -> tuple[SawLine, float]:
     """Return the saw line at a corner, and how far it clears the curve."""
-    usual = CORNER_CLEAR if isinstance(bench.outline, RoundedRectangle) else ROUND_END_CLEAR
+    usual = CORNER_CLEAR if isinstance(bench.top.outline, RoundedRectangle) else ROUND_END_CLEAR
     clear = usual if bench.tools.facet_clear is None else bench.tools.facet_clear
-    tangent = bench.outline.support(corner.angle) - bench.lipping
+    tangent = bench.top.outline.support(corner.angle) - bench.top.lipping
     waste = Point.polar(1.0, corner.angle + bench.turn)
-    return SawLine(bench.placement.centre + waste * (tangent + clear), waste), clear
+    return SawLine(bench.top.placement.centre + waste * (tangent + clear), waste), clear
 
 
 def _leg(bench: Bench, cuts: StraightCuts, corner: Point, clear: float) -> float | None:
     """Return the facet's distance from the crossing of two saw lines, where both sides are sawn."""
-    length = bench.half_length + bench.tools.left_by_saw(end=True)
-    width = bench.half_width + bench.tools.left_by_saw(end=False)
+    length = bench.top.core_length / 2 + bench.tools.left_by_saw(end=True)
+    width = bench.top.core_width / 2 + bench.tools.left_by_saw(end=False)
     towards = corner.turned(bench.turn)
-    if any(side.waste.dot(towards) > 0.5 for side in cuts.skipped) or bench.runs.kept:
+    if any(side.waste.dot(towards) > 0.5 for side in cuts.skipped) or bench.top.runs.kept:
         return None
-    tangent = bench.outline.support(corner.angle) - bench.lipping
+    tangent = bench.top.outline.support(corner.angle) - bench.top.lipping
     return facet_leg(length, width, tangent, clear)

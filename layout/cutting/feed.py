@@ -43,14 +43,14 @@ def quarter_feeds(bench: Bench) -> tuple[QuarterFeed, ...]:
 
     None for board, or where the grain runs slantwise to the top.
     """
-    if bench.panel.build.kind is not Kind.SOLID or bench.runs.kept:
+    if bench.top.panel.build.kind is not Kind.SOLID or bench.top.runs.kept:
         return ()
-    if isinstance(bench.outline, Freeform):
+    if isinstance(bench.top.outline, Freeform):
         return ()
-    slant = (bench.panel.grain - bench.placement.turn) % math.pi
+    slant = bench.top.grain % math.pi
     along = min(slant, math.pi - slant) <= ALONG
     across = abs(slant - math.pi / 2) <= ALONG
-    if not along and not across and not isinstance(bench.outline, Circle):
+    if not along and not across and not isinstance(bench.top.outline, Circle):
         return ()
     marks = _axis_ends(bench)
     grainwise = {MarkKind.END: along or not across, MarkKind.SIDE: across}
@@ -64,10 +64,10 @@ def quarter_feeds(bench: Bench) -> tuple[QuarterFeed, ...]:
 
 
 def _axis_ends(bench: Bench) -> list[tuple[MarkKind, str, Point]]:
-    turn = bench.placement.turn - bench.datum.frame.turn
+    turn = bench.top.turn_from(bench.datum)
     return [
         (group.kind, label, point)
-        for group in groups_for(bench.outline)
+        for group in groups_for(bench.top.outline)
         if group.kind in (MarkKind.END, MarkKind.SIDE)
         for label, point in group.seen(turn)
     ]

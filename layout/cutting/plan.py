@@ -6,17 +6,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..geometry.path import Path
-from ..geometry.placement import Placement
 from ..geometry.polygon import Region
 from ..marking.marks import StringKit, marks_for
 from ..marking.step import Step
-from ..outlines import Outline
 from ..panel.build import Kind
 from ..panel.datum import Datum
-from ..panel.panel import Panel
+from ..top import Top
 from ..units import Tape
 from .again import MarkedAgain
-from .bench import Bench, core_path
+from .bench import Bench
 from .builds import UNKNOWN_FRAME, FrameJoint, RimLoss, frame_joints, knows_frame, rim_loss
 from .curve_steps import curve_step, facets_step, lipping_step
 from .curves import curve_cuts, curve_kerf
@@ -24,7 +22,7 @@ from .cut import CurveCut, Facet, SkippedTrim, Trim, TrimKind
 from .edging import Edging, edging_of
 from .facets import facets_of
 from .feed import QuarterFeed, quarter_feeds
-from .kept import KeptEdge, kept_edges
+from .kept_edges import KeptEdge, kept_edges
 from .mending import Mended, mends_for
 from .rough import rough_allowance, rough_line, rough_region
 from .stages import line_of
@@ -109,47 +107,28 @@ class CutPlan:
         return tuple(f"{trim.label}: {text}" for trim in self.trims for text in trim.warnings)
 
 
-def plan_cuts(  # noqa: PLR0913 - plain values, four of which every job has
-    panel: Panel,
-    outline: Outline,
-    placement: Placement,
-    datum: Datum,
-    tools: Tools,
-    lipping: float = 0.0,
-    *,
-    tape: Tape | None = None,
-    kept: tuple[Path, ...] = (),
-) -> CutPlan:
-    """Return the cuts that take a finished top out of a panel.
+def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) -> CutPlan:
+    """Return the cuts that take a finished top out of its panel.
 
     Parameters
     ----------
-    panel : Panel
-    outline : Outline
-        The finished top.
-    placement : Placement
+    top : Top
     datum : Datum
     tools : Tools
-    lipping : float
-        The saw follows the core line, this far inside the finish line, mm.
     tape : Tape, optional
         Plugs and keys are of sizes that suit it; in millimetres where none is given.
-    kept : tuple of Path, optional
-        Edges of the panel that stay: nothing is cut where the top lies on them.
     """
-    bench = Bench(panel, datum, tools, outline, placement, lipping, kept)
+    bench, panel, core = Bench(top, datum, tools), top.panel, top.core
     cuts = straight_cuts(bench)
-    core = core_path(outline, placement, lipping)
-    face_kept = Region.of(core)
     facets = facets_of(bench, cuts)
     curves, blank, kerfs = _to_the_line(bench, cuts, facets, core)
-    mends = mends_for(panel, face_kept, tape or Tape())
+    mends = mends_for(panel, Region.of(core), tape or Tape())
     face = work_face(panel, datum, tools.show_face)
     again = _marked_again(cuts.bench) if bench.is_slab else None
     edging = edging_of(bench, cuts)
     rim, joints = rim_loss(panel, core), frame_joints(panel, cuts.trims, core)
     rough = rough_line(bench)
-    stays = kept_edges(panel, bench.runs, rough.kept)
+    stays = kept_edges(top, rough.kept)
     steps = _Steps(bench, cuts, stays, face, again, mends, facets, curves, edging, rim, joints)
     return CutPlan(
         face=face,
@@ -160,7 +139,7 @@ def plan_cuts(  # noqa: PLR0913 - plain values, four of which every job has
         mends=mends,
         facets=facets,
         curve_cuts=curves,
-        finish=outline.path().placed(placement),
+        finish=top.finish,
         core=core,
         rough=rough.closed,
         kerf=tools.kerf,
@@ -179,7 +158,7 @@ def _to_the_line(
     bench: Bench, cuts: StraightCuts, facets: tuple[Facet, ...], core: Path
 ) -> tuple[tuple[CurveCut, ...], Region, tuple[Region, ...]]:
     """Return the cuts along the outline, what is left before the last, and every kerf."""
-    kerf, extent = bench.tools.kerf, extent_of(bench.panel.region())
+    kerf, extent = bench.tools.kerf, extent_of(bench.top.panel.region())
     blank = cuts.blank
     sawn: tuple[Trim | Facet, ...] = (*cuts.trims, *facets)
     kerfs = [line_of(cut).band(kerf, extent) for cut in sawn]
@@ -196,8 +175,8 @@ def _to_the_line(
 def _marked_again(bench: Bench) -> MarkedAgain:
     tools = bench.tools
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
-    marks = marks_for(bench.outline, bench.placement, bench.datum, bench.panel, bench.lipping, kit)
-    return MarkedAgain(bench.panel.boundary, bench.thickness, bench.datum, marks)
+    marks = marks_for(bench.top, bench.datum, kit)
+    return MarkedAgain(bench.top.panel.boundary, bench.top.thickness, bench.datum, marks)
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,7 +207,7 @@ class _Steps:
         if self.face.score_step is not None:
             yield self.face.score_step
         yield from (joint.step for joint in self.joints)
-        if self.bench.panel.build.kind is Kind.FRAMED and not knows_frame(self.bench.panel):
+        if self.bench.top.panel.build.kind is Kind.FRAMED and not knows_frame(self.bench.top.panel):
             yield UNKNOWN_FRAME
         others = (trim for trim in trims if trim.kind is not TrimKind.ROUGH)
         yield from (trim_step(self.cuts.bench, trim, face) for trim in others)

@@ -8,13 +8,10 @@ from dataclasses import dataclass, field
 
 from ..errors import GeometryError, LayoutError, OutlineError
 from ..geometry.path import Path
-from ..geometry.placement import Placement
 from ..geometry.tolerance import SAME_FIGURE
 from ..legs.screws import FROM_EDGE, FROM_EDGE_BOARD
 from ..marking.step import Step
-from ..outlines import Outline
-from ..panel.panel import Panel
-from .kept import Runs, runs_of
+from ..top import Runs, Top, runs_of
 from .rough import beside_runs
 
 INSIDE_BEVEL = 10.0
@@ -98,31 +95,20 @@ class ProfilePlan:
     steps: tuple[Step, ...]
 
 
-def plan_profile(  # noqa: PLR0913 - plain values, as for `plan_cuts`
-    wish: EdgeProfile,
-    panel: Panel,
-    outline: Outline,
-    placement: Placement,
-    lipping: float = 0.0,
-    overhangs: Sequence[float] = (),
-    *,
-    kept: tuple[Path, ...] = (),
-) -> ProfilePlan:
-    """Return the edge of a finished top.
+def plan_profile(wish: EdgeProfile, top: Top, overhangs: Sequence[float] = ()) -> ProfilePlan:
+    """Return the edge of a finished top; it gets no profile where it lies on kept edges.
 
     Parameters
     ----------
     overhangs : sequence of float
         How far each leg, plate and all, stays from the edge, mm.
-    kept : tuple of Path, optional
-        Edges of the panel that stay: they get no profile where the top lies on them.
 
     Raises
     ------
     LayoutError
         If the bevel and the round-over leave no edge, or no underside.
     """
-    thickness = panel.made_thickness
+    thickness, is_board = top.thickness, top.panel.build.kind.is_board
     edge = wish.edge_left(thickness)
     upright = edge - wish.round_over
     if upright <= 0:
@@ -130,11 +116,11 @@ def plan_profile(  # noqa: PLR0913 - plain values, as for `plan_cuts`
             f"a round-over of {wish.round_over:g} and a bevel {wish.bevel_up:g} mm up leave no "
             f"edge of {thickness:g} mm: make one of them smaller"
         )
-    least = FROM_EDGE_BOARD if panel.build.kind.is_board else FROM_EDGE
+    least = FROM_EDGE_BOARD if is_board else FROM_EDGE
     inside = max(least, wish.bevel_in + INSIDE_BEVEL) if wish.bevel_in else least
-    runs = runs_of(outline.path().placed(placement), kept)
-    line = _bevel_line(wish, outline, placement, runs)
-    core_bare = panel.build.kind.is_board and max(wish.round_over, wish.bevel_in) > lipping
+    runs = runs_of(top.finish, top.kept)
+    line = _bevel_line(wish, top, runs)
+    core_bare = is_board and max(wish.round_over, wish.bevel_in) > top.lipping
     return ProfilePlan(
         wish.round_over,
         wish.bevel_in,
@@ -153,19 +139,17 @@ def plan_profile(  # noqa: PLR0913 - plain values, as for `plan_cuts`
     )
 
 
-def _bevel_line(
-    wish: EdgeProfile, outline: Outline, placement: Placement, runs: Runs
-) -> Path | None:
+def _bevel_line(wish: EdgeProfile, top: Top, runs: Runs) -> Path | None:
     if not wish.bevel_in:
         return None
     try:
         if runs.kept:
             return beside_runs(runs, -wish.bevel_in).closed
-        return outline.parallel(-wish.bevel_in).placed(placement)
+        return top.line(-wish.bevel_in)
     except (GeometryError, OutlineError):
         raise LayoutError(
             f"a bevel that runs {wish.bevel_in:g} mm in leaves nothing flat under a top "
-            f"{outline.width:g} mm wide: make it narrower"
+            f"{top.outline.width:g} mm wide: make it narrower"
         ) from None
 
 

@@ -21,8 +21,8 @@ from ..geometry.polygon import Region, union
 from ..geometry.segments import EllipticArc, Line, Segment
 from ..geometry.tolerance import CURVE, SAME_POINT
 from ..outlines import Rectangle
+from ..top.runs import Runs
 from .bench import Bench
-from .kept import Runs
 
 RING = 0.02
 """How near a polygon of the jigsaw's cut follows it, mm: the blade does not keep to that."""
@@ -63,9 +63,9 @@ def rough_line(bench: Bench) -> RoughLine:
 
 def rough_allowance(bench: Bench) -> float:
     """Return how far the rough line runs outside the core line, mm."""
-    if isinstance(bench.outline, Rectangle) or bench.runs.is_straight:
+    if isinstance(bench.top.outline, Rectangle) or bench.top.runs.is_straight:
         return bench.tools.left_by_saw(end=False)
-    return bench.tools.left_by_jigsaw(bench.thickness)
+    return bench.tools.left_by_jigsaw(bench.top.thickness)
 
 
 def rough_region(bench: Bench) -> Region:
@@ -76,9 +76,8 @@ def rough_region(bench: Bench) -> Region:
 def jigsaw_kerf(bench: Bench) -> Region:
     """Return what the jigsaw turns to dust: a ring outside the rough line, open at kept edges."""
     kerf, allowance = bench.tools.jigsaw_kerf, rough_allowance(bench)
-    if not bench.runs.kept:
-        off = allowance - bench.lipping + kerf
-        around = bench.outline.parallel(off).placed(bench.placement)
+    if not bench.top.runs.kept:
+        around = bench.top.line(allowance - bench.top.lipping + kerf)
         return Region.of(around, "outside", RING).minus(rough_region(bench))
     middle = _line_outside(bench, allowance + kerf / 2, _PAST_EDGE)
     bands = [Region.along(p.points(RING), kerf / 2, around=False) for p in middle.cut]
@@ -87,11 +86,9 @@ def jigsaw_kerf(bench: Bench) -> Region:
 
 def _line_outside(bench: Bench, distance: float, past: float = 0.0) -> RoughLine:
     """Return the line so far outside the core; `past` lets what is cut run on past kept edges."""
-    if bench.runs.kept:
-        return beside_runs(bench.runs, distance, past)
-    off = distance - bench.lipping
-    own = bench.outline.parallel(off) if off else bench.outline.path()
-    closed = own.placed(bench.placement)
+    if bench.top.runs.kept:
+        return beside_runs(bench.top.runs, distance, past)
+    closed = bench.top.line(distance - bench.top.lipping)
     return RoughLine(closed, (closed,))
 
 

@@ -18,7 +18,7 @@ from ..geometry.polygon import Region
 from ..geometry.segments import Line, Segment
 from ..geometry.tolerance import ROUNDING, SAME_PLACE, SAME_WAY
 from ..outlines import Freeform, RegularPolygon
-from .bench import Bench, core_path
+from .bench import Bench
 from .cut import TrimKind
 from .strips import SawLine, extent_of
 
@@ -111,14 +111,14 @@ class Sides:
 def sides_of(bench: Bench) -> Sides:
     """Return the lines along which a top is sawn; none on edges that are kept."""
     ends, longs = _box(bench)
-    if not isinstance(bench.outline, RegularPolygon | Freeform):
+    if not isinstance(bench.top.outline, RegularPolygon | Freeform):
         return Sides(_cut(bench, ends), _cut(bench, longs))
     found = _own(bench)
     own = _round(bench, found.through)
-    if bench.runs.is_straight and not found.others:
+    if bench.top.runs.is_straight and not found.others:
         return Sides((), (), own)
     ends, longs = (_others(_cut(bench, box), own) for box in (ends, longs))
-    return Sides(ends, longs, own, found.stopped, bench.runs.is_straight)
+    return Sides(ends, longs, own, found.stopped, bench.top.runs.is_straight)
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,8 +138,8 @@ def box_ends(bench: Bench) -> tuple[Side, ...]:
 def _box(bench: Bench) -> tuple[tuple[Side, ...], tuple[Side, ...]]:
     along = Point.polar(1.0, bench.turn)
     signs = (-1.0, 1.0)
-    ends = [Side(along * s, bench.half_length, TrimKind.END, True) for s in signs]
-    longs = [Side(along.left * s, bench.half_width, TrimKind.SIDE, False) for s in signs]
+    ends = [Side(along * s, bench.top.core_length / 2, TrimKind.END, True) for s in signs]
+    longs = [Side(along.left * s, bench.top.core_width / 2, TrimKind.SIDE, False) for s in signs]
 
     def place(side: Side) -> tuple[float, float]:
         way = side.outwards.turned(-bench.datum.frame.turn)
@@ -152,7 +152,7 @@ def _box(bench: Bench) -> tuple[tuple[Side, ...], tuple[Side, ...]]:
 
 
 def _cut(bench: Bench, sides: Iterable[Side]) -> tuple[Side, ...]:
-    return tuple(side for side in sides if not bench.runs.keeps(side.outwards))
+    return tuple(side for side in sides if not bench.top.runs.keeps(side.outwards))
 
 
 def _others(sides: Iterable[Side], own: Iterable[Side]) -> tuple[Side, ...]:
@@ -166,7 +166,7 @@ def _own(bench: Bench) -> _Own:
     others = 0
     core = _core(bench)
     corners = [*map(Point.of, core.exterior)]
-    least = 0.0 if bench.runs.is_straight else LEAST_SIDE
+    least = 0.0 if bench.top.runs.is_straight else LEAST_SIDE
     for line, beside in _lines(bench):
         if not at_least(line.length, least):
             continue
@@ -184,7 +184,7 @@ _Beside = tuple[Segment | None, Segment | None]
 
 def _lines(bench: Bench) -> Iterator[tuple[Line, _Beside]]:
     """Yield the straight parts of what is cut, each with what comes before and after it."""
-    for run in bench.runs.cut:
+    for run in bench.top.runs.cut:
         held, closed = run.segments, run.is_closed
         for i, line in enumerate(held):
             if isinstance(line, Line):
@@ -194,15 +194,15 @@ def _lines(bench: Bench) -> Iterator[tuple[Line, _Beside]]:
 
 
 def _core(bench: Bench) -> Region:
-    return Region.of(core_path(bench.outline, bench.placement, bench.lipping))
+    return Region.of(bench.top.core)
 
 
 def _side(bench: Bench, line: Line) -> Side:
     outwards = -line.direction.left
-    half = (line.start - bench.placement.centre).dot(outwards)
-    own = outwards.turned(-bench.placement.turn)
+    half = (line.start - bench.top.placement.centre).dot(outwards)
+    own = outwards.turned(-bench.top.placement.turn)
     kind = TrimKind.EDGE
-    if isinstance(bench.outline, Freeform):
+    if isinstance(bench.top.outline, Freeform):
         if abs(own.x) > _SQUARE_ON:
             kind = TrimKind.END
         elif abs(own.y) > _SQUARE_ON:
@@ -222,7 +222,7 @@ def _into_corner(bench: Bench, line: Line, beside: _Beside, core: Region) -> Ite
     if core.chord(free + out * 1.0, free + out * extent_of(core)):
         return
     side = _side(bench, line)
-    foot = bench.placement.centre + side.outwards * side.half
+    foot = bench.top.placement.centre + side.outwards * side.half
     corner, other = (line.end, after) if at_end else (line.start, before)
     assert other is not None
     turn = turn_at(line, other) if at_end else turn_at(other, line)

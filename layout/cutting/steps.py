@@ -37,8 +37,8 @@ def flatten_step(bench: Bench) -> Step:
         "Flatten",
         what.replace("{line}", bench.datum.name),
         about="flatten",
-        found=bench.panel.thickness,
-        thickness=bench.thickness,
+        found=bench.top.panel.thickness,
+        thickness=bench.top.thickness,
     )
 
 

@@ -73,7 +73,7 @@ def straight_cuts(bench: Bench) -> StraightCuts:
     the reference rip, then its ends square to it. Elsewhere what takes off a large part comes
     first, then ends, then long edges. No cut is made that takes off less than the kerf and 3 mm.
     """
-    start = StraightCuts((), (), bench.panel.region(), bench, sides_of(bench).is_hollow)
+    start = StraightCuts((), (), bench.top.panel.region(), bench, sides_of(bench).is_hollow)
     if bench.is_slab:
         start = _made(start, [(side, TrimKind.ROUGH) for side in box_ends(bench)])
         start = replace(start, bench=shortened(bench, start.trims, start.blank))
@@ -88,7 +88,7 @@ def _made(before: StraightCuts, sides: Iterable[tuple[Side, TrimKind]]) -> Strai
         allowance = (
             ROUGH_LENGTH if kind is TrimKind.ROUGH else bench.tools.left_by_saw(end=side.end)
         )
-        line = side.line(bench.placement.centre, allowance)
+        line = side.line(bench.top.placement.centre, allowance)
         strip = strip_beyond(blank, line)
         if not at_least(strip.widest, bench.tools.thinnest, SIZE_SLACK):
             if kind is not TrimKind.ROUGH and not kind.stops:
@@ -108,7 +108,7 @@ def _made(before: StraightCuts, sides: Iterable[tuple[Side, TrimKind]]) -> Strai
 
 def _goes_round_corners(bench: Bench) -> bool:
     """Return whether a top has straight sides that only a saw takes."""
-    return isinstance(bench.outline, RoundedRectangle) or bench.runs.is_straight
+    return isinstance(bench.top.outline, RoundedRectangle) or bench.top.runs.is_straight
 
 
 def _sawn(blank: Region, line: SawLine) -> float:
@@ -141,19 +141,19 @@ def _in_order(bench: Bench, face: Region) -> Iterator[tuple[Side, TrimKind]]:
 
 
 def _beyond(bench: Bench, side: Side, face: Region) -> Region:
-    line = side.line(bench.placement.centre, bench.tools.left_by_saw(end=side.end))
+    line = side.line(bench.top.placement.centre, bench.tools.left_by_saw(end=side.end))
     return face.meet(line.beyond(extent_of(face)))
 
 
 def _clean_area(bench: Bench, piece: Region) -> float:
     """Return the area of the largest part of a piece without defects, mm²."""
-    for defect in bench.panel.defects:
+    for defect in bench.top.panel.defects:
         piece = piece.minus(defect.reach())
     return max((part.area for part in piece.pieces), default=0.0)
 
 
 def _skipped(bench: Bench, side: Side, kind: TrimKind, blank: Region) -> SkippedTrim:
-    strip = strip_beyond(blank, side.line(bench.placement.centre, 0.0)).widest
+    strip = strip_beyond(blank, side.line(bench.top.placement.centre, 0.0)).widest
     if strip <= SAME_FIGURE:
         reason = "the edge is kept: the line runs along it"
     elif bench.tools.router:
@@ -172,10 +172,10 @@ def _trim(
     fallen = blank.meet(line.moved(tools.kerf).beyond(extent))
     if kind.stops:
         fallen = Region.empty()
-    ends = edge_points(bench.panel, bench.datum, line.at, line.way)
+    ends = edge_points(bench.top.panel, bench.datum, line.at, line.way)
     assert ends is not None  # there is wood on both sides of the line
     ends = _stopped(ends, bench, line)
-    thickness = bench.panel.thickness if kind is TrimKind.ROUGH else bench.thickness
+    thickness = bench.top.panel.thickness if kind is TrimKind.ROUGH else bench.top.thickness
     depth = thickness + tools.below
     heaviest = max((piece.area for piece in fallen.pieces), default=0.0)
     return Trim(
@@ -191,7 +191,7 @@ def _trim(
         narrowest=max(0.0, strip.narrowest - tools.kerf),
         widest=strip.widest - tools.kerf,
         fallen=fallen.pieces,
-        heaviest=heaviest * thickness * bench.panel.substance.density * 1e-9,
+        heaviest=bench.top.panel.substance.mass(heaviest, thickness),
         spans=blank.chord(*line.ends(extent)),
         warnings=tuple(_warnings(bench, line, blank, strip)),
     )
@@ -201,7 +201,7 @@ def _guide(bench: Bench, line: SawLine) -> Guide | None:
     offset = bench.tools.guide
     if offset is None:
         return None
-    ends = edge_points(bench.panel, bench.datum, line.moved(-offset).at, line.way)
+    ends = edge_points(bench.top.panel, bench.datum, line.moved(-offset).at, line.way)
     if ends is None:
         return None
     side = "left" if offset == bench.tools.guide_left else "right"
@@ -229,14 +229,14 @@ def _point_at(bench: Bench, point: Point) -> EdgePoint:
 def crossed(bench: Bench, line: SawLine, blank: Region) -> tuple[str, ...]:
     """Return the names of what no blade may cross and this cut would."""
     kerf = line.band(bench.tools.kerf, extent_of(blank)).meet(blank)
-    spoiling = bench.panel.spoiling(Spoils.CUTTING)
+    spoiling = bench.top.panel.spoiling(Spoils.CUTTING)
     return tuple(d.name for d in spoiling if d.extent.touches_or_crosses(kerf))
 
 
 def _warnings(bench: Bench, line: SawLine, blank: Region, strip: Strip) -> Iterator[str]:
     kerf = line.band(bench.tools.kerf, extent_of(blank)).meet(blank)
     in_the_way = crossed(bench, line, blank)
-    for defect in bench.panel.spoiling(Spoils.CUTTING):
+    for defect in bench.top.panel.spoiling(Spoils.CUTTING):
         if defect.name in in_the_way:
             yield f"{defect.name} lies in the cut: get it out first, or stop short on both sides"
         elif defect.reach().touches_or_crosses(kerf):

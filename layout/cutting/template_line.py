@@ -9,8 +9,8 @@ import numpy as np
 
 from ..errors import LayoutError
 from ..geometry.path import Path
-from ..geometry.placement import Placement
 from ..outlines import Outline, Oval
+from ..top import Top
 
 _SAMPLES = 4000
 """Points of a quarter of an oval that a template is held against: good to 1e-4 mm."""
@@ -44,9 +44,7 @@ class TemplateGuide:
     off_oval: float
 
     @classmethod
-    def of(
-        cls, outline: Outline, placement: Placement, lipping: float, follower: float, cutter: float
-    ) -> TemplateGuide:
+    def of(cls, top: Top, follower: float, cutter: float) -> TemplateGuide:
         """Return the template for the core of a finished top.
 
         Raises
@@ -55,13 +53,15 @@ class TemplateGuide:
             If a diameter is not above 0, or nothing is left of the outline so far inside.
         """
         offset = follower_offset(follower, cutter)
-        inside = lipping + offset
-        own = outline.parallel(-inside) if inside else outline.path()
+        own = _inside(top.outline, top.lipping + offset)
         bounds = own.bounds
-        off = _off_oval(own, bounds.width, bounds.height) if isinstance(outline, Oval) else 0.0
-        return cls(
-            follower, cutter, offset, own.placed(placement), bounds.width, bounds.height, off
-        )
+        off = _off_oval(own, bounds.width, bounds.height) if isinstance(top.outline, Oval) else 0.0
+        line = own.placed(top.placement)
+        return cls(follower, cutter, offset, line, bounds.width, bounds.height, off)
+
+
+def _inside(outline: Outline, inside: float) -> Path:
+    return outline.parallel(-inside) if inside else outline.path()
 
 
 def _off_oval(line: Path, length: float, width: float) -> float:
@@ -104,4 +104,4 @@ def template_line(outline: Outline, follower: float, cutter: float) -> Path:
     LayoutError
         If a diameter is not above 0, or nothing is left of the outline so far inside.
     """
-    return TemplateGuide.of(outline, Placement(), 0.0, follower, cutter).line
+    return _inside(outline, follower_offset(follower, cutter))

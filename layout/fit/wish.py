@@ -144,3 +144,8 @@ class Wish:
     keeping: Keeping | None = None
     covers: tuple[Point, ...] = ()
     avoids: tuple[Point, ...] = ()
+
+    @property
+    def kept(self) -> tuple[Path, ...]:
+        """The edges of the panel that stay as they are, the wood on their left."""
+        return () if self.keeping is None else self.keeping.edges

@@ -30,6 +30,7 @@ def fits_of(job: Job, *, progress: Progress | None = None) -> tuple[Fit, ...]:
 
 def ground_of(job: Job, panel: Panel) -> Ground:
     """Return where the tops of a job may lie on its panel, or on that panel with a defect less."""
-    kept = job.wish.keeping.edges if job.wish.keeping else ()
-    wood = panel.sound_for(Spoils.SHOWING, margin=job.margin, tape_error=job.tape_error, kept=kept)
+    wood = panel.sound_for(
+        Spoils.SHOWING, margin=job.margin, tape_error=job.tape_error, kept=job.wish.kept
+    )
     return Ground(wood, tuple(defect.reach(job.tape_error) for defect in panel.islands))

@@ -9,7 +9,6 @@ from ..cutting.profile import EdgeProfile
 from ..cutting.tools import Tools
 from ..errors import LayoutError, Problem
 from ..fit.wish import Wish
-from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_POINT
 from ..legs.table_wish import TableWish
@@ -100,11 +99,6 @@ class Job:
     def tape(self) -> Tape:
         """How the sheets of this job write a length."""
         return Tape.for_units(self.units)
-
-    @property
-    def kept(self) -> tuple[Path, ...]:
-        """The edges of the panel that stay as they are, the wood on their left."""
-        return () if self.wish.keeping is None else self.wish.keeping.edges
 
     @staticmethod
     def usual_step(units: Units) -> float:

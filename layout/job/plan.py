@@ -21,13 +21,12 @@ from ..offcuts.plan import OffcutPlan, offcuts_of
 from ..panel.datum import Datum, choose_datum
 from ..template.content import TemplateContent
 from ..template.proposal import Proposal, proposed
+from ..top import Top, top_from
 from .cautions import Caution, cautions_for
 from .fitting import fits_of
 from .job import Job
-from .made import made_top
 from .standing import stand
 from .template import template_content
-from .top import Top
 from .why import contacts_in, costs_in, limits_in, others_in
 
 
@@ -110,16 +109,12 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     panel, tools = job.panel, job.tools
     fits = fits_of(job, progress=progress)
     contacts = contacts_in(job, fits[0])
-    lipping = job.wish.lipping
-    kept = job.kept
-    top = made_top(job, fits[0])
-    place = (top.outline, top.placement)
+    top = top_from(fits[0], panel, job.wish, step=job.step, tape_error=job.tape_error)
     datum = choose_datum(panel, job.datum, frozenset(job.chewed))
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
-    marks = marks_for(*place, datum, panel, lipping, kit)
-    cuts = plan_cuts(panel, *place, datum, tools, lipping, tape=job.tape, kept=kept)
+    marks = marks_for(top, datum, kit)
+    cuts = plan_cuts(top, datum, tools, job.tape)
     rough_cuts = sum(trim.kind is TrimKind.ROUGH for trim in cuts.trims)
-    top_mass = top.area * panel.made_thickness * panel.substance.density * 1e-9
     standing = stand(job, top)
     legs, table = standing.legs, standing.table
     overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
@@ -134,27 +129,28 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         costs=costs_in(job, fits[0], contacts, progress),
         others=others_in(job, fits[0]),
         top=top,
-        top_mass=top_mass,
+        top_mass=top.mass,
         datum=datum,
         check=check_panel(panel, datum, cuts.core, job.tape),
         marks=marks,
         methods=_methods(job, top, datum, cuts),
         cuts=cuts,
-        profile=plan_profile(job.profile, panel, *place, lipping, overhangs, kept=kept),
+        profile=plan_profile(job.profile, top, overhangs),
         legs=legs,
         table=table,
         offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs, rough=rough_cuts),
         template=template,
         sheets=_sheets(job, template),
-        cautions=cautions_for(panel, top_mass=top_mass),
+        cautions=cautions_for(panel, top_mass=top.mass),
     )
 
 
 def _methods(job: Job, top: Top, datum: Datum, cuts: CutPlan) -> tuple[Method, ...]:
     """Return the ways to draw the top, on what is left of the panel when it is drawn."""
     again = cuts.again
-    left = job.panel if again is None else replace(job.panel, boundary=again.boundary)
-    ground = Ground.of(left, datum if again is None else again.datum, top.placement)
+    if again is not None:
+        top, datum = replace(top, panel=replace(job.panel, boundary=again.boundary)), again.datum
+    ground = Ground(top, datum)
     return methods_for(top.outline, job.tools.workshop(ground))
 
 

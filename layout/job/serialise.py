@@ -2,7 +2,8 @@
 
 Every field of every value is written under its own name. Numbers are in mm, mm², degrees, kg and
 N whatever the job's units. An angle (a field whose metadata says ``{"unit": "rad"}``) is written
-in degrees under its name and ``_deg``. Coordinates are pairs; a path is a list of its segments.
+in degrees under its name and ``_deg``. A field whose metadata says ``{"json": False}`` is left out:
+it stands elsewhere in the record. Coordinates are pairs; a path is a list of its segments.
 """
 
 from __future__ import annotations
@@ -65,6 +66,8 @@ def _number(value: float) -> float | None:
 def _record(value: Any) -> dict[str, Any]:  # noqa: ANN401 - any dataclass
     record: dict[str, Any] = {}
     for item in dataclasses.fields(value):
+        if not item.metadata.get("json", True):
+            continue
         held = getattr(value, item.name)
         if item.metadata.get("unit") == "rad":
             record[f"{item.name}_deg"] = _degrees(held)

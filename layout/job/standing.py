@@ -8,10 +8,10 @@ from ..legs.foot import FootShape
 from ..legs.plan import LegsPlan
 from ..legs.proposal import COUNTS, Proposal, as_wished, compare
 from ..legs.table import TableTop
-from ..legs.whole import TablePlan, TopWood, plan_table
+from ..legs.whole import TablePlan, plan_table
 from ..legs.wish import Goal, LegsWish
+from ..top import Top
 from .job import Job
-from .top import Top
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,12 +38,12 @@ def stand(job: Job, top: Top) -> Standing:
     """
     if job.legs is None:
         return Standing()
-    table = _table_top(job, top)
+    table = TableTop(top, job.tape_error)
     wish = job.legs
     if job.table.counts:
         wish = _compared(job, table, wish, job.table.counts)[0].wish
     legs = table.on(wish)
-    return Standing(legs, plan_table(job.table, wish, legs, table, _wood(job, top)))
+    return Standing(legs, plan_table(job.table, wish, legs, table))
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +88,7 @@ def compare_legs(
     """
     asked = job.table if goal is None else replace(job.table, goal=goal)
     job = replace(job, table=asked)
-    wish, table = job.legs or LegsWish(), _table_top(job, top)
+    wish, table = job.legs or LegsWish(), TableTop(top, job.tape_error)
     own = None
     if job.legs is not None and not asked.counts:
         burden = asked.burden(job.panel.build.kind)
@@ -103,13 +103,3 @@ def _compared(
 ) -> tuple[Proposal, ...]:
     asked, kind = job.table, job.panel.build.kind
     return compare(wish, table, asked.goal, counts, asked.burden(kind), asked.place)
-
-
-def _table_top(job: Job, top: Top) -> TableTop:
-    return TableTop.from_panel(job.panel, top.outline, top.placement, tape_error=job.tape_error)
-
-
-def _wood(job: Job, top: Top) -> TopWood:
-    panel = job.panel
-    grain = panel.grain - top.placement.turn
-    return TopWood(panel.build.kind, panel.substance, grain, panel.mass)

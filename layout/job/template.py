@@ -6,7 +6,6 @@ import math
 from collections.abc import Callable, Sequence
 from string import ascii_lowercase
 
-from ..cutting.kept import runs_of
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.symmetry import is_symmetric
@@ -14,9 +13,9 @@ from ..geometry.tolerance import SAME_PLACE
 from ..marking.mark import Kind
 from ..marking.marks import MarkSet
 from ..template.content import MarkSign, TemplateContent, TemplateMark
+from ..top import Top, runs_of
 from .job import Job
 from .standing import Standing
-from .top import Top
 
 _ON_THE_PANEL = (Kind.CENTRELINE, Kind.CROSS_CENTRELINE)
 """Marks at the edge of the old panel: off the template."""
@@ -43,7 +42,7 @@ def template_content(
     feet = () if standing.legs is None else standing.legs.legs
     middles = [leg.middle for leg in feet]
     finish, rough = top.outline.path(), rough.placed(own)
-    edges = tuple(edge.placed(own) for edge in job.kept)
+    edges = tuple(edge.placed(own) for edge in top.kept)
     core = top.outline.parallel(-top.lipping) if top.lipping else None
     lines = [line for line in (finish, core, rough) if line is not None]
     pricked = [

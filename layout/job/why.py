@@ -61,9 +61,7 @@ def sides_of(job: Job) -> Iterator[Side]:
 
     On a panel whose corners have no letters the whole boundary is "the edge".
     """
-    kept = {
-        s for path in (job.wish.keeping.edges if job.wish.keeping else ()) for s in path.segments
-    }
+    kept = {s for path in job.wish.kept for s in path.segments}
     named = {
         segment: f"edge {edge.name[0]}–{edge.name[1]}"
         for edge in named_edges(job.panel)

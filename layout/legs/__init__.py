@@ -6,11 +6,11 @@ from .notes import Matter, TableNote
 from .plan import Leg, LegsPlan, Overhang, place_legs
 from .proposal import Proposal, as_wished, compare, propose
 from .room import Insets, insets_for
-from .sag import Burden, Deflection, Sag, TopBoard, sag_of
+from .sag import Burden, Deflection, Sag, plate_of, sag_of
 from .table import TableTop
 from .table_wish import Glue, TableWish
 from .tipping import EdgeForce, Tipping, tipping_force, tipping_of
-from .whole import TablePlan, TopWood, plan_table
+from .whole import TablePlan, plan_table
 from .wish import Fixing, FixingPlate, Goal, Lean, LegsWish
 
 __all__ = [
@@ -39,13 +39,12 @@ __all__ = [
     "TableTop",
     "TableWish",
     "Tipping",
-    "TopBoard",
-    "TopWood",
     "as_wished",
     "compare",
     "insets_for",
     "place_legs",
     "plan_table",
+    "plate_of",
     "propose",
     "sag_of",
     "tipping_force",

@@ -14,8 +14,8 @@ from ..geometry.placement import Placement
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import ROUNDING, SIZE_SLACK
-from ..outlines import Outline
 from ..panel import SoundWood
+from ..top import Top
 from .movement import MovementPlan, slot_for
 
 SHORT = 75.0
@@ -69,8 +69,7 @@ class Batten:
 
 
 def battens_under(
-    outline: Outline,
-    placement: Placement,
+    top: Top,
     bearing: SoundWood,
     movement: MovementPlan,
     heads: Sequence[Path],
@@ -90,6 +89,7 @@ def battens_under(
     """
     if not movement.solid:
         return ()
+    outline, placement = top.outline, top.placement
     along = Point.polar(1.0, movement.across - math.pi / 2)
     reach = outline.support(along.angle) + outline.support(along.angle + math.pi)
     count = max(2, math.ceil((reach - SIZE_SLACK) / APART))

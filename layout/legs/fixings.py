@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..outlines import Outline
+from ..top import Top
 from .foot import FootShape
 from .sag import bearing_points
 from .wish import Fixing, LegsWish
@@ -42,8 +41,7 @@ class Hole:
 def holes_of(
     wish: LegsWish,
     middles: Sequence[Point],
-    outline: Outline,
-    placement: Placement,
+    top: Top,
     apart: tuple[float, float] | None = None,
 ) -> tuple[Hole, ...]:
     """Return the screws of legs with these middles, leg by leg; none of glued or loose ones.
@@ -58,13 +56,13 @@ def holes_of(
     """
     if wish.fixing is not Fixing.SCREWED:
         return ()
-    top = Region.from_rings(outline.inner())
+    region = Region.from_rings(top.outline.inner())
     held = []
     for number, middle in enumerate(middles, start=1):
         for place in _places(wish, middle, apart):
-            distance = top.edge_distance(place)
-            signed = distance if top.holds_point(place) else -distance
-            held.append(Hole(number, place, placement(place), signed))
+            distance = region.edge_distance(place)
+            signed = distance if region.holds_point(place) else -distance
+            held.append(Hole(number, place, top.placement(place), signed))
     return tuple(held)
 
 

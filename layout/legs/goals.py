@@ -23,7 +23,7 @@ def values_of(
     goal: Goal, wish: LegsWish, table: TableTop, arrangements: Sequence[tuple[Point, ...]]
 ) -> list[float]:
     """Return what the goal counts of each arrangement; higher is better."""
-    outline, foot = table.outline, wish.foot
+    outline, foot = table.top.outline, wish.foot
     if goal is Goal.FIRMEST:
         return [min(firmness(outline, middles), 1e6) for middles in arrangements]
     if goal is Goal.EVEN_OVERHANG:
@@ -53,4 +53,4 @@ def _unevenness(wish: LegsWish, outline: Outline, middles: Sequence[Point]) -> f
 def estimated_force(wish: LegsWish, table: TableTop, middles: tuple[Point, ...]) -> float:
     """Return about which force at the edge tips it, N, the legs taken as points."""
     legs = 0.0 if wish.fixing is Fixing.LOOSE else wish.leg_mass * len(middles)
-    return firmness(table.outline, middles) * (table.mass + legs) * GRAVITY
+    return firmness(table.top.outline, middles) * (table.top.mass + legs) * GRAVITY

@@ -13,13 +13,12 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from ..errors import LegsError
 from ..geometry.alike import first_of_best
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_PLACE
-from ..outlines import Outline
 from ..panel.build import Kind
 from ..panel.materials import Material, material_named
+from ..top import Top
 from .foot import Foot
 
 SWING = 4.0
@@ -27,6 +26,9 @@ SWING = 4.0
 
 BOARD_SWELL = 0.003
 """What a board may swell in damp, as a share (common practice)."""
+
+_BOARD = (BOARD_SWELL, "common practice: what a board may swell in damp")
+"""As for wood: a share, and where it comes from."""
 
 SETTING_OUT = 1.0
 """Added to a slot for what drilling and setting miss, mm (our choice)."""
@@ -91,33 +93,6 @@ class MovementPlan:
 
 
 @dataclass(frozen=True, slots=True)
-class Wood:
-    """What moves.
-
-    Attributes
-    ----------
-    kind : Kind
-    material : Material
-    grain : float
-        Direction of the grain from the length of the top, radians.
-    quartered : bool
-        Whether it is sawn on the quarter; else the larger, tangential figure counts.
-    swing : float
-        Of its moisture, %.
-    """
-
-    kind: Kind
-    material: Material
-    grain: float = field(default=0.0, metadata={"unit": "rad"})
-    quartered: bool = False
-    swing: float = field(default=SWING, metadata={"unit": "%"})
-
-    def __post_init__(self) -> None:
-        if not 0 <= self.swing <= 30:
-            raise LegsError(f"a moisture swing of {self.swing:g} % is not from 0 to 30 %")
-
-
-@dataclass(frozen=True, slots=True)
 class Held:
     """What holds the top, as far as its movement cares.
 
@@ -139,16 +114,26 @@ class Held:
     screw: float
 
 
-def movement_of(outline: Outline, wood: Wood, held: Held) -> MovementPlan:
+def movement_of(
+    top: Top, held: Held, *, quartered: bool = False, swing: float = SWING
+) -> MovementPlan:
     """Return how the top moves and what its fixings need.
 
     Of each group of fixings the row nearest to the middle of the top stays fast.
+
+    Parameters
+    ----------
+    quartered : bool
+        Whether it is sawn on the quarter; else the larger, tangential figure counts.
+    swing : float
+        Of its moisture, %.
     """
-    across = wood.grain + math.pi / 2
+    outline, across = top.outline, top.grain + math.pi / 2
     way = Point.polar(1.0, across)
     width = outline.support(across) + outline.support(across + math.pi)
-    coefficient, share, source = _coefficient(wood)
-    solid = wood.kind is Kind.SOLID
+    solid = top.panel.build.kind is Kind.SOLID
+    coefficient, source = _coefficient(top.panel.substance, quartered) if solid else _BOARD
+    share = coefficient * swing if solid else coefficient
     joint = (held.foot.reach(across) + held.foot.reach(across + math.pi)) * share
     slots = (slot for group in held.groups for slot in _slots(group, way, share, held.screw))
     return MovementPlan(
@@ -175,19 +160,16 @@ def slot_for(movement: float, screw: float) -> float:
     return screw + 2 * math.ceil((movement + SETTING_OUT) / 2 - 1e-9)
 
 
-def _coefficient(wood: Wood) -> tuple[float, float, str]:
-    """Return the coefficient, what it makes of the whole swing, and its source."""
-    if wood.kind is not Kind.SOLID:
-        return BOARD_SWELL, BOARD_SWELL, "common practice: what a board may swell in damp"
-    known = wood.material.movement
+def _coefficient(material: Material, quartered: bool) -> tuple[float, str]:
+    """Return the coefficient of solid wood, and its source."""
+    known = material.movement
     source = known.source if known else "not known for this wood: as oak"
     if known is None:
         usual = material_named("solid wood")
         assert usual is not None  # it is in the table
         known = usual.movement
         assert known is not None
-    coefficient = known.radial if wood.quartered else known.tangential
-    return coefficient, coefficient * wood.swing, source
+    return known.radial if quartered else known.tangential, source
 
 
 def _slots(fixings: Sequence[Point], way: Point, share: float, screw: float) -> tuple[Slot, ...]:

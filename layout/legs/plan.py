@@ -18,7 +18,8 @@ from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region, convex_hull
 from ..geometry.tolerance import CHORD, ROUNDING, SAME_POINT
 from ..outlines import Outline
-from ..panel import Defect, SoundWood
+from ..panel import SoundWood, Spoils
+from ..top import Top
 from .arrangement import middles_for
 from .checks import problems_of
 from .concern import LegProblem
@@ -127,46 +128,37 @@ class LegsPlan:
         return not any(problem.is_grave for problem in self.problems)
 
 
-def place_legs(  # noqa: PLR0913 - plain values, four of which every table has
-    wish: LegsWish,
-    outline: Outline,
-    placement: Placement,
-    bearing: SoundWood,
-    top_mass: float,
-    defects: Sequence[Defect] = (),
-    *,
-    thickness: float = 0.0,
-) -> LegsPlan:
-    """Return the legs under a top, checked.
+UNDER_FEET = (Spoils.BEARING, Spoils.CUTTING)
+"""Feet and their screws stay clear of what spoils bearing and of what no screw may meet."""
+
+
+def place_legs(wish: LegsWish, top: Top, bearing: SoundWood) -> LegsPlan:
+    """Return the legs under a top, checked; a push at its edge counts from its upper face.
 
     Parameters
     ----------
-    outline, placement
-        The finished top and where it lies on the panel.
     bearing : SoundWood
         What is left of the panel for feet to stand on.
-    top_mass : float
-        kg.
-    defects : sequence of Defect, optional
-        Those that spoil bearing, to name in a problem.
-    thickness : float
-        Of the top, mm: a push at its edge counts from its upper face.
 
     Raises
     ------
     LegsError
         If no foot finds room at the insets asked for.
     """
+    outline, top_mass = top.outline, top.mass
     middles = wish.at or middles_for(wish, outline)
-    top = Region.from_rings(outline.inner())
-    legs = tuple(_leg(wish, n, m, top, placement) for n, m in enumerate(middles, start=1))
+    region = Region.from_rings(outline.inner())
+    legs = tuple(_leg(wish, n, m, region, top.placement) for n, m in enumerate(middles, start=1))
     feet = footprint(wish.foot, [leg.floor for leg in legs])
-    tipping = _tipping(wish, outline, legs, (top_mass, top.centroid), wish.height + thickness)
-    on_floor = [_overhang(top, wish.foot, leg.floor) for leg in legs]
+    tipping = _tipping(
+        wish, outline, legs, (top_mass, region.centroid), wish.height + top.thickness
+    )
+    on_floor = [_overhang(region, wish.foot, leg.floor) for leg in legs]
     heads = [
         (leg.overhang, foot, leg.plate or leg.print)
         for leg, foot in zip(legs, on_floor, strict=True)
     ]
+    defects = [d for d in top.panel.defects if d.spoils.intersection(UNDER_FEET)]
     return LegsPlan(
         legs,
         wish.foot,

@@ -159,10 +159,10 @@ def as_wished(
     LegsError
         If no foot finds room, or sag counts and the stiffness is not known.
     """
-    middles = wish.at or middles_for(wish, table.outline)
+    middles = wish.at or middles_for(wish, table.top.outline)
     (score,) = values_of(goal, wish, table, [middles])
     held = min(estimated_force(wish, table, middles), wish.load)
-    usual = insets_for(wish, table.outline)
+    usual = insets_for(wish, table.top.outline)
     tried = _Tried((usual.side, usual.end), middles, table.bears(wish, middles), held, score)
     return _told(replace(wish, at=middles), table, tried, burden, place)
 
@@ -174,16 +174,14 @@ def _told(
     middles = found.middles
     legs = table.on(chosen)
     gaps = _gaps(chosen, middles)
-    sag = None
-    if table.board is not None:
-        sag = sag_of(table.board, chosen.foot, middles, burden, table.plate)
+    sag = sag_of(table.top, chosen.foot, middles, burden, table.plate)
     return Proposal(
         len(middles),
         chosen,
         legs,
         sag,
-        seating_at(table.outline, chosen.foot, middles, place),
-        _area(legs.feet) / table.outline.area,
+        seating_at(table.top.outline, chosen.foot, middles, place),
+        _area(legs.feet) / table.top.outline.area,
         min(gaps),
         max(gaps),
         min(legs.tipping.least.force, chosen.load),
@@ -229,7 +227,7 @@ def _search(goal: Goal, wish: LegsWish, table: TableTop) -> _Tried:
     LegsError
         If no foot finds room at any inset.
     """
-    outline, usual = table.outline, insets_for(wish, table.outline)
+    outline, usual = table.top.outline, insets_for(wish, table.top.outline)
     sides = np.linspace(usual.round_about, outline.width * _FARTHEST[0], _SIDES)
     ends = np.linspace(usual.round_about, outline.length * _FARTHEST[1], _ENDS)
     grid = [(usual.side, usual.end), *((float(s), float(e)) for s in sides for e in ends)]
@@ -264,7 +262,7 @@ def _tried(
             inset_end=end if wish.inset_end is None else wish.inset_end,
         )
         try:
-            arrangements.setdefault(middles_for(at, table.outline), (side, end))
+            arrangements.setdefault(middles_for(at, table.top.outline), (side, end))
         except LegsError:
             continue
     scores = values_of(goal, wish, table, list(arrangements))

@@ -19,9 +19,8 @@ from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 from ..geometry.tolerance import SAME_POINT
-from ..outlines import Outline
 from ..panel.build import Kind
-from ..panel.stiffness import Stiffness
+from ..top import Top
 from .foot import Foot
 from .tipping import GRAVITY
 
@@ -128,49 +127,24 @@ class Sag:
         return self.first_loaded.down <= self.aim and self.after_creep.down <= self.seen
 
 
-@dataclass(frozen=True, slots=True)
-class TopBoard:
-    """What bends: a top of one thickness and one material.
+def plate_of(top: Top) -> Plate | None:
+    """Return a top cut in triangles, ready for any legs; None where its stiffness is not known."""
+    from .plate import Plate, rigidity
 
-    Attributes
-    ----------
-    outline : Outline
-    thickness : float
-        mm.
-    density : float
-        kg/m³.
-    stiffness : Stiffness
-    grain : float
-        Direction of the grain from the length of the top, radians.
-    """
-
-    outline: Outline
-    thickness: float
-    density: float = field(metadata={"unit": "kg/m3"})
-    stiffness: Stiffness
-    grain: float = field(default=0.0, metadata={"unit": "rad"})
-
-    @property
-    def own_load(self) -> float:
-        """Its own weight over its area, N/mm²."""
-        return self.density * 1e-9 * self.thickness * GRAVITY
-
-    def plate(self) -> Plate:
-        """Return it cut in triangles, ready to be rested on any legs."""
-        from .plate import Plate, rigidity
-
-        stiff = rigidity(self.stiffness, self.thickness, self.grain)
-        return Plate.cut(self.outline.path(), stiff)
+    stiffness = top.panel.substance.stiffness
+    if stiffness is None:
+        return None
+    return Plate.cut(top.outline.path(), rigidity(stiffness, top.thickness, top.grain))
 
 
 def sag_of(
-    top: TopBoard,
+    top: Top,
     foot: Foot,
     middles: Sequence[Point],
     burden: Burden | None = None,
     plate: Plate | None = None,
-) -> Sag:
-    """Return how a top bends on feet with these middles.
+) -> Sag | None:
+    """Return how a top bends on feet with these middles; None where its stiffness is not known.
 
     Parameters
     ----------
@@ -178,15 +152,18 @@ def sag_of(
         The top's own, where several arrangements of legs are tried on it.
     """
     burden = burden or Burden()
-    plate = plate or top.plate()
+    plate = plate or plate_of(top)
+    if plate is None:
+        return None
     points = [point for middle in middles for point in bearing_points(foot, middle)]
     rested = plate.on(points)
     unit = rested.under_load(1.0)
-    loaded = top.own_load + burden.spread * 1e-6 * GRAVITY
+    own = top.panel.substance.mass(1.0, top.thickness) * GRAVITY
+    loaded = own + burden.spread * 1e-6 * GRAVITY
     first = _deepest(plate, unit * loaded)
     span = widest_gap(points)
     return Sag(
-        own=_deepest(plate, unit * top.own_load),
+        own=_deepest(plate, unit * own),
         first_loaded=first,
         after_creep=Deflection(first.place, first.down * burden.creep),
         highest=_deepest(plate, -unit * loaded, sign=-1.0),

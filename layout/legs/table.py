@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..outlines import Outline
-from ..panel import Defect, Panel, SoundWood, Spoils
-from .plan import LegsPlan, place_legs
-from .sag import TopBoard
+from ..panel import SoundWood
+from ..top import Top
+from .plan import UNDER_FEET, LegsPlan, place_legs
+from .sag import plate_of
 from .wish import LegsWish
 
 if TYPE_CHECKING:
@@ -26,76 +25,29 @@ class TableTop:
 
     Attributes
     ----------
-    outline, placement
-        The finished top and where it lies on the panel.
-    bearing : SoundWood
-        What is left of the panel for feet to stand on.
-    mass : float
-        kg.
-    thickness : float
-        mm.
-    defects : tuple of Defect
-        Those that spoil bearing, to name in a problem.
-    board : TopBoard or None
-        What bends; None where its stiffness is not known, and sag is not told.
+    top : Top
+    tape_error : float
+        How far any tape may have been out, mm.
     """
 
-    outline: Outline
-    placement: Placement
-    bearing: SoundWood
-    mass: float = field(metadata={"unit": "kg"})
-    thickness: float
-    defects: tuple[Defect, ...] = ()
-    board: TopBoard | None = None
+    top: Top
+    tape_error: float = 0.0
 
-    @classmethod
-    def from_panel(
-        cls, panel: Panel, outline: Outline, placement: Placement, *, tape_error: float = 0.0
-    ) -> TableTop:
-        """Return the top that is cut from a panel.
-
-        Feet and their screws stay clear of what spoils bearing and of what no screw may meet.
-
-        Parameters
-        ----------
-        tape_error : float
-            How far any tape may have been out, mm.
-        """
-        bearing = panel.sound_for(Spoils.BEARING, tape_error=tape_error)
-        screwable = panel.sound_for(Spoils.CUTTING, tape_error=tape_error)
-        wood, thickness = panel.substance, panel.made_thickness
-        board = None
-        if wood.stiffness is not None:
-            grain = panel.grain - placement.turn
-            board = TopBoard(outline, thickness, wood.density, wood.stiffness, grain)
-        return cls(
-            outline,
-            placement,
-            bearing.meet(screwable),
-            outline.area * thickness * wood.density * 1e-9,
-            thickness,
-            tuple(d for d in panel.defects if d.spoils & {Spoils.BEARING, Spoils.CUTTING}),
-            board,
-        )
+    @cached_property
+    def bearing(self) -> SoundWood:
+        """What is left of the panel for feet to stand on."""
+        return self.top.sound_for(*UNDER_FEET, tape_error=self.tape_error)
 
     @cached_property
     def plate(self) -> Plate | None:
-        """The top cut in triangles, once for all arrangements."""
-        return None if self.board is None else self.board.plate()
+        """The top cut in triangles, once for all arrangements; None where no stiffness is known."""
+        return plate_of(self.top)
 
     def on(self, wish: LegsWish) -> LegsPlan:
         """Return the wished legs placed under it."""
-        return place_legs(
-            wish,
-            self.outline,
-            self.placement,
-            self.bearing,
-            self.mass,
-            self.defects,
-            thickness=self.thickness,
-        )
+        return place_legs(wish, self.top, self.bearing)
 
     def bears(self, wish: LegsWish, middles: Sequence[Point]) -> bool:
         """Return whether the heads of all legs stand on sound wood."""
-        heads = (wish.on_top.outside(m).placed(self.placement) for m in middles)
+        heads = (wish.on_top.outside(m).placed(self.top.placement) for m in middles)
         return all(self.bearing.inner.holds(Region.of(head, "outside")) for head in heads)

@@ -7,13 +7,13 @@ from dataclasses import dataclass, field, replace
 
 from ..geometry.point import Point
 from ..panel.build import Kind
-from ..panel.materials import Material
+from ..top import Top
 from .battens import Batten, battens_under
 from .fixings import Hole, holes_of
 from .glue import GlueJoint, glue_joint
 from .heights import KNEE_HEIGHT, UsualHeight, use_of
 from .materials import is_wooden
-from .movement import GLUE_FIGHTS, Held, MovementPlan, Wood, movement_of
+from .movement import GLUE_FIGHTS, Held, MovementPlan, movement_of
 from .notes import Matter, TableNote
 from .people import Seating, lifters, seating_at
 from .plan import LegsPlan
@@ -76,29 +76,7 @@ class TablePlan:
     notes: tuple[TableNote, ...] = field(default=())
 
 
-@dataclass(frozen=True, slots=True)
-class TopWood:
-    """What the top is made of, as far as legs care.
-
-    Attributes
-    ----------
-    kind : Kind
-    material : Material
-    grain : float
-        Direction of its grain from the length of the top, radians.
-    panel_mass : float
-        Of the old panel, kg.
-    """
-
-    kind: Kind
-    material: Material
-    grain: float = field(metadata={"unit": "rad"})
-    panel_mass: float = field(metadata={"unit": "kg"})
-
-
-def plan_table(
-    asked: TableWish, wish: LegsWish, legs: LegsPlan, table: TableTop, wood: TopWood
-) -> TablePlan:
+def plan_table(asked: TableWish, wish: LegsWish, legs: LegsPlan, table: TableTop) -> TablePlan:
     """Return what the table does on these legs.
 
     Parameters
@@ -107,38 +85,36 @@ def plan_table(
         That the legs were placed by.
     legs : LegsPlan
     """
-    outline, middles = table.outline, [leg.middle for leg in legs.legs]
-    holes = holes_of(wish, middles, outline, table.placement, asked.holes)
-    screw = _screw(asked, wish, table, wood.kind, holes)
+    top, middles = table.top, [leg.middle for leg in legs.legs]
+    holes = holes_of(wish, middles, top, asked.holes)
+    screw = _screw(asked, wish, top, holes)
     diameter = screw.screw.diameter if screw else USUAL
     movement = movement_of(
-        outline,
-        Wood(wood.kind, wood.material, wood.grain, asked.quartered, asked.swing),
+        top,
         Held(
             _joined(holes, wish, asked),
             wish.foot,
             wish.fixing is Fixing.GLUED and asked.glue is Glue.RIGID,
             diameter,
         ),
+        quartered=asked.quartered,
+        swing=asked.swing,
     )
     heads = [wish.on_top.outside(middle) for middle in middles]
-    battens = battens_under(outline, table.placement, table.bearing, movement, heads, diameter)
-    burden = asked.burden(wood.kind)
-    sag = None
-    if table.board is not None:
-        sag = sag_of(table.board, wish.foot, middles, burden, table.plate)
+    battens = battens_under(top, table.bearing, movement, heads, diameter)
+    burden = asked.burden(top.panel.build.kind)
     under = max((batten.thickness for batten in battens), default=0.0)
     plan = TablePlan(
-        height=wish.height + table.thickness,
-        use=use_of(wish.height + table.thickness),
+        height=wish.height + top.thickness,
+        use=use_of(wish.height + top.thickness),
         knees=wish.height - under,
-        panel_lifters=lifters(wood.panel_mass),
+        panel_lifters=lifters(top.panel.mass),
         top_lifters=lifters(legs.top_mass),
         leg_lifters=lifters(legs.leg_mass),
         table_lifters=lifters(legs.mass),
-        seating=seating_at(outline, wish.foot, middles, asked.place),
+        seating=seating_at(top.outline, wish.foot, middles, asked.place),
         burden=burden,
-        sag=sag,
+        sag=sag_of(top, wish.foot, middles, burden, table.plate),
         movement=movement,
         battens=battens,
         holes=holes,
@@ -146,20 +122,20 @@ def plan_table(
         glue=glue_joint(wish.foot) if wish.fixing is Fixing.GLUED else None,
         flexible=asked.glue is Glue.FLEXIBLE,
     )
-    return replace(plan, notes=tuple(_notes(plan, asked, wish, table, wood.kind)))
+    return replace(plan, notes=tuple(_notes(plan, asked, wish, top)))
 
 
-def _screw(
-    asked: TableWish, wish: LegsWish, table: TableTop, kind: Kind, holes: tuple[Hole, ...]
-) -> ScrewPlan | None:
+def _screw(asked: TableWish, wish: LegsWish, top: Top, holes: tuple[Hole, ...]) -> ScrewPlan | None:
     """Return how the wished screw holds, or else the longest that is sold and holds."""
     if not holes:
         return None
     plate = wish.plate.thickness if wish.plate else 0.0
-    screw = asked.screw or usual_screw(plate, table.thickness)
+    screw = asked.screw or usual_screw(plate, top.thickness)
     if screw is None:
         return None
-    return screw_in(screw, plate, table.thickness, kind, min(hole.from_edge for hole in holes))
+    return screw_in(
+        screw, plate, top.thickness, top.panel.build.kind, min(hole.from_edge for hole in holes)
+    )
 
 
 def _joined(
@@ -172,13 +148,11 @@ def _joined(
     return tuple(tuple(hole.place for hole in holes if hole.leg == n) for n in numbers)
 
 
-def _notes(
-    plan: TablePlan, asked: TableWish, wish: LegsWish, table: TableTop, kind: Kind
-) -> Iterator[TableNote]:
+def _notes(plan: TablePlan, asked: TableWish, wish: LegsWish, top: Top) -> Iterator[TableNote]:
     """Yield what the maker should know, gravest first."""
-    if kind is Kind.HOLLOW:
+    if top.panel.build.kind is Kind.HOLLOW:
         yield TableNote(Matter.HOLLOW)
-    yield from _about_joints(plan, asked, wish, table)
+    yield from _about_joints(plan, asked, wish, top)
     if plan.sag is None:
         yield TableNote(Matter.SAG_UNKNOWN)
     elif not plan.sag.holds:
@@ -193,10 +167,10 @@ def _notes(
 
 
 def _about_joints(
-    plan: TablePlan, asked: TableWish, wish: LegsWish, table: TableTop
+    plan: TablePlan, asked: TableWish, wish: LegsWish, top: Top
 ) -> Iterator[TableNote]:
     if plan.holes and plan.screw is None:
-        yield TableNote(Matter.NO_SCREW, table.thickness, LEFT_UNDER_TIP)
+        yield TableNote(Matter.NO_SCREW, top.thickness, LEFT_UNDER_TIP)
     if plan.movement.glue_fights:
         yield TableNote(Matter.GLUE_FIGHTS, plan.movement.joint, GLUE_FIGHTS)
     glued = wish.fixing is Fixing.GLUED

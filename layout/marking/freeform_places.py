@@ -68,6 +68,10 @@ class Swept:
     hollow: bool
     centres: tuple[Point, ...]
 
+    def core_radius(self, lipping: float) -> float:
+        """Return the radius of the core line inside a lipping, mm."""
+        return self.radius + lipping if self.hollow else self.radius - lipping
+
 
 @dataclass(frozen=True, slots=True)
 class FreeformPlaces:
@@ -155,7 +159,7 @@ def _runs(outline: Freeform, ground: Ground | None) -> tuple[tuple[Segment, ...]
 
 
 def _lies_on_edge(segment: Segment, ground: Ground) -> bool:
-    places = (ground.placement(segment.at(share)) for share in _SHARES)
+    places = (ground.top.placement(segment.at(share)) for share in _SHARES)
     return all(ground.face.edge_distance(place) <= SAME_EDGE for place in places)
 
 

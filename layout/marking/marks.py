@@ -2,24 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..geometry.intersect import crossings
-from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_PLACE
-from ..outlines import Freeform, Outline, Oval, Superellipse
+from ..outlines import Oval, Superellipse
 from ..panel.datum import Datum
 from ..panel.defect import Spoils
 from ..panel.panel import Panel
+from ..top import Top
 from ..units import Tape
 from .checks import checks_for
-from .freeform_places import FreeformPlaces
 from .instruments import Ordinate, StringCompass, TrammelRod, oval_checks
 from .mark import Check, Kind, Mark
 from .off_wood import Ground
-from .places import Group, arc_radii, groups_for
+from .places import Group, groups_for, swept_by
 from .string_loop import StringLoop
 from .superellipse_methods import superellipse_checks
 from .ties import cross_measure
@@ -92,38 +90,25 @@ class MarkSet:
         return tuple(mark for mark in self.marks if mark.kind is kind)
 
 
-def marks_for(
-    outline: Outline,
-    placement: Placement,
-    datum: Datum,
-    panel: Panel,
-    lipping: float = 0.0,
-    kit: StringKit | None = None,
-) -> MarkSet:
+def marks_for(top: Top, datum: Datum, kit: StringKit | None = None) -> MarkSet:
     """Return the marks of a finished top, from the datum and from two reference points.
 
     Parameters
     ----------
-    outline : Outline
-        The finished top.
-    placement : Placement
-        Where it lies on the panel.
+    top : Top
     datum : Datum
-    panel : Panel
-    lipping : float
-        Thickness of the lipping, mm: the core line runs this far inside the finish line.
     kit : StringKit, optional
         Nails, pencil and string for an oval.
     """
-    turn = placement.turn - datum.frame.turn
-    ground = Ground.of(panel, datum, placement)
-    groups = (*groups_for(outline, lipping, ground), *_centrelines(panel, outline, placement))
+    outline, turn = top.outline, top.turn_from(datum)
+    ground = Ground(top, datum)
+    groups = (*groups_for(outline, top.lipping, ground), *_centrelines(top))
     marks = tuple(
-        _mark(label, group.kind, placement(point), ground)
+        _mark(label, group.kind, top.placement(point), ground)
         for group in groups
         for label, point in group.seen(turn)
     )
-    compasses = compasses_for(outline, turn, lipping, ground)
+    compasses = compasses_for(top, datum, ground)
     checks = checks_for(outline, datum, {mark.label: mark.point for mark in marks})
     if isinstance(outline, Superellipse):
         return MarkSet(marks, checks, ordinates=superellipse_checks(outline))
@@ -137,59 +122,45 @@ def marks_for(
 
 
 def compasses_for(
-    outline: Outline, turn: float, lipping: float, ground: Ground | None = None
+    top: Top, datum: Datum, ground: Ground | None = None
 ) -> tuple[StringCompass, ...]:
     """Return the radii that a top's arcs are swung with, and the marks to swing them about.
 
     Parameters
     ----------
-    outline : Outline
-        The finished top.
-    turn : float
-        Radians from the datum to the top's long axis.
-    lipping : float
-        mm.
+    top : Top
+    datum : Datum
     ground : Ground, optional
-        The panel under it.
+        The panel under it, as for `groups_for`.
     """
-    groups = groups_for(outline, ground=ground)
+    groups = groups_for(top.outline, ground=ground)
     named = [
         (label, point)
         for kind in (Kind.ARC_CENTRE, Kind.CENTRE)
         for group in groups
         if group.kind is kind
-        for label, point in group.seen(turn)
+        for label, point in group.seen(top.turn_from(datum))
     ]
     compasses = []
-    for radius, core, centres in _radii(outline, lipping, ground):
+    for swept in swept_by(top.outline, ground):
+        centres = swept.centres
         labels = [
             name for name, at in named if any(at.distance_to(c) <= SAME_PLACE for c in centres)
         ]
-        compasses.append(StringCompass(tuple(labels[: len(centres)]), radius, core))
+        core = swept.core_radius(top.lipping)
+        compasses.append(StringCompass(tuple(labels[: len(centres)]), swept.radius, core))
     return tuple(compasses)
 
 
-def _radii(
-    outline: Outline, lipping: float, ground: Ground | None
-) -> Iterator[tuple[float, float, tuple[Point, ...]]]:
-    """Yield each radius of the finish line, that of the core line, and their centres, mm."""
-    if isinstance(outline, Freeform):
-        for swept in FreeformPlaces.of(outline, ground).swept:
-            core = swept.radius + lipping if swept.hollow else swept.radius - lipping
-            yield swept.radius, core, swept.centres
-        return
-    for radius, centres in arc_radii(outline):
-        yield radius, radius - lipping, centres
-
-
-def _centrelines(panel: Panel, outline: Outline, placement: Placement) -> list[Group]:
+def _centrelines(top: Top) -> list[Group]:
     """Return where both centrelines leave the panel, in the outline's own frame."""
+    outline, placement = top.outline, top.placement
     groups = []
     for kind, prefix, half, way in (
         (Kind.CENTRELINE, "L", outline.length / 2, Point(1, 0)),
         (Kind.CROSS_CENTRELINE, "M", outline.width / 2, Point(0, 1)),
     ):
-        found = crossings(panel.boundary, placement.centre, way.turned(placement.turn))
+        found = crossings(top.panel.boundary, placement.centre, way.turned(placement.turn))
         below = [c.reach for c in found if c.reach <= -half + SAME_PLACE]
         above = [c.reach for c in found if c.reach >= half - SAME_PLACE]
         if below and above:
@@ -204,7 +175,7 @@ def _mark(label: str, kind: Kind, point: Point, ground: Ground) -> Mark:
     cross = cross_measure(point, ground.datum.references)
     missing = ground.missing_at(point)
     if missing is None:
-        advice = _in_defect(ground.panel, point) if kind in _PINNED else ""
+        advice = _in_defect(ground.top.panel, point) if kind in _PINNED else ""
         return Mark(label, kind, point, offsets.along, offsets.square, cross, True, advice)
     advice = missing.advice if kind in _PINNED else "no wood here, the nearest is {distance} away"
     return Mark(

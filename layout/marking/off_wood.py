@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from ..geometry.path import Path
-from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD, SAME_PLACE
 from ..panel.datum import Corner, Datum
 from ..panel.edges import Edge, edges_of
-from ..panel.panel import Panel
+from ..top import Top
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,33 +37,28 @@ class OffWood:
         return f"{beyond}: clamp a board of the same thickness there and mark it on that"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Ground:
     """The panel that a top is set out on, to ask whether there is wood at a point of the top.
 
     Attributes
     ----------
-    panel : Panel
+    top : Top
     datum : Datum
-    placement : Placement
-        Of the top.
-    face : Region
-        The wood, as a polygon that holds it.
+        Its corners name the edges.
     """
 
-    panel: Panel
+    top: Top
     datum: Datum
-    placement: Placement
-    face: Region
 
-    @classmethod
-    def of(cls, panel: Panel, datum: Datum, placement: Placement) -> Ground:
-        """Return the ground under a top."""
-        return cls(panel, datum, placement, panel.region("outside"))
+    @cached_property
+    def face(self) -> Region:
+        """The wood, as a polygon that holds it."""
+        return self.top.panel.region("outside")
 
     def missing(self, own: Point) -> OffWood | None:
         """Return how far a point of the top's own frame lies off the wood; None where on it."""
-        return self.missing_at(self.placement(own))
+        return self.missing_at(self.top.placement(own))
 
     def missing_at(self, point: Point) -> OffWood | None:
         """Return how far a point of the panel's frame lies off the wood; None where it is on it."""
@@ -77,7 +72,7 @@ class Ground:
     def _edge(self, point: Point, distance: float) -> str:
         """Return the letters of the edge nearest to a point outside, if it is that near."""
         corners = self.datum.corners
-        for edge in edges_of(self.panel.boundary):
+        for edge in edges_of(self.top.panel.boundary):
             line = Region.line(Path(edge.segments).points(CHORD))
             apart = line.distance_to(Region.at(point))
             if abs(apart - distance) > 2 * CHORD:

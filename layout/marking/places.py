@@ -26,7 +26,7 @@ from ..outlines import (
     Superellipse,
 )
 from ..units import nearest_whole
-from .freeform_places import FreeformPlaces, distinct
+from .freeform_places import FreeformPlaces, Swept, distinct
 from .mark import Kind
 from .off_wood import Ground
 
@@ -140,8 +140,20 @@ def _freeform(places: FreeformPlaces) -> tuple[Group, ...]:
     return (Group(Kind.CENTRE, "O", (ORIGIN,)), *groups)
 
 
-def arc_radii(outline: Outline) -> tuple[tuple[float, tuple[Point, ...]], ...]:
-    """Return the radii that a compass is set to, each with its centres in the own frame, mm."""
+def swept_by(outline: Outline, ground: Ground | None = None) -> tuple[Swept, ...]:
+    """Return the arcs that a compass is set to, in the own frame.
+
+    Parameters
+    ----------
+    ground : Ground, optional
+        As for `groups_for`.
+    """
+    if isinstance(outline, Freeform):
+        return FreeformPlaces.of(outline, ground).swept
+    return tuple(Swept(radius, False, centres) for radius, centres in _radii(outline))
+
+
+def _radii(outline: Outline) -> tuple[tuple[float, tuple[Point, ...]], ...]:
     if isinstance(outline, Circle):
         return ((outline.radius, (ORIGIN,)),)
     if isinstance(outline, Capsule):

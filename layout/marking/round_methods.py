@@ -22,7 +22,7 @@ from .method import (
     ranked,
     together,
 )
-from .places import arc_radii
+from .places import swept_by
 from .step import Step
 
 
@@ -67,8 +67,8 @@ def swung_methods(
 
 
 def _swings(outline: Circle | Capsule | RoundedRectangle) -> Iterator[Swing]:
-    for radius, centres in arc_radii(outline):
-        yield Swing(radius, centres)
+    for swept in swept_by(outline):
+        yield Swing(swept.radius, swept.centres)
 
 
 def _swung(

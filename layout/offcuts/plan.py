@@ -146,7 +146,7 @@ def offcuts_of(
     found = []
     for item in fallen:
         thickness = panel.thickness if item.cut <= rough else panel.made_thickness
-        weight = thickness * panel.substance.density * 1e-9
+        weight = panel.substance.mass(1.0, thickness)
         found.append(_offcut(item, defects, weight, wish))
     found = ranked(
         found,

@@ -38,6 +38,10 @@ class Material:
     stiffness: Stiffness | None = None
     """How it bends; None where there is no single figure for it."""
 
+    def mass(self, area: float, thickness: float) -> float:
+        """Return the mass, kg, of so much of it: mm² and mm."""
+        return area * thickness * self.density * 1e-9
+
 
 # names; specific gravity; modulus along the grain, N/mm²; radial and tangential change for 1 %
 _HANDBOOK_WOODS = (

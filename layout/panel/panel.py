@@ -106,7 +106,7 @@ class Panel:
     @property
     def mass(self) -> float:
         """Its mass as found, kg, from area, thickness and density."""
-        return self.area * self.thickness * self.substance.density * 1e-9
+        return self.substance.mass(self.area, self.thickness)
 
     def with_defect(self, defect: Defect) -> Panel:
         """Return the panel with one more defect."""

@@ -62,9 +62,9 @@ def found_words(plan: Plan) -> str:
     """Return what was found before sizes were rounded down, as one clause."""
     clearance, tape = plan.fit.clearance, plan.job.tape
     if clearance is None and isinstance(plan.top.outline, Freeform):
-        return f"as found, {exact_words(plan.top.exact, tape)}"
+        return f"as found, {exact_words(plan.fit.outline, tape)}"
     if clearance is None:
-        return f"the largest found is {exact_words(plan.top.exact, tape)}"
+        return f"the largest found is {exact_words(plan.fit.outline, tape)}"
     clear = f"{tape.exact(clearance, 1)} {tape.unit}"
     return (
         f"it keeps its own size and lies where it is clearest of edges and of what shows, {clear}"
@@ -97,7 +97,7 @@ def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]
 def _fits(plan: Plan) -> str:
     if plan.fit.clearance is not None or isinstance(plan.top.outline, Freeform):
         return found_words(plan)
-    return f"the largest that fits: {exact_words(plan.top.exact, plan.job.tape)}"
+    return f"the largest that fits: {exact_words(plan.fit.outline, plan.job.tape)}"
 
 
 def _scale_bar(tape: Tape, scale: float, at: Point) -> Iterator[Item]:

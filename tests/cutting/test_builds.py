@@ -27,6 +27,7 @@ from panelwright.layout.panel import (
     rectangular_outline,
 )
 from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 
 MIDDLE = Point(990.5, 419.0)
@@ -45,7 +46,7 @@ def plan(
     lipping: float = 0.0,
 ) -> CutPlan:
     """Return the cuts of a top on a panel."""
-    return plan_cuts(on, outline, Placement(centre, turn), choose_datum(on), Tools(), lipping)
+    return plan_cuts(Top(on, outline, Placement(centre, turn), lipping), choose_datum(on), Tools())
 
 
 def steps(cuts: CutPlan, title: str) -> list[Step]:
@@ -131,7 +132,7 @@ def test_the_maker_may_choose_the_face(wished: Face) -> None:
     veneered = panel(Kind.VENEERED)
     tools = Tools(show_face=wished)
     outline = Capsule(1400, 600)
-    cuts = plan_cuts(veneered, outline, Placement(MIDDLE), choose_datum(veneered), tools)
+    cuts = plan_cuts(Top(veneered, outline, Placement(MIDDLE)), choose_datum(veneered), tools)
     assert cuts.face.show_face is wished
     assert cuts.face.mirrored is (wished is Face.DOWN)
 
@@ -215,10 +216,10 @@ def test_the_router_runs_downhill_and_against_its_bit(turn: float, grain: float)
     outline, centre = Oval(900, 600), Point(1500, 1500)
     placement = Placement(centre, turn)
     datum = choose_datum(solid)
-    cuts = plan_cuts(solid, outline, placement, datum, Tools())
+    cuts = plan_cuts(Top(solid, outline, placement), datum, Tools())
     from panelwright.layout.marking import marks_for
 
-    marks = marks_for(outline, placement, datum, solid)
+    marks = marks_for(Top(solid, outline, placement), datum)
     assert len(cuts.feeds) == 4
     assert sum(feed.show_face_up for feed in cuts.feeds) == 2
     fibre = Point.polar(1.0, grain)

@@ -21,6 +21,7 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)
@@ -29,13 +30,13 @@ MIDDLE = Point(4500, 3500)
 
 def curve(outline: Outline, tools: Tools, tool: str, panel: Panel = WIDE) -> CurveCut:
     """Return the cut along an outline by one tool."""
-    cuts = plan_cuts(panel, outline, Placement(MIDDLE), choose_datum(panel), tools)
+    cuts = plan_cuts(Top(panel, outline, Placement(MIDDLE)), choose_datum(panel), tools)
     return next(cut for cut in cuts.curve_cuts if cut.tool == tool)
 
 
 def router_step(outline: Outline, tools: Tools) -> Step:
     """Return what is said about the router."""
-    cuts = plan_cuts(WIDE, outline, Placement(MIDDLE), choose_datum(WIDE), tools)
+    cuts = plan_cuts(Top(WIDE, outline, Placement(MIDDLE)), choose_datum(WIDE), tools)
     return next(step for step in cuts.steps if step.about == "router")
 
 
@@ -49,11 +50,11 @@ def test_a_disk_is_measured_to_the_near_edge_and_a_hole_to_the_far_one() -> None
 
 def test_an_oval_template_is_no_oval() -> None:
     """20 mm inside an oval of 1200 × 700 the true parallel lies 0.7 mm off the oval of its size."""
-    guide = TemplateGuide.of(Oval(1200, 700), Placement(), 0.0, follower=52.0, cutter=12.0)
+    guide = TemplateGuide.of(Top(WIDE, Oval(1200, 700), Placement()), follower=52.0, cutter=12.0)
     assert guide.offset == 20.0
     assert (guide.length, guide.width) == pytest.approx((1160.0, 660.0), abs=0.01)
     assert guide.off_oval == pytest.approx(0.7, abs=0.05)
-    assert TemplateGuide.of(Circle(800), Placement(), 0.0, 52.0, 12.0).off_oval == 0.0
+    assert TemplateGuide.of(Top(WIDE, Circle(800), Placement()), 52.0, 12.0).off_oval == 0.0
 
 
 @settings(max_examples=15)
@@ -64,7 +65,7 @@ def test_every_template_is_the_true_parallel(outline: Outline, bush: float, lipp
     if outline.width <= 2.2 * inside + 1:
         return
     place = Placement(MIDDLE, 0.3)
-    guide = TemplateGuide.of(outline, place, lipping, bush, 12.0)
+    guide = TemplateGuide.of(Top(WIDE, outline, place, lipping), bush, 12.0)
     far = off_path(guide.line.points(1.0), outline.path().placed(place))
     assert np.all(far >= inside - 0.01)
     assert np.median(far) == pytest.approx(inside, abs=0.01)
@@ -121,7 +122,7 @@ def test_relief_cuts_free_the_waste_of_a_tight_curve(radius: float, turn: float)
     """They run square to the line, through waste only, in corners below 40 that keep much waste."""
     outline = RoundedRectangle.with_radius(900, 600, radius)
     datum, place = choose_datum(WIDE), Placement(MIDDLE, turn)
-    cuts = plan_cuts(WIDE, outline, place, datum, Tools(router=False, facet_clear=40.0))
+    cuts = plan_cuts(Top(WIDE, outline, place), datum, Tools(router=False, facet_clear=40.0))
     jigsaw = cuts.curve_cuts[0]
     assert cuts.facets == ()
     outside = math.sqrt(2) * (radius + 2) - (radius + 3)  # 2 left by the saw, 3 by the jigsaw

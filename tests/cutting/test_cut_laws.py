@@ -30,6 +30,7 @@ from panelwright.layout.panel import (
     round_place,
 )
 from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.top import Top
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)
 MIDDLE = Point(4500, 3500)
@@ -46,7 +47,7 @@ def plan(
 ) -> CutPlan:
     """Return the cuts of a top on a panel."""
     datum = choose_datum(panel)
-    return plan_cuts(panel, outline, Placement(centre, turn), datum, tools, lipping)
+    return plan_cuts(Top(panel, outline, Placement(centre, turn), lipping), datum, tools)
 
 
 @settings(max_examples=15)

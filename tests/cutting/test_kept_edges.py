@@ -27,6 +27,7 @@ from panelwright.layout.outlines import (
 from panelwright.layout.panel import Panel, outline_through, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.panel.named_edges import edge_named
+from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 
 BENCH = Panel(rectangular_outline(2000, 1000), 26)
@@ -55,7 +56,7 @@ def on_edge(outline: Outline, name: str, panel: Panel = BENCH) -> tuple[CutPlan,
     centre = edge.edge.start.midpoint(edge.edge.end) + inwards * (outline.width / 2)
     place = Placement(centre, edge.edge.direction.angle)
     datum = choose_datum(panel)
-    return plan_cuts(panel, outline, place, datum, SAW, kept=(edge.path,)), edge.path
+    return plan_cuts(Top(panel, outline, place, kept=(edge.path,)), datum, SAW), edge.path
 
 
 def between(path: Path, low: float, high: float) -> list[Segment]:
@@ -84,7 +85,7 @@ def piece(
     path = Path((*below, ends[0], *above, ends[1]))
     kept = (lower,) if back is not None else (lower, upper)
     outline, place = Freeform.of(path, PIECE_AS_FOUND), Freeform.frame_of(path)
-    return plan_cuts(SLAB, outline, place, choose_datum(SLAB), SAW, kept=kept)
+    return plan_cuts(Top(SLAB, outline, place, kept=kept), choose_datum(SLAB), SAW)
 
 
 @settings(max_examples=15, deadline=None)
@@ -201,12 +202,12 @@ def test_no_profile_runs_along_a_kept_edge() -> None:
     edge = edge_named(BENCH, "AB").path
     place = Placement(Point(900, 300))
     wish = EdgeProfile(round_over=4.0, bevel_in=30.0, bevel_up=10.0)
-    profile = plan_profile(wish, BENCH, Rectangle(1400, 600), place, kept=(edge,))
+    profile = plan_profile(wish, Top(BENCH, Rectangle(1400, 600), place, kept=(edge,)))
     assert profile.bevel_line is not None
     assert profile.bevel_line.area == pytest.approx(1340 * 570)
     for step in profile.steps[:2]:
         assert "None of it along the kept edge" in step.what
-    plain = plan_profile(wish, BENCH, Rectangle(1400, 600), place)
+    plain = plan_profile(wish, Top(BENCH, Rectangle(1400, 600), place))
     assert "kept edge" not in " ".join(step.what for step in plain.steps)
     assert plain.bevel_line is not None
     assert plain.bevel_line.area == pytest.approx(1340 * 540)
@@ -216,7 +217,7 @@ def test_a_kept_edge_of_board_is_not_edged() -> None:
     """The edging goes round all but what is kept."""
     edge = edge_named(BENCH, "AB").path
     place, datum = Placement(Point(900, 300)), choose_datum(BENCH)
-    cuts = plan_cuts(BENCH, Capsule(1400, 600), place, datum, SAW, kept=(edge,))
+    cuts = plan_cuts(Top(BENCH, Capsule(1400, 600), place, kept=(edge,)), datum, SAW)
     assert cuts.edging is None  # solid wood
     assert cuts.kept[0].stretch.length == pytest.approx(800)
     assert math.isclose(sum(p.length for p in cuts.drawn(cuts.finish)), 800 + 600 * math.pi)

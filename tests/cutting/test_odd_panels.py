@@ -19,6 +19,7 @@ from panelwright.layout.offcuts.plan import offcuts_of
 from panelwright.layout.outlines import Capsule, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.panel import Panel, outline_through, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.top import Top
 
 SMALL = (
     Capsule(150, 90),
@@ -41,8 +42,8 @@ def test_a_star_shaped_panel(
     core = Region.from_rings(placement.of(outline.inner()))
     if not panel.region().holds(core):
         return
-    marks = marks_for(outline, placement, datum, panel)
-    cuts = plan_cuts(panel, outline, placement, datum, Tools(guide_left=115))
+    marks = marks_for(Top(panel, outline, placement), datum)
+    cuts = plan_cuts(Top(panel, outline, placement), datum, Tools(guide_left=115))
     for mark in marks.marks:
         assert datum.at(mark.along, mark.square).distance_to(mark.point) < 1e-8
     assert cuts.blank.grown(0.01).holds(core)
@@ -67,7 +68,7 @@ def test_a_door_with_bows_and_rounded_corners(
     wood = panel.region("outside").grown(1.0)
     assert all(wood.holds_point(r.point) for r in datum.references)
     assert datum.coordinates(Point(990, 419)).square > 0
-    cuts = plan_cuts(panel, Oval(1500, 600), Placement(Point(990, 419), turn), datum, Tools())
+    cuts = plan_cuts(Top(panel, Oval(1500, 600), Placement(Point(990, 419), turn)), datum, Tools())
     assert len(cuts.trims) + len(cuts.skipped) >= 4
 
 
@@ -75,7 +76,7 @@ def test_a_top_as_large_as_a_round_panel() -> None:
     """A circle cut from a hardly larger round panel needs no straight cut at all."""
     panel = Panel(circle(Point(500, 500), 503), 20)
     datum = choose_datum(panel)
-    cuts = plan_cuts(panel, Oval(1000, 1000), Placement(Point(500, 500)), datum, Tools())
+    cuts = plan_cuts(Top(panel, Oval(1000, 1000), Placement(Point(500, 500))), datum, Tools())
     assert (cuts.trims, cuts.facets) == ((), ())
     assert [cut.tool for cut in cuts.curve_cuts] == ["router"]
     whole = Region.from_rings(panel.boundary.points(CHORD))

@@ -18,6 +18,7 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Capsule, Outline
 from panelwright.layout.panel import Build, Kind, Panel, rectangular_outline
+from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 
 PANEL = Panel(rectangular_outline(9000, 7000), 26)
@@ -25,7 +26,7 @@ PANEL = Panel(rectangular_outline(9000, 7000), 26)
 
 def profile(wish: EdgeProfile, job: Worked = BENCH_TOP) -> ProfilePlan:
     """Return the edge of a worked top."""
-    return plan_profile(wish, job.panel, job.outline, job.placement)
+    return plan_profile(wish, job.top)
 
 
 def test_the_edge_of_the_lab_bench() -> None:
@@ -43,7 +44,7 @@ def test_the_edge_of_the_lab_bench() -> None:
 def test_a_square_edge(kind: Kind, inside: float) -> None:
     """Without a bevel fixings keep what the wood asks for, and only the arris is broken."""
     panel = Panel(rectangular_outline(2000, 800), 20, build=Build(kind))
-    edge = plan_profile(EdgeProfile(), panel, Capsule(1400, 600), Placement())
+    edge = plan_profile(EdgeProfile(), Top(panel, Capsule(1400, 600), Placement()))
     assert (edge.fixings_inside, edge.edge_left, edge.bevel_line) == (inside, 20.0, None)
     assert [step.title for step in edge.steps] == ["Arris"]
 
@@ -57,7 +58,8 @@ def test_the_bevel_starts_on_the_true_parallel(
     if outline.width <= 2.5 * inwards:
         return
     edge = plan_profile(
-        EdgeProfile(bevel_in=inwards, bevel_up=5.0), PANEL, outline, Placement(Point(9, 7), turn)
+        EdgeProfile(bevel_in=inwards, bevel_up=5.0),
+        Top(PANEL, outline, Placement(Point(9, 7), turn)),
     )
     assert edge.bevel_line is not None
     finish = outline.path().placed(Placement(Point(9, 7), turn))
@@ -81,10 +83,9 @@ def test_an_edge_is_left_or_it_is_refused(round_over: float, inwards: float, up:
 
 def test_a_leg_over_the_bevel_is_named() -> None:
     """A leg that stands nearer to the edge than fixings may is told by its number."""
-    place = (BENCH_TOP.panel, BENCH_TOP.outline, BENCH_TOP.placement)
     wish = EdgeProfile(bevel_in=30.0, bevel_up=12.0)
-    assert plan_profile(wish, *place, overhangs=(60.0, 39.0, 39.99)).crowded == (2,)
-    assert plan_profile(EdgeProfile(), *place, overhangs=(60.0, 39.0)).crowded == ()
+    assert plan_profile(wish, BENCH_TOP.top, overhangs=(60.0, 39.0, 39.99)).crowded == (2,)
+    assert plan_profile(EdgeProfile(), BENCH_TOP.top, overhangs=(60.0, 39.0)).crowded == ()
 
 
 def test_a_bevel_past_the_lipping_lays_the_core_bare() -> None:
@@ -92,7 +93,7 @@ def test_a_bevel_past_the_lipping_lays_the_core_bare() -> None:
     board = Panel(rectangular_outline(2000, 800), 26, build=Build(Kind.PARTICLEBOARD))
     wish, outline = EdgeProfile(bevel_in=5.0, bevel_up=4.0), Capsule(1400, 600)
     for lipping, bare in ((3.0, True), (6.0, False)):
-        edge = plan_profile(wish, board, outline, Placement(), lipping)
+        edge = plan_profile(wish, Top(board, outline, Placement(), lipping))
         assert ("bare" in edge.steps[0].what) is bare
     assert "bare" not in profile(wish).steps[0].what
 

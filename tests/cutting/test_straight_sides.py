@@ -20,6 +20,7 @@ from panelwright.layout.offcuts.plan import offcuts_of
 from panelwright.layout.outlines import Freeform, Outline, RegularPolygon, Superellipse
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)
@@ -37,7 +38,7 @@ CORNER_DESK = Freeform.through(
 def plan(outline: Outline, turn: float = 0.0, tools: Tools = SAW, lipping: float = 0.0) -> CutPlan:
     """Return the cuts of a top on a wide board."""
     place = Placement(MIDDLE, turn)
-    return plan_cuts(WIDE, outline, place, choose_datum(WIDE), tools, lipping)
+    return plan_cuts(Top(WIDE, outline, place, lipping), choose_datum(WIDE), tools)
 
 
 @settings(max_examples=12, deadline=None)

@@ -22,7 +22,7 @@ def test_what_is_planned_lies_on_the_panel_and_its_areas_close(number: int) -> N
     """The core lies on the panel, and core, kerfs and offcuts make up the panel again."""
     plan = make_plan(read_job(job_text(number).encode(), source="job.toml"))
     panel = Region.from_rings(plan.job.panel.boundary.points(CHORD, "outside"))
-    core = plan.top.core_line.points(CHORD)
+    core = plan.top.core.points(CHORD)
     assert panel.grown(CHORD).holds(Region.from_rings(core))
     b = plan.offcuts.balance
     parts = b.top + b.trimming + b.kerf + b.offcuts + b.cut_outs

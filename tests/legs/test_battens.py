@@ -8,28 +8,23 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tops import PLACE, ROOM, top_of
 
 from panelwright.layout.geometry.path import Path
-from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.legs import Foot
 from panelwright.layout.legs.battens import BESIDE, SHORT, Batten, battens_under
-from panelwright.layout.legs.movement import Held, Wood, movement_of
+from panelwright.layout.legs.movement import Held, movement_of
 from panelwright.layout.outlines import Capsule, Outline, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.panel import (
     Defect,
     Kind,
     Panel,
     Spoils,
-    material_named,
-    rectangular_outline,
     round_place,
 )
-
-PLACE = Placement(Point(1500, 1500))
-ROOM = Panel(rectangular_outline(3000, 3000), 26)
 
 
 def _under(
@@ -41,11 +36,9 @@ def _under(
     kind: Kind = Kind.SOLID,
     panel: Panel = ROOM,
 ) -> tuple[Batten, ...]:
-    wood = material_named(material)
-    assert wood is not None
-    movement = movement_of(top, Wood(kind, wood, grain), Held((), Foot.square(60), False, 5.0))
-    bearing = panel.sound_for(Spoils.BEARING)
-    return battens_under(top, PLACE, bearing, movement, heads, 5.0)
+    cut = top_of(top, material, kind=kind, grain=grain, panel=panel)
+    movement = movement_of(cut, Held((), Foot.square(60), False, 5.0))
+    return battens_under(cut, cut.sound_for(Spoils.BEARING), movement, heads, 5.0)
 
 
 @pytest.mark.parametrize(

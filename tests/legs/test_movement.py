@@ -7,20 +7,20 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tops import top_of
 
-from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs import Foot
 from panelwright.layout.legs.movement import (
     Held,
     MovementPlan,
-    Wood,
     movement_of,
     slot_for,
 )
-from panelwright.layout.outlines import Capsule, Outline, Rectangle, RoundedRectangle
-from panelwright.layout.panel import Kind, material_named
+from panelwright.layout.outlines import Capsule, Rectangle, RoundedRectangle
+from panelwright.layout.panel import Kind
 from panelwright.layout.panel.materials import MATERIALS, Material
+from panelwright.layout.top import Top
 
 FOUR = tuple(Point(x, y) for x, y in ((-400, -200), (400, -200), (400, 200), (-400, 200)))
 
@@ -29,20 +29,9 @@ FOOT = Foot.square(60)
 
 
 def _moved(
-    top: Outline,
-    wood: Wood,
-    fixings: tuple[Point, ...] = FOUR,
-    foot: Foot = FOOT,
-    *,
-    glued: bool = False,
+    top: Top, fixings: tuple[Point, ...] = FOUR, foot: Foot = FOOT, *, glued: bool = False
 ) -> MovementPlan:
-    return movement_of(top, wood, Held((fixings,), foot, glued, 5.0))
-
-
-def _material(name: str) -> Material:
-    found = material_named(name)
-    assert found is not None
-    return found
+    return movement_of(top, Held((fixings,), foot, glued, 5.0))
 
 
 @pytest.mark.parametrize(
@@ -90,42 +79,38 @@ def test_a_board_bends_by_the_middle_of_its_range() -> None:
 
 def test_the_iroko_top_moves_as_worked() -> None:
     """600 × 0.00186 × 4 % = 4.5 mm, slots 6 + screw (worked)."""
-    wood = Wood(Kind.SOLID, _material("iroko"))
-    plan = _moved(Capsule(1400, 600), wood)
+    plan = _moved(top_of(Capsule(1400, 600), "iroko"))
     assert plan.change == pytest.approx(4.5, abs=0.05)
     assert slot_for(plan.change, 5.0) == 5.0 + 6
 
 
 def test_the_elm_top_moves_as_worked() -> None:
     """700 × 0.00338 × 4 % = 9.5, slots 12 + screw (worked)."""
-    wood = Wood(Kind.SOLID, _material("elm"))
-    top = RoundedRectangle.with_radius(1700, 700, 80)
-    plan = _moved(top, wood)
+    top = top_of(RoundedRectangle.with_radius(1700, 700, 80), "elm")
+    plan = _moved(top)
     assert plan.change == pytest.approx(9.5, abs=0.05)
     assert slot_for(plan.change, 5.0) - 5.0 == 12
 
 
 def test_one_row_of_fixings_stays_fast() -> None:
     """Fixings on one side of the grain's middle are fixed, the others slot for the whole way."""
-    wood = Wood(Kind.SOLID, _material("oak"))
-    plan = _moved(Rectangle(1400, 600), wood)
+    plan = _moved(top_of(Rectangle(1400, 600)))
     assert [slot.fixed for slot in plan.slots] == [True, True, False, False]
     travel = 2 * 400 * 0.00365 * 4
     assert plan.slots[2].length == slot_for(travel, 5.0) >= 5.0 + travel
     middle = (*FOUR, Point(0, 0))
-    plan = _moved(Rectangle(1400, 600), wood, middle)
+    plan = _moved(top_of(Rectangle(1400, 600)), middle)
     assert [slot.fixed for slot in plan.slots] == [False] * 4 + [True]
 
 
 def test_each_plate_slots_for_itself_where_nothing_joins_the_legs() -> None:
     """Two plates 70 between their rows slot for 70, not for the width of the top."""
-    wood = Wood(Kind.SOLID, _material("oak"))
     plates = tuple(
         tuple(Point(x, y + row) for row in (-35, 35)) for x, y in ((-400, -200), (400, 200))
     )
-    apart = movement_of(Rectangle(1400, 600), wood, Held(plates, FOOT, False, 5.0))
+    apart = movement_of(top_of(Rectangle(1400, 600)), Held(plates, FOOT, False, 5.0))
     joined = movement_of(
-        Rectangle(1400, 600), wood, Held((plates[0] + plates[1],), FOOT, False, 5.0)
+        top_of(Rectangle(1400, 600)), Held((plates[0] + plates[1],), FOOT, False, 5.0)
     )
     assert [slot.fixed for slot in apart.slots] == [False, True, True, False]
     assert apart.slots[0].length == slot_for(2 * 70 * 0.00365 * 4, 5.0)
@@ -135,9 +120,8 @@ def test_each_plate_slots_for_itself_where_nothing_joins_the_legs() -> None:
 @given(st.floats(0, math.pi), st.floats(0, 10))
 def test_movement_goes_across_the_grain_and_with_the_swing(grain: float, swing: float) -> None:
     """The change is the width across the grain times coefficient times swing."""
-    top = Rectangle(1400, 600)
-    wood = Wood(Kind.SOLID, _material("beech"), grain, swing=swing)
-    plan = _moved(top, wood, ())
+    top = top_of(Rectangle(1400, 600), "beech", grain=grain)
+    plan = movement_of(top, Held(((),), FOOT, False, 5.0), swing=swing)
     width = 600 * abs(math.cos(grain)) + 1400 * abs(math.sin(grain))
     assert plan.width == pytest.approx(width)
     assert plan.change == pytest.approx(width * 0.00431 * swing)
@@ -146,16 +130,16 @@ def test_movement_goes_across_the_grain_and_with_the_swing(grain: float, swing: 
 
 def test_quarter_sawn_wood_moves_less() -> None:
     """The radial figure counts where the boards are sawn on the quarter."""
-    flat = Wood(Kind.SOLID, _material("oak"))
-    quartered = Wood(Kind.SOLID, _material("oak"), quartered=True)
-    one, other = (_moved(Rectangle(1400, 600), w).change for w in (flat, quartered))
+    top, held = top_of(Rectangle(1400, 600)), Held((FOUR,), FOOT, False, 5.0)
+    one, other = (movement_of(top, held, quartered=q).change for q in (False, True))
     assert other / one == pytest.approx(0.00180 / 0.00365)
 
 
 def test_board_needs_no_slots_but_a_little_play() -> None:
     """A worktop 560 wide may swell by 0.3 %, about 2 mm, and has no slots (worked)."""
-    wood = Wood(Kind.PARTICLEBOARD, _material("particleboard"))
-    plan = _moved(Rectangle(1450, 560), wood, glued=True)
+    plan = _moved(
+        top_of(Rectangle(1450, 560), "particleboard", kind=Kind.PARTICLEBOARD), glued=True
+    )
     assert plan.change == pytest.approx(1.7, abs=0.05)
     assert plan.slots == ()
     assert not plan.solid
@@ -164,24 +148,17 @@ def test_board_needs_no_slots_but_a_little_play() -> None:
 
 def test_rigid_glue_on_a_wide_leg_fights_the_wood() -> None:
     """A slab glued across the grain holds the top fast until one of both breaks."""
-    wood = Wood(Kind.SOLID, _material("oak"))
-    top, across = Rectangle(1400, 600), Foot.square(500)
-    glued = _moved(top, wood, foot=across, glued=True)
+    top, across = top_of(Rectangle(1400, 600)), Foot.square(500)
+    glued = _moved(top, foot=across, glued=True)
     assert glued.joint == pytest.approx(500 * 0.00365 * 4)
     assert glued.glue_fights
-    assert not _moved(top, wood, foot=across).glue_fights
-    assert not _moved(top, wood, glued=True).glue_fights
+    assert not _moved(top, foot=across).glue_fights
+    assert not _moved(top, glued=True).glue_fights
 
 
-def test_a_wood_without_a_figure_counts_as_oak() -> None:
+def test_a_wood_without_a_figure_counts_as_oak(monkeypatch: pytest.MonkeyPatch) -> None:
     """Where nobody has read a coefficient, one on the safe side of most species is taken."""
-    wood = Wood(Kind.SOLID, Material("larch", 590.0, "invented"))
-    plan = _moved(Rectangle(1400, 600), wood, ())
+    monkeypatch.setitem(MATERIALS, "larch", Material("larch", 590.0, "invented"))
+    plan = _moved(top_of(Rectangle(1400, 600), "larch"), ())
     assert plan.coefficient == 0.00365
     assert "as oak" in plan.source
-
-
-def test_a_moisture_swing_beyond_all_reason_is_refused() -> None:
-    """Above fibre saturation, about 30 %, wood does not move."""
-    with pytest.raises(LegsError, match="from 0 to 30"):
-        Wood(Kind.SOLID, _material("oak"), swing=31)

@@ -32,6 +32,7 @@ from panelwright.layout.panel import (
     rectangular_place,
     round_place,
 )
+from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 
 METRIC = Tape()
@@ -45,8 +46,9 @@ def _legs_of(
     panel: Panel = DOOR,
     top_mass: float = 30.0,
 ) -> LegsPlan:
-    bearing, spoiling = panel.sound_for(Spoils.BEARING), panel.spoiling(Spoils.BEARING)
-    return place_legs(wish, outline, placement, bearing, top_mass, spoiling)
+    heavy = replace(panel, thickness=top_mass / panel.substance.mass(outline.area, 1.0))
+    top = Top(heavy, outline, placement)
+    return place_legs(wish, top, top.sound_for(Spoils.BEARING))
 
 
 def _concerns(plan: LegsPlan) -> set[Concern]:
@@ -231,12 +233,12 @@ def test_a_plate_wider_than_its_leg_keeps_off_the_edge() -> None:
 def test_a_push_counts_from_the_upper_face() -> None:
     """A thicker top is pushed from higher up, so that less tips it."""
     top, place = Rectangle(1600, 700), Placement(Point(990, 419))
-    bearing = DOOR.sound_for(Spoils.BEARING)
     thin, thick = (
-        place_legs(LegsWish(), top, place, bearing, 30.0, thickness=t).tipping.push
-        for t in (0.0, 70.0)
+        _legs_of(LegsWish(), top, place, replace(DOOR, material=material))
+        for material in ("oak", "pine")
     )
-    assert thin * 700 == pytest.approx(thick * 770)
+    heights = [700 + 30 / (1.6 * 0.7 * density) for density in (0.7616, 0.448)]
+    assert thin.tipping.push * heights[0] == pytest.approx(thick.tipping.push * heights[1])
 
 
 def test_two_slabs_stand() -> None:

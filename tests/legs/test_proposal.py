@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from tops import PLACE, ROOM, known_as, top_of
 
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs import Concern, Foot, Goal, LegsWish
 from panelwright.layout.legs.proposal import EACH_LEG, as_wished, compare, propose
-from panelwright.layout.legs.sag import TopBoard
 from panelwright.layout.legs.table import TableTop
 from panelwright.layout.outlines import Capsule, Circle, Outline, Rectangle
 from panelwright.layout.panel import (
@@ -23,31 +23,23 @@ from panelwright.layout.panel import (
     rectangular_outline,
     rectangular_place,
 )
-from panelwright.layout.panel.materials import MATERIALS
 from panelwright.layout.panel.stiffness import Stiffness
+from panelwright.layout.top import Top
 
-OAK = MATERIALS["oak"].stiffness
-assert OAK is not None
 STRIP = Stiffness(12_300.0, 12_300.0, 6_150.0, 0.0, "test")
-ROOM = Panel(rectangular_outline(3000, 3000), 26)
-PLACE = Placement(Point(1500, 1500))
 
 
-def _table(outline: Outline, panel: Panel = ROOM, stiffness: Stiffness | None = OAK) -> TableTop:
-    return TableTop(
-        outline,
-        PLACE,
-        panel.sound_for(Spoils.BEARING),
-        mass=outline.area * 26 * 760e-9,
-        thickness=26.0,
-        defects=panel.spoiling(Spoils.BEARING),
-        board=None if stiffness is None else TopBoard(outline, 26.0, 760.0, stiffness),
-    )
+NO_FIGURE = "framed door"
+"""A material without a stiffness of its own: legs under it are found without a plate."""
+
+
+def _table(outline: Outline, material: str = "oak", panel: Panel = ROOM) -> TableTop:
+    return TableTop(top_of(outline, material, panel=panel))
 
 
 def test_the_firmest_stance_is_firmer_than_the_usual_one() -> None:
     """Looking for firmness never ends below what the usual insets give."""
-    table = _table(Capsule(1800, 720), stiffness=None)
+    table = _table(Capsule(1800, 720), NO_FIGURE)
     usual = table.on(LegsWish())
     firmest = propose(LegsWish(), table)
     assert firmest.legs.tipping.least.force > usual.tipping.least.force
@@ -55,11 +47,12 @@ def test_the_firmest_stance_is_firmer_than_the_usual_one() -> None:
     assert firmest.sag is None
 
 
-def test_the_least_sag_of_a_strip_is_the_classical_one() -> None:
+def test_the_least_sag_of_a_strip_is_the_classical_one(monkeypatch: pytest.MonkeyPatch) -> None:
     """On a long narrow top the feet go 0.223 of its length in (least greatest deflection)."""
     strip = Rectangle(2000, 250)
     wish = LegsWish(foot=Foot.round(10), inset_side=5, load=0.0)
-    found = propose(wish, _table(strip, stiffness=STRIP), Goal.LEAST_SAG)
+    table = _table(strip, known_as(monkeypatch, "strip", 760.0, STRIP))
+    found = propose(wish, table, Goal.LEAST_SAG)
     share = (1000 - max(m.x for m in found.wish.at)) / 2000
     assert share == pytest.approx(0.2231, abs=0.004)
 
@@ -77,15 +70,13 @@ def test_least_sag_sags_less_than_the_firmest() -> None:
 
 def test_even_overhang_is_even_on_a_square_top() -> None:
     """On a square top sides and ends overhang alike."""
-    even = propose(
-        LegsWish(load=0.0), _table(Rectangle(900, 900), stiffness=None), Goal.EVEN_OVERHANG
-    )
+    even = propose(LegsWish(load=0.0), _table(Rectangle(900, 900), NO_FIGURE), Goal.EVEN_OVERHANG)
     assert even.legs.overhang.side == pytest.approx(even.legs.overhang.end, abs=1)
 
 
 def test_knee_room_keeps_the_legs_out_of_the_way() -> None:
     """At least as many sit at the table laid out for knees as at the firmest."""
-    table = _table(Rectangle(1800, 800), stiffness=None)
+    table = _table(Rectangle(1800, 800), NO_FIGURE)
     knees, firm = (propose(LegsWish(), table, goal) for goal in (Goal.KNEE_ROOM, Goal.FIRMEST))
     assert len(knees.seating.seats) >= len(firm.seating.seats)
     assert knees.score >= 0.5
@@ -93,7 +84,7 @@ def test_knee_room_keeps_the_legs_out_of_the_way() -> None:
 
 def test_a_goal_gives_way_to_the_load_asked_for() -> None:
     """Whatever the goal, a stance that holds the load goes before one that does not."""
-    table = _table(Rectangle(1800, 800), stiffness=None)
+    table = _table(Rectangle(1800, 800), NO_FIGURE)
     for goal in (Goal.KNEE_ROOM, Goal.EVEN_OVERHANG):
         held = propose(LegsWish(load=600.0), table, goal)
         assert held.legs.tipping.least.force > 600
@@ -102,7 +93,7 @@ def test_a_goal_gives_way_to_the_load_asked_for() -> None:
 
 def test_feet_dodge_what_spoils_bearing() -> None:
     """Where the firmest places lie on a split others are found beside it."""
-    table = _table(Rectangle(1600, 700), stiffness=None)
+    table = _table(Rectangle(1600, 700), NO_FIGURE)
     corner = propose(LegsWish(), table).wish.at[2]
     split = Defect(
         "split",
@@ -110,7 +101,7 @@ def test_feet_dodge_what_spoils_bearing() -> None:
         frozenset({Spoils.BEARING}),
         clear=20.0,
     )
-    found = propose(LegsWish(), _table(Rectangle(1600, 700), ROOM.with_defect(split), None))
+    found = propose(LegsWish(), _table(Rectangle(1600, 700), NO_FIGURE, ROOM.with_defect(split)))
     assert found.legs.stands
     assert found.wish.at[2] != corner
     assert found.legs.tipping.least.force > 0
@@ -121,7 +112,7 @@ def test_a_split_under_every_place_is_told_rather_than_hidden() -> None:
     rot = Defect(
         "rot", rectangular_place(Point(1500, 1500), 1700, 800), frozenset({Spoils.BEARING})
     )
-    table = _table(Rectangle(1600, 700), ROOM.with_defect(rot), None)
+    table = _table(Rectangle(1600, 700), NO_FIGURE, ROOM.with_defect(rot))
     found = propose(LegsWish(), table)
     assert not found.legs.stands
     assert {p.blame for p in found.legs.problems if p.blame} == {("rot",)}
@@ -147,7 +138,7 @@ def test_the_comparison_tells_what_each_count_means() -> None:
 def test_more_legs_have_to_be_worth_it() -> None:
     """Of counts that all hold the load the firmest leads, each leg more taking a twentieth off."""
     wish = LegsWish(load=100.0, seated=False)
-    found = compare(wish, _table(Circle(1200), stiffness=None))
+    found = compare(wish, _table(Circle(1200), NO_FIGURE))
     worth = [p.score * (1 - EACH_LEG) ** p.count for p in found]
     assert worth == sorted(worth, reverse=True)
     by_count = {p.count: p.score for p in found}
@@ -157,7 +148,7 @@ def test_more_legs_have_to_be_worth_it() -> None:
 
 def test_legs_at_which_somebody_sits_go_first() -> None:
     """Where people sit, legs that leave no place for knees give way to legs that do."""
-    table = _table(Circle(1200), stiffness=None)
+    table = _table(Circle(1200), NO_FIGURE)
     seated = compare(LegsWish(load=100.0), table)
     empty = [not p.seating.seats for p in seated]
     assert True in empty
@@ -180,42 +171,42 @@ def test_legs_as_wished_are_told_the_same_way() -> None:
 
 def test_proposals_keep_inside_an_under_bevel() -> None:
     """However firm the edge would be, no foot goes where the bevel runs."""
-    found = propose(LegsWish(keep_in=90.0), _table(Rectangle(1600, 700), stiffness=None))
+    found = propose(LegsWish(keep_in=90.0), _table(Rectangle(1600, 700), NO_FIGURE))
     assert found.legs.overhang.least >= 90 - 1e-6
 
 
 def test_wished_insets_stay_as_they_are() -> None:
     """What the maker fixed is not moved; only the rest is sought."""
-    found = propose(LegsWish(inset_end=250.0), _table(Rectangle(1600, 700), stiffness=None))
+    found = propose(LegsWish(inset_end=250.0), _table(Rectangle(1600, 700), NO_FIGURE))
     assert found.legs.overhang.end == pytest.approx(250)
 
 
 def test_sag_cannot_count_where_stiffness_is_not_known() -> None:
     """A hollow door has no single stiffness: the goal is refused, the rest is not."""
-    table = _table(Rectangle(1600, 700), stiffness=None)
+    table = _table(Rectangle(1600, 700), NO_FIGURE)
     with pytest.raises(LegsError, match="stiffness of this top is not known"):
         propose(LegsWish(), table, Goal.LEAST_SAG)
 
 
-def test_a_table_top_is_made_from_its_panel() -> None:
-    """A top on a panel takes its bearing, weight and stiffness from there, the grain turned."""
+def test_a_table_top_keeps_clear_of_what_no_foot_and_no_screw_may_meet() -> None:
+    """Its bearing leaves out both, and more where a tape may be out; a nail is told by its name."""
     nail = Defect("nail", rectangular_place(Point(500, 400), 10, 10), frozenset({Spoils.CUTTING}))
-    panel = Panel(rectangular_outline(2000, 900), 30, material="beech", defects=(nail,), grain=0.3)
-    top, place = Rectangle(1600, 700), Placement(Point(1000, 450), 0.1)
-    table = TableTop.from_panel(panel, top, place, tape_error=2.0)
-    assert table.mass == pytest.approx(1600 * 700 * 30 * 1000 * 0.64 * 1.12e-9)
-    assert table.defects == (nail,)
-    assert table.board is not None
-    assert table.board.grain == pytest.approx(0.2)
+    panel = Panel(rectangular_outline(2000, 900), 30, material="beech", defects=(nail,))
+    top = Top(panel, Rectangle(1600, 700), Placement(Point(1000, 450), 0.1))
+    table = TableTop(top, tape_error=2.0)
     assert not table.bearing.inner.holds_point(Point(506, 400))
     assert table.bearing.inner.holds_point(Point(520, 400))
+    assert table.plate is not None
     hollow = replace(panel, build=Build(Kind.HOLLOW), material="")
-    assert TableTop.from_panel(hollow, top, place).board is None
+    assert TableTop(replace(top, panel=hollow)).plate is None
+    at = (top.placement.into(Point(500, 400)), Point(500, -50), Point(500, 50))
+    wish = LegsWish(foot=Foot.square(60), at=at)
+    assert {p.blame for p in table.on(wish).problems if p.blame} == {("nail",)}
 
 
 def test_legs_that_find_no_room_are_refused() -> None:
     """Feet too large for the top are refused for every count."""
-    table = _table(Circle(300), stiffness=None)
+    table = _table(Circle(300), NO_FIGURE)
     with pytest.raises(LegsError, match="finds no room"):
         compare(LegsWish(foot=Foot.square(250)), table)
     with pytest.raises(LegsError, match="no count"):

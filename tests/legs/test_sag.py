@@ -7,29 +7,29 @@ import math
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tops import known_as, top_of
 
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs import Foot, FootShape
+from panelwright.layout.legs.plate import Plate, rigidity
 from panelwright.layout.legs.sag import (
     AIM,
     SEEN,
     Burden,
     Sag,
-    TopBoard,
     bearing_points,
+    plate_of,
     sag_of,
     widest_gap,
 )
 from panelwright.layout.legs.tipping import GRAVITY
 from panelwright.layout.outlines import Capsule, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.panel import Kind
-from panelwright.layout.panel.materials import MATERIALS
 from panelwright.layout.panel.stiffness import Stiffness
+from panelwright.layout.top import Top
 
 FOOT = Foot.square(60)
-OAK = MATERIALS["oak"].stiffness
-assert OAK is not None
 STRIP = Stiffness(12_300.0, 12_300.0, 6_150.0, 0.0, "test")
 
 
@@ -37,13 +37,13 @@ def _corners(x: float, y: float) -> list[Point]:
     return [Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y)]
 
 
-def _oak(thickness: float = 26.0) -> TopBoard:
-    return TopBoard(Capsule(1400, 600), thickness, 760.0, OAK)
+def _oak(thickness: float = 26.0) -> Top:
+    return top_of(Capsule(1400, 600), thickness=thickness)
 
 
-def test_a_narrow_strip_bends_as_a_beam() -> None:
+def test_a_narrow_strip_bends_as_a_beam(monkeypatch: pytest.MonkeyPatch) -> None:
     """On a strip without sideways contraction the middle sinks w l²(5 l² − 24 a²)/(384 EI)."""
-    top = TopBoard(Rectangle(1800, 200), 25.0, 700.0, STRIP)
+    top = top_of(Rectangle(1800, 200), known_as(monkeypatch, "strip", 700.0, STRIP), 25.0)
     sag = sag_of(top, FOOT, [Point(x, y) for x in (-600, 600) for y in (-100, 0, 100)])
     span, overhang, stiff = 1200.0, 300.0, STRIP.along * 200 * 25.0**3 / 12
     load = (700.0 * 25e-9 + 20.0 * 1e-6) * GRAVITY * 200
@@ -56,7 +56,7 @@ def test_a_narrow_strip_bends_as_a_beam() -> None:
 
 def test_the_least_sag_of_a_strip_lies_at_the_classical_overhang() -> None:
     """Of all overhangs 0.223 of the length sags least (classical: middle and tips alike)."""
-    plate = TopBoard(Rectangle(2000, 100), 25.0, 700.0, STRIP).plate()
+    plate = Plate.cut(Rectangle(2000, 100).path(), rigidity(STRIP, 25.0))
 
     def worst(overhang: float) -> float:
         x = 1000 - overhang * 2000
@@ -95,8 +95,8 @@ def test_a_thicker_top_sags_less(thickness: float, factor: float) -> None:
 
 def test_more_legs_sag_less() -> None:
     """A third pair in the middle of a long top takes most of its sag away."""
-    top = TopBoard(RoundedRectangle.with_radius(2000, 800, 60), 26.0, 760.0, OAK)
-    plate = top.plate()
+    top = top_of(RoundedRectangle.with_radius(2000, 800, 60))
+    plate = plate_of(top)
     four = sag_of(top, FOOT, _corners(750, 300), plate=plate)
     six = sag_of(top, FOOT, [*_corners(750, 300), Point(0, 300), Point(0, -300)], plate=plate)
     assert six.first_loaded.down < four.first_loaded.down / 3
@@ -107,7 +107,7 @@ def test_more_legs_sag_less() -> None:
 def test_the_load_is_own_weight_and_what_is_spread() -> None:
     """Sag grows in step with the load: own weight, and 20 kg/m² more."""
     sag = sag_of(_oak(), FOOT, _corners(430, 190))
-    own, spread = 760e-9 * 26 * GRAVITY, 20e-6 * GRAVITY
+    own, spread = 761.6e-9 * 26 * GRAVITY, 20e-6 * GRAVITY
     assert sag.first_loaded.down / sag.own.down == pytest.approx((own + spread) / own)
     bare = sag_of(_oak(), FOOT, _corners(430, 190), Burden(spread=0.0, force=0.0))
     assert bare.first_loaded == bare.own
@@ -116,7 +116,7 @@ def test_the_load_is_own_weight_and_what_is_spread() -> None:
 
 def test_the_worst_place_for_a_force_is_an_overhang_or_the_middle_of_a_side() -> None:
     """On an oval on four legs the ends give most, and both ends alike."""
-    top = TopBoard(Oval(1400, 800), 22.0, 700.0, Stiffness.alike_both_ways(3450.0, "test"))
+    top = top_of(Oval(1400, 800), "MDF", 22.0, kind=Kind.MDF)
     sag = sag_of(top, FOOT, _corners(350, 200))
     assert abs(sag.under_force.place.x) == pytest.approx(700, abs=1)
     assert sag.under_force.place.y == pytest.approx(0, abs=1)

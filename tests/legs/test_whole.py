@@ -15,9 +15,10 @@ from panelwright.layout.legs.materials import LEG_MATERIALS, MASONRY, is_wooden
 from panelwright.layout.legs.notes import Matter, TableNote
 from panelwright.layout.legs.screws import Screw, ScrewFault, usual_screw
 from panelwright.layout.legs.table_wish import Glue, TableWish
-from panelwright.layout.legs.whole import TablePlan, TopWood, plan_table
+from panelwright.layout.legs.whole import TablePlan, plan_table
 from panelwright.layout.outlines import Capsule, Outline, Rectangle
 from panelwright.layout.panel import Build, Kind, Panel, rectangular_outline
+from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 
 OAK = Panel(rectangular_outline(2400, 1000), 30, material="oak")
@@ -31,9 +32,8 @@ def _planned(
     panel: Panel = OAK,
     outline: Outline = TOP,
 ) -> TablePlan:
-    table = TableTop.from_panel(panel, outline, Placement(Point(1200, 500)))
-    wood = TopWood(panel.build.kind, panel.substance, 0.0, panel.mass)
-    return plan_table(asked or TableWish(), wish, table.on(wish), table, wood)
+    table = TableTop(Top(panel, outline, Placement(Point(1200, 500))))
+    return plan_table(asked or TableWish(), wish, table.on(wish), table)
 
 
 def _matters(plan: TablePlan) -> set[Matter]:
@@ -43,25 +43,25 @@ def _matters(plan: TablePlan) -> set[Matter]:
 def test_a_plate_takes_four_screws_near_its_corners() -> None:
     """A plate 90 × 60 has its holes 12 mm inside its edges, or as far apart as is measured."""
     wish = LegsWish(plate=FixingPlate(90, 60, 4))
-    placed = Placement(Point(0, 0))
-    holes = holes_of(wish, [Point(0, 0)], TOP, placed)
+    placed = Top(OAK, TOP, Placement())
+    holes = holes_of(wish, [Point(0, 0)], placed)
     assert {tuple(hole.place) for hole in holes} == {
         (x, y) for x in (-33.0, 33.0) for y in (-18.0, 18.0)
     }
-    apart = holes_of(wish, [Point(100, 0)], TOP, placed, (70.0, 40.0))
+    apart = holes_of(wish, [Point(100, 0)], placed, (70.0, 40.0))
     assert sorted(hole.place.x for hole in apart) == [65, 65, 135, 135]
     assert min(hole.from_edge for hole in apart) == pytest.approx(350 - 20)
 
 
 def test_other_legs_are_held_in_their_middle_and_slabs_along_their_length() -> None:
     """A square leg takes one screw, a slab three, a glued or loose one none."""
-    placed = Placement(Point(0, 0))
-    one = holes_of(LegsWish(), [Point(5, 0)], TOP, placed)
+    placed = Top(OAK, TOP, Placement())
+    one = holes_of(LegsWish(), [Point(5, 0)], placed)
     assert [hole.place for hole in one] == [Point(5, 0)]
     slab = LegsWish(count=2, foot=Foot(FootShape.SLAB, 40, 500))
-    assert [h.place.y for h in holes_of(slab, [Point(0, 0)], TOP, placed)] == [230, 0, -230]
+    assert [h.place.y for h in holes_of(slab, [Point(0, 0)], placed)] == [230, 0, -230]
     for fixing in (Fixing.GLUED, Fixing.LOOSE):
-        assert holes_of(LegsWish(fixing=fixing), [Point(0, 0)], TOP, placed) == ()
+        assert holes_of(LegsWish(fixing=fixing), [Point(0, 0)], placed) == ()
 
 
 def test_the_longest_screw_sold_that_leaves_enough_is_proposed() -> None:

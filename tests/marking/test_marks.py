@@ -38,6 +38,7 @@ from panelwright.layout.panel import (
     round_place,
 )
 from panelwright.layout.panel.datum import Reference, choose_datum
+from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)
@@ -48,7 +49,7 @@ MIDDLE = Point(4500, 3500)
 def test_offsets_and_tapes_find_the_mark(outline: Outline, turn: float) -> None:
     """From its offsets, and from its two tapes, every mark is found where it is."""
     datum = choose_datum(WIDE)
-    marks = marks_for(outline, Placement(MIDDLE, turn), datum, WIDE)
+    marks = marks_for(Top(WIDE, outline, Placement(MIDDLE, turn)), datum)
     at = {r.name: r.point for r in datum.references}
     for mark in marks.marks:
         assert datum.at(mark.along, mark.square).distance_to(mark.point) < 1e-8
@@ -61,7 +62,7 @@ def test_offsets_and_tapes_find_the_mark(outline: Outline, turn: float) -> None:
 def test_labels_are_not_used_twice(outline: Outline, turn: float) -> None:
     """Every mark has a label of its own, and every check names two marks or corners."""
     datum = choose_datum(WIDE)
-    marks = marks_for(outline, Placement(MIDDLE, turn), datum, WIDE)
+    marks = marks_for(Top(WIDE, outline, Placement(MIDDLE, turn)), datum)
     labels = [mark.label for mark in marks.marks]
     assert len(labels) == len(set(labels))
     at = {m.label: m.point for m in marks.marks} | {c.name: c.point for c in datum.corners}
@@ -74,7 +75,7 @@ def test_the_first_mark_is_nearest_the_datum(outline: Outline, slant: float, qua
     """However the top is turned, pairs start at the datum's start, sets of four next to A."""
     datum = choose_datum(WIDE)
     turn = slant + quarters * math.pi / 2
-    marks = marks_for(outline, Placement(MIDDLE, turn), datum, WIDE)
+    marks = marks_for(Top(WIDE, outline, Placement(MIDDLE, turn)), datum)
     ends, sides = marks.of(Kind.END), marks.of(Kind.SIDE)
     upright = quarters % 2 == 1
     one, other = (sides, ends) if upright else (ends, sides)
@@ -92,7 +93,7 @@ def test_the_first_mark_is_nearest_the_datum(outline: Outline, slant: float, qua
 def test_axis_ends_lie_on_the_outline(outline: Outline, turn: float) -> None:
     """Ends and sides of the axes lie on the outline, and its centrelines leave the panel."""
     placement = Placement(MIDDLE, turn)
-    marks = marks_for(outline, placement, choose_datum(WIDE), WIDE)
+    marks = marks_for(Top(WIDE, outline, placement), choose_datum(WIDE))
     path = outline.path()
     for mark in (*marks.of(Kind.ON_CURVE), *marks.of(Kind.END), *marks.of(Kind.SIDE)):
         own = placement.into(mark.point)
@@ -117,7 +118,7 @@ def test_axis_ends_lie_on_the_outline(outline: Outline, turn: float) -> None:
 )
 def test_what_is_marked(outline: Outline, labels: set[str]) -> None:
     """Each shape has the marks of its trade: centres, tangent points, corners, nails."""
-    marks = marks_for(outline, Placement(MIDDLE), choose_datum(WIDE), WIDE)
+    marks = marks_for(Top(WIDE, outline, Placement(MIDDLE)), choose_datum(WIDE))
     axes = {"E1", "E2", "S1", "S2", "L1", "L2", "M1", "M2"}
     assert {mark.label for mark in marks.marks} - axes == labels
 
@@ -125,7 +126,7 @@ def test_what_is_marked(outline: Outline, labels: set[str]) -> None:
 def test_each_radius_names_its_corners() -> None:
     """A compass set to one radius is swung about the corners that have it."""
     outline = RoundedRectangle(900, 600, (50, 80, 50, 0))
-    marks = marks_for(outline, Placement(MIDDLE), choose_datum(WIDE), WIDE, lipping=5)
+    marks = marks_for(Top(WIDE, outline, Placement(MIDDLE), 5), choose_datum(WIDE))
     assert [(c.centres, c.radius, c.core_radius) for c in marks.compasses] == [
         (("K1", "K3"), 50, 45),
         (("K2",), 80, 75),
@@ -135,7 +136,7 @@ def test_each_radius_names_its_corners() -> None:
 def test_a_tangent_point_is_a_radius_from_its_centre() -> None:
     """T1 and T2 lie the corner's radius from K1, T3 and T4 from K2, and so round."""
     outline = RoundedRectangle(900, 600, (50, 80, 110, 140))
-    marks = marks_for(outline, Placement(MIDDLE, 2.0), choose_datum(WIDE), WIDE)
+    marks = marks_for(Top(WIDE, outline, Placement(MIDDLE, 2.0)), choose_datum(WIDE))
     radii = []
     for corner in range(4):
         centre = marks.mark(f"K{corner + 1}").point
@@ -188,7 +189,7 @@ def test_rounded_tapes_miss_by_no_more_than_stated(x: float, y: float, imperial:
 @given(st.floats(-5000, 5000), st.floats(-5000, 5000))
 def test_rounded_offsets_miss_by_no_more_than_half_a_diagonal(x: float, y: float) -> None:
     """Rounding both offsets to a tape's division moves a mark by half its diagonal at most."""
-    marks = marks_for(Circle(100), Placement(Point(x, y)), choose_datum(WIDE), WIDE)
+    marks = marks_for(Top(WIDE, Circle(100), Placement(Point(x, y))), choose_datum(WIDE))
     for tape in (Tape(), Tape(imperial=True)):
         error = marks.mark("O").rounding_error(tape)
         assert error <= tape.division / math.sqrt(2) + 1e-9
@@ -197,7 +198,7 @@ def test_rounded_offsets_miss_by_no_more_than_half_a_diagonal(x: float, y: float
 def test_a_centre_off_the_panel_is_said_to_be() -> None:
     """A corner centre in a cut-out is not on wood, and how far it lies from it is said."""
     panel = replace(WIDE, cut_outs=(rectangular_place(Point(4200, 3500), 200, 100),))
-    marks = marks_for(Capsule(1400, 800), Placement(MIDDLE), choose_datum(panel), panel)
+    marks = marks_for(Top(panel, Capsule(1400, 800), Placement(MIDDLE)), choose_datum(panel))
     one, other = marks.mark("C1"), marks.mark("C2")
     assert (one.on_wood, other.on_wood) == (False, True)
     assert one.off_by == pytest.approx(50.0)
@@ -209,7 +210,7 @@ def test_a_nail_in_a_defect_is_bridged() -> None:
     """A nail that would stand in something soft is to be bridged with a board, by name."""
     soft = Defect("knot", round_place(Point(4500 - 400, 3500), 60), frozenset({Spoils.BEARING}))
     panel = WIDE.with_defect(soft)
-    marks = marks_for(Oval(1000, 600), Placement(MIDDLE), choose_datum(panel), panel)
+    marks = marks_for(Top(panel, Oval(1000, 600), Placement(MIDDLE)), choose_datum(panel))
     assert marks.mark("N1").on_wood
     assert "knot" in marks.mark("N1").advice
     assert marks.mark("N2").advice == ""
@@ -217,7 +218,7 @@ def test_a_nail_in_a_defect_is_bridged() -> None:
 
 def test_an_unknown_label_is_refused() -> None:
     """Asking for a mark that is not there raises its label."""
-    marks = marks_for(Circle(500), Placement(MIDDLE), choose_datum(WIDE), WIDE)
+    marks = marks_for(Top(WIDE, Circle(500), Placement(MIDDLE)), choose_datum(WIDE))
     with pytest.raises(KeyError, match="K9"):
         marks.mark("K9")
 

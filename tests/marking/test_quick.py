@@ -36,6 +36,7 @@ from panelwright.layout.marking.arcs import LargeArc
 from panelwright.layout.outlines import Capsule, Outline, Oval, Rectangle
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.top import Top
 from panelwright.layout.units import MM_PER_INCH, Tape, Units, parse_length
 
 
@@ -160,7 +161,7 @@ def test_a_side_centre_off_the_panel_needs_a_board() -> None:
     """Where a centre lies off the panel, the method says beyond which edge and how far."""
     panel = Panel(rectangular_outline(1300.0, 740.0), 20)
     placement = Placement(Point(650.0, 370.0))
-    ground = Ground.of(panel, choose_datum(panel), placement)
+    ground = Ground(Top(panel, Oval(1200.0, 700.0), placement), choose_datum(panel))
     methods = methods_for(Oval(1200.0, 700.0), Workshop(ground=ground))
     pivots = {p.name: p.off for p in named(methods, "four-centre oval, best").pivots}
     assert pivots["end 1"] is None
@@ -180,7 +181,8 @@ def test_a_hole_has_no_edge() -> None:
 
     hole = rectangular_place(Point(650.0, 370.0), 100.0, 60.0)
     panel = Panel(rectangular_outline(1300.0, 740.0), 20, cut_outs=(hole,))
-    ground = Ground.of(panel, choose_datum(panel), Placement(Point(650.0, 370.0)))
+    top = Top(panel, Oval(1200.0, 700.0), Placement(Point(650.0, 370.0)))
+    ground = Ground(top, choose_datum(panel))
     off = ground.missing(Point(0.0, 0.0))
     assert off is not None
     assert (off.edge, off.distance) == ("", pytest.approx(30.0))

@@ -22,6 +22,7 @@ from panelwright.layout.marking.method import BAR_PLAY, SETTING
 from panelwright.layout.outlines import RegularPolygon
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import Datum, choose_datum
+from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 
 PANEL = Panel(rectangular_outline(9000, 7000), 20)
@@ -108,7 +109,7 @@ def test_corners_are_out_by_what_is_stated(top: RegularPolygon) -> None:
 def test_a_stranger_joins_the_corners(top: RegularPolygon, turn: float, tape: Tape) -> None:
     """From rounded offsets the sides lie within the corners' rounding of where they belong."""
     datum, placement = choose_datum(PANEL), Placement(Point(4500.3, 3499.7), turn)
-    marks = marks_for(top, placement, datum, PANEL)
+    marks = marks_for(Top(PANEL, top, placement), datum)
     corners = ring(marks, top)
     found = [at_offsets(datum, marks, label, tape) for label in corners]
     drawn = Path.through(found, closed=True).points(1.0)
@@ -135,7 +136,7 @@ def at_offsets(datum: Datum, marks: MarkSet, label: str, tape: Tape) -> Point:
 @given(strategies.regular_polygons, strategies.angles)
 def test_all_sides_and_both_widths_are_checked(top: RegularPolygon, turn: float) -> None:
     """Every side, every width across corners and each pair of flats has its distance."""
-    marks = marks_for(top, Placement(Point(4500, 3500), turn), choose_datum(PANEL), PANEL)
+    marks = marks_for(Top(PANEL, top, Placement(Point(4500, 3500), turn)), choose_datum(PANEL))
     told: dict[str, list[float]] = {}
     for check in marks.checks:
         told.setdefault(check.why.split(":")[0], []).append(check.distance)
@@ -150,7 +151,7 @@ def test_a_square_that_leaves_the_wood_goes_last() -> None:
     """Where the octagon's square has corners off the panel, its way asks for boards and waits."""
     board = Panel(tuple_of(RegularPolygon(8, 900)), 20)
     placement = Placement(Point(0, 0))
-    ground = Ground.of(board, choose_datum(board), placement)
+    ground = Ground(Top(board, RegularPolygon(8, 880), placement), choose_datum(board))
     methods = methods_for(RegularPolygon(8, 880), Workshop(ground=ground))
     assert methods[0].name == "corners joined"
     struck = [m for m in methods if m.pivots]

@@ -15,6 +15,7 @@ from panelwright.layout.marking import Kind, MarkSet, marks_for
 from panelwright.layout.outlines import Capsule, Outline, Oval, RoundedRectangle
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import Datum, choose_datum
+from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 
 PANEL = Panel(rectangular_outline(9000, 7000), 20)
@@ -30,7 +31,7 @@ def on_panel(datum: Datum, marks: MarkSet, label: str, tape: Tape) -> Point:
 def set_out(outline: Outline, turn: float) -> tuple[Datum, MarkSet]:
     """Return the datum and the marks of a top in the middle of the panel."""
     datum, placement = choose_datum(PANEL), Placement(Point(4500.3, 3499.7), turn)
-    return datum, marks_for(outline, placement, datum, PANEL)
+    return datum, marks_for(Top(PANEL, outline, placement), datum)
 
 
 @settings(max_examples=30)

@@ -17,6 +17,7 @@ from panelwright.layout.marking.superellipse_methods import SAG, SuperellipseOrd
 from panelwright.layout.outlines import Superellipse
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.top import Top
 
 PANEL = Panel(rectangular_outline(9000, 7000), 20)
 
@@ -68,7 +69,7 @@ def test_a_template_needs_no_tool() -> None:
 @given(strategies.superellipses, strategies.angles)
 def test_axes_diagonals_and_proofs(top: Superellipse, turn: float) -> None:
     """Both diagonal measures are one figure; the proving points lie on the line."""
-    marks = marks_for(top, Placement(Point(4500, 3500), turn), choose_datum(PANEL), PANEL)
+    marks = marks_for(Top(PANEL, top, Placement(Point(4500, 3500), turn)), choose_datum(PANEL))
     told = {(c.start, c.end): c.distance for c in marks.checks}
     assert told["D1", "D3"] == pytest.approx(told["D2", "D4"])
     reach = 0.5 ** (1 / top.exponent)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from ...cutting.builds import FrameJoint
 from ...cutting.cut import EdgePoint, SkippedTrim, Trim, TrimKind
-from ...cutting.kept import KeptEdge
+from ...cutting.kept_edges import KeptEdge
 from ...cutting.mending import Mended
 from ...cutting.stages import wood_after
 from ...drawing import layers

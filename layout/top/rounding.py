@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from ..fit.found import Fit
-from ..fit.wish import Limits, Span
-from ..geometry.path import Path
-from ..geometry.placement import Placement
-from ..geometry.tolerance import SIZE_SLACK
+from ..fit.points import holds_all
+from ..fit.wish import Limits, Span, Wish
+from ..geometry.polygon import Region
+from ..geometry.tolerance import CHORD, SIZE_SLACK
 from ..outlines import (
     Capsule,
     Circle,
@@ -18,56 +18,35 @@ from ..outlines import (
     RegularPolygon,
     RoundedRectangle,
 )
+from ..panel.panel import Panel
+from .top import Top
 
 
-@dataclass(frozen=True, slots=True)
-class Top:
-    """A top on its panel.
+def top_from(fit: Fit, panel: Panel, wish: Wish, *, step: float, tape_error: float = 0.0) -> Top:
+    """Return the top that is made of a fit, its sizes rounded down where that loses nothing.
 
-    Attributes
+    A smaller top could let go of a point that it is to cover, or run its edge through a defect that
+    lies wholly inside the found one; then it is made exactly as it was found.
+
+    Parameters
     ----------
-    outline : Outline
-        The finished top as it is made; its sizes are those of the sheets.
-    exact : Outline
-        The finished top as it was found, before rounding.
-    placement : Placement
-        Where its centre lies on the panel, and its turn.
-    lipping : float
-        Thickness of the lipping round the core, mm; 0 for none.
+    step : float
+        Sizes are whole steps of so many mm.
+    tape_error : float
+        How far any tape may have been out, mm.
     """
-
-    outline: Outline
-    exact: Outline
-    placement: Placement
-    lipping: float = 0.0
-
-    @property
-    def finish_line(self) -> Path:
-        """The finish line on the panel."""
-        return self.outline.path().placed(self.placement)
-
-    @property
-    def core_line(self) -> Path:
-        """What is cut from the panel: the line `lipping` inside the finish line."""
-        if self.lipping == 0:
-            return self.finish_line
-        return self.outline.parallel(-self.lipping).placed(self.placement)
-
-    @property
-    def area(self) -> float:
-        """The area of the finished top, mm²."""
-        return self.outline.area
+    found = Top(panel, fit.outline, fit.placement, wish.lipping, wish.kept, exact=fit.outline)
+    top = _rounded_down(found, wish.limits, step)
+    core = Region.from_rings(fit.placement.of(fit.core.inner(CHORD)))
+    islands = (defect.reach(tape_error) for defect in panel.islands)
+    held = [island for island in islands if core.holds(island)]
+    held += [Region.at(point) for point in wish.covers]
+    within = Region.from_rings(top.core.points(CHORD, "inside"))
+    return top if not held or holds_all(within, held) else found
 
 
-def top_from(
-    fit: Fit,
-    limits: Limits,
-    *,
-    step: float,
-    lipping: float,
-    kept: tuple[Path, ...] = (),
-) -> Top:
-    """Return the top of a fit with its sizes rounded down to whole steps, mm.
+def _rounded_down(top: Top, limits: Limits, step: float) -> Top:
+    """Return a found top with its sizes rounded down to whole steps, mm.
 
     A size that the limits fix is kept as it is, and none is rounded below its least. A hexagon or
     octagon comes down to a whole size across its flats, and an outline of the maker's own or a
@@ -75,9 +54,9 @@ def top_from(
     found one, so it needs no new proof: each family shrinks into itself when its length or width
     shrinks about the same centre.
 
-    A long side that lies on an edge of the panel which is kept, one of `kept`, stays on it.
+    A long side that lies on an edge of the panel which is kept stays on it.
     """
-    found = fit.outline
+    found = top.outline
     width = _rounded(found.width, limits.width, step)
     length = max(_rounded(found.length, limits.length, step), width)
     if isinstance(found, Circle):
@@ -86,26 +65,25 @@ def top_from(
         outline = _regular(found, limits, width)
     else:
         outline = found.resized(length, width) if _may_resize(found, length, width) else found
-    top = Top(outline, found, fit.placement, lipping)
-    if kept and isinstance(outline, Rectangle | RoundedRectangle | Capsule):
-        return _kept_on(top, kept[0], limits, step)
-    return top
+    if top.kept and isinstance(outline, Rectangle | RoundedRectangle | Capsule):
+        return _kept_on(top, outline, limits, step)
+    return replace(top, outline=outline)
 
 
-def _kept_on(top: Top, edge: Path, limits: Limits, step: float) -> Top:
-    """Return a top narrower than found with its long side back on the edge.
+def _kept_on(top: Top, outline: Outline, limits: Limits, step: float) -> Top:
+    """Return a found top made narrower, with its long side back on the edge.
 
     A capsule that is narrower by so much must be as much shorter, or its rounder ends stand out
     beyond those that were found.
     """
-    found, outline = top.exact, top.outline
+    found, edge = top.outline, top.kept[0]
     if isinstance(found, Capsule):
         most = found.length - (found.width - outline.width)
         length = outline.length
         if length > most:
             length = _rounded(most, limits.length, step)
         if length > most or length < outline.width:
-            return replace(top, outline=found)
+            return top
         outline = outline.resized(length, outline.width)
     out = -(edge.segments[-1].end - edge.segments[0].start).unit().left
     centre = top.placement.centre + out * ((found.width - outline.width) / 2)

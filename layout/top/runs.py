@@ -1,4 +1,4 @@
-"""Edges of the panel that stay: which parts of the line they are, and what is done there.
+"""The line of a top in parts: what of it is cut, and what lies on edges of the panel that stay.
 
 The line that is cut is broken where the panel's own edge takes over. A live edge is the line itself
 there; a straight factory edge may stand a little proud of it, for no edge is dead straight.
@@ -15,10 +15,7 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Line, Segment
 from ..geometry.tolerance import CHORD, SAME_EDGE
-from ..marking.step import Figure, Step
 from ..panel.edges import STRAIGHT, Edge
-from ..panel.named_edges import named_edges
-from ..panel.panel import Panel
 
 _PROUD = 2 * STRAIGHT + SAME_EDGE
 """A straight edge stands at most so far off the straight side that lies on it, mm: it may bow both
@@ -66,59 +63,6 @@ class Runs:
     def keeps(self, outwards: Point) -> bool:
         """Return whether a kept part faces that way, within 45°."""
         return any(_outwards(path).dot(outwards) > _FACING for path in self.kept)
-
-
-@dataclass(frozen=True, slots=True)
-class KeptEdge:
-    """A part of the finished edge that is the panel's own.
-
-    Attributes
-    ----------
-    name : str
-        By the letters of its corners: ``AB``.
-    stretch : Path
-        Of the finish line, on the panel, the wood on its left.
-    edge : Path
-        The panel's edge there, as far as the rough line; a straight one may stand a little proud.
-    live : bool
-        Whether it is neither straight nor one even bow.
-    """
-
-    name: str
-    stretch: Path
-    edge: Path
-    live: bool
-
-    def step(self, number: int) -> Step:
-        """Return what is done there; they are numbered from 1."""
-        if self.live:
-            what = (
-                "{length} of it is the top's edge as it is: no saw, router, plane or profile. "
-                "Bark off with a drawknife, held flat; loose fibre brushed out along the grain; "
-                "break the arris by hand."
-            )
-        else:
-            what = (
-                "{length} of it is the top's edge as it is: no saw, router, plane or profile. "
-                "Clean it and break the arris."
-            )
-        title = " ".join(("Kept edge", self.name)).strip()
-        return Step(title, what, (Figure("length", self.stretch.length),), f"kept {number}")
-
-
-def kept_edges(panel: Panel, runs: Runs, rough: Sequence[Path]) -> tuple[KeptEdge, ...]:
-    """Return the parts that are kept, with the names of their edges.
-
-    Parameters
-    ----------
-    rough : sequence of Path
-        The panel's edge at each, as far as the rough line.
-    """
-    names = {held.path: held.name for held in named_edges(panel)} if runs.kept else {}
-    return tuple(
-        KeptEdge(names.get(edge, ""), path, piece, live=not Edge(edge.segments).is_clean)
-        for path, edge, piece in zip(runs.kept, runs.edges, rough, strict=True)
-    )
 
 
 def runs_of(line: Path, edges: Sequence[Path]) -> Runs:

@@ -1,0 +1,66 @@
+"""Edges of the panel that stay: what is done there."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from ..geometry.path import Path
+from ..marking.step import Figure, Step
+from ..panel.edges import Edge
+from ..panel.named_edges import named_edges
+from ..top import Top
+
+
+@dataclass(frozen=True, slots=True)
+class KeptEdge:
+    """A part of the finished edge that is the panel's own.
+
+    Attributes
+    ----------
+    name : str
+        By the letters of its corners: ``AB``.
+    stretch : Path
+        Of the finish line, on the panel, the wood on its left.
+    edge : Path
+        The panel's edge there, as far as the rough line; a straight one may stand a little proud.
+    live : bool
+        Whether it is neither straight nor one even bow.
+    """
+
+    name: str
+    stretch: Path
+    edge: Path
+    live: bool
+
+    def step(self, number: int) -> Step:
+        """Return what is done there; they are numbered from 1."""
+        if self.live:
+            what = (
+                "{length} of it is the top's edge as it is: no saw, router, plane or profile. "
+                "Bark off with a drawknife, held flat; loose fibre brushed out along the grain; "
+                "break the arris by hand."
+            )
+        else:
+            what = (
+                "{length} of it is the top's edge as it is: no saw, router, plane or profile. "
+                "Clean it and break the arris."
+            )
+        title = " ".join(("Kept edge", self.name)).strip()
+        return Step(title, what, (Figure("length", self.stretch.length),), f"kept {number}")
+
+
+def kept_edges(top: Top, rough: Sequence[Path]) -> tuple[KeptEdge, ...]:
+    """Return the parts that are kept, with the names of their edges.
+
+    Parameters
+    ----------
+    rough : sequence of Path
+        The panel's edge at each, as far as the rough line.
+    """
+    runs = top.runs
+    names = {held.path: held.name for held in named_edges(top.panel)} if runs.kept else {}
+    return tuple(
+        KeptEdge(names.get(edge, ""), path, piece, live=not Edge(edge.segments).is_clean)
+        for path, edge, piece in zip(runs.kept, runs.edges, rough, strict=True)
+    )

@@ -1,0 +1,38 @@
+"""Tops in the middle of a panel large enough for any of them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.outlines import Outline
+from panelwright.layout.panel import Build, Kind, Panel, rectangular_outline
+from panelwright.layout.panel.materials import MATERIALS, Material
+from panelwright.layout.panel.stiffness import Stiffness
+from panelwright.layout.top import Top
+
+ROOM = Panel(rectangular_outline(3000, 3000), 26, material="oak")
+PLACE = Placement(Point(1500, 1500))
+
+
+def top_of(
+    outline: Outline,
+    material: str = "oak",
+    thickness: float = 26.0,
+    *,
+    kind: Kind = Kind.SOLID,
+    grain: float = 0.0,
+    panel: Panel = ROOM,
+) -> Top:
+    """Return a top of a material, cut from the middle of a panel."""
+    wood = replace(panel, material=material, thickness=thickness, build=Build(kind), grain=grain)
+    return Top(wood, outline, PLACE)
+
+
+def known_as(patch: pytest.MonkeyPatch, name: str, density: float, stiffness: Stiffness) -> str:
+    """Have a material of that density and stiffness, for one test."""
+    patch.setitem(MATERIALS, name, Material(name, density, "test", stiffness=stiffness))
+    return name
