@@ -181,7 +181,8 @@ class RoundedRectangles:
 
     def _moved(self, boxes: Boxes, recipe: Recipe, other: Recipe) -> list[Box]:
         """Return boxes of the same tops by another recipe; its inset moves the sides."""
-        return self._judged(boxes.widened(recipe.inset - other.inset), other, other.edges)
+        moved = recipe.inset - other.inset
+        return self._judged(boxes.widened(moved, moved), other, other.edges)
 
     def polish(self, score: float, top: Fit) -> tuple[float, Fit]:
         """Return the top: samples are polished already."""
@@ -194,7 +195,8 @@ class RoundedRectangles:
         if len(edges) == 0:
             return parts
         must = self._must(recipe)
-        judged = Narrowing(edges, recipe.sizes, recipe.inset, target, must).judged(boxes)
+        left = recipe.left
+        judged = Narrowing(edges, recipe.sizes, recipe.inset, target, must, left).judged(boxes)
         for row in np.flatnonzero(judged.bound > target):
             one = judged.boxes.take(np.array([row]))
             parts.append(Box(float(judged.bound[row]), recipe, one, edges))

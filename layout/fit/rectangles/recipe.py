@@ -37,7 +37,7 @@ round corners: 0.05 mm for a gap of 0.1 % on a panel 1600 mm from corner to corn
 _GROWTH_STEP, _MOST_GROWTHS = 4.0, 9
 """Growths come in so many sizes, each so many times smaller than the one before."""
 
-_CORNER_LEFT = 1 - 1 / math.sqrt(2)
+CORNER_LEFT = 1 - 1 / math.sqrt(2)
 """How far inside a rounded rectangle of radius 1 the corner of a plain one can lie."""
 
 
@@ -59,6 +59,8 @@ class Recipe:
         How far the inner rectangle lies inside the finished top at most, mm.
     growth : float
         How much less than it could be the wood is shrunk, mm.
+    left : float
+        Radius that the corners of what must lie in the ground have at most, mm.
     sizes : Sizes
     """
 
@@ -68,6 +70,7 @@ class Recipe:
     edges: Array
     inset: float
     growth: float
+    left: float
     sizes: Sizes
 
     @classmethod
@@ -92,14 +95,14 @@ class Recipe:
             sizes = Sizes.of(replace(wish, limits=limits), least)
         else:
             sizes = replace(Sizes.of(wish, greatest), radius=least)
-        inset = max(radius, wish.lipping) - growth + _CORNER_LEFT * left
+        inset = max(radius, wish.lipping) - growth + CORNER_LEFT * left
         ground = _shrunk(outer, clearance - growth, wish.gap)
-        return cls(radii, narrow, ground, ground.edges.reshape(-1, 4), inset, growth, sizes)
+        return cls(radii, narrow, ground, ground.edges.reshape(-1, 4), inset, growth, left, sizes)
 
     @property
     def looseness(self) -> float:
         """How much score its bound gives away because the radius is not known."""
-        inset = _CORNER_LEFT * (self.radii[1] - self.radii[0]) if self.narrow else 0.0
+        inset = CORNER_LEFT * (self.radii[1] - self.radii[0]) if self.narrow else 0.0
         return self.sizes.looseness(2 * inset, self.radii[1])
 
     def suited_growth(self, high: float, half_turn: float, wide: float) -> float:
