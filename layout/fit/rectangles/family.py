@@ -172,7 +172,7 @@ class RoundedRectangles:
                 return self._moved(box.boxes, recipe, suited)
         edges = near_edges(box.boxes, box.edges)
         must = self._must(recipe)
-        if relaxed_bound(box.boxes, edges, recipe.sizes, recipe.inset, must) <= target:
+        if relaxed_bound(box.boxes, edges, recipe.hull, recipe.sizes, recipe.inset, must) <= target:
             return [self._closed(recipe, edges)]
         parts = box.boxes
         for _ in range(_HALVINGS):

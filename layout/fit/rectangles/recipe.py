@@ -24,7 +24,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from ...geometry.polygon import Region
+import numpy as np
+
+from ...geometry.polygon import Region, convex_hull
 from ...geometry.tolerance import ROUNDING
 from ..wish import Limits, Span, Wish
 from .gaps import Array
@@ -55,6 +57,8 @@ class Recipe:
         Where inner rectangles must lie, or more.
     edges : (e, 4) array
         Its edges.
+    hull : (h, 4) array
+        The edges of its convex hull.
     inset : float
         How far the inner rectangle lies inside the finished top at most, mm.
     growth : float
@@ -68,6 +72,7 @@ class Recipe:
     narrow: bool
     ground: Region
     edges: Array
+    hull: Array
     inset: float
     growth: float
     left: float
@@ -97,7 +102,10 @@ class Recipe:
             sizes = replace(Sizes.of(wish, greatest), radius=least)
         inset = max(radius, wish.lipping) - growth + CORNER_LEFT * left
         ground = _shrunk(outer, clearance - growth, wish.gap)
-        return cls(radii, narrow, ground, ground.edges.reshape(-1, 4), inset, growth, left, sizes)
+        edges = ground.edges.reshape(-1, 4)
+        corners = convex_hull(edges[:, :2]) if len(edges) else edges[:, :2]
+        hull = np.hstack([corners, np.roll(corners, -1, axis=0)])
+        return cls(radii, narrow, ground, edges, hull, inset, growth, left, sizes)
 
     @property
     def looseness(self) -> float:
