@@ -19,6 +19,9 @@ from .bounds import Bounds
 from .placement import Placement, Points
 from .point import Point
 
+_DEPTH = 0.05
+"""mm by which the greatest depth of a region may be taken too large."""
+
 _BUFFER_SEGMENTS = 64
 """Segments a quarter circle in a grown region: sagitta r·7.5e-5, 0.001 mm at 15 mm."""
 
@@ -106,6 +109,16 @@ class Region:
         """Some point well within it; it must not be empty."""
         inside = self.shape.representative_point()
         return Point(float(inside.x), float(inside.y))
+
+    @property
+    def greatest_depth(self) -> float:
+        """A distance, mm, hardly more than that of the deepest point to the nearest edge.
+
+        The circle comes from a search; that nothing lies deeper is held against the region itself.
+        """
+        circle = shapely.maximum_inscribed_circle(self.shape, tolerance=_DEPTH)
+        depth = float(circle.length) + _DEPTH
+        return depth if self.shrunk(depth, around=True).is_empty else float("inf")
 
     @property
     def pieces(self) -> tuple[Region, ...]:

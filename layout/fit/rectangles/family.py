@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -91,6 +91,8 @@ class RoundedRectangles:
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
         self.polisher = Polisher(edges, sizes, wish.lipping, radii, self.turns)
+        # a core as wide as w holds a disk as wide
+        self.widest = 2 * (wood.outer.greatest_depth + wish.lipping)
         self._recipes: dict[tuple[float, float, bool, float], Recipe] = {}
         self._best: tuple[float, Fit] | None = None
         self._visits, self._next_look, self._pause = 0, 0, 1.0
@@ -165,7 +167,8 @@ class RoundedRectangles:
         narrowing = Narrowing(box.edges, recipe.sizes, recipe.inset, target)
         wide, high = (float(v[0]) for v in narrowing.needed(Sized.by_windows(box.boxes)))
         wide += 2 * recipe.inset - 2 * self._recipe(*recipe.radii, narrow=recipe.narrow).inset
-        growth = recipe.suited_growth(high / 2, float(box.boxes.half[0]), wide)
+        seen = float(box.boxes.y[0, 2] - box.boxes.y[0, 1])
+        growth = recipe.suited_growth(max(high, seen) / 2, float(box.boxes.half[0]), wide)
         if growth != recipe.growth:
             suited = self._recipe(*recipe.radii, narrow=recipe.narrow, growth=growth)
             if suited.growth != recipe.growth:
@@ -222,7 +225,7 @@ class RoundedRectangles:
         key = (least, greatest, narrow, growth)
         if key not in self._recipes:
             made = Recipe.of(self.wood.outer, self.wish, key[:2], narrow=narrow, growth=growth)
-            self._recipes[key] = made
+            self._recipes[key] = replace(made, sizes=replace(made.sizes, widest=self.widest))
         return self._recipes[key]
 
     def _must(self, recipe: Recipe) -> Points:

@@ -45,6 +45,8 @@ class Sizes:
         The corner radius that the score is counted with, mm.
     asked_length, asked_width : float
         The least that the limits ask for, overall, mm.
+    widest : float
+        A width, mm, that no top on the wood exceeds.
     """
 
     goal: Goal
@@ -53,6 +55,7 @@ class Sizes:
     radius: float
     asked_length: float
     asked_width: float
+    widest: float = math.inf
 
     @classmethod
     def of(cls, wish: Wish, radius: float) -> Sizes:
@@ -75,12 +78,12 @@ class Sizes:
 
     @property
     def greatest(self) -> tuple[float, float]:
-        """The greatest length and width, mm, that the limits allow and the goal has a use for."""
+        """The greatest length and width, mm, that limits and wood allow and the goal has a use for."""
         length, width = self.limits.length.greatest, self.limits.width.greatest
         if self.goal is Goal.NEAREST:
             length = min(length, max(self.wanted[0], self.limits.length.least))
             width = min(width, max(self.wanted[1], self.limits.width.least))
-        return length, width
+        return length, min(width, self.widest)
 
     def corner_area(self, radius: float) -> float:
         """Return what round corners of a radius take from the score, where it is the area."""
