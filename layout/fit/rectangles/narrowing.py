@@ -59,6 +59,9 @@ class Narrowing:
         Score that a top must beat to be of interest.
     held : Points
         What the rectangles must hold.
+    left : float
+        Radius, mm, at most, of the round corners of what lies in that region with each rectangle:
+        the figure whose corners just hold those of the rectangle.
     """
 
     edges: Array
@@ -78,6 +81,7 @@ class Narrowing:
         return Judged(left.boxes, self.sizes.most(left.high + inset, left.wide + inset))
 
     def _along_x(self, left: Sized, height: float) -> Sized:
+        """Return what gaps leave of the boxes: that figure's full width, between its corners."""
         out = CORNER_LEFT * self.left
         boxes = left.boxes.recentred().widened(out, out - self.left)
         found = narrowed_along(boxes, self.edges, self.needed(left)[0] + 2 * out, height)

@@ -16,7 +16,9 @@ much more than m(ρ₀), and the width is at most 2ρ₁.
 
 An inner rectangle that may be hardly wider than a line leaves no gap that a turned box could see.
 Then the wood is shrunk by g less, and the inner rectangle grows by what fits into a round corner of
-radius g: the inset is g/√2 less. The bound is looser by a little, and the gaps are open.
+radius g: the inset is g/√2 less. What lies in the wood round it is as wide as the whole top still
+is, but for its round ends; so gaps along its straight sides give the width away by nothing, and
+only the length by a little, and the gaps are open.
 """
 
 from __future__ import annotations
@@ -103,9 +105,7 @@ class Recipe:
         inset = max(radius, wish.lipping) - growth + CORNER_LEFT * left
         ground = _shrunk(outer, clearance - growth, wish.gap)
         edges = ground.edges.reshape(-1, 4)
-        corners = convex_hull(edges[:, :2]) if len(edges) else edges[:, :2]
-        hull = np.hstack([corners, np.roll(corners, -1, axis=0)])
-        return cls(radii, narrow, ground, edges, hull, inset, growth, left, sizes)
+        return cls(radii, narrow, ground, edges, hull_of(edges), inset, growth, left, sizes)
 
     @property
     def looseness(self) -> float:
@@ -131,6 +131,12 @@ class Recipe:
         most = max(self.radii[0 if self.narrow else 1], 1.0)
         steps = math.floor(math.log(most / lack, _GROWTH_STEP)) if lack < most else 0
         return most / _GROWTH_STEP ** min(steps, _MOST_GROWTHS)
+
+
+def hull_of(edges: Array) -> Array:
+    """Return the edges, (h, 4), of the convex hull of some edges, its inside to their left."""
+    corners = convex_hull(edges[:, :2]) if len(edges) else edges[:, :2]
+    return np.hstack([corners, np.roll(corners, -1, axis=0)])
 
 
 def _narrow(limits: Limits, width: float) -> Limits:

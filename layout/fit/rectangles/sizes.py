@@ -24,7 +24,7 @@ _ENDLESS = 1e9
 """mm: more than any panel."""
 
 NARROWEST = 1.0
-"""mm: no top is narrower. What may be as thin as a line leaves no gap that a turned box could see,
+"""mm: no core is narrower. What may be as thin as a line leaves no gap that a turned box could see,
 so without some least width a search for a long top would find no end."""
 
 CORNER_LOSS = 4 - math.pi
@@ -62,6 +62,7 @@ class Sizes:
         """Return what `wish` asks of tops with corners of `radius`."""
         limits = wish.limits
         width = max(limits.width.least, 2 * radius, limits.length.least / limits.ratio.greatest)
+        width = max(width, 2 * wish.lipping + NARROWEST if wish.lipping > 0 else 0.0)
         length = max(limits.length.least, width * max(1.0, limits.ratio.least))
         wanted = wish.wanted if wish.wanted is not None else (math.inf, math.inf)
         return cls(wish.goal, limits, wanted, radius, length, width)
