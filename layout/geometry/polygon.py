@@ -116,7 +116,7 @@ class Region:
 
         The circle comes from a search; that nothing lies deeper is held against the region itself.
         """
-        circle = shapely.maximum_inscribed_circle(self.shape, tolerance=_DEPTH)
+        circle = shapely.maximum_inscribed_circle(self.shape, _DEPTH)
         depth = float(circle.length) + _DEPTH
         return depth if self.shrunk(depth, around=True).is_empty else float("inf")
 

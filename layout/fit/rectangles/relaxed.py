@@ -18,8 +18,8 @@ inner normal n and distance d from the pivot, the corner (x, y) of the divided s
 
 and x t differs from its value for the middle x by at most half the span of x times tan δ.
 
-The hull. Beyond the line of an edge of the wood's convex hull no corner lies, whatever the box: that
-holds rectangles that may be lines, whose window is empty.
+The hull. Beyond the line of an edge of the wood's convex hull no corner lies, whatever the box:
+that holds rectangles that may be lines, whose window is empty.
 
 Sizes. A length is at most b − a plus twice the inset, as cos φ ≤ 1. The goal is replaced by a
 linear figure above it that touches at the middle sizes: ln of the area is concave.

@@ -79,7 +79,7 @@ class Sizes:
 
     @property
     def greatest(self) -> tuple[float, float]:
-        """The greatest length and width, mm, that limits and wood allow and the goal has a use for."""
+        """The greatest length and width, mm, that limits and wood allow and the goal can use."""
         length, width = self.limits.length.greatest, self.limits.width.greatest
         if self.goal is Goal.NEAREST:
             length = min(length, max(self.wanted[0], self.limits.length.least))
