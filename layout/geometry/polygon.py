@@ -116,8 +116,9 @@ class Region:
 
         The circle comes from a search; that nothing lies deeper is held against the region itself.
         """
-        circle = shapely.maximum_inscribed_circle(self.shape, _DEPTH)
-        depth = float(circle.length) + _DEPTH
+        parts = [part for part in shapely.get_parts(self.shape) if part.area > 0]
+        circles = shapely.maximum_inscribed_circle(parts, _DEPTH)
+        depth = float(shapely.length(circles).max(initial=0.0)) + _DEPTH
         return depth if self.shrunk(depth, around=True).is_empty else float("inf")
 
     @property
