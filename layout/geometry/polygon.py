@@ -23,6 +23,9 @@ from .point import Point
 from .segments import Side
 from .tolerance import AREA_BALANCE, CHORD, ROUNDING, SAME_PLACE
 
+_DEPTH = 0.05
+"""mm by which the greatest depth of a region may be taken too large."""
+
 _BUFFER_SEGMENTS = 64
 """Segments a quarter circle in a grown region: sagitta r·7.5e-5, 0.001 mm at 15 mm."""
 
@@ -120,6 +123,17 @@ class Region:
     def inner_point(self) -> Point:
         """Some point well within it; it must not be empty."""
         return Point.of(*self.shape.representative_point().coords)
+
+    @property
+    def greatest_depth(self) -> float:
+        """A distance, mm, hardly more than that of the deepest point to the nearest edge.
+
+        The circle comes from a search; that nothing lies deeper is held against the region itself.
+        """
+        parts = [part for part in shapely.get_parts(self.shape) if part.area > 0]
+        circles = shapely.maximum_inscribed_circle(parts, _DEPTH)
+        depth = float(shapely.length(circles).max(initial=0.0)) + _DEPTH
+        return depth if self.shrunk(depth, around=True).is_empty else float("inf")
 
     @property
     def pieces(self) -> tuple[Region, ...]:

@@ -6,12 +6,16 @@ import math
 
 import numpy as np
 import pytest
+import shapely
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from numpy.typing import NDArray
 
 from panelwright.layout.fit import Limits, Span, Wish, best_fits
 from panelwright.layout.fit.two_sizes.capsule import CapsuleKind
 from panelwright.layout.fit.two_sizes.disks import Disks, disk_radii
 from panelwright.layout.fit.two_sizes.oval import OvalKind
+from panelwright.layout.fit.two_sizes.wood import Wood
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.panel.sound import SoundWood
@@ -87,6 +91,26 @@ def test_only_round_holes_are_taken_as_disks() -> None:
     assert len(Disks.of(wood.outer.edges).radii) == 0
     disk = Region.from_rings(hole(0.0, 0.0, 500.0, 64))
     assert len(Disks.of(disk.edges).radii) == 0
+
+
+@given(seed=st.integers(0, 10**6), corners=st.sampled_from([8, 12, 24]))
+@settings(max_examples=25)
+def test_no_point_lies_deeper_than_the_table_says(seed: int, corners: int) -> None:
+    """True depths, by shapely, of points near and in round holes, at edges and anywhere."""
+    rng = np.random.default_rng(seed)
+    places = rng.uniform(30.0, 370.0, (12, 2))
+    radii = rng.uniform(3.0, 12.0, 12)
+    panel = board(400.0, 400.0).outer
+    for (x, y), radius in zip(places, radii, strict=True):
+        panel = panel.minus(Region.from_rings(hole(x, y, radius, corners)))
+    wood = Wood(SoundWood.exact(panel))
+    around = rng.uniform(-1.3, 1.3, (40, 12, 2)) * radii[:, None] + places
+    points = np.concatenate([around.reshape(-1, 2), rng.uniform(-20, 420, (2000, 2))])
+    points -= np.array([wood.middle.x, wood.middle.y])
+    away = shapely.distance(wood.outer.shape.boundary, shapely.points(points))
+    depth = np.where(shapely.intersects_xy(wood.outer.shape, *points.T), away, -away)
+    assert len(wood.pieces[0].disks.radii) > 0
+    assert np.all(wood.depths.most(points) >= depth - 1e-9)
 
 
 def test_wood_in_the_hole_of_other_wood_counts() -> None:

@@ -16,6 +16,7 @@ from panelwright.layout.fit.rectangles.gaps import Frames, strips
 from panelwright.layout.fit.rectangles.narrowing import Narrowing
 from panelwright.layout.fit.rectangles.near import near_edges
 from panelwright.layout.fit.rectangles.polish import Held, Polisher
+from panelwright.layout.fit.rectangles.recipe import CORNER_LEFT, hull_of
 from panelwright.layout.fit.rectangles.relaxed import relaxed_bound
 from panelwright.layout.fit.rectangles.sample import Windows, rectangles
 from panelwright.layout.fit.rectangles.sizes import Sizes
@@ -110,6 +111,7 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
     rng = np.random.default_rng(seed)
     panel = random_panel(rng)
     edges = panel.edges.reshape(-1, 4)
+    hull = hull_of(edges)
     for turn, corners in some_rectangles(panel, rng):
         x, y = sides_of(turn, corners, np.zeros(2))
         wide, high = float(np.ptp(x)), float(np.ptp(y))
@@ -131,8 +133,49 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
                 for row in range(len(judged.boxes)):
                     if holds(judged.boxes, row, turn, corners):
                         one = judged.boxes.take(np.array([row]))
-                        assert relaxed_bound(one, near, sizes, 0.0) >= score * (1 - 1e-9)
-            assert relaxed_bound(box, near, sizes, 0.0) >= score * (1 - 1e-9)
+                        assert relaxed_bound(one, near, hull, sizes, 0.0) >= score * (1 - 1e-9)
+            assert relaxed_bound(box, near, hull, sizes, 0.0) >= score * (1 - 1e-9)
+
+
+@pytest.mark.parametrize("seed", range(40, 56))
+def test_a_real_rounded_rectangle_never_leaves_its_box(seed: int) -> None:
+    """As it is bounded by its full width between round corners, also where it is all but a line."""
+    rng = np.random.default_rng(seed)
+    panel, radius = random_panel(rng), float(rng.uniform(5, 60))
+    edges, inner = panel.edges.reshape(-1, 4), panel.shrunk(radius)
+    hull, inset, tried = hull_of(edges), CORNER_LEFT * radius, 0
+    for turn, core in some_rectangles(inner, rng) if not inner.is_empty else []:
+        across = np.array([math.cos(turn), math.sin(turn)])
+        middle = core.mean(axis=0)
+        if rng.uniform() < 0.5:  # as narrow as its corners let it be
+            core = core - np.outer((core - middle) @ across, across) * rng.uniform(0.99, 1.0)
+        x, y = sides_of(turn, core, np.zeros(2))
+        if np.ptp(x) > np.ptp(y):
+            continue
+        tried += 1
+        spread = 1 + 2 * (radius - inset) / np.maximum([np.ptp(x), np.ptp(y)], 1e-9)
+        way = core - middle
+        along = np.array([-across[1], across[0]])
+        corners = middle + np.outer(way @ across * spread[0], across)
+        corners = corners + np.outer(way @ along * spread[1], along)
+        sizes = Sizes.of(Wish(()), 0.0)
+        full = np.array([np.ptp(y), np.ptp(x)]) + 2 * radius
+        score = float(sizes.most(full[0], full[1]))
+        for _ in range(12):
+            box = box_round(turn, corners, rng)
+            target = score * (1 - 10.0 ** rng.uniform(-4, -0.3))
+            near = near_edges(box, edges)
+            for parts in (box, box.halved().halved()):
+                judged = Narrowing(near, sizes, inset, target, left=radius).judged(parts)
+                rows = [
+                    i for i in range(len(judged.boxes)) if holds(judged.boxes, i, turn, corners)
+                ]
+                assert rows, f"{score} left its box"
+                assert judged.bound[rows].max() >= score * (1 - 1e-9)
+                for i in rows:
+                    one = judged.boxes.take(np.array([i]))
+                    assert relaxed_bound(one, near, hull, sizes, inset) >= score * (1 - 1e-9)
+    assert tried > 0 or inner.is_empty or len(some_rectangles(inner, rng)) == 0
 
 
 @given(

@@ -83,7 +83,8 @@ def narrowed_along(boxes: Boxes, edges: Array, needed: Array, height: float = 0.
     bottom, top = boxes.y[:, 1] + reach * sin, boxes.y[:, 2] - reach * sin
     bottom = np.where(bottom > 0, bottom / cos, bottom)
     top = np.where(top < 0, top / cos, top)
-    most_high = _SHARE * needed / np.maximum(tan, 1e-12)
+    # where nothing turns a strip may be as high as it likes, even for rectangles that are lines
+    most_high = np.where(tan > 0, _SHARE * needed / np.where(tan > 0, tan, 1.0), np.inf)
     excess = np.maximum(top - bottom - most_high, 0.0)
     bottom, top = bottom + height * excess, top - (1 - height) * excess
     blind = top - bottom < ROUNDING

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -91,6 +91,8 @@ class RoundedRectangles:
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
         self.polisher = Polisher(edges, sizes, wish.lipping, radii, self.turns)
+        # a core as wide as w holds a disk as wide
+        self.widest = 2 * (wood.outer.greatest_depth + wish.lipping)
         self._recipes: dict[tuple[float, float, bool, float], Recipe] = {}
         self._best: tuple[float, Fit] | None = None
         self._visits, self._next_look, self._pause = 0, 0, 1.0
@@ -165,14 +167,15 @@ class RoundedRectangles:
         narrowing = Narrowing(box.edges, recipe.sizes, recipe.inset, target)
         wide, high = (float(v[0]) for v in narrowing.needed(Sized.by_windows(box.boxes)))
         wide += 2 * recipe.inset - 2 * self._recipe(*recipe.radii, narrow=recipe.narrow).inset
-        growth = recipe.suited_growth(high / 2, float(box.boxes.half[0]), wide)
+        seen = float(box.boxes.y[0, 2] - box.boxes.y[0, 1])
+        growth = recipe.suited_growth(max(high, seen) / 2, float(box.boxes.half[0]), wide)
         if growth != recipe.growth:
             suited = self._recipe(*recipe.radii, narrow=recipe.narrow, growth=growth)
             if suited.growth != recipe.growth:
                 return self._moved(box.boxes, recipe, suited)
         edges = near_edges(box.boxes, box.edges)
         must = self._must(recipe)
-        if relaxed_bound(box.boxes, edges, recipe.sizes, recipe.inset, must) <= target:
+        if relaxed_bound(box.boxes, edges, recipe.hull, recipe.sizes, recipe.inset, must) <= target:
             return [self._closed(recipe, edges)]
         parts = box.boxes
         for _ in range(_HALVINGS):
@@ -181,7 +184,8 @@ class RoundedRectangles:
 
     def _moved(self, boxes: Boxes, recipe: Recipe, other: Recipe) -> list[Box]:
         """Return boxes of the same tops by another recipe; its inset moves the sides."""
-        return self._judged(boxes.widened(recipe.inset - other.inset), other, other.edges)
+        moved = recipe.inset - other.inset
+        return self._judged(boxes.widened(moved, moved), other, other.edges)
 
     def polish(self, score: float, top: Fit) -> tuple[float, Fit]:
         """Return the top: samples are polished already."""
@@ -194,7 +198,8 @@ class RoundedRectangles:
         if len(edges) == 0:
             return parts
         must = self._must(recipe)
-        judged = Narrowing(edges, recipe.sizes, recipe.inset, target, must).judged(boxes)
+        left = recipe.left
+        judged = Narrowing(edges, recipe.sizes, recipe.inset, target, must, left).judged(boxes)
         for row in np.flatnonzero(judged.bound > target):
             one = judged.boxes.take(np.array([row]))
             parts.append(Box(float(judged.bound[row]), recipe, one, edges))
@@ -220,7 +225,7 @@ class RoundedRectangles:
         key = (least, greatest, narrow, growth)
         if key not in self._recipes:
             made = Recipe.of(self.wood.outer, self.wish, key[:2], narrow=narrow, growth=growth)
-            self._recipes[key] = made
+            self._recipes[key] = replace(made, sizes=replace(made.sizes, widest=self.widest))
         return self._recipes[key]
 
     def _must(self, recipe: Recipe) -> Points:

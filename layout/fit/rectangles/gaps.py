@@ -14,6 +14,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from ...geometry.tolerance import ROUNDING
+
 Array = NDArray[np.float64]
 Indices = NDArray[np.intp]
 
@@ -75,12 +77,16 @@ class Strips:
     inside: NDArray[np.bool_]
 
     def gaps(self, low: Array, high: Array, least: Array) -> Gaps:
-        """Return the gaps inside wood that reach `least` wide within [low, high], each (c,)."""
+        """Return the gaps inside wood that reach `least` wide within [low, high], each (c,).
+
+        Two edges that share a corner leave none between them, also for rectangles that are lines.
+        """
         following = np.full_like(self.left, np.inf)
         following[:, :-1] = self.left[:, 1:]
         start = np.maximum(self.covered, low[:, None])
         end = np.minimum(following, high[:, None])
-        strip, place = np.nonzero(self.inside & (end - start >= least[:, None]))
+        free = self.inside & (following >= self.covered + ROUNDING)
+        strip, place = np.nonzero(free & (end - start >= least[:, None]))
         return Gaps(strip, place, start[strip, place], end[strip, place])
 
 

@@ -15,6 +15,7 @@ from .bound import narrowed_along
 from .boxes import Boxes
 from .gaps import Array
 from .holding import NOTHING, Points
+from .recipe import CORNER_LEFT
 from .sizes import Sizes
 
 _HEIGHTS = (0.5, 0.0, 1.0)
@@ -58,6 +59,9 @@ class Narrowing:
         Score that a top must beat to be of interest.
     held : Points
         What the rectangles must hold.
+    left : float
+        Radius, mm, at most, of the round corners of what lies in that region with each rectangle:
+        the figure whose corners just hold those of the rectangle.
     """
 
     edges: Array
@@ -65,6 +69,7 @@ class Narrowing:
     inset: float
     target: float
     held: Points = NOTHING
+    left: float = 0.0
 
     def judged(self, boxes: Boxes) -> Judged:
         """Return what is left of the boxes, with bounds."""
@@ -76,10 +81,12 @@ class Narrowing:
         return Judged(left.boxes, self.sizes.most(left.high + inset, left.wide + inset))
 
     def _along_x(self, left: Sized, height: float) -> Sized:
-        boxes = left.boxes.recentred()
-        found = narrowed_along(boxes, self.edges, self.needed(left)[0], height)
-        wide = np.minimum(found.width, left.wide[found.parent])
-        return Sized(found.boxes, wide, left.high[found.parent])
+        """Return what gaps leave of the boxes: that figure's full width, between its corners."""
+        out = CORNER_LEFT * self.left
+        boxes = left.boxes.recentred().widened(out, out - self.left)
+        found = narrowed_along(boxes, self.edges, self.needed(left)[0] + 2 * out, height)
+        wide = np.minimum(found.width - 2 * out, left.wide[found.parent])
+        return Sized(found.boxes.widened(-out, self.left - out), wide, left.high[found.parent])
 
     def _along_y(self, left: Sized, height: float) -> Sized:
         boxes = left.boxes.recentred().quarter_turned()

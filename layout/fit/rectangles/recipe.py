@@ -16,7 +16,9 @@ much more than m(ρ₀), and the width is at most 2ρ₁.
 
 An inner rectangle that may be hardly wider than a line leaves no gap that a turned box could see.
 Then the wood is shrunk by g less, and the inner rectangle grows by what fits into a round corner of
-radius g: the inset is g/√2 less. The bound is looser by a little, and the gaps are open.
+radius g: the inset is g/√2 less. What lies in the wood round it is as wide as the whole top still
+is, but for its round ends; so gaps along its straight sides give the width away by nothing, and
+only the length by a little, and the gaps are open.
 """
 
 from __future__ import annotations
@@ -24,7 +26,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from ...geometry.polygon import Region
+import numpy as np
+
+from ...geometry.polygon import Region, convex_hull
 from ...geometry.tolerance import ROUNDING
 from ..wish import Limits, Span, Wish
 from .gaps import Array
@@ -37,7 +41,7 @@ round corners: 0.05 mm for a gap of 0.1 % on a panel 1600 mm from corner to corn
 _GROWTH_STEP, _MOST_GROWTHS = 4.0, 9
 """Growths come in so many sizes, each so many times smaller than the one before."""
 
-_CORNER_LEFT = 1 - 1 / math.sqrt(2)
+CORNER_LEFT = 1 - 1 / math.sqrt(2)
 """How far inside a rounded rectangle of radius 1 the corner of a plain one can lie."""
 
 
@@ -55,10 +59,14 @@ class Recipe:
         Where inner rectangles must lie, or more.
     edges : (e, 4) array
         Its edges.
+    hull : (h, 4) array
+        The edges of its convex hull.
     inset : float
         How far the inner rectangle lies inside the finished top at most, mm.
     growth : float
         How much less than it could be the wood is shrunk, mm.
+    left : float
+        Radius that the corners of what must lie in the ground have at most, mm.
     sizes : Sizes
     """
 
@@ -66,8 +74,10 @@ class Recipe:
     narrow: bool
     ground: Region
     edges: Array
+    hull: Array
     inset: float
     growth: float
+    left: float
     sizes: Sizes
 
     @classmethod
@@ -92,14 +102,15 @@ class Recipe:
             sizes = Sizes.of(replace(wish, limits=limits), least)
         else:
             sizes = replace(Sizes.of(wish, greatest), radius=least)
-        inset = max(radius, wish.lipping) - growth + _CORNER_LEFT * left
+        inset = max(radius, wish.lipping) - growth + CORNER_LEFT * left
         ground = _shrunk(outer, clearance - growth, wish.gap)
-        return cls(radii, narrow, ground, ground.edges.reshape(-1, 4), inset, growth, sizes)
+        edges = ground.edges.reshape(-1, 4)
+        return cls(radii, narrow, ground, edges, hull_of(edges), inset, growth, left, sizes)
 
     @property
     def looseness(self) -> float:
         """How much score its bound gives away because the radius is not known."""
-        inset = _CORNER_LEFT * (self.radii[1] - self.radii[0]) if self.narrow else 0.0
+        inset = CORNER_LEFT * (self.radii[1] - self.radii[0]) if self.narrow else 0.0
         return self.sizes.looseness(2 * inset, self.radii[1])
 
     def suited_growth(self, high: float, half_turn: float, wide: float) -> float:
@@ -120,6 +131,12 @@ class Recipe:
         most = max(self.radii[0 if self.narrow else 1], 1.0)
         steps = math.floor(math.log(most / lack, _GROWTH_STEP)) if lack < most else 0
         return most / _GROWTH_STEP ** min(steps, _MOST_GROWTHS)
+
+
+def hull_of(edges: Array) -> Array:
+    """Return the edges, (h, 4), of the convex hull of some edges, its inside to their left."""
+    corners = convex_hull(edges[:, :2]) if len(edges) else edges[:, :2]
+    return np.hstack([corners, np.roll(corners, -1, axis=0)])
 
 
 def _narrow(limits: Limits, width: float) -> Limits:

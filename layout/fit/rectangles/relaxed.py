@@ -18,6 +18,9 @@ inner normal n and distance d from the pivot, the corner (x, y) of the divided s
 
 and x t differs from its value for the middle x by at most half the span of x times tan δ.
 
+The hull. Beyond the line of an edge of the wood's convex hull no corner lies, whatever the box:
+that holds rectangles that may be lines, whose window is empty.
+
 Sizes. A length is at most b − a plus twice the inset, as cos φ ≤ 1. The goal is replaced by a
 linear figure above it that touches at the middle sizes: ln of the area is concave.
 """
@@ -49,7 +52,7 @@ class _Rows:
 
 
 def relaxed_bound(
-    box: Boxes, edges: Array, sizes: Sizes, inset: float, held: Points = NOTHING
+    box: Boxes, edges: Array, hull: Array, sizes: Sizes, inset: float, held: Points = NOTHING
 ) -> float:
     """Return a score that no rectangle of a box, one row, beats; infinite where nothing is known.
 
@@ -57,13 +60,15 @@ def relaxed_bound(
     ----------
     edges : (e, 4) array
         Of a region that holds all inner rectangles; those that matter to the box.
+    hull : (h, 4) array
+        Edges of a convex region that holds them.
     inset : float
         How far an inner rectangle lies inside its top at most, mm.
     held : Points
         What the rectangles must hold.
     """
     x, y = box.x[0], box.y[0]
-    if x[1] >= x[2] or y[1] >= y[2]:
+    if x[1] >= x[2] and y[1] >= y[2]:
         return math.inf
     delta = float(box.half[0])
     cos, tan = math.cos(delta), math.tan(delta)
@@ -74,7 +79,7 @@ def relaxed_bound(
     parts = [
         _points_beside(box, edges),
         _turned_back(_points_beside(box.quarter_turned(), edges)),
-        _edges_across(box, edges, low, high),
+        _beyond(box, np.concatenate([hull, _edges_across(box, edges)]), low, high),
         _limits(sizes, 2 * inset, cos),
     ]
     if len(held.places):
@@ -142,11 +147,11 @@ def _turned_back(seen: _Rows) -> _Rows:
     )
 
 
-def _edges_across(box: Boxes, edges: Array, low: Array, high: Array) -> _Rows:
-    """Return the half-planes of edges that only their own line can part from the rectangles."""
+def _edges_across(box: Boxes, edges: Array) -> Array:
+    """Return the edges, (n, 4), that only their own line can part from the rectangles."""
     x, y = box.x[0], box.y[0]
     delta = float(box.half[0])
-    sin, cos, tan = math.sin(delta), math.cos(delta), math.tan(delta)
+    sin, cos = math.sin(delta), math.cos(delta)
     ax, ay, bx, by = (part[0] for part in box.frames.of(edges))
     ends = np.stack([ax, ay, bx, by])
     far = np.abs(ends)
@@ -155,14 +160,28 @@ def _edges_across(box: Boxes, edges: Array, low: Array, high: Array) -> _Rows:
     across = (np.maximum(ax, bx) - lean_x > x[1]) & (np.minimum(ax, bx) + lean_x < x[2])
     across &= (np.maximum(ay, by) - lean_y > y[1]) & (np.minimum(ay, by) + lean_y < y[2])
     chosen = np.flatnonzero(across)
-    ax, ay, bx, by = (part[chosen] for part in (ax, ay, bx, by))
+    nx, ny, away = _lines(ends[:, chosen])
+    # each rectangle holds a place in its window, or, where that is empty, between its sides
+    inner_x, inner_y = (x[1] + x[2]) / 2, (y[1] + y[2]) / 2
+    off_x, off_y = max(x[1] - x[2], 0.0) / 2, max(y[1] - y[2], 0.0) / 2
+    arm = (math.hypot(inner_x, inner_y) + off_x + off_y) * delta + ROUNDING
+    least = nx * inner_x + ny * inner_y - np.abs(nx) * off_x - np.abs(ny) * off_y - arm
+    inside: Array = edges[chosen[least > away]]
+    return inside
+
+
+def _lines(ends: Array) -> tuple[Array, Array, Array]:
+    """Return the inner normals of edges, (4, n) as x, y, x, y, and how far along them they lie."""
+    ax, ay, bx, by = ends
     long = np.hypot(bx - ax, by - ay)
     nx, ny = (ay - by) / long, (bx - ax) / long
-    away = nx * ax + ny * ay
-    inner_x, inner_y = (x[1] + x[2]) / 2, (y[1] + y[2]) / 2
-    arm = math.hypot(inner_x, inner_y) * math.sin(delta) + ROUNDING
-    inside = nx * inner_x + ny * inner_y - arm > away
-    nx, ny, away = nx[inside], ny[inside], away[inside]
+    return nx, ny, nx * ax + ny * ay
+
+
+def _beyond(box: Boxes, edges: Array, low: Array, high: Array) -> _Rows:
+    """Return the half-planes of edges beyond whose lines no corner of a rectangle lies."""
+    tan = math.tan(float(box.half[0]))
+    nx, ny, away = _lines(np.stack([part[0] for part in box.frames.of(edges)]))
     count = np.arange(len(nx))
     side_x, side_y = np.where(nx > 0, 1, 2), np.where(ny > 0, 3, 4)
     middle, half = (low + high) / 2, (high - low) / 2
@@ -170,7 +189,9 @@ def _edges_across(box: Boxes, edges: Array, low: Array, high: Array) -> _Rows:
     rows[:, 0] = -(ny * middle[side_x] - nx * middle[side_y])
     rows[count, side_x], rows[count, side_y] = -nx, -ny
     slack = tan * (np.abs(ny) * half[side_x] + np.abs(nx) * half[side_y])
-    return _Rows(rows, slack - np.minimum(away, away * (1 + tan * tan)))
+    limits = slack - np.minimum(away, away * (1 + tan * tan))
+    binds = rows @ middle + np.abs(rows) @ half > limits
+    return _Rows(rows[binds], limits[binds])
 
 
 def _limits(sizes: Sizes, inset: float, cos: float) -> _Rows:

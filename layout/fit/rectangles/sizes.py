@@ -24,7 +24,7 @@ _ENDLESS = 1e9
 """mm: more than any panel."""
 
 NARROWEST = 1.0
-"""mm: no top is narrower. What may be as thin as a line leaves no gap that a turned box could see,
+"""mm: no core is narrower. What may be as thin as a line leaves no gap that a turned box could see,
 so without some least width a search for a long top would find no end."""
 
 CORNER_LOSS = 4 - math.pi
@@ -45,6 +45,8 @@ class Sizes:
         The corner radius that the score is counted with, mm.
     asked_length, asked_width : float
         The least that the limits ask for, overall, mm.
+    widest : float
+        A width, mm, that no top on the wood exceeds.
     """
 
     goal: Goal
@@ -53,12 +55,14 @@ class Sizes:
     radius: float
     asked_length: float
     asked_width: float
+    widest: float = math.inf
 
     @classmethod
     def of(cls, wish: Wish, radius: float) -> Sizes:
         """Return what `wish` asks of tops with corners of `radius`."""
         limits = wish.limits
         width = max(limits.width.least, 2 * radius, limits.length.least / limits.ratio.greatest)
+        width = max(width, 2 * wish.lipping + NARROWEST if wish.lipping > 0 else 0.0)
         length = max(limits.length.least, width * max(1.0, limits.ratio.least))
         wanted = wish.wanted if wish.wanted is not None else (math.inf, math.inf)
         return cls(wish.goal, limits, wanted, radius, length, width)
@@ -75,12 +79,12 @@ class Sizes:
 
     @property
     def greatest(self) -> tuple[float, float]:
-        """The greatest length and width, mm, that the limits allow and the goal has a use for."""
+        """The greatest length and width, mm, that limits and wood allow and the goal can use."""
         length, width = self.limits.length.greatest, self.limits.width.greatest
         if self.goal is Goal.NEAREST:
             length = min(length, max(self.wanted[0], self.limits.length.least))
             width = min(width, max(self.wanted[1], self.limits.width.least))
-        return length, width
+        return length, min(width, self.widest)
 
     def corner_area(self, radius: float) -> float:
         """Return what round corners of a radius take from the score, where it is the area."""

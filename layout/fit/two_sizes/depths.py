@@ -1,7 +1,8 @@
 """How deep in the wood a point lies at most: a table, so that hopeless places cost next to nothing.
 
 Depth is the distance to the nearest edge, negative outside. It changes by no more than the way
-gone, so its exact value in the nodes of a grid bounds it everywhere.
+gone, so its value in the nodes of a grid bounds it everywhere. It is exact there but for round
+holes, which count as one disk each: near them it may be more than exact, never less.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ import math
 import numpy as np
 
 from ...geometry.polygon import Region
-from .disks import Disks
+from .disks import LOSS, Disks
 from .pose import Array, segment_distances
 
 _FEWEST_NODES, _MOST_NODES = 48, 160
@@ -47,9 +48,11 @@ class Depths:
         nodes = np.stack(np.meshgrid(x, y, indexing="ij"), axis=-1)
         flat = nodes.reshape(-1, 2)
         depth = nearest(edges[others], flat)
-        if len(disks.radii):
-            depth = np.minimum(depth, np.maximum(_to_disks(disks, flat), 0.0))
-        depth[~region.holds_points(flat)] *= -1
+        to_disks = _to_disks(disks, flat)
+        np.minimum(depth, np.maximum(to_disks, 0.0), out=depth)
+        outside = ~region.holds_points(flat)
+        # in the hole of a disk the wood may be nearer than the disk, and than any edge looked at
+        depth[outside] = np.where(to_disks[outside] <= LOSS, 0.0, -depth[outside])
         self._depth = depth.reshape(counts[0], counts[1])
         self._last = counts - 1
         self.deepest: Array = flat[int(depth.argmax())]

@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 
 from .pose import Array, Kind, segment_distances, turned
 
-_LOSS = 0.5
+LOSS = 0.5
 """mm that a disk in a hole may be smaller than the hole: corners of eight edges round 12 mm."""
 
 _FEWEST = 8
@@ -91,7 +91,7 @@ def _disk(ring: Array) -> tuple[Array, float]:
         return middle, 0.0
     within = float(segment_distances(ring[:, 0], ring[:, 1], middle[None]).min())
     around = float(np.hypot(*(corners - middle).T).max())
-    return middle, within if around - within <= _LOSS else 0.0
+    return middle, within if around - within <= LOSS else 0.0
 
 
 def counts_disks(kind: Kind) -> bool:
