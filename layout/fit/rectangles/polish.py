@@ -20,7 +20,7 @@ from .contacts import Room, WoodEdges, room, shortfall
 from .gaps import Array
 from .held import Held
 from .holding import hold, missed
-from .quadratic import best_step, positive_part
+from ..quadratic import best_step, positive_part
 from .sizes import CORNER_LOSS, Sizes
 
 _MOST_ROUNDS = 40
