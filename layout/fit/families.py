@@ -25,6 +25,7 @@ from .rectangles.family import RoundedRectangles, rectangle_family, rounded_rect
 from .rectangles.plainest import in_plainest_place
 from .stand import Elsewhere
 from .two_sizes.capsule import CapsuleKind
+from .two_sizes.closing import closed_in
 from .two_sizes.convex import ConvexKind
 from .two_sizes.elsewhere import RoundElsewhere
 from .two_sizes.family import TwoSizes
@@ -89,6 +90,7 @@ def _two_sizes(kind_of: Callable[[Wish], Kind], shape: str) -> Maker:
         family = TwoSizes(seen, sizing)
 
         def finish(pose: Pose) -> Fit | None:
+            pose = closed_in(family, pose)
             for top in (settled(family, pose), pose):
                 fit = proved(top, seen.middle, sizing, wood, held)
                 if fit is not None:

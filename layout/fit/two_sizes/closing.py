@@ -10,13 +10,13 @@ as the score does not fall. It ends when the steps do.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from ..quadratic import best_step, positive_part
+from .polish import moves_of, placed_like, reach_of
 from .pose import Array, Pose
 
 if TYPE_CHECKING:
@@ -55,34 +55,25 @@ _STEADY = 1e-6
 """Bend added every way, as a share of the greatest, so that idle unknowns stay where they are."""
 
 
-def closed_in(family: TwoSizes, score: float, top: Pose) -> tuple[float, Pose]:
+def closed_in(family: TwoSizes, top: Pose) -> Pose:
     """Return the local best beside a polished top, or the top where there is no closer one."""
+    score = family.sizing.score(top.half_length, top.half_width)
     trust = _FIRST_TRUST * top.half_width
     for _ in range(_MOST_STEPS):
         if trust < _LAST_TRUST * top.half_width:
             break
         step, promise = _Near(family, top, trust).step()
-        length = float(np.abs(step * _arms(top)).max())
+        length = float(np.abs(step * [1.0, 1.0, top.half_length, 1.0, 1.0]).max())
         if length < _DONE or promise < _IDLE:
             break
-        found = _placed(family, Pose(*(float(v) for v in np.array(top) + step)))
+        there = Pose(*(float(v) for v in np.array(top) + step))
+        found = placed_like(family, there) if there.half_width > 0 else None
         if found is None or found[0] < score * (1 - _NOTHING):
             trust = min(trust, length) / 4
             continue
         trust *= 2.0 if length > _FULL * trust else 1.0
         score, top = found
-    return score, top
-
-
-def _placed(family: TwoSizes, top: Pose) -> tuple[float, Pose] | None:
-    if min(top.half_length, top.half_width) <= 0:
-        return None
-    return family.placed(np.array([top.x, top.y]), top.turn, family.kind.shape_of(top))
-
-
-def _arms(top: Pose) -> Array:
-    """Return what makes each number of a pose mm: a turn is counted at the end of the top."""
-    return np.array([1.0, 1.0, top.half_length, 1.0, 1.0])
+    return top
 
 
 class _Near:
@@ -94,24 +85,18 @@ class _Near:
     def __init__(self, family: TwoSizes, top: Pose, trust: float) -> None:
         self.family, self.top, self.trust = family, top, trust
         self.apart = _APART * top.half_width
-        self.moves = np.diag(1 / _arms(top))
-        if family.kind.ratio is not None:
-            self.moves[4, 3] = 1 / family.kind.ratio
-            self.moves = self.moves[:, :4]
+        self.moves = moves_of(family, top)
         edges = family.wood.inner_edges
         self.edges = edges[self._room(np.array(top), edges) < 4 * trust + self.apart]
-        self.unit = family.sizing.score(top.half_length, top.half_width)
 
     def step(self) -> tuple[Array, float]:
         """Return the step of the pose to where score and contacts balance, and its gain, mm."""
         size = self.moves.shape[1]
         at = np.zeros(size)
         rows, space = _slopes(self._space, at, self.apart), self._space(at)
-        free = np.array([*np.eye(size), *-np.eye(size)])
-        low, high = self._turns()
-        ends = np.full((2, size), self.trust)
-        ends[0, 2], ends[1, 2] = high, -low
-        rows, space = np.vstack([rows, -free]), np.concatenate([space, ends.ravel()])
+        low, high = reach_of(self.family, self.top, self.trust)
+        rows = np.vstack([rows, -np.eye(size), np.eye(size)])
+        space = np.concatenate([space, high, -low])
         gain = _slopes(lambda x: np.array([self._score(x)]), at, self.apart)[0]
         steep = float(np.abs(gain).max()) or 1.0
         gain /= steep
@@ -158,18 +143,6 @@ class _Near:
             for point in self.family.wood.firmly
         ]
         return radius - np.array(needed)
-
-    def _turns(self) -> tuple[float, float]:
-        """Return the least and greatest turn, counted at the end of the top."""
-        family, top = self.family, self.top
-        limits, period = family.sizing.wish.limits, family.kind.period(family.sizing.shapes[1])
-        if period == 0:
-            return 0.0, 0.0
-        if limits.most_turn >= min(math.pi, period) / 2:
-            return -self.trust, self.trust
-        away = math.remainder(top.turn - limits.grain, math.pi)
-        low, high = ((side * limits.most_turn - away) * top.half_length for side in (-1, 1))
-        return max(-self.trust, min(low, 0.0)), min(self.trust, max(high, 0.0))
 
 
 def _slopes(function: Callable[[Array], Array], at: Array, apart: float) -> Array:

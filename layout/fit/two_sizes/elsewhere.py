@@ -13,6 +13,7 @@ from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..stand import Stand
+from .closing import closed_in
 from .family import TwoSizes
 from .polish import polished
 from .pose import Array, Pose
@@ -111,7 +112,7 @@ class RoundElsewhere:
             return None
         score, top = polished(family, *found)
         family.fixed = np.array([top.x, top.y])
-        _, top = polished(family, score, top)
+        top = closed_in(family, polished(family, score, top)[1])
         return proved(top, self.wood.middle, self.sizing, self.sound, self.held)
 
     def _stand(self, score: float, top: Pose) -> Stand:

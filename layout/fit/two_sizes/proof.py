@@ -13,7 +13,7 @@ from collections.abc import Callable, Sequence
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
+from ...geometry.tolerance import CHORD, INSETS
 from ...outlines import (
     OWN_OUTLINE,
     Capsule,
@@ -42,9 +42,6 @@ MAKERS: dict[str, Callable[[float, float], Outline]] = {
 _DIGITS = 9
 """Of an angle in radians: rounding must not tell which of two turns is the plainer."""
 
-_STEPS = (0.0, ROUNDING, CHORD + ROUNDING, PROOF_ALLOWANCE / 2)
-"""How far a side is drawn in, mm, tried in turn."""
-
 
 def proved(
     pose: Pose, middle: Point, sizing: Sizing, wood: SoundWood, held: Sequence[Region] = ()
@@ -60,12 +57,12 @@ def proved(
     """
     make, kind, rim = _maker(sizing.shape, sizing.wish), sizing.kind, sizing.rim
     turn = _plain_turn(kind, pose, sizing.wish.limits)
-    for step in _STEPS:
+    for step, chord in INSETS:
         half_length, half_width = kind.drawn_in(pose, step)
         drawn = pose._replace(half_length=half_length, half_width=half_width, turn=turn)
         placement = Placement(Point(*kind.origin(drawn)) + middle, turn)
         core = make(2 * half_length, 2 * half_width)
-        if not wood.inner.holds(Region.from_rings(placement.of(core.outer(CHORD)))):
+        if not wood.inner.holds(Region.from_rings(placement.of(core.outer(chord)))):
             continue
         within = Region.from_rings(placement.of(core.inner(CHORD)))
         if not holds_all(within, held):
