@@ -9,6 +9,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from box_attack import HAIR, attacked_box, best_climbed, family_of, star
+from held_to_proof import is_proved
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from strategies import star_rings
@@ -24,7 +25,7 @@ from panelwright.layout.fit.two_sizes.relaxed import Patch
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.geometry.tolerance import PROOF_CHORD
+from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.outlines import OWN_OUTLINE, Capsule, Freeform, Outline
 from panelwright.layout.panel.sound import SoundWood
 
@@ -54,7 +55,7 @@ def best(
     """Return the best top of a shape, and hold it to its proof: it lies within the wood."""
     wish = Wish((shape,), own=outline, scaled=outline is not None, **wished)  # type: ignore[arg-type]
     fit = best_fits(SoundWood.exact(region), wish)[0]
-    assert region.holds(Region.from_rings(fit.placement.of(fit.core.outer(PROOF_CHORD))))
+    assert is_proved(fit, region)
     assert fit.bound is not None and fit.score <= fit.bound.value
     assert fit.gap is not None and fit.gap <= 0.001
     return fit
@@ -237,7 +238,7 @@ def test_a_covered_point_is_held_with_a_bound_as_sharp(shape: str) -> None:
     """
     region, point = Region.from_rings(BOARD), Point(1330.0, 60.0)
     free, asked = best(region, shape), best(region, shape, covers=(point,))
-    top = Region.from_rings(asked.placement.of(asked.outline.outer(PROOF_CHORD)))
+    top = Region.from_rings(asked.placement.of(asked.outline.outer(CHORD)))
     assert top.grown(0.005).holds_point(point)
     assert asked.score < free.score and asked.steps < 150
 

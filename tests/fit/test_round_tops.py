@@ -8,6 +8,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from held_to_proof import is_proved
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from strategies import star_rings
@@ -17,7 +18,7 @@ from panelwright.layout.fit import Fit, Limits, Span, Wish, best_fits
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.geometry.tolerance import CHORD, PROOF_CHORD
+from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.panel.sound import SoundWood
 
 CASES = json.loads((Path(__file__).parent / "data" / "fit_cases.json").read_text(encoding="utf-8"))
@@ -37,8 +38,7 @@ BOARD = np.array([[0.0, 0.0], [1400.0, 0.0], [1400.0, 600.0], [0.0, 600.0]])
 def best(region: Region, shape: str, **wished: object) -> Fit:
     """Return the best top of a shape, and hold it to its proof: it lies within the wood."""
     fit = best_fits(SoundWood.exact(region), Wish((shape,), **wished))[0]  # type: ignore[arg-type]
-    core = Region.from_rings(fit.placement.of(fit.core.outer(PROOF_CHORD)))
-    assert region.holds(core)
+    assert is_proved(fit, region)
     assert fit.bound is not None and fit.score <= fit.bound.value
     return fit
 
@@ -150,7 +150,7 @@ def test_an_island_lies_wholly_inside_or_wholly_outside() -> None:
         island = Region.disk(at, 30.0, around=True)
         wood = SoundWood.exact(Region.from_rings(BOARD))
         fit = best_fits(wood, Wish(("capsule",)), islands=[island])[0]
-        top = Region.from_rings(fit.placement.of(fit.outline.outer(PROOF_CHORD)))
+        top = Region.from_rings(fit.placement.of(fit.outline.outer(CHORD)))
         inner = Region.from_rings(fit.placement.of(fit.outline.inner(CHORD)))
         assert inner.holds(island) or top.meet(island).area == 0.0
 

@@ -9,6 +9,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from box_attack import HAIR, attacked_box, best_climbed, family_of, star
+from held_to_proof import is_proved
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from strategies import exponents, star_rings
@@ -21,7 +22,7 @@ from panelwright.layout.fit.two_sizes.superellipse import SuperellipseKind
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.geometry.tolerance import PROOF_CHORD
+from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.outlines import Superellipse
 from panelwright.layout.panel.sound import SoundWood
 
@@ -38,7 +39,7 @@ def panel(name: str) -> Region:
 def best(region: Region, shape: str = "superellipse", **wished: object) -> Fit:
     """Return the best top of a shape, and hold it to its proof: it lies within the wood."""
     fit = best_fits(SoundWood.exact(region), Wish((shape,), **wished))[0]  # type: ignore[arg-type]
-    assert region.holds(Region.from_rings(fit.placement.of(fit.core.outer(PROOF_CHORD))))
+    assert is_proved(fit, region)
     assert fit.bound is not None and fit.score <= fit.bound.value
     assert fit.gap is not None and fit.gap <= 0.001
     return fit
@@ -158,7 +159,7 @@ def test_it_can_be_asked_to_cover_a_point() -> None:
     """A point in the far corner of a long board lies in the top, which is smaller for it."""
     region, point = Region.from_rings(BOARD), Point(1330.0, 60.0)
     free, asked = best(region, exponent=2.5), best(region, exponent=2.5, covers=(point,))
-    top = Region.from_rings(asked.placement.of(asked.outline.outer(PROOF_CHORD)))
+    top = Region.from_rings(asked.placement.of(asked.outline.outer(CHORD)))
     assert top.distance_to(Region.at(point)) <= 0.01 and asked.score < free.score
 
 
