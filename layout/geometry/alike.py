@@ -9,6 +9,7 @@ rounding them to a grid, which has edges of its own where the last bit decides.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from itertools import takewhile
 from typing import TypeVar
 
 PLACE_STEP = 0.01
@@ -65,33 +66,37 @@ def ranked(
     ...        tolerance=1e-9)
     [(9.0, 1), (5.000000000001, 1), (5.0, 2)]
     """
-    left = sorted(((score(item), item) for item in items), key=lambda pair: -pair[0])
+    scored = sorted(((score(item), item) for item in items), key=lambda pair: -pair[0])
     order: list[Item] = []
-    while left:
-        greatest = left[0][0]
-        count = sum(1 for value, _ in left if value >= greatest - tolerance)
-        order += _by_place([item for _, item in left[:count]], place)
-        left = left[count:]
+    while len(order) < len(scored):
+        rest = scored[len(order) :]
+        count = sum(1 for _ in takewhile(_at_least(rest[0][0] - tolerance), (v for v, _ in rest)))
+        order += _by_place([item for _, item in rest[:count]], place)
     return order
+
+
+def _at_least(least: float) -> Callable[[float], bool]:
+    return lambda value: value >= least
 
 
 def _by_place(items: list[Item], place: Callable[[Item], Place]) -> list[Item]:
     """Return the items by place, coordinate by coordinate, each compared within `PLACE_STEP`."""
-    return [item for _, item in _in_order([(tuple(place(item)), item) for item in items], 0)]
+    if len(items) < 2:
+        return items
+    places = [tuple(place(item)) for item in items]
+    return [items[i] for i in _in_order(list(range(len(items))), places, 0)]
 
 
-def _in_order(
-    placed: list[tuple[tuple[float, ...], Item]], axis: int
-) -> list[tuple[tuple[float, ...], Item]]:
-    """Return placed items by their coordinates from `axis` on; those alike in all keep order."""
-    if len(placed) < 2 or axis == len(placed[0][0]):
-        return placed
-    left = sorted(placed, key=lambda pair: pair[0][axis])
-    order: list[tuple[tuple[float, ...], Item]] = []
-    while left:
-        least = left[0][0][axis]
-        count = sum(1 for where, _ in left if where[axis] <= least + PLACE_STEP)
-        same = [pair for pair in placed if any(pair is one for one in left[:count])]
-        order += _in_order(same, axis + 1)
-        left = left[count:]
+def _in_order(numbers: list[int], places: Sequence[Place], axis: int) -> list[int]:
+    """Return numbers by their places' coordinates from `axis` on; those alike in all keep order."""
+    if len(numbers) < 2 or axis == len(places[0]):
+        return sorted(numbers)
+    left = sorted(numbers, key=lambda i: places[i][axis])
+    order: list[int] = []
+    while len(order) < len(left):
+        rest = left[len(order) :]
+        back = (-places[i][axis] for i in rest)
+        least = _at_least(-places[rest[0]][axis] - PLACE_STEP)
+        count = sum(1 for _ in takewhile(least, back))
+        order += _in_order(rest[:count], places, axis + 1)
     return order

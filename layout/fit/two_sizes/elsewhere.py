@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 import numpy as np
 
+from ...geometry.alike import first_of_best
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
@@ -36,8 +37,8 @@ _PLACES = 8
 _APART = 0.06
 """Share of the wood's diameter that they stand apart."""
 
-_DIGITS = 6
-"""Of a mm: where two places are equal, rounding must not tell which is taken."""
+_ALIKE = 1e-6
+"""mm of room within which two places are equal: rounding must not tell which is taken."""
 
 
 class RoundElsewhere:
@@ -88,9 +89,12 @@ class RoundElsewhere:
         if not len(centres):
             return
         edges = self.wood.inner_edges
-        room = self.sizing.kind.distances(turn, p, edges, centres).min(axis=1).round(_DIGITS)
+        room = self.sizing.kind.distances(turn, p, edges, centres).min(axis=1)
         for _ in range(_PLACES):
-            best = int(np.argmax(room))
+            alike = np.flatnonzero(room >= room.max() - _ALIKE)
+            best = int(
+                first_of_best(alike, lambda i: room[i], lambda i: centres[i], tolerance=_ALIKE)
+            )
             if room[best] <= 0:
                 return
             yield centres[best]

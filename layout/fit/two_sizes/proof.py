@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
+from ...geometry.alike import first_of_best
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
@@ -39,8 +40,8 @@ MAKERS: dict[str, Callable[[float, float], Outline]] = {
 }
 """How an outline is made from its length and width."""
 
-_DIGITS = 9
-"""Of an angle in radians: rounding must not tell which of two turns is the plainer."""
+_ALIKE = 1e-9
+"""Radians within which angles are equal: rounding must not tell which of two is the plainer."""
 
 
 def proved(
@@ -88,11 +89,12 @@ def _plain_turn(kind: Kind, pose: Pose, limits: Limits) -> float:
         return 0.0
     turns = [math.remainder(pose.turn + i * period, math.tau) for i in range(_whole(period))]
 
-    def off(turn: float) -> tuple[float, float, float]:
-        grain = abs(math.remainder(turn - limits.grain, math.pi))
-        return round(grain, _DIGITS), round(abs(turn), _DIGITS), turn
+    def off(turn: float) -> float:
+        return abs(math.remainder(turn - limits.grain, math.pi))
 
-    return min(turns, key=off)
+    least = min(off(turn) for turn in turns)
+    alike = [turn for turn in turns if off(turn) <= least + _ALIKE]
+    return first_of_best(sorted(alike), lambda turn: -abs(turn), tolerance=_ALIKE)
 
 
 def _whole(period: float) -> int:
