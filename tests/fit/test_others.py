@@ -77,6 +77,7 @@ def check(panel: Panel, wish: Wish) -> tuple[Fit, tuple[Fit, ...]]:
     held = ground(panel)
     period = period_of(best.core)
     for fit in found:
+        core = Region.from_rings(fit.placement.of(fit.core.outer()))
         assert is_proved(fit, held.wood.inner)
         assert LEAST_SHARE * best.score <= fit.score <= best.bound.value
         assert fit.bound is None
