@@ -132,13 +132,9 @@ class _Starts:
         most = max(self.stands[i].score for i in clear)
         enough = 0.0 if self.one_size and most > 0 else most - (_EQUAL + _ALIKE) * abs(most)
         good = [i for i in clear if self.stands[i].score >= enough]
-        chosen = first_of_best(good, lambda i: self.away[i], self._place, tolerance=_ALIKE)
+        chosen = first_of_best(good, lambda i: self.away[i], tolerance=_ALIKE)
         self.away[chosen] = 0.0
         return self.stands[chosen]
-
-    def _place(self, number: int) -> tuple[float, float]:
-        centre = self.stands[number].placement.centre
-        return centre.x, centre.y
 
 
 class _Look:
