@@ -88,21 +88,18 @@ def others(
             found.append((within or nearest <= _AT_THE_END, fit))
             chosen.append(stand)
     unit = best.score or 1.0
+    turns = range(len(found))
     order = [
-        fit
+        found[i][1]
         for slid in (False, True)
-        for fit in ranked(
-            (fit for end, fit in found if end is slid),
-            lambda fit: fit.score / unit,
-            _place_of,
+        for i in ranked(
+            (i for i in turns if found[i][0] is slid),
+            lambda i: found[i][1].score / unit,
+            lambda i: (float(i),),  # as they were found, for so they are spread
             tolerance=_ALIKE,
         )
     ]
     return tuple(order[:most])
-
-
-def _place_of(fit: Fit) -> tuple[float, float]:
-    return fit.placement.centre.x, fit.placement.centre.y
 
 
 def _holds(one: Fit, other: Fit) -> bool:
