@@ -10,12 +10,15 @@ import numpy as np
 from panelwright.layout.fit.two_sizes.boxes import Box
 from panelwright.layout.fit.two_sizes.family import TwoSizes
 from panelwright.layout.fit.two_sizes.polish import polished
-from panelwright.layout.fit.two_sizes.pose import Kind, turned
+from panelwright.layout.fit.two_sizes.pose import Kind, Pose, turned
+from panelwright.layout.fit.two_sizes.proof import MAKERS
 from panelwright.layout.fit.two_sizes.sizing import Sizing
 from panelwright.layout.fit.two_sizes.wood import Wood
 from panelwright.layout.fit.wish import Wish
+from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.outlines import Outline, Superellipse
 from panelwright.layout.panel.sound import SoundWood
 
 HAIR = 1e-9
@@ -87,3 +90,80 @@ def best_climbed(family: TwoSizes, rng: np.random.Generator, starts: int) -> flo
         if top is not None:
             best = max(best, polished(family, *top)[0])
     return best
+
+
+def cut_to(outline: Outline, place: Placement, rng: np.random.Generator, loose: float) -> Region:
+    """Return a panel that hugs a top: sides along its tangents, and tongues whose tips touch it.
+
+    Parameters
+    ----------
+    loose : float
+        Share of the width by which sides and tips may stay clear; most touch.
+    """
+    points = place.of(outline.outer(0.01))
+    middle = np.array([place.centre.x, place.centre.y])
+    count = int(rng.integers(3, 9))
+    ways = np.arange(count) * math.tau / count + rng.uniform(0, math.tau / count / 2, count)
+    normals = np.stack([np.cos(ways), np.sin(ways)], axis=1)
+    far = 3 * outline.length
+    panel = Region.from_rings(middle + far * np.array([[-1, -1], [1, -1], [1, 1], [-1, 1]]))
+    for normal in normals:
+        along = np.array([-normal[1], normal[0]])
+        gap = loose * outline.width * max(0.0, rng.uniform(-2, 1))
+        touch = points[int(np.argmax(points @ normal))] + gap * normal
+        if rng.random() < 0.3:  # a tongue: its tip touches, its sides run off outwards
+            wide = rng.uniform(0.05, 2.0) * far
+            out = np.array([touch, touch + far * normal + wide * along])
+            cut = np.vstack([out, touch + far * normal - wide * along])
+        else:
+            corners = np.array([[0, -2], [0, 2], [4, 2], [4, -2]]) * far
+            cut = touch + corners @ np.stack([normal, along])
+        panel = panel.minus(Region.from_rings(cut))
+    return next(piece for piece in panel.pieces if piece.holds_point(place.centre))
+
+
+def hugged_box(
+    kind: Kind, shape: str, rng: np.random.Generator, *, only_turn: bool, hold: bool = False
+) -> Attacked:
+    """Return the bound of a box with a top at one of its corners that all of the panel touches.
+
+    Parameters
+    ----------
+    only_turn : bool
+        Whether the box has next to no extent but of turns.
+    hold : bool
+        Whether the tops must hold points at the edge of that top.
+    """
+    shapes = (rng.uniform(0.0, 1.6) if shape != "capsule" else rng.uniform(0, 500)) * (
+        kind.ratio is None
+    )
+    half_turn = 10 ** rng.uniform(-3, -0.6)
+    small = 1e-6 if only_turn else 1.0
+    span = small * 10 ** rng.uniform(-3, -0.3) * (300.0 if shape == "capsule" else 1.0)
+    span *= kind.ratio is None
+    size = small * 10 ** rng.uniform(-1, 1.5)
+    ends = np.sign(rng.uniform(-1, 1, 4)) * np.where(rng.random(4) < 0.7, 1.0, rng.random(4))
+    turn, low = rng.uniform(0, math.pi), float(shapes)
+    p = low + (ends[3] + 1) / 2 * span
+    pose = Pose(0.0, 0.0, turn + ends[2] * half_turn, *kind.sizes(p, rng.uniform(80, 300)))
+    wish = Wish((shape,), exponent=getattr(kind, "exponent", 2.5))
+    sizes = 2 * pose.half_length, 2 * pose.half_width
+    if shape == "superellipse":
+        outline: Outline = Superellipse(*sizes, wish.exponent)
+    else:
+        outline = MAKERS[shape](*sizes)
+    place = Placement(Point(*kind.origin(pose)), pose.turn)
+    panel = cut_to(outline, place, rng, 0.2)
+    held: list[Region] = []
+    if hold:
+        ring = place.of(outline.inner(0.01))
+        held = [Region.at(Point(*ring[int(i)] * (1 - 1e-9))) for i in rng.integers(0, len(ring), 3)]
+    wood = Wood(SoundWood.exact(panel), held)
+    family = TwoSizes(wood, Sizing(kind, wish, shape))
+    own = np.array([-wood.middle.x, -wood.middle.y])
+    found = family.placed(own, pose.turn, p)
+    middle = own - turned(ends[None, :2] * size, -turn)[0]
+    edges = wood.pieces[0].edges
+    clear = np.zeros(1, dtype=bool)
+    box = Box(turn, half_turn, low, low + span, middle[None], turn, (size, size), clear, edges)
+    return Attacked(family.bound(box, 1e-3), 0.0 if found is None else found[0])

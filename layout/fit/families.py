@@ -24,7 +24,9 @@ from .rectangles.elsewhere import RectanglesElsewhere
 from .rectangles.family import RoundedRectangles, rectangle_family, rounded_rectangle_family
 from .rectangles.plainest import in_plainest_place
 from .stand import Elsewhere
+from .twins import first_twin
 from .two_sizes.capsule import CapsuleKind
+from .two_sizes.closing import closed_in
 from .two_sizes.convex import ConvexKind
 from .two_sizes.elsewhere import RoundElsewhere
 from .two_sizes.family import TwoSizes
@@ -89,6 +91,7 @@ def _two_sizes(kind_of: Callable[[Wish], Kind], shape: str) -> Maker:
         family = TwoSizes(seen, sizing)
 
         def finish(pose: Pose) -> Fit | None:
+            pose = closed_in(family, pose)
             for top in (settled(family, pose), pose):
                 fit = proved(top, seen.middle, sizing, wood, held)
                 if fit is not None:
@@ -187,10 +190,14 @@ def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = 
         return None
     if is_ruled_out(wood, wish, shape):
         return None
-    held = (*held, *(Region.at(point) for point in wish.covers))
+    held = _to_hold(wish, held)
     on_edge = wish.keeping is not None and shape != PIECE_AS_FOUND
     make = _kept_tops(shape) if on_edge else FAMILIES[shape]
     return make(wood, wish, held)
+
+
+def _to_hold(wish: Wish, held: Sequence[Region]) -> tuple[Region, ...]:
+    return (*held, *(Region.at(point) for point in wish.covers))
 
 
 def answered(
@@ -219,6 +226,9 @@ def answered(
     fit = None if outcome.top is None else entry.finish(outcome.top)
     if fit is None:
         return Answer(None, outcome.bound - entry.base, outcome.steps)
+    if wish.keeping is None and shape != PIECE_AS_FOUND:
+        inner, parts = clear_of(wood, wish.avoids).inner, _to_hold(wish, held)
+        fit = first_twin(fit, inner, wish.limits, parts, mirrors=shape != OWN_OUTLINE)
     bound = Bound(max(outcome.bound - entry.base, fit.score))
     return Answer(replace(fit, bound=bound, steps=outcome.steps), bound.value, outcome.steps)
 

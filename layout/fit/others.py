@@ -14,6 +14,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+from ..geometry.alike import first_of_best, ranked
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
 from ..panel.sound import SoundWood
@@ -42,8 +43,9 @@ _EQUAL = 0.02
 _ROUGH = 1e-3
 """Share of the wood's diagonal that may be lost where tops are only set down roughly."""
 
-_DIGITS = 6
-"""Of figures that are compared: where two are equal, rounding must not tell which comes first."""
+_ALIKE = 1e-6
+"""Shares of the best score, and differences, within which two are equal: rounding must not tell
+which comes first."""
 
 _CLEARLY = 1 - 1e-9
 """How different a top must be: clearly, but for rounding, as a limit may allow it just so far."""
@@ -86,8 +88,18 @@ def others(
             found.append((within or nearest <= _AT_THE_END, fit))
             chosen.append(stand)
     unit = best.score or 1.0
-    ranked = sorted(found, key=lambda pair: (pair[0], -round(pair[1].score / unit, _DIGITS)))
-    return tuple(fit for _, fit in ranked[:most])
+    turns = range(len(found))
+    order = [
+        found[i][1]
+        for slid in (False, True)
+        for i in ranked(
+            (i for i in turns if found[i][0] is slid),
+            lambda i: found[i][1].score / unit,
+            lambda i: (float(i),),  # as they were found, for so they are spread
+            tolerance=_ALIKE,
+        )
+    ]
+    return tuple(order[:most])
 
 
 def _holds(one: Fit, other: Fit) -> bool:
@@ -115,9 +127,9 @@ class _Starts:
         if not clear:
             return None
         most = max(self.stands[i].score for i in clear)
-        enough = 0.0 if self.one_size and most > 0 else most - _EQUAL * abs(most)
-        good = (i for i in clear if self.stands[i].score >= enough)
-        chosen = max(good, key=lambda i: round(self.away[i], _DIGITS))
+        enough = 0.0 if self.one_size and most > 0 else most - (_EQUAL + _ALIKE) * abs(most)
+        good = [i for i in clear if self.stands[i].score >= enough]
+        chosen = first_of_best(good, lambda i: self.away[i], tolerance=_ALIKE)
         self.away[chosen] = 0.0
         return self.stands[chosen]
 

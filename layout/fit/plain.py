@@ -14,6 +14,8 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from ..geometry.alike import first_of_best
+from ..geometry.tolerance import SAME_PLACE
 from .wish import Limits
 
 Array = NDArray[np.float64]
@@ -54,9 +56,13 @@ def plain_places(
     quarters : int
         Quarter turns after which it looks the same: 2, or 4 for one without half-turn symmetry.
     """
-    ways = edges[:, 1] - edges[:, 0]
-    longest = ways[int(np.hypot(ways[:, 0], ways[:, 1]).argmax())]
-    along = math.atan2(longest[1], longest[0])
+    longest = first_of_best(
+        edges,
+        lambda edge: math.dist(edge[0], edge[1]),
+        lambda edge: (edge[0] + edge[1]) / 2,
+        tolerance=SAME_PLACE,
+    )
+    along = math.atan2(*(longest[1] - longest[0])[::-1])
     square = [
         base + quarter * math.pi / 2
         for base in (limits.grain, along)

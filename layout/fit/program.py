@@ -1,9 +1,11 @@
 """Small linear programs: a handful of unknowns between a few dozen half-planes, solved at once.
 
 A general solver spends a thousand times longer on setting up than on these. The plain simplex
-method on a condensed table does them in a fraction of a millisecond, and the way it breaks ties
-(lowest row first) makes the answer the same every time. The value that it hands back is no guess:
-whatever the pivots came to, the weights of the half-planes prove it (weak duality).
+method on a condensed table does them in a fraction of a millisecond. Everything is scaled to 1
+first, and of rows that stop a step at as good as the same place the steepest is swapped: a swap on
+a nearly level row would blow rounding up into a step that crosses half-planes. The value that it
+hands back is no guess: whatever the pivots came to, the weights of the half-planes prove it (weak
+duality).
 """
 
 from __future__ import annotations
@@ -18,8 +20,15 @@ Vector = NDArray[np.float64]
 _MOST_PIVOTS = 150
 """Far above the dozen or two that programs of this size take; a rounding loop ends here."""
 
-_ZERO = 1e-12
-"""Entries of a table smaller than this are nothing."""
+_ZERO = 1e-8
+"""Entries of a table, whose greatest are about 1, smaller than this are nothing."""
+
+_ALIKE = 1e-10
+"""Share of the longest step by which a half-plane may be crossed to swap on a steeper row (the
+two passes of P. M. J. Harris, "Pivot selection methods of the Devex LP code", 1973)."""
+
+_HAIR = 1e-10
+"""Share of the longest step by which a half-plane that is broken counts as touched."""
 
 _PENALTY = 300.0
 """What a broken half-plane costs a millimetre, in steps of an objective whose steepest slope is 1.
@@ -58,9 +67,10 @@ def maximised(
     low, high : (d,) arrays
         ``low <= 0 <= high``.
     """
-    if limits.min(initial=0.0) < 0:
+    span = np.maximum(high, -low)
+    if limits.min(initial=0.0) < -_HAIR * span.max():
         return _bought(objective, rows, limits, low, high)
-    step, weights = _simplex(objective, rows, limits, low, high)
+    step, weights = _solved(objective, rows, np.maximum(limits, 0.0), low, high)
     rest = objective - weights @ rows
     value = float(weights @ limits + np.maximum(low * rest, high * rest).sum())
     return Optimum(step, value)
@@ -80,6 +90,32 @@ def _bought(objective: Vector, rows: Vector, limits: Vector, low: Vector, high: 
     return Optimum(whole.step[:-1], whole.value - penalty)
 
 
+def _solved(
+    objective: Vector, rows: Vector, limits: Vector, low: Vector, high: Vector
+) -> tuple[Vector, Vector]:
+    """Return the best step and what each row weighs in it; every limit is at least 0.
+
+    Rows that no step within `low` and `high` can reach are left out.
+    """
+    span = np.maximum(high, -low)
+    span[span == 0] = 1.0
+    rows = rows * span
+    steep = np.maximum(rows * (low / span), rows * (high / span)).sum(axis=1)
+    binding = np.flatnonzero(limits < steep)
+    steep = steep[binding]
+    unit = float(np.abs(objective * span).max()) or 1.0
+    step, weights = np.zeros(len(span)), np.zeros(len(rows))
+    step, weights[binding] = _simplex(
+        objective * span / unit,
+        rows[binding] / steep[:, None],
+        limits[binding] / steep,
+        low / span,
+        high / span,
+    )
+    weights[binding] *= unit / steep
+    return step * span, weights
+
+
 def _simplex(
     objective: Vector, rows: Vector, limits: Vector, low: Vector, high: Vector
 ) -> tuple[Vector, Vector]:
@@ -96,6 +132,20 @@ def _simplex(
     for _ in range(_MOST_PIVOTS):
         if not _pivot(table, inside, outside):
             break
+    touched = [name - 2 * size for name in outside if name >= 2 * size]
+    if len(touched) != size:  # some unknown is idle: it stays where it is
+        return _read(table, inside, outside, count)
+    corner, ends = upper[touched], np.concatenate([limits, high, -low])[touched]
+    weights = np.zeros(len(upper))
+    weights[touched] = np.maximum(np.linalg.solve(corner.T, objective), 0.0)
+    return np.linalg.solve(corner, ends), weights[:count]
+
+
+def _read(
+    table: Vector, inside: list[int], outside: list[int], count: int
+) -> tuple[Vector, Vector]:
+    """Return the step and the weights as they stand in the table."""
+    size = len(outside) // 2
     step, weights = np.zeros(size), np.zeros(count)
     for row, name in enumerate(inside):
         if name < size:
@@ -115,12 +165,12 @@ def _pivot(table: Vector, inside: list[int], outside: list[int]) -> bool:
     if gains[column] >= -_ZERO:
         return False
     heights = table[:-1, column]
-    rising = heights > _ZERO
-    if not rising.any():
+    rising = np.flatnonzero(heights > _ZERO)
+    if not len(rising):
         return False
-    ratios = np.full(len(heights), np.inf)
-    np.divide(table[:-1, -1], heights, out=ratios, where=rising)
-    row = int(ratios.argmin())
+    steep, room = heights[rising], np.maximum(table[rising, -1], 0.0)
+    stopped = room / steep <= ((room + _ALIKE) / steep).min()
+    row = int(rising[np.where(stopped, steep, 0.0).argmax()])
     pivot = table[row, column]
     across = table[row] / pivot
     down = table[:, column].copy()

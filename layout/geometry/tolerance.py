@@ -3,7 +3,8 @@
 The policy for a proof: a found top is proved inside the sound wood by holding its *outer*
 polygon against the *inner* polygon of the wood. Two chord tolerances and the rounding stand
 between the true shapes and their polygons, so a top that touches is reduced by `PROOF_ALLOWANCE`
-before it is proved; the reduced size is what is printed.
+before it is proved; the reduced size is what is printed. Most tops are proved by less: their own
+polygon may lie nearer to them (`INSETS`).
 """
 
 from __future__ import annotations
@@ -17,6 +18,20 @@ ROUNDING = 1e-6
 
 PROOF_ALLOWANCE = 0.005
 """What a found top may be reduced by so that its place in the wood can be proved."""
+
+PROOF_CHORD = 0.0001
+"""The same for the polygon of a found top that is proved, so that the proof takes next to nothing
+from its size: some thousands of corners, held against the wood once."""
+
+INSETS = (
+    (0.0, CHORD),
+    (ROUNDING, CHORD),
+    (PROOF_CHORD + ROUNDING, PROOF_CHORD),
+    (CHORD + ROUNDING, CHORD),
+    (PROOF_ALLOWANCE / 2, CHORD),
+)
+"""By how much the edge of a top is drawn in, and how far its polygon may then lie from it, tried in
+turn until it is proved."""
 
 CURVE = 0.0005
 """Farthest that a curve which is not made of lines and arcs (the parallel of an ellipse) may lie

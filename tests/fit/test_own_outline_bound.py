@@ -96,6 +96,32 @@ def test_no_pose_in_a_box_beats_its_bounds(name: str, own: str) -> None:
         assert max(climber.clearance(there) for there in tried) <= most + 1e-6
 
 
+@pytest.mark.parametrize("own", OWN)
+def test_no_pose_at_the_end_of_a_turn_beats_any_one_of_the_bounds(own: str) -> None:
+    """Where a box is next to nothing but turns, each bound alone stands against its very ends."""
+    random = np.random.default_rng(len(own))
+    wood = region("star5")
+    family = OwnPlaces(SoundWood.exact(wood), Wish((), own=OWN[own]), OWN[own], crossing=True)
+    shape, place = family.shape, family.places[0]
+    ground, climber = place.outer, place.climber
+    box = ground.region.bounds
+    for _ in range(25):
+        pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
+        _, pose = climber.climbed(pose, climber.clearance(pose))
+        half = np.array([1e-3, 1e-3, 10 ** random.uniform(-2.5, -0.3)])
+        for end in (-1.0, 1.0):
+            middle = pose - end * half
+            rows = ways(shape, ground, middle, half, ground.corners)
+            cells = Cells(middle[None], half, np.array([math.inf]))
+            cells.bound(shape, ground, -math.inf)
+            bounds = (
+                plain_bound(shape, ground, middle, half, ground.corners),
+                bounded(shape, ground, rows, half, math.inf).most,
+                float(cells.most[0]),
+            )
+            assert climber.clearance(pose) <= min(bounds) + 1e-6
+
+
 @pytest.mark.parametrize("own", ["L", "kidney"])
 def test_tops_polished_from_random_poses_never_beat_the_bound(own: str) -> None:
     """Climbing from poses all over three panels finds no more clearance than the bound allows."""

@@ -9,6 +9,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from box_attack import HAIR, attacked_box, best_climbed, family_of, star
+from held_to_proof import is_proved
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from strategies import exponents, star_rings
@@ -38,7 +39,7 @@ def panel(name: str) -> Region:
 def best(region: Region, shape: str = "superellipse", **wished: object) -> Fit:
     """Return the best top of a shape, and hold it to its proof: it lies within the wood."""
     fit = best_fits(SoundWood.exact(region), Wish((shape,), **wished))[0]  # type: ignore[arg-type]
-    assert region.holds(Region.from_rings(fit.placement.of(fit.core.outer(CHORD))))
+    assert is_proved(fit, region)
     assert fit.bound is not None and fit.score <= fit.bound.value
     assert fit.gap is not None and fit.gap <= 0.001
     return fit

@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
+from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, PROOF_CHORD, ROUNDING
 from ...geometry.turned_box import half_turn
 from ...outlines import Capsule, Outline, Rectangle, RoundedRectangle
 from ...panel.sound import SoundWood
@@ -21,10 +21,15 @@ from .line import KeptLine
 from .standing import Standing
 
 _REDUCTIONS = (
-    *(0.0, ROUNDING, 4 * ROUNDING),
-    *(CHORD / 4, CHORD / 2, CHORD + 4 * ROUNDING, PROOF_ALLOWANCE / 2),
+    (0.0, CHORD),
+    (ROUNDING, CHORD),
+    (4 * ROUNDING, CHORD),
+    (PROOF_CHORD + 4 * ROUNDING, PROOF_CHORD),
+    (CHORD + 4 * ROUNDING, CHORD),
+    (PROOF_ALLOWANCE / 2, CHORD),
 )
-"""By how much the sides are drawn in, mm, tried in turn."""
+"""By how much the sides are drawn in, and how far the polygon may lie from the top, mm, tried in
+turn; the two ends of a kept line lie metres apart, so that rounding counts there."""
 
 _SQUARE = 10 * ROUNDING
 """A corner of a smaller radius than this is square, mm."""
@@ -41,10 +46,10 @@ def finished(
     """Return a top proved inside the wood and round what it must hold, or None."""
     centre = line.frame(Point(top.middle, top.width / 2))
     placement = Placement(centre, half_turn(line.frame.turn))
-    for reduced in _REDUCTIONS:
+    for reduced, chord in _REDUCTIONS:
         smaller = _drawn_in(top, reduced, shape)
         outline = _outline(smaller, shape)
-        if not wood.inner.holds(Region.from_rings(placement.of(outline.outer(CHORD)))):
+        if not wood.inner.holds(Region.from_rings(placement.of(outline.outer(chord)))):
             continue
         within = Region.from_rings(placement.of(outline.inner(CHORD)))
         if not holds_all(within, held):

@@ -8,20 +8,18 @@ size that is printed.
 from __future__ import annotations
 
 import math
+from functools import cache
 
 import numpy as np
 
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
+from ...geometry.tolerance import INSETS
 from ...outlines import Outline, Rectangle, RoundedRectangle
 from ..found import Fit
 from .held import Held
 from .polish import Polisher
-
-_REDUCTIONS = (0.0, ROUNDING, CHORD / 4, CHORD / 2, CHORD + ROUNDING, PROOF_ALLOWANCE / 2)
-"""By how much the sides are drawn in, mm, tried in turn."""
 
 
 def finished(inner: Region, polisher: Polisher, held: Held) -> Fit | None:
@@ -38,17 +36,18 @@ def finished(inner: Region, polisher: Polisher, held: Held) -> Fit | None:
     held = polisher.trimmed(held)
     placement = Placement(Point.of(held.centre), _long_axis(held.turn))
     whole = _core(polisher, held)
-    corners = whole.outer(CHORD)
-    for reduced in _REDUCTIONS:
+    polygon = cache(whole.outer)
+    for reduced, chord in INSETS:
         smaller = polisher.trimmed(held.drawn_in(reduced))
         score = polisher.score(smaller)
         if score == -math.inf:
             return None
         core = _core(polisher, smaller)
         drawn_in = np.array([whole.length - core.length, whole.width - core.width]) / 2
+        corners = polygon(chord)
         if not inner.holds(Region.from_rings(placement.of(corners - np.sign(corners) * drawn_in))):
             continue
-        if inner.holds(Region.from_rings(placement.of(core.outer(CHORD)))):
+        if inner.holds(Region.from_rings(placement.of(core.outer(chord)))):
             length, width = polisher.length(smaller), polisher.width(smaller)
             return Fit(_outline(length, width, held.radius), core, placement, score, None, 0)
     return None

@@ -11,7 +11,7 @@ import numpy as np
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD
+from ...geometry.tolerance import CHORD, PROOF_CHORD
 from ..found import Fit
 from ..plain import plain_places
 from ..points import holds_all
@@ -28,7 +28,7 @@ def in_plainest_place(fit: Fit, inner: Region, limits: Limits, held: Sequence[Re
     held : sequence of Region
         Parts that must lie inside the core.
     """
-    core, within = fit.core.outer(CHORD), fit.core.inner(CHORD)
+    core, within = fit.core.outer(PROOF_CHORD), fit.core.inner(CHORD)
     own = np.array([fit.placement.centre.x, fit.placement.centre.y])
     for place in plain_places(inner.edges, limits, fit.placement.turn, own):
         centre = Point.of(place.centre)

@@ -15,12 +15,12 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ..quadratic import best_step, positive_part
 from ..wish import Goal
 from .contacts import Room, WoodEdges, room, shortfall
 from .gaps import Array
 from .held import Held
 from .holding import hold, missed
-from .quadratic import best_step, positive_part
 from .sizes import CORNER_LOSS, Sizes
 
 _MOST_ROUNDS = 40

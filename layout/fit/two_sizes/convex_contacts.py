@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from .form import Form
+from .gauge import nearest_places
 from .marks import Part, contacts_of, marks_before
 from .pose import Array, Contacts, Pose, turned
 from .sight import facing
@@ -22,8 +23,9 @@ def convex_contacts(form: Form, pose: Pose, edges: Array) -> Contacts:
     corner = np.zeros(len(local), dtype=np.intp)
     corner[long] = form.body.corner_towards(facing(local[long]))
     count = len(form.body.corners)
+    left = radius * (form.body.gauge(nearest_places(form.body, local / radius)) - 1)
     parts = [
-        marks_before(local, radius * form.body.corners[(corner + step) % count], pose)
+        marks_before(local, radius * form.body.corners[(corner + step) % count], pose, left)
         for step in _BESIDE
     ]
     parts.append(_sides(form, radius, local))

@@ -7,12 +7,14 @@ from collections.abc import Callable, Iterator, Sequence
 
 import numpy as np
 
+from ...geometry.alike import first_of_best
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..stand import Stand
+from .closing import closed_in
 from .family import TwoSizes
 from .polish import polished
 from .pose import Array, Pose
@@ -35,8 +37,8 @@ _PLACES = 8
 _APART = 0.06
 """Share of the wood's diameter that they stand apart."""
 
-_DIGITS = 6
-"""Of a mm: where two places are equal, rounding must not tell which is taken."""
+_ALIKE = 1e-6
+"""mm of room within which two places are equal: rounding must not tell which is taken."""
 
 
 class RoundElsewhere:
@@ -87,9 +89,12 @@ class RoundElsewhere:
         if not len(centres):
             return
         edges = self.wood.inner_edges
-        room = self.sizing.kind.distances(turn, p, edges, centres).min(axis=1).round(_DIGITS)
+        room = self.sizing.kind.distances(turn, p, edges, centres).min(axis=1)
         for _ in range(_PLACES):
-            best = int(np.argmax(room))
+            alike = np.flatnonzero(room >= room.max() - _ALIKE)
+            best = int(
+                first_of_best(alike, lambda i: room[i], lambda i: centres[i], tolerance=_ALIKE)
+            )
             if room[best] <= 0:
                 return
             yield centres[best]
@@ -111,7 +116,7 @@ class RoundElsewhere:
             return None
         score, top = polished(family, *found)
         family.fixed = np.array([top.x, top.y])
-        _, top = polished(family, score, top)
+        top = closed_in(family, polished(family, score, top)[1])
         return proved(top, self.wood.middle, self.sizing, self.sound, self.held)
 
     def _stand(self, score: float, top: Pose) -> Stand:

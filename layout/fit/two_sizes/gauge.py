@@ -95,7 +95,8 @@ def gauge_distances(body: Body, edges: Array, points: Array) -> Array:
     starts, ends = edges[:, 0], edges[:, 1]
     way = ends - starts
     length = np.hypot(way[:, 0], way[:, 1])
-    unit = way / length[:, None]
+    unit = way / np.maximum(length, 1e-300)[:, None]
+    unit[length == 0] = (1.0, 0.0)  # a point: any way will do
     normal = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
     ahead, behind = body.touch(normal), body.touch(-normal)
     height = np.einsum("ij,ij->i", normal, starts) - points @ normal.T

@@ -12,6 +12,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from ...geometry.tolerance import ROUNDING
 from .pose import Array, Contacts, Pose
 from .sight import facing
 
@@ -40,8 +41,11 @@ class Part(NamedTuple):
     edges: NDArray[np.intp]
 
 
-def marks_before(local: Array, marks: Array, pose: Pose) -> Part:
+def marks_before(local: Array, marks: Array, pose: Pose, left: Array) -> Part:
     """Return how one mark for each edge stands to its line, where it is before the edge itself.
+
+    A mark beyond the line of an edge that the top does not cross is beside that edge: where the
+    wood has a tongue, its tip looks from there as if it were in the way.
 
     Parameters
     ----------
@@ -49,14 +53,19 @@ def marks_before(local: Array, marks: Array, pose: Pose) -> Part:
         Edges in the frame of the top.
     marks : (n, 2) array
         Places on the edge of the top, mm.
+    left : (n,) array
+        Distances from the top to the edges, mm; negative where it crosses them.
     """
     way = local[:, 1] - local[:, 0]
     length = np.hypot(way[:, 0], way[:, 1])
     along = np.einsum("ij,ij->i", marks - local[:, 0], way)
     which = np.flatnonzero((length > 0) & (along >= 0) & (along <= length**2))
+    clear = np.einsum("ij,ij->i", facing(local[which]), local[which, 0] - marks[which])
+    before = (clear > -ROUNDING) | (left[which] < -ROUNDING)
+    which, clear = which[before], clear[before]
     marks, normal = marks[which], facing(local[which])
     return Part(
-        np.einsum("ij,ij->i", normal, local[which, 0] - marks),
+        clear,
         normal,
         normal[:, 1] * marks[:, 0] - normal[:, 0] * marks[:, 1],
         normal[:, 0] * marks[:, 0] / pose.half_length,

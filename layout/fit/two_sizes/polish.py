@@ -8,7 +8,7 @@ long as the top that then really fits is better, and tried smaller where it is n
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
@@ -26,6 +26,9 @@ _LAST_STEP = 1e-7
 
 _MOST_STEPS = 80
 
+_NOTHING = 1e-10
+"""Of the half width: where no step promises to gain more, mm, the top is at its contacts."""
+
 _MIDDLE = 1e-3
 """Of the half width."""
 
@@ -39,7 +42,10 @@ def polished(family: TwoSizes, score: float, top: Pose) -> tuple[float, Pose]:
     for _ in range(_MOST_STEPS):
         if trust < _LAST_STEP * top.half_width:
             break
-        found = _stepped(family, top, trust)
+        moved, promise = _moved(family, top, trust)
+        if promise < _NOTHING * top.half_width:
+            break
+        found = None if moved is None else placed_like(family, moved)
         if found is not None and found[0] > score:
             trust *= 2.0 if found[0] > score * (1 + 1e-9) else 0.5
             score, top = found
@@ -52,31 +58,33 @@ def brought_in(family: TwoSizes, top: Pose) -> tuple[float, Pose] | None:
     """Return a top near one that does not hold what it must, or does not fit, that does both."""
     trust = _FIRST_STEP * top.half_width
     for _ in range(_ROUNDS):
-        moved = _moved(family, top, trust)
+        moved, _ = _moved(family, top, trust)
         if moved is None:
             return None
         top = moved
-        found = _placed(family, top)
+        found = placed_like(family, top)
         if found is not None:
             return found
     return None
 
 
-def _stepped(family: TwoSizes, top: Pose, trust: float) -> tuple[float, Pose] | None:
-    """Return the top after the best step of at most `trust`, mm, made to fit again."""
-    moved = _moved(family, top, trust)
-    return None if moved is None else _placed(family, moved)
-
-
-def _placed(family: TwoSizes, top: Pose) -> tuple[float, Pose] | None:
+def placed_like(family: TwoSizes, top: Pose) -> tuple[float, Pose] | None:
+    """Return the score and size of the best top of the place, turn and shape of one."""
     return family.placed(np.array([top.x, top.y]), top.turn, family.kind.shape_of(top))
 
 
-def _moved(family: TwoSizes, top: Pose, trust: float) -> Pose | None:
+class _Moved(NamedTuple):
+    """A top after a step, None where there is none, and what no step gains more than, mm."""
+
+    top: Pose | None
+    promise: float
+
+
+def _moved(family: TwoSizes, top: Pose, trust: float) -> _Moved:
     """Return the top after the best step of at most `trust`, mm."""
     room = family.kind.contacts(top, family.wood.inner_edges)
     close = room.clear < 6 * trust + 1e-3 * top.half_width
-    moves = _moves(family, top)
+    moves = moves_of(family, top)
     rows = [-room.slopes[close] @ moves]
     limits: list[Array] = [room.clear[close]]
     if len(family.wood.held):
@@ -90,15 +98,14 @@ def _moved(family: TwoSizes, top: Pose, trust: float) -> Pose | None:
     objective = np.array([0.0, 0.0, 0.0, *family.sizing.slopes(top.half_length, top.half_width)])
     objective = objective @ moves
     objective /= np.abs(objective).max() or 1.0
-    low, high = _turn_room(family, top, trust)
-    step = moves @ maximised(objective, np.vstack(rows), np.concatenate(limits), low, high).step
-    if not np.any(step):
-        return None
-    moved = Pose(*(float(v) for v in np.array(top) + step))
-    return moved if min(moved.half_length, moved.half_width) > 0 else None
+    low, high = reach_of(family, top, trust)
+    best = maximised(objective, np.vstack(rows), np.concatenate(limits), low, high)
+    moved = Pose(*(float(v) for v in np.array(top) + moves @ best.step))
+    fits = min(moved.half_length, moved.half_width) > 0 and np.any(best.step)
+    return _Moved(moved if fits else None, best.value)
 
 
-def _moves(family: TwoSizes, top: Pose) -> Array:
+def moves_of(family: TwoSizes, top: Pose) -> Array:
     """Return how the five numbers change with each unknown of the program, as columns.
 
     A turn is counted at the end of the top; where the ratio is given, both sizes are one unknown.
@@ -122,7 +129,7 @@ def _holding(family: TwoSizes, top: Pose) -> Contacts:
     return Contacts(room.clear[rows], room.slopes[rows], room.places[rows], room.edges[rows])
 
 
-def _turn_room(family: TwoSizes, top: Pose, trust: float) -> tuple[Array, Array]:
+def reach_of(family: TwoSizes, top: Pose, trust: float) -> tuple[Array, Array]:
     """Return the least and greatest steps; a turn is counted at the end of the top."""
     high = np.full(5 if family.kind.ratio is None else 4, trust)
     low = -high

@@ -212,7 +212,8 @@ def segment_distances(starts: Array, ends: Array, points: Array) -> Array:
     """
     way = (ends - starts) / 2
     half = np.hypot(way[:, 0], way[:, 1])
-    unit = way / half[:, None]
+    unit = way / np.maximum(half, 1e-300)[:, None]
+    unit[half == 0] = (1.0, 0.0)  # a point: any way will do
     middle = starts + way
     across = np.stack([-unit[:, 1], unit[:, 0]])
     away = points @ across

@@ -10,10 +10,11 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
+from ...geometry.alike import first_of_best
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
+from ...geometry.tolerance import CHORD, INSETS
 from ...outlines import (
     OWN_OUTLINE,
     Capsule,
@@ -39,11 +40,8 @@ MAKERS: dict[str, Callable[[float, float], Outline]] = {
 }
 """How an outline is made from its length and width."""
 
-_DIGITS = 9
-"""Of an angle in radians: rounding must not tell which of two turns is the plainer."""
-
-_STEPS = (0.0, ROUNDING, CHORD + ROUNDING, PROOF_ALLOWANCE / 2)
-"""How far a side is drawn in, mm, tried in turn."""
+_ALIKE = 1e-9
+"""Radians within which angles are equal: rounding must not tell which of two is the plainer."""
 
 
 def proved(
@@ -60,12 +58,12 @@ def proved(
     """
     make, kind, rim = _maker(sizing.shape, sizing.wish), sizing.kind, sizing.rim
     turn = _plain_turn(kind, pose, sizing.wish.limits)
-    for step in _STEPS:
+    for step, chord in INSETS:
         half_length, half_width = kind.drawn_in(pose, step)
         drawn = pose._replace(half_length=half_length, half_width=half_width, turn=turn)
         placement = Placement(Point(*kind.origin(drawn)) + middle, turn)
         core = make(2 * half_length, 2 * half_width)
-        if not wood.inner.holds(Region.from_rings(placement.of(core.outer(CHORD)))):
+        if not wood.inner.holds(Region.from_rings(placement.of(core.outer(chord)))):
             continue
         within = Region.from_rings(placement.of(core.inner(CHORD)))
         if not holds_all(within, held):
@@ -91,11 +89,12 @@ def _plain_turn(kind: Kind, pose: Pose, limits: Limits) -> float:
         return 0.0
     turns = [math.remainder(pose.turn + i * period, math.tau) for i in range(_whole(period))]
 
-    def off(turn: float) -> tuple[float, float, float]:
-        grain = abs(math.remainder(turn - limits.grain, math.pi))
-        return round(grain, _DIGITS), round(abs(turn), _DIGITS), turn
+    def off(turn: float) -> float:
+        return abs(math.remainder(turn - limits.grain, math.pi))
 
-    return min(turns, key=off)
+    least = min(off(turn) for turn in turns)
+    alike = [turn for turn in turns if off(turn) <= least + _ALIKE]
+    return first_of_best(sorted(alike), lambda turn: -abs(turn), tolerance=_ALIKE)
 
 
 def _whole(period: float) -> int:

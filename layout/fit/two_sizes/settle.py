@@ -2,8 +2,7 @@
 
 Where limits hold a top back it can lie in many places, and a search ends at whichever it met first.
 A maker would lay it along the grain or square with the panel, in the middle; and where that is not
-to be had, where it stands clear of the edges all round. Nothing is moved that would cost more size
-than the tolerance of a proof.
+to be had, where it stands clear of the edges all round. Nothing is moved that would cost size.
 """
 
 from __future__ import annotations
@@ -13,13 +12,15 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ...geometry.tolerance import PROOF_ALLOWANCE
 from ..plain import plain_places
 from ..program import maximised
 from .pose import Array, Pose
 
 if TYPE_CHECKING:
     from .family import TwoSizes
+
+_AS_LARGE = 0.0002
+"""mm of half a size: less than any sheet tells, and less than a hundred thousandth of a top."""
 
 _MOST_MOVES = 40
 """Steps towards the clearest place; each is as long as the room that is left, so few are taken."""
@@ -29,7 +30,7 @@ _WORTH_A_MOVE = 0.01
 
 
 def settled(family: TwoSizes, top: Pose) -> Pose:
-    """Return a top as large as this one, give or take `PROOF_ALLOWANCE`, in the plainest place.
+    """Return a top as large as this one, give or take `_AS_LARGE`, in the plainest place.
 
     Plainest is a turn along the grain or along the longest edge, then the middle of the wood both
     ways, then one way; else the place where the least distance to an edge is greatest.
@@ -46,8 +47,8 @@ def settled(family: TwoSizes, top: Pose) -> Pose:
 
 def _as_large(one: Pose, other: Pose) -> bool:
     return (
-        one.half_length >= other.half_length - PROOF_ALLOWANCE
-        and one.half_width >= other.half_width - PROOF_ALLOWANCE
+        one.half_length >= other.half_length - _AS_LARGE
+        and one.half_width >= other.half_width - _AS_LARGE
     )
 
 

@@ -21,9 +21,9 @@ def superellipse_contacts(body: PowerBody, pose: Pose, edges: Array) -> Contacts
     foot = nearest_places(body, local / axes)
     marks = marks_of(body)
     after = np.searchsorted(angle_of(marks), angle_of(foot)) % len(marks)
-    parts = [_nearest(body, pose, foot)]
-    parts += [marks_before(local, marks[after - i] * axes, pose) for i in (0, 1)]
-    return contacts_of(parts, pose)
+    first = _nearest(body, pose, foot)
+    beside = [marks_before(local, marks[after - i] * axes, pose, first.clear) for i in (0, 1)]
+    return contacts_of([first, *beside], pose)
 
 
 def marks_of(body: PowerBody) -> Array:
