@@ -4,13 +4,10 @@ from __future__ import annotations
 
 from ..panel.materials import MATERIALS, Material
 
-STEEL = 7850.0
-"""Density of steel, kg/m³ (from memory)."""
-
 _MEMORY = "from memory"
 
 METALS = {
-    "steel": Material("steel", STEEL, _MEMORY),
+    "steel": Material("steel", 7850.0, _MEMORY),
     "aluminium": Material("aluminium", 2700.0, _MEMORY),
 }
 """By the name that a job file uses."""

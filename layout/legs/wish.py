@@ -10,7 +10,7 @@ from ..errors import LegsError
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_POINT
 from .foot import Foot, FootShape
-from .materials import MASONRY, STEEL
+from .materials import MASONRY, METALS
 
 __all__ = ["Fixing", "FixingPlate", "Foot", "FootShape", "Goal", "Lean", "LegsWish"]
 
@@ -71,7 +71,7 @@ class FixingPlate:
     @property
     def mass(self) -> float:
         """Of steel, kg."""
-        return self.length * self.width * self.thickness * STEEL * 1e-9
+        return METALS["steel"].mass(self.length * self.width, self.thickness)
 
 
 @dataclass(frozen=True, slots=True)
