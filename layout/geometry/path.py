@@ -102,7 +102,7 @@ class Path:
     def without(self, others: Iterable[Path]) -> tuple[Path, ...]:
         """Return what is left when the segments of others, wherever they are the same, are dropped.
 
-        What goes on over the start of a closed path comes first.
+        Of a closed path that comes first which holds its last segment.
 
         >>> from .point import Point
         >>> box = Path.through((Point(0, 0), Point(2, 0), Point(2, 1), Point(0, 1)), closed=True)
@@ -111,8 +111,8 @@ class Path:
         """
         dropped = {segment for other in others for segment in other.segments}
         left = self.runs(lambda segment: segment not in dropped)
-        over_start = len(left) > 1 and self.segments[0] in left[-1].segments
-        return (left[-1], *left[:-1]) if over_start else left
+        at_end = bool(left) and self.segments[-1] in left[-1].segments
+        return (*left[-1:], *left[:-1]) if at_end and self.is_closed else left
 
     def runs(self, test: Callable[[Segment], bool]) -> tuple[Path, ...]:
         """Return the runs of neighbouring segments that pass a test, in the order they begin in.

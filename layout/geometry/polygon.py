@@ -56,13 +56,7 @@ class Region:
 
     @classmethod
     def of(cls, path: Path, side: Side = "inside", tolerance: float = CHORD) -> Region:
-        """Return what a closed path bounds, curves as chords that keep to a side of it.
-
-        Raises
-        ------
-        GeometryError
-            If the path crosses itself; the message names the place.
-        """
+        """Return what a closed path bounds, its curves as chords that keep to a side of it."""
         return cls.from_rings(path.points(tolerance, side))
 
     @classmethod

@@ -73,7 +73,7 @@ class Freeform(Outline):
         """
         frame = cls.frame_of(path)
         run = path if path.area > 0 else path.reversed()
-        moved = run.placed(frame.inverse)
+        moved = run.placed(Placement(-frame.centre)).placed(Placement(turn=-frame.turn))
         return cls(moved, title)
 
     @classmethod

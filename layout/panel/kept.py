@@ -27,14 +27,15 @@ def face_with_kept(
     PanelError
         If what is kept is no part of the boundary.
     """
-    if not {s for path in kept for s in path.segments} <= set(boundary.segments):
+    held = {segment for path in kept for segment in path.segments}
+    if not held <= set(boundary.segments):
         raise PanelError("what is kept is no edge of this panel: name one of its own edges")
     inner = Region.of(boundary)
     outer = Region.of(boundary, "outside")
     for cut_out in cut_outs:
         inner = inner.minus(Region.of(cut_out, "outside").grown(margin, around=True))
         outer = outer.minus(Region.of(cut_out, "inside").grown(margin, around=False))
-    for path in boundary.without(kept) if margin > 0 else ():
+    for path in boundary.runs(lambda segment: segment not in held) if margin > 0 else ():
         off = 0.0 if all(isinstance(segment, Line) for segment in path.segments) else CHORD
         near = Region.along(path.points(CHORD, "inside"), margin + off, around=True)
         inner = inner.minus(near)
