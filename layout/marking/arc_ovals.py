@@ -11,7 +11,6 @@ import math
 from dataclasses import dataclass, field
 
 from ..errors import OutlineError
-from ..geometry.intersect import meetings
 from ..geometry.path import Path, four_quarters
 from ..geometry.point import Point
 from ..geometry.scalar import peak
@@ -192,8 +191,12 @@ def _side_radius(a: float, b: float, end: float) -> float:
 
 def _meet(one: Point, reach: float, other: Point, other_reach: float) -> Point:
     """Return the place at given distances from two points, on the side nearer the middle."""
-    circles = (Arc(one, reach, 0.0, math.tau), Arc(other, other_reach, 0.0, math.tau))
-    return min(meetings(*circles), key=lambda place: place.norm)
+    apart = other - one
+    along = (apart.dot(apart) + reach**2 - other_reach**2) / (2 * apart.norm)
+    across = math.sqrt(max(reach**2 - along**2, 0.0))
+    way = apart.unit()
+    candidates = [one + way * along + way.left * (across * sign) for sign in (-1.0, 1.0)]
+    return min(candidates, key=lambda p: p.norm)
 
 
 def _farthest_from_ellipse(
