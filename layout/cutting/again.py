@@ -9,9 +9,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from ..geometry.distance import longest_of
 from ..geometry.path import Path
 from ..geometry.point import Point
-from ..geometry.polygon import Region, longest_of
+from ..geometry.polygon import Region
 from ..marking.marks import MarkSet
 from ..panel.datum import Datum
 from ..panel.reference import Reference
@@ -22,20 +23,12 @@ from .strips import extent_of
 
 @dataclass(frozen=True, slots=True)
 class MarkedAgain:
-    """The second setting out of a slab.
-
-    Attributes
-    ----------
-    boundary : Path
-        Of what is left of it.
-    thickness : float
-        Flattened, mm.
-    datum : Datum
-    marks : MarkSet
-    """
+    """The second setting out of a slab."""
 
     boundary: Path
+    """Of what is left of it."""
     thickness: float
+    """Flattened, mm."""
     datum: Datum
     marks: MarkSet
 

@@ -13,10 +13,11 @@ from dataclasses import dataclass
 
 from ..errors import LayoutError
 from ..geometry.alike import at_least, at_most
+from ..geometry.distance import longest_of
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
-from ..geometry.polygon import Region, longest_of
+from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
 from ..geometry.turned_box import TurnedBox
 from ..marking.step import Step
@@ -71,34 +72,23 @@ PATCH_DEPTH, VENEER_PATCH = 8.0, 1.0
 
 @dataclass(frozen=True, slots=True)
 class Mended:
-    """One mend.
-
-    Attributes
-    ----------
-    defect : str
-        What is mended.
-    how : Mend
-    places : tuple of Placement
-        The middle of each plug, key or patch on the panel, turned as its length lies.
-    length, width, depth : float
-        Of each, mm; a plug is as wide as long: its diameter.
-    through : bool
-        Whether it goes right through.
-    proud : float
-        How far it stands out until it is levelled, mm.
-    wait : float
-        Until then, hours.
-    """
+    """One mend."""
 
     defect: str
+    """What is mended."""
     how: Mend
     places: tuple[Placement, ...]
+    """The middle of each plug, key or patch on the panel, turned as its length lies."""
     length: float
     width: float
     depth: float
+    """Of each, mm; a plug is as wide as long: its diameter."""
     through: bool
+    """Whether it goes right through."""
     proud: float = PROUD
+    """How far it stands out until it is levelled, mm."""
     wait: float = WAIT
+    """Until then, hours."""
 
     @property
     def prints(self) -> tuple[Path, ...]:

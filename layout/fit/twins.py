@@ -41,7 +41,7 @@ def first_twin(
     within = fit.core.inner(CHORD)
 
     def room(one: Fit) -> float:
-        return inner.depth_of(Region.from_rings(one.placement.of(coarse)))
+        return inner.edge_distance(Region.from_rings(one.placement.of(coarse)))
 
     def is_as_good(twin: Fit) -> bool:
         place = twin.placement

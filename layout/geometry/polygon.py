@@ -14,17 +14,14 @@ from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from ..errors import GeometryError
-from .alike import first_of_best, ranked
+from .alike import ranked
 from .band import band, moved_ends
 from .bounds import Bounds
 from .path import Path, circle
 from .placement import Placement, Points
 from .point import Point
 from .segments import Side
-from .tolerance import AREA_BALANCE, CHORD, ROUNDING, SAME_PLACE
-
-_DEPTH = 0.05
-"""mm by which the greatest depth of a region may be taken too large."""
+from .tolerance import AREA_BALANCE, CHORD
 
 _BUFFER_SEGMENTS = 64
 """Segments a quarter circle in a grown region: sagitta r·7.5e-5, 0.001 mm at 15 mm."""
@@ -43,8 +40,7 @@ class Region:
         Raises
         ------
         GeometryError
-            If a ring has fewer than three points or crosses itself, or a hole leaves the exterior;
-            the message names the place.
+            If a ring has under three points or meets itself, or a hole leaves the exterior; where.
         """
         for ring in (exterior, *holes):
             if len(ring) < 3:
@@ -119,24 +115,10 @@ class Region:
         return Point.of(*self.shape.representative_point().coords)
 
     @property
-    def greatest_depth(self) -> float:
-        """A distance, mm, hardly more than that of the deepest point to the nearest edge.
-
-        The circle comes from a search; that nothing lies deeper is held against the region itself.
-        """
-        parts = [part for part in shapely.get_parts(self.shape) if part.area > 0]
-        circles = shapely.maximum_inscribed_circle(parts, _DEPTH)
-        depth = float(shapely.length(circles).max(initial=0.0)) + _DEPTH
-        return depth if self.shrunk(depth, around=True).is_empty else float("inf")
-
-    @property
     def pieces(self) -> tuple[Region, ...]:
         """Its connected pieces, largest first; of pieces alike the one at the left, then below."""
-        parts = [
-            p
-            for p in shapely.get_parts(self.shape)
-            if isinstance(p, shapely.Polygon) and p.area > 0
-        ]
+        held = shapely.get_parts(self.shape)
+        parts = [p for p in held if isinstance(p, shapely.Polygon) and p.area > 0]
         ordered = ranked(
             parts, lambda p: p.area, lambda p: p.bounds, tolerance=AREA_BALANCE * self.area
         )
@@ -275,59 +257,20 @@ class Region:
         """Return the least distance between two regions, mm; 0 where they meet."""
         return float(self.shape.distance(other.shape))
 
-    def nearest_to(self, other: Region) -> tuple[Point, Point]:
-        """Return a place of this and one of `other`, no farther apart than any two.
-
-        Of places that are alike, as along two straight lines side by side, the first by position.
-        """
-        far = float(shapely.distance(self.shape, other.shape))
-        spans = [_span(shapely.shortest_line(self.shape, other.shape))]
-        if far > ROUNDING:  # then one of the two places is a corner
-            spans += _spans_from_corners(self, other, far)
-            spans += [(b, a) for a, b in _spans_from_corners(other, self, far)]
-        return first_of_best(
-            spans,
-            lambda span: -span[0].distance_to(span[1]),
-            lambda span: (*span[0], *span[1]),
-            tolerance=ROUNDING,
-        )
-
-    def edge_distance(self, point: Point) -> float:
-        """Return the distance from a point to the nearest edge, mm."""
-        return float(shapely.distance(self.shape.boundary, shapely.Point(point.x, point.y)))
-
-    def depth_of(self, other: Region) -> float:
-        """Return the least distance of `other`, which lies within, to the edges of this, mm."""
-        return float(shapely.distance(self.shape.boundary, other.shape))
+    def edge_distance(self, other: Region | Point) -> float:
+        """Return the least distance from a point or a region to the edges of this, mm."""
+        shape = shapely.Point(*other) if isinstance(other, Point) else other.shape
+        return float(shapely.distance(self.shape.boundary, shape))
 
     def chord(self, start: Point, end: Point) -> tuple[tuple[Point, Point], ...]:
         """Return the parts of the straight line from `start` to `end` that lie within, in order."""
         cut = self.shape.intersection(shapely.LineString([(start.x, start.y), (end.x, end.y)]))
-        parts = [
-            p for p in shapely.get_parts(cut) if isinstance(p, shapely.LineString) and p.length
-        ]
-        spans = [(Point(*p.coords[0]), Point(*p.coords[-1])) for p in parts]
+        parts = shapely.get_parts(cut)
+        lines = [p for p in parts if isinstance(p, shapely.LineString) and p.length]
+        spans = [(Point(*p.coords[0]), Point(*p.coords[-1])) for p in lines]
         along = (end - start).unit()
         ordered = [(a, b) if (b - a).dot(along) >= 0 else (b, a) for a, b in spans]
         return tuple(sorted(ordered, key=lambda span: (span[0] - start).dot(along)))
-
-
-def _span(line: BaseGeometry) -> tuple[Point, Point]:
-    start, end = map(Point.of, shapely.get_coordinates(line))
-    return start, end
-
-
-def _spans_from_corners(one: Region, other: Region, far: float) -> list[tuple[Point, Point]]:
-    """Return the shortest lines from corners of one region to another one `far` away, mm."""
-    corners = one.corners
-    shapely.prepare(other.shape)
-    near = corners[shapely.dwithin(other.shape, shapely.points(corners), far + ROUNDING)]
-    return [_span(shapely.shortest_line(shapely.Point(corner), other.shape)) for corner in near]
-
-
-def longest_of(spans: Iterable[tuple[Point, Point]]) -> tuple[Point, Point]:
-    """Return the longest of the parts of a line, of parts alike the first along it."""
-    return first_of_best(spans, lambda s: s[0].distance_to(s[1]), tolerance=SAME_PLACE)
 
 
 def union(regions: Iterable[Region]) -> Region:

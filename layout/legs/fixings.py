@@ -19,23 +19,15 @@ its width."""
 
 @dataclass(frozen=True, slots=True)
 class Hole:
-    """One screw.
-
-    Attributes
-    ----------
-    leg : int
-        Number of the leg that it holds.
-    place : Point
-        mm from the centre of the top.
-    on_panel : Point
-    from_edge : float
-        From its middle to the edge of the top, mm; negative past it.
-    """
+    """One screw."""
 
     leg: int
+    """Number of the leg that it holds."""
     place: Point
+    """mm from the centre of the top."""
     on_panel: Point
     from_edge: float
+    """From its middle to the edge of the top, mm; negative past it."""
 
 
 def holes_of(

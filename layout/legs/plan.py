@@ -30,96 +30,62 @@ from .wish import Fixing, LegsWish
 
 @dataclass(frozen=True, slots=True)
 class Leg:
-    """One leg.
-
-    Attributes
-    ----------
-    number : int
-        From 1, anticlockwise from the lower left of the top; the middle one last.
-    middle : Point
-        Of its head, from the centre of the top, x along its length, mm.
-    on_panel : Point
-        The same place on the panel.
-    print : Path
-        Outside of the leg on the panel.
-    hollow : Path or None
-        Inside of a ring's wall on the panel.
-    plate : Path or None
-        Of the plate on its head, on the panel.
-    floor : Point
-        Where its foot stands on the floor, from the centre of the top, mm.
-    floor_print : Path or None
-        What that foot covers, on the panel; None where it stands under its head.
-    overhang : float
-        Least distance from its head, plate and all, to the edge of the top, mm; negative where it
-        sticks out.
-    """
+    """One leg."""
 
     number: int
+    """From 1, anticlockwise from the lower left of the top; the middle one last."""
     middle: Point
+    """Of its head, from the centre of the top, x along its length, mm."""
     on_panel: Point
+    """The same place on the panel."""
     print: Path
+    """Outside of the leg on the panel."""
     hollow: Path | None
+    """Inside of a ring's wall on the panel."""
     plate: Path | None
+    """Of the plate on its head, on the panel."""
     floor: Point
+    """Where its foot stands on the floor, from the centre of the top, mm."""
     floor_print: Path | None
+    """What that foot covers, on the panel; None where it stands under its head."""
     overhang: float
+    """Least distance from its head, plate and all, to the edge of the top, mm; negative where it
+    sticks out."""
 
 
 @dataclass(frozen=True, slots=True)
 class Overhang:
-    """How far the top reaches beyond its feet, mm.
-
-    Attributes
-    ----------
-    side, end : float
-        Across and along, beyond the outermost legs; the greater of the two sides or ends.
-    corner : float
-        Outwards from the centre through the farthest corner of the polygon round the legs.
-    least : float
-        From any leg, plate and all, to the nearest edge.
-    """
+    """How far the top reaches beyond its feet, mm."""
 
     side: float
     end: float
+    """Across and along, beyond the outermost legs; the greater of the two sides or ends."""
     corner: float
+    """Outwards from the centre through the farthest corner of the polygon round the legs."""
     least: float
+    """From any leg, plate and all, to the nearest edge."""
 
 
 @dataclass(frozen=True, slots=True)
 class LegsPlan:
-    """Where the legs go and what follows from it; forces are estimates, not a test.
-
-    Attributes
-    ----------
-    legs : tuple of Leg
-    foot : Foot
-    height : float
-        From the floor to the underside of the top, mm.
-    leg_length : float
-        Of a leg without its plate, along it, mm.
-    leg_mass, top_mass, mass : float
-        Of one leg with its plate, of the top, and of the whole table, kg.
-    feet : tuple of Point
-        Corners of the polygon of the feet on the floor, anticlockwise, mm from the top's centre.
-    overhang : Overhang
-    tipping : Tipping
-    load : float
-        What the least tipping force is held against, N.
-    problems : tuple of LegProblem
-    """
+    """Where the legs go and what follows from it; forces are estimates, not a test."""
 
     legs: tuple[Leg, ...]
     foot: Foot
     height: float
+    """From the floor to the underside of the top, mm."""
     leg_length: float
+    """Of a leg without its plate, along it, mm."""
     leg_mass: float = field(metadata={"unit": "kg"})
     top_mass: float = field(metadata={"unit": "kg"})
     mass: float = field(metadata={"unit": "kg"})
+    """Of one leg with its plate, of the top, and of the whole table, kg."""
     feet: tuple[Point, ...]
+    """Corners of the polygon of the feet on the floor, anticlockwise, mm from the top's centre."""
     overhang: Overhang
     tipping: Tipping
     load: float = field(metadata={"unit": "N"})
+    """What the least tipping force is held against, N."""
     problems: tuple[LegProblem, ...]
 
     @property

@@ -49,21 +49,14 @@ WIDE_FOOT = 150.0
 
 @dataclass(frozen=True, slots=True)
 class Burden:
-    """What the top has to carry besides itself.
-
-    Attributes
-    ----------
-    spread : float
-        Lasting, over the whole top, kg/m²; our choice: a laid table.
-    force : float
-        For a while, at the worst place, N; our choice: somebody leans on it.
-    creep : float
-        What lasting loads make of the first sag.
-    """
+    """What the top has to carry besides itself."""
 
     spread: float = field(default=20.0, metadata={"unit": "kg/m2"})
+    """Lasting, over the whole top, kg/m²; our choice: a laid table."""
     force: float = field(default=300.0, metadata={"unit": "N"})
+    """For a while, at the worst place, N; our choice: somebody leans on it."""
     creep: float = field(default=CREEP, metadata={"unit": ""})
+    """What lasting loads make of the first sag."""
 
     def __post_init__(self) -> None:
         if not (0 <= self.spread < math.inf and 0 <= self.force < math.inf and self.creep >= 1):
@@ -77,49 +70,32 @@ class Burden:
 
 @dataclass(frozen=True, slots=True)
 class Deflection:
-    """How far one place goes down, mm (up where negative).
-
-    Attributes
-    ----------
-    place : Point
-        mm from the centre of the top, x along its length.
-    down : float
-    """
+    """How far one place goes down, mm (up where negative)."""
 
     place: Point
+    """mm from the centre of the top, x along its length."""
     down: float
 
 
 @dataclass(frozen=True, slots=True)
 class Sag:
-    """How a top bends on its legs.
-
-    Attributes
-    ----------
-    own : Deflection
-        Deepest under its own weight.
-    first_loaded : Deflection
-        Deepest under its own weight and the spread load, when first loaded.
-    after_creep : Deflection
-        The same after years.
-    highest : Deflection
-        Where it rises most, or sinks least, when first loaded: usually an overhang.
-    under_force : Deflection
-        What the force adds at the worst place for it; nowhere does it do more.
-    span : float
-        The widest gap between neighbouring feet, mm.
-    aim, seen : float
-        Sag to aim at when first loaded, and sag that shows, for that span, mm.
-    """
+    """How a top bends on its legs."""
 
     own: Deflection
+    """Deepest under its own weight."""
     first_loaded: Deflection
+    """Deepest under its own weight and the spread load, when first loaded."""
     after_creep: Deflection
+    """The same after years."""
     highest: Deflection
+    """Where it rises most, or sinks least, when first loaded: usually an overhang."""
     under_force: Deflection
+    """What the force adds at the worst place for it; nowhere does it do more."""
     span: float
+    """The widest gap between neighbouring feet, mm."""
     aim: float
     seen: float
+    """Sag to aim at when first loaded, and sag that shows, for that span, mm."""
 
     @property
     def holds(self) -> bool:

@@ -35,37 +35,23 @@ _FARTHEST = 5000.0
 
 @dataclass(frozen=True, slots=True)
 class Joint:
-    """Where two segments that are cut meet, or a segment that is cut and a kept edge.
-
-    Attributes
-    ----------
-    at : Point
-    turn : float
-        How far the line turns there, radians; half a turn where a kept edge takes over.
-    curved : bool
-        Whether either of the two is an arc.
-    """
+    """Where two segments that are cut meet, or a segment that is cut and a kept edge."""
 
     at: Point
     turn: float
+    """How far the line turns there, radians; half a turn where a kept edge takes over."""
     curved: bool
+    """Whether either of the two is an arc."""
 
 
 @dataclass(frozen=True, slots=True)
 class Swept:
-    """Arcs of one radius.
-
-    Attributes
-    ----------
-    radius : float
-        mm.
-    hollow : bool
-        Whether the centres lie outside the top: its core then has the larger radius.
-    centres : tuple of Point
-    """
+    """Arcs of one radius."""
 
     radius: float
+    """mm."""
     hollow: bool
+    """Whether the centres lie outside the top: its core then has the larger radius."""
     centres: tuple[Point, ...]
 
     def core_radius(self, lipping: float) -> float:
@@ -75,27 +61,18 @@ class Swept:
 
 @dataclass(frozen=True, slots=True)
 class FreeformPlaces:
-    """What is marked of an outline, in its own frame and in the order of its path.
-
-    Attributes
-    ----------
-    cut : tuple of tuples of Line, Arc or EllipticArc
-        What is newly cut: runs of segments end to end, or one run all the way round.
-    corners : tuple of Point
-        Sharp corners, and where a kept edge takes over.
-    touching : tuple of Point
-        Where an arc goes on without a corner.
-    arcs : tuple of Arc
-        Arcs that can be swung.
-    by_template : bool
-        Whether some of it is neither straight between marks nor such an arc.
-    """
+    """What is marked of an outline, in its own frame and in the order of its path."""
 
     cut: tuple[tuple[Segment, ...], ...]
+    """What is newly cut: runs of segments end to end, or one run all the way round."""
     corners: tuple[Point, ...]
+    """Sharp corners, and where a kept edge takes over."""
     touching: tuple[Point, ...]
+    """Where an arc goes on without a corner."""
     arcs: tuple[Arc, ...]
+    """Arcs that can be swung."""
     by_template: bool
+    """Whether some of it is neither straight between marks nor such an arc."""
 
     @classmethod
     def of(cls, outline: Freeform, ground: Ground | None = None) -> FreeformPlaces:

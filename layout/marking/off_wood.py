@@ -16,19 +16,13 @@ from ..top import Top
 
 @dataclass(frozen=True, slots=True)
 class OffWood:
-    """A place without wood.
-
-    Attributes
-    ----------
-    distance : float
-        To the nearest wood, mm.
-    edge : str
-        The edge that it lies beyond, by its corners: ``C–D``; empty for a cut-out, or where the
-        edge has no letters.
-    """
+    """A place without wood."""
 
     distance: float
+    """To the nearest wood, mm."""
     edge: str
+    """The edge that it lies beyond, by its corners: ``C–D``; empty for a cut-out, or where the edge
+    has no letters."""
 
     @property
     def advice(self) -> str:
@@ -39,17 +33,11 @@ class OffWood:
 
 @dataclass(frozen=True)
 class Ground:
-    """The panel that a top is set out on, to ask whether there is wood at a point of the top.
-
-    Attributes
-    ----------
-    top : Top
-    datum : Datum
-        Its corners name the edges.
-    """
+    """The panel that a top is set out on, to ask whether there is wood at a point of the top."""
 
     top: Top
     datum: Datum
+    """Its corners name the edges."""
 
     @cached_property
     def face(self) -> Region:

@@ -6,13 +6,13 @@ that is cut and everything that it must keep clear of.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from ..geometry.alike import at_most
+from ..geometry.distance import nearest
 from ..geometry.path import Path
 from ..geometry.placement import Points
 from ..geometry.point import Point
@@ -37,110 +37,72 @@ _FINE = 0.02
 
 @dataclass(frozen=True, slots=True)
 class SquareCheck:
-    """Two edges and the diagonal across the corner between them.
-
-    Attributes
-    ----------
-    corner : str
-    along_to, across_to : str
-        The corners at the other ends of the two edges, the first of them on the reference edge.
-    along, across : float
-        Lengths of the edges, mm.
-    found : Squareness
-        How the corner stands in the panel as it was measured.
-    """
+    """Two edges and the diagonal across the corner between them."""
 
     corner: str
     along_to: str
     across_to: str
+    """The corners at the other ends of the two edges, the first of them on the reference edge."""
     along: float
     across: float
+    """Lengths of the edges, mm."""
     found: Squareness
+    """How the corner stands in the panel as it was measured."""
 
 
 @dataclass(frozen=True, slots=True)
 class RightTriangle:
-    """Sides of 3 and 4 with a diagonal of 5: a square corner by the tape alone.
-
-    Attributes
-    ----------
-    across, along, diagonal : float
-        mm.
-    """
+    """Sides of 3 and 4 with a diagonal of 5: a square corner by the tape alone."""
 
     across: float
     along: float
     diagonal: float
+    """mm."""
 
 
 @dataclass(frozen=True, slots=True)
 class BowCheck:
-    """An edge that bows in one even arc.
-
-    Attributes
-    ----------
-    edge : str
-        Its two corners.
-    chord, rise, radius : float
-        mm.
-    outwards : bool
-    quarter : float
-        From each end along the chord to a quarter of it, mm.
-    stands : float
-        How far the edge stands off the chord there, mm; where it does not, it is no arc.
-    """
+    """An edge that bows in one even arc."""
 
     edge: str
+    """Its two corners."""
     chord: float
     rise: float
     radius: float
+    """mm."""
     outwards: bool
     quarter: float
+    """From each end along the chord to a quarter of it, mm."""
     stands: float
+    """How far the edge stands off the chord there, mm; where it does not, it is no arc."""
 
 
 @dataclass(frozen=True, slots=True)
 class Clearance:
-    """How much wood stands between the line that is cut and something else.
-
-    Attributes
-    ----------
-    name : str
-        Of a defect, of an edge by its corners, or of a cut-out by its number.
-    distance : float
-        mm; 0 where they meet.
-    on_line, to : Point
-        Where it is taken, on the panel.
-    inside : bool
-        Whether it lies inside the top.
-    """
+    """How much wood stands between the line that is cut and something else."""
 
     name: str
+    """Of a defect, of an edge by its corners, or of a cut-out by its number."""
     distance: float
+    """mm; 0 where they meet."""
     on_line: Point
     to: Point
+    """Where it is taken, on the panel."""
     inside: bool = False
+    """Whether it lies inside the top."""
 
 
 @dataclass(frozen=True, slots=True)
 class PanelCheck:
-    """All checks of the panel itself.
-
-    Attributes
-    ----------
-    squares : tuple of SquareCheck
-        At the ends of the reference edge, where there are corners to measure from.
-    triangle : RightTriangle or None
-        To raise a square on the reference line; None where nothing so small would tell.
-    bows : tuple of BowCheck
-    clearances : tuple of Clearance
-        Edges first, then cut-outs, then defects.
-    """
+    """All checks of the panel itself."""
 
     squares: tuple[SquareCheck, ...]
+    """At the ends of the reference edge, where there are corners to measure from."""
     triangle: RightTriangle | None
+    """To raise a square on the reference line; None where nothing so small would tell."""
     bows: tuple[BowCheck, ...]
     clearances: tuple[Clearance, ...]
+    """Edges first, then cut-outs, then defects."""
 
     def clear_of(self, name: str) -> float:
         """Return how far the line stays from something; a `KeyError` where there is none."""
@@ -252,21 +214,5 @@ def _ring(path: Path) -> Points:
 
 def _clear_of(name: str, ring: Points, line: Points) -> Clearance:
     """Return the least distance between a closed line and another that does not cross it."""
-    closed = np.vstack([ring, ring[:1]])
-    first, second = _least(ring, line), _least(line, closed)
-    if first[0] <= second[0]:
-        return Clearance(name, first[0], first[1], first[2])
-    return Clearance(name, second[0], second[2], second[1])
-
-
-def _least(points: Points, line: Points) -> tuple[float, Point, Point]:
-    """Return the least distance from points to a line through others, mm, and where it is taken."""
-    starts, ways = line[:-1], np.diff(line, axis=0)
-    squares = np.maximum((ways**2).sum(axis=1), 1e-12)
-    away = points[:, None] - starts
-    shares = np.clip((away * ways).sum(axis=2) / squares, 0.0, 1.0)
-    feet = starts + ways * shares[:, :, None]
-    off = ((points[:, None] - feet) ** 2).sum(axis=2)
-    i, j = np.unravel_index(int(off.argmin()), off.shape)
-    ends = (Point(*(float(v) for v in points[i])), Point(*(float(v) for v in feet[i, j])))
-    return (math.sqrt(float(off[i, j])), *ends)
+    on_line, to = nearest(Region.line(np.vstack([ring, ring[:1]])), Region.line(line))
+    return Clearance(name, on_line.distance_to(to), on_line, to)

@@ -12,9 +12,10 @@ from dataclasses import dataclass
 
 from ..errors import PanelError
 from ..geometry.alike import at_least, at_most, first_of_best
+from ..geometry.distance import longest_of
 from ..geometry.placement import Placement
 from ..geometry.point import Point
-from ..geometry.polygon import Region, longest_of
+from ..geometry.polygon import Region
 from ..geometry.tolerance import SAME_PLACE
 from .defect import Spoils
 from .edges import CORNER_TURN, STRAIGHT, Edge, edges_of, meeting
@@ -42,28 +43,19 @@ STRUCK_FROM_CORNER = 50.0
 
 @dataclass(frozen=True, slots=True)
 class Datum:
-    """The reference line with the wood on its left, show face up.
-
-    Attributes
-    ----------
-    first, last : Reference
-        Its two ends. What is measured along it is measured from `first`.
-    struck : bool
-        Whether the line is struck on the face; otherwise it is an edge.
-    why : str
-        Why this line.
-    corners : tuple of Corner
-        All corners of the panel; none for one that is round.
-    references : tuple of Reference
-        Every point that cross-measures may be taken from, `first` and `last` among them.
-    """
+    """The reference line with the wood on its left, show face up."""
 
     first: Reference
     last: Reference
+    """Its two ends. What is measured along it is measured from `first`."""
     struck: bool
+    """Whether the line is struck on the face; otherwise it is an edge."""
     why: str
+    """Why this line."""
     corners: tuple[Corner, ...] = ()
+    """All corners of the panel; none for one that is round."""
     references: tuple[Reference, ...] = ()
+    """Every point that cross-measures may be taken from, `first` and `last` among them."""
 
     def __post_init__(self) -> None:
         if self.first.point.distance_to(self.last.point) <= STRAIGHT:

@@ -10,6 +10,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from ..geometry.distance import nearest
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
@@ -34,20 +35,13 @@ _SHARES = (0.0, 0.25, 0.5, 0.75, 1.0)
 
 @dataclass(frozen=True, slots=True)
 class Runs:
-    """A closed line in parts that are kept and parts that are cut, in turn and anticlockwise.
-
-    Attributes
-    ----------
-    kept : tuple of Path
-        ``kept[i]`` comes before ``cut[i]``; empty where all of the line is cut.
-    cut : tuple of Path
-    edges : tuple of Path
-        The panel's edge that each kept part lies on, the wood on its left.
-    """
+    """A closed line in parts that are kept and parts that are cut, in turn and anticlockwise."""
 
     kept: tuple[Path, ...]
+    """``kept[i]`` comes before ``cut[i]``; empty where all of the line is cut."""
     cut: tuple[Path, ...]
     edges: tuple[Path, ...]
+    """The panel's edge that each kept part lies on, the wood on its left."""
 
     @property
     def segments(self) -> tuple[Segment, ...]:
@@ -99,7 +93,7 @@ def _lies_on(segment: Segment, edge: Region, *, straight: bool) -> bool:
     """Return whether a segment lies on an edge, given as a line, and runs its way."""
     near = _PROUD if straight and isinstance(segment, Line) else SAME_EDGE
     places = [segment.at(share) for share in _SHARES]
-    feet = [edge.nearest_to(Region.at(place))[0] for place in places]
+    feet = [nearest(edge, Region.at(place))[0] for place in places]
     if any(foot.distance_to(place) > near for foot, place in zip(feet, places, strict=True)):
         return False
     way = places[-1] - places[0]

@@ -55,7 +55,7 @@ def placed(wood: Region, own: Outline, **changes: Any) -> Fit:  # noqa: ANN401
     assert fit.clearance is not None
     assert fit.bound is not None
     assert fit.outline == own
-    assert fit.clearance == pytest.approx(wood.depth_of(whole), abs=PROOF_ALLOWANCE)
+    assert fit.clearance == pytest.approx(wood.edge_distance(whole), abs=PROOF_ALLOWANCE)
     assert 0 <= fit.clearance == fit.score <= fit.bound.value
     assert fit.clearance_gap == fit.bound.value - fit.clearance <= GAP
     return fit

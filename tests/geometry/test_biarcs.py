@@ -10,11 +10,11 @@ import numpy as np
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from panelwright.layout.geometry.meeting import turn_at, way_at
 from strategies import exponents, length_and_width, ovals, points
 
 from panelwright.layout.geometry.biarcs import Station, biarc
 from panelwright.layout.geometry.ellipse import arcs_along
+from panelwright.layout.geometry.intersect import turn_at
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import EllipticArc, Segment
 from panelwright.layout.geometry.superellipse import END
@@ -72,8 +72,8 @@ def test_a_biarc_leaves_meets_and_arrives_without_a_kink(
     assert other.end.distance_to(end) < 1e-6
     assert one.end.distance_to(other.start) < 1e-6
     assert abs(turn_at(one, other)) < SMOOTH
-    assert way_at(one, end=False).distance_to(leaves) < SMOOTH
-    assert way_at(other, end=True).distance_to(arrives) < SMOOTH
+    assert one.pace(0.0).unit().distance_to(leaves) < SMOOTH
+    assert other.pace(1.0).unit().distance_to(arrives) < SMOOTH
 
 
 @settings(max_examples=30)
@@ -111,5 +111,5 @@ def test_arcs_along_an_elliptic_arc_are_smooth(width: float, sweep: float) -> No
     arc = EllipticArc(Point(7, -5), 600.0, width, 0.4, -1.1, sweep)
     segments = arcs_along(arc, CURVE)
     assert max(abs(turn_at(one, other)) for one, other in pairwise(segments)) < SMOOTH
-    assert way_at(segments[0], end=False).distance_to(way_at(arc, end=False)) < SMOOTH
-    assert way_at(segments[-1], end=True).distance_to(way_at(arc, end=True)) < SMOOTH
+    assert segments[0].pace(0.0).unit().distance_to(arc.pace(0.0).unit()) < SMOOTH
+    assert segments[-1].pace(1.0).unit().distance_to(arc.pace(1.0).unit()) < SMOOTH

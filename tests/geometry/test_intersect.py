@@ -8,6 +8,7 @@ import strategies
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from panelwright.layout.geometry.distance import nearest
 from panelwright.layout.geometry.intersect import crossings, meeting_of_lines, way_out
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
@@ -27,7 +28,7 @@ def test_two_lines_meet_on_both(one: Point, turn: float, other: Point, slant: fl
     assert meeting_of_lines(one, way, other, way) is None
 
 
-@given(strategies.outlines, strategies.placements, st.floats(0, math.tau))
+@given(strategies.every_outline, strategies.placements, st.floats(0, math.tau))
 def test_the_way_out_ends_at_the_edge(
     outline: strategies.Outline, placement: Placement, turn: float
 ) -> None:
@@ -49,7 +50,7 @@ def test_the_nearest_place_of_a_line_is_square_across_or_an_end(
     """From a point the way to its nearest place on a line stands square on it, or meets its end."""
     assume(start.distance_to(end) > 1.0)
     line = Region.line(np.array([tuple(start), tuple(end)]))
-    foot, own = line.nearest_to(Region.at(place))
+    foot, own = nearest(line, Region.at(place))
     assert own == place
     assert foot.distance_to(place) == pytest.approx(line.distance_to(Region.at(place)))
     square = abs((end - start).unit().dot(place - foot)) < 1e-6

@@ -16,7 +16,7 @@ from panelwright.layout.panel import Panel, Spoils, rectangular_outline
 from panelwright.layout.top import Top
 
 
-@given(strategies.outlines, strategies.placements)
+@given(strategies.every_outline, strategies.placements)
 def test_its_core_is_a_lipping_smaller_all_round(outline: Outline, placement: Placement) -> None:
     """Every point of the core line lies the lipping inside the finish line."""
     assume(outline.width > 5.4)

@@ -31,7 +31,7 @@ def proved(
     if not holds_all(within, held):
         return None
     if wood.inner.holds(whole):
-        clearance = wood.inner.depth_of(whole)
+        clearance = wood.inner.edge_distance(whole)
     elif any(wood.inner.holds(whole.shrunk(step, around=True)) for step in _STEPS):
         clearance = 0.0
     else:

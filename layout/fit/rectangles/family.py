@@ -15,6 +15,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ...geometry.distance import greatest_depth
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..found import Fit
@@ -57,22 +58,14 @@ _PATIENCE, _LONGEST_PAUSE = 1.5, 12.0
 
 @dataclass(frozen=True, slots=True)
 class Box:
-    """Rectangles of some turns, places and radii, and a score that none of them beats.
-
-    Attributes
-    ----------
-    bound : float
-    recipe : Recipe
-    boxes : Boxes or None
-        One row; None where the bound is too close to the best found to be looked into.
-    edges : (e, 4) array
-        The edges that can matter to them.
-    """
+    """Rectangles of some turns, places and radii, and a score that none of them beats."""
 
     bound: float
     recipe: Recipe
     boxes: Boxes | None
+    """One row; None where the bound is too close to the best found to be looked into."""
     edges: Array
+    """(e, 4) array: the edges that can matter to them."""
 
 
 class RoundedRectangles:
@@ -92,7 +85,7 @@ class RoundedRectangles:
         sizes = Sizes.of(wish, radii[0])
         self.polisher = Polisher(edges, sizes, wish.lipping, radii, self.turns)
         # a core as wide as w holds a disk as wide
-        self.widest = 2 * (wood.outer.greatest_depth + wish.lipping)
+        self.widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
         self._recipes: dict[tuple[float, float, bool, float], Recipe] = {}
         self._best: tuple[float, Fit] | None = None
         self._visits, self._next_look, self._pause = 0, 0, 1.0

@@ -9,6 +9,7 @@ import numpy as np
 
 from ...errors import GeometryError
 from ...geometry.alike import first_of_best
+from ...geometry.distance import nearest
 from ...geometry.placement import Points
 from ...geometry.point import Point
 from ...geometry.polygon import Region
@@ -18,19 +19,13 @@ from ..text.notes import Place
 
 @dataclass(frozen=True, slots=True)
 class Crossing:
-    """Two edges of a ring that meet where they should not.
-
-    Attributes
-    ----------
-    one, other : int
-        Numbers, from 1, of the points at which they start.
-    at : Point
-        Where, mm.
-    """
+    """Two edges of a ring that meet where they should not."""
 
     one: int
     other: int
+    """Numbers, from 1, of the points at which they start."""
     at: Point
+    """Where, mm."""
 
 
 def first_crossing(points: Sequence[Point]) -> Crossing | None:
@@ -52,7 +47,7 @@ def first_crossing(points: Sequence[Point]) -> Crossing | None:
         if first >= end or not edge.touches_or_crosses(Region.line(ring[first : end + 1])):
             continue
         met = [k for k in range(first, end) if edge.touches_or_crosses(edges[k])]
-        return _first_met(i, met, points[i], [edge.nearest_to(edges[k])[0] for k in met])
+        return _first_met(i, met, points[i], [nearest(edge, edges[k])[0] for k in met])
     return None
 
 

@@ -1,0 +1,64 @@
+"""How far it is within a region and between two, and where places lie nearest to each other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from .alike import first_of_best
+from .point import Point
+from .polygon import Region
+from .tolerance import ROUNDING, SAME_PLACE
+
+_DEPTH = 0.05
+"""mm by which the greatest depth of a region may be taken too large."""
+
+
+def nearest(one: Region, other: Region) -> tuple[Point, Point]:
+    """Return a place of each, no farther apart than any two.
+
+    Along two straight lines side by side every place is as near, and shapely does not say which it
+    takes. Of places that are alike the first by position is taken here.
+    """
+    far = float(shapely.distance(one.shape, other.shape))
+    spans = [_ends(shapely.shortest_line(one.shape, other.shape))]
+    if far > ROUNDING:  # then one of the two places is a corner
+        spans += _from_corners(one, other, far)
+        spans += [(b, a) for a, b in _from_corners(other, one, far)]
+    return first_of_best(
+        spans,
+        lambda span: -span[0].distance_to(span[1]),
+        lambda span: (*span[0], *span[1]),
+        tolerance=ROUNDING,
+    )
+
+
+def _from_corners(one: Region, other: Region, far: float) -> list[tuple[Point, Point]]:
+    """Return the shortest lines from corners of one region to another one `far` away, mm."""
+    corners = one.corners
+    shapely.prepare(other.shape)
+    near = corners[shapely.dwithin(other.shape, shapely.points(corners), far + ROUNDING)]
+    return [_ends(shapely.shortest_line(shapely.Point(corner), other.shape)) for corner in near]
+
+
+def _ends(line: BaseGeometry) -> tuple[Point, Point]:
+    start, end = map(Point.of, shapely.get_coordinates(line))
+    return start, end
+
+
+def greatest_depth(region: Region) -> float:
+    """Return a distance, mm, hardly more than that of the deepest point to the nearest edge.
+
+    The circle comes from a search; that nothing lies deeper is held against the region itself.
+    """
+    parts = [part for part in shapely.get_parts(region.shape) if part.area > 0]
+    circles = shapely.maximum_inscribed_circle(parts, _DEPTH)
+    depth = float(shapely.length(circles).max(initial=0.0)) + _DEPTH
+    return depth if region.shrunk(depth, around=True).is_empty else float("inf")
+
+
+def longest_of(spans: Iterable[tuple[Point, Point]]) -> tuple[Point, Point]:
+    """Return the longest of the parts of a line, of parts alike the first along it."""
+    return first_of_best(spans, lambda s: s[0].distance_to(s[1]), tolerance=SAME_PLACE)
