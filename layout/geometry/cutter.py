@@ -16,35 +16,22 @@ from .window import meet, most_length, parts_in
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """What of a path lies in a window, in one run.
-
-    Attributes
-    ----------
-    path : Path
-    start : float
-        How far along the whole path it starts, mm.
-    """
+    """What of a path lies in a window, in one run."""
 
     path: Path
     start: float
+    """How far along the whole path it starts, mm."""
 
 
 @dataclass(frozen=True, slots=True)
 class Cutter:
-    """A path, and what tells quickly which of its segments come near a window.
-
-    Attributes
-    ----------
-    path : Path
-    middles : (n, 2) array
-        The middle of each segment.
-    reaches : (n,) array
-        No point of a segment is farther from its middle, mm.
-    """
+    """A path, and what tells quickly which of its segments come near a window."""
 
     path: Path
     middles: Points
+    """(n, 2) array: the middle of each segment."""
     reaches: NDArray[np.float64]
+    """(n,) array: no point of a segment is farther from its middle, mm."""
 
     @classmethod
     def of(cls, path: Path) -> Cutter:

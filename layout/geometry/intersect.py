@@ -17,17 +17,11 @@ from .tolerance import ROUNDING, SAME_POINT
 
 @dataclass(frozen=True, slots=True)
 class Crossing:
-    """One crossing of a straight line with a path.
-
-    Attributes
-    ----------
-    point : Point
-    reach : float
-        How far along the straight line from its origin, mm; negative behind it.
-    """
+    """One crossing of a straight line with a path."""
 
     point: Point
     reach: float
+    """How far along the straight line from its origin, mm; negative behind it."""
 
 
 def crossings(path: Path, origin: Point, direction: Point) -> tuple[Crossing, ...]:

@@ -22,11 +22,6 @@ class Path:
 
     A closed path that bounds something runs anticlockwise, so that outside lies to its right.
 
-    Attributes
-    ----------
-    segments : tuple of Line, Arc or EllipticArc
-        At least one.
-
     Raises
     ------
     GeometryError
@@ -34,6 +29,7 @@ class Path:
     """
 
     segments: tuple[Segment, ...]
+    """At least one."""
 
     def __post_init__(self) -> None:
         if not self.segments:

@@ -22,18 +22,12 @@ def array_of(points: Iterable[Point]) -> Points:
 
 @dataclass(frozen=True, slots=True)
 class Placement:
-    """A rigid motion that turns by `turn` about the origin and moves the origin to `centre`.
-
-    Attributes
-    ----------
-    centre : Point
-        Where the shape's own origin comes to lie, mm.
-    turn : float
-        Radians anticlockwise.
-    """
+    """A rigid motion that turns by `turn` about the origin and moves the origin to `centre`."""
 
     centre: Point = ORIGIN
+    """Where the shape's own origin comes to lie, mm."""
     turn: float = 0.0
+    """Radians anticlockwise."""
 
     def __call__(self, point: Point) -> Point:
         """Return where a point of the shape comes to lie."""

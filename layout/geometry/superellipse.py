@@ -26,19 +26,13 @@ _NODES = 96
 
 @dataclass(frozen=True, slots=True)
 class Quadrant:
-    """The quarter of a superellipse between the positive half-axes, run anticlockwise.
-
-    Attributes
-    ----------
-    a, b : float
-        Half-axes along x and y, mm.
-    exponent : float
-        At least 2: at 2 it is an ellipse.
-    """
+    """The quarter of a superellipse between the positive half-axes, run anticlockwise."""
 
     a: float
     b: float
+    """Half-axes along x and y, mm."""
     exponent: float
+    """At least 2: at 2 it is an ellipse."""
 
     def shares(self, w: float) -> tuple[float, float]:
         """Return x/a and y/b."""

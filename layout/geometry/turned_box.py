@@ -17,21 +17,14 @@ from .tolerance import AREA_BALANCE
 
 @dataclass(frozen=True, slots=True)
 class TurnedBox:
-    """A rectangle that lies at a place and a turn.
-
-    Attributes
-    ----------
-    centre : Point
-    length, width : float
-        mm, ``length >= width``.
-    turn : float
-        Of its length from x, radians, above −π/2 and up to π/2.
-    """
+    """A rectangle that lies at a place and a turn."""
 
     centre: Point
     length: float
     width: float
+    """mm, ``length >= width``."""
     turn: float = field(metadata={"unit": "rad"})
+    """Of its length from x, radians, above −π/2 and up to π/2."""
 
     @classmethod
     def around(cls, points: Points) -> TurnedBox:

@@ -14,23 +14,15 @@ from .stepping import Side, arc_corners, quarters, swapped
 
 @dataclass(frozen=True, slots=True)
 class Arc:
-    """An arc of a circle.
-
-    Attributes
-    ----------
-    centre : Point
-    radius : float
-        Positive, mm.
-    from_angle : float
-        Where it starts, radians from x.
-    sweep : float
-        How far it turns, positive anticlockwise.
-    """
+    """An arc of a circle."""
 
     centre: Point
     radius: float
+    """Positive, mm."""
     from_angle: float
+    """Where it starts, radians from x."""
     sweep: float
+    """How far it turns, positive anticlockwise."""
 
     @classmethod
     def from_chord_and_rise(cls, start: Point, end: Point, rise: float) -> Arc:

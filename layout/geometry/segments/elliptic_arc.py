@@ -18,24 +18,17 @@ class EllipticArc:
 
     The point at eccentric angle t is ``(a cos t, b sin t)`` in the ellipse's own frame, which is
     turned by `turn` about `centre`.
-
-    Attributes
-    ----------
-    centre : Point
-    half_length, half_width : float
-        The half-axes a and b, mm, positive.
-    turn : float
-        Direction of the first axis, radians from x.
-    from_angle, sweep : float
-        Eccentric angle of the start, and how far it runs, positive anticlockwise.
     """
 
     centre: Point
     half_length: float
     half_width: float
+    """The half-axes a and b, mm, positive."""
     turn: float
+    """Direction of the first axis, radians from x."""
     from_angle: float
     sweep: float
+    """Eccentric angle of the start, and how far it runs, positive anticlockwise."""
 
     @property
     def start(self) -> Point:
