@@ -47,13 +47,6 @@ _USUAL = {
 class Build:
     """A kind of build with the widths of its frame, where it has one.
 
-    Attributes
-    ----------
-    kind : Kind
-    stile, rail : float
-        Width of the solid wood along the long edges and along the short ones, mm; only for hollow
-        and framed panels (for a hollow one: its solid rim).
-
     Raises
     ------
     PanelError
@@ -63,6 +56,8 @@ class Build:
     kind: Kind = Kind.SOLID
     stile: float = 0.0
     rail: float = 0.0
+    """Width of the solid wood along the long edges and along the short ones, mm; only for hollow
+    and framed panels (for a hollow one: its solid rim)."""
 
     def __post_init__(self) -> None:
         if min(self.stile, self.rail) < 0:

@@ -15,22 +15,15 @@ from ..geometry.polygon import Region
 
 
 class Spoils(Enum):
-    """What a defect spoils; the value is the name that a job file uses.
-
-    Attributes
-    ----------
-    SHOWING
-        It must not be seen: it lies outside the top.
-    CUTTING
-        No blade, bit or screw may cross it, and it must not open into the finished edge; it may lie
-        wholly inside the top or wholly outside.
-    BEARING
-        No leg or fixing may stand there.
-    """
+    """What a defect spoils; the value is the name that a job file uses."""
 
     SHOWING = "showing"
+    """It must not be seen: it lies outside the top."""
     CUTTING = "cutting"
+    """No blade, bit or screw may cross it, and it must not open into the finished edge; it may lie
+    wholly inside the top or wholly outside."""
     BEARING = "bearing"
+    """No leg or fixing may stand there."""
 
 
 class Face(Enum):
@@ -58,24 +51,6 @@ class Mend(Enum):
 class Defect:
     """One defect.
 
-    Attributes
-    ----------
-    name : str
-        As the maker calls it, unique on its panel.
-    place : Path
-        Its closed boundary on the panel, anticlockwise, mm.
-    spoils : frozenset of Spoils
-        At least one.
-    clear : float
-        How far the top, the cut or the foot stays away from it, mm.
-    face : Face
-    depth : float or None
-        How deep it goes, mm, where it does not go through; None where nobody knows.
-    mend : Mend or None
-        How it is mended; then it may lie inside the top, though no leg stands on it.
-    drawn_out : float
-        How far its place runs on past each end of what can be seen, mm.
-
     Raises
     ------
     PanelError
@@ -83,13 +58,20 @@ class Defect:
     """
 
     name: str
+    """As the maker calls it, unique on its panel."""
     place: Path
+    """Its closed boundary on the panel, anticlockwise, mm."""
     spoils: frozenset[Spoils]
+    """At least one."""
     clear: float = 0.0
+    """How far the top, the cut or the foot stays away from it, mm."""
     face: Face = Face.THROUGH
     depth: float | None = None
+    """How deep it goes, mm, where it does not go through; None where nobody knows."""
     mend: Mend | None = None
+    """How it is mended; then it may lie inside the top, though no leg stands on it."""
     drawn_out: float = 0.0
+    """How far its place runs on past each end of what can be seen, mm."""
 
     def __post_init__(self) -> None:
         if not self.spoils:

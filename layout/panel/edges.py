@@ -35,12 +35,7 @@ CORNER_SHARE = 0.2
 
 @dataclass(frozen=True, slots=True)
 class Edge:
-    """One edge of a panel, from corner to corner, the wood on its left.
-
-    Attributes
-    ----------
-    segments : tuple of Line, Arc or EllipticArc
-    """
+    """One edge of a panel, from corner to corner, the wood on its left."""
 
     segments: tuple[Segment, ...]
 
@@ -93,20 +88,13 @@ class Edge:
 
 @dataclass(frozen=True, slots=True)
 class Meeting:
-    """Where two edges meet, or would meet if their corner were not gone.
-
-    Attributes
-    ----------
-    point : Point
-    intact : bool
-        Whether the edges meet there.
-    turn : float
-        How far the boundary turns there, radians, positive at a corner that sticks out.
-    """
+    """Where two edges meet, or would meet if their corner were not gone."""
 
     point: Point
     intact: bool
+    """Whether the edges meet there."""
     turn: float
+    """How far the boundary turns there, radians, positive at a corner that sticks out."""
 
 
 def edges_of(boundary: Path) -> tuple[Edge, ...]:

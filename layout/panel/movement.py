@@ -11,15 +11,9 @@ from dataclasses import dataclass, field
 
 @dataclass(frozen=True, slots=True)
 class Movement:
-    """Dimensional change across the grain, as a share for each 1 % of moisture.
-
-    Attributes
-    ----------
-    radial, tangential : float
-        Of quarter-sawn and of flat-sawn boards.
-    source : str
-    """
+    """Dimensional change across the grain, as a share for each 1 % of moisture."""
 
     radial: float = field(metadata={"unit": "1/%"})
     tangential: float = field(metadata={"unit": "1/%"})
+    """Of quarter-sawn and of flat-sawn boards."""
     source: str

@@ -23,16 +23,10 @@ them is a wedge and no board)."""
 
 @dataclass(frozen=True, slots=True)
 class NamedEdge:
-    """An edge and its name.
-
-    Attributes
-    ----------
-    name : str
-        The letters of its corners, in the order in which it runs, the wood on its left: ``AB``.
-    edge : Edge
-    """
+    """An edge and its name."""
 
     name: str
+    """The letters of its corners, in the order in which it runs, the wood on its left: ``AB``."""
     edge: Edge
 
     @property

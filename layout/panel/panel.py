@@ -21,29 +21,6 @@ from .sound import SoundWood
 class Panel:
     """A panel as found.
 
-    Attributes
-    ----------
-    boundary : Path
-        Closed, anticlockwise, mm; origin at the datum corner, x along the datum edge.
-    thickness : float
-        As found, mm.
-    name : str
-    cut_outs : tuple of Path
-        Closed boundaries of what has been cut out of it; they may run over an edge.
-    defects : tuple of Defect
-        Each with a name of its own.
-    build : Build
-    material : str
-        A species or board named in `materials.MATERIALS`; empty for what is usual for the build.
-    grain : float
-        Direction of the grain of the show face, radians from x.
-    finish : str
-        What is on it, as far as known.
-    year : int or None
-        When it was made, as far as known.
-    flattened : float or None
-        Its thickness once both faces are flattened, mm; None where it stays as it is.
-
     Raises
     ------
     PanelError
@@ -52,16 +29,25 @@ class Panel:
     """
 
     boundary: Path
+    """Closed, anticlockwise, mm; origin at the datum corner, x along the datum edge."""
     thickness: float
+    """As found, mm."""
     name: str = "panel"
     cut_outs: tuple[Path, ...] = ()
+    """Closed boundaries of what has been cut out of it; they may run over an edge."""
     defects: tuple[Defect, ...] = ()
+    """Each with a name of its own."""
     build: Build = Build()  # noqa: RUF009 frozen, so it may be shared
     material: str = ""
+    """A species or board named in `materials.MATERIALS`; empty for what is usual for the build."""
     grain: float = 0.0
+    """Direction of the grain of the show face, radians from x."""
     finish: str = ""
+    """What is on it, as far as known."""
     year: int | None = None
+    """When it was made, as far as known."""
     flattened: float | None = None
+    """Its thickness once both faces are flattened, mm; None where it stays as it is."""
 
     def __post_init__(self) -> None:
         if not 0 < self.thickness < math.inf:

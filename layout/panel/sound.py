@@ -9,18 +9,12 @@ from ..geometry.polygon import Region
 
 @dataclass(frozen=True, slots=True)
 class SoundWood:
-    """What is left of a panel for a purpose, between two polygons.
-
-    Attributes
-    ----------
-    inner : Region
-        Lies wholly in the true sound wood; what is proved inside it is proved.
-    outer : Region
-        Contains the true sound wood; what cannot fit in it cannot fit.
-    """
+    """What is left of a panel for a purpose, between two polygons."""
 
     inner: Region
+    """Lies wholly in the true sound wood; what is proved inside it is proved."""
     outer: Region
+    """Contains the true sound wood; what cannot fit in it cannot fit."""
 
     def meet(self, other: SoundWood) -> SoundWood:
         """Return what is sound for both of two purposes."""

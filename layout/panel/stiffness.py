@@ -25,23 +25,15 @@ POISSON_BOARD = 0.3
 
 @dataclass(frozen=True, slots=True)
 class Stiffness:
-    """The elastic figures of a plate.
-
-    Attributes
-    ----------
-    along, across : float
-        Moduli of elasticity along and across the grain, N/mm².
-    shear : float
-        Shear modulus in the plane, N/mm².
-    poisson : float
-        Share by which it narrows across when stretched along.
-    source : str
-    """
+    """The elastic figures of a plate."""
 
     along: float = field(metadata={"unit": "N/mm2"})
     across: float = field(metadata={"unit": "N/mm2"})
+    """Moduli of elasticity along and across the grain, N/mm²."""
     shear: float = field(metadata={"unit": "N/mm2"})
+    """Shear modulus in the plane, N/mm²."""
     poisson: float = field(metadata={"unit": ""})
+    """Share by which it narrows across when stretched along."""
     source: str
 
     @classmethod
