@@ -18,11 +18,6 @@ from .circle import Circle
 class Capsule(Outline):
     """A top with straight sides and half-round ends.
 
-    Attributes
-    ----------
-    length, width : float
-        Overall, mm, with ``0 < width <= length``; a capsule as long as wide is a circle.
-
     Raises
     ------
     OutlineError
@@ -31,6 +26,7 @@ class Capsule(Outline):
 
     length: float
     width: float
+    """Overall, mm, with ``0 < width <= length``; a capsule as long as wide is a circle."""
 
     def __post_init__(self) -> None:
         require_sizes("a capsule", self.length, self.width)

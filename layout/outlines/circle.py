@@ -16,11 +16,6 @@ from .base import Outline, require
 class Circle(Outline):
     """A round top.
 
-    Attributes
-    ----------
-    diameter : float
-        Positive, mm.
-
     Raises
     ------
     OutlineError
@@ -28,6 +23,7 @@ class Circle(Outline):
     """
 
     diameter: float
+    """Positive, mm."""
 
     def __post_init__(self) -> None:
         require(

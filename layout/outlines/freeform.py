@@ -30,13 +30,6 @@ class Freeform(Outline):
     Its frame has the middle of its upright box at the origin, and it is no taller than long.
     `Freeform.of` and `Freeform.through` bring a path into that frame.
 
-    Attributes
-    ----------
-    boundary : Path
-        Closed, anticlockwise, mm.
-    title : str
-        What the trade calls it.
-
     Raises
     ------
     OutlineError
@@ -44,7 +37,9 @@ class Freeform(Outline):
     """
 
     boundary: Path
+    """Closed, anticlockwise, mm."""
     title: str
+    """What the trade calls it."""
 
     def __post_init__(self) -> None:
         _require_closed(self.boundary, self.title)

@@ -18,11 +18,6 @@ from .base import Outline, require, require_sizes
 class Oval(Outline):
     """A top bounded by an ellipse.
 
-    Attributes
-    ----------
-    length, width : float
-        The whole axes, mm, with ``0 < width <= length``.
-
     Raises
     ------
     OutlineError
@@ -31,6 +26,7 @@ class Oval(Outline):
 
     length: float
     width: float
+    """The whole axes, mm, with ``0 < width <= length``."""
 
     def __post_init__(self) -> None:
         require_sizes("an oval", self.length, self.width)

@@ -16,11 +16,6 @@ from .round_corners import round_cornered
 class Rectangle(Outline):
     """A top with four square corners.
 
-    Attributes
-    ----------
-    length, width : float
-        Overall, mm, with ``0 < width <= length``.
-
     Raises
     ------
     OutlineError
@@ -29,6 +24,7 @@ class Rectangle(Outline):
 
     length: float
     width: float
+    """Overall, mm, with ``0 < width <= length``."""
 
     def __post_init__(self) -> None:
         require_sizes("a rectangle", self.length, self.width)

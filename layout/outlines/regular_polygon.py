@@ -22,13 +22,6 @@ class RegularPolygon(Outline):
     A hexagon has corners at both ends of its long axis; an octagon has flats at the ends of both
     axes.
 
-    Attributes
-    ----------
-    sides : int
-        6 or 8.
-    across_flats : float
-        From one edge to the opposite one, mm, above 0.
-
     Raises
     ------
     OutlineError
@@ -36,7 +29,9 @@ class RegularPolygon(Outline):
     """
 
     sides: int
+    """6 or 8."""
     across_flats: float
+    """From one edge to the opposite one, mm, above 0."""
 
     def __post_init__(self) -> None:
         require(self.sides in _NAMES, f"a regular top has 6 or 8 sides, not {self.sides:g}")

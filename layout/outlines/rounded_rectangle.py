@@ -17,14 +17,6 @@ from .round_corners import Radii, round_cornered
 class RoundedRectangle(Outline):
     """A top with four rounded corners.
 
-    Attributes
-    ----------
-    length, width : float
-        Overall, mm, with ``0 < width <= length``.
-    radii : tuple of four floats
-        Corner radii, mm: lower left, lower right, upper right, upper left. No two on one edge may
-        add up to more than the edge.
-
     Raises
     ------
     OutlineError
@@ -33,7 +25,10 @@ class RoundedRectangle(Outline):
 
     length: float
     width: float
+    """Overall, mm, with ``0 < width <= length``."""
     radii: Radii
+    """Corner radii, mm: lower left, lower right, upper right, upper left. No two on one edge may
+    add up to more than the edge."""
 
     def __post_init__(self) -> None:
         require_sizes("a rounded rectangle", self.length, self.width)

@@ -24,13 +24,6 @@ each half-axis where its corner turns."""
 class Superellipse(Outline):
     """A top bounded by |2x/L|ⁿ + |2y/W|ⁿ = 1.
 
-    Attributes
-    ----------
-    length, width : float
-        The whole axes, mm, with ``0 < width <= length``.
-    exponent : float
-        n, from 2 (an oval) to 20 (nearly a rectangle).
-
     Raises
     ------
     OutlineError
@@ -39,7 +32,9 @@ class Superellipse(Outline):
 
     length: float
     width: float
+    """The whole axes, mm, with ``0 < width <= length``."""
     exponent: float
+    """n, from 2 (an oval) to 20 (nearly a rectangle)."""
 
     def __post_init__(self) -> None:
         require_sizes("a superellipse", self.length, self.width)
