@@ -22,31 +22,21 @@ Hatching = Literal["none", "solid", "diagonal", "cross"]
 
 @dataclass(frozen=True, slots=True)
 class Layer:
-    """One meaning on a drawing, and how its lines look.
-
-    Attributes
-    ----------
-    key : str
-        Lower-case words joined by hyphens: ``finish-line``. An SVG group, a DXF layer and a PDF
-        layer are named by it.
-    title : str
-        The same for people: ``Finish line``.
-    colour : str
-        ``#rrggbb``.
-    line_width : float
-        mm on paper, from the ISO 128-2 series (0.18, 0.25, 0.35, 0.5, 0.7, 1).
-    dashes : tuple of float
-        Drawn and empty lengths in turn, mm on paper; empty for a continuous line.
-    hatching : Hatching
-        How the areas of the layer are filled.
-    """
+    """One meaning on a drawing, and how its lines look."""
 
     key: str
+    """Lower-case words joined by hyphens: ``finish-line``. An SVG group, a DXF layer and a PDF
+    layer are named by it."""
     title: str
+    """The same for people: ``Finish line``."""
     colour: str = "#000000"
+    """``#rrggbb``."""
     line_width: float = 0.25
+    """mm on paper, from the ISO 128-2 series (0.18, 0.25, 0.35, 0.5, 0.7, 1)."""
     dashes: tuple[float, ...] = ()
+    """Drawn and empty lengths in turn, mm on paper; empty for a continuous line."""
     hatching: Hatching = "none"
+    """How the areas of the layer are filled."""
 
 
 Sign = Literal["point", "middle", "centre", "nail", "hole"]
@@ -55,17 +45,11 @@ Sign = Literal["point", "middle", "centre", "nail", "hole"]
 
 @dataclass(frozen=True, slots=True)
 class Stroke:
-    """A line along a path.
-
-    Attributes
-    ----------
-    path : Path
-    phase : float
-        How far into its layer's dashes the line begins, mm: where it carries on another one.
-    """
+    """A line along a path."""
 
     path: Path
     phase: float = 0.0
+    """How far into its layer's dashes the line begins, mm: where it carries on another one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,44 +66,29 @@ class Mark:
     """A place that is pricked or drilled: a cross whose arms are `arm` long, mm on paper.
 
     With `diameter` a circle of that size, at the scale of the drawing, is drawn round it.
-
-    Attributes
-    ----------
-    sign : Sign
-        Lines are added to the cross by what it is for.
-    name : str
-        What it is called, for a file format that can hold it beside the lines.
     """
 
     at: Point
     arm: float = 3.0
     diameter: float = 0.0
     sign: Sign = "point"
+    """Lines are added to the cross by what it is for."""
     name: str = ""
+    """What it is called, for a file format that can hold it beside the lines."""
 
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """Words in one line.
-
-    Attributes
-    ----------
-    at : Point
-        The baseline's start, middle or end, as `anchor` says.
-    words : str
-    height : float
-        Height of a capital letter, mm on paper (ISO 3098: 1.8, 2.5, 3.5, 5, 7, 10).
-    anchor : Anchor
-    turn : float
-        Direction of the baseline, radians.
-    bold : bool
-    """
+    """Words in one line."""
 
     at: Point
+    """The baseline's start, middle or end, as `anchor` says."""
     words: str
     height: float = 2.5
+    """Height of a capital letter, mm on paper (ISO 3098: 1.8, 2.5, 3.5, 5, 7, 10)."""
     anchor: Anchor = "start"
     turn: float = 0.0
+    """Direction of the baseline, radians."""
     bold: bool = False
 
 
@@ -136,25 +105,17 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """One sheet.
-
-    Attributes
-    ----------
-    title : str
-        What it is, for the file's own title.
-    frame : Bounds
-        The sheet of paper (or the extent of an endless one), paper mm.
-    groups : tuple of Group
-        From the bottom to the top.
-    stretch : tuple of float
-        How much wider and higher than true a page must be written so that a printer which is off by
-        the same comes out true; about the middle of the frame. Only pages (PDF) heed it.
-    """
+    """One sheet."""
 
     title: str
+    """What it is, for the file's own title."""
     frame: Bounds
+    """The sheet of paper (or the extent of an endless one), paper mm."""
     groups: tuple[Group, ...]
+    """From the bottom to the top."""
     stretch: tuple[float, float] = (1.0, 1.0)
+    """How much wider and higher than true a page must be written so that a printer which is off by
+    the same comes out true; about the middle of the frame. Only pages (PDF) heed it."""
 
     def on(self, layer: Layer) -> tuple[Item, ...]:
         """Return every item of a layer, in order."""
