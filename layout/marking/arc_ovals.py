@@ -22,32 +22,23 @@ _SAMPLES = 720
 
 @dataclass(frozen=True, slots=True)
 class FourCentreOval:
-    """Four arcs that keep the length and the width.
-
-    Attributes
-    ----------
-    length, width : float
-        mm.
-    end_radius, side_radius : float
-        mm.
-    end_centre : float
-        From the middle along the long axis to the centre of an end arc, mm.
-    side_centre : float
-        From the middle along the short axis, away from its arc, to the centre of a side arc, mm.
-    join : float
-        Angle from the long axis to the line through both centres, on which the arcs meet, radians.
-    farthest_from_ellipse : float
-        The farthest that the true ellipse of the same axes lies from it, mm.
-    """
+    """Four arcs that keep the length and the width."""
 
     length: float
     width: float
+    """mm."""
     end_radius: float
     side_radius: float
+    """mm."""
     end_centre: float
+    """From the middle along the long axis to the centre of an end arc, mm."""
     side_centre: float
+    """From the middle along the short axis, away from its arc, to the centre of a side arc, mm."""
     join: float = field(metadata={"unit": "rad"})
+    """Angle from the long axis to the line through both centres, on which the arcs meet, radians.
+    """
     farthest_from_ellipse: float
+    """The farthest that the true ellipse of the same axes lies from it, mm."""
 
     @classmethod
     def joined_at(cls, length: float, width: float, join: float) -> FourCentreOval:
@@ -121,31 +112,23 @@ class FourCentreOval:
 
 @dataclass(frozen=True, slots=True)
 class EightCentreOval:
-    """Eight arcs that keep the length and the width and both true radii of the ellipse's ends.
-
-    Attributes
-    ----------
-    length, width : float
-        mm.
-    end_radius, middle_radius, side_radius : float
-        b²/a, (a + b)/2 and a²/b (Rose, *Mechanical Drawing Self-Taught*, 1883, figs 81 and 82); mm.
-    end_centre, side_centre : float
-        From the middle along the axes, as for four arcs, mm.
-    middle_centre : Point
-        Of the arc between them in the quarter to the right and up, from the middle, mm.
-    farthest_from_ellipse : float
-        mm.
-    """
+    """Eight arcs that keep the length and the width and both true radii of the ellipse's ends."""
 
     length: float
     width: float
+    """mm."""
     end_radius: float
     middle_radius: float
     side_radius: float
+    """b²/a, (a + b)/2 and a²/b (Rose, *Mechanical Drawing Self-Taught*, 1883, figs 81 and 82); mm.
+    """
     end_centre: float
     side_centre: float
+    """From the middle along the axes, as for four arcs, mm."""
     middle_centre: Point
+    """Of the arc between them in the quarter to the right and up, from the middle, mm."""
     farthest_from_ellipse: float
+    """mm."""
 
     @classmethod
     def for_oval(cls, length: float, width: float) -> EightCentreOval:

@@ -13,26 +13,18 @@ from .instruments import Ordinate
 
 @dataclass(frozen=True, slots=True)
 class LargeArc:
-    """An arc by its chord (span) and its rise.
-
-    Attributes
-    ----------
-    chord, rise : float
-        mm.
-    radius : float
-        c²/(8h) + h/2 (Hatfield, *The American House-Carpenter*, art. 518), mm.
-    centre_below : float
-        From the middle of the chord to the centre, away from the arc, mm; negative where the arc
-        is more than half a circle.
-    length : float
-        Along the arc, mm.
-    """
+    """An arc by its chord (span) and its rise."""
 
     chord: float
     rise: float
+    """mm."""
     radius: float
+    """c²/(8h) + h/2 (Hatfield, *The American House-Carpenter*, art. 518), mm."""
     centre_below: float
+    """From the middle of the chord to the centre, away from the arc, mm; negative where the arc is
+    more than half a circle."""
     length: float
+    """Along the arc, mm."""
 
     @classmethod
     def from_chord_and_rise(cls, chord: float, rise: float) -> LargeArc:
@@ -108,18 +100,13 @@ class ArchTrammel:
 
     An angle on a circle over the same chord is the same everywhere (Euclid, *Elements* III.21), so
     the joint stays on the arc.
-
-    Attributes
-    ----------
-    angle : float
-        Between the laths, radians: that at the third nail, the crown, where it is set.
-    least_lath : float
-        A lath must reach from the pencil past its nail wherever the pencil stands: the chord, or
-        the diameter where the arc is more than half a circle, mm.
     """
 
     angle: float = field(metadata={"unit": "rad"})
+    """Between the laths, radians: that at the third nail, the crown, where it is set."""
     least_lath: float
+    """A lath must reach from the pencil past its nail wherever the pencil stands: the chord, or the
+    diameter where the arc is more than half a circle, mm."""
 
     @classmethod
     def for_arc(cls, arc: LargeArc) -> ArchTrammel:
@@ -130,18 +117,12 @@ class ArchTrammel:
 
 @dataclass(frozen=True, slots=True)
 class SprungLath:
-    """A thin even lath bent through points of an arc; a line is drawn along it.
-
-    Attributes
-    ----------
-    ordinates : tuple of Ordinate
-        Where it is held, from the middle to one end, mm.
-    farthest : float
-        The farthest that it lies from the arc, mm.
-    """
+    """A thin even lath bent through points of an arc; a line is drawn along it."""
 
     ordinates: tuple[Ordinate, ...]
+    """Where it is held, from the middle to one end, mm."""
     farthest: float
+    """The farthest that it lies from the arc, mm."""
 
     @classmethod
     def for_arc(cls, arc: LargeArc, stations: int = 2) -> SprungLath:

@@ -10,12 +10,7 @@ from ..units import Tape
 
 @dataclass(frozen=True, slots=True)
 class DivisionMark:
-    """One mark: its true distance from the start, as the tape reads it, and what that misses; mm.
-
-    Attributes
-    ----------
-    exact, rounded, error : float
-    """
+    """One mark: its true distance from the start, as the tape reads it, what that misses; mm."""
 
     exact: float
     rounded: float
@@ -24,23 +19,15 @@ class DivisionMark:
 
 @dataclass(frozen=True, slots=True)
 class Division:
-    """A length in equal parts.
-
-    Attributes
-    ----------
-    total : float
-        mm.
-    parts : int
-    spacing : float
-        Of one part, mm, exact: not to be stepped off, for its rounding would add up.
-    marks : tuple of DivisionMark
-        Without the ends.
-    """
+    """A length in equal parts."""
 
     total: float
+    """mm."""
     parts: int
     spacing: float
+    """Of one part, mm, exact: not to be stepped off, for its rounding would add up."""
     marks: tuple[DivisionMark, ...]
+    """Without the ends."""
 
     @classmethod
     def of(cls, total: float, parts: int, tape: Tape | None = None) -> Division:

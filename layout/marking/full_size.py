@@ -10,16 +10,11 @@ from .step import Step
 
 @dataclass(frozen=True, slots=True)
 class FullSize:
-    """A template as large as the top.
-
-    Attributes
-    ----------
-    length, width : float
-        Of the top, mm.
-    """
+    """A template as large as the top."""
 
     length: float
     width: float
+    """Of the top, mm."""
 
 
 def full_size_template(length: float, width: float) -> Method:

@@ -9,21 +9,14 @@ from ..outlines.base import require_sizes
 
 @dataclass(frozen=True, slots=True)
 class StringCompass:
-    """A string, or a trammel bar, from a centre to the pencil.
-
-    Attributes
-    ----------
-    centres : tuple of str
-        Labels of the marks that it swings about.
-    radius : float
-        To the finish line, mm.
-    core_radius : float
-        To the core line inside a lipping, mm; the same where there is none.
-    """
+    """A string, or a trammel bar, from a centre to the pencil."""
 
     centres: tuple[str, ...]
+    """Labels of the marks that it swings about."""
     radius: float
+    """To the finish line, mm."""
     core_radius: float
+    """To the core line inside a lipping, mm; the same where there is none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,17 +25,12 @@ class TrammelRod:
 
     Pencil to one pin is half the width, to the other half the length (Rose, *Mechanical Drawing
     Self-Taught*, 1883, fig. 83; Hatfield, *The American House-Carpenter*, art. 549).
-
-    Attributes
-    ----------
-    to_long_axis_pin : float
-        From the pencil to the pin that runs on the long axis: half the width, mm.
-    to_short_axis_pin : float
-        From the pencil to the pin that runs on the short axis: half the length, mm.
     """
 
     to_long_axis_pin: float
+    """From the pencil to the pin that runs on the long axis: half the width, mm."""
     to_short_axis_pin: float
+    """From the pencil to the pin that runs on the short axis: half the length, mm."""
 
     @classmethod
     def for_oval(cls, length: float, width: float) -> TrammelRod:

@@ -10,15 +10,10 @@ from .step import Step
 
 @dataclass(frozen=True, slots=True)
 class JoinedCorners:
-    """Corners that are marked from the datum and joined.
-
-    Attributes
-    ----------
-    sides : int
-        How many straight sides are drawn.
-    """
+    """Corners that are marked from the datum and joined."""
 
     sides: int
+    """How many straight sides are drawn."""
 
 
 def joined_corners(sides: int, words: str = "") -> Method:

@@ -36,21 +36,14 @@ class Tie:
 
 @dataclass(frozen=True, slots=True)
 class CrossMeasure:
-    """Two tapes that fix a mark where they cross.
-
-    Attributes
-    ----------
-    first, second : Tie
-    crossing : float
-        Angle between the tapes, radians; best near a right angle.
-    error : float
-        How far the mark may be out by what the tapes may be out, mm.
-    """
+    """Two tapes that fix a mark where they cross."""
 
     first: Tie
     second: Tie
     crossing: float = field(metadata={"unit": "rad"})
+    """Angle between the tapes, radians; best near a right angle."""
     error: float
+    """How far the mark may be out by what the tapes may be out, mm."""
 
     def rounding_error(self, tape: Tape) -> float:
         """Return the most that rounding both figures to the tape's division moves the mark, mm.
@@ -64,37 +57,25 @@ class CrossMeasure:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """One mark.
-
-    Attributes
-    ----------
-    label : str
-        As it is written on the wood: ``C1``.
-    kind : Kind
-    point : Point
-        Where it lies on the panel, mm.
-    along, square : float
-        Its offsets from the datum, mm.
-    cross : CrossMeasure or None
-        Where two reference points see it well enough.
-    on_wood : bool
-        Whether there is wood to mark it on.
-    advice : str
-        What to do where there is none, or where it lies in a defect; ``{distance}`` stands for
-        `off_by`.
-    off_by : float
-        How far it lies from the nearest wood, mm.
-    """
+    """One mark."""
 
     label: str
+    """As it is written on the wood: ``C1``."""
     kind: Kind
     point: Point
+    """Where it lies on the panel, mm."""
     along: float
     square: float
+    """Its offsets from the datum, mm."""
     cross: CrossMeasure | None = None
+    """Where two reference points see it well enough."""
     on_wood: bool = True
+    """Whether there is wood to mark it on."""
     advice: str = ""
+    """What to do where there is none, or where it lies in a defect; ``{distance}`` stands for
+    `off_by`."""
     off_by: float = 0.0
+    """How far it lies from the nearest wood, mm."""
 
     def rounding_error(self, tape: Tape) -> float:
         """Return how far the mark moves when both offsets are rounded to the tape's division, mm.
@@ -110,19 +91,12 @@ class Mark:
 
 @dataclass(frozen=True, slots=True)
 class Check:
-    """A distance between two marks that shows a slip.
-
-    Attributes
-    ----------
-    start, end : str
-        Labels of the marks, or letters of corners.
-    distance : float
-        mm.
-    why : str
-        What it proves.
-    """
+    """A distance between two marks that shows a slip."""
 
     start: str
     end: str
+    """Labels of the marks, or letters of corners."""
     distance: float
+    """mm."""
     why: str
+    """What it proves."""

@@ -30,45 +30,29 @@ _ON_PANEL_EDGE = (Kind.CENTRELINE, Kind.CROSS_CENTRELINE)
 
 @dataclass(frozen=True, slots=True)
 class StringKit:
-    """What an oval is drawn with.
-
-    Attributes
-    ----------
-    nail, pencil : float
-        Diameters, mm; a pencil notched to the nail's size draws a true ellipse.
-    stretch : float
-        Share by which the string gives.
-    """
+    """What an oval is drawn with."""
 
     nail: float = 3.0
     pencil: float = 3.0
+    """Diameters, mm; a pencil notched to the nail's size draws a true ellipse."""
     stretch: float = 0.0
+    """Share by which the string gives."""
 
 
 @dataclass(frozen=True, slots=True)
 class MarkSet:
-    """Everything that is set out on the panel.
-
-    Attributes
-    ----------
-    marks : tuple of Mark
-        In the order in which they are made.
-    checks : tuple of Check
-        Distances that would show a slip.
-    compasses : tuple of StringCompass
-    loop : StringLoop or None
-    rod : TrammelRod or None
-        For an oval.
-    ordinates : tuple of Ordinate
-        Points of a quarter of an oval or a superellipse that prove its line.
-    """
+    """Everything that is set out on the panel."""
 
     marks: tuple[Mark, ...]
+    """In the order in which they are made."""
     checks: tuple[Check, ...]
+    """Distances that would show a slip."""
     compasses: tuple[StringCompass, ...] = ()
     loop: StringLoop | None = None
     rod: TrammelRod | None = None
+    """TrammelRod or None: for an oval."""
     ordinates: tuple[Ordinate, ...] = ()
+    """Points of a quarter of an oval or a superellipse that prove its line."""
 
     def mark(self, label: str) -> Mark:
         """Return the mark of that label; a `KeyError` where there is none."""

@@ -57,62 +57,40 @@ TYING = 1.0
 
 @dataclass(frozen=True, slots=True)
 class Pivot:
-    """A place that a point or nail stands in.
-
-    Attributes
-    ----------
-    name : str
-        What it is, or the label of its mark.
-    at : Point
-        From the middle of the top, x along its length, mm.
-    off : OffWood or None
-        How far it lies off the wood, where a panel is known and has none there.
-    """
+    """A place that a point or nail stands in."""
 
     name: str
+    """What it is, or the label of its mark."""
     at: Point
+    """From the middle of the top, x along its length, mm."""
     off: OffWood | None = None
+    """How far it lies off the wood, where a panel is known and has none there."""
 
 
 @dataclass(frozen=True, slots=True)
 class Method:
-    """One way to draw an outline.
-
-    Attributes
-    ----------
-    name : str
-    tools : tuple of HandTool
-        All of them are needed.
-    figures : dataclass
-        The lengths to set, under the names that the trade's formulas have.
-    pivots : tuple of Pivot
-        Where points or nails stand.
-    steps : tuple of Step
-    line_error : float
-        How far the line that is drawn lies from the outline even if all is set truly, mm.
-    hand_error : float
-        How far a careful hand lets it stray, mm.
-    leaves_hole : bool
-        Whether it leaves a hole in the face that is drawn on.
-    draws_line : bool
-        Whether there is a line to saw by when it is done; a router on a trammel cuts at once.
-    why_not : str
-        Why it does not serve here; empty where it does. A name in braces stands for a figure.
-    limits : tuple of Figure
-        The figures of `why_not`, mm.
-    """
+    """One way to draw an outline."""
 
     name: str
     tools: tuple[HandTool, ...]
+    """All of them are needed."""
     figures: Any
+    """The lengths to set, under the names that the trade's formulas have."""
     pivots: tuple[Pivot, ...]
+    """Where points or nails stand."""
     steps: tuple[Step, ...]
     line_error: float
+    """How far the line that is drawn lies from the outline even if all is set truly, mm."""
     hand_error: float
+    """How far a careful hand lets it stray, mm."""
     leaves_hole: bool
+    """Whether it leaves a hole in the face that is drawn on."""
     draws_line: bool = True
+    """Whether there is a line to saw by when it is done; a router on a trammel cuts at once."""
     why_not: str = ""
+    """Why it does not serve here; empty where it does. A name in braces stands for a figure."""
     limits: tuple[Figure, ...] = ()
+    """The figures of `why_not`, mm."""
 
     @property
     def error(self) -> float:
@@ -131,27 +109,18 @@ class Method:
 
 @dataclass(frozen=True, slots=True)
 class Workshop:
-    """What there is to draw with.
-
-    Attributes
-    ----------
-    tools : frozenset of HandTool
-    square_arm : float
-        Shorter arm of the framing square, mm.
-    nail, pencil : float
-        Diameters, mm.
-    stretch : float
-        Share by which the string gives.
-    ground : Ground or None
-        The panel to draw on, where it is known.
-    """
+    """What there is to draw with."""
 
     tools: frozenset[HandTool] = ALL_TOOLS
     square_arm: float = SQUARE_ARM
+    """Shorter arm of the framing square, mm."""
     nail: float = 3.0
     pencil: float = 3.0
+    """Diameters, mm."""
     stretch: float = 0.0
+    """Share by which the string gives."""
     ground: Ground | None = field(default=None)
+    """The panel to draw on, where it is known."""
 
     def pivots(self, **places: Point) -> tuple[Pivot, ...]:
         """Return pivots by name, each with how far it lies off the wood."""

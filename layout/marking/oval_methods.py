@@ -29,12 +29,7 @@ _STATIONS = 9
 
 @dataclass(frozen=True, slots=True)
 class OvalOrdinates:
-    """Points of a quarter of an oval, from the end of the short axis to that of the long one.
-
-    Attributes
-    ----------
-    ordinates : tuple of Ordinate
-    """
+    """Points of a quarter of an oval, from the end of the short axis to that of the long one."""
 
     ordinates: tuple[Ordinate, ...]
 

@@ -33,23 +33,15 @@ from .off_wood import Ground
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """Marks of one kind.
-
-    Attributes
-    ----------
-    kind : Kind
-    prefix : str
-        Letter of the labels; they are numbered from 1 where there are several.
-    points : tuple of Point
-        In the outline's own frame, mm.
-    freely : bool
-        Whether they stand in no pattern: the first is then simply the one at the lower left.
-    """
+    """Marks of one kind."""
 
     kind: Kind
     prefix: str
+    """Letter of the labels; they are numbered from 1 where there are several."""
     points: tuple[Point, ...]
+    """In the outline's own frame, mm."""
     freely: bool = False
+    """Whether they stand in no pattern: the first is then simply the one at the lower left."""
 
     def seen(self, turn: float) -> tuple[tuple[str, Point], ...]:
         """Return labels and points in the order of a datum that the top is turned from by `turn`.

@@ -17,87 +17,53 @@ from .string_loop import DrawnOval, StringLoop
 
 @dataclass(frozen=True, slots=True)
 class MarkedOval:
-    """An oval, and the ways to draw it.
-
-    Attributes
-    ----------
-    shape : str
-    length, width : float
-        mm.
-    end_radius, side_radius : float
-        Radii of curvature W²/(2L) and L²/(2W), mm.
-    perimeter : float
-        mm.
-    bare_loop : float
-        The loop for nails and a pencil of no thickness, L + √(L² − W²), mm.
-    slip_of_1_mm, slip_of_1_percent : DrawnOval
-        What the string draws when its loop is so much too long.
-    checks : tuple of Ordinate
-        Points of a quarter that prove the drawn line.
-    methods : tuple of Method
-        The first is the one to use.
-    """
+    """An oval, and the ways to draw it."""
 
     shape: str
     length: float
     width: float
+    """mm."""
     end_radius: float
     side_radius: float
+    """Radii of curvature W²/(2L) and L²/(2W), mm."""
     perimeter: float
+    """mm."""
     bare_loop: float
+    """The loop for nails and a pencil of no thickness, L + √(L² − W²), mm."""
     slip_of_1_mm: DrawnOval
     slip_of_1_percent: DrawnOval
+    """What the string draws when its loop is so much too long."""
     checks: tuple[Ordinate, ...]
+    """Points of a quarter that prove the drawn line."""
     methods: tuple[Method, ...]
+    """The first is the one to use."""
 
 
 @dataclass(frozen=True, slots=True)
 class MarkedArcs:
-    """A circle, a capsule or a rounded rectangle, and the ways to draw its arcs.
-
-    Attributes
-    ----------
-    shape : str
-    length, width, radius : float
-        mm.
-    centres_apart : float
-        Along the length, mm; 0 for a circle.
-    centres_across : float
-        Across it, mm; 0 but for a rounded rectangle.
-    diagonal : float
-        Between tangent points of a capsule, or between opposite corner centres, mm: equal both
-        ways, or it is out of square.
-    perimeter : float
-        mm.
-    methods : tuple of Method
-        The first is the one to use.
-    """
+    """A circle, a capsule or a rounded rectangle, and the ways to draw its arcs."""
 
     shape: str
     length: float
     width: float
     radius: float
+    """mm."""
     centres_apart: float
+    """Along the length, mm; 0 for a circle."""
     centres_across: float
+    """Across it, mm; 0 but for a rounded rectangle."""
     diagonal: float
+    """Between tangent points of a capsule, or between opposite corner centres, mm: equal both ways,
+    or it is out of square."""
     perimeter: float
+    """mm."""
     methods: tuple[Method, ...]
+    """The first is the one to use."""
 
 
 @dataclass(frozen=True, slots=True)
 class MarkedArc:
-    """A large arc, and the ways to draw it.
-
-    Attributes
-    ----------
-    shape : str
-    chord, rise, radius, centre_below, length : float
-        mm.
-    ordinates : tuple of Ordinate
-        From the middle to the end of the chord; empty for more than half a circle.
-    methods : tuple of Method
-        The first is the one to use.
-    """
+    """A large arc, and the ways to draw it."""
 
     shape: str
     chord: float
@@ -105,26 +71,21 @@ class MarkedArc:
     radius: float
     centre_below: float
     length: float
+    """mm."""
     ordinates: tuple[Ordinate, ...]
+    """From the middle to the end of the chord; empty for more than half a circle."""
     methods: tuple[Method, ...]
+    """The first is the one to use."""
 
 
 @dataclass(frozen=True, slots=True)
 class MarkedSuperellipse:
-    """A superellipse by ordinates: |2x/L|ⁿ + |2y/W|ⁿ = 1.
-
-    Attributes
-    ----------
-    shape : str
-    length, width : float
-        mm.
-    exponent : float
-    ordinates : tuple of Ordinate
-    """
+    """A superellipse by ordinates: |2x/L|ⁿ + |2y/W|ⁿ = 1."""
 
     shape: str
     length: float
     width: float
+    """mm."""
     exponent: float = field(metadata={"unit": ""})
     ordinates: tuple[Ordinate, ...]
 

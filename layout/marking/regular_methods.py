@@ -25,18 +25,12 @@ from .step import Step
 
 @dataclass(frozen=True, slots=True)
 class SteppedCircle:
-    """A circle through the corners, and the chord that steps from one corner to the next.
-
-    Attributes
-    ----------
-    radius : float
-        Of the circle, mm.
-    step : float
-        mm; a hexagon's is the radius itself (Euclid, *Elements* IV.15).
-    """
+    """A circle through the corners, and the chord that steps from one corner to the next."""
 
     radius: float
+    """Of the circle, mm."""
     step: float
+    """mm; a hexagon's is the radius itself (Euclid, *Elements* IV.15)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,20 +38,14 @@ class SquareAndHalfDiagonal:
     """A square whose corners are cut off so that eight equal sides are left.
 
     Half its diagonal, struck from each corner, meets its sides in the octagon's corners.
-
-    Attributes
-    ----------
-    square : float
-        Its side: across the flats, mm.
-    half_diagonal : float
-        From each corner to the marks on its two sides, mm.
-    cut_off : float
-        From each corner to the nearer mark on a side, mm: what is left of the side.
     """
 
     square: float
+    """Its side: across the flats, mm."""
     half_diagonal: float
+    """From each corner to the marks on its two sides, mm."""
     cut_off: float
+    """From each corner to the nearer mark on a side, mm: what is left of the side."""
 
     @classmethod
     def of(cls, across_flats: float) -> SquareAndHalfDiagonal:

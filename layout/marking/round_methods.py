@@ -28,18 +28,12 @@ from .step import Step
 
 @dataclass(frozen=True, slots=True)
 class Swing:
-    """A radius and the centres that it is swung about.
-
-    Attributes
-    ----------
-    radius : float
-        mm.
-    centres : tuple of Point
-        From the middle of the top, mm.
-    """
+    """A radius and the centres that it is swung about."""
 
     radius: float
+    """mm."""
     centres: tuple[Point, ...]
+    """From the middle of the top, mm."""
 
 
 @dataclass(frozen=True, slots=True)

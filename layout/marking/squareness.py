@@ -15,25 +15,17 @@ diagonals then differ by 3 at most (common practice)."""
 
 @dataclass(frozen=True, slots=True)
 class Squareness:
-    """How a corner stands.
-
-    Attributes
-    ----------
-    angle : float
-        Of the corner, radians.
-    out_by : float
-        How far the end of the second side lies from the square line, mm: positive where it leans
-        outwards, over the first side's end.
-    square_diagonal : float
-        What the diagonal would be if the corner were square, mm.
-    is_square : bool
-        Whether it may be worked from as it is.
-    """
+    """How a corner stands."""
 
     angle: float = field(metadata={"unit": "rad"})
+    """Of the corner, radians."""
     out_by: float
+    """How far the end of the second side lies from the square line, mm: positive where it leans
+    outwards, over the first side's end."""
     square_diagonal: float
+    """What the diagonal would be if the corner were square, mm."""
     is_square: bool
+    """Whether it may be worked from as it is."""
 
     @classmethod
     def of_corner(cls, first: float, second: float, diagonal: float) -> Squareness:

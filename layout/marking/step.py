@@ -17,22 +17,14 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One thing to do.
-
-    Attributes
-    ----------
-    title : str
-    what : str
-        In words; a name in braces stands for the figure of that name.
-    figures : tuple of Figure
-    about : str
-        The cut, mend or part of the build that it is about; empty where it needs no name.
-    """
+    """One thing to do."""
 
     title: str
     what: str
+    """In words; a name in braces stands for the figure of that name."""
     figures: tuple[Figure, ...] = ()
     about: str = ""
+    """The cut, mend or part of the build that it is about; empty where it needs no name."""
 
     @classmethod
     def of(cls, title: str, what: str, *, about: str = "", **lengths: float) -> Step:

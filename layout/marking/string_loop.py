@@ -27,24 +27,17 @@ class StringLoop:
     foci add up to its length (Apollonius, *Conics* III.52). A nail and a pencil of the same
     diameter d lengthen the loop by exactly πd and the curve stays an ellipse; where they differ the
     loop given here keeps the width, and the length comes out a little wrong: see `drawn`.
-
-    Attributes
-    ----------
-    nail_spacing : float
-        Distance between the nails, mm; zero for a circle.
-    loop : float
-        Length of the closed loop as it is tied, slack, mm.
-    nail, pencil : float
-        Their diameters, mm.
-    stretch : float
-        Share by which the string gives when it is drawn taut.
     """
 
     nail_spacing: float
+    """Distance between the nails, mm; zero for a circle."""
     loop: float
+    """Length of the closed loop as it is tied, slack, mm."""
     nail: float = 0.0
     pencil: float = 0.0
+    """Their diameters, mm."""
     stretch: float = 0.0
+    """Share by which the string gives when it is drawn taut."""
 
     @classmethod
     def for_oval(

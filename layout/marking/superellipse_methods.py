@@ -28,16 +28,11 @@ class SuperellipseOrdinates:
 
     Up to the diagonal they stand at even distances out from O along the long axis; beyond it, where
     the curve runs steeply, at even distances up from it.
-
-    Attributes
-    ----------
-    ordinates : tuple of Ordinate
-    farthest : float
-        The farthest that a chord between two of them stands off the curve, mm.
     """
 
     ordinates: tuple[Ordinate, ...]
     farthest: float
+    """The farthest that a chord between two of them stands off the curve, mm."""
 
     @classmethod
     def of(cls, top: Superellipse) -> SuperellipseOrdinates:
