@@ -41,31 +41,21 @@ _STEP = 10.0
 
 @dataclass(frozen=True, slots=True)
 class Batten:
-    """A strip across the grain underneath, not glued.
-
-    Attributes
-    ----------
-    middle : Point
-        mm from the centre of the top.
-    length : float
-        mm; it stops `SHORT` inside the edge.
-    width, thickness : float
-        mm.
-    slot : float
-        Length of the slots of its outer screws across the grain, mm; its middle screw is fixed.
-    screws : tuple of three Points
-        Its middle screw and its outer ones, mm from the centre of the top.
-    print : Path
-        What it covers on the panel.
-    """
+    """A strip across the grain underneath, not glued."""
 
     middle: Point
+    """mm from the centre of the top."""
     length: float
+    """mm; it stops `SHORT` inside the edge."""
     width: float
     thickness: float
+    """mm."""
     slot: float
+    """Length of the slots of its outer screws across the grain, mm; its middle screw is fixed."""
     screws: tuple[Point, Point, Point]
+    """Its middle screw and its outer ones, mm from the centre of the top."""
     print: Path
+    """What it covers on the panel."""
 
 
 def battens_under(

@@ -24,29 +24,19 @@ class Concern(Enum):
 
 @dataclass(frozen=True, slots=True)
 class LegProblem:
-    """One thing about the legs that the maker should put right or know.
-
-    Attributes
-    ----------
-    concern : Concern
-    legs : tuple of int
-        Numbers of the legs it is about; none where it is about all.
-    distance : float
-        What was found, mm, where it is a distance.
-    force : float
-        What was found, N, where it is a force.
-    limit : float
-        What the found figure is held against, in its unit.
-    blame : tuple of str
-        Names of the defects that spoil the place.
-    """
+    """One thing about the legs that the maker should put right or know."""
 
     concern: Concern
     legs: tuple[int, ...] = ()
+    """Numbers of the legs it is about; none where it is about all."""
     distance: float = 0.0
+    """What was found, mm, where it is a distance."""
     force: float = field(default=0.0, metadata={"unit": "N"})
+    """What was found, N, where it is a force."""
     limit: float = field(default=0.0, metadata={"unit": ""})
+    """What the found figure is held against, in its unit."""
     blame: tuple[str, ...] = ()
+    """Names of the defects that spoil the place."""
 
     @property
     def is_grave(self) -> bool:

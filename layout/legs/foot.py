@@ -32,16 +32,6 @@ class FootShape(Enum):
 class Foot:
     """The print of one leg under the top.
 
-    Attributes
-    ----------
-    shape : FootShape
-        A slab is a leg as wide as the top or nearly: two of them stand.
-    length, width : float
-        Along and across the top, mm; the diameter, side or, of a hexagon, the width across its
-        flats where both are one.
-    wall : float
-        Thickness of a ring's wall, mm; 0 for a solid foot.
-
     Raises
     ------
     LegsError
@@ -50,9 +40,13 @@ class Foot:
     """
 
     shape: FootShape
+    """A slab is a leg as wide as the top or nearly: two of them stand."""
     length: float
     width: float
+    """Along and across the top, mm; the diameter, side or, of a hexagon, the width across its flats
+    where both are one."""
     wall: float = 0.0
+    """Thickness of a ring's wall, mm; 0 for a solid foot."""
 
     def __post_init__(self) -> None:
         if not (0 < self.length < math.inf and 0 < self.width < math.inf):

@@ -13,26 +13,18 @@ CURE = (2.0, 3.0)
 
 @dataclass(frozen=True, slots=True)
 class GlueJoint:
-    """The joint of one leg and the top.
-
-    Attributes
-    ----------
-    area : float
-        mm²; of a ring only its wall.
-    block : float
-        Diameter of a turned block that would fill a ring and more than double its joint, mm; 0 for
-        a solid leg.
-    block_area : float
-        What that block adds, mm².
-    least_days, most_days : float
-        Until a flexible adhesive has cured to the middle of the joint, days.
-    """
+    """The joint of one leg and the top."""
 
     area: float = field(metadata={"unit": "mm2"})
+    """mm²; of a ring only its wall."""
     block: float
+    """Diameter of a turned block that would fill a ring and more than double its joint, mm; 0 for a
+    solid leg."""
     block_area: float = field(metadata={"unit": "mm2"})
+    """What that block adds, mm²."""
     least_days: float = field(metadata={"unit": "d"})
     most_days: float = field(metadata={"unit": "d"})
+    """Until a flexible adhesive has cured to the middle of the joint, days."""
 
 
 def glue_joint(foot: Foot) -> GlueJoint:

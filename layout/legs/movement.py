@@ -39,79 +39,51 @@ GLUE_FIGHTS = 1.0
 
 @dataclass(frozen=True, slots=True)
 class Slot:
-    """How one fixing lets the top move.
-
-    Attributes
-    ----------
-    place : Point
-        mm from the centre of the top.
-    length : float
-        Of its slot across the grain, mm; the screw's own diameter where it is fixed.
-    fixed : bool
-        Whether it is the one that stays fast.
-    """
+    """How one fixing lets the top move."""
 
     place: Point
+    """mm from the centre of the top."""
     length: float
+    """Of its slot across the grain, mm; the screw's own diameter where it is fixed."""
     fixed: bool
+    """Whether it is the one that stays fast."""
 
 
 @dataclass(frozen=True, slots=True)
 class MovementPlan:
-    """What the seasons do to the top.
-
-    Attributes
-    ----------
-    across : float
-        Direction across the grain, radians from the length of the top.
-    width : float
-        Of the top that way, mm.
-    change : float
-        How much wider it is when damp than when dry, mm.
-    coefficient : float
-        Share for each 1 % of moisture; for boards of the whole swing.
-    source : str
-    solid : bool
-        Whether it is solid wood; board wants no slots, only a little play.
-    slots : tuple of Slot
-        One for each fixing of a solid top, in their order.
-    joint : float
-        Movement under one leg's rigid joint, mm.
-    glue_fights : bool
-        Whether a rigid glue holds the legs and their joints are too wide for that.
-    """
+    """What the seasons do to the top."""
 
     across: float = field(metadata={"unit": "rad"})
+    """Direction across the grain, radians from the length of the top."""
     width: float
+    """Of the top that way, mm."""
     change: float
+    """How much wider it is when damp than when dry, mm."""
     coefficient: float = field(metadata={"unit": ""})
+    """Share for each 1 % of moisture; for boards of the whole swing."""
     source: str
     solid: bool
+    """Whether it is solid wood; board wants no slots, only a little play."""
     slots: tuple[Slot, ...]
+    """One for each fixing of a solid top, in their order."""
     joint: float
+    """Movement under one leg's rigid joint, mm."""
     glue_fights: bool
+    """Whether a rigid glue holds the legs and their joints are too wide for that."""
 
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """What holds the top, as far as its movement cares.
-
-    Attributes
-    ----------
-    groups : tuple of tuples of Point
-        The fixings that something rigid joins, mm from the centre of the top.
-    foot : Foot
-        What a leg's joint covers.
-    glued : bool
-        Whether a rigid glue holds the legs.
-    screw : float
-        Diameter of the screws, mm.
-    """
+    """What holds the top, as far as its movement cares."""
 
     groups: tuple[tuple[Point, ...], ...]
+    """The fixings that something rigid joins, mm from the centre of the top."""
     foot: Foot
+    """What a leg's joint covers."""
     glued: bool
+    """Whether a rigid glue holds the legs."""
     screw: float
+    """Diameter of the screws, mm."""
 
 
 def movement_of(

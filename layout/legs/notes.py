@@ -26,18 +26,12 @@ class Matter(Enum):
 
 @dataclass(frozen=True, slots=True)
 class TableNote:
-    """One thing about the table.
-
-    Attributes
-    ----------
-    matter : Matter
-    found, limit : float
-        What was found and what it is held against, mm.
-    """
+    """One thing about the table."""
 
     matter: Matter
     found: float = field(default=0.0)
     limit: float = field(default=0.0)
+    """What was found and what it is held against, mm."""
 
     def words(self, tape: Tape) -> str:
         """Return one sentence or two in the units of the tape: what, how much, what to do."""

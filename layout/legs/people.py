@@ -42,18 +42,12 @@ def lifters(mass: float) -> int:
 
 @dataclass(frozen=True, slots=True)
 class Seating:
-    """How people sit at it.
-
-    Attributes
-    ----------
-    seats : tuple of Seat
-        As many as find room with knees clear of the legs.
-    without_legs : int
-        How many there would be if no leg stood in the way.
-    """
+    """How people sit at it."""
 
     seats: tuple[Seat, ...]
+    """As many as find room with knees clear of the legs."""
     without_legs: int
+    """How many there would be if no leg stood in the way."""
 
 
 def seating_at(

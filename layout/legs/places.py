@@ -56,35 +56,23 @@ _CORNER = 5
 
 @dataclass(frozen=True, slots=True)
 class Seat:
-    """One place at the table.
-
-    Attributes
-    ----------
-    place : Point
-        The middle of its stretch of the edge, mm from the centre of the top.
-    towards : float
-        Which way the diner faces, radians.
-    """
+    """One place at the table."""
 
     place: Point
+    """The middle of its stretch of the edge, mm from the centre of the top."""
     towards: float = field(metadata={"unit": "rad"})
+    """Which way the diner faces, radians."""
 
 
 @dataclass(frozen=True)
 class Edge:
-    """The edge in even steps; place i is the stretch of `width` steps from step i.
-
-    Attributes
-    ----------
-    points, inwards : (n, 2) array
-        Of each step, and the unit vector into the top.
-    width : int
-        Steps that a place takes.
-    """
+    """The edge in even steps; place i is the stretch of `width` steps from step i."""
 
     points: Array
     inwards: Array
+    """(n, 2) array: of each step, and the unit vector into the top."""
     width: int
+    """Steps that a place takes."""
 
     @classmethod
     def walked(cls, path: Path, place: float) -> Edge:

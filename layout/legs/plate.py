@@ -64,39 +64,28 @@ def rigidity(stiffness: Stiffness, thickness: float, grain: float = 0.0) -> Arra
 
 @dataclass(frozen=True)
 class Plate:
-    """A convex plate cut in triangles, free everywhere until it is rested on something.
-
-    Attributes
-    ----------
-    size : float
-        The square root of its area, mm.
-    stiff : float
-        The unit of its stiffness, N·mm.
-    places : (p, 2) array
-        Where its bending is read, mm: first the points of the mesh, then the middles of its edges.
-    points : int
-        How many of them are points of the mesh.
-    matrix : sparse matrix
-        Of the unit plate.
-    load : (n,) array
-        What a load of one a unit area does to the unit plate.
-    reading : sparse matrix
-        From the unknowns to the deflections at `places`.
-    basis : skfem basis
-        For reading anywhere else.
-    rim : (k, 3) array
-        Outward normal of each edge of the unit plate, and minus its distance from the middle.
-    """
+    """A convex plate cut in triangles, free everywhere until it is rested on something."""
 
     size: float
+    """The square root of its area, mm."""
     stiff: float
+    """The unit of its stiffness, N·mm."""
     places: Array
+    """(p, 2) array: where its bending is read, mm: first the points of the mesh, then the middles
+    of its edges."""
     points: int
+    """How many of them are points of the mesh."""
     matrix: Any
+    """Of the unit plate."""
     load: Array
+    """(n,) array: what a load of one a unit area does to the unit plate."""
     reading: Any
+    """From the unknowns to the deflections at `places`."""
     basis: Any
+    """For reading anywhere else."""
     rim: Array
+    """(k, 3) array: outward normal of each edge of the unit plate, and minus its distance from the
+    middle."""
 
     @classmethod
     def cut(cls, outline: Path, rigid: Array, triangles: int = TRIANGLES) -> Plate:
@@ -159,17 +148,11 @@ class Plate:
 
 @dataclass(frozen=True)
 class RestedPlate:
-    """A plate on its legs.
-
-    Attributes
-    ----------
-    plate : Plate
-    factors : scipy.sparse.linalg.SuperLU
-        Of its equations, with one row for each support.
-    """
+    """A plate on its legs."""
 
     plate: Plate
     factors: Any
+    """Of its equations, with one row for each support."""
 
     def under_load(self, pressure: float) -> Array:
         """Return how far it goes down at its places, (p,) mm, under an even load, N/mm²."""

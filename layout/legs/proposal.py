@@ -49,36 +49,23 @@ _FARTHEST = (0.25, 0.3)
 
 @dataclass(frozen=True, slots=True)
 class Proposal:
-    """Legs of one count, and what they mean.
-
-    Attributes
-    ----------
-    count : int
-    wish : LegsWish
-        With the places found, ready to be planned.
-    legs : LegsPlan
-    sag : Sag or None
-    seating : Seating
-    spread : float
-        Area of the polygon of the feet as a share of the top.
-    least_gap, widest_gap : float
-        Clear between neighbouring legs on the rim of the feet, mm.
-    held : float
-        Force that tips it by estimate, N, as far as it stays below the load asked for.
-    score : float
-        What the goal counts, higher is better.
-    """
+    """Legs of one count, and what they mean."""
 
     count: int
     wish: LegsWish
+    """With the places found, ready to be planned."""
     legs: LegsPlan
     sag: Sag | None
     seating: Seating
     spread: float = field(metadata={"unit": ""})
+    """Area of the polygon of the feet as a share of the top."""
     least_gap: float
     widest_gap: float
+    """Clear between neighbouring legs on the rim of the feet, mm."""
     held: float = field(metadata={"unit": "N"})
+    """Force that tips it by estimate, N, as far as it stays below the load asked for."""
     score: float = field(metadata={"unit": ""})
+    """What the goal counts, higher is better."""
 
 
 def compare(

@@ -41,19 +41,13 @@ anybody can set a leg to."""
 
 @dataclass(frozen=True, slots=True)
 class Insets:
-    """How far the feet's outsides stay from the edge, mm.
-
-    Attributes
-    ----------
-    side, end : float
-        From the sides and from the ends.
-    round_about : float
-        From the edge anywhere.
-    """
+    """How far the feet's outsides stay from the edge, mm."""
 
     side: float
     end: float
+    """From the sides and from the ends."""
     round_about: float
+    """From the edge anywhere."""
 
 
 def insets_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Insets:
@@ -94,27 +88,21 @@ class StandingRoom:
 
     It is made symmetrical about both centrelines, so that feet placed by it are. In such a convex
     room a foot in one quarter is held back by its corners towards that quarter alone.
-
-    Attributes
-    ----------
-    line : Path
-        The parallel to the top's edge that a foot's corners (a round foot's middle) must not cross.
-    corners : tuple of Point
-        The foot's upper right corners from its middle; the middle itself for a round foot.
-    half_length, half_width : float
-        Most that the middle may stand off the centrelines, mm.
-    quarters : tuple of (int, int)
-        Which quarters of the top are looked at: one will do where all four are alike.
-    plate : StandingRoom or None
-        Of the plate on the leg's head, where there is one: it keeps `PLATE_INSET`.
     """
 
     line: Path
+    """The parallel to the top's edge that a foot's corners (a round foot's middle) must not cross.
+    """
     corners: tuple[Point, ...]
+    """The foot's upper right corners from its middle; the middle itself for a round foot."""
     half_length: float
     half_width: float
+    """Most that the middle may stand off the centrelines, mm."""
     quarters: tuple[tuple[int, int], ...]
+    """tuple of (int, int): which quarters of the top are looked at: one will do where all four are
+    alike."""
     plate: StandingRoom | None = None
+    """Of the plate on the leg's head, where there is one: it keeps `PLATE_INSET`."""
 
     @classmethod
     def for_wish(cls, wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> StandingRoom:

@@ -82,34 +82,22 @@ class ScrewFault(Enum):
 
 @dataclass(frozen=True, slots=True)
 class ScrewPlan:
-    """A screw in a top.
-
-    Attributes
-    ----------
-    screw : Screw
-    bite : float
-        How deep it goes into the wood, mm.
-    left : float
-        Wood left under its tip, mm; negative where it comes through.
-    pilot : float
-        Diameter of its pilot hole, mm.
-    pilot_depth : float
-        How deep to drill that, mm: to the tip, and never nearer to the face than half of what is
-        left.
-    from_edge : float
-        Least distance from the edge of the top, mm.
-    longest : float
-        The longest screw that leaves enough under its tip, mm.
-    faults : tuple of ScrewFault
-    """
+    """A screw in a top."""
 
     screw: Screw
     bite: float
+    """How deep it goes into the wood, mm."""
     left: float
+    """Wood left under its tip, mm; negative where it comes through."""
     pilot: float
+    """Diameter of its pilot hole, mm."""
     pilot_depth: float
+    """How deep to drill that, mm: to the tip, and never nearer to the face than half of what is
+    left."""
     from_edge: float
+    """Least distance from the edge of the top, mm."""
     longest: float
+    """The longest screw that leaves enough under its tip, mm."""
     faults: tuple[ScrewFault, ...]
 
     @property

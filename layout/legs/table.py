@@ -21,17 +21,11 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class TableTop:
-    """A top for which legs are sought.
-
-    Attributes
-    ----------
-    top : Top
-    tape_error : float
-        How far any tape may have been out, mm.
-    """
+    """A top for which legs are sought."""
 
     top: Top
     tape_error: float = 0.0
+    """How far any tape may have been out, mm."""
 
     @cached_property
     def bearing(self) -> SoundWood:

@@ -28,35 +28,6 @@ class Glue(Enum):
 class TableWish:
     """What the maker asks of the table as a whole.
 
-    Attributes
-    ----------
-    goal : Goal
-        What makes legs the best.
-    counts : tuple of int
-        How many legs are compared, and the best of them taken; empty where the legs stand as they
-        are wished.
-    spread : float
-        What lies on it for years, kg/m².
-    force : float
-        What presses on it for a while at the worst place, N.
-    creep : float or None
-        What a lasting load makes of the first sag; None for what is usual for the build.
-    place : float
-        Edge that a diner takes, mm.
-    screw : Screw or None
-        None to have one proposed.
-    holes : tuple of two floats or None
-        How far the outer screw holes of a plate lie apart, along and across the top, mm; None for
-        holes near its corners.
-    glue : Glue
-        Of legs that are glued.
-    framed : bool
-        Whether rails or an apron join the legs.
-    swing : float
-        Of the wood's moisture over a year, %.
-    quartered : bool
-        Whether solid wood is sawn on the quarter.
-
     Raises
     ------
     LegsError
@@ -64,17 +35,31 @@ class TableWish:
     """
 
     goal: Goal = Goal.FIRMEST
+    """What makes legs the best."""
     counts: tuple[int, ...] = ()
+    """How many legs are compared, and the best of them taken; empty where the legs stand as they
+    are wished."""
     spread: float = field(default=Burden().spread, metadata={"unit": "kg/m2"})
+    """What lies on it for years, kg/m²."""
     force: float = field(default=Burden().force, metadata={"unit": "N"})
+    """What presses on it for a while at the worst place, N."""
     creep: float | None = field(default=None, metadata={"unit": ""})
+    """What a lasting load makes of the first sag; None for what is usual for the build."""
     place: float = PLACE
+    """Edge that a diner takes, mm."""
     screw: Screw | None = None
+    """None to have one proposed."""
     holes: tuple[float, float] | None = None
+    """How far the outer screw holes of a plate lie apart, along and across the top, mm; None for
+    holes near its corners."""
     glue: Glue = Glue.RIGID
+    """Of legs that are glued."""
     framed: bool = False
+    """Whether rails or an apron join the legs."""
     swing: float = field(default=SWING, metadata={"unit": "%"})
+    """Of the wood's moisture over a year, %."""
     quartered: bool = False
+    """Whether solid wood is sawn on the quarter."""
 
     def __post_init__(self) -> None:
         if any(count < 2 for count in self.counts):

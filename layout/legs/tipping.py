@@ -43,50 +43,34 @@ STATIONS = 72
 
 @dataclass(frozen=True, slots=True)
 class EdgeForce:
-    """The vertical force at a place that just tips the table.
-
-    Attributes
-    ----------
-    place : Point
-        On the top, mm from its centre.
-    force : float
-        N; infinite where no force tips it.
-    """
+    """The vertical force at a place that just tips the table."""
 
     place: Point
+    """On the top, mm from its centre."""
     force: float = field(metadata={"unit": "N"})
+    """N; infinite where no force tips it."""
 
 
 @dataclass(frozen=True, slots=True)
 class Tipping:
-    """What tips a table.
-
-    Attributes
-    ----------
-    weight : float
-        That holds it down, N.
-    edge : float
-        How far in from the edge the force presses, mm.
-    least : EdgeForce
-        Where it stands least firmly.
-    side, end : float
-        The force at the middle of a side and of an end, the lesser of the two, N.
-    around : tuple of EdgeForce
-        At even steps round the edge.
-    push : float
-        The least level push at the height of the top that tips it, N, where its feet do not slide.
-    push_way : float
-        Which way that push goes, radians from the length of the top.
-    """
+    """What tips a table."""
 
     weight: float = field(metadata={"unit": "N"})
+    """That holds it down, N."""
     edge: float
+    """How far in from the edge the force presses, mm."""
     least: EdgeForce
+    """Where it stands least firmly."""
     side: float = field(metadata={"unit": "N"})
     end: float = field(metadata={"unit": "N"})
+    """The force at the middle of a side and of an end, the lesser of the two, N."""
     around: tuple[EdgeForce, ...]
+    """At even steps round the edge."""
     push: float = field(metadata={"unit": "N"})
+    """The least level push at the height of the top that tips it, N, where its feet do not slide.
+    """
     push_way: float = field(metadata={"unit": "rad"})
+    """Which way that push goes, radians from the length of the top."""
 
 
 def tipping_force(weight: float, inside: float, outside: float) -> float:

@@ -26,53 +26,35 @@ from .wish import Fixing, LegsWish
 
 @dataclass(frozen=True, slots=True)
 class TablePlan:
-    """What the table does on its legs; sag and movement are estimates, not a test.
-
-    Attributes
-    ----------
-    height : float
-        Of its upper face above the floor, mm.
-    use : UsualHeight or None
-        For what a table so high is usual.
-    knees : float
-        Free between the floor and what hangs under the top, mm.
-    panel_lifters, top_lifters, leg_lifters, table_lifters : int
-        How many people lift the old panel, the new top, one leg, and the finished table.
-    seating : Seating
-    burden : Burden
-        What it has to carry.
-    sag : Sag or None
-        None where the stiffness of the top is not known.
-    movement : MovementPlan
-    battens : tuple of Batten
-        Under a solid top.
-    holes : tuple of Hole
-        Screws of the legs.
-    screw : ScrewPlan or None
-        How such a screw holds; None where none is driven, or none would hold.
-    glue : GlueJoint or None
-        Of legs that are glued.
-    flexible : bool
-        Whether that glue is flexible.
-    notes : tuple of TableNote
-    """
+    """What the table does on its legs; sag and movement are estimates, not a test."""
 
     height: float
+    """Of its upper face above the floor, mm."""
     use: UsualHeight | None
+    """For what a table so high is usual."""
     knees: float
+    """Free between the floor and what hangs under the top, mm."""
     panel_lifters: int
     top_lifters: int
     leg_lifters: int
     table_lifters: int
+    """How many people lift the old panel, the new top, one leg, and the finished table."""
     seating: Seating
     burden: Burden
+    """What it has to carry."""
     sag: Sag | None
+    """None where the stiffness of the top is not known."""
     movement: MovementPlan
     battens: tuple[Batten, ...]
+    """Under a solid top."""
     holes: tuple[Hole, ...]
+    """Screws of the legs."""
     screw: ScrewPlan | None
+    """How such a screw holds; None where none is driven, or none would hold."""
     glue: GlueJoint | None
+    """Of legs that are glued."""
     flexible: bool
+    """Whether that glue is flexible."""
     notes: tuple[TableNote, ...] = field(default=())
 
 

@@ -47,11 +47,6 @@ class Lean(Enum):
 class FixingPlate:
     """A metal plate on the head of a leg that takes its screws.
 
-    Attributes
-    ----------
-    length, width, thickness : float
-        Along and across the top, mm.
-
     Raises
     ------
     LegsError
@@ -61,6 +56,7 @@ class FixingPlate:
     length: float
     width: float
     thickness: float
+    """Along and across the top, mm."""
 
     def __post_init__(self) -> None:
         if not all(0 < v < math.inf for v in (self.length, self.width, self.thickness)):
@@ -78,39 +74,6 @@ class FixingPlate:
 class LegsWish:
     """How many legs, of what kind, and where.
 
-    Attributes
-    ----------
-    count : int
-        At least 3 where no places are given; 2 of slabs.
-    foot : Foot
-    at : tuple of Point
-        Middles of the feet from the centre of the top, x along its length, mm; empty to place
-        `count` legs by inset.
-    inset_side, inset_end : float or None
-        From the top's edge to the outside of the foot, at the sides and at the ends, mm; None for
-        what is usual.
-    height : float
-        From the floor to the underside of the top, plate and all, mm.
-    mass : float or None
-        Of one leg, kg; None to work it out from size, height and density.
-    density : float
-        Of the legs, kg/m³.
-    fixing : Fixing
-    load : float
-        Vertical force at the edge that the table is held against, N.
-    seated : bool
-        Whether people sit at it: then a long top overhangs more at its ends, for their knees.
-    plate : FixingPlate or None
-        On the head of each leg.
-    splay : float
-        How far a leg leans from upright, radians.
-    lean : Lean
-        Which way it leans, seen from above.
-    material : str
-        Of the legs, by its name; empty where only a density is known.
-    keep_in : float
-        Nothing is fixed nearer to the edge of the top than this, mm: a bevel under it.
-
     Raises
     ------
     LegsError
@@ -118,21 +81,36 @@ class LegsWish:
     """
 
     count: int = 4
+    """At least 3 where no places are given; 2 of slabs."""
     foot: Foot = Foot(FootShape.SQUARE, 60.0, 60.0)  # noqa: RUF009 frozen, so it may be shared
     at: tuple[Point, ...] = ()
+    """Middles of the feet from the centre of the top, x along its length, mm; empty to place
+    `count` legs by inset."""
     inset_side: float | None = None
     inset_end: float | None = None
+    """From the top's edge to the outside of the foot, at the sides and at the ends, mm; None for
+    what is usual."""
     height: float = 700.0
+    """From the floor to the underside of the top, plate and all, mm."""
     mass: float | None = None
+    """Of one leg, kg; None to work it out from size, height and density."""
     density: float = 650.0
+    """Of the legs, kg/m³."""
     fixing: Fixing = Fixing.SCREWED
     load: float = 600.0
+    """Vertical force at the edge that the table is held against, N."""
     seated: bool = True
+    """Whether people sit at it: then a long top overhangs more at its ends, for their knees."""
     plate: FixingPlate | None = None
+    """On the head of each leg."""
     splay: float = field(default=0.0, metadata={"unit": "rad"})
+    """How far a leg leans from upright, radians."""
     lean: Lean = Lean.OUTWARDS
+    """Which way it leans, seen from above."""
     material: str = ""
+    """Of the legs, by its name; empty where only a density is known."""
     keep_in: float = 0.0
+    """Nothing is fixed nearer to the edge of the top than this, mm: a bevel under it."""
 
     def __post_init__(self) -> None:
         count = len(self.at) or self.count
