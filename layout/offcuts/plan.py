@@ -29,77 +29,48 @@ _SLACK = 0.01
 
 @dataclass(frozen=True, slots=True)
 class Offcut:
-    """One piece that falls off.
-
-    Attributes
-    ----------
-    number : int
-        From 1, largest clean rectangle first, then largest; alike ones along the panel, then up.
-    cut : int
-        Which of the kerfs freed it, from 1; 0 where it was loose from the start.
-    piece : Region
-        On the panel.
-    area : float
-        mm².
-    mass : float
-        When it falls off, kg.
-    clean : TurnedBox or None
-        The largest found in it that is clear of every defect; None where none was found.
-    defects : tuple of str
-        Names of the defects that lie in it.
-    kept : bool
-        Whether it is worth keeping; the rest is scrap.
-    """
+    """One piece that falls off."""
 
     number: int
+    """From 1, largest clean rectangle first, then largest; alike ones along the panel, then up."""
     cut: int
+    """Which of the kerfs freed it, from 1; 0 where it was loose from the start."""
     piece: Region
+    """On the panel."""
     area: float = field(metadata={"unit": "mm2"})
+    """mm²."""
     mass: float = field(metadata={"unit": "kg"})
+    """When it falls off, kg."""
     clean: TurnedBox | None
+    """The largest found in it that is clear of every defect; None where none was found."""
     defects: tuple[str, ...]
+    """Names of the defects that lie in it."""
     kept: bool
+    """Whether it is worth keeping; the rest is scrap."""
 
 
 @dataclass(frozen=True, slots=True)
 class Balance:
-    """Where the panel's area goes: the parts add up to the whole.
-
-    Attributes
-    ----------
-    panel : float
-        As bounded outside, cut-outs not taken away, mm².
-    top : float
-        What of the panel stays in the top (its core, where it is lipped).
-    trimming : float
-        The strip outside the line that the router takes off, or that clings to the top.
-    kerf : float
-        Sawdust.
-    offcuts : float
-    cut_outs : float
-        What had been cut out of the panel before.
-    error : float
-        What is missing, as a share of the panel.
-    """
+    """Where the panel's area goes: the parts add up to the whole."""
 
     panel: float = field(metadata={"unit": "mm2"})
+    """As bounded outside, cut-outs not taken away, mm²."""
     top: float = field(metadata={"unit": "mm2"})
+    """What of the panel stays in the top (its core, where it is lipped)."""
     trimming: float = field(metadata={"unit": "mm2"})
+    """The strip outside the line that the router takes off, or that clings to the top."""
     kerf: float = field(metadata={"unit": "mm2"})
+    """Sawdust."""
     offcuts: float = field(metadata={"unit": "mm2"})
     cut_outs: float = field(metadata={"unit": "mm2"})
+    """What had been cut out of the panel before."""
     error: float
+    """What is missing, as a share of the panel."""
 
 
 @dataclass(frozen=True, slots=True)
 class OffcutPlan:
-    """What is left, and the balance.
-
-    Attributes
-    ----------
-    pieces : tuple of Offcut
-    balance : Balance
-    """
+    """What is left, and the balance."""
 
     pieces: tuple[Offcut, ...]
     balance: Balance

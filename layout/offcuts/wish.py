@@ -12,11 +12,6 @@ from ..errors import LayoutError
 class OffcutWish:
     """The least clean rectangle that makes an offcut worth keeping.
 
-    Attributes
-    ----------
-    least_length, least_width : float
-        mm (common practice: 300 by 100 and up).
-
     Raises
     ------
     LayoutError
@@ -25,6 +20,7 @@ class OffcutWish:
 
     least_length: float = 300.0
     least_width: float = 100.0
+    """mm (common practice: 300 by 100 and up)."""
 
     def __post_init__(self) -> None:
         if not 0 <= self.least_width <= self.least_length < math.inf:
