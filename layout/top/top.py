@@ -20,29 +20,20 @@ from .runs import Runs, runs_of
 
 @dataclass(frozen=True)
 class Top:
-    """A top on its panel.
-
-    Attributes
-    ----------
-    panel : Panel
-    outline : Outline
-        The finished top as it is made; its sizes are those of the sheets.
-    exact : Outline or None
-        The finished top as it was found, before rounding; None where no search found it.
-    placement : Placement
-        Where its centre lies on the panel, and its turn.
-    lipping : float
-        Thickness of the lipping round the core, mm; 0 for none.
-    kept : tuple of Path
-        Edges of the panel that stay, the wood on their left: nothing is cut where it lies on them.
-    """
+    """A top on its panel."""
 
     panel: Panel = field(metadata={"json": False})
     outline: Outline
+    """The finished top as it is made; its sizes are those of the sheets."""
     exact: Outline | None = field(default=None, kw_only=True)
+    """The finished top as it was found, before rounding; None where no search found it."""
     placement: Placement
+    """Where its centre lies on the panel, and its turn."""
     lipping: float = 0.0
+    """Thickness of the lipping round the core, mm; 0 for none."""
     kept: tuple[Path, ...] = field(default=(), metadata={"json": False})
+    """Edges of the panel that stay, the wood on their left: nothing is cut where it lies on them.
+    """
 
     def line(self, outside: float = 0.0) -> Path:
         """Return the true parallel of the finish line on the panel, mm outside it, or inside."""
