@@ -19,18 +19,12 @@ from .cut import Trim
 
 @dataclass(frozen=True, slots=True)
 class RimLoss:
-    """Where the line that is cut leaves the solid rim of a hollow panel.
-
-    Attributes
-    ----------
-    stretches : tuple of Path
-        On the panel, along the line.
-    length : float
-        Of all of them, mm.
-    """
+    """Where the line that is cut leaves the solid rim of a hollow panel."""
 
     stretches: tuple[Path, ...]
+    """On the panel, along the line."""
     length: float
+    """Of all of them, mm."""
 
     @property
     def step(self) -> Step:
@@ -76,21 +70,14 @@ def rim_loss(panel: Panel, core: Path) -> RimLoss | None:
 
 @dataclass(frozen=True, slots=True)
 class FrameJoint:
-    """A joint of rail and stile that a cut runs through.
-
-    Attributes
-    ----------
-    corner : str
-        ``lower left``, show face up.
-    cuts : tuple of str
-        Labels of the straight cuts; none where only the curve runs through it.
-    place : Path
-        On the panel.
-    """
+    """A joint of rail and stile that a cut runs through."""
 
     corner: str
+    """``lower left``, show face up."""
     cuts: tuple[str, ...]
+    """Labels of the straight cuts; none where only the curve runs through it."""
     place: Path
+    """On the panel."""
 
     @property
     def step(self) -> Step:

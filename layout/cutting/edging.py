@@ -23,33 +23,22 @@ BENDS_COLD = 100.0
 
 @dataclass(frozen=True, slots=True)
 class Edging:
-    """What goes round the sawn edges of a top.
-
-    Attributes
-    ----------
-    around : float
-        Length of all edges but those that are kept, mm; for a lipping round the core.
-    kept : float
-        Length of the panel's own edges that are kept, mm.
-    cut_length : float
-        `around` and a tenth more, mm.
-    strip_width : float
-        Before it is flushed, mm.
-    thickness : float
-        Of the lipping, mm; 0 for a thin edging.
-    tightest : float or None
-        Least radius that it must follow, mm; None for straight edges, with mitred corners.
-    layers : int
-        A lipping too thick to bend cold there is laminated of so many strips.
-    """
+    """What goes round the sawn edges of a top."""
 
     around: float
+    """Length of all edges but those that are kept, mm; for a lipping round the core."""
     kept: float
+    """Length of the panel's own edges that are kept, mm."""
     cut_length: float
+    """`around` and a tenth more, mm."""
     strip_width: float
+    """Before it is flushed, mm."""
     thickness: float
+    """Of the lipping, mm; 0 for a thin edging."""
     tightest: float | None
+    """Least radius that it must follow, mm; None for straight edges, with mitred corners."""
     layers: int
+    """A lipping too thick to bend cold there is laminated of so many strips."""
 
     @property
     def layer(self) -> float:

@@ -23,19 +23,13 @@ ALONG = math.radians(30)
 
 @dataclass(frozen=True, slots=True)
 class QuarterFeed:
-    """One quarter of the edge.
-
-    Attributes
-    ----------
-    start, end : str
-        Labels of the marks between which it is routed, in the direction of feed.
-    show_face_up : bool
-        How the work lies, so that the feed is against the bit.
-    """
+    """One quarter of the edge."""
 
     start: str
     end: str
+    """Labels of the marks between which it is routed, in the direction of feed."""
     show_face_up: bool
+    """How the work lies, so that the feed is against the bit."""
 
 
 def quarter_feeds(bench: Bench) -> tuple[QuarterFeed, ...]:

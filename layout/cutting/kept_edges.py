@@ -14,24 +14,16 @@ from ..top import Top
 
 @dataclass(frozen=True, slots=True)
 class KeptEdge:
-    """A part of the finished edge that is the panel's own.
-
-    Attributes
-    ----------
-    name : str
-        By the letters of its corners: ``AB``.
-    stretch : Path
-        Of the finish line, on the panel, the wood on its left.
-    edge : Path
-        The panel's edge there, as far as the rough line; a straight one may stand a little proud.
-    live : bool
-        Whether it is neither straight nor one even bow.
-    """
+    """A part of the finished edge that is the panel's own."""
 
     name: str
+    """By the letters of its corners: ``AB``."""
     stretch: Path
+    """Of the finish line, on the panel, the wood on its left."""
     edge: Path
+    """The panel's edge there, as far as the rough line; a straight one may stand a little proud."""
     live: bool
+    """Whether it is neither straight nor one even bow."""
 
     def step(self, number: int) -> Step:
         """Return what is done there; they are numbered from 1."""

@@ -35,67 +35,46 @@ from .work_face import WorkFace, work_face
 
 @dataclass(frozen=True, slots=True)
 class CutPlan:
-    """All cuts in order.
-
-    Attributes
-    ----------
-    face : WorkFace
-        How the show face lies while it is marked and sawn.
-    trims : tuple of Trim
-        Straight cuts through the panel.
-    skipped : tuple of SkippedTrim
-        Sides that are not sawn, each with the reason.
-    kept : tuple of KeptEdge
-        Edges of the panel that stay as they are.
-    again : MarkedAgain or None
-        The second setting out of a slab, which every cut after its rough length is marked by.
-    mends : tuple of Mended
-        What is mended before the top is cut out.
-    facets : tuple of Facet
-    curve_cuts : tuple of CurveCut
-        Jigsaw, then router or hand.
-    finish, core, rough : Path
-        On the panel, closed: the finished edge, the line that is cut (the same without a lipping),
-        and the line that the jigsaw follows.
-    kerf, allowance : float
-        Of the saw, and from the core line to the rough line, mm.
-    blank : Region
-        What is left of the panel after the straight cuts.
-    saw_kerfs : tuple of Region
-        What each cut turns to dust, in cutting order: trims, facets, then the jigsaw's ring. A band
-        may overrun what is left of the panel.
-    edging : Edging or None
-        What goes round the edge, where it is lipped or a raw edge of board.
-    rim : RimLoss or None
-        Where the line leaves the solid rim of a hollow panel.
-    joints : tuple of FrameJoint
-        Joints of a framed panel that cuts run through.
-    feeds : tuple of QuarterFeed
-        Which way the router goes round a solid top.
-    steps : tuple of Step
-        What to do at the bench, in order.
-    """
+    """All cuts in order."""
 
     face: WorkFace
+    """How the show face lies while it is marked and sawn."""
     trims: tuple[Trim, ...]
+    """Straight cuts through the panel."""
     skipped: tuple[SkippedTrim, ...]
+    """Sides that are not sawn, each with the reason."""
     kept: tuple[KeptEdge, ...]
+    """Edges of the panel that stay as they are."""
     again: MarkedAgain | None
+    """The second setting out of a slab, which every cut after its rough length is marked by."""
     mends: tuple[Mended, ...]
+    """What is mended before the top is cut out."""
     facets: tuple[Facet, ...]
     curve_cuts: tuple[CurveCut, ...]
+    """Jigsaw, then router or hand."""
     finish: Path
     core: Path
     rough: Path
+    """On the panel, closed: the finished edge, the line that is cut (the same without a lipping),
+    and the line that the jigsaw follows."""
     kerf: float
     allowance: float
+    """Of the saw, and from the core line to the rough line, mm."""
     blank: Region
+    """What is left of the panel after the straight cuts."""
     saw_kerfs: tuple[Region, ...]
+    """What each cut turns to dust, in cutting order: trims, facets, then the jigsaw's ring. A band
+    may overrun what is left of the panel."""
     edging: Edging | None
+    """What goes round the edge, where it is lipped or a raw edge of board."""
     rim: RimLoss | None
+    """Where the line leaves the solid rim of a hollow panel."""
     joints: tuple[FrameJoint, ...]
+    """Joints of a framed panel that cuts run through."""
     feeds: tuple[QuarterFeed, ...]
+    """Which way the router goes round a solid top."""
     steps: tuple[Step, ...]
+    """What to do at the bench, in order."""
 
     def drawn(self, line: Path) -> tuple[Path, ...]:
         """Return what is drawn of finish, core or rough line: all but what a kept edge is."""

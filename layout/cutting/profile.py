@@ -28,13 +28,6 @@ THIN_EDGE = 5.0
 class EdgeProfile:
     """What the maker wants the edge to look like.
 
-    Attributes
-    ----------
-    round_over : float
-        Radius of its upper arris, mm; 0 where it is only broken.
-    bevel_in, bevel_up : float
-        How far a bevel under the top runs in from the edge, and up it, mm; both 0 for none.
-
     Raises
     ------
     LayoutError
@@ -42,8 +35,10 @@ class EdgeProfile:
     """
 
     round_over: float = 0.0
+    """Radius of its upper arris, mm; 0 where it is only broken."""
     bevel_in: float = 0.0
     bevel_up: float = 0.0
+    """How far a bevel under the top runs in from the edge, and up it, mm; both 0 for none."""
 
     def __post_init__(self) -> None:
         if not all(0 <= v < math.inf for v in (self.round_over, self.bevel_in, self.bevel_up)):
@@ -61,37 +56,25 @@ class EdgeProfile:
 
 @dataclass(frozen=True, slots=True)
 class ProfilePlan:
-    """The edge worked out.
-
-    Attributes
-    ----------
-    round_over, bevel_in, bevel_up : float
-        As wished, mm.
-    edge_left : float
-        Height of the edge above the bevel, the round-over counted in, mm.
-    upright : float
-        What of it stays straight up, mm.
-    bevel_angle : float
-        Of the bevel from the underside, radians; 0 for none.
-    fixings_inside : float
-        Nothing is fixed nearer to the edge than this, mm.
-    bevel_line : Path or None
-        Where the bevel starts on the underside, on the panel: the true parallel of the edge, and
-        that edge itself where it is kept.
-    crowded : tuple of int
-        Numbers of the legs that stand nearer to the edge than that.
-    steps : tuple of Step
-    """
+    """The edge worked out."""
 
     round_over: float
     bevel_in: float
     bevel_up: float
+    """As wished, mm."""
     edge_left: float
+    """Height of the edge above the bevel, the round-over counted in, mm."""
     upright: float
+    """What of it stays straight up, mm."""
     bevel_angle: float = field(metadata={"unit": "rad"})
+    """Of the bevel from the underside, radians; 0 for none."""
     fixings_inside: float
+    """Nothing is fixed nearer to the edge than this, mm."""
     bevel_line: Path | None
+    """Where the bevel starts on the underside, on the panel: the true parallel of the edge, and
+    that edge itself where it is kept."""
     crowded: tuple[int, ...]
+    """Numbers of the legs that stand nearer to the edge than that."""
     steps: tuple[Step, ...]
 
 

@@ -36,21 +36,14 @@ _PAST_EDGE = 15.0
 
 @dataclass(frozen=True, slots=True)
 class RoughLine:
-    """The rough line on the panel.
-
-    Attributes
-    ----------
-    closed : Path
-        All round, along the panel's own edge where that is kept.
-    cut : tuple of Path
-        What of it is sawn.
-    kept : tuple of Path
-        What of it is the panel's edge.
-    """
+    """The rough line on the panel."""
 
     closed: Path
+    """All round, along the panel's own edge where that is kept."""
     cut: tuple[Path, ...]
+    """What of it is sawn."""
     kept: tuple[Path, ...] = ()
+    """What of it is the panel's edge."""
 
 
 def rough_line(bench: Bench) -> RoughLine:

@@ -35,26 +35,17 @@ _SQUARE_ON = math.cos(math.radians(15))
 
 @dataclass(frozen=True, slots=True)
 class Side:
-    """A line along which the core may be sawn.
-
-    Attributes
-    ----------
-    outwards : Point
-        The unit vector out of the core.
-    half : float
-        From the middle of the top to the core there, mm.
-    kind : TrimKind
-    end : bool
-        Whether it is cut like an end, rather than along the length.
-    stop : Stop or None
-        The hollow corner that the saw stops short of.
-    """
+    """A line along which the core may be sawn."""
 
     outwards: Point
+    """The unit vector out of the core."""
     half: float
+    """From the middle of the top to the core there, mm."""
     kind: TrimKind
     end: bool
+    """Whether it is cut like an end, rather than along the length."""
     stop: Stop | None = None
+    """The hollow corner that the saw stops short of."""
 
     def line(self, centre: Point, allowance: float) -> SawLine:
         """Return the saw line at an allowance outside the core, mm."""
@@ -86,26 +77,18 @@ class Stop:
 
 @dataclass(frozen=True, slots=True)
 class Sides:
-    """The lines of a top.
-
-    Attributes
-    ----------
-    ends, longs : tuple of Side
-        Of its box; each from the one nearer the datum's start or line.
-    own : tuple of Side
-        Its own straight sides that the saw goes through along, from the one nearest the datum's
-        line and round the top.
-    stopped : tuple of Side
-        Those that end in a hollow corner.
-    is_hollow : bool
-        Whether a straight-sided top has sides that no saw can go through along.
-    """
+    """The lines of a top."""
 
     ends: tuple[Side, ...]
     longs: tuple[Side, ...]
+    """Of its box; each from the one nearer the datum's start or line."""
     own: tuple[Side, ...] = ()
+    """Its own straight sides that the saw goes through along, from the one nearest the datum's line
+    and round the top."""
     stopped: tuple[Side, ...] = ()
+    """Those that end in a hollow corner."""
     is_hollow: bool = False
+    """Whether a straight-sided top has sides that no saw can go through along."""
 
 
 def sides_of(bench: Bench) -> Sides:

@@ -44,26 +44,17 @@ ONE_PASS = 50.0
 
 @dataclass(frozen=True, slots=True)
 class StraightCuts:
-    """The trims in order, what they leave, and the sides that are not sawn.
-
-    Attributes
-    ----------
-    trims : tuple of Trim
-    skipped : tuple of SkippedTrim
-    blank : Region
-        What is left of the panel.
-    bench : Bench
-        With the panel and the datum that the last of them were marked by: a slab is marked again
-        once it is short.
-    is_hollow : bool
-        Whether a straight-sided top is hollow somewhere, so that they cannot free all of it.
-    """
+    """The trims in order, what they leave, and the sides that are not sawn."""
 
     trims: tuple[Trim, ...]
     skipped: tuple[SkippedTrim, ...]
     blank: Region
+    """What is left of the panel."""
     bench: Bench
+    """With the panel and the datum that the last of them were marked by: a slab is marked again
+    once it is short."""
     is_hollow: bool = False
+    """Whether a straight-sided top is hollow somewhere, so that they cannot free all of it."""
 
 
 def straight_cuts(bench: Bench) -> StraightCuts:

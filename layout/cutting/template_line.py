@@ -18,30 +18,21 @@ _SAMPLES = 4000
 
 @dataclass(frozen=True, slots=True)
 class TemplateGuide:
-    """A template that a bush or bearing follows.
-
-    Attributes
-    ----------
-    follower, cutter : float
-        Diameters of the bush or bearing and of the bit, mm.
-    offset : float
-        How far the template stands inside the line that is cut, mm; outside where negative.
-    line : Path
-        Its edge on the panel: the true parallel.
-    length, width : float
-        Of the template, mm.
-    off_oval : float
-        How far an oval drawn anew with that length and width would be out, mm; 0 for other shapes
-        and where there is no offset.
-    """
+    """A template that a bush or bearing follows."""
 
     follower: float
     cutter: float
+    """Diameters of the bush or bearing and of the bit, mm."""
     offset: float
+    """How far the template stands inside the line that is cut, mm; outside where negative."""
     line: Path
+    """Its edge on the panel: the true parallel."""
     length: float
     width: float
+    """Of the template, mm."""
     off_oval: float
+    """How far an oval drawn anew with that length and width would be out, mm; 0 for other shapes
+    and where there is no offset."""
 
     @classmethod
     def of(cls, top: Top, follower: float, cutter: float) -> TemplateGuide:

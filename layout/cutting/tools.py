@@ -49,68 +49,47 @@ _ABOVE_0 = ("follower", "pass_depth")
 
 @dataclass(frozen=True, slots=True)
 class Tools:
-    """The maker's tools.
-
-    Attributes
-    ----------
-    kerf : float
-        Width of the saw's cut, mm.
-    jigsaw_kerf : float
-        Width of the jigsaw's cut, mm.
-    guide_left, guide_right : float or None
-        From the kept side of the kerf to the edge of the saw's base on its left and on its right,
-        as a test cut measured it, mm. None where that side is not used: no figure is assumed.
-    allowance : float or None
-        Left outside the line by the first cuts, mm; None for what is usual for the tool and
-        thickness.
-    end_allowance : float or None
-        Left outside the line by cuts across the ends, mm; None for the same as elsewhere.
-    curve_allowance : float or None
-        Left outside the line by the jigsaw, mm; None for `allowance`, or what is usual.
-    below : float
-        How far the saw's teeth stand out below the work, mm.
-    facet_clear : float or None
-        Left between a 45° facet and the curve, mm; None for what is usual.
-    router : bool
-        Whether there is a router to trim to the line.
-    bit : float
-        Diameter of the router's cutter, mm.
-    nail, pencil : float
-        Thickness of the nails and of the pencil that draw an oval, mm.
-    string_stretch : float
-        Share by which the string gives; 0.003 for braided line.
-    draw_with : frozenset of HandTool
-        What lines are drawn with; a tape is always there.
-    square_arm : float
-        Shorter arm of the framing square, mm.
-    follower : float or None
-        Diameter of the guide bush or bearing that follows a template, mm; None for a bearing of the
-        bit's own size.
-    pass_depth : float or None
-        How deep the router goes at once, mm; None for what is usual.
-    show_face : Face or None
-        How the show face lies while the top is marked and sawn; None for what suits the build.
-    """
+    """The maker's tools."""
 
     kerf: float = 2.4
+    """Width of the saw's cut, mm."""
     guide_left: float | None = None
     guide_right: float | None = None
+    """From the kept side of the kerf to the edge of the saw's base on its left and on its right, as
+    a test cut measured it, mm. None where that side is not used: no figure is assumed."""
     allowance: float | None = None
+    """Left outside the line by the first cuts, mm; None for what is usual for the tool and
+    thickness."""
     end_allowance: float | None = None
+    """Left outside the line by cuts across the ends, mm; None for the same as elsewhere."""
     curve_allowance: float | None = None
+    """Left outside the line by the jigsaw, mm; None for `allowance`, or what is usual."""
     below: float = DEPTH_BELOW
+    """How far the saw's teeth stand out below the work, mm."""
     facet_clear: float | None = None
+    """Left between a 45° facet and the curve, mm; None for what is usual."""
     jigsaw_kerf: float = JIGSAW_KERF
+    """Width of the jigsaw's cut, mm."""
     router: bool = True
+    """Whether there is a router to trim to the line."""
     bit: float = 12.0
+    """Diameter of the router's cutter, mm."""
     nail: float = 3.0
     pencil: float = 3.0
+    """Thickness of the nails and of the pencil that draw an oval, mm."""
     string_stretch: float = 0.003
+    """Share by which the string gives; 0.003 for braided line."""
     draw_with: frozenset[HandTool] = ALL_TOOLS
+    """What lines are drawn with; a tape is always there."""
     square_arm: float = SQUARE_ARM
+    """Shorter arm of the framing square, mm."""
     follower: float | None = None
+    """Diameter of the guide bush or bearing that follows a template, mm; None for a bearing of the
+    bit's own size."""
     pass_depth: float | None = None
+    """How deep the router goes at once, mm; None for what is usual."""
     show_face: Face | None = None
+    """How the show face lies while the top is marked and sawn; None for what suits the build."""
 
     def __post_init__(self) -> None:
         for name in _LENGTHS:

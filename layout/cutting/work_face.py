@@ -21,20 +21,13 @@ _CHIPS = (Kind.PLYWOOD, Kind.BLOCKBOARD, Kind.VENEERED, Kind.HOLLOW, Kind.PARTIC
 
 @dataclass(frozen=True, slots=True)
 class WorkFace:
-    """How the show face lies while the top is marked and sawn.
-
-    Attributes
-    ----------
-    show_face : Face
-        UP or DOWN.
-    why : str
-    chips : bool
-        Whether the face of this build chips so readily that the line is knifed on it first.
-    """
+    """How the show face lies while the top is marked and sawn."""
 
     show_face: Face
+    """UP or DOWN."""
     why: str
     chips: bool
+    """Whether the face of this build chips so readily that the line is knifed on it first."""
 
     @property
     def mirrored(self) -> bool:
