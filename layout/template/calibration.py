@@ -27,13 +27,6 @@ class CalibrationError(LayoutError):
 class Correction:
     """By what a page must be written larger along each edge of the paper to print true.
 
-    Attributes
-    ----------
-    across, along : float
-        Factors for the short and the long edge, 1 for a true printer.
-    printer : str
-        Whose error it is; empty where nobody said.
-
     Raises
     ------
     CalibrationError
@@ -42,7 +35,9 @@ class Correction:
 
     across: float = 1.0
     along: float = 1.0
+    """Factors for the short and the long edge, 1 for a true printer."""
     printer: str = ""
+    """Whose error it is; empty where nobody said."""
 
     def __post_init__(self) -> None:
         for edge, factor in (("short", self.across), ("long", self.along)):

@@ -35,20 +35,13 @@ _DIGITS = 4
 
 @dataclass(frozen=True, slots=True)
 class CalibrationBars:
-    """The rectangle that a calibration sheet shows, on the paper held upright.
-
-    Attributes
-    ----------
-    corner : Point
-        Its lower left corner on the sheet, mm.
-    across, along : float
-        Its sides along the short and the long edge of the paper, mm.
-    paper : Paper
-    """
+    """The rectangle that a calibration sheet shows, on the paper held upright."""
 
     corner: Point
+    """Its lower left corner on the sheet, mm."""
     across: float
     along: float
+    """Its sides along the short and the long edge of the paper, mm."""
     paper: Paper
 
     @classmethod

@@ -18,21 +18,13 @@ centre of an arc, a nail to draw by, a hole to drill."""
 
 @dataclass(frozen=True, slots=True)
 class TemplateMark:
-    """A place to prick or drill through the paper.
-
-    Attributes
-    ----------
-    label : str
-        ``C1``, ``N2``, ``foot 3``.
-    at : Point
-    diameter : float
-        Of the hole, nail or pin drawn round it, mm; 0 for a bare point.
-    sign : MarkSign
-    """
+    """A place to prick or drill through the paper."""
 
     label: str
+    """``C1``, ``N2``, ``foot 3``."""
     at: Point
     diameter: float = 0.0
+    """Of the hole, nail or pin drawn round it, mm; 0 for a bare point."""
     sign: MarkSign = "point"
 
     @property
@@ -43,46 +35,31 @@ class TemplateMark:
 
 @dataclass(frozen=True, slots=True)
 class TemplateContent:
-    """Everything that may be drawn on a full-size template.
-
-    Attributes
-    ----------
-    title : str
-        What it is: ``Capsule 1200 × 700``.
-    finish : Path
-        The finish line, closed.
-    core, rough : Path or None
-        The line under the lipping, and the rough-cut line.
-    marks : tuple of TemplateMark
-        Centres, nails, fixings.
-    feet : tuple of Path
-        Where legs or their plates stand.
-    symmetric_x : bool
-        Whether the left half mirrors the right one, so that a half can be flipped at x = 0.
-    symmetric_y : bool
-        Whether the lower half mirrors the upper one, so that a half can be flipped at y = 0.
-    tape : Tape
-        What the maker reads the check bars with.
-    mirrored : bool
-        Whether this is the view from the underside.
-    kept : tuple of Path
-        The panel's own edge where the top has that: the template is laid on it.
-    unlined : tuple of Path
-        Parts of the lines that this edge stands for: they are not drawn.
-    """
+    """Everything that may be drawn on a full-size template."""
 
     title: str
+    """What it is: ``Capsule 1200 × 700``."""
     finish: Path
+    """The finish line, closed."""
     core: Path | None = None
     rough: Path | None = None
+    """The line under the lipping, and the rough-cut line."""
     marks: tuple[TemplateMark, ...] = ()
+    """Centres, nails, fixings."""
     feet: tuple[Path, ...] = ()
+    """Where legs or their plates stand."""
     symmetric_x: bool = False
+    """Whether the left half mirrors the right one, so that a half can be flipped at x = 0."""
     symmetric_y: bool = False
+    """Whether the lower half mirrors the upper one, so that a half can be flipped at y = 0."""
     tape: Tape = field(default_factory=Tape)
+    """What the maker reads the check bars with."""
     mirrored: bool = False
+    """Whether this is the view from the underside."""
     kept: tuple[Path, ...] = ()
+    """The panel's own edge where the top has that: the template is laid on it."""
     unlined: tuple[Path, ...] = ()
+    """Parts of the lines that this edge stands for: they are not drawn."""
 
     @property
     def outlines(self) -> tuple[Path, ...]:

@@ -20,26 +20,18 @@ LEAST_OVERLAP = 8.0
 
 @dataclass(frozen=True, slots=True)
 class Grid:
-    """Where the seams of a grid of windows lie.
-
-    Attributes
-    ----------
-    left, top : float
-        The left and the upper edge of the first window.
-    width, height : float
-        Of a window.
-    overlap : float
-    columns, rows : int
-        How many places it has.
-    """
+    """Where the seams of a grid of windows lie."""
 
     left: float
     top: float
+    """The left and the upper edge of the first window."""
     width: float
     height: float
+    """Of a window."""
     overlap: float
     columns: int
     rows: int
+    """How many places it has."""
 
     def window(self, row: int, column: int) -> Bounds:
         """Return a window."""

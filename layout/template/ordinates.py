@@ -23,22 +23,15 @@ _STEPS_INCH = tuple(MM_PER_INCH * n for n in (0.25, 0.5, 1.0, 2.0, 3.0, 6.0))
 
 @dataclass(frozen=True, slots=True)
 class Station:
-    """Where the outline stands on a line square to a centreline.
-
-    Attributes
-    ----------
-    at : float
-        How far along the centreline it is from the middle, mm; left and below are negative.
-    low, high : float
-        Where the outline lies below and above (or left and right of) the centreline, mm from it.
-    between : tuple of float
-        Where a hollow outline crosses the line between these, mm, from the lowest.
-    """
+    """Where the outline stands on a line square to a centreline."""
 
     at: float
+    """How far along the centreline it is from the middle, mm; left and below are negative."""
     low: float
     high: float
+    """Where the outline lies below and above (or left and right of) the centreline, mm from it."""
     between: tuple[float, ...] = ()
+    """Where a hollow outline crosses the line between these, mm, from the lowest."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,17 +39,12 @@ class Ordinates:
     """An outline by stations along both centrelines.
 
     Where the outline runs steeply to one centreline, the stations along the other fix it well.
-
-    Attributes
-    ----------
-    along : tuple of Station
-        Stations along the long centreline; offsets up and down.
-    across : tuple of Station
-        Stations along the cross centreline; offsets left and right.
     """
 
     along: tuple[Station, ...]
+    """Stations along the long centreline; offsets up and down."""
     across: tuple[Station, ...]
+    """Stations along the cross centreline; offsets left and right."""
 
 
 def ordinates(

@@ -21,24 +21,16 @@ class PaperError(LayoutError):
 
 @dataclass(frozen=True, slots=True)
 class Paper:
-    """A size of paper, upright; a roll has its width and the longest piece that is torn off.
-
-    Attributes
-    ----------
-    name : str
-    width, length : float
-        The short and the long side of a sheet, mm.
-    roll : bool
-        Whether the length is cut as needed.
-    imperial : bool
-        Whether it is made to inches: then its calibration bars are, too.
-    """
+    """A size of paper, upright; a roll has its width and the longest piece that is torn off."""
 
     name: str
     width: float
     length: float
+    """The short and the long side of a sheet, mm."""
     roll: bool = False
+    """Whether the length is cut as needed."""
     imperial: bool = False
+    """Whether it is made to inches: then its calibration bars are, too."""
 
     def __post_init__(self) -> None:
         if not 0 < self.width <= self.length <= LONGEST_PAGE:

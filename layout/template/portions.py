@@ -33,21 +33,14 @@ _FAR = 1e5
 
 @dataclass(frozen=True, slots=True)
 class Portion:
-    """A part of the top that is printed.
-
-    Attributes
-    ----------
-    name : PortionName
-    window : Bounds
-        What of the top it shows, template mm.
-    flip_x, flip_y : bool
-        Whether the paper is flipped on the cross centreline (x = 0) and on the long one (y = 0).
-    """
+    """A part of the top that is printed."""
 
     name: PortionName
     window: Bounds
+    """What of the top it shows, template mm."""
     flip_x: bool = False
     flip_y: bool = False
+    """Whether the paper is flipped on the cross centreline (x = 0) and on the long one (y = 0)."""
 
     @property
     def uses(self) -> int:

@@ -33,15 +33,6 @@ class Reading:
 class PrinterProfile:
     """A printer as it was measured.
 
-    Attributes
-    ----------
-    name : str
-        The maker's word for it.
-    across, along : Reading
-        The bars along the short and the long edge.
-    paper : str
-        The paper that the bars were printed on.
-
     Raises
     ------
     CalibrationError
@@ -49,9 +40,12 @@ class PrinterProfile:
     """
 
     name: str
+    """The maker's word for it."""
     across: Reading
     along: Reading
+    """The bars along the short and the long edge."""
     paper: str = ""
+    """The paper that the bars were printed on."""
 
     def __post_init__(self) -> None:
         Correction(self.across.factor, self.along.factor)  # refuses what is no printer's error

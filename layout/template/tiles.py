@@ -24,28 +24,20 @@ INK = 0.5
 
 @dataclass(frozen=True, slots=True)
 class Tile:
-    """One sheet of the template.
-
-    Attributes
-    ----------
-    row, column : int
-        Counted from the top left of the grid, from 0.
-    window : Bounds
-        What of the template it shows.
-    cell : Bounds
-        What of that it shows from seam to seam.
-    left, right, above, below : str
-        The names of the neighbours; empty where there is none.
-    """
+    """One sheet of the template."""
 
     row: int
     column: int
+    """Counted from the top left of the grid, from 0."""
     window: Bounds
+    """What of the template it shows."""
     cell: Bounds
+    """What of that it shows from seam to seam."""
     left: str = ""
     right: str = ""
     above: str = ""
     below: str = ""
+    """The names of the neighbours; empty where there is none."""
 
     @property
     def name(self) -> str:
@@ -55,37 +47,24 @@ class Tile:
 
 @dataclass(frozen=True, slots=True)
 class RegisterMark:
-    """A mark on a seam that both sheets show, so that they can be laid true.
-
-    Attributes
-    ----------
-    number : int
-        The same on both sheets.
-    at : Point
-    tiles : tuple of str
-        The two sheets' names.
-    """
+    """A mark on a seam that both sheets show, so that they can be laid true."""
 
     number: int
+    """The same on both sheets."""
     at: Point
     tiles: tuple[str, str]
+    """The two sheets' names."""
 
 
 @dataclass(frozen=True, slots=True)
 class CheckLength:
-    """A length to measure over the joined sheets.
-
-    Attributes
-    ----------
-    start, end : str
-        The names of two corner crosses.
-    length : float
-        mm.
-    """
+    """A length to measure over the joined sheets."""
 
     start: str
     end: str
+    """The names of two corner crosses."""
     length: float
+    """mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,31 +78,20 @@ class CornerCross:
 
 @dataclass(frozen=True, slots=True)
 class TilePlan:
-    """How a template is spread over sheets.
-
-    Attributes
-    ----------
-    paper : Paper
-    sheet : Sheet
-        The paper as every page lies.
-    overlap : float
-        mm.
-    tiles : tuple of Tile
-        Row by row from the top left; sheets with nothing on them are left out.
-    register_marks : tuple of RegisterMark
-    correction : Correction
-        Of the printer, along the short and the long edge of the paper.
-    upright_margins : Margins
-        The margins that were asked for, on the paper held upright.
-    """
+    """How a template is spread over sheets."""
 
     paper: Paper
     sheet: Sheet
+    """The paper as every page lies."""
     overlap: float
+    """mm."""
     tiles: tuple[Tile, ...]
+    """Row by row from the top left; sheets with nothing on them are left out."""
     register_marks: tuple[RegisterMark, ...]
     correction: Correction
+    """Of the printer, along the short and the long edge of the paper."""
     upright_margins: Margins
+    """The margins that were asked for, on the paper held upright."""
 
     @property
     def whole(self) -> Bounds:

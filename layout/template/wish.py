@@ -22,26 +22,6 @@ RELEASES = ("R2010", "R12")
 class TemplateWish:
     """Paper and portion of the template, and how it is written.
 
-    Attributes
-    ----------
-    paper : Paper
-    margins : Margins
-        What the printer leaves white on a sheet held upright.
-    overlap : float
-        What neighbouring sheets share, mm.
-    portion : str
-        One of `PORTIONS`; "auto" takes the one with the fewest sheets.
-    mirrored : bool
-        Whether it is drawn for the underside.
-    ordinates : bool
-        Whether the outline is given in figures, too.
-    dxf_release : str
-        One of `RELEASES`.
-    printer : str
-        The name under which the printer was measured; empty where it was not.
-    correction : Correction
-        That printer's: whoever reads the profile sets it.
-
     Raises
     ------
     LayoutError
@@ -51,13 +31,21 @@ class TemplateWish:
 
     paper: Paper = A4
     margins: Margins = field(default_factory=lambda: Margins.all(10.0))
+    """What the printer leaves white on a sheet held upright."""
     overlap: float = 12.0
+    """What neighbouring sheets share, mm."""
     portion: str = "auto"
+    """One of `PORTIONS`; "auto" takes the one with the fewest sheets."""
     mirrored: bool = False
+    """Whether it is drawn for the underside."""
     ordinates: bool = True
+    """Whether the outline is given in figures, too."""
     dxf_release: str = "R2010"
+    """One of `RELEASES`."""
     printer: str = ""
+    """The name under which the printer was measured; empty where it was not."""
     correction: Correction = TRUE
+    """That printer's: whoever reads the profile sets it."""
 
     def __post_init__(self) -> None:
         for name, value, known in (

@@ -18,18 +18,12 @@ _USUAL_MARGIN = 4.23
 
 @dataclass(frozen=True, slots=True)
 class WrongPrint:
-    """What a bar reads after a usual mistake.
-
-    Attributes
-    ----------
-    mistake : str
-        How the page was printed.
-    scale : float
-        What is left of a length.
-    """
+    """What a bar reads after a usual mistake."""
 
     mistake: str
+    """How the page was printed."""
     scale: float
+    """What is left of a length."""
 
 
 def wrong_prints(paper: Paper) -> tuple[WrongPrint, ...]:
