@@ -30,18 +30,12 @@ _LABORATORY = re.compile(r"\blab", re.IGNORECASE)
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """One warning.
-
-    Attributes
-    ----------
-    subject : str
-        Two or three words.
-    words : str
-        What may happen and what to do.
-    """
+    """One warning."""
 
     subject: str
+    """Two or three words."""
     words: str
+    """What may happen and what to do."""
 
 
 def cautions_for(panel: Panel, *, top_mass: float) -> tuple[Caution, ...]:

@@ -32,37 +32,6 @@ STEP_IMPERIAL = MM_PER_INCH / 4
 class Job:
     """A panel, and what the maker wishes to make of it.
 
-    Attributes
-    ----------
-    panel : Panel
-    wish : Wish
-        The tops to look for.
-    tools : Tools
-    profile : EdgeProfile
-        What the edge of the finished top looks like.
-    template : TemplateWish
-    legs : LegsWish or None
-        None where the job is only a top.
-    table : TableWish
-        What is asked of the table on those legs.
-    units : Units
-        What the file is written in.
-    name : str
-        What the sheets are headed with.
-    margin : float
-        Kept between the top and the panel's edges, mm.
-    tape_error : float
-        How far any tape may have been out, mm.
-    step : float
-        What the sheets round the size of the top down to, mm.
-    datum : tuple of two Points or None
-        Two struck points P and Q to measure from, where the datum edge does not serve.
-    chewed : tuple of str
-        Letters of corners of the panel, as its datum names them, that are missing or that no tape
-        should be held to.
-    missing : tuple of Problem
-        What a plan needs and the file does not say; empty where it says all.
-
     Raises
     ------
     LayoutError
@@ -71,19 +40,32 @@ class Job:
 
     panel: Panel
     wish: Wish
+    """The tops to look for."""
     tools: Tools = field(default_factory=Tools)
     profile: EdgeProfile = field(default_factory=EdgeProfile)
+    """What the edge of the finished top looks like."""
     template: TemplateWish = field(default_factory=TemplateWish)
     legs: LegsWish | None = None
+    """None where the job is only a top."""
     table: TableWish = field(default_factory=TableWish)
+    """What is asked of the table on those legs."""
     units: Units = Units.MM
+    """What the file is written in."""
     name: str = "job"
+    """What the sheets are headed with."""
     margin: float = 0.0
+    """Kept between the top and the panel's edges, mm."""
     tape_error: float = 0.0
+    """How far any tape may have been out, mm."""
     step: float = STEP
+    """What the sheets round the size of the top down to, mm."""
     datum: tuple[Point, Point] | None = None
+    """Two struck points P and Q to measure from, where the datum edge does not serve."""
     chewed: tuple[str, ...] = ()
+    """Letters of corners of the panel, as its datum names them, that are missing or that no tape
+    should be held to."""
     missing: tuple[Problem, ...] = ()
+    """What a plan needs and the file does not say; empty where it says all."""
 
     def __post_init__(self) -> None:
         for name in ("margin", "tape_error"):

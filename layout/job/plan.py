@@ -32,64 +32,40 @@ from .why import contacts_in, costs_in, limits_in, others_in
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """Every number that any sheet prints.
-
-    Attributes
-    ----------
-    job : Job
-    fits : tuple of Fit
-        Best first; the first is the one that is made.
-    contacts : tuple of Contact
-        What that one touches, in the order of the way round it.
-    limits_met : tuple of LimitMet
-        The limits of the wish that it has come to.
-    costs : tuple of Cost
-        What each defect costs it, the dearest first.
-    others : tuple of Fit
-        Second opinions on it: other places and turns, next in rank.
-    top : Top
-        That fit, with its sizes rounded down.
-    top_mass : float
-        Of the finished top, kg.
-    datum : Datum
-    check : PanelCheck
-        How to see that the panel is what the job says.
-    marks : MarkSet
-    methods : tuple of Method
-        The ways to draw the curves of the top on this panel, the one to use first.
-    cuts : CutPlan
-    profile : ProfilePlan
-        What the edge is given when it is cut.
-    legs : LegsPlan or None
-    table : TablePlan or None
-        What the table does on those legs.
-    offcuts : OffcutPlan
-    template : TemplateContent
-        What is drawn at full size.
-    sheets : Proposal
-        The portion of it that is printed, and on which sheets.
-    cautions : tuple of Caution
-    """
+    """Every number that any sheet prints."""
 
     job: Job
     fits: tuple[Fit, ...]
+    """Best first; the first is the one that is made."""
     contacts: tuple[Contact, ...]
+    """What that one touches, in the order of the way round it."""
     limits_met: tuple[LimitMet, ...]
+    """The limits of the wish that it has come to."""
     costs: tuple[Cost, ...]
+    """What each defect costs it, the dearest first."""
     others: tuple[Fit, ...]
+    """Second opinions on it: other places and turns, next in rank."""
     top: Top
+    """That fit, with its sizes rounded down."""
     top_mass: float = field(metadata={"unit": "kg"})
+    """Of the finished top, kg."""
     datum: Datum
     check: PanelCheck
+    """How to see that the panel is what the job says."""
     marks: MarkSet
     methods: tuple[Method, ...]
+    """The ways to draw the curves of the top on this panel, the one to use first."""
     cuts: CutPlan
     profile: ProfilePlan
+    """What the edge is given when it is cut."""
     legs: LegsPlan | None
     table: TablePlan | None
+    """What the table does on those legs."""
     offcuts: OffcutPlan
     template: TemplateContent
+    """What is drawn at full size."""
     sheets: Proposal
+    """The portion of it that is printed, and on which sheets."""
     cautions: tuple[Caution, ...]
 
     @property

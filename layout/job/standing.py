@@ -16,13 +16,7 @@ from .job import Job
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """The legs and what the table does on them; both None where the job is a top alone.
-
-    Attributes
-    ----------
-    legs : LegsPlan or None
-    table : TablePlan or None
-    """
+    """The legs and what the table does on them; both None where the job is a top alone."""
 
     legs: LegsPlan | None = None
     table: TablePlan | None = None
@@ -48,25 +42,16 @@ def stand(job: Job, top: Top) -> Standing:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """Legs set side by side.
-
-    Attributes
-    ----------
-    top : Top
-    goal : Goal
-    load : float
-        Downward force at the edge that they are held against, N.
-    own : Proposal or None
-        The legs as the job has them, where it says where they stand or how many.
-    proposals : tuple of Proposal
-        The best of each count, best first.
-    """
+    """Legs set side by side."""
 
     top: Top
     goal: Goal
     load: float = field(metadata={"unit": "N"})
+    """Downward force at the edge that they are held against, N."""
     own: Proposal | None
+    """The legs as the job has them, where it says where they stand or how many."""
     proposals: tuple[Proposal, ...]
+    """The best of each count, best first."""
 
 
 def compare_legs(

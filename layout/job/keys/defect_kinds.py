@@ -11,20 +11,13 @@ SHOWING, CUTTING, BEARING = Spoils.SHOWING, Spoils.CUTTING, Spoils.BEARING
 
 @dataclass(frozen=True, slots=True)
 class DefectKind:
-    """What a kind of defect spoils where the maker does not say.
-
-    Attributes
-    ----------
-    spoils : tuple of Spoils
-    clear : float
-        Kept clear all round it, mm.
-    ends : float
-        Kept clear past both ends of its length, mm; where it is more than `clear`.
-    """
+    """What a kind of defect spoils where the maker does not say."""
 
     spoils: tuple[Spoils, ...]
     clear: float
+    """Kept clear all round it, mm."""
     ends: float = 0.0
+    """Kept clear past both ends of its length, mm; where it is more than `clear`."""
 
 
 # Clearances of metal, hole, split, stain and swelling: common practice. The others follow the one

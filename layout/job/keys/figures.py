@@ -51,25 +51,16 @@ class Range:
 
 @dataclass(frozen=True, slots=True)
 class Number(Kind):
-    """A number, with its unit and limits as a file writes them.
-
-    Attributes
-    ----------
-    unit : str
-    limits : Range
-    factor : float
-        What the library holds for 1.
-    whole : bool
-        Whether it counts things.
-    advice : str
-        What to do where it is out of its limits.
-    """
+    """A number, with its unit and limits as a file writes them."""
 
     unit: str = ""
     limits: Range = Range()
     factor: float = 1.0
+    """What the library holds for 1."""
     whole: bool = False
+    """Whether it counts things."""
     advice: str = ""
+    """What to do where it is out of its limits."""
 
     @property
     def words(self) -> str:
@@ -111,18 +102,12 @@ def count(least: int, most: int, advice: str = "") -> Number:
 
 @dataclass(frozen=True, slots=True)
 class Length(Kind):
-    """A length: a number in the file's units, or a text with its own.
-
-    Attributes
-    ----------
-    limits : Range
-        mm; never beyond `FARTHEST`.
-    advice : str
-        What to do where it is out of its limits.
-    """
+    """A length: a number in the file's units, or a text with its own."""
 
     limits: Range = Range()
+    """mm; never beyond `FARTHEST`."""
     advice: str = ""
+    """What to do where it is out of its limits."""
 
     @property
     def words(self) -> str:
@@ -148,18 +133,12 @@ class Length(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Counts(Kind):
-    """A list of numbers of one kind, or a pair of them.
-
-    Attributes
-    ----------
-    kind : Number
-        Of each.
-    rising : bool
-        Whether they are two, the lower one first.
-    """
+    """A list of numbers of one kind, or a pair of them."""
 
     kind: Number
+    """Of each."""
     rising: bool = False
+    """Whether they are two, the lower one first."""
 
     @property
     def words(self) -> str:

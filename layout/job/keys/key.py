@@ -10,45 +10,28 @@ from .kinds import Kind
 
 @dataclass(frozen=True, slots=True)
 class Key:
-    """One key: how it is read and how it is documented.
-
-    Attributes
-    ----------
-    name : str
-    kind : Kind
-    meaning : str
-        For the documents, a sentence without its full stop.
-    default : object
-        What the library holds where the file says nothing; None where that means something.
-    usual : str
-        The default in words; empty where the key must be given, or has none.
-    example : str
-        A value, as TOML writes it.
-    """
+    """One key: how it is read and how it is documented."""
 
     name: str
     kind: Kind
     meaning: str
+    """For the documents, a sentence without its full stop."""
     default: Any = None
+    """What the library holds where the file says nothing; None where that means something."""
     usual: str = ""
+    """The default in words; empty where the key must be given, or has none."""
     example: str = ""
+    """A value, as TOML writes it."""
 
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """A table of a job file.
-
-    Attributes
-    ----------
-    heading : str
-        As a file writes it: ``[panel]``; empty for the top of the file.
-    meaning : str
-        For the documents.
-    keys : tuple of Key
-    """
+    """A table of a job file."""
 
     heading: str
+    """As a file writes it: ``[panel]``; empty for the top of the file."""
     meaning: str
+    """For the documents."""
     keys: tuple[Key, ...]
 
     def __getitem__(self, name: str) -> Key:

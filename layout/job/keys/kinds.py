@@ -82,24 +82,16 @@ class YesNo(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Choice(Kind):
-    """One of some names.
-
-    Attributes
-    ----------
-    options : mapping of str to object
-        What the library holds for each name.
-    synonyms : mapping of str to str
-        Other words that makers use, and the name that each stands for.
-    refused : mapping of str to str
-        Words that makers use and that cannot be taken, and why.
-    described : str
-        In place of the names where the documents would be swamped by them.
-    """
+    """One of some names."""
 
     options: Mapping[str, Any]
+    """What the library holds for each name."""
     synonyms: Mapping[str, str] = field(default_factory=dict)
+    """Other words that makers use, and the name that each stands for."""
     refused: Mapping[str, str] = field(default_factory=dict)
+    """Words that makers use and that cannot be taken, and why."""
     described: str = ""
+    """In place of the names where the documents would be swamped by them."""
 
     @property
     def words(self) -> str:

@@ -32,15 +32,10 @@ class At(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Points(Kind):
-    """Any number of points.
-
-    Attributes
-    ----------
-    least : int
-        How many there are at least.
-    """
+    """Any number of points."""
 
     least: int = 1
+    """How many there are at least."""
 
     @property
     def words(self) -> str:
@@ -92,20 +87,13 @@ def _meet(one: Point, other: Point) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class Pair(Kind):
-    """Two lengths, or one where a side, a diameter or a square is enough.
-
-    Attributes
-    ----------
-    kind : Length
-        Of each.
-    one_will_do : bool
-    form : str
-        How the two are written.
-    """
+    """Two lengths, or one where a side, a diameter or a square is enough."""
 
     kind: Length
+    """Of each."""
     one_will_do: bool = False
     form: str = "[length, width]"
+    """How the two are written."""
 
     @property
     def words(self) -> str:
@@ -147,18 +135,12 @@ class Four(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Choices(Kind):
-    """A list of names.
-
-    Attributes
-    ----------
-    choice : Choice
-        The names.
-    one_will_do : bool
-        Whether a single name may stand for a list of it.
-    """
+    """A list of names."""
 
     choice: Choice
+    """The names."""
     one_will_do: bool = False
+    """Whether a single name may stand for a list of it."""
 
     @property
     def words(self) -> str:

@@ -32,21 +32,14 @@ from .top_places import tied
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """What came of reading a job file.
-
-    Attributes
-    ----------
-    job : Job or None
-        None where there are problems.
-    problems : tuple of Problem
-        Everything that is wrong, in the order of the file.
-    missing : tuple of Problem
-        What a plan needs and the file does not say; a fit does without.
-    """
+    """What came of reading a job file."""
 
     job: Job | None
+    """None where there are problems."""
     problems: tuple[Problem, ...]
+    """Everything that is wrong, in the order of the file."""
     missing: tuple[Problem, ...] = ()
+    """What a plan needs and the file does not say; a fit does without."""
 
 
 def read_job(text: str | bytes, *, source: str = "job.toml") -> Job:

@@ -16,26 +16,17 @@ from .section import Values
 
 @dataclass(frozen=True, slots=True)
 class Under:
-    """The top that the legs go under, as far as their keys care.
-
-    Attributes
-    ----------
-    thickness : float
-        mm.
-    kind : Kind
-    keep_in : float
-        Nothing is fixed nearer to its edge than this, mm.
-    swing : float
-        Of its moisture over a year, %.
-    quartered : bool
-        Whether solid wood is sawn on the quarter.
-    """
+    """The top that the legs go under, as far as their keys care."""
 
     thickness: float
+    """mm."""
     kind: Kind
     keep_in: float
+    """Nothing is fixed nearer to its edge than this, mm."""
     swing: float
+    """Of its moisture over a year, %."""
     quartered: bool
+    """Whether solid wood is sawn on the quarter."""
 
 
 def plate_of(values: Values) -> FixingPlate | None:

@@ -24,18 +24,12 @@ _BY_SIDES = ("width", "radius", "radii", "clip", "clips")
 
 @dataclass(frozen=True, slots=True)
 class OutlineRead:
-    """An outline as far as it could be read.
-
-    Attributes
-    ----------
-    path : Path or None
-    around : Path or None
-        The same; or where it cannot be true, a box that holds it, so that what lies off the panel
-        can be told all the same.
-    """
+    """An outline as far as it could be read."""
 
     path: Path | None
     around: Path | None
+    """The same; or where it cannot be true, a box that holds it, so that what lies off the panel
+    can be told all the same."""
 
 
 def read_outline(raw: object, place: Place) -> OutlineRead:

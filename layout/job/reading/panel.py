@@ -27,17 +27,7 @@ from .section import Values, read_section
 
 @dataclass(frozen=True, slots=True)
 class PanelRead:
-    """[panel] as far as it could be read.
-
-    Attributes
-    ----------
-    values : Values
-    outline : Path or None
-    cut_outs : tuple of Path
-    defects : tuple of Defect
-    build : Build or None
-    datum : tuple of two Points or None
-    """
+    """[panel] as far as it could be read."""
 
     values: Values
     outline: Path | None

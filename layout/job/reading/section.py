@@ -15,26 +15,17 @@ from ..text.notes import Place, closest, shown
 
 @dataclass(frozen=True, slots=True)
 class Values:
-    """What a table says.
-
-    Attributes
-    ----------
-    section : Section
-    place : Place
-        Of the table.
-    held : mapping of str to object
-        What was given and could be read.
-    given : frozenset of str
-        The keys that stand in the file, whether or not they could be read.
-    meant : frozenset of str
-        Keys that seem meant by unknown ones; they are not told to be missing on top of it.
-    """
+    """What a table says."""
 
     section: Section
     place: Place
+    """Of the table."""
     held: Mapping[str, Any]
+    """What was given and could be read."""
     given: frozenset[str]
+    """The keys that stand in the file, whether or not they could be read."""
     meant: frozenset[str] = frozenset()
+    """Keys that seem meant by unknown ones; they are not told to be missing on top of it."""
 
     def __getitem__(self, name: str) -> Held:
         """Return what was given, or else the key's default; None where it could not be read."""

@@ -15,20 +15,13 @@ from .top_shape import ROUNDED, read_own, shapes_of
 
 @dataclass(frozen=True, slots=True)
 class TopRead:
-    """[top] as far as it could be read.
-
-    Attributes
-    ----------
-    values : Values
-    wish : Wish or None
-        None where something was noted.
-    profile : EdgeProfile
-        A square edge where something was noted of it.
-    """
+    """[top] as far as it could be read."""
 
     values: Values
     wish: Wish | None
+    """None where something was noted."""
     profile: EdgeProfile = EdgeProfile()  # noqa: RUF009 frozen, so it may be shared
+    """A square edge where something was noted of it."""
 
 
 def read_top(

@@ -56,17 +56,11 @@ _ADVICE = (
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """A statement that is no TOML.
-
-    Attributes
-    ----------
-    problem : Problem
-    mended : list of str or None
-        The rows without it; None where reading on would be guessing.
-    """
+    """A statement that is no TOML."""
 
     problem: Problem
     mended: list[str] | None
+    """The rows without it; None where reading on would be guessing."""
 
 
 def fault_in(rows: list[str], said: str) -> Fault:

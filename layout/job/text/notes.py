@@ -43,17 +43,11 @@ class Notes:
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """A key or list item of a file; what is wrong with it is noted under its name.
-
-    Attributes
-    ----------
-    notes : Notes
-    trail : Trail
-        The way to it from the top of the file.
-    """
+    """A key or list item of a file; what is wrong with it is noted under its name."""
 
     notes: Notes
     trail: Trail = ()
+    """The way to it from the top of the file."""
 
     def __truediv__(self, part: str | int) -> Place:
         """Return a key of this table, or an item (from 0) of this list."""

@@ -19,21 +19,14 @@ MOST_FAULTS = 50
 
 @dataclass(frozen=True, slots=True)
 class Tables:
-    """A job file as tables, and where each key of it stands.
-
-    Attributes
-    ----------
-    values : dict
-        As the standard reader gives them; `mending.UNREADABLE` where it could not.
-    lines : dict of Trail to int
-        The line, from 1, of each key, table and list item.
-    problems : tuple of Problem
-        Lines that are no TOML, where the rest could be read in spite of them.
-    """
+    """A job file as tables, and where each key of it stands."""
 
     values: dict[str, Any]
+    """As the standard reader gives them; `mending.UNREADABLE` where it could not."""
     lines: dict[Trail, int]
+    """The line, from 1, of each key, table and list item."""
     problems: tuple[Problem, ...] = ()
+    """Lines that are no TOML, where the rest could be read in spite of them."""
 
 
 def decoded(data: bytes) -> str:
