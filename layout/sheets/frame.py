@@ -55,30 +55,21 @@ AROUND_STEP = 17.0
 
 @dataclass(frozen=True, slots=True)
 class DrawingFrame:
-    """How a panel lies on a sheet.
-
-    Attributes
-    ----------
-    sheet : Bounds
-        The paper, mm.
-    scale : float
-        How many mm of the panel are one mm on paper.
-    corner : Point
-        Where the panel's origin lies on paper.
-    room : Bounds
-        Where drawing and labels may stand.
-    legend : Bounds
-        Where title and legend stand.
-    mirrored : bool
-        Whether the panel is seen from its underside: left and right are swapped, lettering is not.
-    """
+    """How a panel lies on a sheet."""
 
     sheet: Bounds
+    """The paper, mm."""
     scale: float
+    """How many mm of the panel are one mm on paper."""
     corner: Point
+    """Where the panel's origin lies on paper."""
     room: Bounds
+    """Where drawing and labels may stand."""
     legend: Bounds
+    """Where title and legend stand."""
     mirrored: bool = False
+    """Whether the panel is seen from its underside: left and right are swapped, lettering is not.
+    """
 
     @classmethod
     def for_panel(cls, extent: Bounds, *, mirrored: bool = False) -> DrawingFrame:

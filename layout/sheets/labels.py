@@ -41,18 +41,12 @@ _LEADER_FROM = 5.0
 
 @dataclass(slots=True)
 class LabelSetter:
-    """Remembers what stands on a sheet and finds room for the next label.
-
-    Attributes
-    ----------
-    room : Bounds
-        Labels stay within it, paper mm.
-    taken : list of Bounds
-        Boxes that no label may cover.
-    """
+    """Remembers what stands on a sheet and finds room for the next label."""
 
     room: Bounds
+    """Labels stay within it, paper mm."""
     taken: list[Bounds] = field(default_factory=list)
+    """Boxes that no label may cover."""
     _sides: Points | None = field(default=None, repr=False)
 
     def keep_clear(self, box: Bounds) -> None:

@@ -20,23 +20,15 @@ CAUTION = (
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """One choice of legs in words.
-
-    Attributes
-    ----------
-    title : str
-        How many, and whether they are the job's own or the best.
-    proposal : Proposal
-    figures : tuple of (str, str)
-        What is told of it, with its unit, and how much.
-    warnings : tuple of str
-        What stands against it.
-    """
+    """One choice of legs in words."""
 
     title: str
+    """How many, and whether they are the job's own or the best."""
     proposal: Proposal
     figures: tuple[tuple[str, str], ...]
+    """tuple of (str, str): what is told of it, with its unit, and how much."""
     warnings: tuple[str, ...]
+    """What stands against it."""
 
 
 def choices(found: Comparison, tape: Tape) -> tuple[Choice, ...]:

@@ -26,21 +26,14 @@ _OVER_A_BOX = 1000.0
 
 @dataclass(slots=True)
 class Spots:
-    """What stands on a sheet, and where something more may stand.
-
-    Attributes
-    ----------
-    room : Bounds
-        Everything stays within it, sheet mm.
-    points : (n, 2) array
-        Points along the drawn lines, which words had better not cover.
-    taken : list of Bounds
-        Boxes that are in use.
-    """
+    """What stands on a sheet, and where something more may stand."""
 
     room: Bounds
+    """Everything stays within it, sheet mm."""
     points: Points
+    """(n, 2) array: points along the drawn lines, which words had better not cover."""
     taken: list[Bounds] = field(default_factory=list)
+    """Boxes that are in use."""
 
     def cost(self, box: Bounds) -> float:
         """Return how much a box would cover: 0 for free, infinite outside the room."""

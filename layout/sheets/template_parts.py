@@ -72,23 +72,15 @@ def joint_ticks(path: Path, reach: float = 3.0) -> tuple[Path, ...]:
 
 @dataclass(frozen=True, slots=True)
 class CheckBar:
-    """A bar of known length to lay a rule against.
-
-    Attributes
-    ----------
-    start : Point
-        Its left or lower end.
-    length : float
-        mm.
-    upright : bool
-    tape : Tape
-        Its ticks are centimetres or inches.
-    """
+    """A bar of known length to lay a rule against."""
 
     start: Point
+    """Its left or lower end."""
     length: float
+    """mm."""
     upright: bool
     tape: Tape
+    """Its ticks are centimetres or inches."""
 
     @property
     def words(self) -> str:

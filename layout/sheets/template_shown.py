@@ -23,29 +23,18 @@ from .template_parts import drawn_mark, joint_ticks
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """Lines, marks and points of a portion, template mm.
-
-    Attributes
-    ----------
-    content : TemplateContent
-    portion : Portion
-    lines : tuple
-        Each line, ready to be cut to sheets, with its layer and its box.
-    marks : tuple of TemplateMark
-        With the names of all that they stand for.
-    points : (n, 2) array
-        Points along all the lines, for words to keep clear of.
-    box : Bounds
-        Of the whole template.
-    crosses : tuple of CornerCross
-    """
+    """Lines, marks and points of a portion, template mm."""
 
     content: TemplateContent
     portion: Portion
     lines: tuple[tuple[Layer, Cutter, Bounds], ...]
+    """Each line, ready to be cut to sheets, with its layer and its box."""
     marks: tuple[TemplateMark, ...]
+    """With the names of all that they stand for."""
     points: Points
+    """(n, 2) array: points along all the lines, for words to keep clear of."""
     box: Bounds
+    """Of the whole template."""
     crosses: tuple[CornerCross, ...]
 
     @classmethod

@@ -10,46 +10,28 @@ from ...units import Tape
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """Rows of words under headings.
-
-    Attributes
-    ----------
-    headings : tuple of str
-    rows : tuple of tuples of str
-        Each as long as the headings.
-    caption : str
-    """
+    """Rows of words under headings."""
 
     headings: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    """Each as long as the headings."""
     caption: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class BenchStep:
-    """One thing to do and tick off.
-
-    Attributes
-    ----------
-    title : str
-    words : tuple of str
-        Sentences.
-    table : Table or None
-    warnings : tuple of str
-    points : tuple of str
-        What is done within the step, one after the other.
-    drawing : Scene or None
-    more : Table or None
-        A second table under the first.
-    """
+    """One thing to do and tick off."""
 
     title: str
     words: tuple[str, ...] = ()
+    """Sentences."""
     table: Table | None = None
     warnings: tuple[str, ...] = ()
     points: tuple[str, ...] = ()
+    """What is done within the step, one after the other."""
     drawing: Scene | None = None
     more: Table | None = None
+    """A second table under the first."""
 
     @property
     def tables(self) -> tuple[Table, ...]:

@@ -21,22 +21,14 @@ _LETTER = 3.5
 
 @dataclass(frozen=True, slots=True)
 class Wood:
-    """What lies on the bench at one time, and what it is measured by.
-
-    Attributes
-    ----------
-    plan : Plan
-    boundary : Path
-        Of the panel, or of what is left of a slab.
-    datum : Datum
-    mirrored : bool
-        Whether the underside is seen.
-    """
+    """What lies on the bench at one time, and what it is measured by."""
 
     plan: Plan
     boundary: Path
+    """Of the panel, or of what is left of a slab."""
     datum: Datum
     mirrored: bool
+    """Whether the underside is seen."""
 
     @classmethod
     def found(cls, plan: Plan, *, mirrored: bool | None = None) -> Wood:

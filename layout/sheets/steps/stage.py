@@ -44,20 +44,12 @@ _SHARES = (0.5, 0.4, 0.6, 0.32, 0.68, 0.25, 0.75, 0.18, 0.82)
 
 @dataclass(slots=True)
 class Stage:
-    """What one drawing holds so far.
-
-    Attributes
-    ----------
-    frame : DrawingFrame
-    setter : LabelSetter
-    heading : str
-        What stands over it.
-    groups : list of Group
-    """
+    """What one drawing holds so far."""
 
     frame: DrawingFrame
     setter: LabelSetter
     heading: str
+    """What stands over it."""
     groups: list[Group] = field(default_factory=list)
 
     @classmethod
