@@ -50,23 +50,15 @@ class Family(Protocol[Box, Top]):
 
 @dataclass(frozen=True, slots=True)
 class Outcome(Generic[Top]):
-    """What a search came to.
-
-    Attributes
-    ----------
-    score : float
-        Of the best top; 0 where none was found.
-    top : Top or None
-    bound : float
-        No top of the family beats this score.
-    steps : int
-        Boxes looked at.
-    """
+    """What a search came to."""
 
     score: float
+    """Of the best top; 0 where none was found."""
     top: Top | None
     bound: float
+    """No top of the family beats this score."""
     steps: int
+    """Boxes looked at."""
 
 
 def search(
@@ -124,19 +116,12 @@ def search(
 
 @dataclass(slots=True)
 class _Hand(Generic[Top]):
-    """The best top so far, or only the score that one must beat.
-
-    Attributes
-    ----------
-    score : float
-    top : Top or None
-    sampled : float
-        The best sample while there is no top: each better one is polished, for it may do.
-    """
+    """The best top so far, or only the score that one must beat."""
 
     score: float
     top: Top | None = None
     sampled: float = 0.0
+    """The best sample while there is no top: each better one is polished, for it may do."""
 
     def offer(self, family: Family[Box, Top], found: tuple[float, Top] | None) -> None:
         """Take a sample, polished, where it is the best top."""

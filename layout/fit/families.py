@@ -43,29 +43,19 @@ from .wish import Limits, Span, Wish
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """A family ready to be searched.
-
-    Attributes
-    ----------
-    family : Family
-    finish : callable
-        Makes a proved fit, or None, from the family's own kind of top.
-    elsewhere : Elsewhere or None
-        Looks for other places than the best; None where the family has no choice of them.
-    base : float
-        What the family adds to what the goal counts, so that its scores are positive.
-    gap : float or None
-        Share of its scores at which the search ends; None for that of the wish.
-    enough : float
-        Score up to which tops are of no interest.
-    """
+    """A family ready to be searched."""
 
     family: Family[Any, Any]
     finish: Callable[[Any], Fit | None]
+    """Makes a proved fit, or None, from the family's own kind of top."""
     elsewhere: Elsewhere | None = None
+    """Looks for other places than the best; None where the family has no choice of them."""
     base: float = 0.0
+    """What the family adds to what the goal counts, so that its scores are positive."""
     gap: float | None = None
+    """Share of its scores at which the search ends; None for that of the wish."""
     enough: float = 0.0
+    """Score up to which tops are of no interest."""
 
 
 @dataclass(frozen=True, slots=True)

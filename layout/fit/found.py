@@ -11,48 +11,32 @@ from ..outlines import Outline
 
 @dataclass(frozen=True, slots=True)
 class Bound:
-    """A value that no top of the family within the limits can exceed; its own type on purpose.
-
-    Attributes
-    ----------
-    value : float
-        In the unit of the goal: mm² for the largest, mm for the longest or widest.
-    """
+    """A value that no top of the family within the limits can exceed; its own type on purpose."""
 
     value: float
+    """In the unit of the goal: mm² for the largest, mm for the longest or widest."""
 
 
 @dataclass(frozen=True, slots=True)
 class Fit:
-    """A top proved inside the sound wood, and how far from the best it can be.
-
-    Attributes
-    ----------
-    outline : Outline
-        The finished top, exact.
-    core : Outline
-        What is cut from the panel: the same as `outline` where there is no lipping. (For an oval
-        the core line is the parallel curve of the finished oval and this is an oval that holds it.)
-    placement : Placement
-        Where its centre lies on the panel and how far its long axis is turned from x.
-    score : float
-        What the goal counts, for the finished top: its area, mm², length or width, mm.
-    bound : Bound or None
-        What no top of this family can beat; None where it was not proved.
-    steps : int
-        Boxes that the search looked at.
-    clearance : float or None
-        Of an outline that comes in one size: from its edge to where the sound wood ends, mm; then
-        `score` counts this, and `bound` is the most that any place gives.
-    """
+    """A top proved inside the sound wood, and how far from the best it can be."""
 
     outline: Outline
+    """The finished top, exact."""
     core: Outline
+    """What is cut from the panel: the same as `outline` where there is no lipping. (For an oval the
+    core line is the parallel curve of the finished oval and this is an oval that holds it.)"""
     placement: Placement
+    """Where its centre lies on the panel and how far its long axis is turned from x."""
     score: float
+    """What the goal counts, for the finished top: its area, mm², length or width, mm."""
     bound: Bound | None
+    """What no top of this family can beat; None where it was not proved."""
     steps: int
+    """Boxes that the search looked at."""
     clearance: float | None = None
+    """Of an outline that comes in one size: from its edge to where the sound wood ends, mm; then
+    `score` counts this, and `bound` is the most that any place gives."""
 
     @property
     def gap(self) -> float | None:

@@ -10,14 +10,8 @@ from ..panel.sound import SoundWood
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """Where tops may lie on a panel.
-
-    Attributes
-    ----------
-    wood : SoundWood
-    islands : tuple of Region
-        Parts that the edge of a top may not cross.
-    """
+    """Where tops may lie on a panel."""
 
     wood: SoundWood
     islands: tuple[Region, ...] = ()
+    """Parts that the edge of a top may not cross."""

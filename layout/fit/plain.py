@@ -22,21 +22,14 @@ Array = NDArray[np.float64]
 
 
 class Place(NamedTuple):
-    """Where a top may be tried.
-
-    Attributes
-    ----------
-    turn : float
-        Of its length from x, radians.
-    centre : (2,) array
-        mm.
-    in_the_middle : bool
-        Whether that is the middle of the wood both ways.
-    """
+    """Where a top may be tried."""
 
     turn: float
+    """Of its length from x, radians."""
     centre: Array
+    """(2,) array: mm."""
     in_the_middle: bool
+    """Whether that is the middle of the wood both ways."""
 
 
 def plain_places(

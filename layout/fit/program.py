@@ -37,18 +37,12 @@ Any figure gives a valid bound; this is above what half-planes weigh in practice
 
 @dataclass(frozen=True, slots=True)
 class Optimum:
-    """Where a linear program ends.
-
-    Attributes
-    ----------
-    step : (d,) array
-        The unknowns.
-    value : float
-        A proved bound: no allowed step gets farther.
-    """
+    """Where a linear program ends."""
 
     step: Vector
+    """(d,) array: the unknowns."""
     value: float
+    """A proved bound: no allowed step gets farther."""
 
 
 def maximised(

@@ -22,17 +22,12 @@ _STEEP = 1e30
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """The best step, and how hard each limit holds it back.
-
-    Attributes
-    ----------
-    move : (n,) array
-    pull : (m,) array
-        Multipliers of the limits, not negative; zero for a limit that is not touched.
-    """
+    """The best step, and how hard each limit holds it back."""
 
     move: Array
+    """(n,) array."""
     pull: Array
+    """(m,) array: multipliers of the limits, not negative; zero for a limit that is not touched."""
 
 
 def best_step(gain: Array, curve: Array, rows: Array, room: Array, accuracy: float = _DONE) -> Step:

@@ -31,20 +31,13 @@ _FOLDS = (8, 6, 5, 4, 3, 2)
 
 @dataclass(frozen=True, slots=True)
 class Stand:
-    """A core somewhere on the wood.
-
-    Attributes
-    ----------
-    score : float
-    placement : Placement
-    length, width : float
-        Of the core, mm.
-    """
+    """A core somewhere on the wood."""
 
     score: float
     placement: Placement
     length: float
     width: float
+    """Of the core, mm."""
 
     @classmethod
     def of(cls, fit: Fit) -> Stand:

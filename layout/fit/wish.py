@@ -48,28 +48,19 @@ ANY = Span()
 
 @dataclass(frozen=True, slots=True)
 class Limits:
-    """Sizes that the finished top must keep.
-
-    Attributes
-    ----------
-    length, width : Span
-        Overall, mm.
-    ratio : Span
-        Length over width.
-    corner_radius : Span
-        For a rounded rectangle, mm; a span of one value fixes it.
-    grain : float
-        Direction of the panel's grain, radians from x.
-    most_turn : float
-        How far the long axis may turn from the grain, radians; a quarter turn or more is free.
-    """
+    """Sizes that the finished top must keep."""
 
     length: Span = ANY
     width: Span = ANY
+    """Overall, mm."""
     ratio: Span = ANY
+    """Length over width."""
     corner_radius: Span = Span(60.0, 60.0)
+    """For a rounded rectangle, mm; a span of one value fixes it."""
     grain: float = 0.0
+    """Direction of the panel's grain, radians from x."""
     most_turn: float = math.pi / 2
+    """How far the long axis may turn from the grain, radians; a quarter turn or more is free."""
 
 
 class Ends(Enum):
@@ -81,69 +72,46 @@ class Ends(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Keeping:
-    """Edges of the panel that stay as they are: nothing is cut there, and no margin is kept.
-
-    Attributes
-    ----------
-    edges : tuple of Path
-        One edge of the panel, or two opposite ones, each with the wood on its left.
-    ends : Ends
-        Of a piece as found.
-    """
+    """Edges of the panel that stay as they are: nothing is cut there, and no margin is kept."""
 
     edges: tuple[Path, ...]
+    """One edge of the panel, or two opposite ones, each with the wood on its left."""
     ends: Ends = Ends.SQUARE
+    """Of a piece as found."""
 
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """The wished-for tops.
-
-    Attributes
-    ----------
-    shapes : tuple of str
-        Names of families, those of `FAMILIES`.
-    goal : Goal
-        What counts as best.
-    limits : Limits
-    lipping : float
-        Thickness of a lipping glued round the core, mm; limits and scores are of the finished top,
-        and only its core, the line `lipping` inside the finish line, must lie in the sound wood.
-    wanted : tuple of two floats or None
-        Length and width, mm, that `Goal.NEAREST` measures from.
-    gap : float
-        How far, as a share, the bound may stay above the found top when the search stops.
-    most_steps : int
-        Boxes after which the search stops and states the gap it reached.
-    beats : float
-        A score already in hand: only tops that are better are of interest.
-    exponent : float
-        Of a superellipse.
-    own : Outline or None
-        The maker's own outline, for the family of that name.
-    scaled : bool
-        Whether the own outline is sought as large as may be; else at its own size, with the most
-        clearance.
-    keeping : Keeping or None
-        Edges of the panel that a long side of the top lies on.
-    covers, avoids : tuple of Point
-        Points of the panel that lie within the top, or outside it.
-    """
+    """The wished-for tops."""
 
     shapes: tuple[str, ...]
+    """Names of families, those of `FAMILIES`."""
     goal: Goal = Goal.AREA
+    """What counts as best."""
     limits: Limits = field(default_factory=Limits)
     lipping: float = 0.0
+    """Thickness of a lipping glued round the core, mm; limits and scores are of the finished top,
+    and only its core, the line `lipping` inside the finish line, must lie in the sound wood."""
     wanted: tuple[float, float] | None = None
+    """Length and width, mm, that `Goal.NEAREST` measures from."""
     gap: float = 0.001
+    """How far, as a share, the bound may stay above the found top when the search stops."""
     most_steps: int = 3_000
+    """Boxes after which the search stops and states the gap it reached."""
     beats: float = 0.0
+    """A score already in hand: only tops that are better are of interest."""
     exponent: float = 2.5
+    """Of a superellipse."""
     own: Outline | None = None
+    """The maker's own outline, for the family of that name."""
     scaled: bool = False
+    """Whether the own outline is sought as large as may be; else at its own size, with the most
+    clearance."""
     keeping: Keeping | None = None
+    """Edges of the panel that a long side of the top lies on."""
     covers: tuple[Point, ...] = ()
     avoids: tuple[Point, ...] = ()
+    """Points of the panel that lie within the top, or outside it."""
 
     @property
     def kept(self) -> tuple[Path, ...]:

@@ -29,25 +29,17 @@ from .spans import Array
 
 @dataclass(frozen=True, slots=True)
 class Band:
-    """Kept edges in the frame of their axis.
-
-    Attributes
-    ----------
-    frame : Placement
-        From the frame onto the panel.
-    lower : Path
-        The first edge; it runs along x.
-    upper : Path or None
-        The second; it runs back.
-    left, right : float
-        From where to where the edges go on together, mm.
-    """
+    """Kept edges in the frame of their axis."""
 
     frame: Placement
+    """From the frame onto the panel."""
     lower: Path
+    """The first edge; it runs along x."""
     upper: Path | None
+    """The second; it runs back."""
     left: float
     right: float
+    """From where to where the edges go on together, mm."""
 
     @classmethod
     def of(cls, wish: Wish) -> Band:
@@ -147,17 +139,11 @@ def _require_one_way(path: Path, sense: int, number: int) -> None:
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """One of the two polygons of the sound wood, seen along a band.
-
-    Attributes
-    ----------
-    band : Band
-    wood : Region
-        In the frame of the band.
-    """
+    """One of the two polygons of the sound wood, seen along a band."""
 
     band: Band
     wood: Region
+    """In the frame of the band."""
 
     @classmethod
     def of(cls, band: Band, wood: Region) -> Ground:

@@ -40,44 +40,29 @@ Stretch = tuple[float, float]
 
 @dataclass(frozen=True, slots=True)
 class Discs:
-    """The discs whose halves are the ends of a stretch.
-
-    Attributes
-    ----------
-    centre : tuple of two floats
-        The middle of their centres, mm.
-    half, off : float
-        How far a centre may lie from there along x, and in all, mm.
-    least : float
-        The least radius, mm.
-    """
+    """The discs whose halves are the ends of a stretch."""
 
     centre: tuple[float, float]
+    """The middle of their centres, mm."""
     half: float
     off: float
+    """How far a centre may lie from there along x, and in all, mm."""
     least: float
+    """The least radius, mm."""
 
 
 @dataclass(frozen=True, slots=True)
 class Ends:
-    """The half-round ends on one of the two polygons of the sound wood.
-
-    Attributes
-    ----------
-    ground : Ground
-    lower : Profile
-        Where the lower edge lies above y = 0, mm.
-    upper : Profile or None
-        Where the upper edge lies; None where it is ripped.
-    around : bool
-        Whether polygons go round the parts of discs, as to be sure that an end fits, or lie within
-        them, as to be sure that it does not.
-    """
+    """The half-round ends on one of the two polygons of the sound wood."""
 
     ground: Ground
     lower: Profile
+    """Where the lower edge lies above y = 0, mm."""
     upper: Profile | None
+    """Where the upper edge lies; None where it is ripped."""
     around: bool
+    """Whether polygons go round the parts of discs, as to be sure that an end fits, or lie within
+    them, as to be sure that it does not."""
     _unsound: dict[float, Region] = field(default_factory=dict)
     _known: dict[tuple[int, Stretch, Stretch], bool] = field(default_factory=dict)
 

@@ -16,20 +16,13 @@ from .spans import Array, Spans, free_spans, reached
 
 @dataclass(frozen=True, slots=True)
 class Side:
-    """One of the two polygons of the sound wood, in the frame of the line.
-
-    Attributes
-    ----------
-    wood : Region
-    edges : (e, 2, 2) array
-        Of the wood.
-    within : (2,) array
-        From where to where along x the edge is kept, mm: straights lie there.
-    """
+    """One of the two polygons of the sound wood, in the frame of the line."""
 
     wood: Region
     edges: Array
+    """(e, 2, 2) array: of the wood."""
     within: Array
+    """(2,) array: from where to where along x the edge is kept, mm: straights lie there."""
 
     def straights(self, width: float, radius: float) -> Spans:
         """Return where the straight of a top stays clear, from the first to the last place.
@@ -66,24 +59,17 @@ def _reach(radius: float) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """Both polygons of the sound wood, and what a top must hold, in the frame of a kept line.
-
-    Attributes
-    ----------
-    inner, outer : Side
-    held : (h, 2) array
-        Points that the top must hold, mm.
-    firmly : (f, 2) array
-        What a top found must hold, so that it still holds those once it is drawn in for its proof.
-    height : float
-        How far the wood reaches from the line, mm.
-    """
+    """Both polygons of the sound wood, and what a top must hold, in the frame of a kept line."""
 
     inner: Side
     outer: Side
     held: Array
+    """(h, 2) array: points that the top must hold, mm."""
     firmly: Array
+    """(f, 2) array: what a top found must hold, so that it still holds those once it is drawn in
+    for its proof."""
     height: float
+    """How far the wood reaches from the line, mm."""
 
     @classmethod
     def of(cls, line: KeptLine, wood: SoundWood, held: Sequence[Region] = ()) -> Ground:

@@ -28,18 +28,12 @@ _ANGLE = 1e-9
 
 @dataclass(frozen=True, slots=True)
 class KeptLine:
-    """A frame on a kept edge: x along it, y square into the wood.
-
-    Attributes
-    ----------
-    frame : Placement
-        From the frame onto the panel.
-    length : float
-        How far the edge reaches along x from the origin, mm.
-    """
+    """A frame on a kept edge: x along it, y square into the wood."""
 
     frame: Placement
+    """From the frame onto the panel."""
     length: float
+    """How far the edge reaches along x from the origin, mm."""
 
     @classmethod
     def of(cls, wish: Wish, shape: str) -> KeptLine:

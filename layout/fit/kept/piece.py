@@ -41,19 +41,13 @@ _AT_ONCE = 1e-3
 
 @dataclass(frozen=True, slots=True)
 class Cuts:
-    """Where a piece is cut, in the frame of its band, mm.
-
-    Attributes
-    ----------
-    left, right : float
-        Where the kept sides end.
-    top : float
-        Where the upper side is ripped; of no account where two edges are kept.
-    """
+    """Where a piece is cut, in the frame of its band, mm."""
 
     left: float
     right: float
+    """Where the kept sides end."""
     top: float
+    """Where the upper side is ripped; of no account where two edges are kept."""
 
     def drawn_in(self, by: float) -> Cuts:
         """Return them with every cut moved into the piece."""

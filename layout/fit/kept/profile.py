@@ -11,16 +11,11 @@ from .spans import Array
 
 @dataclass(frozen=True, slots=True)
 class Profile:
-    """A width that changes evenly between places along x.
-
-    Attributes
-    ----------
-    x, height : (n,) arrays
-        Places from left to right, and the width there, mm.
-    """
+    """A width that changes evenly between places along x."""
 
     x: Array
     height: Array
+    """(n,) arrays: places from left to right, and the width there, mm."""
 
     @classmethod
     def between(cls, lower: Array, upper: Array | None, left: float, right: float) -> Profile:

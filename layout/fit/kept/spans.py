@@ -22,18 +22,13 @@ _ON = 1e-9
 
 @dataclass(frozen=True, slots=True)
 class Spans:
-    """Free spans from left to right, and which edges end them.
-
-    Attributes
-    ----------
-    ends : (s, 2) array
-        From where to where along x, mm.
-    edges : (s, 2) array of int
-        The edge that ends it on the left, and on the right; −1 where only the search ends there.
-    """
+    """Free spans from left to right, and which edges end them."""
 
     ends: Array
+    """(s, 2) array: from where to where along x, mm."""
     edges: NDArray[np.intp]
+    """(s, 2) array of int: the edge that ends it on the left, and on the right; −1 where only the
+    search ends there."""
 
     @property
     def lengths(self) -> Array:

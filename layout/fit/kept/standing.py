@@ -11,20 +11,14 @@ from .spans import Array
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """A rectangle with round corners whose lower side lies on y = 0.
-
-    Attributes
-    ----------
-    middle : float
-        Where its middle lies along the line, mm.
-    length, width, radius : float
-        mm; a capsule's radius is half its width.
-    """
+    """A rectangle with round corners whose lower side lies on y = 0."""
 
     middle: float
+    """Where its middle lies along the line, mm."""
     length: float
     width: float
     radius: float
+    """mm; a capsule's radius is half its width."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -38,20 +38,13 @@ class Window:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What is asked of a window.
-
-    Attributes
-    ----------
-    goal : Goal
-    lengths : Span
-        mm.
-    within : tuple of two floats
-        A window must reach from the one to the other, or beyond; infinite and reversed for none.
-    """
+    """What is asked of a window."""
 
     goal: Goal
     lengths: Span
+    """mm."""
     within: tuple[float, float] = (np.inf, -np.inf)
+    """A window must reach from the one to the other, or beyond; infinite and reversed for none."""
 
     def suits(self, run: Array) -> bool:
         """Return whether a run is long enough, and holds what the window must hold."""

@@ -27,21 +27,14 @@ _AT_ONCE = 200_000
 
 @dataclass(slots=True)
 class Cells:
-    """Boxes of poses, all of one size.
-
-    Attributes
-    ----------
-    middles : (m, 3) array
-        x, y, mm, and turn, radians.
-    half : (3,) array
-        Half their sides.
-    most : (m,) array
-        A clearance, mm, that no pose of each beats.
-    """
+    """Boxes of poses, all of one size."""
 
     middles: Array
+    """(m, 3) array: x, y, mm, and turn, radians."""
     half: Array
+    """(3,) array: half their sides."""
     most: Array
+    """(m,) array: a clearance, mm, that no pose of each beats."""
 
     @classmethod
     def covering(

@@ -41,20 +41,13 @@ _MOST_ROWS = 90
 
 @dataclass(frozen=True, slots=True)
 class Climber:
-    """Raises the clearance of one outline on one piece of wood.
-
-    Attributes
-    ----------
-    shape : Shape
-    ground : Ground
-        Of the inner polygon.
-    held : (h, 2) array
-        Points of the panel that must lie within the outline.
-    """
+    """Raises the clearance of one outline on one piece of wood."""
 
     shape: Shape
     ground: Ground
+    """Of the inner polygon."""
     held: Array
+    """(h, 2) array: points of the panel that must lie within the outline."""
 
     def clearance(self, pose: Array) -> float:
         """Return the clearance of a pose, mm; negative where something is crossed.

@@ -19,30 +19,20 @@ from .shape import Array, Shape
 
 
 class Pairs(NamedTuple):
-    """Points and edges seen from each other, (m, n).
-
-    Attributes
-    ----------
-    along : array
-        Where on the edge the foot of the point lies, from its start, mm.
-    left : array
-        How far to the left of the edge's line the point lies, mm.
-    beyond : array
-        How far the foot lies beyond the end of the edge, mm.
-    distance : array
-        From point to edge, mm.
-    lengths : (n,) array
-        Of the edges.
-    units : (n, 2) array
-        Along the edges.
-    """
+    """Points and edges seen from each other, (m, n)."""
 
     along: Array
+    """Where on the edge the foot of the point lies, from its start, mm."""
     left: Array
+    """How far to the left of the edge's line the point lies, mm."""
     beyond: Array
+    """How far the foot lies beyond the end of the edge, mm."""
     distance: Array
+    """From point to edge, mm."""
     lengths: Array
+    """(n,) array: of the edges."""
     units: Array
+    """(n, 2) array: along the edges."""
 
     @classmethod
     def of(cls, points: Array, edges: Array) -> Pairs:
@@ -60,39 +50,27 @@ class Pairs(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Rows:
-    """Ways from points to edges; all (k,) but the slopes.
-
-    Attributes
-    ----------
-    way : array
-        How far the point lies from the edge on its good side, mm; negative past it.
-    slopes : (k, 3) array
-        How the way changes when the outline moves along x, along y, and turns.
-    sink : array
-        What the way gains, mm, by ``1 − cos`` of a turn, where that is a gain.
-    arm : array
-        How far the point lies from the outline's middle, mm: a turn moves it so much.
-    room : array
-        How far the foot may wander before it leaves the edge, mm; 0 for a way to an edge's end.
-    foot : array
-        Where on the edge the foot lies, from its start, mm.
-    upright : array of bool
-        Whether the way is square to the edge, not to one of its ends.
-    of_wood : array of bool
-        Whether the edge is one of the wood, not one of the outline.
-    point, edge : array of int
-    """
+    """Ways from points to edges; all (k,) but the slopes."""
 
     way: Array
+    """How far the point lies from the edge on its good side, mm; negative past it."""
     slopes: Array
+    """(k, 3) array: how the way changes when the outline moves along x, along y, and turns."""
     sink: Array
+    """What the way gains, mm, by ``1 − cos`` of a turn, where that is a gain."""
     arm: Array
+    """How far the point lies from the outline's middle, mm: a turn moves it so much."""
     room: Array
+    """How far the foot may wander before it leaves the edge, mm; 0 for a way to an edge's end."""
     foot: Array
+    """Where on the edge the foot lies, from its start, mm."""
     upright: NDArray[np.bool_]
+    """of bool: whether the way is square to the edge, not to one of its ends."""
     of_wood: NDArray[np.bool_]
+    """of bool: whether the edge is one of the wood, not one of the outline."""
     point: NDArray[np.intp]
     edge: NDArray[np.intp]
+    """Of int."""
 
     def __getitem__(self, chosen: NDArray[np.bool_] | NDArray[np.intp]) -> Rows:
         return Rows(*(getattr(self, name)[chosen] for name in self.__slots__))

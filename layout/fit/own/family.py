@@ -56,36 +56,18 @@ class Place:
 
 @dataclass(slots=True)
 class Box:
-    """Poses on one piece of wood: cells of one size, or a single one that has been looked into.
-
-    Attributes
-    ----------
-    place : Place
-    cells : Cells
-    sharp : bool
-        Whether it is a single cell, bounded by a linear program.
-    hint : (3,) array or None
-        A pose that may be good.
-    """
+    """Poses on one piece of wood: cells of one size, or a single one that has been looked into."""
 
     place: Place
     cells: Cells
     sharp: bool = False
+    """Whether it is a single cell, bounded by a linear program."""
     hint: Array | None = None
+    """(3,) array or None: a pose that may be good."""
 
 
 class OwnPlaces:
-    """A family for the search: one outline on one sound wood, at any place and turn allowed.
-
-    Attributes
-    ----------
-    base : float
-        What is added to every clearance, mm.
-    gap : float
-        How far a bound may stay above what is found, as a share of their sum with the base.
-    enough : float
-        A score below which nothing is of interest: that of a place which all but fits.
-    """
+    """A family for the search: one outline on one sound wood, at any place and turn allowed."""
 
     def __init__(
         self,
@@ -107,8 +89,11 @@ class OwnPlaces:
         self.places = list(_places(wood, self.shape, held, least))
         diagonal = math.hypot(wood.outer.bounds.width, wood.outer.bounds.height)
         self.base = 2 * (diagonal + self.shape.reach + self.pad)
+        """What is added to every clearance, mm."""
         self.gap = max(_LEAST_GAP, wish.gap * own.width / 2) / (self.base + diagonal)
+        """How far a bound may stay above what is found, as a share of their sum with the base."""
         self.enough = 0.0 if crossing else (self.base - PROOF_ALLOWANCE) * (1 - self.gap)
+        """A score below which nothing is of interest: that of a place which all but fits."""
 
     @property
     def turns_freely(self) -> bool:

@@ -26,32 +26,22 @@ _BLOCK = 8
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """A piece of wood.
-
-    Attributes
-    ----------
-    region : Region
-    edges : (n, 2, 2) array
-        mm, the wood to their left.
-    outermost : (n,) array of bool
-        Which edges have the whole piece to their left.
-    corners : (m, 2) array
-        Corners where the wood turns inwards: none but these can come nearest to an edge of a top.
-    low : (2,) array
-        Where the table starts, mm.
-    side : float
-        Of its squares, mm.
-    most : (p, q) array
-        How deep a point of each square can lie, mm.
-    """
+    """A piece of wood."""
 
     region: Region
     edges: Array
+    """(n, 2, 2) array: mm, the wood to their left."""
     outermost: NDArray[np.bool_]
+    """(n,) array of bool: which edges have the whole piece to their left."""
     corners: Array
+    """(m, 2) array: corners where the wood turns inwards: none but these can come nearest to an
+    edge of a top."""
     low: Array
+    """(2,) array: where the table starts, mm."""
     side: float
+    """Of its squares, mm."""
     most: Array
+    """(p, q) array: how deep a point of each square can lie, mm."""
 
     @classmethod
     def of(cls, piece: Region) -> Ground:

@@ -32,18 +32,12 @@ _EACH = 2
 
 
 class Limit(NamedTuple):
-    """What no pose of a box beats.
-
-    Attributes
-    ----------
-    most : float
-        A clearance, mm.
-    move : (3,) array
-        From the middle of the box to a pose that may come near it: mm, mm, radians.
-    """
+    """What no pose of a box beats."""
 
     most: float
+    """A clearance, mm."""
     move: Array
+    """(3,) array: from the middle of the box to a pose that may come near it: mm, mm, radians."""
 
 
 def ways(shape: Shape, ground: Ground, pose: Array, half: Array, corners: Array) -> Rows:

@@ -42,36 +42,25 @@ _LEAST_PROBES = 12
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """An outline about a middle of its own.
-
-    Attributes
-    ----------
-    middle : Point
-        That middle, in the frame of the outline.
-    reach : float
-        How far its farthest point lies from there, mm.
-    edges : (n, 2, 2) array
-        Of the polygon, mm; the top lies to their left.
-    corners : (m, 2) array
-        Those of its corners that stand out: no other can come nearest to an edge of the wood.
-    probes : (k, 2) array
-        Points of the top, the most telling first.
-    depths : (k,) array
-        How deep in the top each of them lies, mm; 0 on its edge.
-    period : float
-        The turn after which it looks the same, radians.
-    region : Region
-        The polygon.
-    """
+    """An outline about a middle of its own."""
 
     middle: Point
+    """That middle, in the frame of the outline."""
     reach: float
+    """How far its farthest point lies from there, mm."""
     edges: Array
+    """(n, 2, 2) array: of the polygon, mm; the top lies to their left."""
     corners: Array
+    """(m, 2) array: those of its corners that stand out: no other can come nearest to an edge of
+    the wood."""
     probes: Array
+    """(k, 2) array: points of the top, the most telling first."""
     depths: Array
+    """(k,) array: how deep in the top each of them lies, mm; 0 on its edge."""
     period: float
+    """The turn after which it looks the same, radians."""
     region: Region
+    """The polygon."""
 
     @classmethod
     def of(cls, outline: Outline) -> Shape:

@@ -36,23 +36,16 @@ _SHARE = 0.9
 
 @dataclass(frozen=True, slots=True)
 class Narrowed:
-    """Boxes that are left, one for each gap, and how wide their rectangles can be at most.
-
-    Attributes
-    ----------
-    boxes : Boxes
-    parent : (n,) array
-        The row that each came from.
-    width : (n,) array
-        mm; along x.
-    cut : (n,) array of bool
-        Whether the strip that was looked at was cut down, so that other parts of it can tell more.
-    """
+    """Boxes that are left, one for each gap, and how wide their rectangles can be at most."""
 
     boxes: Boxes
     parent: Indices
+    """(n,) array: the row that each came from."""
     width: Array
+    """(n,) array: mm; along x."""
     cut: NDArray[np.bool_]
+    """(n,) array of bool: whether the strip that was looked at was cut down, so that other parts of
+    it can tell more."""
 
 
 def narrowed_along(boxes: Boxes, edges: Array, needed: Array, height: float = 0.5) -> Narrowed:

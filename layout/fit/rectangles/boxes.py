@@ -24,23 +24,17 @@ seen."""
 
 @dataclass(frozen=True, slots=True)
 class Boxes:
-    """Boxes of rectangles, one a row.
-
-    Attributes
-    ----------
-    turn, half : (c,) array
-        Direction of x in the middle of the box, and how far it turns either way, radians.
-    pivot : (c, 2) array
-        The point that the sides are measured from, mm.
-    x, y : (c, 4) array
-        Where the sides may lie, mm.
-    """
+    """Boxes of rectangles, one a row."""
 
     turn: Array
     half: Array
+    """(c,) array: direction of x in the middle of the box, and how far it turns either way,
+    radians."""
     pivot: Array
+    """(c, 2) array: the point that the sides are measured from, mm."""
     x: Array
     y: Array
+    """(c, 4) array: where the sides may lie, mm."""
 
     def __len__(self) -> int:
         return len(self.turn)

@@ -26,23 +26,16 @@ _CUT = 1e-6
 
 @dataclass(frozen=True, slots=True)
 class WoodEdges:
-    """The edges of a region, its ground to their left, and which of their ends point inwards.
-
-    Attributes
-    ----------
-    start, end : (e, 2) array
-        mm.
-    start_reflex, end_reflex : (e,) array of bool
-        Whether the wood takes more than half a turn there.
-    held : (m, 2) array
-        Points in it that the core must hold.
-    """
+    """The edges of a region, its ground to their left, and which of their ends point inwards."""
 
     start: Array
     end: Array
+    """(e, 2) array: mm."""
     start_reflex: NDArray[np.bool_]
     end_reflex: NDArray[np.bool_]
+    """(e,) array of bool: whether the wood takes more than half a turn there."""
     held: Array = field(default_factory=lambda: np.zeros((0, 2)))
+    """(m, 2) array: points in it that the core must hold."""
 
     @classmethod
     def of(cls, edges: Array, held: Array | None = None) -> WoodEdges:
@@ -127,21 +120,14 @@ def shortfall(edges: WoodEdges, sides: Array, clearance: float) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """How much room every contact leaves.
-
-    Attributes
-    ----------
-    value : (m,) array
-        mm; negative where something is cut.
-    slope : (m, 5) array
-        By φ, l, r, a, b.
-    curve : (m, 5, 5) array
-        Second derivatives.
-    """
+    """How much room every contact leaves."""
 
     value: Array
+    """(m,) array: mm; negative where something is cut."""
     slope: Array
+    """(m, 5) array: by φ, l, r, a, b."""
     curve: Array
+    """(m, 5, 5) array: second derivatives."""
 
 
 def room(edges: WoodEdges, sides: Array, clearance: float, reach: float) -> Room:

@@ -123,13 +123,7 @@ def _anywhere(_: Held) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class _Staying(Polisher):
-    """Polishes rectangles that stay where they may, and, where it is fixed, at one centre.
-
-    Attributes
-    ----------
-    stays : callable
-    fixed : tuple of two floats or None
-    """
+    """Polishes rectangles that stay where they may, and, where it is fixed, at one centre."""
 
     stays: Callable[[Held], bool]
     fixed: tuple[float, float] | None = None

@@ -22,18 +22,12 @@ Indices = NDArray[np.intp]
 
 @dataclass(frozen=True, slots=True)
 class Frames:
-    """One frame a row: x along `turn`, y across it, origin at the pivot.
-
-    Attributes
-    ----------
-    turn : (c,) array
-        Radians.
-    pivot : (c, 2) array
-        mm.
-    """
+    """One frame a row: x along `turn`, y across it, origin at the pivot."""
 
     turn: Array
+    """(c,) array: radians."""
     pivot: Array
+    """(c, 2) array: mm."""
 
     def of(self, edges: Array) -> tuple[Array, Array, Array, Array]:
         """Return both ends of all edges in every frame: x, y, x, y, each (c, e), from (e, 4)."""
@@ -51,30 +45,21 @@ class Frames:
 
 @dataclass(frozen=True, slots=True)
 class Strips:
-    """The edges in every strip, clipped to it and sorted by their left ends.
-
-    Attributes
-    ----------
-    bottom, top : (c,) array
-        The heights of the strips.
-    left, right : (c, e) array
-        The ends of each clipped edge along x; infinite for edges outside the strip.
-    left_y, right_y : (c, e) array
-        Their heights.
-    covered : (c, e) array
-        How far right the edges up to this one reach.
-    inside : (c, e) array of bool
-        Whether the ground to the right of all edges up to this one is wood.
-    """
+    """The edges in every strip, clipped to it and sorted by their left ends."""
 
     bottom: Array
     top: Array
+    """(c,) array: the heights of the strips."""
     left: Array
     right: Array
+    """(c, e) array: the ends of each clipped edge along x; infinite for edges outside the strip."""
     left_y: Array
     right_y: Array
+    """(c, e) array: their heights."""
     covered: Array
+    """(c, e) array: how far right the edges up to this one reach."""
     inside: NDArray[np.bool_]
+    """(c, e) array of bool: whether the ground to the right of all edges up to this one is wood."""
 
     def gaps(self, low: Array, high: Array, least: Array) -> Gaps:
         """Return the gaps inside wood that reach `least` wide within [low, high], each (c,).

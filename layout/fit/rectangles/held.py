@@ -12,24 +12,16 @@ from .gaps import Array
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """The inner rectangle of a top: the line of its corner centres, length along y.
-
-    Attributes
-    ----------
-    turn : float
-        Direction of x, radians; the long axis is a quarter turn on.
-    pivot : (2,) array
-        mm.
-    sides : (4,) array
-        Left, right, bottom and top in its own frame, mm.
-    radius : float
-        Corner radius of the finished top, mm.
-    """
+    """The inner rectangle of a top: the line of its corner centres, length along y."""
 
     turn: float
+    """Direction of x, radians; the long axis is a quarter turn on."""
     pivot: Array
+    """(2,) array: mm."""
     sides: Array
+    """(4,) array: left, right, bottom and top in its own frame, mm."""
     radius: float
+    """Corner radius of the finished top, mm."""
 
     @property
     def inner_length(self) -> float:

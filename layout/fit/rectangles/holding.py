@@ -30,21 +30,14 @@ _CORNERS = ((1, 3), (1, -3), (-1, 3), (-1, -3))
 
 @dataclass(frozen=True, slots=True)
 class Points:
-    """Points that the rectangles of some boxes must hold.
-
-    Attributes
-    ----------
-    places : (m, 2) array
-        mm.
-    out : float
-        How far outside the rectangles of the box the corner centres of their cores lie, mm.
-    radius : float
-        The least corner radius of those cores, mm.
-    """
+    """Points that the rectangles of some boxes must hold."""
 
     places: Array
+    """(m, 2) array: mm."""
     out: float
+    """How far outside the rectangles of the box the corner centres of their cores lie, mm."""
     radius: float
+    """The least corner radius of those cores, mm."""
 
     def narrowed(self, boxes: Boxes) -> Boxes:
         """Return the boxes without the rectangles that cannot hold the points."""

@@ -46,30 +46,20 @@ class Sized:
 
 @dataclass(frozen=True, slots=True)
 class Narrowing:
-    """What boxes are cut down for.
-
-    Attributes
-    ----------
-    edges : (e, 4) array
-        Of a region that holds all inner rectangles.
-    sizes : Sizes
-    inset : float
-        How far an inner rectangle lies inside its top at most, mm.
-    target : float
-        Score that a top must beat to be of interest.
-    held : Points
-        What the rectangles must hold.
-    left : float
-        Radius, mm, at most, of the round corners of what lies in that region with each rectangle:
-        the figure whose corners just hold those of the rectangle.
-    """
+    """What boxes are cut down for."""
 
     edges: Array
+    """(e, 4) array: of a region that holds all inner rectangles."""
     sizes: Sizes
     inset: float
+    """How far an inner rectangle lies inside its top at most, mm."""
     target: float
+    """Score that a top must beat to be of interest."""
     held: Points = NOTHING
+    """What the rectangles must hold."""
     left: float = 0.0
+    """Radius, mm, at most, of the round corners of what lies in that region with each rectangle:
+    the figure whose corners just hold those of the rectangle."""
 
     def judged(self, boxes: Boxes) -> Judged:
         """Return what is left of the boxes, with bounds."""

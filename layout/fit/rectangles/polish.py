@@ -40,26 +40,17 @@ _TIE = 1e-5
 
 @dataclass(frozen=True, slots=True)
 class Polisher:
-    """Polishes the rectangles of one wish on one piece of wood.
-
-    Attributes
-    ----------
-    edges : WoodEdges
-        Of the inner polygon of the sound wood.
-    sizes : Sizes
-    lipping : float
-        mm.
-    radii : tuple of two floats
-        Least and greatest corner radius, mm.
-    turns : tuple of two floats
-        Least and greatest turn of x, radians; infinite where any will do.
-    """
+    """Polishes the rectangles of one wish on one piece of wood."""
 
     edges: WoodEdges
+    """Of the inner polygon of the sound wood."""
     sizes: Sizes
     lipping: float
+    """mm."""
     radii: tuple[float, float]
+    """Least and greatest corner radius, mm."""
     turns: tuple[float, float]
+    """Least and greatest turn of x, radians; infinite where any will do."""
 
     def clearance(self, radius: float) -> float:
         """Return the corner radius of the core, mm."""

@@ -47,37 +47,24 @@ CORNER_LEFT = 1 - 1 / math.sqrt(2)
 
 @dataclass(frozen=True, slots=True)
 class Recipe:
-    """The wood, the sizes and the insets that tops of some radii are searched with.
-
-    Attributes
-    ----------
-    radii : tuple of two floats
-        Least and greatest corner radius, mm.
-    narrow : bool
-        Whether it is for tops less than two of the greatest radii wide, or for all others.
-    ground : Region
-        Where inner rectangles must lie, or more.
-    edges : (e, 4) array
-        Its edges.
-    hull : (h, 4) array
-        The edges of its convex hull.
-    inset : float
-        How far the inner rectangle lies inside the finished top at most, mm.
-    growth : float
-        How much less than it could be the wood is shrunk, mm.
-    left : float
-        Radius that the corners of what must lie in the ground have at most, mm.
-    sizes : Sizes
-    """
+    """The wood, the sizes and the insets that tops of some radii are searched with."""
 
     radii: tuple[float, float]
+    """Least and greatest corner radius, mm."""
     narrow: bool
+    """Whether it is for tops less than two of the greatest radii wide, or for all others."""
     ground: Region
+    """Where inner rectangles must lie, or more."""
     edges: Array
+    """(e, 4) array: its edges."""
     hull: Array
+    """(h, 4) array: the edges of its convex hull."""
     inset: float
+    """How far the inner rectangle lies inside the finished top at most, mm."""
     growth: float
+    """How much less than it could be the wood is shrunk, mm."""
     left: float
+    """Radius that the corners of what must lie in the ground have at most, mm."""
     sizes: Sizes
 
     @classmethod

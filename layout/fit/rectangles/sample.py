@@ -23,26 +23,18 @@ _BUDGET = 60_000
 
 @dataclass(frozen=True, slots=True)
 class Windows:
-    """Strips to look for rectangles in, one a row.
-
-    Attributes
-    ----------
-    frames : Frames
-    bottom, top : (c,) array
-        Heights of the strips, mm.
-    low, high : (c,) array
-        How far left and right to look, mm.
-    lowest, highest : (c,) array
-        How far down and up, mm.
-    """
+    """Strips to look for rectangles in, one a row."""
 
     frames: Frames
     bottom: Array
     top: Array
+    """(c,) array: heights of the strips, mm."""
     low: Array
     high: Array
+    """(c,) array: how far left and right to look, mm."""
     lowest: Array
     highest: Array
+    """(c,) array: how far down and up, mm."""
 
     @classmethod
     def across(cls, turns: Array, levels: int, edges: Array) -> Windows:
@@ -84,20 +76,13 @@ class Windows:
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """Rectangles found, best first.
-
-    Attributes
-    ----------
-    frames : Frames
-    sides : (n, 4) array
-        Left, right, bottom and top, mm.
-    score : (n,) array
-        What they are worth, were the limits on the least sizes not there.
-    """
+    """Rectangles found, best first."""
 
     frames: Frames
     sides: Array
+    """(n, 4) array: left, right, bottom and top, mm."""
     score: Array
+    """(n,) array: what they are worth, were the limits on the least sizes not there."""
 
 
 def rectangles(

@@ -33,29 +33,19 @@ CORNER_LOSS = 4 - math.pi
 
 @dataclass(frozen=True, slots=True)
 class Sizes:
-    """The goal and the limits of one wish, for finished tops of one corner radius.
-
-    Attributes
-    ----------
-    goal : Goal
-    limits : Limits
-    wanted : tuple of two floats
-        Length and width that `Goal.NEAREST` measures from, mm.
-    radius : float
-        The corner radius that the score is counted with, mm.
-    asked_length, asked_width : float
-        The least that the limits ask for, overall, mm.
-    widest : float
-        A width, mm, that no top on the wood exceeds.
-    """
+    """The goal and the limits of one wish, for finished tops of one corner radius."""
 
     goal: Goal
     limits: Limits
     wanted: tuple[float, float]
+    """Length and width that `Goal.NEAREST` measures from, mm."""
     radius: float
+    """The corner radius that the score is counted with, mm."""
     asked_length: float
     asked_width: float
+    """The least that the limits ask for, overall, mm."""
     widest: float = math.inf
+    """A width, mm, that no top on the wood exceeds."""
 
     @classmethod
     def of(cls, wish: Wish, radius: float) -> Sizes:
@@ -190,19 +180,13 @@ class Sizes:
 
 @dataclass(frozen=True, slots=True)
 class Aim:
-    """A linear figure of length and width that stands for the score near some sizes.
-
-    Attributes
-    ----------
-    length, width : float
-        How the figure grows with either, not negative.
-    worth : callable
-        From an upper bound of the figure to one of the score.
-    """
+    """A linear figure of length and width that stands for the score near some sizes."""
 
     length: float
     width: float
+    """How the figure grows with either, not negative."""
     worth: Callable[[float], float]
+    """From an upper bound of the figure to one of the score."""
 
 
 def _other_leg(hypotenuse: float, leg: Array) -> Array:

@@ -39,22 +39,15 @@ class Figure(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Figures:
-    """Figures that hold the half sizes of the core between them, and one above its area.
-
-    Attributes
-    ----------
-    long_over, long_under, wide_over, wide_under : Figure
-        Half the length and half the width lie below the first of each pair and above the second.
-    root_area : Figure
-        The area of the finished top is at most `unit_area` times the square of this.
-    unit_area : float
-    """
+    """Figures that hold the half sizes of the core between them, and one above its area."""
 
     long_over: Figure
     long_under: Figure
     wide_over: Figure
     wide_under: Figure
+    """Half the length and half the width lie below the first of each pair and above the second."""
     root_area: Figure
+    """The area of the finished top is at most `unit_area` times the square of this."""
     unit_area: float
 
 

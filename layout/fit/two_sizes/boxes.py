@@ -15,51 +15,35 @@ from .relaxed import Patch
 
 @dataclass(slots=True)
 class Box:
-    """Tops between two turns and two shapes, centred in any of the cells.
-
-    Attributes
-    ----------
-    turn, half_turn : float
-        The middle of the turns and half their span, radians.
-    low, high : float
-        The shapes.
-    centres : (m, 2) array
-        Middles of the cells, mm.
-    frame : float
-        Direction of the cells' sides, radians.
-    half : tuple of two floats
-        Half the sides of a cell, mm.
-    clear : (m,) array of bool
-        Whether a cell is known to lie wholly inside the wood.
-    near : (k,) array of int
-        The edges that can still be nearest to a cell,
-    disks : Disks
-        and the round holes that can, beside those edges.
-    fine : float
-        How small the cells are made, as a multiple of what the gap asks.
-    radius, most : float
-        The largest radius seen in a cell's middle, and a bound of all, mm; once bounded.
-    spot : (2,) array
-        The middle of that cell.
-    hint : tuple or None
-        Centre, turn and shape of a top that may be good.
-    """
+    """Tops between two turns and two shapes, centred in any of the cells."""
 
     turn: float
     half_turn: float
+    """The middle of the turns and half their span, radians."""
     low: float
     high: float
+    """The shapes."""
     centres: Array
+    """(m, 2) array: middles of the cells, mm."""
     frame: float
+    """Direction of the cells' sides, radians."""
     half: tuple[float, float]
+    """Half the sides of a cell, mm."""
     clear: NDArray[np.bool_]
+    """(m,) array of bool: whether a cell is known to lie wholly inside the wood."""
     near: NDArray[np.intp]
+    """(k,) array of int: the edges that can still be nearest to a cell."""
     disks: Disks = field(default_factory=Disks.none)
+    """and the round holes that can, beside those edges."""
     fine: float = 0.5
+    """How small the cells are made, as a multiple of what the gap asks."""
     radius: float = 0.0
     most: float = 0.0
+    """The largest radius seen in a cell's middle, and a bound of all, mm; once bounded."""
     spot: Array = field(default_factory=lambda: np.zeros(2))
+    """(2,) array: the middle of that cell."""
     hint: tuple[Array, float, float] | None = None
+    """Centre, turn and shape of a top that may be good."""
 
     @property
     def likely_radius(self) -> float:

@@ -26,13 +26,7 @@ _AT_ONCE = 20_000
 
 
 class Depths:
-    """Upper bounds of the depth of points in a region.
-
-    Attributes
-    ----------
-    deepest : (2,) array
-        The node that lies deepest.
-    """
+    """Upper bounds of the depth of points in a region."""
 
     def __init__(self, region: Region, edges: Array, disks: Disks) -> None:
         box = region.bounds
@@ -56,6 +50,7 @@ class Depths:
         self._depth = depth.reshape(counts[0], counts[1])
         self._last = counts - 1
         self.deepest: Array = flat[int(depth.argmax())]
+        """(2,) array: the node that lies deepest."""
 
     def most(self, points: Array) -> Array:
         """Return a depth, mm, that none of the points, (…, 2), exceeds."""

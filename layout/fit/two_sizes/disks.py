@@ -26,22 +26,16 @@ _FEWEST = 8
 
 @dataclass(frozen=True, slots=True)
 class Disks:
-    """Disks in holes of the wood.
-
-    Attributes
-    ----------
-    places : (k, 2) array
-        mm.
-    radii : (k,) array
-        mm.
-    first, last : (k,) array of int
-        The edges of each hole's ring among those of the wood, the last one not included.
-    """
+    """Disks in holes of the wood."""
 
     places: Array
+    """(k, 2) array: mm."""
     radii: Array
+    """(k,) array: mm."""
     first: NDArray[np.intp]
     last: NDArray[np.intp]
+    """(k,) array of int: the edges of each hole's ring among those of the wood, the last one not
+    included."""
 
     @classmethod
     def of(cls, edges: Array) -> Disks:

@@ -28,36 +28,24 @@ _SAME = 1e-7
 
 @dataclass(frozen=True, slots=True)
 class Form:
-    """What a convex outline is, for a radius of 1; its middle is that of its area.
-
-    Attributes
-    ----------
-    name : str
-    body : PolygonBody
-        Holds the outline, which holds the body scaled by `held`.
-    half_length, half_width : float
-        Of the upright box of the outline.
-    area : float
-        Of the outline.
-    held : float
-        1 where the sides are straight.
-    origin : tuple of two floats
-        Of the outline's own frame, seen from the middle.
-    period : float
-        The least turn that brings it onto itself, radians.
-    mitred : bool
-        Whether a lipping round it is a larger one of the same form.
-    """
+    """What a convex outline is, for a radius of 1; its middle is that of its area."""
 
     name: str
     body: PolygonBody
+    """Holds the outline, which holds the body scaled by `held`."""
     half_length: float
     half_width: float
+    """Of the upright box of the outline."""
     area: float
+    """Of the outline."""
     held: float
+    """1 where the sides are straight."""
     origin: tuple[float, float]
+    """Of the outline's own frame, seen from the middle."""
     period: float
+    """The least turn that brings it onto itself, radians."""
     mitred: bool
+    """Whether a lipping round it is a larger one of the same form."""
 
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return what a lipping adds to half the length and half the width, mm.

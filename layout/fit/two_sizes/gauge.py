@@ -17,17 +17,12 @@ from .pose import Array
 
 
 class Touch(NamedTuple):
-    """How far a body reaches along normals, and where.
-
-    Attributes
-    ----------
-    reach : (n,) array
-    places : (n, 2) array
-        With ``normal · place == reach``.
-    """
+    """How far a body reaches along normals, and where."""
 
     reach: Array
+    """(n,) array."""
     places: Array
+    """(n, 2) array: with ``normal · place == reach``."""
 
 
 class Body(Protocol):

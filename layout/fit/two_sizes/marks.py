@@ -18,27 +18,20 @@ from .sight import facing
 
 
 class Part(NamedTuple):
-    """Some contacts, seen in the frame of the top.
-
-    Attributes
-    ----------
-    clear : (m,) array
-        Distances left, mm.
-    normal : (m, 2) array
-        Ways in which the top comes nearer fastest.
-    swing, longer, wider : (m,) arrays
-        How much nearer it comes with its turn and with half of each size.
-    places : (m, 2) array
-    edges : (m,) array of int
-    """
+    """Some contacts, seen in the frame of the top."""
 
     clear: Array
+    """(m,) array: distances left, mm."""
     normal: Array
+    """(m, 2) array: ways in which the top comes nearer fastest."""
     swing: Array
     longer: Array
     wider: Array
+    """(m,) arrays: how much nearer it comes with its turn and with half of each size."""
     places: Array
+    """(m, 2) array."""
     edges: NDArray[np.intp]
+    """(m,) array of int."""
 
 
 def marks_before(local: Array, marks: Array, pose: Pose, left: Array) -> Part:

@@ -12,26 +12,19 @@ from .pose import Array
 
 
 class PolygonBody:
-    """A convex polygon with 0, 0 inside, in units of the distance to its nearest side.
-
-    Attributes
-    ----------
-    corners : (k, 2) array
-        Anticlockwise.
-    sides : (k, 2) array
-        Unit normals; side i runs from corner i to the next.
-    heights : (k,) array
-        Distances of the sides from 0, 0; the least is 1.
-    """
+    """A convex polygon with 0, 0 inside, in units of the distance to its nearest side."""
 
     def __init__(self, corners: Array) -> None:
         way = np.roll(corners, -1, axis=0) - corners
         way /= np.hypot(way[:, 0], way[:, 1])[:, None]
         self.sides: Array = np.stack([way[:, 1], -way[:, 0]], axis=1)
+        """(k, 2) array: unit normals; side i runs from corner i to the next."""
         heights: Array = np.einsum("ij,ij->i", self.sides, corners)
         self.scale = float(heights.min())
         self.corners: Array = corners / self.scale
+        """(k, 2) array: anticlockwise."""
         self.heights: Array = heights / self.scale
+        """(k,) array: distances of the sides from 0, 0; the least is 1."""
         self.far = float(np.hypot(self.corners[:, 0], self.corners[:, 1]).max())
         self._slopes: Array = self.sides / self.heights[:, None]
         self._corner_angles, self._corner_order = _sorted_angles(self.corners)

@@ -29,24 +29,16 @@ class Pose(NamedTuple):
 
 
 class Contacts(NamedTuple):
-    """How far a top stands from what it must not cross, and how that changes as it moves.
-
-    Attributes
-    ----------
-    clear : (m,) array
-        Distance left, mm; negative where it crosses.
-    slopes : (m, 5) array
-        Change of `clear` with each number of the pose.
-    places : (m, 2) array
-        The nearest points of the edges.
-    edges : (m,) array of int
-        Which edge each belongs to.
-    """
+    """How far a top stands from what it must not cross, and how that changes as it moves."""
 
     clear: Array
+    """(m,) array: distance left, mm; negative where it crosses."""
     slopes: Array
+    """(m, 5) array: change of `clear` with each number of the pose."""
     places: Array
+    """(m, 2) array: the nearest points of the edges."""
     edges: NDArray[np.intp]
+    """(m,) array of int: which edge each belongs to."""
 
 
 class Kind(Protocol):

@@ -32,37 +32,25 @@ _EACH = 2
 
 @dataclass(frozen=True, slots=True)
 class Patch:
-    """A rectangle of centres, in the frame of a box.
-
-    Attributes
-    ----------
-    middle : (2,) array
-        In the frame of the search, mm.
-    along, across : float
-        Half its sides, along the turn of the box and across it, mm.
-    """
+    """A rectangle of centres, in the frame of a box."""
 
     middle: Array
+    """(2,) array: in the frame of the search, mm."""
     along: float
     across: float
+    """Half its sides, along the turn of the box and across it, mm."""
 
 
 @dataclass(frozen=True, slots=True)
 class Aim:
-    """What is to be maximised: a linear figure of the three shape unknowns, and what it is worth.
-
-    Attributes
-    ----------
-    slope : (3,) array
-    start : float
-        The figure where all three are 0.
-    worth : callable
-        From the figure to a score; it never falls.
-    """
+    """What is to be maximised: a linear figure of the three shape unknowns, and its worth."""
 
     slope: Array
+    """(3,) array."""
     start: float
+    """The figure where all three are 0."""
     worth: Callable[[float], float]
+    """From the figure to a score; it never falls."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,43 +74,31 @@ class HalfPlanes:
 
 
 class Edges(NamedTuple):
-    """Edges of the wood, and which of them lie on its hull: their lines bound all of it.
-
-    Attributes
-    ----------
-    ends : (n, 2, 2) array
-        mm, the wood to their left.
-    outermost : (n,) array of bool
-    """
+    """Edges of the wood, and which of them lie on its hull: their lines bound all of it."""
 
     ends: Array
+    """(n, 2, 2) array: mm, the wood to their left."""
     outermost: NDArray[np.bool_]
+    """(n,) array of bool."""
 
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """Edges as a point at 0, 0 sees them.
-
-    Attributes
-    ----------
-    way : (n, 2) array
-        Unit vectors to the nearest point of each edge; of an outermost edge, to its line.
-    distance : (n,) array
-        To that point; for an outermost edge negative where its line has been passed.
-    start : (n,) array
-        Where along itself, from the foot of its line, each edge starts.
-    length : (n,) array
-    unit : (n, 2) array
-        Along each edge.
-    outermost : (n,) array of bool
-    """
+    """Edges as a point at 0, 0 sees them."""
 
     way: Array
+    """(n, 2) array: unit vectors to the nearest point of each edge; of an outermost edge, to its
+    line."""
     distance: Array
+    """(n,) array: to that point; for an outermost edge negative where its line has been passed."""
     start: Array
+    """(n,) array: where along itself, from the foot of its line, each edge starts."""
     length: Array
+    """(n,) array."""
     unit: Array
+    """(n, 2) array: along each edge."""
     outermost: NDArray[np.bool_]
+    """(n,) array of bool."""
 
     @classmethod
     def of(cls, ends: Array, outermost: NDArray[np.bool_]) -> Seen:

@@ -24,21 +24,14 @@ _CELLS_ALONG = 12
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A connected piece of the outer polygon.
-
-    Attributes
-    ----------
-    edges : (n,) array of int
-        Its edges among those of the wood.
-    corners : (m, 2) array
-        Of its hull, mm.
-    disks : Disks
-        In its round holes, by edges of the wood.
-    """
+    """A connected piece of the outer polygon."""
 
     edges: NDArray[np.intp]
+    """(n,) array of int: its edges among those of the wood."""
     corners: Array
+    """(m, 2) array: of its hull, mm."""
     disks: Disks
+    """In its round holes, by edges of the wood."""
 
     def cells(self, frame: float) -> tuple[Array, tuple[float, float]]:
         """Return middles of squares, turned by `frame`, that cover it, and half their sides, mm."""
@@ -56,21 +49,7 @@ class Piece:
 
 
 class Wood:
-    """Edges of the inner and the outer polygon of a sound wood, moved so that its middle is 0, 0.
-
-    Attributes
-    ----------
-    outermost : (n,) array of bool
-        Which edges of the outer polygon lie on the hull of their piece.
-    depths : Depths
-        Of the outer polygon.
-    held : (h, 2) array
-        Points that the core must hold: the corners of what it must go round.
-    firmly : (f, 2) array
-        What a top found must hold, so that it holds those still once it is drawn in for its proof.
-    diameter : float
-        The greatest distance within it, mm.
-    """
+    """Edges of both polygons of a sound wood, moved so that its middle is 0, 0."""
 
     def __init__(self, sound: SoundWood, held: Sequence[Region] = ()) -> None:
         middle = sound.outer.bounds.middle
@@ -82,7 +61,8 @@ class Wood:
         edges: list[Array] = []
         outermost: list[NDArray[np.bool_]] = []
         pieces: list[Piece] = []
-        self.diameter, count = 0.0, 0
+        count, self.diameter = 0, 0.0
+        """The greatest distance within a piece of it, mm."""
         for part in self.outer.pieces:
             edges.append(part.edges)
             hull = convex_hull(edges[-1][:, 0])
@@ -95,10 +75,16 @@ class Wood:
         # a piece may lie in the hole of another: then no hole is wholly without wood
         disks = pieces[0].disks if len(pieces) == 1 else Disks.none()
         self.depths = Depths(self.outer, self.outer_edges, disks)
+        """Of the outer polygon."""
         self.outermost = np.concatenate(outermost)
+        """(n,) array of bool: which edges of the outer polygon lie on the hull of their piece."""
         self.pieces = tuple(pieces)
         parts = [part.placed(back) for part in held]
-        self.held, self.firmly = held_corners(parts), firm_corners(parts)
+        self.held = held_corners(parts)
+        """(h, 2) array: points that the core must hold: the corners of what it must go round."""
+        self.firmly = firm_corners(parts)
+        """(f, 2) array: what a top found must hold, so that it holds those still once it is drawn
+        in for its proof."""
 
     def holds_points(self, points: Array, *, inner: bool = False) -> NDArray[np.bool_]:
         """Return for each point whether it lies in the outer (or the inner) polygon."""

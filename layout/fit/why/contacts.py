@@ -45,44 +45,28 @@ class Touched(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Side:
-    """A part of the panel's boundary under the name that the maker gives it.
-
-    Attributes
-    ----------
-    name : str
-        ``edge A–B``.
-    path : Path
-    kept : bool
-        Whether it stays as it is, so that no margin is kept to it.
-    """
+    """A part of the panel's boundary under the name that the maker gives it."""
 
     name: str
+    """``edge A–B``."""
     path: Path
     kept: bool = False
+    """Whether it stays as it is, so that no margin is kept to it."""
 
 
 @dataclass(frozen=True, slots=True)
 class Contact:
-    """Where the line that is cut comes as near to something as is allowed.
-
-    Attributes
-    ----------
-    what : Touched
-    name : str
-        Of the edge, cut-out or defect.
-    points : tuple of Point
-        On the line that is cut: one, or the two ends of a run along the thing.
-    clear : float
-        What is kept there, mm: the margin or clearance, and the error of the tape.
-    room : float
-        What is left beyond that at the nearest place, mm.
-    """
+    """Where the line that is cut comes as near to something as is allowed."""
 
     what: Touched
     name: str
+    """Of the edge, cut-out or defect."""
     points: tuple[Point, ...]
+    """On the line that is cut: one, or the two ends of a run along the thing."""
     clear: float
+    """What is kept there, mm: the margin or clearance, and the error of the tape."""
     room: float
+    """What is left beyond that at the nearest place, mm."""
 
     @property
     def middle(self) -> Point:

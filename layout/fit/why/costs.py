@@ -57,27 +57,18 @@ class Lies(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Cost:
-    """What one defect costs.
-
-    Attributes
-    ----------
-    name : str
-        Of the defect.
-    gain : float
-        How much better a top was found without it, as a share of the score in hand; 0 for none.
-    most : float
-        No top without it is better by more than this share.
-    fit : Fit or None
-        The better top.
-    lies : Lies or None
-        Where the defect lies for that top; None where there is none.
-    """
+    """What one defect costs."""
 
     name: str
+    """Of the defect."""
     gain: float
+    """How much better a top was found without it, as a share of the score in hand; 0 for none."""
     most: float
+    """No top without it is better by more than this share."""
     fit: Fit | None
+    """The better top."""
     lies: Lies | None
+    """Where the defect lies for that top; None where there is none."""
 
     @property
     def is_worth_it(self) -> bool:

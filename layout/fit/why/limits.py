@@ -35,17 +35,11 @@ class End(Enum):
 
 @dataclass(frozen=True, slots=True)
 class LimitMet:
-    """A limit that holds a top back.
-
-    Attributes
-    ----------
-    what : Limited
-    end : End
-        Of a turn always the greatest.
-    """
+    """A limit that holds a top back."""
 
     what: Limited
     end: End
+    """Of a turn always the greatest."""
 
 
 def limits_met(fit: Fit, wish: Wish) -> tuple[LimitMet, ...]:

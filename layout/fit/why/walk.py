@@ -26,37 +26,24 @@ _ONE_PLACE = 0.01
 
 @dataclass(frozen=True, slots=True)
 class Stops:
-    """Places on the way round, in order.
-
-    Attributes
-    ----------
-    along : (m,) array
-        How far round, mm.
-    at : (m, 2) array
-        mm.
-    distance : (m,) array
-        To the thing that is looked at, mm.
-    """
+    """Places on the way round, in order."""
 
     along: Array
+    """(m,) array: how far round, mm."""
     at: Points
+    """(m, 2) array: mm."""
     distance: Array
+    """(m,) array: to the thing that is looked at, mm."""
 
 
 @dataclass(frozen=True, slots=True)
 class Walk:
-    """The way round a polygon.
-
-    Attributes
-    ----------
-    corners : (n + 1, 2) array
-        The first comes again at the end, mm.
-    along : (n + 1,) array
-        How far round each lies, mm.
-    """
+    """The way round a polygon."""
 
     corners: Points
+    """(n + 1, 2) array: the first comes again at the end, mm."""
     along: Array
+    """(n + 1,) array: how far round each lies, mm."""
 
     @classmethod
     def round(cls, ring: Points) -> Walk:
