@@ -43,21 +43,14 @@ class UndecidedError(NothingFitsError):
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """One thing that is wrong with a job file.
-
-    Attributes
-    ----------
-    key : str
-        Where, as the maker writes it: ``panel.defects[1].size``; empty for the whole file.
-    message : str
-        What is wrong, the value and its limit, and what to do.
-    line : int or None
-        The line in the file, counted from 1, where one can be named.
-    """
+    """One thing that is wrong with a job file."""
 
     key: str
+    """Where, as the maker writes it: ``panel.defects[1].size``; empty for the whole file."""
     message: str
+    """What is wrong, the value and its limit, and what to do."""
     line: int | None = None
+    """The line in the file, counted from 1, where one can be named."""
 
     def __str__(self) -> str:
         """Return ``line 12, panel.thickness: …``, leaving out what is not known."""
@@ -67,14 +60,9 @@ class Problem:
 
 
 class JobError(LayoutError):
-    """A job file with problems, all of them listed.
-
-    Attributes
-    ----------
-    problems : tuple of Problem
-        Every problem found, in the order of the file.
-    """
+    """A job file with problems, all of them listed."""
 
     def __init__(self, problems: Sequence[Problem]) -> None:
         self.problems = tuple(problems)
+        """Every problem found, in the order of the file."""
         super().__init__("\n".join(str(problem) for problem in self.problems))

@@ -168,15 +168,10 @@ def _total(parts: list[tuple[Fraction, Units | None]], units: Units, text: str) 
 
 @dataclass(frozen=True, slots=True)
 class Tape:
-    """What the maker measures with, and so how a sheet writes a length.
-
-    Attributes
-    ----------
-    imperial : bool
-        Inches and fractions, or millimetres.
-    """
+    """What the maker measures with, and so how a sheet writes a length."""
 
     imperial: bool = False
+    """Inches and fractions, or millimetres."""
 
     @classmethod
     def for_units(cls, units: Units) -> Tape:
