@@ -63,7 +63,7 @@ def test_the_bevel_starts_on_the_true_parallel(
     )
     assert edge.bevel_line is not None
     finish = outline.path().placed(Placement(Point(9, 7), turn))
-    far = off_path(edge.bevel_line.points(1.0), finish)
+    far = off_path(edge.bevel_line.points(0.005), finish)
     assert np.all(far >= inwards - 0.01)
     assert np.median(far) == pytest.approx(inwards, abs=0.01)
 

@@ -7,9 +7,9 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tops import top_of
 
 from panelwright.layout.errors import LegsError
-from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs import FixingPlate, Foot, LegsWish
 from panelwright.layout.legs.fixings import holes_of
@@ -108,7 +108,7 @@ def test_a_pilot_hole_ends_at_the_tip_or_short_of_the_face(length: float, depth:
 def test_a_small_plate_still_has_four_holes(plate: float, inside: float) -> None:
     """Holes lie 12 mm inside a plate's edges, at most a quarter of its width (common practice)."""
     wish = LegsWish(foot=Foot.round(15), plate=FixingPlate(plate, plate, 3))
-    holes = holes_of(wish, [Point(50, -20)], Rectangle(1200, 700), Placement())
+    holes = holes_of(wish, [Point(50, -20)], top_of(Rectangle(1200, 700)))
     off = plate / 2 - inside
     found = {(round(hole.place.x - 50, 9), round(hole.place.y + 20, 9)) for hole in holes}
     assert found == {(x, y) for x in (-off, off) for y in (-off, off)}

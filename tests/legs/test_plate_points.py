@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from strategies import symmetrical_outlines
+from tops import top_of
 
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.point import Point
@@ -13,7 +14,7 @@ from panelwright.layout.geometry.symmetry import is_symmetric
 from panelwright.layout.legs.foot import Foot
 from panelwright.layout.legs.plate import Plate, rigidity
 from panelwright.layout.legs.plate_points import cut_up, mirror_axes
-from panelwright.layout.legs.sag import ALIKE, TopBoard, sag_of
+from panelwright.layout.legs.sag import ALIKE, sag_of
 from panelwright.layout.outlines import (
     Capsule,
     Circle,
@@ -25,9 +26,10 @@ from panelwright.layout.outlines import (
     RoundedRectangle,
     Superellipse,
 )
-from panelwright.layout.panel.stiffness import STIFFNESS
+from panelwright.layout.panel.materials import MATERIALS
 
-OAK = STIFFNESS["oak"]
+OAK = MATERIALS["oak"].stiffness
+assert OAK is not None
 HOUSE = Freeform.through([Point(-500, -300), Point(500, -300), Point(350, 300), Point(-350, 300)])
 
 TOPS: list[Outline] = [
@@ -94,7 +96,7 @@ def test_of_mirrored_worst_places_the_first_is_named(outline: Outline) -> None:
     """The place that is told is the one along, then up: it has no image before it."""
     x, y = outline.length * 0.3, outline.width * 0.28
     feet = [Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y)]
-    sag = sag_of(TopBoard(outline, 25.0, 700.0, OAK), Foot.round(40.0), feet)
+    sag = sag_of(top_of(outline, thickness=25.0), Foot.round(40.0), feet)
     for told in (sag.own, sag.highest, sag.under_force):
         assert told.place.x <= 0
         assert told.place.x < 0 or told.place.y <= 0

@@ -24,7 +24,7 @@ from panelwright.layout.panel import (
     round_place,
 )
 from panelwright.layout.panel.edges import edges_of
-from panelwright.layout.panel.stiffness import STIFFNESS
+from panelwright.layout.panel.materials import MATERIALS
 
 SHOWING = frozenset({Spoils.SHOWING})
 
@@ -152,7 +152,8 @@ def test_wood_is_as_soft_across_as_the_handbook_measured() -> None:
 
     *Wood Handbook* (2010), Table 5-1, the figures from memory.
     """
-    oak = STIFFNESS["oak"]
+    oak = MATERIALS["oak"].stiffness
+    assert oak is not None
     assert 0.050 <= oak.across / oak.along <= 0.086
     assert 0.059 <= oak.shear / oak.along <= 0.097
 

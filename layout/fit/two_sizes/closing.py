@@ -113,6 +113,9 @@ class _Near:
         bend = positive_part(bend)
         bend += _STEADY * float(np.abs(bend).max()) * np.eye(size)
         move = best_step(gain, bend, rows, space).move
+        # contacts bend away from their slopes: what that takes of the room is asked of the step
+        bent = self._space(move) - rows[: -2 * size] @ move
+        move = best_step(gain, bend, rows, np.concatenate([bent, space[len(bent) :]])).move
         return self.moves @ move, float(gain @ move - move @ bend @ move / 2)
 
     def _score(self, x: Array) -> float:

@@ -30,7 +30,7 @@ _WORTH_A_MOVE = 0.01
 
 
 def settled(family: TwoSizes, top: Pose) -> Pose:
-    """Return a top as large as this one, give or take `_AS_LARGE`, in the plainest place.
+    """Return a top as good as this one, give or take `_AS_LARGE`, in the plainest place.
 
     Plainest is a turn along the grain or along the longest edge, then the middle of the wood both
     ways, then one way; else the place where the least distance to an edge is greatest.
@@ -40,16 +40,15 @@ def settled(family: TwoSizes, top: Pose) -> Pose:
     limits, own = family.sizing.wish.limits, np.array([top.x, top.y])
     for place in plain_places(family.wood.inner_edges, limits, top.turn, own, quarters):
         found = family.placed(place.centre, place.turn, shape)
-        if found is not None and _as_large(found[1], top):
+        if found is not None and _as_good(family, found[1], top):
             return found[1] if place.in_the_middle else _clearest(family, found[1])
     return _clearest(family, top)
 
 
-def _as_large(one: Pose, other: Pose) -> bool:
-    return (
-        one.half_length >= other.half_length - _AS_LARGE
-        and one.half_width >= other.half_width - _AS_LARGE
-    )
+def _as_good(family: TwoSizes, one: Pose, other: Pose) -> bool:
+    """Return whether a top is worth as much as one whose sizes are `_AS_LARGE` less."""
+    least = family.sizing.score(other.half_length - _AS_LARGE, other.half_width - _AS_LARGE)
+    return family.sizing.score(one.half_length, one.half_width) >= least
 
 
 def _clearest(family: TwoSizes, top: Pose) -> Pose:
@@ -82,7 +81,7 @@ def _moved(family: TwoSizes, top: Pose, way: Array, shape: float, least: float) 
     """Return the top moved some of the way, where that gains clearance."""
     for share in (1.0, 0.5, 0.25, 0.1):
         found = family.placed(np.array([top.x, top.y]) + share * way, top.turn, shape)
-        if found is None or not _as_large(found[1], top):
+        if found is None or not _as_good(family, found[1], top):
             continue
         clear = float(family.kind.contacts(found[1], family.wood.inner_edges).clear.min())
         if clear > least + _WORTH_A_MOVE:
