@@ -5,6 +5,7 @@ from __future__ import annotations
 from ..drawing.scene import Area
 from ..geometry.path import Path
 from ..geometry.polygon import Region
+from ..geometry.simplify import simplified
 from .frame import DrawingFrame
 
 _FINE = 0.02
@@ -13,7 +14,7 @@ _FINE = 0.02
 
 def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tuple[Area, ...]:
     """Return the pieces of a region on the panel as areas on paper."""
-    coarse = region.simplified(_FINE * frame.scale)
+    coarse = simplified(region, _FINE * frame.scale)
     return tuple(
         Area(
             frame.of(Path.through_ring(piece.exterior)),

@@ -7,6 +7,7 @@ import math
 import numpy as np
 
 from ...geometry.polygon import Region
+from ...geometry.simplify import simplified
 from .gaps import Array
 from .holding import NOTHING, Points
 from .recipe import Recipe
@@ -59,7 +60,7 @@ def _coarse(region: Region) -> Array:
         if len(edges) <= _MOST_EDGES:
             break
         tolerance *= 2
-        simpler = region.simplified(tolerance).edges
+        simpler = simplified(region, tolerance).edges
         if len(simpler) == 0:
             break
         edges = simpler

@@ -17,7 +17,7 @@ import numpy as np
 from ...geometry.path import Path
 from ...geometry.placement import Points
 from ...geometry.point import Point
-from ...geometry.tolerance import CHORD
+from ...geometry.tolerance import CHORD, PROOF_CHORD
 from ...panel.defect import Defect, Spoils
 from ...panel.panel import Panel
 from ..found import Fit
@@ -106,7 +106,7 @@ def contacts_of(
     points : iterable of Point
         What the top must cover or leave out.
     """
-    walk = Walk.round(fit.placement.of(fit.core.outer(CHORD)))
+    walk = Walk.round(fit.placement.of(fit.core.outer(PROOF_CHORD)))
     things = _things(panel, margin + tape_error, tape_error, sides, points)
     found = [pair for thing in things for pair in _touching(walk, thing)]
     return tuple(contact for _, contact in sorted(found, key=lambda pair: pair[0]))

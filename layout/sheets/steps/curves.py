@@ -12,7 +12,8 @@ from ...cutting.feed import QuarterFeed
 from ...cutting.stages import wood_after
 from ...drawing import layers
 from ...drawing.scene import Scene
-from ...geometry.placement import Points, array_of
+from ...geometry.path import Path
+from ...geometry.placement import Points
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...job.plan import Plan
@@ -145,12 +146,12 @@ def _ring(cut: CurveCut, off: float) -> Points:
 def _fed(plan: Plan, stage: Stage, ring: Points, feed: QuarterFeed) -> None:
     """Draw the way round one quarter, from the side to the end grain."""
     places = {mark.label: mark.point for mark in plan.marks.marks}
-    start, end = (_nearest(ring, places[label]) for label in (feed.start, feed.end))
-    count = len(ring)
-    ahead = (end - start) % count if feed.show_face_up else (start - end) % count
+    line = Path.through_ring(ring)
+    start, end = (_along(ring, places[label]) for label in (feed.start, feed.end))
+    ahead = (end - start) % line.length if feed.show_face_up else (start - end) % line.length
     shares = np.linspace(0.15, 0.85, _STEPS) * ahead
     signed = shares if feed.show_face_up else -shares
-    points = [_at(ring, start + float(share)) for share in signed]
+    points = [line.at((start + float(share)) % line.length) for share in signed]
     stage.arrow(layers.FEED, (stage.frame.at(p) for p in points))
     middle = points[len(points) // 2]
     words = "up" if feed.show_face_up else "down"
@@ -158,12 +159,17 @@ def _fed(plan: Plan, stage: Stage, ring: Points, feed: QuarterFeed) -> None:
 
 
 def _round(stage: Stage, ring: Points) -> None:
-    """Draw the way all round: anticlockwise as it is seen, against the bit's turn."""
+    """Draw the way all round: anticlockwise as it is seen, against the bit's turn.
+
+    It begins at the right, and goes by length: where a ring begins and how close its points lie
+    says nothing.
+    """
     sign = -1 if stage.frame.mirrored else 1
-    quarter = len(ring) / 4
+    line = Path.through_ring(ring)
+    start = _along(ring, line.bounds.middle + Point(line.bounds.width, 0.0))
     for i in range(4):
-        shares = np.linspace(0.15, 0.85, _STEPS) * quarter
-        points = [_at(ring, i * quarter + float(share)) for share in shares][::sign]
+        shares = (i + np.linspace(0.15, 0.85, _STEPS)) / 4 * line.length
+        points = [line.at((start + float(share)) % line.length) for share in shares][::sign]
         stage.arrow(layers.FEED, (stage.frame.at(p) for p in points))
 
 
@@ -182,15 +188,14 @@ def _along_cuts(stage: Stage, cut: CurveCut) -> None:
             stage.arrow(layers.FEED, (stage.frame.at(p) for p in points[::sign]))
 
 
-def _nearest(ring: Points, point: Point) -> int:
-    return int(np.hypot(*(ring - array_of([point])).T).argmin())
-
-
-def _at(ring: Points, index: float) -> Point:
-    """Return the point of a ring at a place between two of its corners."""
-    low = math.floor(index)
-    one, other = ring[low % len(ring)], ring[(low + 1) % len(ring)]
-    return Point.of(one + (other - one) * (index - low))
+def _along(ring: Points, point: Point) -> float:
+    """Return how far along a ring, (n, 2), its place nearest to a point lies, mm."""
+    ways = np.roll(ring, -1, axis=0) - ring
+    lengths = np.hypot(*ways.T)
+    to = np.array([*point]) - ring
+    shares = np.clip((to * ways).sum(axis=1) / lengths**2, 0.0, 1.0)
+    k = int(np.hypot(*(to - shares[:, None] * ways).T).argmin())
+    return float(lengths[:k].sum() + shares[k] * lengths[k])
 
 
 def _piece(plan: Plan, region: Region) -> Region:
