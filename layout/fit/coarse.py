@@ -11,7 +11,6 @@ from __future__ import annotations
 import math
 
 from ..geometry.polygon import Region
-from ..geometry.simplify import simplified
 from ..geometry.tolerance import ROUNDING
 from ..panel.sound import SoundWood
 
@@ -34,8 +33,8 @@ def coarser(wood: SoundWood, share: float = FINE) -> SoundWood:
         return wood
     bounds = wood.outer.bounds
     by = share * math.hypot(bounds.width, bounds.height)
-    inner = simplified(wood.inner.shrunk(by + ROUNDING, segments=8), by)
-    outer = simplified(wood.outer.grown(by + ROUNDING), by)
+    inner = wood.inner.shrunk(by + ROUNDING, segments=8).simplified(by)
+    outer = wood.outer.grown(by + ROUNDING).simplified(by)
     return SoundWood(
         inner if _is_worth_it(inner, wood.inner) and wood.inner.holds(inner) else wood.inner,
         outer if _is_worth_it(outer, wood.outer) and outer.holds(wood.outer) else wood.outer,

@@ -21,7 +21,6 @@ from .placement import array_of
 from .point import Point
 from .polygon import Region, faces, union
 from .segments import Arc, EllipticArc, Line
-from .simplify import simplified
 from .tolerance import SAME_POINT
 
 Piece = Line | Arc
@@ -131,7 +130,7 @@ def _from_faces(pieces: Sequence[Piece], face: Region, distance: float, toleranc
         raise GeometryError(
             f"{far} is nothing" if not left else f"the line {far} falls into several"
         )
-    return Path.through_ring(simplified(left[0], tolerance / 4).exterior)
+    return Path.through_ring(left[0].simplified(tolerance / 4).exterior)
 
 
 def _raw(pieces: Sequence[Piece], distance: float, tolerance: float) -> Iterator[Point]:

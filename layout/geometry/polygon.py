@@ -233,6 +233,10 @@ class Region:
         near = 0.01 + abs(by) * (1e-4 + 2 * (1 / np.cos(np.pi / (4 * segments)) - 1))
         return bool(np.all(shapely.dwithin(moved.shape, true, near)))
 
+    def simplified(self, tolerance: float) -> Region:
+        """Return the region with fewer points, none of its edges moved farther than `tolerance`."""
+        return Region(shapely.simplify(self.shape, tolerance))
+
     def placed(self, placement: Placement) -> Region:
         """Return the region moved and turned."""
         return Region(shapely.transform(self.shape, placement.of))

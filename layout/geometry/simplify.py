@@ -1,29 +1,54 @@
-"""A region with fewer corners, the same ones whatever arithmetic made it."""
+"""A ring with fewer points, the same ones whatever arithmetic it was made with."""
 
 from __future__ import annotations
 
 import numpy as np
-import shapely
 
+from .alike import first_of_best
 from .placement import Points
-from .polygon import Region
-
-_SLANT = 1e-3
-"""How far a region is sheared while corners are chosen: of two mirrored ones one is then the first,
-and one the farther off, by far more than rounding."""
+from .tolerance import ROUNDING
 
 
-def simplified(region: Region, tolerance: float) -> Region:
-    """Return the region with fewer points, none of its edges moved farther than `tolerance`, mm.
+def fewer(ring: Points, tolerance: float) -> Points:
+    """Return the points of a ring, (n, 2) mm, that keep each of its points within `tolerance`, mm.
 
-    Rings are cut down by Douglas and Peucker's rule, which keeps the corner farthest from a chord:
-    on a symmetrical ring two corners are as far, and rounding would say which of them stays.
+    From the sharpest corner on the next point that is kept is the last one to which length times
+    turn of the way is at most four times the tolerance: a way s long that turns by t in all strays
+    at most s·t/4 from its chord, since to stray by d it must turn by at least d/s₁ + d/s₂ with
+    s₁ + s₂ = s. The rule that keeps the point farthest from a chord would have to choose between
+    two that are as far on every even curve, and rounding would choose.
     """
-    sheared = shapely.normalize(shapely.transform(region.shape, lambda p: _sheared(p, _SLANT)))
-    fewer = shapely.simplify(sheared, tolerance * (1 - 2 * _SLANT))
-    return Region(shapely.transform(fewer, lambda p: _sheared(p, -_SLANT)))
+    ring = ring[np.hypot(*(ring - np.roll(ring, 1, axis=0)).T) > ROUNDING]
+    if len(ring) < 4:
+        return ring
+    ring = np.roll(ring, -_sharpest(ring), axis=0)
+    so_far = np.concatenate([[0.0], np.cumsum(np.hypot(*_ways(ring).T))])
+    turned = np.cumsum(_turns(ring))
+    kept, last = [0], len(ring)
+    while True:
+        here = kept[-1]
+        strays = (so_far[here + 1 :] - so_far[here]) * (turned[here:last] - turned[here])
+        there = here + max(1, int(np.searchsorted(strays, 4 * tolerance, side="right")))
+        if there >= last:
+            return ring[kept] if len(kept) > 2 else ring
+        kept.append(there)
 
 
-def _sheared(points: Points, by: float) -> Points:
-    sheared: Points = points @ np.array([[1.0, 0.0], [by, 1.0]])
-    return sheared
+def _ways(ring: Points) -> Points:
+    ways: Points = np.roll(ring, -1, axis=0) - ring
+    return ways
+
+
+def _turns(ring: Points) -> Points:
+    """Return how far the way turns at each point, radians, whichever way."""
+    after = _ways(ring)
+    before = np.roll(after, 1, axis=0)
+    across = before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0]
+    turns: Points = np.abs(np.arctan2(across, (before * after).sum(axis=1)))
+    return turns
+
+
+def _sharpest(ring: Points) -> int:
+    turns = _turns(ring)
+    near = (int(i) for i in np.flatnonzero(turns >= turns.max() - ROUNDING))
+    return first_of_best(near, lambda i: turns[i], lambda i: tuple(ring[i]), tolerance=ROUNDING)

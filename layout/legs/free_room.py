@@ -19,7 +19,6 @@ from ..geometry.alike import first_of_best, ranked
 from ..geometry.placement import Placement, array_of
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region, union
-from ..geometry.simplify import simplified
 from ..geometry.tolerance import ROUNDING, SAME_PLACE
 from ..outlines import Freeform, Outline
 from .foot import Foot
@@ -81,7 +80,7 @@ def _room(outline: Freeform, foot: Foot, inset: float) -> Region:
     """Return where the middle of a foot may stand, for its outside to keep an inset."""
     face = Region.from_rings(outline.inner(_FINE))
     clear = face.shrunk(inset + (foot.length / 2 if foot.is_round else 0.0))
-    clear = simplified(clear, _FINE)
+    clear = clear.simplified(_FINE)
     room = clear
     for corner in foot.corners:
         room = room.meet(clear.placed(Placement(-corner)))

@@ -23,7 +23,6 @@ from panelwright.layout.fit.own.relaxed import bounded, plain_bound, ways
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.geometry.simplify import simplified
 from panelwright.layout.outlines import Circle, Freeform, Outline, Rectangle
 from panelwright.layout.panel.sound import SoundWood
 
@@ -143,7 +142,7 @@ def test_tops_polished_from_random_poses_never_beat_the_bound(own: str) -> None:
 
 def grown(own: Outline, by: float) -> Freeform:
     """Return a straight-sided outline with every point nearer than `by` added."""
-    return top(simplified(Region.from_rings(own.inner()).grown(by), 0.02).exterior)
+    return top(Region.from_rings(own.inner()).grown(by).simplified(0.02).exterior)
 
 
 @pytest.mark.parametrize(

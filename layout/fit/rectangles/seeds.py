@@ -7,7 +7,6 @@ import math
 import numpy as np
 
 from ...geometry.polygon import Region
-from ...geometry.simplify import simplified
 from .gaps import Array
 from .holding import NOTHING, Points
 from .recipe import Recipe
@@ -60,7 +59,7 @@ def _coarse(region: Region) -> Array:
         if len(edges) <= _MOST_EDGES:
             break
         tolerance *= 2
-        simpler = simplified(region, tolerance).edges
+        simpler = region.simplified(tolerance).edges
         if len(simpler) == 0:
             break
         edges = simpler
