@@ -18,7 +18,7 @@ tolerances = st.floats(0.02, 2.0)
 
 @given(every_outline, tolerances)
 def test_no_point_strays_farther_than_it_may(outline: Outline, tolerance: float) -> None:
-    """Every point of a ring lies within the tolerance of what is left; that is of its own points."""
+    """Every point of a ring lies within the tolerance of what is left, some of its own points."""
     ring = outline.inner(0.001)
     left = fewer(ring, tolerance)
     assert len(left) <= len(ring)
