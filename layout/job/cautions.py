@@ -11,9 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..panel import Kind, Panel
-
-TWO_PEOPLE = 25.0
-"""From about this mass, kg, two people lift (common practice; local rules decide)."""
+from ..panel.lifting import lifters, people
 
 LEAD_UNTIL = 1978
 """Paint or varnish older than this may hold lead (US consumer ban; 40 CFR 745)."""
@@ -23,6 +21,9 @@ ASBESTOS_UNTIL = 2000
 
 _BOARDS = (Kind.PARTICLEBOARD, Kind.MDF, Kind.VENEERED, Kind.PLYWOOD, Kind.BLOCKBOARD)
 
+
+_BARE = re.compile(r"^\s*(none|no finish|bare|raw|unfinished|untreated)\b", re.IGNORECASE)
+"""A finish that is none: there is no coat that could hold lead."""
 
 _LABORATORY = re.compile(r"\blab", re.IGNORECASE)
 """A panel that its maker calls a lab bench, and not a slab."""
@@ -56,11 +57,12 @@ def _cautions(panel: Panel, top_mass: float) -> Iterator[Caution]:
         "Look, sweep both faces and the edges with a detector, chalk a ring round every hit, pull "
         "it, and sweep again before each tool.",
     )
-    if panel.mass >= TWO_PEOPLE:
+    if lifters(panel.mass) > 1:
         yield Caution(
             "Lifting",
             f"The old panel weighs about {panel.mass:.0f} kg and the new top about "
-            f"{top_mass:.0f} kg: two people, and trestles on both sides of the cut.",
+            f"{top_mass:.0f} kg: {people(lifters(panel.mass))}, and trestles on both sides of the "
+            "cut.",
         )
     yield Caution(
         "Saws and routers",
@@ -83,7 +85,8 @@ def _cautions(panel: Panel, top_mass: float) -> Iterator[Caution]:
 
 
 def _old_substances(panel: Panel) -> Iterator[Caution]:
-    if panel.year is None or panel.year < LEAD_UNTIL:
+    coated = _BARE.search(panel.finish or "") is None
+    if coated and (panel.year is None or panel.year < LEAD_UNTIL):
         age = "of unknown age" if panel.year is None else f"from {panel.year}"
         yield Caution(
             "Old paint and varnish",
@@ -94,8 +97,10 @@ def _old_substances(panel: Panel) -> Iterator[Caution]:
     if old and panel.build.kind is not Kind.SOLID:
         yield Caution(
             "What the core is",
-            "A fire label, a mineral-looking or stone-cold core: stop until asbestos is ruled out "
-            "by someone licensed to test it. Drill one small hole in the waste to see the core.",
+            "A fire label, a mineral-looking or stone-cold core, old lino, vinyl, black glue or a "
+            "heat mat on its back may mean asbestos: do not drill, saw, sand or scrape it. Look "
+            "into holes that are there already, of a lock or a letterbox, and stop until someone "
+            "licensed to has tested it.",
         )
     if _LABORATORY.search(panel.name):
         yield Caution(

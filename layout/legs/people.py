@@ -1,22 +1,17 @@
-"""People: who lifts it, how many sit at it."""
+"""People: how many sit at it."""
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import ROUNDING
 from ..outlines import Outline
 from ..units import MM_PER_INCH
 from .foot import Foot
 from .places import Edge, Seat, most_places
-
-ONE_LIFTS = 25.0
-"""Two people lift from about this mass, kg (common practice; local rules decide)."""
 
 PLACE = 600.0
 """Edge that a diner takes, mm: 24 in at least, 30 at best (Panero and Zelnik, *Human Dimension and
@@ -29,15 +24,6 @@ PLACE_IMPERIAL = 24 * MM_PER_INCH
 def usual_place(*, imperial: bool) -> float:
     """Return the edge that a diner takes where nobody says, mm: a round figure on either tape."""
     return PLACE_IMPERIAL if imperial else PLACE
-
-
-def lifters(mass: float) -> int:
-    """Return how many people lift a mass, kg.
-
-    >>> lifters(24.0), lifters(44.0), lifters(60.0)
-    (1, 2, 3)
-    """
-    return 1 + math.floor(mass / ONE_LIFTS + ROUNDING)
 
 
 @dataclass(frozen=True, slots=True)

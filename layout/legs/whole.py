@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from ..geometry.point import Point
 from ..panel.build import Kind
+from ..panel.lifting import lifters
 from ..top import Top
 from .battens import Batten, battens_under
 from .fixings import Hole, holes_of
@@ -15,7 +16,7 @@ from .heights import KNEE_HEIGHT, UsualHeight, use_of
 from .materials import is_wooden
 from .movement import GLUE_FIGHTS, Held, MovementPlan, movement_of
 from .notes import Matter, TableNote
-from .people import Seating, lifters, seating_at
+from .people import Seating, seating_at
 from .plan import LegsPlan
 from .sag import Burden, Sag, sag_of
 from .screws import LEFT_UNDER_TIP, USUAL, ScrewPlan, screw_in, usual_screw

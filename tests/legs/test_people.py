@@ -12,9 +12,10 @@ from hypothesis import strategies as st
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs import Foot
 from panelwright.layout.legs.heights import HEIGHTS, use_of
-from panelwright.layout.legs.people import lifters, seating_at
+from panelwright.layout.legs.people import seating_at
 from panelwright.layout.legs.places import Edge, most_places
 from panelwright.layout.outlines import Capsule, Circle, Freeform, Rectangle, RegularPolygon
+from panelwright.layout.panel.lifting import lifters
 
 INCH = 25.4
 THIN = Foot.round(10)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from ...job.plan import Plan
 from ...panel import Face, Kind, Spoils
+from ...panel.lifting import lifters, people
 from ..steps.setting_out import datum_scene, faults_scene
 from .rows import BenchStep, Section, Table
 from .square import is_square
@@ -26,11 +27,12 @@ def before(plan: Plan) -> Section:
 
 def _assess(plan: Plan) -> BenchStep:
     panel, tape = plan.job.panel, plan.job.tape
-    people = "Two people lift it." if panel.mass >= 25 else "One person can lift it."
+    count = lifters(panel.mass)
+    lift = "One person can lift it." if count == 1 else f"{people(count).capitalize()} lift it."
     words = [
         f"{panel.name.capitalize()}: {panel.build.kind.value}, "
         f"{panel.substance.name}, {tape.measure(panel.thickness)} thick, "
-        f"about {tape.mass(panel.mass)}. {people}",
+        f"about {tape.mass(panel.mass)}. {lift}",
         "Read the cautions above first; stop where one of them is not answered.",
     ]
     if panel.build.kind is Kind.SOLID:
