@@ -192,16 +192,21 @@ class Tape:
         """Return the length, mm, of the division nearest to `length`, mm; halves away from 0."""
         return math.copysign(self._count(length) * self.division, length)
 
-    def _count(self, length: float) -> int:
-        return nearest_whole(abs(length) / self.division)
+    def _count(self, length: float, *, at_least: bool = False) -> int:
+        counted = abs(length) / self.division
+        return math.ceil(counted - _HALF) if at_least else nearest_whole(counted)
 
-    def figure(self, length: float) -> str:
+    def figure(self, length: float, *, at_least: bool = False) -> str:
         """Return `length`, mm, to the nearest division and without its unit.
+
+        With `at_least` it is the next division that is no less.
 
         >>> Tape(imperial=True).figure(796.925), Tape().figure(583.42)
         ('31 3/8', '583')
+        >>> Tape().figure(22 / 3, at_least=True)
+        '8'
         """
-        count = self._count(length)
+        count = self._count(length, at_least=at_least)
         sign = "−" if length < 0 and count else ""
         if not self.imperial:
             return f"{sign}{count}"
@@ -261,7 +266,7 @@ def nearest_whole(value: float) -> int:
 
 
 _HALF = 1e-6
-"""What a half may fall short by rounding."""
+"""What a half may fall short by rounding, or a whole number be passed."""
 
 
 def two_figures(value: float) -> str:

@@ -61,7 +61,7 @@ def curve_step(cut: CurveCut, face: str) -> Step:
 
 def _router_words(cut: CurveCut) -> tuple[list[str], list[Figure]]:
     words = ["to the line", f"{cut.passes} passes {{depth}} deep"]
-    figures = [Figure("depth", cut.depth)]
+    figures = [Figure("depth", cut.depth, at_least=True)]
     template = cut.template
     if template is None:
         return words, figures

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from ..units import Tape
 
@@ -13,6 +13,8 @@ class Figure:
 
     name: str
     value: float
+    at_least: bool = field(default=False, metadata={"json": False})
+    """Whether a figure that is less, be it by rounding, would not do."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,4 +40,5 @@ class Step:
         >>> Step.of("Cut", "saw line at {x}", x=1442.0).text(Tape())
         'saw line at 1442'
         """
-        return self.what.format(**{f.name: tape.figure(f.value) for f in self.figures})
+        figures = {f.name: tape.figure(f.value, at_least=f.at_least) for f in self.figures}
+        return self.what.format(**figures)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
+from fractions import Fraction
 
 import numpy as np
 import pytest
@@ -114,6 +116,21 @@ def test_no_pass_is_deeper_than_the_router_takes(tools: Tools, depths: float) ->
     assert cut.depth <= expected + 1e-9
     assert cut.passes == math.ceil(44.0 / expected)
     assert cut.passes * cut.depth == pytest.approx(44.0)
+
+
+@settings(max_examples=30)
+@given(st.floats(12.0, 70.0), st.booleans())
+def test_the_passes_that_are_told_reach_through(thickness: float, imperial: bool) -> None:
+    """Their number times the depth that is printed is no less than the wood is thick."""
+    panel, tape = replace(WIDE, thickness=thickness), Tape(imperial=imperial)
+    plan = plan_cuts(
+        Top(panel, Capsule(1400, 600), Placement(MIDDLE)), choose_datum(panel), Tools(), tape
+    )
+    (text,) = (step.text(tape) for step in plan.steps if step.title == "Router")
+    found = re.search(r"(\d+) passes ([\d /]+) deep", text)
+    assert found is not None
+    depth = math.fsum(Fraction(part) for part in found[2].split()) * (25.4 if imperial else 1.0)
+    assert int(found[1]) * depth >= thickness - 1e-3
 
 
 @settings(max_examples=15)
