@@ -55,7 +55,8 @@ class Side:
 
     def is_along(self, other: Side) -> bool:
         """Return whether both lie on one line."""
-        facing = self.outwards.dot(other.outwards) > 1 - SAME_WAY
+        turned = abs(self.outwards.cross(other.outwards)) <= SAME_WAY
+        facing = turned and self.outwards.dot(other.outwards) > 0
         return facing and abs(self.half - other.half) <= SAME_PLACE
 
 

@@ -34,6 +34,7 @@ class Stand:
     """A core somewhere on the wood."""
 
     score: float
+    """What the goal counts."""
     placement: Placement
     length: float
     width: float

@@ -16,7 +16,7 @@ from ..geometry.alike import first_of_best
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD, PROOF_CHORD, SAME_PLACE
+from ..geometry.tolerance import CHORD, PROOF_CHORD, ROUNDING, SAME_PLACE
 from .found import Fit
 from .points import holds_all
 from .wish import Limits
@@ -49,12 +49,16 @@ def first_twin(
             _off(twin, limits) <= _off(fit, limits) + _ALIKE
             and any(inner.holds(Region.from_rings(place.of(ring))) for ring in (coarse, fine))
             and holds_all(Region.from_rings(place.of(within)), held)
-            and abs(room(twin) - room(fit)) <= SAME_PLACE
+            and room(twin) >= room(fit) - ROUNDING
         )
 
     alike = [fit, *(twin for twin in _twins(fit, inner, mirrors) if is_as_good(twin))]
+    reach = fit.outline.length / 2  # a turn counts by what it moves an end
     return first_of_best(
-        alike, lambda _: 0.0, lambda f: (*f.placement.centre, f.placement.turn), tolerance=0.0
+        alike,
+        lambda _: 0.0,
+        lambda f: (*f.placement.centre, f.placement.turn * reach),
+        tolerance=0.0,
     )
 
 
@@ -68,7 +72,8 @@ def _twins(fit: Fit, inner: Region, mirrors: bool) -> Iterator[Fit]:
             middle.x + x * (place.centre.x - middle.x), middle.y + y * (place.centre.y - middle.y)
         )
         turn = place.turn + math.pi if not mirrors else x * y * place.turn
-        if math.dist([*centre], [*place.centre]) > SAME_PLACE or x * y < 0:
+        moved = centre.distance_to(place.centre) > SAME_PLACE
+        if moved or x * y < 0 or not mirrors:
             yield replace(fit, placement=Placement(centre, math.remainder(turn, math.tau) + 0.0))
 
 

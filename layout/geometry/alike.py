@@ -116,7 +116,8 @@ def _in_order(
     while left:
         group = _lowest(left, rows, k, steps[k])
         ordered += _in_order(group, rows, steps, k + 1)
-        left = [i for i in left if i not in set(group)]
+        taken = set(group)
+        left = [i for i in left if i not in taken]
     return ordered
 
 

@@ -23,10 +23,9 @@ def nearest(one: Region, other: Region) -> tuple[Point, Point]:
     takes. Of places that are alike the first by position is taken here.
     """
     far = float(shapely.distance(one.shape, other.shape))
-    spans = [_ends(shapely.shortest_line(one.shape, other.shape))]
-    if far > ROUNDING:  # then one of the two places is a corner
-        spans += _from_corners(one, other, far)
-        spans += [(b, a) for a, b in _from_corners(other, one, far)]
+    spans = [*_from_corners(one, other, far), *((b, a) for a, b in _from_corners(other, one, far))]
+    if not spans:  # they cross: nowhere else is the nearest place no corner of either
+        spans = [_ends(shapely.shortest_line(one.shape, other.shape))]
     return first_of_best(
         spans,
         lambda span: -span[0].distance_to(span[1]),

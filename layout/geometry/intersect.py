@@ -40,6 +40,9 @@ def crossings(path: Path, origin: Point, direction: Point) -> tuple[Crossing, ..
     level = across.dot(origin)
     found: list[Crossing] = []
     for segment in path.segments:
+        low, high = _extent(segment, across)
+        if not low - SAME_POINT <= level <= high + SAME_POINT:
+            continue
         shares = {*(s for s in shares_at(segment, across, level) if 0 <= s <= 1), 0.0, 1.0}
         points = (segment.at(share) for share in shares)
         on_it = (p for p in points if abs(across.dot(p) - level) <= SAME_POINT)
@@ -88,6 +91,16 @@ def shares_at(segment: Segment, across: Point, level: float) -> list[float]:
         turns = ahead if segment.sweep > 0 else ahead - math.tau
         shares.append(turns / segment.sweep)
     return shares
+
+
+def _extent(segment: Segment, across: Point) -> tuple[float, float]:
+    """Return between which values across·p lies on a segment; an arc by its whole ellipse."""
+    if isinstance(segment, Line):
+        start, end = across.dot(segment.start), across.dot(segment.end)
+        return (start, end) if start < end else (end, start)
+    middle = across.dot(segment.centre)
+    reach = math.hypot(*(across.dot(axis) for axis in _axes(segment)))
+    return middle - reach, middle + reach
 
 
 def _axes(segment: Arc | EllipticArc) -> tuple[Point, Point]:
@@ -153,9 +166,8 @@ def _on(segment: Line | Arc, point: Point) -> bool:
 def _of_circles(one: Arc, other: Arc) -> Iterator[Point]:
     way = other.centre - one.centre
     apart = way.norm
-    if not abs(one.radius - other.radius) - SAME_POINT <= apart <= one.radius + other.radius or (
-        apart < SAME_POINT
-    ):
+    nearest, farthest = abs(one.radius - other.radius), one.radius + other.radius
+    if not nearest - SAME_POINT <= apart <= farthest + SAME_POINT or apart < SAME_POINT:
         return
     along = (apart**2 + one.radius**2 - other.radius**2) / (2 * apart)
     half = math.sqrt(max(one.radius**2 - along**2, 0.0))

@@ -1,4 +1,4 @@
-"""The only tolerances of the library, each with its reason. All in mm.
+"""The tolerances that more than one module goes by, each with its reason; mm where none is named.
 
 The policy for a proof: a found top is proved inside the sound wood by holding its *outer*
 polygon against the *inner* polygon of the wood. Two chord tolerances and the rounding stand

@@ -38,15 +38,15 @@ class Plan:
     fits: tuple[Fit, ...]
     """Best first; the first is the one that is made."""
     contacts: tuple[Contact, ...]
-    """What that one touches, in the order of the way round it."""
+    """What the first fit touches, in the order of the way round it."""
     limits_met: tuple[LimitMet, ...]
-    """The limits of the wish that it has come to."""
+    """The limits of the wish that the first fit has come to."""
     costs: tuple[Cost, ...]
-    """What each defect costs it, the dearest first."""
+    """What each defect costs the first fit, the dearest first."""
     others: tuple[Fit, ...]
-    """Second opinions on it: other places and turns, next in rank."""
+    """Second opinions on the first fit: other places and turns, next in rank."""
     top: Top
-    """That fit, with its sizes rounded down."""
+    """The first fit, with its sizes rounded down."""
     top_mass: float = field(metadata={"unit": "kg"})
     """Of the finished top, kg."""
     datum: Datum

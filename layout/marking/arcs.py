@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass, field
 
 from ..errors import OutlineError
+from ..geometry.alike import at_least
 from ..geometry.point import ORIGIN, Point
 from ..geometry.segments import Arc
 from .instruments import Ordinate
@@ -58,7 +59,11 @@ class LargeArc:
             raise OutlineError(
                 f"an arc needs 0 < chord <= 2 × radius, not {chord:g} and {radius:g}"
             )
-        return cls.from_chord_and_rise(chord, radius - math.sqrt(radius**2 - chord**2 / 4))
+        half = chord / 2
+        # as a quotient, since a very flat arc would lose its rise in a difference
+        return cls.from_chord_and_rise(
+            chord, half**2 / (radius + math.sqrt(max((radius - half) * (radius + half), 0.0)))
+        )
 
     @classmethod
     def from_rise_and_radius(cls, rise: float, radius: float) -> LargeArc:
@@ -72,6 +77,11 @@ class LargeArc:
         if not 0 < rise < 2 * radius < math.inf:
             raise OutlineError(f"an arc needs 0 < rise < 2 × radius, not {rise:g} and {radius:g}")
         return cls.from_chord_and_rise(2 * math.sqrt(rise * (2 * radius - rise)), rise)
+
+    @property
+    def is_flat(self) -> bool:
+        """Whether it is at most half a circle."""
+        return at_least(self.centre_below, 0.0)
 
     def height(self, out: float) -> float:
         """Return how far it stands off the chord at `out` from the middle, mm.
@@ -88,7 +98,7 @@ class LargeArc:
         OutlineError
             If the arc is more than half a circle, or there is no station.
         """
-        if stations < 1 or self.centre_below < -1e-9 * self.radius:
+        if stations < 1 or not self.is_flat:
             raise OutlineError("ordinates need a station, and an arc of at most half a circle")
         outs = (self.chord / 2 * i / stations for i in range(stations + 1))
         return tuple(Ordinate(out, self.height(out)) for out in outs)
@@ -111,7 +121,7 @@ class ArchTrammel:
     @classmethod
     def for_arc(cls, arc: LargeArc) -> ArchTrammel:
         """Return the trammel of an arc, its nails at the ends of the chord."""
-        longest = arc.chord if arc.centre_below >= 0 else 2 * arc.radius
+        longest = arc.chord if arc.is_flat else 2 * arc.radius
         return cls(2 * math.atan2(arc.chord / 2, arc.rise), longest)
 
 

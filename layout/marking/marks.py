@@ -50,7 +50,7 @@ class MarkSet:
     compasses: tuple[StringCompass, ...] = ()
     loop: StringLoop | None = None
     rod: TrammelRod | None = None
-    """TrammelRod or None: for an oval."""
+    """For an oval."""
     ordinates: tuple[Ordinate, ...] = ()
     """Points of a quarter of an oval or a superellipse that prove its line."""
 

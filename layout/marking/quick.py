@@ -193,7 +193,6 @@ def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None)
     OutlineError
         If there is no station.
     """
-    flat = arc.centre_below >= 0
     return MarkedArc(
         "arc",
         arc.chord,
@@ -201,7 +200,7 @@ def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None)
         arc.radius,
         arc.centre_below,
         arc.length,
-        ordinates=arc.ordinates(stations) if flat else (),
+        ordinates=arc.ordinates(stations) if arc.is_flat else (),
         methods=arc_methods(arc, stations, workshop),
     )
 

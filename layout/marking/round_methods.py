@@ -130,7 +130,7 @@ def _arc(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
             Step.of(
                 "Swing",
                 "centre {below} from the middle of the chord, "
-                + ("away from" if arc.centre_below >= 0 else "towards")
+                + ("away from" if arc.is_flat else "towards")
                 + " the arc; radius {radius}",
                 below=abs(arc.centre_below),
                 radius=arc.radius,
@@ -165,7 +165,7 @@ def _arc(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
         together(SETTING, SETTING),
         leaves_hole=True,
     )
-    if arc.centre_below >= 0:
+    if arc.is_flat:
         yield _by_ordinates(arc, stations)
         yield _by_lath(arc, stations)
 

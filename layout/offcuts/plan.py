@@ -23,9 +23,6 @@ _CRUMB = 1.0
 _TOUCH = 0.01
 """A defect that lies in less of a piece than this only touches it, mm²."""
 
-_SLACK = 0.01
-"""A strip as wide as asked for is kept, whatever rounding says, mm."""
-
 
 @dataclass(frozen=True, slots=True)
 class Offcut:

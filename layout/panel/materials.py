@@ -19,7 +19,8 @@ MOISTURE = 12.0
 
 _HANDBOOK = "Wood Handbook (2010), Table "
 _READ, _QUOTED, _MEMORY = "", ", quoted", ", from memory"
-_COMPUTED = ", computed from the shrinkages of Table 4-3, from memory"
+_PARTLY = ", quoted; radial computed"
+_COMPUTED = ", by way of the shrinkages of Table 4-3, from memory"
 _PRACTICE = "common practice"
 
 
@@ -59,7 +60,7 @@ _HANDBOOK_WOODS = (
     ("yellow-poplar, poplar", (0.42, _MEMORY), (10_900, _MEMORY), (0.00158, 0.00289, _MEMORY)),
     ("red alder, alder", (0.41, _MEMORY), (9_500, _MEMORY), (0.00151, 0.00256, _READ)),
     ("basswood", (0.37, _MEMORY), (10_100, _MEMORY), (0.00230, 0.00330, _MEMORY)),
-    ("douglas fir", (0.48, _READ), (13_440, _READ), (0.00165, 0.00267, _QUOTED)),
+    ("douglas fir", (0.48, _READ), (13_440, _READ), (0.00165, 0.00267, _PARTLY)),
     ("white fir", (0.39, _MEMORY), (10_300, _MEMORY), (0.00112, 0.00245, _READ)),
     ("ponderosa pine, pine", (0.40, _READ), (8_900, _READ), (0.00133, 0.00216, _MEMORY)),
     ("white pine", (0.35, _MEMORY), (8_500, _MEMORY), (0.00071, 0.00212, _MEMORY)),
@@ -87,12 +88,13 @@ _OTHER_WOODS = (
 )  # fmt: skip
 
 _RANGE = "Wood Handbook (2010), Table 12-1, middle of the range"
+_WITHIN = "Wood Handbook (2010), Table 12-1, within the range; common practice"
 
 # name; density, kg/m³; modulus, N/mm², alike both ways
 _BOARDS = (
-    ("plywood", (550, _RANGE), (7_750, _RANGE)),
-    ("MDF", (780, _RANGE), (3_590, _RANGE)),
-    ("particleboard", (680, _RANGE), (3_450, _RANGE)),
+    ("plywood", (550, _WITHIN), (7_750, _RANGE)),
+    ("MDF", (780, _WITHIN), (3_590, _RANGE)),
+    ("particleboard", (680, _WITHIN), (3_450, _RANGE)),
     ("hardboard", (950, _RANGE), (4_310, _RANGE)),
     ("OSB", (650, _RANGE), (5_340, _RANGE)),
     ("solid-core door", (600, _PRACTICE), (3_450, "as particleboard")),

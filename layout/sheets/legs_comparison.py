@@ -14,7 +14,7 @@ from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..job.job import Job
 from ..job.standing import Comparison
-from ..panel import Spoils
+from ..legs.plan import UNDER_FEET
 from .legend import ROW, legend
 from .legs_words import CAUTION, Choice, choices
 from .title import outline_words
@@ -167,7 +167,7 @@ def _drawn(
 def _spoilt(job: Job, found: Comparison, on_paper: Callable[[Path], Path]) -> Iterator[Group]:
     """Yield the defects under the top that no foot may stand on."""
     own = found.top.placement.inverse
-    spoilt = [d for d in job.panel.defects if d.spoils & {Spoils.BEARING, Spoils.CUTTING}]
+    spoilt = [d for d in job.panel.defects if d.spoils.intersection(UNDER_FEET)]
     inside = found.top.outline.bounds
     areas = []
     for defect in spoilt:

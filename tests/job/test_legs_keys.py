@@ -108,6 +108,16 @@ def test_loads_creep_places_and_moisture_are_those_of_the_file() -> None:
     assert (usual.swing, usual.quartered, usual.creep) == (4, False, None)
 
 
+@pytest.mark.parametrize("legs", ["", "[legs]\n"])
+@pytest.mark.parametrize(("units", "place"), [("in", 24 * 25.4), ("mm", 600.0)])
+def test_a_diner_takes_a_round_figure_of_the_tape(units: str, place: float, legs: str) -> None:
+    """24 in or 600 mm of the edge, whether or not the job says anything of legs."""
+    panel = "[panel]\noutline = { length = 60, width = 40 }\nthickness = 1\n"
+    text = panel.replace("60, width = 40", "1500, width = 900").replace("s = 1", "s = 25")
+    job = read_job(f'units = "{units}"\n{panel if units == "in" else text}{legs}')
+    assert job.table.place == pytest.approx(place)
+
+
 def test_a_bevel_keeps_the_legs_inside_it() -> None:
     """10 mm inside a bevel of 30 (practice); none without one."""
     assert wish_of("count = 4\n[top]\nbevel = [30, 12]").keep_in == 40

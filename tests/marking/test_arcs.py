@@ -111,3 +111,21 @@ def test_no_ordinates_beyond_half_a_circle() -> None:
         LargeArc.from_rise_and_radius(100.0, 50.0)
     with pytest.raises(OutlineError, match="2 × radius"):
         LargeArc.from_chord_and_radius(100.0, 40.0)
+
+
+@given(st.integers(1, 4000))
+def test_half_a_circle_by_its_radius_is_half_a_circle(sixteenths: int) -> None:
+    """Chord twice the radius, or rise as great as it: ordinates, and the chord itself as a lath."""
+    radius = sixteenths * 25.4 / 16
+    by_chord = LargeArc.from_chord_and_radius(2 * radius, radius)
+    by_rise = LargeArc.from_rise_and_radius(radius, radius)
+    for arc in (by_chord, by_rise):
+        assert arc.rise == pytest.approx(radius)
+        assert len(arc.ordinates(4)) == 5
+        assert ArchTrammel.for_arc(arc).least_lath == pytest.approx(2 * radius)
+
+
+def test_a_very_flat_arc_keeps_its_radius() -> None:
+    """Over a chord of 1 m with a radius of ten thousand kilometres too."""
+    arc = LargeArc.from_chord_and_radius(1000.0, 1e10)
+    assert arc.radius == pytest.approx(1e10, rel=1e-9)

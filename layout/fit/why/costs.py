@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 
+from ...geometry.alike import ranked
 from ...geometry.polygon import Region
 from ...geometry.tolerance import CHORD
 from ...panel.defect import Defect
@@ -121,7 +122,7 @@ def costs_of(
         _cost(fit, defect, ground(panel.without_defect(defect.name)), least, progress)
         for defect in defects
     ]
-    return tuple(sorted(costs, key=lambda cost: (-round(cost.gain, 6), -round(cost.most, 6))))
+    return tuple(ranked(costs, lambda cost: (cost.gain, cost.most), tolerance=(1e-6, 1e-6)))
 
 
 def _in_question(fit: Fit, panel: Panel, touched: Sequence[str]) -> list[Defect]:

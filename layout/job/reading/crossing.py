@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
 from ...errors import GeometryError
 from ...geometry.alike import first_of_best
 from ...geometry.distance import nearest
-from ...geometry.placement import Points
+from ...geometry.placement import Points, array_of
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import SAME_POINT
@@ -34,7 +32,7 @@ def first_crossing(points: Sequence[Point]) -> Crossing | None:
     Most rings are simple, and that is quickly seen. Otherwise every edge is held against all that
     follow it at once. Neighbours share a point: they clash only where one runs back on the other.
     """
-    ring = np.array([(p.x, p.y) for p in [*points, points[0]]], dtype=np.float64)
+    ring = array_of([*points, points[0]])
     if _holds_an_area(ring):
         return None
     count = len(points)

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from ...cutting.profile import INSIDE_BEVEL
 from ...errors import JobError, LayoutError, Problem
 from ...legs.movement import SWING
+from ...legs.people import usual_place
 from ...legs.table_wish import TableWish
 from ...panel.build import Kind
 from ...units import Units
@@ -135,7 +136,7 @@ def _job(head: Values, panel: PanelRead, top: TopRead, tables: Tables) -> Job | 
             profile=top.profile,
             template=template,
             legs=legs.wish if legs else None,
-            table=legs.table if legs else TableWish(),
+            table=legs.table if legs else TableWish(place=usual_place(imperial=units.is_imperial)),
             units=units,
             name=head["name"] or panel.values["name"],
             margin=top.values["margin"],
