@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
+from hypothesis import assume
 from hypothesis import strategies as st
 
 from panelwright.layout.errors import OutlineError
@@ -71,12 +72,15 @@ def rectangular_panels(draw: st.DrawFn) -> Panel:
 
 @st.composite
 def star_rings(draw: st.DrawFn) -> tuple[Point, ...]:
-    """Draw 5 to 12 corners of a simple polygon round its middle, often not convex."""
+    """Draw 5 to 12 corners, each of which turns, of a simple polygon that is often not convex."""
     count = draw(st.integers(min_value=5, max_value=12))
     reach = draw(
         st.lists(st.floats(min_value=200.0, max_value=1000.0), min_size=count, max_size=count)
     )
-    return tuple(Point.polar(r, i * math.tau / count) for i, r in enumerate(reach))
+    ring = tuple(Point.polar(r, i * math.tau / count) for i, r in enumerate(reach))
+    ways = [(b - a).unit() for a, b in pairwise((*ring, ring[0]))]
+    assume(all(abs(a.cross(b)) > 0.01 for a, b in pairwise((*ways, ways[0]))))
+    return ring
 
 
 @st.composite

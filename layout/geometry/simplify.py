@@ -6,11 +6,17 @@ import numpy as np
 
 from .alike import first_of_best
 from .placement import Points
-from .tolerance import ROUNDING
+from .tolerance import SAME_PLACE
+
+_ALIKE = 1e-4
+"""Radians within which two corners are as sharp: far more than rounding turns ways that are
+`SAME_PLACE` long or longer."""
 
 
 def fewer(ring: Points, tolerance: float) -> Points:
-    """Return the points of a ring, (n, 2) mm, that keep each of its points within `tolerance`, mm.
+    """Return points of a ring, (n, 2) mm, that keep all of it within `tolerance` and `SAME_PLACE`.
+
+    Points that are one place are one point.
 
     From the sharpest corner on the next point that is kept is the last one to which length times
     turn of the way is at most four times the tolerance: a way s long that turns by t in all strays
@@ -18,7 +24,7 @@ def fewer(ring: Points, tolerance: float) -> Points:
     s₁ + s₂ = s. The rule that keeps the point farthest from a chord would have to choose between
     two that are as far on every even curve, and rounding would choose.
     """
-    ring = ring[np.hypot(*(ring - np.roll(ring, 1, axis=0)).T) > ROUNDING]
+    ring = ring[np.hypot(*(ring - np.roll(ring, 1, axis=0)).T) > SAME_PLACE]
     if len(ring) < 4:
         return ring
     ring = np.roll(ring, -_sharpest(ring), axis=0)
@@ -50,5 +56,5 @@ def _turns(ring: Points) -> Points:
 
 def _sharpest(ring: Points) -> int:
     turns = _turns(ring)
-    near = (int(i) for i in np.flatnonzero(turns >= turns.max() - ROUNDING))
-    return first_of_best(near, lambda i: turns[i], lambda i: tuple(ring[i]), tolerance=ROUNDING)
+    near = (int(i) for i in np.flatnonzero(turns >= turns.max() - _ALIKE))
+    return first_of_best(near, lambda i: turns[i], lambda i: tuple(ring[i]), tolerance=_ALIKE)

@@ -11,6 +11,7 @@ from strategies import every_outline, star_rings
 
 from panelwright.layout.geometry.placement import array_of
 from panelwright.layout.geometry.simplify import fewer
+from panelwright.layout.geometry.tolerance import SAME_PLACE
 from panelwright.layout.outlines import Circle, Outline
 
 tolerances = st.floats(0.02, 2.0)
@@ -23,7 +24,7 @@ def test_no_point_strays_farther_than_it_may(outline: Outline, tolerance: float)
     left = fewer(ring, tolerance)
     assert len(left) <= len(ring)
     line = shapely.LinearRing(left)
-    assert shapely.distance(shapely.points(ring), line).max() <= tolerance + 1e-6
+    assert shapely.distance(shapely.points(ring), line).max() <= tolerance + SAME_PLACE
     assert shapely.distance(shapely.points(left), shapely.LinearRing(ring)).max() <= 1e-6
 
 
