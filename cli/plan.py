@@ -72,6 +72,7 @@ def _write(plan: Plan, out: Path, *, quiet: bool) -> None:
 
 def summary(plan: Plan) -> Iterator[str]:
     """Yield the plan in a few lines."""
+    from ..layout.job.cautions import GRAIN
     from ..layout.sheets.title import exact_words, found_words, size_words
     from ..layout.sheets.wording import proof_words
 
@@ -84,6 +85,7 @@ def summary(plan: Plan) -> Iterator[str]:
     proof = proof_words(plan.fit, plan.job.wish.goal, tape)
     if proof:
         yield f"           {proof}: proved"
+    yield from (f"  Grain    {c.words}" for c in plan.cautions if c.subject == GRAIN)
     for other in plan.fits[1:]:
         size = exact_words(other.outline, tape)
         yield f"           also fits: {other.outline.name} {size}, {tape.area(other.outline.area)}"

@@ -6,18 +6,26 @@ licensed practice, and no result of this library is a certificate of anything.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..panel import Kind, Panel
 from ..panel.lifting import lifters, people
+from ..top import Top
 
 LEAD_UNTIL = 1978
 """Paint or varnish older than this may hold lead (US consumer ban; 40 CFR 745)."""
 
 ASBESTOS_UNTIL = 2000
 """Mineral boards and fire doors older than this may hold asbestos (common practice)."""
+
+OFF_GRAIN = 10.0
+"""Degrees from which it is said that a top turns out of the grain (our choice)."""
+
+GRAIN = "Grain"
+"""The subject of that caution."""
 
 _BOARDS = (Kind.PARTICLEBOARD, Kind.MDF, Kind.VENEERED, Kind.PLYWOOD, Kind.BLOCKBOARD)
 
@@ -39,18 +47,13 @@ class Caution:
     """What may happen and what to do."""
 
 
-def cautions_for(panel: Panel, *, top_mass: float) -> tuple[Caution, ...]:
-    """Return the cautions for a panel and the top cut from it, most urgent first.
-
-    Parameters
-    ----------
-    top_mass : float
-        Mass of the finished top without legs, kg.
-    """
-    return tuple(_cautions(panel, top_mass))
+def cautions_for(top: Top) -> tuple[Caution, ...]:
+    """Return the cautions for a top and the panel that it is cut from, most urgent first."""
+    return tuple(_cautions(top))
 
 
-def _cautions(panel: Panel, top_mass: float) -> Iterator[Caution]:
+def _cautions(top: Top) -> Iterator[Caution]:
+    panel = top.panel
     yield from _old_substances(panel)
     yield Caution(
         "Hidden metal",
@@ -61,9 +64,10 @@ def _cautions(panel: Panel, top_mass: float) -> Iterator[Caution]:
         yield Caution(
             "Lifting",
             f"The old panel weighs about {panel.mass:.0f} kg and the new top about "
-            f"{top_mass:.0f} kg: {people(lifters(panel.mass))}, and trestles on both sides of the "
+            f"{top.mass:.0f} kg: {people(lifters(panel.mass))}, and trestles on both sides of the "
             "cut.",
         )
+    yield from _grain(top)
     yield Caution(
         "Saws and routers",
         "Eyes and ears protected; the work clamped; support on both sides of the kerf, and the "
@@ -109,6 +113,18 @@ def _old_substances(panel: Panel) -> Iterator[Caution]:
             "or fibrous top may be asbestos cement: ask for its history, wash and wipe, and do not "
             "sand until that is answered.",
         )
+
+
+def _grain(top: Top) -> Iterator[Caution]:
+    kind, off = top.panel.build.kind, math.degrees(top.off_grain)
+    if kind not in (Kind.SOLID, Kind.VENEERED) or off < OFF_GRAIN:
+        return
+    weak = "solid wood bends and moves most across its grain, and " if kind is Kind.SOLID else ""
+    yield Caution(
+        GRAIN,
+        f"The length of the top lies {off:.0f}° from the grain: {weak}the figure runs slantwise. "
+        "For one along it write most_turn = 10, or less, under [top].",
+    )
 
 
 def _dust(panel: Panel) -> Iterator[Caution]:

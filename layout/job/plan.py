@@ -117,7 +117,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs, rough=rough_cuts),
         template=template,
         sheets=_sheets(job, template),
-        cautions=cautions_for(panel, top_mass=top.mass),
+        cautions=cautions_for(top),
     )
 
 

@@ -5,6 +5,7 @@ Every craft takes one: the marks, the cuts, the legs and the template of a top a
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from functools import cached_property, reduce
 
@@ -16,6 +17,9 @@ from ..panel.defect import Spoils
 from ..panel.panel import Panel
 from ..panel.sound import SoundWood
 from .runs import Runs, runs_of
+
+_LONG = 1.1
+"""Length over width from which a top is seen to lie some way (our choice)."""
 
 
 @dataclass(frozen=True)
@@ -84,6 +88,15 @@ class Top:
     def grain(self) -> float:
         """Direction of the grain from the length of the top, radians."""
         return self.panel.grain - self.placement.turn
+
+    @property
+    def off_grain(self) -> float:
+        """How far its length lies from the grain, radians: 0 to a quarter turn.
+
+        0 for a top about as long as it is wide: it has no length that the eye follows.
+        """
+        is_long = self.outline.length > _LONG * self.outline.width
+        return abs(math.remainder(self.grain, math.pi)) if is_long else 0.0
 
     def turn_from(self, datum: Datum) -> float:
         """Return how far its long axis turns from the datum, radians."""

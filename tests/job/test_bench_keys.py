@@ -6,6 +6,7 @@ import pytest
 
 from panelwright.layout.cutting import EdgeProfile
 from panelwright.layout.errors import Problem
+from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
@@ -13,7 +14,9 @@ from panelwright.layout.job.cautions import cautions_for
 from panelwright.layout.job.plan import Plan, make_plan
 from panelwright.layout.job.reading import problems, read_job
 from panelwright.layout.marking import HandTool
+from panelwright.layout.outlines import Rectangle
 from panelwright.layout.panel import Face, Mend
+from panelwright.layout.top import Top
 
 GROUND = "[panel]\noutline = { length = 1000, width = 600 }\nthickness = 28\n"
 HOLE = '[[panel.defects]]\nname = "hole"\nat = [480, 290]\ndiameter = 35\n'
@@ -162,5 +165,6 @@ def test_a_router_that_is_not_there_draws_nothing() -> None:
 def test_only_a_laboratory_is_warned_of_as_one(name: str, warned: bool) -> None:
     """A slab is no lab: only a bench that stood in one is asked for its history."""
     panel = read_job(GROUND + f'name = "{name}"\n').panel
-    subjects = [caution.subject for caution in cautions_for(panel, top_mass=10.0)]
+    top = Top(panel, Rectangle(800, 400), Placement())
+    subjects = [caution.subject for caution in cautions_for(top)]
     assert ("Where it stood" in subjects) is warned

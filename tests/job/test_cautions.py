@@ -2,25 +2,36 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import pytest
 
-from panelwright.layout.job.cautions import cautions_for
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.job.cautions import GRAIN, cautions_for
+from panelwright.layout.outlines import Circle, Outline, Oval, Rectangle
 from panelwright.layout.panel import Build, Kind, Panel, rectangular_outline
+from panelwright.layout.top import Top
 
 OAK = Panel(rectangular_outline(1000, 600), 20, material="oak", year=2010)
 LEAD, CORE, LIFTING = "Old paint and varnish", "What the core is", "Lifting"
 
 
+def top_of(panel: Panel, outline: Outline | None = None, turn: float = 0.0) -> Top:
+    """Return a top from the middle of a panel."""
+    middle = Placement(Point(500, 300), turn)
+    return Top(panel, outline or Rectangle(800, 400), middle)
+
+
 def subjects(panel: Panel) -> set[str]:
     """Return what a panel is warned of."""
-    return {caution.subject for caution in cautions_for(panel, top_mass=7.0)}
+    return {caution.subject for caution in cautions_for(top_of(panel))}
 
 
 def words(panel: Panel, subject: str) -> str:
     """Return the warning on a subject."""
-    (found,) = (c.words for c in cautions_for(panel, top_mass=7.0) if c.subject == subject)
+    (found,) = (c.words for c in cautions_for(top_of(panel)) if c.subject == subject)
     return found
 
 
@@ -70,8 +81,11 @@ def test_two_lift_from_25_kilograms(mass: float, warned: bool, kind: Kind) -> No
     panel = replace(panel, thickness=panel.thickness * mass / panel.mass)
     assert (LIFTING in subjects(panel)) is warned
     if warned:
+        about = f"{top_of(panel).mass:.0f} kg"
         many = "three" if mass == 60.0 else "two"
-        assert f"{mass:.0f} kg and the new top about 7 kg: {many} people" in words(panel, LIFTING)
+        assert f"{mass:.0f} kg and the new top about {about}: {many} people" in words(
+            panel, LIFTING
+        )
 
 
 @pytest.mark.parametrize("kind", Kind)
@@ -81,3 +95,22 @@ def test_dust_of_glued_board_carries_resin(kind: Kind) -> None:
     assert words(replace(OAK, build=Build(kind), material=""), "Dust").startswith(
         "Board dust carries resin" if glued else "Wood dust harms"
     )
+
+
+@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize(("degrees", "grain"), [(9.5, 0), (10.5, 0), (-33.8, 0), (88, 90), (0, 90)])
+def test_a_top_that_turns_out_of_the_grain_is_told_of(
+    kind: Kind, degrees: float, grain: float
+) -> None:
+    """From ten degrees, in solid wood and veneer; a round top lies no way at all."""
+    panel = replace(OAK, build=Build(kind), material="", grain=math.radians(grain))
+    off = abs(math.remainder(degrees - grain, 180))
+    grained = kind in (Kind.SOLID, Kind.VENEERED)
+    told = {
+        name: [c.words for c in cautions_for(top_of(panel, outline, math.radians(degrees)))
+               if c.subject == GRAIN]
+        for name, outline in (("oval", Oval(800, 400)), ("round", Circle(400)))
+    }  # fmt: skip
+    assert len(told["oval"]) == (grained and off >= 10)
+    assert all(f"lies {off:.0f}° from the grain" in words for words in told["oval"])
+    assert told["round"] == []
