@@ -44,15 +44,11 @@ class TemplateGuide:
             If a diameter is not above 0, or nothing is left of the outline so far inside.
         """
         offset = follower_offset(follower, cutter)
-        own = _inside(top.outline, top.lipping + offset)
+        own = top.outline.line(-top.lipping - offset)
         bounds = own.bounds
         off = _off_oval(own, bounds.width, bounds.height) if isinstance(top.outline, Oval) else 0.0
         line = own.placed(top.placement)
         return cls(follower, cutter, offset, line, bounds.width, bounds.height, off)
-
-
-def _inside(outline: Outline, inside: float) -> Path:
-    return outline.parallel(-inside) if inside else outline.path()
 
 
 def _off_oval(line: Path, length: float, width: float) -> float:
@@ -95,4 +91,4 @@ def template_line(outline: Outline, follower: float, cutter: float) -> Path:
     LayoutError
         If a diameter is not above 0, or nothing is left of the outline so far inside.
     """
-    return _inside(outline, follower_offset(follower, cutter))
+    return outline.line(-follower_offset(follower, cutter))

@@ -54,7 +54,8 @@ def cut_up(outline: Path, step: float, flattest: float) -> tuple[Array, Array, C
     points : (n, 2) array
         Of the plate, mm.
     mesh : (n, 2) array
-        The same, those along arcs moved out so that the triangles have the area of the plate.
+        The same, those along arcs moved out so that the triangles have the area of the plate, to
+        some thousandths: ends of arcs stay.
     corners : (m, 3) array
         Which points each triangle joins.
     """
@@ -88,7 +89,7 @@ def rim_of(outline: Path, step: float, axes: tuple[int, ...] = ()) -> tuple[Arra
 
     Between the points of an arc the mesh has straight edges. They cut off a share 1 − sin h / h of
     what the arc sweeps, h the angle between two points; moved out by √(h / sin h) they sweep as
-    much as it, and the plate keeps its area. The middle of every edge is a point.
+    much as it, and the plate all but keeps its area. The middle of every edge is a point.
 
     Parameters
     ----------

@@ -69,6 +69,10 @@ class Outline(ABC):
             If nothing is left so far inside.
         """
 
+    def line(self, outside: float = 0.0) -> Path:
+        """Return its boundary, or the parallel of it that lies so far outside, mm."""
+        return self.parallel(outside) if outside else self.path()
+
     @abstractmethod
     def support(self, direction: float) -> float:
         """Return how far it reaches from its centre towards `direction`, radians from x; mm."""

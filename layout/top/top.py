@@ -41,8 +41,7 @@ class Top:
 
     def line(self, outside: float = 0.0) -> Path:
         """Return the true parallel of the finish line on the panel, mm outside it, or inside."""
-        own = self.outline.parallel(outside) if outside else self.outline.path()
-        return own.placed(self.placement)
+        return self.outline.line(outside).placed(self.placement)
 
     @cached_property
     def finish(self) -> Path:
