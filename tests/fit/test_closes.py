@@ -33,12 +33,12 @@ TURNS = (0.0, 5.0, 15.0, 90.0)
 LIMITS = ("none", "ratio", "wide", "long", "narrow", "short")
 ROUND = 1 + 1e-9
 """What rounding may do to a score."""
-LEFT_OPEN = {
-    ("live_200", "rectangle", 0.0, "wide"),  # a top 0.004 mm narrower than asked is 3 % longer
-    ("T_notch2", "rectangle", 90.0, "long"),  # 4 mm wide and 1.1 m long
-    ("L_shape", "capsule", 90.0, "long"),
-}
-"""Known to end open."""
+LITTLE_ROOM = (
+    ("live_200", "rectangle", 0.0, "wide"),  # among 200 short edges there are many local bests
+    ("T_notch2", "rectangle", 90.0, "long"),  # 3 mm wide and 1.5 m long: a hair counts
+    ("L_shape", "capsule", 90.0, "long"),  # longer than either arm, past the corner
+)
+"""Limits that leave so little that it takes a good look to find it."""
 
 
 def heavy(name: str) -> Any:  # noqa: ANN401 - pytest does not name the type of its parameters
@@ -102,7 +102,7 @@ def held_to(name: str, shape: str, degrees: float, kinds: tuple[str, ...]) -> It
     assert_settled(free)
     for kind in kinds:
         limits = limited(free, kind)
-        if limits is None or (name, shape, degrees, kind) in LEFT_OPEN:
+        if limits is None:
             continue
         strict = asked(name, shape, degrees, **limits)
         assert_settled(strict)
@@ -123,6 +123,21 @@ def test_every_family_is_settled_on_some_panels(shape: str, degrees: float) -> N
         for kind in held_to(name, shape, degrees, kinds[(start + i) // 3 % 6 :][:1])
     ]
     assert shape == "circle" or len(set(seen)) >= 3
+
+
+@pytest.mark.parametrize(("name", "shape", "degrees", "kind"), LITTLE_ROOM)
+def test_limits_that_leave_little_room_are_settled_to_the_gap(
+    name: str, shape: str, degrees: float, kind: str
+) -> None:
+    """The best top is found though it is hard to find, and no size is 0.005 mm below its limit."""
+    limits = limited(asked(name, shape, degrees), kind)
+    assert limits is not None
+    answer = asked(name, shape, degrees, **limits)
+    assert score(answer) >= (1 - 0.001) * answer.bound
+    assert answer.fit is not None
+    outline = answer.fit.outline
+    sizes = {"length": outline.length, "width": outline.width}
+    assert all(sizes[size] >= span.least - PROOF_ALLOWANCE for size, span in limits.items())
 
 
 @pytest.mark.heavy

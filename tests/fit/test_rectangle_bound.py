@@ -20,7 +20,7 @@ from panelwright.layout.fit.rectangles.recipe import CORNER_LEFT, hull_of
 from panelwright.layout.fit.rectangles.relaxed import relaxed_bound
 from panelwright.layout.fit.rectangles.sample import Windows, rectangles
 from panelwright.layout.fit.rectangles.sizes import Sizes
-from panelwright.layout.fit.wish import Wish
+from panelwright.layout.fit.wish import Limits, Span, Wish
 from panelwright.layout.geometry.polygon import Region
 
 Array = NDArray[np.float64]
@@ -93,6 +93,12 @@ def box_round(turn: float, corners: Array, rng: np.random.Generator) -> Boxes:
     )
 
 
+def asking(length: float, width: float) -> Sizes:
+    """Return the sizes of a wish for tops at least so long and wide as one is."""
+    wish = Wish((), limits=Limits(length=Span(length), width=Span(width)))
+    return Sizes.of(wish, 0.0)
+
+
 def holds(boxes: Boxes, row: int, turn: float, corners: Array) -> bool:
     """Return whether a box holds the rectangle."""
     if abs(math.remainder(turn - boxes.turn[row], math.tau)) > boxes.half[row] + 1e-9:
@@ -117,6 +123,7 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
         wide, high = float(np.ptp(x)), float(np.ptp(y))
         sizes = Sizes.of(Wish(()), 0.0)
         score = float(sizes.most(np.array(high), np.array(wide)))
+        tight = asking(high, wide)
         for _ in range(12):
             box = box_round(turn, corners, rng)
             target = score * (1 - 10.0 ** rng.uniform(-4, -0.3))
@@ -133,7 +140,9 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
                 for row in range(len(judged.boxes)):
                     if holds(judged.boxes, row, turn, corners):
                         one = judged.boxes.take(np.array([row]))
-                        assert relaxed_bound(one, near, hull, sizes, 0.0) >= score * (1 - 1e-9)
+                        for each in (sizes, tight):
+                            assert relaxed_bound(one, near, hull, each, 0.0) >= score * (1 - 1e-9)
+            assert relaxed_bound(box, near, hull, tight, 0.0) >= score * (1 - 1e-9)
             assert relaxed_bound(box, near, hull, sizes, 0.0) >= score * (1 - 1e-9)
 
 
@@ -161,6 +170,7 @@ def test_a_real_rounded_rectangle_never_leaves_its_box(seed: int) -> None:
         sizes = Sizes.of(Wish(()), 0.0)
         full = np.array([np.ptp(y), np.ptp(x)]) + 2 * radius
         score = float(sizes.most(full[0], full[1]))
+        tight = asking(float(full[0]), float(full[1]))
         for _ in range(12):
             box = box_round(turn, corners, rng)
             target = score * (1 - 10.0 ** rng.uniform(-4, -0.3))
@@ -174,7 +184,8 @@ def test_a_real_rounded_rectangle_never_leaves_its_box(seed: int) -> None:
                 assert judged.bound[rows].max() >= score * (1 - 1e-9)
                 for i in rows:
                     one = judged.boxes.take(np.array([i]))
-                    assert relaxed_bound(one, near, hull, sizes, inset) >= score * (1 - 1e-9)
+                    for each in (sizes, tight):
+                        assert relaxed_bound(one, near, hull, each, inset) >= score * (1 - 1e-9)
     assert tried > 0 or inner.is_empty or len(some_rectangles(inner, rng)) == 0
 
 

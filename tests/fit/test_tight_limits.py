@@ -66,3 +66,19 @@ def test_the_capsule_along_the_diagonal_is_as_thick_as_its_corners_leave_it() ->
     assert math.hypot(LONG - width, WIDE - width) + width == pytest.approx(
         fit.outline.length, abs=0.05
     )
+
+
+ELBOW = [(0.0, 0.0), (1200.0, 0.0), (1200.0, 380.0), (430.0, 380.0), (430.0, 900.0), (0.0, 900.0)]
+"""Two arms as in a worn-out L-shaped counter: longer than either is the line past the corner."""
+
+
+@pytest.mark.parametrize("long", [1280.0, 1330.0])
+def test_a_capsule_longer_than_either_arm_is_found_past_the_corner(long: float) -> None:
+    """It touches the inner corner, and no middle of a coarse cell sees anything of it."""
+    board = SoundWood.exact(Region.from_rings(np.array(ELBOW)))
+    fit = best_fits(board, Wish(("capsule",), limits=Limits(length=Span(long))))[0]
+    assert fit.outline.length == pytest.approx(long, abs=0.005)
+    assert fit.gap is not None and fit.gap <= 0.001
+    turn, centre = fit.placement.turn, fit.placement.centre
+    across = (430 - centre.x) * -math.sin(turn) + (380 - centre.y) * math.cos(turn)
+    assert abs(across) == pytest.approx(fit.outline.width / 2, abs=0.01)

@@ -33,7 +33,7 @@ from .polish import Polisher
 from .recipe import Recipe
 from .relaxed import relaxed_bound
 from .sample import Found, Windows, rectangles
-from .seeds import seeds
+from .seeds import seeds, turns_of
 from .sizes import Sizes
 from .straight import straightened
 
@@ -80,7 +80,7 @@ class RoundedRectangles:
     ) -> None:
         self.wood, self.wish, self.radii = wood, wish, radii
         self.held = held_corners(held)
-        self.turns = _turns(wish)
+        self.turns = turns_of(wish)
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
         self.polisher = Polisher(edges, sizes, wish.lipping, radii, self.turns)
@@ -254,28 +254,29 @@ class RoundedRectangles:
         return held
 
     def _try(self, held: Held) -> None:
-        """Polish a rectangle that may become the best, and keep it where it does."""
+        """Polish a rectangle that may become the best, and keep it where it does.
+
+        What is asked for is kept to the last trace, unless what a proof may take off it anyhow is
+        worth a good share of the gap.
+        """
         clear = self.polisher.fitted(held)
         least = self._least or -math.inf
         if clear is None or self.polisher.promise(clear) < _HOPE * least:
             return
         polished = self.polisher.polished(clear)
-        if self.polisher.score(polished) <= least * (1 + _NOTEWORTHY):
+        self._keep(self.polisher, polished, _NOTEWORTHY)
+        if self.polisher.pressed(polished):
+            eased = replace(self.polisher, sizes=self.polisher.sizes.eased())
+            self._keep(eased, eased.polished(polished), _WORTH_IT * self.wish.gap)
+
+    def _keep(self, polisher: Polisher, polished: Held, by: float) -> None:
+        """Keep a polished rectangle where it can be proved and is better by a share."""
+        least = self._least or -math.inf
+        if polisher.score(polished) <= least * (1 + by) or polisher.missed(polished) > _TOUCHES:
             return
-        if self.polisher.missed(polished) > _TOUCHES:
-            return
-        fit = finished(self.wood.inner, self.polisher, straightened(self.polisher, polished))
+        fit = finished(self.wood.inner, self.polisher, straightened(polisher, polished))
         if fit is not None and fit.score > least:
             self._best = fit.score, fit
-
-
-def _turns(wish: Wish) -> tuple[float, float]:
-    """Return the least and greatest turn of the short axis; infinite where any will do."""
-    limits = wish.limits
-    if limits.most_turn >= math.pi / 2:
-        return -math.inf, math.inf
-    middle = limits.grain - math.pi / 2
-    return middle - limits.most_turn, middle + limits.most_turn
 
 
 def rounded_rectangle_family(

@@ -26,6 +26,8 @@ from .sizes import CORNER_LOSS, Sizes
 _MOST_ROUNDS = 40
 _FIRST_TRUST = 0.05
 """Of the rectangle's size."""
+_STRIDE = 10.0
+"""How many times what a top is too small by the first step may be that makes it large enough."""
 _NOTHING = 1e-7
 """mm: a step or a gain far below 0.01."""
 _HOPELESS = 0.9
@@ -80,6 +82,12 @@ class Polisher:
         short = float(np.minimum(length / sizes.least_length, width / sizes.least_width))
         return float(sizes.score(length, width)) * (1.0 if short > _HOPELESS else short)
 
+    def pressed(self, held: Held) -> bool:
+        """Return whether the top is just as long or just as wide as is asked, and no less."""
+        long = self.length(held) <= self.sizes.asked_length + ROUNDING
+        wide = self.width(held) <= self.sizes.asked_width + ROUNDING
+        return (long or wide) and self.score(held) > -math.inf
+
     def trimmed(self, held: Held) -> Held:
         """Return the top trimmed to the limits about its middle."""
         length, width = np.array(self.length(held)), np.array(self.width(held))
@@ -121,10 +129,13 @@ class Polisher:
 
     def _short(self, held: Held) -> float:
         """Return how much the top is too small for what is asked, as a share."""
-        long = max(self.sizes.asked_length - self.length(held), 0.0)
-        wide = max(self.sizes.asked_width - self.width(held), 0.0)
-        long += self.missed(held)
+        long, wide = self._lack(held)
         return long / self.length(held) + wide / self.width(held)
+
+    def _lack(self, held: Held) -> tuple[float, float]:
+        """Return how much the top is too short, or misses of what it must hold, and too narrow."""
+        long = max(self.sizes.asked_length - self.length(held), 0.0)
+        return long + self.missed(held), max(self.sizes.asked_width - self.width(held), 0.0)
 
     def _worth(self, held: Held, grow: bool) -> float:
         """Return the score; or, while growing into the limits, minus what is still too small.
@@ -138,6 +149,8 @@ class Polisher:
     def _climbed(self, held: Held, *, grow: bool) -> Held:
         worth = self._worth(held, grow)
         trust = _FIRST_TRUST * max(held.inner_length, held.inner_width, 1.0)
+        if grow:  # what is all but large enough stays where it is
+            trust = min(trust, _STRIDE * max(self._lack(held)))
         for _ in range(_MOST_ROUNDS):
             if trust < _NOTHING or (grow and worth >= 0):
                 break

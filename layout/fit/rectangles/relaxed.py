@@ -21,7 +21,8 @@ and x t differs from its value for the middle x by at most half the span of x ti
 The hull. Beyond the line of an edge of the wood's convex hull no corner lies, whatever the box:
 that holds rectangles that may be lines, whose window is empty.
 
-Sizes. A length is at most b − a plus twice the inset, as cos φ ≤ 1. The goal is replaced by a
+Sizes. A length is at most b − a plus twice the inset, as cos φ ≤ 1; so b − a is at least what is
+asked for less that. The goal is replaced by a
 linear figure above it that touches at the middle sizes: ln of the area is concave.
 """
 
@@ -90,7 +91,8 @@ def relaxed_bound(
     at, least = middle, math.inf
     for _ in range(_ROUNDS):
         length, width = at[4] - at[3] + 2 * inset, at[2] - at[1] + 2 * inset
-        aim = sizes.aim(length, width)
+        # a box without any top may end where nothing is left, and there nothing touches the goal
+        aim = sizes.aim(length, width) if min(length, width) > 0 else None
         if aim is None:
             break
         slope = np.array([0.0, -aim.width, aim.width, -aim.length, aim.length])
@@ -202,6 +204,9 @@ def _limits(sizes: Sizes, inset: float, cos: float) -> _Rows:
     least, most = max(1.0, sizes.limits.ratio.least), sizes.limits.ratio.greatest
     rows, limits = [least * wide - long], [inset * (1 - least)]
     for row, limit in (
+        # divided by cos φ a size is no less
+        (-long, inset - sizes.least_length),
+        (-wide, inset - sizes.least_width),
         (long, (most_long - inset) / cos),
         (wide, (most_wide - inset) / cos),
         (long - most * wide if math.isfinite(most) else long, inset * (most - 1) / cos),

@@ -7,6 +7,7 @@ import math
 import numpy as np
 
 from ...geometry.polygon import Region
+from ..wish import Wish
 from .gaps import Array
 from .holding import NOTHING, Points
 from .recipe import Recipe
@@ -48,6 +49,15 @@ def directions_of(edges: Array, low: float, high: float) -> Array:
     along = low + (np.concatenate([along, along + math.pi / 2]) - low) % math.pi
     directions: Array = np.unique(np.concatenate([even, along[along <= high]]).round(12))
     return directions
+
+
+def turns_of(wish: Wish) -> tuple[float, float]:
+    """Return the least and greatest turn of the short axis; infinite where any will do."""
+    limits = wish.limits
+    if limits.most_turn >= math.pi / 2:
+        return -math.inf, math.inf
+    middle = limits.grain - math.pi / 2
+    return middle - limits.most_turn, middle + limits.most_turn
 
 
 def _coarse(region: Region) -> Array:

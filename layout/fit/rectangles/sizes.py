@@ -9,12 +9,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
-from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ...geometry.tolerance import PROOF_ALLOWANCE, PROOF_CHORD, ROUNDING
 from ..wish import Goal, Limits, Wish
 from .gaps import Array
 
@@ -56,6 +56,15 @@ class Sizes:
         length = max(limits.length.least, width * max(1.0, limits.ratio.least))
         wanted = wish.wanted if wish.wanted is not None else (math.inf, math.inf)
         return cls(wish.goal, limits, wanted, radius, length, width)
+
+    def eased(self) -> Sizes:
+        """Return the same, asking for less by what may be taken off a found top for its proof.
+
+        But for what the proofs of most tops do take. Where a hair of one size is worth much of the
+        other, tops are looked for as far down as the bound counts them.
+        """
+        by = PROOF_ALLOWANCE - 2 * (PROOF_CHORD + ROUNDING)
+        return replace(self, asked_length=self.asked_length - by, asked_width=self.asked_width - by)
 
     @property
     def least_length(self) -> float:

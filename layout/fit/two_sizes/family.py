@@ -30,7 +30,10 @@ _MOST_CELLS = 4000
 """Cells beyond which a box is rather cut than looked at more closely."""
 
 _MOST_STAYING = 0.5
-"""Share of the cells that smaller cells could not drop either, above which to cut the box."""
+"""Share of the cells that smaller cells could not drop either, above which to cut the box.
+
+Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
+turns add alone, and then a bound that comes from their width falls with no cut of the box."""
 
 _FIRST_TURNS = 8
 """Spans that a half turn is cut into at first; any number would do."""
@@ -149,7 +152,7 @@ class TwoSizes:
             stays = signed * factor + addend > needed
             if (
                 (reach <= fine and stays.any())
-                or stays.mean() > _MOST_STAYING
+                or (stays.mean() > _MOST_STAYING and signed.max() > 0)
                 or 2 * len(stays) > _MOST_CELLS
             ):
                 box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
@@ -207,20 +210,26 @@ class TwoSizes:
         return outside
 
     def sample(self, box: Box) -> tuple[float, Pose] | None:
-        """Return the better top of two: at the best cell, and where the half-planes point."""
+        """Return the better top of two: at the best cell, and where the half-planes point.
+
+        Where neither fits, or the second does not hold what it must, one near by may.
+        """
         if math.isinf(box.high):
             return None
         best = self.placed(box.spot, box.turn, (box.low + box.high) / 2)
         if box.hint is not None:
             other = self.placed(*box.hint)
-            if other is None and len(self.wood.held):
+            if other is None and (best is None or len(self.wood.held)):
                 other = self._brought_in(box)
             if other is not None and (best is None or other[0] > best[0]):
                 return other
         return best
 
     def _brought_in(self, box: Box) -> tuple[float, Pose] | None:
-        """Return a top near the half-planes' one that holds what it must; seldomer while vain."""
+        """Return a top near the half-planes' one that fits and holds what it must.
+
+        Looked for the more seldom the longer it is in vain.
+        """
         self._wait -= 1
         if self._wait > 0:
             return None
