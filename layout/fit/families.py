@@ -21,7 +21,8 @@ from .own.proof import proved as own_proved
 from .own.shape import Array
 from .points import clear_of, holds_all, lost
 from .rectangles.elsewhere import RectanglesElsewhere
-from .rectangles.family import RoundedRectangles, rectangle_family, rounded_rectangle_family
+from .rectangles.family import RoundedRectangles
+from .rectangles.makers import rectangle_family, rounded_rectangle_family
 from .rectangles.plainest import in_plainest_place
 from .stand import Elsewhere
 from .twins import first_twin

@@ -8,7 +8,7 @@ proved inside the piece; that none is larger is not proved.
 from __future__ import annotations
 
 from ..fit.driver import search
-from ..fit.rectangles.family import rectangle_family
+from ..fit.rectangles.makers import rectangle_family
 from ..fit.wish import Wish
 from ..geometry.polygon import Region
 from ..geometry.turned_box import TurnedBox, half_turn

@@ -115,8 +115,15 @@ def test_feet_are_symmetrical_about_a_centreline(outline: Outline, count: int) -
 def test_feet_run_anticlockwise_round_a_middle_under_which_they_stand(
     outline: Outline, count: int
 ) -> None:
-    """The centre lies within the feet, so every arrangement stands by itself."""
-    middles = middles_for(LegsWish(count=count, foot=Foot.round(outline.width / 20)), outline)
+    """The centre lies within the feet, so every arrangement stands by itself.
+
+    Many feet may find no room under an own outline, and are then refused.
+    """
+    try:
+        middles = middles_for(LegsWish(count=count, foot=Foot.round(outline.width / 20)), outline)
+    except LegsError:
+        assume(not isinstance(outline, Freeform))
+        raise
     assert firmness(outline, middles) > 0
 
 

@@ -33,9 +33,10 @@ from .polish import Polisher
 from .recipe import Recipe
 from .relaxed import relaxed_bound
 from .sample import Found, Windows, rectangles
-from .seeds import seeds, turns_of
+from .seeds import seeds, thinnest, turns_of
 from .sizes import Sizes
 from .straight import straightened
+from .widths import cut_by_turn
 
 _FIRST_TURNS = 24
 """Boxes that a half turn is cut into at first."""
@@ -159,7 +160,8 @@ class RoundedRectangles:
             return [b for other in fewer for b in self._moved(box.boxes, recipe, other)]
         narrowing = Narrowing(box.edges, recipe.sizes, recipe.inset, target)
         wide, high = (float(v[0]) for v in narrowing.needed(Sized.by_windows(box.boxes)))
-        wide += 2 * recipe.inset - 2 * self._recipe(*recipe.radii, narrow=recipe.narrow).inset
+        plain = self._recipe(*recipe.radii, narrow=recipe.narrow)
+        wide += 2 * (recipe.inset - plain.inset)
         seen = float(box.boxes.y[0, 2] - box.boxes.y[0, 1])
         growth = recipe.suited_growth(max(high, seen) / 2, float(box.boxes.half[0]), wide)
         if growth != recipe.growth:
@@ -168,10 +170,11 @@ class RoundedRectangles:
                 return self._moved(box.boxes, recipe, suited)
         edges = near_edges(box.boxes, box.edges)
         must = self._must(recipe)
-        if relaxed_bound(box.boxes, edges, recipe.hull, recipe.sizes, recipe.inset, must) <= target:
+        parts = cut_by_turn(box.boxes, plain.hull, plain.sizes, plain.inset, target)
+        about = recipe.hull, recipe.sizes, recipe.inset, must
+        if len(parts) == 0 or relaxed_bound(box.boxes, edges, *about) <= target:
             return [self._closed(recipe, edges)]
-        parts = box.boxes
-        for _ in range(_HALVINGS):
+        for _ in range(_HALVINGS if len(parts) == 1 else 0):
             parts = parts.halved()
         return self._judged(parts, recipe, edges)
 
@@ -233,6 +236,9 @@ class RoundedRectangles:
         found = seeds(recipe, self._half_turn(), most, self._must(recipe))
         for held in self._held(found, recipe):
             self._try(held)
+        if self._best is None and recipe.radii[1] > 0:
+            for held in thinnest(recipe, self._half_turn()):
+                self._try(held)
 
     def _half_turn(self) -> tuple[float, float]:
         """Return from where to where x must be turned to have every top once."""
@@ -277,23 +283,3 @@ class RoundedRectangles:
         fit = finished(self.wood.inner, self.polisher, straightened(polisher, polished))
         if fit is not None and fit.score > least:
             self._best = fit.score, fit
-
-
-def rounded_rectangle_family(
-    wood: SoundWood, wish: Wish, held: Sequence[Region] = ()
-) -> RoundedRectangles:
-    """Return the family of rounded rectangles on the sound wood, within the limits of the wish.
-
-    The longest top is no wider than it must be, unless its ratio is limited: a narrower one with
-    corners as round as may be lies in it. So the radius is known, unless it must hold something.
-    """
-    limits = wish.limits
-    least, greatest = limits.corner_radius.least, limits.corner_radius.greatest
-    if wish.goal is Goal.LENGTH and math.isinf(limits.ratio.greatest) and not held:
-        least = greatest = min(greatest, max(least, limits.width.least / 2))
-    return RoundedRectangles(wood, wish, (least, greatest), held)
-
-
-def rectangle_family(wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> RoundedRectangles:
-    """Return the family of rectangles with square corners."""
-    return RoundedRectangles(wood, wish, (0.0, 0.0), held)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
 import numpy as np
 
 from ...geometry.polygon import Region
 from ..wish import Wish
 from .gaps import Array
+from .held import Held
 from .holding import NOTHING, Points
 from .recipe import Recipe
 from .sample import Found, Windows, rectangles
@@ -38,6 +40,16 @@ def seeds(recipe: Recipe, turns: tuple[float, float], most: int, held: Points = 
     directions = directions_of(edges, *turns)
     windows = Windows.across(directions, _LEVELS, edges)
     return rectangles(windows, edges, recipe.sizes, recipe.inset, most, held)
+
+
+def thinnest(recipe: Recipe, turns: tuple[float, float]) -> Iterator[Held]:
+    """Yield tops two corner radii long and wide, to grow from where no strip is seen.
+
+    They lie well within the largest piece of the ground, least, middle and greatest turned.
+    """
+    place = np.array([*recipe.ground.pieces[0].inner_point])
+    for turn in (turns[0], (turns[0] + turns[1]) / 2, turns[1]):
+        yield Held(turn, place, np.zeros(4), recipe.radii[1])
 
 
 def directions_of(edges: Array, low: float, high: float) -> Array:
