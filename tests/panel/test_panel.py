@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from strategies import star_rings
 
@@ -71,6 +71,7 @@ def test_sound_wood_lies_between_its_polygons(
     ring: tuple[Point, ...], margin: float, diameter: float
 ) -> None:
     """The inner polygon lies in the outer; a defect, its clearance and the margin are kept."""
+    assume(margin == 0 or margin >= 0.1)
     hole = Defect("hole", round_place(Point(60, 40), diameter), SHOWING, clear=6)
     panel = Panel(outline_through(ring), 30, defects=(hole,))
     wood = panel.sound_for(Spoils.SHOWING, margin=margin)

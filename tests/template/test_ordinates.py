@@ -37,8 +37,8 @@ def test_stations_are_few_and_even(outline: strategies.Outline) -> None:
     table = ordinates(outline.path(), Tape())
     for stations, reach in ((table.along, outline.length / 2), (table.across, outline.width / 2)):
         inner = [station.at for station in stations[1:-1]]
-        assert stations[0].at == pytest.approx(-reach)
-        assert stations[-1].at == pytest.approx(reach)
+        assert stations[0].at == pytest.approx(-reach, abs=1e-3)
+        assert stations[-1].at == pytest.approx(reach, abs=1e-3)
         assert len(stations) <= 2 * 13 + 3
         steps = {round(b - a, 6) for a, b in pairwise(inner)}
         assert len(steps) <= 1

@@ -57,7 +57,7 @@ def width_bound(box: Boxes, hull: Array, sizes: Sizes, inset: float, *, exactly:
     most = np.full(2, math.dist(corners.min(axis=0), corners.max(axis=0)))
     at, least = most / 2, math.inf
     for _ in range(_ROUNDS):
-        width, length = at + 2 * inset
+        width, length = (float(size) for size in at + 2 * inset)
         aim = sizes.aim(length, width) if min(length, width) > 0 else None
         if aim is None:
             break
