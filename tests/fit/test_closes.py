@@ -22,6 +22,8 @@ from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import PROOF_ALLOWANCE
 from panelwright.layout.panel.sound import SoundWood
 
+pytestmark = pytest.mark.heavy
+
 CASES: dict[str, Any] = json.loads(
     (Path(__file__).parent / "data" / "fit_cases.json").read_text(encoding="utf-8")
 )["cases"]

@@ -13,6 +13,8 @@ from panelwright.layout.fit.two_sizes.oval import OvalKind
 from panelwright.layout.fit.two_sizes.pose import Kind
 from panelwright.layout.fit.two_sizes.superellipse import SuperellipseKind
 
+pytestmark = pytest.mark.heavy
+
 KINDS: dict[str, Kind] = {
     "oval": OvalKind(),
     "capsule": CapsuleKind(),

@@ -13,6 +13,8 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.panel.sound import SoundWood
 
+pytestmark = pytest.mark.heavy
+
 SHAPES = [
     "circle", "oval", "capsule", "superellipse", "hexagon", "octagon", "rectangle",
     "rounded rectangle",

@@ -8,6 +8,8 @@ from scipy.optimize import linprog
 
 from panelwright.layout.fit.program import Vector, maximised
 
+pytestmark = pytest.mark.heavy
+
 Program = tuple[Vector, Vector, Vector, Vector, Vector]
 
 

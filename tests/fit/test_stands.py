@@ -19,6 +19,8 @@ from panelwright.layout.geometry.point import ORIGIN, Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.panel.sound import SoundWood
 
+pytestmark = pytest.mark.heavy
+
 CASES: dict[str, Any] = json.loads(
     (FilePath(__file__).parent / "data" / "fit_cases.json").read_text(encoding="utf-8")
 )["cases"]
