@@ -6,16 +6,10 @@ from dataclasses import dataclass
 
 from ...drawing.scene import Scene
 from ...units import Tape
+from ...words.passage import Table
+from ...words.say import sentence
 
-
-@dataclass(frozen=True, slots=True)
-class Table:
-    """Rows of words under headings."""
-
-    headings: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    """Each as long as the headings."""
-    caption: str = ""
+__all__ = ["BenchStep", "Section", "Table", "sentence", "unit_words"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,12 +31,6 @@ class BenchStep:
     def tables(self) -> tuple[Table, ...]:
         """Its tables, in order."""
         return tuple(table for table in (self.table, self.more) if table is not None)
-
-
-def sentence(words: str) -> str:
-    """Return words with a capital at their head and a full stop at their end."""
-    ended = words if words.endswith((".", "!", "?")) else f"{words}."
-    return ended[:1].upper() + ended[1:]
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,1 @@
+"""The only place of sentences: facts of the crafts are told here, for sheets and terminal."""
