@@ -6,7 +6,10 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
+import numpy as np
+
 from ..errors import LayoutError, NothingFitsError, UndecidedError
+from ..geometry.alike import greatest_first
 from ..geometry.polygon import Region
 from ..geometry.tolerance import PROOF_ALLOWANCE
 from ..panel.sound import SoundWood
@@ -20,6 +23,9 @@ _THIN = (Goal.LENGTH, Goal.WIDTH)
 
 _ROUGH, _STEPS = 0.005, 300
 """Gap and boxes at which the search for the largest of the longest or widest tops ends."""
+
+_ALIKE = 1e-5
+"""Share by which tops of several shapes are alike: a capsule of a circle's width is no larger."""
 
 Progress = Callable[[int, float, float], bool]
 """Called now and then with steps, score and bound; the search stops where it returns False."""
@@ -69,7 +75,9 @@ def best_fits(
             reasons.append(reason(wood, alone, shape))
     if not fits:
         raise (NothingFitsError if proved else UndecidedError)("; ".join(reasons))
-    return tuple(sorted(fits, key=lambda fit: -_counted(fit, wish)))
+    counted = [_counted(fit, wish) for fit in fits]
+    order = greatest_first(np.array(counted), tolerance=_ALIKE * max(counted))
+    return tuple(fits[k] for k in order)
 
 
 def _fullest(

@@ -15,7 +15,9 @@ from itertools import pairwise
 import numpy as np
 
 from ...errors import LayoutError
+from ...geometry.alike import first_of_best, greatest_first
 from ...geometry.polygon import Region
+from ...geometry.tolerance import ROUNDING, SAME_PLACE
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..rectangles.sizes import CORNER_LOSS, Sizes
@@ -90,10 +92,12 @@ class KeptTops:
         spans = side.straights(width, radius)
         ends = spans.ends
         if not len(self.ground.held) and len(ends):
-            ends = ends[[int(spans.lengths.argmax())]]
+            ends = ends[greatest_first(spans.lengths, tolerance=SAME_PLACE)[:1]]
         made = [top for span in ends if (top := self._on(span, width, radius)) is not None]
         scored = [(self.score(top), top) for top in made]
-        return max(scored, key=lambda pair: pair[0], default=None)
+        if not scored:
+            return None
+        return first_of_best(scored, lambda pair: pair[0] / scored[0][0], tolerance=ROUNDING)
 
     def _on(self, span: Array, width: float, radius: float) -> Standing | None:
         """Return the top on a span, trimmed; None where limits or what must be held forbid it."""

@@ -11,6 +11,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ...geometry.alike import first_of_best, greatest_first
+from ...geometry.tolerance import SAME_PLACE
 from ..wish import Goal, Span
 from .profile import Profile, free_runs
 from .spans import Array
@@ -60,9 +62,18 @@ def best_window(profile: Profile, runs: Array, asked: Asked) -> Window | None:
     if asked.goal is Goal.WIDTH:
         return _widest(profile, suited, asked)
     made = [_in_run(profile, run, asked) for run in suited]
-    if asked.goal is Goal.LENGTH:
-        return max(made, key=lambda w: (w.length, w.score), default=None)
-    return max(made, key=lambda w: w.score, default=None)
+    return _best(made, by_length=asked.goal is Goal.LENGTH) if made else None
+
+
+def _best(made: list[Window], *, by_length: bool) -> Window:
+    """Return the longest or the best of some windows, of alike ones the one farthest left."""
+    most = max(window.score for window in made)
+    return first_of_best(
+        made,
+        lambda window: (window.length if by_length else 0.0, window.score),
+        lambda window: (window.left,),
+        tolerance=(SAME_PLACE, _AS_GOOD * most),
+    )
 
 
 def _in_run(profile: Profile, run: Array, asked: Asked) -> Window:
@@ -81,7 +92,7 @@ def _in_run(profile: Profile, run: Array, asked: Asked) -> Window:
     share = gain[:-1][turns] / (gain[:-1] - gain[1:])[turns]
     starts = np.concatenate([starts, starts[:-1][turns] + share * np.diff(starts)[turns]])
     areas = profile.area(starts, starts + length)
-    best = int(areas.argmax())
+    best = int(greatest_first(areas, tolerance=_AS_GOOD * float(areas.max()))[0])
     good = float(profile.area(middle, middle + length)) >= float(areas[best]) * (1 - _AS_GOOD)
     start = middle if good else float(starts[best])
     score = length if asked.goal is Goal.LENGTH else float(areas[best])
@@ -111,5 +122,5 @@ def _widest(profile: Profile, runs: list[Array], asked: Asked) -> Window | None:
         else:
             high = level
     made = [_in_run(profile, run, asked) for run in held]
-    longest = max(made, key=lambda w: (w.length, w.score))
+    longest = _best(made, by_length=True)
     return Window(longest.left, longest.right, high)

@@ -20,8 +20,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ...geometry.alike import first_of_best
 from ...geometry.polygon import Region
-from ...geometry.tolerance import PROOF_ALLOWANCE
+from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
 from ...panel.sound import SoundWood
 from ..wish import Wish
@@ -150,7 +151,7 @@ class OwnPlaces:
 
     def settled(self, pose: Array) -> Array:
         """Return a pose found, straight and in the middle where that is as good."""
-        place = max(self.places, key=lambda place: place.climber.clearance(pose))
+        place = first_of_best(self.places, lambda p: p.climber.clearance(pose), tolerance=ROUNDING)
         return settled(place.climber, pose, self.spans, self.wish.limits.grain)
 
     def _sharp_bound(self, box: Box, enough: float) -> float:

@@ -12,6 +12,8 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from ...geometry.alike import greatest_first
+from ...geometry.tolerance import SAME_PLACE
 from .climb import Climber
 from .facing import turned
 from .limits import Spans, within
@@ -98,7 +100,7 @@ def _less_turned(climber: Climber, pose: Array, grain: float) -> Iterator[Array]
 def _straight(climber: Climber, turn: float, grain: float) -> Iterator[float]:
     """Yield turns close by that lie along the grain, an axis, or an edge of the panel."""
     way = climber.ground.edges[:, 1] - climber.ground.edges[:, 0]
-    longest = np.argsort(-np.hypot(way[:, 0], way[:, 1]), kind="stable")[:_EDGES]
+    longest = greatest_first(np.hypot(*way.T), tolerance=SAME_PLACE)[:_EDGES]
     edges = np.arctan2(way[longest, 1], way[longest, 0])
     quarter = math.pi / 2
     for direction in (grain, 0.0, *(float(edge) for edge in edges)):

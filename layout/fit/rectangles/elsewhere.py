@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ...geometry.alike import greatest_first
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
@@ -21,7 +22,7 @@ from .gaps import Array
 from .held import Held
 from .polish import Polisher
 from .recipe import Recipe
-from .sample import Windows, widest
+from .sample import ALIKE, Windows, widest
 from .seeds import directions_of
 
 _LEVELS = 11
@@ -29,9 +30,6 @@ _LEVELS = 11
 
 _PLACE, _TURN = 0.04, math.radians(4)
 """Share of the wood's diagonal, and angle, within which the best of all rectangles will do."""
-
-_DIGITS = 9
-"""Of a share: where two rectangles are equal, rounding must not tell which is taken."""
 
 
 class RectanglesElsewhere:
@@ -60,7 +58,7 @@ class RectanglesElsewhere:
         middle = _out((sides[:, [0, 2]] + sides[:, [1, 3]]) / 2, turns) + pivots
         apart = _PLACE * math.hypot(*np.ptp(recipe.edges[:, :2], axis=0))
         places = np.column_stack([middle / apart, turns / _TURN]).round()
-        order = np.argsort(-(worth / worth.max()).round(_DIGITS), kind="stable")
+        order = greatest_first(worth, tolerance=ALIKE * float(worth.max()))
         for i in order[np.sort(np.unique(places[order], axis=0, return_index=True)[1])]:
             held = Held(float(turns[i]), pivots[i], sides[i], self.radius)
             yield self._stand(self._upright(held))

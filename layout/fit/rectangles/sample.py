@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ...geometry.alike import greatest_first
 from ...geometry.tolerance import ROUNDING
 from .boxes import Boxes
 from .gaps import Array, Frames, strips
@@ -19,6 +20,9 @@ from .sizes import Sizes
 
 _BUDGET = 60_000
 """Edges times strips that a sweep looks at in one go, so that its arrays stay in the cache."""
+
+ALIKE = 1e-9
+"""Share of the best by which rectangles that are equal may differ by rounding."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,14 +112,14 @@ def rectangles(
     worth = np.concatenate([worth for _, _, worth in parts])
     frames = Frames(windows.frames.turn[strip], windows.frames.pivot[strip])
     worth = worth * held.share(frames, sides)
-    order = np.argsort(-worth, kind="stable")
+    order = greatest_first(worth, tolerance=ALIKE * float(worth.max(initial=0.0)))
     _, first = np.unique(windows.frames.turn[strip[order]], return_index=True)
     chosen = order[np.sort(first)[:most]]
     frames = Frames(windows.frames.turn[strip[chosen]], windows.frames.pivot[strip[chosen]])
     lowest, highest = windows.lowest[strip[chosen]], windows.highest[strip[chosen]]
     sides = _drawn_out(frames, sides[chosen], edges, lowest, highest)
     score = _worth(sizes, sides, inset) * held.share(frames, sides)
-    order = np.argsort(-score, kind="stable")
+    order = greatest_first(score, tolerance=ALIKE * float(score.max(initial=0.0)))
     return Found(Frames(frames.turn[order], frames.pivot[order]), sides[order], score[order])
 
 

@@ -7,7 +7,9 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from ...geometry.alike import greatest_first
 from ...geometry.polygon import Region
+from ...geometry.tolerance import SAME_PLACE
 from ..wish import Wish
 from .gaps import Array
 from .held import Held
@@ -56,7 +58,7 @@ def directions_of(edges: Array, low: float, high: float) -> Array:
     """Return directions of x worth looking at: even ones, and those of the longest edges."""
     even = low + (high - low) * np.arange(_EVEN_TURNS) / _EVEN_TURNS
     way = edges[:, 2:] - edges[:, :2]
-    longest = np.argsort(-np.hypot(way[:, 0], way[:, 1]), kind="stable")[:_LONGEST_EDGES]
+    longest = greatest_first(np.hypot(*way.T), tolerance=SAME_PLACE)[:_LONGEST_EDGES]
     along = np.arctan2(way[longest, 1], way[longest, 0])
     along = low + (np.concatenate([along, along + math.pi / 2]) - low) % math.pi
     directions: Array = np.unique(np.concatenate([even, along[along <= high]]).round(12))

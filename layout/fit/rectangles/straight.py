@@ -7,7 +7,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from ...geometry.tolerance import ROUNDING
+from ...geometry.alike import greatest_first
+from ...geometry.tolerance import ROUNDING, SAME_PLACE
 from .held import Held
 from .polish import Polisher
 
@@ -25,7 +26,7 @@ def straightened(polisher: Polisher, held: Held) -> Held:
     """
     long = held.turn + math.pi / 2
     way = polisher.edges.end - polisher.edges.start
-    order = np.argsort(-np.hypot(way[:, 0], way[:, 1]), kind="stable")
+    order = greatest_first(np.hypot(*way.T), tolerance=SAME_PLACE)
     edges = np.arctan2(way[order, 1], way[order, 0])
     for direction in (0.0, *edges):
         off = math.remainder(direction - long, math.pi / 2)

@@ -1,9 +1,9 @@
-"""A bound by turn alone: no rectangle reaches farther across the wood than the wood is wide.
+"""A bound by turn alone: the largest rectangle of some turns in the wood's convex hull.
 
-Square to any edge of the wood's convex hull a rectangle w by h that is turned by φ from that edge's
-normal reaches w |cos φ| + h |sin φ|, and the wood is so wide and no wider, wherever the rectangle
-lies. In a long strip, along which a top can slide, the bounds by places tell this only once the
-places are known to a hair; here places do not matter.
+From its middle a rectangle w by h that is turned by φ from an edge's normal reaches
+(w |cos φ| + h |sin φ|) / 2 towards that edge, and its middle lies so far inside at least: for one
+turn that is a linear program in w, h and the middle. In a long strip, along which a top can slide,
+the bounds by places tell as much only once the places are known to a hair; here no place is cut.
 """
 
 from __future__ import annotations
@@ -26,7 +26,11 @@ _PARTS = 8
 """Parts that a box is cut into across its turn."""
 
 _ROUNDS = 6
-"""Linear programmes for one box: each touches the goal where the one before it ended."""
+"""Linear programmes for one box: each touches the goal at the best size on the way to where the one
+before it ended, since the ends alone would take turns."""
+
+_SHARES = np.arange(1, 17) / 16
+"""Of that way; size 0 is left out, where no figure touches the goal."""
 
 
 def width_bound(box: Boxes, hull: Array, sizes: Sizes, inset: float, *, exactly: bool) -> float:
@@ -45,27 +49,30 @@ def width_bound(box: Boxes, hull: Array, sizes: Sizes, inset: float, *, exactly:
     ways = hull[:, 2:] - hull[:, :2]
     lengths = np.hypot(*ways.T)
     ways, corners = ways[lengths > ROUNDING] / lengths[lengths > ROUNDING, None], hull[:, :2]
-    across = np.stack([-ways[:, 1], ways[:, 0]], axis=1)
-    reach = across @ corners.T
-    wide = reach.max(axis=1) - reach.min(axis=1) + ROUNDING
+    out = np.stack([ways[:, 1], -ways[:, 0]], axis=1)
+    least_corner, greatest_corner = corners.min(axis=0), corners.max(axis=0)
+    middle, spread = (least_corner + greatest_corner) / 2, (greatest_corner - least_corner) / 2
+    reach = ((corners - middle) @ out.T).max(axis=0) + ROUNDING
     half = 0.0 if exactly else float(box.half[0])
-    off = np.abs(np.remainder(np.arctan2(across[:, 1], across[:, 0]) - box.turn[0], math.pi))
+    off = np.abs(np.remainder(np.arctan2(out[:, 1], out[:, 0]) - box.turn[0], math.pi))
     off = np.minimum(off, math.pi - off)  # from x, 0 to a quarter turn
-    rows = np.stack(
-        [np.cos(np.minimum(off + half, math.pi / 2)), np.sin(np.maximum(off - half, 0.0))], axis=1
-    )
-    most = np.full(2, math.dist(corners.min(axis=0), corners.max(axis=0)))
-    at, least = most / 2, math.inf
-    for _ in range(_ROUNDS):
-        width, length = (float(size) for size in at + 2 * inset)
+    across = np.cos(np.minimum(off + half, math.pi / 2)) / 2
+    along = np.sin(np.maximum(off - half, 0.0)) / 2
+    rows = np.column_stack([across, along, out])
+    most = np.full(2, 2 * float(np.hypot(*spread)))
+    at, least = np.concatenate([most / 2, [0.0, 0.0]]), math.inf
+    low, high = np.concatenate([[0.0, 0.0], -spread]), np.concatenate([most, spread])
+    for shares in [_SHARES[-1:]] + [_SHARES] * (_ROUNDS - 1):  # the first start fits nowhere
+        width, length = (float(size) for size in at[:2] + 2 * inset)
         aim = sizes.aim(length, width) if min(length, width) > 0 else None
         if aim is None:
             break
-        slope = np.array([aim.width, aim.length])
-        best = maximised(slope, rows, wide - rows @ at, -at, most - at)
+        slope = np.array([aim.width, aim.length, 0.0, 0.0])
+        best = maximised(slope, rows, reach - rows @ at, low - at, high - at)
         figure = best.value + float(slope @ at) + 2 * inset * (aim.length + aim.width)
         least = min(least, aim.worth(figure))
-        at = np.maximum(at + best.step, _LEAST * most)  # where a size is 0 no figure touches
+        along = np.maximum(at + shares[:, None] * best.step, [*(_LEAST * most), -np.inf, -np.inf])
+        at = along[int(sizes.score(along[:, 1] + 2 * inset, along[:, 0] + 2 * inset).argmax())]
     return least
 
 

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ...geometry.scalar import last_where
 from ..plain import plain_places
 from ..program import maximised
 from .pose import Array, Pose
@@ -25,6 +26,9 @@ _AS_LARGE = 0.0002
 _MOST_MOVES = 40
 """Steps towards the clearest place; each is as long as the room that is left, so few are taken."""
 
+_TOUCHES = 0.02
+"""mm from an edge within which a top is held by it, and slides along it."""
+
 _WORTH_A_MOVE = 0.01
 """mm of clearance gained, below which a top is left where it is."""
 
@@ -33,7 +37,8 @@ def settled(family: TwoSizes, top: Pose) -> Pose:
     """Return a top as good as this one, give or take `_AS_LARGE`, in the plainest place.
 
     Plainest is a turn along the grain or along the longest edge, then the middle of the wood both
-    ways, then one way; else the place where the least distance to an edge is greatest.
+    ways, then one way; else the place where the least distance to an edge is greatest, and the
+    middle of where it can slide along an edge that it touches.
     """
     shape = family.kind.shape_of(top)
     quarters = 4 if family.kind.period(shape) > math.pi else 2
@@ -41,8 +46,8 @@ def settled(family: TwoSizes, top: Pose) -> Pose:
     for place in plain_places(family.wood.inner_edges, limits, top.turn, own, quarters):
         found = family.placed(place.centre, place.turn, shape)
         if found is not None and _as_good(family, found[1], top):
-            return found[1] if place.in_the_middle else _clearest(family, found[1])
-    return _clearest(family, top)
+            return found[1] if place.in_the_middle else _at_rest(family, found[1])
+    return _at_rest(family, top)
 
 
 def _as_good(family: TwoSizes, one: Pose, other: Pose) -> bool:
@@ -51,10 +56,39 @@ def _as_good(family: TwoSizes, one: Pose, other: Pose) -> bool:
     return family.sizing.score(one.half_length, one.half_width) >= least
 
 
-def _clearest(family: TwoSizes, top: Pose) -> Pose:
-    """Return the top moved, without turning, to where it stands clearest of the edges."""
+def _at_rest(family: TwoSizes, top: Pose) -> Pose:
+    """Return the top moved, without turning, to where it stands clearest and can slide no more."""
     if len(family.wood.held):  # what must be held leaves it no such choice
         return top
+    top = _clearest(family, top)
+    room = family.kind.contacts(top, family.wood.inner_edges)
+    for slope in room.slopes[room.clear < _TOUCHES, :2]:
+        along = np.array([-slope[1], slope[0]]) / math.hypot(*slope)
+        ends = [_slid(family, top, way) for way in (along, -along)]
+        if math.dist(*ends) > 2 * _WORTH_A_MOVE:
+            found = family.placed((ends[0] + ends[1]) / 2, top.turn, family.kind.shape_of(top))
+            return found[1] if found is not None and _as_good(family, found[1], top) else top
+    return top
+
+
+def _slid(family: TwoSizes, top: Pose, way: Array) -> Array:
+    """Return the middle of the top where it has slid one way as far as it can at no cost.
+
+    It can slide so far where it can lie there: what it touches lets it go nowhere else.
+    """
+    own, shape = np.array([top.x, top.y]), family.kind.shape_of(top)
+
+    def lies(far: float) -> bool:
+        found = family.placed(own + far * way, top.turn, shape)
+        return found is not None and _as_good(family, found[1], top)
+
+    far = last_where(lies, 0.0, 2 * top.half_length) if lies(_WORTH_A_MOVE) else 0.0
+    middle: Array = own + far * way
+    return middle
+
+
+def _clearest(family: TwoSizes, top: Pose) -> Pose:
+    """Return the top moved, without turning, to where it stands clearest of the edges."""
     shape = family.kind.shape_of(top)
     for _ in range(_MOST_MOVES):
         room = family.kind.contacts(top, family.wood.inner_edges)
