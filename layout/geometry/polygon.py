@@ -27,6 +27,15 @@ _BUFFER_SEGMENTS = 64
 """Segments a quarter circle in a grown region: sagitta r·7.5e-5, 0.001 mm at 15 mm."""
 
 
+def _past_chords(radius: float, segments: int) -> float:
+    """Return the radius at which chords of an arc stay out of the circle of a smaller one.
+
+    GEOS divides an arc into as many parts as come nearest to `segments` a quarter: where that is
+    one, its chord may span half as much again.
+    """
+    return float(radius / np.cos(1.5 * np.pi / (4 * segments)))
+
+
 @dataclass(frozen=True, slots=True)
 class Region:
     """A part of the plane bounded by straight edges; may be empty, in pieces, and have holes."""
@@ -71,7 +80,7 @@ class Region:
 
         With `around` the result contains the true strip; without it it lies within the true one.
         """
-        reach = by / np.cos(np.pi / (4 * _BUFFER_SEGMENTS)) if around else by
+        reach = _past_chords(by, _BUFFER_SEGMENTS) if around else by
         return cls(shapely.LineString(points).buffer(reach, quad_segs=_BUFFER_SEGMENTS))
 
     @classmethod
@@ -186,7 +195,7 @@ class Region:
         """
         if by <= 0 or self.is_empty:
             return self
-        reach = by / np.cos(np.pi / (4 * _BUFFER_SEGMENTS)) if around else by
+        reach = _past_chords(by, _BUFFER_SEGMENTS) if around else by
         moved = Region(self.shape.buffer(reach, quad_segs=_BUFFER_SEGMENTS))
         if self._is_whole(Region(moved.shape.boundary), by, _BUFFER_SEGMENTS):
             return moved
@@ -202,7 +211,7 @@ class Region:
         """
         if by <= 0 or self.is_empty:
             return self
-        reach = by if around else by / np.cos(np.pi / (4 * segments))
+        reach = by if around else _past_chords(by, segments)
         moved = Region(self.shape.buffer(-reach, quad_segs=segments))
         if self._is_whole(moved, -by, segments):
             return moved
@@ -230,7 +239,7 @@ class Region:
         places = shapely.points(ends[self.holds_points(ends) == (by < 0)])
         true = places[~shapely.dwithin(edge, places, abs(by) * (1 - 1e-9) - 1e-6)]
         shapely.prepare(moved.shape)
-        near = 0.01 + abs(by) * (1e-4 + 2 * (1 / np.cos(np.pi / (4 * segments)) - 1))
+        near = 0.01 + abs(by) * 1e-4 + 2 * (_past_chords(abs(by), segments) - abs(by))
         return bool(np.all(shapely.dwithin(moved.shape, true, near)))
 
     def simplified(self, tolerance: float) -> Region:

@@ -103,3 +103,19 @@ def test_round_ends_and_corners_are_held_from_the_side_asked_for(by: float) -> N
         grown = union([Region.from_rings(square), *pieces]).area
         rim = grown - (90**2 + 360 * by + math.pi * by**2)
         assert (strip > 0, rim > 0) == (around, around)
+
+
+@given(st.floats(0.1, 20.0), st.floats(1.0, 200.0))
+def test_a_round_corner_of_any_turn_is_kept_clear(degrees: float, distance: float) -> None:
+    """What is left keeps off a hollow corner; what is added holds the whole arc of a bulging one."""
+    lean = math.tan(math.radians(degrees) / 2) * 500
+    corner = np.array([0.0, 300.0])
+    ring = np.array([[-500, -300], [500, -300], [500, 300 + lean], [0, 300], [-500, 300 + lean]])
+    left = Region.from_rings(ring).shrunk(distance)
+    assert left.edge_distance(Point(*corner)) >= distance - 1e-9
+    above = np.array([[-500, 300 + lean], [0, 300], [500, 300 + lean], [500, 900], [-500, 900]])
+    bulge = Region.from_rings(above).grown(distance)
+    fan = math.radians(degrees) / 2
+    for turn in np.linspace(-fan, fan, 9):
+        tip = Point(*(corner - distance * np.array([math.sin(turn), math.cos(turn)])))
+        assert bulge.holds_point(tip)
