@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import os
+from typing import Any
+
 import click
 
 from .check import check
@@ -22,7 +25,38 @@ Examples:
 """
 
 
-@click.group(epilog=EXAMPLES, context_settings={"help_option_names": ["-h", "--help"]})
+UNFORESEEN = 3
+"""Exit code where the program itself is at fault."""
+
+TRACE = "PANELWRIGHT_TRACE"
+"""Set in the environment, it lets the traceback of an unforeseen error through."""
+
+
+class LastResort(click.Group):
+    """Commands of which no traceback reaches a person."""
+
+    def invoke(self, ctx: click.Context) -> Any:  # noqa: ANN401 - as click has it
+        """Run a command; what nobody foresaw is told in one line."""
+        try:
+            return super().invoke(ctx)
+        except (click.ClickException, click.exceptions.Exit, click.Abort):
+            raise
+        except Exception as error:
+            if TRACE in os.environ:
+                raise
+            said = " ".join(f"{type(error).__name__}: {error}".split())
+            click.echo(
+                f"This should not have happened ({said}). The fault lies with panelwright, not "
+                f"with your job: please report this line with the job file. {TRACE}=1 before the "
+                "command shows where it happened.",
+                err=True,
+            )
+            raise click.exceptions.Exit(UNFORESEEN) from None
+
+
+@click.group(
+    cls=LastResort, epilog=EXAMPLES, context_settings={"help_option_names": ["-h", "--help"]}
+)
 @click.version_option(package_name="panelwright", message="%(prog)s %(version)s")
 def main() -> None:
     """Lay out a new tabletop on an old panel.

@@ -18,19 +18,24 @@ BAD_JOB = 2
 NOTHING_FITS = 1
 """Exit code where the job is sound but no top fits."""
 
-LARGEST_FILE = 4_000_000
-"""Bytes; a panel of two thousand corners takes a fiftieth of it."""
+MOST_LISTED = 50
+"""Problems of one file that are listed; the rest is counted."""
 
 
 def job_bytes(path: Path) -> bytes:
     """Return the content of a job file, or end with a message."""
+    from ..layout.job.text.toml import LONGEST
+
     try:
-        size = path.stat().st_size
-        if size > LARGEST_FILE:
-            stop(f"{path}: {size:,} bytes is too large for a job file (limit {LARGEST_FILE:,})")
-        return path.read_bytes()
+        if path.exists() and not path.is_file():
+            stop(f"{path}: is no file, but a folder or a device: give the job file itself")
+        with path.open("rb") as file:
+            data = file.read(LONGEST + 1)
     except OSError as error:
         stop(f"{path}: cannot be read ({error.strerror or error})")
+    if len(data) > LONGEST:
+        stop(f"{path}: is too large for a job file: over {LONGEST:,} bytes, and no job needs them")
+    return data
 
 
 def job_from(path: Path, *, for_plan: bool = False) -> Job:
@@ -58,8 +63,10 @@ def list_problems(path: Path, problems: tuple[Problem, ...]) -> None:
     """Print what is wrong with a job file, each with its line and key, to standard error."""
     count = len(problems)
     click.echo(f"{path}: {count} problem{'s' if count != 1 else ''}", err=True)
-    for problem in problems:
+    for problem in problems[:MOST_LISTED]:
         click.echo(f"  {problem}", err=True)
+    if count > MOST_LISTED:
+        click.echo(f"  and {count - MOST_LISTED} more", err=True)
     click.echo("Nothing was written.", err=True)
 
 

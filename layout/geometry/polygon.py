@@ -24,7 +24,8 @@ from .segments import Side
 from .tolerance import AREA_BALANCE, CHORD
 
 _BUFFER_SEGMENTS = 64
-"""Segments a quarter circle in a grown region: sagitta r·7.5e-5, 0.001 mm at 15 mm."""
+"""Segments a quarter circle in a grown region: sagitta r·7.5e-5, where GEOS makes one
+of half as much again r·1.7e-4: 0.003 mm at 15 mm."""
 
 
 def _past_chords(radius: float, segments: int) -> float:

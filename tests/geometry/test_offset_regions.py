@@ -107,7 +107,7 @@ def test_round_ends_and_corners_are_held_from_the_side_asked_for(by: float) -> N
 
 @given(st.floats(0.1, 20.0), st.floats(1.0, 200.0))
 def test_a_round_corner_of_any_turn_is_kept_clear(degrees: float, distance: float) -> None:
-    """What is left keeps off a hollow corner; what is added holds the whole arc of a bulging one."""
+    """What is left keeps off a hollow corner; what is added holds the arc of a bulging one."""
     lean = math.tan(math.radians(degrees) / 2) * 500
     corner = np.array([0.0, 300.0])
     ring = np.array([[-500, -300], [500, -300], [500, 300 + lean], [0, 300], [-500, 300 + lean]])

@@ -30,6 +30,10 @@ class At(Kind):
         return None if x is None or y is None else Point(x, y)
 
 
+MOST_POINTS = 10_000
+"""Points of one list: on an outline three metres long one a millimetre (our choice)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Points(Kind):
     """Any number of points."""
@@ -46,6 +50,12 @@ class Points(Kind):
         """Return the points, mm."""
         if not isinstance(value, list):
             at.wrong(f"{shown(value)} is not a list of points: write [[x, y], [x, y], …]")
+            return None
+        if len(value) > MOST_POINTS:
+            at.wrong(
+                f"{len(value):,} points are more than the {MOST_POINTS:,} that are worked with: "
+                "leave out those that lie on a straight line between others"
+            )
             return None
         points = [At().read(item, at / i) for i, item in enumerate(value)]
         if any(point is None for point in points):

@@ -19,7 +19,7 @@ from ..job import STAND_IN_THICKNESS, Job
 from ..keys.panel import HEAD
 from ..text.lines import Trail, nearest_line
 from ..text.mending import UNREADABLE
-from ..text.notes import Notes, Place
+from ..text.notes import MOST_NOTED, EnoughError, Notes, Place
 from ..text.toml import Tables, decoded, tables_of
 from .legs import read_legs
 from .legs_held import Under
@@ -89,6 +89,14 @@ def look_over(text: str | bytes, *, source: str = "job.toml") -> Reading:
 
 def _read(tables: Tables) -> Reading:
     notes = Notes(tables.lines)
+    try:
+        return _read_noting(tables, notes)
+    except EnoughError:
+        stopped = Problem("", f"reading stopped after {MOST_NOTED} problems: mend these first")
+        return Reading(None, (*notes.in_order(*tables.problems), stopped))
+
+
+def _read_noting(tables: Tables, notes: Notes) -> Reading:
     top_of_file = Place(notes)
     head = read_section(tables.values, HEAD, top_of_file)
     notes.units = head["units"] or Units.MM

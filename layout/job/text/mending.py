@@ -21,6 +21,9 @@ UNREADABLE = "\ue000"
 _FARTHEST_BACK = 200
 """Lines that a statement at fault may have begun before the reader noticed."""
 
+_MOST_READ = 4_000_000
+"""Signs that are read again to find where it began: a long file is not read two hundred times."""
+
 _LONG_DIGITS = re.compile(r"[\d_]{1000,}")
 _PLACE = re.compile(r"\s*\(at (?:line (\d+), column \d+|end of document)\)\s*$")
 
@@ -104,7 +107,9 @@ def _line_of(rows: list[str], place: re.Match[str] | None) -> int:
 
 def _start(rows: list[str], last: int) -> int | None:
     """Return the line on which the statement that fails at line `last` starts."""
-    for first in range(last, max(0, last - _FARTHEST_BACK), -1):
+    text = "\n".join(rows[: last - 1])
+    back = min(_FARTHEST_BACK, _MOST_READ // (len(text) + 1) + 1)
+    for first in range(last, max(0, last - back), -1):
         try:
             tomllib.loads("\n".join(rows[: first - 1]))
         except ValueError:

@@ -18,6 +18,14 @@ _LONGEST_SHOWN = 40
 """Letters of what a maker wrote that a message repeats."""
 
 
+MOST_NOTED = 200
+"""Problems after which reading stops: then it is another kind of file."""
+
+
+class EnoughError(Exception):
+    """So much is wrong that reading on tells nothing new."""
+
+
 class Notes:
     """The problems of one file, noted as they are met."""
 
@@ -27,9 +35,17 @@ class Notes:
         self._noted: dict[Problem, None] = {}  # a set that keeps its order
 
     def note(self, trail: Trail, message: str) -> None:
-        """Note a problem at a key; the same one twice is one."""
+        """Note a problem at a key; the same one twice is one.
+
+        Raises
+        ------
+        EnoughError
+            Once there are `MOST_NOTED`.
+        """
         problem = Problem(key_text(trail), message, nearest_line(self.lines, trail))
         self._noted.setdefault(problem)
+        if len(self._noted) >= MOST_NOTED:
+            raise EnoughError
 
     def in_order(self, *others: Problem) -> tuple[Problem, ...]:
         """Return all problems, and others, in the order of the file."""

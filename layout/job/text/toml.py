@@ -10,8 +10,8 @@ from ...errors import JobError, Problem
 from .lines import MOST_LEVELS, NestedTooDeepError, Trail, lines_of
 from .mending import Fault, fault_in
 
-LONGEST = 4_000_000
-"""Characters that a job file may hold: a survey of a hundred thousand points, and then some."""
+LONGEST = 1_000_000
+"""Bytes, or characters, that a job file may hold: a survey of ten thousand points takes a fifth."""
 
 MOST_FAULTS = 50
 """Lines that are no TOML after which reading stops: then it is another kind of file."""
