@@ -32,8 +32,9 @@ from .two_sizes.convex import ConvexKind
 from .two_sizes.elsewhere import RoundElsewhere
 from .two_sizes.family import TwoSizes
 from .two_sizes.form import own_form, regular_form
+from .two_sizes.kind import Kind
 from .two_sizes.oval import OvalKind
-from .two_sizes.pose import Kind, Pose
+from .two_sizes.pose import Pose
 from .two_sizes.proof import proved
 from .two_sizes.settle import settled
 from .two_sizes.sizing import Sizing

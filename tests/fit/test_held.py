@@ -17,7 +17,7 @@ from panelwright.layout.fit.two_sizes.boxes import Box, patch_of
 from panelwright.layout.fit.two_sizes.capsule import CapsuleKind
 from panelwright.layout.fit.two_sizes.capsule_bound import shortest
 from panelwright.layout.fit.two_sizes.disks import Disks
-from panelwright.layout.fit.two_sizes.holding import least_radii, with_held
+from panelwright.layout.fit.two_sizes.holding import with_held
 from panelwright.layout.fit.two_sizes.oval import OvalKind
 from panelwright.layout.fit.two_sizes.pose import turned
 from panelwright.layout.fit.two_sizes.relaxed import HalfPlanes
@@ -180,7 +180,7 @@ def test_a_round_top_that_holds_its_points_obeys_the_bounds_of_its_box(
             continue
         points = turned(way, -(turn + lean)) + centre
         reach = float(kind.lengths(np.array([half]), kind.anchor(low, high))[0])
-        needed = least_radii(kind, box, kind.anchor(low, high), points, reach)
+        needed = kind.held_radii(box, points, reach)
         assert needed[0] <= radius + 1e-6
         patch = patch_of(box)
         count = 6 if kind.name == "superellipse" else 5

@@ -13,8 +13,12 @@ from numpy.typing import NDArray
 
 from panelwright.layout.fit import Limits, Span, Wish, best_fits
 from panelwright.layout.fit.two_sizes.capsule import CapsuleKind
-from panelwright.layout.fit.two_sizes.disks import Disks, disk_radii
+from panelwright.layout.fit.two_sizes.convex import ConvexKind
+from panelwright.layout.fit.two_sizes.disks import Disks
+from panelwright.layout.fit.two_sizes.form import regular_form
+from panelwright.layout.fit.two_sizes.kind import Kind
 from panelwright.layout.fit.two_sizes.oval import OvalKind
+from panelwright.layout.fit.two_sizes.superellipse import SuperellipseKind
 from panelwright.layout.fit.two_sizes.wood import Wood
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -64,8 +68,11 @@ def test_two_thousand_corners_keep_the_gap(shape: str) -> None:
     assert fit.gap is not None and fit.gap <= GAP
 
 
-@pytest.mark.parametrize("kind", [CapsuleKind(), OvalKind()])
-def test_a_disk_is_touched_no_sooner_than_its_hole(kind: CapsuleKind | OvalKind) -> None:
+KINDS = [CapsuleKind(), OvalKind(), SuperellipseKind(2.7), ConvexKind(regular_form(6))]
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_disk_is_touched_no_sooner_than_its_hole(kind: Kind) -> None:
     """Radii at which tops touch the disk in a hole are those of its edges, or a hair more."""
     rng = np.random.default_rng(4)
     wood = board(400.0, 400.0, hole(150.0, 220.0), hole(300.0, 90.0, 12.0, 90))
@@ -74,9 +81,9 @@ def test_a_disk_is_touched_no_sooner_than_its_hole(kind: CapsuleKind | OvalKind)
     assert disks.radii == pytest.approx([4 * math.cos(math.pi / 24), 12 * math.cos(math.pi / 90)])
     centres = rng.uniform(0, 400, (200, 2))
     for turn, share in zip(rng.uniform(-2, 2, 6), rng.uniform(0, 1, 6), strict=True):
-        p = share * (200.0 if isinstance(kind, CapsuleKind) else 2.0)
+        p = share * {"capsule": 200.0, "convex form": 0.0}.get(kind.name, 2.0)
         exact = kind.distances(turn, p, edges[disks.edges], centres).min(axis=1)
-        coarse = disk_radii(kind, turn, p, disks, centres).min(axis=1)
+        coarse = kind.disk_radii(p, disks.ways(turn, centres), disks.radii).min(axis=1)
         clear = wood.outer.holds_points(centres) & (exact > 20)
         assert np.all(coarse[clear] >= exact[clear] - 1e-9)
         assert np.all(coarse[clear] <= exact[clear] * 1.1 + 0.2)

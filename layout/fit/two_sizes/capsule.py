@@ -13,13 +13,13 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from ..wish import Span, Wish
+from ..wish import Wish
 from .aims import Figures
 from .boxes import Box
-from .capsule_bound import capsule_at, capsule_figures, capsule_half_planes
+from .capsule_bound import capsule_at, capsule_figures, capsule_half_planes, capsule_held_rows
+from .kind import Axes, Figure, Kind
 from .pose import Array, Contacts, Pose, segment_distances, turned
 from .relaxed import Edges, HalfPlanes, Patch
-from .round import RoundKind
 
 _FIRST_SPANS = 4
 """Of the half straight, in the boxes that a search starts with."""
@@ -29,20 +29,20 @@ _ALONG = (-1.0, -0.5, 0.0, 0.5, 1.0)
 """Where along its axis a top is held against the depths of the wood."""
 
 
-class CapsuleKind(RoundKind):
+class CapsuleKind(Kind):
     """Capsules of any straight; the radius is that of their ends."""
 
     name = "capsule"
 
-    def sizes(self, p: float, radius: float) -> tuple[float, float]:
-        """Return half the length and half the width, mm."""
-        return p + radius, radius
+    def axes(self, p: float) -> Axes:
+        """Return how the half sizes grow: both as the radius does, from the spine's."""
+        return Axes(p, 1.0, 0.0, 1.0)
 
     def shape_of(self, pose: Pose) -> float:
         """Return half the straight, mm."""
         return max(0.0, pose.half_length - pose.half_width)
 
-    def area(self, half_length: float, half_width: float) -> float:
+    def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm²."""
         return math.pi * half_width**2 + 4 * half_width * (half_length - half_width)
 
@@ -75,6 +75,21 @@ class CapsuleKind(RoundKind):
         beyond = np.maximum(np.abs(away[..., 0]) - p, 0.0)
         radii: Array = np.hypot(beyond, away[..., 1]).max(axis=1)
         return radii
+
+    def held_radii(self, box: Box, points: Array, reach: float) -> Array:
+        """Return radii that tops need to hold the points: the longest spine lies nearest to all."""
+        needed = self.holding(box.turn, box.high, points, box.centres)
+        return needed - reach - self.growth(box.high, box.high, box.half_turn)[1]
+
+    def held_rows(self, box: Box, patch: Patch, points: Array) -> tuple[Array, Array]:
+        """Return rows by which all tops of a box hold points, seen from the patch."""
+        return capsule_held_rows(box, patch, points)
+
+    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
+        """Return the radii at which tops touch disks, (m, k)."""
+        beyond = np.maximum(np.abs(ways[..., 0]) - p, 0.0)
+        touch: Array = np.maximum(np.hypot(beyond, ways[..., 1]) - radii, 0.0)
+        return touch
 
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
@@ -113,48 +128,6 @@ class CapsuleKind(RoundKind):
     def across(self, p: float, patch: Patch, radius: float) -> tuple[float, float]:
         """Return how far, as angles, the patch lets contacts wander, along and across."""
         return patch.along / radius, patch.across / radius
-
-    def greatest_sizes(self, low: float, high: float, radius: Array) -> tuple[Array, Array]:
-        """Return half length and width that none of these shapes, of these radii, exceeds."""
-        return radius + high, radius
-
-    def greatest_area(self, low: float, high: float, radius: Array, lipping: float) -> Array:
-        """Return the area that none of these, lipped, exceeds."""
-        full = radius + lipping
-        area: Array = math.pi * full * full + 4 * full * high
-        return area
-
-    def radius_of_length(self, p: float, half_length: float) -> float:
-        """Return the radius of the shape with that half length."""
-        return half_length - p
-
-    def radius_of_width(self, p: float, half_width: float) -> float:
-        """Return the radius of the shape with that half width."""
-        return half_width
-
-    def ratio_radius(self, low: float, high: float, span: Span, lipping: float) -> float:
-        """Return a radius above which no shape of the box, lipped, keeps its ratio within `span`.
-
-        The thicker a capsule of given straight is, the smaller its ratio.
-        """
-        if span.least <= 1:
-            return math.inf
-        return high / (span.least - 1) - lipping
-
-    def least_ratio(self, low: float, radius: Array, lipping: float) -> Array:
-        """Return the least ratio of lipped tops of shape `low` or more and at most these radii."""
-        full = np.maximum(radius + lipping, 1e-9)
-        ratio: Array = 1 + low / full
-        return ratio
-
-    def shape_miss(self, low: float, high: float, length: float, width: float) -> float:
-        """Return how far, mm, all sizes of these shapes lie from the given length and width."""
-        straight = length - width
-        return max(2 * low - straight, straight - 2 * high, 0.0) / math.sqrt(2)
-
-    def nearest_radius(self, p: float, half_length: float, half_width: float) -> float:
-        """Return the radius of the top of shape p whose sizes are nearest to the given ones."""
-        return (half_length - p + half_width) / 2
 
     def shape_span(self, wish: Wish) -> tuple[float, float]:
         """Return the least and greatest half straight within the limits, mm."""

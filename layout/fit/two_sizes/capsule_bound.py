@@ -148,3 +148,35 @@ def capsule_at(box: Box, step: Array) -> tuple[float, float]:
     lean = math.atan2(aside, along) if along > 0 else 0.0
     lean = min(max(lean, -box.half_turn), box.half_turn)
     return box.turn + lean, min(max(math.hypot(along, aside), box.low), box.high)
+
+
+def capsule_held_rows(box: Box, patch: Patch, seen: Array) -> tuple[Array, Array]:
+    """Return rows by which the capsules of a box hold points.
+
+    A capsule, spine ±s and radius r, reaches r + |n·s|. Where the sign of n·s is known that is
+    linear; where it may change, twice its other part is added. Beside the spine the distance to
+    its line is taken: with sin φ = s2 / p, ``(Y − c2) cos φ <= r + (X − c1) s2 / p``, where the
+    quotient differs little from its middle one.
+    """
+    least = shortest(box)
+    middle, swing = (least + box.high) / 2, box.high * math.sin(box.half_turn)
+    rows, limits = [], []
+    for sign in (1.0, -1.0):
+        way = seen - np.array([sign * middle, 0.0])
+        far = np.hypot(way[:, 0], way[:, 1])
+        n = np.where(far[:, None] > 0, way / np.maximum(far, 1e-12)[:, None], [[sign, 0.0]])
+        along = sign * n[:, 0]
+        worst = np.minimum(along * least, along * box.high) - np.abs(n[:, 1]) * swing
+        slack = 2 * np.maximum(-worst, 0.0)
+        rows.append(np.column_stack([-n, -sign * n, -np.ones(len(n))]))
+        limits.append(slack - (n * seen).sum(axis=1) + along * least)
+    sine, loss = math.sin(box.half_turn), 1 - math.cos(box.half_turn)
+    length, span = (box.low + box.high) / 2, (box.high - box.low) / 2
+    k = seen[:, 0] / length if length > 0 else np.zeros(len(seen))
+    up = np.where(seen[:, 1] >= 0, 1.0, -1.0)
+    zero = np.zeros(len(seen))
+    rows.append(np.column_stack([zero, -up, zero, -up * k, zero - 1.0]))
+    loose = loss * (np.abs(seen[:, 1]) + patch.across)
+    loose += sine * (np.abs(seen[:, 0] - k * length) + patch.along + np.abs(k) * span)
+    limits.append(loose - np.abs(seen[:, 1]))
+    return np.vstack(rows), np.concatenate(limits)

@@ -11,13 +11,14 @@ import math
 
 import numpy as np
 
-from ..wish import Span, Wish
+from ..wish import Wish
 from .aims import Figures
 from .boxes import Box
-from .convex_bound import convex_at, convex_figures, convex_half_planes
+from .convex_bound import convex_at, convex_figures, convex_half_planes, convex_held_rows
 from .convex_contacts import convex_contacts
 from .form import Form
-from .gauge import gauge_distances
+from .gauge import disk_factors, gauge_distances
+from .kind import Axes, Figure, Kind
 from .pose import Array, Contacts, Pose, turned
 from .relaxed import Edges, HalfPlanes, Patch
 
@@ -27,7 +28,7 @@ _ALONG = (-0.6, -0.3, 0.0, 0.3, 0.6)
 _SAME_RATIO = 1e-9
 
 
-class ConvexKind:
+class ConvexKind(Kind):
     """Tops of one form; the radius is the distance from their middle to their nearest side."""
 
     name = "convex form"
@@ -55,9 +56,9 @@ class ConvexKind:
         """Return half sizes of a top drawn in about its middle: its sides move by `by` or more."""
         return self.sizes(0.0, pose.half_length / self._sizes[0] - by)
 
-    def sizes(self, p: float, radius: float) -> tuple[float, float]:
-        """Return half the length and half the width, mm."""
-        return radius * self._sizes[0], radius * self._sizes[1]
+    def axes(self, p: float) -> Axes:
+        """Return how the half sizes grow: as those of the form."""
+        return Axes(0.0, self._sizes[0], 0.0, self._sizes[1])
 
     def shape_of(self, pose: Pose) -> float:
         """Return the only shape number there is."""
@@ -67,7 +68,7 @@ class ConvexKind:
         """Return the least turn that brings the form onto itself."""
         return self.form.period
 
-    def area(self, half_length: float, half_width: float) -> float:
+    def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm²."""
         return self.form.area * half_length * half_width / (self._sizes[0] * self._sizes[1])
 
@@ -80,6 +81,14 @@ class ConvexKind:
         away = turned(points, turn)[None] - turned(centres, turn)[:, None]
         radii: Array = self.form.body.gauge(away).max(axis=1) / self.form.held
         return radii
+
+    def held_rows(self, box: Box, patch: Patch, points: Array) -> tuple[Array, Array]:
+        """Return rows by which all tops of a box hold points, seen from the patch."""
+        return convex_held_rows(self.form, box, patch, points)
+
+    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
+        """Return at least the radii at which tops touch disks, (m, k)."""
+        return disk_factors(self.form.body, np.ones(2), ways, radii)
 
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
@@ -97,10 +106,6 @@ class ConvexKind:
     def growth(self, low: float, high: float, half_turn: float) -> tuple[float, float]:
         """Return factor and addend that make a radius for the whole box of that at the middle."""
         return self.form.body.swelling(half_turn) / self.form.held, 0.0
-
-    def shape_slack(self, box: Box) -> float:
-        """Return nothing: there is one shape."""
-        return 0.0
 
     def looseness(self, box: Box) -> tuple[float, float]:
         """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
@@ -122,57 +127,14 @@ class ConvexKind:
         """Return the turn and the shape number of a solution of the half-planes."""
         return convex_at(box, step)
 
-    def greatest_sizes(self, low: float, high: float, radius: Array) -> tuple[Array, Array]:
-        """Return half length and width that none of these radii exceeds."""
-        return radius * self._sizes[0], radius * self._sizes[1]
-
-    def greatest_area(self, low: float, high: float, radius: Array, lipping: float) -> Array:
-        """Return the area that none of these, lipped, exceeds."""
-        area: Array = self.form.area * (radius + lipping) ** 2
-        return area
-
-    def radius_of_length(self, p: float, half_length: float) -> float:
-        """Return the radius of the top with that half length."""
-        return half_length / self._sizes[0]
-
-    def radius_of_width(self, p: float, half_width: float) -> float:
-        """Return the radius of the top with that half width."""
-        return half_width / self._sizes[1]
-
-    def ratio_radius(self, low: float, high: float, span: Span, lipping: float) -> float:
-        """Return no radius: a form, lipped or not, has one ratio."""
-        return math.inf
-
-    def least_ratio(self, low: float, radius: Array, lipping: float) -> Array:
-        """Return the ratio."""
-        return np.full_like(radius, self._sizes[0] / self._sizes[1])
-
-    def shape_miss(self, low: float, high: float, length: float, width: float) -> float:
-        """Return how far, mm, all sizes of the form lie from the given length and width."""
-        a, b = self._sizes
-        return abs(length * b - width * a) / math.hypot(a, b)
-
-    def nearest_radius(self, p: float, half_length: float, half_width: float) -> float:
-        """Return the radius of the top whose sizes are nearest to the given ones."""
-        a, b = self._sizes
-        return (half_length * a + half_width * b) / (a * a + b * b)
-
     def shape_span(self, wish: Wish) -> tuple[float, float]:
         """Return the one shape number, or an empty span where the limits shut the ratio out."""
         ratio = self._sizes[0] / self._sizes[1]
         return (0.0, 0.0) if wish.limits.ratio.holds(ratio, _SAME_RATIO) else (1.0, 0.0)
 
-    def longest_shape(self, high: float, diameter: float) -> float:
-        """Return the greatest shape number that can occur in wood of that diameter."""
-        return high
-
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
         """Return the one span of shapes."""
         return [(low, high)]
-
-    def drift(self, box: Box) -> float:
-        """Return what a radius can change, mm, within the box beyond its growth."""
-        return 0.0
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely corners stand to edges, and sides to corners."""

@@ -7,15 +7,13 @@ instead of dozens. Small boxes are still bounded by the edges themselves.
 
 from __future__ import annotations
 
-import math
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
-from .pose import Array, Kind, segment_distances, turned
+from .pose import Array, segment_distances, turned
 
 LOSS = 0.5
 """mm that a disk in a hole may be smaller than the hole: corners of eight edges round 12 mm."""
@@ -66,6 +64,11 @@ class Disks:
         """Return some of them."""
         return Disks(self.places[which], self.radii[which], self.first[which], self.last[which])
 
+    def ways(self, turn: float, centres: Array) -> Array:
+        """Return the ways from centres to the disks, (m, k, 2), in a frame so turned."""
+        seen: Array = turned(self.places, turn)[None] - turned(centres, turn)[:, None]
+        return seen
+
     @property
     def edges(self) -> NDArray[np.intp]:
         """The edges of all their holes."""
@@ -86,36 +89,3 @@ def _disk(ring: Array) -> tuple[Array, float]:
     within = float(segment_distances(ring[:, 0], ring[:, 1], middle[None]).min())
     around = float(np.hypot(*(corners - middle).T).max())
     return middle, within if around - within <= LOSS else 0.0
-
-
-def counts_disks(kind: Kind) -> bool:
-    """Return whether the radius at which such a top touches a disk is known here."""
-    return kind.name in _RADII
-
-
-def disk_radii(kind: Kind, turn: float, p: float, disks: Disks, centres: Array) -> Array:
-    """Return at least the radii at which tops about the centres touch the disks, (m, k)."""
-    way = turned(disks.places, turn)[None] - turned(centres, turn)[:, None]
-    return _RADII[kind.name](p, way, disks.radii)
-
-
-def _capsule_radii(p: float, way: Array, radii: Array) -> Array:
-    beyond = np.maximum(np.abs(way[..., 0]) - p, 0.0)
-    touch: Array = np.maximum(np.hypot(beyond, way[..., 1]) - radii, 0.0)
-    return touch
-
-
-def _oval_radii(p: float, way: Array, radii: Array) -> Array:
-    """Take the point of each disk that lies towards the oval's centre where that is a circle."""
-    squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
-    inwards = way * (squeeze * squeeze)
-    far = np.maximum(np.hypot(inwards[..., 0], inwards[..., 1]), 1e-12)
-    point = (way - inwards * (radii / far)[..., None]) * squeeze
-    inside = np.hypot(way[..., 0], way[..., 1]) <= radii
-    return np.where(inside, 0.0, np.hypot(point[..., 0], point[..., 1]))
-
-
-_RADII: dict[str, Callable[[float, Array, Array], Array]] = {
-    "capsule": _capsule_radii,
-    "oval": _oval_radii,
-}

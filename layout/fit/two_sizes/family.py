@@ -18,10 +18,10 @@ from numpy.typing import NDArray
 from ...geometry.tolerance import ROUNDING
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, halve_cells, patch_of
-from .disks import Disks, counts_disks, disk_radii
-from .holding import least_radii, with_held
+from .holding import with_held
+from .kind import Kind
 from .polish import brought_in, polished
-from .pose import Array, Kind, Pose, turned
+from .pose import Array, Pose, turned
 from .relaxed import Edges, Patch
 from .sizing import Sizing
 from .wood import Wood
@@ -78,14 +78,13 @@ class TwoSizes:
         if low > high:
             return
         for piece in self.wood.pieces:
-            disks = piece.disks if counts_disks(self.kind) else Disks.none()
-            near = np.setdiff1d(piece.edges, disks.edges)
+            near = np.setdiff1d(piece.edges, piece.disks.edges)
             for turn, half_turn in self._turns(high):
                 centres, half = piece.cells(turn)
                 clear = np.zeros(len(centres), dtype=bool)
                 for span in self.kind.first_shapes(low, high):
                     shapes = (turn, half_turn, *span)
-                    yield Box(*shapes, centres, turn, half, clear, near, disks)
+                    yield Box(*shapes, centres, turn, half, clear, near, piece.disks)
 
     def _turns(self, high: float) -> list[tuple[float, float]]:
         limits = self.sizing.wish.limits
@@ -136,7 +135,7 @@ class TwoSizes:
             scores = self.sizing.upper(box.low, box.high, most)
             keep = (scores > enough) & (signed > -reach)
             if len(self.wood.held):
-                held = least_radii(self.kind, box, anchor, self.wood.held, reach)
+                held = self.kind.held_radii(box, self.wood.held, reach)
                 keep &= held <= most
             if not keep.any():
                 return enough
@@ -166,7 +165,8 @@ class TwoSizes:
         edges = self.wood.outer_edges[box.near]
         parts = [self.kind.distances(box.turn, p, edges, box.centres)]
         if len(box.disks.radii):
-            parts.append(disk_radii(self.kind, box.turn, p, box.disks, box.centres))
+            ways = box.disks.ways(box.turn, box.centres)
+            parts.append(self.kind.disk_radii(p, ways, box.disks.radii))
         return parts[0] if len(parts) == 1 else np.concatenate(parts, axis=1)
 
     def _drop_shallow(self, box: Box, core: tuple[Array, Array]) -> None:

@@ -37,7 +37,7 @@ class Body(Protocol):
         ...
 
     def normals(self, ways: Array) -> Array:
-        """Return the slopes of the gauge, (n, 2): normals whose reach is 1."""
+        """Return the slopes of the gauge, (…, 2): normals whose reach is 1."""
         ...
 
 
@@ -64,7 +64,7 @@ class PowerBody:
 
     def normals(self, ways: Array) -> Array:
         """Return sign(x) |x|ⁿ⁻¹ of the ways brought to the boundary."""
-        share = ways / self.gauge(ways)[:, None]
+        share = ways / self.gauge(ways)[..., None]
         slopes: Array = np.sign(share) * np.abs(share) ** (self.exponent - 1)
         return slopes
 
@@ -108,6 +108,28 @@ def gauge_distances(body: Body, edges: Array, points: Array) -> Array:
         which, edge = np.nonzero(beyond)
         factor[which, edge] = body.gauge(corners[edge] - points[which])
     return factor
+
+
+def disk_factors(body: Body, squeeze: Array, ways: Array, radii: Array) -> Array:
+    """Return at least by what factors the body touches disks, (m, k).
+
+    The point of a disk is taken that lies towards the body as the gauge falls steepest there.
+
+    Parameters
+    ----------
+    squeeze : (2,) array
+        By which the plane must be multiplied for the tops to become the body.
+    ways : (m, k, 2) array
+        From centres of tops to the middles of the disks, mm.
+    radii : (k,) array
+        mm.
+    """
+    inside = np.hypot(ways[..., 0], ways[..., 1]) <= radii
+    outside = np.where(inside[..., None], 1.0, ways)
+    inwards = body.normals(outside * squeeze) * squeeze
+    far = np.hypot(inwards[..., 0], inwards[..., 1])
+    points = outside - inwards * (radii / far)[..., None]
+    return np.where(inside, 0.0, body.gauge(points * squeeze))
 
 
 def nearest_places(body: Body, edges: Array) -> Array:

@@ -11,13 +11,14 @@ import math
 
 import numpy as np
 
-from ..wish import Span, Wish
+from ..wish import Wish
 from .aims import Figures
 from .boxes import Box
-from .oval_bound import oval_at, oval_figures, oval_half_planes
+from .gauge import PowerBody, disk_factors
+from .kind import Axes, Figure, Kind
+from .oval_bound import oval_at, oval_figures, oval_half_planes, oval_held_rows
 from .pose import Array, Contacts, Pose, segment_distances, turned
 from .relaxed import Edges, HalfPlanes, Patch
-from .round import RoundKind
 
 _FIRST_SPAN = 1.0
 """Of the logarithm of the ratio, in the boxes that a search starts with."""
@@ -27,37 +28,46 @@ _ALONG = (-1.0, -0.5, 0.0, 0.5, 1.0)
 """Where along its axis a top is held against the depths of the wood."""
 
 
-class OvalKind(RoundKind):
+class OvalKind(Kind):
     """Ovals of any ratio; the radius is the root of half length times half width."""
 
     name = "oval"
+    _body = PowerBody(2.0)
 
-    def sizes(self, p: float, radius: float) -> tuple[float, float]:
-        """Return half the length and half the width, mm."""
+    def axes(self, p: float) -> Axes:
+        """Return how the half sizes grow: by the root of the ratio, and by one over it."""
         stretch = math.exp(p / 2)
-        return radius * stretch, radius / stretch
+        return Axes(0.0, stretch, 0.0, 1 / stretch)
 
     def shape_of(self, pose: Pose) -> float:
         """Return the logarithm of the ratio."""
         return max(0.0, math.log(pose.half_length / pose.half_width))
 
-    def area(self, half_length: float, half_width: float) -> float:
+    def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm²."""
         return math.pi * half_length * half_width
 
     def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
         """Return the radii at which ovals about the centres touch the edges, (m, n)."""
-        squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
+        squeeze = squeeze_of(p)
         seen = turned(edges, turn) * squeeze
         return segment_distances(seen[:, 0], seen[:, 1], turned(centres, turn) * squeeze)
 
     def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
         """Return the radii at which ovals about the centres hold all the points, (m,)."""
-        squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
+        squeeze = squeeze_of(p)
         seen, middles = turned(points, turn) * squeeze, turned(centres, turn) * squeeze
         away = seen[None] - middles[:, None]
         radii: Array = np.hypot(away[..., 0], away[..., 1]).max(axis=1)
         return radii
+
+    def held_rows(self, box: Box, patch: Patch, points: Array) -> tuple[Array, Array]:
+        """Return rows by which all tops of a box hold points, seen from the patch."""
+        return oval_held_rows(box, patch, points)
+
+    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
+        """Return at least the radii at which tops touch disks, (m, k)."""
+        return disk_factors(self._body, squeeze_of(p), ways, radii)
 
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
@@ -95,10 +105,6 @@ class OvalKind(RoundKind):
             (math.sin(half_turn) * math.sinh((low + high) / 2 + kappa / 2)) ** 2,
         )
 
-    def shape_slack(self, box: Box) -> float:
-        """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
-        return 0.0
-
     def looseness(self, box: Box) -> tuple[float, float]:
         """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
         across, along = self._looseness(box.low, box.high, box.half_turn)
@@ -107,50 +113,6 @@ class OvalKind(RoundKind):
     def across(self, p: float, patch: Patch, radius: float) -> tuple[float, float]:
         """Return how far, as angles, the patch lets contacts wander, along and across."""
         return patch.along * math.exp(-p / 2) / radius, patch.across * math.exp(p / 2) / radius
-
-    def greatest_sizes(self, low: float, high: float, radius: Array) -> tuple[Array, Array]:
-        """Return half length and width that none of these shapes, of these radii, exceeds."""
-        return radius * math.exp(high / 2), radius * math.exp(-low / 2)
-
-    def greatest_area(self, low: float, high: float, radius: Array, lipping: float) -> Array:
-        """Return the area that none of these, lipped, exceeds."""
-        rim = 2 * radius * math.cosh(high / 2) * lipping
-        area: Array = math.pi * (radius * radius + rim + lipping * lipping)
-        return area
-
-    def radius_of_length(self, p: float, half_length: float) -> float:
-        """Return the radius of the shape with that half length."""
-        return half_length * math.exp(-p / 2)
-
-    def radius_of_width(self, p: float, half_width: float) -> float:
-        """Return the radius of the shape with that half width."""
-        return half_width * math.exp(p / 2)
-
-    def ratio_radius(self, low: float, high: float, span: Span, lipping: float) -> float:
-        """Return a radius above which no shape of the box, lipped, keeps its ratio within `span`.
-
-        A lipping makes every ratio smaller, the more the smaller the oval is.
-        """
-        stretch = math.exp(low / 2)
-        excess = stretch - span.greatest / stretch
-        if excess <= 0 or lipping == 0:
-            return math.inf
-        return lipping * (span.greatest - 1) / excess
-
-    def least_ratio(self, low: float, radius: Array, lipping: float) -> Array:
-        """Return the least ratio of lipped tops of shape `low` or more and at most these radii."""
-        if lipping > 0:
-            return np.ones_like(radius)
-        return np.full_like(radius, math.exp(low))
-
-    def shape_miss(self, low: float, high: float, length: float, width: float) -> float:
-        """Return how far, mm, all sizes of these shapes lie from the given length and width."""
-        return max(_beyond(length, width, low), -_beyond(length, width, high), 0.0)
-
-    def nearest_radius(self, p: float, half_length: float, half_width: float) -> float:
-        """Return the radius of the top of shape p whose sizes are nearest to the given ones."""
-        stretch = math.exp(p / 2)
-        return (half_length * stretch + half_width / stretch) / (stretch**2 + stretch**-2)
 
     def shape_span(self, wish: Wish) -> tuple[float, float]:
         """Return the least and greatest ln(length / width) of a core within the limits."""
@@ -162,20 +124,12 @@ class OvalKind(RoundKind):
         least = max(low, limits.ratio.least, 1.0)
         return math.log(least), math.log(high) if math.isfinite(high) else math.inf
 
-    def longest_shape(self, high: float, diameter: float) -> float:
-        """Return the greatest shape number that can occur in wood of that diameter."""
-        return high
-
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
         """Return spans that together hold all shapes; the last may be endless."""
         if high - low <= _FIRST_SPAN:
             return [(low, high)]
         spans = [(low, low + _FIRST_SPAN), (low + _FIRST_SPAN, min(high, low + 2 * _FIRST_SPAN))]
         return [*spans, (spans[-1][1], high)] if high > spans[-1][1] else spans
-
-    def drift(self, box: Box) -> float:
-        """Return what a radius can change, mm, within the box beyond its growth."""
-        return 0.0
 
     def half_planes(self, box: Box, patch: Patch, edges: Edges, cap: float) -> HalfPlanes:
         """Return half-planes that all tops of a box obey whose centres lie in a patch."""
@@ -232,9 +186,6 @@ def _ratio(length: float, width: float) -> float:
     return math.inf if width <= 0 or math.isinf(length) else length / width
 
 
-def _beyond(length: float, width: float, p: float) -> float:
-    """Return how far a size lies on the round side of the ray of shape p; negative beyond it."""
-    if math.isinf(p):
-        return width
-    norm = math.hypot(math.exp(p), 1.0)
-    return (width * math.exp(p) - length) / norm
+def squeeze_of(p: float) -> Array:
+    """Return by what the plane is multiplied for ovals of shape p to become circles."""
+    return np.array([math.exp(-p / 2), math.exp(p / 2)])

@@ -23,7 +23,7 @@ from numpy.typing import NDArray
 from .aims import Figure, Figures
 from .boxes import Box
 from .pose import Array, turned
-from .relaxed import Edges, HalfPlanes, Patch, Seen, nearest_all_round, wandering
+from .relaxed import WIDE, Edges, HalfPlanes, Patch, Seen, nearest_all_round, wandering
 
 
 def oval_half_planes(box: Box, patch: Patch, edges: Edges, cap: float) -> HalfPlanes:
@@ -169,3 +169,49 @@ def oval_at(box: Box, step: Array) -> tuple[float, float]:
     p = math.log((total + spread) / (total - spread))
     lean = min(max(lean, -box.half_turn), box.half_turn)
     return box.turn + lean, min(max(p, box.low), box.high)
+
+
+def oval_held_rows(box: Box, patch: Patch, seen: Array) -> tuple[Array, Array]:
+    """Return rows by which the ovals of a box hold points.
+
+    An oval {c + B s : |s| <= 1} reaches |B n|, at most û·B n / cos ψ, where û is the direction of
+    B n in the middle of the box and ψ bounds how far it wanders. At turn φ and shape p it points to
+    φ + atan(exp(−p) tan(α − φ)), α the direction of n.
+    """
+    p = (box.low + box.high) / 2
+    squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
+    e = seen * squeeze
+    far = np.hypot(e[:, 0], e[:, 1])
+    known = far > 0
+    seen, e = seen[known], e[known] / far[known, None]
+    n = e * squeeze
+    n /= np.hypot(n[:, 0], n[:, 1])[:, None]
+    psi = _wander(box, np.arctan2(n[:, 1], n[:, 0]))
+    use = psi < WIDE
+    seen, e, n = seen[use], e[use], n[use]
+    u = e / np.cos(psi[use])[:, None]
+    rows = np.column_stack(
+        [-n, -u[:, 0] * n[:, 0], -u[:, 1] * n[:, 1], -u[:, 0] * n[:, 1] - u[:, 1] * n[:, 0]]
+    )
+    return rows, -(n * seen).sum(axis=1)
+
+
+def _wander(box: Box, alpha: Array) -> Array:
+    """Return how far, as an angle, B n can point from where it does in the middle of a box."""
+    delta, p = box.half_turn, (box.low + box.high) / 2
+
+    def lean(shape: float) -> Array:
+        return np.arctan2(math.exp(-shape) * np.sin(alpha), np.cos(alpha))
+
+    by_shape = np.maximum(np.abs(lean(box.low) - lean(p)), np.abs(lean(box.high) - lean(p)))
+    off = np.abs(np.remainder(alpha + math.pi / 2, math.pi) - math.pi / 2)
+    least = np.cos(np.minimum(off + delta, math.pi / 2)) ** 2
+    most = np.cos(np.maximum(off - delta, 0.0)) ** 2
+    thin, thick = math.exp(-box.high), math.exp(-box.low)
+    peak = np.clip(np.sqrt(least / np.maximum(1 - least, 1e-300)), thin, thick)
+    fastest = peak / (least + peak**2 * (1 - least))
+    slowest = np.minimum(
+        thin / (most + thin**2 * (1 - most)), thick / (most + thick**2 * (1 - most))
+    )
+    turning: Array = delta * np.maximum(np.abs(1 - fastest), np.abs(1 - slowest))
+    return by_shape + turning

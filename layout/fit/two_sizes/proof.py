@@ -28,7 +28,8 @@ from ...panel.sound import SoundWood
 from ..found import Fit
 from ..points import holds_all
 from ..wish import Limits, Wish
-from .pose import Kind, Pose
+from .kind import Kind
+from .pose import Pose
 from .sizing import Sizing
 
 MAKERS: dict[str, Callable[[float, float], Outline]] = {

@@ -23,6 +23,9 @@ from numpy.typing import NDArray
 from ..program import Optimum, maximised
 from .pose import Array
 
+WIDE = 1.2
+"""Angle, radians, by which a contact may wander before its half-plane says next to nothing."""
+
 _SECTORS = 16
 """Directions round a top; in each, the nearest edges are looked at."""
 

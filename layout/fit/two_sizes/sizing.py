@@ -14,7 +14,8 @@ import numpy as np
 from ...errors import LayoutError
 from ...geometry.tolerance import PROOF_ALLOWANCE
 from ..wish import Goal, Wish
-from .pose import Array, Kind
+from .kind import Kind
+from .pose import Array
 
 _SLACK = PROOF_ALLOWANCE / 2
 """Half of what a size may fall short of a least limit, so that a top of exactly the size of its

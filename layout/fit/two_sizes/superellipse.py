@@ -16,13 +16,15 @@ from ...outlines import Superellipse
 from .aims import Figures
 from .boxes import Box
 from .gauge import PowerBody, gauge_distances
-from .oval import OvalKind
+from .kind import Figure
+from .oval import OvalKind, squeeze_of
 from .pose import Array, Contacts, Pose, turned
 from .relaxed import Edges, HalfPlanes, Patch
 from .superellipse_bound import (
     superellipse_at,
     superellipse_figures,
     superellipse_half_planes,
+    superellipse_held_rows,
 )
 from .superellipse_contacts import superellipse_contacts
 
@@ -56,31 +58,30 @@ class SuperellipseKind(OvalKind):
         """Return the least turn that brings shape p onto itself."""
         return math.pi / 2 if p == 0 else math.pi
 
-    def area(self, half_length: float, half_width: float) -> float:
+    def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm² (Dirichlet's integral)."""
         return self.unit_area * half_length * half_width
 
-    def greatest_area(self, low: float, high: float, radius: Array, lipping: float) -> Array:
-        """Return the area that none of these exceeds."""
-        area: Array = self.unit_area * radius * radius
-        return area
-
     def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
         """Return the radii at which superellipses about the centres touch the edges, (m, n)."""
-        squeeze = _squeeze(p)
+        squeeze = squeeze_of(p)
         return gauge_distances(
             self._body, turned(edges, turn) * squeeze, turned(centres, turn) * squeeze
         )
 
     def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
         """Return the radii at which superellipses about the centres hold all the points, (m,)."""
-        away = (turned(points, turn)[None] - turned(centres, turn)[:, None]) * _squeeze(p)
+        away = (turned(points, turn)[None] - turned(centres, turn)[:, None]) * squeeze_of(p)
         radii: Array = self._body.gauge(away).max(axis=1)
         return radii
 
+    def held_rows(self, box: Box, patch: Patch, points: Array) -> tuple[Array, Array]:
+        """Return rows by which all tops of a box hold points, seen from the patch."""
+        return superellipse_held_rows(self._body, box, points)
+
     def lengths(self, ways: Array, p: float) -> Array:
         """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""
-        return self._body.gauge(ways * _squeeze(p))
+        return self._body.gauge(ways * squeeze_of(p))
 
     def growth(self, low: float, high: float, half_turn: float) -> tuple[float, float]:
         """Return factor and addend that make a radius for the whole box of that at the anchor.
@@ -131,7 +132,3 @@ class SuperellipseKind(OvalKind):
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely the superellipse stands to each edge."""
         return superellipse_contacts(self._body, pose, edges)
-
-
-def _squeeze(p: float) -> Array:
-    return np.array([math.exp(-p / 2), math.exp(p / 2)])

@@ -26,7 +26,7 @@ from .aims import Figure, Figures
 from .boxes import Box
 from .gauge import PowerBody, nearest_places
 from .pose import Array, turned
-from .relaxed import Edges, HalfPlanes, Patch, nearest_all_round
+from .relaxed import WIDE, Edges, HalfPlanes, Patch, nearest_all_round
 from .sight import angle_of, directions, facing, near_angle, outward, stays_between
 
 _PARTS = 4
@@ -210,3 +210,30 @@ def superellipse_at(box: Box, step: Array) -> tuple[float, float]:
     turn = math.atan2(lean, long + wide)
     turn = min(max(turn, -box.half_turn), box.half_turn)
     return box.turn + turn, min(max(math.log(long / wide), box.low), box.high)
+
+
+def superellipse_held_rows(body: PowerBody, box: Box, seen: Array) -> tuple[Array, Array]:
+    """Return rows by which the superellipses of a box hold points.
+
+    As an oval does in the dual norm: ν·P − ν·c <= ŝ·Mᵀν / ψ, ψ the least of ŝ·u / ‖u‖ over the ways
+    u that Mᵀν can point. As u turns away from where ŝ touches, to either side, the quotient falls.
+    """
+    p, power = (box.low + box.high) / 2, body.exponent
+    dual = power / (power - 1)
+    squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
+    known = seen.any(axis=1)
+    seen, z = seen[known], seen[known] * squeeze
+    z = z / (np.abs(z) ** power).sum(axis=1)[:, None] ** (1 / power)
+    normal = np.sign(z) * np.abs(z) ** (power - 1) * squeeze
+    normal /= np.hypot(normal[:, 0], normal[:, 1])[:, None]
+    alpha, psi = np.arctan2(normal[:, 1], normal[:, 0]), np.ones(len(z))
+    for lean in (-box.half_turn, box.half_turn):
+        for shape in (box.low, box.high):
+            x, y = np.cos(alpha - lean), math.exp(-shape) * np.sin(alpha - lean)
+            long = (np.abs(x) ** dual + np.abs(y) ** dual) ** (1 / dual)
+            psi = np.minimum(psi, (z[:, 0] * x + z[:, 1] * y) / long)
+    use = psi > math.cos(WIDE)
+    seen, normal, s = seen[use], normal[use], z[use] / psi[use, None]
+    n1, n2 = normal.T
+    rows = np.column_stack([-normal, -s[:, 0] * n1, -s[:, 1] * n2, -s[:, 0] * n2, s[:, 1] * n1])
+    return rows, -(normal * seen).sum(axis=1)
