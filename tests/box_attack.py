@@ -9,8 +9,9 @@ import numpy as np
 
 from panelwright.layout.fit.two_sizes.boxes import Box
 from panelwright.layout.fit.two_sizes.family import TwoSizes
+from panelwright.layout.fit.two_sizes.kind import Kind
 from panelwright.layout.fit.two_sizes.polish import polished
-from panelwright.layout.fit.two_sizes.pose import Kind, Pose, turned
+from panelwright.layout.fit.two_sizes.pose import Pose, turned
 from panelwright.layout.fit.two_sizes.proof import MAKERS
 from panelwright.layout.fit.two_sizes.sizing import Sizing
 from panelwright.layout.fit.two_sizes.wood import Wood

@@ -25,8 +25,9 @@ from ..geometry.polygon import Region
 from ..geometry.segments import Arc, EllipticArc, Line, Segment
 from ..outlines import Outline, RegularPolygon, Superellipse
 
-DIGITS = 6
-"""Decimals kept: a millionth of a mm, far below any tolerance and free of rounding noise."""
+DIGITS, FINE = 6, 9
+"""Decimals kept, and those of an angle: a millionth of a mm, also at the end of an arc whose radius
+is 50 m; far below any tolerance and free of rounding noise."""
 
 
 def to_json(value: object) -> str:
@@ -79,7 +80,8 @@ def _record(value: Any) -> dict[str, Any]:  # noqa: ANN401 - any dataclass
 def _degrees(value: object) -> Any:  # noqa: ANN401 - a number, or a tuple of them
     if isinstance(value, tuple):
         return [_degrees(item) for item in value]
-    return None if value is None else _number(math.degrees(float(value)))  # type: ignore[arg-type]
+    degrees = None if value is None else math.degrees(float(value))  # type: ignore[arg-type]
+    return None if degrees is None or not math.isfinite(degrees) else round(degrees, FINE) + 0.0
 
 
 def _geometry(value: object) -> Any:  # noqa: ANN401, PLR0911 - see `plain`

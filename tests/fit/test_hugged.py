@@ -9,8 +9,8 @@ from box_attack import HAIR, hugged_box
 from panelwright.layout.fit.two_sizes.capsule import CapsuleKind
 from panelwright.layout.fit.two_sizes.convex import ConvexKind
 from panelwright.layout.fit.two_sizes.form import regular_form
+from panelwright.layout.fit.two_sizes.kind import Kind
 from panelwright.layout.fit.two_sizes.oval import OvalKind
-from panelwright.layout.fit.two_sizes.pose import Kind
 from panelwright.layout.fit.two_sizes.superellipse import SuperellipseKind
 
 pytestmark = pytest.mark.heavy

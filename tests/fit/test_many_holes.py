@@ -86,7 +86,8 @@ def test_a_disk_is_touched_no_sooner_than_its_hole(kind: Kind) -> None:
         coarse = kind.disk_radii(p, disks.ways(turn, centres), disks.radii).min(axis=1)
         clear = wood.outer.holds_points(centres) & (exact > 20)
         assert np.all(coarse[clear] >= exact[clear] - 1e-9)
-        assert np.all(coarse[clear] <= exact[clear] * 1.1 + 0.2)
+        most = 1.3 if kind.name == "convex form" else 1.1  # a corner may be nearer than the side
+        assert np.all(coarse[clear] <= exact[clear] * most + 0.2)
 
 
 def test_only_round_holes_are_taken_as_disks() -> None:
