@@ -39,7 +39,7 @@ def _share_a_place(one: shapely.Geometry, other: shapely.Geometry) -> bool:
 
     Where two rings differ by rounding all along, GEOS 3.14 may find that they share nothing.
     """
-    if one.is_empty or other.is_empty:
+    if shapely.is_empty(one) or shapely.is_empty(other):
         return False
     return bool(
         shapely.contains(one, shapely.point_on_surface(other))

@@ -119,3 +119,23 @@ def test_a_round_corner_of_any_turn_is_kept_clear(degrees: float, distance: floa
     for turn in np.linspace(-fan, fan, 9):
         tip = Point(*(corner - distance * np.array([math.sin(turn), math.cos(turn)])))
         assert bulge.holds_point(tip)
+
+
+def test_of_rings_that_differ_by_rounding_nothing_is_taken_for_all() -> None:
+    """A polygon less one that holds it but for a millionth leaves next to nothing (GEOS 3.14)."""
+    corners = [
+        Point(899.4896552477021, -1.1368683772161603e-13),
+        Point(449.74482762385117, 778.9808918858166),
+        Point(-376.3730876678482, 651.8973104422886),
+        Point(-899.4896552477021, -3.531125005090568e-15),
+        Point(-449.74482762385145, -778.9808918858166),
+        Point(100.00000000000003, -173.20508075688784),
+    ]
+    middle = Point(-5042.479465423203, 25495.50492431512)
+    arc = Arc(middle, 26178.765600707437, -1.3730734868494818, 0.031249364240404445)
+    top = Freeform(Path((*Path.through(corners).segments, arc)), "own outline")
+    far = 43.33759182253304
+    less = Region.from_rings(top.parallel(-far).points(0.001, "inside"))
+    more = Region.from_rings(top.outer()).shrunk(far, around=True)
+    assert less.minus(more).area <= 1.0
+    assert less.meet(more).area == pytest.approx(less.area, abs=1.0)
