@@ -207,7 +207,7 @@ class Region:
     def meet(self, other: Region) -> Region:
         """Return what both hold."""
         both = self.shape.intersection(other.shape)
-        if both.is_empty and _share_a_place(self.shape, other.shape):
+        if both.area <= _NOTHING * self.shape.area and _share_a_place(self.shape, other.shape):
             both = shapely.intersection(self.shape, other.shape, grid_size=_GRID)
         return Region(both)
 
