@@ -65,6 +65,8 @@ def random_job(draw: Random, shape: str | None = None) -> Table:
     job["top"] = _top(draw, shape, length, width, unit, kept=kept)
     if draw.random() < 0.85:
         job["legs"] = _legs(draw, length, width, unit)
+        if job["panel"]["build"] in FRAMED and job["legs"].get("goal") == "sags least":
+            job["legs"]["goal"] = "stands firmest"  # nobody knows how stiff such a panel is
     job["tools"] = _tools(draw, unit)
     job["template"] = _template(draw, shape)
     return job

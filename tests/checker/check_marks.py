@@ -7,7 +7,7 @@ import math
 import shapely
 from checker.ledger import Ledger
 from checker.plan import Plan
-from checker.plane import Pair, dot, distance, signed, sub, unit
+from checker.plane import Pair, distance, dot, signed, sub, unit
 from checker.record import Setting
 from shapely import Point
 

@@ -16,7 +16,7 @@ class Ledger:
     looked: int = 0
     failures: list[str] = field(default_factory=list)
 
-    def hold(self, right: bool, words: str) -> None:  # noqa: FBT001 - the thing that is held
+    def hold(self, right: bool, words: str) -> None:
         """Take one statement; a wrong one is kept with the name of the running check."""
         self.looked += 1
         if not right:

@@ -71,7 +71,7 @@ class Plan:
 
     @cached_property
     def routed_from(self) -> BaseGeometry:
-        """What the router, or the plane, finds: the blank within the rough line if it is jigsawn."""
+        """What router or plane finds: the blank, within the rough line if it is jigsawn."""
         jigsawn = any(cut.tool == "jigsaw" for cut in self.record.curves)
         return self.blank.intersection(self.record.rough) if jigsawn else self.blank
 

@@ -1,4 +1,4 @@
-"""Plane geometry for the checker: vectors, frames, arcs as points, chords; shapely does the rest."""
+"""Plane geometry for the checker: vectors, frames, arcs as points; shapely does the rest."""
 
 from __future__ import annotations
 

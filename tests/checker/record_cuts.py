@@ -68,7 +68,7 @@ class Straight:
 
     @property
     def bounds(self) -> tuple[Pair, Pair]:
-        """Its two ends, the one first that has the kept wood on the left of the way to the other."""
+        """Its two ends in the order that has the kept wood on the left of the way."""
         a, b = self.start.at, self.end.at
         return (a, b) if cross(sub(b, a), self.waste) < 0 else (b, a)
 
