@@ -13,6 +13,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from panelwright.layout.job.keys.defect_kinds import DEFECT_KINDS as KINDS
+from panelwright.layout.job.keys.panel import PANEL
 from panelwright.layout.legs.foot import FootShape
 from panelwright.layout.panel.build import Kind
 
@@ -26,6 +27,9 @@ BUILDS = tuple(kind.value for kind in Kind)
 FOOT_SHAPES = tuple(shape.value for shape in FootShape)
 DEFECT_KINDS = tuple(KINDS)
 """Every choice that a job file has, so that a new one is drawn as soon as it is there."""
+
+DAMAGED = "damaged" if any(key.name == "damaged" for key in PANEL.keys) else "chewed"
+"""The key that names corners which are missing."""
 
 FRAMED = ("hollow", "framed")
 SOLID_WOODS = ("oak", "ash", "beech", "pine", "elm", "iroko", "teak", "walnut")
@@ -135,7 +139,7 @@ def _datum(draw: Random, length: float, width: float, unit: float, *, corners: b
         return {"datum": {"from": start, "to": end}}
     if way == "edge":
         return {}
-    return {"chewed": draw.sample("ABCD", k=1 if way == "one corner" else 2)}
+    return {DAMAGED: draw.sample("ABCD", k=1 if way == "one corner" else 2)}
 
 
 def _outline(draw: Random, length: float, width: float, unit: float, *, kept: bool) -> Table:

@@ -84,10 +84,10 @@ BREAKS: dict[str, Break] = {
     "the_datum_is_what_the_job_has": Break(ELM, add("datum.first.point.0", 1.0)),
     "offsets_are_coordinates": Break(LAB, add("marks.marks.1.square", 0.01)),
     "no_offset_is_negative_beside_an_edge": Break(LAB, set_to("marks.marks.1.along", -50.0)),
-    "two_tapes_meet_at_the_mark": Break(LAB, add("marks.marks.1.cross.first.distance", 0.01)),
+    "two_tapes_meet_at_the_mark": Break(LAB, add("marks.marks.1.point.0", 0.1)),
     "checks_are_distances": Break(LAB, add("marks.checks.2.distance", 0.01)),
     "marks_are_what_they_are_called": Break(LAB, add("marks.marks.1.point.0", 0.1)),
-    "a_mark_is_on_wood_where_it_is_told": Break(LAB, set_to("marks.marks.0.on_wood", False)),
+    "a_mark_is_on_wood_where_it_is_told": Break(LAB, add("marks.marks.0.point.1", 500.0)),
     "a_pin_at_each_centre_draws_the_curve": Break(LAB, add("marks.compasses.0.radius", 0.1)),
     "ordinates_lie_on_the_curve": Break(DOOR, add("marks.ordinates.0.up", 0.1)),
     # straight cuts

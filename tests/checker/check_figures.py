@@ -18,13 +18,13 @@ def marks_are_printed_as_they_are(plan: Plan, ledger: Ledger) -> None:
     for sheet, step, setting in _settings(plan, "Marks"):
         rows = step.tables[0].rows
         ledger.near("rows of the table of marks", len(rows), len(setting.marks), 0)
-        named = {mark["label"]: mark for mark in setting.marks}
+        named = {mark.label: mark for mark in setting.marks}
         for row in rows:
             mark = named.get(row[0])
             ledger.hold(mark is not None, f"the sheet has a mark {row[0]}, the plan has none")
             if mark is not None:
-                _printed(sheet, ledger, f"along of {row[0]}", row[2], mark["along"])
-                _printed(sheet, ledger, f"square of {row[0]}", row[3], mark["square"])
+                _printed(sheet, ledger, f"along of {row[0]}", row[2], mark.along)
+                _printed(sheet, ledger, f"square of {row[0]}", row[3], mark.square)
         first = setting.reference.names[0]
         heads = " ".join(step.tables[0].headings)
         ledger.hold(first in heads, f"offsets are taken from {first}, the table says {heads}")
@@ -33,15 +33,18 @@ def marks_are_printed_as_they_are(plan: Plan, ledger: Ledger) -> None:
 def tapes_and_checks_are_printed_as_they_are(plan: Plan, ledger: Ledger) -> None:
     """Tape measurements and check distances on the sheet are those of the plan, from those points."""
     for sheet, step, setting in _settings(plan, "The same by two tapes"):
-        named = {mark["label"]: mark for mark in setting.marks}
+        named = {mark.label: mark for mark in setting.marks}
         for row in step.tables[0].rows:
-            cross = named[row[0]]["cross"]
-            for text, tie in zip(row[1:3], (cross["first"], cross["second"]), strict=True):
-                _printed(sheet, ledger, f"tape to {row[0]}", text, tie["distance"])
-                ledger.hold(text.endswith(f"from {tie['name']}"), f"{row[0]}: {text}")
+            mark = named[row[0]]
+            for text, (name, told) in zip(row[1:3], mark.tapes, strict=True):
+                _printed(sheet, ledger, f"tape to {row[0]}", text, told)
+                ledger.hold(text.endswith(f"from {name}"), f"{row[0]}: {text}")
+            if row[3].endswith("°"):
+                sharp = 90.0 - abs(90.0 - (mark.crossing or 0.0))
+                ledger.near(f"crossing at {row[0]}", float(row[3][:-1]), sharp, 0.51)
         if "right angle" in step.text:
-            worst = min((90 - abs(90 - m["cross"]["crossing_deg"])
-                         for m in setting.marks if m["cross"]), default=90.0)  # fmt: skip
+            angles = [90 - abs(90 - mark.crossing) for mark in setting.marks if mark.crossing]
+            worst = min(angles, default=90.0)
             ledger.hold(worst >= 60.0, f"near a right angle is told, one crosses at {worst:.0f}°")
     for sheet, step, setting in _settings(plan, "Checks"):
         for row, check in zip(step.tables[0].rows, setting.checks, strict=False):

@@ -40,9 +40,9 @@ def offsets_are_coordinates(plan: Plan, ledger: Ledger) -> None:
     for setting in plan.record.settings:
         frame = setting.reference.frame
         for mark in setting.marks:
-            own = frame.own(mark["point"])
-            ledger.near(f"along of {mark['label']}", mark["along"], own[0], 0.001)
-            ledger.near(f"square of {mark['label']}", mark["square"], own[1], 0.001)
+            own = frame.own(mark.point)
+            ledger.near(f"along of {mark.label}", mark.along, own[0], 0.001)
+            ledger.near(f"square of {mark.label}", mark.square, own[1], 0.001)
 
 
 def no_offset_is_negative_beside_an_edge(plan: Plan, ledger: Ledger) -> None:
@@ -51,30 +51,26 @@ def no_offset_is_negative_beside_an_edge(plan: Plan, ledger: Ledger) -> None:
         if setting.reference.struck:
             continue
         for mark in setting.marks:
-            if mark["on_wood"] and not plan.job.any_given("panel", "outline", "points"):
-                least = min(mark["along"], mark["square"])
-                ledger.hold(least > -9.0, f"{mark['label']} lies at {least:.1f}")
+            if mark.on_wood and not plan.job.any_given("panel", "outline", "points"):
+                least = min(mark.along, mark.square)
+                ledger.hold(least > -9.0, f"{mark.label} lies at {least:.1f}")
 
 
 def two_tapes_meet_at_the_mark(plan: Plan, ledger: Ledger) -> None:
     """Each tape measurement is the distance from its corner, and they cross at the angle told."""
     for setting in plan.record.settings:
         for mark in setting.marks:
-            cross = mark["cross"]
-            if cross is None:
-                continue
             ways = []
-            for tie in (cross["first"], cross["second"]):
-                at = setting.reference.points.get(tie["name"])
-                ledger.hold(at is not None, f"{mark['label']} is tied to {tie['name']}, no corner")
-                if at is None:
-                    continue
-                due = distance(at, mark["point"])
-                ledger.near(f"{mark['label']} from {tie['name']}", tie["distance"], due, 0.001)
-                ways.append(unit(sub(at, mark["point"])))
+            for name, told in mark.tapes:
+                at = setting.reference.points.get(name)
+                ledger.hold(at is not None, f"{mark.label} is measured from {name}, no corner")
+                if at is not None:
+                    due = distance(at, mark.point)
+                    ledger.near(f"{mark.label} from {name}", told, due, 0.001)
+                    ways.append(unit(sub(at, mark.point)))
             if len(ways) == 2:
                 angle = math.degrees(math.acos(max(-1.0, min(1.0, dot(*ways)))))
-                ledger.near(f"crossing at {mark['label']}", cross["crossing_deg"], angle, 0.01)
+                ledger.near(f"crossing at {mark.label}", mark.crossing, angle, 0.01)
 
 
 def checks_are_distances(plan: Plan, ledger: Ledger) -> None:
@@ -100,13 +96,13 @@ def a_mark_is_on_wood_where_it_is_told(plan: Plan, ledger: Ledger) -> None:
     for i, setting in enumerate(plan.record.settings):
         wood = (plan.record.shortened if i else None) or plan.job.wood
         for mark in setting.marks:
-            depth = signed(wood, mark["point"])
-            if mark["kind"] not in ON_EDGE and abs(depth) > 0.05:
-                ledger.hold(mark["on_wood"] == (depth > 0), f"{mark['label']}: {depth:.2f} inside")
-            if mark["kind"] in ON_EDGE:
+            depth = signed(wood, mark.point)
+            if mark.kind not in ON_EDGE and abs(depth) > 0.05:
+                ledger.hold(mark.on_wood == (depth > 0), f"{mark.label}: {depth:.2f} inside")
+            if mark.kind in ON_EDGE:
                 edge = (plan.record.shortened if i else None) or plan.job.boundary
-                away = edge.exterior.distance(Point(mark["point"]))
-                ledger.hold(away < 0.02, f"{mark['label']} is {away:.3f} off the panel's edge")
+                away = edge.exterior.distance(Point(mark.point))
+                ledger.hold(away < 0.02, f"{mark.label} is {away:.3f} off the panel's edge")
 
 
 def a_pin_at_each_centre_draws_the_curve(plan: Plan, ledger: Ledger) -> None:
@@ -152,15 +148,15 @@ def _called(plan: Plan, ledger: Ledger, setting: Setting) -> None:
         due["nail"] = [(-math.sqrt(x * x - y * y), 0.0), (math.sqrt(x * x - y * y), 0.0)]
     line = own.taken(plan.record.finish).exterior
     for mark in setting.marks:
-        at = own.own(mark["point"])
-        places = due.get(mark["kind"])
+        at = own.own(mark.point)
+        places = due.get(mark.kind)
         if places:
             away = min(distance(at, place) for place in places)
-            ledger.hold(away < 0.01, f"{mark['label']} ({mark['kind']}) is {away:.3f} off")
-        elif mark["kind"] in (
+            ledger.hold(away < 0.01, f"{mark.label} ({mark.kind}) is {away:.3f} off")
+        elif mark.kind in (
             "where straight meets curve",
             "on the curve, on the diagonal",
             "corner",
         ):
             away = line.distance(Point(at))
-            ledger.hold(away < 0.02, f"{mark['label']} ({mark['kind']}) is {away:.3f} off the line")
+            ledger.hold(away < 0.02, f"{mark.label} ({mark.kind}) is {away:.3f} off the line")

@@ -40,7 +40,7 @@ def marks_on_paper_are_those_on_the_wood(plan: Plan, ledger: Ledger) -> None:
 def a_portion_flipped_covers_the_outline(plan: Plan, ledger: Ledger) -> None:
     """Laid down and flipped as told, what is printed comes to every point of the line."""
     portion = plan.record.sheets["portion"]
-    if portion["name"] == "curves":
+    if portion["name"] in ("curves", "none"):
         return
     window = _box(portion["window"])
     lines = [plan.record.template[name] for name in ("finish", "core", "rough")]
@@ -81,8 +81,7 @@ def sheets_cover_the_portion(plan: Plan, ledger: Ledger) -> None:
 
 def register_marks_lie_on_both_sheets(plan: Plan, ledger: Ledger) -> None:
     """A mark on a seam is shown by the two sheets that it names, which are neighbours."""
-    tiles = {f"{'ABCDEFGHIJKLMNOPQRSTUVWXYZ'[t['row']]}{t['column'] + 1}": t
-             for t in plan.record.sheets["plan"]["tiles"]}  # fmt: skip
+    tiles = plan.record.tiles
     for mark in plan.record.sheets["plan"]["register_marks"]:
         for name in mark["tiles"]:
             ledger.hold(name in tiles, f"mark {mark['number']} names sheet {name}")
@@ -98,7 +97,7 @@ def _printed(plan: Plan) -> list[Pair]:
     shown: list[Pair] = []
     for name in ("finish", "core", "rough"):
         held = plan.record.template[name]
-        if not held or portion["name"] == "curves":
+        if not held or portion["name"] in ("curves", "none"):
             continue
         inside = polygon_of(held).exterior.intersection(window)
         rows = corners(shapely.segmentize(inside, 20.0))

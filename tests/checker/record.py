@@ -37,11 +37,27 @@ class Reference:
 
 
 @dataclass(frozen=True)
+class Mark:
+    """One mark."""
+
+    label: str
+    kind: str
+    point: Pair
+    along: float
+    square: float
+    tapes: tuple[tuple[str, float], ...]
+    """Two tape measurements, each from a named point; none where none is told."""
+    crossing: float | None
+    """At what angle the two tapes cross, degrees."""
+    on_wood: bool
+
+
+@dataclass(frozen=True)
 class Setting:
     """One setting out: where from, and all marks and checks."""
 
     reference: Reference
-    marks: tuple[Table, ...]
+    marks: tuple[Mark, ...]
     checks: tuple[Table, ...]
     compasses: tuple[Table, ...]
     ordinates: tuple[Table, ...]
@@ -50,7 +66,7 @@ class Setting:
     @property
     def points(self) -> dict[str, Pair]:
         """Every mark by its label."""
-        return {mark["label"]: tuple(mark["point"]) for mark in self.marks}
+        return {mark.label: mark.point for mark in self.marks}
 
 
 @dataclass(frozen=True)
@@ -188,6 +204,17 @@ class Record:
         return held
 
     @property
+    def tiles(self) -> dict[str, Table]:
+        """The sheets of paper by the names that they bear."""
+        rows = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+        return {
+            str(tile["number"])
+            if "number" in tile
+            else f"{rows[tile['row']]}{tile['column'] + 1}": tile
+            for tile in self.sheets["plan"]["tiles"]
+        }
+
+    @property
     def sheets(self) -> Table:
         """The portion that is printed, and on which sheets."""
         held: Table = self.data["sheets"]
@@ -210,9 +237,24 @@ def _setting(datum: Table, marks: Table) -> Setting:
     )
     return Setting(
         reference,
-        tuple(marks["marks"]),
+        tuple(map(_mark, marks["marks"])),
         tuple(marks["checks"]),
         tuple(marks["compasses"]),
         tuple(marks["ordinates"]),
         marks["loop"],
+    )
+
+
+def _mark(held: Table) -> Mark:
+    ties = held.get("ties") or held.get("cross")
+    tapes = (ties["first"], ties["second"]) if ties else ()
+    return Mark(
+        held["label"],
+        held["kind"],
+        tuple(held["point"]),
+        held["along"],
+        held["square"],
+        tuple((tape["name"], tape["distance"]) for tape in tapes),
+        ties["crossing_deg"] if ties else None,
+        held["off"] is None if "off" in held else held["on_wood"],
     )

@@ -38,5 +38,3 @@ def test_a_plan_with_one_figure_altered_is_caught(check: str) -> None:
         assert spoilt.words[0] in page
         page = page.replace(*spoilt.words)
     assert len(failures(check, Plan.of(job, altered, page))) > len(before)
-
-

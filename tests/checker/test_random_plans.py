@@ -12,7 +12,16 @@ from checker.ledger import Ledger
 from checker.plan import Plan
 from hypothesis import Phase, assume, given, settings
 from hypothesis import strategies as st
-from random_jobs import BUILDS, DEFECT_KINDS, FOOT_SHAPES, SHAPES, UNITS, job_text, random_job
+from random_jobs import (
+    BUILDS,
+    DAMAGED,
+    DEFECT_KINDS,
+    FOOT_SHAPES,
+    SHAPES,
+    UNITS,
+    job_text,
+    random_job,
+)
 
 from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.errors import LegsError, NothingFitsError, UndecidedError
@@ -97,7 +106,7 @@ def test_random_jobs_draw_every_choice() -> None:
     }
     assert drawn == due
     for table, key in (("top", "keep"), ("top", "lipping"), ("top", "bevel"), ("top", "round_over"),
-                       ("panel", "datum"), ("panel", "chewed"), ("panel", "flattened"),
+                       ("panel", "datum"), ("panel", DAMAGED), ("panel", "flattened"),
                        ("panel", "cutouts"), ("legs", "splay"), ("legs", "plate"),
                        ("legs", "counts"), ("legs", "at"), ("tools", "follower")):  # fmt: skip
         assert any(key in job.get(table, {}) for job in jobs), f"no job has {key}"
