@@ -12,7 +12,7 @@ from ..errors import GeometryError
 from .bounds import Bounds
 from .placement import Placement, Points, array_of
 from .point import Point
-from .segments import Arc, Line, Segment, Side
+from .segments import Arc, EllipticArc, Line, Segment, Side
 from .tolerance import SAME_POINT
 
 
@@ -136,7 +136,7 @@ class Path:
         for segment in self.segments:
             length = segment.length
             if way <= length:
-                return segment, way / length
+                return segment, _share_after(segment, way / length)
             way -= length
         return self.segments[-1], 1.0
 
@@ -154,7 +154,7 @@ class Path:
         for segment in self.segments:
             length = segment.length
             while passed < count and passed * step < walked + length - SAME_POINT / 1000:
-                yield segment, (passed * step - walked) / length
+                yield segment, _share_after(segment, (passed * step - walked) / length)
                 passed += 1
             walked += length
 
@@ -184,3 +184,8 @@ def four_quarters(quarter: Sequence[Segment]) -> Path:
     """Return the closed path that both axes mirror, from its first quarter: from +x to +y."""
     upper = [*quarter, *(segment.mirrored().reversed() for segment in reversed(quarter))]
     return Path((*upper, *(segment.placed(Placement(turn=math.pi)) for segment in upper)))
+
+
+def _share_after(segment: Segment, passed: float) -> float:
+    """Return the share of a segment at which this share of its length is passed."""
+    return segment.share_after(passed) if isinstance(segment, EllipticArc) else passed

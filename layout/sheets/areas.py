@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from ..drawing.scene import Area
 from ..geometry.path import Path
 from ..geometry.placement import Points
@@ -14,12 +16,11 @@ _FINE = 0.02
 
 
 def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tuple[Area, ...]:
-    """Return the pieces of a region on the panel as areas on paper."""
+    """Return the pieces of a region on the panel as areas on paper; none of crumbs of one place."""
 
-    def drawn(ring: Points) -> Path:
-        return frame.of(Path.through_ring(fewer(ring, _FINE * frame.scale)))
+    def drawn(rings: Iterable[Points]) -> tuple[Path, ...]:
+        seen = (fewer(ring, _FINE * frame.scale) for ring in rings)
+        return tuple(frame.of(Path.through_ring(ring)) for ring in seen if len(ring) > 2)
 
-    return tuple(
-        Area(drawn(piece.exterior), tuple(map(drawn, piece.holes)), edged=edged)
-        for piece in region.pieces
-    )
+    pieces = ((drawn([piece.exterior]), piece.holes) for piece in region.pieces)
+    return tuple(Area(edge[0], drawn(holes), edged=edged) for edge, holes in pieces if edge)

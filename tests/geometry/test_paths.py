@@ -6,14 +6,14 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from strategies import freeforms, points, star_rings
+from strategies import freeforms, ovals, points, star_rings
 
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import array_of
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.outlines import Freeform
+from panelwright.layout.outlines import Freeform, Oval
 
 reaches = st.floats(min_value=0.5, max_value=900.0)
 boxes = st.builds(Bounds.about, points, reaches, reaches)
@@ -94,3 +94,16 @@ def test_stations_are_an_even_way_apart(outline: Freeform, count: int) -> None:
         assert before + segment.part(0.0, share).length == pytest.approx(number * step, abs=1e-6)
         assert path.at(number * step).distance_to(segment.at(share)) < 1e-6
     assert path.at(path.length + 1.0).distance_to(path.segments[-1].end) < 1e-6
+
+
+@given(ovals)
+def test_stations_round_an_oval_are_even(top: Oval) -> None:
+    """As far along the curve from each station to the next as from any other, ends and sides."""
+    path, count = top.path(), 12
+    places = [segment.at(share) for segment, share in path.stations(count)]
+    fine = path.points(1e-4)
+    walked = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(fine, axis=0).T))])
+    at = [walked[np.hypot(*(fine - tuple(place)).T).argmin()] for place in places]
+    grain = np.diff(walked).max()
+    assert np.diff(at) == pytest.approx(path.length / count, abs=2 * grain + 0.01)
+    assert path.at(path.length / count).distance_to(places[1]) < 1e-6

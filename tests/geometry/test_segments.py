@@ -146,6 +146,15 @@ def test_radius_from_chord_and_rise_as_carpenters_print_it(
     assert arc.radius == pytest.approx(radius, rel=1e-12)
 
 
+@given(elliptic_arcs, st.floats(min_value=0.0, max_value=1.0))
+def test_so_much_of_its_length_lies_before_the_share_that_it_is_passed_at(
+    arc: EllipticArc, passed: float
+) -> None:
+    """The part of an arc up to a share of its length is as long as that share of the whole."""
+    part = arc.part(0.0, arc.share_after(passed))
+    assert part.length == pytest.approx(passed * arc.length, abs=1e-6)
+
+
 def test_the_length_of_an_elliptic_arc_is_the_elliptic_integral() -> None:
     """DLMF 19.30.3: b times the incomplete integral of the second kind, at modulus 1 − a²/b²."""
     arc = EllipticArc(Point(0, 0), 600, 350, 0.0, 0.2, 1.1)

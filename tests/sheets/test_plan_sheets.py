@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from html.parser import HTMLParser
 
+import numpy as np
 import pytest
 from jobs import PLAIN
 
@@ -12,8 +13,11 @@ from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.lettering import text_box
 from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text
 from panelwright.layout.drawing.svg import to_svg
+from panelwright.layout.geometry.bounds import Bounds
+from panelwright.layout.geometry.polygon import Region, union
 from panelwright.layout.job.plan import Plan, make_plan
 from panelwright.layout.job.reading import read_job
+from panelwright.layout.sheets.areas import areas_of
 from panelwright.layout.sheets.bench import bench_sheet
 from panelwright.layout.sheets.frame import DrawingFrame
 from panelwright.layout.sheets.plan_drawing import plan_scene
@@ -143,3 +147,14 @@ def test_the_order_is_marks_then_checks_then_cuts(plan: Plan, scene: Scene) -> N
     cuts = [i for i, title in enumerate(titles) if title.startswith("Cut ")]
     assert titles.index("Assess") < titles.index("Marks") < titles.index("Checks") < min(cuts)
     assert max(cuts) < titles.index("Finish")
+
+
+def test_a_crumb_of_a_region_is_not_drawn() -> None:
+    """A piece or a hole that is one place on paper is no area, and what is round it is drawn."""
+    frame = DrawingFrame.for_panel(Bounds(0.0, 0.0, 1000.0, 500.0))
+    corners = np.array([[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]])
+    crumb = Region.from_rings(500 + corners * 0.005)
+    board = Region.from_rings(corners * 300, [100 + corners[::-1] * 0.005])
+    drawn = areas_of(union([crumb, board]), frame)
+    assert len(drawn) == 1
+    assert drawn[0].holes == ()

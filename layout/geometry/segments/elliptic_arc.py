@@ -11,6 +11,12 @@ from ..placement import Placement
 from ..point import Point
 from .stepping import Side, arc_corners, swapped
 
+_NEAR = 1e-9
+"""How near a length along an arc is met, mm."""
+
+_STEPS = 60
+"""Halvings alone would meet it in so many steps."""
+
 
 @dataclass(frozen=True, slots=True)
 class EllipticArc:
@@ -49,6 +55,22 @@ class EllipticArc:
         parameter = 1 - (long / short) ** 2
         ends = ellipeinc([self.from_angle + self.sweep, self.from_angle], parameter)
         return float(short * abs(ends[0] - ends[1]))
+
+    def share_after(self, passed: float) -> float:
+        """Return the share of the sweep at which this share of the length is passed.
+
+        The eccentric angle does not run with the length: it is slow at the flat sides. Newton's
+        steps find the share, and a bracket keeps them in where the ellipse is long.
+        """
+        due, low, high, share = passed * self.length, 0.0, 1.0, passed
+        for _ in range(_STEPS):
+            off = self.part(0.0, share).length - due
+            low, high = (low, share) if off > 0 else (share, high)
+            if abs(off) <= _NEAR:
+                break
+            following = share - off / self.pace(share).norm
+            share = following if low < following < high else (low + high) / 2
+        return share
 
     @property
     def swept_area(self) -> float:

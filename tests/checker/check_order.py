@@ -1,0 +1,83 @@
+"""The order of the bench: cautions, marks, cuts, edge, legs, each before what needs it."""
+
+from __future__ import annotations
+
+from checker.ledger import Ledger
+from checker.plan import Plan
+
+
+def cuts_come_in_the_order_of_the_bench(plan: Plan, ledger: Ledger) -> None:
+    """Straight cuts in their order, then corners, then the jigsaw, then the router or plane."""
+    about = list(plan.record.step_titles)
+    labels = [cut.label for cut in plan.record.straight if not cut.is_corner_cut]
+    ledger.hold([a for a in about if a in labels] == labels, f"cuts come as {about}")
+    later = ["facets", "jigsaw", "router", "hand", "lipping"]
+    held = [a for a in about if a in later]
+    ledger.hold(held == [a for a in later if a in held], f"curves come as {held}")
+    straight = [i for i, a in enumerate(about) if a in labels]
+    curved = [i for i, a in enumerate(about) if a in later]
+    ledger.hold(not straight or not curved or max(straight) < min(curved), f"mixed: {about}")
+    tools = {cut.tool for cut in plan.record.curves}
+    ledger.hold(tools <= set(about), f"no step for {tools - set(about)}")
+
+
+def a_slab_is_shortened_flattened_rested_and_marked_again(plan: Plan, ledger: Ledger) -> None:
+    """Rough length, flatten, rest, mark again, then every cut to a line."""
+    about = list(plan.record.step_titles)
+    ledger.hold(("flatten" in about) == ("rest" in about), f"flatten without rest: {about}")
+    if "flatten" not in about:
+        if plan.job.made_thickness < plan.job.thickness and plan.sheet is not None:
+            flat = [i for i, s in enumerate(plan.sheet.steps) if "flat" in s.text.lower()]
+            marks = [i for i, s in enumerate(plan.sheet.steps) if s.title.startswith("Marks")]
+            ledger.hold(bool(flat) and flat[0] < marks[0], "it is never told to be flattened")
+        return
+    place = {name: i for i, name in enumerate(about)}
+    for cut in plan.record.straight:
+        if cut.label in place and "flatten" in place:
+            early = place[cut.label] < place["flatten"]
+            ledger.hold(early == (cut.kind == "to rough length"), f"{cut.label}: {about}")
+    if {"flatten", "rest"} <= set(place):
+        ledger.hold(place["flatten"] < place["rest"], f"rested before it is flattened: {about}")
+    ledger.hold(len(plan.record.settings) == 2, "a slab is not marked again")
+
+
+def what_frees_most_comes_first(plan: Plan, ledger: Ledger) -> None:
+    """A cut that frees the good part comes before those to a line."""
+    kinds = [cut.kind for cut in plan.record.straight]
+    freeing = [i for i, kind in enumerate(kinds) if kind == "frees the good part"]
+    others = [
+        i for i, kind in enumerate(kinds) if kind in ("end", "long edge", "side", "corner cut")
+    ]
+    ledger.hold(not freeing or not others or max(freeing) < min(others), f"cuts come as {kinds}")
+
+
+def the_sheet_keeps_the_order(plan: Plan, ledger: Ledger) -> None:
+    """On the sheet cautions come before steps, metal and marks before cuts, the edge before legs."""
+    sheet = plan.sheet
+    if sheet is None:
+        return
+    ledger.hold(
+        bool(sheet.sections) and "caution" in sheet.sections[0].lower(), "no cautions first"
+    )
+    titles = [step.title for step in sheet.steps]
+    order = ["Metal", "Marks", "Checks", "Saw lines and guides", "Cut ", "Jigsaw", "Router",
+             "Lipping", "Legs"]  # fmt: skip
+    at = [next((i for i, t in enumerate(titles) if t.startswith(start)), None) for start in order]
+    held = [i for i in at if i is not None]
+    ledger.hold(held == sorted(held), f"the sheet's order is {titles}")
+    if plan.record.legs is not None:
+        ledger.hold(any(t.startswith("Legs") for t in titles), "legs have no step")
+    glued = next((i for i, t in enumerate(titles) if "Glue the legs" in t), None)
+    dry = next((i for i, t in enumerate(titles) if "dry" in t.lower()), None)
+    ledger.hold(glued is None or dry is None or dry <= glued, "adhesive comes before the dry fit")
+
+
+def every_step_of_the_record_is_on_the_sheet(plan: Plan, ledger: Ledger) -> None:
+    """Each straight cut has one step of its own on the sheet."""
+    if plan.sheet is None:
+        return
+    for cut in plan.record.straight:
+        if not cut.is_corner_cut:
+            held = [s for s in plan.sheet.steps if s.title.startswith((f"{cut.label}:", f"{cut.label} "))
+                    or s.title == cut.label]  # fmt: skip
+            ledger.hold(len(held) == 1, f"{cut.label} has {len(held)} steps on the sheet")

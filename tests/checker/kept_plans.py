@@ -1,0 +1,26 @@
+"""Plans that tests take as good: those of the samples as they are kept, and of a few small jobs."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import Any
+
+from checker.record import Record
+from checker.small import JOBS
+from kept import SAMPLES
+
+from panelwright.layout.job.plan import make_plan
+from panelwright.layout.job.reading import read_job
+from panelwright.layout.job.record import plan_record
+
+
+@lru_cache
+def kept(name: str) -> tuple[str, dict[str, Any], str | None]:
+    """Return job, record and sheet of a sample as it is kept, or of a small job, planned once."""
+    if name in JOBS:
+        job = JOBS[name]
+        return job, plan_record(make_plan(read_job(job.encode(), source="job.toml"))), None
+    folder = SAMPLES / name
+    texts = ("job.toml", "expected/plan.json", "expected/bench-sheet.html")
+    job, plan, page = ((folder / text).read_text(encoding="utf-8") for text in texts)
+    return job, Record.read(plan).data, page

@@ -1,0 +1,123 @@
+"""Whole random plans held against first principles, by a checker that knows only job and record."""
+
+from __future__ import annotations
+
+import tomllib
+from random import Random
+
+import pytest
+from checker.every import CHECKS, held
+from checker.kept_plans import kept
+from checker.ledger import Ledger
+from checker.plan import Plan
+from hypothesis import Phase, assume, given, settings
+from hypothesis import strategies as st
+from random_jobs import (
+    BUILDS,
+    DAMAGED,
+    DEFECT_KINDS,
+    FOOT_SHAPES,
+    SHAPES,
+    UNITS,
+    job_text,
+    random_job,
+)
+
+from panelwright.layout.drawing.svg import to_svg
+from panelwright.layout.errors import LegsError, NothingFitsError, UndecidedError
+from panelwright.layout.job.plan import make_plan
+from panelwright.layout.job.reading import read_job
+from panelwright.layout.job.record import plan_record
+from panelwright.layout.job.serialise import to_json
+from panelwright.layout.sheets.bench import bench_sheet
+from panelwright.layout.sheets.plan_drawing import plan_scene
+
+QUICK = ((39, "piece as found"),)
+"""Numbers of jobs that are planned in a moment, with the shapes of their tops."""
+
+AWAITED: frozenset[str] = frozenset()
+"""Checks of what is known to be wrong and not yet mended."""
+
+
+def planned(text: str) -> Plan:
+    """Return the plan of a job as it is written: its record and its bench sheet."""
+    found = make_plan(read_job(text.encode(), source="job.toml"))
+    page = bench_sheet(found, to_svg(plan_scene(found)), files=())
+    return Plan.of(text, to_json(plan_record(found)), page)
+
+
+def wrong(ledger: Ledger) -> list[str]:
+    """Return what a ledger has found, but for what is awaited."""
+    return [words for words in ledger.failures if words.partition(":")[0] not in AWAITED]
+
+
+@pytest.mark.parametrize("sample", ["corridor-door", "elm-slab", "lab-bench"])
+def test_a_sample_holds(sample: str) -> None:
+    """Every check holds of the sheets of a sample as they are kept."""
+    assert wrong(held(Plan.of(*kept(sample)))) == []
+
+
+@pytest.mark.parametrize(("number", "shape"), QUICK)
+def test_a_quick_random_plan_holds(number: int, shape: str) -> None:
+    """Every check holds of what is planned for a random job."""
+    assert wrong(held(planned(job_text(number, shape)))) == []
+
+
+@pytest.mark.heavy
+@pytest.mark.parametrize("part", range(3))
+@pytest.mark.parametrize("shape", SHAPES)
+def test_random_plans_hold(shape: str, part: int) -> None:
+    """Every check holds of 210 plans: 21 of each shape, on any panel and any feet."""
+
+    @settings(max_examples=7, phases=[Phase.generate])
+    @given(st.integers(min_value=part * 10**6, max_value=(part + 1) * 10**6 - 1))
+    def holds(number: int) -> None:
+        try:
+            plan = planned(job_text(number, shape))
+        except (NothingFitsError, UndecidedError, LegsError):
+            assume(False)
+        assert wrong(held(plan)) == [], f"job {number}, {shape}"
+
+    holds()
+
+
+def test_random_jobs_draw_every_choice() -> None:
+    """Among 400 jobs every shape, build, foot, fixing, defect, edge, datum, unit and profile is."""
+    jobs = [random_job(Random(number)) for number in range(400)]
+    drawn = {
+        "shape": {job["top"]["shape"] for job in jobs},
+        "build": {job["panel"]["build"] for job in jobs},
+        "unit": {job["units"] for job in jobs},
+        "foot": {job["legs"]["foot"] for job in jobs if "legs" in job},
+        "fixing": {job["legs"]["fixing"] for job in jobs if "legs" in job},
+        "face": {job["tools"].get("show_face") for job in jobs},
+        "kind": {d.get("kind") for job in jobs for d in job["panel"].get("defects", ())},
+        "mend": {d.get("mend") for job in jobs for d in job["panel"].get("defects", ())},
+    }
+    due = {
+        "shape": set(SHAPES),
+        "build": set(BUILDS),
+        "unit": set(UNITS),
+        "foot": set(FOOT_SHAPES),
+        "fixing": {"screwed", "glued", "loose"},
+        "face": {None, "up", "down"},
+        "kind": {None, *DEFECT_KINDS},
+        "mend": {None, "plug", "patch", "key"},
+    }
+    assert drawn == due
+    for table, key in (("top", "keep"), ("top", "lipping"), ("top", "bevel"), ("top", "round_over"),
+                       ("panel", "datum"), ("panel", DAMAGED), ("panel", "flattened"),
+                       ("panel", "cutouts"), ("legs", "splay"), ("legs", "plate"),
+                       ("legs", "counts"), ("legs", "at"), ("tools", "follower")):  # fmt: skip
+        assert any(key in job.get(table, {}) for job in jobs), f"no job has {key}"
+
+
+def test_a_job_is_legal_toml() -> None:
+    """What is drawn is a job file that any reader of TOML takes."""
+    assert all(tomllib.loads(job_text(number))["top"]["shape"] in SHAPES for number in range(20))
+
+
+def test_there_are_checks() -> None:
+    """The checker is not empty: some sixty principles, each with a sentence."""
+    assert len(CHECKS) >= 60
+    assert all(check.__doc__ for check in CHECKS.values())
