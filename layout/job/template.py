@@ -17,9 +17,6 @@ from ..top import Top, runs_of
 from .job import Job
 from .standing import Standing
 
-_ON_THE_PANEL = (Kind.CENTRELINE, Kind.CROSS_CENTRELINE)
-"""Marks at the edge of the old panel: off the template."""
-
 _SIGNS: dict[Kind, MarkSign] = {
     Kind.CENTRE: "middle",
     Kind.ARC_CENTRE: "centre",
@@ -48,7 +45,7 @@ def template_content(
     pricked = [
         TemplateMark(mark.label, own(mark.point), *_drawn(mark.kind, marks))
         for mark in marks.marks
-        if mark.kind not in _ON_THE_PANEL
+        if not mark.kind.is_on_panel_edge
     ]
     pricked += _leg_marks(standing)
     return TemplateContent(

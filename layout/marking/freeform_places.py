@@ -18,6 +18,7 @@ from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import SAME_EDGE, SAME_PLACE, SAME_POINT
 from ..outlines import Freeform
 from ..panel.edges import CORNER_TURN
+from .instruments import Swing
 from .off_wood import Ground
 
 _SHARES = (0.0, 0.25, 0.5, 0.75, 1.0)
@@ -42,21 +43,6 @@ class Joint:
     """How far the line turns there, radians; half a turn where a kept edge takes over."""
     curved: bool
     """Whether either of the two is an arc."""
-
-
-@dataclass(frozen=True, slots=True)
-class Swept:
-    """Arcs of one radius."""
-
-    radius: float
-    """mm."""
-    hollow: bool
-    """Whether the centres lie outside the top: its core then has the larger radius."""
-    centres: tuple[Point, ...]
-
-    def core_radius(self, lipping: float) -> float:
-        """Return the radius of the core line inside a lipping, mm."""
-        return self.radius + lipping if self.hollow else self.radius - lipping
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +81,7 @@ class FreeformPlaces:
         )
 
     @property
-    def swept(self) -> tuple[Swept, ...]:
+    def swept(self) -> tuple[Swing, ...]:
         """Its arcs by their radius and the way they bend."""
         kinds: list[list[Arc]] = []
         for arc in self.arcs:
@@ -105,7 +91,7 @@ class FreeformPlaces:
             else:
                 same.append(arc)
         return tuple(
-            Swept(kind[0].radius, kind[0].sweep < 0, distinct(arc.centre for arc in kind))
+            Swing(kind[0].radius, distinct(arc.centre for arc in kind), kind[0].sweep < 0)
             for kind in kinds
         )
 
