@@ -94,9 +94,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     standing = stand(job, top)
     legs, table = standing.legs, standing.table
     overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
-    template = template_content(job, top, cuts.rough, marks, standing)
-    if job.template.mirrored:
-        template = template.from_underside()
+    template = template_content(job, top, cuts, marks, standing)
     return Plan(
         job=job,
         fits=fits,

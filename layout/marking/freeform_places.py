@@ -23,11 +23,11 @@ from .off_wood import Ground
 
 _SHARES = (0.0, 0.25, 0.5, 0.75, 1.0)
 
-_TURNS = 1e-3
+TURNS = 1e-3
 """A joint that turns by less is straight or smooth to the hand, radians: 0.25 mm at half a metre
 each way."""
 
-_MOST_CORNERS = 24
+MOST_CORNERS = 24
 """An outline of more corners is a curve drawn by points."""
 
 _FARTHEST = 5000.0
@@ -65,11 +65,11 @@ class FreeformPlaces:
         """Return what is marked; on a panel, what lies on its edges is left out."""
         cut = _runs(outline, ground)
         joints = [joint for run in cut for joint in _joints(run)]
-        sharp = [joint for joint in joints if abs(joint.turn) > _TURNS]
-        many = len(sharp) > _MOST_CORNERS
+        sharp = [joint for joint in joints if abs(joint.turn) > TURNS]
+        many = len(sharp) > MOST_CORNERS
         if many:
             sharp = [joint for joint in sharp if abs(joint.turn) >= CORNER_TURN]
-        smooth = [joint for joint in joints if abs(joint.turn) <= _TURNS and joint.curved]
+        smooth = [joint for joint in joints if abs(joint.turn) <= TURNS and joint.curved]
         bent = [segment for run in cut for segment in run if not isinstance(segment, Line)]
         arcs = [s for s in bent if isinstance(s, Arc) and s.radius <= _FARTHEST]
         return cls(

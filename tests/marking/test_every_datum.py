@@ -97,9 +97,7 @@ def test_printed_figures_put_every_mark_in_place(
         unit = MM_PER_INCH if tape.imperial else 1.0
         assert drawn.distance_to(mark.point) == pytest.approx(float(row[4]) * unit, abs=0.06 * unit)
         assert row[2].startswith("−") is ((mark.point - start).dot(along) < -tape.division / 2)
-        if abs(off) > tape.division:
-            wood = (MIDDLE - start).cross(along) <= 1e-6
-            assert (off > 0) is ((mark.point - start).cross(along) < 0) or not wood
+        assert row[3].startswith("−") is ((mark.point - start).cross(along) > tape.division / 2)
 
 
 @pytest.mark.parametrize("kind", DATUMS)
