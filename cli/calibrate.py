@@ -77,7 +77,7 @@ def keep_measured(choices: Choices, measured: Measured) -> None:
     except LayoutError as error:
         stop(str(error))
     path = keep_profile(profile)
-    from ..layout.sheets.wording import correction_words
+    from ..layout.words.paper import correction_words
 
     if profile.correction.is_none:
         click.echo(f"The printer {profile.name!r} prints true: nothing to correct.")

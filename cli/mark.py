@@ -243,7 +243,7 @@ def _answer(
     except LayoutError as error:
         stop(str(error))
     if as_json:
-        click.echo(to_json({"schema": 1, **plain(answer)}), nl=False)
+        click.echo(to_json({"schema": 2, **plain(answer)}), nl=False)
     else:
         for line in answer_lines(answer, _tape(lengths)):
             click.echo(line)

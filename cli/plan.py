@@ -133,12 +133,15 @@ def _why(plan: Plan) -> Iterator[str]:
 
 
 def _template(plan: Plan) -> Iterator[str]:
-    from ..layout.sheets.wording import correction_words
+    from ..layout.words.paper import correction_words, sheets_words
 
     sheets, correction = plan.sheets, plan.job.template.correction
     side = ", MIRRORED" if plan.template.mirrored else ""
     paper = sheets.plan.paper.name
-    yield f"  Template {sheets.portion.name} on {sheets.sheets} sheets {paper}{side}"
+    if not sheets.sheets:
+        yield f"  Template no sheets: every line is straight{side}"
+        return
+    yield f"  Template {sheets.portion.name} on {sheets_words(sheets.sheets)} {paper}{side}"
     if not correction.is_none:
         yield f"           corrected {correction_words(correction)}"
 

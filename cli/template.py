@@ -20,7 +20,6 @@ from .template_options import Choices, with_choices
 
 if TYPE_CHECKING:
     from ..layout.job.plan import Plan
-    from ..layout.template.portions import Portion
     from ..layout.template.proposal import Proposal
 
 EXAMPLES = """
@@ -128,11 +127,12 @@ def _every(plan: Plan) -> tuple[Proposal, ...]:
 
 def comparison(plan: Plan) -> Iterator[str]:
     """Yield the portions side by side, the one that is printed marked."""
-    from ..layout.sheets.wording import correction_words
+    from ..layout.words.paper import correction_words, side_words
 
     wish = plan.job.template
-    side = "MIRRORED, from the underside" if wish.mirrored else "face up"
-    yield f"{plan.job.name}: template at full size, {side}, on {wish.paper.name}"
+    yield (
+        f"{plan.job.name}: template at full size, {side_words(plan.template)}, on {wish.paper.name}"
+    )
     if not wish.correction.is_none:
         yield f"  corrected {correction_words(wish.correction)}"
     chosen = "proposed" if wish.portion == "auto" else "chosen"
@@ -142,20 +142,14 @@ def comparison(plan: Plan) -> Iterator[str]:
 
 
 def _spoken(found: Proposal, plan: Plan) -> str:
-    sheets = f"{found.sheets} sheet{'s' if found.sheets > 1 else ' '}"
+    from ..layout.words.paper import sheets_words, turned_words
+
     lie = "on its side" if found.plan.sheet.landscape else "upright"
-    words = f"{found.portion.name:8} {sheets:>10} {lie:11} {_turned(found.portion)}"
+    words = f"{found.portion.name:8} {sheets_words(found.sheets):>10} {lie:11} "
     left = len(found.marks_left_out(plan.template))
-    return words + (f"; leaves {left} marks to the rule" if left else "")
-
-
-def _turned(portion: Portion) -> str:
-    flips = ((portion.flip_x, "the cross centreline"), (portion.flip_y, "the long centreline"))
-    lines = [line for flip, line in flips if flip]
-    if not lines:
-        return "laid down once"
-    on = "both centrelines" if len(lines) == 2 else lines[0]
-    return f"laid down {portion.uses} times, flipped on {on}"
+    return (
+        words + turned_words(found.portion) + (f"; leaves {left} marks to the rule" if left else "")
+    )
 
 
 def _print_record(plan: Plan) -> None:

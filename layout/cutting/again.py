@@ -14,8 +14,7 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..marking.marks import MarkSet
-from ..panel.datum import Datum
-from ..panel.reference import Reference
+from ..panel.datum import Datum, Found, Reason, Reference
 from .bench import Bench
 from .cut import Trim
 from .strips import extent_of
@@ -62,7 +61,7 @@ def shortened(bench: Bench, rough: Sequence[Trim], left: Region) -> Bench:
             datum,
             first=first,
             last=last,
-            why="struck again through its marks on the ends",
+            why=Reason.AGAIN,
             corners=tuple(kept),
             references=(first, last, *others),
         ),
@@ -79,8 +78,7 @@ def _ends(datum: Datum, piece: Region) -> tuple[Reference, Reference]:
     reach = along * extent_of(piece)
     spans = piece.chord(datum.start - reach, datum.end + reach)
     start, end = longest_of(spans)
-    how = "where the line meets the end, carried down it"
     return (
-        Reference(f"{datum.first.name}′", start, how),
-        Reference(f"{datum.last.name}′", end, how),
+        Reference(f"{datum.first.name}′", start, Found.CARRIED),
+        Reference(f"{datum.last.name}′", end, Found.CARRIED),
     )

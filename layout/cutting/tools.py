@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from ..errors import LayoutError
-from ..marking.method import ALL_TOOLS, SQUARE_ARM, HandTool, Workshop
+from ..marking.method import ALL_TOOLS, TONGUE, HandTool, Workshop
 from ..marking.off_wood import Ground
 from ..panel.defect import Face
 
@@ -41,7 +41,7 @@ LITTLE = 5.0
 
 _LENGTHS = (
     *("kerf", "guide_left", "guide_right", "allowance", "end_allowance", "curve_allowance"),
-    *("below", "facet_clear", "jigsaw_kerf", "bit", "nail", "pencil", "square_arm"),
+    *("below", "facet_clear", "jigsaw_kerf", "bit", "nail", "pencil", "tongue"),
 )
 
 _ABOVE_0 = ("follower", "pass_depth")
@@ -81,8 +81,8 @@ class Tools:
     """Share by which the string gives; 0.003 for braided line."""
     draw_with: frozenset[HandTool] = ALL_TOOLS
     """What lines are drawn with; a tape is always there."""
-    square_arm: float = SQUARE_ARM
-    """Shorter arm of the framing square, mm."""
+    tongue: float = TONGUE
+    """Of the framing square, its shorter arm, mm."""
     follower: float | None = None
     """Diameter of the guide bush or bearing that follows a template, mm; None for a bearing of the
     bit's own size."""
@@ -145,5 +145,5 @@ class Tools:
         if not self.router:
             held.discard(HandTool.ROUTER)
         return Workshop(
-            frozenset(held), self.square_arm, self.nail, self.pencil, self.string_stretch, ground
+            frozenset(held), self.tongue, self.nail, self.pencil, self.string_stretch, ground
         )

@@ -61,7 +61,7 @@ class Job:
     """What the sheets round the size of the top down to, mm."""
     datum: tuple[Point, Point] | None = None
     """Two struck points P and Q to measure from, where the datum edge does not serve."""
-    chewed: tuple[str, ...] = ()
+    damaged: tuple[str, ...] = ()
     """Letters of corners of the panel, as its datum names them, that are missing or that no tape
     should be held to."""
     missing: tuple[Problem, ...] = ()

@@ -86,7 +86,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     fits = fits_of(job, progress=progress)
     contacts = contacts_in(job, fits[0])
     top = top_from(fits[0], panel, job.wish, step=job.step, tape_error=job.tape_error)
-    datum = choose_datum(panel, job.datum, frozenset(job.chewed))
+    datum = choose_datum(panel, job.datum, frozenset(job.damaged))
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
     marks = marks_for(top, datum, kit)
     cuts = plan_cuts(top, datum, tools, job.tape)
@@ -94,9 +94,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     standing = stand(job, top)
     legs, table = standing.legs, standing.table
     overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
-    template = template_content(job, top, cuts.rough, marks, standing)
-    if job.template.mirrored:
-        template = template.from_underside()
+    template = template_content(job, top, cuts, marks, standing)
     return Plan(
         job=job,
         fits=fits,

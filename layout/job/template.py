@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable, Sequence
 from string import ascii_lowercase
 
+from ..cutting.plan import CutPlan
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.symmetry import is_symmetric
@@ -14,11 +15,9 @@ from ..marking.mark import Kind
 from ..marking.marks import MarkSet
 from ..template.content import MarkSign, TemplateContent, TemplateMark
 from ..top import Top, runs_of
+from ..top.hollow import hollow_corners
 from .job import Job
 from .standing import Standing
-
-_ON_THE_PANEL = (Kind.CENTRELINE, Kind.CROSS_CENTRELINE)
-"""Marks at the edge of the old panel: off the template."""
 
 _SIGNS: dict[Kind, MarkSign] = {
     Kind.CENTRE: "middle",
@@ -29,29 +28,30 @@ _SIGNS: dict[Kind, MarkSign] = {
 
 
 def template_content(
-    job: Job, top: Top, rough: Path, marks: MarkSet, standing: Standing
+    job: Job, top: Top, cuts: CutPlan, marks: MarkSet, standing: Standing
 ) -> TemplateContent:
-    """Return the template of a top.
+    """Return the template of a top, for the face that is asked for or else the one it is marked on.
 
     Parameters
     ----------
-    rough : Path
-        The rough-cut line on the panel.
+    cuts : CutPlan
+        Its rough-cut line, and which face is marked.
     """
     own = top.placement.inverse
     feet = () if standing.legs is None else standing.legs.legs
     middles = [leg.middle for leg in feet]
-    finish, rough = top.outline.path(), rough.placed(own)
+    finish, rough = top.outline.path(), cuts.rough.placed(own)
     edges = tuple(edge.placed(own) for edge in top.kept)
     core = top.outline.parallel(-top.lipping) if top.lipping else None
     lines = [line for line in (finish, core, rough) if line is not None]
     pricked = [
         TemplateMark(mark.label, own(mark.point), *_drawn(mark.kind, marks))
         for mark in marks.marks
-        if mark.kind not in _ON_THE_PANEL
+        if not mark.kind.is_on_panel_edge
     ]
     pricked += _leg_marks(standing)
-    return TemplateContent(
+    below, asked = cuts.face.mirrored, job.template.mirrored
+    content = TemplateContent(
         title=job.name,
         finish=finish,
         core=core,
@@ -63,7 +63,10 @@ def template_content(
         tape=job.tape,
         kept=runs_of(rough, edges).kept,
         unlined=runs_of(finish, edges).kept,
+        below=below,
+        hollows=hollow_corners(core or finish, job.tools.bit) if job.tools.router else (),
     )
+    return content.from_underside() if (below if asked is None else asked) else content
 
 
 def _alike(lines: Sequence[Path], axis: str) -> bool:

@@ -3,8 +3,8 @@
 from .arc_ovals import EightCentreOval, FourCentreOval
 from .arcs import ArchTrammel, LargeArc, SprungLath
 from .divide import Division, DivisionMark
-from .instruments import Ordinate, StringCompass, TrammelRod, oval_checks
-from .mark import Check, CrossMeasure, Kind, Mark, Tie
+from .instruments import Ordinate, StringCompass, Swing, TrammelRod, oval_checks
+from .mark import Check, Kind, Mark, Proves, Tie, Ties
 from .marks import MarkSet, StringKit, marks_for
 from .method import HandTool, Method, Pivot, Workshop
 from .methods import methods_for
@@ -28,7 +28,6 @@ __all__ = [
     "BowCheck",
     "Check",
     "Clearance",
-    "CrossMeasure",
     "Division",
     "DivisionMark",
     "DrawnOval",
@@ -46,6 +45,7 @@ __all__ = [
     "Ordinate",
     "PanelCheck",
     "Pivot",
+    "Proves",
     "RightTriangle",
     "SprungLath",
     "SquareCheck",
@@ -54,7 +54,9 @@ __all__ = [
     "StringCompass",
     "StringKit",
     "StringLoop",
+    "Swing",
     "Tie",
+    "Ties",
     "TrammelRod",
     "Workshop",
     "check_panel",

@@ -112,6 +112,9 @@ class ArchTrammel:
     the joint stays on the arc.
     """
 
+    chord: float
+    rise: float
+    """Between the end nails, and from there to the crown, mm."""
     angle: float = field(metadata={"unit": "rad"})
     """Between the laths, radians: that at the third nail, the crown, where it is set."""
     least_lath: float
@@ -122,7 +125,7 @@ class ArchTrammel:
     def for_arc(cls, arc: LargeArc) -> ArchTrammel:
         """Return the trammel of an arc, its nails at the ends of the chord."""
         longest = arc.chord if arc.is_flat else 2 * arc.radius
-        return cls(2 * math.atan2(arc.chord / 2, arc.rise), longest)
+        return cls(arc.chord, arc.rise, 2 * math.atan2(arc.chord / 2, arc.rise), longest)
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,7 +17,7 @@ from ..outlines import (
     Superellipse,
 )
 from ..panel.datum import Datum
-from .mark import Check
+from .mark import Check, Proves
 
 
 def checks_for(outline: Outline, datum: Datum, marks: Mapping[str, Point]) -> tuple[Check, ...]:
@@ -33,11 +33,15 @@ def checks_for(outline: Outline, datum: Datum, marks: Mapping[str, Point]) -> tu
     """
     pairs = (*_pairs(outline, marks), *_overall(outline))
     held = [
-        Check(one, other, marks[one].distance_to(marks[other]), why)
-        for one, other, why in pairs
-        if one in marks and other in marks
+        Check(one, end, marks[one].distance_to(marks[end]), *what)
+        for one, end, *what in pairs
+        if one in marks and end in marks
     ]
     return (*_panel_checks(datum), *held)
+
+
+Pair = tuple[str, str, Proves] | tuple[str, str, Proves, bool]
+"""Two labels, what is proved, and whether it is the second diagonal."""
 
 
 def _panel_checks(datum: Datum) -> Iterator[Check]:
@@ -49,35 +53,35 @@ def _panel_checks(datum: Datum) -> Iterator[Check]:
         one, other = corners[i], corners[i + 2]
         if one.usable and other.usable:
             distance = one.point.distance_to(other.point)
-            yield Check(one.name, other.name, distance, "the panel is as it was measured")
+            yield Check(one.name, other.name, distance, Proves.PANEL)
 
 
-def _pairs(outline: Outline, marks: Mapping[str, Point]) -> Iterator[tuple[str, str, str]]:
+def _pairs(outline: Outline, marks: Mapping[str, Point]) -> Iterator[Pair]:
     """Yield which marks to measure between, and why."""
     if isinstance(outline, RegularPolygon):
         yield from _regular(outline, marks)
     elif isinstance(outline, Freeform):
         yield from _freeform(marks)
     elif isinstance(outline, Superellipse):
-        yield ("D1", "D3", "points on the diagonals: the axes are square")
-        yield ("D2", "D4", "points on the diagonals, the other one: the same")
+        yield ("D1", "D3", Proves.ON_CURVE)
+        yield ("D2", "D4", Proves.ON_CURVE, True)
     else:
         yield from _usual(outline)
 
 
-def _overall(outline: Outline) -> Iterator[tuple[str, str, str]]:
+def _overall(outline: Outline) -> Iterator[Pair]:
     """Yield the two axes."""
     round_one, regular = isinstance(outline, Circle), isinstance(outline, RegularPolygon)
-    long, short = ("overall length", "overall width")
+    long, short = Proves.LENGTH, Proves.WIDTH
     if round_one or regular:
-        long = short = "diameter" if round_one else "across the flats"
+        long = short = Proves.DIAMETER if round_one else Proves.ACROSS_FLATS
     if regular and outline.length > outline.width:
-        long = "across the corners"
+        long = Proves.ACROSS_CORNERS
     yield ("E1", "E2", long)
     yield ("S1", "S2", short)
 
 
-def _regular(top: RegularPolygon, marks: Mapping[str, Point]) -> Iterator[tuple[str, str, str]]:
+def _regular(top: RegularPolygon, marks: Mapping[str, Point]) -> Iterator[Pair]:
     """Yield all sides, all widths across corners, and one width across each pair of flats.
 
     Two corners that face each other over the top lie across the flats as its sides do.
@@ -90,48 +94,48 @@ def _regular(top: RegularPolygon, marks: Mapping[str, Point]) -> Iterator[tuple[
     ring = [*ring[first:], *ring[:first]]
     half = top.sides // 2
     for i in range(top.sides):
-        yield (ring[i], ring[(i + 1) % top.sides], "side: all are alike")
+        yield (ring[i], ring[(i + 1) % top.sides], Proves.SIDE)
     for i in range(half):
         if {ring[i], ring[i + half]} != {"E1", "E2"}:
-            yield (ring[i], ring[i + half], "across the corners: all are alike")
+            yield (ring[i], ring[i + half], Proves.ACROSS_CORNERS)
     for i in range(0, 2 * half, 2) if top.sides == 6 else range(half):
-        yield (ring[i], ring[(i + half - 1) % top.sides], "across the flats: all are alike")
+        yield (ring[i], ring[(i + half - 1) % top.sides], Proves.ACROSS_FLATS)
 
 
-def _freeform(marks: Mapping[str, Point]) -> Iterator[tuple[str, str, str]]:
+def _freeform(marks: Mapping[str, Point]) -> Iterator[Pair]:
     """Yield the way from each corner to the next, and diagonals that fix every corner.
 
     With all sides and the diagonals of one corner a polygon stands as stiff as a lattice girder.
     """
     count = sum(1 for name in marks if name[0] == "X" and name[1:].isdigit())
     for i in range(1, count + 1 if count > 2 else count):
-        yield (f"X{i}", f"X{i % count + 1}", "from corner to corner, straight")
+        yield (f"X{i}", f"X{i % count + 1}", Proves.NEXT_CORNER)
     if count == 4:
-        yield ("X1", "X3", "corners, diagonal")
-        yield ("X2", "X4", "corners, the other diagonal")
+        yield ("X1", "X3", Proves.DIAGONAL)
+        yield ("X2", "X4", Proves.DIAGONAL, True)
     else:
         for i in range(3, count):
-            yield ("X1", f"X{i}", "corners, diagonal")
+            yield ("X1", f"X{i}", Proves.DIAGONAL)
 
 
-def _usual(outline: Outline) -> Iterator[tuple[str, str, str]]:
+def _usual(outline: Outline) -> Iterator[Pair]:
     if isinstance(outline, Capsule):
-        yield ("C1", "C2", "centres of the ends")
-        yield ("T1", "T4", "the straights are the width apart")
-        yield ("T2", "T3", "the straights are the width apart")
-        yield ("T1", "T3", "tangent points, diagonal: square")
-        yield ("T2", "T4", "tangent points, the other diagonal: the same")
+        yield ("C1", "C2", Proves.CENTRES)
+        yield ("T1", "T4", Proves.STRAIGHTS)
+        yield ("T2", "T3", Proves.STRAIGHTS)
+        yield ("T1", "T3", Proves.TANGENTS)
+        yield ("T2", "T4", Proves.TANGENTS, True)
     elif isinstance(outline, Rectangle | RoundedRectangle):
-        yield ("X1", "X3", "corners, diagonal: square")
-        yield ("X2", "X4", "corners, the other diagonal: the same")
-        yield ("X1", "X2", "long side")
-        yield ("X4", "X3", "long side")
-        yield ("X1", "X4", "end")
-        yield ("X2", "X3", "end")
+        yield ("X1", "X3", Proves.CORNERS)
+        yield ("X2", "X4", Proves.CORNERS, True)
+        yield ("X1", "X2", Proves.LONG_SIDE)
+        yield ("X4", "X3", Proves.LONG_SIDE)
+        yield ("X1", "X4", Proves.END)
+        yield ("X2", "X3", Proves.END)
         if isinstance(outline, RoundedRectangle):
-            yield ("K1", "K3", "centres of the corners, diagonal")
-            yield ("K2", "K4", "centres of the corners, the other diagonal")
+            yield ("K1", "K3", Proves.CORNER_CENTRES)
+            yield ("K2", "K4", Proves.CORNER_CENTRES, True)
     elif isinstance(outline, Oval):
-        yield ("N1", "N2", "nails")
-        yield ("N1", "S1", "nail to the end of the short axis: half the length exactly")
-        yield ("N2", "S2", "nail to the end of the short axis: half the length exactly")
+        yield ("N1", "N2", Proves.NAILS)
+        yield ("N1", "S1", Proves.NAIL_TO_SIDE)
+        yield ("N2", "S2", Proves.NAIL_TO_SIDE)

@@ -10,13 +10,7 @@ from .freeform_places import FreeformPlaces
 from .full_size import full_size_template
 from .joined import joined_corners
 from .method import Method, Workshop, ranked
-from .round_methods import HollowSwing, Swing, swings
-from .step import Step
-
-_STRAIGHT = (
-    "each straight side that is cut from mark to mark, with a straightedge; an edge of the panel "
-    "that stays needs no line"
-)
+from .round_methods import swings
 
 
 def freeform_methods(outline: Freeform, workshop: Workshop | None = None) -> tuple[Method, ...]:
@@ -34,7 +28,7 @@ def _methods(outline: Freeform, places: FreeformPlaces, shop: Workshop) -> Itera
     if places.cut and not places.by_template:
         yield from _swung(places, shop)
         if not places.arcs:
-            yield joined_corners(len(places.lines), _STRAIGHT)
+            yield joined_corners(len(places.lines), all_round=False)
     yield full_size_template(outline.length, outline.width)
 
 
@@ -42,9 +36,8 @@ def _swung(places: FreeformPlaces, shop: Workshop) -> Iterator[Method]:
     """Yield each radius with what swings it; the straight sides come after the last of them."""
     swept = places.swept
     for which, one in enumerate(swept, start=1):
-        kind = HollowSwing if one.hollow else Swing
-        for method in swings(kind(one.radius, one.centres), shop):
+        for method in swings(one, shop):
             if which == len(swept) and places.lines:
-                yield replace(method, steps=(*method.steps, Step("Join", _STRAIGHT)))
+                yield replace(method, joins=len(places.lines))
             else:
                 yield method

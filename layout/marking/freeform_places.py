@@ -18,15 +18,16 @@ from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import SAME_EDGE, SAME_PLACE, SAME_POINT
 from ..outlines import Freeform
 from ..panel.edges import CORNER_TURN
+from .instruments import Swing
 from .off_wood import Ground
 
 _SHARES = (0.0, 0.25, 0.5, 0.75, 1.0)
 
-_TURNS = 1e-3
+TURNS = 1e-3
 """A joint that turns by less is straight or smooth to the hand, radians: 0.25 mm at half a metre
 each way."""
 
-_MOST_CORNERS = 24
+MOST_CORNERS = 24
 """An outline of more corners is a curve drawn by points."""
 
 _FARTHEST = 5000.0
@@ -42,21 +43,6 @@ class Joint:
     """How far the line turns there, radians; half a turn where a kept edge takes over."""
     curved: bool
     """Whether either of the two is an arc."""
-
-
-@dataclass(frozen=True, slots=True)
-class Swept:
-    """Arcs of one radius."""
-
-    radius: float
-    """mm."""
-    hollow: bool
-    """Whether the centres lie outside the top: its core then has the larger radius."""
-    centres: tuple[Point, ...]
-
-    def core_radius(self, lipping: float) -> float:
-        """Return the radius of the core line inside a lipping, mm."""
-        return self.radius + lipping if self.hollow else self.radius - lipping
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,11 +65,11 @@ class FreeformPlaces:
         """Return what is marked; on a panel, what lies on its edges is left out."""
         cut = _runs(outline, ground)
         joints = [joint for run in cut for joint in _joints(run)]
-        sharp = [joint for joint in joints if abs(joint.turn) > _TURNS]
-        many = len(sharp) > _MOST_CORNERS
+        sharp = [joint for joint in joints if abs(joint.turn) > TURNS]
+        many = len(sharp) > MOST_CORNERS
         if many:
             sharp = [joint for joint in sharp if abs(joint.turn) >= CORNER_TURN]
-        smooth = [joint for joint in joints if abs(joint.turn) <= _TURNS and joint.curved]
+        smooth = [joint for joint in joints if abs(joint.turn) <= TURNS and joint.curved]
         bent = [segment for run in cut for segment in run if not isinstance(segment, Line)]
         arcs = [s for s in bent if isinstance(s, Arc) and s.radius <= _FARTHEST]
         return cls(
@@ -95,7 +81,7 @@ class FreeformPlaces:
         )
 
     @property
-    def swept(self) -> tuple[Swept, ...]:
+    def swept(self) -> tuple[Swing, ...]:
         """Its arcs by their radius and the way they bend."""
         kinds: list[list[Arc]] = []
         for arc in self.arcs:
@@ -105,7 +91,7 @@ class FreeformPlaces:
             else:
                 same.append(arc)
         return tuple(
-            Swept(kind[0].radius, kind[0].sweep < 0, distinct(arc.centre for arc in kind))
+            Swing(kind[0].radius, distinct(arc.centre for arc in kind), kind[0].sweep < 0)
             for kind in kinds
         )
 

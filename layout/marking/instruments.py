@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ..geometry.point import Point
 from ..outlines.base import require_sizes
 
 
@@ -17,6 +18,22 @@ class StringCompass:
     """To the finish line, mm."""
     core_radius: float
     """To the core line inside a lipping, mm; the same where there is none."""
+
+
+@dataclass(frozen=True, slots=True)
+class Swing:
+    """A radius and the centres that it is swung about."""
+
+    radius: float
+    """mm."""
+    centres: tuple[Point, ...]
+    """From the middle of the top, mm."""
+    hollow: bool = False
+    """Whether they lie outside the top: its core then has the larger radius."""
+
+    def core_radius(self, lipping: float) -> float:
+        """Return the radius of the core line inside a lipping, mm; none is left where below 0."""
+        return self.radius + lipping if self.hollow else self.radius - lipping
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from .method import SETTING, HandTool, Method, together
-from .step import Step
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,17 +13,17 @@ class JoinedCorners:
 
     sides: int
     """How many straight sides are drawn."""
+    all_round: bool = True
+    """Whether they are all the sides; else the rest of the edge stays."""
 
 
-def joined_corners(sides: int, words: str = "") -> Method:
+def joined_corners(sides: int, *, all_round: bool = True) -> Method:
     """Return the way that joins marks: each stands where two offsets were read."""
-    step = Step("Join", words or "the corners as marked, one after the other, with a straightedge")
     return Method(
         "corners joined",
         (HandTool.TAPE,),
-        JoinedCorners(sides),
+        JoinedCorners(sides, all_round),
         (),
-        (step,),
         0.0,
         together(SETTING, SETTING),
         leaves_hole=False,

@@ -8,6 +8,7 @@ from enum import Enum
 
 from ..geometry.point import Point
 from ..units import Tape
+from .off_wood import OffWood
 
 
 class Kind(Enum):
@@ -25,6 +26,16 @@ class Kind(Enum):
     CENTRELINE = "centreline at the panel's edge"
     CROSS_CENTRELINE = "cross centreline at the panel's edge"
 
+    @property
+    def is_pinned(self) -> bool:
+        """Whether a nail, a pin or a compass point stands in it."""
+        return self in (Kind.CENTRE, Kind.ARC_CENTRE, Kind.NAIL)
+
+    @property
+    def is_on_panel_edge(self) -> bool:
+        """Whether it lies on the edge of the panel, not on the top."""
+        return self in (Kind.CENTRELINE, Kind.CROSS_CENTRELINE)
+
 
 @dataclass(frozen=True, slots=True)
 class Tie:
@@ -35,8 +46,8 @@ class Tie:
 
 
 @dataclass(frozen=True, slots=True)
-class CrossMeasure:
-    """Two tapes that fix a mark where they cross."""
+class Ties:
+    """Tie measurements: two tapes that fix a mark where they cross."""
 
     first: Tie
     second: Tie
@@ -67,15 +78,12 @@ class Mark:
     along: float
     square: float
     """Its offsets from the datum, mm."""
-    cross: CrossMeasure | None = None
+    ties: Ties | None = None
     """Where two reference points see it well enough."""
-    on_wood: bool = True
-    """Whether there is wood to mark it on."""
-    advice: str = ""
-    """What to do where there is none, or where it lies in a defect; ``{distance}`` stands for
-    `off_by`."""
-    off_by: float = 0.0
-    """How far it lies from the nearest wood, mm."""
+    off: OffWood | None = None
+    """How far it lies from the nearest wood, where there is none to mark it on."""
+    defect: str = ""
+    """The defect that spoils more than what shows and that a nail or pin in it would stand in."""
 
     def rounding_error(self, tape: Tape) -> float:
         """Return how far the mark moves when both offsets are rounded to the tape's division, mm.
@@ -89,6 +97,30 @@ class Mark:
         )
 
 
+class Proves(Enum):
+    """What a check shows to be right."""
+
+    PANEL = "panel"
+    LENGTH = "overall length"
+    WIDTH = "overall width"
+    DIAMETER = "diameter"
+    ACROSS_FLATS = "across the flats"
+    ACROSS_CORNERS = "across the corners"
+    SIDE = "side"
+    LONG_SIDE = "long side"
+    END = "end"
+    CENTRES = "centres of the ends"
+    STRAIGHTS = "straights"
+    TANGENTS = "tangent points"
+    CORNERS = "corners, square"
+    CORNER_CENTRES = "centres of the corners"
+    NAILS = "nails"
+    NAIL_TO_SIDE = "nail to side"
+    ON_CURVE = "on the curve"
+    NEXT_CORNER = "next corner"
+    DIAGONAL = "diagonal"
+
+
 @dataclass(frozen=True, slots=True)
 class Check:
     """A distance between two marks that shows a slip."""
@@ -98,5 +130,6 @@ class Check:
     """Labels of the marks, or letters of corners."""
     distance: float
     """mm."""
-    why: str
-    """What it proves."""
+    proves: Proves
+    other: bool = False
+    """Whether it is the second of two diagonals that must come out alike."""

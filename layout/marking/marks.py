@@ -20,12 +20,7 @@ from .off_wood import Ground
 from .places import Group, groups_for, swept_by
 from .string_loop import StringLoop
 from .superellipse_methods import superellipse_checks
-from .ties import cross_measure
-
-_PINNED = (Kind.CENTRE, Kind.ARC_CENTRE, Kind.NAIL)
-"""Marks that take a nail, a pin or a compass point."""
-
-_ON_PANEL_EDGE = (Kind.CENTRELINE, Kind.CROSS_CENTRELINE)
+from .ties import best_ties
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +63,14 @@ class MarkSet:
         """
         worst = max((mark.rounding_error(tape) for mark in self.marks), default=0.0)
         return worst + tape.division / 2
+
+    @property
+    def tied(self) -> tuple[Mark, ...]:
+        """The marks that are worth two tapes: centres and nails, or else corners and ends too."""
+        tied = tuple(m for m in self.marks if m.kind.is_pinned and m.ties is not None)
+        outer = (Kind.END, Kind.SIDE, Kind.CORNER)
+        more = tuple(m for m in self.marks if m.kind in outer and m.ties is not None)
+        return tied if len(tied) > 1 else (*tied, *more)
 
     def of(self, kind: Kind) -> tuple[Mark, ...]:
         """Return the marks of one kind, in order."""
@@ -154,30 +157,24 @@ def _centrelines(top: Top) -> list[Group]:
 
 def _mark(label: str, kind: Kind, point: Point, ground: Ground) -> Mark:
     offsets = ground.datum.coordinates(point)
-    if kind in _ON_PANEL_EDGE:
+    if kind.is_on_panel_edge:
         return Mark(label, kind, point, offsets.along, offsets.square)
-    cross = cross_measure(point, ground.datum.references)
-    missing = ground.missing_at(point)
-    if missing is None:
-        advice = _in_defect(ground.top.panel, point) if kind in _PINNED else ""
-        return Mark(label, kind, point, offsets.along, offsets.square, cross, True, advice)
-    advice = missing.advice if kind in _PINNED else "no wood here, the nearest is {distance} away"
+    off = ground.missing_at(point)
     return Mark(
         label,
         kind,
         point,
         offsets.along,
         offsets.square,
-        cross,
-        on_wood=False,
-        advice=advice,
-        off_by=missing.distance,
+        best_ties(point, ground.datum.references),
+        off,
+        _defect_at(ground.top.panel, point) if kind.is_pinned and off is None else "",
     )
 
 
-def _in_defect(panel: Panel, point: Point) -> str:
-    """Return what to do where a nail or compass point would stand in a defect."""
+def _defect_at(panel: Panel, point: Point) -> str:
+    """Return the defect in which a nail or compass point would stand; empty where none."""
     for defect in panel.defects:
         if defect.spoils - {Spoils.SHOWING} and defect.extent.holds_point(point):
-            return f"lies in {defect.name}: bridge it with a thin board"
+            return defect.name
     return ""

@@ -8,12 +8,11 @@ from dataclasses import dataclass, field, replace
 from enum import Enum
 from typing import Any
 
+from ..concern import Concern
 from ..geometry import alike
 from ..geometry.point import Point
 from ..geometry.tolerance import ROUNDING
-from ..units import Tape
 from .off_wood import Ground, OffWood
-from .step import Figure, Step
 
 
 class HandTool(Enum):
@@ -31,13 +30,21 @@ class HandTool(Enum):
     PAPER = "full-size template"
 
 
+class Against(Enum):
+    """Why a way to draw does not serve."""
+
+    NO_TOOL = "tool not at hand"
+    SHORT_TONGUE = "tongue too short"
+    NO_END = "no end left"
+
+
 ALWAYS = frozenset({HandTool.PAPER})
 """Need not be at hand: the sheets of a full-size template are printed."""
 
 ALL_TOOLS = frozenset(HandTool) - ALWAYS
 
-SQUARE_ARM = 406.4
-"""Shorter arm of a common framing square, mm: 16 in."""
+TONGUE = 406.4
+"""Tongue of a common framing square, its shorter arm, mm: 16 in."""
 
 BAR_PLAY = 0.5
 """A pencil on a trammel bar draws within this, mm (common practice)."""
@@ -78,7 +85,6 @@ class Method:
     """The lengths to set, under the names that the trade's formulas have."""
     pivots: tuple[Pivot, ...]
     """Where points or nails stand."""
-    steps: tuple[Step, ...]
     line_error: float
     """How far the line that is drawn lies from the outline even if all is set truly, mm."""
     hand_error: float
@@ -87,10 +93,10 @@ class Method:
     """Whether it leaves a hole in the face that is drawn on."""
     draws_line: bool = True
     """Whether there is a line to saw by when it is done; a router on a trammel cuts at once."""
-    why_not: str = ""
-    """Why it does not serve here; empty where it does. A name in braces stands for a figure."""
-    limits: tuple[Figure, ...] = ()
-    """The figures of `why_not`, mm."""
+    against: Concern | None = None
+    """Why it does not serve here; None where it does. Its matter is one of `Against`."""
+    joins: int = 0
+    """How many straight sides are joined from mark to mark when its curves are drawn."""
 
     @property
     def error(self) -> float:
@@ -100,11 +106,7 @@ class Method:
     @property
     def serves(self) -> bool:
         """Whether it can be used here."""
-        return not self.why_not
-
-    def reason(self, tape: Tape) -> str:
-        """Return why it does not serve here, in the units of the tape; empty where it does."""
-        return Step("", self.why_not, self.limits).text(tape)
+        return self.against is None
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,8 +114,8 @@ class Workshop:
     """What there is to draw with."""
 
     tools: frozenset[HandTool] = ALL_TOOLS
-    square_arm: float = SQUARE_ARM
-    """Shorter arm of the framing square, mm."""
+    tongue: float = TONGUE
+    """Of the framing square, its shorter arm, mm."""
     nail: float = 3.0
     pencil: float = 3.0
     """Diameters, mm."""
@@ -156,7 +158,7 @@ def _boards(method: Method) -> int:
 def _judged(method: Method, workshop: Workshop) -> Method:
     lacking = [tool.value for tool in method.tools if tool not in workshop.tools | ALWAYS]
     if lacking and method.serves:
-        return replace(method, why_not=f"no {' and no '.join(lacking)} at hand")
+        return replace(method, against=Concern(Against.NO_TOOL, tuple(lacking)))
     return method
 
 

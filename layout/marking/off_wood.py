@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
-from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD, SAME_PLACE
@@ -23,12 +22,6 @@ class OffWood:
     edge: str
     """The edge that it lies beyond, by its corners: ``C–D``; empty for a cut-out, or where the edge
     has no letters."""
-
-    @property
-    def advice(self) -> str:
-        """What to do; ``{distance}`` stands for the distance."""
-        beyond = f"{{distance}} beyond edge {self.edge}" if self.edge else "{distance} off the wood"
-        return f"{beyond}: clamp a board of the same thickness there and mark it on that"
 
 
 @dataclass(frozen=True)
@@ -61,11 +54,8 @@ class Ground:
         """Return the letters of the edge nearest to a point outside, if it is that near."""
         corners = self.datum.corners
         for edge in edges_of(self.top.panel.boundary):
-            line = Region.line(Path(edge.segments).points(CHORD))
-            apart = line.distance_to(Region.at(point))
-            if abs(apart - distance) > 2 * CHORD:
-                continue
-            return edge_name(edge, corners)
+            if abs(edge.away(point) - distance) <= 2 * CHORD:
+                return edge_name(edge, corners)
         return ""
 
 

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from ..concern import Concern
 from ..errors import OutlineError
 from ..geometry.point import Point
 from .arc_ovals import EightCentreOval, FourCentreOval
@@ -14,13 +15,13 @@ from .method import (
     BAR_PLAY,
     SETTING,
     TYING,
+    Against,
     HandTool,
     Method,
     Workshop,
     ranked,
     together,
 )
-from .step import Figure, Step
 from .string_loop import StringLoop
 
 _STATIONS = 9
@@ -92,8 +93,8 @@ def _methods(length: float, width: float, shop: Workshop) -> Iterator[Method]:
         forty_five = FourCentreOval.joined_at(length, width, math.pi / 4)
     except OutlineError:
         best = FourCentreOval.best(length, width)
-        why = "arcs that meet at 45° leave no end: it is too long for its width"
-        yield replace(_arcs("four-centre oval, 45°", best, shop), why_not=why)
+        none = Concern(Against.NO_END)
+        yield replace(_arcs("four-centre oval, 45°", best, shop), against=none)
     else:
         yield _arcs("four-centre oval, 45°", forty_five, shop)
     yield _arcs("eight-centre oval", EightCentreOval.for_oval(length, width), shop)
@@ -112,93 +113,33 @@ def _string(length: float, width: float, shop: Workshop) -> Method:
     ]
     exact = shop.nail == shop.pencil
     half = loop.nail_spacing / 2
-    steps = (
-        Step.of(
-            "Nails",
-            "on the long centreline, {half} each side of O, {spacing} apart; from each to the end "
-            "of the short axis {check} exactly",
-            half=half,
-            spacing=loop.nail_spacing,
-            check=length / 2,
-        ),
-        Step.of(
-            "Loop",
-            "tie a closed loop {loop} long, slack: that counts nails of {nail}, a pencil of "
-            f"{{pencil}} where the string runs, and {shop.stretch:.1%} of stretch",
-            loop=loop.loop,
-            nail=shop.nail,
-            pencil=shop.pencil,
-        ),
-        _slip_step(loop),
-        Step.of(
-            "Draw",
-            "pencil notched to the nail, string taut and low; try the width, {width}, before the "
-            "whole line is drawn",
-            width=width,
-        ),
-    )
     return Method(
         "string and nails",
         (HandTool.STRING,),
         loop,
         shop.pivots(N1=Point(-half, 0.0), N2=Point(half, 0.0)),
-        steps,
         0.0 if exact else loop.farthest_from_ellipse(length, width),
         together(*slips),
         leaves_hole=True,
     )
 
 
-SLIP = 3.175
-"""The slip of a loop by which a step shows what slips do, mm: 1/8 in."""
-
-
-def _slip_step(loop: StringLoop) -> Step:
-    slipped, drawn = loop.slipped(SLIP), loop.drawn
-    return Step.of(
-        "If it slips",
-        "a loop {slip} too long makes the top {longer} longer but {wider} wider: tie it again "
-        "until the width is right",
-        slip=SLIP,
-        longer=slipped.length - drawn.length,
-        wider=slipped.width - drawn.width,
-    )
-
-
 def _rod(length: float, width: float) -> Method:
     rod = TrammelRod.for_oval(length, width)
-    steps = (
-        Step.of(
-            "Rod",
-            "from the pencil one pin at {short}, the other at {long}",
-            short=rod.to_long_axis_pin,
-            long=rod.to_short_axis_pin,
-        ),
-        Step(
-            "Draw",
-            "the near pin on the long centreline, the far one on the short; mark many points, or "
-            "slide the pins along straightedges",
-        ),
-    )
     hand = together(SETTING, SETTING, SETTING)
-    return Method("trammel rod", (HandTool.ROD,), rod, (), steps, 0.0, hand, leaves_hole=False)
+    return Method("trammel rod", (HandTool.ROD,), rod, (), 0.0, hand, leaves_hole=False)
 
 
 def _square(rod: Method, shop: Workshop) -> Method:
-    """Return the framing square as a guide for the rod's pins: its arms must reach (L − W)/2."""
+    """Return the framing square as a guide for the rod's pins: its tongue must reach (L − W)/2."""
     apart = rod.figures.pins_apart
-    short = shop.square_arm < apart
-    why = "its shorter arm, {arm}, does not reach the {run} that the pins run" if short else ""
-    limits = (Figure("arm", shop.square_arm), Figure("run", apart)) if short else ()
-    guide = Step("Square", "lay it on the centrelines, one quarter after the other; pins inside it")
+    short = shop.tongue < apart
     return replace(
         rod,
         name="framing square",
         tools=(HandTool.SQUARE, HandTool.ROD),
-        steps=(guide, *rod.steps),
         hand_error=together(rod.hand_error, SETTING),
-        why_not=why,
-        limits=limits,
+        against=Concern(Against.SHORT_TONGUE, (), shop.tongue, apart) if short else None,
     )
 
 
@@ -209,42 +150,15 @@ def _arcs(name: str, oval: FourCentreOval | EightCentreOval, shop: Workshop) -> 
         "side 1": Point(0.0, -oval.side_centre),
         "side 2": Point(0.0, oval.side_centre),
     }
-    steps = [
-        Step.of(
-            "Ends",
-            "centres on the long centreline, {end_centre} from O; radius {end_radius}",
-            end_centre=oval.end_centre,
-            end_radius=oval.end_radius,
-        ),
-        Step.of(
-            "Sides",
-            "centres on the short centreline, {side_centre} from O, on the far side; radius "
-            "{side_radius}",
-            side_centre=oval.side_centre,
-            side_radius=oval.side_radius,
-        ),
-    ]
     if isinstance(oval, EightCentreOval):
         at = oval.middle_centre
         for i, (h, v) in enumerate(((1, 1), (-1, 1), (-1, -1), (1, -1)), start=1):
             places[f"between {i}"] = Point(at.x * h, at.y * v)
-        steps.insert(
-            1,
-            Step.of(
-                "Between",
-                "centres {out} along and {up} across from O, beyond the long centreline; radius "
-                "{radius}",
-                out=abs(at.x),
-                up=abs(at.y),
-                radius=oval.middle_radius,
-            ),
-        )
     return Method(
         name,
         (HandTool.BAR,),
         oval,
         shop.pivots(**places),
-        tuple(steps),
         oval.farthest_from_ellipse,
         together(BAR_PLAY, SETTING),
         leaves_hole=True,
@@ -255,17 +169,11 @@ def _ordinates(length: float, width: float) -> Method:
     """Return points joined by straight lines; a lath bent round them lies nearer still."""
     table = OvalOrdinates.for_oval(length, width)
     sag = length / 2 * (1 - math.cos(math.pi / 4 / _STATIONS))
-    steps = [
-        Step.of(f"Point {i}", "{out} out from O along, {up} up", out=point.out, up=point.up)
-        for i, point in enumerate(table.ordinates, start=1)
-    ]
-    steps.append(Step("Draw", "the same in all four quarters; a lath through them"))
     return Method(
         "ordinates",
         (HandTool.TAPE,),
         table,
         (),
-        tuple(steps),
         sag,
         together(SETTING, SETTING),
         leaves_hole=False,

@@ -54,6 +54,8 @@ class SquareCheck:
 class RightTriangle:
     """Sides of 3 and 4 with a diagonal of 5: a square corner by the tape alone."""
 
+    start: str
+    """Where it is raised on the reference line: a point that a tape can be held to."""
     across: float
     along: float
     diagonal: float
@@ -65,7 +67,7 @@ class BowCheck:
     """An edge that bows in one even arc."""
 
     edge: str
-    """Its two corners."""
+    """Its two corners; empty where it has no letters."""
     chord: float
     rise: float
     radius: float
@@ -155,12 +157,14 @@ def _square(corner: Corner, along: Corner, across: Corner) -> SquareCheck:
 def _triangle(panel: Panel, datum: Datum, tape: Tape) -> RightTriangle | None:
     """Return the largest triangle whose longer side lies on the line and whose other on wood."""
     units = [n * MM_PER_INCH for n in _UNITS_IMPERIAL] if tape.imperial else list(_UNITS)
-    points = panel.boundary.points(1.0) - np.array(tuple(datum.start))
+    start = datum.held
+    room = start.point.distance_to(datum.end)
+    points = panel.boundary.points(1.0) - np.array(tuple(start.point))
     up = Point(*(datum.end - datum.start).unit()).left
     deep = float((points @ np.array(tuple(up))).max())
     for unit in units:
-        if at_most(4 * unit, datum.length) and at_most(3 * unit, deep):
-            return RightTriangle(3 * unit, 4 * unit, 5 * unit)
+        if at_most(4 * unit, room) and at_most(3 * unit, deep):
+            return RightTriangle(start.name, 3 * unit, 4 * unit, 5 * unit)
     return None
 
 
@@ -175,7 +179,7 @@ def _bows(edges: tuple[Edge, ...], datum: Datum) -> Iterator[BowCheck]:
             continue
         bow = LargeArc.from_chord_and_rise(edge.chord, abs(rise))
         yield BowCheck(
-            edge_name(edge, datum.corners) or "bowed",
+            edge_name(edge, datum.corners),
             bow.chord,
             bow.rise,
             bow.radius,

@@ -26,7 +26,8 @@ from ..outlines import (
     Superellipse,
 )
 from ..units import nearest_whole
-from .freeform_places import FreeformPlaces, Swept, distinct
+from .freeform_places import FreeformPlaces, distinct
+from .instruments import Swing
 from .mark import Kind
 from .off_wood import Ground
 
@@ -132,7 +133,7 @@ def _freeform(places: FreeformPlaces) -> tuple[Group, ...]:
     return (Group(Kind.CENTRE, "O", (ORIGIN,)), *groups)
 
 
-def swept_by(outline: Outline, ground: Ground | None = None) -> tuple[Swept, ...]:
+def swept_by(outline: Outline, ground: Ground | None = None) -> tuple[Swing, ...]:
     """Return the arcs that a compass is set to, in the own frame.
 
     Parameters
@@ -142,7 +143,7 @@ def swept_by(outline: Outline, ground: Ground | None = None) -> tuple[Swept, ...
     """
     if isinstance(outline, Freeform):
         return FreeformPlaces.of(outline, ground).swept
-    return tuple(Swept(radius, False, centres) for radius, centres in _radii(outline))
+    return tuple(Swing(radius, centres) for radius, centres in _radii(outline))
 
 
 def _radii(outline: Outline) -> tuple[tuple[float, tuple[Point, ...]], ...]:

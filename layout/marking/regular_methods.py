@@ -20,7 +20,6 @@ from .method import (
     ranked,
     together,
 )
-from .step import Step
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,27 +78,12 @@ def _hexagon(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
     """
     radius = top.circumradius
     ends = {"end 1": Point(-radius, 0.0), "end 2": Point(radius, 0.0)}
-    steps = (
-        Step.of(
-            "Circle",
-            "about O, radius {radius}: it must pass both ends of the long axis, E1 and E2",
-            radius=radius,
-        ),
-        Step.of(
-            "Step",
-            "the same {radius} from E1 to both sides on the circle, and from E2; the two gaps that "
-            "are left over must be {radius} too",
-            radius=radius,
-        ),
-        Step("Join", "the six marks, one after the other, with a straightedge"),
-    )
     for name, tool, slip in _compasses(shop, radius):
         yield Method(
             f"circle stepped round by {name}",
             (tool,),
             SteppedCircle(radius, top.side),
             shop.pivots(centre=ORIGIN, **ends),
-            steps,
             0.0,
             together(slip, slip) / math.sin(math.pi / 3),
             leaves_hole=True,
@@ -113,30 +97,12 @@ def _octagon(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
     """
     figures = SquareAndHalfDiagonal.of(top.across_flats)
     places = {f"square {i}": at for i, at in enumerate(figures.corners, start=1)}
-    steps = (
-        Step.of(
-            "Square",
-            "{square} each way round O, its sides through E1, E2, S1 and S2; both diagonals "
-            "{diagonal}",
-            square=figures.square,
-            diagonal=2 * figures.half_diagonal,
-        ),
-        Step.of(
-            "Strike",
-            "from each corner of the square half the diagonal, {half}, onto both of its sides; "
-            "each mark then stands {cut_off} from the next corner",
-            half=figures.half_diagonal,
-            cut_off=figures.cut_off,
-        ),
-        Step("Join", "the two marks beside each corner of the square"),
-    )
     for name, tool, slip in _compasses(shop, figures.half_diagonal):
         yield Method(
             f"square and half diagonal by {name}",
             (tool, HandTool.TAPE),
             figures,
             shop.pivots(**places),
-            steps,
             0.0,
             together(slip, SETTING, SETTING),
             leaves_hole=True,

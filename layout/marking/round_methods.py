@@ -10,7 +10,7 @@ from itertools import pairwise
 from ..geometry.point import Point
 from ..outlines import Capsule, Circle, RoundedRectangle
 from .arcs import ArchTrammel, LargeArc, SprungLath
-from .instruments import Ordinate
+from .instruments import Ordinate, Swing
 from .method import (
     BAR_PLAY,
     PENCIL_LEAN,
@@ -23,22 +23,6 @@ from .method import (
     together,
 )
 from .places import swept_by
-from .step import Step
-
-
-@dataclass(frozen=True, slots=True)
-class Swing:
-    """A radius and the centres that it is swung about."""
-
-    radius: float
-    """mm."""
-    centres: tuple[Point, ...]
-    """From the middle of the top, mm."""
-
-
-@dataclass(frozen=True, slots=True)
-class HollowSwing(Swing):
-    """A radius that is swung from outside the top: inside a lipping, the core has a larger one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,12 +41,7 @@ def swung_methods(
     corners.
     """
     shop = workshop or Workshop()
-    return ranked((m for swing in _swings(outline) for m in _swung(swing, outline, shop)), shop)
-
-
-def _swings(outline: Circle | Capsule | RoundedRectangle) -> Iterator[Swing]:
-    for swept in swept_by(outline):
-        yield Swing(swept.radius, swept.centres)
+    return ranked((m for swing in swept_by(outline) for m in _swung(swing, outline, shop)), shop)
 
 
 def _swung(
@@ -70,17 +49,11 @@ def _swung(
 ) -> Iterator[Method]:
     yield from swings(swing, shop)
     if isinstance(outline, RoundedRectangle):
-        step = Step.of(
-            "Template",
-            "a corner of radius {radius} cut once in thin board, laid to both straights",
-            radius=swing.radius,
-        )
         yield Method(
             "corner template",
             (HandTool.TEMPLATE,),
             swing,
             (),
-            (step,),
             0.0,
             together(SETTING, SETTING),
             leaves_hole=False,
@@ -92,20 +65,14 @@ def swings(swing: Swing, shop: Workshop) -> Iterator[Method]:
     names = {f"centre {i}": at for i, at in enumerate(swing.centres, start=1)}
     pivots = shop.pivots(**names)
     lean = together(PENCIL_LEAN, shop.stretch * swing.radius)
-    for name, tool, hand, words in (
-        ("string compass", HandTool.STRING, lean, "string from the centre to the pencil {radius}"),
-        ("trammel bar", HandTool.BAR, BAR_PLAY, "point to pencil {radius}"),
-        (
-            "router trammel",
-            HandTool.ROUTER,
-            ROUTER_PLAY,
-            "pin to the near edge of the bit {radius}",
-        ),
+    for name, tool, hand in (
+        ("string compass", HandTool.STRING, lean),
+        ("trammel bar", HandTool.BAR, BAR_PLAY),
+        ("router trammel", HandTool.ROUTER, ROUTER_PLAY),
     ):
-        step = Step.of("Swing", words, radius=swing.radius)
         hand_error = together(hand, SETTING)
         draws = tool is not HandTool.ROUTER
-        yield Method(name, (tool,), swing, pivots, (step,), 0.0, hand_error, True, draws_line=draws)
+        yield Method(name, (tool,), swing, pivots, 0.0, hand_error, True, draws_line=draws)
 
 
 def arc_methods(
@@ -126,16 +93,6 @@ def _arc(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
         (HandTool.BAR,),
         arc,
         shop.pivots(centre=Point(0.0, -arc.centre_below)),
-        (
-            Step.of(
-                "Swing",
-                "centre {below} from the middle of the chord, "
-                + ("away from" if arc.is_flat else "towards")
-                + " the arc; radius {radius}",
-                below=abs(arc.centre_below),
-                radius=arc.radius,
-            ),
-        ),
         0.0,
         together(BAR_PLAY, SETTING),
         leaves_hole=True,
@@ -146,21 +103,6 @@ def _arc(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
         (HandTool.LATHS,),
         trammel,
         shop.pivots(**ends),
-        (
-            Step.of(
-                "Nails",
-                "at both ends of the chord, {chord} apart, and at the crown, {rise} up",
-                chord=arc.chord,
-                rise=arc.rise,
-            ),
-            Step.of(
-                "Laths",
-                "each at least {lath} long, laid from an end to the crown and past it; screw them "
-                "together at the crown, stiffened by a third across",
-                lath=trammel.least_lath,
-            ),
-            Step("Draw", "crown nail out, pencil in the joint, laths kept on both end nails"),
-        ),
         0.0,
         together(SETTING, SETTING),
         leaves_hole=True,
@@ -174,13 +116,9 @@ def _by_ordinates(arc: LargeArc, stations: int) -> Method:
     """Return points joined straight: between two of them the arc stands r(1 − cos) off."""
     points = arc.ordinates(stations)
     sag = max(_sag(arc, one, other) for one, other in pairwise(points))
-    steps = tuple(
-        Step.of("Station", "{out} from the middle, {up} up", out=point.out, up=point.up)
-        for point in points
-    )
     hand = together(SETTING, SETTING)
     return Method(
-        "ordinates", (HandTool.TAPE,), Ordinates(points), (), steps, sag, hand, leaves_hole=False
+        "ordinates", (HandTool.TAPE,), Ordinates(points), (), sag, hand, leaves_hole=False
     )
 
 
@@ -191,13 +129,11 @@ def _sag(arc: LargeArc, one: Ordinate, other: Ordinate) -> float:
 
 def _by_lath(arc: LargeArc, stations: int) -> Method:
     lath = SprungLath.for_arc(arc, stations)
-    step = Step("Lath", "bent along nails at the stations above, a line drawn along it")
     return Method(
         "sprung lath",
         (HandTool.LATH,),
         lath,
         (),
-        (step,),
         lath.farthest,
         together(SETTING, SETTING),
         leaves_hole=True,

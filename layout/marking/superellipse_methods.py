@@ -12,7 +12,6 @@ from ..outlines import Superellipse
 from .full_size import full_size_template
 from .instruments import Ordinate
 from .method import SETTING, HandTool, Method, Workshop, ranked, together
-from .step import Step
 
 SAG = 1.0
 """A chord between two points stands about this far inside the curve at most, mm; a lath through
@@ -72,17 +71,11 @@ def superellipse_checks(top: Superellipse) -> tuple[Ordinate, ...]:
 
 def _methods(top: Superellipse) -> Iterator[Method]:
     table = SuperellipseOrdinates.of(top)
-    steps = [
-        Step.of(f"Point {i}", "{out} out from O along, {up} up", out=point.out, up=point.up)
-        for i, point in enumerate(table.ordinates, start=1)
-    ]
-    steps.append(Step("Draw", "the same in all four quarters; a lath through them"))
     yield Method(
         "ordinates",
         (HandTool.TAPE,),
         table,
         (),
-        tuple(steps),
         table.farthest,
         together(SETTING, SETTING),
         leaves_hole=False,

@@ -1,4 +1,4 @@
-"""Cross-measures: which two reference points fix a mark best."""
+"""Tie measurements: which two reference points fix a mark best."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from ..geometry.alike import at_least, at_most, first_of_best
 from ..geometry.point import Point
 from ..geometry.tolerance import ROUNDING
 from ..panel.datum import Reference
-from .mark import CrossMeasure, Tie
+from .mark import Tie, Ties
 
 READING_ERROR = 0.5
 """Half a division of a tape in millimetres, mm."""
@@ -23,7 +23,7 @@ NEAREST_TIE = 20.0
 """A tape shorter than this is held by its hook and read at nothing: no tie, mm."""
 
 WORST_TIE = 12.0
-"""A cross-measure that may be out by more than this is not worth taking, mm."""
+"""A tie measurement that may be out by more than this is not worth taking, mm."""
 
 
 def tape_error(distance: float) -> float:
@@ -31,7 +31,7 @@ def tape_error(distance: float) -> float:
     return READING_ERROR + TAPE_ERROR * distance
 
 
-def cross_measure(point: Point, references: Sequence[Reference]) -> CrossMeasure | None:
+def best_ties(point: Point, references: Sequence[Reference]) -> Ties | None:
     """Return the two tapes that fix a point with the smallest error; None where none do.
 
     Two tapes that are out by s₁ and s₂ and cross at an angle θ leave the point out by
@@ -42,7 +42,7 @@ def cross_measure(point: Point, references: Sequence[Reference]) -> CrossMeasure
     return first_of_best(good, lambda pair: -pair.error, tolerance=ROUNDING) if good else None
 
 
-def _crossed(point: Point, one: Reference, other: Reference) -> CrossMeasure | None:
+def _crossed(point: Point, one: Reference, other: Reference) -> Ties | None:
     first, second = one.point - point, other.point - point
     if not at_least(min(first.norm, second.norm), NEAREST_TIE):
         return None
@@ -50,7 +50,7 @@ def _crossed(point: Point, one: Reference, other: Reference) -> CrossMeasure | N
     if sine < 1e-6:
         return None
     error = math.hypot(tape_error(first.norm), tape_error(second.norm)) / sine
-    return CrossMeasure(
+    return Ties(
         Tie(one.name, first.norm),
         Tie(other.name, second.norm),
         math.atan2(abs(first.cross(second)), first.dot(second)),

@@ -9,36 +9,49 @@ from __future__ import annotations
 
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
+from enum import Enum
 
 from ..errors import PanelError
-from ..geometry.alike import at_least, at_most, first_of_best
+from ..geometry.alike import at_least, first_of_best
 from ..geometry.distance import longest_of
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import SAME_PLACE
-from .defect import Spoils
-from .edges import CORNER_TURN, STRAIGHT, Edge, edges_of, meeting
+from .corners import lettered
+from .edges import STRAIGHT, Edge
+from .line_ends import held, is_there, on_face, prolonged, stand_in, told_from
 from .panel import Panel
-from .reference import Corner, Offsets, Reference
+from .reference import Corner, Flaw, Found, Offsets, Reference
 
-__all__ = ["LETTERS", "Corner", "Datum", "Offsets", "Reference", "choose_datum", "lettered"]
-
-LETTERS = "ABCDEFGHIJKLMNO"
-"""Names of corners; P and Q are kept for struck points."""
+__all__ = [
+    "Corner",
+    "Datum",
+    "Flaw",
+    "Found",
+    "Offsets",
+    "Reason",
+    "Reference",
+    "choose_datum",
+]
 
 LONG_ENOUGH = 0.5
 """A reference edge is at least this share of the panel's greatest extent: a shorter one swings
 what is squared from it (common practice)."""
 
-SOUND_SHARE = 0.5
-"""At least this share of a reference edge is still there, so that a straightedge bridges gaps."""
-
 STRIKE_INSIDE = 5.0
 """A struck line runs this far inside the hollowest place of an edge, mm, so that it shows."""
 
-STRUCK_FROM_CORNER = 50.0
-"""A point that stands in for a bad corner is struck this far along the edge, mm."""
+
+class Reason(Enum):
+    """Why a line is the one to measure from."""
+
+    STRAIGHT = "straight"
+    LONGEST = "the longest straight edge"
+    GIVEN = "as given"
+    INSIDE = "struck inside a long edge"
+    ACROSS = "struck across"
+    AGAIN = "struck again"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,16 +63,20 @@ class Datum:
     """Its two ends. What is measured along it is measured from `first`."""
     struck: bool
     """Whether the line is struck on the face; otherwise it is an edge."""
-    why: str
-    """Why this line."""
+    why: Reason
     corners: tuple[Corner, ...] = ()
     """All corners of the panel; none for one that is round."""
     references: tuple[Reference, ...] = ()
-    """Every point that cross-measures may be taken from, `first` and `last` among them."""
+    """Every point that a tape may be held to: `first` only where there is wood."""
 
     def __post_init__(self) -> None:
         if self.first.point.distance_to(self.last.point) <= STRAIGHT:
             raise PanelError("the two points of a reference line are one: give them farther apart")
+
+    @property
+    def held(self) -> Reference:
+        """The point at or next to its start that a tape can be held to."""
+        return self.references[0] if self.references else self.first
 
     @property
     def start(self) -> Point:
@@ -80,6 +97,13 @@ class Datum:
     def name(self) -> str:
         """The line by its ends: ``A–B``."""
         return f"{self.first.name}–{self.last.name}"
+
+    @property
+    def places(self) -> dict[str, Point]:
+        """Where every corner that is usable and every point that is measured from lies."""
+        held = {corner.name: corner.point for corner in self.corners if corner.usable}
+        every = (self.first, self.last, *self.references)
+        return held | {reference.name: reference.point for reference in every}
 
     @property
     def length(self) -> float:
@@ -108,7 +132,7 @@ class Datum:
 def choose_datum(
     panel: Panel,
     given: tuple[Point, Point] | None = None,
-    chewed: AbstractSet[str] = frozenset(),
+    damaged: AbstractSet[str] = frozenset(),
 ) -> Datum:
     """Return the line to measure from.
 
@@ -121,7 +145,7 @@ def choose_datum(
     panel : Panel
     given : two Points, optional
         Ends of a line that the maker has struck; P is the one that has the wood on its left.
-    chewed : set of str
+    damaged : set of str
         Letters of corners that no tape can be held to.
 
     Raises
@@ -129,135 +153,84 @@ def choose_datum(
     PanelError
         If the given points are one.
     """
-    edges, corners = lettered(panel, chewed)
+    edges, corners = lettered(panel, damaged)
     if given is not None:
-        return _struck(panel, given, corners, "as given")
+        return _struck(panel, given, edges, corners, Reason.GIVEN)
     extent = max(panel.boundary.bounds.width, panel.boundary.bounds.height)
     face = panel.region()
     good = [
         i
         for i, edge in enumerate(edges)
-        if edge.is_straight and at_least(edge.chord, LONG_ENOUGH * extent) and _is_there(face, edge)
+        if edge.is_straight and at_least(edge.chord, LONG_ENOUGH * extent) and is_there(face, edge)
     ]
     if good:
         longest = first_of_best(good, lambda i: edges[i].chord, tolerance=SAME_PLACE)
         best = 0 if 0 in good else longest
-        why = "it is straight" if best == 0 else "the longest straight edge; A–B is not"
-        return _on_edge(panel, edges[best], best, corners, why)
+        return _on_edge(panel, edges, best, corners)
     long = [edge for edge in edges if at_least(edge.chord, LONG_ENOUGH * extent)]
     if long:
         edge = long[0]
         inside = edge.direction.left * (edge.hollow + STRIKE_INSIDE)
         past = edge.direction * (edge.chord / 10)
         ends = (edge.start + inside - past, edge.end + inside + past)
-        return _struck(panel, ends, corners, "no edge is straight: struck inside a long one")
-    return _struck(panel, _middle_line(face), corners, "no edge is straight: struck across it")
+        return _struck(panel, ends, edges, corners, Reason.INSIDE)
+    return _struck(panel, _middle_line(face), edges, corners, Reason.ACROSS)
 
 
-def lettered(
-    panel: Panel, chewed: AbstractSet[str] = frozenset()
-) -> tuple[tuple[Edge, ...], tuple[Corner, ...]]:
-    """Return edges and corners, A nearest the lower left; edge i runs from corner i.
+def _on_edge(
+    panel: Panel, edges: tuple[Edge, ...], index: int, corners: tuple[Corner, ...]
+) -> Datum:
+    """Return the datum along an edge; a struck point stands in for each end that is not usable.
 
-    There are no corners where there are fewer than three edges or more than there are letters.
+    Where only the corner at its start is gone, and the edge before it is straight, lengths are
+    measured from that edge prolonged, so that none is negative on the wood beside the corner.
     """
-    edges = edges_of(panel.boundary)
-    if not 3 <= len(edges) <= len(LETTERS):
-        return edges, ()
-    bounds = panel.boundary.bounds
-    origin = Point(bounds.left, bounds.bottom)
-    meetings = [meeting(edges[i - 1], edge) for i, edge in enumerate(edges)]
-    first = first_of_best(
-        range(len(edges)),
-        lambda i: -meetings[i].point.distance_to(origin),
-        lambda i: tuple(meetings[i].point),
-        tolerance=SAME_PLACE,
-    )
-    turned = [(first + i) % len(edges) for i in range(len(edges))]
-    corners = []
-    for letter, i in zip(LETTERS, turned, strict=False):
-        clean = edges[i - 1].is_clean and edges[i].is_clean
-        sticks_out = at_least(meetings[i].turn, CORNER_TURN)
-        why = _why_not(panel, meetings[i].point, meetings[i].intact, clean and sticks_out)
-        why = "chewed" if letter in chewed else why
-        corners.append(Corner(letter, meetings[i].point, not why, why))
-    return tuple(edges[i] for i in turned), tuple(corners)
-
-
-def _why_not(panel: Panel, point: Point, intact: bool, crisp: bool) -> str:
-    """Return why no tape can be held to a corner; empty where one can."""
-    if not intact:
-        return "rounded, clipped or notched"
-    if not crisp:
-        return "not crisp"
-    for cut_out in panel.cut_outs:
-        if Region.of(cut_out).holds_point(point):
-            return "cut away"
-    spoilt = [d for d in panel.defects if d.extent.holds_point(point)]
-    return f"spoilt by {spoilt[0].name}" if spoilt else ""
-
-
-def _is_there(face: Region, edge: Edge) -> bool:
-    inside = edge.direction.left * (2 * STRAIGHT)
-    spans = face.chord(edge.start + inside, edge.end + inside)
-    return at_least(sum(a.distance_to(b) for a, b in spans), SOUND_SHARE * edge.chord)
-
-
-def _on_edge(panel: Panel, edge: Edge, index: int, corners: tuple[Corner, ...], why: str) -> Datum:
-    """Return the datum along an edge; a struck point stands in for each end that is not usable."""
-    back = Edge(tuple(s.reversed() for s in reversed(edge.segments)))
+    edge = edges[index]
+    why = Reason.STRAIGHT if index == 0 else Reason.LONGEST
     one = corners[index] if corners else None
     other = corners[(index + 1) % len(corners)] if corners else None
-    first = _held(one) if one and one.usable else _stand_in(panel, edge, "P", one)
-    last = _held(other) if other and other.usable else _stand_in(panel, back, "Q", other)
-    return Datum(first, last, False, why, corners, _references(first, last, corners))
-
-
-def _held(corner: Corner) -> Reference:
-    return Reference(corner.name, corner.point, f"corner {corner.name}")
-
-
-def _stand_in(panel: Panel, edge: Edge, name: str, corner: Corner | None) -> Reference:
-    """Return a point struck on an edge beyond what is wrong with the end that it starts at."""
-    bad = [d.extent for d in panel.defects if Spoils.SHOWING in d.spoils]
-    bad += [Region.of(c) for c in panel.cut_outs]
-    along, most = edge.direction, edge.chord / 3
-    reach = min(STRUCK_FROM_CORNER, most)
-    while reach < most and any(_is_met(b, edge.start + along * reach) for b in bad):
-        reach = min(reach + STRUCK_FROM_CORNER / 5, most)
-    point = edge.start + along * reach
-    if corner is None:
-        return Reference(name, point, "struck on the edge, {distance} from its end", reach)
-    how = f"struck on the edge, {{distance}} from where corner {corner.name} would be"
-    return Reference(name, point, how, point.distance_to(corner.point))
-
-
-def _is_met(bad: Region, point: Point) -> bool:
-    return bad.holds_point(point) or at_most(bad.edge_distance(point), 0.0)
+    name = f"{one.name}–{other.name}" if one and other else ""
+    start = held(one) if one and one.usable else stand_in(panel, edge, "P", name)
+    last = held(other) if other and other.usable else stand_in(panel, edge.reversed(), "Q", name)
+    first = start
+    if one and start.found is Found.ON_EDGE:
+        first = prolonged(panel, edges[index - 1], edge, one, corners[index - 1]) or start
+        if first is not start:
+            start = told_from(start, first)
+        elif last.found is Found.CORNER:
+            start = first = told_from(start, last)
+    if last.found is Found.ON_EDGE:
+        last = told_from(last, first)
+    return Datum(first, last, False, why, corners, _references(start, last, corners))
 
 
 def _struck(
-    panel: Panel, ends: tuple[Point, Point], corners: tuple[Corner, ...], why: str
+    panel: Panel,
+    ends: tuple[Point, Point],
+    edges: tuple[Edge, ...],
+    corners: tuple[Corner, ...],
+    why: Reason,
 ) -> Datum:
     """Return the datum along a struck line, turned so that most of the wood lies on its left."""
     start, end = ends
     face = panel.region()
     if (end - start).cross(face.centroid - start) < -STRAIGHT * start.distance_to(end):
         start, end = end, start
-    if why != "as given":
+    if why is not Reason.GIVEN:
         spans = face.chord(start, end) if start != end else ()
         if spans:
             start, end = longest_of(spans)
-    how = "struck on the face, carried down the edge"
-    first, last = Reference("P", start, how), Reference("Q", end, how)
+    first, last = (
+        on_face(name, point, edges, corners) for name, point in (("P", start), ("Q", end))
+    )
     return Datum(first, last, True, why, corners, _references(first, last, corners))
 
 
 def _references(
     first: Reference, last: Reference, corners: tuple[Corner, ...]
 ) -> tuple[Reference, ...]:
-    held = [_held(c) for c in corners if c.usable and c.name not in (first.name, last.name)]
-    return (first, last, *held)
+    rest = [held(c) for c in corners if c.usable and c.name not in (first.name, last.name)]
+    return (first, last, *rest)
 
 
 def _middle_line(face: Region) -> tuple[Point, Point]:

@@ -16,6 +16,7 @@ from ..geometry.alike import at_least, at_most
 from ..geometry.intersect import meeting_of_lines, turn_at
 from ..geometry.path import Path
 from ..geometry.point import Point
+from ..geometry.polygon import Region
 from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import CHORD, SAME_POINT
 
@@ -78,6 +79,14 @@ class Edge:
     def is_clean(self) -> bool:
         """Whether it is straight or one even bow, so that it ends in a crisp corner."""
         return self.is_straight or (len(self.segments) == 1 and isinstance(self.segments[0], Arc))
+
+    def away(self, point: Point) -> float:
+        """Return how far a point lies from it, mm, good to `CHORD`."""
+        return Region.line(Path(self.segments).points(CHORD)).distance_to(Region.at(point))
+
+    def reversed(self) -> Edge:
+        """Return the same edge run the other way."""
+        return Edge(Path(self.segments).reversed().segments)
 
     def _offsets(self) -> list[float]:
         """Return how far points of it lie to the left of its chord: into the wood."""

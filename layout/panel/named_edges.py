@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from ..errors import PanelError
 from ..geometry.path import Path
 from ..geometry.turned_box import half_turn
-from .datum import lettered
+from .corners import lettered
 from .edges import STRAIGHT, Edge
 from .panel import Panel
 

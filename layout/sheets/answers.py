@@ -17,6 +17,7 @@ from ..marking.quick import MarkedArc, MarkedArcs, MarkedOval, MarkedSuperellips
 from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
 from ..template.content import TemplateContent, TemplateMark
 from ..units import Tape
+from ..words.ways import against_words, ordinates_table, points_of, within_words
 from .template_drawing import template_drawing
 
 Answer = MarkedOval | MarkedArcs | MarkedArc | MarkedSuperellipse | Division
@@ -58,15 +59,18 @@ def _figures(value: object, tape: Tape, indent: str) -> Iterator[str]:
 def _method(method: Method, tape: Tape) -> Iterator[str]:
     yield ""
     if not method.serves:
-        yield f"{method.name}: does not serve here, {method.reason(tape)}"
+        yield f"{method.name}: does not serve here, {against_words(method, tape)}"
         return
     yield (
         f"{method.name} ({', '.join(tool.value for tool in method.tools)}; "
-        f"within {tape.exact(method.error, 1)} {tape.unit}"
-        f"{'; leaves a hole' if method.leaves_hole else ''})"
+        f"within {within_words(method, tape)}{'; leaves a hole' if method.leaves_hole else ''})"
     )
-    for number, step in enumerate(method.steps, start=1):
-        yield f"  {number}. {step.title}: {step.text(tape)}"
+    table = ordinates_table(method.figures, tape)
+    if table is not None:
+        for out, up in (table.headings, *table.rows):
+            yield f"     {out:>34}  {up:>12}"
+    for number, point in enumerate(points_of(method, tape), start=1):
+        yield f"  {number}. {point}"
 
 
 def _division(answer: Division, tape: Tape) -> Iterator[str]:

@@ -9,9 +9,9 @@ from ..drawing import layers
 from ..drawing.lettering import wrapped
 from ..drawing.scene import Group, Item, Scene, Stroke, Text
 from ..geometry.point import Point
-from ..template.calibration import MOST
 from ..template.calibration_bars import CalibrationBars, calibration_sheet
 from ..template.paper import Margins, Paper
+from ..words.paper import calibration_words
 from .template_parts import CheckBar, line, strokes
 
 _INSET = 12.0
@@ -73,23 +73,10 @@ def _words(paper: Paper, bars: CalibrationBars, command: Sequence[str]) -> tuple
 
 
 def _said(paper: Paper, bars: CalibrationBars, command: Sequence[str]) -> tuple[Said, ...]:
-    told: tuple[Said, ...] = ()
-    if command:
-        told = (
-            ("Then type, with what you read and a name for the printer:", 2.5, False),
-            *((row, 2.5, True) for row in command),
-        )
+    told = calibration_words(bars, tuple(command))
     return (
         (f"Calibration sheet · {paper.name}", 5.0, True),
         (f"x, along the short edge, should be {bars.words(bars.across)}", 3.5, True),
         (f"y, along the long edge, should be {bars.words(bars.along)}", 3.5, True),
-        ("Print at 100 % (actual size), with the settings, the paper and the feed that the "
-         "template will be printed with. Let the paper lie a quarter of an hour.", 2.5, False),
-        ("Measure with a steel rule from outer tick to outer tick, to a quarter of a "
-         "millimetre or 1/64 in.", 2.5, False),
-        *told,
-        (f"The two diagonals should both be {bars.words(bars.diagonal)}. Where they differ by "
-         "more than 0.5 mm (1/32 in) the paper ran in askew: load it again.", 2.5, False),
-        (f"More than {100 * MOST:.0f} % is no printer's error but a page fitted to the wrong "
-         "paper: it is refused.", 2.5, False),
-    )  # fmt: skip
+        *((words, 2.5, words in command) for words in told),
+    )

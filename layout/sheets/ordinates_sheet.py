@@ -9,6 +9,7 @@ from ..template.content import TemplateContent
 from ..template.ordinates import Station, ordinates
 from ..template.paper import Margins, Paper
 from ..units import Tape, nearest_whole
+from ..words.paper import alike_words, figures_words
 from .cover_sheet import upright_sheet
 from .flow import Flow
 
@@ -22,12 +23,10 @@ def ordinates_pages(content: TemplateContent, paper: Paper, margins: Margins) ->
     sheet = upright_sheet(paper, margins)
     flow = Flow(sheet.frame, sheet.printable.grown(-1.0), f"Ordinates, {content.title}")
     flow.words("The finish line in figures", 5.0, bold=True)
-    side = "MIRRORED: seen from the underside" if content.mirrored else "seen with the face up"
-    flow.words(f"{content.title}, {side}. All in {tape.unit}, square from the centrelines.")
-    flow.words("Set each figure off, drive a pin, bend a batten round the pins and draw along it.")
+    for sentence in figures_words(content):
+        flow.words(sentence)
     table = ordinates(content.finish, tape, symmetric_x=x, symmetric_y=y)
-    alike_x = "to the right; to the left the same" if x else "to the right (− to the left)"
-    alike_y = "upwards; downwards the same" if y else "upwards (− downwards)"
+    alike_x, alike_y = alike_words(content)
     flow.heading("Along the long centreline")
     flow.words(f"From the middle {alike_x}; then square to it {alike_y}.")
     flow.table(_rows(table.along, tape, both=not y, ends=("up", "down")))

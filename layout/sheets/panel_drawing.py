@@ -68,10 +68,8 @@ def datum_items(
     """Yield the datum line, the letters of the corners and of struck points, and its name."""
     ends = (frame.at(datum.start), frame.at(datum.end))
     yield Stroke(Path.through(ends))
-    seen = {corner.name: corner.point for corner in datum.corners if corner.usable}
-    seen.update({reference.name: reference.point for reference in datum.references})
     middle = panel.boundary.bounds.middle
-    for name, point in sorted(seen.items()):
+    for name, point in sorted(datum.places.items()):
         outwards = point - middle
         yield from setter.set(frame.at(point), name, CORNER_LETTERS, bold=True, towards=outwards)
     third = ends[0] + (ends[1] - ends[0]) * 0.3

@@ -17,7 +17,7 @@ from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import Tile
 from .spots import Spots, labels_round, points_along
-from .template_parts import PENNANT, cross_at, line, pennant, strokes
+from .template_parts import FACE_MARK, cross_at, face_mark, line, strokes
 
 Drawn = list[tuple[Layer, Item]]
 
@@ -37,7 +37,7 @@ _IN_CELL = (
 def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Drawn:
     """Return the sheets side by side with the outline, flip lines and corner crosses, to scale."""
     plan, portion = proposal.plan, proposal.portion
-    whole, clear = plan.whole, PENNANT[0] + 4.0
+    whole, clear = plan.whole, FACE_MARK[0] + 4.0
     scale = min((box.width - 2 * clear) / whole.width, (box.height - 4) / whole.height)
     laid = Placement(box.middle - whole.middle * scale)
 
@@ -62,8 +62,8 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Draw
     for tile in plan.tiles:
         text = spots.best(_names(tile, scale, laid))
         items += [(layers.LETTERING, text)] if text else []
-    flag = Point(box.left, box.top - PENNANT[1])
-    items += [(layers.LETTERING, i) for i in strokes(pennant(flag, mirrored=content.mirrored))]
+    flag = Point(box.left, box.top - FACE_MARK[1])
+    items += [(layers.LETTERING, i) for i in strokes(face_mark(flag, mirrored=content.mirrored))]
     return items
 
 

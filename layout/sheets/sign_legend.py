@@ -11,15 +11,8 @@ from ..drawing.signs import mark_lines
 from ..geometry.bounds import Bounds
 from ..geometry.point import Point
 from ..template.content import TemplateMark
+from ..words.paper import SIGNS
 from .template_parts import strokes
-
-_WORDS: dict[Sign, str] = {
-    "point": "point to mark",
-    "middle": "middle of the top",
-    "centre": "centre of an arc",
-    "nail": "nail, its ring as thick as the nail",
-    "hole": "hole to drill, its ring of the same size",
-}
 
 _ARM = 2.5
 _BESIDE = 2.0
@@ -31,7 +24,7 @@ _ROW = 7.0
 def signs_of(marks: Iterable[TemplateMark]) -> tuple[Sign, ...]:
     """Return the signs that some marks bear, in the order of the legend."""
     borne = {mark.sign for mark in marks}
-    return tuple(sign for sign in _WORDS if sign in borne)
+    return tuple(sign for sign in SIGNS if sign in borne)
 
 
 def legend_height(signs: tuple[Sign, ...]) -> float:
@@ -46,22 +39,22 @@ def legend_rows(signs: tuple[Sign, ...], box: Bounds) -> list[tuple[Layer, Item]
         middle = Point(box.left + _ARM + 1.0, box.top - _ROW * (row + 0.5))
         items += [(layers.MARKS, item) for item in strokes(mark_lines(_sample(sign, middle)))]
         at = middle + Point(_ARM + _BESIDE, -1.25)
-        items.append((layers.LETTERING, Text(at, _WORDS[sign], 2.5)))
+        items.append((layers.LETTERING, Text(at, SIGNS[sign], 2.5)))
     return items
 
 
 def legend_line(signs: tuple[Sign, ...], start: Point, room: float) -> tuple[Item, ...]:
     """Return the legend in one line from its middle left, its words as high as `room`, mm, lets."""
     fixed = len(signs) * (2 * _ARM + _BESIDE + _BETWEEN)
-    height = fitted_height("".join(_WORDS[sign] for sign in signs), 3.5, room - fixed)
+    height = fitted_height("".join(SIGNS[sign] for sign in signs), 3.5, room - fixed)
     items: list[Item] = []
     x = start.x
     for sign in signs:
         middle = Point(x + _ARM, start.y)
         items += strokes(mark_lines(_sample(sign, middle)))
         at = middle + Point(_ARM + _BESIDE, -height / 2)
-        items.append(Text(at, _WORDS[sign], height))
-        x = at.x + text_width(_WORDS[sign], height) + _BETWEEN
+        items.append(Text(at, SIGNS[sign], height))
+        x = at.x + text_width(SIGNS[sign], height) + _BETWEEN
     return tuple(items)
 
 

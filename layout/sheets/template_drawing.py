@@ -13,9 +13,10 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..template.calibration import longest_bar
 from ..template.content import TemplateContent, mark_ring
+from ..words.paper import hollow_label, side_words
 from .sign_legend import legend_line, signs_of
 from .spots import Spots, labels_round, points_along
-from .template_parts import CheckBar, drawn_mark, joint_ticks, line, mark_words, pennant, strokes
+from .template_parts import CheckBar, drawn_mark, face_mark, joint_ticks, line, mark_words, strokes
 
 _ROUND = 30.0
 """Room round the top for check bars and lettering, mm."""
@@ -94,7 +95,11 @@ def _names(content: TemplateContent, frame: Bounds, lines: Lines) -> tuple[Item,
         for mark in content.marks
     )
     kept = (spots.best(kept_words(path, 5.0)) for path in content.kept)
-    return tuple(text for text in chain(texts, kept) if text is not None)
+    hollow = (
+        spots.best(labels_round(held.at, hollow_label(held.out, content.tape), 5.0, 6.0))
+        for held in content.hollows
+    )
+    return tuple(text for text in chain(texts, kept, hollow) if text is not None)
 
 
 def _bars(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[Item, ...]:
@@ -111,14 +116,13 @@ def _bars(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[Item, .
 
 def _lettering(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[Item, ...]:
     at = Point(box.left, frame.bottom + 3)
-    side = "MIRRORED: from the underside" if content.mirrored else "face up"
-    words = f"{content.title} · full size · {side}"
+    words = f"{content.title} · full size · {side_words(content)}"
     flag = Point(frame.left + 4, frame.top - 16)
     height = fitted_height(words, 6.0, frame.right - at.x - 4, content.mirrored)
     start = Point(frame.left + 20, frame.top - 7)
     signs = signs_of(content.marks)
     return (
         Text(at, words, height, bold=content.mirrored),
-        *strokes(pennant(flag, mirrored=content.mirrored)),
+        *strokes(face_mark(flag, mirrored=content.mirrored)),
         *legend_line(signs, start, frame.right - start.x - 4),
     )

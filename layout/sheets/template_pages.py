@@ -18,8 +18,10 @@ def template_pages(
 
     No ink lies outside the printable area. What two sheets share is on both.
     """
-    shown = Shown.of(content, proposal)
     plan = proposal.plan
-    sheets = tuple(TemplateSheet(shown, plan, tile).scene() for tile in plan.tiles)
+    sheets: tuple[Scene, ...] = ()
+    if plan.tiles:
+        shown = Shown.of(content, proposal)
+        sheets = tuple(TemplateSheet(shown, plan, tile).scene() for tile in plan.tiles)
     figures = ordinates_pages(content, plan.paper, plan.upright_margins) if with_ordinates else ()
     return (*cover_pages(content, proposal), *sheets, *figures)

@@ -1,4 +1,4 @@
-"""The small things that every template shows: check bars, register marks, pennant, mark rings."""
+"""The small things that every template shows: check bars, register marks, face_mark, mark rings."""
 
 from __future__ import annotations
 
@@ -21,8 +21,8 @@ ARM = 3.0
 _BAR_TICK = 4.0
 """Height of a check bar's end ticks, mm; the others are shorter."""
 
-PENNANT = (9.0, 12.0)
-"""Width and height of the pennant, mm."""
+FACE_MARK = (9.0, 12.0)
+"""Width and height of the face_mark, mm."""
 
 
 def line(start: Point, end: Point) -> Path:
@@ -122,12 +122,12 @@ class CheckBar:
         return Text(at, self.words, height, "middle", turn)
 
 
-def pennant(at: Point, *, mirrored: bool) -> tuple[Path, ...]:
+def face_mark(at: Point, *, mirrored: bool) -> tuple[Path, ...]:
     """Return a flag on a pole, its lower left corner at `at`; mirrored, the flag flies left.
 
     It is the one sign on a sheet that looks different from behind.
     """
-    width, height = PENNANT
+    width, height = FACE_MARK
     foot, top = Point(0, 0), Point(0, height)
     flag = Path.through((top, Point(width - 1.5, height - 2.5), Point(0, height - 5)), closed=False)
     paths = (line(foot, top), flag, line(Point(-1.5, 0), Point(1.5, 0)))

@@ -14,6 +14,7 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
+from ..words.paper import FLIP, seam_words
 from .spots import Spots
 from .template_parts import line
 
@@ -54,15 +55,14 @@ def seam_ends(tile: Tile, cell: Bounds) -> tuple[tuple[Point, Point], ...]:
 def _seams(tile: Tile, cell: Bounds) -> Iterator[_Seam]:
     lower_left, upper_left = Point(cell.left, cell.bottom), Point(cell.left, cell.top)
     lower_right, upper_right = Point(cell.right, cell.bottom), Point(cell.right, cell.top)
-    trim, under = "trim here, lay it on {}", "{} lies on this strip"
     if tile.right:
-        yield _Seam(lower_right, upper_right, Point(1, 0), trim.format(tile.right))
+        yield _Seam(lower_right, upper_right, Point(1, 0), seam_words(tile.right, under=False))
     if tile.below:
-        yield _Seam(lower_left, lower_right, Point(0, -1), trim.format(tile.below))
+        yield _Seam(lower_left, lower_right, Point(0, -1), seam_words(tile.below, under=False))
     if tile.left:
-        yield _Seam(lower_left, upper_left, Point(-1, 0), under.format(tile.left))
+        yield _Seam(lower_left, upper_left, Point(-1, 0), seam_words(tile.left, under=True))
     if tile.above:
-        yield _Seam(upper_left, upper_right, Point(0, 1), under.format(tile.above))
+        yield _Seam(upper_left, upper_right, Point(0, 1), seam_words(tile.above, under=True))
 
 
 def _along(seam: _Seam, strip: float) -> Iterator[tuple[Text, Bounds]]:
@@ -119,12 +119,11 @@ def _flip(level: float, start: float, end: float, spots: Spots, *, upright: bool
             if start < place < end
         )
 
-    words = "flip the paper on this line"
     turn = math.pi / 2 if upright else 0.0
     offers = []
     for share in _SHARES:
         middle = start + (end - start) * share
-        text = Text(at(middle, 5.0 + (2.5 if upright else 0.0)), words, 2.5, "middle", turn)
+        text = Text(at(middle, 5.0 + (2.5 if upright else 0.0)), FLIP, 2.5, "middle", turn)
         held = signs(middle, text)
         boxes = (text_box(text).grown(1.0), *(sign.bounds.grown(0.2) for sign in held))
         offers.append(((text, held), reduce(Bounds.joined, boxes)))

@@ -21,21 +21,21 @@ from ..template.calibration import longest_bar
 from ..template.content import mark_ring
 from ..template.tiles import Tile, TilePlan
 from ..units import Tape
+from ..words.paper import correction_words, hollow_label, sheets_words, side_words
 from .spots import Spots, labels_round, leader
 from .template_drawing import kept_words
 from .template_parts import (
     ARM,
-    PENNANT,
+    FACE_MARK,
     CheckBar,
     cross_at,
+    face_mark,
     mark_words,
-    pennant,
     register_cross,
     strokes,
 )
 from .template_seams import flip_items, seam_ends, seam_items
 from .template_shown import Shown
-from .wording import correction_words
 
 
 class TemplateSheet:
@@ -51,6 +51,11 @@ class TemplateSheet:
         self.cell = tile.cell.moved(self.shift)
         points = shown.points + np.array([self.shift.x, self.shift.y])
         self.spots = Spots(self.room, points[self.room.holds_points(points)])
+
+    @property
+    def name(self) -> str:
+        """What the sheet is called."""
+        return f"sheet {self.tile.name}"
 
     def scene(self) -> Scene:
         """Return the sheet."""
@@ -161,17 +166,19 @@ class TemplateSheet:
         return first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)[1]
 
     def heading(self) -> tuple[Item, ...]:
-        """Return the sheet's name, the pennant and what must be known, as one block."""
+        """Return the sheet's name, the face mark and what must be known, as one block."""
         content, plan = self.shown.content, self.plan
-        side = "MIRRORED: from the underside" if content.mirrored else "face up"
-        rows = [(f"{content.title} · {self.shown.portion.name}", 2.5, False)]
+        side, portion = side_words(content), self.shown.portion.name
+        count = sheets_words(len(plan.tiles))
+        rows = [(f"{content.title} · {portion} · {count}", 2.5, False)]
         rows.append((side, 3.5 if content.mirrored else 2.5, content.mirrored))
         rows.append(("print at 100 %, then measure both bars", 2.5, False))
         if not plan.correction.is_none:
             fixed = f"corrected {correction_words(plan.correction)}"
             rows += [(words, 2.5, False) for words in wrapped(fixed, 2.5, _HEADING)]
-        width = max(30.0, *(text_width(words, h, bold) for words, h, bold in rows))
-        height = PENNANT[1] + 1.0 + sum(_ROW * h for _, h, _ in rows)
+        named = FACE_MARK[0] + 3.0 + text_width(self.name, _NUMBER, bold=True)
+        width = max(named, *(text_width(words, h, bold) for words, h, bold in rows))
+        height = FACE_MARK[1] + 1.0 + sum(_ROW * h for _, h, _ in rows)
         block = self.spots.best(
             (Point(x, y), Bounds(x - 1, y - 1, x + width + 1, y + height + 1))
             for x, y in _places(self.cell, width, height)
@@ -179,23 +186,23 @@ class TemplateSheet:
         if block is None:
             return self._small_heading()
         items = list(
-            strokes(pennant(block + Point(0, height - PENNANT[1]), mirrored=content.mirrored))
+            strokes(face_mark(block + Point(0, height - FACE_MARK[1]), mirrored=content.mirrored))
         )
-        name_at = block + Point(PENNANT[0] + 3.0, height - 9.5)
-        items.append(Text(name_at, self.tile.name, 9.0, bold=True))
-        y = height - PENNANT[1] - 0.5
+        name_at = block + Point(FACE_MARK[0] + 3.0, height - 9.5)
+        items.append(Text(name_at, self.name, _NUMBER, bold=True))
+        y = height - FACE_MARK[1] - 0.5
         for words, h, bold in rows:
             y -= _ROW * h
             items.append(Text(block + Point(0, y), words, h, bold=bold))
         return tuple(items)
 
     def _small_heading(self) -> tuple[Item, ...]:
-        """Return the name, the pennant and the side alone, on paper too narrow for more."""
+        """Return the name, the face mark and the side alone, on paper too narrow for more."""
         side = "MIRRORED" if self.shown.content.mirrored else "face up"
         at = Point(self.room.left + 2, self.room.top - 16)
         return (
-            *strokes(pennant(at + Point(0, 3), mirrored=self.shown.content.mirrored)),
-            Text(at + Point(PENNANT[0] + 3, 5), self.tile.name, 9.0, bold=True),
+            *strokes(face_mark(at + Point(0, 3), mirrored=self.shown.content.mirrored)),
+            Text(at + Point(FACE_MARK[0] + 3, 5), self.name, _NUMBER, bold=True),
             Text(at, side, 2.5, bold=True),
         )
 
@@ -212,8 +219,9 @@ class TemplateSheet:
         yield from crossing
 
     def names(self) -> tuple[Item, ...]:
-        """Return the names of the marks whose middle lies in this sheet's cell."""
+        """Return the names of the marks and hollow corners that lie in this sheet's cell."""
         items: list[Item] = []
+        content = self.shown.content
         for mark in self.shown.marks:
             if self.tile.cell.holds(mark.at):
                 off, words = mark.reach + 0.5, mark_words(mark.label)
@@ -222,12 +230,20 @@ class TemplateSheet:
                 name = self.spots.best(self.led_clear(at, off, chain.from_iterable(offers)))
                 if name is not None:
                     items += [*leader(at, name, off), name]
+        for hollow in content.hollows:
+            if self.tile.cell.holds(hollow.at):
+                words = hollow_label(hollow.out, content.tape)
+                label = self.spots.best(labels_round(hollow.at + self.shift, words, 2.5, 4.0))
+                items += [label] if label else []
         for layer, cutter, _ in self.shown.lines:
             for piece in cutter.pieces(self.tile.cell) if layer == layers.KEPT else ():
                 said = self.spots.best(kept_words(piece.path.placed(self.to_sheet), 2.5))
                 items += [said] if said else []
         return tuple(items)
 
+
+_NUMBER = 7.0
+"""Height of the sheet's name, mm."""
 
 _BESIDE_MARK = 5.0
 """How far a register mark's number stands from its middle, mm: just clear of its arms."""

@@ -43,8 +43,8 @@ class Shown:
         portion, box = proposal.portion, content.bounds
         lines: list[tuple[Layer, Path]] = []
         for layer, path in lines_of(content, box):
-            if layer == layers.LEGS:
-                continue
+            if layer == layers.LEGS or (layer == layers.KEPT and portion.name == "curves"):
+                continue  # feet are cut below; a kept edge is on the panel itself
             outline = layer != layers.CENTRELINE
             pieces = portion.outline(path) if outline else clipped(path, portion.window)
             lines += [(layer, piece) for piece in pieces]

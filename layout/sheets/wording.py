@@ -6,7 +6,6 @@ import math
 
 from ..fit.found import Fit
 from ..fit.wish import Goal
-from ..template.calibration import Correction
 from ..units import MM_PER_INCH, Tape
 
 BETTER = {Goal.AREA: "larger", Goal.LENGTH: "longer", Goal.WIDTH: "wider", Goal.NEAREST: "nearer"}
@@ -26,21 +25,3 @@ def proof_words(fit: Fit, goal: Goal, tape: Tape) -> str:
         return ""
     share = math.ceil(1e4 * fit.gap / (1 - fit.gap) - 1e-3) / 1e4  # rounded up, as a bound must be
     return f"no {fit.outline.name} can be more than {max(share, 0.0001):.2%} {BETTER[goal]}"
-
-
-def correction_words(correction: Correction) -> str:
-    """Return what was corrected for the printer, along each edge of the paper.
-
-    >>> correction_words(Correction(1.004, 1.0, "hall"))
-    'for the printer "hall": 0.40 % larger along the short edge, as it is along the long edge'
-    """
-    whose = f' "{correction.printer}"' if correction.printer else ""
-    across, along = (_changed(factor) for factor in (correction.across, correction.along))
-    return f"for the printer{whose}: {across} along the short edge, {along} along the long edge"
-
-
-def _changed(factor: float) -> str:
-    share = 100 * (factor - 1)
-    if share == 0:
-        return "as it is"
-    return f"{abs(share):.2f} % {'larger' if share > 0 else 'smaller'}"

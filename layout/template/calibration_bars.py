@@ -112,9 +112,10 @@ class CalibrationBars:
         for wrong in wrong_prints(self.paper):
             sides = ((across, self.across * wrong.scale), (along, self.along * wrong.scale))
             if all(abs(read - fitted) <= 4 * READING for read, fitted in sides):
+                how = f"fitted to {wrong.sheet}" if wrong.sheet else "shrunk to the printable area"
                 raise CalibrationError(
                     f"{self.words(across)} and {self.words(along)} are what this sheet reads when "
-                    f"it was {wrong.mistake}: that is no printer's error; print it again at 100 %"
+                    f"it was {how}: that is no printer's error; print it again at 100 %"
                 )
 
 

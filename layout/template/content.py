@@ -9,6 +9,7 @@ from typing import Literal
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path, circle
 from ..geometry.point import Point
+from ..top.hollow import HollowCorner
 from ..units import Tape
 
 MarkSign = Literal["point", "middle", "centre", "nail", "hole"]
@@ -60,6 +61,15 @@ class TemplateContent:
     """The panel's own edge where the top has that: the template is laid on it."""
     unlined: tuple[Path, ...] = ()
     """Parts of the lines that this edge stands for: they are not drawn."""
+    below: bool = False
+    """Whether the work is marked on its underside."""
+    hollows: tuple[HollowCorner, ...] = ()
+    """Where a router's bit stays out of the finish line; none without a router."""
+
+    @property
+    def has_legs(self) -> bool:
+        """Whether legs or their screws are shown, which belong on the underside."""
+        return bool(self.feet) or any(mark.sign == "hole" for mark in self.marks)
 
     @property
     def outlines(self) -> tuple[Path, ...]:
@@ -92,6 +102,7 @@ class TemplateContent:
             mirrored=not self.mirrored,
             kept=tuple(path.mirrored() for path in self.kept),
             unlined=tuple(path.mirrored() for path in self.unlined),
+            hollows=tuple(replace(h, at=Point(-h.at.x, h.at.y)) for h in self.hollows),
         )
 
 

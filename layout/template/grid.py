@@ -12,7 +12,7 @@ from ..geometry.placement import Points, array_of
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_PLACE
 from .paper import PaperError
-from .tiles import RegisterMark, Tile, tile_name
+from .tiles import RegisterMark, Tile
 
 LEAST_OVERLAP = 8.0
 """A register mark of 3 mm each way must fit in half of the overlap, with the ink's room."""
@@ -57,14 +57,16 @@ class Grid:
 
 def tiles_on(grid: Grid, kept: frozenset[tuple[int, int]]) -> tuple[Tile, ...]:
     """Return the tiles of the kept places, each with its neighbours' names."""
+    numbers = {place: number for number, place in enumerate(sorted(kept), start=1)}
 
     def name(row: int, column: int) -> str:
-        return tile_name(row, column) if (row, column) in kept else ""
+        return str(numbers.get((row, column), ""))
 
     return tuple(
         Tile(
             row,
             column,
+            number,
             grid.window(row, column),
             grid.cell(row, column, kept),
             left=name(row, column - 1),
@@ -72,7 +74,7 @@ def tiles_on(grid: Grid, kept: frozenset[tuple[int, int]]) -> tuple[Tile, ...]:
             above=name(row - 1, column),
             below=name(row + 1, column),
         )
-        for row, column in sorted(kept)
+        for (row, column), number in numbers.items()
     )
 
 

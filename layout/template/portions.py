@@ -8,25 +8,32 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import Literal
 
 from ..geometry.bounds import Bounds
+from ..geometry.intersect import turn_at
 from ..geometry.path import Path
 from ..geometry.point import Point
-from ..geometry.segments import Line
+from ..geometry.segments import Line, Segment
 from ..geometry.symmetry import images
 from ..geometry.tolerance import SAME_PLACE
-from ..geometry.window import clipped, meet
+from ..geometry.window import clipped
+from ..marking.freeform_places import MOST_CORNERS, TURNS
 from .content import TemplateContent, TemplateMark, mark_ring
 from .paper import PaperError
 
-PortionName = Literal["whole", "half", "quarter", "end", "corner", "curves"]
+PortionName = Literal["whole", "half", "quarter", "end", "corner", "curves", "none"]
 
 BEYOND = 3.0
 """What is shown past a line that the paper is flipped on, mm."""
 
 TAIL = 40.0
 """How much of a straight is shown before a curve, so that the paper can be laid along it, mm."""
+
+FEW_CURVES = 0.25
+"""Where no more than this share of what is cut is curved, a straightedge draws most of a top (our
+choice)."""
 
 _FAR = 1e5
 
@@ -70,15 +77,16 @@ class Portion:
 
     def outline(self, path: Path) -> tuple[Path, ...]:
         """Return what of an outline it shows; for "curves" the curves with a tail of straight."""
-        if self.name == "curves":
-            return _curves_of(path)
-        return clipped(path, self.window)
+        if self.name == "none":
+            return ()
+        return curves_of(path) if self.name == "curves" else clipped(path, self.window)
 
     def paths(self, content: TemplateContent) -> tuple[Path, ...]:
         """Return every line that must be on paper."""
+        if self.name in ("curves", "none"):
+            drawn = (part for path in content.outlines for part in content.drawn(path))
+            return tuple(piece for part in drawn for piece in self.outline(part))
         lines = [piece for path in content.outlines for piece in self.outline(path)]
-        if self.name == "curves":
-            return tuple(lines)
         rings = [
             piece
             for mark in self.marks(content)
@@ -132,9 +140,20 @@ def portions(content: TemplateContent) -> tuple[Portion, ...]:
     if x and y and ends.along is not None and ends.across is not None:
         window = Bounds(ends.along - TAIL, ends.across - TAIL, _FAR, _FAR)
         found.append(Portion("corner", window, flip_x=True, flip_y=True))
-    if any(isinstance(s, Line) for s in content.finish.segments) and _curves_of(content.finish):
+    share = curved_share(content)
+    if 0 < share < 1:
         found.append(Portion("curves", Bounds(-_FAR, -_FAR, _FAR, _FAR)))
+    if share == 0:
+        found.append(Portion("none", Bounds(-_FAR, -_FAR, _FAR, _FAR)))
     return tuple(found)
+
+
+def curved_share(content: TemplateContent) -> float:
+    """Return what share of the finish line that is cut is curved: from 0 to 1."""
+    drawn = content.drawn(content.finish)
+    around = sum(part.length for part in drawn)
+    curved = (s.length for part in drawn for s, bends in _bends(part) if bends)
+    return sum(curved) / around if around else 0.0
 
 
 def portions_named(content: TemplateContent, name: str) -> tuple[Portion, ...]:
@@ -196,20 +215,49 @@ def _level(line: Line, axis: int, value: float) -> bool:
     return all(abs(tuple(end)[axis] - value) <= SAME_PLACE for end in (line.start, line.end))
 
 
-def _curves_of(path: Path) -> tuple[Path, ...]:
+def curves_of(path: Path) -> tuple[Path, ...]:
     """Return the curves of a path, each run with up to a tail of the straights beside it."""
-    straights = [s for s in path.segments if isinstance(s, Line)]
-    if not straights:
+    held = _bends(path)
+    count = len(held)
+    if all(bends for _, bends in held):
         return (path,)
-    found = []
-    for run in path.runs(lambda segment: not isinstance(segment, Line)):
-        (before,) = (s for s in straights if meet(s, run.segments[0]))
-        (after,) = (s for s in straights if meet(run.segments[-1], s))
-        tails = before.part(1 - _tail(before), 1.0), after.part(0.0, _tail(after))
-        found.append(Path((tails[0], *run.segments, tails[1])))
+    # a closed path is walked from behind a straight, so that no run goes on over its start
+    first = next(i for i, (_, bends) in enumerate(held) if not bends) if path.is_closed else 0
+    walk = [held[(first + i) % count] for i in range(count + path.is_closed)]
+    found: list[Path] = []
+    run: list[Segment] = []
+    before: Segment | None = None
+    for segment, bends in walk:
+        if bends:
+            run.append(segment)
+            continue
+        if run:
+            found.append(_with_tails(before, run, segment))
+        before, run = segment, []
+    if run:
+        found.append(_with_tails(before, run, None))
     return tuple(found)
 
 
-def _tail(line: Line) -> float:
+def _bends(path: Path) -> list[tuple[Segment, bool]]:
+    """Return the segments of a path, and whether each belongs to a curve.
+
+    An outline drawn by many points is a curve to the eye, though all its segments are straight.
+    """
+    held = path.segments
+    before = (held[-1:] if path.is_closed else ()) + held
+    sharp = sum(abs(turn_at(a, b)) > TURNS for a, b in pairwise(before))
+    by_points = sharp > MOST_CORNERS
+    return [(segment, by_points or not isinstance(segment, Line)) for segment in held]
+
+
+def _with_tails(before: Segment | None, run: list[Segment], after: Segment | None) -> Path:
+    """Return a run of a curve with the ends of the straights before and after it, if any."""
+    head = () if before is None else (before.part(1 - _tail(before), 1.0),)
+    tail = () if after is None else (after.part(0.0, _tail(after)),)
+    return Path((*head, *run, *tail))
+
+
+def _tail(line: Segment) -> float:
     """Return what share of a straight a tail is: at most half, so that two tails don't overlap."""
     return min(0.5, TAIL / line.length)

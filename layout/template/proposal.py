@@ -8,15 +8,16 @@ from dataclasses import dataclass
 from .calibration import TRUE, Correction
 from .content import TemplateContent, TemplateMark
 from .paper import Margins, Paper
-from .portions import Portion, portions, portions_named
+from .portions import FEW_CURVES, Portion, curved_share, portions, portions_named
 from .tiles import TilePlan
 from .tiling import tiles_for
 
 AUTO = "auto"
 """The name under which the least paper is chosen."""
 
-_CHOSEN_FROM = ("whole", "half", "quarter")
-"""Portions that show all the marks; an end, a corner or the curves alone leave some to the rule."""
+_CHOSEN_FROM = ("whole", "half", "quarter", "none")
+"""Portions that show all the marks; an end, a corner or the curves alone leave some to the rule.
+Where every line is straight nothing needs paper."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +79,9 @@ def proposed(
 ) -> Proposal:
     """Return the proposal for a named portion, or with "auto" the one of the fewest sheets.
 
-    "auto" keeps to whole, half and quarter, which show every mark that has its mirror images.
+    "auto" keeps to whole, half and quarter, which show every mark that has its mirror images; of a
+    top with few curves, whose straights a straightedge draws, those alone will do, and a top
+    without any needs no sheet.
 
     Raises
     ------
@@ -86,7 +89,8 @@ def proposed(
         If the top has no such portion, or as `proposals`.
     """
     if portion == AUTO:
-        among = tuple(p for p in portions(content) if p.name in _CHOSEN_FROM)
+        few = curved_share(content) <= FEW_CURVES
+        among = tuple(p for p in portions(content) if few or p.name in _CHOSEN_FROM)
     else:
         among = portions_named(content, portion)
     return proposals(content, paper, margins, overlap, correction=correction, among=among)[0]

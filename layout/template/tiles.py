@@ -29,6 +29,8 @@ class Tile:
     row: int
     column: int
     """Counted from the top left of the grid, from 0."""
+    number: int
+    """Of the sheet, row by row from 1: no letter, for those are papers, marks and corners."""
     window: Bounds
     """What of the template it shows."""
     cell: Bounds
@@ -41,8 +43,8 @@ class Tile:
 
     @property
     def name(self) -> str:
-        """Row letter and column number: ``B3``."""
-        return tile_name(self.row, self.column)
+        """Its number as it is written."""
+        return str(self.number)
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,19 +103,19 @@ class TilePlan:
     @property
     def rows(self) -> int:
         """How many rows the grid has."""
-        return 1 + max(tile.row for tile in self.tiles)
+        return max((1 + tile.row for tile in self.tiles), default=0)
 
     @property
     def columns(self) -> int:
         """How many columns the grid has."""
-        return 1 + max(tile.column for tile in self.tiles)
+        return max((1 + tile.column for tile in self.tiles), default=0)
 
     @property
     def is_joined(self) -> bool:
         """Whether the sheets hang together, so that lengths can be measured over all of them."""
         by_name = {tile.name: tile for tile in self.tiles}
         reached: set[str] = set()
-        edge = {self.tiles[0].name}
+        edge = {tile.name for tile in self.tiles[:1]}
         while edge:
             reached |= edge
             around = (by_name[name] for name in edge)
@@ -137,12 +139,12 @@ class TilePlan:
 
     @property
     def corner_crosses(self) -> tuple[CornerCross, ...]:
-        """A cross on the sheet nearest each corner of the grid, lettered round from the lower left.
+        """A cross on the sheet nearest each corner of the grid, numbered round from the lower left.
 
         One sheet may be nearest to more than one corner. There are none where the sheets do not
         hang together.
         """
-        if not self.is_joined:
+        if not self.tiles or not self.is_joined:
             return ()
         whole = self.whole
         corners = (
@@ -152,7 +154,7 @@ class TilePlan:
             Point(whole.left, whole.top),
         )
         crosses = []
-        for name, corner in zip("PQRS", corners, strict=True):
+        for name, corner in zip(_CORNERS, corners, strict=True):
             own = [
                 (_corner_of(tile.window.grown(-INSET), corner, whole), tile) for tile in self.tiles
             ]
@@ -174,6 +176,10 @@ class TilePlan:
         )
 
 
+_CORNERS = ("I", "II", "III", "IV")
+"""Names of corner crosses: letters are those of the panel and its marks, figures those of sheets.
+"""
+
 INSET = 6.0
 """How far a corner cross stands inside its window, mm: a 4 mm arm and clear paper beyond."""
 
@@ -182,16 +188,6 @@ def _corner_of(box: Bounds, towards: Point, whole: Bounds) -> Point:
     x = box.left if towards.x == whole.left else box.right
     y = box.bottom if towards.y == whole.bottom else box.top
     return Point(x, y)
-
-
-def tile_name(row: int, column: int) -> str:
-    """Return a row letter (after Z: AA) and a column number.
-
-    >>> tile_name(0, 0), tile_name(27, 4)
-    ('A1', 'AB5')
-    """
-    letters = chr(ord("A") + row % 26)
-    return (chr(ord("A") + row // 26 - 1) if row >= 26 else "") + letters + str(column + 1)
 
 
 def field_of(sheet: Sheet, correction: Correction = TRUE) -> Bounds:

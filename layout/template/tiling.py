@@ -87,7 +87,7 @@ def tiles_for(
     Parameters
     ----------
     paths : sequence of Path
-        What must be on paper, template mm.
+        What must be on paper, template mm; without any there are no sheets.
     paper : Paper
     margins : Margins, optional
         What the printer leaves white; 10 mm all round where not given.
@@ -103,8 +103,11 @@ def tiles_for(
     PaperError
         If the margins leave too little of the paper, or the overlap suits no sheet.
     """
-    drawn = _Drawn.of(paths)
     white = margins or Margins.all(10.0)
+    if not paths:
+        page = Sheet.of(paper, white, landscape=False, length=paper.width)
+        return TilePlan(paper, page, overlap, (), (), correction, white)
+    drawn = _Drawn.of(paths)
     found: list[tuple[tuple[float, ...], Sheet, Grid, Places]] = []
     refused: PaperError | None = None
     for landscape in (False, True):

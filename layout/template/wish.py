@@ -36,8 +36,8 @@ class TemplateWish:
     """What neighbouring sheets share, mm."""
     portion: str = "auto"
     """One of `PORTIONS`; "auto" takes the one with the fewest sheets."""
-    mirrored: bool = False
-    """Whether it is drawn for the underside."""
+    mirrored: bool | None = None
+    """Whether it is drawn for the underside; None for the face that the work is marked on."""
     ordinates: bool = True
     """Whether the outline is given in figures, too."""
     dxf_release: str = "R2010"

@@ -20,8 +20,8 @@ _USUAL_MARGIN = 4.23
 class WrongPrint:
     """What a bar reads after a usual mistake."""
 
-    mistake: str
-    """How the page was printed."""
+    sheet: str
+    """The paper that the page was fitted to; empty where it was shrunk to the printable area."""
     scale: float
     """What is left of a length."""
 
@@ -32,18 +32,18 @@ def wrong_prints(paper: Paper) -> tuple[WrongPrint, ...]:
     A viewer that fits a page to another sheet takes the smaller ratio of the sides; one that fits
     it within the printer's own margins shrinks it by those.
 
-    >>> [(wrong.mistake, round(100 * wrong.scale, 2)) for wrong in wrong_prints(A4)]
-    [('fitted to Letter', 94.07), ('shrunk to the printable area', 95.97)]
+    >>> [(wrong.sheet, round(100 * wrong.scale, 2)) for wrong in wrong_prints(A4)]
+    [('Letter', 94.07), ('', 95.97)]
     """
     if paper.roll:
         return ()
     fitted = [
-        WrongPrint(f"fitted to {other.name}", _fit(paper, other, 0.0))
+        WrongPrint(other.name, _fit(paper, other, 0.0))
         for other in _USUAL
         if other.name != paper.name
     ]
     found = [wrong for wrong in fitted if _TELLING[0] <= wrong.scale <= _TELLING[1]]
-    shrunk = WrongPrint("shrunk to the printable area", _fit(paper, paper, _USUAL_MARGIN))
+    shrunk = WrongPrint("", _fit(paper, paper, _USUAL_MARGIN))
     return (*found, shrunk)
 
 

@@ -13,9 +13,9 @@ FILES = {
     "bench-sheet.html",
     "plan.svg",
     "plan-underside.svg",
-    "template.pdf",
-    "template.svg",
-    "template.dxf",
+    "template-mirrored.pdf",
+    "template-mirrored.svg",
+    "template-mirrored.dxf",
     "plan.json",
 }
 

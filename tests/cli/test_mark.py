@@ -87,7 +87,11 @@ def test_a_capsule_and_a_circle() -> None:
     held = answer("capsule", 1800, 900)
     assert (held["radius"], held["centres_apart"]) == (450, 900)
     assert held["perimeter"] == pytest.approx(4627.4334, abs=5e-5)
-    assert method(held, "trammel bar") == {"radius": 450, "centres": [[-450, 0], [450, 0]]}
+    assert method(held, "trammel bar") == {
+        "radius": 450,
+        "centres": [[-450, 0], [450, 0]],
+        "hollow": False,
+    }
     assert answer("circle", "48in")["radius"] == pytest.approx(24 * INCH)
 
 

@@ -117,7 +117,7 @@ def test_choices_go_before_the_jobs(job: Path) -> None:
 def test_the_files_are_as_chosen(job: Path, tmp_path: Path) -> None:
     """Letter pages, no ordinates, an old DXF; mirrored files have names of their own."""
     out = tmp_path / "out"
-    result = run("template", job, "--paper", "Letter", "--no-ordinates", "--out", out)
+    result = run("template", job, "--paper", "Letter", "--no-ordinates", "--face-up", "--out", out)
     assert result.exit_code == 0
     assert {path.name for path in out.iterdir()} == {
         "template.pdf", "template.svg", "template.dxf",
@@ -125,7 +125,8 @@ def test_the_files_are_as_chosen(job: Path, tmp_path: Path) -> None:
     assert {tuple(sorted(size)) for size in page_sizes(out / "template.pdf")} == {(216, 279)}
     plain = page_sizes(out / "template.pdf")
     kept = (out / "template.svg").read_bytes()
-    run("template", job, "--paper", "Letter", "--mirrored", "--dxf-release", "r12", "--out", out)
+    # the panel is marked show face down, so that is what is drawn where nothing is asked
+    run("template", job, "--paper", "Letter", "--dxf-release", "r12", "--out", out)
     assert {path.name for path in out.iterdir()} == {
         f"template{side}.{kind}" for side in ("", "-mirrored") for kind in ("pdf", "svg", "dxf")
     }
@@ -203,7 +204,7 @@ def test_what_was_measured_is_kept_and_taken_out(job: Path, tmp_path: Path) -> N
     assert '"Hall printer": 0.50 % larger' in corrected.stdout
     import pypdfium2
 
-    pdf = pypdfium2.PdfDocument(out / "template.pdf")
+    pdf = pypdfium2.PdfDocument(out / "template-mirrored.pdf")
     for number in range(len(pdf) - 1):
         words = " ".join(pdf[number].get_textpage().get_text_bounded().split())
         assert '"Hall printer"' in words, number

@@ -17,6 +17,8 @@ from panelwright.layout.marking import HandTool
 from panelwright.layout.outlines import Rectangle
 from panelwright.layout.panel import Face, Mend
 from panelwright.layout.top import Top
+from panelwright.layout.units import Tape
+from panelwright.layout.words.ways import against_words
 
 GROUND = "[panel]\noutline = { length = 1000, width = 600 }\nthickness = 28\n"
 HOLE = '[[panel.defects]]\nname = "hole"\nat = [480, 290]\ndiameter = 35\n'
@@ -43,7 +45,7 @@ def test_what_is_read() -> None:
         + '[[panel.defects]]\nkind = "split"\nat = [300, 300]\nsize = [180, 4]\n'
         + 'mend = "butterfly"\n'
         + "[top]\nround_over = 3\nbevel = [30, 12]\n"
-        + '[tools]\ndraw_with = ["nails", "rod"]\nsquare_arm = 300\nfollower = 24\n'
+        + '[tools]\ndraw_with = ["nails", "rod"]\ntongue = 300\nfollower = 24\n'
         + 'pass_depth = 8\nshow_face = "up"\n'
     )
     hole, split = job.panel.defects
@@ -53,7 +55,7 @@ def test_what_is_read() -> None:
     assert job.profile == EdgeProfile(3.0, 30.0, 12.0)
     tools = job.tools
     assert tools.draw_with == {HandTool.STRING, HandTool.ROD}
-    assert (tools.square_arm, tools.follower, tools.pass_depth) == (300.0, 24.0, 8.0)
+    assert (tools.tongue, tools.follower, tools.pass_depth) == (300.0, 24.0, 8.0)
     assert tools.show_face is Face.UP
 
 
@@ -134,7 +136,7 @@ def test_what_there_is_to_draw_with_decides_the_method() -> None:
     assert plan(oval).methods[0].name == "trammel rod"
     string = plan(oval + '[tools]\ndraw_with = "string"\n').methods
     assert string[0].name == "string and nails"
-    unfit = {m.name: m.why_not for m in string if not m.serves}
+    unfit = {m.name: against_words(m, Tape()) for m in string if not m.serves}
     assert unfit["trammel rod"] == "no rod with two pins at hand"
     assert all(pivot.off is None for pivot in string[0].pivots)
 
@@ -155,7 +157,7 @@ def test_a_router_that_is_not_there_draws_nothing() -> None:
     """Without a router its trammel is listed with why not."""
     capsule = GROUND + '[top]\nshape = "capsule"\n'
     methods = {m.name: m for m in plan(capsule + "[tools]\nrouter = false\n").methods}
-    assert methods["router trammel"].why_not == "no router trammel at hand"
+    assert against_words(methods["router trammel"], Tape()) == "no router trammel at hand"
     assert plan(capsule).methods[0].draws_line
 
 

@@ -62,8 +62,8 @@ def only(text: str) -> Problem:
         # parts of the panel
         ('stile = 90', "panel.stile", 4, "no rails or stiles"),
         ('build = "hollow"\nrail = 600', "panel.rail", 5, "wider than the panel's 1000 mm"),
-        ('chewed = ["A", "E"]', "panel.chewed[2]", 4, "4 corners, A to D"),
-        ('chewed = "A"', "panel.chewed", 4, "not a list of names"),
+        ('damaged = ["A", "E"]', "panel.damaged[2]", 4, "4 corners, A to D"),
+        ('damaged = "A"', "panel.damaged", 4, "not a list of names"),
         ("datum = { from = [1, 2] }", "panel.datum.to", 4, "to is missing"),
         ("datum = { from = [1, 2], to = [1, 2] }", "panel.datum.to", 4, "the same point"),
         ("cutouts = [[0, 0], [1, 1], [2, 0]]", "panel.cutouts", 4, "three brackets"),

@@ -42,7 +42,7 @@ grain = 90
 finish = "white paint"
 year = 1962
 datum = { from = [4, 2], to = [70, 2] }
-chewed = ["C", "a", "C"]
+damaged = ["C", "a", "C"]
 [[panel.defects]]
 name = "lock"
 spoils = "cutting"
@@ -101,7 +101,7 @@ def test_the_least_job_has_the_documented_defaults() -> None:
     job = read_job(LEAST)
     assert (job.units, job.tape, job.name) == (Units.MM, Tape(), "panel")
     assert (job.margin, job.tape_error, job.step) == (0.0, 0.0, 5.0)
-    assert (job.legs, job.datum, job.chewed) == (None, None, ())
+    assert (job.legs, job.datum, job.damaged) == (None, None, ())
     assert (job.tools, job.template) == (Tools(), TemplateWish())
     assert job.wish.shapes == FAMILIES
     assert (job.wish.goal, job.wish.lipping, job.wish.gap) == (Goal.AREA, 0.0, 0.001)
@@ -129,7 +129,7 @@ def test_every_key_arrives_where_it_belongs() -> None:
     assert panel.substance == material_named("hollow-core door")
     assert panel.grain == pytest.approx(math.pi / 2)
     assert job.datum == (Point(101.6, 50.8), Point(1778.0, 50.8))
-    assert job.chewed == ("C", "A")
+    assert job.damaged == ("C", "A")
     assert [round(path.area / 25.4**2, 6) for path in panel.cut_outs] == [88, 20]
     assert panel.cut_outs[1].bounds.height == pytest.approx(254.0)  # turned by 90°
     (lock,) = panel.defects

@@ -22,7 +22,7 @@ from panelwright.layout.panel import (
     rectangular_outline,
     rectangular_place,
 )
-from panelwright.layout.panel.datum import Datum, Reference, choose_datum
+from panelwright.layout.panel.datum import Datum, Flaw, Found, Reason, Reference, choose_datum
 
 
 def door(**outline: tuple[float, float, float, float]) -> Panel:
@@ -33,7 +33,7 @@ def door(**outline: tuple[float, float, float, float]) -> Panel:
 def mirrored(datum: Datum) -> Datum:
     """Return the same line on a panel that was turned over: it now runs the other way."""
     first, last = (
-        Reference(r.name, Point(-r.point.x, r.point.y), r.how) for r in (datum.first, datum.last)
+        replace(r, point=Point(-r.point.x, r.point.y)) for r in (datum.first, datum.last)
     )
     return replace(datum, first=first, last=last, corners=(), references=(first, last))
 
@@ -78,7 +78,7 @@ def test_a_waney_slab_has_no_corner_to_hold_a_tape_to() -> None:
     datum = choose_datum(Panel(outline_through(below + above), 55))
     assert datum.struck
     assert [r.name for r in datum.references] == ["P", "Q"]
-    assert {c.why for c in datum.corners} == {"not crisp"}
+    assert {c.flaw for c in datum.corners} == {Flaw.NOT_CRISP}
 
 
 def test_a_round_panel_is_measured_from_a_line_across_it() -> None:
@@ -99,52 +99,93 @@ def test_a_round_ended_panel_is_measured_from_its_straight_edge() -> None:
 
 
 @pytest.mark.parametrize(
-    ("panel", "name", "why"),
+    ("panel", "name", "flaw"),
     [
-        (door(radii=(0.0, 0.0, 60.0, 0.0)), "C", "rounded, clipped or notched"),
-        (door(clips=(0.0, 40.0, 0.0, 0.0)), "B", "rounded, clipped or notched"),
+        (door(radii=(0.0, 0.0, 60.0, 0.0)), "C", Flaw.GONE),
+        (door(clips=(0.0, 40.0, 0.0, 0.0)), "B", Flaw.GONE),
         (
             replace(
                 door(),
                 cut_outs=(rectangular_place(Point(1981, 838), 100, 80),),
             ),
             "C",
-            "cut away",
+            Flaw.CUT_AWAY,
         ),
         (
             door().with_defect(
                 Defect("rot", rectangular_place(Point(0, 838), 90, 90), frozenset({Spoils.SHOWING}))
             ),
             "D",
-            "spoilt by rot",
+            Flaw.SPOILT,
         ),
     ],
 )
-def test_bad_corners_are_not_used(panel: Panel, name: str, why: str) -> None:
+def test_bad_corners_are_not_used(panel: Panel, name: str, flaw: Flaw) -> None:
     """No tape is held to a corner that is rounded, clipped, cut away or spoilt."""
     datum = choose_datum(panel)
     corner = datum.corner(name)
     assert corner is not None
-    assert (corner.usable, corner.why) == (False, why)
+    assert (corner.usable, corner.flaw) == (False, flaw)
     assert name not in {r.name for r in datum.references}
 
 
-def test_points_are_struck_for_chewed_corners() -> None:
-    """P and Q stand in for A and B, 50 mm along the edge, and lengths run from P."""
-    datum = choose_datum(door(), chewed=frozenset({"A", "B"}))
-    assert (datum.names, datum.struck) == (("P", "Q"), False)
-    assert datum.start == Point(50.0, 0.0)
-    assert datum.first.distance == pytest.approx(50.0)
-    assert datum.coordinates(Point(450.0, 370.0)).along == pytest.approx(400.0)
+def test_points_are_struck_for_damaged_corners() -> None:
+    """P and Q stand in for A and B, 50 mm along the edge; lengths run from D–A prolonged."""
+    datum = choose_datum(door(), damaged=frozenset({"A", "B"}))
+    assert (datum.names, datum.struck) == (("A", "Q"), False)
+    assert (datum.start, datum.first.found, datum.first.edge) == (
+        Point(0.0, 0.0),
+        Found.PROLONGED,
+        "D–A",
+    )
+    assert [(r.name, r.beside, r.distance) for r in datum.references[:2]] == [
+        ("P", "A", pytest.approx(50.0)),
+        ("Q", "A", pytest.approx(1931.0)),
+    ]
+    assert datum.coordinates(Point(450.0, 370.0)).along == pytest.approx(450.0)
     assert {r.name for r in datum.references} == {"P", "Q", "C", "D"}
+
+
+@pytest.mark.parametrize("corner", [{"radii": (40.0,) * 4}, {"clips": (60.0, 0.0, 0.0, 0.0)}])
+def test_no_figure_is_negative_beside_a_lost_corner(
+    corner: dict[str, tuple[float, float, float, float]],
+) -> None:
+    """A table with rounded corners, or a clipped A, has no wood before the start of its datum."""
+    panel = Panel(rectangular_outline(1200, 600, **corner), 22)
+    datum = choose_datum(panel)
+    assert datum.start == Point(0.0, 0.0)
+    assert datum.held.name == "P"
+    assert datum.held.point.distance_to(datum.start) == pytest.approx(datum.held.distance)
+    for row in panel.boundary.points(0.1):
+        offsets = datum.coordinates(Point.of(row))
+        assert min(offsets.along, offsets.square) > -1e-9
+
+
+def test_a_short_edge_is_not_prolonged_past_its_own_length() -> None:
+    """Where less of D–A is left than would be prolonged, P is struck and found from B."""
+    outline = rectangular_outline(1200, 600, radii=(400.0, 0.0, 0.0, 0.0))
+    datum = choose_datum(Panel(outline, 22))
+    assert (datum.first.name, datum.first.found) == ("P", Found.ON_EDGE)
+    assert (datum.first.beside, datum.first.distance) == ("B", pytest.approx(750.0))
+
+
+def test_a_struck_line_is_found_from_the_ends_of_edges() -> None:
+    """P and Q of a waney slab stand so far from the corners at its ends as a tape reads there."""
+    points = [Point(0, -60), Point(700, -64), Point(1500, -58), Point(2150, -75)]
+    above = [Point(2150, 716), Point(1200, 748), Point(600, 771), Point(0, 742)]
+    datum = choose_datum(Panel(outline_through(points + above), 55))
+    corners = {c.name: c.point for c in datum.corners}
+    for end, edge in ((datum.first, "D–A"), (datum.last, "B–C")):
+        assert (end.found, end.edge) == (Found.STRUCK, edge)
+        assert end.point.distance_to(corners[end.beside]) == pytest.approx(end.distance)
 
 
 def test_a_struck_point_moves_on_past_what_is_bad() -> None:
     """A point that stands in for a corner is struck beyond a defect that reaches along the edge."""
     rot = Defect("rot", rectangular_place(Point(0, 0), 300, 90), frozenset({Spoils.SHOWING}))
     datum = choose_datum(door().with_defect(rot))
-    assert datum.first.name == "P"
-    assert datum.start.x > 150.0
+    assert datum.held.name == "P"
+    assert datum.held.point.x > 150.0
 
 
 def test_a_given_line_has_the_wood_on_its_left() -> None:
@@ -174,8 +215,8 @@ def test_letters_start_at_the_datum_corner() -> None:
 def test_offsets_hold_when_the_panel_is_turned_over(x: float, y: float, turn: float) -> None:
     """On the panel turned over every offset has the same size; only left and right swap."""
     frame = Placement(Point(30.0, -20.0), turn)
-    first, last = (Reference(n, frame(Point(d, 0)), "") for n, d in (("P", 0.0), ("Q", 900.0)))
-    datum = Datum(first, last, True, "", (), (first, last))
+    first, last = (Reference(n, frame(Point(d, 0))) for n, d in (("P", 0.0), ("Q", 900.0)))
+    datum = Datum(first, last, True, Reason.GIVEN, (), (first, last))
     point = Point(x, y)
     face, back = datum.coordinates(point), mirrored(datum).coordinates(Point(-x, y))
     assert back.along == pytest.approx(face.along, abs=1e-9)
@@ -186,8 +227,8 @@ def test_offsets_hold_when_the_panel_is_turned_over(x: float, y: float, turn: fl
 def test_a_point_is_found_again_from_its_offsets(x: float, y: float, turn: float) -> None:
     """What `coordinates` measures, `at` puts back."""
     frame = Placement(Point(5.0, 7.0), turn)
-    first, last = (Reference(n, frame(Point(d, 0)), "") for n, d in (("A", 0.0), ("B", 500.0)))
-    datum = Datum(first, last, False, "")
+    first, last = (Reference(n, frame(Point(d, 0))) for n, d in (("A", 0.0), ("B", 500.0)))
+    datum = Datum(first, last, False, Reason.STRAIGHT)
     offsets = datum.coordinates(Point(x, y))
     back = datum.at(offsets.along, offsets.square)
     assert back.distance_to(Point(x, y)) < 1e-8

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 import numpy as np
+import pytest
 import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -15,14 +16,22 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Arc, Line
 from panelwright.layout.geometry.tolerance import SAME_PLACE
-from panelwright.layout.marking import Ground, Kind, MarkSet, Workshop, marks_for, methods_for
+from panelwright.layout.marking import (
+    Ground,
+    Kind,
+    MarkSet,
+    Swing,
+    Workshop,
+    marks_for,
+    methods_for,
+)
 from panelwright.layout.marking.freeform_places import FreeformPlaces
-from panelwright.layout.marking.round_methods import HollowSwing, Swing
 from panelwright.layout.outlines import PIECE_AS_FOUND, Freeform
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
+from panelwright.layout.words.ways import points_of
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)
 MIDDLE = Point(4500.3, 3499.7)
@@ -141,11 +150,12 @@ def test_a_hollow_arc_has_a_larger_core() -> None:
         (500, 494),
         (500, 506),
     ]
-    kinds = {type(m.figures) for m in methods_for(top) if m.name == "trammel bar"}
-    assert kinds == {Swing, HollowSwing}
-    last = [m for m in methods_for(top) if m.name == "trammel bar"][-1]
-    assert "Join" in {step.title for m in methods_for(top) for step in m.steps}
-    assert last.serves
+    swung = [m for m in methods_for(top) if m.name == "trammel bar"]
+    assert [m.figures.hollow for m in swung] == [False, True]
+    assert [m.figures.core_radius(6.0) for m in swung] == pytest.approx([494.0, 506.0])
+    assert [m.joins for m in swung] == [0, 2]
+    assert points_of(swung[-1], Tape())[-1].startswith("Join: each straight side")
+    assert swung[-1].serves
 
 
 def test_what_is_drawn_by_points_or_flat_arcs_goes_by_a_template() -> None:

@@ -1,4 +1,4 @@
-"""Marks, cross-measures and crossings: laws that hold for any top on any panel."""
+"""Marks, tie measurements and crossings: laws that hold for any top on any panel."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Arc, EllipticArc
 from panelwright.layout.geometry.tolerance import CURVE
 from panelwright.layout.marking import Kind, marks_for
-from panelwright.layout.marking.ties import cross_measure, tape_error
+from panelwright.layout.marking.ties import best_ties, tape_error
 from panelwright.layout.outlines import (
     Capsule,
     Circle,
@@ -40,6 +40,8 @@ from panelwright.layout.panel import (
 from panelwright.layout.panel.datum import Reference, choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
+from panelwright.layout.words.marks import marks_words
+from panelwright.layout.words.say import Say
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)
 MIDDLE = Point(4500, 3500)
@@ -53,8 +55,8 @@ def test_offsets_and_tapes_find_the_mark(outline: Outline, turn: float) -> None:
     at = {r.name: r.point for r in datum.references}
     for mark in marks.marks:
         assert datum.at(mark.along, mark.square).distance_to(mark.point) < 1e-8
-        if mark.cross is not None:
-            for tie in (mark.cross.first, mark.cross.second):
+        if mark.ties is not None:
+            for tie in (mark.ties.first, mark.ties.second):
                 assert at[tie.name].distance_to(mark.point) == pytest.approx(tie.distance)
 
 
@@ -151,11 +153,11 @@ def test_a_tangent_point_is_a_radius_from_its_centre() -> None:
 def test_two_square_tapes_beat_two_slanting_ones(turn: float, one: float, other: float) -> None:
     """Of pairs of the same lengths the one that crosses square has the least error."""
     point = Point(0, 0)
-    first = Reference("A", Point.polar(one, turn), "")
-    square = Reference("B", Point.polar(other, turn + math.pi / 2), "")
-    slanting = Reference("C", Point.polar(other, turn + 1.0), "")
-    best = cross_measure(point, (first, square))
-    worse = cross_measure(point, (first, slanting))
+    first = Reference("A", Point.polar(one, turn))
+    square = Reference("B", Point.polar(other, turn + math.pi / 2))
+    slanting = Reference("C", Point.polar(other, turn + 1.0))
+    best = best_ties(point, (first, square))
+    worse = best_ties(point, (first, slanting))
     assert best is not None
     assert best.crossing == pytest.approx(math.pi / 2)
     assert best.error == pytest.approx(math.hypot(tape_error(one), tape_error(other)))
@@ -163,9 +165,9 @@ def test_two_square_tapes_beat_two_slanting_ones(turn: float, one: float, other:
 
 
 def test_tapes_along_one_line_fix_nothing() -> None:
-    """Two reference points in line with a mark give no cross-measure."""
-    line = (Reference("A", Point(0, 0), ""), Reference("B", Point(900, 0), ""))
-    assert cross_measure(Point(400, 0), line) is None
+    """Two reference points in line with a mark give no tie measurement."""
+    line = (Reference("A", Point(0, 0)), Reference("B", Point(900, 0)))
+    assert best_ties(Point(400, 0), line) is None
 
 
 def test_tape_error_is_two_at_three_metres() -> None:
@@ -177,8 +179,8 @@ def test_tape_error_is_two_at_three_metres() -> None:
 def test_rounded_tapes_miss_by_no_more_than_stated(x: float, y: float, imperial: bool) -> None:
     """Where both tapes are rounded, their new crossing lies within the stated distance."""
     tape, point = Tape(imperial), Point(x, y)
-    ends = (Reference("A", Point(0, 0), ""), Reference("B", Point(1200, 0), ""))
-    cross = cross_measure(point, ends)
+    ends = (Reference("A", Point(0, 0)), Reference("B", Point(1200, 0)))
+    cross = best_ties(point, ends)
     assert cross is not None
     a, b = tape.nearest(cross.first.distance), tape.nearest(cross.second.distance)
     along = (a * a - b * b + 1200.0**2) / 2400.0
@@ -200,10 +202,11 @@ def test_a_centre_off_the_panel_is_said_to_be() -> None:
     panel = replace(WIDE, cut_outs=(rectangular_place(Point(4200, 3500), 200, 100),))
     marks = marks_for(Top(panel, Capsule(1400, 800), Placement(MIDDLE)), choose_datum(panel))
     one, other = marks.mark("C1"), marks.mark("C2")
-    assert (one.on_wood, other.on_wood) == (False, True)
-    assert one.off_by == pytest.approx(50.0)
-    assert "board of the same thickness" in one.advice
-    assert other.advice == ""
+    assert other.off is None
+    assert one.off is not None
+    assert one.off.distance == pytest.approx(50.0)
+    (advice,) = marks_words(marks, Say(Tape(), choose_datum(panel))).warnings
+    assert advice.startswith("C1: 50 mm off the wood: clamp a board of the same thickness")
 
 
 def test_a_nail_in_a_defect_is_bridged() -> None:
@@ -211,9 +214,8 @@ def test_a_nail_in_a_defect_is_bridged() -> None:
     soft = Defect("knot", round_place(Point(4500 - 400, 3500), 60), frozenset({Spoils.BEARING}))
     panel = WIDE.with_defect(soft)
     marks = marks_for(Top(panel, Oval(1000, 600), Placement(MIDDLE)), choose_datum(panel))
-    assert marks.mark("N1").on_wood
-    assert "knot" in marks.mark("N1").advice
-    assert marks.mark("N2").advice == ""
+    assert marks.mark("N1").off is None
+    assert (marks.mark("N1").defect, marks.mark("N2").defect) == ("knot", "")
 
 
 def test_an_unknown_label_is_refused() -> None:

@@ -24,8 +24,8 @@ from panelwright.layout.marking import (
     Workshop,
     methods_for,
 )
+from panelwright.layout.marking.instruments import Swing
 from panelwright.layout.marking.oval_methods import OvalOrdinates
-from panelwright.layout.marking.round_methods import Swing
 from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
 
 SIZES = st.tuples(st.floats(300.0, 2500.0), st.floats(0.42, 0.95))
@@ -92,7 +92,7 @@ def test_an_oval_is_out_by_what_is_stated(
     """String, rod, square, arcs and ordinates lie from the ellipse by their stated line error."""
     length, ratio = size
     oval = Oval(length, length * ratio)
-    for method in methods_for(oval, Workshop(nail=nail, pencil=pencil, square_arm=5000.0)):
+    for method in methods_for(oval, Workshop(nail=nail, pencil=pencil, tongue=5000.0)):
         if "45°" in method.name and not method.serves:
             continue
         far = off_path(drawn(method, oval), oval.path()).max()

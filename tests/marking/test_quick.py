@@ -39,6 +39,8 @@ from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import MM_PER_INCH, Tape, Units, parse_length
+from panelwright.layout.words.marks import beyond_words
+from panelwright.layout.words.ways import against_words, ordinates_table, points_of
 
 
 def named(methods: tuple[Method, ...], name: str) -> Method:
@@ -116,9 +118,9 @@ def test_the_centre_of_a_high_arc_lies_on_its_side_of_the_chord() -> None:
     """A high arc is swung about a centre towards it, a flat one away from it; none is minus."""
     said = {
         rise: " ".join(
-            step.text(Tape())
+            point
             for method in mark_arc(LargeArc.from_chord_and_rise(900.0, rise)).methods
-            for step in method.steps
+            for point in points_of(method, Tape())
         )
         for rise in (600.0, 300.0)
     }
@@ -140,7 +142,7 @@ def test_the_first_method_is_the_truest_that_serves(
     serving = [m for m in methods if m.serves]
     assert methods[: len(serving)] == tuple(serving)
     assert [m.error for m in serving] == sorted(m.error for m in serving)
-    assert all(m.why_not for m in methods[len(serving) :])
+    assert all(m.against for m in methods[len(serving) :])
     assert all(set(m.tools) <= tools for m in serving)
 
 
@@ -148,14 +150,16 @@ def test_a_framing_square_reaches_as_far_as_its_arms() -> None:
     """A square whose arms are shorter than (L − W)/2 does not serve, and that is said."""
     assert named(mark_oval(1700.0, 900.0).methods, "framing square").serves
     square = named(mark_oval(1800.0, 900.0).methods, "framing square")
-    assert square.reason(Tape()).startswith("its shorter arm, 406, does not reach the 450")
-    assert "16" in square.reason(Tape(imperial=True))
+    assert against_words(square, Tape()) == (
+        "its tongue, 406, does not reach the 450 that the pins run"
+    )
+    assert "16" in against_words(square, Tape(imperial=True))
 
 
 def test_no_forty_five_degree_oval_of_three_to_one() -> None:
     """Three times as long as wide, the 45° oval cannot be, and that is said."""
     method = named(mark_oval(1800.0, 600.0).methods, "four-centre oval, 45°")
-    assert "too long for its width" in method.why_not
+    assert "too long for its width" in against_words(method, Tape())
 
 
 def test_a_side_centre_off_the_panel_needs_a_board() -> None:
@@ -170,7 +174,6 @@ def test_a_side_centre_off_the_panel_needs_a_board() -> None:
     assert below is not None
     assert below.edge == "A–B"
     assert below.distance == pytest.approx(545.79 - 370.0, abs=0.01)
-    assert "beyond edge A–B" in below.advice
     above = pivots["side 2"]
     assert above is not None
     assert above.edge == "C–D"
@@ -187,16 +190,19 @@ def test_a_hole_has_no_edge() -> None:
     off = ground.missing(Point(0.0, 0.0))
     assert off is not None
     assert (off.edge, off.distance) == ("", pytest.approx(30.0))
-    assert "off the wood" in off.advice
+    assert beyond_words(off, Tape()) == "30 mm off the wood"
 
 
 @settings(max_examples=25)
 @given(strategies.every_outline)
-def test_every_step_can_be_written(outline: Outline) -> None:
-    """Every step of every method names only figures that it carries, in mm and in inches."""
+def test_every_way_has_words(outline: Outline) -> None:
+    """Every way to draw is told point by point, each a sentence, in mm and in inches."""
     for method in methods_for(outline):
-        for step in method.steps:
-            assert "{" not in step.text(Tape()) + step.text(Tape(imperial=True))
+        for tape in (Tape(), Tape(imperial=True)):
+            points = points_of(method, tape)
+            assert points
+            assert all(p.endswith(".") and ": " in p and ".." not in p for p in points)
+            assert (ordinates_table(method.figures, tape) is None) is (method.name != "ordinates")
 
 
 def test_a_rectangle_has_no_curve() -> None:

@@ -24,6 +24,7 @@ from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import Datum, choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
+from panelwright.layout.words.marks import proves_words
 
 PANEL = Panel(rectangular_outline(9000, 7000), 20)
 tapes = st.sampled_from([Tape(), Tape(imperial=True)])
@@ -139,7 +140,7 @@ def test_all_sides_and_both_widths_are_checked(top: RegularPolygon, turn: float)
     marks = marks_for(Top(PANEL, top, Placement(Point(4500, 3500), turn)), choose_datum(PANEL))
     told: dict[str, list[float]] = {}
     for check in marks.checks:
-        told.setdefault(check.why.split(":")[0], []).append(check.distance)
+        told.setdefault(proves_words(check).split(":")[0], []).append(check.distance)
     sides, half = top.sides, top.sides // 2
     assert told["side"] == pytest.approx([top.side] * sides)
     assert told["across the corners"] == pytest.approx([top.across_corners] * half)

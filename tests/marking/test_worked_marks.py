@@ -7,8 +7,8 @@ from worked_panels import BENCH_TOP, BOWED_TOP, DOOR, SLAB, WORKTOP, Worked
 
 
 def tie(job: Worked, label: str) -> dict[str, str]:
-    """Return the cross-measures of a mark."""
-    cross = job.marks.mark(label).cross
+    """Return the tie measurements of a mark."""
+    cross = job.marks.mark(label).ties
     assert cross is not None
     return {t.name: job.tape.figure(t.distance) for t in (cross.first, cross.second)}
 
@@ -41,7 +41,7 @@ def check(job: Worked, start: str, end: str) -> str:
     ],
 )
 def test_centres_and_nails(job: Worked, label: str, where: list[str], ties: dict[str, str]) -> None:
-    """Offsets and cross-measures of every centre are those found by hand."""
+    """Offsets and tie measurements of every centre are those found by hand."""
     assert offsets(job, label) == where
     assert tie(job, label) == ties
 

@@ -17,9 +17,9 @@ TEXTS = [path.name for path in sorted(KEPT.iterdir()) if path.suffix != ".pdf"]
 DRAWN = {
     "bench-sheet.html": r'<path d="M (\S+)',
     "plan.svg": r'<path d="M (\S+)',
-    "template.svg": r'<path d="M (\S+)',
-    "template.dxf": r"AcDbLine\n 10\n(\S+)",
-    "template.pdf": r"([\d.]+) [\d.]+ m ",
+    "template-mirrored.svg": r'<path d="M (\S+)',
+    "template-mirrored.dxf": r"AcDbLine\n 10\n(\S+)",
+    "template-mirrored.pdf": r"([\d.]+) [\d.]+ m ",
 }
 """Where the first path of each drawing begins: its x."""
 
@@ -103,8 +103,8 @@ def test_a_word_that_changed_is_told() -> None:
     (line,) = told_of("bench-sheet.html", replaced("scrap</td>", "keep</td>"))
     assert 'step 35, "Offcuts"' in line
     assert line.endswith(": was td: scrap, is td: keep")
-    (line,) = told_of("template.pdf", replaced("(print at 100 %", "(printed at 100 %"))
-    assert line.startswith("template.pdf, sheet 2, ")
+    (line,) = told_of("template-mirrored.pdf", replaced("(print at 100 %", "(printed at 100 %"))
+    assert line.startswith("template-mirrored.pdf, sheet 2, ")
     (line,) = told_of("plan.json", replaced('"right tap hole"', '"right hole"'))
     assert line.endswith("was right tap hole, is right hole")
 
@@ -114,8 +114,8 @@ def test_a_word_that_changed_is_told() -> None:
     [
         ("plan.svg", r'<path d="[^"]*" />|<path d="[^"]*"></path>', "plan.svg, "),
         ("bench-sheet.html", r"<tr><td>3</td><td>right tap hole.*?</tr>", 'step 1, "What it'),
-        ("template.dxf", r"  0\nCIRCLE\n.*?(?=  0\n)", "template.dxf, layer "),
-        ("template.pdf", r"[\d.]+ [\d.]+ m [\d.]+ [\d.]+ l S", "template.pdf, sheet 2, "),
+        ("template-mirrored.dxf", r"  0\nCIRCLE\n.*?(?=  0\n)", "template.dxf, layer "),
+        ("template-mirrored.pdf", r"[\d.]+ [\d.]+ m [\d.]+ [\d.]+ l S", "template.pdf, sheet 2, "),
         ("plan.json", r'"corner_radius": null,', "plan.json, top, corner_radius"),
     ],
 )
@@ -139,4 +139,4 @@ def test_two_elements_that_changed_places_are_told() -> None:
         one, other = re.findall(r"<text [^>]*>[^<]*</text>", text)[:2]
         return text.replace(one, "@").replace(other, one, 1).replace("@", other, 1)
 
-    assert told_of("template.svg", swapped)
+    assert told_of("template-mirrored.svg", swapped)

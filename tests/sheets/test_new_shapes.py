@@ -96,7 +96,7 @@ def test_every_file_is_written(wish: str) -> None:
     files = files_of(wish)
     assert len(files) == 7
     assert size_words(plan_for(wish)) in str(files["bench-sheet.html"])
-    document = ezdxf.read(io.StringIO(str(files["template.dxf"])))
+    document = ezdxf.read(io.StringIO(str(files["template-mirrored.dxf"])))
     assert not document.audit().errors
     assert abs(plan_for(wish).offcuts.balance.error) < 1e-6
 
@@ -107,10 +107,10 @@ def test_a_kept_edge_is_drawn_as_one(wish: str) -> None:
     drawn = [g for g in plan_scene(plan_for(wish)).groups if g.layer is layers.KEPT]
     strokes = [item for group in drawn for item in group.items if isinstance(item, Stroke)]
     assert len(strokes) == 2  # the edge, and its sample in the legend
-    document = ezdxf.read(io.StringIO(str(files_of(wish)["template.dxf"])))
+    document = ezdxf.read(io.StringIO(str(files_of(wish)["template-mirrored.dxf"])))
     on_layer = document.modelspace().query(f'*[layer=="{layers.KEPT.key}"]')
     assert len(on_layer) == 1
-    assert "lay it on the panel" in str(files_of(wish)["template.svg"])
+    assert "lay it on the panel" in str(files_of(wish)["template-mirrored.svg"])
     words = str(files_of(wish)["bench-sheet.html"])
     assert "Kept edge AB" in words
     assert "None of it along the kept edge" in words
@@ -118,7 +118,7 @@ def test_a_kept_edge_is_drawn_as_one(wish: str) -> None:
 
 def test_a_top_that_keeps_nothing_shows_no_kept_edge() -> None:
     """Neither layer nor words of it appear on the sheets of an octagon."""
-    for name in ("plan.svg", "template.svg", "bench-sheet.html"):
+    for name in ("plan.svg", "template-mirrored.svg", "bench-sheet.html"):
         assert "ept edge" not in str(files_of("octagon")[name])
 
 

@@ -137,12 +137,20 @@ def test_two_tapes_find_the_same_marks(plan_and_page: tuple[Plan, Page]) -> None
     places = {reference.name: reference.point for reference in datum.references}
     (table,) = page.step("The same by two tapes").tables
     assert len(table.rows) >= 3
-    for label, one, other, within in table.rows:
+    crossed: list[float] = []
+    for label, one, other, angle, within in table.rows:
         (first, at), (second, to) = (_tape(words, places, inches) for words in (one, other))
         mark = held.mark(label).point
         found = min(_crossing(at, first, to, second), key=mark.distance_to)
         stated = float(within) * (INCH if inches else 1.0)
         assert found.distance_to(mark) <= stated
+        ways = (at - mark, to - mark)
+        turn = math.degrees(abs(math.atan2(ways[0].cross(ways[1]), ways[0].dot(ways[1]))))
+        crossed.append(min(turn, 180 - turn))
+        assert crossed[-1] == pytest.approx(float(angle.removesuffix("°")), abs=0.51)
+    words = page.step("The same by two tapes").text
+    assert ("near a right angle" in words) is (min(crossed) >= 70)
+    assert ("at a slant" in words) is (min(crossed) < 45)
 
 
 def _tape(words: str, places: dict[str, Point], inches: bool) -> tuple[float, Point]:

@@ -21,7 +21,7 @@ from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Capsule, Oval
 from panelwright.layout.sheets.template_drawing import template_drawing
-from panelwright.layout.sheets.template_parts import CheckBar, joint_ticks, pennant
+from panelwright.layout.sheets.template_parts import CheckBar, face_mark, joint_ticks
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.units import Tape
 
@@ -111,10 +111,10 @@ def test_a_bar_is_as_long_as_its_words(room: float, upright: bool, imperial: boo
     assert len(set(along)) == len(along)
 
 
-def test_the_pennant_differs_from_behind() -> None:
+def test_the_face_mark_differs_from_behind() -> None:
     """Mirrored, the flag flies to the left of its pole, in the same box."""
     for mirrored in (False, True):
-        pole, flag, foot = pennant(Point(100, 50), mirrored=mirrored)
+        pole, flag, foot = face_mark(Point(100, 50), mirrored=mirrored)
         assert (flag.bounds.middle.x < pole.bounds.middle.x) == mirrored
         assert foot.bounds.bottom == pytest.approx(50)
         assert min(p.bounds.left for p in (pole, flag, foot)) == pytest.approx(100)

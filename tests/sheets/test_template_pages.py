@@ -250,11 +250,11 @@ def test_neighbours_are_named_at_their_edges() -> None:
         tile = proposal.plan.tile(name)
         words = " · ".join(t.words for t in scenes[number].on(layers.SHEET) if isinstance(t, Text))
         for beside in (tile.right, tile.below):
-            assert not beside or f"trim here, lay it on {beside}" in words
+            assert not beside or f"trim here, lay it on sheet {beside}" in words
         for beside in (tile.left, tile.above):
-            assert not beside or f"{beside} lies on this strip" in words
+            assert not beside or f"sheet {beside} lies on this strip" in words
         large = [t for t in scenes[number].on(layers.LETTERING) if isinstance(t, Text)]
-        assert max(large, key=lambda text: text.height).words == name
+        assert max(large, key=lambda text: text.height).words == f"sheet {name}"
 
 
 def test_no_words_cover_one_another() -> None:
@@ -276,7 +276,7 @@ def test_no_words_cover_one_another() -> None:
 
 
 def test_mirrored_sheets_cannot_be_taken_for_the_face() -> None:
-    """Seen from the underside every page says MIRRORED, and the pennant flies the other way."""
+    """Seen from the underside every page says MIRRORED, and its flag flies the other way."""
     content = _bench_top()
     for seen, says in ((content, False), (content.from_underside(), True)):
         scenes = template_pages(seen, proposed(seen, A4))

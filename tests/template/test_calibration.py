@@ -111,19 +111,19 @@ def test_a_page_on_its_side_is_corrected_on_its_side() -> None:
 
 def test_wrong_paper_reads_as_measured() -> None:
     """A4 fitted to Letter leaves 94.07 of 100, Letter on A4 97.27, within margins 95.97."""
-    on_letter = {w.mistake: 100 * w.scale for w in wrong_prints(A4)}
-    assert on_letter["fitted to Letter"] == pytest.approx(94.07, abs=0.01)
-    assert on_letter["shrunk to the printable area"] == pytest.approx(95.97, abs=0.01)
-    on_a4 = {w.mistake: 100 * w.scale for w in wrong_prints(LETTER)}
-    assert on_a4["fitted to A4"] == pytest.approx(97.27, abs=0.01)
+    on_letter = {w.sheet: 100 * w.scale for w in wrong_prints(A4)}
+    assert on_letter["Letter"] == pytest.approx(94.07, abs=0.01)
+    assert on_letter[""] == pytest.approx(95.97, abs=0.01)
+    on_a4 = {w.sheet: 100 * w.scale for w in wrong_prints(LETTER)}
+    assert on_a4["A4"] == pytest.approx(97.27, abs=0.01)
     assert wrong_prints(ROLL_610) == ()
 
 
 def test_only_mistakes_that_could_pass_are_told() -> None:
     """A3 is held against Tabloid, not against A4, half its size; Legal against both small ones."""
-    assert [w.mistake for w in wrong_prints(A3)][:-1] == ["fitted to Tabloid"]
-    assert [w.mistake for w in wrong_prints(TABLOID)][:-1] == ["fitted to A3"]
-    assert [w.mistake for w in wrong_prints(LEGAL)][:-1] == ["fitted to A4", "fitted to Letter"]
+    assert [w.sheet for w in wrong_prints(A3)][:-1] == ["Tabloid"]
+    assert [w.sheet for w in wrong_prints(TABLOID)][:-1] == ["A3"]
+    assert [w.sheet for w in wrong_prints(LEGAL)][:-1] == ["A4", "Letter"]
 
 
 @pytest.mark.parametrize("paper", PAPERS.values())

@@ -34,11 +34,11 @@ def content_of(outline: Outline) -> TemplateContent:
 @pytest.mark.parametrize(
     ("outline", "names"),
     [
-        (RegularPolygon(8, 900), {"whole", "half", "quarter", "end", "corner"}),
-        (RegularPolygon(6, 600), {"whole", "half", "quarter", "end"}),
+        (RegularPolygon(8, 900), {"whole", "half", "quarter", "end", "corner", "none"}),
+        (RegularPolygon(6, 600), {"whole", "half", "quarter", "end", "none"}),
         (Superellipse(1400, 700, 2.5), {"whole", "half", "quarter"}),
-        (GABLE, {"whole", "half"}),
-        (CORNER, {"whole"}),
+        (GABLE, {"whole", "half", "none"}),
+        (CORNER, {"whole", "none"}),
     ],
 )
 def test_a_portion_is_had_where_the_top_is_alike(outline: Outline, names: set[str]) -> None:
@@ -57,7 +57,7 @@ def test_no_end_is_printed_of_a_top_whose_middle_is_not_straight() -> None:
     bent = Freeform.through(
         [Point(0, 80), Point(600, 0), Point(1200, 80), Point(1000, 500), Point(200, 500)]
     )
-    assert [portion.name for portion in portions(content_of(bent))] == ["whole", "half"]
+    assert [portion.name for portion in portions(content_of(bent))] == ["whole", "half", "none"]
 
 
 @given(strategies.symmetrical_outlines.filter(lambda o: len(set(getattr(o, "radii", (0,)))) == 1))

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 import pytest
+import strategies
 from hypothesis import given, settings
 from readers import off_path
 from template_strategies import contents
@@ -13,10 +16,19 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Line
 from panelwright.layout.geometry.symmetry import is_symmetric
-from panelwright.layout.outlines import Capsule, Oval, Rectangle, RoundedRectangle
+from panelwright.layout.outlines import Capsule, Outline, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4, PaperError
-from panelwright.layout.template.portions import BEYOND, TAIL, Portion, portions, portions_named
+from panelwright.layout.template.portions import (
+    BEYOND,
+    FEW_CURVES,
+    TAIL,
+    Portion,
+    curved_share,
+    curves_of,
+    portions,
+    portions_named,
+)
 from panelwright.layout.template.proposal import proposals, proposed
 
 
@@ -66,7 +78,7 @@ def test_a_capsule_has_every_portion_but_a_corner() -> None:
     assert _names(Oval(1200, 700).path()) == ["whole", "half", "half", "quarter"]
     rounded = RoundedRectangle(1200, 700, (80, 80, 80, 80)).path()
     assert _names(rounded) == ["whole", "half", "half", "quarter", "end", "corner", "curves"]
-    assert _names(Rectangle(1200, 700).path()) == ["whole", "half", "half", "quarter"]
+    assert _names(Rectangle(1200, 700).path()) == ["whole", "half", "half", "quarter", "none"]
 
 
 def test_unlike_corners_cannot_be_flipped() -> None:
@@ -172,8 +184,66 @@ def test_the_proposal_takes_the_fewest_sheets() -> None:
     sheets = [proposal.sheets for proposal in proposals(content, A4)]
     assert sheets == sorted(sheets)
     assert proposals(content, A4)[0].portion.name == "corner"
-    assert proposed(content, A4).portion.name == "quarter"
     assert proposed(content, A4, portion="half").portion.name == "half"
+    round_ends = TemplateContent(
+        "Top", Capsule(1700, 700).path(), symmetric_x=True, symmetric_y=True
+    )
+    assert proposed(round_ends, A4).portion.name == "quarter"
+
+
+def test_a_top_with_few_curves_prints_only_those() -> None:
+    """Four corners of 80 need one sheet, straight sides none, and kept edges are not printed."""
+    few = RoundedRectangle(1700, 700, (80, 80, 80, 80)).path()
+    content = TemplateContent("Top", few, symmetric_x=True, symmetric_y=True)
+    assert curved_share(content) < FEW_CURVES
+    corner = proposed(content, A4)
+    assert (corner.portion.name, corner.sheets) == ("corner", 1)
+    odd = RoundedRectangle(1700, 700, (80, 80, 80, 200)).path()
+    assert (proposed(TemplateContent("Top", odd), A4).portion.name) == "curves"
+    desk = Path.through(
+        [Point(*p) for p in [(0, 0), (1500, 0), (1500, 600), (700, 600), (700, 1300), (0, 1300)]],
+        closed=True,
+    )
+    straight = proposed(TemplateContent("Desk", desk), A4)
+    assert (straight.portion.name, straight.sheets) == ("none", 0)
+    live = Path.through([Point(x, 300 + 20 * (x % 3)) for x in range(900, -901, -100)])
+    far, near = live.segments[-1].end, live.segments[0].start
+    ends = Line(far, Point(-900, -300)), Line(Point(900, -300), near)
+    lower = Line(ends[0].end, ends[1].start)
+    piece = Path((*live.segments, ends[0], lower, ends[1]))
+    kept = TemplateContent("Piece", piece, kept=(live,), unlined=(live,))
+    assert proposed(kept, A4).sheets == 0
+    assert proposed(TemplateContent("Piece", piece), A4, portion="whole").sheets > 5
+
+
+@given(strategies.every_outline)
+@settings(max_examples=60)
+def test_curves_and_straights_make_the_whole(outline: Outline) -> None:
+    """What "curves" shows is all that is no straight line, with tails that belong to straights."""
+    path = outline.path()
+    shown = curves_of(path)
+    straight = [s for s in path.segments if isinstance(s, Line)]
+    bent = [s for s in path.segments if not isinstance(s, Line)]
+    every = [s for run in shown for s in run.segments]
+    if not straight:
+        assert shown == (path,)
+        return
+    assert sorted(str(s) for s in every if not isinstance(s, Line)) == sorted(map(str, bent))
+    for tail in (s for s in every if isinstance(s, Line)):
+        assert tail.length <= TAIL + 1e-9
+        middle = np.array([tuple(tail.at(0.5))])
+        assert min(off_path(middle, Path((s,))).max() for s in straight) < 1e-6
+
+
+def test_a_curve_drawn_by_points_is_printed() -> None:
+    """A ring of sixty short sides is a curve: its template is the whole or a part of it."""
+    ring = Path.through(
+        [Point.polar(500 + 30 * math.cos(5 * t), t) for t in np.arange(60) / 60 * math.tau],
+        closed=True,
+    )
+    content = TemplateContent("Top", ring)
+    assert curved_share(content) == 1.0
+    assert proposed(content, A4).sheets > 1
 
 
 def test_the_underside_is_the_mirror_image() -> None:

@@ -29,7 +29,7 @@ from panelwright.layout.template.paper import (
     PaperError,
 )
 from panelwright.layout.template.proposal import proposals, proposed
-from panelwright.layout.template.tiles import TilePlan, tile_name
+from panelwright.layout.template.tiles import TilePlan
 from panelwright.layout.template.tiling import tiles_for
 
 MARK_ARM = 3.0
@@ -180,7 +180,7 @@ def test_the_bench_top_as_a_quarter_takes_six_sheets() -> None:
 def test_what_fits_one_sheet_is_on_one() -> None:
     """A small top takes one sheet, without seams, and a roll takes a big one whole."""
     small = tiles_for([circle(Point(0, 0), 90)], A4)
-    assert [tile.name for tile in small.tiles] == ["A1"]
+    assert [tile.name for tile in small.tiles] == ["1"]
     assert small.register_marks == ()
     assert len(tiles_for([Capsule(2400, 800).path()], ROLL_914).tiles) == 1
 
@@ -230,8 +230,25 @@ def test_what_cannot_be_printed_is_refused(white: Margins, overlap: float, says:
         tiles_for([circle(Point(0, 0), 300)], A4, white, overlap)
 
 
-def test_names_run_past_z() -> None:
-    """Rows are lettered A to Z and then AA, AB, and columns counted from 1."""
-    assert [tile_name(r, 0) for r in (0, 25, 26, 51, 52)] == ["A1", "Z1", "AA1", "AZ1", "BA1"]
+def test_sheets_are_not_called_like_paper_or_marks() -> None:
+    """Sheets are numbered row by row without gaps, corner crosses have Roman numerals."""
+    plan = tiles_for([Rectangle(1400, 900).path()], A4)
+    assert [tile.name for tile in plan.tiles] == [str(n) for n in range(1, len(plan.tiles) + 1)]
+    assert [cross.name for cross in plan.corner_crosses] == ["I", "II", "III", "IV"]
+    by_name = {tile.name: tile for tile in plan.tiles}
+    for tile in plan.tiles:
+        assert not tile.right or by_name[tile.right].left == tile.name
+        assert not tile.below or by_name[tile.below].above == tile.name
+
+
+def test_no_lines_take_no_sheets() -> None:
+    """Without anything to show there is no sheet, no mark and no length to check."""
+    plan = tiles_for([], ROLL_914)
+    assert plan.tiles == plan.register_marks == plan.check_lengths == ()
+    assert (plan.rows, plan.columns) == (0, 0)
+
+
+def test_papers_and_the_least_overlap() -> None:
+    """The papers go by the names that a job uses."""
     assert LEAST_OVERLAP == 8.0
     assert set(PAPERS) >= {"A4", "A3", "Letter", "Legal", "Tabloid", "roll 610", "roll 914"}

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from ...panel.datum import LETTERS
+from ...panel.corners import LETTERS
 from ..text.notes import Place, shown
 from .kinds import Kind
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ...legs.movement import SWING
 from ...panel.build import Kind as BuildKind
-from ...panel.datum import LETTERS
+from ...panel.corners import LETTERS
 from ...panel.materials import MATERIALS
 from ...units import Units
 from .figures import ABOVE_0, FROM_0, Counts, Number, Range, count, degrees
@@ -171,7 +171,7 @@ PANEL = Section(
             "{ from = [100, 50], to = [1900, 50] }",
         ),
         Key(
-            "chewed",
+            "damaged",
             Choices(Choice(names(*LETTERS), described='letters, `"A"` to `"O"`')),
             "Corners that are missing, or that no tape should be held to",
             (),

@@ -94,10 +94,10 @@ TEMPLATE = Section(
         Key(
             "mirrored",
             YesNo(),
-            "Whether it is drawn for work on the underside",
+            "Whether it is drawn as seen from the underside",
             _WISH.mirrored,
+            "the face that the work is marked on",
             "false",
-            "true",
         ),
         Key(
             "ordinates",

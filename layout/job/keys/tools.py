@@ -139,10 +139,10 @@ TOOLS = Section(
             '["string", "rod"]',
         ),
         Key(
-            "square_arm",
+            "tongue",
             Length(Range(0.0, 2000.0, above=True)),
-            "Shorter arm of the framing square",
-            _TOOLS.square_arm,
+            "Tongue of the framing square, its shorter arm",
+            _TOOLS.tongue,
             "406.4 mm",
             "300",
         ),

@@ -72,7 +72,7 @@ TOP = Section(
             "margin",
             FROM_0,
             "Kept to the panel's edges and cut-outs: 6 for sound edges, 10 for "
-            "chewed ones is usual",
+            "damaged ones is usual",
             0.0,
             "0",
             "6",

@@ -151,7 +151,7 @@ def _job(head: Values, panel: PanelRead, top: TopRead, tables: Tables) -> Job | 
             tape_error=top.values["tape_error"],
             step=Job.usual_step(units) if step is None else step,
             datum=panel.datum,
-            chewed=panel.values["chewed"],
+            damaged=panel.values["damaged"],
             missing=_missing(panel, tables.lines),
         )
     except LayoutError as error:

@@ -10,7 +10,7 @@ from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import SAME_POINT
 from ...panel.build import Build
-from ...panel.datum import LETTERS
+from ...panel.corners import LETTERS
 from ...panel.defect import Defect
 from ...panel.edges import edges_of
 from ...panel.panel import Panel
@@ -69,7 +69,7 @@ def read_panel(raw: object, place: Place) -> PanelRead:
     cut_outs = _cut_outs(values["cutouts"], values.at("cutouts"))
     face = _face(around, cut_outs, values.at("cutouts"))
     if outline is not None:
-        _check_chewed(values, outline)
+        _check_damaged(values, outline)
     _check_flattened(values)
     return PanelRead(
         values=values,
@@ -175,12 +175,12 @@ def _check_flattened(values: Values) -> None:
         )
 
 
-def _check_chewed(values: Values, outline: Path) -> None:
+def _check_damaged(values: Values, outline: Path) -> None:
     count = len(edges_of(outline))
-    for i, letter in enumerate(values["chewed"] or ()):
+    for i, letter in enumerate(values["damaged"] or ()):
         if not LETTERS.index(letter) < count <= len(LETTERS):
             known = f"{count} corners, A to {LETTERS[count - 1]}" if count else "no corners"
-            (values.at("chewed") / i).wrong(
+            (values.at("damaged") / i).wrong(
                 f"there is no corner {letter}: the panel has {known}"
                 if count <= len(LETTERS)
                 else f"the panel has {count} edges, so its corners go without letters: give a datum"

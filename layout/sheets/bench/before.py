@@ -5,9 +5,9 @@ from __future__ import annotations
 from ...job.plan import Plan
 from ...panel import Face, Kind, Spoils
 from ...panel.lifting import lifters, people
-from ..steps.setting_out import datum_scene, faults_scene
-from .rows import BenchStep, Section, Table
-from .square import is_square
+from ...words.datum import datum_words, square_words
+from ..steps.setting_out import datum_scene, faults_scene, square_scene
+from .rows import BenchStep, Section, Table, say_of
 
 TWIST = 3.0
 """What winding sticks may show at the ends of a panel, mm (common practice)."""
@@ -21,7 +21,7 @@ _SPOILS = {
 
 def before(plan: Plan) -> Section:
     """Return the steps before the first mark."""
-    steps = (_assess(plan), _metal(plan), _flatness(plan), _datum(plan), is_square(plan))
+    steps = (_assess(plan), _metal(plan), _flatness(plan), _datum(plan), _square(plan))
     return Section("Before any mark", steps)
 
 
@@ -102,28 +102,8 @@ def _flatness(plan: Plan) -> BenchStep:
 
 
 def _datum(plan: Plan) -> BenchStep:
-    datum, tape = plan.datum, plan.job.tape
-    words = [f"All square measures are taken from {datum.name}: {datum.why}."]
-    corners = {corner.name for corner in datum.corners}
-    for reference in datum.references:
-        if reference.name not in corners:
-            how = reference.how.format(distance=tape.measure(reference.distance))
-            words.append(f"{reference.name}: {how}.")
-    bad = [f"{corner.name} ({corner.why})" for corner in datum.corners if not corner.usable]
-    if bad:
-        words.append(f"No tape is held to corner {', '.join(bad)}.")
-    if datum.struck:
-        words.append(
-            f"Stretch a string from {datum.first.name} to {datum.last.name} "
-            f"({tape.measure(datum.length)} apart), chalk it, then knife it along a straightedge."
-        )
-    else:
-        words.append(
-            f"Hold a string along {datum.name}: no gap above {tape.measure(1.0)}, "
-            "else plane it true."
-        )
-    words.append(
-        "Chalk the letters on both faces. Turned over, every figure stays the same; "
-        "only left and right swap."
-    )
-    return BenchStep(f"Datum {datum.name}", tuple(words), drawing=datum_scene(plan))
+    return BenchStep.of(datum_words(plan.datum, say_of(plan)), datum_scene(plan))
+
+
+def _square(plan: Plan) -> BenchStep:
+    return BenchStep.of(square_words(plan.check, plan.datum, say_of(plan)), square_scene(plan))

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 
 from ...cutting.cut import EdgePoint, Trim, TrimKind
 from ...job.plan import Plan
-from ...marking.mark import Mark
 from ...marking.marks import MarkSet
 from ...panel.datum import Datum
+from ...words.marks import checks_words, left_words, lines_words, marks_words, ties_words
 from ..steps.ground import Wood
 from ..steps.setting_out import (
     checks_scene,
@@ -16,12 +16,11 @@ from ..steps.setting_out import (
     face_scene,
     lines_scene,
     marks_scene,
-    tied_marks,
     ties_scene,
 )
 from ..steps.straight import saw_lines_scene
 from .draw import drawn
-from .rows import BenchStep, Section, Table, sentence, unit_words
+from .rows import BenchStep, Section, Table, say_of, sentence
 
 
 def marks(plan: Plan) -> Section:
@@ -74,126 +73,28 @@ def _face(plan: Plan) -> BenchStep:
 
 
 def _table(plan: Plan, wood: Wood, held: MarkSet) -> BenchStep:
-    datum, tape = wood.datum, plan.job.tape
-    headings = (
-        "Mark",
-        "What it is",
-        f"Along {datum.name} from {datum.first.name}",
-        f"Square from {datum.name}",
-        "Rounded by",
-    )
-    rows = tuple(
-        (
-            mark.label,
-            mark.kind.value,
-            tape.figure(mark.along),
-            tape.figure(mark.square),
-            tape.exact(mark.rounding_error(tape), 1),
-        )
-        for mark in held.marks
-    )
-    caption = (
-        f"In {unit_words(tape)}, to the nearest {'1/16' if tape.imperial else '1'}; the last "
-        "column is how far that moves the mark. A minus sign means the other side of the line."
-    )
-    notes = [
-        sentence(f"{mark.label}: {mark.advice.format(distance=tape.measure(mark.off_by))}")
-        for mark in held.marks
-        if mark.advice
-    ]
-    return BenchStep(
-        "Marks",
-        (f"Two measures each, from named edges: they hold on either face. {_why(datum)}",),
-        Table(headings, rows, caption),
-        tuple(notes),
-        drawing=marks_scene(plan, wood, held),
-    )
-
-
-def _why(datum: Datum) -> str:
-    """Return where lengths along the datum start."""
-    how = datum.first.how
-    return "" if how.startswith("corner") or "{" in how else f"{datum.first.name} is {how}."
+    return BenchStep.of(marks_words(held, say_of(plan, wood.datum)), marks_scene(plan, wood, held))
 
 
 def _ties(plan: Plan, wood: Wood, held: MarkSet) -> BenchStep | None:
-    """Return the tapes that prove the marks, or find them where no square will do."""
-    tape = plan.job.tape
-    tied = tied_marks(held)
-    if not tied:
-        return None
-    rows = tuple(_tie_row(plan, mark) for mark in tied)
-    headings = ("Mark", "One tape", "The other", "Within")
-    caption = (
-        f"In {unit_words(tape)}. The last column is how far the mark may be out by what a careful "
-        "tape and the rounding leave."
-    )
-    words = (
-        "From two points that can be touched, chosen so that the tapes cross near a right angle: "
-        "to prove the marks above, or to find them without a square.",
-    )
-    return BenchStep(
-        "The same by two tapes",
-        words,
-        Table(headings, rows, caption),
-        drawing=ties_scene(plan, wood, held),
-    )
-
-
-def _tie_row(plan: Plan, mark: Mark) -> tuple[str, ...]:
-    tape, cross = plan.job.tape, mark.cross
-    assert cross is not None  # only such marks are tied
-    tapes = (f"{tape.figure(tie.distance)} from {tie.name}" for tie in (cross.first, cross.second))
-    return (mark.label, *tapes, tape.exact(cross.error + cross.rounding_error(tape), 1))
+    told = ties_words(held, say_of(plan, wood.datum))
+    return None if told is None else BenchStep.of(told, ties_scene(plan, wood, held))
 
 
 def _checks(plan: Plan, wood: Wood, held: MarkSet) -> BenchStep:
-    tape = plan.job.tape
-    rows = tuple(
-        (f"{check.start} to {check.end}", tape.figure(check.distance), check.why)
-        for check in held.checks
-    )
-    return BenchStep(
-        "Checks",
-        ("Measure these before anything is drawn or cut. One that is out shows a slip.",),
-        Table(("From, to", tape.unit, "What it proves"), rows),
-        drawing=checks_scene(plan, wood, held),
+    return BenchStep.of(
+        checks_words(held, say_of(plan, wood.datum)), checks_scene(plan, wood, held)
     )
 
 
 def _left(plan: Plan, wood: Wood) -> BenchStep:
-    """Return how much wood stands between the line that is cut and everything else."""
-    tape = plan.job.tape
-    rows = tuple(
-        (
-            f"{clear.name} (inside the top)" if clear.inside else clear.name,
-            tape.figure(clear.distance),
-        )
-        for clear in plan.check.clearances
-    )
-    line = "core line" if plan.top.lipping else "finish line"
-    return BenchStep(
-        "What is left beside the line",
-        (f"From the {line}. Less than this on the wood: a mark is out, or the panel is.",),
-        Table(("Clear of", tape.unit), rows),
-        drawing=clear_scene(plan, wood),
-    )
+    told = left_words(plan.check, say_of(plan), lipped=plan.top.lipping > 0)
+    return BenchStep.of(told, clear_scene(plan, wood))
 
 
 def _lines(plan: Plan, wood: Wood, held: MarkSet) -> BenchStep:
-    tape, cuts = plan.job.tape, plan.cuts
-    words = [
-        f"Draw the finish line. The rough-cut line runs {tape.measure(cuts.allowance)} outside "
-        f"{'the core line' if plan.top.lipping else 'it'}, dashed. Shade the waste.",
-        "Carry both centrelines down the edges and onto the other face.",
-    ]
-    if plan.top.lipping:
-        words.insert(
-            0,
-            f"The saw follows the core line, {tape.measure(plan.top.lipping)} inside the finish "
-            "line: the lipping brings the top to size.",
-        )
-    return BenchStep("Lines", tuple(words), drawing=lines_scene(plan, wood, held))
+    told = lines_words(plan.cuts.allowance, plan.top.lipping, say_of(plan, wood.datum))
+    return BenchStep.of(told, lines_scene(plan, wood, held))
 
 
 def _saw_lines(plan: Plan, trims: Sequence[Trim], datum: Datum) -> BenchStep | None:

@@ -80,9 +80,7 @@ class Wood:
     def letters(self, stage: Stage) -> None:
         """Write the letters of corners and struck points."""
         middle = self.boundary.bounds.middle
-        seen = {c.name: c.point for c in self.datum.corners if c.usable}
-        seen.update({r.name: r.point for r in self.datum.references})
-        for name, point in sorted(seen.items()):
+        for name, point in sorted(self.datum.places.items()):
             stage.label(
                 layers.LETTERING, point, name, towards=point - middle, height=_LETTER, bold=True
             )

@@ -13,10 +13,9 @@ from ...geometry.point import Point
 from ...geometry.tolerance import SAME_PLACE
 from ...job.plan import Plan
 from ...marking.arc_ovals import EightCentreOval, FourCentreOval
-from ...marking.instruments import TrammelRod
+from ...marking.instruments import Swing, TrammelRod
 from ...marking.method import Method, Pivot
 from ...marking.oval_methods import OvalOrdinates
-from ...marking.round_methods import Swing
 from ...marking.string_loop import StringLoop
 from .ground import Wood
 from .stage import Stage

@@ -9,14 +9,11 @@ from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import SAME_POINT
 from ...job.plan import Plan
-from ...marking.mark import Kind, Mark
+from ...marking.mark import Kind
 from ...marking.marks import MarkSet
 from ...marking.panel_check import RightTriangle, SquareCheck
 from .ground import Wood
 from .stage import Stage
-
-PINNED = (Kind.CENTRE, Kind.ARC_CENTRE, Kind.NAIL)
-"""Marks that everything else is drawn from."""
 
 _OUTER = (Kind.END, Kind.SIDE, Kind.CORNER)
 
@@ -84,8 +81,9 @@ def _square_lines(wood: Wood, square: SquareCheck) -> list[tuple[Point, Point, s
 
 def _triangle_lines(wood: Wood, three: RightTriangle) -> list[tuple[Point, Point, str]]:
     datum, tape = wood.datum, wood.tape
-    start, along = datum.start, datum.at(three.along, 0.0)
-    up = datum.at(0.0, three.across)
+    start = datum.held.point
+    sides = (Point(three.along, 0.0), Point(0.0, three.across))
+    along, up = (start + side.turned(datum.frame.turn) for side in sides)
     return [
         (start, along, tape.figure(three.along)),
         (start, up, tape.figure(three.across)),
@@ -113,7 +111,7 @@ def marks_scene(plan: Plan, wood: Wood, marks: MarkSet) -> Scene:
     drawn = [mark for mark in marks.marks if mark.kind not in _TANGENTS]
     stage.cross(layers.MARKS, *(mark.point for mark in drawn))
     wood.letters(stage)
-    ruled = [m for m in marks.marks if m.kind in PINNED]
+    ruled = [m for m in marks.marks if m.kind.is_pinned]
     if len(ruled) == 1:
         ruled += [m for m in marks.marks if m.kind in _OUTER]
     wood.running(stage, [mark.point for mark in ruled])
@@ -126,13 +124,13 @@ def ties_scene(plan: Plan, wood: Wood, marks: MarkSet) -> Scene:
     """Return the two tapes of each mark that a point, nail or corner of the top stands on."""
     stage = wood.stage()
     stage.path(layers.GHOST, plan.cuts.finish)
-    tied = tied_marks(marks)
-    places = {r.name: r.point for r in wood.datum.references}
+    tied = marks.tied
+    places = wood.datum.places
     tapes = [
         (places[tie.name], mark.point, wood.tape.figure(tie.distance))
         for mark in tied
-        if mark.cross is not None
-        for tie in (mark.cross.first, mark.cross.second)
+        if mark.ties is not None
+        for tie in (mark.ties.first, mark.ties.second)
     ]
     stage.cross(layers.MARKS, *(mark.point for mark in tied))
     for start, end, _ in tapes:
@@ -143,13 +141,6 @@ def ties_scene(plan: Plan, wood: Wood, marks: MarkSet) -> Scene:
     for mark in tied:
         stage.label(layers.MARKS, mark.point, mark.label, bold=True)
     return stage.scene("The same marks by two tapes")
-
-
-def tied_marks(marks: MarkSet) -> tuple[Mark, ...]:
-    """Return the marks that are worth two tapes: centres and nails, or else corners and ends."""
-    tied = tuple(m for m in marks.marks if m.kind in PINNED and m.cross is not None)
-    more = tuple(m for m in marks.marks if m.kind in _OUTER and m.cross is not None)
-    return tied if len(tied) > 1 else (*tied, *more)
 
 
 def clear_scene(plan: Plan, wood: Wood) -> Scene:

@@ -1,0 +1,174 @@
+"""What is told of the line that all is measured from, and of whether the panel is square."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..marking.panel_check import PanelCheck
+from ..panel.datum import Corner, Datum, Flaw, Found, Reason, Reference
+from ..units import MM_PER_INCH, Tape
+from .passage import Passage, Table
+from .say import Say, listed, sentence, unit_words
+
+STRING_GAP = 1.0
+"""A gap under a string that shows, mm (common practice)."""
+
+DIAGONAL = 3.0
+"""A diagonal out by more than this is no slip of the tape, mm (common practice)."""
+
+_BOW_STATIONS = (6 * MM_PER_INCH, 150.0)
+"""How far apart offsets of a bowed edge are taken, on a tape in inches and in mm."""
+
+_WHY = {
+    Reason.STRAIGHT: "it is straight",
+    Reason.LONGEST: "the longest straight edge; A–B is not",
+    Reason.GIVEN: "struck where the job says",
+    Reason.INSIDE: "no edge is straight: struck inside a long one",
+    Reason.ACROSS: "no edge is straight: struck across it",
+    Reason.AGAIN: "struck again through its marks on the ends",
+}
+
+
+def datum_words(datum: Datum, say: Say) -> Passage:
+    """Return which line is measured from, how its ends are found, and how it is made true."""
+    tape = say.tape
+    words = [f"All square measures are taken from {datum.name}: {_WHY[datum.why]}."]
+    told = dict.fromkeys((datum.first, datum.held, datum.last))
+    words += [reference_words(r, datum, say) for r in told if r.found is not Found.CORNER]
+    bad = [f"{corner.name} ({_flaw(corner)})" for corner in datum.corners if not corner.usable]
+    if bad:
+        words.append(f"No tape is held to corner {listed(bad, 'or')}.")
+    if datum.struck:
+        words += [
+            f"Stretch a string from {datum.first.name} to {datum.last.name} "
+            f"({tape.measure(datum.length)} apart), chalk it, then knife it along a straightedge.",
+            "It is struck on one face: carry its ends down the edges with a square before anything "
+            "is measured on the other.",
+        ]
+    else:
+        words.append(
+            f"Hold a string along {datum.name}: no gap above {tape.measure(STRING_GAP)}, "
+            "else plane it true."
+        )
+    words.append(
+        "Chalk the letters on both faces. Turned over, every figure stays the same; "
+        "only left and right swap."
+    )
+    return Passage(f"Datum {datum.name}", tuple(words))
+
+
+def reference_words(point: Reference, datum: Datum, say: Say) -> str:
+    """Return how a point of the line is found on the panel."""
+    return sentence(f"{point.name}: {_found(point, datum, say)}")
+
+
+def _found(point: Reference, datum: Datum, say: Say) -> str:
+    away = f"{say.tape.measure(point.distance)} from"
+    at_end = "the end of its straight"
+    own = (say.tape.figure(point.point.x), say.tape.figure(point.point.y))
+    return {
+        Found.CORNER: f"corner {point.name}",
+        Found.PROLONGED: (
+            f"where edge {point.edge}, prolonged past its corner, meets the line of {datum.name}: "
+            f"hold a straightedge along {point.edge}, and measure along {datum.name} from that"
+        ),
+        Found.ON_EDGE: f"struck on the edge, {away} {point.beside or at_end}",
+        Found.CARRIED: "where the line meets the end, carried down it",
+        Found.STRUCK: (
+            f"struck on the face at edge {point.edge}, {away} its end at {point.beside}"
+            if point.beside
+            else f"struck on the face, in the job's own measures at {own[0]} along and {own[1]} up"
+        ),
+    }[point.found]
+
+
+def _flaw(corner: Corner) -> str:
+    if corner.flaw is Flaw.SPOILT:
+        return f"spoilt by {corner.spoilt_by}"
+    return "" if corner.flaw is None else corner.flaw.value
+
+
+def square_words(check: PanelCheck, datum: Datum, say: Say) -> Passage:
+    """Return how to see whether the panel is square, and what follows."""
+    words = _by_corners(datum, say.tape) if check.squares else _by_triangle(check, datum, say.tape)
+    tables = (_corners(check, say.tape), _bows(check, say.tape))
+    return Passage(
+        "Is it square?",
+        tuple(words),
+        tables=tuple(table for table in tables if table.rows),
+        warnings=tuple(_not_square(check, datum)),
+    )
+
+
+def _by_corners(datum: Datum, tape: Tape) -> Iterator[str]:
+    yield (
+        f"Measure both edges and the diagonal at each end of {datum.name}. Equal diagonals alone "
+        "prove nothing: the sides must be as given too."
+    )
+    yield (
+        f"A diagonal that is out by more than {tape.measure(DIAGONAL)}: the panel is not what the "
+        f"plan was made for. Measures square from {datum.name} still hold, those from other "
+        "corners do not. Either work by the square measures alone and see that what is left beside "
+        "the line is still there; or give the corners as points in the job and print anew."
+    )
+
+
+def _by_triangle(check: PanelCheck, datum: Datum, tape: Tape) -> Iterator[str]:
+    three = check.triangle
+    yield f"No two edges meet {datum.name} in corners to trust, so every square is raised on it."
+    if three is not None:
+        yield (
+            f"By the tape: {tape.measure(three.along)} along {datum.name} from {three.start}, "
+            f"{tape.measure(three.across)} up, and {tape.measure(three.diagonal)} between the two "
+            "ends: then it is square."
+        )
+    yield (
+        "Where no edge can be trusted the checks below must come out both ways: diagonals that "
+        "differ show a square that is none."
+    )
+
+
+def _corners(check: PanelCheck, tape: Tape) -> Table:
+    rows = tuple(
+        (
+            held.corner,
+            f"{held.corner}–{held.along_to} {tape.figure(held.along)}",
+            f"{held.corner}–{held.across_to} {tape.figure(held.across)}",
+            f"{held.along_to}–{held.across_to} {tape.figure(held.found.square_diagonal)}",
+            "square" if held.found.is_square else _leans(held.found.out_by, tape),
+        )
+        for held in check.squares
+    )
+    headings = ("Corner", "One edge", "The other", "Diagonal, if square", "In the job it is")
+    return Table(headings, rows, f"In {unit_words(tape)}.")
+
+
+def _leans(out_by: float, tape: Tape) -> str:
+    way = "outwards" if out_by > 0 else "inwards"
+    return f"leaning {way} by {tape.figure(abs(out_by))}"
+
+
+def _not_square(check: PanelCheck, datum: Datum) -> Iterator[str]:
+    for held in check.squares:
+        if not held.found.is_square:
+            yield (
+                f"Corner {held.corner} is not square, and the plan knows: take every square from "
+                f"{datum.name}, none from {held.corner}–{held.across_to}."
+            )
+
+
+def _bows(check: PanelCheck, tape: Tape) -> Table:
+    rows = tuple(
+        (
+            bow.edge or "bowed",
+            tape.figure(bow.chord),
+            tape.figure(bow.rise),
+            tape.figure(bow.radius),
+            f"{tape.figure(bow.quarter)} from each end: {tape.figure(bow.stands)}",
+        )
+        for bow in check.bows
+    )
+    headings = ("Bowed edge", "Chord", "Rise", "Radius", "Stands off the chord at a quarter")
+    every = tape.measure(_BOW_STATIONS[not tape.imperial])
+    caption = f"Where it does not stand so, it is no arc: take offsets every {every}."
+    return Table(headings, rows, caption)

@@ -1,0 +1,219 @@
+"""What is told of marks: how they are set out, proved and seen to be right."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from ..geometry.alike import at_least
+from ..marking.mark import Check, Mark, Proves, Ties
+from ..marking.marks import MarkSet
+from ..marking.off_wood import OffWood
+from ..marking.panel_check import PanelCheck
+from ..panel.datum import Datum, Found
+from ..units import Tape
+from .datum import reference_words
+from .passage import Passage, Table
+from .say import Say, listed, sentence, unit_words
+
+_NEARLY_SQUARE = math.radians(70)
+"""Tapes that cross at this or more cross near a right angle: a slip then shows a fifteenth larger
+than it is, at most (1 / sin 70° = 1.06)."""
+
+_SLANTING = math.radians(45)
+"""Tapes that cross at less than this make half as much again of a slip (1 / sin 45° = 1.41)."""
+
+_PROVES = {
+    Proves.PANEL: "the panel is as it was measured",
+    Proves.SIDE: "side: all are alike",
+    Proves.STRAIGHTS: "the straights are the width apart",
+    Proves.NAIL_TO_SIDE: "nail to the end of the short axis: half the length exactly",
+    Proves.NEXT_CORNER: "from corner to corner, straight",
+}
+"""What a check shows, where the value of its kind does not say it."""
+
+_DIAGONALS = {
+    Proves.TANGENTS: ("tangent points, diagonal: square", "tangent points, {}: the same"),
+    Proves.CORNERS: ("corners, diagonal: square", "corners, {}: the same"),
+    Proves.CORNER_CENTRES: ("centres of the corners, diagonal", "centres of the corners, {}"),
+    Proves.ON_CURVE: (
+        "points on the diagonals: the axes are square",
+        "points on the diagonals, {}: the same",
+    ),
+    Proves.DIAGONAL: ("corners, diagonal", "corners, {}"),
+}
+
+
+def marks_words(held: MarkSet, say: Say) -> Passage:
+    """Return every mark by its offsets from the datum, and what to do where one has no wood."""
+    datum, tape = say.datum, say.tape
+    headings = (
+        "Mark",
+        "What it is",
+        f"Along {datum.name} from {datum.first.name}",
+        f"Square from {datum.name}",
+        "Rounded by",
+    )
+    rows = tuple(
+        (
+            mark.label,
+            mark.kind.value,
+            tape.figure(mark.along),
+            tape.figure(mark.square),
+            tape.exact(mark.rounding_error(tape), 1),
+        )
+        for mark in held.marks
+    )
+    caption = (
+        f"In {unit_words(tape)}, to the nearest {'1/16' if tape.imperial else '1'}; the last "
+        f"column is how far that moves the mark. {sign_words(datum)}"
+    )
+    return Passage(
+        "Marks",
+        tuple(_measured_from(say)),
+        tables=(Table(headings, rows, caption),),
+        warnings=tuple(_advice(held, tape)),
+    )
+
+
+def sign_words(datum: Datum) -> str:
+    """Return what a minus sign means in a table of offsets."""
+    first, last = datum.names
+    return (
+        f"A minus sign along is beyond {first}, away from {last}; square, on the side of "
+        f"{datum.name} away from most of the wood."
+    )
+
+
+def _measured_from(say: Say) -> Iterator[str]:
+    datum = say.datum
+    if datum.struck:
+        yield (
+            f"Two measures each, from {datum.name}, which is struck on this face alone: they hold "
+            "on the other face once its ends are carried down the edges and it is struck there too."
+        )
+    else:
+        yield "Two measures each, from named edges: they hold on either face."
+    if datum.first.found is not Found.CORNER:
+        yield reference_words(datum.first, datum, say)
+
+
+def _advice(held: MarkSet, tape: Tape) -> Iterator[str]:
+    for mark in held.marks:
+        if mark.off is not None and mark.kind.is_pinned:
+            yield sentence(f"{mark.label}: {off_wood_words(mark.off, tape)}")
+        elif mark.off is not None:
+            away = tape.measure(mark.off.distance)
+            yield sentence(f"{mark.label}: no wood here, the nearest is {away} away")
+        elif mark.defect:
+            yield sentence(f"{mark.label}: lies in {mark.defect}: bridge it with a thin board")
+
+
+def off_wood_words(off: OffWood, tape: Tape) -> str:
+    """Return what to do about a pin or nail that has no wood under it, as a clause."""
+    return (
+        f"{beyond_words(off, tape)}: clamp a board of the same thickness there and mark it on that"
+    )
+
+
+def beyond_words(off: OffWood, tape: Tape) -> str:
+    """Return where a place without wood lies."""
+    away = tape.measure(off.distance)
+    return f"{away} beyond edge {off.edge}" if off.edge else f"{away} off the wood"
+
+
+def ties_words(held: MarkSet, say: Say) -> Passage | None:
+    """Return the tapes that prove marks, or find them where no square will do; None without any."""
+    tied = [(mark, mark.ties) for mark in held.tied if mark.ties is not None]
+    if not tied:
+        return None
+    words = [
+        "From two points that can be touched, the pair that leaves the least error: to prove the "
+        "marks above, or to find them without a square."
+    ]
+    angles = [_crossing(ties) for _, ties in tied]
+    if at_least(min(angles), _NEARLY_SQUARE):
+        words.append("The tapes cross near a right angle.")
+    slanting = [mark.label for mark, ties in tied if not at_least(_crossing(ties), _SLANTING)]
+    if slanting:
+        words.append(f"At {listed(slanting)} they cross at a slant: prove by them, mark by square.")
+    headings = ("Mark", "One tape", "The other", "They cross at", "Within")
+    caption = (
+        f"In {unit_words(say.tape)}. The last column is how far the mark may be out by what a "
+        "careful tape and the rounding leave."
+    )
+    rows = tuple(_tie_row(mark, ties, say.tape) for mark, ties in tied)
+    return Passage("The same by two tapes", tuple(words), tables=(Table(headings, rows, caption),))
+
+
+def _crossing(ties: Ties) -> float:
+    return min(ties.crossing, math.pi - ties.crossing)
+
+
+def _tie_row(mark: Mark, ties: Ties, tape: Tape) -> tuple[str, ...]:
+    tapes = (f"{tape.figure(tie.distance)} from {tie.name}" for tie in (ties.first, ties.second))
+    angle = f"{math.degrees(_crossing(ties)):.0f}°"
+    return (mark.label, *tapes, angle, tape.exact(ties.error + ties.rounding_error(tape), 1))
+
+
+def checks_words(held: MarkSet, say: Say) -> Passage:
+    """Return the distances that show a slip."""
+    rows = tuple(
+        (f"{check.start} to {check.end}", say.tape.figure(check.distance), proves_words(check))
+        for check in held.checks
+    )
+    return Passage(
+        "Checks",
+        ("Measure these before anything is drawn or cut. One that is out shows a slip.",),
+        tables=(Table(("From, to", say.tape.unit, "What it proves"), rows),),
+    )
+
+
+def proves_words(check: Check) -> str:
+    """Return what a check shows to be right."""
+    if check.proves in _DIAGONALS:
+        return _DIAGONALS[check.proves][check.other].format("the other diagonal")
+    alike = check.proves in (Proves.ACROSS_CORNERS, Proves.ACROSS_FLATS)
+    both_axes = {check.start, check.end} in ({"E1", "E2"}, {"S1", "S2"})
+    words = _PROVES.get(check.proves, check.proves.value)
+    return f"{words}: all are alike" if alike and not both_axes else words
+
+
+def left_words(check: PanelCheck, say: Say, *, lipped: bool) -> Passage:
+    """Return how much wood stands between the line that is cut and everything else."""
+    rows = tuple(
+        (
+            f"{clear.name} (inside the top)" if clear.inside else clear.name,
+            say.tape.figure(clear.distance),
+        )
+        for clear in check.clearances
+    )
+    line = "core line" if lipped else "finish line"
+    return Passage(
+        "What is left beside the line",
+        (f"From the {line}. Less than this on the wood: a mark is out, or the panel is.",),
+        tables=(Table(("Clear of", say.tape.unit), rows),),
+    )
+
+
+def lines_words(allowance: float, lipping: float, say: Say) -> Passage:
+    """Return which lines are drawn when the marks are right.
+
+    Parameters
+    ----------
+    allowance : float
+        From the line that is cut to the rough-cut line, mm.
+    lipping : float
+        Thickness of the lipping, mm; 0 for none.
+    """
+    tape = say.tape
+    words = (
+        f"Draw the finish line. The rough-cut line runs {tape.measure(allowance)} outside "
+        f"{'the core line' if lipping else 'it'}, dashed. Shade the waste.",
+        "Carry both centrelines down the edges and onto the other face.",
+    )
+    core = (
+        f"The saw follows the core line, {tape.measure(lipping)} inside the finish line: the "
+        "lipping brings the top to size.",
+    )
+    return Passage("Lines", (*core, *words) if lipping else words)
