@@ -37,7 +37,7 @@ def only(text: str) -> Problem:
         ("name = 12", "panel.name", 4, "put it in quotes"),
         ('name = " "', "panel.name", 4, "empty"),
         (f'name = "{"x" * 201}"', "panel.name", 4, "at most 200"),
-        ("finish = [1]", "panel.finish", 4, "a list of 1 is not a text"),
+        ("finish = [1]", "panel.finish[1]", 4, "is not a name in quotes"),
         ("material = 1979-05-27", "panel.material", 4, "a date or time is not a name"),
         ("[tools]\nkerf = []", "tools.kerf", 5, "a list of 0 is not a length"),
         ('[tools]\nrouter = "yes"', "tools.router", 5, "without quotes"),

@@ -17,6 +17,7 @@ from panelwright.layout.job.reading import read_job
 from panelwright.layout.sheets.bench import bench_sheet
 from panelwright.layout.sheets.frame import DrawingFrame
 from panelwright.layout.sheets.plan_drawing import plan_scene
+from panelwright.layout.words.cautions import caution_words
 
 DOOR = """
 units = "in"
@@ -131,7 +132,7 @@ def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan, scene: Scene)
     for step in plan.cuts.steps:
         assert step.title in text
     for caution in plan.cautions:
-        assert caution.words in text
+        assert caution_words(caution, plan.top, tape).words[0] in text
     for defect in plan.job.panel.defects:
         assert defect.name in text
 
