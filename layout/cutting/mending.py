@@ -1,14 +1,15 @@
-"""Mending: plugs in holes, keys across splits, patches over what shows, each with its size.
+"""Mending: plugs, keys, patches, filler, resin and sanding, each with its size.
 
 What is mended may lie inside the top; what bears a leg is another matter. Sizes are common
 practice: a plug is bored clean all round, a key is half as long as the split and a third of the
-wood deep, a patch covers what is seen and a little more.
+wood deep, a patch covers what is seen and a little more, filler and resin go in by layers, and a
+spot that is sanded out is faded so far that nobody feels the hollow.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from ..errors import LayoutError
@@ -20,10 +21,10 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
 from ..geometry.turned_box import TurnedBox
-from ..marking.step import Step
 from ..panel.build import Kind
 from ..panel.defect import Defect, Mend, rectangular_place, round_place
 from ..panel.panel import Panel
+from ..panel.past import Coat
 from ..units import MM_PER_INCH, Tape, nearest_whole
 
 PLUG_BITS = (8, 10, 12, 15, 18, 20, 22, 25, 28, 30, 32, 35, 38, 40, 45, 50, 55, 60, 65, 70, 75, 80)
@@ -69,6 +70,24 @@ PATCH_MORE = 3.0
 PATCH_DEPTH, VENEER_PATCH = 8.0, 1.0
 """How deep a patch goes in solid wood at most, and in a veneer, mm (common practice)."""
 
+VENEERS = frozenset({Kind.VENEERED, Kind.PLYWOOD, Kind.BLOCKBOARD, Kind.HOLLOW})
+"""Builds whose face is a thin sheet."""
+
+FILLER_LAYER, RESIN_LAYER = 5.0, 10.0
+"""Filler that is thicker at once shrinks and cracks, resin gets too hot, mm (common practice; the
+makers' instructions go before it)."""
+
+WIDEST_FILLER = 15.0
+"""Across a hole that filler holds in; over a wider one it falls out, mm (common practice)."""
+
+FADED = 100.0
+"""A spot is sanded so many times wider all round than deep: a slope of 1 in 100 is not felt (our
+choice)."""
+
+SANDED_WOOD, SANDED_VENEER = 1.0, 0.2
+"""How deep a spot is sanded at most, mm: in solid wood, where more takes a plane to the whole face
+(our choice), and in veneer, which is 0.5 to 0.6 mm thick when new (common practice)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Mended:
@@ -85,8 +104,10 @@ class Mended:
     """Of each, mm; a plug is as wide as long: its diameter."""
     through: bool
     """Whether it goes right through."""
+    layers: int = 1
+    """Filler and resin go in by so many."""
     proud: float = PROUD
-    """How far it stands out until it is levelled, mm."""
+    """How far it stands out until it is levelled, mm; 0 where nothing is put in."""
     wait: float = WAIT
     """Until then, hours."""
 
@@ -95,33 +116,10 @@ class Mended:
         """The outline of each plug, key or patch on the panel."""
         return tuple(self._print(place) for place in self.places)
 
-    @property
-    def step(self) -> Step:
-        """What to do."""
-        words = {
-            Mend.PLUG: "bore clean to {length}, {depth} deep" + (
-                " (right through, a board clamped behind)" if self.through else ""
-            ) + "; glue in a face-grain plug of the same diameter, its grain along the panel's",
-            Mend.KEY: f"{len(self.places)} bow-tie keys {{length}} long, {{width}} wide and "
-            "{depth} deep, their grain across it, at the places drawn; fill what is left of the "
-            "split, glue",
-            Mend.PATCH: "a patch {length} by {width}, {depth} deep, its grain along the panel's: "
-            "knife round it, rout inside the knife line, glue",
-        }[self.how]  # fmt: skip
-        return Step.of(
-            f"Mend {self.defect}",
-            f"{words}; leave it {{proud}} proud, {self.wait:g} h, then level.",
-            about=f"mend {self.defect}",
-            length=self.length,
-            width=self.width,
-            depth=self.depth,
-            proud=self.proud,
-        )
-
     def _print(self, place: Placement) -> Path:
         if self.how is Mend.PLUG:
             return round_place(place.centre, self.length)
-        if self.how is Mend.PATCH:
+        if self.how is not Mend.KEY:
             return rectangular_place(place.centre, self.length, self.width, place.turn)
         x, y, waist = self.length / 2, self.width / 2, self.width / 4
         corners = [(-x, -y), (0, -waist), (x, -y), (x, y), (0, waist), (-x, y)]
@@ -141,21 +139,55 @@ def mends_for(panel: Panel, kept: Region, tape: Tape) -> tuple[Mended, ...]:
     Raises
     ------
     LayoutError
-        If a hole is too large for any plug.
+        If one cannot be mended in that way.
     """
     return tuple(_mends(panel, kept, tape))
 
 
 def _mends(panel: Panel, kept: Region, tape: Tape) -> Iterator[Mended]:
-    for defect in panel.defects:
-        if defect.mend is None or not kept.touches_or_crosses(defect.extent):
-            continue
+    mended = [d for d in panel.defects if d.mend and kept.touches_or_crosses(d.extent)]
+    # a face is sanded when nothing stands out of it any more
+    for defect in sorted(mended, key=lambda d: d.mend is Mend.SAND):
+        refused = why_not(defect, panel.build.kind, panel.finish, tape)
+        if refused:
+            raise LayoutError(f"{defect.name}: {refused}")
         if defect.mend is Mend.PLUG:
             yield _plug(panel, defect, tape)
         elif defect.mend is Mend.PATCH:
             yield _patch(panel, defect, tape)
-        else:
+        elif defect.mend is Mend.KEY:
             yield from _keys(panel, defect, kept, tape)
+        elif defect.mend is Mend.SAND:
+            yield _sanded(panel, defect)
+        else:
+            yield _filled(panel, defect)
+
+
+def why_not(defect: Defect, kind: Kind, finish: Sequence[Coat], tape: Tape) -> str:
+    """Return why a defect cannot be mended as it is meant to be, and what to do; else nothing."""
+    across = tape.measure(_box_of(defect).width)
+    if defect.mend is Mend.PLUG and plug_bore(hole_diameter(defect), tape) is None:
+        return (
+            f"a hole {tape.measure(hole_diameter(defect))} across is larger than any plug: "
+            'write mend = "patch"'
+        )
+    if defect.mend is Mend.FILLER and _box_of(defect).width > WIDEST_FILLER:
+        return f'filler falls out of a place {across} across: write mend = "patch" or "resin"'
+    return _why_not_sanded(defect, kind, finish, tape) if defect.mend is Mend.SAND else ""
+
+
+def _why_not_sanded(defect: Defect, kind: Kind, finish: Sequence[Coat], tape: Tape) -> str:
+    if Coat.LAMINATE in finish:
+        return 'laminate is sanded through at once: clean it, or write mend = "filler" or "patch"'
+    if defect.depth is None:
+        return "how deep it is sanded follows from its depth: give depth"
+    deepest = SANDED_VENEER if kind in VENEERS else SANDED_WOOD
+    if at_most(defect.depth, deepest):
+        return ""
+    deep = f"sanding {tape.small(defect.depth)} deep"
+    if kind in VENEERS:
+        return f'{deep} goes through a veneer: write mend = "patch"'
+    return f'{deep} leaves a hollow: write mend = "patch", or flattened under [panel]'
 
 
 def plug_bore(found: float, tape: Tape) -> float | None:
@@ -182,8 +214,7 @@ def hole_diameter(defect: Defect) -> float:
 
 def _plug(panel: Panel, defect: Defect, tape: Tape) -> Mended:
     bore = plug_bore(hole_diameter(defect), tape)
-    if bore is None:
-        raise LayoutError(f"{defect.name}: too large for any plug; mend it by a patch")
+    assert bore is not None  # or it was refused
     depth, through = _depth(panel, defect, LEAST_PLUG)
     place = Placement(defect.place.bounds.middle, panel.grain)
     return Mended(defect.name, Mend.PLUG, (place,), bore, bore, depth, through)
@@ -237,6 +268,31 @@ def _patch(panel: Panel, defect: Defect, tape: Tape) -> Mended:
     return Mended(
         defect.name, Mend.PATCH, (place,), length, width, depth, depth >= panel.made_thickness
     )
+
+
+def _filled(panel: Panel, defect: Defect) -> Mended:
+    """Return what fills a defect as it is."""
+    assert defect.mend is not None
+    box, through = _box_of(defect), defect.depth is None
+    depth = panel.made_thickness if defect.depth is None else defect.depth
+    layer = FILLER_LAYER if defect.mend is Mend.FILLER else RESIN_LAYER
+    layers = math.ceil(depth / layer - 1e-9)
+    place = (Placement(box.centre, box.turn),)
+    return Mended(defect.name, defect.mend, place, box.length, box.width, depth, through, layers)
+
+
+def _sanded(panel: Panel, defect: Defect) -> Mended:
+    """Return the spot that is sanded, with what it fades out in."""
+    assert defect.depth is not None  # or it was refused
+    box = TurnedBox.turned(defect.place.points(CHORD, "outside"), panel.grain)
+    faded = FADED * defect.depth
+    size = (box.length + 2 * faded, box.width + 2 * faded)
+    place = (Placement(box.centre, box.turn),)
+    return Mended(defect.name, Mend.SAND, place, *size, defect.depth, False, proud=0.0, wait=0.0)
+
+
+def _box_of(defect: Defect) -> TurnedBox:
+    return TurnedBox.around(defect.place.points(CHORD, "outside"))
 
 
 def _step(tape: Tape) -> float:

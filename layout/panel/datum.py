@@ -193,7 +193,7 @@ def _why_not(panel: Panel, point: Point, intact: bool, crisp: bool) -> str:
     for cut_out in panel.cut_outs:
         if Region.of(cut_out).holds_point(point):
             return "cut away"
-    spoilt = [d for d in panel.defects if d.extent.holds_point(point)]
+    spoilt = [d for d in panel.defects if d.spoils and d.extent.holds_point(point)]
     return f"spoilt by {spoilt[0].name}" if spoilt else ""
 
 
