@@ -9,7 +9,7 @@ spot that is sanded out is faded so far that nobody feels the hollow.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..errors import LayoutError
@@ -24,17 +24,8 @@ from ..geometry.turned_box import TurnedBox
 from ..panel.build import Kind
 from ..panel.defect import Defect, Mend, rectangular_place, round_place
 from ..panel.panel import Panel
-from ..panel.past import Coat
 from ..units import MM_PER_INCH, Tape, nearest_whole
-
-PLUG_BITS = (8, 10, 12, 15, 18, 20, 22, 25, 28, 30, 32, 35, 38, 40, 45, 50, 55, 60, 65, 70, 75, 80)
-"""Diameters of plug cutters and flat-bottomed bits that are sold, mm (common practice)."""
-
-PLUG_BITS_IMPERIAL = (6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 28, 32, 34, 36, 40, 48)
-"""The same where the maker's tape is in inches, sixteenths of an inch."""
-
-BORED_CLEAN = 1.0
-"""Taken off all round a hole before it is plugged, mm (common practice)."""
+from .mendable import BORED_CLEAN, box_of, hole_diameter, plug_bore, why_not
 
 LEAST_PLUG = 8.0
 """A thinner plug has too little glue on its side, mm deep (common practice)."""
@@ -70,23 +61,13 @@ PATCH_MORE = 3.0
 PATCH_DEPTH, VENEER_PATCH = 8.0, 1.0
 """How deep a patch goes in solid wood at most, and in a veneer, mm (common practice)."""
 
-VENEERS = frozenset({Kind.VENEERED, Kind.PLYWOOD, Kind.BLOCKBOARD, Kind.HOLLOW})
-"""Builds whose face is a thin sheet."""
-
 FILLER_LAYER, RESIN_LAYER = 5.0, 10.0
 """Filler that is thicker at once shrinks and cracks, resin gets too hot, mm (common practice; the
 makers' instructions go before it)."""
 
-WIDEST_FILLER = 15.0
-"""Across a hole that filler holds in; over a wider one it falls out, mm (common practice)."""
-
 FADED = 100.0
 """A spot is sanded so many times wider all round than deep: a slope of 1 in 100 is not felt (our
 choice)."""
-
-SANDED_WOOD, SANDED_VENEER = 1.0, 0.2
-"""How deep a spot is sanded at most, mm: in solid wood, where more takes a plane to the whole face
-(our choice), and in veneer, which is 0.5 to 0.6 mm thick when new (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,55 +144,6 @@ def _mends(panel: Panel, kept: Region, tape: Tape) -> Iterator[Mended]:
             yield _filled(panel, defect)
 
 
-def why_not(defect: Defect, kind: Kind, finish: Sequence[Coat], tape: Tape) -> str:
-    """Return why a defect cannot be mended as it is meant to be, and what to do; else nothing."""
-    across = tape.measure(_box_of(defect).width)
-    if defect.mend is Mend.PLUG and plug_bore(hole_diameter(defect), tape) is None:
-        return (
-            f"a hole {tape.measure(hole_diameter(defect))} across is larger than any plug: "
-            'write mend = "patch"'
-        )
-    if defect.mend is Mend.FILLER and _box_of(defect).width > WIDEST_FILLER:
-        return f'filler falls out of a place {across} across: write mend = "patch" or "resin"'
-    return _why_not_sanded(defect, kind, finish, tape) if defect.mend is Mend.SAND else ""
-
-
-def _why_not_sanded(defect: Defect, kind: Kind, finish: Sequence[Coat], tape: Tape) -> str:
-    if Coat.LAMINATE in finish:
-        return 'laminate is sanded through at once: clean it, or write mend = "filler" or "patch"'
-    if defect.depth is None:
-        return "how deep it is sanded follows from its depth: give depth"
-    deepest = SANDED_VENEER if kind in VENEERS else SANDED_WOOD
-    if at_most(defect.depth, deepest):
-        return ""
-    deep = f"sanding {tape.small(defect.depth)} deep"
-    if kind in VENEERS:
-        return f'{deep} goes through a veneer: write mend = "patch"'
-    return f'{deep} leaves a hollow: write mend = "patch", or flattened under [panel]'
-
-
-def plug_bore(found: float, tape: Tape) -> float | None:
-    """Return the bit that bores a hole of this diameter clean, mm; None where none is large enough.
-
-    >>> plug_bore(35.0, Tape()), plug_bore(22.0, Tape()), plug_bore(79.0, Tape())
-    (38.0, 25.0, None)
-    """
-    sixteenth = MM_PER_INCH / 16
-    bits = (
-        [n * sixteenth for n in PLUG_BITS_IMPERIAL]
-        if tape.imperial
-        else [float(bit) for bit in PLUG_BITS]
-    )
-    return next((bit for bit in bits if bit >= found + 2 * BORED_CLEAN - 1e-9), None)
-
-
-def hole_diameter(defect: Defect) -> float:
-    """Return the diameter of the circle about a defect's middle that holds all of it, mm."""
-    middle = defect.place.bounds.middle
-    points = defect.place.points(CHORD, "inside")
-    return 2 * max(middle.distance_to(Point.of(row)) for row in points)
-
-
 def _plug(panel: Panel, defect: Defect, tape: Tape) -> Mended:
     bore = plug_bore(hole_diameter(defect), tape)
     assert bore is not None  # or it was refused
@@ -273,7 +205,7 @@ def _patch(panel: Panel, defect: Defect, tape: Tape) -> Mended:
 def _filled(panel: Panel, defect: Defect) -> Mended:
     """Return what fills a defect as it is."""
     assert defect.mend is not None
-    box, through = _box_of(defect), defect.depth is None
+    box, through = box_of(defect), defect.depth is None
     depth = panel.made_thickness if defect.depth is None else defect.depth
     layer = FILLER_LAYER if defect.mend is Mend.FILLER else RESIN_LAYER
     layers = math.ceil(depth / layer - 1e-9)
@@ -289,10 +221,6 @@ def _sanded(panel: Panel, defect: Defect) -> Mended:
     size = (box.length + 2 * faded, box.width + 2 * faded)
     place = (Placement(box.centre, box.turn),)
     return Mended(defect.name, Mend.SAND, place, *size, defect.depth, False, proud=0.0, wait=0.0)
-
-
-def _box_of(defect: Defect) -> TurnedBox:
-    return TurnedBox.around(defect.place.points(CHORD, "outside"))
 
 
 def _step(tape: Tape) -> float:

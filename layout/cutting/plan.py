@@ -16,7 +16,7 @@ from ..units import Tape
 from .again import MarkedAgain
 from .bench import Bench
 from .builds import FrameJoint, RimLoss, UnknownFrame, frame_joints, knows_frame, rim_loss
-from .curve_steps import curve_step, facets_step, lipping_step
+from .curve_steps import curve_step, facets_step
 from .curves import curve_cuts, curve_kerf
 from .cut import CurveCut, Facet, SkippedTrim, Trim, TrimKind
 from .edging import Edging, edging_of
@@ -32,7 +32,7 @@ from .strips import extent_of
 from .tools import Tools
 from .work_face import WorkFace, work_face
 
-Act = Step | Mended | FrameJoint | UnknownFrame | RimLoss
+Act = Step | Mended | FrameJoint | UnknownFrame | RimLoss | Edging
 
 
 @dataclass(frozen=True, slots=True)
@@ -206,4 +206,4 @@ class _Steps:
             yield self.rim
         yield from (curve_step(cut, face) for cut in self.curves if cut.tool != "jigsaw")
         if self.edging is not None and self.edging.thickness:
-            yield lipping_step(self.edging)
+            yield self.edging

@@ -25,6 +25,7 @@ from ..template.content import TemplateContent
 from ..template.proposal import Proposal, proposed
 from ..top import Top, top_from
 from ..work.cautions import cautions_for
+from ..work.finish import Finish, finish_of
 from .fitting import fits_of
 from .job import Job
 from .standing import stand
@@ -60,6 +61,7 @@ class Plan:
     cuts: CutPlan
     profile: ProfilePlan
     """What the edge is given when it is cut."""
+    finish: Finish
     legs: LegsPlan | None
     table: TablePlan | None
     """What the table does on those legs."""
@@ -115,7 +117,8 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         marks=marks,
         methods=_methods(job, top, datum, cuts),
         cuts=cuts,
-        profile=plan_profile(job.profile, top, overhangs),
+        profile=plan_profile(job.profile, top, overhangs, cuts.edging),
+        finish=finish_of(top, len(overhangs) if is_glued else 0),
         legs=legs,
         table=table,
         offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs, rough=rough_cuts),

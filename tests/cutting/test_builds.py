@@ -30,6 +30,7 @@ from panelwright.layout.panel import (
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
+from panelwright.layout.words.edge import lipping_words
 from panelwright.layout.words.mends import joint_words, rim_words
 
 MIDDLE = Point(990.5, 419.0)
@@ -67,8 +68,8 @@ def test_the_door_is_lipped_with_two_strips() -> None:
     edging = DOOR.cuts.edging
     assert edging is not None
     assert (edging.layers, edging.layer, edging.tightest) == (2, 3.0, 354.0)
-    (step,) = steps(DOOR.cuts, "Lipping")
-    assert "2 strips 3 thick" in step.text(Tape())
+    assert edging in DOOR.cuts.steps
+    assert "2 strips 3 thick" in lipping_words(edging, Tape()).words[0]
 
 
 @pytest.mark.parametrize(
@@ -89,7 +90,7 @@ def test_a_strip_bends_cold_up_to_a_hundredth_of_its_radius(
     cuts = plan(outline, panel(Kind.PARTICLEBOARD), lipping=thickness)
     assert cuts.edging is not None
     assert cuts.edging.layers == layers
-    assert words in steps(cuts, "Lipping")[0].what
+    assert words in lipping_words(cuts.edging, Tape()).words[0]
 
 
 def test_kept_edges_are_not_edged() -> None:

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from worked_panels import BENCH_TOP, SLAB
 
 from panelwright.layout.cutting import CutPlan, Mended, mends_for
-from panelwright.layout.cutting.mending import plug_bore
+from panelwright.layout.cutting.mendable import plug_bore
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point

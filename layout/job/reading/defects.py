@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ...cutting.mending import why_not
+from ...cutting.mendable import why_not
 from ...errors import LayoutError
 from ...geometry.path import Path
 from ...geometry.polygon import Region

@@ -8,6 +8,7 @@ from functools import partial
 
 from ...cutting.builds import FrameJoint, RimLoss, UnknownFrame
 from ...cutting.cut import Trim, TrimKind
+from ...cutting.edging import Edging
 from ...cutting.mending import Mended
 from ...cutting.plan import Act
 from ...drawing.scene import Scene
@@ -15,6 +16,7 @@ from ...geometry.point import Point
 from ...job.plan import Plan
 from ...marking.step import Step
 from ...units import nearest_whole
+from ...words.edge import lipping_words
 from ...words.mends import UNKNOWN_FRAME, joint_words, mend_words, rim_words
 from ...words.passage import Passage
 from ..steps import curves, sections, setting_out, straight
@@ -54,7 +56,7 @@ def _step(plan: Plan, step: Act) -> BenchStep:
 
 
 def _told(
-    plan: Plan, act: Mended | FrameJoint | UnknownFrame | RimLoss
+    plan: Plan, act: Mended | FrameJoint | UnknownFrame | RimLoss | Edging
 ) -> tuple[Passage, Scene | None]:
     """Return an act in words, and its drawing."""
     if isinstance(act, Mended):
@@ -63,6 +65,8 @@ def _told(
         return joint_words(act), straight.joint_scene(plan, act)
     if isinstance(act, RimLoss):
         return rim_words(act, plan.job.tape), curves.rim_scene(plan, act)
+    if isinstance(act, Edging):
+        return lipping_words(act, plan.job.tape), sections.lipping_scene(plan, act)
     return UNKNOWN_FRAME, None
 
 
@@ -94,16 +98,11 @@ def _scored(plan: Plan) -> Scene | None:
     return straight.saw_lines_scene(plan, sawn) if sawn else None
 
 
-def _lipped(plan: Plan) -> Scene | None:
-    return None if plan.cuts.edging is None else sections.lipping_scene(plan, plan.cuts.edging)
-
-
 _OTHERS: dict[str, Callable[[Plan], Scene | None]] = {
     "flatten": sections.flatten_scene,
     "rest": setting_out.marked_again_scene,
     "score": _scored,
     "facets": curves.facets_scene,
-    "lipping": _lipped,
 }
 """Drawings of steps that a plan has once at most."""
 
