@@ -72,9 +72,10 @@ def _write(plan: Plan, out: Path, *, quiet: bool) -> None:
 
 def summary(plan: Plan) -> Iterator[str]:
     """Yield the plan in a few lines."""
-    from ..layout.job.cautions import GRAIN
     from ..layout.sheets.title import exact_words, found_words, size_words
     from ..layout.sheets.wording import proof_words
+    from ..layout.words.cautions import caution_words
+    from ..layout.work.cautions import Risk
 
     tape = plan.job.tape
     yield plan.job.name
@@ -85,7 +86,8 @@ def summary(plan: Plan) -> Iterator[str]:
     proof = proof_words(plan.fit, plan.job.wish.goal, tape)
     if proof:
         yield f"           {proof}: proved"
-    yield from (f"  Grain    {c.words}" for c in plan.cautions if c.subject == GRAIN)
+    slant = (c for c in plan.cautions if c.matter is Risk.GRAIN)
+    yield from (f"  Grain    {caution_words(c, plan.top, tape).words[0]}" for c in slant)
     for other in plan.fits[1:]:
         size = exact_words(other.outline, tape)
         yield f"           also fits: {other.outline.name} {size}, {tape.area(other.outline.area)}"

@@ -16,4 +16,5 @@ class Concern:
     """Labels of the cuts, legs, marks or defects it is about; none where it is about all."""
     found: float | None = None
     limit: float | None = None
-    """What was found and what it is held against: mm, or N where the matter is a force."""
+    """What was found and what it is held against: mm, or what else the matter is counted in: N,
+    kg, degrees, a year."""

@@ -5,7 +5,6 @@ from __future__ import annotations
 from ..geometry.tolerance import SAME_FIGURE
 from ..marking.step import Figure, Step
 from .cut import CurveCut, Facet
-from .edging import Edging
 
 _TITLES = {"jigsaw": "Jigsaw", "router": "Router", "hand": "To the line by hand"}
 
@@ -82,28 +81,3 @@ def _router_words(cut: CurveCut) -> tuple[list[str], list[Figure]]:
         words.append("an oval drawn anew to that size would be wrong by up to {off_oval}")
         figures.append(Figure("off_oval", template.off_oval))
     return words, figures
-
-
-def lipping_step(edging: Edging) -> Step:
-    """Return how the lipping goes on; too thick to bend cold it is laminated."""
-    if edging.tightest is None:
-        bend = "mitred at the corners"
-    elif edging.layers == 1:
-        bend = "bends cold"
-    else:
-        bend = f"laminated of {edging.layers} strips {{layer}} thick, which bend cold"
-    kept = ", the kept edges left out" if edging.kept else ""
-    what = (
-        f"{{around}} round{kept}; cut {{length}}, {{wide}} wide and {{thick}} thick; "
-        f"{bend}; joints on the straights; cramp 24 h, flush, break the arris."
-    )
-    return Step.of(
-        "Lipping",
-        what,
-        about="lipping",
-        around=edging.around,
-        length=edging.cut_length,
-        thick=edging.thickness,
-        wide=edging.strip_width,
-        layer=edging.layer,
-    )

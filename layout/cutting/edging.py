@@ -18,7 +18,8 @@ OVER_THICKNESS = 4.0
 """A lipping is cut this much wider than the panel is thick, and flushed, mm (common practice)."""
 
 BENDS_COLD = 100.0
-"""A strip bends cold round a radius of this many times its thickness (common practice)."""
+"""A strip bends cold round a radius of this many times its thickness: what hardwood laminations of
+curved beams may (American Wood Council, *National Design Specification*, section 5.3.8)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +40,8 @@ class Edging:
     """Least radius that it must follow, mm; None for straight edges, with mitred corners."""
     layers: int
     """A lipping too thick to bend cold there is laminated of so many strips."""
+    on_straights: bool
+    """Whether a joint can lie on a straight part of it."""
 
     @property
     def layer(self) -> float:
@@ -64,6 +67,7 @@ def edging_of(bench: Bench, cuts: StraightCuts) -> Edging | None:
         thickness=bench.top.lipping,
         tightest=tightest,
         layers=layers,
+        on_straights=any(isinstance(segment, Line) for segment in bench.top.runs.segments),
     )
 
 

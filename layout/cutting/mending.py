@@ -1,8 +1,9 @@
-"""Mending: plugs in holes, keys across splits, patches over what shows, each with its size.
+"""Mending: plugs, keys, patches, filler, resin and sanding, each with its size.
 
 What is mended may lie inside the top; what bears a leg is another matter. Sizes are common
 practice: a plug is bored clean all round, a key is half as long as the split and a third of the
-wood deep, a patch covers what is seen and a little more.
+wood deep, a patch covers what is seen and a little more, filler and resin go in by layers, and a
+spot that is sanded out is faded so far that nobody feels the hollow.
 """
 
 from __future__ import annotations
@@ -20,20 +21,11 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
 from ..geometry.turned_box import TurnedBox
-from ..marking.step import Step
 from ..panel.build import Kind
 from ..panel.defect import Defect, Mend, rectangular_place, round_place
 from ..panel.panel import Panel
 from ..units import MM_PER_INCH, Tape, nearest_whole
-
-PLUG_BITS = (8, 10, 12, 15, 18, 20, 22, 25, 28, 30, 32, 35, 38, 40, 45, 50, 55, 60, 65, 70, 75, 80)
-"""Diameters of plug cutters and flat-bottomed bits that are sold, mm (common practice)."""
-
-PLUG_BITS_IMPERIAL = (6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 28, 32, 34, 36, 40, 48)
-"""The same where the maker's tape is in inches, sixteenths of an inch."""
-
-BORED_CLEAN = 1.0
-"""Taken off all round a hole before it is plugged, mm (common practice)."""
+from .mendable import BORED_CLEAN, box_of, hole_diameter, plug_bore, why_not
 
 LEAST_PLUG = 8.0
 """A thinner plug has too little glue on its side, mm deep (common practice)."""
@@ -69,6 +61,14 @@ PATCH_MORE = 3.0
 PATCH_DEPTH, VENEER_PATCH = 8.0, 1.0
 """How deep a patch goes in solid wood at most, and in a veneer, mm (common practice)."""
 
+FILLER_LAYER, RESIN_LAYER = 5.0, 10.0
+"""Filler that is thicker at once shrinks and cracks, resin gets too hot, mm (common practice; the
+makers' instructions go before it)."""
+
+FADED = 100.0
+"""A spot is sanded so many times wider all round than deep: a slope of 1 in 100 is not felt (our
+choice)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Mended:
@@ -85,8 +85,10 @@ class Mended:
     """Of each, mm; a plug is as wide as long: its diameter."""
     through: bool
     """Whether it goes right through."""
+    layers: int = 1
+    """Filler and resin go in by so many."""
     proud: float = PROUD
-    """How far it stands out until it is levelled, mm."""
+    """How far it stands out until it is levelled, mm; 0 where nothing is put in."""
     wait: float = WAIT
     """Until then, hours."""
 
@@ -95,33 +97,10 @@ class Mended:
         """The outline of each plug, key or patch on the panel."""
         return tuple(self._print(place) for place in self.places)
 
-    @property
-    def step(self) -> Step:
-        """What to do."""
-        words = {
-            Mend.PLUG: "bore clean to {length}, {depth} deep" + (
-                " (right through, a board clamped behind)" if self.through else ""
-            ) + "; glue in a face-grain plug of the same diameter, its grain along the panel's",
-            Mend.KEY: f"{len(self.places)} bow-tie keys {{length}} long, {{width}} wide and "
-            "{depth} deep, their grain across it, at the places drawn; fill what is left of the "
-            "split, glue",
-            Mend.PATCH: "a patch {length} by {width}, {depth} deep, its grain along the panel's: "
-            "knife round it, rout inside the knife line, glue",
-        }[self.how]  # fmt: skip
-        return Step.of(
-            f"Mend {self.defect}",
-            f"{words}; leave it {{proud}} proud, {self.wait:g} h, then level.",
-            about=f"mend {self.defect}",
-            length=self.length,
-            width=self.width,
-            depth=self.depth,
-            proud=self.proud,
-        )
-
     def _print(self, place: Placement) -> Path:
         if self.how is Mend.PLUG:
             return round_place(place.centre, self.length)
-        if self.how is Mend.PATCH:
+        if self.how is not Mend.KEY:
             return rectangular_place(place.centre, self.length, self.width, place.turn)
         x, y, waist = self.length / 2, self.width / 2, self.width / 4
         corners = [(-x, -y), (0, -waist), (x, -y), (x, y), (0, waist), (-x, y)]
@@ -141,49 +120,33 @@ def mends_for(panel: Panel, kept: Region, tape: Tape) -> tuple[Mended, ...]:
     Raises
     ------
     LayoutError
-        If a hole is too large for any plug.
+        If one cannot be mended in that way.
     """
     return tuple(_mends(panel, kept, tape))
 
 
 def _mends(panel: Panel, kept: Region, tape: Tape) -> Iterator[Mended]:
-    for defect in panel.defects:
-        if defect.mend is None or not kept.touches_or_crosses(defect.extent):
-            continue
+    mended = [d for d in panel.defects if d.mend and kept.touches_or_crosses(d.extent)]
+    # a face is sanded when nothing stands out of it any more
+    for defect in sorted(mended, key=lambda d: d.mend is Mend.SAND):
+        refused = why_not(defect, panel.build.kind, panel.finish, tape)
+        if refused:
+            raise LayoutError(f"{defect.name}: {refused}")
         if defect.mend is Mend.PLUG:
             yield _plug(panel, defect, tape)
         elif defect.mend is Mend.PATCH:
             yield _patch(panel, defect, tape)
-        else:
+        elif defect.mend is Mend.KEY:
             yield from _keys(panel, defect, kept, tape)
-
-
-def plug_bore(found: float, tape: Tape) -> float | None:
-    """Return the bit that bores a hole of this diameter clean, mm; None where none is large enough.
-
-    >>> plug_bore(35.0, Tape()), plug_bore(22.0, Tape()), plug_bore(79.0, Tape())
-    (38.0, 25.0, None)
-    """
-    sixteenth = MM_PER_INCH / 16
-    bits = (
-        [n * sixteenth for n in PLUG_BITS_IMPERIAL]
-        if tape.imperial
-        else [float(bit) for bit in PLUG_BITS]
-    )
-    return next((bit for bit in bits if bit >= found + 2 * BORED_CLEAN - 1e-9), None)
-
-
-def hole_diameter(defect: Defect) -> float:
-    """Return the diameter of the circle about a defect's middle that holds all of it, mm."""
-    middle = defect.place.bounds.middle
-    points = defect.place.points(CHORD, "inside")
-    return 2 * max(middle.distance_to(Point.of(row)) for row in points)
+        elif defect.mend is Mend.SAND:
+            yield _sanded(panel, defect)
+        else:
+            yield _filled(panel, defect)
 
 
 def _plug(panel: Panel, defect: Defect, tape: Tape) -> Mended:
     bore = plug_bore(hole_diameter(defect), tape)
-    if bore is None:
-        raise LayoutError(f"{defect.name}: too large for any plug; mend it by a patch")
+    assert bore is not None  # or it was refused
     depth, through = _depth(panel, defect, LEAST_PLUG)
     place = Placement(defect.place.bounds.middle, panel.grain)
     return Mended(defect.name, Mend.PLUG, (place,), bore, bore, depth, through)
@@ -237,6 +200,27 @@ def _patch(panel: Panel, defect: Defect, tape: Tape) -> Mended:
     return Mended(
         defect.name, Mend.PATCH, (place,), length, width, depth, depth >= panel.made_thickness
     )
+
+
+def _filled(panel: Panel, defect: Defect) -> Mended:
+    """Return what fills a defect as it is."""
+    assert defect.mend is not None
+    box, through = box_of(defect), defect.depth is None
+    depth = panel.made_thickness if defect.depth is None else defect.depth
+    layer = FILLER_LAYER if defect.mend is Mend.FILLER else RESIN_LAYER
+    layers = math.ceil(depth / layer - 1e-9)
+    place = (Placement(box.centre, box.turn),)
+    return Mended(defect.name, defect.mend, place, box.length, box.width, depth, through, layers)
+
+
+def _sanded(panel: Panel, defect: Defect) -> Mended:
+    """Return the spot that is sanded, with what it fades out in."""
+    assert defect.depth is not None  # or it was refused
+    box = TurnedBox.turned(defect.place.points(CHORD, "outside"), panel.grain)
+    faded = FADED * defect.depth
+    size = (box.length + 2 * faded, box.width + 2 * faded)
+    place = (Placement(box.centre, box.turn),)
+    return Mended(defect.name, Mend.SAND, place, *size, defect.depth, False, proud=0.0, wait=0.0)
 
 
 def _step(tape: Tape) -> float:

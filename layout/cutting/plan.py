@@ -15,8 +15,8 @@ from ..top import Top
 from ..units import Tape
 from .again import MarkedAgain
 from .bench import Bench
-from .builds import UNKNOWN_FRAME, FrameJoint, RimLoss, frame_joints, knows_frame, rim_loss
-from .curve_steps import curve_step, facets_step, lipping_step
+from .builds import FrameJoint, RimLoss, UnknownFrame, frame_joints, knows_frame, rim_loss
+from .curve_steps import curve_step, facets_step
 from .curves import curve_cuts, curve_kerf
 from .cut import CurveCut, Facet, SkippedTrim, Trim, TrimKind
 from .edging import Edging, edging_of
@@ -31,6 +31,8 @@ from .straight import StraightCuts, straight_cuts
 from .strips import extent_of
 from .tools import Tools
 from .work_face import WorkFace, work_face
+
+Act = Step | Mended | FrameJoint | UnknownFrame | RimLoss | Edging
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +75,7 @@ class CutPlan:
     """Joints of a framed panel that cuts run through."""
     feeds: tuple[QuarterFeed, ...]
     """Which way the router goes round a solid top."""
-    steps: tuple[Step, ...]
+    steps: tuple[Act, ...]
     """What to do at the bench, in order."""
 
     def drawn(self, line: Path) -> tuple[Path, ...]:
@@ -174,20 +176,20 @@ class _Steps:
     rim: RimLoss | None
     joints: tuple[FrameJoint, ...]
 
-    def in_order(self) -> Iterator[Step]:
+    def in_order(self) -> Iterator[Act]:
         face, trims = self.face.words, self.cuts.trims
         if self.again is not None:
             rough = (trim for trim in trims if trim.kind is TrimKind.ROUGH)
             yield from (trim_step(self.bench, trim, face) for trim in rough)
             yield flatten_step(self.bench)
-        yield from (mend.step for mend in self.mends)
+        yield from self.mends
         if self.again is not None:
             yield rest_step(self.again)
         if self.face.score_step is not None:
             yield self.face.score_step
-        yield from (joint.step for joint in self.joints)
+        yield from self.joints
         if self.bench.top.panel.build.kind is Kind.FRAMED and not knows_frame(self.bench.top.panel):
-            yield UNKNOWN_FRAME
+            yield UnknownFrame()
         others = (trim for trim in trims if trim.kind is not TrimKind.ROUGH)
         yield from (trim_step(self.cuts.bench, trim, face) for trim in others)
         skipped = enumerate(self.cuts.skipped, start=1)
@@ -195,13 +197,13 @@ class _Steps:
         yield from (edge.step(number) for number, edge in enumerate(self.kept, start=1))
         yield from self._curve()
 
-    def _curve(self) -> Iterator[Step]:
+    def _curve(self) -> Iterator[Act]:
         face = self.face.words
         if self.facets:
             yield facets_step(self.facets, face)
         yield from (curve_step(cut, face) for cut in self.curves if cut.tool == "jigsaw")
         if self.rim is not None:
-            yield self.rim.step
+            yield self.rim
         yield from (curve_step(cut, face) for cut in self.curves if cut.tool != "jigsaw")
         if self.edging is not None and self.edging.thickness:
-            yield lipping_step(self.edging)
+            yield self.edging

@@ -1,24 +1,26 @@
-"""The profile of the edge: rounded above, bevelled below, and where nothing may be fixed then."""
+"""The profile of the edge: rounded, bevelled, its arrises, and where nothing may be fixed then."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from ..errors import GeometryError, LayoutError, OutlineError
 from ..geometry.path import Path
 from ..geometry.tolerance import SAME_FIGURE
 from ..legs.screws import FROM_EDGE, FROM_EDGE_BOARD
-from ..marking.step import Step
+from ..panel.build import Kind
 from ..top import Runs, Top, runs_of
+from .edging import Edging
 from .rough import beside_runs
 
 INSIDE_BEVEL = 10.0
 """Fixings keep this far inside a bevel, mm (common practice)."""
 
-ARRIS = 2.0
-"""What is taken off a sharp arris, mm (common practice)."""
+ARRIS, EASED = 2.0, 0.5
+"""What is taken off a sharp arris of solid wood, and of veneer, laminate or board, mm (common
+practice)."""
 
 THIN_EDGE = 5.0
 """An edge that is left thinner than this chips when it is knocked, mm (common practice)."""
@@ -55,6 +57,18 @@ class EdgeProfile:
 
 
 @dataclass(frozen=True, slots=True)
+class Arris:
+    """How the sharp edges are taken off."""
+
+    size: float
+    """mm."""
+    by_abrasive: bool
+    """Whether nothing but abrasive may touch it: a plane or a bit lifts veneer and laminate."""
+    above: bool
+    """Whether the upper one too: else the round-over has taken it."""
+
+
+@dataclass(frozen=True, slots=True)
 class ProfilePlan:
     """The edge worked out."""
 
@@ -75,16 +89,29 @@ class ProfilePlan:
     that edge itself where it is kept."""
     crowded: tuple[int, ...]
     """Numbers of the legs that stand nearer to the edge than that."""
-    steps: tuple[Step, ...]
+    arris: Arris
+    is_thin: bool
+    """Whether what stays straight up is so thin that it chips when it is knocked."""
+    core_bare: bool
+    """Whether it runs past the lipping and lays the core bare."""
+    keeps: bool
+    """Whether some of the edge is the panel's own, which is left as it is."""
 
 
-def plan_profile(wish: EdgeProfile, top: Top, overhangs: Sequence[float] = ()) -> ProfilePlan:
+def plan_profile(
+    wish: EdgeProfile,
+    top: Top,
+    overhangs: Sequence[float] = (),
+    edging: Edging | None = None,
+) -> ProfilePlan:
     """Return the edge of a finished top; it gets no profile where it lies on kept edges.
 
     Parameters
     ----------
     overhangs : sequence of float
         How far each leg, plate and all, stays from the edge, mm.
+    edging : Edging, optional
+        What goes round it, and how much of the panel's own edge stays.
 
     Raises
     ------
@@ -103,7 +130,6 @@ def plan_profile(wish: EdgeProfile, top: Top, overhangs: Sequence[float] = ()) -
     inside = max(least, wish.bevel_in + INSIDE_BEVEL) if wish.bevel_in else least
     runs = runs_of(top.finish, top.kept)
     line = _bevel_line(wish, top, runs)
-    core_bare = is_board and max(wish.round_over, wish.bevel_in) > top.lipping
     return ProfilePlan(
         wish.round_over,
         wish.bevel_in,
@@ -118,8 +144,18 @@ def plan_profile(wish: EdgeProfile, top: Top, overhangs: Sequence[float] = ()) -
             for n, o in enumerate(overhangs, start=1)
             if wish.bevel_in and o < inside - SAME_FIGURE
         ),
-        tuple(_steps(wish, edge, upright, inside, _Edge(core_bare, bool(runs.kept)))),
+        _arris(wish, top),
+        is_thin=upright < THIN_EDGE,
+        core_bare=is_board and max(wish.round_over, wish.bevel_in) > top.lipping,
+        keeps=bool(runs.kept) or (edging is not None and edging.kept > 0),
     )
+
+
+def _arris(wish: EdgeProfile, top: Top) -> Arris:
+    """Return how arrises are taken off: those of a lipping are of solid wood."""
+    solid = top.panel.build.kind in (Kind.SOLID, Kind.FRAMED) or top.lipping > ARRIS
+    size = ARRIS if solid else EASED
+    return Arris(size, not solid, above=wish.round_over < size)
 
 
 def _bevel_line(wish: EdgeProfile, top: Top, runs: Runs) -> Path | None:
@@ -134,47 +170,3 @@ def _bevel_line(wish: EdgeProfile, top: Top, runs: Runs) -> Path | None:
             f"a bevel that runs {wish.bevel_in:g} mm in leaves nothing flat under a top "
             f"{top.outline.width:g} mm wide: make it narrower"
         ) from None
-
-
-@dataclass(frozen=True, slots=True)
-class _Edge:
-    """Whether a profile lays the core bare, and whether some of the edge is kept as it is."""
-
-    core_bare: bool
-    is_kept: bool
-
-
-def _steps(
-    wish: EdgeProfile, edge: float, upright: float, inside: float, about: _Edge
-) -> Iterator[Step]:
-    """Yield what to do, from above to below."""
-    core_bare = about.core_bare
-    but = " None of it along the kept edge: only its arris is broken." if about.is_kept else ""
-    bare = " It runs past the lipping and lays the core bare: seal and colour it."
-    if wish.round_over:
-        yield Step.of(
-            "Round-over",
-            "a bearing bit of radius {radius} along the upper arris, the way the edge was routed; "
-            "without a router plane three flats and sand them round."
-            + but
-            + (bare if core_bare else ""),
-            about="profile",
-            radius=wish.round_over,
-        )
-    if wish.bevel_in:
-        thin = " That is thin: it chips when knocked." if upright < THIN_EDGE else ""
-        yield Step.of(
-            "Bevel under the edge",
-            "underneath gauge a line {inwards} in from the edge all round, and on the edge a line "
-            "{upwards} up; plane from one to the other, ends first. {left} of the edge is left."
-            f"{thin} Nothing is fixed within {{inside}} of the edge."
-            + but
-            + (bare if core_bare and not wish.round_over else ""),
-            about="profile",
-            inwards=wish.bevel_in,
-            upwards=wish.bevel_up,
-            left=edge,
-            inside=inside,
-        )
-    yield Step.of("Arris", "break every arris by about {arris}, so that it neither cuts nor "
-                  "chips; sand to the line, not past it.", about="arris", arris=ARRIS)  # fmt: skip

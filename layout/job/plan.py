@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
+from ..concern import Concern
 from ..cutting.cut import TrimKind
 from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
@@ -12,6 +13,7 @@ from ..fit.found import Fit
 from ..fit.why import Contact, Cost, LimitMet
 from ..legs.plan import LegsPlan
 from ..legs.whole import TablePlan
+from ..legs.wish import Fixing
 from ..marking.marks import MarkSet, StringKit, marks_for
 from ..marking.method import Method
 from ..marking.methods import methods_for
@@ -22,7 +24,8 @@ from ..panel.datum import Datum, choose_datum
 from ..template.content import TemplateContent
 from ..template.proposal import Proposal, proposed
 from ..top import Top, top_from
-from .cautions import Caution, cautions_for
+from ..work.cautions import cautions_for
+from ..work.finish import Finish, finish_of
 from .fitting import fits_of
 from .job import Job
 from .standing import stand
@@ -58,6 +61,7 @@ class Plan:
     cuts: CutPlan
     profile: ProfilePlan
     """What the edge is given when it is cut."""
+    finish: Finish
     legs: LegsPlan | None
     table: TablePlan | None
     """What the table does on those legs."""
@@ -66,7 +70,8 @@ class Plan:
     """What is drawn at full size."""
     sheets: Proposal
     """The portion of it that is printed, and on which sheets."""
-    cautions: tuple[Caution, ...]
+    cautions: tuple[Concern, ...]
+    """The risks that the piece calls up, most urgent first."""
 
     @property
     def fit(self) -> Fit:
@@ -93,6 +98,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     rough_cuts = sum(trim.kind is TrimKind.ROUGH for trim in cuts.trims)
     standing = stand(job, top)
     legs, table = standing.legs, standing.table
+    is_glued = job.legs is not None and job.legs.fixing is Fixing.GLUED
     overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
     template = template_content(job, top, cuts, marks, standing)
     return Plan(
@@ -109,13 +115,14 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         marks=marks,
         methods=_methods(job, top, datum, cuts),
         cuts=cuts,
-        profile=plan_profile(job.profile, top, overhangs),
+        profile=plan_profile(job.profile, top, overhangs, cuts.edging),
+        finish=finish_of(top, len(overhangs) if is_glued else 0),
         legs=legs,
         table=table,
         offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs, rough=rough_cuts),
         template=template,
         sheets=_sheets(job, template),
-        cautions=cautions_for(top),
+        cautions=cautions_for(top, cuts, glued_legs=is_glued),
     )
 
 

@@ -5,11 +5,13 @@ from .defect import Defect, Face, Mend, Spoils, polygonal_place, rectangular_pla
 from .materials import MATERIALS, Material, material_named
 from .outline import outline_through, rectangular_outline
 from .panel import Panel
+from .past import Coat, Was
 from .sound import SoundWood
 
 __all__ = [
     "MATERIALS",
     "Build",
+    "Coat",
     "Defect",
     "Face",
     "Kind",
@@ -18,6 +20,7 @@ __all__ = [
     "Panel",
     "SoundWood",
     "Spoils",
+    "Was",
     "material_named",
     "outline_through",
     "polygonal_place",

@@ -40,11 +40,18 @@ class Mend(Enum):
     PLUG = "plug"
     KEY = "key"
     PATCH = "patch"
+    FILLER = "filler"
+    RESIN = "resin"
+    SAND = "sand"
 
     @property
     def must_stay_whole(self) -> bool:
-        """Whether the edge of the top may not run through the mend: keys may be cut, no plug."""
-        return self is not Mend.KEY
+        """Whether the edge of the top may not run through the mend.
+
+        A plug, a patch and filler break out there; keys and resin may be cut, and where wood is
+        sanded there is nothing to cut.
+        """
+        return self in (Mend.PLUG, Mend.PATCH, Mend.FILLER)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +61,7 @@ class Defect:
     Raises
     ------
     PanelError
-        If it spoils nothing, or a length is out of its limits.
+        If a length is out of its limits.
     """
 
     name: str
@@ -62,7 +69,7 @@ class Defect:
     place: Path
     """Its closed boundary on the panel, anticlockwise, mm."""
     spoils: frozenset[Spoils]
-    """At least one."""
+    """None of a sound glue line, and of a stain that the finish alone has: it is only told."""
     clear: float = 0.0
     """How far the top, the cut or the foot stays away from it, mm."""
     face: Face = Face.THROUGH
@@ -74,8 +81,6 @@ class Defect:
     """How far its place runs on past each end of what can be seen, mm."""
 
     def __post_init__(self) -> None:
-        if not self.spoils:
-            raise PanelError(f"{self.name}: it spoils nothing; leave it out or say what it spoils")
         if not 0 <= self.clear < math.inf:
             raise PanelError(f"{self.name}: a clearance of {self.clear:g} mm is below 0")
         if self.depth is not None and not 0 < self.depth < math.inf:

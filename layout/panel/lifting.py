@@ -7,7 +7,8 @@ import math
 from ..geometry.tolerance import ROUNDING
 
 ONE_LIFTS = 25.0
-"""Two people lift from about this mass, kg (common practice; local rules decide)."""
+"""Two people lift from about this mass, kg: the most that one strong person is asked to lift close
+to the body (HSE, *Manual handling at work*, INDG143; local rules decide)."""
 
 _NUMBERS = ("one", "two", "three", "four", "five", "six")
 

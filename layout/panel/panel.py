@@ -14,6 +14,7 @@ from .build import Build
 from .defect import Defect, Spoils
 from .kept import face_with_kept
 from .materials import Material, material_named
+from .past import Coat, Was
 from .sound import SoundWood
 
 
@@ -42,10 +43,11 @@ class Panel:
     """A species or board named in `materials.MATERIALS`; empty for what is usual for the build."""
     grain: float = 0.0
     """Direction of the grain of the show face, radians from x."""
-    finish: str = ""
-    """What is on it, as far as known."""
+    was: Was | None = None
+    finish: tuple[Coat, ...] = ()
     year: int | None = None
-    """When it was made, as far as known."""
+    """What it was, what is on its faces and its back, and when it was made; None and empty where
+    nobody knows."""
     flattened: float | None = None
     """Its thickness once both faces are flattened, mm; None where it stays as it is."""
 

@@ -22,6 +22,8 @@ CORNER_LETTERS = 5.0
 
 def layer_of(defect: Defect) -> Layer:
     """Return the layer of a defect: that of the gravest thing that it spoils when it is mended."""
+    if not defect.spoils:
+        return layers.NOTED
     if defect.shows:
         return layers.DEFECT_SHOWING
     if Spoils.CUTTING in defect.spoils:

@@ -11,8 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from worked_panels import BENCH_TOP, SLAB
 
-from panelwright.layout.cutting import Mended, mends_for
-from panelwright.layout.cutting.mending import plug_bore
+from panelwright.layout.cutting import CutPlan, Mended, mends_for
+from panelwright.layout.cutting.mendable import plug_bore
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
@@ -21,6 +21,7 @@ from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.geometry.turned_box import TurnedBox
 from panelwright.layout.panel import (
     Build,
+    Coat,
     Defect,
     Face,
     Kind,
@@ -32,6 +33,7 @@ from panelwright.layout.panel import (
     round_place,
 )
 from panelwright.layout.units import MM_PER_INCH, Tape
+from panelwright.layout.words.mends import mend_words
 
 SEEN = frozenset({Spoils.SHOWING, Spoils.BEARING})
 BOARD = Panel(rectangular_outline(2000, 800), 26, grain=0.3)
@@ -41,6 +43,12 @@ def hole(diameter: float, **more: object) -> Defect:
     """Return a hole that is plugged, unless told otherwise."""
     told = {"mend": Mend.PLUG, **more}
     return Defect("hole", round_place(Point(640, 180), diameter), SEEN, **told)  # type: ignore[arg-type]
+
+
+def order(cuts: CutPlan, title: str) -> int:
+    """Return where the step of this title comes."""
+    titles = [getattr(step, "title", "") for step in cuts.steps]
+    return titles.index(title)
 
 
 def mended(panel: Panel, defect: Defect, tape: Tape | None = None) -> Mended:
@@ -55,10 +63,10 @@ def test_the_hole_in_the_lab_bench_is_plugged() -> None:
     (plug,) = job.cuts.mends
     assert (plug.length, plug.depth, plug.through) == (38.0, 26.0, True)
     assert (plug.proud, plug.wait) == (1.0, 24.0)
-    text = plug.step.text(Tape())
-    assert "bore clean to 38, 26 deep" in text and "face-grain plug" in text
-    titles = [step.title for step in job.cuts.steps]
-    assert titles.index("Mend hole") < titles.index("Cut 1: frees the good part")
+    text = mend_words(plug, Tape()).words[0]
+    assert "Bore clean to 38, 26 deep" in text and "face-grain plug" in text
+    assert text.endswith("leave it 1 proud, 24 h, then level.")
+    assert job.cuts.steps.index(plug) < order(job.cuts, "Cut 1: frees the good part")
 
 
 def test_the_check_in_the_slab_is_keyed() -> None:
@@ -74,8 +82,7 @@ def test_the_check_in_the_slab_is_keyed() -> None:
     assert (keys.length, keys.width, keys.depth) == (90.0, 35.0, 14.0)
     assert [place.centre for place in keys.places] == [Point(1205, 300), Point(1295, 300)]
     assert all(math.cos(place.turn) == pytest.approx(0.0, abs=1e-9) for place in keys.places)
-    titles = [step.title for step in cuts.steps]
-    assert titles.index("Flatten") < titles.index("Mend check") < titles.index("Rest, mark again")
+    assert order(cuts, "Flatten") < cuts.steps.index(keys) < order(cuts, "Rest, mark again")
 
 
 @given(st.floats(1.0, 78.0), st.booleans())
@@ -104,6 +111,75 @@ def test_a_hole_larger_than_any_bit() -> None:
     """It is refused with what to do in place of a plug."""
     with pytest.raises(LayoutError, match="patch"):
         mended(BOARD, hole(120.0))
+
+
+@pytest.mark.parametrize(
+    ("how", "depth", "layers"),
+    [(Mend.FILLER, 5.0, 1), (Mend.FILLER, 5.1, 2), (Mend.RESIN, 10.0, 1), (Mend.RESIN, None, 3)],
+)
+def test_filler_and_resin_go_in_by_layers(how: Mend, depth: float | None, layers: int) -> None:
+    """Filler by 5 mm, resin by 10 (common practice), through 26 mm where no depth is given."""
+    face = Face.THROUGH if depth is None else Face.UP
+    mend = mended(BOARD, hole(12.0, mend=how, depth=depth, face=face))
+    assert (mend.layers, mend.through) == (layers, depth is None)
+    assert mend.depth == (depth or 26.0)
+    told = mend_words(mend, Tape()).words[0]
+    assert ("layers" in told) is (layers > 1)
+    assert ("tape and a board under it" in told) is (how is Mend.RESIN and depth is None)
+
+
+def test_filler_falls_out_of_a_wide_hole() -> None:
+    """Over 15 mm across it is refused with what to do in place of it (common practice)."""
+    assert mended(BOARD, hole(15.0, mend=Mend.FILLER, face=Face.UP, depth=4.0))
+    with pytest.raises(LayoutError, match="patch"):
+        mended(BOARD, hole(15.5, mend=Mend.FILLER, face=Face.UP, depth=4.0))
+
+
+def test_a_stain_is_sanded_out_so_that_no_hollow_is_felt() -> None:
+    """0.4 deep and 60 across is faded over 140: 40 all round, a slope of 1 in 100 (by hand)."""
+    spot = mended(BOARD, hole(60.0, mend=Mend.SAND, face=Face.UP, depth=0.4))
+    assert (spot.length, spot.width) == pytest.approx((140.0, 140.0), abs=0.1)
+    assert (spot.depth, spot.proud) == (0.4, 0.0)
+    told = mend_words(spot, Tape()).words[0]
+    assert "Sand 0.40 mm off" in told and "proud" not in told
+
+
+@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize(
+    ("depth", "wood", "veneer"),
+    [(0.2, True, True), (0.3, True, False), (1.0, True, False), (1.1, False, False)],
+)
+def test_nobody_sands_through_a_veneer(kind: Kind, depth: float, wood: bool, veneer: bool) -> None:
+    """A veneer is 0.5 to 0.6 mm when new (common practice): 0.2 may go, of solid wood 1."""
+    panel = replace(BOARD, build=Build(kind))
+    spot = hole(60.0, mend=Mend.SAND, face=Face.UP, depth=depth)
+    has_veneer = kind in (Kind.VENEERED, Kind.PLYWOOD, Kind.BLOCKBOARD, Kind.HOLLOW)
+    if veneer if has_veneer else wood:
+        assert mended(panel, spot).depth == depth
+    else:
+        with pytest.raises(LayoutError, match="through a veneer" if has_veneer else "hollow"):
+            mended(panel, spot)
+
+
+def test_laminate_is_not_sanded() -> None:
+    """However shallow the spot is: its colour is a printed sheet (common practice)."""
+    panel = replace(BOARD, build=Build(Kind.PARTICLEBOARD), finish=(Coat.LAMINATE,))
+    with pytest.raises(LayoutError, match="laminate"):
+        mended(panel, hole(60.0, mend=Mend.SAND, face=Face.UP, depth=0.05))
+
+
+def test_sanding_asks_how_deep() -> None:
+    """Without a depth nobody can say whether it may be sanded."""
+    with pytest.raises(LayoutError, match="give depth"):
+        mended(BOARD, hole(60.0, mend=Mend.SAND, face=Face.UP))
+
+
+def test_a_face_is_sanded_when_all_is_level() -> None:
+    """Whatever the order in the job, plugs and patches come first."""
+    spot = hole(60.0, mend=Mend.SAND, face=Face.UP, depth=0.4)
+    plug = replace(hole(20.0), name="other")
+    both = mends_for(BOARD.with_defect(spot).with_defect(plug), BOARD.region(), Tape())
+    assert [mend.how for mend in both] == [Mend.PLUG, Mend.SAND]
 
 
 @settings(max_examples=30)
@@ -163,7 +239,17 @@ def test_only_the_part_of_a_split_that_stays_is_keyed() -> None:
     assert mends_for(BOARD.with_defect(split), elsewhere, Tape()) == ()
 
 
-@pytest.mark.parametrize(("mend", "stays_whole"), [(Mend.PLUG, True), (Mend.KEY, False)])
+@pytest.mark.parametrize(
+    ("mend", "stays_whole"),
+    [
+        (Mend.PLUG, True),
+        (Mend.PATCH, True),
+        (Mend.FILLER, True),
+        (Mend.KEY, False),
+        (Mend.RESIN, False),
+        (Mend.SAND, False),
+    ],
+)
 def test_what_is_mended_may_lie_inside_the_top(mend: Mend, stays_whole: bool) -> None:
     """It spoils showing no longer and bearing still; the edge of the top may not cut a plug."""
     panel = BOARD.with_defect(hole(35.0, mend=mend))

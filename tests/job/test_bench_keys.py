@@ -6,17 +6,13 @@ import pytest
 
 from panelwright.layout.cutting import EdgeProfile
 from panelwright.layout.errors import Problem
-from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
-from panelwright.layout.job.cautions import cautions_for
 from panelwright.layout.job.plan import Plan, make_plan
 from panelwright.layout.job.reading import problems, read_job
 from panelwright.layout.marking import HandTool
-from panelwright.layout.outlines import Rectangle
 from panelwright.layout.panel import Face, Mend
-from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 from panelwright.layout.words.ways import against_words
 
@@ -159,14 +155,3 @@ def test_a_router_that_is_not_there_draws_nothing() -> None:
     methods = {m.name: m for m in plan(capsule + "[tools]\nrouter = false\n").methods}
     assert against_words(methods["router trammel"], Tape()) == "no router trammel at hand"
     assert plan(capsule).methods[0].draws_line
-
-
-@pytest.mark.parametrize(
-    ("name", "warned"), [("lab bench top", True), ("Laboratory top", True), ("elm slab", False)]
-)
-def test_only_a_laboratory_is_warned_of_as_one(name: str, warned: bool) -> None:
-    """A slab is no lab: only a bench that stood in one is asked for its history."""
-    panel = read_job(GROUND + f'name = "{name}"\n').panel
-    top = Top(panel, Rectangle(800, 400), Placement())
-    subjects = [caution.subject for caution in cautions_for(top)]
-    assert ("Where it stood" in subjects) is warned

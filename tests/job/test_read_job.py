@@ -18,7 +18,7 @@ from panelwright.layout.job.keys.defect_kinds import DEFECT_KINDS
 from panelwright.layout.job.keys.top_shape import FAMILIES
 from panelwright.layout.job.reading import look_over, read_job
 from panelwright.layout.legs.wish import Fixing, Foot, FootShape, LegsWish
-from panelwright.layout.panel import Defect, Face, Kind, Spoils, material_named
+from panelwright.layout.panel import Coat, Defect, Face, Kind, Spoils, Was, material_named
 from panelwright.layout.template.paper import LETTER, Margins
 from panelwright.layout.template.wish import TemplateWish
 from panelwright.layout.units import Tape, Units
@@ -39,7 +39,8 @@ stile = 4
 rail = 5
 material = "Hollow-Core Door"
 grain = 90
-finish = "white paint"
+was = "lab bench"
+finish = ["white paint", "lino"]
 year = 1962
 datum = { from = [4, 2], to = [70, 2] }
 damaged = ["C", "a", "C"]
@@ -120,7 +121,8 @@ def test_every_key_arrives_where_it_belongs() -> None:
     job = read_job(WHOLE)
     panel = job.panel
     assert (job.units, job.tape, job.name) == (Units.IN, Tape(imperial=True), "hall table")
-    assert (panel.name, panel.finish, panel.year) == ("north door", "white paint", 1962)
+    assert (panel.name, panel.was, panel.year) == ("north door", Was.LABORATORY, 1962)
+    assert panel.finish == (Coat.PAINT, Coat.LINOLEUM)
     assert panel.boundary.bounds.right == pytest.approx(1981.2 + 3.175)
     assert panel.boundary.bounds.top == pytest.approx(838.2)
     assert panel.thickness == pytest.approx(44.45) and job.missing == ()

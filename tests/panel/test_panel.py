@@ -23,6 +23,7 @@ from panelwright.layout.panel import (
     rectangular_place,
     round_place,
 )
+from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.panel.edges import edges_of
 from panelwright.layout.panel.materials import MATERIALS
 
@@ -126,7 +127,6 @@ def test_a_wood_weighs_what_the_handbook_says() -> None:
         (lambda: Panel(rectangular_outline(9, 9), 5, material="adamant"), "not known"),
         (lambda: Build(Kind.SOLID, stile=100), "no rails"),
         (lambda: Build(Kind.HOLLOW, stile=-1), "below 0"),
-        (lambda: Defect("x", round_place(Point(0, 0), 1), frozenset()), "spoils nothing"),
         (lambda: Defect("x", round_place(Point(0, 0), 1), SHOWING, clear=-1), "below 0"),
         (lambda: Defect("x", round_place(Point(0, 0), 1), SHOWING, depth=0), "depth"),
         (lambda: round_place(Point(0, 0), -4), "diameter"),
@@ -157,6 +157,16 @@ def test_wood_is_as_soft_across_as_the_handbook_measured() -> None:
     assert oak is not None
     assert 0.050 <= oak.across / oak.along <= 0.086
     assert 0.059 <= oak.shear / oak.along <= 0.097
+
+
+def test_what_is_only_told_of_spoils_nothing() -> None:
+    """A sound glue line leaves all the wood, and a corner under it takes a tape."""
+    line = Defect("glue line", rectangular_place(Point(0, 0), 900, 4), frozenset())
+    panel = Panel(rectangular_outline(1000, 600), 30, defects=(line,))
+    for purpose in Spoils:
+        assert panel.sound_for(purpose).inner.area == pytest.approx(600_000)
+    assert panel.islands == ()
+    assert all(corner.usable for corner in choose_datum(panel).corners)
 
 
 @pytest.mark.parametrize(("turn", "corners"), [(25.0, 4), (29.5, 4), (30.5, 5), (40.0, 5)])

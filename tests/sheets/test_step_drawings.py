@@ -81,7 +81,7 @@ JOBS = {folder.name: folder for folder in sample_folders()} | {"hollow": HOLLOW,
 
 UNDRAWN = {
     *("Metal", "Flatness", "Other ways to draw it", "Straight sides", "Does it stand?", "Finish"),
-    *("Arris", "Bevel under the edge", "Edging", "Frame joints"),
+    *("Arris", "Bevel under the edge", "Edging", "Frame joints", "Done"),
     *(
         "What mending would gain",
         "Screw the legs",

@@ -6,6 +6,7 @@ from ...legs.movement import SWING
 from ...panel.build import Kind as BuildKind
 from ...panel.corners import LETTERS
 from ...panel.materials import MATERIALS
+from ...panel.past import Coat, Was
 from ...units import Units
 from .figures import ABOVE_0, FROM_0, Counts, Number, Range, count, degrees
 from .key import Key, Section
@@ -153,7 +154,54 @@ PANEL = Section(
             '"flat"',
             '"quarter"',
         ),
-        Key("finish", Text(), "What is on it, as far as known", "", "not known", '"old varnish"'),
+        Key(
+            "was",
+            Choice(
+                {was.value: was for was in Was},
+                {
+                    "flush door": "door",
+                    "table": "furniture",
+                    "tabletop": "furniture",
+                    "desk": "furniture",
+                    "worktop": "kitchen",
+                    "lab": "laboratory",
+                    "lab bench": "laboratory",
+                    "floorboard": "floor",
+                    "fence": "outdoors",
+                    "decking": "outdoors",
+                    "sleeper": "outdoors",
+                },
+            ),
+            "What it was: its cautions follow from that",
+            None,
+            "not known",
+            '"door"',
+        ),
+        Key(
+            "finish",
+            Choices(
+                Choice(
+                    {coat.value: coat for coat in Coat},
+                    {
+                        "bare": "none",
+                        "bare wood": "none",
+                        "old varnish": "varnish",
+                        "lacquer": "varnish",
+                        "white paint": "paint",
+                        "lino": "linoleum",
+                        "melamine": "laminate",
+                        "bitumen": "black glue",
+                        "tar": "creosote",
+                        "treated": "preservative",
+                    },
+                ),
+                one_will_do=True,
+            ),
+            "What is on its faces, and glued to its back",
+            (),
+            "not known",
+            '["varnish", "black glue"]',
+        ),
         Key(
             "year",
             count(1000, 2200, "write the year in four figures"),

@@ -117,7 +117,18 @@ DEFECT = Section(
             "kind",
             Choice(
                 names(*DEFECT_KINDS),
-                {"nail": "metal", "screw": "metal", "crack": "split", "mortise": "pocket"},
+                {
+                    "nail": "metal",
+                    "screw": "metal",
+                    "screw hole": "hole",
+                    "crack": "split",
+                    "mortise": "pocket",
+                    "frame joint": "joint",
+                    "glue line": "glued joint",
+                    "ring": "finish stain",
+                    "ring stain": "finish stain",
+                    "water ring": "finish stain",
+                },
             ),
             "What it is; gives the usual `spoils`, `clear` and `ends`",
             None,
@@ -167,10 +178,18 @@ DEFECT = Section(
             "mend",
             Choice(
                 {mend.value: mend for mend in Mend},
-                {"keys": "key", "butterfly": "key", "bow-tie": "key"},
+                {
+                    "keys": "key",
+                    "butterfly": "key",
+                    "bow-tie": "key",
+                    "fill": "filler",
+                    "epoxy": "resin",
+                    "sanding": "sand",
+                },
             ),
-            "How it is mended: then it may lie inside the top. A `plug` or `patch` stays whole, "
-            "a `key` across a split may run out at the edge; no leg stands on any of them",
+            "How it is mended: then it may lie inside the top. A `plug`, a `patch` and `filler` "
+            "stay whole; a `key` across a split, `resin` and a spot that is sanded out, for which "
+            "`depth` is needed, may run out at the edge. What spoils bearing still does",
             None,
             "not at all",
             '"plug"',

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from ...cutting.mending import hole_diameter, plug_bore
+from ...cutting.mendable import why_not
 from ...errors import LayoutError
 from ...geometry.path import Path
 from ...geometry.polygon import Region
-from ...panel.defect import Defect, Face, Mend, Spoils
+from ...panel.defect import Defect, Face, Spoils
 from ...units import Tape
 from ..keys.defect_kinds import DEFECT_KINDS, UNNAMED, DefectKind
 from ..keys.places import DEFECT
@@ -61,7 +61,9 @@ def _defect(
     path = read_place(values, drawn_out)
     _check_depth(values, panel)
     _check_on_panel(path, face, place)
-    if path is None or clear is None or not spoils or not values.sound("depth", "face", "mend"):
+    if path is None or clear is None or spoils is None:
+        return None
+    if not values.sound("depth", "face", "mend"):
         return None
     length_only = drawn_out if values.has("size") else 0.0
     mend, depth = values["mend"], values["depth"]
@@ -70,18 +72,18 @@ def _defect(
     except LayoutError as error:
         place.wrong(str(error))
         return None
-    _check_plug(values, defect)
+    _check_mend(values, panel, defect)
     return defect
 
 
-def _check_plug(values: Values, defect: Defect) -> None:
-    """Note a hole that no plug fills."""
+def _check_mend(values: Values, panel: Values, defect: Defect) -> None:
+    """Note what cannot be mended as it is meant to be."""
+    if defect.mend is None or not panel.sound("build", "finish"):
+        return
     tape = Tape.for_units(values.place.notes.units)
-    if defect.mend is Mend.PLUG and plug_bore(hole_diameter(defect), tape) is None:
-        values.at("mend").wrong(
-            f"a hole {tape.measure(hole_diameter(defect))} across is larger than any plug: "
-            'write mend = "patch"'
-        )
+    refused = why_not(defect, panel["build"], panel["finish"], tape)
+    if refused:
+        values.at("mend").wrong(refused)
 
 
 def _side(values: Values) -> Face:
@@ -91,14 +93,17 @@ def _side(values: Values) -> Face:
     return Face.UP if values.has("depth") else Face.THROUGH
 
 
-def _spoils(values: Values, usual: tuple[Spoils, ...], side: Face) -> tuple[Spoils, ...]:
+def _spoils(values: Values, usual: tuple[Spoils, ...], side: Face) -> tuple[Spoils, ...] | None:
+    """Return what is spoilt; None where that cannot be read, or has been refused."""
     if values.has("spoils"):
-        return values["spoils"] or ()
+        given: tuple[Spoils, ...] | None = values["spoils"]
+        return given
     left = tuple(s for s in usual if side is not Face.DOWN or s is not Spoils.SHOWING)
-    if not left:
+    if usual and not left:
         values.at("spoils").wrong(
             "on the underside this spoils nothing: leave the defect out, or say what it spoils"
         )
+        return None
     return left
 
 

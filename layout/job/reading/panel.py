@@ -14,6 +14,7 @@ from ...panel.corners import LETTERS
 from ...panel.defect import Defect
 from ...panel.edges import edges_of
 from ...panel.panel import Panel
+from ...panel.past import Coat
 from ..keys.panel import PANEL
 from ..keys.places import CUT_OUT, DATUM
 from ..keys.plane import Ring
@@ -49,6 +50,7 @@ class PanelRead:
             build=self.build,
             material=values["material"],
             grain=values["grain"],
+            was=values["was"],
             finish=values["finish"],
             year=values["year"],
             flattened=values["flattened"],
@@ -71,6 +73,7 @@ def read_panel(raw: object, place: Place) -> PanelRead:
     if outline is not None:
         _check_damaged(values, outline)
     _check_flattened(values)
+    _check_finish(values)
     return PanelRead(
         values=values,
         outline=outline,
@@ -173,6 +176,12 @@ def _check_flattened(values: Values) -> None:
             f"{values.place.length(flattened)} is more than the thickness found, "
             f"{values.place.length(thickness)}: flattening only takes off"
         )
+
+
+def _check_finish(values: Values) -> None:
+    finish = values["finish"] or ()
+    if Coat.NONE in finish and len(finish) > 1:
+        values.at("finish").wrong('"none" goes alone: say what is on it, or that nothing is')
 
 
 def _check_damaged(values: Values, outline: Path) -> None:

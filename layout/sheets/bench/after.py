@@ -4,61 +4,39 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ...drawing.scene import Scene
 from ...job.plan import Plan
+from ...words.edge import edging_words, finish_words, profile_words
+from ...words.passage import Passage
 from ..steps.after import offcuts_scene
 from ..steps.sections import profile_scene
 from .legs import legs
-from .rows import BenchStep, Section, Table, sentence
+from .rows import BenchStep, Section, Table
 
 
 def after(plan: Plan) -> Section:
     """Return the steps after cutting."""
-    steps = [*_edge(plan)]
-    steps += [*legs(plan)]
-    steps += [_finish(plan), _offcuts(plan)]
-    return Section("Edge, legs, finish, offcuts", tuple(steps))
+    steps = [*_edge(plan), _step(finish_words(plan.finish, plan.job.tape))]
+    steps += [*legs(plan), _recorded(plan), _offcuts(plan)]
+    return Section("Edge, finish, legs, offcuts", tuple(steps))
 
 
 def _edge(plan: Plan) -> Iterator[BenchStep]:
     """Yield what the raw edge of board is covered with, then the profile."""
-    tape, edging, profile = plan.job.tape, plan.cuts.edging, plan.profile
+    tape, edging = plan.job.tape, plan.cuts.edging
     if edging is not None and not edging.thickness:
-        kept = f" ({tape.measure(edging.kept)} of kept edge is left out)" if edging.kept else ""
-        bend = ""
-        if edging.tightest is not None:
-            bend = f" It bends to a radius of {tape.measure(edging.tightest)}: warm it there."
-        yield BenchStep(
-            "Edging",
-            (
-                f"The raw edge of board drinks and swells: edge it, {tape.measure(edging.around)} "
-                f"round{kept}, cut {tape.measure(edging.cut_length)}, "
-                f"{tape.measure(edging.strip_width)} wide; joints where they show least; trim it, "
-                f"file down, never up.{bend}",
-            ),
-        )
-    crowded = tuple(
-        f"Leg {number} stands nearer to the edge than that: move it inwards."
-        for number in profile.crowded
-    )
-    for i, step in enumerate(profile.steps):
-        yield BenchStep(
-            step.title,
-            (sentence(step.text(tape)),),
-            warnings=crowded if step.title.startswith("Bevel") else (),
-            drawing=profile_scene(plan, profile) if i == 0 else None,
-        )
+        yield _step(edging_words(edging, tape))
+    for i, told in enumerate(profile_words(plan.profile, tape)):
+        yield _step(told, profile_scene(plan, plan.profile) if i == 0 else None)
 
 
-def _finish(plan: Plan) -> BenchStep:
-    tape, top = plan.job.tape, plan.top.outline
-    coat = 2 * top.area + top.perimeter * plan.job.panel.made_thickness
-    return BenchStep(
-        "Finish",
-        (
-            f"Both faces and the edge alike, or it cups: {tape.area(coat)} a coat.",
-            "Level it, felt or adjusters under the feet, photograph it, weigh it.",
-        ),
-    )
+def _step(told: Passage, drawing: Scene | None = None) -> BenchStep:
+    return BenchStep(told.title, told.words, warnings=told.warnings, drawing=drawing)
+
+
+def _recorded(plan: Plan) -> BenchStep:
+    stands = "" if plan.legs is None else "Level it, felt or adjusters under the feet. "
+    return BenchStep("Done", (f"{stands}Photograph it, weigh it.",))
 
 
 def _offcuts(plan: Plan) -> BenchStep:

@@ -6,6 +6,7 @@ from ...job.plan import Plan
 from ...panel import Face, Kind, Spoils
 from ...panel.lifting import lifters, people
 from ...words.datum import datum_words, square_words
+from ...words.mends import BY
 from ..steps.setting_out import datum_scene, faults_scene, square_scene
 from .rows import BenchStep, Section, Table, say_of
 
@@ -45,9 +46,9 @@ def _assess(plan: Plan) -> BenchStep:
                 (
                     defect.name,
                     _face(defect.face, defect.depth, plan),
-                    "; ".join(_SPOILS[s] for s in Spoils if s in defect.spoils),
+                    "; ".join(_SPOILS[s] for s in Spoils if s in defect.spoils) or "nothing",
                     tape.measure(defect.clear),
-                    "–" if defect.mend is None else f"a {defect.mend.value}",
+                    "–" if defect.mend is None else BY[defect.mend],
                 )
                 for defect in panel.defects
             ),

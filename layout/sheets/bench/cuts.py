@@ -6,12 +6,19 @@ import math
 from collections.abc import Callable, Iterator
 from functools import partial
 
+from ...cutting.builds import FrameJoint, RimLoss, UnknownFrame
 from ...cutting.cut import Trim, TrimKind
+from ...cutting.edging import Edging
+from ...cutting.mending import Mended
+from ...cutting.plan import Act
 from ...drawing.scene import Scene
 from ...geometry.point import Point
 from ...job.plan import Plan
 from ...marking.step import Step
 from ...units import nearest_whole
+from ...words.edge import lipping_words
+from ...words.mends import UNKNOWN_FRAME, joint_words, mend_words, rim_words
+from ...words.passage import Passage
 from ..steps import curves, sections, setting_out, straight
 from .marks import place_words
 from .rows import BenchStep, Section, Table, sentence
@@ -31,17 +38,36 @@ def cuts(plan: Plan) -> Section:
     return Section("Cuts, in this order", tuple(_step(plan, step) for step in steps))
 
 
-def _split(plan: Plan) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
+def _split(plan: Plan) -> tuple[tuple[Act, ...], tuple[Act, ...]]:
     steps = plan.cuts.steps
-    rest = next((i for i, step in enumerate(steps, start=1) if step.about == "rest"), 0)
+    about = (step.about if isinstance(step, Step) else "" for step in steps)
+    rest = next((i for i, name in enumerate(about, start=1) if name == "rest"), 0)
     return steps[:rest], steps[rest:]
 
 
-def _step(plan: Plan, step: Step) -> BenchStep:
+def _step(plan: Plan, step: Act) -> BenchStep:
+    if not isinstance(step, Step):
+        told, scene = _told(plan, step)
+        return BenchStep(told.title, told.words, drawing=scene)
     trim = next((t for t in plan.cuts.trims if t.label == step.about), None)
     table = None if trim is None else _trim_table(plan, trim)
     text = sentence(step.text(plan.job.tape))
     return BenchStep(step.title, (text,), table, drawing=_drawing(plan, step, trim))
+
+
+def _told(
+    plan: Plan, act: Mended | FrameJoint | UnknownFrame | RimLoss | Edging
+) -> tuple[Passage, Scene | None]:
+    """Return an act in words, and its drawing."""
+    if isinstance(act, Mended):
+        return mend_words(act, plan.job.tape), straight.mend_scene(plan, act)
+    if isinstance(act, FrameJoint):
+        return joint_words(act), straight.joint_scene(plan, act)
+    if isinstance(act, RimLoss):
+        return rim_words(act, plan.job.tape), curves.rim_scene(plan, act)
+    if isinstance(act, Edging):
+        return lipping_words(act, plan.job.tape), sections.lipping_scene(plan, act)
+    return UNKNOWN_FRAME, None
 
 
 def _drawing(plan: Plan, step: Step, trim: Trim | None) -> Scene | None:
@@ -58,14 +84,10 @@ def _drawing(plan: Plan, step: Step, trim: Trim | None) -> Scene | None:
 def _several(plan: Plan) -> Iterator[tuple[str, Callable[[], Scene]]]:
     """Yield what steps may be about of which a plan has several, and what draws each."""
     held = plan.cuts
-    for mend in held.mends:
-        yield f"mend {mend.defect}", partial(straight.mend_scene, plan, mend)
     for number, side in enumerate(held.skipped, start=1):
         yield f"skipped {number}", partial(straight.skipped_scene, plan, side)
     for number, kept in enumerate(held.kept, start=1):
         yield f"kept {number}", partial(straight.kept_scene, plan, kept)
-    for joint in held.joints:
-        yield f"joint {joint.corner}", partial(straight.joint_scene, plan, joint)
     for cut in held.curve_cuts:
         scene = curves.jigsaw_scene if cut.tool == "jigsaw" else curves.router_scene
         yield cut.tool, partial(scene, plan, cut)
@@ -76,21 +98,11 @@ def _scored(plan: Plan) -> Scene | None:
     return straight.saw_lines_scene(plan, sawn) if sawn else None
 
 
-def _rim(plan: Plan) -> Scene | None:
-    return None if plan.cuts.rim is None else curves.rim_scene(plan, plan.cuts.rim)
-
-
-def _lipped(plan: Plan) -> Scene | None:
-    return None if plan.cuts.edging is None else sections.lipping_scene(plan, plan.cuts.edging)
-
-
 _OTHERS: dict[str, Callable[[Plan], Scene | None]] = {
     "flatten": sections.flatten_scene,
     "rest": setting_out.marked_again_scene,
     "score": _scored,
     "facets": curves.facets_scene,
-    "hollow": _rim,
-    "lipping": _lipped,
 }
 """Drawings of steps that a plan has once at most."""
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from ...drawing.scene import Scene
 from ...job.plan import Plan
+from ...words.cautions import caution_words
 from ..title import found_words, size_words
 from ..wording import proof_words
 from .after import after
@@ -49,7 +50,7 @@ def bench_sheet(plan: Plan, drawing: str, *, files: tuple[str, ...] = ()) -> str
         proof=_proof(plan),
         unit=plan.job.tape.unit,
         panel=plan.job.panel.name,
-        cautions=plan.cautions,
+        cautions=[caution_words(c, plan.top, plan.job.tape) for c in plan.cautions],
         drawing=drawing[drawing.index("<svg") :],
         sections=[_numbered(section, count) for section, count in _counted(plan)],
         files=files,

@@ -6,7 +6,7 @@ import math
 from itertools import pairwise
 
 from ...cutting.edging import OVER_THICKNESS, Edging
-from ...cutting.profile import ARRIS, ProfilePlan
+from ...cutting.profile import ProfilePlan
 from ...drawing import layers
 from ...drawing.scene import Scene
 from ...geometry.bounds import Bounds
@@ -14,6 +14,7 @@ from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.segments import Arc, Line, Segment
 from ...job.plan import Plan
+from ...words.edge import arris_label
 from .stage import Stage
 
 _WIDE = 1.6
@@ -73,15 +74,20 @@ def profile_scene(plan: Plan, profile: ProfilePlan) -> Scene:
         at = Point(-radius, thickness - radius) + Point.polar(radius, math.pi / 4)
         words = f"round-over {tape.figure(radius)}"
     else:
-        at = Point(-ARRIS / 2, thickness - ARRIS / 2)
-        words = f"arris broken by about {tape.figure(ARRIS)}"
+        half = profile.arris.size / 2
+        at = Point(-half, thickness - half)
+        words = arris_label(profile.arris, tape)
     stage.label(layers.DIMENSIONS, at, words, towards=Point(-0.2, 1))
     return stage.scene("The profile of the edge")
 
 
 def _edge(thickness: float, wide: float, profile: ProfilePlan) -> Path:
     """Return the section of the edge, anticlockwise from the lower left."""
-    inside, up, radius = profile.bevel_in, profile.bevel_up, profile.round_over or ARRIS
+    inside, up, radius = (
+        profile.bevel_in,
+        profile.bevel_up,
+        profile.round_over or profile.arris.size,
+    )
     points = [Point(-wide, 0), Point(-inside, 0), Point(0, up), Point(0, thickness - radius)]
     if not inside:
         points.pop(1)

@@ -1,0 +1,143 @@
+"""The caution card: what may happen and what to do, a short passage for each."""
+
+from __future__ import annotations
+
+from ..concern import Concern
+from ..panel.build import Kind
+from ..panel.lifting import lifters, people
+from ..top import Top
+from ..units import Tape
+from ..work.cautions import Risk
+from .passage import Passage
+from .say import listed, sentence
+
+_TOLD: dict[Risk, tuple[str, str]] = {
+    Risk.TREATED: (
+        "Stop: treated wood",
+        "Wood with preservative or creosote in it is not sawn, bored, planed, sanded or burnt: its "
+        "dust and smoke are poison. Take another panel; the local waste authority says where this "
+        "one goes.",
+    ),
+    Risk.TREATED_PERHAPS: (
+        "Wood from outdoors",
+        "{age} it may hold arsenic, creosote or other preservative: a green tint, a smell of tar "
+        "or rows of slits say so, but not every one shows. Have it tested before it is sawn, "
+        "planed or sanded, and saw none that is treated; never burn it.",
+    ),
+    Risk.LEAD: (
+        "Old paint and varnish",
+        "{age} a coat may hold lead: test it before anything goes through it, saw, bit and router "
+        "as much as sander and scraper. Until it is ruled out no dry sanding, no hot-air gun; "
+        "chips and dust caught and wiped up wet, children kept away. Local rules decide what a "
+        "painter may do.",
+    ),
+    Risk.ASBESTOS: (
+        "What the core is",
+        "{age} a fire label, a mineral-looking or stone-cold core or lining, old lino, vinyl, "
+        "black glue or a heat mat on it may mean asbestos: do not drill, saw, sand or scrape it, "
+        "nor pull a backing off. Look into holes that are there already, of a lock or a "
+        "letterbox, and stop until someone licensed to has tested it.",
+    ),
+    Risk.LABORATORY: (
+        "Where it stood",
+        "What comes from a laboratory may hold mercury, acids or other residues, and a black, "
+        "stone-cold or fibrous top may be asbestos cement: ask for its history, wash and wipe it, "
+        "and do not cut or sand until that is answered.",
+    ),
+    Risk.KITCHEN: (
+        "Where it stood",
+        "Grease, cleaners and mould sit in the joints and under the back of what comes from a "
+        "kitchen: wash it with gloves on and let it dry; wear a mask where it smells of mould.",
+    ),
+    Risk.STAGE: (
+        "Where it stood",
+        "Wood from a stage may be soaked with salts against fire and hold staples and screws under "
+        "many coats of paint: ask what it was treated with, and keep its dust off skin and lungs.",
+    ),
+    Risk.METAL: (
+        "Hidden metal",
+        "Look, sweep both faces and the edges with a detector, chalk a ring round every hit, pull "
+        "it, and sweep again before each tool.",
+    ),
+    Risk.LIFTING: (
+        "Lifting",
+        "The old panel weighs about {panel} and the new top about {top}: {people}, and trestles on "
+        "both sides of the cut.",
+    ),
+    Risk.GRAIN: (
+        "Grain",
+        "The length of the top lies {found:.0f}° from the grain: {weak}the figure runs slantwise. "
+        "For one along it write most_turn = {limit:g}, or less, under [top].",
+    ),
+    Risk.SAWS: (
+        "Saws and routers",
+        "Eyes and ears protected; the work clamped; support on both sides of the kerf, so that the "
+        "blade is never pinched; plug out before a blade or bit is touched. Follow the makers' "
+        "instructions.",
+    ),
+    Risk.SLIVERS: (
+        "Small pieces",
+        "{who}: what falls off is narrower than {limit_length}. No hand holds it beside the blade: "
+        "the work is clamped, the piece lies on boards or falls free, and is taken away when the "
+        "blade stands still.",
+    ),
+    Risk.DUST: (
+        "Dust",
+        "Wood dust harms lungs and nose: extraction at the tool and a mask rated for fine dust. "
+        "{limits}",
+    ),
+    Risk.BOARD_DUST: (
+        "Dust",
+        "Board dust carries resin: extraction at the tool and a mask rated for fine dust. {limits}",
+    ),
+    Risk.STRIPPERS: (
+        "Strippers and solvents",
+        "Outdoors, or with air moving through; gloves that the stripper's maker names, goggles; no "
+        "flame, heater or sparking motor near; none that holds methylene chloride. Rags and sludge "
+        "go into a metal can with a lid.",
+    ),
+    Risk.VAPOURS: (
+        "Adhesives and resin",
+        "Air moves through while they are spread and while they set; no flame or spark near "
+        "contact adhesive; epoxy and hardeners off the skin, gloves on, for they bring on "
+        "allergies.",
+    ),
+    Risk.OILY_RAGS: (
+        "Oily rags",
+        "Rags with drying oil heat up and can catch fire within hours: lay them flat outdoors or "
+        "drown them in a metal can with a lid.",
+    ),
+    Risk.STANDING: (
+        "Standing",
+        "Tipping forces and sag are estimates from geometry and usual densities, not tests. Try "
+        "the finished table, and follow local codes and a qualified person's word where it stands "
+        "in public.",
+    ),
+}  # fmt: skip
+
+_LIMITS = (
+    "Limits at work are set locally (United States 15 mg/m³ of all dust, 29 CFR 1910.1000; "
+    "European Union 2 mg/m³ of hardwood, Directive (EU) 2017/2398)."
+)
+
+
+def caution_words(caution: Concern, top: Top, tape: Tape) -> Passage:
+    """Return a caution in words."""
+    assert isinstance(caution.matter, Risk)
+    panel = top.panel
+    title, words = _TOLD[caution.matter]
+    solid = panel.build.kind is Kind.SOLID
+    weak = "solid wood bends and moves most across its grain, and " if solid else ""
+    told = words.format(
+        age="Of unknown age," if panel.year is None else f"Made in {panel.year},",
+        panel=tape.mass(panel.mass),
+        top=tape.mass(top.mass),
+        people=people(lifters(panel.mass)),
+        found=caution.found or 0.0,
+        limit=caution.limit or 0.0,
+        limit_length=tape.measure(caution.limit or 0.0),
+        who=listed(caution.who),
+        weak=weak,
+        limits=_LIMITS,
+    )
+    return Passage(title, (sentence(told),))

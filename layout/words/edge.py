@@ -1,0 +1,115 @@
+"""Lipping, edging, the profile of the edge and the finish, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..cutting.edging import Edging
+from ..cutting.profile import Arris, ProfilePlan
+from ..units import Tape
+from ..work.finish import Finish
+from .passage import Passage
+from .say import sentence
+
+_UNTOUCHED = " None of it along the kept edge."
+_BARE = " It runs past the lipping and lays the core bare: seal and colour it."
+
+
+def lipping_words(edging: Edging, tape: Tape) -> Passage:
+    """Return how the lipping goes on; too thick to bend cold it is laminated."""
+    if edging.tightest is None:
+        bend = "mitred at the corners"
+    elif edging.layers == 1:
+        bend = "bends cold"
+    else:
+        layer = tape.figure(edging.layer)
+        bend = f"laminated of {edging.layers} strips {layer} thick, which bend cold"
+    kept = ", the kept edges left out" if edging.kept else ""
+    joints = "joints on the straights" if edging.on_straights else "one scarfed joint"
+    words = (
+        f"{tape.figure(edging.around)} round{kept}; cut {tape.figure(edging.cut_length)}, "
+        f"{tape.figure(edging.strip_width)} wide and {tape.figure(edging.thickness)} thick; "
+        f"{bend}; {joints}; cramp 24 h, flush"
+    )
+    return Passage("Lipping", (sentence(words),))
+
+
+def edging_words(edging: Edging, tape: Tape) -> Passage:
+    """Return how the raw edge of board is covered."""
+    kept = f" ({tape.measure(edging.kept)} of kept edge is left out)" if edging.kept else ""
+    bend = ""
+    if edging.tightest is not None:
+        bend = f" It bends to a radius of {tape.measure(edging.tightest)}: warm it there."
+    words = (
+        f"The raw edge of board drinks and swells: edge it, {tape.measure(edging.around)} "
+        f"round{kept}, cut {tape.measure(edging.cut_length)}, "
+        f"{tape.measure(edging.strip_width)} wide; joints where they show least; trim it, file "
+        f"down, never up.{bend}"
+    )
+    return Passage("Edging", (words,))
+
+
+def profile_words(profile: ProfilePlan, tape: Tape) -> Iterator[Passage]:
+    """Yield what is done to the edge, from above to below."""
+    but = _UNTOUCHED if profile.keeps else ""
+    bare = _BARE if profile.core_bare else ""
+    if profile.round_over:
+        words = (
+            f"A bearing bit of radius {tape.figure(profile.round_over)} along the upper arris, the "
+            "way the edge was routed; without a router plane three flats and sand them round."
+        )
+        yield Passage("Round-over", (words + but + bare,))
+    if profile.bevel_in:
+        thin = " That is thin: it chips when knocked." if profile.is_thin else ""
+        words = (
+            f"Underneath gauge a line {tape.figure(profile.bevel_in)} in from the edge all round, "
+            f"and on the edge a line {tape.figure(profile.bevel_up)} up; plane from one to the "
+            f"other, ends first. {tape.figure(profile.edge_left)} of the edge is left.{thin} "
+            f"Nothing is fixed within {tape.figure(profile.fixings_inside)} of the edge."
+        )
+        told = words + but + (bare if not profile.round_over else "")
+        yield Passage("Bevel under the edge", (told,), warnings=_crowded(profile))
+    yield Passage("Arris", (_arris(profile.arris, tape) + but,))
+
+
+def _crowded(profile: ProfilePlan) -> tuple[str, ...]:
+    return tuple(
+        f"Leg {number} stands nearer to the edge than that: move it inwards."
+        for number in profile.crowded
+    )
+
+
+def _arris(arris: Arris, tape: Tape) -> str:
+    which = "every arris" if arris.above else "the lower arris"
+    if arris.by_abrasive:
+        return (
+            f"Ease {which} by {tape.small(arris.size)}, with abrasive only: a plane or a bit lifts "
+            "veneer and laminate."
+        )
+    return (
+        f"Break {which} by about {tape.figure(arris.size)}, so that it neither cuts nor chips; "
+        "sand to the line, not past it."
+    )
+
+
+def arris_label(arris: Arris, tape: Tape) -> str:
+    """Return what a drawing says of an arris."""
+    if arris.by_abrasive:
+        return f"arris eased by {tape.small(arris.size)}"
+    return f"arris broken by about {tape.figure(arris.size)}"
+
+
+def finish_words(finish: Finish, tape: Tape) -> Passage:
+    """Return where the coat goes."""
+    coat = tape.area(finish.area)
+    if not finish.faces:
+        words = f"Laminate takes no coat: seal the edges that the cuts laid bare, {coat} a coat."
+        return Passage("Finish", (words,))
+    both = (
+        f"Both faces and the edge alike, or it cups: {coat} a coat, before anything is fixed "
+        "underneath."
+    )
+    if not finish.masked:
+        return Passage("Finish", (both,))
+    mask = f"Mask where the {finish.masked} legs are glued: glue holds on bare wood."
+    return Passage("Finish", (both, mask))

@@ -1,0 +1,153 @@
+"""Which cautions a piece calls for: by what its panel was, its age, build, mass, and what is done.
+
+They remind; they do not replace local codes, the makers' instructions for tools and finishes, or
+licensed practice, and no result of this library is a certificate of anything.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from enum import Enum
+
+from ..concern import Concern
+from ..cutting.cut import Facet, Trim
+from ..cutting.plan import CutPlan
+from ..geometry.polygon import Region
+from ..geometry.turned_box import TurnedBox
+from ..panel import Coat, Kind, Panel, Was
+from ..panel.lifting import ONE_LIFTS, lifters
+from ..panel.past import BACKINGS, LEADED, TREATMENTS
+from ..top import Top
+
+LEAD_UNTIL = 1992
+"""Coats from before this year may hold lead: it left household paint in the United States in 1978
+(16 CFR 1303) and in the United Kingdom in 1992 (SI 1992/31); the later year is the safe one."""
+
+ASBESTOS_UNTIL = 2005
+"""Boards, mats and glues from before this year may hold asbestos: by its first day the last uses
+had ended in the European Union (Directive 1999/77/EC)."""
+
+TREATED_UNTIL = 2004
+"""Timber from outdoors that is older may hold arsenic, creosote or pentachlorophenol: arsenic left
+what is sold for gardens at the end of 2003 in the United States (EPA, voluntary cancellation) and
+in June 2004 in the European Union (Directive 2003/2/EC)."""
+
+OFF_GRAIN = 10.0
+"""Degrees from which it is said that a top turns out of the grain (our choice)."""
+
+BY_HAND = 150.0
+"""A hand that holds a piece narrower than this is at the blade, mm (our choice; at a saw bench a
+push stick is asked for within 300 mm: HSE, L114, *Safe use of woodworking machinery*)."""
+
+
+class Risk(Enum):
+    """What a caution is about; most urgent first."""
+
+    TREATED = "treated wood"
+    TREATED_PERHAPS = "perhaps treated wood"
+    LEAD = "lead"
+    ASBESTOS = "asbestos"
+    LABORATORY = "laboratory residues"
+    KITCHEN = "kitchen residues"
+    STAGE = "fireproofing"
+    METAL = "hidden metal"
+    LIFTING = "lifting"
+    GRAIN = "grain"
+    SAWS = "saws and routers"
+    SLIVERS = "small pieces"
+    DUST = "wood dust"
+    BOARD_DUST = "board dust"
+    STRIPPERS = "strippers and solvents"
+    VAPOURS = "vapours of adhesives"
+    OILY_RAGS = "oily rags"
+    STANDING = "standing"
+
+
+_LEFT_BEHIND = {
+    Was.LABORATORY: Risk.LABORATORY,
+    Was.KITCHEN: Risk.KITCHEN,
+    Was.STAGE: Risk.STAGE,
+}
+"""What a place leaves in the wood."""
+
+_BACKED = frozenset({Was.LABORATORY, Was.KITCHEN, Was.FLOOR})
+"""What often had a mat, lino or black glue on its back or face."""
+
+_LINED = frozenset({Was.DOOR, Was.FIRE_DOOR})
+"""What was filled, faced or lined against fire, whatever it is built of."""
+
+_GRAINED = frozenset({Kind.SOLID, Kind.VENEERED})
+
+_STRIPPED = LEADED | {Coat.WAX}
+"""Coats that are taken off with strippers or solvents."""
+
+_OF_WOOD = frozenset({Kind.SOLID, Kind.HOLLOW, Kind.FRAMED})
+"""Builds whose dust is mostly that of wood; the others are glued through and through."""
+
+
+def cautions_for(top: Top, cuts: CutPlan, *, glued_legs: bool = False) -> tuple[Concern, ...]:
+    """Return the cautions for a top and the panel that it is cut from, most urgent first."""
+    return tuple(_cautions(top, cuts, glued_legs))
+
+
+def off_grain(top: Top) -> float | None:
+    """Return how far a top's length lies from the grain, degrees; None where nobody minds."""
+    off = math.degrees(top.off_grain)
+    return off if top.panel.build.kind in _GRAINED and off >= OFF_GRAIN else None
+
+
+def _cautions(top: Top, cuts: CutPlan, glued_legs: bool) -> Iterator[Concern]:
+    panel = top.panel
+    yield from _old_substances(panel)
+    if panel.was in _LEFT_BEHIND:
+        yield Concern(_LEFT_BEHIND[panel.was])
+    yield Concern(Risk.METAL)
+    if lifters(panel.mass) > 1:
+        yield Concern(Risk.LIFTING, found=panel.mass, limit=ONE_LIFTS)
+    slant = off_grain(top)
+    if slant is not None:
+        yield Concern(Risk.GRAIN, found=slant, limit=OFF_GRAIN)
+    yield Concern(Risk.SAWS)
+    sawn: tuple[Trim | Facet, ...] = (*cuts.trims, *cuts.facets)
+    small = tuple(cut.label for cut in sawn if _is_small(cut))
+    if small:
+        yield Concern(Risk.SLIVERS, small, limit=BY_HAND)
+    yield Concern(Risk.DUST if panel.build.kind in _OF_WOOD else Risk.BOARD_DUST)
+    if not panel.finish or _STRIPPED.intersection(panel.finish):
+        yield Concern(Risk.STRIPPERS)
+    if glued_legs or cuts.mends or cuts.edging or cuts.rim or cuts.joints:
+        yield Concern(Risk.VAPOURS)
+    yield Concern(Risk.OILY_RAGS)
+    yield Concern(Risk.STANDING)
+
+
+def _old_substances(panel: Panel) -> Iterator[Concern]:
+    finish, unknown = frozenset(panel.finish), not panel.finish
+    if TREATMENTS & finish:
+        yield Concern(Risk.TREATED)
+    elif panel.was is Was.OUTDOORS and _older(panel, TREATED_UNTIL):
+        yield _by_age(Risk.TREATED_PERHAPS, panel, TREATED_UNTIL)
+    if (unknown or LEADED & finish) and _older(panel, LEAD_UNTIL):
+        yield _by_age(Risk.LEAD, panel, LEAD_UNTIL)
+    suspect = panel.build.kind is not Kind.SOLID or panel.was in _LINED or BACKINGS & finish
+    if (suspect or (unknown and panel.was in _BACKED)) and _older(panel, ASBESTOS_UNTIL):
+        yield _by_age(Risk.ASBESTOS, panel, ASBESTOS_UNTIL)
+
+
+def _older(panel: Panel, year: int) -> bool:
+    """Return whether a panel may be older: what has no date is, but for what is new."""
+    return panel.was is not Was.NEW if panel.year is None else panel.year < year
+
+
+def _by_age(risk: Risk, panel: Panel, limit: int) -> Concern:
+    return Concern(risk, found=panel.year, limit=limit)
+
+
+def _is_small(cut: Trim | Facet) -> bool:
+    return any(_across(piece) < BY_HAND for piece in cut.fallen)
+
+
+def _across(piece: Region) -> float:
+    """Return the width of the least box round a piece, mm."""
+    return min(TurnedBox.around(part.exterior).width for part in piece.pieces)
