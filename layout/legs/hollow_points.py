@@ -226,5 +226,4 @@ class _Cut:
 
     def _at_sharp(self, corners: Corners) -> NDArray[np.bool_]:
         """Return which triangles stand in a sharp corner: no cutting makes it blunter."""
-        at: NDArray[np.bool_] = np.isin(corners, list(self.sharp)).any(axis=1)
-        return at
+        return np.asarray(np.isin(corners, list(self.sharp)).any(axis=1))

@@ -1,7 +1,8 @@
 """Which legs to choose: for each count the best places, and what each choice means.
 
 The insets at the sides and at the ends are tried over a grid, then in ever smaller steps round the
-best; feet that would bear on spoilt wood fall out, unless all do.
+best; where firmness counts the feet are moved freely from there. Feet that would bear on spoilt
+wood are moved off it by the least that frees them.
 """
 
 from __future__ import annotations
@@ -18,12 +19,15 @@ from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 from ..geometry.tolerance import CHORD
-from .arrangement import middles_for
-from .goals import estimated_force, values_of
+from .arrangement import ALIKE_FORCE, middles_for
+from .dodge import least_gap
+from .goals import values_of
 from .people import PLACE, Seating, seating_at
 from .plan import LegsPlan
+from .polish import polished
 from .room import insets_for
-from .sag import ALIKE, Burden, Sag, sag_of
+from .sag import ALIKE, Loads, Sag, sag_of
+from .stability import IN_A_ROW, row_width
 from .table import TableTop
 from .wish import Goal, LegsWish
 
@@ -40,11 +44,26 @@ EACH_LEG = 0.05
 """Each leg more has to make the table this share better at its goal, or the fewer are taken: it is
 work, weight and one more foot to level (our choice)."""
 
-ALIKE_FORCE = 0.1
-"""Stances whose tipping forces differ by less are as firm as each other, N."""
+CROWDED = 100.0
+"""More than four legs with less than this clear between two, mm, are not proposed unless their
+number is asked for (our choice): not even a broom passes between them."""
 
 _FARTHEST = (0.25, 0.3)
 """Farthest in that feet are tried, as shares of width and length."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stance:
+    """Legs of one count where they stand best, placed, tipped and seated."""
+
+    wish: LegsWish
+    """With the places found."""
+    legs: LegsPlan
+    seating: Seating
+    held: float = field(metadata={"unit": "N"})
+    """Force that tips it by estimate, N, as far as it stays below the load asked for."""
+    score: float = field(metadata={"unit": ""})
+    """What the goal counts, higher is better."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,15 +92,34 @@ def compare(
     table: TableTop,
     goal: Goal = Goal.FIRMEST,
     counts: Sequence[int] = COUNTS,
-    burden: Burden | None = None,
+    loads: Loads | None = None,
     place: float = PLACE,
 ) -> tuple[Proposal, ...]:
+    """Return the best legs of each count, best count first, and what each means.
+
+    Raises
+    ------
+    LegsError
+        If none finds room.
+    """
+    found = best_stances(wish, table, goal, counts, place)
+    return tuple(told(stance, table, loads) for stance in found)
+
+
+def best_stances(
+    wish: LegsWish,
+    table: TableTop,
+    goal: Goal = Goal.FIRMEST,
+    counts: Sequence[int] = COUNTS,
+    place: float = PLACE,
+) -> tuple[Stance, ...]:
     """Return the best legs of each count, best count first.
 
     A stance that holds the load asked for goes before one that does not, whatever the goal, and one
     at which somebody sits before one that leaves no place; legs that cannot stay come last. Fewer
     legs go first unless more are better by `EACH_LEG` each. A count for which no foot finds room is
-    left out.
+    left out, and one that crowds them where the counts are the usual ones. Places that the wish
+    itself gives are tried too: the best of their count is never worse.
 
     Parameters
     ----------
@@ -93,32 +131,37 @@ def compare(
     LegsError
         If none finds room.
     """
-    found: list[Proposal] = []
+    found: list[Stance] = []
     trouble: LegsError | None = None
     for count in counts:
+        own = [wish.at] if len(wish.at) == count else []
         try:
-            found.append(propose(replace(wish, count=count, at=()), table, goal, burden, place))
+            stance = _stance(replace(wish, count=count, at=()), table, goal, place, own)
         except LegsError as error:
             trouble = error
+            continue
+        crowded = least_gap(stance.wish.at, wish.foot) < CROWDED
+        if not (crowded and count > 4 and tuple(counts) == COUNTS):
+            found.append(stance)
     if not found:
         raise trouble or LegsError("no count of legs is given to compare")
     tolerance = (0.0, ALIKE_FORCE, 0.0, _alike(p.score for p in found), 0.0)
     return tuple(ranked(found, _rank, tolerance=tolerance))
 
 
-def _rank(proposal: Proposal) -> tuple[float, ...]:
-    score = proposal.score
-    seating, share = proposal.seating, (1 - EACH_LEG) ** proposal.count
-    in_the_way = proposal.wish.seated and not seating.seats and seating.without_legs > 0
+def _rank(stance: Stance) -> tuple[float, ...]:
+    score, count = stance.score, len(stance.wish.at)
+    seating, share = stance.seating, (1 - EACH_LEG) ** count
+    in_the_way = stance.wish.seated and not seating.seats and seating.without_legs > 0
     worth = score * share if score > 0 else score / share
-    return proposal.legs.stands, proposal.held, not in_the_way, worth, -proposal.count
+    return stance.legs.stands, stance.held, not in_the_way, worth, -count
 
 
 def propose(
     wish: LegsWish,
     table: TableTop,
     goal: Goal = Goal.FIRMEST,
-    burden: Burden | None = None,
+    loads: Loads | None = None,
     place: float = PLACE,
 ) -> Proposal:
     """Return the best places for the wished number of legs.
@@ -128,51 +171,68 @@ def propose(
     LegsError
         If no foot finds room at any inset, or sag counts and the stiffness is not known.
     """
-    found = _search(goal, wish, table)
-    return _told(replace(wish, at=found.middles), table, found, burden, place)
+    return told(_stance(wish, table, goal, place), table, loads)
 
 
 def as_wished(
-    wish: LegsWish,
-    table: TableTop,
-    goal: Goal = Goal.FIRMEST,
-    burden: Burden | None = None,
-    place: float = PLACE,
-) -> Proposal:
-    """Return what the legs mean where the wish itself puts them: at its places or by its insets.
+    wish: LegsWish, table: TableTop, goal: Goal = Goal.FIRMEST, place: float = PLACE
+) -> Stance:
+    """Return the legs where the wish itself puts them: at its places or by its insets.
 
     Raises
     ------
     LegsError
         If no foot finds room, or sag counts and the stiffness is not known.
     """
-    middles = wish.at or middles_for(wish, table.top.outline)
+    middles, moved = table.places(wish)
     (score,) = values_of(goal, wish, table, [middles])
-    held = min(estimated_force(wish, table, middles), wish.load)
-    usual = insets_for(wish, table.top.outline)
-    tried = _Tried((usual.side, usual.end), middles, table.bears(wish, middles), held, score)
-    return _told(replace(wish, at=middles), table, tried, burden, place)
+    return _stood(wish, table, middles, moved, score, place)
 
 
-def _told(
-    chosen: LegsWish, table: TableTop, found: _Tried, burden: Burden | None, place: float
-) -> Proposal:
-    """Return everything that an arrangement means."""
-    middles = found.middles
-    legs = table.on(chosen)
-    gaps = _gaps(chosen, middles)
-    sag = sag_of(table.top, chosen.foot, middles, burden, table.plate)
+def _stance(
+    wish: LegsWish,
+    table: TableTop,
+    goal: Goal,
+    place: float,
+    others: Sequence[tuple[Point, ...]] = (),
+) -> Stance:
+    found = _search(goal, wish, table, others)
+    return _stood(wish, table, found.middles, (), found.score, place)
+
+
+def _stood(
+    wish: LegsWish,
+    table: TableTop,
+    middles: tuple[Point, ...],
+    moved: Sequence[float],
+    score: float,
+    place: float,
+) -> Stance:
+    legs = table.standing_at(wish, middles, moved)
+    return Stance(
+        replace(wish, at=middles),
+        legs,
+        seating_at(table.top.outline, wish.foot, middles, place),
+        min(legs.weakest.force, wish.load),
+        score,
+    )
+
+
+def told(stance: Stance, table: TableTop, loads: Loads | None = None) -> Proposal:
+    """Return everything that a stance means."""
+    wish, middles = stance.wish, stance.wish.at
+    gaps = _gaps(wish, middles)
     return Proposal(
         len(middles),
-        chosen,
-        legs,
-        sag,
-        seating_at(table.top.outline, chosen.foot, middles, place),
-        _area(legs.feet) / table.top.outline.area,
+        wish,
+        stance.legs,
+        sag_of(table.top, wish.foot, middles, loads, table.plate),
+        stance.seating,
+        _area(stance.legs.feet) / table.top.outline.area,
         min(gaps),
         max(gaps),
-        min(legs.tipping.least.force, chosen.load),
-        found.score,
+        stance.held,
+        stance.score,
     )
 
 
@@ -206,8 +266,10 @@ def _alike(scores: Iterable[float]) -> float:
     return ALIKE * max((abs(score) for score in scores if math.isfinite(score)), default=0.0)
 
 
-def _search(goal: Goal, wish: LegsWish, table: TableTop) -> _Tried:
-    """Return the best arrangement found.
+def _search(
+    goal: Goal, wish: LegsWish, table: TableTop, others: Sequence[tuple[Point, ...]] = ()
+) -> _Tried:
+    """Return the best arrangement found, or one of some others where it is better.
 
     Raises
     ------
@@ -218,9 +280,9 @@ def _search(goal: Goal, wish: LegsWish, table: TableTop) -> _Tried:
     sides = np.linspace(usual.round_about, outline.width * _FARTHEST[0], _SIDES)
     ends = np.linspace(usual.round_about, outline.length * _FARTHEST[1], _ENDS)
     grid = [(usual.side, usual.end), *((float(s), float(e)) for s in sides for e in ends)]
-    tried = _tried(goal, wish, table, grid)
+    tried = _at_insets(goal, wish, table, grid)
     if not tried:
-        middles_for(wish, outline)  # says why there is no room
+        table.on(wish)  # says why there is no room
         raise LegsError("no foot finds room under this top at any inset")
     best = _best(tried)
     step = (float(sides[1] - sides[0]), float(ends[1] - ends[0]))
@@ -233,15 +295,23 @@ def _search(goal: Goal, wish: LegsWish, table: TableTop) -> _Tried:
             for j in (-1, 0, 1)
             if (i or j) and min(side + i * step[0], end + j * step[1]) >= usual.round_about
         ]
-        best = _best([best, *_tried(goal, wish, table, near)])
-    return best
+        best = _best([best, *_at_insets(goal, wish, table, near)])
+    free = wish.inset_side is None and wish.inset_end is None
+    moved = []
+    if goal is Goal.FIRMEST and free:
+        stability, room = table.stability(wish), table.room(wish)
+        for goal_of in (stability.force, stability.evenness):
+            roughly = polished(best.middles, wish.foot, room, goal_of)
+            moved.append(polished(roughly, wish.foot, room, stability.force))
+    return _best([best, *_tried(goal, wish, table, dict.fromkeys([*moved, *others], best.insets))])
 
 
-def _tried(
+def _at_insets(
     goal: Goal, wish: LegsWish, table: TableTop, insets: Sequence[tuple[float, float]]
 ) -> list[_Tried]:
     """Return the arrangements at these insets, where a foot finds room; wished insets stay."""
     arrangements: dict[tuple[Point, ...], tuple[float, float]] = {}
+    stability = table.stability(wish)
     for side, end in insets:
         at = replace(
             wish,
@@ -249,19 +319,36 @@ def _tried(
             inset_end=end if wish.inset_end is None else wish.inset_end,
         )
         try:
-            arrangements.setdefault(middles_for(at, table.top.outline), (side, end))
+            middles = middles_for(at, table.top.outline, stability)
+            arrangements.setdefault(table.settled(wish, middles)[0], (side, end))
         except LegsError:
             continue
-    scores = values_of(goal, wish, table, list(arrangements))
+    return _tried(goal, wish, table, arrangements)
+
+
+def _tried(
+    goal: Goal,
+    wish: LegsWish,
+    table: TableTop,
+    arrangements: dict[tuple[Point, ...], tuple[float, float]],
+) -> list[_Tried]:
+    """Return how good arrangements are; those in a row are none."""
+    held = {
+        middles: insets
+        for middles, insets in arrangements.items()
+        if len(middles) < 3 or row_width(middles) >= IN_A_ROW
+    }
+    scores = values_of(goal, wish, table, list(held))
+    force = table.stability(wish).force
     return [
         _Tried(
             pair,
             middles,
             table.bears(wish, middles),
-            min(estimated_force(wish, table, middles), wish.load),
+            min(force(middles), wish.load),
             score,
         )
-        for (middles, pair), score in zip(arrangements.items(), scores, strict=True)
+        for (middles, pair), score in zip(held.items(), scores, strict=True)
     ]
 
 

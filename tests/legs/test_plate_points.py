@@ -15,7 +15,7 @@ from panelwright.layout.geometry.symmetry import is_symmetric
 from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.plate import TRIANGLES, Plate, rigidity
 from panelwright.layout.legs.plate_points import cut_up, mirror_axes
-from panelwright.layout.legs.sag import ALIKE, Burden, sag_of
+from panelwright.layout.legs.sag import ALIKE, Loads, sag_of
 from panelwright.layout.legs.tipping import GRAVITY
 from panelwright.layout.outlines import (
     Capsule,
@@ -169,10 +169,11 @@ def test_a_wavy_slab_bends_as_a_beam_of_its_width() -> None:
     On the hull of its edge, cut into slivers, it was told ten times as soft.
     """
     ring = [(0, -60), (315, -50.5), (629.5, -67.5), (944.5, -68.5), (1259, -64.5), (1574, -65.5),
-            (1574, 582.5), (1259, 596.5), (944.5, 572.5), (629.5, 572), (315, 586.5), (0, 596.5)]  # fmt: skip
+            (1574, 582.5), (1259, 596.5), (944.5, 572.5), (629.5, 572), (315, 586.5),
+            (0, 596.5)]  # fmt: skip
     top = top_of(Freeform.through([Point(*p) for p in ring]), "ash", thickness=53.0)
     slab = Foot(FootShape.SLAB, 45.0, 290.0)
-    sag = sag_of(top, slab, [Point(-614.5, 0.0), Point(614.5, 0.0)], Burden(spread=50.0))
+    sag = sag_of(top, slab, [Point(-614.5, 0.0), Point(614.5, 0.0)], Loads(long_term=50.0))
     load = (672.0 * 53e-9 + 50e-6) * GRAVITY
     beam = 5 / 384 * load * 1229.0**4 / (12_000.0 * 53.0**3 / 12)
     assert sag.first_loaded.down == pytest.approx(beam, rel=0.35)
