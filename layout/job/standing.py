@@ -6,7 +6,8 @@ from dataclasses import dataclass, field, replace
 
 from ..legs.foot import FootShape
 from ..legs.plan import LegsPlan
-from ..legs.proposal import COUNTS, Proposal, as_wished, best_stances, told
+from ..legs.proposal import Proposal, told
+from ..legs.stance import COUNTS, as_wished, best_stances
 from ..legs.table import TableTop
 from ..legs.whole import TablePlan, plan_table
 from ..legs.wish import Goal, LegsWish

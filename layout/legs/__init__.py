@@ -3,9 +3,10 @@
 from .concern import LegMatter
 from .foot import Foot, FootShape
 from .plan import Leg, LegsPlan, Overhang, place_legs
-from .proposal import Proposal, Stance, as_wished, best_stances, compare, propose
+from .proposal import Proposal, compare, propose
 from .room import Insets, insets_for
 from .sag import Deflection, Loads, Sag, plate_of, sag_of
+from .stance import Stance, as_wished, best_stances
 from .table import TableTop
 from .table_wish import Glue, TableWish
 from .tipping import EdgeForce, Tipping, tipping_force, tipping_of

@@ -20,9 +20,9 @@ from .heights import KNEE_HEIGHT, UsualHeight, use_of
 from .materials import is_wooden
 from .movement import GLUE_FIGHTS, Held, MovementPlan, movement_of
 from .people import Seating
-from .proposal import Stance
 from .sag import Loads, Sag, sag_of
 from .screws import LEFT_UNDER_TIP, RACKS_FROM, RAIL, USUAL, ScrewPlan, screw_in, usual_screw
+from .stance import Stance
 from .table import TableTop
 from .table_wish import Glue, TableWish
 from .wish import Fixing, LegsWish

@@ -69,7 +69,7 @@ class Defect:
     depth: float | None = None
     """How deep it goes, mm, where it does not go through; None where nobody knows."""
     mend: Mend | None = None
-    """How it is mended; then it may lie inside the top, though no leg stands on it."""
+    """How it is mended; then it may lie inside the top, and a leg may stand on it."""
     drawn_out: float = 0.0
     """How far its place runs on past each end of what can be seen, mm."""
 

@@ -13,14 +13,8 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs import Fixing, Foot, Goal, LegMatter, LegsWish
 from panelwright.layout.legs.free_room import apart
-from panelwright.layout.legs.proposal import (
-    EACH_LEG,
-    as_wished,
-    best_stances,
-    compare,
-    propose,
-    told,
-)
+from panelwright.layout.legs.proposal import compare, propose, told
+from panelwright.layout.legs.stance import EACH_LEG, as_wished, best_stances
 from panelwright.layout.legs.table import TableTop
 from panelwright.layout.outlines import Capsule, Circle, Freeform, Outline, Oval, Rectangle
 from panelwright.layout.panel import (

@@ -15,8 +15,8 @@ from panelwright.layout.legs import Fixing, FixingPlate, Foot, FootShape, LegsWi
 from panelwright.layout.legs.concern import LegMatter
 from panelwright.layout.legs.fixings import holes_of
 from panelwright.layout.legs.materials import LEG_MATERIALS, MASONRY, is_wooden
-from panelwright.layout.legs.proposal import as_wished
 from panelwright.layout.legs.screws import Screw, usual_screw
+from panelwright.layout.legs.stance import as_wished
 from panelwright.layout.legs.table_wish import Glue, TableWish
 from panelwright.layout.legs.whole import TablePlan, plan_table
 from panelwright.layout.outlines import Capsule, Outline, Rectangle

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from ...legs.heights import DINED_AT, SITTER
 from ...legs.materials import LEG_MATERIALS
-from ...legs.proposal import COUNTS
 from ...legs.stability import SAT_ON
+from ...legs.stance import COUNTS
 from ...legs.tipping import EDGE
 from ...legs.wish import FootShape, Goal, Lean, LegsWish
 from .figures import ABOVE_0, FROM_0, Counts, Number, Range, count, degrees

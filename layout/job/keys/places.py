@@ -170,7 +170,7 @@ DEFECT = Section(
                 {"keys": "key", "butterfly": "key", "bow-tie": "key"},
             ),
             "How it is mended: then it may lie inside the top. A `plug` or `patch` stays whole, "
-            "a `key` across a split may run out at the edge; no leg stands on any of them",
+            "a `key` across a split may run out at the edge; legs may stand on any of them",
             None,
             "not at all",
             '"plug"',

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ...errors import LayoutError
+from ...geometry.tolerance import SAME_PLACE
 from ...legs.heights import DINED_AT, SITTER
 from ...legs.materials import LEG_MATERIALS
 from ...legs.plan import require_footing
-from ...legs.proposal import COUNTS
 from ...legs.stability import IN_A_ROW
+from ...legs.stance import COUNTS
 from ...legs.table_wish import TableWish
 from ...legs.wish import Foot, FootShape, LegsWish
 from ..keys.legs import LEGS
@@ -115,18 +116,19 @@ def _spread_out(values: Values, foot: Foot) -> bool:
 
 
 def _room(values: Values, foot: Foot, under: Under) -> bool:
-    """Return whether the insets at the sides leave feet more than a row; note it otherwise."""
+    """Return whether the insets leave feet room beside each other; note it otherwise."""
     name = "inset_side" if values["inset"] is None else "inset"
     inset = values[name]
     if inset is None or _is_slab(foot):
         return True
-    most = (under.narrow - foot.width - IN_A_ROW) / 2
-    if inset <= most:
+    beside = IN_A_ROW if values["count"] == 3 else max(foot.width, IN_A_ROW)
+    most = (under.narrow - foot.width - beside) / 2
+    if inset <= most + SAME_PLACE:
         return True
     length = values.place.length
     values.at(name).wrong(
         f"{length(inset)} from both sides of a panel {length(under.narrow)} wide leaves feet "
-        f"{length(foot.width)} wide in a row, or none: "
+        f"{length(foot.width)} wide no room beside each other: "
         + (f"at most {length(most)}" if most > 0 else "take smaller feet")
     )
     return False

@@ -44,9 +44,9 @@ class PanelRead:
         """No top of it is wider than this, mm."""
         if self.outline is None:
             return math.inf
-        ring = self.outline.points(CHORD, "outside")
+        ring = self.outline.points(CHORD)
         ways = [Point.polar(1.0, math.pi * k / 180) for k in range(180)]
-        return min(float(np.ptp(ring @ np.array(tuple(way)))) for way in ways) + CHORD
+        return min(float(np.ptp(ring @ np.array(tuple(way)))) for way in ways)
 
     def panel(self, stand_in_thickness: float) -> Panel:
         """Return the panel of a file in which nothing was wrong."""
