@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from ..layout.job.job import Job
     from ..layout.job.standing import Comparison
 
-GOALS = ("stands firmest", "sags least", "most knee room", "even overhang")
+GOALS = ("most stable", "sags least", "most knee room", "even overhang")
 """What legs may be the best at: the names of the library's goals, which are not imported for help;
 a test holds the two alike."""
 
@@ -73,7 +73,7 @@ def legs(
     if as_json:
         from ..layout.job.serialise import plain, to_json
 
-        click.echo(to_json({"schema": 1, **plain(found)}), nl=False)
+        click.echo(to_json({"schema": 2, **plain(found)}), nl=False)
     else:
         for line in _lines(found_job, found):
             click.echo(line)
@@ -95,12 +95,12 @@ def _compared(path: Path, job: Job, counts: tuple[int, ...], goal: str | None) -
 
 def _lines(job: Job, found: Comparison) -> Iterator[str]:
     """Yield the comparison, one choice a column."""
-    from ..layout.sheets.legs_words import CAUTION, as_table, choices
     from ..layout.sheets.title import outline_words
+    from ..layout.words.legs_compared import CAUTION, as_table, choices, held_words
 
     tape = job.tape
     yield f"{job.name}: legs for the {outline_words(found.top.outline, tape)}"
-    yield f"  What counts: {found.goal.value}; held against {tape.force(found.load)} near the edge"
+    yield f"  What counts: {held_words(found, tape)}"
     held = choices(found, tape)
     for line in as_table(held):
         yield f"  {line}"

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -75,6 +74,7 @@ def summary(plan: Plan) -> Iterator[str]:
     from ..layout.sheets.title import exact_words, found_words, size_words
     from ..layout.sheets.wording import proof_words
     from ..layout.words.cautions import caution_words
+    from ..layout.words.legs import in_short
     from ..layout.work.cautions import Risk
 
     tape = plan.job.tape
@@ -101,7 +101,9 @@ def summary(plan: Plan) -> Iterator[str]:
         f"  Cuts     {len(plan.cuts.trims)} straight, {len(plan.cuts.facets)} facets; "
         f"rough line {tape.measure(plan.cuts.allowance)} outside"
     )
-    yield from _legs(plan)
+    for k, words in enumerate(in_short(plan)):
+        head = "!" if words.startswith("!") else "" if k else "Legs"
+        yield f"  {head:9}{words.removeprefix('!')}"
     kept = [offcut for offcut in plan.offcuts.pieces if offcut.kept]
     yield f"  Offcuts  {len(plan.offcuts.pieces)}, of which {len(kept)} worth keeping"
     yield from _template(plan)
@@ -146,26 +148,3 @@ def _template(plan: Plan) -> Iterator[str]:
     yield f"  Template {sheets.portion.name} on {sheets_words(sheets.sheets)} {paper}{side}"
     if not correction.is_none:
         yield f"           corrected {correction_words(correction)}"
-
-
-def _legs(plan: Plan) -> Iterator[str]:
-    if plan.legs is None:
-        return
-    tape, legs = plan.job.tape, plan.legs
-    over = legs.overhang
-    least = legs.tipping.least.force
-    tips = f"tips at about {tape.force(least)}" if math.isfinite(least) else "no force tips it"
-    yield (
-        f"  Legs     {len(legs.legs)}; overhang side {tape.measure(over.side)}, "
-        f"end {tape.measure(over.end)}; {tips} at its edge (an estimate)"
-    )
-    if plan.table is not None and plan.table.sag is not None:
-        yield (
-            f"           sags {tape.small(plan.table.sag.first_loaded.down)} at first, "
-            f"{tape.small(plan.table.sag.after_creep.down)} after years (an estimate); "
-            f"{len(plan.table.seating.seats)} places to sit"
-        )
-    for problem in legs.problems:
-        yield f"  !        {problem.words(tape)}"
-    for note in plan.table.notes if plan.table else ():
-        yield f"  !        {note.words(tape)}"

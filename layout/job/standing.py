@@ -6,7 +6,8 @@ from dataclasses import dataclass, field, replace
 
 from ..legs.foot import FootShape
 from ..legs.plan import LegsPlan
-from ..legs.proposal import COUNTS, Proposal, as_wished, compare
+from ..legs.proposal import Proposal, told
+from ..legs.stance import COUNTS, as_wished, best_stances
 from ..legs.table import TableTop
 from ..legs.whole import TablePlan, plan_table
 from ..legs.wish import Goal, LegsWish
@@ -23,21 +24,23 @@ class Standing:
 
 
 def stand(job: Job, top: Top) -> Standing:
-    """Return the legs of a job under its top.
+    """Return the legs of a job under its top: placed, tipped, seated and sagged once.
 
     Raises
     ------
     LegsError
         If no foot finds room.
     """
-    if job.legs is None:
+    wish, asked = job.legs, job.table
+    if wish is None:
         return Standing()
     table = TableTop(top, job.tape_error)
-    wish = job.legs
-    if job.table.counts:
-        wish = _compared(job, table, wish, job.table.counts)[0].wish
-    legs = table.on(wish)
-    return Standing(legs, plan_table(job.table, wish, legs, table))
+    stance = (
+        best_stances(wish, table, asked.goal, asked.counts, asked.place)[0]
+        if asked.counts
+        else as_wished(wish, table, place=asked.place)
+    )
+    return Standing(stance.legs, plan_table(asked, stance, table))
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,19 +75,18 @@ def compare_legs(
         If no foot finds room.
     """
     asked = job.table if goal is None else replace(job.table, goal=goal)
-    job = replace(job, table=asked)
     wish, table = job.legs or LegsWish(), TableTop(top, job.tape_error)
+    loads = asked.loads(job.panel.substance.name)
     own = None
     if job.legs is not None and not asked.counts:
-        burden = asked.burden(job.panel.build.kind)
-        own = as_wished(wish, table, asked.goal, burden, asked.place)
+        own = as_wished(wish, table, asked.goal, asked.place)
     usual = (2,) if wish.foot.shape is FootShape.SLAB else COUNTS
-    proposals = _compared(job, table, wish, counts or asked.counts or usual)
-    return Comparison(top, asked.goal, wish.load, own, proposals)
-
-
-def _compared(
-    job: Job, table: TableTop, wish: LegsWish, counts: tuple[int, ...]
-) -> tuple[Proposal, ...]:
-    asked, kind = job.table, job.panel.build.kind
-    return compare(wish, table, asked.goal, counts, asked.burden(kind), asked.place)
+    counts = counts or asked.counts or usual
+    found = best_stances(own.wish if own else wish, table, asked.goal, counts, asked.place)
+    return Comparison(
+        top,
+        asked.goal,
+        wish.load,
+        None if own is None else told(own, table, loads),
+        tuple(told(stance, table, loads) for stance in found),
+    )

@@ -1,12 +1,12 @@
 """Legs: where they go, and whether the table stands, holds and stays flat."""
 
-from .concern import Concern, LegProblem
+from .concern import LegMatter
 from .foot import Foot, FootShape
-from .notes import Matter, TableNote
 from .plan import Leg, LegsPlan, Overhang, place_legs
-from .proposal import Proposal, as_wished, compare, propose
+from .proposal import Proposal, compare, propose
 from .room import Insets, insets_for
-from .sag import Burden, Deflection, Sag, plate_of, sag_of
+from .sag import Deflection, Loads, Sag, plate_of, sag_of
+from .stance import Stance, as_wished, best_stances
 from .table import TableTop
 from .table_wish import Glue, TableWish
 from .tipping import EdgeForce, Tipping, tipping_force, tipping_of
@@ -14,8 +14,6 @@ from .whole import TablePlan, plan_table
 from .wish import Fixing, FixingPlate, Goal, Lean, LegsWish
 
 __all__ = [
-    "Burden",
-    "Concern",
     "Deflection",
     "EdgeForce",
     "Fixing",
@@ -27,19 +25,20 @@ __all__ = [
     "Insets",
     "Lean",
     "Leg",
-    "LegProblem",
+    "LegMatter",
     "LegsPlan",
     "LegsWish",
-    "Matter",
+    "Loads",
     "Overhang",
     "Proposal",
     "Sag",
-    "TableNote",
+    "Stance",
     "TablePlan",
     "TableTop",
     "TableWish",
     "Tipping",
     "as_wished",
+    "best_stances",
     "compare",
     "insets_for",
     "place_legs",

@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from dataclasses import replace
 
 from ..geometry.alike import at_most, first_of_best
 from ..geometry.point import ORIGIN, Point
 from ..geometry.scalar import peak
 from ..geometry.tolerance import SIZE_SLACK
 from ..outlines import Freeform, Outline
-from .free_room import middle_of, stances
-from .room import StandingRoom, insets_for, plate_inset
-from .tipping import EDGE, tipping_force
+from .free_room import stances
+from .room import StandingRoom
+from .stability import IN_A_ROW, Stability, row_width
 from .wish import LegsWish
 
 LONG = 1.3
@@ -20,24 +21,33 @@ LONG = 1.3
 take rails and leave the ends free for knees. Our choice."""
 
 
-_ALIKE = 1e-6
-"""Firmness that differs by less is alike: the golden sections of a room leave some 1e-8."""
+ALIKE_FORCE = 0.1
+"""Stances whose tipping forces differ by less are as firm as each other, N."""
 
 
-def middles_for(wish: LegsWish, outline: Outline) -> tuple[Point, ...]:
+def middles_for(
+    wish: LegsWish, outline: Outline, stability: Stability | None = None
+) -> tuple[Point, ...]:
     """Return where the middles of the wished feet stand, anticlockwise from the lower left.
 
     Two slabs stand on the long centreline, four feet on the corners of the largest rectangle; more
     on a long top in two rows, an odd one in the middle of the top. On a top hardly longer than
     wide, and for three feet, a ring and rows are held against each other: the firmer one is taken.
 
+    Parameters
+    ----------
+    stability : Stability, optional
+        Of the top that they carry; else it weighs a hundred kilograms and they nothing.
+
     Raises
     ------
     LegsError
         If no foot finds room at the insets.
     """
+    if stability is None:
+        stability = Stability.under(replace(wish, mass=0.0), outline, 100.0, 0.0)
     if isinstance(outline, Freeform):
-        return _anyhow(wish, outline)
+        return _firmest(stances(wish, outline), stability)
     count = wish.count
     in_rows = StandingRoom.for_wish(wish, outline)
     if count == 2:
@@ -48,35 +58,14 @@ def middles_for(wish: LegsWish, outline: Outline) -> tuple[Point, ...]:
         return rows[0]
     ring = StandingRoom.for_wish(wish, outline, in_rows=False)
     choices = [_ring(count, ring, 0.5), _ring(count, ring, 0.0), *rows]
-    return _firmest(choices, outline)
+    return _firmest(choices, stability)
 
 
-def _anyhow(wish: LegsWish, outline: Freeform) -> tuple[Point, ...]:
-    """Return the firmest stance under an outline of any form."""
-    inset = insets_for(wish, outline, in_rows=False).round_about
-    sets = stances(wish, outline, inset, plate_inset(wish, outline))
-    return _firmest(sets, outline)
-
-
-def _firmest(sets: Iterable[tuple[Point, ...]], outline: Outline) -> tuple[Point, ...]:
-    """Return the firmest stance, of stances alike the first."""
-    return first_of_best(sets, lambda middles: firmness(outline, middles), tolerance=_ALIKE)
-
-
-def firmness(outline: Outline, middles: tuple[Point, ...]) -> float:
-    """Return the least force at the edge that tips a table of weight 1 on these points.
-
-    Negative where the middle of the weight lies outside them.
-    """
-    centre = middle_of(outline)
-    rim = [p for p in middles if p != ORIGIN]
-    least = math.inf
-    for a, b in zip(rim, [*rim[1:], rim[0]], strict=True):
-        normal = -(b - a).unit().left
-        inside = normal.dot(a - centre)
-        outside = outline.support(normal.angle) - EDGE - normal.dot(a)
-        least = min(least, inside if inside <= 0 else tipping_force(1.0, inside, outside))
-    return least
+def _firmest(sets: Iterable[tuple[Point, ...]], stability: Stability) -> tuple[Point, ...]:
+    """Return the firmest stance, of stances alike the first; of none that stands the first."""
+    held = list(sets)
+    spread = [s for s in held if row_width(s) >= IN_A_ROW or len(s) < 3]
+    return first_of_best(spread or held[:1], stability.force, tolerance=ALIKE_FORCE)
 
 
 def corner_of_largest(room: StandingRoom) -> Point:

@@ -4,79 +4,100 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from itertools import combinations
+from typing import TYPE_CHECKING
 
-from ..geometry.path import Path
+from ..concern import Concern
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
 from ..panel import Defect, SoundWood
-from .concern import Concern, LegProblem
+from ..panel.lifting import ONE_LIFTS
+from .concern import GRAVE, LegMatter
 from .room import PLATE_INSET
-from .tipping import Tipping
 from .wish import Fixing, LegsWish
+
+if TYPE_CHECKING:
+    from .plan import Leg, LegsPlan
 
 
 def problems_of(
     wish: LegsWish,
-    feet: Sequence[tuple[float, float, Path]],
-    tipping: Tipping,
+    plan: LegsPlan,
+    on_floor: Sequence[float],
     bearing: SoundWood,
     defects: Sequence[Defect],
-) -> tuple[LegProblem, ...]:
+) -> tuple[Concern, ...]:
     """Return every problem, grave ones first.
 
     Parameters
     ----------
-    feet : sequence of (float, float, Path)
-        Of each leg the least distance from its head and from its foot on the floor in to the edge
-        of the top, mm, and the print of its head on the panel.
+    on_floor : sequence of float
+        Of each leg the least distance from its foot on the floor in to the edge of the top, mm.
     """
-    prints = [Region.of(path, "outside") for _, _, path in feet]
+    prints = [Region.of(leg.plate or leg.print, "outside") for leg in plan.legs]
     found = [
-        *_at_the_edge([(head, foot) for head, foot, _ in feet], max(PLATE_INSET, wish.keep_in)),
-        *_on_poor_wood(prints, bearing, defects),
+        *_at_the_edge(plan.legs, on_floor, max(PLATE_INSET, wish.keep_in)),
+        *_on_poor_wood(plan.legs, prints, bearing, defects),
         *_in_one_another(prints),
-        *_standing(wish, tipping, len(feet)),
+        *_standing(wish, plan),
     ]
-    return tuple(sorted(found, key=lambda problem: not problem.is_grave))
+    return tuple(sorted(found, key=lambda problem: problem.matter not in GRAVE))
 
 
-def _at_the_edge(overhangs: Sequence[tuple[float, float]], least: float) -> Iterator[LegProblem]:
-    for number, (head, _) in enumerate(overhangs, start=1):
+def _at_the_edge(legs: Sequence[Leg], on_floor: Sequence[float], least: float) -> Iterator[Concern]:
+    for leg in legs:
+        head, who = leg.overhang, (f"{leg.number}",)
         if head < -CHORD:
-            yield LegProblem(Concern.BEYOND_EDGE, (number,), -head)
+            yield Concern(LegMatter.BEYOND_EDGE, who, -head)
         elif head < least - CHORD:
-            yield LegProblem(Concern.NEAR_EDGE, (number,), head, limit=least)
+            yield Concern(LegMatter.NEAR_EDGE, who, head, least)
     past = {
-        number: -foot
-        for number, (head, foot) in enumerate(overhangs, start=1)
-        if foot < -CHORD and foot < head - CHORD
+        f"{leg.number}": -foot
+        for leg, foot in zip(legs, on_floor, strict=True)
+        if foot < -CHORD and foot < leg.overhang - CHORD
     }
     if past:
-        yield LegProblem(Concern.STICKS_OUT, tuple(past), max(past.values()))
+        yield Concern(LegMatter.STICKS_OUT, tuple(past), max(past.values()))
 
 
 def _on_poor_wood(
-    prints: Sequence[Region], bearing: SoundWood, defects: Sequence[Defect]
-) -> Iterator[LegProblem]:
-    for number, foot in enumerate(prints, start=1):
+    legs: Sequence[Leg], prints: Sequence[Region], bearing: SoundWood, defects: Sequence[Defect]
+) -> Iterator[Concern]:
+    for leg, foot in zip(legs, prints, strict=True):
         if not bearing.inner.holds(foot):
             touched = [d.name for d in defects if d.reach().touches_or_crosses(foot)]
-            yield LegProblem(Concern.POOR_BEARING, (number,), blame=tuple(touched))
+            yield Concern(LegMatter.POOR_BEARING, (f"{leg.number}", *touched))
+        elif leg.moved:
+            yield Concern(LegMatter.MOVED, (f"{leg.number}",), leg.moved)
 
 
-def _in_one_another(prints: Sequence[Region]) -> Iterator[LegProblem]:
+def _in_one_another(prints: Sequence[Region]) -> Iterator[Concern]:
     for (one, foot), (other, second) in combinations(enumerate(prints, start=1), 2):
         if foot.meet(second).area > CHORD * foot.perimeter:
-            yield LegProblem(Concern.OVERLAP, (one, other))
+            yield Concern(LegMatter.OVERLAP, (f"{one}", f"{other}"))
 
 
-def _standing(wish: LegsWish, tipping: Tipping, count: int) -> Iterator[LegProblem]:
-    least = tipping.least.force
+def _standing(wish: LegsWish, plan: LegsPlan) -> Iterator[Concern]:
+    least = plan.weakest.force
     if least <= 0:
-        yield LegProblem(Concern.TIPS_BY_ITSELF)
-    elif least < wish.load:
-        yield LegProblem(Concern.TIPS_UNDER_LOAD, force=least, limit=wish.load)
+        yield Concern(LegMatter.TIPS_BY_ITSELF)
+    else:
+        if least < wish.load * (1 - NO_BETTER):
+            yield Concern(LegMatter.TIPS_UNDER_LOAD, found=least, limit=wish.load)
+        if plan.tipping.at_edge.force < CLIMBER:
+            yield Concern(LegMatter.CLIMBED_ON, found=plan.tipping.at_edge.force, limit=CLIMBER)
     if wish.fixing is Fixing.LOOSE:
-        yield LegProblem(Concern.LOOSE)
-    if count > 3:
-        yield LegProblem(Concern.ROCKS)
+        yield Concern(LegMatter.LOOSE)
+    if plan.tipping.rocks:
+        yield Concern(LegMatter.ROCKS_AS_BLOCKS, found=plan.tipping.push)
+    if plan.leg_mass >= ONE_LIFTS / 2:
+        yield Concern(LegMatter.HEAVY_LEGS, found=plan.leg_mass)
+    if len(plan.legs) > 3:
+        yield Concern(LegMatter.ROCKS)
+
+
+NO_BETTER = 0.01
+"""No estimate of a force is better than this share: a stance that falls short by less holds (ours).
+"""
+
+CLIMBER = 400.0
+"""What a child who climbs on an edge brings, N: one of ten years and about 40 kg (from memory)."""

@@ -20,12 +20,18 @@ class FootShape(Enum):
     RECTANGULAR = "rectangular"
     HEXAGONAL = "hexagonal"
     RING = "ring"
+    TUBE = "square tube"
     SLAB = "slab"
 
     @property
     def has_two_sizes(self) -> bool:
         """Whether its length and its width may differ."""
-        return self in (FootShape.RECTANGULAR, FootShape.SLAB)
+        return self in (FootShape.RECTANGULAR, FootShape.TUBE, FootShape.SLAB)
+
+    @property
+    def has_wall(self) -> bool:
+        """Whether it is hollow."""
+        return self in (FootShape.RING, FootShape.TUBE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,8 +41,8 @@ class Foot:
     Raises
     ------
     LegsError
-        If a size is not above 0, two sizes differ that are one, or a ring's wall is not between 0
-        and its radius.
+        If a size is not above 0, two sizes differ that are one, or the wall of a ring or a tube is
+        not between 0 and half its width.
     """
 
     shape: FootShape
@@ -46,7 +52,7 @@ class Foot:
     """Along and across the top, mm; the diameter, side or, of a hexagon, the width across its flats
     where both are one."""
     wall: float = 0.0
-    """Thickness of a ring's wall, mm; 0 for a solid foot."""
+    """Thickness of the wall of a ring or a square tube, mm; 0 for a solid foot."""
 
     def __post_init__(self) -> None:
         if not (0 < self.length < math.inf and 0 < self.width < math.inf):
@@ -56,10 +62,10 @@ class Foot:
                 f"a {self.shape.value} foot is as long as wide, not {self.length:g} by "
                 f"{self.width:g} mm: call it rectangular"
             )
-        ring = self.shape is FootShape.RING
-        if ring and not 0 < self.wall < min(self.length, self.width) / 2:
+        if self.shape.has_wall and not 0 < self.wall < min(self.length, self.width) / 2:
             raise LegsError(
-                f"a ring {self.length:g} mm wide with a wall of {self.wall:g} mm: "
+                f"a {self.shape.value} {min(self.length, self.width):g} mm wide with a wall of "
+                f"{self.wall:g} mm: "
                 "the wall is above 0 and below half the width"
             )
 
@@ -98,13 +104,17 @@ class Foot:
 
     @property
     def section(self) -> float:
-        """The area that carries, mm²: of a ring only its wall."""
+        """The area that carries, mm²: of a ring or a tube only its wall."""
         if self.shape is FootShape.HEXAGONAL:
             return math.sqrt(3) / 2 * self.width**2
-        if not self.is_round:
-            return self.length * self.width
-        hollow = self.length - 2 * self.wall if self.shape is FootShape.RING else 0.0
-        return math.pi / 4 * (self.length**2 - hollow**2)
+        round_share = math.pi / 4 if self.is_round else 1.0
+        hollow = self.inside[0] * self.inside[1] if self.shape.has_wall else 0.0
+        return round_share * (self.length * self.width - hollow)
+
+    @property
+    def inside(self) -> tuple[float, float]:
+        """Length and width of what a wall leaves free, mm; of a solid foot its own."""
+        return self.length - 2 * self.wall, self.width - 2 * self.wall
 
     def mass(self, height: float, density: float) -> float:
         """Return the mass, kg, of a leg of this section, `height` mm, `density` kg/m³."""
@@ -117,10 +127,13 @@ class Foot:
         return Path.through([middle + corner for corner in self.corners], closed=True)
 
     def hollow(self, middle: Point = ORIGIN) -> Path | None:
-        """Return the inside of a ring's wall about `middle`; None for a solid foot."""
-        if self.shape is not FootShape.RING:
+        """Return the inside of the wall about `middle`; None for a solid foot."""
+        if not self.shape.has_wall:
             return None
-        return circle(middle, self.length / 2 - self.wall)
+        if self.is_round:
+            return circle(middle, self.length / 2 - self.wall)
+        x, y = self.inside
+        return Path.round_box(Bounds.about(middle, x / 2, y / 2))
 
     def reach(self, direction: float) -> float:
         """Return how far it reaches from its middle towards `direction`, radians; mm."""

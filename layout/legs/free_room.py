@@ -1,9 +1,9 @@
 """Where feet stand under an outline of any form: out in its corners, however these lie.
 
-No centreline need be an axis of such a top, so nothing is mirrored. The room of the middles is a
-polygon: the face less the inset, moved by each corner of the foot and met. Feet are put in those of
-its corners that lie farthest in even directions, or where even rays from the middle of its weight
-leave it; of all these the firmest stance is taken.
+No centreline need be an axis of such a top, so nothing is mirrored. The room of the middles is what
+is left of the face, less the inset, when a foot has been led along all of its edge. Feet are put in
+those of its corners that lie farthest in even directions, or where even rays from the middle of its
+weight last leave it, beyond any waist, or evenly along its edge; the firmest stance is taken.
 """
 
 from __future__ import annotations
@@ -12,16 +12,16 @@ import math
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
-import numpy as np
-
 from ..errors import LegsError
-from ..geometry.alike import first_of_best, ranked
-from ..geometry.placement import Placement, array_of
-from ..geometry.point import ORIGIN, Point
-from ..geometry.polygon import Region, union
+from ..geometry.alike import first_of_best
+from ..geometry.path import Path
+from ..geometry.placement import array_of
+from ..geometry.point import Point
+from ..geometry.polygon import Region, convex_hull, union
 from ..geometry.tolerance import ROUNDING, SAME_PLACE
 from ..outlines import Freeform, Outline
 from .foot import Foot
+from .room import insets_for, plate_inset
 from .wish import LegsWish
 
 _PHASES = (0.5, 0.0, 0.25, 0.75)
@@ -31,80 +31,71 @@ _FINE = 0.05
 """How near the room of the middles is followed, mm: nobody sets a leg closer."""
 
 
-def stances(
-    wish: LegsWish, outline: Freeform, inset: float, plate: float
-) -> Iterator[tuple[Point, ...]]:
+def stances(wish: LegsWish, outline: Freeform) -> Iterator[tuple[Point, ...]]:
     """Yield sets of places for the wished number of feet, each anticlockwise.
-
-    Parameters
-    ----------
-    inset, plate : float
-        From the edge to the outside of a foot and of the plate on its head, mm.
 
     Raises
     ------
     LegsError
         If no foot finds room, or not so many.
     """
-    room = _room(outline, wish.foot, inset)
-    if wish.plate is not None:
-        room = room.meet(_room(outline, wish.on_top, plate))
+    room = room_for(wish, outline)
     if room.is_empty:
+        inset = insets_for(wish, outline, in_rows=False).round_about
         raise LegsError(
             f"a foot {wish.foot.length:g} by {wish.foot.width:g} mm, {inset:g} mm in from the "
-            f"edge, finds no room under the {outline.title}: make the insets or the foot smaller"
+            f"edge, finds no room under the {outline.name}: make the insets or the foot smaller"
         )
     found = 0
-    middle = middle_of(outline)
+    middle = Region.from_rings(outline.inner(_FINE)).centroid
     for places in _sets(wish.count, room, middle, outline):
-        if _apart(places, wish.foot):
+        if apart(places, wish.foot):
             found += 1
             yield _in_order(places, middle)
     if not found:
         raise LegsError(
             f"{wish.count} feet {wish.foot.length:g} by {wish.foot.width:g} mm find no room beside "
-            f"each other under the {outline.title}: take fewer, or smaller ones"
+            f"each other under the {outline.name}: take fewer, or smaller ones"
         )
 
 
-@lru_cache(maxsize=64)
-def middle_of(outline: Outline) -> Point:
-    """Return where the weight of a top lies, from the middle of its box, mm."""
-    if not isinstance(outline, Freeform):
-        return ORIGIN
-    return Region.from_rings(outline.inner(_FINE)).centroid
+def room_for(wish: LegsWish, outline: Outline) -> Region:
+    """Return where the middles of the wished feet may stand at their inset from the edge."""
+    inset = insets_for(wish, outline, in_rows=False).round_about
+    room = _room(outline, wish.foot, inset)
+    if wish.plate is None:
+        return room
+    return room.meet(_room(outline, wish.on_top, plate_inset(wish, outline)))
 
 
 @lru_cache(maxsize=256)
-def _room(outline: Freeform, foot: Foot, inset: float) -> Region:
-    """Return where the middle of a foot may stand, for its outside to keep an inset."""
+def _room(outline: Outline, foot: Foot, inset: float) -> Region:
     face = Region.from_rings(outline.inner(_FINE))
-    clear = face.shrunk(inset + (foot.length / 2 if foot.is_round else 0.0))
-    clear = clear.simplified(_FINE)
-    room = clear
-    for corner in foot.corners:
-        room = room.meet(clear.placed(Placement(-corner)))
-    return room.minus(_round_hollows(clear, foot)) if foot.corners else room
+    return room_of(face.shrunk(inset).simplified(_FINE), foot)
 
 
-def _round_hollows(clear: Region, foot: Foot) -> Region:
-    """Return where a foot would have a hollow corner between its own corners."""
+def room_of(wood: Region, foot: Foot) -> Region:
+    """Return where the middle of a foot may stand for all of it to stand on a piece of wood.
+
+    A foot that stands on none of the edges stands on the wood, or nowhere on it.
+    """
+    if foot.is_round:
+        return wood.shrunk(foot.length / 2)
     corners = array_of(foot.corners)
-    prints = []
-    for piece in clear.pieces:
-        ring = piece.exterior
-        arriving, leaving = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
-        turns = arriving[:, 0] * leaving[:, 1] - arriving[:, 1] * leaving[:, 0]
-        prints += [Region.from_rings(place - corners) for place in ring[turns < 0]]
-    return union(prints)
+    swept = (
+        Region.from_rings(convex_hull((edge[:, None] - corners[None]).reshape(-1, 2)))
+        for edge in wood.edges
+    )
+    return wood.minus(union(swept))
 
 
 def _sets(count: int, room: Region, middle: Point, outline: Outline) -> Iterator[tuple[Point, ...]]:
-    """Yield places in corners of the room, then where rays leave it."""
+    """Yield places in corners of the room, where rays leave it, and along its edge."""
     corners = [Point.of(row) for piece in room.pieces for row in piece.exterior]
     if count == 2:
-        spans = _spans(room, middle, Point(1.0, 0.0), outline)
-        yield from ((start, end) for start, end in spans[:1])
+        reach = Point(outline.length, 0.0)
+        spans = room.chord(middle - reach, middle + reach)
+        yield from [(spans[0][0], spans[-1][1])] if spans else []
         return
     for phase in _PHASES:
         turns = [math.tau * (k + phase) / count for k in range(count)]
@@ -118,21 +109,29 @@ def _sets(count: int, room: Region, middle: Point, outline: Outline) -> Iterator
         ]
         if room.holds_point(middle):
             yield tuple(_leaves(room, middle, ray, outline) for ray in rays)
+        yield tuple(_along_edges(room, [(k + phase) / count for k in range(count)]))
+
+
+def _along_edges(room: Region, shares: Sequence[float]) -> Iterator[Point]:
+    """Yield the places at shares of the way along the edges of all pieces of the room."""
+    edges = [Path.through_ring(piece.exterior) for piece in room.pieces]
+    whole = math.fsum(edge.length for edge in edges)
+    passed = 0.0
+    for edge in edges:
+        yield from (
+            edge.at(share * whole - passed)
+            for share in shares
+            if passed <= share * whole < passed + edge.length
+        )
+        passed += edge.length
 
 
 def _leaves(room: Region, middle: Point, ray: Point, outline: Outline) -> Point:
-    """Return where a ray from within first leaves the room."""
-    return room.chord(middle, middle + ray * (outline.length + outline.width))[0][1]
+    """Return where a ray from within last leaves the room."""
+    return room.chord(middle, middle + ray * (outline.length + outline.width))[-1][1]
 
 
-def _spans(room: Region, middle: Point, way: Point, outline: Outline) -> list[tuple[Point, Point]]:
-    """Return the stretches of a line through the middle that lie in the room, the longest first."""
-    reach = way * (outline.length + outline.width)
-    spans = room.chord(middle - reach, middle + reach)
-    return ranked(spans, lambda span: span[0].distance_to(span[1]), tolerance=SAME_PLACE)
-
-
-def _apart(places: Sequence[Point], foot: Foot) -> bool:
+def apart(places: Sequence[Point], foot: Foot) -> bool:
     """Return whether no two feet overlap."""
     return all(
         one.distance_to(other) > foot.reach((other - one).angle) + foot.reach((one - other).angle)

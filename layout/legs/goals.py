@@ -11,12 +11,13 @@ from ..errors import LegsError
 from ..geometry.point import Point
 from ..geometry.tolerance import CHORD
 from ..outlines import Outline
-from .arrangement import firmness
 from .people import knee_room
 from .sag import bearing_points
 from .table import TableTop
-from .tipping import GRAVITY
-from .wish import Fixing, Goal, LegsWish
+from .wish import Goal, LegsWish
+
+MOST_FORCE = 1e6
+"""Nothing presses harder than this, N: firmer stances are alike."""
 
 
 def values_of(
@@ -25,7 +26,8 @@ def values_of(
     """Return what the goal counts of each arrangement; higher is better."""
     outline, foot = table.top.outline, wish.foot
     if goal is Goal.FIRMEST:
-        return [min(firmness(outline, middles), 1e6) for middles in arrangements]
+        force = table.stability(wish).force
+        return [min(force(middles), MOST_FORCE) for middles in arrangements]
     if goal is Goal.EVEN_OVERHANG:
         return [-_unevenness(wish, outline, middles) for middles in arrangements]
     if goal is Goal.KNEE_ROOM:
@@ -48,9 +50,3 @@ def _unevenness(wish: LegsWish, outline: Outline, middles: Sequence[Point]) -> f
     over += [outline.length / 2 - x - wish.foot.reach(0.0)]
     over += [outline.width / 2 - y - wish.foot.reach(math.pi / 2)]
     return max(over) - min(over)
-
-
-def estimated_force(wish: LegsWish, table: TableTop, middles: tuple[Point, ...]) -> float:
-    """Return about which force at the edge tips it, N, the legs taken as points."""
-    legs = 0.0 if wish.fixing is Fixing.LOOSE else wish.leg_mass * len(middles)
-    return firmness(table.top.outline, middles) * (table.top.mass + legs) * GRAVITY

@@ -8,6 +8,12 @@ from ..geometry.alike import at_least, at_most
 
 _INCH = 25.4
 
+DINED_AT = 480.0
+"""Nobody dines at a table whose face is lower than this, mm (ours): somebody sits down on it."""
+
+SITTER = 800.0
+"""What somebody who sits down on the edge of a low table brings, N: 80 kg (common practice)."""
+
 KNEE_HEIGHT = 24 * _INCH
 """Free height under a table that knees want, mm: 24 in (from memory)."""
 
@@ -29,7 +35,6 @@ class UsualHeight:
 HEIGHTS = (
     UsualHeight("coffee", 15 * _INCH, 18 * _INCH, "from memory: 15 to 18 in"),
     UsualHeight("dining", 28 * _INCH, 30 * _INCH, "Time-Saver Standards: 28 to 30 in", seats=True),
-    UsualHeight("accessible", 28 * _INCH, 34 * _INCH, "ADA 2010 §902.3: 28 to 34 in", seats=True),
     UsualHeight("bench", 430.0, 460.0, "from memory"),
     UsualHeight("bar", 1050.0, 1100.0, "from memory"),
 )

@@ -5,26 +5,27 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from functools import reduce
+from itertools import combinations
 
-import numpy as np
-
+from ..concern import Concern
+from ..errors import LegsError
 from ..geometry.alike import first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.intersect import way_out
 from ..geometry.path import Path
-from ..geometry.placement import Placement, Points
+from ..geometry.placement import Placement
 from ..geometry.point import ORIGIN, Point
-from ..geometry.polygon import Region, convex_hull
-from ..geometry.tolerance import CHORD, ROUNDING, SAME_POINT
+from ..geometry.polygon import Region
+from ..geometry.tolerance import ROUNDING, SAME_PLACE, SAME_POINT
 from ..outlines import Outline
-from ..panel import SoundWood, Spoils
+from ..panel import Defect, Panel, SoundWood, Spoils
 from ..top import Top
-from .arrangement import middles_for
 from .checks import problems_of
-from .concern import LegProblem
+from .concern import GRAVE
 from .foot import Foot
-from .tipping import Tipping, tipping_of
+from .sag import bearing_points
+from .stability import IN_A_ROW, counts_at_edge, footprint, held_down, row_width, whole_table
+from .tipping import EdgeForce, Tipping, rocking_force, tipping_of
 from .wish import Fixing, LegsWish
 
 
@@ -51,6 +52,8 @@ class Leg:
     overhang: float
     """Least distance from its head, plate and all, to the edge of the top, mm; negative where it
     sticks out."""
+    moved: float = 0.0
+    """How far it was moved to stand on sound wood, mm; 0 where it stands as laid out."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,79 +87,120 @@ class LegsPlan:
     """Corners of the polygon of the feet on the floor, anticlockwise, mm from the top's centre."""
     overhang: Overhang
     tipping: Tipping
+    weakest: EdgeForce
+    """What the load is held against: the force at the very edge where somebody may sit on it, else
+    the one a standard presses inside it."""
+    at_edge: bool
+    """Whether that is the very edge."""
     load: float = field(metadata={"unit": "N"})
-    """What the least tipping force is held against, N."""
-    problems: tuple[LegProblem, ...]
+    """What it should stand, N."""
+    problems: tuple[Concern, ...]
 
     @property
     def stands(self) -> bool:
         """Whether nothing grave stands against these legs."""
-        return not any(problem.is_grave for problem in self.problems)
+        return not any(problem.matter in GRAVE for problem in self.problems)
 
 
 UNDER_FEET = (Spoils.BEARING, Spoils.CUTTING)
 """Feet and their screws stay clear of what spoils bearing and of what no screw may meet."""
 
 
-def place_legs(wish: LegsWish, top: Top, bearing: SoundWood) -> LegsPlan:
+def place_legs(
+    wish: LegsWish,
+    top: Top,
+    bearing: SoundWood,
+    middles: Sequence[Point] = (),
+    moved: Sequence[float] = (),
+) -> LegsPlan:
     """Return the legs under a top, checked; a push at its edge counts from its upper face.
 
     Parameters
     ----------
     bearing : SoundWood
         What is left of the panel for feet to stand on.
-
-    Raises
-    ------
-    LegsError
-        If no foot finds room at the insets asked for.
+    middles : sequence of Point, optional
+        Where they stand, where that is not the wish's own affair.
+    moved : sequence of float, optional
+        How far each was moved off spoilt wood to stand there, mm.
     """
-    outline, top_mass = top.outline, top.mass
-    middles = wish.at or middles_for(wish, outline)
+    outline = top.outline
+    middles = middles or wish.at
+    require_footing(wish.foot, middles)
     region = Region.from_rings(outline.inner())
-    legs = tuple(_leg(wish, n, m, region, top.placement) for n, m in enumerate(middles, start=1))
-    feet = footprint(wish.foot, [leg.floor for leg in legs])
-    tipping = _tipping(
-        wish, outline, legs, (top_mass, region.centroid), wish.height + top.thickness
+    shifts = moved or [0.0] * len(middles)
+    legs = tuple(
+        _leg(wish, n, m, shift, region, top.placement)
+        for n, (m, shift) in enumerate(zip(middles, shifts, strict=True), start=1)
     )
+    tipping = _tipping(wish, top, middles, region.centroid)
     on_floor = [_overhang(region, wish.foot, leg.floor) for leg in legs]
-    heads = [
-        (leg.overhang, foot, leg.plate or leg.print)
-        for leg, foot in zip(legs, on_floor, strict=True)
-    ]
-    defects = [d for d in top.panel.defects if d.spoils.intersection(UNDER_FEET)]
-    return LegsPlan(
+    defects = under_feet(top.panel)
+    at_edge = counts_at_edge(wish, top.thickness)
+    plan = LegsPlan(
         legs,
         wish.foot,
         wish.height,
         wish.leg_length,
         wish.leg_mass,
-        top_mass,
-        top_mass + wish.leg_mass * len(legs),
-        tuple(map(Point.of, feet)),
+        top.mass,
+        top.mass + wish.leg_mass * len(legs),
+        tuple(map(Point.of, footprint(wish.foot, [leg.floor for leg in legs]))),
         _overhangs(outline, wish.foot, legs),
         tipping,
+        tipping.at_edge if at_edge else tipping.least,
+        at_edge,
         wish.load,
-        problems_of(wish, heads, tipping, bearing, defects),
+        (),
+    )
+    return replace(plan, problems=problems_of(wish, plan, on_floor, bearing, defects))
+
+
+def under_feet(panel: Panel) -> tuple[Defect, ...]:
+    """Return the defects that no foot and no screw stands on: what is mended bears again."""
+    return tuple(
+        defect
+        for defect in panel.defects
+        if not (defect.mend and defect.mend.bears) and defect.spoils.intersection(UNDER_FEET)
     )
 
 
-def _tipping(
-    wish: LegsWish, outline: Outline, legs: Sequence[Leg], top: tuple[float, Point], height: float
-) -> Tipping:
+def require_footing(foot: Foot, middles: Sequence[Point]) -> None:
+    """Raise a `LegsError` where legs stand at one place, or all in a row.
+
+    A row of slabs stands on what these are long.
+    """
+    borne = [p for middle in middles for p in bearing_points(foot, middle)]
+    if row_width(borne) < IN_A_ROW:
+        raise LegsError(
+            f"{len(middles)} legs in a row do not stand: move one at least {IN_A_ROW:g} mm out of "
+            "it, or make the insets at the sides smaller"
+        )
+    for (i, one), (j, other) in combinations(enumerate(middles, start=1), 2):
+        if one.distance_to(other) <= SAME_PLACE:
+            raise LegsError(f"legs {i} and {j} stand at one place: move them apart")
+
+
+def _tipping(wish: LegsWish, top: Top, middles: Sequence[Point], centre: Point) -> Tipping:
     """Return what tips it; a loose top over the line on which it lies, its legs no help."""
-    feet = footprint(wish.foot, [leg.floor for leg in legs])
-    masses = [top, *((wish.leg_mass, leg.middle.midpoint(leg.floor)) for leg in legs)]
-    mass, centre = _weighed(masses)
-    whole = tipping_of(outline, feet, mass, height, centre)
+    height, own = wish.height + top.thickness, (top.mass, centre)
+    table = whole_table(wish, middles, own)
+    whole = tipping_of(top.outline, table.feet, table.mass, height, table.centre)
     if wish.fixing is not Fixing.LOOSE:
         return whole
-    contact = footprint(wish.on_top, [leg.middle for leg in legs])
-    alone = tipping_of(outline, contact, top[0], height, top[1])
-    return replace(alone, push=whole.push, push_way=whole.push_way)
+    alone = held_down(wish, middles, own)
+    tips = tipping_of(top.outline, alone.feet, alone.mass, height, alone.centre)
+    thin = min(wish.foot.length, wish.foot.width)
+    rocking = rocking_force(top.mass, wish.leg_mass * len(middles), thin, wish.height)
+    if rocking >= whole.push:
+        return replace(tips, push=whole.push, push_way=whole.push_way)
+    way = 0.0 if wish.foot.length <= wish.foot.width else math.pi / 2
+    return replace(tips, push=rocking, push_way=way, rocks=True)
 
 
-def _leg(wish: LegsWish, number: int, middle: Point, top: Region, placement: Placement) -> Leg:
+def _leg(
+    wish: LegsWish, number: int, middle: Point, moved: float, top: Region, placement: Placement
+) -> Leg:
     foot, head = wish.foot, wish.on_top
     plate = None if wish.plate is None else head.outside(middle).placed(placement)
     floor = wish.on_floor(middle)
@@ -171,12 +215,8 @@ def _leg(wish: LegsWish, number: int, middle: Point, top: Region, placement: Pla
         floor,
         foot.outside(floor).placed(placement) if leans else None,
         _overhang(top, head, middle),
+        moved,
     )
-
-
-def footprint(foot: Foot, middles: Sequence[Point]) -> Points:
-    """Return the convex polygon round all feet, (n, 2) mm, anticlockwise; it lies inside theirs."""
-    return convex_hull(np.vstack([foot.outside(middle).points(CHORD) for middle in middles]))
 
 
 def _placed(path: Path | None, placement: Placement) -> Path | None:
@@ -205,10 +245,3 @@ def _overhangs(outline: Outline, foot: Foot, legs: Sequence[Leg]) -> Overhang:
         corner=way_out(outline.path(), ORIGIN, corner.unit()) - corner.norm,
         least=min(leg.overhang for leg in legs),
     )
-
-
-def _weighed(masses: Sequence[tuple[float, Point]]) -> tuple[float, Point]:
-    """Return the whole mass and its centre."""
-    whole = math.fsum(mass for mass, _ in masses)
-    moment = reduce(Point.__add__, (place * mass for mass, place in masses))
-    return whole, moment * (1 / whole) if whole else ORIGIN

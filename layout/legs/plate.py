@@ -64,7 +64,7 @@ def rigidity(stiffness: Stiffness, thickness: float, grain: float = 0.0) -> Arra
 
 @dataclass(frozen=True)
 class Plate:
-    """A convex plate cut in triangles, free everywhere until it is rested on something."""
+    """A plate cut in triangles, free everywhere until it is rested on something."""
 
     size: float
     """The square root of its area, mm."""
@@ -83,14 +83,10 @@ class Plate:
     """From the unknowns to the deflections at `places`."""
     basis: Any
     """For reading anywhere else."""
-    rim: Array
-    """(k, 3) array: outward normal of each edge of the unit plate, and minus its distance from the
-    middle."""
 
     @classmethod
     def cut(cls, outline: Path, rigid: Array, triangles: int = TRIANGLES) -> Plate:
-        """Return the plate inside a convex closed path about the origin, in so many triangles."""
-        from scipy.spatial import ConvexHull
+        """Return the plate inside a closed path about the origin, in about so many triangles."""
         from skfem import Basis, BilinearForm, LinearForm  # type: ignore[import-untyped]
         from skfem.helpers import dd  # type: ignore[import-untyped]
 
@@ -116,9 +112,8 @@ class Plate:
             len(points),
             BilinearForm(bending).assemble(basis),
             np.asarray(LinearForm(weight).assemble(basis)),
-            basis.probes(_inwards(read).T).tocsr(),
+            _reading(basis, read),
             basis,
-            ConvexHull(mesh.p.T).equations,
         )
 
     def on(self, supports: Sequence[Point]) -> RestedPlate:
@@ -139,11 +134,8 @@ class Plate:
             yield RestedPlate(self, splu(whole))
 
     def _reading_at(self, points: Sequence[Point]) -> Any:  # noqa: ANN401 - a sparse matrix
-        """Return the row that reads each point; one past the rim is read on it."""
-        rows = array_of(points) / self.size
-        normals, reach = self.rim[:, :2], -self.rim[:, 2]
-        beyond = (rows @ normals.T / reach).max(axis=1, keepdims=True)
-        return self.basis.probes(_inwards(rows / np.maximum(beyond, 1.0)).T).tocsr()
+        """Return the row that reads each point; one past the edge is read on it."""
+        return _reading(self.basis, array_of(points) / self.size)
 
 
 @dataclass(frozen=True)
@@ -201,9 +193,48 @@ def _curvatures(second: Any) -> tuple[Any, Any, Any]:  # noqa: ANN401 - skfem's 
     return second[0][0], second[1][1], 2 * second[0][1]
 
 
-def _inwards(points: Array) -> Array:
-    """Return the points a hair nearer to the middle, so that none on the rim is lost outside."""
-    return points * (1 - 1e-9)
+def _reading(basis: Any, points: Array) -> Any:  # noqa: ANN401 - skfem's own, a sparse matrix
+    """Return the rows that read points, (n, 2), of the unit plate, each in the triangle it lies in.
+
+    The library's own search loses points on the edge of a plate to rounding; one outside is read
+    at the nearest place of the edge.
+    """
+    from scipy.sparse import csr_matrix
+
+    points = _onto(basis.mesh, points)
+    corners = basis.mesh.p.T[basis.mesh.t.T]
+    origin, sides = corners[:, 0], (corners[:, 1:] - corners[:, :1]).transpose(0, 2, 1)
+    shares = np.linalg.solve(sides[:, None], (points[None] - origin[:, None])[..., None])[..., 0]
+    least = np.minimum(shares.min(axis=2), 1 - shares.sum(axis=2))
+    cells = least.argmax(axis=0)
+    own = shares[cells, np.arange(len(points))].T[:, :, None]
+    values = [
+        basis.elem.gbasis(basis.mapping, own, k, tind=cells)[0].ravel() for k in range(basis.Nbfun)
+    ]
+    rows = np.tile(np.arange(len(points)), basis.Nbfun)
+    columns = basis.element_dofs[:, cells].ravel()
+    return csr_matrix((np.concatenate(values), (rows, columns)), shape=(len(points), basis.N))
+
+
+def _onto(mesh: Any, points: Array) -> Array:  # noqa: ANN401 - skfem's own
+    """Return points, (n, 2); those outside the plate moved to the nearest place of its edge."""
+    corners = mesh.p.T[mesh.t.T]
+    ways = np.roll(corners, -1, axis=1) - corners
+    off = points[:, None, None] - corners[None]
+    turned = np.sign(ways[:, 0, 0] * ways[:, 1, 1] - ways[:, 0, 1] * ways[:, 1, 0])
+    left = (ways[..., 0] * off[..., 1] - ways[..., 1] * off[..., 0]) * turned[:, None]
+    outside = ~(left >= 0).all(axis=2).any(axis=1)
+    if not outside.any():
+        return points
+    ends = mesh.p.T[mesh.facets[:, mesh.boundary_facets()].T]
+    start, along = ends[:, 0], ends[:, 1] - ends[:, 0]
+    off = points[outside][:, None] - start[None]
+    share = np.clip((off * along).sum(axis=2) / (along**2).sum(axis=1), 0.0, 1.0)
+    on = start[None] + share[..., None] * along[None]
+    nearest = np.hypot(*(points[outside][:, None] - on).transpose(2, 0, 1)).argmin(axis=1)
+    moved = points.copy()
+    moved[outside] = on[np.arange(len(on)), nearest]
+    return moved
 
 
 def _mesh(outline: Path, triangles: int, size: float) -> tuple[Any, Array]:

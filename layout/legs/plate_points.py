@@ -1,5 +1,7 @@
 """Where a plate is cut in triangles: points along its rim, and a lattice inside.
 
+A convex plate is cut here, any other in `hollow_points`.
+
 A plate that is its own mirror image is cut into triangles that are: only a half or a quarter of it
 is cut, and the rest is its mirror image, point by point. What bends alike then does so to the last
 digits, and no triangle decides which of two mirrored places is the worse.
@@ -19,6 +21,7 @@ from ..geometry.polygon import Region, convex_hull
 from ..geometry.segments import Line
 from ..geometry.symmetry import is_symmetric
 from ..geometry.tolerance import SAME_PLACE
+from .hollow_points import cut_hollow
 
 Array = NDArray[np.float64]
 Corners = NDArray[np.intp]
@@ -42,7 +45,7 @@ small rectangle, are then always joined by the same diagonal."""
 
 
 def cut_up(outline: Path, step: float, flattest: float) -> tuple[Array, Array, Corners]:
-    """Return the triangles of a convex closed path about the origin, about `step` wide.
+    """Return the triangles of a closed path about the origin, about `step` wide.
 
     Parameters
     ----------
@@ -54,16 +57,20 @@ def cut_up(outline: Path, step: float, flattest: float) -> tuple[Array, Array, C
     points : (n, 2) array
         Of the plate, mm.
     mesh : (n, 2) array
-        The same, those along arcs moved out so that the triangles have the area of the plate, to
-        some thousandths: ends of arcs stay.
+        The same; of a convex plate those along arcs are moved out so that the triangles have its
+        area, to some thousandths: ends of arcs stay.
     corners : (m, 3) array
         Which points each triangle joins.
     """
     axes = mirror_axes(outline)
-    rim, moved = rim_of(outline, step, axes)
-    inner = _lattice_in(outline, step, axes)
-    points, mesh = np.vstack([rim, inner]), np.vstack([moved, inner])
-    corners = _joined(mesh, flattest * outline.area)
+    if is_hollow(outline):
+        points, corners = cut_hollow(outline, step, axes, flattest * outline.area)
+        mesh = points
+    else:
+        rim, moved = rim_of(outline, step, axes)
+        inner = _lattice_in(outline, step, axes)
+        points, mesh = np.vstack([rim, inner]), np.vstack([moved, inner])
+        corners = joined(mesh, flattest * outline.area)
     for axis in axes:
         flip = np.array([-1.0, 1.0] if axis == 0 else [1.0, -1.0])
         twins = np.flatnonzero(points[:, axis] > 0)
@@ -76,12 +83,15 @@ def cut_up(outline: Path, step: float, flattest: float) -> tuple[Array, Array, C
 
 
 def mirror_axes(outline: Path) -> tuple[int, ...]:
-    """Return which of x (0) and y (1) may change sign: the mirrors of a convex closed path."""
+    """Return which of x (0) and y (1) may change sign: the mirrors of a closed path."""
+    return tuple(k for k, name in enumerate("xy") if is_symmetric(outline, name))
+
+
+def is_hollow(outline: Path) -> bool:
+    """Return whether a closed path is not convex."""
     ring = outline.points(SAME_PLACE)
     hollow = Region.from_rings(convex_hull(ring)).area - Region.from_rings(ring).area
-    if hollow > SAME_PLACE * outline.length:
-        return ()
-    return tuple(k for k, name in enumerate("xy") if is_symmetric(outline, name))
+    return hollow > SAME_PLACE * outline.length
 
 
 def rim_of(outline: Path, step: float, axes: tuple[int, ...] = ()) -> tuple[Array, Array]:
@@ -177,7 +187,7 @@ def _lattice_in(outline: Path, step: float, axes: tuple[int, ...]) -> Array:
     return np.array(held).reshape(-1, 2)
 
 
-def _joined(points: Array, flattest: float) -> Corners:
+def joined(points: Array, flattest: float) -> Corners:
     """Return Delaunay's triangles of points; of a convex plate they fill it exactly."""
     from scipy.spatial import Delaunay
 

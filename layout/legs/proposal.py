@@ -1,50 +1,21 @@
-"""Which legs to choose: for each count the best places, and what each choice means.
-
-The insets at the sides and at the ends are tried over a grid, then in ever smaller steps round the
-best; feet that would bear on spoilt wood fall out, unless all do.
-"""
+"""What each choice of legs means: overhang, spread, tipping, sag and places to sit."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Sequence
+from dataclasses import dataclass, field
 
-import numpy as np
-
-from ..errors import LegsError
-from ..geometry.alike import first_of_best, ranked
 from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 from ..geometry.tolerance import CHORD
-from .arrangement import middles_for
-from .goals import estimated_force, values_of
-from .people import PLACE, Seating, seating_at
+from .people import PLACE, Seating
 from .plan import LegsPlan
-from .room import insets_for
-from .sag import ALIKE, Burden, Sag, sag_of
+from .sag import Loads, Sag, sag_of
+from .stance import COUNTS, Stance, best_stance, best_stances
 from .table import TableTop
 from .wish import Goal, LegsWish
-
-COUNTS = (3, 4, 5, 6, 8)
-"""How many legs are compared where the maker names no number."""
-
-_SIDES, _ENDS = 3, 5
-"""Insets tried at the sides and at the ends, besides the usual ones."""
-
-_HALVINGS = 4
-"""How often the steps round the best insets are halved: down to a sixteenth of the grid's."""
-
-EACH_LEG = 0.05
-"""Each leg more has to make the table this share better at its goal, or the fewer are taken: it is
-work, weight and one more foot to level (our choice)."""
-
-ALIKE_FORCE = 0.1
-"""Stances whose tipping forces differ by less are as firm as each other, N."""
-
-_FARTHEST = (0.25, 0.3)
-"""Farthest in that feet are tried, as shares of width and length."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,52 +44,25 @@ def compare(
     table: TableTop,
     goal: Goal = Goal.FIRMEST,
     counts: Sequence[int] = COUNTS,
-    burden: Burden | None = None,
+    loads: Loads | None = None,
     place: float = PLACE,
 ) -> tuple[Proposal, ...]:
-    """Return the best legs of each count, best count first.
-
-    A stance that holds the load asked for goes before one that does not, whatever the goal, and one
-    at which somebody sits before one that leaves no place; legs that cannot stay come last. Fewer
-    legs go first unless more are better by `EACH_LEG` each. A count for which no foot finds room is
-    left out.
-
-    Parameters
-    ----------
-    place : float
-        Edge that a diner takes, mm.
+    """Return the best legs of each count, best count first, and what each means.
 
     Raises
     ------
     LegsError
         If none finds room.
     """
-    found: list[Proposal] = []
-    trouble: LegsError | None = None
-    for count in counts:
-        try:
-            found.append(propose(replace(wish, count=count, at=()), table, goal, burden, place))
-        except LegsError as error:
-            trouble = error
-    if not found:
-        raise trouble or LegsError("no count of legs is given to compare")
-    tolerance = (0.0, ALIKE_FORCE, 0.0, _alike(p.score for p in found), 0.0)
-    return tuple(ranked(found, _rank, tolerance=tolerance))
-
-
-def _rank(proposal: Proposal) -> tuple[float, ...]:
-    score = proposal.score
-    seating, share = proposal.seating, (1 - EACH_LEG) ** proposal.count
-    in_the_way = proposal.wish.seated and not seating.seats and seating.without_legs > 0
-    worth = score * share if score > 0 else score / share
-    return proposal.legs.stands, proposal.held, not in_the_way, worth, -proposal.count
+    found = best_stances(wish, table, goal, counts, place)
+    return tuple(told(stance, table, loads) for stance in found)
 
 
 def propose(
     wish: LegsWish,
     table: TableTop,
     goal: Goal = Goal.FIRMEST,
-    burden: Burden | None = None,
+    loads: Loads | None = None,
     place: float = PLACE,
 ) -> Proposal:
     """Return the best places for the wished number of legs.
@@ -128,141 +72,25 @@ def propose(
     LegsError
         If no foot finds room at any inset, or sag counts and the stiffness is not known.
     """
-    found = _search(goal, wish, table)
-    return _told(replace(wish, at=found.middles), table, found, burden, place)
+    return told(best_stance(wish, table, goal, place), table, loads)
 
 
-def as_wished(
-    wish: LegsWish,
-    table: TableTop,
-    goal: Goal = Goal.FIRMEST,
-    burden: Burden | None = None,
-    place: float = PLACE,
-) -> Proposal:
-    """Return what the legs mean where the wish itself puts them: at its places or by its insets.
-
-    Raises
-    ------
-    LegsError
-        If no foot finds room, or sag counts and the stiffness is not known.
-    """
-    middles = wish.at or middles_for(wish, table.top.outline)
-    (score,) = values_of(goal, wish, table, [middles])
-    held = min(estimated_force(wish, table, middles), wish.load)
-    usual = insets_for(wish, table.top.outline)
-    tried = _Tried((usual.side, usual.end), middles, table.bears(wish, middles), held, score)
-    return _told(replace(wish, at=middles), table, tried, burden, place)
-
-
-def _told(
-    chosen: LegsWish, table: TableTop, found: _Tried, burden: Burden | None, place: float
-) -> Proposal:
-    """Return everything that an arrangement means."""
-    middles = found.middles
-    legs = table.on(chosen)
-    gaps = _gaps(chosen, middles)
-    sag = sag_of(table.top, chosen.foot, middles, burden, table.plate)
+def told(stance: Stance, table: TableTop, loads: Loads | None = None) -> Proposal:
+    """Return everything that a stance means."""
+    wish, middles = stance.wish, stance.wish.at
+    gaps = _gaps(wish, middles)
     return Proposal(
         len(middles),
-        chosen,
-        legs,
-        sag,
-        seating_at(table.top.outline, chosen.foot, middles, place),
-        _area(legs.feet) / table.top.outline.area,
+        wish,
+        stance.legs,
+        sag_of(table.top, wish.foot, middles, loads, table.plate),
+        stance.seating,
+        _area(stance.legs.feet) / table.top.outline.area,
         min(gaps),
         max(gaps),
-        min(legs.tipping.least.force, chosen.load),
-        found.score,
+        stance.held,
+        stance.score,
     )
-
-
-@dataclass(frozen=True, slots=True)
-class _Tried:
-    """An arrangement, the insets it came from, and how good it is.
-
-    `held` is the force that tips it, N, as far as it stays below the load asked for.
-    """
-
-    insets: tuple[float, float]
-    middles: tuple[Point, ...]
-    bears: bool
-    held: float
-    score: float
-
-    @property
-    def rank(self) -> tuple[float, ...]:
-        """Sound wood first, then a stance that holds the load, then what the goal counts."""
-        return self.bears, self.held, self.score
-
-
-def _best(tried: Sequence[_Tried]) -> _Tried:
-    """Return the best arrangement, of arrangements alike the first."""
-    tolerance = (0.0, ALIKE_FORCE, _alike(t.score for t in tried))
-    return first_of_best(tried, lambda t: t.rank, tolerance=tolerance)
-
-
-def _alike(scores: Iterable[float]) -> float:
-    """Return how far what a goal counts may differ and still be alike."""
-    return ALIKE * max((abs(score) for score in scores if math.isfinite(score)), default=0.0)
-
-
-def _search(goal: Goal, wish: LegsWish, table: TableTop) -> _Tried:
-    """Return the best arrangement found.
-
-    Raises
-    ------
-    LegsError
-        If no foot finds room at any inset.
-    """
-    outline, usual = table.top.outline, insets_for(wish, table.top.outline)
-    sides = np.linspace(usual.round_about, outline.width * _FARTHEST[0], _SIDES)
-    ends = np.linspace(usual.round_about, outline.length * _FARTHEST[1], _ENDS)
-    grid = [(usual.side, usual.end), *((float(s), float(e)) for s in sides for e in ends)]
-    tried = _tried(goal, wish, table, grid)
-    if not tried:
-        middles_for(wish, outline)  # says why there is no room
-        raise LegsError("no foot finds room under this top at any inset")
-    best = _best(tried)
-    step = (float(sides[1] - sides[0]), float(ends[1] - ends[0]))
-    for _ in range(_HALVINGS):
-        step = (step[0] / 2, step[1] / 2)
-        side, end = best.insets
-        near = [
-            (side + i * step[0], end + j * step[1])
-            for i in (-1, 0, 1)
-            for j in (-1, 0, 1)
-            if (i or j) and min(side + i * step[0], end + j * step[1]) >= usual.round_about
-        ]
-        best = _best([best, *_tried(goal, wish, table, near)])
-    return best
-
-
-def _tried(
-    goal: Goal, wish: LegsWish, table: TableTop, insets: Sequence[tuple[float, float]]
-) -> list[_Tried]:
-    """Return the arrangements at these insets, where a foot finds room; wished insets stay."""
-    arrangements: dict[tuple[Point, ...], tuple[float, float]] = {}
-    for side, end in insets:
-        at = replace(
-            wish,
-            inset_side=side if wish.inset_side is None else wish.inset_side,
-            inset_end=end if wish.inset_end is None else wish.inset_end,
-        )
-        try:
-            arrangements.setdefault(middles_for(at, table.top.outline), (side, end))
-        except LegsError:
-            continue
-    scores = values_of(goal, wish, table, list(arrangements))
-    return [
-        _Tried(
-            pair,
-            middles,
-            table.bears(wish, middles),
-            min(estimated_force(wish, table, middles), wish.load),
-            score,
-        )
-        for (middles, pair), score in zip(arrangements.items(), scores, strict=True)
-    ]
 
 
 def _gaps(wish: LegsWish, middles: Sequence[Point]) -> list[float]:

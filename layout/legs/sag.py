@@ -18,8 +18,9 @@ from ..geometry.alike import first_of_best
 from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
+from ..geometry.scalar import last_where
 from ..geometry.tolerance import SAME_POINT
-from ..panel.build import Kind
+from ..outlines import Freeform, Outline
 from ..top import Top
 from .foot import Foot
 from .tipping import GRAVITY
@@ -27,17 +28,30 @@ from .tipping import GRAVITY
 if TYPE_CHECKING:
     from .plate import Array, Plate, RestedPlate
 
-CREEP = 1.5
-"""What a lasting load makes of the first sag in seasoned wood (NDS 3.5.2, quoted)."""
+CREEP_SOURCE = "EN 1995-1-1, 3.1.4 and table 3.2, service class 1"
+"""Where the growth of what lasts comes from: k_def of a heated room (quoted)."""
 
-CREEP_BOARD = 2.0
-"""The same for boards, which creep more (common practice; the figure for unseasoned wood)."""
+K_DEF = {
+    "plywood": 0.80,
+    "OSB": 2.25,
+    "particleboard": 2.25,
+    "MDF": 2.25,
+    "hardboard": 2.25,
+    "blockboard": 0.80,
+    "solid-core door": 2.25,
+}
+"""What a lasting load adds to the first sag in the end, as a share of it: *EN 1995-1-1* table
+3.2, service class 1 (quoted). OSB as OSB/2, particleboard as P4; blockboard is not in it and
+taken as plywood, a solid-core door as particleboard."""
 
-AIM = 0.02 / 12
-"""Sag when first loaded, as a share of the span, to aim at: 0.02 in a foot (read, trade press)."""
+K_DEF_WOOD = 0.60
+"""The same of solid wood, *EN 1995-1-1* table 3.2 (quoted)."""
 
-SEEN = 1 / 32 / 12
-"""Sag that the eye begins to see, as a share of the span: 1/32 in a foot (read, trade press)."""
+FIRST_LIMIT = 300.0
+FINAL_LIMIT = 250.0
+"""The span over these is as far as a top should sag when first loaded and in the end: the widest of
+*EN 1995-1-1* 7.2, table 7.2, for the first sag (l/300 to l/500) and for the final one (l/250 to
+l/350; quoted)."""
 
 ALIKE = 1e-6
 """Share of the greatest figure that two places may differ by and still bend alike: what the
@@ -48,24 +62,28 @@ WIDE_FOOT = 150.0
 
 
 @dataclass(frozen=True, slots=True)
-class Burden:
+class Loads:
     """What the top has to carry besides itself."""
 
-    spread: float = field(default=20.0, metadata={"unit": "kg/m2"})
+    long_term: float = field(default=20.0, metadata={"unit": "kg/m2"})
     """Lasting, over the whole top, kg/m²; our choice: a laid table."""
-    force: float = field(default=300.0, metadata={"unit": "N"})
+    point: float = field(default=300.0, metadata={"unit": "N"})
     """For a while, at the worst place, N; our choice: somebody leans on it."""
-    creep: float = field(default=CREEP, metadata={"unit": ""})
+    creep: float = field(default=1 + K_DEF_WOOD, metadata={"unit": ""})
     """What lasting loads make of the first sag."""
 
     def __post_init__(self) -> None:
-        if not (0 <= self.spread < math.inf and 0 <= self.force < math.inf and self.creep >= 1):
-            raise LegsError("a burden is not below 0, and creep makes no sag smaller: 1 at least")
+        if not (0 <= self.long_term < math.inf and 0 <= self.point < math.inf and self.creep >= 1):
+            raise LegsError("a load is not below 0, and creep makes no sag smaller: 1 at least")
 
-    @classmethod
-    def on(cls, kind: Kind) -> Burden:
-        """Return the usual burden of a top of this build, with the creep of wood or of board."""
-        return cls(creep=CREEP_BOARD if kind.is_board else CREEP)
+
+def creep_of(material: str) -> float:
+    """Return what a lasting load makes of the first sag in a material of that name.
+
+    >>> creep_of("oak"), creep_of("MDF")
+    (1.6, 3.25)
+    """
+    return 1 + K_DEF.get(material, K_DEF_WOOD)
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,22 +111,22 @@ class Sag:
     """What the force adds at the worst place for it; nowhere does it do more."""
     span: float
     """The widest gap between neighbouring feet, mm."""
-    aim: float
-    seen: float
-    """Sag to aim at when first loaded, and sag that shows, for that span, mm."""
-
-    @property
-    def holds(self) -> bool:
-        """Whether it keeps to the aim at first and stays unseen after years."""
-        return self.first_loaded.down <= self.aim and self.after_creep.down <= self.seen
+    first_limit: float
+    final_limit: float
+    """How far it should sag at most over that span, when first loaded and in the end, mm."""
+    waist: float | None
+    """How wide the top is at a waist between its parts, mm; None where it has none."""
 
 
 def plate_of(top: Top) -> Plate | None:
-    """Return a top cut in triangles, ready for any legs; None where its stiffness is not known."""
+    """Return a top cut in triangles, ready for any legs; None where its stiffness is not known.
+
+    A hollow or a framed door has none, whatever it is said to be made of.
+    """
     from .plate import Plate, rigidity
 
     stiffness = top.panel.substance.stiffness
-    if stiffness is None:
+    if stiffness is None or top.panel.build.has_frame:
         return None
     return Plate.cut(top.outline.path(), rigidity(stiffness, top.thickness, top.grain))
 
@@ -117,7 +135,7 @@ def sag_of(
     top: Top,
     foot: Foot,
     middles: Sequence[Point],
-    burden: Burden | None = None,
+    loads: Loads | None = None,
     plate: Plate | None = None,
 ) -> Sag | None:
     """Return how a top bends on feet with these middles; None where its stiffness is not known.
@@ -127,7 +145,7 @@ def sag_of(
     plate : Plate, optional
         The top's own, where several arrangements of legs are tried on it.
     """
-    burden = burden or Burden()
+    loads = loads or Loads()
     plate = plate or plate_of(top)
     if plate is None:
         return None
@@ -135,19 +153,48 @@ def sag_of(
     rested = plate.on(points)
     unit = rested.under_load(1.0)
     own = top.panel.substance.mass(1.0, top.thickness) * GRAVITY
-    loaded = own + burden.spread * 1e-6 * GRAVITY
+    loaded = own + loads.long_term * 1e-6 * GRAVITY
     first = _deepest(plate, unit * loaded)
     span = widest_gap(points)
     return Sag(
         own=_deepest(plate, unit * own),
         first_loaded=first,
-        after_creep=Deflection(first.place, first.down * burden.creep),
+        after_creep=Deflection(first.place, first.down * loads.creep),
         highest=_deepest(plate, -unit * loaded, sign=-1.0),
-        under_force=_worst_force(plate, rested, burden.force),
+        under_force=_worst_force(plate, rested, loads.point),
         span=span,
-        aim=span * AIM,
-        seen=span * SEEN,
+        first_limit=span / FIRST_LIMIT,
+        final_limit=span / FINAL_LIMIT,
+        waist=waist_of(top.outline),
     )
+
+
+def waist_of(outline: Outline) -> float | None:
+    """Return how wide an outline is where it is narrow between two wider parts, mm.
+
+    None where it has no waist: shrunk from all round it stays in one piece until it is gone.
+    """
+    if not isinstance(outline, Freeform):
+        return None
+    face = Region.from_rings(outline.inner(_WAIST))
+    least = _PART * outline.area
+
+    def falls_apart(by: float) -> bool:
+        return sum(piece.area > least for piece in face.shrunk(by).pieces) > 1
+
+    deepest = outline.width / 2
+    tried = [deepest * k / _DEPTHS for k in range(1, _DEPTHS)]
+    first = next((by for by in tried if falls_apart(by)), None)
+    if first is None:
+        return None
+    return 2 * last_where(lambda by: not falls_apart(by), first - deepest / _DEPTHS, first)
+
+
+_WAIST, _DEPTHS = 0.5, 12
+"""How near the edge is followed to find a waist, mm, and at how many depths one is looked for."""
+
+_PART = 0.02
+"""What is left on either side of a waist is at least this share of the top, or it is a nib."""
 
 
 def bearing_points(foot: Foot, middle: Point) -> list[Point]:

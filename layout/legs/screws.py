@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from enum import Enum
 
 from ..errors import LegsError
 from ..geometry.alike import at_least, at_most
 from ..panel.build import Kind
-from ..units import Tape
+from .concern import LegMatter
 
 LEFT_UNDER_TIP = 6.0
 """Wood left between the tip of a screw and the show face, mm (common practice)."""
@@ -26,6 +25,13 @@ LEAST_BITE = 3.0
 PILOT = 0.7
 """Diameter of a pilot hole, as a share of the screw's (common practice: 3.5 for 5)."""
 
+
+RAIL = 20.0
+"""Thickness of the batten or the ledger through which a slab, or a leg under an apron, is held, mm
+(common practice)."""
+
+RACKS_FROM = 300.0
+"""A leg longer than this on a single bolt works loose when the table is pushed, mm (our choice)."""
 
 LENGTHS = (16.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 60.0, 70.0, 80.0)
 """Lengths that screws are sold in, mm (common practice)."""
@@ -71,22 +77,15 @@ def usual_screw(plate: float, top: float, diameter: float = USUAL) -> Screw | No
     return Screw(diameter, fit[-1]) if fit else None
 
 
-class ScrewFault(Enum):
-    """What is wrong with a screw."""
-
-    COMES_THROUGH = "comes through"
-    TOO_DEEP = "too deep"
-    HARDLY_BITES = "hardly bites"
-    NEAR_EDGE = "near the edge"
-
-
 @dataclass(frozen=True, slots=True)
 class ScrewPlan:
     """A screw in a top."""
 
     screw: Screw
+    through: float
+    """What it passes through first, mm: a plate, a batten or a rail."""
     bite: float
-    """How deep it goes into the wood, mm."""
+    """How deep it goes into the top, mm."""
     left: float
     """Wood left under its tip, mm; negative where it comes through."""
     pilot: float
@@ -98,23 +97,12 @@ class ScrewPlan:
     """Least distance from the edge of the top, mm."""
     longest: float
     """The longest screw that leaves enough under its tip, mm."""
-    faults: tuple[ScrewFault, ...]
+    faults: tuple[LegMatter, ...]
 
     @property
     def is_refused(self) -> bool:
         """Whether it must not be driven."""
-        return ScrewFault.COMES_THROUGH in self.faults
-
-    def words(self, fault: ScrewFault, tape: Tape) -> str:
-        """Return one sentence about a fault in the units of the tape."""
-        left, longest = tape.measure(abs(self.left)), tape.measure(self.longest)
-        bite, edge = tape.measure(self.bite), tape.measure(self.from_edge)
-        return {
-            ScrewFault.COMES_THROUGH: f"The screw comes through by {left}: at most {longest} long.",
-            ScrewFault.TOO_DEEP: f"Only {left} is left under its tip: at most {longest} long.",
-            ScrewFault.HARDLY_BITES: f"It bites only {bite} deep: take a longer one.",
-            ScrewFault.NEAR_EDGE: f"It sits nearer to the edge than {edge}: it splits the wood.",
-        }[fault]
+        return LegMatter.SCREW_COMES_THROUGH in self.faults
 
 
 def screw_in(
@@ -134,15 +122,16 @@ def screw_in(
     least_edge = FROM_EDGE_BOARD if kind.is_board else FROM_EDGE
     faults = []
     if left <= 0:
-        faults.append(ScrewFault.COMES_THROUGH)
+        faults.append(LegMatter.SCREW_COMES_THROUGH)
     elif left < LEFT_UNDER_TIP:
-        faults.append(ScrewFault.TOO_DEEP)
+        faults.append(LegMatter.SCREW_TOO_DEEP)
     if bite < LEAST_BITE * screw.diameter:
-        faults.append(ScrewFault.HARDLY_BITES)
+        faults.append(LegMatter.SCREW_HARDLY_BITES)
     if from_edge < least_edge:
-        faults.append(ScrewFault.NEAR_EDGE)
+        faults.append(LegMatter.SCREW_NEAR_EDGE)
     return ScrewPlan(
         screw,
+        plate,
         bite,
         left,
         pilot=screw.diameter * PILOT,

@@ -7,10 +7,9 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from ..errors import LegsError
-from ..panel.build import Kind
 from .movement import SWING
 from .people import PLACE
-from .sag import Burden
+from .sag import Loads, creep_of
 from .screws import Screw
 from .wish import Goal
 
@@ -39,12 +38,12 @@ class TableWish:
     counts: tuple[int, ...] = ()
     """How many legs are compared, and the best of them taken; empty where the legs stand as they
     are wished."""
-    spread: float = field(default=Burden().spread, metadata={"unit": "kg/m2"})
+    long_term: float = field(default=Loads().long_term, metadata={"unit": "kg/m2"})
     """What lies on it for years, kg/m²."""
-    force: float = field(default=Burden().force, metadata={"unit": "N"})
+    point: float = field(default=Loads().point, metadata={"unit": "N"})
     """What presses on it for a while at the worst place, N."""
     creep: float | None = field(default=None, metadata={"unit": ""})
-    """What a lasting load makes of the first sag; None for what is usual for the build."""
+    """What a lasting load makes of the first sag; None for what is usual for the material."""
     place: float = PLACE
     """Edge that a diner takes, mm."""
     screw: Screw | None = None
@@ -70,9 +69,10 @@ class TableWish:
             raise LegsError("the holes of a plate lie apart: give more than 0")
         if not 0 <= self.swing <= 30:
             raise LegsError(f"a moisture swing of {self.swing:g} % is not from 0 to 30 %")
-        self.burden(Kind.SOLID)  # holds the loads to their limits
+        self.loads("")  # holds them to their limits
 
-    def burden(self, kind: Kind) -> Burden:
-        """Return what a top of this build has to carry."""
-        creep = Burden.on(kind).creep if self.creep is None else self.creep
-        return Burden(self.spread, self.force, creep)
+    def loads(self, material: str) -> Loads:
+        """Return what a top of a material of that name has to carry."""
+        return Loads(
+            self.long_term, self.point, creep_of(material) if self.creep is None else self.creep
+        )

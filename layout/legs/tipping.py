@@ -5,7 +5,11 @@ than its weight inside holds it: P·e = W·d, d from the weight to the side, e f
 the force. A force inside the polygon never tips it. ISO 7172:1988 presses 50 mm in from the edge,
 at the middle of a side, then of the other, and for odd shapes wherever the table stands least
 firmly; it states no force to pass. Where the top is too narrow for that the force presses a quarter
-of its width in.
+of its width in. Who sits down on a table does so at its very edge: that force is told too.
+
+A top that lies loose on loose legs does not tip over as one: pushed level each leg turns about the
+edge of its foot, and the top rises with their heads, so that they lie down together as the sides of
+a parallelogram. By virtual work P·h = (W + w/2)·b, W the top, w all legs, b a leg's width.
 """
 
 from __future__ import annotations
@@ -16,6 +20,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ..errors import OutlineError
 from ..geometry.alike import first_of_best
@@ -36,6 +41,12 @@ EDGE = 50.0
 
 _ALIKE = 1e-6
 """Share of the weight by which two forces may differ and still be alike."""
+
+_NEAR = 0.01
+"""Share of the least force within which a side may turn out to be the weakest."""
+
+_COARSE = 0.01
+"""How near the edge is followed to tell these, mm."""
 
 STATIONS = 72
 """Places round the edge at which the force is given."""
@@ -61,6 +72,8 @@ class Tipping:
     """How far in from the edge the force presses, mm."""
     least: EdgeForce
     """Where it stands least firmly."""
+    at_edge: EdgeForce
+    """The same at its very edge."""
     side: float = field(metadata={"unit": "N"})
     end: float = field(metadata={"unit": "N"})
     """The force at the middle of a side and of an end, the lesser of the two, N."""
@@ -71,6 +84,8 @@ class Tipping:
     """
     push_way: float = field(metadata={"unit": "rad"})
     """Which way that push goes, radians from the length of the top."""
+    rocks: bool = False
+    """Whether loose legs give way to that push before the table tips over as one."""
 
 
 def tipping_force(weight: float, inside: float, outside: float) -> float:
@@ -110,19 +125,12 @@ def tipping_of(
         Of that mass, mm from the top's centre.
     """
     edge = min(EDGE, outline.width / 4)
-    line = _pressed_line(outline, edge)
-    sides = _sides(feet)
-    weight = mass * GRAVITY
-    normals = array_of(normal for normal, _ in sides)
-    offsets = np.array([offset for _, offset in sides])
-    inside = np.maximum(offsets - normals @ np.array(tuple(centre)), 0.0)
+    line, rim = pressed_line(outline, edge), outline.path()
+    sides, weight = Sides.of(feet, centre), mass * GRAVITY
 
     def forces_at(places: Sequence[Point]) -> list[EdgeForce]:
-        outside = array_of(places) @ normals.T - offsets
-        forces = np.full(outside.shape, math.inf)
-        np.divide(weight * inside, outside, out=forces, where=outside > 0)
-        forces[:, inside <= 0] = 0.0
-        return [EdgeForce(p, float(f)) for p, f in zip(places, forces.min(axis=1), strict=True)]
+        forces = sides.forces(weight, sides.normals @ array_of(places).T).min(axis=0)
+        return [EdgeForce(p, float(f)) for p, f in zip(places, forces, strict=True)]
 
     def least_at(places: Sequence[Point]) -> EdgeForce:
         found = forces_at(places)
@@ -130,11 +138,19 @@ def tipping_of(
             found, lambda f: -f.force, lambda f: tuple(f.place), tolerance=_ALIKE * weight
         )
 
+    def weakest(pressed: Path) -> EdgeForce:
+        about = sides.forces(weight, sides.reach(_points_of(pressed))[:, None])[:, 0]
+        near = about <= about.min() * (1 + _NEAR) + _ALIKE * weight
+        return least_at([farthest(pressed, Point.of(n)) for n in sides.normals[near]])
+
     def lesser(way: Point) -> float:
         return least_at([farthest(line, way), farthest(line, -way)]).force
 
     push, over = first_of_best(
-        ((tipping_force(weight, offset - n.dot(centre), height), n) for n, offset in sides),
+        (
+            (tipping_force(weight, float(inside), height), Point.of(n))
+            for n, inside in zip(sides.normals, sides.inside, strict=True)
+        ),
         lambda pushed: -pushed[0],
         lambda pushed: tuple(pushed[1]),
         tolerance=_ALIKE * weight,
@@ -142,7 +158,8 @@ def tipping_of(
     return Tipping(
         weight,
         edge,
-        least=least_at([farthest(line, normal) for normal, _ in sides]),
+        least=weakest(line),
+        at_edge=weakest(rim),
         side=lesser(Point(0, 1)),
         end=lesser(Point(1, 0)),
         around=tuple(forces_at([segment.at(share) for segment, share in line.stations(STATIONS)])),
@@ -151,8 +168,68 @@ def tipping_of(
     )
 
 
+def rocking_force(top: float, legs: float, width: float, height: float) -> float:
+    """Return the level push, N, under which a loose top and its loose legs lie down together.
+
+    Parameters
+    ----------
+    top, legs : float
+        Mass of the top and of all legs, kg.
+    width, height : float
+        Of one leg, mm.
+
+    Examples
+    --------
+    >>> round(rocking_force(top=22.4, legs=41.8, width=100, height=700), 1)
+    60.7
+    """
+    return (top + legs / 2) * GRAVITY * width / height
+
+
+@dataclass(frozen=True)
+class Sides:
+    """The sides of the polygon of the feet, over which a table tips."""
+
+    normals: Points
+    """(n, 2) array: outwards."""
+    offsets: NDArray[np.float64]
+    """(n,) array: how far out each lies, mm from the centre of the top."""
+    inside: NDArray[np.float64]
+    """(n,) array: from each in to the weight, mm; negative where that lies outside."""
+
+    @classmethod
+    def of(cls, feet: Points, centre: Point) -> Sides:
+        """Return those of a convex polygon, (n, 2) mm, anticlockwise, and a weight at `centre`."""
+        ways = np.roll(feet, -1, axis=0) - feet
+        normals = np.stack([ways[:, 1], -ways[:, 0]], axis=1) / np.hypot(*ways.T)[:, None]
+        offsets = (normals * feet).sum(axis=1)
+        return cls(normals, offsets, offsets - normals @ np.array(tuple(centre)))
+
+    def reach(self, points: Points) -> NDArray[np.float64]:
+        """Return how far points, (p, 2) mm, reach towards each side, (n,) mm."""
+        reach: NDArray[np.float64] = (self.normals @ points.T).max(axis=1)
+        return reach
+
+    def forces(self, weight: float, places: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Return the force that tips over each side, (n, p) N.
+
+        Parameters
+        ----------
+        weight : float
+            N.
+        places : (n, p) array
+            How far out towards each side it presses, mm.
+        """
+        outside = places - self.offsets[:, None]
+        forces = np.full(outside.shape, math.inf)
+        held = np.broadcast_to(weight * np.maximum(self.inside, 0.0)[:, None], outside.shape)
+        np.divide(held, outside, out=forces, where=outside > 0)
+        forces[self.inside <= 0] = 0.0
+        return forces
+
+
 @lru_cache(maxsize=16)
-def _pressed_line(outline: Outline, edge: float) -> Path:
+def pressed_line(outline: Outline, edge: float) -> Path:
     """Return the line along which a force presses: all legs tried under a top share it.
 
     Where an outline is hollow and too narrow somewhere, it is that of its convex hull: what tips a
@@ -163,6 +240,12 @@ def _pressed_line(outline: Outline, edge: float) -> Path:
     except OutlineError:
         around = Path.through_ring(convex_hull(outline.inner()))
         return parallel_of_path(around, -edge, CURVE)
+
+
+@lru_cache(maxsize=16)
+def _points_of(line: Path) -> Points:
+    """Return points of a line, near enough to tell which sides are the weakest."""
+    return line.points(_COARSE)
 
 
 def farthest(line: Path, way: Point) -> Point:
@@ -198,13 +281,3 @@ def _turn_of(way: Point) -> float:
     """Return the direction of a vector, above −π and up to π; a hair below −x is −x."""
     most = math.pi + ROUNDING
     return most - (most - way.angle) % math.tau
-
-
-def _sides(feet: Points) -> Sequence[tuple[Point, float]]:
-    """Return the outward normal of each side of a polygon and the side's distance along it."""
-    corners = [*map(Point.of, feet)]
-    sides = []
-    for a, b in zip(corners, corners[1:] + corners[:1], strict=True):
-        normal = -(b - a).unit().left
-        sides.append((normal, normal.dot(a)))
-    return sides

@@ -5,21 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
+from ..concern import Concern
 from ..geometry.point import Point
 from ..panel.build import Kind
+from ..panel.frame import frame_of
 from ..panel.lifting import lifters
 from ..top import Top
-from .battens import Batten, battens_under
+from .battens import SIZE, Batten, battens_under
+from .concern import LegMatter
 from .fixings import Hole, holes_of
+from .foot import FootShape
 from .glue import GlueJoint, glue_joint
 from .heights import KNEE_HEIGHT, UsualHeight, use_of
 from .materials import is_wooden
 from .movement import GLUE_FIGHTS, Held, MovementPlan, movement_of
-from .notes import Matter, TableNote
-from .people import Seating, seating_at
-from .plan import LegsPlan
-from .sag import Burden, Sag, sag_of
-from .screws import LEFT_UNDER_TIP, USUAL, ScrewPlan, screw_in, usual_screw
+from .people import Seating
+from .sag import Loads, Sag, sag_of
+from .screws import LEFT_UNDER_TIP, RACKS_FROM, RAIL, USUAL, ScrewPlan, screw_in, usual_screw
+from .stance import Stance
 from .table import TableTop
 from .table_wish import Glue, TableWish
 from .wish import Fixing, LegsWish
@@ -40,35 +43,30 @@ class TablePlan:
     leg_lifters: int
     table_lifters: int
     """How many people lift the old panel, the new top, one leg, and the finished table."""
-    seating: Seating
-    burden: Burden
+    seating: Seating | None
+    """None where nobody sits at it."""
+    loads: Loads
     """What it has to carry."""
     sag: Sag | None
     """None where the stiffness of the top is not known."""
     movement: MovementPlan
     battens: tuple[Batten, ...]
     """Under a solid top."""
+    batten_screw: ScrewPlan | None
+    """How a screw through such a batten holds; None where there are none, or no screw bites."""
     holes: tuple[Hole, ...]
     """Screws of the legs."""
     screw: ScrewPlan | None
     """How such a screw holds; None where none is driven, or none would hold."""
     glue: GlueJoint | None
     """Of legs that are glued."""
-    flexible: bool
-    """Whether that glue is flexible."""
-    notes: tuple[TableNote, ...] = field(default=())
+    notes: tuple[Concern, ...] = field(default=())
 
 
-def plan_table(asked: TableWish, wish: LegsWish, legs: LegsPlan, table: TableTop) -> TablePlan:
-    """Return what the table does on these legs.
-
-    Parameters
-    ----------
-    wish : LegsWish
-        That the legs were placed by.
-    legs : LegsPlan
-    """
-    top, middles = table.top, [leg.middle for leg in legs.legs]
+def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
+    """Return what the table does on legs that are placed and seated."""
+    top, wish, legs = table.top, stance.wish, stance.legs
+    middles = [leg.middle for leg in legs.legs]
     holes = holes_of(wish, middles, top, asked.holes)
     screw = _screw(asked, wish, top, holes)
     diameter = screw.screw.diameter if screw else USUAL
@@ -85,8 +83,9 @@ def plan_table(asked: TableWish, wish: LegsWish, legs: LegsPlan, table: TableTop
     )
     heads = [wish.on_top.outside(middle) for middle in middles]
     battens = battens_under(top, table.bearing, movement, heads, diameter)
-    burden = asked.burden(top.panel.build.kind)
+    loads = asked.loads(top.panel.substance.name)
     under = max((batten.thickness for batten in battens), default=0.0)
+    glued = wish.fixing is Fixing.GLUED
     plan = TablePlan(
         height=wish.height + top.thickness,
         use=use_of(wish.height + top.thickness),
@@ -95,30 +94,48 @@ def plan_table(asked: TableWish, wish: LegsWish, legs: LegsPlan, table: TableTop
         top_lifters=lifters(legs.top_mass),
         leg_lifters=lifters(legs.leg_mass),
         table_lifters=lifters(legs.mass),
-        seating=seating_at(top.outline, wish.foot, middles, asked.place),
-        burden=burden,
-        sag=sag_of(top, wish.foot, middles, burden, table.plate),
+        seating=stance.seating if wish.seated else None,
+        loads=loads,
+        sag=sag_of(top, wish.foot, middles, loads, table.plate),
         movement=movement,
         battens=battens,
+        batten_screw=_batten_screw(top) if battens else None,
         holes=holes,
         screw=screw,
-        glue=glue_joint(wish.foot) if wish.fixing is Fixing.GLUED else None,
-        flexible=asked.glue is Glue.FLEXIBLE,
+        glue=glue_joint(wish.foot, len(middles), asked.glue) if glued else None,
     )
-    return replace(plan, notes=tuple(_notes(plan, asked, wish, top)))
+    return replace(plan, notes=tuple(_notes(plan, asked, stance, top)))
+
+
+def passed_through(asked: TableWish, wish: LegsWish) -> float:
+    """Return what the screws of a leg pass through before they bite in the top, mm.
+
+    Its plate; without one the batten along a slab's head, or the ledger of an apron.
+    """
+    if wish.plate is not None:
+        return wish.plate.thickness
+    return RAIL if wish.foot.shape is FootShape.SLAB or asked.framed else 0.0
 
 
 def _screw(asked: TableWish, wish: LegsWish, top: Top, holes: tuple[Hole, ...]) -> ScrewPlan | None:
     """Return how the wished screw holds, or else the longest that is sold and holds."""
     if not holes:
         return None
-    plate = wish.plate.thickness if wish.plate else 0.0
-    screw = asked.screw or usual_screw(plate, top.thickness)
+    through = passed_through(asked, wish)
+    screw = asked.screw or usual_screw(through, top.thickness)
     if screw is None:
         return None
     return screw_in(
-        screw, plate, top.thickness, top.panel.build.kind, min(hole.from_edge for hole in holes)
+        screw, through, top.thickness, top.panel.build.kind, min(hole.from_edge for hole in holes)
     )
+
+
+def _batten_screw(top: Top) -> ScrewPlan | None:
+    """Return how the longest screw that is sold holds a batten under the top."""
+    screw = usual_screw(SIZE[1], top.thickness)
+    if screw is None:
+        return None
+    return screw_in(screw, SIZE[1], top.thickness, top.panel.build.kind)
 
 
 def _joined(
@@ -131,33 +148,61 @@ def _joined(
     return tuple(tuple(hole.place for hole in holes if hole.leg == n) for n in numbers)
 
 
-def _notes(plan: TablePlan, asked: TableWish, wish: LegsWish, top: Top) -> Iterator[TableNote]:
+def _notes(plan: TablePlan, asked: TableWish, stance: Stance, top: Top) -> Iterator[Concern]:
     """Yield what the maker should know, gravest first."""
-    if top.panel.build.kind is Kind.HOLLOW:
-        yield TableNote(Matter.HOLLOW)
+    wish, kind = stance.wish, top.panel.build.kind
+    if kind is Kind.HOLLOW:
+        yield Concern(LegMatter.HOLLOW)
+    if kind is Kind.FRAMED and frame_of(top.panel) is None:
+        yield Concern(LegMatter.FRAME_UNKNOWN)
     yield from _about_joints(plan, asked, wish, top)
-    if plan.sag is None:
-        yield TableNote(Matter.SAG_UNKNOWN)
-    elif not plan.sag.holds:
-        yield TableNote(Matter.SAGS, plan.sag.after_creep.down, plan.sag.seen)
     if plan.movement.solid and len(plan.battens) < 2:
-        yield TableNote(Matter.BATTEN_MISSING if plan.battens else Matter.NO_BATTEN)
+        missing = LegMatter.BATTEN_MISSING if plan.battens else LegMatter.NO_BATTEN
+        yield Concern(missing)
+    yield from _about_sag(plan.sag)
     dining = plan.use is not None and plan.use.seats
     if wish.seated and dining and plan.knees < KNEE_HEIGHT:
-        yield TableNote(Matter.LOW, plan.knees, KNEE_HEIGHT)
-    if wish.seated and plan.seating.without_legs and not plan.seating.seats:
-        yield TableNote(Matter.NOBODY_SITS)
+        yield Concern(LegMatter.LOW, found=plan.knees, limit=KNEE_HEIGHT)
+    if plan.seating is not None and plan.seating.without_legs and not plan.seating.seats:
+        yield Concern(LegMatter.NOBODY_SITS)
 
 
-def _about_joints(
-    plan: TablePlan, asked: TableWish, wish: LegsWish, top: Top
-) -> Iterator[TableNote]:
-    if plan.holes and plan.screw is None:
-        yield TableNote(Matter.NO_SCREW, top.thickness, LEFT_UNDER_TIP)
+def _about_sag(sag: Sag | None) -> Iterator[Concern]:
+    if sag is None:
+        yield Concern(LegMatter.SAG_UNKNOWN)
+        return
+    first, final = sag.first_loaded.down, sag.after_creep.down
+    if first > sag.first_limit:
+        yield Concern(LegMatter.SAGS, found=first, limit=sag.first_limit)
+    elif final > sag.final_limit:
+        yield Concern(LegMatter.SAGS_LATER, found=final, limit=sag.final_limit)
+    if sag.waist is not None:
+        yield Concern(LegMatter.WAIST, found=sag.waist)
+
+
+def _about_joints(plan: TablePlan, asked: TableWish, wish: LegsWish, top: Top) -> Iterator[Concern]:
+    screw, glued = plan.screw, wish.fixing is Fixing.GLUED
+    if plan.holes and screw is None:
+        yield Concern(LegMatter.NO_SCREW, found=top.thickness, limit=LEFT_UNDER_TIP)
+    if screw is not None:
+        told = {
+            LegMatter.SCREW_COMES_THROUGH: (-screw.left, screw.longest),
+            LegMatter.SCREW_TOO_DEEP: (screw.left, screw.longest),
+            LegMatter.SCREW_HARDLY_BITES: (screw.bite, None),
+            LegMatter.SCREW_NEAR_EDGE: (None, screw.from_edge),
+        }
+        yield from (Concern(fault, (), *told[fault]) for fault in screw.faults)
+    alone = len(plan.holes) == len(legs_held(plan)) and wish.plate is None and not asked.framed
+    if plan.holes and alone and wish.leg_length > RACKS_FROM:
+        yield Concern(LegMatter.ONE_BOLT, found=wish.leg_length, limit=RACKS_FROM)
     if plan.movement.glue_fights:
-        yield TableNote(Matter.GLUE_FIGHTS, plan.movement.joint, GLUE_FIGHTS)
-    glued = wish.fixing is Fixing.GLUED
+        yield Concern(LegMatter.GLUE_FIGHTS, found=plan.movement.joint, limit=GLUE_FIGHTS)
     if glued and asked.glue is Glue.RIGID and not is_wooden(wish.material):
-        yield TableNote(Matter.METAL_GLUED)
-    if wish.is_masonry:
-        yield TableNote(Matter.HARD_SEAT)
+        yield Concern(LegMatter.METAL_GLUED)
+    if wish.is_masonry and wish.fixing is Fixing.LOOSE:
+        yield Concern(LegMatter.HARD_SEAT)
+
+
+def legs_held(plan: TablePlan) -> set[int]:
+    """Return the numbers of the legs that screws hold."""
+    return {hole.leg for hole in plan.holes}

@@ -58,6 +58,9 @@ class Build:
     rail: float = 0.0
     """Width of the solid wood along the long edges and along the short ones, mm; only for hollow
     and framed panels (for a hollow one: its solid rim)."""
+    between: tuple[tuple[float, float], ...] = ()
+    """Rails between those at the ends, like a door's lock rail: from the left, or lower, end of the
+    panel to the middle of each, and its width, mm; only for framed panels."""
 
     def __post_init__(self) -> None:
         if min(self.stile, self.rail) < 0:
@@ -67,6 +70,13 @@ class Build:
                 f"a {self.kind.value} panel has no rails or stiles: leave the widths out, "
                 "or call the build hollow or framed"
             )
+        if self.between and (self.kind is not Kind.FRAMED or not (self.stile and self.rail)):
+            raise PanelError(
+                f"a {self.kind.value} panel has no rails between its ends, or the widths of its "
+                "stiles and rails are missing: give them too"
+            )
+        if any(middle <= 0 or width <= 0 for middle, width in self.between):
+            raise PanelError("a rail between the ends lies above 0 and is wider than 0")
 
     @property
     def has_frame(self) -> bool:

@@ -53,6 +53,11 @@ class Mend(Enum):
         """
         return self in (Mend.PLUG, Mend.PATCH, Mend.FILLER)
 
+    @property
+    def bears(self) -> bool:
+        """Whether the spot bears a leg again; filler and resin hold no screw (common practice)."""
+        return self not in (Mend.FILLER, Mend.RESIN)
+
 
 @dataclass(frozen=True, slots=True)
 class Defect:
@@ -76,7 +81,7 @@ class Defect:
     depth: float | None = None
     """How deep it goes, mm, where it does not go through; None where nobody knows."""
     mend: Mend | None = None
-    """How it is mended; then it may lie inside the top, though no leg stands on it."""
+    """How it is mended; then it may lie inside the top, and a leg may stand where it bears."""
     drawn_out: float = 0.0
     """How far its place runs on past each end of what can be seen, mm."""
 

@@ -14,9 +14,9 @@ from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..job.job import Job
 from ..job.standing import Comparison
-from ..legs.plan import UNDER_FEET
+from ..legs.plan import under_feet
+from ..words.legs_compared import CAUTION, Choice, choices, held_words
 from .legend import ROW, legend
-from .legs_words import CAUTION, Choice, choices
 from .title import outline_words
 
 WIDE = 420.0
@@ -51,8 +51,7 @@ def comparison_scene(job: Job, found: Comparison) -> Scene:
         groups += _card(job, found, choice, room, scale)
     words = (
         f"Legs for {job.name}: {outline_words(outline, job.tape)}",
-        f"Compared for: {found.goal.value}; held against {job.tape.force(found.load)} pressed down "
-        "near the edge. Seen from above, show face UP; drawn 1 : "
+        f"Compared for: {held_words(found, job.tape)}. Seen from above, show face UP; drawn 1 : "
         f"{scale:.3g}.",
     )
     head = Group(
@@ -151,11 +150,11 @@ def _drawn(
     if wish.splay:
         floor = tuple(Stroke(on_paper(wish.foot.outside(leg.floor))) for leg in legs.legs)
         yield Group(layers.FEET, floor)
-    if math.isfinite(legs.tipping.least.force):
-        yield Group(layers.PRESSED, (Mark(spot(legs.tipping.least.place), arm=2.0),))
+    if math.isfinite(legs.weakest.force):
+        yield Group(layers.PRESSED, (Mark(spot(legs.weakest.place), arm=2.0),))
     half = job.table.place / 2 / scale * 0.85
     seats = []
-    for seat in proposal.seating.seats:
+    for seat in proposal.seating.seats if wish.seated else ():
         ahead = Point.polar(1.0, seat.towards)
         centre = spot(seat.place) + ahead * -(_SEAT * 0.6)
         seats.append(
@@ -167,7 +166,7 @@ def _drawn(
 def _spoilt(job: Job, found: Comparison, on_paper: Callable[[Path], Path]) -> Iterator[Group]:
     """Yield the defects under the top that no foot may stand on."""
     own = found.top.placement.inverse
-    spoilt = [d for d in job.panel.defects if d.spoils.intersection(UNDER_FEET)]
+    spoilt = under_feet(job.panel)
     inside = found.top.outline.bounds
     areas = []
     for defect in spoilt:

@@ -11,6 +11,7 @@ from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.job.plan import Plan, make_plan
 from panelwright.layout.job.reading import problems, read_job
+from panelwright.layout.legs import LegMatter
 from panelwright.layout.marking import HandTool
 from panelwright.layout.panel import Face, Mend
 from panelwright.layout.units import Tape
@@ -105,16 +106,16 @@ def test_a_mended_hole_lies_inside_the_top_or_outside(mend: str) -> None:
     assert unmended.cuts.mends == ()
 
 
-def test_no_leg_stands_on_a_mend() -> None:
-    """A leg that would stand on a plug is still said to bear on poor wood."""
-    found = plan(
-        GROUND
-        + HOLE
-        + 'mend = "plug"\n[top]\nshape = "rectangle"\n'
-        + "[legs]\nat = [[-20, -10], [300, 200], [-300, 200], [0, -220]]\n"
-    )
-    assert found.legs is not None
-    assert any("hole" in problem.blame for problem in found.legs.problems)
+def test_a_leg_may_stand_on_a_mend() -> None:
+    """What is plugged bears again; in a hole that nobody mends a leg is told to stand badly."""
+    legs = "[legs]\nat = [[-20, -10], [300, 200], [-300, 200], [0, -220]]\n"
+    hole = HOLE + 'spoils = ["bearing"]\n'
+    top = '[top]\nshape = "rectangle"\n'
+    for mend, poor in (('mend = "plug"\n', 0), ("", 1)):
+        found = plan(GROUND + hole + mend + top + legs)
+        assert found.legs is not None
+        told = [p for p in found.legs.problems if p.matter is LegMatter.POOR_BEARING]
+        assert len(told) == poor
 
 
 def test_the_flattened_thickness_is_what_the_top_is_made_of() -> None:

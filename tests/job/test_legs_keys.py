@@ -102,7 +102,7 @@ def test_loads_creep_places_and_moisture_are_those_of_the_file() -> None:
     table = read(
         "spread = 50\npress = 800\ncreep = 1.8\nplace = 650", 'moisture = [7, 13]\nsawn = "quarter"'
     ).table
-    assert (table.spread, table.force, table.creep, table.place) == (50, 800, 1.8, 650)
+    assert (table.long_term, table.point, table.creep, table.place) == (50, 800, 1.8, 650)
     assert (table.swing, table.quartered) == (6, True)
     usual = read("").table
     assert (usual.swing, usual.quartered, usual.creep) == (4, False, None)

@@ -11,19 +11,25 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from panelwright.layout.errors import LegsError
-from panelwright.layout.geometry.point import ORIGIN, Point
+from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
-from panelwright.layout.legs.arrangement import firmness, middles_for
+from panelwright.layout.legs.arrangement import middles_for
 from panelwright.layout.legs.foot import Foot, FootShape
-from panelwright.layout.legs.free_room import middle_of
+from panelwright.layout.legs.free_room import room_of
+from panelwright.layout.legs.stability import Stability
 from panelwright.layout.legs.tipping import tipping_of
 from panelwright.layout.legs.wish import FixingPlate, LegsWish
-from panelwright.layout.outlines import Freeform, RegularPolygon
+from panelwright.layout.outlines import Freeform
 
 CORNER = Freeform.through(
     [Point(0, 0), Point(1200, 0), Point(1200, 380), Point(520, 380), Point(520, 700), Point(0, 700)]
 )
+WEIGHT = Point(
+    (1200 * 380 * 600 + 520 * 320 * 260) / (1200 * 380 + 520 * 320) - 600,
+    (1200 * 380 * 190 + 520 * 320 * 540) / (1200 * 380 + 520 * 320) - 350,
+)
+"""Its centroid, from that of its two rectangles."""
 FEET = st.sampled_from([Foot.round(40), Foot.square(40), Foot(FootShape.RECTANGULAR, 60.0, 30.0)])
 
 
@@ -50,20 +56,40 @@ def test_four_feet_stand_in_the_corners_of_a_corner_desk() -> None:
     wish = LegsWish(count=4, foot=Foot.round(50))
     middles = middles_for(wish, CORNER)
     assert (middles[0].x, middles[0].y) == pytest.approx((-600 + 85, -350 + 85), abs=0.2)
-    turns = [(m - middle_of(CORNER)).angle for m in middles]
+    turns = [(m - WEIGHT).angle for m in middles]
     steps = [(b - a) % math.tau for a, b in zip(turns, [*turns[1:], turns[0]], strict=True)]
     assert sum(steps) == pytest.approx(math.tau)
-    assert firmness(CORNER, middles) > 0
+    assert Stability.under(wish, CORNER, 30.0, 25.0).force(middles) > 0
 
 
 def test_the_weight_of_a_hollow_top_lies_at_its_own_middle() -> None:
     """The centroid of an L is that of its two rectangles."""
-    one, other = 1200 * 380, 520 * 320
-    middle = middle_of(CORNER)
-    area = one + other
-    assert middle.x == pytest.approx((one * 600 + other * 260) / area - 600)
-    assert middle.y == pytest.approx((one * 190 + other * 540) / area - 350)
-    assert middle_of(RegularPolygon(6, 600)) == ORIGIN
+    stability = Stability.under(LegsWish(), CORNER, 30.0, 25.0)
+    assert stability.centre.distance_to(WEIGHT) < 1e-6
+
+
+@settings(max_examples=40, deadline=None)
+@given(strategies.freeforms(), FEET, st.floats(0, 1), st.floats(0, 1))
+def test_a_middle_is_in_the_room_just_where_its_foot_is_on_the_wood(
+    outline: Freeform, foot: Foot, across: float, up: float
+) -> None:
+    """Hollow corners and holes count too: the room and the print of the foot agree."""
+    wood = Region.from_rings(outline.inner(0.05))
+    hole = Region.disk(Point(outline.length / 5, 0), 12.0, around=True)
+    wood = wood.minus(hole)
+    middle = Point((across - 0.5) * outline.length, (up - 0.5) * outline.width)
+    print_ = Region.from_rings(foot.outside(middle).points(CHORD))
+    assume(wood.edge_distance(print_) > 0.02 or wood.meet(print_).area < print_.area - 1)
+    assert room_of(wood, foot).holds_point(middle) == wood.holds(print_)
+
+
+def test_two_slabs_stand_on_either_side_of_a_waist() -> None:
+    """Under a piece with a waist that no foot fits into both slabs do not share one half."""
+    half = [(-800, -300), (-100, -300), (0, -60), (100, -300), (800, -300)]
+    ring = [Point(*p) for p in half] + [Point(-x, -y) for x, y in half]
+    wish = LegsWish(count=2, foot=Foot(FootShape.SLAB, 40.0, 200.0))
+    left, right = middles_for(wish, Freeform.through(ring))
+    assert left.x < -600 and right.x > 600
 
 
 def test_a_plate_keeps_its_own_distance() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from enum import Enum
 
 import pytest
 from hypothesis import given
@@ -13,19 +14,21 @@ from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs import (
-    Concern,
     Fixing,
     FixingPlate,
     Foot,
     FootShape,
     Lean,
+    LegMatter,
     LegsPlan,
     LegsWish,
-    place_legs,
+    TableTop,
 )
+from panelwright.layout.legs.proposal import compare
 from panelwright.layout.outlines import Capsule, Circle, Outline, Rectangle, RoundedRectangle
 from panelwright.layout.panel import (
     Defect,
+    Mend,
     Panel,
     Spoils,
     rectangular_outline,
@@ -34,6 +37,7 @@ from panelwright.layout.panel import (
 )
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
+from panelwright.layout.words.leg_concerns import leg_words
 
 METRIC = Tape()
 DOOR = Panel(rectangular_outline(1981, 838), 44)
@@ -48,11 +52,11 @@ def _legs_of(
 ) -> LegsPlan:
     heavy = replace(panel, thickness=top_mass / panel.substance.mass(outline.area, 1.0))
     top = Top(heavy, outline, placement)
-    return place_legs(wish, top, top.sound_for(Spoils.BEARING))
+    return TableTop(top).on(wish)
 
 
-def _concerns(plan: LegsPlan) -> set[Concern]:
-    return {problem.concern for problem in plan.problems}
+def _concerns(plan: LegsPlan) -> set[Enum]:
+    return {problem.matter for problem in plan.problems}
 
 
 def test_the_door_stands_on_the_worked_legs() -> None:
@@ -98,6 +102,8 @@ def test_a_round_top_on_a_square_of_legs_overhangs_unevenly() -> None:
         (Foot(FootShape.RECTANGULAR, 90, 40), 3600),
         (Foot(FootShape.HEXAGONAL, 60, 60), 6 * 30**2 * math.tan(math.pi / 6)),
         (Foot.ring(110, 5), math.pi * (55**2 - 50**2)),
+        (Foot(FootShape.TUBE, 50, 50, 3), 50**2 - 44**2),
+        (Foot(FootShape.TUBE, 80, 40, 4), 80 * 40 - 72 * 32),
     ],
 )
 def test_a_leg_weighs_its_section_by_its_length(foot: Foot, section: float) -> None:
@@ -115,8 +121,8 @@ def test_loose_legs_hold_nothing_down() -> None:
     loose = _legs_of(LegsWish(mass=5.0, fixing=Fixing.LOOSE), top, place)
     share = loose.tipping.least.force / fixed.tipping.least.force
     assert share == pytest.approx(30 / 50)
-    assert Concern.LOOSE in _concerns(loose)
-    assert Concern.LOOSE not in _concerns(fixed)
+    assert LegMatter.LOOSE in _concerns(loose)
+    assert LegMatter.LOOSE not in _concerns(fixed)
 
 
 def test_uneven_legs_move_the_weight() -> None:
@@ -167,11 +173,11 @@ def test_feet_that_land_past_the_edge_are_told() -> None:
     """A foot on the floor outside the top is something to trip over, and no more than that."""
     wish = LegsWish(splay=math.radians(20), lean=Lean.SIDES)
     plan = _legs_of(wish, Rectangle(1600, 700), Placement(Point(990, 419)))
-    sticking = [p for p in plan.problems if p.concern is Concern.STICKS_OUT]
-    assert [p.legs for p in sticking] == [(1, 2, 3, 4)]
+    sticking = [p for p in plan.problems if p.matter is LegMatter.STICKS_OUT]
+    assert [p.who for p in sticking] == [("1", "2", "3", "4")]
     past = 700 * math.tan(math.radians(20)) - (350 / 3)
-    assert sticking[0].distance == pytest.approx(past + 30, abs=0.01)
-    assert "The feet of legs 1, 2, 3 and 4 stand up to" in sticking[0].words(METRIC)
+    assert sticking[0].found == pytest.approx(past + 30, abs=0.01)
+    assert "On the floor legs 1, 2, 3 and 4 stand up to" in leg_words(sticking[0], METRIC)
     assert plan.stands
 
 
@@ -188,7 +194,7 @@ def test_a_loose_top_tips_over_the_line_on_which_it_lies() -> None:
         replace(loose, splay=math.radians(15)), Rectangle(1600, 700), place, top_mass=30.0
     )
     assert splayed.tipping.end == pytest.approx(plan.tipping.end)
-    assert splayed.tipping.push > plan.tipping.push
+    assert splayed.tipping.push >= plan.tipping.push
     fixed = _legs_of(replace(loose, fixing=Fixing.SCREWED), Rectangle(1600, 700), place)
     assert fixed.tipping.end > 3 * plan.tipping.end
 
@@ -211,8 +217,8 @@ def test_legs_keep_inside_an_under_bevel() -> None:
     near = _legs_of(
         replace(wish, at=(Point(-500, -250), Point(500, -250), Point(0, 270))), top, place
     )
-    told = [p for p in near.problems if p.concern is Concern.NEAR_EDGE]
-    assert [p.legs for p in told] == [(1,), (2,), (3,)]
+    told = [p for p in near.problems if p.matter is LegMatter.NEAR_EDGE]
+    assert [p.who for p in told] == [("1",), ("2",), ("3",)]
     assert told[0].limit == 80
 
 
@@ -257,11 +263,96 @@ def test_a_foot_on_a_spoilt_place_is_named() -> None:
         "split", rectangular_place(Point(430, 130), 80, 10), frozenset({Spoils.BEARING}), 6.0
     )
     panel = DOOR.with_defect(split)
-    plan = _legs_of(LegsWish(), Capsule(1800, 720), Placement(Point(990, 370)), panel)
-    (bad,) = [p for p in plan.problems if p.concern is Concern.POOR_BEARING]
-    assert (bad.legs, bad.blame) == ((1,), ("split",))
-    assert "Leg 1 would bear on split" in bad.words(METRIC)
+    top, place = Capsule(1800, 720), Placement(Point(990, 370))
+    at = tuple(leg.middle for leg in _legs_of(LegsWish(), top, place).legs)
+    plan = _legs_of(LegsWish(at=at), top, place, panel)
+    (bad,) = [p for p in plan.problems if p.matter is LegMatter.POOR_BEARING]
+    assert bad.who == ("1", "split")
+    assert "Leg 1 would bear on split" in leg_words(bad, METRIC)
     assert not plan.stands
+
+
+def test_a_foot_on_a_spoilt_place_is_moved_by_the_least_that_frees_it() -> None:
+    """Laid out by its inset it moves 20 mm to clear a split, no farther, and that is told."""
+    top, place = Capsule(1800, 720), Placement(Point(990, 370))
+    before = _legs_of(LegsWish(), top, place).legs[0]
+    edge = before.print.bounds.right - 20
+    split = Defect(
+        "split", rectangular_place(Point(edge + 100, 130), 200, 400), frozenset({Spoils.BEARING})
+    )
+    plan = _legs_of(LegsWish(), top, place, DOOR.with_defect(split))
+    (told,) = [p for p in plan.problems if p.matter is LegMatter.MOVED]
+    assert told.who == ("1",)
+    assert told.found == plan.legs[0].moved == pytest.approx(20, abs=0.2)
+    assert "20 mm off a spoilt place" in leg_words(told, METRIC)
+    assert plan.legs[0].print.bounds.right < edge
+    assert plan.legs[0].overhang >= 60 - 0.1
+    assert [leg.moved for leg in plan.legs[1:]] == [0, 0, 0]
+    assert plan.stands
+
+
+def test_a_mended_place_bears() -> None:
+    """Where a rotten place is patched or a hole plugged a leg may stand on it again."""
+    for mend in Mend:
+        rot = Defect(
+            "rot", round_place(Point(430, 130), 90), frozenset({Spoils.BEARING}), mend=mend
+        )
+        plan = _legs_of(
+            LegsWish(), Capsule(1800, 720), Placement(Point(990, 370)), DOOR.with_defect(rot)
+        )
+        assert not {LegMatter.POOR_BEARING, LegMatter.MOVED} & _concerns(plan)
+
+
+def test_legs_at_one_place_or_in_a_row_are_refused() -> None:
+    """Two legs at one place, or three in a row, are told by their numbers and with a remedy."""
+    top, place = Rectangle(1600, 700), Placement(Point(990, 419))
+    twice = (Point(-500, -200), Point(500, -200), Point(0, 200), Point(0, 200))
+    with pytest.raises(LegsError, match="legs 3 and 4 stand at one place: move them apart"):
+        _legs_of(LegsWish(at=twice), top, place)
+    row = (Point(-500, -200), Point(0, 0), Point(500, 200))
+    with pytest.raises(LegsError, match="3 legs in a row do not stand: move one"):
+        _legs_of(LegsWish(at=row), top, place)
+
+
+@pytest.mark.parametrize("count", [3, 8])
+def test_insets_that_leave_feet_a_row_are_refused(count: int) -> None:
+    """Under a top 160 wide feet of 60 kept 50 in stand on one line: no plan is made of that."""
+    narrow = LegsWish(count=count, inset_side=50, inset_end=50)
+    with pytest.raises(LegsError, match="in a row"):
+        _legs_of(narrow, Rectangle(1000, 160), Placement(Point(990, 419)))
+    with pytest.raises(LegsError):
+        compare(narrow, TableTop(Top(DOOR, Rectangle(1000, 160), Placement(Point(990, 419)))))
+
+
+def test_loose_legs_lie_down_as_a_parallelogram() -> None:
+    """Clay legs 100 thick and 700 high under 22.4 kg of oak give way at (W + w/2)·b/h = 60 N."""
+    clay = LegsWish(foot=Foot.round(100), density=1900.0, fixing=Fixing.LOOSE)
+    oak = Panel(rectangular_outline(1400, 700), 30, material="oak")
+    top = Top(oak, Rectangle(1400, 700), Placement(Point(700, 350)))
+    loose, fixed = (TableTop(top).on(replace(clay, fixing=f)) for f in (Fixing.LOOSE, Fixing.GLUED))
+    legs = 4 * math.pi / 4 * 0.1**2 * 0.7 * 1900
+    expected = (top.mass + legs / 2) * 9.80665 * 100 / 700
+    assert loose.tipping.push == pytest.approx(expected)
+    assert loose.tipping.push == pytest.approx(60.7, abs=0.1)
+    assert loose.tipping.rocks and not fixed.tipping.rocks
+    assert fixed.tipping.push > 3 * loose.tipping.push
+    assert LegMatter.ROCKS_AS_BLOCKS in _concerns(loose)
+
+
+def test_the_load_is_held_against_the_very_edge_where_somebody_may_sit() -> None:
+    """A dining table is held at its edge, a bar table 50 mm inside it; both figures are told."""
+    top, place = Rectangle(1600, 700), Placement(Point(990, 419))
+    low, high = (_legs_of(LegsWish(height=h, mass=5.0), top, place) for h in (700.0, 1050.0))
+    for plan in (low, high):
+        weight = plan.mass * 9.80665
+        inside = 350 - plan.overhang.side
+        assert plan.tipping.at_edge.force < plan.tipping.least.force
+        assert min(
+            plan.tipping.at_edge.force,
+            weight * inside / plan.overhang.side,
+        ) == pytest.approx(plan.tipping.at_edge.force)
+    assert (low.weakest, low.at_edge) == (low.tipping.at_edge, True)
+    assert (high.weakest, high.at_edge) == (high.tipping.least, False)
 
 
 def test_a_defect_that_spoils_only_showing_may_bear() -> None:
@@ -269,7 +360,7 @@ def test_a_defect_that_spoils_only_showing_may_bear() -> None:
     stain = Defect("stain", round_place(Point(430, 130), 100), frozenset({Spoils.SHOWING}))
     panel = DOOR.with_defect(stain)
     plan = _legs_of(LegsWish(), Capsule(1800, 720), Placement(Point(990, 370)), panel)
-    assert Concern.POOR_BEARING not in _concerns(plan)
+    assert LegMatter.POOR_BEARING not in _concerns(plan)
 
 
 def test_feet_past_the_edge_and_in_one_another_are_grave() -> None:
@@ -277,10 +368,10 @@ def test_feet_past_the_edge_and_in_one_another_are_grave() -> None:
     at = (Point(-700, 0), Point(790, 0), Point(100, 200), Point(130, 200))
     wish = LegsWish(at=at, foot=Foot.square(60))
     plan = _legs_of(wish, Rectangle(1600, 700), Placement(Point(990, 419)))
-    beyond = [p for p in plan.problems if p.concern is Concern.BEYOND_EDGE]
-    assert [(p.legs, round(p.distance, 6)) for p in beyond] == [((2,), 20.0)]
-    assert [p.legs for p in plan.problems if p.concern is Concern.OVERLAP] == [(3, 4)]
-    assert "past the edge of the top by 20 mm" in beyond[0].words(METRIC)
+    beyond = [p for p in plan.problems if p.matter is LegMatter.BEYOND_EDGE]
+    assert [(p.who, round(p.found or 0.0, 6)) for p in beyond] == [(("2",), 20.0)]
+    assert [p.who for p in plan.problems if p.matter is LegMatter.OVERLAP] == [("3", "4")]
+    assert "past the edge of the top by 20 mm" in leg_words(beyond[0], METRIC)
     assert not plan.stands
 
 
@@ -289,7 +380,7 @@ def test_a_weight_beyond_the_feet_is_grave() -> None:
     at = (Point(-700, -200), Point(-300, 0), Point(-700, 200))
     plan = _legs_of(LegsWish(at=at), Rectangle(1600, 700), Placement(Point(990, 419)))
     assert plan.tipping.least.force == 0.0
-    assert Concern.TIPS_BY_ITSELF in _concerns(plan)
+    assert LegMatter.TIPS_BY_ITSELF in _concerns(plan)
 
 
 def test_a_load_above_the_estimate_is_told_as_an_estimate() -> None:
@@ -297,10 +388,10 @@ def test_a_load_above_the_estimate_is_told_as_an_estimate() -> None:
     top, place = Rectangle(1600, 700), Placement(Point(990, 419))
     held = _legs_of(LegsWish(load=100), top, place)
     tipped = _legs_of(LegsWish(load=5000), top, place)
-    assert Concern.TIPS_UNDER_LOAD not in _concerns(held)
-    (problem,) = [p for p in tipped.problems if p.concern is Concern.TIPS_UNDER_LOAD]
-    assert problem.words(METRIC).startswith("By estimate it tips at about")
-    assert not problem.is_grave
+    assert LegMatter.TIPS_UNDER_LOAD not in _concerns(held)
+    (problem,) = [p for p in tipped.problems if p.matter is LegMatter.TIPS_UNDER_LOAD]
+    assert leg_words(problem, METRIC).startswith("By estimate")
+    assert tipped.stands
 
 
 @given(st.sampled_from([3, 4, 5, 6, 8]), st.floats(-math.pi, math.pi))
@@ -320,7 +411,7 @@ def test_every_concern_has_its_words_in_inches_too() -> None:
     wish = LegsWish(at=at, load=9000, fixing=Fixing.LOOSE)
     plan = _legs_of(wish, Rectangle(1600, 700), Placement(Point(990, 419)))
     for problem in plan.problems:
-        words = problem.words(Tape(imperial=True))
+        words = leg_words(problem, Tape(imperial=True))
         assert words.endswith(".")
         assert " mm" not in words
 
@@ -339,6 +430,7 @@ def test_every_concern_has_its_words_in_inches_too() -> None:
         lambda: Foot.round(0),
         lambda: Foot(FootShape.SQUARE, 60, 50),
         lambda: Foot.ring(60, 30),
+        lambda: Foot(FootShape.TUBE, 80, 40, 20),
     ],
 )
 def test_legs_that_cannot_be_are_refused(build: object) -> None:

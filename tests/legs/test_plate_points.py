@@ -10,11 +10,13 @@ from tops import top_of
 
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.symmetry import is_symmetric
-from panelwright.layout.legs.foot import Foot
-from panelwright.layout.legs.plate import Plate, rigidity
+from panelwright.layout.legs.foot import Foot, FootShape
+from panelwright.layout.legs.plate import TRIANGLES, Plate, rigidity
 from panelwright.layout.legs.plate_points import cut_up, mirror_axes
-from panelwright.layout.legs.sag import ALIKE, sag_of
+from panelwright.layout.legs.sag import ALIKE, Loads, sag_of
+from panelwright.layout.legs.tipping import GRAVITY
 from panelwright.layout.outlines import (
     Capsule,
     Circle,
@@ -102,7 +104,76 @@ def test_of_mirrored_worst_places_the_first_is_named(outline: Outline) -> None:
         assert told.place.x < 0 or told.place.y <= 0
 
 
-def test_a_hollow_top_is_not_mirrored() -> None:
-    """The quarter of a hollow plate does not fill a convex part, so it is cut as a whole."""
-    ring = [(-500, -200), (0, -100), (500, -200), (500, 200), (0, 100), (-500, 200)]
-    assert mirror_axes(Path.through([Point(*p) for p in ring], closed=True)) == ()
+HOLLOW = {
+    "bone": [(-500, -200), (0, -100), (500, -200), (500, 200), (0, 100), (-500, 200)],
+    "horseshoe": [(-500, -300), (500, -300), (500, 300), (150, 300), (150, -100), (-150, -100),
+                  (-150, 300), (-500, 300)],
+    "L": [(-800, -600), (800, -600), (800, -100), (-300, -100), (-300, 600), (-800, 600)],
+    "dart": [(-500, -300), (500, -300), (0, -250), (480, 300), (-500, 300)],
+    "notched": [(-600, -300), (600, -300), (600, 300), (10, 300), (10, 280), (-10, 280), (-10, 300),
+                (-600, 300)],
+}  # fmt: skip
+
+
+def _closed(name: str) -> Path:
+    return Path.through([Point(*p) for p in HOLLOW[name]], closed=True)
+
+
+@pytest.mark.parametrize("name", HOLLOW)
+def test_the_triangles_of_a_hollow_top_keep_to_it(name: str) -> None:
+    """They fill the top to the last, none lies in the air, and none is a sliver but in a tip."""
+    path = _closed(name)
+    points, mesh, corners = cut_up(path, path.bounds.height / 4, 1e-9)
+    assert (points == mesh).all()
+    a, b, c = (mesh[corners[:, k]] for k in range(3))
+    doubled = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
+    assert np.abs(doubled).sum() / 2 == pytest.approx(path.area, rel=1e-9)
+    assert Region.of(path).grown(1e-6).holds_points((a + b + c) / 3).all()
+    sides = [np.hypot(*(p - q).T) for p, q in ((b, c), (c, a), (a, b))]
+    sines = np.abs(doubled) * np.min(sides, axis=0) / np.prod(sides, axis=0)
+    tips = 5.0 if name == "dart" else 20.0
+    assert np.degrees(np.arcsin(sines)).min() > tips
+
+
+@pytest.mark.parametrize("name", ["bone", "horseshoe", "notched"])
+def test_the_triangles_of_a_symmetric_hollow_top_are_mirrored(name: str) -> None:
+    """A hollow top too is cut by its half or quarter: its points come in pairs, to the last bit."""
+    path = _closed(name)
+    axes = mirror_axes(path)
+    assert axes == ((0, 1) if name == "bone" else (0,))
+    _, mesh, _ = cut_up(path, path.bounds.height / 4, 1e-9)
+    held = {tuple(row) for row in (mesh + 0.0).tolist()}
+    for axis in axes:
+        assert {tuple(row) for row in (mesh * _flip(axis) + 0.0).tolist()} == held
+
+
+def test_an_l_shaped_desk_sags_as_a_mesh_ten_times_finer_says() -> None:
+    """25.5 mm under 300 N at the tip that has no leg, where its hull would tell 10.9 (computed)."""
+    path = _closed("L")
+    feet = [Point(x, y) for x, y in ((-715, -515), (715, -515), (715, -185), (-715, 515))]
+    mdf = MATERIALS["MDF"].stiffness
+    assert mdf is not None
+    usual, fine = (
+        Plate.cut(path, rigidity(mdf, 22.0), count).on(feet) for count in (TRIANGLES, 1100)
+    )
+    assert 300 * usual.give.max() == pytest.approx(25.48, rel=0.006)
+    assert usual.give.max() == pytest.approx(fine.give.max(), rel=0.005)
+    down = usual.under_load(1e-4)
+    assert float(down.max()) == pytest.approx(float(fine.under_load(1e-4).max()), rel=0.003)
+    assert Region.of(path).grown(1e-6).holds_points(usual.plate.places).all()
+
+
+def test_a_wavy_slab_bends_as_a_beam_of_its_width() -> None:
+    """On two trestles a live-edge piece is as stiff as the board that it is: 0.19 mm by the beam.
+
+    On the hull of its edge, cut into slivers, it was told ten times as soft.
+    """
+    ring = [(0, -60), (315, -50.5), (629.5, -67.5), (944.5, -68.5), (1259, -64.5), (1574, -65.5),
+            (1574, 582.5), (1259, 596.5), (944.5, 572.5), (629.5, 572), (315, 586.5),
+            (0, 596.5)]  # fmt: skip
+    top = top_of(Freeform.through([Point(*p) for p in ring]), "ash", thickness=53.0)
+    slab = Foot(FootShape.SLAB, 45.0, 290.0)
+    sag = sag_of(top, slab, [Point(-614.5, 0.0), Point(614.5, 0.0)], Loads(long_term=50.0))
+    load = (672.0 * 53e-9 + 50e-6) * GRAVITY
+    beam = 5 / 384 * load * 1229.0**4 / (12_000.0 * 53.0**3 / 12)
+    assert sag.first_loaded.down == pytest.approx(beam, rel=0.35)

@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 from tops import PLACE, ROOM, known_as, top_of
 
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.legs import Concern, Foot, Goal, LegsWish
-from panelwright.layout.legs.proposal import EACH_LEG, as_wished, compare, propose
+from panelwright.layout.legs import Fixing, Foot, Goal, LegMatter, LegsWish
+from panelwright.layout.legs.free_room import apart
+from panelwright.layout.legs.proposal import compare, propose, told
+from panelwright.layout.legs.stance import EACH_LEG, as_wished, best_stances
 from panelwright.layout.legs.table import TableTop
-from panelwright.layout.outlines import Capsule, Circle, Outline, Rectangle
+from panelwright.layout.outlines import Capsule, Circle, Freeform, Outline, Oval, Rectangle
 from panelwright.layout.panel import (
     Build,
     Defect,
@@ -88,7 +91,7 @@ def test_a_goal_gives_way_to_the_load_asked_for() -> None:
     for goal in (Goal.KNEE_ROOM, Goal.EVEN_OVERHANG):
         held = propose(LegsWish(load=600.0), table, goal)
         assert held.legs.tipping.least.force > 600
-        assert Concern.TIPS_UNDER_LOAD not in {p.concern for p in held.legs.problems}
+        assert LegMatter.TIPS_UNDER_LOAD not in {p.matter for p in held.legs.problems}
 
 
 def test_feet_dodge_what_spoils_bearing() -> None:
@@ -115,7 +118,9 @@ def test_a_split_under_every_place_is_told_rather_than_hidden() -> None:
     table = _table(Rectangle(1600, 700), NO_FIGURE, ROOM.with_defect(rot))
     found = propose(LegsWish(), table)
     assert not found.legs.stands
-    assert {p.blame for p in found.legs.problems if p.blame} == {("rot",)}
+    assert {p.who[1:] for p in found.legs.problems if p.matter is LegMatter.POOR_BEARING} == {
+        ("rot",)
+    }
 
 
 def test_the_comparison_tells_what_each_count_means() -> None:
@@ -128,7 +133,7 @@ def test_the_comparison_tells_what_each_count_means() -> None:
     assert sags[1] is not None
     assert sags[1].first_loaded.down < sags[0].first_loaded.down
     assert found[8].widest_gap < found[4].widest_gap
-    assert found[4].spread == pytest.approx(found[8].spread, rel=0.05)
+    assert found[4].spread <= found[8].spread * 1.05
     for proposal in found.values():
         assert 0 < proposal.spread < 1
         assert proposal.least_gap <= proposal.widest_gap
@@ -158,11 +163,11 @@ def test_legs_at_which_somebody_sits_go_first() -> None:
 def test_legs_as_wished_are_told_the_same_way() -> None:
     """What the maker placed stands where they placed it, with the figures of a proposal."""
     table = _table(Rectangle(1600, 700))
-    own = as_wished(LegsWish(count=6, inset_end=250.0), table)
+    own = told(as_wished(LegsWish(count=6, inset_end=250.0), table), table)
     assert own.count == 6
     assert own.legs.overhang.end == pytest.approx(250)
-    assert own.held == min(own.legs.tipping.least.force, 600)
-    again = as_wished(own.wish, table)
+    assert own.held == min(own.legs.weakest.force, 600)
+    again = told(as_wished(own.wish, table), table)
     assert again.legs == own.legs
     assert again.sag == own.sag
     best = propose(LegsWish(count=6), table)
@@ -201,7 +206,7 @@ def test_a_table_top_keeps_clear_of_what_no_foot_and_no_screw_may_meet() -> None
     assert TableTop(replace(top, panel=hollow)).plate is None
     at = (top.placement.into(Point(500, 400)), Point(500, -50), Point(500, 50))
     wish = LegsWish(foot=Foot.square(60), at=at)
-    assert {p.blame for p in table.on(wish).problems if p.blame} == {("nail",)}
+    assert {p.who[1:] for p in table.on(wish).problems if len(p.who) > 1} == {("nail",)}
 
 
 def test_legs_that_find_no_room_are_refused() -> None:
@@ -211,3 +216,67 @@ def test_legs_that_find_no_room_are_refused() -> None:
         compare(LegsWish(foot=Foot.square(250)), table)
     with pytest.raises(LegsError, match="no count"):
         compare(LegsWish(), table, counts=())
+
+
+BONE = [(-800, -300), (-100, -300), (0, -60), (100, -300), (800, -300)]
+FREE = [
+    Freeform.through([Point(*p) for p in BONE] + [Point(-x, -y) for x, y in BONE]),
+    Freeform.through(
+        [Point(*p) for p in ((0, 0), (1600, 0), (1600, 500), (500, 500), (500, 1200), (0, 1200))]
+    ),
+]
+
+
+@pytest.mark.parametrize("count", [4, 6])
+@pytest.mark.parametrize("outline", [Capsule(1185, 585), Rectangle(1400, 700), *FREE])
+def test_no_stance_tried_at_random_is_firmer_than_the_best(outline: Outline, count: int) -> None:
+    """Neither one drawn anywhere in the room nor one near the best takes more at the edge."""
+    table = _table(outline, NO_FIGURE)
+    wish = LegsWish(count=count, foot=Foot.round(50), load=1e5)
+    best = propose(wish, table).wish.at
+    force, room = table.stability(wish).force, table.room(wish)
+    draw, box = np.random.default_rng(count), room.bounds
+    for k in range(200):
+        if k % 2:
+            spread = float(draw.choice([1, 5, 30, 100]))
+            feet = [Point(*(np.array(tuple(p)) + draw.normal(0, spread, 2))) for p in best]
+        else:
+            xs = draw.uniform(box.left, box.right, count)
+            ys = draw.uniform(box.bottom, box.top, count)
+            feet = [Point(float(x), float(y)) for x, y in zip(xs, ys, strict=True)]
+        if all(room.holds_point(foot) for foot in feet) and apart(feet, wish.foot):
+            assert force(feet) <= force(best) + 0.5
+
+
+def test_the_best_of_a_count_is_never_worse_than_the_job_as_it_is() -> None:
+    """Feet that the maker sets nearer to the edge than usual are the best of their number."""
+    table = _table(Capsule(1185, 585), NO_FIGURE)
+    for x, y in ((420, 160), (300, 260), (480, 220)):
+        at = tuple(Point(*p) for p in ((-x, -y), (x, -y), (x, y), (-x, y)))
+        own = as_wished(LegsWish(at=at, foot=Foot.round(50)), table)
+        (best,) = best_stances(own.wish, table, counts=(4,))
+        assert best.legs.weakest.force >= own.legs.weakest.force - 0.1
+
+
+def test_a_small_top_is_not_offered_eight_legs() -> None:
+    """Under 560 × 430 eight legs stand in each other's way: they are left out unless asked for."""
+    table = _table(Rectangle(560, 430), NO_FIGURE)
+    wish = LegsWish(seated=False)
+    assert 8 not in {p.count for p in compare(wish, table)}
+    assert [p.count for p in compare(wish, table, counts=(8,))] == [8]
+    assert 8 in {p.count for p in compare(wish, _table(Rectangle(1800, 800), NO_FIGURE))}
+
+
+def test_the_force_that_is_compared_is_the_force_that_is_told() -> None:
+    """Search and sheet reckon with the same feet, weights and edge, splayed or loose."""
+    table = _table(Oval(1400, 700), NO_FIGURE)
+    for wish in (
+        LegsWish(foot=Foot.square(90), mass=6.0),
+        LegsWish(foot=Foot.round(120), mass=9.0, splay=0.2),
+        LegsWish(foot=Foot.square(90), mass=6.0, fixing=Fixing.LOOSE),
+        LegsWish(foot=Foot.square(90), height=1050.0),
+    ):
+        plan = table.on(wish)
+        middles = [leg.middle for leg in plan.legs]
+        told_force = plan.weakest.force
+        assert table.stability(wish).force(middles) == pytest.approx(told_force, rel=0.003)

@@ -15,8 +15,9 @@ from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import ORIGIN, Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.legs import Foot, FootShape, LegsWish, insets_for
-from panelwright.layout.legs.arrangement import corner_of_largest, firmness, middles_for
+from panelwright.layout.legs.arrangement import corner_of_largest, middles_for
 from panelwright.layout.legs.room import Insets, StandingRoom
+from panelwright.layout.legs.stability import Stability
 from panelwright.layout.outlines import (
     Capsule,
     Circle,
@@ -124,7 +125,7 @@ def test_feet_run_anticlockwise_round_a_middle_under_which_they_stand(
     except LegsError:
         assume(not isinstance(outline, Freeform))
         raise
-    assert firmness(outline, middles) > 0
+    assert Stability.under(LegsWish(mass=0.0), outline, 30.0, 25.0).force(middles) > 0
 
 
 @pytest.mark.parametrize("count", [3, 5, 6, 7])

@@ -17,8 +17,8 @@ from panelwright.layout.job.standing import Comparison, compare_legs
 from panelwright.layout.sheets.bench.legs import legs
 from panelwright.layout.sheets.bench.rows import BenchStep
 from panelwright.layout.sheets.legs_comparison import comparison_scene
-from panelwright.layout.sheets.legs_words import as_table, choices
 from panelwright.layout.sheets.plan_drawing import plan_scene
+from panelwright.layout.words.legs_compared import as_table, choices
 
 GROUND = """
 [panel]
@@ -70,7 +70,7 @@ def steps(name: str) -> dict[str, BenchStep]:
 
 def words(step: BenchStep) -> str:
     """Return all sentences of a step."""
-    return " ".join((*step.words, *step.warnings))
+    return " ".join((*step.words, *step.points, *step.warnings))
 
 
 @cache
@@ -155,7 +155,7 @@ def test_a_loose_top_is_laid_on_and_carried_in_parts() -> None:
     """Trestles: nothing is screwed, the top tips over its own line, each part is lifted."""
     found = steps("loose")
     assert "it tips over the line on which it lies" in words(found["Lay the top on"])
-    assert "each leg, about 30 kg: 2 people" in words(found["Who sits, who lifts"])
+    assert "each leg, about 30 kg: two people" in words(found["Who sits, who lifts"])
     assert planned("loose").table is not None
     assert planned("loose").table.holes == ()  # type: ignore[union-attr]
 
@@ -163,8 +163,8 @@ def test_a_loose_top_is_laid_on_and_carried_in_parts() -> None:
 def test_pipes_are_glued_with_a_block_and_days_to_wait() -> None:
     """A pipe has only its wall to glue; a flexible adhesive takes its days."""
     glued = words(steps("pipes")["Glue the legs"])
-    assert "turn a block ø 2 1/2 in" in glued
-    assert "for 1 to 2 days" in glued
+    assert "fit a block 2 1/2 × 2 1/2 in" in glued
+    assert "for 13 to 19 days" in glued
     sags = words(steps("pipes")["Does it sag?"])
     assert "lb a square foot" in sags and " in when first loaded" in sags
 

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from ...legs.heights import DINED_AT, SITTER
 from ...legs.materials import LEG_MATERIALS
-from ...legs.proposal import COUNTS
+from ...legs.stability import SAT_ON
+from ...legs.stance import COUNTS
+from ...legs.tipping import EDGE
 from ...legs.wish import FootShape, Goal, Lean, LegsWish
 from .figures import ABOVE_0, FROM_0, Counts, Number, Range, count, degrees
 from .key import Key, Section
@@ -34,11 +37,11 @@ _PLACES = (
         "goal",
         Choice(
             {goal.value: goal for goal in Goal},
-            {"firmest": "stands firmest", "knees": "most knee room"},
+            {"firmest": "most stable", "stands firmest": "most stable", "knees": "most knee room"},
         ),
         "What makes legs the best. Whatever it is, the load is held first if any stance holds it",
         None,
-        '"stands firmest" where `count` is left out',
+        '"most stable" where `count` is left out',
         '"most knee room"',
     ),
     Key(
@@ -70,6 +73,8 @@ _LEG = (
                 "hollow": "ring",
                 "tube": "ring",
                 "pipe": "ring",
+                "rectangular tube": "square tube",
+                "box section": "square tube",
                 "hexagon": "hexagonal",
                 "trestle": "slab",
                 "block": "rectangular",
@@ -84,13 +89,18 @@ _LEG = (
     Key(
         "size",
         Pair(ABOVE_0, one_will_do=True),
-        "Side or diameter of a foot, of a hexagonal one across its flats; for a rectangular one or "
-        "a slab its length along the top and its width across it",
+        "Side or diameter of a foot, of a hexagonal one across its flats; for a rectangular one, a "
+        "tube or a slab its length along the top and its width across it",
         (_USUAL.foot.length,),
         "60 mm",
         "70",
     ),
-    Key("wall", ABOVE_0, "Thickness of the wall of a ring; must be given for one", example="3"),
+    Key(
+        "wall",
+        ABOVE_0,
+        "Thickness of the wall of a ring or a tube; must be given for one",
+        example="3",
+    ),
     Key(
         "height",
         ABOVE_0,
@@ -151,18 +161,19 @@ _LEG = (
     Key(
         "load",
         Number("N", Range(0, 100_000)),
-        "Downward force at the edge that the table is held "
-        "against; a person who sits on it brings 600 to 1000",
-        _USUAL.load,
-        "600",
+        "Downward force at the edge that the table is held against: at the very edge of one up to "
+        f"{SAT_ON:.0f} mm high, where somebody may sit down, else {EDGE:.0f} mm inside it; who "
+        "sits on it brings 600 to 1000",
+        None,
+        f"{_USUAL.load:.0f}, or {SITTER:.0f} where the table is lower than {DINED_AT:.0f} mm",
         "800",
     ),
     Key(
         "seated",
         YesNo(),
         "Whether people sit at it: then a long top overhangs more at its ends, for their knees",
-        _USUAL.seated,
-        "true",
+        None,
+        f"true, false where the table is lower than {DINED_AT:.0f} mm",
         "false",
     ),
 )

@@ -11,7 +11,7 @@ from ...units import Units
 from .figures import ABOVE_0, FROM_0, Counts, Number, Range, count, degrees
 from .key import Key, Section
 from .kinds import Choice, Text, names
-from .plane import Choices, Table
+from .plane import Choices, Points, Table
 
 HEAD = Section(
     "",
@@ -120,6 +120,15 @@ PANEL = Section(
             0.0,
             "0",
             "120",
+        ),
+        Key(
+            "between",
+            Points(1),
+            "Rails between the ends of a framed build, like a door's lock rail: of each how far "
+            "its middle lies along the panel from the end nearest to A, and its width",
+            (),
+            "none",
+            "[[965, 200]]",
         ),
         Key(
             "material",

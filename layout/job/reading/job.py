@@ -169,6 +169,7 @@ def _under(panel: PanelRead, top: TopRead) -> Under:
         bevel + INSIDE_BEVEL if bevel else 0.0,
         SWING if moisture is None else moisture[1] - moisture[0],
         values["sawn"] == "quarter",
+        panel.narrow,
     )
 
 

@@ -5,8 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ...errors import LayoutError
+from ...geometry.tolerance import SAME_PLACE
+from ...legs.heights import DINED_AT, SITTER
 from ...legs.materials import LEG_MATERIALS
-from ...legs.proposal import COUNTS
+from ...legs.plan import require_footing
+from ...legs.stability import IN_A_ROW
+from ...legs.stance import COUNTS
 from ...legs.table_wish import TableWish
 from ...legs.wish import Foot, FootShape, LegsWish
 from ..keys.legs import LEGS
@@ -39,13 +43,15 @@ def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
         values.at("count").wrong(f"{count} legs, but at gives {len(at)} places: leave count out")
         whole = False
     if foot is not None:
-        whole &= _enough(values, foot)
+        whole &= _enough(values, foot) and _spread_out(values, foot) and _room(values, foot, under)
     height = _height(values, under)
     table = table_values(values, under, _compared(values, foot))
     sound = values.sound(*(key.name for key in LEGS.keys))
     if foot is None or height is None or table is None or not whole or not sound:
         return None
     material = LEG_MATERIALS[values["material"]] if values["material"] else None
+    low = height + under.thickness < DINED_AT
+    usual_load = SITTER if low else LegsWish().load
     try:
         wish = LegsWish(
             count=len(at) or count or (2 if _is_slab(foot) else LegsWish().count),
@@ -57,8 +63,8 @@ def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
             mass=values["mass"],
             density=material.density if material else values["density"],
             fixing=fixing_of(values) or LegsWish().fixing,
-            load=values["load"],
-            seated=values["seated"],
+            load=usual_load if values["load"] is None else values["load"],
+            seated=not low if values["seated"] is None else values["seated"],
             plate=plate_of(values),
             splay=values["splay"],
             lean=values["lean"],
@@ -94,6 +100,38 @@ def _enough(values: Values, foot: Foot) -> bool:
             f"fewer than 3 {foot.shape.value} feet do not stand: take 3 at least, or 2 slabs"
         )
     return not few
+
+
+def _spread_out(values: Values, foot: Foot) -> bool:
+    """Return whether the places given are apart and not in a row; note it otherwise."""
+    at = values["at"]
+    if not at:
+        return True
+    try:
+        require_footing(foot, at)
+    except LayoutError as error:
+        values.at("at").wrong(str(error))
+        return False
+    return True
+
+
+def _room(values: Values, foot: Foot, under: Under) -> bool:
+    """Return whether the insets leave feet room beside each other; note it otherwise."""
+    name = "inset_side" if values["inset"] is None else "inset"
+    inset = values[name]
+    if inset is None or _is_slab(foot):
+        return True
+    beside = IN_A_ROW if values["count"] == 3 else max(foot.width, IN_A_ROW)
+    most = (under.narrow - foot.width - beside) / 2
+    if inset <= most + SAME_PLACE:
+        return True
+    length = values.place.length
+    values.at(name).wrong(
+        f"{length(inset)} from both sides of a panel {length(under.narrow)} wide leaves feet "
+        f"{length(foot.width)} wide no room beside each other: "
+        + (f"at most {length(most)}" if most > 0 else "take smaller feet")
+    )
+    return False
 
 
 def _height(values: Values, under: Under) -> float | None:
@@ -140,11 +178,11 @@ def _mismatch(
     shape: FootShape, size: tuple[float, ...], wall: float | None
 ) -> tuple[str, str] | None:
     """Return the key that does not suit the shape of the foot, and what to do."""
-    if shape is FootShape.RING and wall is None:
-        return "wall", "wall is missing: a ring needs the thickness of its wall"
-    if shape is not FootShape.RING and wall is not None:
-        return "wall", 'only a ring has a wall: leave it out, or say foot = "ring"'
-    if shape.has_two_sizes and len(size) == 1:
+    if shape.has_wall and wall is None:
+        return "wall", f"wall is missing: a {shape.value} needs the thickness of its wall"
+    if not shape.has_wall and wall is not None:
+        return "wall", 'only a ring or a tube has a wall: leave it out, or say foot = "ring"'
+    if shape.has_two_sizes and len(size) == 1 and shape is not FootShape.TUBE:
         return "size", f"a {shape.value} foot has two sizes: write size = [length, width]"
     if not shape.has_two_sizes and size[0] != size[-1]:
         return "size", (

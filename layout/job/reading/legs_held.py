@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from ...errors import LayoutError
@@ -27,6 +28,8 @@ class Under:
     """Of its moisture over a year, %."""
     quartered: bool
     """Whether solid wood is sawn on the quarter."""
+    narrow: float = math.inf
+    """No top of the panel is wider than this, mm."""
 
 
 def plate_of(values: Values) -> FixingPlate | None:
@@ -57,8 +60,8 @@ def table_values(values: Values, under: Under, counts: tuple[int, ...]) -> Table
         return TableWish(
             goal=values["goal"] or Goal.FIRMEST,
             counts=counts,
-            spread=values["spread"],
-            force=values["press"],
+            long_term=values["spread"],
+            point=values["press"],
             creep=values["creep"],
             place=values["place"] or usual_place(imperial=values.place.units.is_imperial),
             screw=screw,
@@ -118,7 +121,8 @@ def _screw(values: Values, under: Under) -> Screw | None:
         values.at("screw").wrong(str(error))
         return None
     plate = plate_of(values)
-    held = screw_in(screw, plate.thickness if plate else 0.0, under.thickness, under.kind)
+    through = plate.thickness if plate else 0.0
+    held = screw_in(screw, through, under.thickness, under.kind)
     if held.is_refused:
         length = values.place.length
         values.at("screw").wrong(

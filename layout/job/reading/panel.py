@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
+
+import numpy as np
 
 from ...errors import LayoutError
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import SAME_POINT
+from ...geometry.tolerance import CHORD, SAME_POINT
 from ...panel.build import Build
 from ...panel.corners import LETTERS
 from ...panel.defect import Defect
@@ -36,6 +39,15 @@ class PanelRead:
     defects: tuple[Defect, ...]
     build: Build | None
     datum: tuple[Point, Point] | None
+
+    @property
+    def narrow(self) -> float:
+        """No top of it is wider than this, mm."""
+        if self.outline is None:
+            return math.inf
+        ring = self.outline.points(CHORD)
+        ways = [Point.polar(1.0, math.pi * k / 180) for k in range(180)]
+        return min(float(np.ptp(ring @ np.array(tuple(way)))) for way in ways)
 
     def panel(self, stand_in_thickness: float) -> Panel:
         """Return the panel of a file in which nothing was wrong."""
@@ -127,12 +139,14 @@ def _face(outline: Path | None, cut_outs: list[Path | None], place: Place) -> Re
 
 
 def _build(values: Values, outline: Path | None) -> Build | None:
-    if not values.sound("build", "stile", "rail"):
+    if not values.sound("build", "stile", "rail", "between"):
         return None
+    between = tuple((middle, width) for middle, width in values["between"] or ())
     try:
-        build = Build(values["build"], values["stile"], values["rail"])
+        build = Build(values["build"], values["stile"], values["rail"], between)
     except LayoutError as error:
-        values.at("stile" if values["stile"] else "rail").wrong(str(error))
+        name = next((n for n in ("between", "stile") if values[n]), "rail")
+        values.at(name).wrong(str(error))
         return None
     if outline is not None:
         bounds = outline.bounds

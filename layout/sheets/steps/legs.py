@@ -8,8 +8,11 @@ from ...drawing import layers
 from ...drawing.scene import Scene
 from ...geometry.bounds import Bounds
 from ...geometry.point import Point
+from ...geometry.polygon import Region
 from ...job.plan import Plan
 from ...legs.plan import LegsPlan
+from ...panel import Kind
+from ...panel.frame import frame_of
 from .stage import Stage
 
 
@@ -67,8 +70,10 @@ def _extent(plan: Plan, legs: LegsPlan) -> Iterator[Point]:
 
 
 def _ground(plan: Plan, stage: Stage) -> None:
-    """Draw the finished top, its centrelines with their names, and a bevel."""
-    place = plan.top.placement
+    """Draw the finished top, the thin panels in it, its centrelines with their names, a bevel."""
+    place, frame = plan.top.placement, frame_of(plan.job.panel)
+    if frame is not None and plan.job.panel.build.kind is Kind.FRAMED:
+        stage.region(layers.DEFECT_BEARING, Region.of(plan.cuts.finish).minus(frame), edged=True)
     stage.path(layers.FINISH, plan.cuts.finish, clear=True)
     half_length, half_width = plan.top.outline.length / 2, plan.top.outline.width / 2
     for end in (Point(half_length, 0), Point(0, half_width)):

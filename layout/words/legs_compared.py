@@ -7,15 +7,24 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..job.standing import Comparison
-from ..legs.concern import Concern
+from ..legs.concern import GRAVE, LegMatter
 from ..legs.proposal import Proposal
 from ..legs.sag import Deflection
 from ..units import Tape
+from .leg_concerns import leg_words
 
 CAUTION = (
     "Tipping forces and sag are estimates from geometry and usual figures, not tests. Try the "
     "finished table before it is used."
 )
+
+
+def held_words(found: Comparison, tape: Tape) -> str:
+    """Return what the choices are compared for, and what load they are held against, and where."""
+    legs = found.proposals[0].legs
+    inside = f"{tape.measure(legs.tipping.edge)} inside the edge"
+    where = "the very edge" if legs.at_edge else inside
+    return f"{found.goal.value}; held against {tape.force(found.load)} pressed down at {where}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,16 +61,21 @@ def as_table(held: tuple[Choice, ...]) -> Iterator[str]:
 
 def _choice(proposal: Proposal, tape: Tape, about: str) -> Choice:
     title = f"{proposal.count}, {about}" if about else f"{proposal.count}"
-    told = [p for p in proposal.legs.problems if p.is_grave or p.concern in _TOLD]
+    told = [p for p in proposal.legs.problems if p.matter in GRAVE or p.matter in _TOLD]
     return Choice(
         title,
         proposal,
         tuple(_figures(proposal, tape)),
-        tuple(problem.words(tape) for problem in told),
+        tuple(leg_words(problem, tape) for problem in told),
     )
 
 
-_TOLD = (Concern.TIPS_UNDER_LOAD, Concern.STICKS_OUT, Concern.NEAR_EDGE)
+_TOLD = (
+    LegMatter.TIPS_UNDER_LOAD,
+    LegMatter.ROCKS_AS_BLOCKS,
+    LegMatter.STICKS_OUT,
+    LegMatter.NEAR_EDGE,
+)
 """What is told of a choice besides what is grave; the rest is alike for all."""
 
 
@@ -72,12 +86,13 @@ def _figures(proposal: Proposal, tape: Tape) -> Iterator[tuple[str, str]]:
     yield f"Overhang at the ends, {unit}", tape.figure(over.end)
     yield f"Overhang at the corners, {unit}", tape.figure(over.corner)
     yield "Feet spread over, % of the top", f"{100 * proposal.spread:.0f}"
-    force = tipping.least.force
-    yield "Tips at about", tape.force(force) if math.isfinite(force) else "nowhere"
-    yield "A level push tips it at about", tape.force(tipping.push)
+    force = legs.weakest.force
+    yield "Does not tip under about", tape.force(force) if math.isfinite(force) else "any force"
+    yield "Nor under a level push of", tape.force(tipping.push)
     yield "Sag when first loaded", _sag(sag.first_loaded if sag else None, tape)
-    yield "Sag after years", _sag(sag.after_creep if sag else None, tape)
-    yield "Places to sit", f"{len(seating.seats)} of {seating.without_legs}"
+    yield "Sag in the end", _sag(sag.after_creep if sag else None, tape)
+    if proposal.wish.seated:
+        yield "Places to sit", f"{len(seating.seats)} of {seating.without_legs}"
     yield f"Least gap between legs, {unit}", tape.figure(proposal.least_gap)
     yield f"Widest gap between legs, {unit}", tape.figure(proposal.widest_gap)
 

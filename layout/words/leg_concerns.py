@@ -1,0 +1,142 @@
+"""What stands against legs and the table on them, in sentences."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from ..concern import Concern
+from ..legs.concern import LegMatter
+from ..legs.tipping import GRAVITY
+from ..units import Tape
+from .say import listed
+
+M = LegMatter
+
+
+def told(concerns: Iterable[Concern], tape: Tape, *matters: LegMatter) -> tuple[str, ...]:
+    """Return what is told of those concerns that are about these matters, or about any."""
+    return tuple(
+        leg_words(concern, tape) for concern in concerns if not matters or concern.matter in matters
+    )
+
+
+def leg_words(concern: Concern, tape: Tape) -> str:
+    """Return one sentence or two in the units of the tape: what, how much, and what to do."""
+    who, blame = _legs(concern)
+    return _WORDS[LegMatter(concern.matter)].format(
+        who=who,
+        whose=who.lower(),
+        cause=" and ".join(blame) or "the edge of the sound wood",
+        found=tape.measure(concern.found or 0.0),
+        limit=tape.measure(concern.limit or 0.0),
+        fine=tape.small(concern.found or 0.0),
+        most=tape.small(concern.limit or 0.0),
+        force=tape.force(concern.found or 0.0),
+        asked=tape.force(concern.limit or 0.0),
+        mass=tape.mass((concern.found or 0.0) / GRAVITY),
+        heavy=tape.mass(concern.found or 0.0),
+        stand="stands" if len(concern.who) == 1 else "stand",
+    )
+
+
+def _legs(concern: Concern) -> tuple[str, tuple[str, ...]]:
+    """Return the legs that a concern is about, and the defects that are to blame."""
+    who = concern.who
+    if concern.matter is M.POOR_BEARING:
+        return f"Leg {who[0]}", who[1:]
+    if not who:
+        return "", ()
+    return (f"Leg {who[0]}" if len(who) == 1 else f"Legs {listed(who)}"), ()
+
+
+_WORDS = {
+    M.BEYOND_EDGE: "{who} would stand past the edge of the top by {found}: move it inwards.",
+    M.POOR_BEARING: "{who} would bear on {cause}: move it, or mend the place first.",
+    M.OVERLAP: "{who} would stand in one another: move them apart.",
+    M.TIPS_BY_ITSELF: (
+        "The weight lies outside the feet, so it tips by itself: move the legs outwards."
+    ),
+    M.MOVED: (
+        "{who} is moved {found} off a spoilt place, the least that frees it: set it out by the "
+        "figures here, and not as the mirror image of another leg."
+    ),
+    M.NEAR_EDGE: "{who} {stand} {found} from the edge, less than {limit}: toes and break-out.",
+    M.STICKS_OUT: "On the floor {whose} {stand} up to {found} past the edge: people trip.",
+    M.TIPS_UNDER_LOAD: (
+        "By estimate {force} at the edge tips it, below the {asked} asked for: move the legs "
+        "outwards, or add weight."
+    ),
+    M.CLIMBED_ON: (
+        "By estimate it tips under about {mass} at its very edge: a child who climbs on it is "
+        "enough. Keep children off, or fix it to wall or floor."
+    ),
+    M.ROCKS_AS_BLOCKS: (
+        "The top lies loose on loose legs: a level push of about {force} lays them all down "
+        "together. Join them by an apron or a stretcher, or fix each to the top."
+    ),
+    M.ROCKS: "More than three legs rock on an uneven floor: fit adjusters, or level them.",
+    M.LOOSE: "The top lies loose on its legs, so their weight does not hold it down.",
+    M.HEAVY_LEGS: (
+        "Each leg weighs about {heavy} and falls hard: two people set it, on a soft mat, and "
+        "nobody reaches under it; children kept away until the top is on."
+    ),
+    M.HOLLOW: (
+        "A hollow door has nothing for a screw or a leg to bear on but its rim: screw a board "
+        "from rim to rim under each pair of legs, or fill the hollow there with blocks."
+    ),
+    M.FRAME_UNKNOWN: (
+        "Nothing is fixed into the thin panels of a framed door: find its stiles and rails, write "
+        "their widths under stile, rail and between in the job, and print anew."
+    ),
+    M.NO_SCREW: (
+        "No screw both bites and leaves {limit} under its tip in a top {found} thick: glue the "
+        "legs, or screw them to battens or a board that is glued under it."
+    ),
+    M.SCREW_COMES_THROUGH: "The screw comes through by {found}: at most {limit} long.",
+    M.SCREW_TOO_DEEP: "Only {found} is left under its tip: at most {limit} long.",
+    M.SCREW_HARDLY_BITES: "It bites only {found} deep: take a longer one.",
+    M.SCREW_NEAR_EDGE: "It sits nearer to the edge than {limit}: it splits the wood.",
+    M.ONE_BOLT: (
+        "A leg {found} long on a single bolt works loose when the table is pushed: give it a plate "
+        "or a rail to its neighbours."
+    ),
+    M.GLUE_FIGHTS: (
+        "Rigid glue fights the wood: under one leg it moves {fine} over the year, and {most} "
+        "breaks a joint. Screw it through slots, or use a flexible adhesive."
+    ),
+    M.METAL_GLUED: (
+        "Wood glue does not hold metal, brick, fired clay or concrete: use a construction adhesive."
+    ),
+    M.HARD_SEAT: (
+        "Masonry is hard and uneven: three pads of cork or rubber on each leg, and the top held "
+        "against sliding by a block screwed under it inside each leg. Do not drill near an edge of "
+        "the masonry; ask somebody qualified where it carries more than a table."
+    ),
+    M.NO_BATTEN: (
+        "No batten finds room across the grain, clear of the legs and the edge: keep the top flat "
+        "by an apron with slotted fixings."
+    ),
+    M.BATTEN_MISSING: (
+        "One batten finds no room beside the legs: place it by hand, or let an apron do its work."
+    ),
+    M.SAGS: (
+        "By estimate it sags {fine} at first, more than {most}: put a rail between the legs or "
+        "under the top, move the legs nearer together, or take more of them."
+    ),
+    M.SAGS_LATER: (
+        "By estimate it sags {fine} in the end, more than {most}: put a rail between the legs or "
+        "under the top, move the legs nearer together, or take more of them."
+    ),
+    M.SAG_UNKNOWN: (
+        "How far it sags is not told: a hollow or framed door has no single stiffness. Put rails "
+        "under it from leg to leg."
+    ),
+    M.WAIST: (
+        "Its waist, {found} wide, governs: sag says how far it bends there, not what it carries. "
+        "Put a rail under it along the waist, and no leg beyond it alone."
+    ),
+    M.LOW: "Only {found} is free for knees, and {limit} is usual: make the legs longer.",
+    M.NOBODY_SITS: (
+        "With knees clear of these legs nobody finds a place: move the legs, or take fewer."
+    ),
+}

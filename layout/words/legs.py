@@ -1,0 +1,244 @@
+"""Legs in words: where they stand, whether the table stands, sags, and who sits at it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from ..job.plan import Plan
+from ..legs.concern import LegMatter
+from ..legs.plan import LegsPlan
+from ..legs.sag import CREEP_SOURCE, FINAL_LIMIT, FIRST_LIMIT
+from ..legs.tipping import GRAVITY
+from ..legs.whole import TablePlan
+from ..legs.wish import Fixing, LegsWish
+from ..panel.lifting import people
+from ..units import Tape, two_figures
+from .directions import ACROSS, ALONG, directions_of
+from .leg_concerns import told
+from .passage import Passage, Table
+from .say import listed
+
+ESTIMATE = "An estimate from geometry and usual figures, not a test. Try it before use."
+
+_WHERE = (
+    LegMatter.BEYOND_EDGE,
+    LegMatter.POOR_BEARING,
+    LegMatter.OVERLAP,
+    LegMatter.MOVED,
+    LegMatter.NEAR_EDGE,
+    LegMatter.STICKS_OUT,
+)
+"""What is told where the legs are set out, before anything is fixed."""
+
+_STANDING = (
+    LegMatter.TIPS_BY_ITSELF,
+    LegMatter.TIPS_UNDER_LOAD,
+    LegMatter.CLIMBED_ON,
+    LegMatter.ROCKS_AS_BLOCKS,
+    LegMatter.ROCKS,
+    LegMatter.LOOSE,
+)
+
+
+def in_unit(tape: Tape) -> str:
+    """Return what the figures of a table count in."""
+    return "inches" if tape.imperial else "mm"
+
+
+def offsets_caption(plan: Plan, what: str) -> str:
+    """Return what stands under a table of offsets: their unit, and which way plus and minus go."""
+    ways = directions_of(plan.top, plan.datum, plan.marks.marks)
+    return f"{what}, in {in_unit(plan.job.tape)}: {ways.words}, whichever face lies up."
+
+
+def in_short(plan: Plan) -> Iterator[str]:
+    """Yield what the terminal tells of legs and table, and what it warns of behind a ``!``."""
+    if plan.legs is None or plan.table is None:
+        return
+    tape, legs, table = plan.job.tape, plan.legs, plan.table
+    over, least = legs.overhang, legs.weakest.force
+    where = "at its very edge" if legs.at_edge else f"{tape.measure(legs.tipping.edge)} inside it"
+    yield (
+        f"{len(legs.legs)}; overhang side {tape.measure(over.side)}, end {tape.measure(over.end)}; "
+        f"does not tip under {_force(tape, least)} {where} (an estimate)"
+    )
+    if table.sag is not None:
+        sits = "" if table.seating is None else f"; {len(table.seating.seats)} places to sit"
+        yield (
+            f"sags {tape.small(table.sag.first_loaded.down)} at first, "
+            f"{tape.small(table.sag.after_creep.down)} in the end (an estimate){sits}"
+        )
+    yield from (f"!{words}" for words in told((*legs.problems, *table.notes), tape))
+
+
+def placed(plan: Plan, wish: LegsWish, legs: LegsPlan) -> Passage:
+    """Return where the legs are set out."""
+    tape, over = plan.job.tape, legs.overhang
+    rows = tuple(
+        (
+            f"{leg.number}",
+            tape.figure(leg.middle.x),
+            tape.figure(leg.middle.y),
+            tape.figure(leg.overhang),
+        )
+        for leg in legs.legs
+    )
+    words = (
+        "Carry O and the ends of both centrelines to the underside, and set out there (MIRRORED: "
+        f"left and right swap). Overhang beyond the feet: side {tape.measure(over.side)}, end "
+        f"{tape.measure(over.end)}, corner {tape.measure(over.corner)}.",
+        f"{len(legs.legs)} legs, each {tape.measure(legs.leg_length)} long, for "
+        f"{tape.measure(legs.height)} under the top; about {tape.mass(legs.leg_mass)} each.",
+        *_leaning(wish, legs, tape),
+        *_chosen(plan),
+    )
+    table = Table(
+        ("Leg", ALONG, ACROSS, "To the edge of the top"),
+        rows,
+        offsets_caption(plan, "Middles of the legs' heads"),
+    )
+    return Passage("Legs", words, tables=(table,), warnings=told(legs.problems, tape, *_WHERE))
+
+
+def _leaning(wish: LegsWish, legs: LegsPlan, tape: Tape) -> Iterator[str]:
+    if not wish.splay:
+        return
+    out = max(leg.middle.distance_to(leg.floor) for leg in legs.legs)
+    yield (
+        f"They lean {math.degrees(wish.splay):.3g}° {wish.lean.value}: each foot lands "
+        f"{tape.measure(out)} from under its head. Cut both ends of a leg level, to that angle."
+    )
+
+
+def _chosen(plan: Plan) -> Iterator[str]:
+    asked = plan.job.table
+    if not asked.counts:
+        return
+    yield f"Their places are proposed: what counts is {asked.goal.value}, once the load is held."
+    if len(asked.counts) > 1:
+        among = listed(str(count) for count in asked.counts)
+        yield f"Compared were {among} legs; the command legs sets them side by side."
+
+
+def standing(plan: Plan, legs: LegsPlan) -> Passage:
+    """Return whether the table stands, and under what it does not."""
+    tape, tipping = plan.job.tape, legs.tipping
+    words = [f"Table about {tape.mass(legs.mass)}: top {tape.mass(legs.top_mass)}."]
+    if math.isfinite(tipping.at_edge.force):
+        inside = tape.measure(tipping.edge)
+        words.append(
+            f"By estimate it does not tip under {_force(tape, tipping.at_edge.force)} pressed down "
+            f"at its very edge at its least stable point, nor under "
+            f"{_force(tape, tipping.least.force)} pressed {inside} inside it; {inside} inside an "
+            f"end {_force(tape, tipping.end)}, inside a side {_force(tape, tipping.side)}."
+        )
+        where = (
+            "at the very edge, where somebody may sit down" if legs.at_edge else f"{inside} inside"
+        )
+        words.append(f"The job asks for {tape.force(legs.load)}, {where}.")
+    else:
+        words.append("No weight set down on it tips it: the feet stand outside.")
+    if tipping.rocks:
+        words.append(
+            f"Pushed level its loose legs begin to lie down at about {tape.force(tipping.push)}."
+        )
+    else:
+        words.append(
+            f"Pushed level at the top's edge it begins to tip at about {tape.force(tipping.push)}, "
+            "if its feet do not slide first."
+        )
+    words.append(ESTIMATE)
+    return Passage("Does it stand?", tuple(words), warnings=told(legs.problems, tape, *_STANDING))
+
+
+def _force(tape: Tape, force: float) -> str:
+    """Return a force with the mass that weighs as much."""
+    if not math.isfinite(force):
+        return "any force"
+    return f"{tape.force(force)} (about {tape.mass(force / GRAVITY)})"
+
+
+def sagging(plan: Plan, table: TablePlan) -> Passage:
+    """Return how far the top sags, and how far it should at most."""
+    tape, sag, loads = plan.job.tape, table.sag, table.loads
+    warnings = told(
+        table.notes,
+        tape,
+        LegMatter.SAGS,
+        LegMatter.SAGS_LATER,
+        LegMatter.SAG_UNKNOWN,
+        LegMatter.WAIST,
+    )
+    if sag is None:
+        return Passage("Does it sag?", warnings=warnings)
+    place = sag.first_loaded.place
+    ways = directions_of(plan.top, plan.datum, plan.marks.marks)
+    words = (
+        f"Under its own weight and {_spread(tape, loads.long_term)} spread over it, it sags by "
+        f"estimate {tape.small(sag.first_loaded.down)} when first loaded, most "
+        f"{_off(tape, place.x, ways.along)} and {_off(tape, place.y, ways.across)} from O, and "
+        f"{tape.small(sag.after_creep.down)} in the end ({loads.creep:.3g} times as much: "
+        f"{'the job' if plan.job.table.creep else CREEP_SOURCE}).",
+        f"The widest gap between feet is {tape.measure(sag.span)}. Limits (EN 1995-1-1, table "
+        f"7.2): {tape.small(sag.first_limit)} at first, span/{FIRST_LIMIT:.0f}; "
+        f"{tape.small(sag.final_limit)} in the end, span/{FINAL_LIMIT:.0f}.",
+        f"{tape.force(loads.point)} pressed on its softest place adds "
+        f"{tape.small(sag.under_force.down)} while it lasts.",
+        ESTIMATE,
+    )
+    return Passage("Does it sag?", words, warnings=warnings)
+
+
+def _off(tape: Tape, offset: float, ways: tuple[str, str]) -> str:
+    return f"{tape.figure(abs(offset))} towards {ways[offset >= 0]}"
+
+
+def _spread(tape: Tape, spread: float) -> str:
+    if tape.imperial:
+        return f"{two_figures(spread / 0.45359237 * 0.09290304)} lb a square foot"
+    return f"{two_figures(spread)} kg a square metre"
+
+
+def seated(plan: Plan, wish: LegsWish, legs: LegsPlan, table: TablePlan) -> Passage:
+    """Return how high it stands, who finds a place at it, and who lifts it."""
+    tape = plan.job.tape
+    high = f"Its face stands {tape.measure(table.height)} above the floor"
+    if table.use is not None:
+        usual = f"{tape.figure(table.use.least)} to {tape.measure(table.use.most)}"
+        use = {"bench": "sitting on"}.get(table.use.use, table.use.use)
+        high += f", as is usual for {use}: {usual} ({table.use.source})."
+    else:
+        high += ": for none of coffee, dining, bench and bar is that usual."
+    words = [high, *_places(plan, table), _lifting(plan, wish, legs, table)]
+    warnings = (
+        *told(table.notes, tape, LegMatter.LOW, LegMatter.NOBODY_SITS),
+        *told(legs.problems, tape, LegMatter.HEAVY_LEGS),
+    )
+    return Passage("Who sits, who lifts", tuple(words), warnings=warnings)
+
+
+def _places(plan: Plan, table: TablePlan) -> Iterator[str]:
+    if table.seating is None:
+        return
+    tape, seats = plan.job.tape, len(table.seating.seats)
+    lost = table.seating.without_legs - seats
+    yield (
+        f"{seats} {'person finds' if seats == 1 else 'people find'} a place "
+        f"{tape.measure(plan.job.table.place)} wide with knees clear of the legs; "
+        f"{f'legs take {lost} more' if lost else 'no place is lost to a leg'}. Free for knees: "
+        f"{tape.measure(table.knees)}."
+    )
+
+
+def _lifting(plan: Plan, wish: LegsWish, legs: LegsPlan, table: TablePlan) -> str:
+    tape, mass = plan.job.tape, plan.job.panel.mass
+    panel = f"the old panel, about {tape.mass(mass)}: {people(table.panel_lifters)}"
+    if wish.fixing is Fixing.LOOSE:
+        whole = (
+            f"the finished top, about {tape.mass(legs.top_mass)}: {people(table.top_lifters)}; "
+            f"each leg, about {tape.mass(legs.leg_mass)}: {people(table.leg_lifters)}"
+        )
+    else:
+        whole = f"the finished table, about {tape.mass(legs.mass)}: {people(table.table_lifters)}"
+    return f"Lifting: {panel}; {whole}. Local rules decide."
