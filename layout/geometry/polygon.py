@@ -239,11 +239,16 @@ class Region:
         """
         if by <= 0 or self.is_empty:
             return self
-        reach = by if around else _past_chords(by, segments)
+        reach = by if around or self._is_convex() else _past_chords(by, segments)
         moved = Region(self.shape.buffer(-reach, quad_segs=segments))
         if self._is_whole(moved, -by, segments):
             return moved
         return self.minus(self._band(-by, around=not around, segments=segments))
+
+    def _is_convex(self) -> bool:
+        """Return whether no corner is hollow: then no arc comes of moving the sides inwards."""
+        hull = shapely.convex_hull(self.shape)
+        return bool(hull.area - self.shape.area <= _NOTHING * hull.area)
 
     def _rings(self) -> list[Points]:
         oriented = shapely.get_parts(shapely.orient_polygons(self.shape))

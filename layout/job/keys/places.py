@@ -189,7 +189,7 @@ DEFECT = Section(
             ),
             "How it is mended: then it may lie inside the top. A `plug`, a `patch` and `filler` "
             "stay whole; a `key` across a split, `resin` and a spot that is sanded out, for which "
-            "`depth` is needed, may run out at the edge. Legs may stand on all but filler and resin",
+            "`depth` is needed, may run out at the edge. No leg stands on filler or resin",
             None,
             "not at all",
             '"plug"',
