@@ -16,6 +16,7 @@ from panelwright.layout.job.keys.defect_kinds import DEFECT_KINDS as KINDS
 from panelwright.layout.job.keys.panel import PANEL
 from panelwright.layout.legs.foot import FootShape
 from panelwright.layout.panel.build import Kind
+from panelwright.layout.panel.defect import Mend
 
 Table = dict[str, Any]
 
@@ -26,6 +27,7 @@ UNITS = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": INCH, "ft": 12 * INCH}
 BUILDS = tuple(kind.value for kind in Kind)
 FOOT_SHAPES = tuple(shape.value for shape in FootShape)
 DEFECT_KINDS = tuple(KINDS)
+MENDS = tuple(mend.value for mend in Mend)
 """Every choice that a job file has, so that a new one is drawn as soon as it is there."""
 
 DAMAGED = "damaged" if any(key.name == "damaged" for key in PANEL.keys) else "chewed"
@@ -116,11 +118,11 @@ def _panel(
     if draw.random() < 0.4:
         panel["year"] = draw.choice((1931, 1962, 1977, 1985, 2004))
     if draw.random() < 0.3:
-        panel["finish"] = draw.choice(("old varnish", "white paint", "oil"))
+        panel["finish"] = draw.choice(("old varnish", "white paint", "wax"))
     panel |= _datum(draw, length, width, unit, corners=not is_round)
     near = 0.2 if is_round else 0.03
     count = draw.choice((0, 1, 2, 3, 5))
-    defects = [_defect(draw, i, length, width, unit, near) for i in range(count)]
+    defects = [_defect(draw, i, (length, width), unit, near, build) for i in range(count)]
     if defects:
         panel["defects"] = defects
     if not live and draw.random() < 0.15:
@@ -170,9 +172,9 @@ def _live_edges(draw: Random, length: float, width: float, unit: float) -> Table
 
 
 def _defect(
-    draw: Random, index: int, length: float, width: float, unit: float, near: float
+    draw: Random, index: int, size: tuple[float, float], unit: float, near: float, build: str
 ) -> Table:
-    at = [_in(unit, draw.uniform(near, 1 - near) * size) for size in (length, width)]
+    at = [_in(unit, draw.uniform(near, 1 - near) * long) for long in size]
     defect: Table = {"name": f"mark {index + 1}"}
     named = draw.random() < 0.8
     if named:
@@ -194,8 +196,12 @@ def _defect(
         corners = ((x, y), (x + reach, y), (x + reach, y + reach), (x, y + reach / 2))
         defect["points"] = [[round(px, 6), round(py, 6)] for px, py in corners]
     if draw.random() < 0.2:
+        narrow = form == "round" and defect["diameter"] * unit < 14
         small = form == "round" and defect["diameter"] * unit < 30
-        defect["mend"] = draw.choice(("plug", "patch", "key") if small else ("patch", "key"))
+        left_out = {"sand"} | ({"filler"} if not narrow else set()) | (set() if small else {"plug"})
+        defect["mend"] = draw.choice([mend for mend in MENDS if mend not in left_out])
+        if "sand" in MENDS and build == "solid" and draw.random() < 0.3:
+            defect |= {"mend": "sand", "face": "up", "depth": _in(unit, 0.5)}
     elif draw.random() < 0.25:
         face = draw.choice(("down", "down", "up"))
         defect |= {"face": face, "depth": _in(unit, draw.uniform(2, 8))}

@@ -79,7 +79,9 @@ BREAKS: dict[str, Break] = {
     "the_edge_runs_through_nothing_that_stays_whole": Break("pocket", INTO_THE_POCKET),
     "points_are_covered_and_avoided": Break("pocket", PAST_THE_POINT),
     "an_outline_of_ones_own_keeps_its_form": Break("own", add("cuts.finish.0.line.1.0", 1.0)),
-    "the_sides_of_a_piece_are_the_panels_own": Break("piece", add("cuts.kept.0.stretch.0.line.1.1", 1.0)),
+    "the_sides_of_a_piece_are_the_panels_own": Break(
+        "piece", add("cuts.kept.0.stretch.0.line.1.1", 1.0)
+    ),
     # marks
     "the_datum_is_what_the_job_has": Break(ELM, add("datum.first.point.0", 1.0)),
     "offsets_are_coordinates": Break(LAB, add("marks.marks.1.square", 0.01)),
@@ -106,13 +108,17 @@ BREAKS: dict[str, Break] = {
     "a_tool_goes_where_there_is_wood": Break(LAB, add("cuts.curve_cuts.1.line.0.line.0.1", 1.0)),
     "passes_reach_through": Break(LAB, set_to("cuts.curve_cuts.1.passes", 2)),
     "radii_are_those_of_the_line": Break(LAB, add("cuts.curve_cuts.0.radii.0.radius", 0.1)),
-    "a_template_stands_off_by_half_the_difference": Break(DOOR, add("cuts.curve_cuts.1.template.offset", 0.1)),
+    "a_template_stands_off_by_half_the_difference": Break(
+        DOOR, add("cuts.curve_cuts.1.template.offset", 0.1)
+    ),
     "nothing_crosses_what_must_not_be_cut": Break("pocket", INTO_THE_POCKET),
     # wood
     "areas_close": Break(LAB, add("offcuts.balance.kerf", 100.0)),
     "masses_are_area_times_thickness_times_density": Break(LAB, add("offcuts.pieces.0.mass", 0.1)),
     "offcuts_are_pieces_of_the_panel": Break(LAB, add("offcuts.pieces.0.area", 10.0)),
-    "clean_rectangles_are_clean_and_nearly_the_largest": Break(LAB, add("offcuts.pieces.0.clean.width", 5.0)),
+    "clean_rectangles_are_clean_and_nearly_the_largest": Break(
+        LAB, add("offcuts.pieces.0.clean.width", 5.0)
+    ),
     # legs
     "a_foot_is_as_asked_where_it_is_told": Break(LAB, add("legs.legs.0.on_panel.0", 0.1)),
     "feet_stand_on_sound_wood": Break(LAB, set_to("legs.legs.0.middle", [-304.0, 300.0])),
@@ -121,14 +127,18 @@ BREAKS: dict[str, Break] = {
     "overhangs_are_distances_to_the_edge": Break(LAB, add("legs.legs.0.overhang", 0.1)),
     "legs_weigh_what_their_wood_weighs": Break(LAB, add("legs.leg_mass", 0.1)),
     "screws_stand_in_their_legs_and_in_sound_wood": Break(LAB, add("table.holes.0.place.0", 31.0)),
-    "seats_are_on_the_edge_with_room_for_knees": Break(LAB, add("table.seating.seats.0.place.0", 500.0)),
+    "seats_are_on_the_edge_with_room_for_knees": Break(
+        LAB, add("table.seating.seats.0.place.0", 500.0)
+    ),
     "the_least_force_is_that_of_statics": Break(LAB, add("legs.tipping.least.force", 20.0)),
     "the_least_push_is_that_of_statics": Break(LAB, add("legs.tipping.push", 2.0)),
     "the_feet_are_the_ground_it_stands_on": Break(LAB, add("legs.feet.0.1", -5.0)),
     "a_load_that_tips_it_is_told": Break(LAB, set_to("legs.load", 700.0)),
     # order
     "cuts_come_in_the_order_of_the_bench": Break(LAB, swapped("cuts.steps", 0, 1)),
-    "a_slab_is_shortened_flattened_rested_and_marked_again": Break(ELM, swapped("cuts.steps", 1, 2)),
+    "a_slab_is_shortened_flattened_rested_and_marked_again": Break(
+        ELM, swapped("cuts.steps", 1, 2)
+    ),
     "what_frees_most_comes_first": Break(LAB, swapped("cuts.trims", 0, 1)),
     "the_sheet_keeps_the_order": Break(LAB, words=("<h3>Jigsaw", "<h3>Lipping")),
     "every_step_of_the_record_is_on_the_sheet": Break(LAB, words=("<h3>Cut 2", "<h3>Cut 9")),
@@ -141,9 +151,13 @@ BREAKS: dict[str, Break] = {
     # the sheet
     "marks_are_printed_as_they_are": Break(LAB, add("marks.marks.1.along", 2.0)),
     "tapes_and_checks_are_printed_as_they_are": Break(LAB, add("marks.checks.2.distance", 2.0)),
-    "a_printed_saw_line_is_never_nearer_to_the_top": Break(LAB, add("cuts.trims.2.start.point.1", -1.0)),
-    "saw_lines_and_guides_are_printed_as_they_are": Break(LAB, add("cuts.trims.0.guide.end.distance", 3.0)),
+    "a_printed_saw_line_is_never_nearer_to_the_top": Break(
+        LAB, add("cuts.trims.2.start.point.1", -1.0)
+    ),
+    "saw_lines_and_guides_are_printed_as_they_are": Break(
+        LAB, add("cuts.trims.0.guide.end.distance", 3.0)
+    ),
     "the_waste_lies_where_the_caption_has_it": Break(LAB, set_to("cuts.trims.1.waste", [0.0, 1.0])),
     "legs_and_battens_are_printed_as_they_are": Break(LAB, add("table.battens.0.middle.0", 2.0)),
-}  # fmt: skip
+}
 """By the name of the check that must see it."""

@@ -7,7 +7,7 @@ import math
 import shapely
 from checker.ledger import Ledger
 from checker.plan import Plan
-from checker.plane import Pair, corners, disk, distance, farthest
+from checker.plane import Pair, corners, distance, farthest
 from shapely import Point
 
 
@@ -31,7 +31,7 @@ def a_corner_cut_is_worth_its_setting_up(plan: Plan, ledger: Ledger) -> None:
 
 
 def a_corner_cut_is_found_from_what_is_there(plan: Plan, ledger: Ledger) -> None:
-    """The corner of the blank that a leg is measured from is a corner of the wood at that moment."""
+    """The corner of the blank that a leg is measured from is one of the wood at that moment."""
     for step in plan.sawing:
         cut = step.cut
         if cut.leg is None:
@@ -90,7 +90,7 @@ def passes_reach_through(plan: Plan, ledger: Ledger) -> None:
 
 
 def radii_are_those_of_the_line(plan: Plan, ledger: Ledger) -> None:
-    """A pin at each named centre, set to its radius, draws an arc that is part of the tool's line."""
+    """A pin at each named centre, set to its radius, draws an arc of the tool's line."""
     setting = plan.record.settings[-1]
     bit = plan.job.given("tools", "bit", 12.0) or 12.0
     for cut in plan.record.curves:
@@ -109,49 +109,18 @@ def radii_are_those_of_the_line(plan: Plan, ledger: Ledger) -> None:
 
 
 def a_template_stands_off_by_half_the_difference(plan: Plan, ledger: Ledger) -> None:
-    """A bush rides the template's edge: it stands (bush - cutter) / 2 inside what the bit leaves."""
+    """A bush rides the template, which stands (bush - cutter) / 2 inside what the bit leaves."""
     for cut in plan.record.curves:
         held = cut.template
         if held is None:
             continue
         due = (held["follower"] - held["cutter"]) / 2
         ledger.near("offset of the template", held["offset"], due, 1e-4)
-        made = plan.record.made
-        drawn_in = 2 * (due + plan.job.lipping)
-        ledger.near("length of the template", held["length"], made["length"] - drawn_in, 0.02)
-        ledger.near("width of the template", held["width"], made["width"] - drawn_in, 0.02)
-
-
-def nothing_crosses_what_must_not_be_cut(plan: Plan, ledger: Ledger) -> None:
-    """No kerf, bit or screw meets metal, pocket or joint, unless the maker is told to take it out."""
-    swept = [(step.cut.label, step.kerf) for step in plan.sawing]
-    swept.append(("jigsaw", plan.jigsaw_ring))
-    bit = plan.job.given("tools", "bit", 12.0) or 12.0
-    if any(cut.tool == "router" for cut in plan.record.curves):
-        ring = plan.record.core.buffer(bit, quad_segs=64).difference(plan.record.core)
-        swept.append(("router", ring.intersection(plan.routed_from)))
-    else:
-        swept.append(("plane", plan.routed_from.difference(plan.record.core)))
-    swept += _screws(plan)
-    for item in plan.job.blemishes:
-        if "cutting" not in item.spoils or plan.record.told(item.name):
-            continue
-        for tool, ground in swept:
-            met = ground.intersection(item.place).area
-            ledger.hold(met < 0.1, f"{tool} crosses {item.name} by {met:.1f} mm²")
-
-
-def _screws(plan: Plan) -> list[tuple[str, shapely.Polygon]]:
-    table = plan.record.table or {}
-    radius = table["screw"]["screw"]["diameter"] / 2 if table.get("screw") else 2.5
-    own = plan.record.own
-    poor = plan.record.leg_concerns("poor bearing")  # told to be moved, or the place mended first
-    held = [hole for hole in table.get("holes", ()) if hole["leg"] not in poor]
-    holes = [("screw", hole["place"]) for hole in held]
-    holes += [
-        ("batten screw", at) for batten in table.get("battens", ()) for at in batten["screws"]
-    ]
-    return [(what, disk(own.out(at), radius)) for what, at in holes]
+        inside = plan.record.own.taken(plan.record.finish)
+        line = inside.buffer(-(due + plan.job.lipping), quad_segs=64, join_style="mitre")
+        left, low, right, high = line.bounds
+        ledger.near("length of the template", held["length"], right - left, 0.05)
+        ledger.near("width of the template", held["width"], high - low, 0.05)
 
 
 def _most_outside(plan: Plan, tool: str) -> float:

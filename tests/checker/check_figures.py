@@ -1,4 +1,4 @@
-"""What the bench sheet prints: each figure its coordinate rounded, each sign as its caption says."""
+"""What the bench sheet prints: each figure its coordinate, each sign as its caption says."""
 
 from __future__ import annotations
 
@@ -8,8 +8,8 @@ from collections.abc import Iterator, Sequence
 from checker.ledger import Ledger
 from checker.plan import Plan
 from checker.plane import Pair, dot, sub
-from checker.record import Setting
 from checker.record_cuts import End, Straight
+from checker.record_marks import Setting
 from checker.sheet import Sheet, SheetStep, SheetTable
 
 
@@ -31,7 +31,7 @@ def marks_are_printed_as_they_are(plan: Plan, ledger: Ledger) -> None:
 
 
 def tapes_and_checks_are_printed_as_they_are(plan: Plan, ledger: Ledger) -> None:
-    """Tape measurements and check distances on the sheet are those of the plan, from those points."""
+    """Tape measurements and check distances on the sheet are those of the plan."""
     for sheet, step, setting in _settings(plan, "The same by two tapes"):
         named = {mark.label: mark for mark in setting.marks}
         for row in step.tables[0].rows:

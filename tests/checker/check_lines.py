@@ -26,7 +26,7 @@ def a_saw_line_stays_its_allowance_outside(plan: Plan, ledger: Ledger) -> None:
 
 
 def a_kerf_is_taken_from_the_waste(plan: Plan, ledger: Ledger) -> None:
-    """The strip that a saw turns to dust is as wide as the job says and meets no part of the core."""
+    """The strip that a saw turns to dust is as wide as the job says and spares the core."""
     for step in plan.sawing:
         cut = step.cut
         ledger.near(f"kerf of {cut.label}", cut.kerf, plan.job.given("tools", "kerf", 2.4), 1e-4)
@@ -82,7 +82,7 @@ def what_falls_is_told(plan: Plan, ledger: Ledger) -> None:
 
 
 def the_ends_of_a_line_lie_on_the_edge(plan: Plan, ledger: Ledger) -> None:
-    """The places that a saw line and a guide are drawn from lie on the panel's edge and the line."""
+    """The places that a line is drawn from lie on the panel's edge and on that line."""
     for cut in plan.record.straight:
         if cut.is_corner_cut:
             continue

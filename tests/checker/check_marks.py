@@ -1,4 +1,4 @@
-"""Marks: where the figures put them, what they are marks of, and what the tapes between them read."""
+"""Marks: where figures put them, what they are marks of, what tapes between them read."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ import shapely
 from checker.ledger import Ledger
 from checker.plan import Plan
 from checker.plane import Pair, distance, dot, signed, sub, unit
-from checker.record import Setting
+from checker.record_marks import Setting
 from shapely import Point
 
 ON_EDGE = ("centreline at the panel's edge", "cross centreline at the panel's edge")
@@ -46,7 +46,7 @@ def offsets_are_coordinates(plan: Plan, ledger: Ledger) -> None:
 
 
 def no_offset_is_negative_beside_an_edge(plan: Plan, ledger: Ledger) -> None:
-    """Measured from an edge of the panel that is straight, no mark on the wood has a minus figure."""
+    """Measured from a straight edge of the panel, no mark on the wood has a minus figure."""
     for setting in plan.record.settings:
         if setting.reference.struck:
             continue
@@ -86,7 +86,7 @@ def checks_are_distances(plan: Plan, ledger: Ledger) -> None:
 
 
 def marks_are_what_they_are_called(plan: Plan, ledger: Ledger) -> None:
-    """Ends of axes, corners, tangent points, nails and points of the curve lie where the top has them."""
+    """Ends, corners, tangent points, nails and points of the curve lie where the top has them."""
     for setting in plan.record.settings:
         _called(plan, ledger, setting)
 

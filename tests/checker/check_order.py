@@ -52,7 +52,7 @@ def what_frees_most_comes_first(plan: Plan, ledger: Ledger) -> None:
 
 
 def the_sheet_keeps_the_order(plan: Plan, ledger: Ledger) -> None:
-    """On the sheet cautions come before steps, metal and marks before cuts, the edge before legs."""
+    """Cautions come before steps, metal and marks before cuts, the edge before legs."""
     sheet = plan.sheet
     if sheet is None:
         return
@@ -78,6 +78,6 @@ def every_step_of_the_record_is_on_the_sheet(plan: Plan, ledger: Ledger) -> None
         return
     for cut in plan.record.straight:
         if not cut.is_corner_cut:
-            held = [s for s in plan.sheet.steps if s.title.startswith((f"{cut.label}:", f"{cut.label} "))
-                    or s.title == cut.label]  # fmt: skip
+            starts = (f"{cut.label}:", f"{cut.label} ")
+            held = [step for step in plan.sheet.steps if f"{step.title} ".startswith(starts)]
             ledger.hold(len(held) == 1, f"{cut.label} has {len(held)} steps on the sheet")

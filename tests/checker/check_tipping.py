@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 import numpy as np
 import shapely
@@ -81,7 +82,7 @@ def a_load_that_tips_it_is_told(plan: Plan, ledger: Ledger) -> None:
 
 
 def _held_down(plan: Plan) -> tuple[float, Pair, Polygon]:
-    """Return weight, its middle and the ground: of a loose top that of the top on its heads alone."""
+    """Return weight, its middle and the ground: of a loose top its own, on its heads."""
     legs = plan.record.legs
     assert legs is not None
     if plan.job.table("legs").get("fixing", "screwed") != "loose":
@@ -114,7 +115,7 @@ def _sides(hull: Polygon) -> list[tuple[Pair, float]]:
     """Return the outward unit vector of each side of a polygon and how far out it lies."""
     ring = list(shapely.orient_polygons(hull).exterior.coords)
     found = []
-    for a, b in zip(ring[:-1], ring[1:], strict=True):
+    for a, b in pairwise(ring):
         if distance(a, b) > 1e-9:
             way = unit(sub(b, a))
             normal = (way[1], -way[0])

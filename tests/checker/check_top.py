@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 
 import shapely
+from checker.ideal import ideal
 from checker.ledger import Ledger
 from checker.plan import Plan
-from checker.plane import Frame, disk, grown, signed
+from checker.plane import Frame, grown, signed
 from shapely import LineString, Polygon
 
 PROOF = 0.006
@@ -21,10 +22,10 @@ def the_shape_is_one_that_was_asked_for(plan: Plan, ledger: Ledger) -> None:
     ledger.hold(
         shape in (asked if "any" not in asked else plain), f"{shape} where {asked} is asked"
     )
-    ideal = _ideal(plan)
-    if ideal is not None:
+    due = ideal(plan)
+    if due is not None:
         own = plan.record.own.taken(plan.record.finish)
-        apart = shapely.hausdorff_distance(ideal.exterior, own.exterior)
+        apart = shapely.hausdorff_distance(due.exterior, own.exterior)
         ledger.hold(apart < 0.05, f"the finish line is {apart:.3f} off the {shape}")
 
 
@@ -112,39 +113,6 @@ def points_are_covered_and_avoided(plan: Plan, ledger: Ledger) -> None:
         for x, y in plan.job.table("top").get(key, ()):
             depth = signed(plan.record.finish, (plan.job.mm(x), plan.job.mm(y)))
             ledger.hold((depth > -0.02) if inside else (depth < 0.02), f"{key}: {depth:.3f} inside")
-
-
-def _ideal(plan: Plan) -> Polygon | None:
-    """Return the shape of these numbers about its own middle; None where it has none."""
-    made = plan.record.made
-    x, y = made["length"] / 2, made["width"] / 2
-    turns = [math.tau * i / 4000 for i in range(4000)]
-    shape = made["shape"]
-    if shape in ("circle", "oval"):
-        return Polygon([(x * math.cos(t), y * math.sin(t)) for t in turns])
-    if shape == "superellipse":
-        n = 2 / made["exponent"]
-        ends = [(math.cos(t), math.sin(t)) for t in turns]
-        signed_power = [[math.copysign(abs(v) ** n, v) for v in end] for end in ends]
-        return Polygon([(x * u, y * v) for u, v in signed_power])
-    box = Polygon([(-x, -y), (x, -y), (x, y), (-x, y)])
-    if shape == "rectangle":
-        return box
-    if shape == "capsule":
-        line = LineString([(-(x - y), 0), (x - y, 0)])
-        return line.buffer(y, quad_segs=500) if x > y else disk((0, 0), y)
-    if shape == "rounded rectangle":
-        radius = made["corner_radius"]
-        return (
-            box.buffer(-radius).buffer(radius, quad_segs=500) if isinstance(radius, float) else None
-        )
-    if shape in ("hexagon", "octagon"):
-        sides = 6 if shape == "hexagon" else 8
-        reach = made["across_flats"] / 2 / math.cos(math.pi / sides)
-        first = 0.0 if sides == 6 else math.pi / 8
-        return Polygon([(reach * math.cos(first + k * math.tau / sides),
-                         reach * math.sin(first + k * math.tau / sides)) for k in range(sides)])  # fmt: skip
-    return None
 
 
 def an_outline_of_ones_own_keeps_its_form(plan: Plan, ledger: Ledger) -> None:

@@ -69,7 +69,7 @@ def masses_are_area_times_thickness_times_density(plan: Plan, ledger: Ledger) ->
 
 
 def offcuts_are_pieces_of_the_panel(plan: Plan, ledger: Ledger) -> None:
-    """An offcut lies in the panel, off the top and off every other; its area is that of its ring."""
+    """An offcut lies in the panel, off the top and every other; its area is that of its ring."""
     taken: BaseGeometry = plan.record.core
     for held in plan.record.offcuts:
         piece = shapely.union_all(regions_of(held["piece"]))
@@ -86,7 +86,7 @@ def offcuts_are_pieces_of_the_panel(plan: Plan, ledger: Ledger) -> None:
 
 
 def clean_rectangles_are_clean_and_nearly_the_largest(plan: Plan, ledger: Ledger) -> None:
-    """The rectangle named in an offcut lies in its sound wood, and a grid finds none much larger."""
+    """An offcut's rectangle lies in its sound wood, and a grid finds none much larger."""
     for held in plan.record.offcuts:
         piece = shapely.union_all(regions_of(held["piece"]))
         clean = piece

@@ -15,7 +15,7 @@ CELLS = 90
 
 
 def largest_on_a_grid(piece: BaseGeometry) -> float:
-    """Return the area of the largest rectangle found in a region, mm²; all of it is in the region."""
+    """Return the area of the largest rectangle found, mm²; all of it is in the region."""
     return max((_at(piece, turn) for turn in _turns(piece)), default=0.0)
 
 

@@ -25,8 +25,15 @@ USUAL = {  # README, "kinds of defects": what each spoils, kept clear all round,
     "chip": ("showing", 3.0, 0.0),
     "dent": ("showing", 3.0, 0.0),
     "swelling": ("showing bearing", 25.0, 0.0),
+    "glued joint": ("", 0.0, 0.0),
+    "finish stain": ("", 0.0, 0.0),
 }
-ALIASES = {"nail": "metal", "screw": "metal", "crack": "split", "mortise": "pocket"}
+ALIASES = {"nail": "metal", "screw": "metal", "crack": "split", "mortise": "pocket",
+           "screw hole": "hole", "frame joint": "joint", "glue line": "glued joint",
+           "ring": "finish stain", "ring stain": "finish stain",
+           "water ring": "finish stain"}  # fmt: skip
+MENDS = {"keys": "key", "butterfly": "key", "bow-tie": "key", "fill": "filler", "epoxy": "resin",
+         "sanding": "sand"}  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -54,7 +61,9 @@ class Blemish:
     @property
     def stays_whole(self) -> bool:
         """Whether the edge of the top may not run through it, though it may lie inside."""
-        return not self.shows and ("cutting" in self.spoils or self.mend in ("plug", "patch"))
+        return not self.shows and (
+            "cutting" in self.spoils or self.mend in ("plug", "patch", "filler")
+        )
 
 
 def outline_of(table: Table, mm: Length) -> tuple[Polygon, tuple[Pair, ...]]:
@@ -126,5 +135,5 @@ def blemish(table: Table, number: int, mm: Length) -> Blemish:
         place=spot(table, mm, max(0.0, ends - clear) if sized else 0.0),
         clear=clear,
         spoils=frozenset([given] if isinstance(given, str) else given),
-        mend=table.get("mend"),
+        mend=MENDS.get(table.get("mend", ""), table.get("mend")),
     )

@@ -13,60 +13,11 @@ from typing import Any
 
 from checker.plane import Frame, Pair
 from checker.record_cuts import CurveLine, Straight, curve_line, straight_cuts
+from checker.record_marks import Reference, Setting, setting_of
 from checker.record_paths import points_of, polygon_of
 from shapely import Polygon
 
 Table = dict[str, Any]
-
-
-@dataclass(frozen=True)
-class Reference:
-    """The line that is measured from, and every point that tapes are held to."""
-
-    first: Pair
-    last: Pair
-    names: tuple[str, str]
-    struck: bool
-    points: dict[str, Pair]
-
-    @property
-    def frame(self) -> Frame:
-        """Along the line, and square from it."""
-        way = (self.last[0] - self.first[0], self.last[1] - self.first[1])
-        return Frame(self.first, math.atan2(way[1], way[0]))
-
-
-@dataclass(frozen=True)
-class Mark:
-    """One mark."""
-
-    label: str
-    kind: str
-    point: Pair
-    along: float
-    square: float
-    tapes: tuple[tuple[str, float], ...]
-    """Two tape measurements, each from a named point; none where none is told."""
-    crossing: float | None
-    """At what angle the two tapes cross, degrees."""
-    on_wood: bool
-
-
-@dataclass(frozen=True)
-class Setting:
-    """One setting out: where from, and all marks and checks."""
-
-    reference: Reference
-    marks: tuple[Mark, ...]
-    checks: tuple[Table, ...]
-    compasses: tuple[Table, ...]
-    ordinates: tuple[Table, ...]
-    loop: Table | None
-
-    @property
-    def points(self) -> dict[str, Pair]:
-        """Every mark by its label."""
-        return {mark.label: mark.point for mark in self.marks}
 
 
 @dataclass(frozen=True)
@@ -147,8 +98,8 @@ class Record:
     def settings(self) -> tuple[Setting, ...]:
         """Every setting out in order: of a slab a second one."""
         again = self.data["cuts"]["again"]
-        found = [_setting(self.data["datum"], self.data["marks"])]
-        return tuple(found + ([_setting(again["datum"], again["marks"])] if again else []))
+        found = [setting_of(self.data["datum"], self.data["marks"])]
+        return tuple(found + ([setting_of(again["datum"], again["marks"])] if again else []))
 
     @property
     def shortened(self) -> Polygon | None:
@@ -167,7 +118,7 @@ class Record:
     @property
     def step_titles(self) -> tuple[str, ...]:
         """What the steps of cutting are about, in order."""
-        return tuple(step["about"] for step in self.data["cuts"]["steps"])
+        return tuple(map(_about, self.data["cuts"]["steps"]))
 
     @property
     def offcuts(self) -> tuple[Table, ...]:
@@ -226,35 +177,17 @@ class Record:
         return tuple(caution["subject"] for caution in self.data["cautions"])
 
 
-def _setting(datum: Table, marks: Table) -> Setting:
-    ends = (datum["first"], datum["last"])
-    reference = Reference(
-        tuple(ends[0]["point"]),
-        tuple(ends[1]["point"]),
-        (ends[0]["name"], ends[1]["name"]),
-        datum["struck"],
-        {held["name"]: tuple(held["point"]) for held in (*datum["corners"], *datum["references"])},
-    )
-    return Setting(
-        reference,
-        tuple(map(_mark, marks["marks"])),
-        tuple(marks["checks"]),
-        tuple(marks["compasses"]),
-        tuple(marks["ordinates"]),
-        marks["loop"],
-    )
+_ACTS = (
+    ("cut_length", "lipping"),
+    ("defect", "mend"),
+    ("corner", "joint"),
+    ("stretches", "hollow"),
+)
+"""By which of its fields an act of the cuts that bears no name is known."""
 
 
-def _mark(held: Table) -> Mark:
-    ties = held.get("ties") or held.get("cross")
-    tapes = (ties["first"], ties["second"]) if ties else ()
-    return Mark(
-        held["label"],
-        held["kind"],
-        tuple(held["point"]),
-        held["along"],
-        held["square"],
-        tuple((tape["name"], tape["distance"]) for tape in tapes),
-        ties["crossing_deg"] if ties else None,
-        held["off"] is None if "off" in held else held["on_wood"],
-    )
+def _about(step: Table) -> str:
+    """Return what a step of the cuts is about."""
+    if "about" in step:
+        return str(step["about"])
+    return next((name for key, name in _ACTS if key in step), "")

@@ -1,4 +1,4 @@
-"""Each check can fail: a plan with one figure altered by hand is caught by the check it concerns."""
+"""Each check can fail: a plan with one figure altered by hand is caught by it."""
 
 from __future__ import annotations
 

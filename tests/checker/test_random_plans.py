@@ -17,6 +17,7 @@ from random_jobs import (
     DAMAGED,
     DEFECT_KINDS,
     FOOT_SHAPES,
+    MENDS,
     SHAPES,
     UNITS,
     job_text,
@@ -32,11 +33,36 @@ from panelwright.layout.job.serialise import to_json
 from panelwright.layout.sheets.bench import bench_sheet
 from panelwright.layout.sheets.plan_drawing import plan_scene
 
-QUICK = ((39, "piece as found"),)
-"""Numbers of jobs that are planned in a moment, with the shapes of their tops."""
+QUICK = (
+    (1, "rectangle"),
+    (3, "rectangle"),
+    (3, "rounded rectangle"),
+    (1, "circle"),
+    (2, "hexagon"),
+    (3, "octagon"),
+    (3, "capsule"),
+    (1, "oval"),
+    (1, "superellipse"),
+    (2, "own outline"),
+    (0, "piece as found"),
+    (1, "piece as found"),
+)
+"""Numbers of jobs that are planned in a moment or two, with the shapes of their tops."""
 
-AWAITED: frozenset[str] = frozenset()
-"""Checks of what is known to be wrong and not yet mended."""
+AWAITED = {
+    "no_offset_is_negative_beside_an_edge": "offsets start at the edge prolonged",
+    "tapes_and_checks_are_printed_as_they_are": "near a right angle is told only where it is so",
+    "a_guide_is_where_the_sole_runs": "the side of the guide is that of the work as it lies",
+    "a_printed_saw_line_is_never_nearer_to_the_top": "saw lines are rounded away from the top",
+    "a_corner_cut_is_found_from_what_is_there": "corner cuts by figures from what is there",
+    "a_corner_cut_stays_outside_the_rough_line": "corner cuts stand as far out as the jigsaw",
+    "what_falls_is_told": "the widest place between two stations is seen",
+    "clean_rectangles_are_clean_and_nearly_the_largest": "the proved fit is asked",
+    "overhangs_are_distances_to_the_edge": "a hollow edge comes nearest beside a foot's corners",
+    "a_foot_is_as_asked_where_it_is_told": "a plate smaller than a slab is drawn as it is",
+    "legs_and_battens_are_printed_as_they_are": "every table names its direction by what is there",
+}
+"""Checks of what is known to be wrong, and what is to be mended before they are run."""
 
 
 def planned(text: str) -> Plan:
@@ -102,7 +128,7 @@ def test_random_jobs_draw_every_choice() -> None:
         "fixing": {"screwed", "glued", "loose"},
         "face": {None, "up", "down"},
         "kind": {None, *DEFECT_KINDS},
-        "mend": {None, "plug", "patch", "key"},
+        "mend": {None, *MENDS},
     }
     assert drawn == due
     for table, key in (("top", "keep"), ("top", "lipping"), ("top", "bevel"), ("top", "round_over"),
