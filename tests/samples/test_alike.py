@@ -70,7 +70,7 @@ def test_a_figure_counts_to_a_thousandth(by: float, told: bool) -> None:
     lines = told_of("bench-sheet.html", moved(r"<td>196</td><td>(140)</td>", by))
     assert len(lines) == told
     for line in lines:
-        assert 'step 1, "What it touches"' in line
+        assert 'step 1, "What holds it"' in line
         assert f"was 140, is {140 + by:.6f}" in line
 
 
