@@ -76,8 +76,10 @@ def template(
     """Print the template of the job file JOB at full size.
 
     Compares how many sheets each portion takes, proposes the one of whole, half and quarter with
-    the fewest, and writes template.pdf, template.svg and template.dxf into the folder --out. What
-    is not chosen here is taken from [template] of the job. Lengths are in mm or carry a unit.
+    the fewest (of a top with few curves only those), and writes template.pdf, template.svg and
+    template.dxf into the folder --out; template-mirrored where it shows the underside, as it does
+    unless --face-up is typed where the work is marked there. What is not chosen here is taken from
+    [template] of the job. Lengths are in mm or carry a unit.
 
     To take a printer's error out: print the sheet of --calibrate at 100 %, measure its two bars,
     and give both with --measured-x, --measured-y and a name, --printer. That name then corrects

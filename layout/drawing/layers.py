@@ -18,9 +18,13 @@ def _long_dash_dot(width: float) -> tuple[float, ...]:
 PANEL = Layer("panel-edge", "Edge of the old panel", "#5b4a36", 0.5)
 WOOD = Layer("panel-face", "Face of the old panel", "#f4ecdd", 0.18, hatching="solid")
 CUT_OUT = Layer("cut-out", "Cut-out", "#5b4a36", 0.35)
-DEFECT_SHOWING = Layer("spoils-showing", "Spoils showing", "#a8452c", 0.25, hatching="cross")
-DEFECT_CUTTING = Layer("spoils-cutting", "Spoils cutting", "#7a2d8f", 0.35, hatching="cross")
-DEFECT_BEARING = Layer("spoils-bearing", "Spoils bearing", "#b07a12", 0.25, hatching="diagonal")
+DEFECT_SHOWING = Layer(
+    "spoils-showing", "Defect in the show face", "#a8452c", 0.25, hatching="cross"
+)
+DEFECT_CUTTING = Layer(
+    "spoils-cutting", "No blade, bit or screw", "#7a2d8f", 0.35, hatching="cross"
+)
+DEFECT_BEARING = Layer("spoils-bearing", "No leg or fixing", "#b07a12", 0.25, hatching="diagonal")
 NOTED = Layer("noted", "Spoils nothing", "#6b6257", 0.18)
 WASTE = Layer("waste", "Waste side", "#9a9a9a", 0.18, hatching="diagonal")
 FINISH = Layer("finish-line", "Finish line", "#000000", 0.7)
@@ -49,7 +53,7 @@ FLIP = Layer("flip-line", "Flip lines", "#1c7c54", 0.35, _long_dash_dot(0.35))
 CHECK_BARS = Layer("check-bars", "Check bars", "#000000", 0.25)
 
 # drawings of single steps
-CONTACTS = Layer("contacts", "Where the top touches", "#b3123b", 0.5, hatching="solid")
+CONTACTS = Layer("contacts", "Where the top is held", "#b3123b", 0.5, hatching="solid")
 DATUM = Layer("datum", "Datum line", "#c2570c", 0.7)
 GHOST = Layer("new-top", "The new top", "#8a8175", 0.25)
 TAPES = Layer("tapes", "Tapes", "#1f5fa8", 0.18)

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
+from ..geometry.alike import first_of_best
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD, SAME_PLACE
-from ..panel.datum import Corner, Datum
-from ..panel.edges import Edge, edges_of
+from ..panel.datum import Corner, Datum, Flaw
+from ..panel.edges import STRAIGHT, Edge, edges_of
 from ..top import Top
 
 
@@ -60,10 +61,24 @@ class Ground:
 
 
 def edge_name(edge: Edge, corners: tuple[Corner, ...]) -> str:
-    """Return the letters of an edge, ``C–D``; empty where one of its ends has none."""
-    ends = [c.name for p in (edge.start, edge.end) for c in corners if _near(c.point, p)]
-    return "–".join(ends) if len(ends) == 2 else ""
+    """Return the letters of an edge, ``C–D``; empty where one of its ends has none.
+
+    A corner that is rounded or clipped lies beyond the end of its edges, in their line.
+    """
+    first, last = edge.segments[0], edge.segments[-1]
+    ends = ((edge.start, -first.pace(0.0).unit()), (edge.end, last.pace(1.0).unit()))
+    names = [_letter(end, out, corners) for end, out in ends]
+    return "–".join(names) if all(names) else ""
 
 
-def _near(one: Point, other: Point) -> bool:
-    return one.distance_to(other) <= SAME_PLACE
+def _letter(end: Point, out: Point, corners: tuple[Corner, ...]) -> str:
+    """Return the letter of the corner at the end of an edge that runs out along a unit vector."""
+    held = [c for c in corners if c.point.distance_to(end) <= SAME_PLACE or _beyond(c, end, out)]
+    if not held:
+        return ""
+    return first_of_best(held, lambda c: -c.point.distance_to(end), tolerance=SAME_PLACE).name
+
+
+def _beyond(corner: Corner, end: Point, out: Point) -> bool:
+    way = corner.point - end
+    return corner.flaw is Flaw.GONE and way.dot(out) > 0 and abs(way.cross(out)) <= STRAIGHT

@@ -48,14 +48,14 @@ def _rows(
     rows: list[tuple[str, ...]] = [(*heading, "and between") if hollow else heading]
     for station in stations:
         figures = (station.at, station.high, station.low) if both else (station.at, station.high)
-        row = [_figure(value, tape) for value in figures]
+        row = [ordinate_figure(value, tape) for value in figures]
         if hollow:
-            row.append(", ".join(_figure(value, tape) for value in station.between))
+            row.append(", ".join(ordinate_figure(value, tape) for value in station.between))
         rows.append(tuple(row))
     return rows
 
 
-def _figure(value: float, tape: Tape) -> str:
+def ordinate_figure(value: float, tape: Tape) -> str:
     """Return half millimetres or sixteenths: finer than a pencil, no finer than a rule."""
     if tape.imperial:
         return tape.figure(value)
@@ -66,8 +66,8 @@ def _mark_rows(content: TemplateContent) -> list[tuple[str, ...]]:
     return [
         (
             mark.label,
-            _figure(mark.at.x, content.tape),
-            _figure(mark.at.y, content.tape),
+            ordinate_figure(mark.at.x, content.tape),
+            ordinate_figure(mark.at.y, content.tape),
             f"ø {content.tape.exact(mark.diameter, 1)}" if mark.diameter else "point",
         )
         for mark in content.marks

@@ -129,7 +129,7 @@ _LEAST_TURN = 0.05
 
 
 def other_words(fit: Fit, best: Fit, goal: Goal, tape: Tape, place: Place) -> str:
-    """Return a second opinion in a few words."""
+    """Return an alternative in a few words."""
     parts = [
         outline_words(fit.outline, tape),
         f"centre {place(fit.placement.centre)}",

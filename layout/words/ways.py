@@ -23,6 +23,13 @@ Named = Callable[[Pivot], str]
 """How a pivot is called: the label of the mark that it stands in, or its own name."""
 
 
+STRAIGHT_SIDES = Passage(
+    "Straight sides",
+    ("Join the corners X1 to X4 with a straightedge: this top has no curve.",),
+)
+"""What is told of a rectangle."""
+
+
 def points_of(method: Method, tape: Tape, named: Named = lambda pivot: pivot.name) -> list[str]:
     """Return what is done to draw a line, one thing after the other."""
     points = list(points_in(method.figures, method, tape))

@@ -13,15 +13,22 @@ from hypothesis import strategies as st
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.marking import marks_for
-from panelwright.layout.outlines import Outline
+from panelwright.layout.marking import check_panel, marks_for, methods_for
+from panelwright.layout.outlines import Capsule, Outline
 from panelwright.layout.panel import Panel, outline_through, rectangular_outline
 from panelwright.layout.panel.datum import Datum, Found, choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import MM_PER_INCH, Tape
-from panelwright.layout.words.datum import datum_words, reference_words
-from panelwright.layout.words.marks import marks_words, ties_words
+from panelwright.layout.words.datum import datum_words, reference_words, square_words
+from panelwright.layout.words.marks import (
+    checks_words,
+    left_words,
+    lines_words,
+    marks_words,
+    ties_words,
+)
 from panelwright.layout.words.say import Say
+from panelwright.layout.words.ways import drawn_words
 
 SIDE = (9000.0, 7000.0)
 MIDDLE = Point(4500.3, 3499.7)
@@ -130,6 +137,44 @@ def test_no_tape_is_held_where_there_is_no_wood(kind: str) -> None:
         angles = [float(row[3].removesuffix("°")) for row in told.tables[0].rows]
         square = any("near a right angle" in words for words in told.words)
         assert square is (min(angles) >= 70)
+
+
+@pytest.mark.parametrize("kind", DATUMS)
+def test_inches_are_told_in_inches(kind: str) -> None:
+    """No sentence, caption or heading of datum and marks names a millimetre on a tape in inches."""
+    datum, say = DATUMS[kind], Say(Tape(imperial=True), DATUMS[kind])
+    panel = rectangular()
+    marks = marks_for(Top(panel, strategies.RegularPolygon(8, 900), Placement(MIDDLE)), datum)
+    check = check_panel(panel, datum, circle(MIDDLE, 900.0), say.tape)
+    told = [
+        datum_words(datum, say),
+        square_words(check, datum, say),
+        marks_words(marks, say),
+        ties_words(marks, say),
+        checks_words(marks, say),
+        left_words(check, say, lipped=False),
+        lines_words(3.0, 6.0, say),
+    ]
+    for passage in told:
+        if passage is not None:
+            tables = [w for t in passage.tables for w in (*t.headings, t.caption, *t.rows)]
+            assert " mm" not in f"{passage.words} {passage.warnings} {tables}"
+            assert " in in " not in f"{passage.words} {tables}"
+
+
+@pytest.mark.parametrize(("mirrored", "turned_over"), [(True, True), (True, False), (False, True)])
+def test_a_pin_is_bored_for_where_it_is_used(mirrored: bool, turned_over: bool) -> None:
+    """Holes are told on each face that something is swung on, padded on the show face."""
+    top = Top(rectangular(), Capsule(1400, 600), Placement(MIDDLE))
+    marks = marks_for(top, DATUMS["edge"])
+    bar = [m for m in methods_for(top.outline) if m.name == "trammel bar"]
+    say = Say(Tape(), DATUMS["edge"], mirrored)
+    told = drawn_words(bar, marks, say, lambda p: p.name, lipping=0.0, turned_over=turned_over)
+    words = " ".join(told.words)
+    assert ("holes in the underside, where none shows" in words) is mirrored
+    assert ("holes in the SHOW face: stick a scrap" in words) is not mirrored
+    assert ("turns about the same centres on both faces: bore none through" in words) is turned_over
+    assert told.points == ("Swing: point to pencil 300, about centre 1, centre 2.",)
 
 
 def test_words_fit_on_either_face() -> None:

@@ -12,6 +12,8 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from worked_panels import BENCH_TOP, BOWED_TOP, DOOR, SLAB, WORKTOP, Worked
 
+from panelwright.layout.geometry.bounds import Bounds
+from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.marking import PanelCheck, check_panel
@@ -135,3 +137,19 @@ def test_a_clearance_is_the_least_distance(outline: Outline, turn: float, at: Po
     assert clear.on_line.distance_to(clear.to) == pytest.approx(clear.distance, abs=1e-9)
     if clear.distance > 0:
         assert math.isclose(clear.to.distance_to(at + Point(9000, 9000)), 150, abs_tol=0.1)
+
+
+@pytest.mark.parametrize("corner", [{"radii": (40.0,) * 4}, {"clips": (40.0, 0.0, 70.0, 0.0)}])
+def test_edges_between_lost_corners_have_their_letters(
+    corner: dict[str, tuple[float, float, float, float]],
+) -> None:
+    """A panel with rounded or clipped corners is clear of all four edges by name."""
+    panel = Panel(rectangular_outline(1200, 600, **corner), 22)
+    core = Path.round_box(Bounds(100, 90, 1080, 530))
+    check = check_panel(panel, choose_datum(panel), core, Tape())
+    assert {c.name: round(c.distance) for c in check.clearances} == {
+        "A–B": 90,
+        "B–C": 120,
+        "C–D": 70,
+        "D–A": 100,
+    }

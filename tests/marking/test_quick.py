@@ -202,6 +202,7 @@ def test_every_way_has_words(outline: Outline) -> None:
             points = points_of(method, tape)
             assert points
             assert all(p.endswith(".") and ": " in p and ".." not in p for p in points)
+            assert not tape.imperial or " mm" not in " ".join(points)
             assert (ordinates_table(method.figures, tape) is None) is (method.name != "ordinates")
 
 

@@ -70,7 +70,7 @@ def test_a_figure_counts_to_a_thousandth(by: float, told: bool) -> None:
     lines = told_of("bench-sheet.html", moved(r"<td>196</td><td>(140)</td>", by))
     assert len(lines) == told
     for line in lines:
-        assert 'step 1, "What it touches"' in line
+        assert 'step 1, "What holds it"' in line
         assert f"was 140, is {140 + by:.6f}" in line
 
 
@@ -113,9 +113,13 @@ def test_a_word_that_changed_is_told() -> None:
     ("name", "element", "place"),
     [
         ("plan.svg", r'<path d="[^"]*" />|<path d="[^"]*"></path>', "plan.svg, "),
-        ("bench-sheet.html", r"<tr><td>3</td><td>right tap hole.*?</tr>", 'step 1, "What it'),
-        ("template-mirrored.dxf", r"  0\nCIRCLE\n.*?(?=  0\n)", "template.dxf, layer "),
-        ("template-mirrored.pdf", r"[\d.]+ [\d.]+ m [\d.]+ [\d.]+ l S", "template.pdf, sheet 2, "),
+        ("bench-sheet.html", r"<tr><td>3</td><td>right tap hole.*?</tr>", 'step 1, "What'),
+        ("template-mirrored.dxf", r"  0\nCIRCLE\n.*?(?=  0\n)", "template-mirrored.dxf, layer "),
+        (
+            "template-mirrored.pdf",
+            r"[\d.]+ [\d.]+ m [\d.]+ [\d.]+ l S",
+            "template-mirrored.pdf, sheet 2, ",
+        ),
         ("plan.json", r'"corner_radius": null,', "plan.json, top, corner_radius"),
     ],
 )

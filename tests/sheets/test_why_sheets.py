@@ -65,14 +65,15 @@ def test_the_section_comes_first_and_holds_every_figure(plan: Plan) -> None:
     """Contacts by their offsets, gains by their share, places by their centres."""
     page = Page(bench_sheet(plan, to_svg(plan_scene(plan))))
     tape, datum = plan.job.tape, plan.datum
-    assert page.steps[0].title == "What it touches"
+    assert page.steps[0].title == "What holds it"
     rows = page.steps[0].tables[0].rows if page.steps[0].tables else []
     assert [row[1] for row in rows] == [contact.name for contact in plan.contacts]
     for row, contact in zip(rows, plan.contacts, strict=True):
+        assert row[2] == (tape.measure(contact.clear) if contact.clear else "–")
         for point in contact.points:
             offsets = datum.coordinates(point)
-            assert tape.figure(offsets.along) in row[2].split(" to ")
-            assert tape.figure(offsets.square) in row[3].split(" to ")
+            assert tape.figure(offsets.along) in row[3].split(" to ")
+            assert tape.figure(offsets.square) in row[4].split(" to ")
     for cost in plan.costs:
         step = page.step("What mending would gain")
         told = [row for table in step.tables for row in table.rows if row[0] == cost.name]

@@ -11,6 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from panelwright.layout.outlines import Oval, RoundedRectangle
+from panelwright.layout.sheets.ordinates_sheet import ordinate_figure
 from panelwright.layout.template.ordinates import ordinates
 from panelwright.layout.units import Tape
 
@@ -64,3 +65,11 @@ def test_unlike_halves_are_all_given() -> None:
     first, last = table.along[1], table.along[-2]
     assert first.at == pytest.approx(-last.at)
     assert {round(first.high), round(-first.low), round(last.high), round(-last.low)} != {350}
+
+
+@pytest.mark.parametrize(
+    ("length", "words"), [(0.25, "0.5"), (0.75, "1.0"), (2.25, "2.5"), (-0.25, "−0.5")]
+)
+def test_halves_are_rounded_away_from_nothing(length: float, words: str) -> None:
+    """A figure half way between two half millimetres is the larger."""
+    assert ordinate_figure(length, Tape()) == words

@@ -86,7 +86,8 @@ TEMPLATE = Section(
             "portion",
             Choice(names(*PORTIONS)),
             "How much is printed; the rest is flipped on the centrelines. `auto` takes the one of "
-            "whole, half and quarter with the fewest sheets",
+            "whole, half and quarter with the fewest sheets; of a top with few curves only those, "
+            "and no sheet for straight lines alone",
             _WISH.portion,
             '"auto"',
             '"quarter"',

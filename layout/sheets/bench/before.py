@@ -7,6 +7,7 @@ from ...panel import Face, Kind, Spoils
 from ...panel.lifting import lifters, people
 from ...words.datum import datum_words, square_words
 from ...words.mends import BY
+from ...words.panel import made_of
 from ..steps.setting_out import datum_scene, faults_scene, square_scene
 from .rows import BenchStep, Section, Table, say_of
 
@@ -31,8 +32,7 @@ def _assess(plan: Plan) -> BenchStep:
     count = lifters(panel.mass)
     lift = "One person can lift it." if count == 1 else f"{people(count).capitalize()} lift it."
     words = [
-        f"{panel.name.capitalize()}: {panel.build.kind.value}, "
-        f"{panel.substance.name}, {tape.measure(panel.thickness)} thick, "
+        f"{panel.name.capitalize()}: {made_of(panel)}, {tape.measure(panel.thickness)} thick, "
         f"about {tape.mass(panel.mass)}. {lift}",
         "Read the cautions above first; stop where one of them is not answered.",
     ]

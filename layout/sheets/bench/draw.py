@@ -6,7 +6,7 @@ from functools import partial
 
 from ...job.plan import Plan
 from ...marking.marks import MarkSet
-from ...words.ways import drawn_words, others_words
+from ...words.ways import STRAIGHT_SIDES, drawn_words, others_words
 from ..steps.methods import method_scene, pivot_name
 from .rows import BenchStep, say_of
 
@@ -14,8 +14,7 @@ from .rows import BenchStep, say_of
 def drawn(plan: Plan, held: MarkSet) -> list[BenchStep]:
     """Return the step that draws the curve; only its straight sides for a rectangle."""
     if not plan.methods:
-        words = "Join the corners X1 to X4 with a straightedge: this top has no curve."
-        return [BenchStep("Straight sides", (words,))]
+        return [BenchStep.of(STRAIGHT_SIDES)]
     tape, best = plan.job.tape, plan.methods[0]
     same = [m for m in plan.methods if m.name == best.name and m.serves == best.serves]
     routed = any(cut.tool == "router" and cut.radii for cut in plan.cuts.curve_cuts)

@@ -35,10 +35,11 @@ def _touches(plan: Plan) -> BenchStep:
     tape = plan.job.tape
     words = []
     if plan.contacts:
-        kept = "margins, clearances and the error of the tape"
-        if not plan.job.tape_error:
-            kept = "margins and clearances"
-        words.append(f"The line that is cut comes to the dots and no farther: {kept} are kept.")
+        error = ", the error of the tape counted in" if plan.job.tape_error else ""
+        words.append(
+            "The dots lie on the line that is cut, where it comes as near to something as may be: "
+            f"so far it stays clear there{error}."
+        )
     limits = [limit_words(limit, plan.job.wish.limits, tape) for limit in plan.limits_met]
     if limits:
         words.append(sentence("; ".join(limits)))
@@ -49,10 +50,17 @@ def _touches(plan: Plan) -> BenchStep:
         offsets = [plan.datum.coordinates(point) for point in contact.points]
         along = _span([offset.along for offset in offsets], tape)
         square = _span([offset.square for offset in offsets], tape)
-        rows.append((f"{number}", contact.name, along, square))
-    headings = ("No.", "Touches", f"Along {plan.datum.name}", "Square to it")
+        clear = tape.measure(contact.clear) if contact.clear else "–"
+        rows.append((f"{number}", contact.name, clear, along, square))
+    headings = (
+        "No.",
+        "It is held by",
+        "Stays clear by",
+        f"Along {plan.datum.name}",
+        "Square to it",
+    )
     table = Table(headings, tuple(rows)) if rows else None
-    return BenchStep("What it touches", tuple(words), table, drawing=contacts_scene(plan))
+    return BenchStep("What holds it", tuple(words), table, drawing=contacts_scene(plan))
 
 
 def _span(values: list[float], tape: Tape) -> str:

@@ -48,6 +48,8 @@ def datum_scene(plan: Plan) -> Scene:
     stage = wood.stage(defects=True)
     wood.base(stage)
     wood.letters(stage)
+    if plan.datum.held is not plan.datum.first:
+        wood.along(stage, plan.datum.held.distance)
     wood.along(stage, plan.datum.length)
     return stage.scene("The datum")
 

@@ -23,7 +23,7 @@ _DOT = 1.1
 
 
 def contacts_scene(plan: Plan) -> Scene:
-    """Return the top in its place, with a numbered dot wherever it touches something."""
+    """Return the top in its place, with a numbered dot wherever something holds it."""
     wood = Wood.found(plan, mirrored=False)
     stage = wood.stage(defects=True)
     stage.path(layers.GHOST, _core(plan.fit), clear=True)
@@ -40,7 +40,7 @@ def contacts_scene(plan: Plan) -> Scene:
     for number, dot in enumerate(dots, 1):
         stage.label(layers.CONTACTS, dot, f"{number}", towards=middle - dot, bold=True)
     wood.letters(stage)
-    return stage.scene("What the top touches")
+    return stage.scene("What holds the top")
 
 
 def _core(fit: Fit) -> Path:
@@ -62,7 +62,7 @@ _TALLEST = 60.0
 
 
 def others_scene(plan: Plan) -> Scene:
-    """Return small pictures of the panel: with the top as planned, and with each second opinion."""
+    """Return small pictures of the panel: with the top as planned, and with each alternative."""
     fits = (plan.fit, *plan.others)
     extent = plan.job.panel.boundary.bounds
     wide = (STEP_WIDTH - 2 - (_COLUMNS - 1) * _GAP) / _COLUMNS
