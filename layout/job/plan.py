@@ -95,6 +95,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
     marks = marks_for(top, datum, kit)
     cuts = plan_cuts(top, datum, tools, job.tape)
+    sawn = (*(c.label for c in cuts.trims), *(c.label for c in cuts.facets), "Jigsaw")
     rough_cuts = sum(trim.kind is TrimKind.ROUGH for trim in cuts.trims)
     standing = stand(job, top)
     legs, table = standing.legs, standing.table
@@ -121,7 +122,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         finish=finish_of(top, len(overhangs) if is_glued else 0),
         legs=legs,
         table=table,
-        offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs, rough=rough_cuts),
+        offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs, names=sawn, rough=rough_cuts),
         template=template,
         sheets=_sheets(job, template),
         cautions=cautions_for(top, cuts, glued_legs=is_glued),
