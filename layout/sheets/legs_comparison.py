@@ -15,9 +15,9 @@ from ..geometry.point import Point
 from ..job.job import Job
 from ..job.standing import Comparison
 from ..legs.plan import UNDER_FEET
+from ..words.outline import outline_words
 from .legend import ROW, legend
 from .legs_words import CAUTION, Choice, choices
-from .title import outline_words
 
 WIDE = 420.0
 """Width of the sheet, mm: A3, landscape; it grows downwards with the number of choices."""
