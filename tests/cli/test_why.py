@@ -66,7 +66,7 @@ def test_json_holds_the_same_under_documented_keys(job: Path) -> None:
     assert set(plain) == {"schema", "fits", "contacts", "limits_met"}
     told = json.loads(run("fit", job, "--json", "--why").stdout)
     both = {"schema", "fits", "contacts", "limits_met", "costs", "others", "along_grain"}
-        assert set(told) == both
+    assert set(told) == both
     for contact in told["contacts"]:
         assert set(contact) == {"what", "name", "points", "clear", "room"}
     first, second = told["costs"]
