@@ -64,17 +64,31 @@ def fit(job: Path, as_json: bool, why: bool, seconds: float | None) -> None:
 
 
 def _why_record(job: Job, best: Fit, why: bool) -> dict[str, Any]:
-    from ..layout.job.why import contacts_in, costs_in, limits_in, others_in, why_record
+    from ..layout.job.why import (
+        along_grain_in,
+        contacts_in,
+        costs_in,
+        limits_in,
+        others_in,
+        why_record,
+    )
 
     contacts, limits = contacts_in(job, best), limits_in(job, best)
     if not why:
         return why_record(contacts, limits)
-    return why_record(contacts, limits, costs_in(job, best, contacts), others_in(job, best))
+    costs, others = costs_in(job, best, contacts), others_in(job, best)
+    return why_record(contacts, limits, costs, others, along_grain_in(job, best))
 
 
 def _why_lines(job: Job, best: Fit, why: bool) -> Iterator[str]:
-    from ..layout.job.why import contacts_in, costs_in, limits_in, others_in
-    from ..layout.sheets.why_words import contact_words, cost_lines, limit_words, other_words
+    from ..layout.job.why import along_grain_in, contacts_in, costs_in, limits_in, others_in
+    from ..layout.words.why import (
+        along_grain_words,
+        contact_words,
+        cost_lines,
+        limit_words,
+        other_words,
+    )
 
     tape, goal = job.tape, job.wish.goal
 
@@ -89,6 +103,9 @@ def _why_lines(job: Job, best: Fit, why: bool) -> Iterator[str]:
     if not why:
         return
     yield from cost_lines(costs_in(job, best, contacts), goal)
+    along = along_grain_in(job, best)
+    if along is not None:
+        yield along_grain_words(along, best, goal, tape)
     for rank, other in enumerate(others_in(job, best), 2):
         yield f"place {rank}: {other_words(other, best, goal, tape, place)}"
 
@@ -96,8 +113,10 @@ def _why_lines(job: Job, best: Fit, why: bool) -> Iterator[str]:
 def _spoken(found: Fit, job: Job) -> str:
     import math
 
-    from ..layout.sheets.title import exact_words
-    from ..layout.sheets.wording import proof_words
+    from ..layout.top import Top
+    from ..layout.words.outline import exact_words
+    from ..layout.words.why import proof_words
+    from ..layout.work.cautions import off_grain
 
     tape, outline = job.tape, found.outline
     turn = math.degrees(found.placement.turn)
@@ -106,6 +125,9 @@ def _spoken(found: Fit, job: Job) -> str:
     words = f"{outline.name} {size}, {tape.area(outline.area)}, centre at ({at})"
     if abs(turn) > 0.005:
         words += f", turned {turn:.2f}°"
+    slant = off_grain(Top(job.panel, outline, found.placement))
+    if slant is not None:
+        words += f", {slant:.0f}° off the grain"
     if found.clearance is not None:
         words += f", {tape.exact(found.clearance, 1)} {tape.unit} clear of edges and of what shows"
     proof = proof_words(found, job.wish.goal, tape)

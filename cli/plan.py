@@ -71,10 +71,11 @@ def _write(plan: Plan, out: Path, *, quiet: bool) -> None:
 
 def summary(plan: Plan) -> Iterator[str]:
     """Yield the plan in a few lines."""
-    from ..layout.sheets.title import exact_words, found_words, size_words
-    from ..layout.sheets.wording import proof_words
+    from ..layout.sheets.title import found_words, size_words
     from ..layout.words.cautions import caution_words
     from ..layout.words.legs import in_short
+    from ..layout.words.outline import exact_words
+    from ..layout.words.why import proof_words
     from ..layout.work.cautions import Risk
 
     tape = plan.job.tape
@@ -113,8 +114,14 @@ def summary(plan: Plan) -> Iterator[str]:
 
 def _why(plan: Plan) -> Iterator[str]:
     """Yield what the top touches, what mending would gain, and the next place in rank."""
-    from ..layout.sheets.title import exact_words
-    from ..layout.sheets.why_words import gain_words, limit_words, loss_words, turn_words
+    from ..layout.words.outline import exact_words
+    from ..layout.words.why import (
+        along_grain_words,
+        gain_words,
+        limit_words,
+        loss_words,
+        turn_words,
+    )
 
     tape, goal = plan.job.tape, plan.job.wish.goal
     held = list(dict.fromkeys(contact.name for contact in plan.contacts))
@@ -125,6 +132,8 @@ def _why(plan: Plan) -> Iterator[str]:
     gains = [f"the {c.name}: {gain_words(c, goal)}" for c in plan.costs if c.is_worth_it]
     if gains:
         yield f"           without {'; without '.join(gains)}"
+    if plan.along_grain is not None:
+        yield f"           {along_grain_words(plan.along_grain, plan.fit, goal, tape)}"
     if plan.others:
         other = plan.others[0]
         parts = (

@@ -30,7 +30,7 @@ from .fitting import fits_of
 from .job import Job
 from .standing import stand
 from .template import template_content
-from .why import contacts_in, costs_in, limits_in, others_in
+from .why import along_grain_in, contacts_in, costs_in, limits_in, others_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +48,8 @@ class Plan:
     """What each defect costs the first fit, the dearest first."""
     others: tuple[Fit, ...]
     """Second opinions on the first fit: other places and turns, next in rank."""
+    along_grain: Fit | None
+    """The best of its shape along the grain, where the first fit lies out of it."""
     top: Top
     """The first fit, with its sizes rounded down."""
     top_mass: float = field(metadata={"unit": "kg"})
@@ -95,6 +97,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
     marks = marks_for(top, datum, kit)
     cuts = plan_cuts(top, datum, tools, job.tape)
+    sawn = (*(c.label for c in cuts.trims), *(c.label for c in cuts.facets), "Jigsaw")
     rough_cuts = sum(trim.kind is TrimKind.ROUGH for trim in cuts.trims)
     standing = stand(job, top)
     legs, table = standing.legs, standing.table
@@ -108,6 +111,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         limits_met=limits_in(job, fits[0]),
         costs=costs_in(job, fits[0], contacts, progress),
         others=others_in(job, fits[0]),
+        along_grain=along_grain_in(job, fits[0], progress),
         top=top,
         top_mass=top.mass,
         datum=datum,
@@ -119,7 +123,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         finish=finish_of(top, len(overhangs) if is_glued else 0),
         legs=legs,
         table=table,
-        offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs, rough=rough_cuts),
+        offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs, names=sawn, rough=rough_cuts),
         template=template,
         sheets=_sheets(job, template),
         cautions=cautions_for(top, cuts, glued_legs=is_glued),

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
+from ..errors import NothingFitsError
+from ..fit import best_fits
 from ..fit.found import Fit
 from ..fit.ground import Ground
 from ..fit.others import others
@@ -15,6 +18,8 @@ from ..geometry.path import Path
 from ..geometry.segments import Segment
 from ..panel.named_edges import named_edges
 from ..panel.panel import Panel
+from ..top import Top
+from ..work.cautions import OFF_GRAIN, off_grain
 from .fits import fit_record
 from .fitting import Progress, ground_of
 from .job import Job
@@ -56,6 +61,22 @@ def others_in(job: Job, fit: Fit) -> tuple[Fit, ...]:
     return others(fit, job.wish, fit.outline.name, ground_of(job, job.panel))
 
 
+def along_grain_in(job: Job, fit: Fit, progress: Progress | None = None) -> Fit | None:
+    """Return the best top of the same shape that runs along the grain.
+
+    None where the fit does so itself, where nobody minds, and where no such top is found.
+    """
+    if off_grain(Top(job.panel, fit.outline, fit.placement)) is None:
+        return None
+    limits = replace(job.wish.limits, most_turn=math.radians(OFF_GRAIN))
+    wish = replace(job.wish, shapes=(fit.outline.name,), limits=limits)
+    ground = ground_of(job, job.panel)
+    try:
+        return best_fits(ground.wood, wish, islands=ground.islands, progress=progress)[0]
+    except NothingFitsError:
+        return None
+
+
 def sides_of(job: Job) -> Iterator[Side]:
     """Yield the parts of the panel's boundary, each under its name; a corner is one of its own.
 
@@ -87,6 +108,7 @@ def why_record(
     limits: tuple[LimitMet, ...],
     costs: tuple[Cost, ...] | None = None,
     others: tuple[Fit, ...] | None = None,
+    along_grain: Fit | None = None,
 ) -> dict[str, Any]:
     """Return all of it as plain JSON values; what was not asked for is left out."""
     record: dict[str, Any] = {"contacts": plain(contacts), "limits_met": plain(limits)}
@@ -94,6 +116,7 @@ def why_record(
         record["costs"] = [_cost_record(cost) for cost in costs]
     if others is not None:
         record["others"] = [fit_record(fit) for fit in others]
+        record["along_grain"] = None if along_grain is None else fit_record(along_grain)
     return record
 
 

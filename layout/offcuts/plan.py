@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from enum import Enum
 
-from ..geometry.alike import ranked
+from ..geometry.alike import at_least, ranked
 from ..geometry.path import Path
 from ..geometry.polygon import Region, union
 from ..geometry.tolerance import ALIKE_AREA, SAME_PLACE
 from ..geometry.turned_box import TurnedBox
-from ..panel import Panel
-from .clean import largest_clean_rectangle
+from ..panel import Kind, Panel
+from .clean import BOXES, FEW_BOXES, Clean, largest_clean_rectangle, may_hold
 from .wish import OffcutWish
 
 _FINE = 0.0001
@@ -24,6 +25,15 @@ _TOUCH = 0.01
 """A defect that lies in less of a piece than this only touches it, mm²."""
 
 
+class Worth(Enum):
+    """What an offcut is good for."""
+
+    BOARD = "board"
+    LEGS = "legs"
+    BATTENS = "battens"
+    SCRAP = "scrap"
+
+
 @dataclass(frozen=True, slots=True)
 class Offcut:
     """One piece that falls off."""
@@ -32,6 +42,8 @@ class Offcut:
     """From 1, largest clean rectangle first, then largest; alike ones along the panel, then up."""
     cut: int
     """Which of the kerfs freed it, from 1; 0 where it was loose from the start."""
+    freed_by: str
+    """What that cut is called; empty where it was loose, or the cuts have no names."""
     piece: Region
     """On the panel."""
     area: float = field(metadata={"unit": "mm2"})
@@ -40,10 +52,16 @@ class Offcut:
     """When it falls off, kg."""
     clean: TurnedBox | None
     """The largest found in it that is clear of every defect; None where none was found."""
+    most: float = field(metadata={"unit": "mm2"})
+    """No clean rectangle in it is larger than this, mm²; proved."""
     defects: tuple[str, ...]
     """Names of the defects that lie in it."""
-    kept: bool
-    """Whether it is worth keeping; the rest is scrap."""
+    worth: Worth
+
+    @property
+    def kept(self) -> bool:
+        """Whether it is worth keeping."""
+        return self.worth is not Worth.SCRAP
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +103,7 @@ def offcuts_of(
     kerfs: Sequence[Region],
     wish: OffcutWish | None = None,
     *,
+    names: Sequence[str] = (),
     rough: int = 0,
 ) -> OffcutPlan:
     """Return the pieces that fall off when the kerfs are cut in their order.
@@ -101,6 +120,8 @@ def offcuts_of(
         What each saw cut turns to dust, on the panel, in the order of cutting.
     wish : OffcutWish, optional
         What is worth keeping.
+    names : sequence of str
+        What those cuts are called.
     rough : int
         So many of the first cuts are made before the panel is flattened: what they free, or was
         loose before, is as thick as it was found.
@@ -110,12 +131,13 @@ def offcuts_of(
     top = Region.of(core, tolerance=_FINE)
     blank, fallen, dust = _cut(face, top, kerfs)
     uncut = Region.of(panel.boundary).area
-    defects = [(defect.name, defect.reach()) for defect in panel.defects]
-    found = []
-    for item in fallen:
-        thickness = panel.thickness if item.cut <= rough else panel.made_thickness
-        weight = panel.substance.mass(1.0, thickness)
-        found.append(_offcut(item, defects, weight, wish))
+    ground = _Ground(
+        panel, wish, tuple((d.name, d.reach()) for d in panel.defects if d.spoils), tuple(names)
+    )
+    found = [
+        ground.offcut(item, panel.thickness if item.cut <= rough else panel.made_thickness)
+        for item in fallen
+    ]
     found = ranked(
         found,
         lambda o: (o.clean.area if o.clean else 0.0, o.area),
@@ -130,10 +152,7 @@ def offcuts_of(
         "cut_outs": uncut - face.area,
     }
     balance = Balance(panel=uncut, error=(uncut - sum(parts.values())) / uncut, **parts)
-    numbered = (
-        Offcut(n, o.cut, o.piece, o.area, o.mass, o.clean, o.defects, o.kept)
-        for n, o in enumerate(found, start=1)
-    )
+    numbered = (replace(offcut, number=n) for n, offcut in enumerate(found, start=1))
     return OffcutPlan(tuple(numbered), balance)
 
 
@@ -160,26 +179,64 @@ def _parted(wood: Region, top: Region) -> tuple[Region, list[Region]]:
     return union(hanging), [piece for piece in pieces if piece not in hanging]
 
 
-def _offcut(
-    fallen: _Fallen, defects: Sequence[tuple[str, Region]], weight: float, wish: OffcutWish
-) -> Offcut:
-    piece = fallen.piece
-    within = [(name, reach) for name, reach in defects if reach.meet(piece).area > _TOUCH]
-    clean = piece
-    for _, reach in within:
-        clean = clean.minus(reach)
-    rectangle = largest_clean_rectangle(clean)
-    kept = rectangle is not None and (
-        rectangle.length >= wish.least_length - SAME_PLACE
-        and rectangle.width >= wish.least_width - SAME_PLACE
-    )
-    return Offcut(
-        number=0,
-        cut=fallen.cut,
-        piece=piece,
-        area=piece.area,
-        mass=piece.area * weight,
-        clean=rectangle,
-        defects=tuple(name for name, _ in within),
-        kept=kept,
-    )
+@dataclass(frozen=True, slots=True)
+class _Ground:
+    """What every piece is judged by."""
+
+    panel: Panel
+    wish: OffcutWish
+    defects: tuple[tuple[str, Region], ...]
+    names: tuple[str, ...]
+
+    def offcut(self, fallen: _Fallen, thickness: float) -> Offcut:
+        """Return a piece that fell off so thick, not numbered yet."""
+        piece = fallen.piece
+        within = [(name, reach) for name, reach in self.defects if reach.meet(piece).area > _TOUCH]
+        clean = piece
+        for _, reach in within:
+            clean = clean.minus(reach)
+        found = largest_clean_rectangle(clean, BOXES if self._may_do(clean) else FEW_BOXES)
+        named = 0 < fallen.cut <= len(self.names)
+        return Offcut(
+            number=0,
+            cut=fallen.cut,
+            freed_by=self.names[fallen.cut - 1] if named else "",
+            piece=piece,
+            area=piece.area,
+            mass=self.panel.substance.mass(piece.area, thickness),
+            clean=None if found is None else found.box,
+            most=0.0 if found is None else found.most,
+            defects=tuple(name for name, _ in within),
+            worth=self._worth(found, thickness),
+        )
+
+    def _may_do(self, clean: Region) -> bool:
+        """Return whether a piece may hold a rectangle that is worth keeping."""
+        shortest = min(self.wish.least_length, self.wish.leg_length)
+        is_large = clean.area >= shortest * self.wish.narrowest
+        return is_large and may_hold(clean, shortest, self.wish.narrowest)
+
+    def _worth(self, found: Clean | None, thickness: float) -> Worth:
+        if found is None:
+            return Worth.SCRAP
+        wish, wide = self.wish, found.box.width
+        is_solid = self._is_solid(wide)
+
+        def holds(length: float, width: float, thick: float = 0.0) -> bool:
+            spans = ((found.box.length, length), (wide, width), (thickness, thick))
+            return all(at_least(has, least, SAME_PLACE) for has, least in spans)
+
+        if holds(wish.least_length, wish.least_width):
+            return Worth.BOARD
+        if is_solid and holds(wish.leg_length, wish.leg_side, wish.leg_side):
+            return Worth.LEGS
+        if is_solid and holds(wish.least_length, wish.batten_width, wish.batten_thickness):
+            return Worth.BATTENS
+        return Worth.SCRAP
+
+    def _is_solid(self, wide: float) -> bool:
+        """Return whether a strip so wide is of solid wood: of a frame, its stiles and rails are."""
+        build = self.panel.build
+        if build.kind is Kind.FRAMED:
+            return wide <= max(build.stile, build.rail)
+        return build.kind is Kind.SOLID

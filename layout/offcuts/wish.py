@@ -10,7 +10,7 @@ from ..errors import LayoutError
 
 @dataclass(frozen=True, slots=True)
 class OffcutWish:
-    """The least clean rectangle that makes an offcut worth keeping.
+    """The least clean rectangles that make an offcut worth keeping.
 
     Raises
     ------
@@ -20,7 +20,14 @@ class OffcutWish:
 
     least_length: float = 300.0
     least_width: float = 100.0
-    """mm (common practice: 300 by 100 and up)."""
+    """As a board, mm (common practice: 300 by 100 and up)."""
+    leg_length: float = 400.0
+    leg_side: float = 35.0
+    """Solid wood that makes legs is so long, so wide and so thick, mm (common practice: the legs of
+    a low table)."""
+    batten_width: float = 40.0
+    batten_thickness: float = 18.0
+    """Solid wood that makes battens, as long as a board (common practice)."""
 
     def __post_init__(self) -> None:
         if not 0 <= self.least_width <= self.least_length < math.inf:
@@ -28,3 +35,8 @@ class OffcutWish:
                 f"offcuts worth keeping are at least {self.least_length:g} long and "
                 f"{self.least_width:g} mm wide: the width is from 0 to the length"
             )
+
+    @property
+    def narrowest(self) -> float:
+        """A piece narrower than this is scrap, mm."""
+        return min(self.least_width, self.leg_side, self.batten_width)

@@ -16,8 +16,8 @@ from ..job.job import Job
 from ..job.standing import Comparison
 from ..legs.plan import under_feet
 from ..words.legs_compared import CAUTION, Choice, choices, held_words
+from ..words.outline import outline_words
 from .legend import ROW, legend
-from .title import outline_words
 
 WIDE = 420.0
 """Width of the sheet, mm: A3, landscape; it grows downwards with the number of choices."""

@@ -65,7 +65,8 @@ def test_json_holds_the_same_under_documented_keys(job: Path) -> None:
     plain = json.loads(run("fit", job, "--json").stdout)
     assert set(plain) == {"schema", "fits", "contacts", "limits_met"}
     told = json.loads(run("fit", job, "--json", "--why").stdout)
-    assert set(told) == {"schema", "fits", "contacts", "limits_met", "costs", "others"}
+    both = {"schema", "fits", "contacts", "limits_met", "costs", "others", "along_grain"}
+    assert set(told) == both
     for contact in told["contacts"]:
         assert set(contact) == {"what", "name", "points", "clear", "room"}
     first, second = told["costs"]

@@ -16,8 +16,9 @@ from panelwright.layout.job.reading import read_job
 from panelwright.layout.outlines import Freeform, Outline, RegularPolygon, Superellipse
 from panelwright.layout.sheets.folder import plan_files
 from panelwright.layout.sheets.plan_drawing import plan_scene
-from panelwright.layout.sheets.title import exact_words, outline_words, size_words
+from panelwright.layout.sheets.title import size_words
 from panelwright.layout.units import Tape
+from panelwright.layout.words.outline import exact_words, outline_words
 
 PANEL = """
 units = "mm"

@@ -22,13 +22,13 @@ from panelwright.layout.sheets.bench import bench_sheet
 from panelwright.layout.sheets.frame import DrawingFrame
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.sheets.steps.why import contacts_scene, others_scene
-from panelwright.layout.sheets.why_words import (
+from panelwright.layout.units import Tape
+from panelwright.layout.words.why import (
     cost_lines,
     gain_words,
     limit_words,
     percent,
 )
-from panelwright.layout.units import Tape
 
 TALL = """
 units = "in"

@@ -9,8 +9,8 @@ from typing import Any
 from ...drawing.scene import Scene
 from ...job.plan import Plan
 from ...words.cautions import caution_words
+from ...words.why import proof_words
 from ..title import found_words, size_words
-from ..wording import proof_words
 from .after import after
 from .before import before
 from .cuts import cuts, first_cuts

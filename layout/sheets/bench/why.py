@@ -6,15 +6,17 @@ from collections.abc import Iterator
 
 from ...job.plan import Plan
 from ...units import Tape
-from ..steps.why import contacts_scene, others_scene
-from ..title import exact_words
-from ..why_words import (
+from ...words.outline import exact_words
+from ...words.why import (
+    along_grain_words,
     gain_words,
     how_words,
     limit_words,
     not_worth_it,
     turn_words,
 )
+from ...work.cautions import OFF_GRAIN
+from ..steps.why import contacts_scene, others_scene
 from .rows import BenchStep, Section, Table, sentence
 
 
@@ -25,6 +27,10 @@ def why(plan: Plan) -> Section:
 
 def _steps(plan: Plan) -> Iterator[BenchStep]:
     yield _touches(plan)
+    if plan.along_grain is not None:
+        told = along_grain_words(plan.along_grain, plan.fit, plan.job.wish.goal, plan.job.tape)
+        how = f"Write most_turn = {OFF_GRAIN:g} under [top] for that one, and lay out anew."
+        yield BenchStep("Along the grain", (sentence(told), how))
     if plan.costs:
         yield _mending(plan)
     if plan.others:

@@ -11,12 +11,15 @@ from ..fit.why import Contact, Cost, Lies, LimitMet
 from ..fit.why.limits import End, Limited
 from ..fit.wish import Goal, Limits
 from ..geometry.point import Point
-from ..units import Tape, two_figures
-from .title import outline_words
-from .wording import BETTER
+from ..units import MM_PER_INCH, Tape, two_figures
+from ..work.cautions import OFF_GRAIN
+from .outline import exact_words, outline_words
 
 Place = Callable[[Point], str]
 """Tells where a point of the panel lies."""
+
+BETTER = {Goal.AREA: "larger", Goal.LENGTH: "longer", Goal.WIDTH: "wider", Goal.NEAREST: "nearer"}
+"""What a top is that the goal prefers."""
 
 _LESS = {
     Goal.AREA: "smaller",
@@ -33,6 +36,21 @@ _LIES = {
     Lies.ACROSS: "if it is out or mended before the edge is cut through it",
     Lies.BESIDE: "if the top need not keep clear of it",
 }
+
+
+def proof_words(fit: Fit, goal: Goal, tape: Tape) -> str:
+    """Return how far from the best a top can be, as a clause; empty where nothing is proved.
+
+    What is left is never told as nothing: the least is a hundredth of a percent or of a mm.
+    """
+    if fit.clearance_gap is not None:
+        least = 0.001 * MM_PER_INCH if tape.imperial else 0.01
+        more = tape.exact(max(fit.clearance_gap, least), 2)
+        return f"no place gives it over {more} {tape.unit} more clearance"
+    if fit.gap is None:
+        return ""
+    share = math.ceil(1e4 * fit.gap / (1 - fit.gap) - 1e-3) / 1e4  # rounded up, as a bound must be
+    return f"no {fit.outline.name} can be more than {max(share, 0.0001):.2%} {BETTER[goal]}"
 
 
 def percent(share: float) -> str:
@@ -126,6 +144,12 @@ def turn_words(fit: Fit, best: Fit) -> str:
 
 _LEAST_TURN = 0.05
 """Degrees below which nobody sees a turn."""
+
+
+def along_grain_words(fit: Fit, best: Fit, goal: Goal, tape: Tape) -> str:
+    """Return the best top along the grain beside the best of all, which lies out of it."""
+    size = exact_words(fit.outline, tape)
+    return f"within {OFF_GRAIN:g}° of the grain: {size}, {loss_words(fit, best, goal, tape)}"
 
 
 def other_words(fit: Fit, best: Fit, goal: Goal, tape: Tape, place: Place) -> str:
