@@ -26,7 +26,7 @@ def leg_words(concern: Concern, tape: Tape) -> str:
     return _WORDS[LegMatter(concern.matter)].format(
         who=who,
         whose=who.lower(),
-        cause=" and ".join(blame) or "the edge of the sound wood",
+        cause=" and ".join(blame) or "wood that does not bear: an edge, or a door's thin panel",
         found=tape.measure(concern.found or 0.0),
         limit=tape.measure(concern.limit or 0.0),
         fine=tape.small(concern.found or 0.0),

@@ -16,6 +16,7 @@ from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.job.plan import make_plan
 from panelwright.layout.job.reading import read_job
 from panelwright.layout.legs import FixingPlate, Foot, FootShape, LegsWish
+from panelwright.layout.legs.checks import CLIMBER
 from panelwright.layout.legs.concern import LegMatter
 from panelwright.layout.legs.fixings import holes_of
 from panelwright.layout.legs.glue import glue_joint
@@ -196,7 +197,7 @@ def test_a_child_who_climbs_on_a_light_table_is_cautioned_against_with_its_own_f
     plan = make_plan(read_job(light))
     assert plan.legs is not None
     kilograms = plan.legs.tipping.at_edge.force / 9.80665
-    assert kilograms < 40
+    assert kilograms < CLIMBER / 9.80665
     assert (
         f"tips under about {kilograms:.0f} kg at its very edge: a child"
         in (_told(light)["Does it stand?"])
