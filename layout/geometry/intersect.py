@@ -94,10 +94,16 @@ def shares_at(segment: Segment, across: Point, level: float) -> list[float]:
 
 
 def _extent(segment: Segment, across: Point) -> tuple[float, float]:
-    """Return between which values across·p lies on a segment; an arc by its whole ellipse."""
-    if isinstance(segment, Line):
+    """Return between which values across·p lies on a segment, or a little beyond them.
+
+    A short circular arc by its ends and its rise, any other arc by its whole ellipse.
+    """
+    if isinstance(segment, Line) or (isinstance(segment, Arc) and abs(segment.sweep) < 1.0):
         start, end = across.dot(segment.start), across.dot(segment.end)
-        return (start, end) if start < end else (end, start)
+        rise = 0.0
+        if isinstance(segment, Arc):
+            rise = segment.radius * (1 - math.cos(segment.sweep / 2))
+        return (start - rise, end + rise) if start < end else (end - rise, start + rise)
     middle = across.dot(segment.centre)
     reach = math.hypot(*(across.dot(axis) for axis in _axes(segment)))
     return middle - reach, middle + reach

@@ -66,8 +66,9 @@ def _on_poor_wood(
         if not bearing.inner.holds(foot):
             touched = [d.name for d in defects if d.reach().touches_or_crosses(foot)]
             yield Concern(LegMatter.POOR_BEARING, (f"{leg.number}", *touched))
-        elif leg.moved:
-            yield Concern(LegMatter.MOVED, (f"{leg.number}",), leg.moved)
+    moved = {f"{leg.number}": leg.moved for leg in legs if leg.moved}
+    if moved:
+        yield Concern(LegMatter.MOVED, tuple(moved), max(moved.values()))
 
 
 def _in_one_another(prints: Sequence[Region]) -> Iterator[Concern]:
@@ -89,7 +90,7 @@ def _standing(wish: LegsWish, plan: LegsPlan) -> Iterator[Concern]:
         yield Concern(LegMatter.LOOSE)
     if plan.tipping.rocks:
         yield Concern(LegMatter.ROCKS_AS_BLOCKS, found=plan.tipping.push)
-    if plan.leg_mass >= ONE_LIFTS / 2:
+    if plan.leg_mass >= HEAVY_LEG:
         yield Concern(LegMatter.HEAVY_LEGS, found=plan.leg_mass)
     if len(plan.legs) > 3:
         yield Concern(LegMatter.ROCKS)
@@ -98,6 +99,9 @@ def _standing(wish: LegsWish, plan: LegsPlan) -> Iterator[Concern]:
 NO_BETTER = 0.01
 """No estimate of a force is better than this share: a stance that falls short by less holds (ours).
 """
+
+HEAVY_LEG = ONE_LIFTS / 2
+"""From this mass, kg, a leg that falls over breaks a foot (our choice)."""
 
 CLIMBER = 400.0
 """What a child who climbs on an edge brings, N: one of ten years and about 40 kg (from memory)."""

@@ -22,7 +22,7 @@ from ..geometry.scalar import last_where
 from ..geometry.tolerance import SAME_POINT
 from ..outlines import Freeform, Outline
 from ..top import Top
-from .foot import Foot
+from .foot import Foot, FootShape
 from .tipping import GRAVITY
 
 if TYPE_CHECKING:
@@ -58,7 +58,8 @@ ALIKE = 1e-6
 equations leave uncertain is a thousand times smaller."""
 
 WIDE_FOOT = 150.0
-"""A foot longer than this carries the top along its length, not at its middle alone, mm."""
+"""A foot longer than this, and any slab, carries the top along its length, not at its middle alone,
+mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,7 +201,7 @@ _PART = 0.02
 def bearing_points(foot: Foot, middle: Point) -> list[Point]:
     """Return where a foot carries the top: its middle, and its far ends where it is a slab."""
     long, short = max(foot.length, foot.width), min(foot.length, foot.width)
-    if foot.is_round or long <= WIDE_FOOT:
+    if foot.is_round or (long <= WIDE_FOOT and foot.shape is not FootShape.SLAB):
         return [middle]
     along = Point(1, 0) if foot.length >= foot.width else Point(0, 1)
     reach = along * ((long - short) / 2)

@@ -98,8 +98,8 @@ def _screw(plan: Plan, wish: LegsWish, held: ScrewPlan, per_leg: int) -> str:
         )
     count = "One screw" if per_leg == 1 else f"{per_leg} screws"
     return (
-        f"{count} {screw_size(tape, held)} in each leg: {thin(tape, held.through)} of it "
-        f"{'passes' if per_leg == 1 else 'pass'} through {_passed(wish)}, "
+        f"{count} {screw_size(tape, held)} in each leg: {thin(tape, held.through)} of each "
+        f"passes through {_passed(wish)}, "
         f"{tape.measure(held.bite)} bite in the top and {tape.measure(held.left)} of wood is left "
         f"under the tip; none longer than {tape.measure(held.longest)}. {pilot}"
     )
@@ -234,7 +234,7 @@ def kept_flat(plan: Plan, table: TablePlan) -> Passage | None:
         for number, batten in enumerate(table.battens, start=1)
     )
     caption = offsets_caption(plan, "Middles of the battens and their lengths")
-    headings = ("Batten", f"Middle, {ALONG.lower()}", f"Middle, {ACROSS.lower()}", "Length")
+    headings = ("Batten", f"Middle: {ALONG}", f"Middle: {ACROSS}", "Length")
     held = Table(headings, rows, caption)
     warnings = told(table.notes, tape, LegMatter.NO_BATTEN, LegMatter.BATTEN_MISSING)
     return Passage("Keep it flat", tuple(words), (), (held,) if rows else (), warnings)

@@ -26,7 +26,7 @@ def leg_words(concern: Concern, tape: Tape) -> str:
     return _WORDS[LegMatter(concern.matter)].format(
         who=who,
         whose=who.lower(),
-        cause=" and ".join(blame) or "the edge of the sound wood",
+        cause=" and ".join(blame) or "wood that does not bear: an edge, or a door's thin panel",
         found=tape.measure(concern.found or 0.0),
         limit=tape.measure(concern.limit or 0.0),
         fine=tape.small(concern.found or 0.0),
@@ -57,8 +57,8 @@ _WORDS = {
         "The weight lies outside the feet, so it tips by itself: move the legs outwards."
     ),
     M.MOVED: (
-        "{who} is moved {found} off a spoilt place, the least that frees it: set it out by the "
-        "figures here, and not as the mirror image of another leg."
+        "{who} {stand} up to {found} off the usual place, moved by the least that frees "
+        "them of wood that does not bear: set them out by the figures here, not as mirror images."
     ),
     M.NEAR_EDGE: "{who} {stand} {found} from the edge, less than {limit}: toes and break-out.",
     M.STICKS_OUT: "On the floor {whose} {stand} up to {found} past the edge: people trip.",

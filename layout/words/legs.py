@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from ..geometry.point import Point
 from ..job.plan import Plan
 from ..legs.concern import LegMatter
 from ..legs.plan import LegsPlan
@@ -14,7 +15,7 @@ from ..legs.whole import TablePlan
 from ..legs.wish import Fixing, LegsWish
 from ..panel.lifting import people
 from ..units import Tape, two_figures
-from .directions import ACROSS, ALONG, directions_of
+from .directions import ACROSS, ALONG, Directions, directions_of
 from .leg_concerns import told
 from .passage import Passage, Table
 from .say import listed
@@ -156,7 +157,8 @@ def _force(tape: Tape, force: float) -> str:
     """Return a force with the mass that weighs as much."""
     if not math.isfinite(force):
         return "any force"
-    return f"{tape.force(force)} (about {tape.mass(force / GRAVITY)})"
+    kilograms = "" if tape.imperial else f" (about {two_figures(force / GRAVITY)} kg)"
+    return f"{tape.force(force)}{kilograms}"
 
 
 def sagging(plan: Plan, table: TablePlan) -> Passage:
@@ -174,12 +176,12 @@ def sagging(plan: Plan, table: TablePlan) -> Passage:
         return Passage("Does it sag?", warnings=warnings)
     place = sag.first_loaded.place
     ways = directions_of(plan.top, plan.datum, plan.marks.marks)
+    why = "the job" if plan.job.table.creep else CREEP_SOURCE
     words = (
         f"Under its own weight and {_spread(tape, loads.long_term)} spread over it, it sags by "
         f"estimate {tape.small(sag.first_loaded.down)} when first loaded, most "
-        f"{_off(tape, place.x, ways.along)} and {_off(tape, place.y, ways.across)} from O, and "
-        f"{tape.small(sag.after_creep.down)} in the end ({loads.creep:.3g} times as much: "
-        f"{'the job' if plan.job.table.creep else CREEP_SOURCE}).",
+        f"{_from_o(tape, place, ways)}, and {tape.small(sag.after_creep.down)} in the end "
+        f"({loads.creep:.3g} times as much: {why}).",
         f"The widest gap between feet is {tape.measure(sag.span)}. Limits (EN 1995-1-1, table "
         f"7.2): {tape.small(sag.first_limit)} at first, span/{FIRST_LIMIT:.0f}; "
         f"{tape.small(sag.final_limit)} in the end, span/{FINAL_LIMIT:.0f}.",
@@ -190,8 +192,14 @@ def sagging(plan: Plan, table: TablePlan) -> Passage:
     return Passage("Does it sag?", words, warnings=warnings)
 
 
-def _off(tape: Tape, offset: float, ways: tuple[str, str]) -> str:
-    return f"{tape.figure(abs(offset))} towards {ways[offset >= 0]}"
+def _from_o(tape: Tape, place: Point, ways: Directions) -> str:
+    """Return where a place lies by what is measured from the middle."""
+    told = [
+        f"{tape.figure(abs(offset))} towards {names[offset >= 0]}"
+        for offset, names in ((place.x, ways.along), (place.y, ways.across))
+        if tape.figure(abs(offset)) != "0"
+    ]
+    return f"{listed(told)} from O" if told else "at O"
 
 
 def _spread(tape: Tape, spread: float) -> str:

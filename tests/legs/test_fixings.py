@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import cache
 
 import pytest
 from hypothesis import given
@@ -11,7 +12,11 @@ from tops import top_of
 
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.legs import FixingPlate, Foot, LegsWish
+from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.job.plan import make_plan
+from panelwright.layout.job.reading import read_job
+from panelwright.layout.legs import FixingPlate, Foot, FootShape, LegsWish
+from panelwright.layout.legs.checks import CLIMBER
 from panelwright.layout.legs.concern import LegMatter
 from panelwright.layout.legs.fixings import holes_of
 from panelwright.layout.legs.glue import glue_joint
@@ -20,8 +25,11 @@ from panelwright.layout.legs.screws import (
     Screw,
     screw_in,
 )
+from panelwright.layout.legs.table_wish import Glue
 from panelwright.layout.outlines import Rectangle
 from panelwright.layout.panel import Kind
+from panelwright.layout.panel.frame import frame_of
+from panelwright.layout.sheets.bench.legs import legs
 
 
 def test_the_flange_of_the_door_is_screwed_as_worked() -> None:
@@ -108,3 +116,139 @@ def test_a_small_plate_still_has_four_holes(plate: float, inside: float) -> None
     off = plate / 2 - inside
     found = {(round(hole.place.x - 50, 9), round(hole.place.y + 20, 9)) for hole in holes}
     assert found == {(x, y) for x in (-off, off) for y in (-off, off)}
+
+
+def test_so_much_adhesive_is_bought_as_lies_in_the_joints() -> None:
+    """Four clay feet of 100 in a bed of 2 mm take 63 ml, a fifth more is squeezed out: 75 ml."""
+    joint = glue_joint(Foot.round(100), 4, Glue.FLEXIBLE)
+    assert joint.volume == pytest.approx(math.pi / 4 * 100**2 * 2 * 4 * 1.2 / 1000)
+    assert joint.cartridges == 1
+    assert glue_joint(Foot.square(225), 4, Glue.FLEXIBLE).cartridges == 2
+    wood = glue_joint(Foot.square(60), 4, Glue.RIGID)
+    assert (wood.cartridges, wood.most_days) == (0, 1)
+    assert wood.volume < joint.volume / 5
+
+
+def test_a_filled_pipe_waits_for_its_block_and_not_for_its_wall() -> None:
+    """The thickest part that must cure is the block: a pipe of 76 waits like a solid leg of 76."""
+    pipe, solid = glue_joint(Foot.ring(76, 6)), glue_joint(Foot.round(76))
+    assert pipe.most_days == solid.most_days == 19
+    tube = glue_joint(Foot(FootShape.TUBE, 80, 40, 4))
+    assert tube.block == (72, 32)
+    assert tube.area + tube.block_area == pytest.approx(80 * 40)
+
+
+GROUND = (
+    '[panel]\noutline = { length = 1600, width = 800 }\nthickness = 40\nmaterial = "oak"\n'
+    '[top]\nshape = "rectangle"\n[legs]\ncount = 4\n'
+)
+
+
+@cache
+def _told(text: str) -> dict[str, str]:
+    plan = make_plan(read_job(text))
+    return {
+        step.title: " ".join((*step.words, *step.points, *step.warnings)) for step in legs(plan)
+    }
+
+
+def test_what_passes_and_what_bites_is_told_of_every_screw() -> None:
+    """Through a plate, a slab's batten or an apron's ledger first, then in the top; battens too."""
+    plate = _told(GROUND + "plate = 90\n")
+    passes = "4 screws 5 mm × 35 mm in each leg: 4 mm of each passes through the plate, 31 mm bite"
+    assert passes in plate["Screw the legs"]
+    batten = "Screws 5 mm × 50 mm: 20 mm pass through the batten, 30 mm bite in the top and 10 mm"
+    assert batten in plate["Keep it flat"]
+    two = GROUND.replace("count = 4", "count = 2")
+    slab = _told(two + 'foot = "slab"\nsize = [40, 600]\n')
+    assert (
+        "20 mm of each passes through a batten that is fixed along the slab's head"
+        in (slab["Screw the legs"])
+    )
+    apron = _told(GROUND + "apron = true\n")
+    assert "20 mm of each passes through a ledger inside the apron" in apron["Screw the legs"]
+
+
+def test_a_single_bolt_in_a_tall_leg_is_cautioned_against() -> None:
+    """It racks; a plate, an apron or a short leg does not."""
+    words = "on a single bolt works loose"
+    assert words in _told(GROUND)["Screw the legs"]
+    for held in ("plate = 90\n", "apron = true\n", "height = 250\n"):
+        assert words not in _told(GROUND + held)["Screw the legs"]
+
+
+def test_glue_goes_by_what_is_glued_and_pads_are_for_loose_legs() -> None:
+    """Wood glue on wood; construction adhesive, dust off and primed, on clay, and no pads."""
+    wood = _told(GROUND + 'fixing = "glued"\nmaterial = "beech"\n')["Glue the legs"]
+    assert "Wood glue" in wood and "Construction adhesive" not in wood
+    clay = GROUND + 'material = "fired clay"\nfoot = "round"\nsize = 100\n'
+    glued = _told(clay + 'fixing = "glued"\n')["Glue the legs"]
+    for part in ("Dry fit", "prime it", "2 mm thick", "upside down", "weight", "17 to 25 days"):
+        assert part in glued, part
+    assert "pads of cork" not in glued
+    assert "pads of cork" in _told(clay + 'fixing = "loose"\n')["Lay the top on"]
+    tube = 'fixing = "glued"\nmaterial = "steel"\nfoot = "square tube"\nsize = 50\nwall = 3\n'
+    assert "Roughen the metal" in _told(GROUND + tube)["Glue the legs"]
+
+
+def test_a_child_who_climbs_on_a_light_table_is_cautioned_against_with_its_own_figure() -> None:
+    """The figure is what tips it at its very edge; a heavy table on wide feet has none."""
+    light = GROUND.replace('"oak"', '"pine"').replace("thickness = 40", "thickness = 18")
+    plan = make_plan(read_job(light))
+    assert plan.legs is not None
+    kilograms = plan.legs.tipping.at_edge.force / 9.80665
+    assert kilograms < CLIMBER / 9.80665
+    assert (
+        f"tips under about {kilograms:.0f} kg at its very edge: a child"
+        in (_told(light)["Does it stand?"])
+    )
+    assert "a child" not in _told(GROUND + "inset = 20\n")["Does it stand?"]
+
+
+def test_heavy_legs_are_cautioned_against() -> None:
+    """A brick pier of 29 kg falls hard."""
+    brick = 'material = "brick"\nfoot = "block"\nsize = [225, 225]\nheight = 300\n'
+    assert "Each leg weighs about 29 kg" in _told(GROUND + brick)["Who sits, who lifts"]
+    assert "Each leg weighs" not in _told(GROUND)["Who sits, who lifts"]
+
+
+FRAMED = (
+    "[panel]\noutline = { length = 1981, width = 838 }\nthickness = 40\n"
+    'build = "framed"\nmaterial = "oak"\n'
+)
+STANDS = '[top]\nshape = "rectangle"\n[legs]\ncount = 6\nplate = 60\n'
+RAILS = "stile = 110\nrail = 200\nbetween = [[900, 180]]\n"
+
+
+def test_legs_and_screws_stand_on_the_frame_of_a_door() -> None:
+    """All of six plates lie on stiles, rails and lock rail, and no sag is told of such a door."""
+    plan = make_plan(read_job(FRAMED + RAILS + STANDS))
+    assert plan.legs is not None and plan.table is not None
+    frame = frame_of(plan.job.panel)
+    assert frame is not None
+    for leg in plan.legs.legs:
+        assert leg.plate is not None
+        assert frame.grown(1e-3).holds(Region.of(leg.plate))
+    assert all(frame.holds_point(hole.on_panel) for hole in plan.table.holes)
+    assert any(leg.moved for leg in plan.legs.legs)
+    assert plan.table.sag is None
+    assert not frame.holds_point(Point(500, 400)) and frame.holds_point(Point(900, 400))
+
+
+def test_a_frame_that_is_not_known_is_asked_for() -> None:
+    """Nothing goes into thin panels: without the widths of stiles and rails that is told."""
+    told = _told(FRAMED + STANDS)["Screw the legs"]
+    assert "Nothing is fixed into the thin panels of a framed door" in told
+    assert "thin panels" not in _told(FRAMED + RAILS + STANDS)["Screw the legs"]
+
+
+def test_a_low_table_seats_nobody_and_is_held_against_who_sits_down_on_it() -> None:
+    """Below 480 mm no place is asked for, and 800 N is the load where the job names none."""
+    low = read_job(GROUND + "height = 400\n").legs
+    high = read_job(GROUND).legs
+    asked = read_job(GROUND + "height = 400\nseated = true\nload = 650\n").legs
+    assert low is not None and high is not None and asked is not None
+    assert (low.seated, low.load) == (False, 800)
+    assert (high.seated, high.load) == (True, 600)
+    assert (asked.seated, asked.load) == (True, 650)
+    assert "find a place" not in _told(GROUND + "height = 400\n")["Who sits, who lifts"]

@@ -284,7 +284,7 @@ def test_a_foot_on_a_spoilt_place_is_moved_by_the_least_that_frees_it() -> None:
     (told,) = [p for p in plan.problems if p.matter is LegMatter.MOVED]
     assert told.who == ("1",)
     assert told.found == plan.legs[0].moved == pytest.approx(20, abs=0.2)
-    assert "20 mm off a spoilt place" in leg_words(told, METRIC)
+    assert "Leg 1 stands up to 20 mm off the usual place" in leg_words(told, METRIC)
     assert plan.legs[0].print.bounds.right < edge
     assert plan.legs[0].overhang >= 60 - 0.1
     assert [leg.moved for leg in plan.legs[1:]] == [0, 0, 0]
