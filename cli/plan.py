@@ -75,6 +75,8 @@ def summary(plan: Plan) -> Iterator[str]:
     from ..layout.job.cautions import GRAIN
     from ..layout.sheets.title import exact_words, found_words, size_words
     from ..layout.sheets.wording import proof_words
+    from ..layout.words.cuts import concern_words
+    from ..layout.words.say import Say
 
     tape = plan.job.tape
     yield plan.job.name
@@ -96,15 +98,16 @@ def summary(plan: Plan) -> Iterator[str]:
         f"{tape.measure(centre.square)} square"
     )
     yield (
-        f"  Cuts     {len(plan.cuts.trims)} straight, {len(plan.cuts.facets)} facets; "
+        f"  Cuts     {len(plan.cuts.trims)} straight, {len(plan.cuts.corner_cuts)} off corners; "
         f"rough line {tape.measure(plan.cuts.allowance)} outside"
     )
     yield from _legs(plan)
     kept = [offcut for offcut in plan.offcuts.pieces if offcut.kept]
     yield f"  Offcuts  {len(plan.offcuts.pieces)}, of which {len(kept)} worth keeping"
     yield from _template(plan)
-    for warning in plan.cuts.warnings:
-        yield f"  !        {warning}"
+    say = Say(tape, plan.datum, plan.cuts.face.mirrored)
+    for concern in (*plan.blades, *plan.cuts.concerns):
+        yield f"  !        {concern_words(concern, say)}"
 
 
 def _why(plan: Plan) -> Iterator[str]:

@@ -39,6 +39,8 @@ class Edging:
     """Least radius that it must follow, mm; None for straight edges, with mitred corners."""
     layers: int
     """A lipping too thick to bend cold there is laminated of so many strips."""
+    on_straights: bool
+    """Whether a joint can lie on a straight part of it."""
 
     @property
     def layer(self) -> float:
@@ -64,6 +66,7 @@ def edging_of(bench: Bench, cuts: StraightCuts) -> Edging | None:
         thickness=bench.top.lipping,
         tightest=tightest,
         layers=layers,
+        on_straights=any(isinstance(segment, Line) for segment in bench.top.runs.segments),
     )
 
 

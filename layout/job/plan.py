@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
 
+from ..concern import Concern
 from ..cutting.cut import TrimKind
 from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
 from ..fit.found import Fit
 from ..fit.why import Contact, Cost, LimitMet
 from ..legs.plan import LegsPlan
+from ..legs.screws import USUAL
 from ..legs.whole import TablePlan
 from ..marking.marks import MarkSet, StringKit, marks_for
 from ..marking.method import Method
@@ -22,6 +24,7 @@ from ..panel.datum import Datum, choose_datum
 from ..template.content import TemplateContent
 from ..template.proposal import Proposal, proposed
 from ..top import Top, top_from
+from ..work.blades import Bore, blades_through, pins_of
 from .cautions import Caution, cautions_for
 from .fitting import fits_of
 from .job import Job
@@ -56,6 +59,8 @@ class Plan:
     methods: tuple[Method, ...]
     """The ways to draw the curves of the top on this panel, the one to use first."""
     cuts: CutPlan
+    blades: tuple[Concern, ...]
+    """What a blade, bit, screw or pin would meet that must not be cut."""
     profile: ProfilePlan
     """What the edge is given when it is cut."""
     legs: LegsPlan | None
@@ -111,6 +116,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         marks=marks,
         methods=_methods(job, top, datum, cuts),
         cuts=cuts,
+        blades=blades_through(cuts, panel, _bores(job, top, marks, cuts, table)),
         profile=plan_profile(job.profile, top, overhangs),
         legs=legs,
         table=table,
@@ -119,6 +125,21 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         sheets=_sheets(job, template),
         cautions=cautions_for(top),
     )
+
+
+def _bores(
+    job: Job, top: Top, marks: MarkSet, cuts: CutPlan, table: TablePlan | None
+) -> Iterator[Bore]:
+    """Yield the screws that are driven into a top, and the pins that cuts are swung about."""
+    places = {mark.label: mark.point for mark in marks.marks}
+    yield from pins_of(cuts, places, job.tools.nail)
+    if table is None:
+        return
+    wide = table.screw.screw.diameter if table.screw is not None else USUAL
+    yield from (Bore(f"A screw of leg {hole.leg}", hole.on_panel, wide) for hole in table.holes)
+    for number, batten in enumerate(table.battens, start=1):
+        for screw in batten.screws:
+            yield Bore(f"A screw of batten {number}", top.placement(screw), wide)
 
 
 def _methods(job: Job, top: Top, datum: Datum, cuts: CutPlan) -> tuple[Method, ...]:

@@ -20,6 +20,11 @@ class Say:
     """Whether the show face lies down, so that left and right are swapped."""
 
 
+def unit_words(tape: Tape) -> str:
+    """Return what the figures of a table count in."""
+    return "inches" if tape.imperial else "mm"
+
+
 def sentence(words: str) -> str:
     """Return words with a capital at their head and a full stop at their end."""
     ended = words if words.endswith((".", "!", "?")) else f"{words}."

@@ -9,6 +9,7 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from told import told
 from worked_panels import BENCH_TOP, SLAB
 
 from panelwright.layout.cutting import Mended, mends_for
@@ -55,9 +56,9 @@ def test_the_hole_in_the_lab_bench_is_plugged() -> None:
     (plug,) = job.cuts.mends
     assert (plug.length, plug.depth, plug.through) == (38.0, 26.0, True)
     assert (plug.proud, plug.wait) == (1.0, 24.0)
-    text = plug.step.text(Tape())
-    assert "bore clean to 38, 26 deep" in text and "face-grain plug" in text
-    titles = [step.title for step in job.cuts.steps]
+    (mend,) = told(job.cuts, job.datum, title="Mend hole")
+    assert "ore clean to 38, 26 deep" in mend.words[0] and "face-grain plug" in mend.words[0]
+    titles = [step.title for step in told(job.cuts, job.datum)]
     assert titles.index("Mend hole") < titles.index("Cut 1: frees the good part")
 
 
@@ -74,7 +75,7 @@ def test_the_check_in_the_slab_is_keyed() -> None:
     assert (keys.length, keys.width, keys.depth) == (90.0, 35.0, 14.0)
     assert [place.centre for place in keys.places] == [Point(1205, 300), Point(1295, 300)]
     assert all(math.cos(place.turn) == pytest.approx(0.0, abs=1e-9) for place in keys.places)
-    titles = [step.title for step in cuts.steps]
+    titles = [step.title for step in told(cuts, SLAB.datum)]
     assert titles.index("Flatten") < titles.index("Mend check") < titles.index("Rest, mark again")
 
 

@@ -71,7 +71,7 @@ def _offcuts(plan: Plan) -> BenchStep:
         rows.append(
             (
                 f"{offcut.number}",
-                f"cut {offcut.cut}" if offcut.cut else "loose",
+                plan.cuts.kerfs[offcut.cut - 1].label if offcut.cut else "loose",
                 tape.area(offcut.area),
                 clean,
                 "keep" if offcut.kept else "scrap",

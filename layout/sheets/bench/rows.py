@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ...drawing.scene import Scene
-from ...units import Tape
-from ...words.passage import Table
-from ...words.say import sentence
+from ...job.plan import Plan
+from ...panel.datum import Datum
+from ...words.passage import Passage, Table
+from ...words.say import Say, sentence, unit_words
 
-__all__ = ["BenchStep", "Section", "Table", "sentence", "unit_words"]
+__all__ = ["BenchStep", "Section", "Table", "say_of", "sentence", "unit_words"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +28,12 @@ class BenchStep:
     more: Table | None = None
     """A second table under the first."""
 
+    @classmethod
+    def of(cls, told: Passage, drawing: Scene | None = None) -> BenchStep:
+        """Return the step of a passage, with its picture."""
+        table, more = (*told.tables, None, None)[:2]
+        return cls(told.title, told.words, table, told.warnings, told.points, drawing, more)
+
     @property
     def tables(self) -> tuple[Table, ...]:
         """Its tables, in order."""
@@ -41,6 +48,6 @@ class Section:
     steps: tuple[BenchStep, ...]
 
 
-def unit_words(tape: Tape) -> str:
-    """Return what the figures of a table count in."""
-    return "inches" if tape.imperial else "mm"
+def say_of(plan: Plan, datum: Datum | None = None) -> Say:
+    """Return what words of a plan are told in, from its own datum or from another."""
+    return Say(plan.job.tape, datum or plan.datum, plan.cuts.face.mirrored)
