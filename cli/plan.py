@@ -73,8 +73,10 @@ def summary(plan: Plan) -> Iterator[str]:
     """Yield the plan in a few lines."""
     from ..layout.sheets.title import found_words, size_words
     from ..layout.words.cautions import caution_words
+    from ..layout.words.cuts import concern_words
     from ..layout.words.legs import in_short
     from ..layout.words.outline import exact_words
+    from ..layout.words.say import Say
     from ..layout.words.why import proof_words
     from ..layout.work.cautions import Risk
 
@@ -99,7 +101,7 @@ def summary(plan: Plan) -> Iterator[str]:
         f"{tape.measure(centre.square)} square"
     )
     yield (
-        f"  Cuts     {len(plan.cuts.trims)} straight, {len(plan.cuts.facets)} facets; "
+        f"  Cuts     {len(plan.cuts.trims)} straight, {len(plan.cuts.corner_cuts)} off corners; "
         f"rough line {tape.measure(plan.cuts.allowance)} outside"
     )
     for k, words in enumerate(in_short(plan)):
@@ -108,8 +110,9 @@ def summary(plan: Plan) -> Iterator[str]:
     kept = [offcut for offcut in plan.offcuts.pieces if offcut.kept]
     yield f"  Offcuts  {len(plan.offcuts.pieces)}, of which {len(kept)} worth keeping"
     yield from _template(plan)
-    for warning in plan.cuts.warnings:
-        yield f"  !        {warning}"
+    say = Say(tape, plan.datum, plan.cuts.face.mirrored)
+    for concern in (*plan.blades, *plan.cuts.concerns):
+        yield f"  !        {concern_words(concern, say)}"
 
 
 def _why(plan: Plan) -> Iterator[str]:

@@ -192,6 +192,21 @@ class Tape:
         """Return the length, mm, of the division nearest to `length`, mm; halves away from 0."""
         return math.copysign(self._count(length) * self.division, length)
 
+    def towards(self, length: float, way: float) -> float:
+        """Return the division, mm, that `length`, mm, comes to first by growing, or by falling.
+
+        It grows where `way` is above 0 and falls where it is below; where it is 0 the nearest
+        division is taken.
+
+        >>> Tape().towards(93.2, 1), Tape().towards(93.8, -1), Tape().towards(-6.2, -1)
+        (94.0, 93.0, -7.0)
+        """
+        if abs(way) <= _HALF:
+            return self.nearest(length)
+        counted = length / self.division
+        count = math.ceil(counted - _HALF) if way > 0 else math.floor(counted + _HALF)
+        return count * self.division
+
     def _count(self, length: float, *, at_least: bool = False) -> int:
         counted = abs(length) / self.division
         return math.ceil(counted - _HALF) if at_least else nearest_whole(counted)

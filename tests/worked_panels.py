@@ -59,7 +59,7 @@ class Worked:
         return [self.tape.figure(length) for length in lengths]
 
 
-SAW = Tools(kerf=2.4, guide_left=115.0)
+SAW = Tools(kerf=2.4, guide_left=115.0, allowance=2.0, curve_allowance=3.0)
 
 DOOR = Worked(
     Panel(rectangular_outline(1981, 838), 44),
@@ -73,7 +73,7 @@ BENCH_TOP = Worked(
     Panel(rectangular_outline(2100, 700), 26),
     Capsule(1400, 600),
     Point(740, 322),
-    SAW,
+    replace(SAW, corner_clear=4.0),
 )
 
 _WANE_BELOW = [(0, -60), (500, -62), (1000, -68), (1500, -63), (2150, -75)]
@@ -100,7 +100,7 @@ BOWED_TOP = Worked(
         allowance=INCH / 8,
         curve_allowance=3 / 32 * INCH,
         below=INCH / 8,
-        facet_clear=INCH / 8,
+        corner_clear=INCH / 8,
     ),
     tape=Tape(imperial=True),
     kit=StringKit(INCH / 8, INCH / 8),

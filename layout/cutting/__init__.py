@@ -1,42 +1,73 @@
 """Cuts in order: trims, curves, guides, and what the saw may not do."""
 
-from ..marking.step import Figure, Step
+from .acts import Act, CornerCuts, Flatten, KnifeLines, Lip, Rest
 from .again import MarkedAgain
-from .builds import FrameJoint, RimLoss
-from .cut import CurveCut, EdgePoint, Facet, Guide, SkippedTrim, SwungRadius, Trim, TrimKind
+from .builds import FrameJoint, RimLoss, UnknownFrame
+from .cut import (
+    CornerCut,
+    CurveCut,
+    CurveTool,
+    EdgePoint,
+    Guide,
+    HandCut,
+    JigsawCut,
+    Kerf,
+    RouterCut,
+    SkippedTrim,
+    SkipReason,
+    StraightCut,
+    SwungRadius,
+    Trim,
+    TrimKind,
+)
 from .edging import Edging
 from .feed import QuarterFeed
 from .kept_edges import KeptEdge
 from .mending import Mended, mends_for
-from .plan import CutPlan, plan_cuts
+from .plan import CutMatter, CutPlan, plan_cuts
 from .profile import EdgeProfile, ProfilePlan, plan_profile
 from .template_line import TemplateGuide, follower_offset, template_line
-from .tools import Tools
-from .work_face import WorkFace, work_face
+from .tools import Stroke, Tools
+from .work_face import FaceReason, WorkFace, work_face
 
 __all__ = [
+    "Act",
+    "CornerCut",
+    "CornerCuts",
     "CurveCut",
+    "CurveTool",
+    "CutMatter",
     "CutPlan",
     "EdgePoint",
     "EdgeProfile",
     "Edging",
-    "Facet",
-    "Figure",
+    "FaceReason",
+    "Flatten",
     "FrameJoint",
     "Guide",
+    "HandCut",
+    "JigsawCut",
     "KeptEdge",
+    "Kerf",
+    "KnifeLines",
+    "Lip",
     "MarkedAgain",
     "Mended",
     "ProfilePlan",
     "QuarterFeed",
+    "Rest",
     "RimLoss",
+    "RouterCut",
+    "SkipReason",
     "SkippedTrim",
-    "Step",
+    "StraightCut",
+    "Stroke",
     "SwungRadius",
     "TemplateGuide",
     "Tools",
     "Trim",
     "TrimKind",
+    "UnknownFrame",
     "WorkFace",
     "follower_offset",
     "mends_for",

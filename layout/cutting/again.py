@@ -26,8 +26,9 @@ class MarkedAgain:
 
     boundary: Path
     """Of what is left of it."""
+    found: float
     thickness: float
-    """Flattened, mm."""
+    """Before it is flattened, and after, mm."""
     datum: Datum
     marks: MarkSet
 

@@ -5,16 +5,17 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
+from ..geometry.intersect import turn_at
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.segments import Arc, Segment
-from ..outlines import Freeform, Oval, RegularPolygon, RoundedRectangle, Superellipse
+from ..geometry.segments import Arc, Line, Segment
+from ..outlines import Freeform, Oval, RoundedRectangle, Superellipse
 from ..panel.build import Kind
 from ..units import nearest_whole
 from .bench import Bench
-from .cut import CurveCut, SwungRadius
-from .feed import QuarterFeed, quarter_feeds
+from .cut import CurveCut, CurveTool, HandCut, JigsawCut, Kerf, RouterCut, SwungRadius
+from .feed import quarter_feeds
 from .rough import RING, jigsaw_kerf, rough_allowance, rough_line
 from .strips import extent_of
 from .template_line import TemplateGuide
@@ -27,9 +28,11 @@ practice)."""
 RELIEF_EVERY = 20.0
 """How far apart relief cuts are along the line, mm: a thumb (common practice)."""
 
-
 WORTH_RELIEF = 5.0
 """Waste that stands out by less breaks off by itself, mm (our choice)."""
+
+SHARP = math.radians(10)
+"""A hollow joint that turns by less is no corner to a round bit (our choice)."""
 
 
 def curve_cuts(
@@ -43,7 +46,7 @@ def curve_cuts(
     Parameters
     ----------
     blank : Region
-        What is left after trims and facets.
+        What is left after all straight cuts.
     core : Path
         The line that is kept, on the panel.
     is_hollow : bool
@@ -57,15 +60,17 @@ def curve_cuts(
         cuts.append(_jigsaw(bench, blank, most, is_hollow=is_hollow))
         most = cuts[0].allowance
     if bench.tools.router:
-        cuts.append(_router(bench, most, core, is_hollow=is_hollow))
+        cuts.append(_router(bench, most, core))
     else:
-        cuts.append(_by_hand(bench, most, core))
+        cuts.append(HandCut(CurveTool.HAND, core, 0.0, most, bench.top.runs.kept))
     return tuple(cuts)
 
 
-def curve_kerf(bench: Bench, cuts: tuple[CurveCut, ...]) -> Region:
-    """Return what the jigsaw turns to dust; nothing without it."""
-    return jigsaw_kerf(bench) if any(cut.tool == "jigsaw" for cut in cuts) else Region.empty()
+def curve_kerfs(bench: Bench, cuts: Sequence[CurveCut]) -> Iterator[Kerf]:
+    """Yield what the jigsaw turns to dust; nothing without it."""
+    for cut in cuts:
+        if isinstance(cut, JigsawCut):
+            yield Kerf(cut.label, jigsaw_kerf(bench))
 
 
 def _most_outside(blank: Region, kept: Region) -> float:
@@ -75,34 +80,22 @@ def _most_outside(blank: Region, kept: Region) -> float:
     return max(outside, default=0.0)
 
 
-def _jigsaw(bench: Bench, blank: Region, most: float, *, is_hollow: bool) -> CurveCut:
-    thickness, allowance = bench.top.thickness, rough_allowance(bench)
-    notes = ["square on the first 50 mm, or stop"] if thickness > THICK else []
-    if thickness > THICK:
-        notes.insert(0, "long blade, slowly: in wood this thick it takes rough waste only")
-    if is_hollow:
-        notes.append("where a saw cut stops short of a hollow corner, a handsaw, held upright, "
-                     "does as well")  # fmt: skip
-    line = rough_line(bench)
-    relief = _relief(blank, line.cut, RELIEF + allowance)
-    if relief:
-        notes.append("relief cuts from the edge to the line, a thumb apart, in the tight curve")
-    if line.kept:
-        notes.append("it starts and ends in the air past the kept edge")
-    radii = tuple(
-        SwungRadius(compass.centres, compass.core_radius + allowance) for compass in bench.compasses
-    )
-    return CurveCut(
-        "jigsaw",
+def _jigsaw(bench: Bench, blank: Region, most: float, *, is_hollow: bool) -> JigsawCut:
+    allowance, line = rough_allowance(bench), rough_line(bench)
+    return JigsawCut(
+        CurveTool.JIGSAW,
         line.closed,
         allowance,
         most,
-        radii,
-        1,
-        thickness,
-        tuple(notes),
-        relief,
-        kept=line.kept,
+        line.kept,
+        kerf=bench.tools.jigsaw_kerf,
+        radii=tuple(
+            SwungRadius(compass.centres, compass.core_radius + allowance)
+            for compass in bench.compasses
+        ),
+        thick=bench.top.thickness > THICK,
+        after_stopped=is_hollow,
+        relief=_relief(blank, line.cut, RELIEF + allowance),
     )
 
 
@@ -142,80 +135,64 @@ def _tight_curves(line: Path, tight: float) -> list[list[Arc]]:
     return curves
 
 
-def _router(bench: Bench, most: float, core: Path, *, is_hollow: bool) -> CurveCut:
+def _router(bench: Bench, most: float, core: Path) -> RouterCut:
     """Return the router's cut: a disk is measured from the pin to the near edge of the bit."""
-    tools, thickness = bench.tools, bench.top.thickness
-    bit = tools.bit
+    tools, thickness, runs = bench.tools, bench.top.thickness, bench.top.runs
+    bit, template = tools.bit, _template(bench)
     radii = tuple(
         SwungRadius(c.centres, c.core_radius, c.core_radius + bit / 2, c.core_radius + bit)
         for c in bench.compasses
-        if c.core_radius > 0
+        if c.core_radius >= tools.least_trammel
     )
     passes = max(1, math.ceil(thickness / tools.depth_of_pass(most) - 1e-9))
-    return CurveCut(
-        "router",
+    straights = template is None and any(isinstance(s, Line) for s in runs.segments)
+    return RouterCut(
+        CurveTool.ROUTER,
         core,
         0.0,
         most,
-        radii,
-        passes,
-        thickness / passes,
-        tuple(_router_notes(bench, is_hollow=is_hollow)),
-        (),
-        _template(bench),
-        bench.top.runs.kept,
+        runs.kept,
+        radii=radii,
+        passes=passes,
+        depth=thickness / passes,
+        template=template,
+        half_template=template is not None and isinstance(bench.top.outline, Oval | Superellipse),
+        straights=straights,
+        straightedge=tools.base_offset if straights else None,
+        bit=bit,
+        stays_out=_stays_out(runs.cut, bit / 2),
+        all_straight=runs.is_straight,
+        feeds=quarter_feeds(bench, pinned=bool(radii) and template is None),
+        has_grain=bench.top.panel.build.kind is Kind.SOLID,
     )
 
 
-def _router_notes(bench: Bench, *, is_hollow: bool) -> Iterator[str]:
-    if isinstance(bench.top.outline, Oval | Superellipse):
-        yield "half pattern, flipped on the long centreline, and a bearing bit"
-    elif isinstance(bench.top.outline, RegularPolygon | Freeform) and bench.top.runs.is_straight:
-        yield "side by side along a straightedge"
-    if is_hollow:
-        yield "in a hollow corner the bit leaves its own round: pare it with a chisel"
-    yield _feed_words(bench, quarter_feeds(bench))
-    if bench.top.runs.kept and bench.top.runs.is_straight:
-        yield "cramp a strip behind the kept edge where the bit leaves it, or that breaks out"
-    elif bench.top.runs.kept:
-        yield "lift the router off before it comes to the kept edge; fair the last of it by hand"
+def _stays_out(lines: Sequence[Path], radius: float) -> float:
+    """Return the farthest that a round bit stays out of a hollow corner of a line, mm.
+
+    Its middle comes no nearer to the corner than radius / sin(half the angle of the waste there);
+    a hollow arc that is tighter than the bit is such a corner, rounded.
+    """
+    farthest = 0.0
+    for line in lines:
+        held = line.segments
+        for i, leaving in enumerate(held):
+            joint = -turn_at(held[i - 1], leaving) if i or line.is_closed else 0.0
+            if joint > SHARP:
+                farthest = max(farthest, radius / math.cos(joint / 2) - radius)
+            if isinstance(leaving, Arc) and -math.pi < leaving.sweep < 0:
+                missed = max(0.0, radius - leaving.radius) * (1 / math.cos(leaving.sweep / 2) - 1)
+                farthest = max(farthest, missed)
+    return farthest
 
 
 def _template(bench: Bench) -> TemplateGuide | None:
-    """Return the template that a bush or bearing follows; a trammel needs none."""
-    tools = bench.tools
-    shaped = isinstance(bench.top.outline, Oval | Superellipse | RoundedRectangle | Freeform)
-    shaped = shaped and not bench.top.runs.is_straight
-    wanted = tools.follower is not None or shaped
-    if not wanted or bench.top.runs.kept or bench.top.outline.width / 2 <= bench.top.lipping:
+    """Return the template that a bush or bearing follows, where no trammel takes all curves."""
+    tools, top = bench.tools, bench.top
+    shaped = isinstance(top.outline, Oval | Superellipse | RoundedRectangle | Freeform)
+    small = any(compass.core_radius < tools.least_trammel for compass in bench.compasses)
+    wanted = tools.follower is not None or ((shaped or small) and not top.runs.is_straight)
+    if not wanted or top.runs.kept or top.outline.width / 2 <= top.lipping:
         return None
     follower = tools.bit if tools.follower is None else tools.follower
-    return TemplateGuide.of(bench.top, follower, tools.bit)
-
-
-def _by_hand(bench: Bench, most: float, core: Path) -> CurveCut:
-    """Return the way to the line without a router."""
-    thickness = bench.top.thickness
-    note = "plane, spokeshave and file, from the sides towards the end grain; check it is square"
-    return CurveCut("hand", core, 0.0, most, (), 1, thickness, (note,), kept=bench.top.runs.kept)
-
-
-def _feed_words(bench: Bench, feeds: tuple[QuarterFeed, ...]) -> str:
-    """Return which way the router goes: downhill in solid wood, else against the bit."""
-    if not feeds and bench.top.panel.build.kind is Kind.SOLID and _is_free(bench):
-        return (
-            "downhill, from the long grain towards the end grain; where that runs with the turn of "
-            "the bit, turn the work over"
-        )
-    if not feeds:
-        return "anticlockwise round the work, seen from above"
-    ways = []
-    for up in (True, False):
-        quarters = " and ".join(f"{f.start} to {f.end}" for f in feeds if f.show_face_up is up)
-        ways.append(f"show face {'up' if up else 'down'} {quarters}")
-    return f"downhill, towards the end grain: {', '.join(ways)}; straights last"
-
-
-def _is_free(bench: Bench) -> bool:
-    """Return whether a top has no quarters that are alike."""
-    return bool(bench.top.runs.kept) or isinstance(bench.top.outline, Freeform)
+    return TemplateGuide.of(top, follower, tools.bit)

@@ -1,4 +1,4 @@
-"""The values of a cutting plan: trims, facets, curve cuts, and where their guides stand."""
+"""The values of a cutting plan: straight cuts, curve cuts, and where their guides stand."""
 
 from __future__ import annotations
 
@@ -8,7 +8,27 @@ from enum import Enum
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
+from .feed import QuarterFeed
 from .template_line import TemplateGuide
+
+HEAVY = 10.0
+"""A falling piece heavier than this wants a second pair of hands, kg (common practice)."""
+
+LONG_STRIP, NARROW_STRIP = 1000.0, 150.0
+"""A strip as long and narrow as this bends into the blade unless it lies on boards, mm (our
+choice)."""
+
+PAST_EACH_END = 150.0
+"""A straightedge reaches this far past both ends of a cut, mm: the saw starts and ends on it
+(common practice)."""
+
+
+class Support(Enum):
+    """What holds the piece that falls."""
+
+    PEOPLE = "a second person"
+    BOARDS = "boards along the strip"
+    HAND = "one hand"
 
 
 class TrimKind(Enum):
@@ -29,16 +49,25 @@ class TrimKind(Enum):
         return self in (TrimKind.TO_CORNER, TrimKind.FROM_CORNER)
 
 
+class SkipReason(Enum):
+    """Why no straight cut is made along a side."""
+
+    KEPT = "the edge is kept"
+    TOO_THIN = "too little would fall off"
+    TO_JIGSAW = "the jigsaw takes it on its way"
+    IN_THE_WAY = "what no blade may cross lies in its line"
+
+
 @dataclass(frozen=True, slots=True)
 class EdgePoint:
-    """A point on the edge of the panel."""
+    """Where a saw line or a guide enters or leaves the wood."""
 
     point: Point
     along: float
     square: float
     """Its offsets from the datum, mm."""
     corner: str = ""
-    """The nearer usable corner of the same edge; empty where there is none."""
+    """The nearer usable corner of the same edge of the panel; empty where there is none."""
     distance: float = 0.0
     """Straight from that corner, mm; 0 where there is none."""
 
@@ -53,19 +82,19 @@ class Guide:
     """On which side of the blade the guide stands as the saw is pushed: "left" or "right"."""
     start: EdgePoint
     end: EdgePoint
-    """Where the guide's edge meets the edges of the panel."""
+    """Where the guide's edge meets the edges of the wood, as the saw is pushed."""
 
 
 @dataclass(frozen=True, slots=True)
-class Trim:
-    """One straight saw cut through the panel."""
+class StraightCut:
+    """A straight saw cut."""
 
     label: str
     """``Cut 1``."""
-    kind: TrimKind
     start: EdgePoint
     end: EdgePoint
-    """Where the saw line, the kept side of the kerf, meets the panel's edges."""
+    """Where the saw line, the kept side of the kerf, meets the edges of the wood; the saw is pushed
+    from `start` to `end`, the work lying as it is sawn."""
     waste: Point
     """Unit vector towards the waste."""
     allowance: float
@@ -73,7 +102,7 @@ class Trim:
     kerf: float
     """Width of the cut, taken from the waste, mm."""
     guide: Guide | None
-    """None where the saw has not been measured: then only the saw line is given."""
+    """None where no guide is used, or the saw has not been measured."""
     depths: tuple[float, ...]
     """How deep the saw is set, pass by pass, mm."""
     narrowest: float
@@ -83,9 +112,12 @@ class Trim:
     """The pieces that fall off, largest first."""
     heaviest: float = field(metadata={"unit": "kg"})
     """Mass of the heaviest of them, kg."""
+    wall: float | None
+    """What is left between the kerf and a cut-out in a piece that falls, mm, where that is so thin
+    that it breaks; None where it is not."""
     spans: tuple[tuple[Point, Point], ...]
-    """The stretches on which the saw is in wood: several where a cut-out interrupts the line."""
-    warnings: tuple[str, ...] = ()
+    """The stretches on which the saw is in wood, as it is pushed: several where a cut-out
+    interrupts the line."""
 
     @property
     def length(self) -> float:
@@ -97,6 +129,44 @@ class Trim:
         """From where the saw enters what is left of the wood to where it leaves it, mm."""
         return self.spans[0][0].distance_to(self.spans[-1][1])
 
+    @property
+    def straightedge(self) -> float:
+        """The least length of a straightedge for it, mm."""
+        return self.sawn + 2 * PAST_EACH_END
+
+    @property
+    def support(self) -> Support:
+        """What holds the piece that falls."""
+        if self.heaviest > HEAVY:
+            return Support.PEOPLE
+        if self.sawn >= LONG_STRIP and self.widest <= NARROW_STRIP:
+            return Support.BOARDS
+        return Support.HAND
+
+
+@dataclass(frozen=True, slots=True)
+class Trim(StraightCut):
+    """A straight saw cut through the panel along a side of the top."""
+
+    kind: TrimKind
+    wanders: bool
+    """Whether much of what falls off is thinner than a blade keeps its way in."""
+
+
+@dataclass(frozen=True, slots=True)
+class CornerCut(StraightCut):
+    """A 45° saw cut that takes off a corner of the blank before a curve.
+
+    Its ends lie on the edges of the blank: on saw lines that are drawn already, or on an edge of
+    the panel.
+    """
+
+    leg: float | None
+    """From the corner of the blank along both its edges to the line, mm; None where those edges
+    are not both sawn, or their corner is in the air."""
+    handsaw: bool
+    """Whether it is too short for a saw with a base to be led along a guide."""
+
 
 @dataclass(frozen=True, slots=True)
 class SkippedTrim:
@@ -105,30 +175,15 @@ class SkippedTrim:
     kind: TrimKind
     waste: Point
     """Unit vector from the top towards that side."""
+    edge: str
+    """The panel's edge there, by the letters of its corners; empty where it has no name."""
     strip: float
-    """The most wood beyond the line, mm."""
-    reason: str
-
-
-@dataclass(frozen=True, slots=True)
-class Facet:
-    """A 45° saw cut that takes off a corner of the blank before a curve."""
-
-    label: str
-    """``Facet 1``."""
-    start: Point
-    end: Point
-    """Where the saw line meets the edges of the blank."""
-    waste: Point
-    """Unit vector towards the waste."""
-    leg: float | None
-    """From the corner of the blank, where two saw lines cross, along both its edges to the line,
-    mm; None where one of those edges is not sawn."""
-    clear: float
-    """From the curve to the saw line, mm."""
-    guide_offset: float | None
-    """From the saw line into the kept wood to the guide, mm."""
-    fallen: tuple[Region, ...]
+    """The most wood beyond the line that is kept, mm."""
+    needed: float
+    """What a saw needs there, mm: what it leaves outside the line, its kerf, and what falls off."""
+    reason: SkipReason
+    in_the_way: tuple[str, ...] = ()
+    """Names of the defects that no blade may cross and this cut would."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,26 +200,91 @@ class SwungRadius:
     its near edge, a hole would be to the far one."""
 
 
-@dataclass(frozen=True, slots=True)
-class CurveCut:
-    """A cut along the outline by jigsaw, router or hand."""
+class CurveTool(Enum):
+    """What goes along the outline."""
 
-    tool: str
-    """"jigsaw", "router" or "hand"."""
+    JIGSAW = "jigsaw"
+    ROUTER = "router"
+    HAND = "hand"
+
+
+@dataclass(frozen=True, slots=True)
+class LineCut:
+    """A cut along the outline."""
+
+    tool: CurveTool
     line: Path
     """On the panel, closed."""
     allowance: float
     """From the line that is kept to this one, mm; 0 where the cut goes to the line."""
     most_waste: float
     """The farthest that wood stands outside the kept line when this cut starts, mm."""
+    kept: tuple[Path, ...]
+    """Stretches of the line that lie on edges of the panel which stay: nothing is cut there."""
+
+    @property
+    def label(self) -> str:
+        """What it is called."""
+        return self.tool.value.capitalize()
+
+
+@dataclass(frozen=True, slots=True)
+class JigsawCut(LineCut):
+    """Along the rough line."""
+
+    kerf: float
+    """Width of its cut, mm."""
     radii: tuple[SwungRadius, ...]
+    thick: bool
+    """Whether the wood is so thick that the blade is trusted with rough waste only."""
+    after_stopped: bool
+    """Whether it also frees hollow corners that straight cuts stop short of."""
+    relief: tuple[tuple[Point, Point], ...]
+    """Cuts from the edge of the blank to the line that free the waste of a tight curve."""
+
+
+@dataclass(frozen=True, slots=True)
+class RouterCut(LineCut):
+    """To the line."""
+
+    radii: tuple[SwungRadius, ...]
+    """What is swung on a trammel."""
     passes: int
     depth: float
     """Of one pass, mm."""
-    notes: tuple[str, ...] = ()
-    relief: tuple[tuple[Point, Point], ...] = ()
-    """Cuts from the edge of the blank to the line that free the waste of a tight curve."""
-    template: TemplateGuide | None = None
+    template: TemplateGuide | None
     """What the router's bush or bearing follows, where it runs on no trammel."""
-    kept: tuple[Path, ...] = ()
-    """Stretches of the line that lie on edges of the panel which stay: nothing is cut there."""
+    half_template: bool
+    """Whether the template is one half, flipped on the long centreline."""
+    straights: bool
+    """Whether straight sides are routed along a straightedge."""
+    straightedge: float | None
+    """How far inside the line that is clamped, mm; None where the router's base is not measured."""
+    bit: float
+    """Diameter of its cutter, mm."""
+    stays_out: float
+    """The farthest that a round bit stays out of a hollow corner, mm; 0 where there is none."""
+    all_straight: bool
+    """Whether all that is cut is straight."""
+    feeds: tuple[QuarterFeed, ...]
+    """Which way it goes round a solid top whose quarters are alike."""
+    has_grain: bool
+    """Whether there is grain to heed."""
+
+
+@dataclass(frozen=True, slots=True)
+class HandCut(LineCut):
+    """To the line with plane, spokeshave and file."""
+
+
+CurveCut = JigsawCut | RouterCut | HandCut
+
+
+@dataclass(frozen=True, slots=True)
+class Kerf:
+    """What a saw turns to dust."""
+
+    label: str
+    """Of the cut."""
+    band: Region
+    """On the panel; it may overrun what is left of it."""

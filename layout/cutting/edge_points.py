@@ -1,4 +1,4 @@
-"""Where a straight line meets the edges of a panel, as a maker finds the place with a tape."""
+"""Where a straight line meets the edges of the wood, as a maker finds the place with a tape."""
 
 from __future__ import annotations
 
@@ -25,15 +25,16 @@ def edge_points(
     found = crossings(panel.boundary, at, way)
     if len(found) < 2:
         return None
-    edges = edges_of(panel.boundary)
     return (
-        _edge_point(found[0].point, edges, datum),
-        _edge_point(found[-1].point, edges, datum),
+        edge_point(panel, datum, found[0].point),
+        edge_point(panel, datum, found[-1].point),
     )
 
 
-def _edge_point(point: Point, edges: tuple[Edge, ...], datum: Datum) -> EdgePoint:
+def edge_point(panel: Panel, datum: Datum, point: Point) -> EdgePoint:
+    """Return a place by its offsets, and from the nearer corner where it lies on an edge."""
     offsets = datum.coordinates(point)
+    edges = edges_of(panel.boundary)
     held = [r for edge in edges if _lies_on(point, edge) for r in _references_on(edge, datum)]
     if not held:
         return EdgePoint(point, offsets.along, offsets.square)

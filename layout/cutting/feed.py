@@ -2,7 +2,9 @@
 
 Seen from above, a router is fed anticlockwise round the outside of the work, against the turn of
 its bit. In two of the four quarters that runs uphill and tears the grain; turned over, the same two
-run downhill. So two quarters are routed with the show face up and two with it down.
+run downhill. So two quarters are routed with the show face up and two with it down. A trammel
+cannot be turned over: the holes of its pin are in the face that the top was marked on. There the
+two quarters that run uphill are taken by light passes.
 """
 
 from __future__ import annotations
@@ -30,12 +32,19 @@ class QuarterFeed:
     """Labels of the marks between which it is routed, in the direction of feed."""
     show_face_up: bool
     """How the work lies, so that the feed is against the bit."""
+    uphill: bool = False
+    """Whether it runs from the end towards the long grain, and is taken by light passes."""
 
 
-def quarter_feeds(bench: Bench) -> tuple[QuarterFeed, ...]:
+def quarter_feeds(bench: Bench, *, pinned: bool) -> tuple[QuarterFeed, ...]:
     """Return the four quarters of the edge, where they are alike and it is routed all round.
 
     None for board, or where the grain runs slantwise to the top.
+
+    Parameters
+    ----------
+    pinned : bool
+        Whether it is swung about pins, so that the work stays as it was marked.
     """
     if bench.top.panel.build.kind is not Kind.SOLID or bench.top.runs.kept:
         return ()
@@ -50,11 +59,16 @@ def quarter_feeds(bench: Bench) -> tuple[QuarterFeed, ...]:
     grainwise = {MarkKind.END: along or not across, MarkKind.SIDE: across}
     ends = [(label, point) for kind, label, point in marks if grainwise[kind]]
     sides = [(label, point) for kind, label, point in marks if not grainwise[kind]]
-    return tuple(
-        QuarterFeed(side, end, show_face_up=at_side.cross(at_end) > 0)
-        for side, at_side in sides
-        for end, at_end in ends
-    )
+    up = not bench.face.mirrored
+    feeds = []
+    for side, at_side in sides:
+        for end, at_end in ends:
+            downhill_up = at_side.cross(at_end) > 0
+            if not pinned or downhill_up is up:
+                feeds.append(QuarterFeed(side, end, show_face_up=downhill_up))
+            else:
+                feeds.append(QuarterFeed(end, side, show_face_up=up, uphill=True))
+    return tuple(feeds)
 
 
 def _axis_ends(bench: Bench) -> list[tuple[MarkKind, str, Point]]:

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..geometry.path import Path
-from ..marking.step import Figure, Step
 from ..panel.edges import Edge
 from ..panel.named_edges import named_edges
 from ..top import Top
@@ -24,22 +23,6 @@ class KeptEdge:
     """The panel's edge there, as far as the rough line; a straight one may stand a little proud."""
     live: bool
     """Whether it is neither straight nor one even bow."""
-
-    def step(self, number: int) -> Step:
-        """Return what is done there; they are numbered from 1."""
-        if self.live:
-            what = (
-                "{length} of it is the top's edge as it is: no saw, router, plane or profile. "
-                "Bark off with a drawknife, held flat; loose fibre brushed out along the grain; "
-                "break the arris by hand."
-            )
-        else:
-            what = (
-                "{length} of it is the top's edge as it is: no saw, router, plane or profile. "
-                "Clean it and break the arris."
-            )
-        title = " ".join(("Kept edge", self.name)).strip()
-        return Step(title, what, (Figure("length", self.stretch.length),), f"kept {number}")
 
 
 def kept_edges(top: Top, rough: Sequence[Path]) -> tuple[KeptEdge, ...]:

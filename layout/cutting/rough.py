@@ -20,9 +20,9 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region, union
 from ..geometry.segments import EllipticArc, Line, Segment
 from ..geometry.tolerance import CURVE, SAME_POINT
-from ..outlines import Rectangle
 from ..top.runs import Runs
 from .bench import Bench
+from .tools import Stroke
 
 RING = 0.02
 """How near a polygon of the jigsaw's cut follows it, mm: the blade does not keep to that."""
@@ -56,9 +56,7 @@ def rough_line(bench: Bench) -> RoughLine:
 
 def rough_allowance(bench: Bench) -> float:
     """Return how far the rough line runs outside the core line, mm."""
-    if isinstance(bench.top.outline, Rectangle) or bench.top.runs.is_straight:
-        return bench.tools.left_by_saw(end=False)
-    return bench.tools.left_by_jigsaw(bench.top.thickness)
+    return bench.left_by(Stroke.SIDE if bench.top.runs.is_straight else Stroke.CURVE)
 
 
 def rough_region(bench: Bench) -> Region:

@@ -2,24 +2,23 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from ..geometry.polygon import Region
 from ..panel.panel import Panel
-from .cut import Facet, Trim, TrimKind
+from .cut import StraightCut, Trim, TrimKind
 from .strips import SawLine, extent_of
 
 
-def line_of(cut: Trim | Facet) -> SawLine:
+def line_of(cut: StraightCut) -> SawLine:
     """Return the line of a straight cut: endless, but where it stops at a hollow corner."""
-    if isinstance(cut, Facet):
-        return SawLine(cut.start, cut.waste)
-    at, to = cut.start.point, cut.end.point
-    if cut.kind is TrimKind.FROM_CORNER:
-        return SawLine(at, cut.waste, (0.0, float("inf")))
-    if cut.kind is TrimKind.TO_CORNER:
-        return SawLine(to, cut.waste, (-float("inf"), 0.0))
-    return SawLine(at, cut.waste)
+    start, end = cut.start.point, cut.end.point
+    if not isinstance(cut, Trim) or not cut.kind.stops:
+        return SawLine(start, cut.waste)
+    corner, free = (start, end) if cut.kind is TrimKind.FROM_CORNER else (end, start)
+    ahead = (free - corner).dot(cut.waste.left) > 0
+    return SawLine(corner, cut.waste, (0.0, math.inf) if ahead else (-math.inf, 0.0))
 
 
 def taken(line: SawLine, extent: float, kerf: float, *, stops: bool = False) -> Region:
@@ -27,12 +26,11 @@ def taken(line: SawLine, extent: float, kerf: float, *, stops: bool = False) -> 
     return line.band(kerf, extent) if stops else line.beyond(extent)
 
 
-def wood_after(panel: Panel, trims: Sequence[Trim], facets: Sequence[Facet] = ()) -> Region:
+def wood_after(panel: Panel, cuts: Sequence[StraightCut]) -> Region:
     """Return what is left of a panel when these cuts are made."""
     left = panel.region()
     extent = extent_of(left)
-    for trim in trims:
-        left = left.minus(taken(line_of(trim), extent, trim.kerf, stops=trim.kind.stops))
-    for facet in facets:
-        left = left.minus(line_of(facet).beyond(extent))
+    for cut in cuts:
+        stops = isinstance(cut, Trim) and cut.kind.stops
+        left = left.minus(taken(line_of(cut), extent, cut.kerf, stops=stops))
     return left

@@ -6,27 +6,29 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from ..geometry.alike import at_least, at_most, ranked
+from ..geometry.alike import at_least, at_most, first_of_best, ranked
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import ALIKE_AREA, ROUNDING, SAME_FIGURE, SIZE_SLACK
+from ..geometry.tolerance import ALIKE_AREA, SAME_FIGURE, SAME_PLACE, SIZE_SLACK
 from ..outlines import RoundedRectangle
-from ..panel.defect import Spoils
+from ..panel.named_edges import named_edges
 from .again import shortened
 from .bench import Bench
-from .cut import EdgePoint, Guide, SkippedTrim, Trim, TrimKind
+from .cut import EdgePoint, SkippedTrim, SkipReason, Trim, TrimKind
 from .edge_points import edge_points
+from .sawn import Ends, Sawn, fields_of, guide_of
 from .sides import Side, box_ends, sides_of
 from .stages import taken
 from .strips import SawLine, Strip, extent_of, strip_beyond
+from .tools import Stroke
 
 FREEING_SHARE = 0.15
 """A cut that takes off this share of the panel comes first: the rest is lighter and safer to
 handle (common practice)."""
 
 ROUGH_LENGTH = 10.0
-"""A slab is cut to length this far outside the line before it is flattened, mm (common
-practice)."""
+"""A slab is cut to length this far outside the line before it is flattened, mm (common practice);
+farther by whole 5 mm where its end cut needs more later."""
 
 _FACING = math.cos(math.radians(45))
 """The reference rip runs along the datum's line, within 45°, on the side where that lies."""
@@ -38,8 +40,9 @@ MOSTLY_THIN = 0.25
 """A cut that takes off too little over more than this share of its length is warned of: at its
 ends alone a slanting cut always does."""
 
-ONE_PASS = 50.0
-"""A saw set deeper than this cuts in two passes, mm (common practice)."""
+LEAST_STRIP = 5.0
+"""On a top that the jigsaw goes round, a straight cut that takes off no more than this beside its
+kerf saves nothing, mm (our choice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,25 +79,41 @@ def _made(before: StraightCuts, sides: Iterable[tuple[Side, TrimKind]]) -> Strai
     bench, blank = before.bench, before.blank
     trims, skipped = list(before.trims), list(before.skipped)
     for side, kind in sides:
-        allowance = (
-            ROUGH_LENGTH if kind is TrimKind.ROUGH else bench.tools.left_by_saw(end=side.end)
-        )
+        allowance = _left_by(bench, side)
+        if kind is TrimKind.ROUGH:
+            allowance = max(ROUGH_LENGTH, 5.0 * math.ceil((allowance + bench.tools.thinnest) / 5.0))
         line = side.line(bench.top.placement.centre, allowance)
         strip = strip_beyond(blank, line)
-        if not at_least(strip.widest, bench.tools.thinnest, SIZE_SLACK):
+        found = _reason(bench, kind, line, strip, blank)
+        if found is not None:
             if kind is not TrimKind.ROUGH and not kind.stops:
-                skipped.append(_skipped(bench, side, kind, blank))
+                skipped.append(_skipped(bench, side, kind, blank, found))
             continue
         if kind.stops and _sawn(blank, line) < LEAST_STOPPED:
-            continue
-        in_the_way = crossed(bench, line, blank)
-        if in_the_way and not _goes_round_corners(bench):
-            reason = f"{in_the_way[0]} lies in its line: the jigsaw takes this side, round the top"
-            skipped.append(SkippedTrim(kind, side.outwards, strip.widest, reason))
             continue
         trims.append(_trim(bench, kind, line, (allowance, strip, blank), len(trims) + 1))
         blank = blank.minus(taken(line, extent_of(blank), bench.tools.kerf, stops=kind.stops))
     return replace(before, trims=tuple(trims), skipped=tuple(skipped), blank=blank)
+
+
+def _left_by(bench: Bench, side: Side) -> float:
+    return bench.left_by(Stroke.END if side.end else Stroke.SIDE)
+
+
+def _reason(
+    bench: Bench, kind: TrimKind, line: SawLine, strip: Strip, blank: Region
+) -> SkipReason | None:
+    """Return why no saw runs along a line; None where it does."""
+    if not at_least(strip.widest, bench.tools.thinnest, SIZE_SLACK):
+        return SkipReason.TOO_THIN
+    if _goes_round_corners(bench):
+        return None
+    if crossed(bench, line, blank):
+        return SkipReason.IN_THE_WAY
+    needed = kind in (TrimKind.ROUGH, TrimKind.REFERENCE)
+    if not needed and at_most(strip.widest - bench.tools.kerf, LEAST_STRIP):
+        return SkipReason.TO_JIGSAW
+    return None
 
 
 def _goes_round_corners(bench: Bench) -> bool:
@@ -132,7 +151,7 @@ def _in_order(bench: Bench, face: Region) -> Iterator[tuple[Side, TrimKind]]:
 
 
 def _beyond(bench: Bench, side: Side, face: Region) -> Region:
-    line = side.line(bench.top.placement.centre, bench.tools.left_by_saw(end=side.end))
+    line = side.line(bench.top.placement.centre, _left_by(bench, side))
     return face.meet(line.beyond(extent_of(face)))
 
 
@@ -143,65 +162,52 @@ def _clean_area(bench: Bench, piece: Region) -> float:
     return max((part.area for part in piece.pieces), default=0.0)
 
 
-def _skipped(bench: Bench, side: Side, kind: TrimKind, blank: Region) -> SkippedTrim:
-    strip = strip_beyond(blank, side.line(bench.top.placement.centre, 0.0)).widest
+def _skipped(
+    bench: Bench, side: Side, kind: TrimKind, blank: Region, reason: SkipReason
+) -> SkippedTrim:
+    centre = bench.top.placement.centre
+    strip = strip_beyond(blank, side.line(centre, 0.0)).widest
     if strip <= SAME_FIGURE:
-        reason = "the edge is kept: the line runs along it"
-    elif bench.tools.router:
-        reason = "less than the kerf and 3 mm would fall off: rout or plane to the line"
-    else:
-        reason = "less than the kerf and 3 mm would fall off: plane to the line"
-    return SkippedTrim(kind, side.outwards, strip, reason)
+        reason = SkipReason.KEPT
+    in_the_way: tuple[str, ...] = ()
+    if reason is SkipReason.IN_THE_WAY:
+        in_the_way = crossed(bench, side.line(centre, _left_by(bench, side)), blank)
+    needed = _left_by(bench, side) + bench.tools.thinnest
+    edge = _edge_at(bench, centre + side.outwards * side.half)
+    return SkippedTrim(kind, side.outwards, edge, strip, needed, reason, in_the_way)
+
+
+def _edge_at(bench: Bench, place: Point) -> str:
+    """Return the name of the panel's edge that is nearest to a place; empty where none has one."""
+    edges = [
+        (named.name, Region.line(named.path.points(1.0)).distance_to(Region.at(place)))
+        for named in named_edges(bench.top.panel)
+    ]
+    if not edges:
+        return ""
+    return first_of_best(edges, lambda edge: -edge[1], tolerance=SAME_PLACE)[0]
 
 
 def _trim(
     bench: Bench, kind: TrimKind, line: SawLine, cut: tuple[float, Strip, Region], number: int
 ) -> Trim:
     allowance, strip, blank = cut
-    tools = bench.tools
-    extent = extent_of(blank)
-    fallen = blank.meet(line.moved(tools.kerf).beyond(extent))
-    if kind.stops:
-        fallen = Region.empty()
     ends = edge_points(bench.top.panel, bench.datum, line.at, line.way)
     assert ends is not None  # there is wood on both sides of the line
-    ends = _stopped(ends, bench, line)
+    guided = None
+    if bench.tools.guide is not None:
+        inside = line.moved(-bench.tools.guide)
+        guided = edge_points(bench.top.panel, bench.datum, inside.at, inside.way)
     thickness = bench.top.panel.thickness if kind is TrimKind.ROUGH else bench.top.thickness
-    depth = thickness + tools.below
-    heaviest = max((piece.area for piece in fallen.pieces), default=0.0)
-    return Trim(
-        label=f"Cut {number}",
-        kind=kind,
-        start=ends[0],
-        end=ends[1],
-        waste=line.waste,
-        allowance=allowance,
-        kerf=tools.kerf,
-        guide=_guide(bench, line),
-        depths=(depth,) if at_most(depth, ONE_PASS) else (math.ceil(depth / 2 - ROUNDING), depth),
-        narrowest=max(0.0, strip.narrowest - tools.kerf),
-        widest=strip.widest - tools.kerf,
-        fallen=fallen.pieces,
-        heaviest=bench.top.panel.substance.mass(heaviest, thickness),
-        spans=blank.chord(*line.ends(extent)),
-        warnings=tuple(_warnings(bench, line, blank, strip)),
+    sawn = Sawn(
+        line, blank, strip, allowance, thickness, _stopped(ends, bench, line), not kind.stops
     )
+    fields = fields_of(bench, sawn, f"Cut {number}")
+    wanders = strip.share_below(bench.tools.thinnest) > MOSTLY_THIN
+    return Trim(**fields, guide=guide_of(bench, guided), kind=kind, wanders=wanders)
 
 
-def _guide(bench: Bench, line: SawLine) -> Guide | None:
-    offset = bench.tools.guide
-    if offset is None:
-        return None
-    ends = edge_points(bench.top.panel, bench.datum, line.moved(-offset).at, line.way)
-    if ends is None:
-        return None
-    side = "left" if offset == bench.tools.guide_left else "right"
-    return Guide(offset, side, *ends)
-
-
-def _stopped(
-    ends: tuple[EdgePoint, EdgePoint], bench: Bench, line: SawLine
-) -> tuple[EdgePoint, EdgePoint]:
+def _stopped(ends: Ends, bench: Bench, line: SawLine) -> Ends:
     """Return the ends of a cut, at the hollow corner where it stops short of one."""
     start, end = ends
     low, high = line.reach
@@ -220,17 +226,4 @@ def _point_at(bench: Bench, point: Point) -> EdgePoint:
 def crossed(bench: Bench, line: SawLine, blank: Region) -> tuple[str, ...]:
     """Return the names of what no blade may cross and this cut would."""
     kerf = line.band(bench.tools.kerf, extent_of(blank)).meet(blank)
-    spoiling = bench.top.panel.spoiling(Spoils.CUTTING)
-    return tuple(d.name for d in spoiling if d.extent.touches_or_crosses(kerf))
-
-
-def _warnings(bench: Bench, line: SawLine, blank: Region, strip: Strip) -> Iterator[str]:
-    kerf = line.band(bench.tools.kerf, extent_of(blank)).meet(blank)
-    in_the_way = crossed(bench, line, blank)
-    for defect in bench.top.panel.spoiling(Spoils.CUTTING):
-        if defect.name in in_the_way:
-            yield f"{defect.name} lies in the cut: get it out first, or stop short on both sides"
-        elif defect.reach().touches_or_crosses(kerf):
-            yield f"passes closer to {defect.name} than its clearance: sweep there again first"
-    if strip.share_below(bench.tools.thinnest) > MOSTLY_THIN:
-        yield "much of it is thinner than the kerf and 3 mm: start where it is widest, go slowly"
+    return tuple(defect.name for defect in bench.top.panel.crossed_by(kerf))

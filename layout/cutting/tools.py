@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from enum import Enum
 
 from ..errors import LayoutError
 from ..marking.method import ALL_TOOLS, TONGUE, HandTool, Workshop
@@ -11,16 +12,17 @@ from ..marking.off_wood import Ground
 from ..panel.defect import Face
 
 SAW_ALLOWANCE = 2.0
-"""Left outside the finish line by a saw, mm: its kerf flares (common practice)."""
+"""Left outside the line of a top that is straight all round, mm: a saw's kerf flares (common
+practice)."""
 
 JIGSAW_KERF = 1.5
 """Width of a jigsaw's cut, mm (common practice)."""
 
 JIGSAW_ALLOWANCE = 3.0
-"""Left outside the line by a jigsaw, mm: its blade leans in a curve (common practice)."""
+"""Left outside the line of a top with curves, mm: a jigsaw's blade leans (common practice)."""
 
 THICK_ALLOWANCE = 5.0
-"""Left outside the line in wood thicker than `THICK`, mm (common practice)."""
+"""The same in wood thicker than `THICK`, mm (common practice)."""
 
 THICK = 38.0
 """A jigsaw is not trusted to the line in wood thicker than this, mm (common practice)."""
@@ -39,12 +41,25 @@ CLEAN_UP, FULL_PASS = 10.0, 6.0
 LITTLE = 5.0
 """What stands outside the line by no more than this is cleaned up, not cut, mm (our choice)."""
 
+USUAL_BASE = 160.0
+"""Diameter of a router's base where the maker gives none, mm (common practice: 150 to 180)."""
+
+
+class Stroke(Enum):
+    """What is cut outside the line."""
+
+    SIDE = "along a side"
+    END = "across an end"
+    CORNER = "off a corner"
+    CURVE = "along the curve"
+
+
 _LENGTHS = (
     *("kerf", "guide_left", "guide_right", "allowance", "end_allowance", "curve_allowance"),
-    *("below", "facet_clear", "jigsaw_kerf", "bit", "nail", "pencil", "tongue"),
+    *("below", "corner_clear", "jigsaw_kerf", "bit", "nail", "pencil", "tongue"),
 )
 
-_ABOVE_0 = ("follower", "pass_depth")
+_ABOVE_0 = ("follower", "router_base", "pass_depth")
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,8 +81,9 @@ class Tools:
     """Left outside the line by the jigsaw, mm; None for `allowance`, or what is usual."""
     below: float = DEPTH_BELOW
     """How far the saw's teeth stand out below the work, mm."""
-    facet_clear: float | None = None
-    """Left between a 45° facet and the curve, mm; None for what is usual."""
+    corner_clear: float | None = None
+    """Left between a 45° cut off a corner and the curve, mm; None for what the jigsaw leaves, and
+    never less than that."""
     jigsaw_kerf: float = JIGSAW_KERF
     """Width of the jigsaw's cut, mm."""
     router: bool = True
@@ -86,6 +102,9 @@ class Tools:
     follower: float | None = None
     """Diameter of the guide bush or bearing that follows a template, mm; None for a bearing of the
     bit's own size."""
+    router_base: float | None = None
+    """Diameter of the router's base, mm: its edge runs along a straightedge. None where it is not
+    measured: no figure is assumed."""
     pass_depth: float | None = None
     """How deep the router goes at once, mm; None for what is usual."""
     show_face: Face | None = None
@@ -119,17 +138,49 @@ class Tools:
         """The least that a straight cut can take off, its kerf counted, mm."""
         return self.kerf + THINNEST_TRIM
 
-    def left_by_saw(self, *, end: bool) -> float:
-        """Return what a straight cut leaves outside the line, mm, at an end or along a side."""
-        usual = SAW_ALLOWANCE if self.allowance is None else self.allowance
-        return self.end_allowance if end and self.end_allowance is not None else usual
+    def left_by(self, stroke: Stroke, thickness: float, *, curved: bool) -> float:
+        """Return what a stroke of saw or jigsaw leaves outside the line, mm.
 
-    def left_by_jigsaw(self, thickness: float) -> float:
-        """Return what the jigsaw leaves outside the line, mm, in wood this thick."""
-        for given in (self.curve_allowance, self.allowance):
+        Where the maker gives none it is one distance for all of them, so that the rough line which
+        is drawn is the line which is sawn.
+
+        Parameters
+        ----------
+        thickness : float
+            Of the wood, mm.
+        curved : bool
+            Whether the top has curves.
+        """
+        own = {
+            Stroke.END: self.end_allowance,
+            Stroke.CORNER: self.corner_clear,
+            Stroke.CURVE: self.curve_allowance,
+        }.get(stroke)
+        if stroke is Stroke.CORNER:
+            return max(own or 0.0, self.left_by(Stroke.CURVE, thickness, curved=curved))
+        for given in (own, self.allowance):
             if given is not None:
                 return given
+        if not curved:
+            return SAW_ALLOWANCE
         return THICK_ALLOWANCE if thickness > THICK else JIGSAW_ALLOWANCE
+
+    def reach(self, thickness: float) -> float:
+        """Return how far outside the line a blade or bit may come, mm, in wood this thick."""
+        saws = (self.left_by(stroke, thickness, curved=True) + self.kerf for stroke in Stroke)
+        jigsaw = self.left_by(Stroke.CURVE, thickness, curved=True) + self.jigsaw_kerf
+        return max(*saws, jigsaw, self.bit if self.router else 0.0)
+
+    @property
+    def base_offset(self) -> float | None:
+        """From the line to a straightedge for the router, mm; None where its base is unknown."""
+        return None if self.router_base is None else (self.router_base - self.bit) / 2
+
+    @property
+    def least_trammel(self) -> float:
+        """The least radius that a trammel swings, mm: its pin stands clear of the router's base."""
+        base = USUAL_BASE if self.router_base is None else self.router_base
+        return (base - self.bit) / 2
 
     def depth_of_pass(self, outside: float) -> float:
         """Return how deep the router goes at once, mm, where so much stands outside the line."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
 
 from ..concern import Concern
@@ -12,6 +12,7 @@ from ..cutting.profile import ProfilePlan, plan_profile
 from ..fit.found import Fit
 from ..fit.why import Contact, Cost, LimitMet
 from ..legs.plan import LegsPlan
+from ..legs.screws import USUAL
 from ..legs.whole import TablePlan
 from ..legs.wish import Fixing
 from ..marking.marks import MarkSet, StringKit, marks_for
@@ -24,6 +25,7 @@ from ..panel.datum import Datum, choose_datum
 from ..template.content import TemplateContent
 from ..template.proposal import Proposal, proposed
 from ..top import Top, top_from
+from ..work.blades import Bore, blades_through, pins_of
 from ..work.cautions import cautions_for
 from ..work.finish import Finish, finish_of
 from .fitting import fits_of
@@ -61,6 +63,8 @@ class Plan:
     methods: tuple[Method, ...]
     """The ways to draw the curves of the top on this panel, the one to use first."""
     cuts: CutPlan
+    blades: tuple[Concern, ...]
+    """What a blade, bit, screw or pin would meet that must not be cut."""
     profile: ProfilePlan
     """What the edge is given when it is cut."""
     finish: Finish
@@ -97,7 +101,6 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
     marks = marks_for(top, datum, kit)
     cuts = plan_cuts(top, datum, tools, job.tape)
-    sawn = (*(c.label for c in cuts.trims), *(c.label for c in cuts.facets), "Jigsaw")
     rough_cuts = sum(trim.kind is TrimKind.ROUGH for trim in cuts.trims)
     standing = stand(job, top)
     legs, table = standing.legs, standing.table
@@ -119,15 +122,37 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         marks=marks,
         methods=_methods(job, top, datum, cuts),
         cuts=cuts,
+        blades=blades_through(cuts, panel, _bores(job, top, marks, cuts, table)),
         profile=plan_profile(job.profile, top, overhangs, cuts.edging),
         finish=finish_of(top, len(overhangs) if is_glued else 0),
         legs=legs,
         table=table,
-        offcuts=offcuts_of(panel, cuts.core, cuts.saw_kerfs, names=sawn, rough=rough_cuts),
+        offcuts=offcuts_of(
+            panel,
+            cuts.core,
+            cuts.saw_kerfs,
+            names=tuple(kerf.label for kerf in cuts.kerfs),
+            rough=rough_cuts,
+        ),
         template=template,
         sheets=_sheets(job, template),
         cautions=cautions_for(top, cuts, glued_legs=is_glued),
     )
+
+
+def _bores(
+    job: Job, top: Top, marks: MarkSet, cuts: CutPlan, table: TablePlan | None
+) -> Iterator[Bore]:
+    """Yield the screws that are driven into a top, and the pins that cuts are swung about."""
+    places = {mark.label: mark.point for mark in marks.marks}
+    yield from pins_of(cuts, places, job.tools.nail)
+    if table is None:
+        return
+    wide = table.screw.screw.diameter if table.screw is not None else USUAL
+    yield from (Bore(f"A screw of leg {hole.leg}", hole.on_panel, wide) for hole in table.holes)
+    for number, batten in enumerate(table.battens, start=1):
+        for screw in batten.screws:
+            yield Bore(f"A screw of batten {number}", top.placement(screw), wide)
 
 
 def _methods(job: Job, top: Top, datum: Datum, cuts: CutPlan) -> tuple[Method, ...]:

@@ -110,6 +110,11 @@ class Panel:
             return tuple(defect for defect in self.defects if defect.shows)
         return tuple(defect for defect in self.defects if purpose in defect.spoils)
 
+    def crossed_by(self, band: Region) -> tuple[Defect, ...]:
+        """Return the defects that no blade may cross and one that goes through `band` would."""
+        spoiling = self.spoiling(Spoils.CUTTING)
+        return tuple(d for d in spoiling if d.extent.touches_or_crosses(band))
+
     def sound_for(
         self,
         purpose: Spoils,

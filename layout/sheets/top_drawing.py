@@ -40,7 +40,9 @@ def line_groups(cuts: CutPlan, frame: DrawingFrame) -> Iterator[Group]:
 def cut_groups(cuts: CutPlan, frame: DrawingFrame) -> Iterator[Group]:
     """Yield saw lines, past both edges, and the guides beside them."""
     lines = [longer(frame.at(t.start.point), frame.at(t.end.point)) for t in cuts.trims]
-    lines += [Path.through((frame.at(f.start), frame.at(f.end))) for f in cuts.facets]
+    lines += [
+        Path.through((frame.at(c.start.point), frame.at(c.end.point))) for c in cuts.corner_cuts
+    ]
     if lines:
         yield Group(layers.SAW_LINE, tuple(Stroke(line) for line in lines))
     guides = [
@@ -57,9 +59,9 @@ def cut_labels(cuts: CutPlan, frame: DrawingFrame, setter: LabelSetter) -> Itera
     for trim in cuts.trims:
         end = _end_of(trim, frame)
         yield from setter.set(end, trim.label, 2.5, bold=True)
-    for facet in cuts.facets:
-        middle = frame.at(facet.start.midpoint(facet.end))
-        yield from setter.set(middle, facet.label, 1.8)
+    for cut in cuts.corner_cuts:
+        middle = frame.at(cut.start.point.midpoint(cut.end.point))
+        yield from setter.set(middle, cut.label, 1.8)
 
 
 def leg_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from enum import Enum
 
 from ..concern import Concern
-from ..cutting.cut import Facet, Trim
+from ..cutting.cut import StraightCut
 from ..cutting.plan import CutPlan
 from ..geometry.polygon import Region
 from ..geometry.turned_box import TurnedBox
@@ -109,7 +109,7 @@ def _cautions(top: Top, cuts: CutPlan, glued_legs: bool) -> Iterator[Concern]:
     if slant is not None:
         yield Concern(Risk.GRAIN, found=slant, limit=OFF_GRAIN)
     yield Concern(Risk.SAWS)
-    sawn: tuple[Trim | Facet, ...] = (*cuts.trims, *cuts.facets)
+    sawn: tuple[StraightCut, ...] = (*cuts.trims, *cuts.corner_cuts)
     small = tuple(cut.label for cut in sawn if _is_small(cut))
     if small:
         yield Concern(Risk.SLIVERS, small, limit=BY_HAND)
@@ -144,7 +144,7 @@ def _by_age(risk: Risk, panel: Panel, limit: int) -> Concern:
     return Concern(risk, found=panel.year, limit=limit)
 
 
-def _is_small(cut: Trim | Facet) -> bool:
+def _is_small(cut: StraightCut) -> bool:
     return any(_across(piece) < BY_HAND for piece in cut.fallen)
 
 

@@ -9,16 +9,22 @@ import pytest
 import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from told import told
 from worked_panels import DOOR, SLAB
 
-from panelwright.layout.cutting import CutPlan, Tools, follower_offset, plan_cuts, template_line
-from panelwright.layout.cutting.builds import UnknownFrame
+from panelwright.layout.cutting import (
+    CutPlan,
+    RouterCut,
+    Tools,
+    follower_offset,
+    plan_cuts,
+    template_line,
+)
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
-from panelwright.layout.marking import Step
 from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.panel import (
     Build,
@@ -27,11 +33,12 @@ from panelwright.layout.panel import (
     Panel,
     rectangular_outline,
 )
-from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.panel.datum import Datum, choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
-from panelwright.layout.words.edge import lipping_words
-from panelwright.layout.words.mends import joint_words, rim_words
+from panelwright.layout.words.cuts import words_of
+from panelwright.layout.words.passage import Passage
+from panelwright.layout.words.say import Say
 
 MIDDLE = Point(990.5, 419.0)
 
@@ -52,15 +59,9 @@ def plan(
     return plan_cuts(Top(on, outline, Placement(centre, turn), lipping), choose_datum(on), Tools())
 
 
-def steps(cuts: CutPlan, title: str) -> list[Step]:
-    """Return the steps whose titles start so."""
-    held = (step for step in cuts.steps if isinstance(step, Step))
-    return [step for step in held if step.title.startswith(title)]
-
-
-def lengths(step: Step) -> dict[str, float]:
-    """Return the figures of a step by name."""
-    return {figure.name: figure.value for figure in step.figures}
+def steps(cuts: CutPlan, title: str, datum: Datum | None = None) -> list[Passage]:
+    """Return what is told of the acts whose titles start so."""
+    return told(cuts, datum or choose_datum(panel(Kind.SOLID)), title=title)
 
 
 def test_the_door_is_lipped_with_two_strips() -> None:
@@ -68,8 +69,8 @@ def test_the_door_is_lipped_with_two_strips() -> None:
     edging = DOOR.cuts.edging
     assert edging is not None
     assert (edging.layers, edging.layer, edging.tightest) == (2, 3.0, 354.0)
-    assert edging in DOOR.cuts.steps
-    assert "2 strips 3 thick" in lipping_words(edging, Tape()).words[0]
+    (step,) = steps(DOOR.cuts, "Lipping")
+    assert "2 strips 3.0 thick" in step.words[0]
 
 
 @pytest.mark.parametrize(
@@ -90,7 +91,7 @@ def test_a_strip_bends_cold_up_to_a_hundredth_of_its_radius(
     cuts = plan(outline, panel(Kind.PARTICLEBOARD), lipping=thickness)
     assert cuts.edging is not None
     assert cuts.edging.layers == layers
-    assert words in lipping_words(cuts.edging, Tape()).words[0]
+    assert words in steps(cuts, "Lipping")[0].words[0]
 
 
 def test_kept_edges_are_not_edged() -> None:
@@ -116,18 +117,19 @@ def test_the_show_face_lies_down(kind: Kind) -> None:
     """A saw chips the face that lies up, so each build is sawn from the MIRRORED underside."""
     cuts = plan(Capsule(1400, 600), panel(kind))
     assert cuts.face.mirrored
-    assert "MIRRORED" in cuts.face.step.what
-    assert "show face down" in steps(cuts, "Cut 1")[0].what
+    say = Say(Tape(), choose_datum(panel(kind)), mirrored=True)
+    assert "MIRRORED" in words_of(cuts.face, say).words[0]
+    assert "Show face down" in steps(cuts, "Cut 1")[0].words[0]
     knifed = kind not in (Kind.SOLID, Kind.FRAMED)
     assert bool(steps(cuts, "Knife")) is knifed
 
 
 def test_a_slab_is_sawn_on_the_face_that_its_line_is_struck_on() -> None:
-    """There the show face lies up and its lines are knifed; before it is flattened either may."""
+    """There the show face lies up and its lines are knifed, from the first cut on."""
     assert not SLAB.cuts.face.mirrored
     assert steps(SLAB.cuts, "Knife") != []
-    assert "either face up" in steps(SLAB.cuts, "Cut 1")[0].what
-    assert "show face up" in steps(SLAB.cuts, "Cut 3")[0].what
+    for title in ("Cut 1", "Cut 3"):
+        assert "Show face up" in steps(SLAB.cuts, title)[0].words[0]
 
 
 @pytest.mark.parametrize("wished", [Face.UP, Face.DOWN])
@@ -145,44 +147,42 @@ def test_a_hollow_door_loses_its_rim() -> None:
     """A line inside the rim loses it all the way round; a line in the rim loses nothing."""
     hollow = panel(Kind.HOLLOW, stile=40.0, rail=60.0)
     inside = plan(Rectangle(1400, 600), hollow)
-    assert inside.rim is not None and inside.rim in inside.steps
+    (step,) = steps(inside, "Hollow")
+    assert "4000 in all" in step.words[0]
+    assert inside.rim is not None
     assert inside.rim.length == pytest.approx(4000.0, abs=1.0)
-    assert "all the way round, 4000 in all" in rim_words(inside.rim, Tape()).words[0]
     within = plan(Rectangle(1900, 790), hollow)
-    assert within.rim is None
-    one_side = plan(Rectangle(1900, 700), hollow, Point(990.5, 370.0)).rim
-    assert one_side is not None
-    assert one_side.length == pytest.approx(1861.0)
-    assert "along one stretch, 1861 in all" in rim_words(one_side, Tape()).words[0]
+    assert steps(within, "Hollow") == []
+    one_side = plan(Rectangle(1900, 700), hollow, Point(990.5, 370.0))
+    assert one_side.rim is not None
+    assert one_side.rim.length == pytest.approx(1861.0)
 
 
 def test_a_cut_through_a_frame_joint_is_named() -> None:
     """Cuts that run through the joint of a stile and a rail are named, each with its corner."""
     framed = panel(Kind.FRAMED, stile=100.0, rail=200.0)
     cuts = plan(Rectangle(1700, 700), framed)
-    assert len(cuts.joints) == 4
-    assert set(cuts.joints) <= set(cuts.steps)
-    told = joint_words(cuts.joints[0])
-    assert "Cut 1" in told.words[0] and "lower left" in told.title
+    joints = steps(cuts, "Frame joint")
+    assert len(joints) == 4
+    assert "Cut 1" in joints[0].words[0]
+    assert "lower left" in joints[0].words[0]
     clear = plan(Rectangle(1400, 600), framed)
     assert clear.joints == ()
 
 
 def test_unknown_frame_widths_are_said() -> None:
     """A framed panel whose widths are not given asks to find the joints."""
-    cuts = plan(Rectangle(1400, 600), panel(Kind.FRAMED))
-    assert UnknownFrame() in cuts.steps
-    known = plan(Rectangle(1400, 600), panel(Kind.FRAMED, stile=100.0, rail=200.0))
-    assert UnknownFrame() not in known.steps
+    (step,) = steps(plan(Rectangle(1400, 600), panel(Kind.FRAMED)), "Frame")
+    assert "not known" in step.words[0]
 
 
 def test_a_slab_is_marked_again_after_flattening() -> None:
     """After its rough length it is flattened, rests, is marked again, and only then ripped."""
-    titles = [getattr(step, "title", "") for step in SLAB.cuts.steps]
+    titles = [step.title for step in steps(SLAB.cuts, "")]
     flat, rest = titles.index("Flatten"), titles.index("Rest, mark again")
     assert "rough length" in titles[flat - 1]
     assert flat < rest < titles.index("Cut 3: reference rip")
-    assert lengths(SLAB.cuts.steps[flat]) == {"found": 55.0, "thickness": 42.0}
+    assert "from 55 to 42" in steps(SLAB.cuts, "Flatten")[0].words[0]
 
 
 def test_a_slab_is_measured_from_its_new_ends() -> None:
@@ -206,6 +206,7 @@ def test_a_slab_is_as_thick_as_it_is_flattened() -> None:
     cuts = SLAB.cuts
     assert [trim.depths[-1] for trim in cuts.trims] == [59.0, 59.0, 46.0, 46.0, 46.0, 46.0]
     router = cuts.curve_cuts[-1]
+    assert isinstance(router, RouterCut)
     assert router.passes * router.depth == pytest.approx(42.0)
 
 
@@ -275,7 +276,7 @@ def test_a_heavy_offcut_wants_a_second_person() -> None:
     """A falling piece over 10 kg wants a second person; a light one is held."""
     board = Panel(rectangular_outline(3000, 600), 38, build=Build(Kind.PARTICLEBOARD))
     cuts = plan(Rectangle(1450, 560), board, Point(895, 295))
-    texts = [step.what for step in steps(cuts, "Cut")]
+    texts = [step.words[0] for step in steps(cuts, "Cut")]
     assert "second person" in texts[0]
     assert "second person" not in texts[1]
 

@@ -13,9 +13,18 @@ import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from readers import off_path
+from told import text, told
 from worked_panels import BENCH_TOP, DOOR, WORKTOP
 
-from panelwright.layout.cutting import CurveCut, Step, TemplateGuide, Tools, plan_cuts
+from panelwright.layout.cutting import (
+    CurveCut,
+    JigsawCut,
+    RouterCut,
+    SwungRadius,
+    TemplateGuide,
+    Tools,
+    plan_cuts,
+)
 from panelwright.layout.cutting.stages import wood_after
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
@@ -30,24 +39,30 @@ WIDE = Panel(rectangular_outline(9000, 7000), 20)
 MIDDLE = Point(4500, 3500)
 
 
-def curve(outline: Outline, tools: Tools, tool: str, panel: Panel = WIDE) -> CurveCut:
-    """Return the cut along an outline by one tool."""
+def router(outline: Outline, tools: Tools, panel: Panel = WIDE) -> RouterCut:
+    """Return the router's cut along an outline."""
     cuts = plan_cuts(Top(panel, outline, Placement(MIDDLE)), choose_datum(panel), tools)
-    return next(cut for cut in cuts.curve_cuts if cut.tool == tool)
+    return next(cut for cut in cuts.curve_cuts if isinstance(cut, RouterCut))
 
 
-def router_step(outline: Outline, tools: Tools) -> Step:
+def router_words(outline: Outline, tools: Tools) -> str:
     """Return what is said about the router."""
     cuts = plan_cuts(Top(WIDE, outline, Placement(MIDDLE)), choose_datum(WIDE), tools)
-    return next(step for step in cuts.steps if step.about == "router")
+    return text(told(cuts, choose_datum(WIDE), title="Router"))
+
+
+def radii(cut: CurveCut) -> tuple[SwungRadius, ...]:
+    """Return what it swings."""
+    assert isinstance(cut, JigsawCut | RouterCut)
+    return cut.radii
 
 
 def test_a_disk_is_measured_to_the_near_edge_and_a_hole_to_the_far_one() -> None:
     """The door's trammel stands 354 to the near edge of a 12 mm bit, 360 to its middle, 366 far."""
-    (swung,) = DOOR.cuts.curve_cuts[-1].radii
+    (swung,) = radii(DOOR.cuts.curve_cuts[-1])
     assert (swung.radius, swung.to_bit_middle, swung.to_far_edge) == (354.0, 360.0, 366.0)
-    step = next(step for step in DOOR.cuts.steps if step.about == "router")
-    assert "near edge of the bit (366 to its far edge" in step.text(Tape())
+    words = text(told(DOOR.cuts, DOOR.datum, title="Router"))
+    assert "near edge of the bit (366 to its far edge" in words
 
 
 def test_an_oval_template_is_no_oval() -> None:
@@ -85,18 +100,18 @@ def test_every_template_is_the_true_parallel(outline: Outline, bush: float, lipp
 def test_what_runs_on_a_template(outline: Outline, follower: float | None, has: bool) -> None:
     """Ovals and rounded corners need a template, capsules only where a bush is asked for."""
     tools = Tools(follower=follower)
-    template = curve(outline, tools, "router").template
+    template = router(outline, tools).template
     assert (template is not None) is has
     if template is not None:
         assert template.offset == (0.0 if follower is None else 6.0)
-        assert "true parallel" in router_step(outline, tools).what
+        assert "true parallel" in router_words(outline, tools)
 
 
 def test_a_template_that_would_be_seen_to_be_wrong_is_warned_of() -> None:
     """Far inside a long oval the sheet says how wrong an oval drawn anew would be."""
-    words = router_step(Oval(1400, 500), Tools(follower=80.0)).text(Tape())
+    words = router_words(Oval(1400, 500), Tools(follower=80.0))
     assert "an oval drawn anew to that size would be wrong by up to" in words
-    assert "drawn anew" not in router_step(Oval(1400, 500), Tools()).what
+    assert "drawn anew" not in router_words(Oval(1400, 500), Tools())
 
 
 @pytest.mark.parametrize(
@@ -111,7 +126,7 @@ def test_no_pass_is_deeper_than_the_router_takes(tools: Tools, depths: float) ->
     """10 at once where 5 or less stands outside the line, 6 where more does, or as the job says."""
     outline = RoundedRectangle.with_radius(1400, 600, 20)
     thick = replace(WIDE, thickness=44.0)
-    cut = curve(outline, tools, "router", thick)
+    cut = router(outline, tools, thick)
     expected = depths if cut.most_waste <= 5 or tools.pass_depth else 6.0
     assert cut.depth <= expected + 1e-9
     assert cut.passes == math.ceil(44.0 / expected)
@@ -123,11 +138,10 @@ def test_no_pass_is_deeper_than_the_router_takes(tools: Tools, depths: float) ->
 def test_the_passes_that_are_told_reach_through(thickness: float, imperial: bool) -> None:
     """Their number times the depth that is printed is no less than the wood is thick."""
     panel, tape = replace(WIDE, thickness=thickness), Tape(imperial=imperial)
-    plan = plan_cuts(
-        Top(panel, Capsule(1400, 600), Placement(MIDDLE)), choose_datum(panel), Tools(), tape
-    )
-    (text,) = (step.text(tape) for step in plan.steps if step.title == "Router")
-    found = re.search(r"(\d+) passes ([\d /]+) deep", text)
+    datum = choose_datum(panel)
+    plan = plan_cuts(Top(panel, Capsule(1400, 600), Placement(MIDDLE)), datum, Tools(), tape)
+    words = text(told(plan, datum, tape, "Router"))
+    found = re.search(r"(\d+) passes ([\d /]+) deep", words)
     assert found is not None
     depth = math.fsum(Fraction(part) for part in found[2].split()) * (25.4 if imperial else 1.0)
     assert int(found[1]) * depth >= thickness - 1e-3
@@ -139,10 +153,11 @@ def test_relief_cuts_free_the_waste_of_a_tight_curve(radius: float, turn: float)
     """They run square to the line, through waste only, in corners below 40 that keep much waste."""
     outline = RoundedRectangle.with_radius(900, 600, radius)
     datum, place = choose_datum(WIDE), Placement(MIDDLE, turn)
-    cuts = plan_cuts(Top(WIDE, outline, place), datum, Tools(router=False, facet_clear=40.0))
+    cuts = plan_cuts(Top(WIDE, outline, place), datum, Tools(router=False, corner_clear=40.0))
     jigsaw = cuts.curve_cuts[0]
-    assert cuts.facets == ()
-    outside = math.sqrt(2) * (radius + 2) - (radius + 3)  # 2 left by the saw, 3 by the jigsaw
+    assert isinstance(jigsaw, JigsawCut)
+    assert cuts.corner_cuts == ()
+    outside = (math.sqrt(2) - 1) * (radius + 3)  # 3 left by saw and jigsaw
     if abs(outside - 5) > 1:
         assert bool(jigsaw.relief) is (outside > 5)
     blank = wood_after(WIDE, cuts.trims)
@@ -158,11 +173,11 @@ def test_relief_cuts_free_the_waste_of_a_tight_curve(radius: float, turn: float)
 def test_without_a_router_the_line_is_reached_by_hand() -> None:
     """Over 38 mm the jigsaw stays 5 off, and what stands outside is planed and filed off."""
     thick = replace(BENCH_TOP, panel=replace(BENCH_TOP.panel, thickness=42.0))
-    cuts = replace(thick, tools=replace(thick.tools, router=False)).cuts
-    assert [cut.tool for cut in cuts.curve_cuts] == ["jigsaw", "hand"]
-    step = cuts.steps[-1]
+    cuts = replace(thick, tools=Tools(router=False)).cuts
+    assert [cut.tool.value for cut in cuts.curve_cuts] == ["jigsaw", "hand"]
+    step = told(cuts, thick.datum)[-1]
     assert step.title == "To the line by hand"
-    assert "5 stands outside the line" in step.text(Tape())
+    assert "5 stands outside the line" in step.words[0]
 
 
 def test_what_is_left_after_the_cuts() -> None:
@@ -173,9 +188,11 @@ def test_what_is_left_after_the_cuts() -> None:
     assert areas == pytest.approx(
         [3000 * 600, 1622 * 600, 1454 * 600, 1454 * (600 - 13), 1454 * 564]
     )
-    leg = cuts.facets[0].leg
+    leg = cuts.corner_cuts[0].leg
     assert leg is not None
-    assert wood_after(panel, cuts.trims, cuts.facets).area == pytest.approx(areas[4] - 2 * leg**2)
+    assert wood_after(panel, (*cuts.trims, *cuts.corner_cuts)).area == pytest.approx(
+        areas[4] - 2 * leg**2
+    )
 
 
 @pytest.mark.parametrize("name", ["follower", "pass_depth"])

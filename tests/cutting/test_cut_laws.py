@@ -10,9 +10,18 @@ import pytest
 import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from told import told
 
-from panelwright.layout.cutting import CutPlan, Tools, plan_cuts
-from panelwright.layout.cutting.facets import facet_leg
+from panelwright.layout.cutting import (
+    CutPlan,
+    HandCut,
+    JigsawCut,
+    SkipReason,
+    Stroke,
+    Tools,
+    plan_cuts,
+)
+from panelwright.layout.cutting.corner_cuts import corner_leg
 from panelwright.layout.cutting.strips import SawLine, strip_beyond
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
@@ -98,7 +107,7 @@ def test_the_guide_stands_on_the_kept_wood(outline: Outline, turn: float) -> Non
 
 @settings(max_examples=15)
 @given(strategies.every_outline, strategies.angles)
-def test_a_facet_clears_the_curve(outline: Outline, turn: float) -> None:
+def test_a_corner_clears_the_curve(outline: Outline, turn: float) -> None:
     """A facet is square to its waste at 45° and stands clear of the core by what it says."""
     for facet in plan(outline, turn=turn).facets:
         reach = outline.support(facet.waste.angle - turn)
@@ -108,25 +117,25 @@ def test_a_facet_clears_the_curve(outline: Outline, turn: float) -> None:
 
 @settings(max_examples=15)
 @given(strategies.every_outline, strategies.angles)
-def test_a_facet_starts_its_leg_from_the_corner(outline: Outline, turn: float) -> None:
-    """From the crossing of two saw lines the facet starts its leg along both of them."""
+def test_a_corner_cut_starts_its_leg_from_the_corner(outline: Outline, turn: float) -> None:
+    """From the crossing of two saw lines it starts its leg along both of them."""
     cuts = plan(outline, turn=turn)
-    for facet in cuts.facets:
-        one, other = (t for t in cuts.trims if t.waste.dot(facet.waste) > 0.5)
+    for cut in cuts.corner_cuts:
+        one, other = (t for t in cuts.trims if t.waste.dot(cut.waste) > 0.5)
         corner = MIDDLE
         for trim in (one, other):
             corner = corner + trim.waste * (trim.start.point - MIDDLE).dot(trim.waste)
-        assert facet.leg == pytest.approx(corner.distance_to(facet.start), abs=1e-6)
-        assert facet.leg == pytest.approx(corner.distance_to(facet.end), abs=1e-6)
+        assert cut.leg == pytest.approx(corner.distance_to(cut.start.point), abs=1e-6)
+        assert cut.leg == pytest.approx(corner.distance_to(cut.end.point), abs=1e-6)
 
 
 def test_what_falls_and_what_stays_make_the_panel() -> None:
     """Blank, dust and all that falls off add up to the panel."""
     cuts = plan(Capsule(1400, 600), turn=0.3)
-    fallen = [p for cut in (*cuts.trims, *cuts.facets) for p in cut.fallen]
+    fallen = [p for cut in (*cuts.trims, *cuts.corner_cuts) for p in cut.fallen]
     held = WIDE.region()
     dust = 0.0
-    for kerf in cuts.saw_kerfs[: len(cuts.trims) + len(cuts.facets)]:
+    for kerf in cuts.saw_kerfs[: len(cuts.trims) + len(cuts.corner_cuts)]:
         dust += held.meet(kerf).area
         held = held.minus(kerf)
         held = max(held.pieces, key=lambda p: p.holds_point(MIDDLE))
@@ -145,7 +154,9 @@ def test_no_thin_trim(spare: float, sawn: bool) -> None:
     assert bool(up) is sawn
     reasons = [s.reason for s in cuts.skipped if s.waste.y > 0.5]
     if not sawn:
-        assert ("kept" in reasons[0]) is (spare == 0.0)
+        assert reasons == [SkipReason.TOO_THIN if spare else SkipReason.KEPT]
+        limits = [(c.who, c.limit) for c in cuts.concerns if c.who == ("CD",)]
+        assert limits == ([(("CD",), pytest.approx(7.4))] if spare else [])
 
 
 def test_a_kept_edge_needs_no_router() -> None:
@@ -157,12 +168,11 @@ def test_a_kept_edge_needs_no_router() -> None:
 
 
 def test_without_a_router_the_strip_is_planed() -> None:
-    """Where there is no router, a strip too thin to saw is planed and the jigsaw goes last."""
+    """Where there is no router, what the jigsaw leaves is planed off."""
     tools = replace(SAW, router=False)
     panel = Panel(rectangular_outline(1600, 603), 20)
     cuts = plan(Capsule(1400, 600), panel, Point(800, 300), tools=tools)
-    assert any("plane" in s.reason and "rout" not in s.reason for s in cuts.skipped)
-    assert [c.tool for c in cuts.curve_cuts] == ["jigsaw", "hand"]
+    assert [type(c) for c in cuts.curve_cuts] == [JigsawCut, HandCut]
     assert cuts.curve_cuts[1].most_waste == cuts.curve_cuts[0].allowance
 
 
@@ -170,7 +180,7 @@ def test_a_saw_that_was_not_measured_has_no_guide() -> None:
     """Without a measured offset only the saw line is given, and the step says how to measure."""
     cuts = plan(Rectangle(1400, 600), tools=Tools())
     assert all(trim.guide is None for trim in cuts.trims)
-    assert "test cut" in cuts.steps[0].what
+    assert "test cut" in told(cuts, choose_datum(WIDE))[0].words[0]
 
 
 @pytest.mark.parametrize(("left", "right"), [(115.0, None), (38.0, 115.0), (None, 115.0)])
@@ -183,35 +193,15 @@ def test_the_wider_side_of_the_base_is_used(left: float | None, right: float | N
     assert guide.blade_side == ("left" if left == 115.0 else "right")
 
 
-def test_a_nail_in_the_cut_is_warned_of() -> None:
-    """A cut that crosses what no blade may cross says so, by name; beside it nothing is said."""
-    on_line = Point(4500 - 702, 3400)
-    nail = Defect("nail", round_place(on_line, 4), frozenset({Spoils.CUTTING}), clear=15)
-    beside = Defect("lock", round_place(MIDDLE, 90), frozenset({Spoils.CUTTING}))
-    cuts = plan(Rectangle(1400, 600), WIDE.with_defect(nail).with_defect(beside))
-    assert [w for w in cuts.warnings if "nail" in w]
-    assert not [w for w in cuts.warnings if "lock" in w]
-
-
-def test_a_cut_near_a_nail_is_swept_again() -> None:
-    """A cut that only comes closer than a defect's clearance says so, and does not say crosses."""
-    nail = Defect(
-        "nail", round_place(Point(4500 - 714, 3400), 4), frozenset({Spoils.CUTTING}), clear=15
-    )
-    (warning,) = plan(Rectangle(1400, 600), WIDE.with_defect(nail)).warnings
-    assert "closer to nail" in warning
-
-
 def test_a_jigsaw_goes_round_what_no_saw_may_cross() -> None:
-    """Where a lock pocket lies in a tangent line or a facet of an oval, that cut is not made."""
+    """A tangent line or corner cut of an oval that a lock pocket lies in is not sawn."""
     in_line = Defect("lock", rectangular_place(Point(5000, 3805), 90, 60), frozenset(Spoils))
     cuts = plan(Oval(1400, 600), WIDE.with_defect(in_line))
     (skipped,) = cuts.skipped
-    assert skipped.reason.startswith("lock lies in its line")
+    assert (skipped.reason, skipped.in_the_way) == (SkipReason.IN_THE_WAY, ("lock",))
     assert len(cuts.trims) == 3
-    assert cuts.warnings == ()
-    in_facet = Defect("lock", round_place(Point(5100, 3669), 20), frozenset({Spoils.CUTTING}))
-    assert len(plan(Oval(1400, 600), WIDE.with_defect(in_facet)).facets) == 3
+    in_corner = Defect("lock", round_place(Point(5100, 3669), 20), frozenset({Spoils.CUTTING}))
+    assert len(plan(Oval(1400, 600), WIDE.with_defect(in_corner)).corner_cuts) == 3
 
 
 def test_a_cut_out_interrupts_the_cut() -> None:
@@ -228,8 +218,11 @@ def test_thick_wood_is_left_fuller() -> None:
     for thickness, allowance in ((38, 3.0), (39, 5.0)):
         cuts = plan(Capsule(1400, 600), replace(WIDE, thickness=float(thickness)))
         jigsaw = cuts.curve_cuts[0]
-        assert (jigsaw.tool, jigsaw.allowance, cuts.allowance) == ("jigsaw", allowance, allowance)
-        assert bool(jigsaw.notes) is (thickness > 38)
+        assert isinstance(jigsaw, JigsawCut)
+        assert (jigsaw.allowance, cuts.allowance) == (allowance, allowance)
+        assert jigsaw.thick is (thickness > 38)
+        sawn = (*cuts.trims, *cuts.corner_cuts)
+        assert {cut.allowance for cut in sawn} == {allowance}
 
 
 def test_only_what_is_flattened_is_cut_to_rough_length() -> None:
@@ -258,9 +251,9 @@ def test_the_largest_clean_piece_comes_off_whole() -> None:
 
 
 @given(st.floats(10, 400), st.floats(0, 10))
-def test_a_facet_on_a_square_blank(radius: float, clear: float) -> None:
-    """On the square round a circle a facet with no clearance takes off (2 − √2) of the radius."""
-    leg = facet_leg(radius, radius, radius, clear)
+def test_a_corner_cut_on_a_square_blank(radius: float, clear: float) -> None:
+    """On the square round a circle one with no clearance takes off (2 − √2) of the radius."""
+    leg = corner_leg(radius, radius, radius, clear)
     assert leg + math.sqrt(2) * clear == pytest.approx((2 - math.sqrt(2)) * radius)
 
 
@@ -294,7 +287,7 @@ def test_a_circle_is_boxed_along_the_datum() -> None:
 def test_which_tool_takes_the_curve(outline: Outline, tools: list[str]) -> None:
     """A jigsaw goes only where more stands outside the line than a router takes at once."""
     cuts = plan(outline)
-    assert [cut.tool for cut in cuts.curve_cuts] == tools
+    assert [cut.tool.value for cut in cuts.curve_cuts] == tools
     assert all(cut.most_waste >= 0 for cut in cuts.curve_cuts)
 
 
@@ -318,7 +311,9 @@ def test_string_that_gives_is_refused() -> None:
 def test_a_tight_curve_wants_relief_cuts(outline: Outline, relief: bool) -> None:
     """Without a router a jigsaw goes round a corner below 40 mm by relief cuts."""
     cuts = plan(outline, tools=replace(SAW, router=False))
-    assert any("relief" in note for note in cuts.curve_cuts[0].notes) is relief
+    jigsaw = cuts.curve_cuts[0]
+    assert isinstance(jigsaw, JigsawCut)
+    assert bool(jigsaw.relief) is relief
 
 
 def test_wood_beyond_a_gap_does_not_count() -> None:
@@ -334,7 +329,7 @@ def test_what_frees_a_seventh_of_the_panel_comes_first(share: float, first: str)
     """A side that takes off 15 % or more is cut before any other (common practice)."""
     off = 700 * share
     panel = Panel(rectangular_outline(2000, 700), 20)
-    top = Rectangle(1900, 700 - off - SAW.left_by_saw(end=False) - 30)
+    top = Rectangle(1900, 700 - off - SAW.left_by(Stroke.SIDE, 20, curved=False) - 30)
     cuts = plan(top, panel, Point(1000, 30 + top.width / 2))
     assert cuts.trims[0].kind.name == first
 

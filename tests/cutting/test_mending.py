@@ -9,6 +9,7 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from told import told
 from worked_panels import BENCH_TOP, SLAB
 
 from panelwright.layout.cutting import CutPlan, Mended, mends_for
@@ -63,10 +64,10 @@ def test_the_hole_in_the_lab_bench_is_plugged() -> None:
     (plug,) = job.cuts.mends
     assert (plug.length, plug.depth, plug.through) == (38.0, 26.0, True)
     assert (plug.proud, plug.wait) == (1.0, 24.0)
-    text = mend_words(plug, Tape()).words[0]
-    assert "Bore clean to 38, 26 deep" in text and "face-grain plug" in text
-    assert text.endswith("leave it 1 proud, 24 h, then level.")
-    assert job.cuts.steps.index(plug) < order(job.cuts, "Cut 1: frees the good part")
+    (mend,) = told(job.cuts, job.datum, title="Mend hole")
+    assert "ore clean to 38, 26 deep" in mend.words[0] and "face-grain plug" in mend.words[0]
+    titles = [step.title for step in told(job.cuts, job.datum)]
+    assert titles.index("Mend hole") < titles.index("Cut 1: frees the good part")
 
 
 def test_the_check_in_the_slab_is_keyed() -> None:
@@ -82,7 +83,8 @@ def test_the_check_in_the_slab_is_keyed() -> None:
     assert (keys.length, keys.width, keys.depth) == (90.0, 35.0, 14.0)
     assert [place.centre for place in keys.places] == [Point(1205, 300), Point(1295, 300)]
     assert all(math.cos(place.turn) == pytest.approx(0.0, abs=1e-9) for place in keys.places)
-    assert order(cuts, "Flatten") < cuts.steps.index(keys) < order(cuts, "Rest, mark again")
+    titles = [step.title for step in told(cuts, SLAB.datum)]
+    assert titles.index("Flatten") < titles.index("Mend check") < titles.index("Rest, mark again")
 
 
 @given(st.floats(1.0, 78.0), st.booleans())

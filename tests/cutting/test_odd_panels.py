@@ -77,7 +77,7 @@ def test_a_top_as_large_as_a_round_panel() -> None:
     panel = Panel(circle(Point(500, 500), 503), 20)
     datum = choose_datum(panel)
     cuts = plan_cuts(Top(panel, Oval(1000, 1000), Placement(Point(500, 500))), datum, Tools())
-    assert (cuts.trims, cuts.facets) == ((), ())
-    assert [cut.tool for cut in cuts.curve_cuts] == ["router"]
+    assert (cuts.trims, cuts.corner_cuts) == ((), ())
+    assert [cut.tool.value for cut in cuts.curve_cuts] == ["router"]
     whole = Region.from_rings(panel.boundary.points(CHORD))
     assert cuts.blank.area == whole.area

@@ -9,8 +9,9 @@ import pytest
 import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from told import text, told
 
-from panelwright.layout.cutting import CutPlan, Tools, TrimKind, plan_cuts
+from panelwright.layout.cutting import CutPlan, JigsawCut, RouterCut, Tools, TrimKind, plan_cuts
 from panelwright.layout.cutting.sides import SHORT_OF_CORNER
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
@@ -21,7 +22,6 @@ from panelwright.layout.outlines import Freeform, Outline, RegularPolygon, Super
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.top import Top
-from panelwright.layout.units import Tape
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)
 MIDDLE = Point(4500, 3500)
@@ -52,7 +52,7 @@ def test_the_cuts_free_the_top_and_never_touch_it(outline: Outline, turn: float)
     balance = offcuts_of(WIDE, cuts.core, cuts.saw_kerfs).balance
     assert abs(balance.error) < 1e-6
     assert cuts.blank.area - cuts.core.area < 6.0 * cuts.core.length + 1200
-    # saws stay 2 or 3 mm off, facets 3 or 4, and a router takes 12 mm at a corner without a jigsaw
+    # saws stay 2 or 3 mm off, and a router takes 12 mm at a corner without a jigsaw
     assert balance.trimming < 6.0 * cuts.core.length + 1200
     assert cuts.blank.grown(0.01).holds(core)
 
@@ -62,7 +62,7 @@ def test_the_cuts_free_the_top_and_never_touch_it(outline: Outline, turn: float)
 def test_a_regular_top_is_sawn_along_each_side(
     top: RegularPolygon, turn: float, lipping: float
 ) -> None:
-    """There is a cut for each side, its allowance outside it, and neither facet nor jigsaw."""
+    """There is a cut for each side, its allowance outside it, and neither corner cut nor jigsaw."""
     cuts = plan(top, turn, lipping=lipping)
     assert len(cuts.trims) == top.sides
     for trim in cuts.trims:
@@ -70,8 +70,8 @@ def test_a_regular_top_is_sawn_along_each_side(
         assert stands == pytest.approx(top.across_flats / 2 - lipping + trim.allowance, abs=1e-6)
     turns = sorted((trim.waste.angle % math.tau) for trim in cuts.trims)
     assert np.diff(turns) == pytest.approx(np.full(top.sides - 1, math.tau / top.sides))
-    assert cuts.facets == ()
-    assert [cut.tool for cut in cuts.curve_cuts] == ["router"]
+    assert cuts.corner_cuts == ()
+    assert [cut.tool.value for cut in cuts.curve_cuts] == ["router"]
 
 
 def test_a_hexagon_leaves_six_pieces() -> None:
@@ -87,7 +87,7 @@ def test_a_convex_outline_of_the_makers_own_needs_no_jigsaw() -> None:
     kinds = {trim.kind for trim in cuts.trims if trim.kind is not TrimKind.FREEING}
     assert len(cuts.trims) == 5
     assert kinds <= {TrimKind.END, TrimKind.SIDE, TrimKind.EDGE}
-    assert [cut.tool for cut in cuts.curve_cuts] == ["hand"]
+    assert [cut.tool.value for cut in cuts.curve_cuts] == ["hand"]
     assert all(trim.allowance == 3.0 for trim in cuts.trims)
 
 
@@ -102,12 +102,12 @@ def test_two_cuts_stop_short_of_a_hollow_corner() -> None:
         last = trim.end if trim.kind is TrimKind.TO_CORNER else trim.start
         assert last.point.distance_to(meet) == pytest.approx(SHORT_OF_CORNER)
         assert trim.fallen == ()
-    assert [cut.tool for cut in cuts.curve_cuts] == ["jigsaw", "router"]
+    assert [cut.tool.value for cut in cuts.curve_cuts] == ["jigsaw", "router"]
     assert cuts.curve_cuts[0].allowance == 2.0
-    words = " ".join(step.text(Tape()) for step in cuts.steps)
+    words = text(told(cuts, choose_datum(WIDE)))
     assert "stop 5 short of the hollow corner" in words
     assert "let the blade in 5 past the hollow corner" in words
-    assert "pare it with a chisel" in words
+    assert "the round bit stays 2.5 mm out: finish that by hand" in words
 
 
 def test_stopped_cuts_come_after_those_that_free_the_top() -> None:
@@ -129,21 +129,23 @@ def test_no_cut_saws_into_a_hollow_top(ring: tuple[Point, ...], turn: float) -> 
 
 
 def test_an_outline_of_many_points_is_a_curve() -> None:
-    """Forty points of a circle are sawn like a curve: to a box, facets, jigsaw, template."""
+    """Forty points of a circle are sawn like a curve: to a box, corner cuts, jigsaw, template."""
     ring = Freeform.through(Point.polar(400, k * math.tau / 40) for k in range(40))
     cuts = plan(ring)
     assert len(cuts.trims) == 4
-    assert len(cuts.facets) == 4
-    assert [cut.tool for cut in cuts.curve_cuts] == ["jigsaw", "router"]
+    assert len(cuts.corner_cuts) == 4
+    assert [cut.tool.value for cut in cuts.curve_cuts] == ["jigsaw", "router"]
+    assert isinstance(cuts.curve_cuts[1], RouterCut)
     assert cuts.curve_cuts[1].template is not None
 
 
 def test_a_superellipse_is_sawn_like_an_oval() -> None:
-    """Box, facets, jigsaw, and a router on a template: there is no radius for a trammel."""
+    """Box, corner cuts, jigsaw, and a router on a template: there is no radius for a trammel."""
     cuts = plan(Superellipse(1400, 700, 2.5))
     assert len(cuts.trims) == 4
-    assert len(cuts.facets) == 4
+    assert len(cuts.corner_cuts) == 4
     jigsaw, router = cuts.curve_cuts
+    assert isinstance(jigsaw, JigsawCut) and isinstance(router, RouterCut)
     assert (jigsaw.radii, router.radii) == ((), ())
     assert router.template is not None
     assert (router.template.length, router.template.width) == pytest.approx((1400, 700), abs=0.01)
@@ -153,7 +155,8 @@ def test_a_superellipse_is_sawn_like_an_oval() -> None:
 @given(st.floats(9.0, 20.0))
 def test_relief_cuts_lie_a_thumb_apart_in_the_tight_curve_of_a_superellipse(n: float) -> None:
     """However many arcs draw it, a tight curve is freed by a few cuts, evenly apart along it."""
-    cuts = plan(Superellipse(900, 600, n), tools=Tools(router=False, facet_clear=60.0))
+    cuts = plan(Superellipse(900, 600, n), tools=Tools(router=False, corner_clear=60.0))
     jigsaw = cuts.curve_cuts[0]
+    assert isinstance(jigsaw, JigsawCut)
     tight = sum(s.length for s in jigsaw.line.segments if getattr(s, "radius", 1e9) < 43 - 1e-9)
     assert len(jigsaw.relief) <= tight / 20 + 3 * 4

@@ -97,7 +97,6 @@ def only(text: str) -> Problem:
         (HOLE + "clear = -1", "panel.defects[1].clear", 7, "-1 mm is below 0 mm"),
         (HOLE + "depth = 21", "panel.defects[1].depth", 7, "deeper than the panel is thick, 20 mm"),
         (HOLE + 'depth = 9\nface = "through"', "panel.defects[1].depth", 7, "leave depth out"),
-        (HOLE + "ends = 9", "panel.defects[1].ends", 7, "goes with size"),
         (HOLE + 'spoils = "sitting"', "panel.defects[1].spoils", 7, "showing, cutting, bearing"),
         (HOLE + 'mend = "sand"', "panel.defects[1].mend", 7, "give depth"),
         (

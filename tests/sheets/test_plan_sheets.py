@@ -19,9 +19,11 @@ from panelwright.layout.job.plan import Plan, make_plan
 from panelwright.layout.job.reading import read_job
 from panelwright.layout.sheets.areas import areas_of
 from panelwright.layout.sheets.bench import bench_sheet
+from panelwright.layout.sheets.bench.rows import say_of
 from panelwright.layout.sheets.frame import DrawingFrame
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.words.cautions import caution_words
+from panelwright.layout.words.cuts import words_of
 
 DOOR = """
 units = "in"
@@ -133,8 +135,8 @@ def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan, scene: Scene)
         assert f"{mark.label} {mark.kind.value} {tape.figure(mark.along)}" in text
     for check in plan.marks.checks:
         assert f"{check.start} to {check.end} {tape.figure(check.distance)}" in text
-    for step in plan.cuts.steps:
-        assert getattr(step, "title", "") in text
+    for told in (words_of(act, say_of(plan)) for act in plan.cuts.acts):
+        assert told.title in text
     for caution in plan.cautions:
         assert caution_words(caution, plan.top, tape).words[0] in text
     for defect in plan.job.panel.defects:

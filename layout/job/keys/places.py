@@ -148,12 +148,19 @@ DEFECT = Section(
             'by kind, else `["showing", "bearing"]`; without showing where `face` is `"down"`',
             '["cutting", "bearing"]',
         ),
-        Key("clear", FROM_0, "Kept clear all round it", None, "by kind, else 0", "6"),
+        Key(
+            "clear",
+            FROM_0,
+            "Kept clear all round it",
+            None,
+            "by kind, else 0; where it spoils cutting, what blades and bit need",
+            "6",
+        ),
         Key(
             "ends",
             FROM_0,
-            "Kept clear past both ends of a length given by `size`, where that is more "
-            "than `clear`: a split runs on unseen",
+            "Kept clear past both ends of an oblong `size`, else along the grain, where that is "
+            "more than `clear`: a split runs on unseen",
             None,
             "by kind, else 0",
             "50",

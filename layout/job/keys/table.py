@@ -53,8 +53,10 @@ def _defect_kinds() -> str:
         spoils = ", ".join(spoilt.value for spoilt in kind.spoils)
         rows.append(f"| `{name}` | {spoils} | {kind.clear:g} mm | {kind.ends:g} mm |")
     meaning = (
-        "What each spoils and keeps clear where its keys are left out (common practice). Where no "
-        "`size` is given nobody knows which way it runs on, so the larger of the two is kept all "
+        "What each spoils and keeps clear where its keys are left out (common practice). What no "
+        "blade may cross is kept clear by at least what saw, jigsaw and router take outside the "
+        "line. A split runs on by `ends` past both ends of an oblong `size`, else along the grain, "
+        "whatever its `clear`; by `points` without a `clear` the larger of the two is kept all "
         "round."
     )
     return f"### Kinds of defects\n\n{meaning}\n\n" + "\n".join(rows)

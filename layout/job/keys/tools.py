@@ -42,7 +42,7 @@ TOOLS = Section(
             _LEFT,
             "Left outside the finish line by the first cuts",
             None,
-            "2 mm with a saw, 3 with a jigsaw, 5 where it is over 38 thick",
+            "2 mm where the top is straight all round, else 3, and 5 where it is over 38 thick",
             "2",
         ),
         Key(
@@ -63,11 +63,12 @@ TOOLS = Section(
         ),
         Key("jigsaw_kerf", _THIN, "Width of the jigsaw's cut", _TOOLS.jigsaw_kerf, "1.5 mm", "1.2"),
         Key(
-            "facet_clear",
+            "corner_clear",
             _LEFT,
-            "Left between a straight cut off a corner and the curve that follows",
+            "Left between a straight cut off a corner and the curve that follows; never less than "
+            "the jigsaw leaves",
             None,
-            "what is usual",
+            "what the jigsaw leaves",
             "5",
         ),
         Key(
@@ -97,6 +98,14 @@ TOOLS = Section(
             None,
             "a bearing of the bit's own size",
             "24",
+        ),
+        Key(
+            "router_base",
+            Length(Range(0.0, 400.0, above=True)),
+            "Diameter of the router's base, by which a straightedge is set; nothing is assumed",
+            None,
+            "not measured",
+            "160",
         ),
         Key(
             "pass_depth",

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from ...cutting.mendable import why_not
+from ...cutting.tools import Tools
 from ...errors import LayoutError
 from ...geometry.path import Path
 from ...geometry.polygon import Region
 from ...panel.defect import Defect, Face, Spoils
 from ...units import Tape
+from ..job import STAND_IN_THICKNESS
 from ..keys.defect_kinds import DEFECT_KINDS, UNNAMED, DefectKind
 from ..keys.places import DEFECT
 from ..text.mending import UNREADABLE
@@ -16,7 +20,7 @@ from .place import read_place
 from .section import Values, read_section
 
 
-def read_defects(panel: Values, face: Region | None) -> tuple[Defect, ...]:
+def read_defects(panel: Values, face: Region | None, tools: Tools) -> tuple[Defect, ...]:
     """Return the defects that could be read.
 
     Parameters
@@ -25,6 +29,8 @@ def read_defects(panel: Values, face: Region | None) -> tuple[Defect, ...]:
         [panel].
     face : Region or None
         What there is of the panel, where that is known.
+    tools : Tools
+        What no blade may cross is usually kept clear of them.
     """
     raw, place = panel["defects"], panel.at("defects")
     if raw is None or raw == UNREADABLE:
@@ -36,13 +42,26 @@ def read_defects(panel: Values, face: Region | None) -> tuple[Defect, ...]:
         place.wrong(f"{shown(raw)} is not a list of defects: open each with [[panel.defects]]")
         return ()
     names: dict[str, int] = {}
-    found = [_defect(item, place / i, panel, face, names) for i, item in enumerate(raw)]
+    about = _Panel(panel, face, tools.reach(_thickness(panel)))
+    found = [_defect(item, place / i, about, names) for i, item in enumerate(raw)]
     return tuple(defect for defect in found if defect is not None)
 
 
-def _defect(
-    raw: object, place: Place, panel: Values, face: Region | None, names: dict[str, int]
-) -> Defect | None:
+@dataclass(frozen=True, slots=True)
+class _Panel:
+    """What is known of the panel that the defects are in."""
+
+    values: Values
+    face: Region | None
+    blades: float
+    """How far outside the line of a top blades and bit may come, mm."""
+
+
+def _thickness(panel: Values) -> float:
+    return panel["flattened"] or panel["thickness"] or STAND_IN_THICKNESS
+
+
+def _defect(raw: object, place: Place, panel: _Panel, names: dict[str, int]) -> Defect | None:
     values = read_section(raw, DEFECT, place)
     if not isinstance(raw, dict):
         return None
@@ -56,23 +75,22 @@ def _defect(
     usual = DEFECT_KINDS[values["kind"]] if values["kind"] else UNNAMED
     side = _side(values)
     spoils = _spoils(values, usual.spoils, side)
-    clear = values["clear"] if values.has("clear") else _usual_clear(values, usual)
+    clear = _clear(values, usual, panel.blades if Spoils.CUTTING in (spoils or ()) else 0.0)
     drawn_out = _drawn_out(values, clear, usual.ends)
-    path = read_place(values, drawn_out)
-    _check_depth(values, panel)
-    _check_on_panel(path, face, place)
+    path = read_place(values, drawn_out, panel.values["grain"] or 0.0)
+    _check_depth(values, panel.values)
+    _check_on_panel(path, panel.face, place)
     if path is None or clear is None or spoils is None:
         return None
     if not values.sound("depth", "face", "mend"):
         return None
-    length_only = drawn_out if values.has("size") else 0.0
     mend, depth = values["mend"], values["depth"]
     try:
-        defect = Defect(name, path, frozenset(spoils), clear, side, depth, mend, length_only)
+        defect = Defect(name, path, frozenset(spoils), clear, side, depth, mend, drawn_out)
     except LayoutError as error:
         place.wrong(str(error))
         return None
-    _check_mend(values, panel, defect)
+    _check_mend(values, panel.values, defect)
     return defect
 
 
@@ -107,15 +125,19 @@ def _spoils(values: Values, usual: tuple[Spoils, ...], side: Face) -> tuple[Spoi
     return left
 
 
-def _usual_clear(values: Values, usual: DefectKind) -> float:
-    """Return the usual clearance; with no `size` nobody knows which way the harm runs on."""
-    return usual.clear if values.has("size") else max(usual.clear, usual.ends)
+def _clear(values: Values, usual: DefectKind, blades: float) -> float | None:
+    """Return what is kept clear all round: given, or usual and no less than the blades need.
+
+    With points nobody knows which way the harm runs on.
+    """
+    if values.has("clear"):
+        given: float | None = values["clear"]
+        return given
+    return max(usual.clear, usual.ends if values.has("points") else 0.0, blades)
 
 
 def _drawn_out(values: Values, clear: float | None, usual_ends: float) -> float:
-    """Return what a length by `size` is drawn out by, so that `ends` is kept past both its ends."""
-    if values.has("ends") and (values.has("points") or values.has("diameter")):
-        values.at("ends").wrong("ends goes with size: elsewhere give a larger clear")
+    """Return what a place is drawn out by, so that `ends` is kept past both its ends."""
     ends = usual_ends if not values.has("ends") else (values["ends"] or 0.0)
     return max(0.0, ends - (clear or 0.0))
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ...cutting.profile import INSIDE_BEVEL
+from ...cutting.tools import Tools
 from ...errors import JobError, LayoutError, Problem
 from ...legs.movement import SWING
 from ...legs.people import usual_place
@@ -100,32 +101,35 @@ def _read_noting(tables: Tables, notes: Notes) -> Reading:
     top_of_file = Place(notes)
     head = read_section(tables.values, HEAD, top_of_file)
     notes.units = head["units"] or Units.MM
-    panel = _panel(head)
+    tools = read_tools(head["tools"] if head.has("tools") else {}, head.at("tools"))
+    panel = _panel(head, tools)
     top = read_top(
         head["top"] if head.has("top") else {},
         head.at("top"),
         panel.values["grain"],
         panel.values["flattened"] or panel.values["thickness"],
     )
-    job = _job(head, panel, top, tables)
+    job = _job(head, panel, top, tools, tables)
     found = notes.in_order(*tables.problems)
     return Reading(None if found else job, found, _missing(panel, tables.lines))
 
 
-def _panel(head: Values) -> PanelRead:
+def _panel(head: Values, tools: Tools | None) -> PanelRead:
     if head.lacks("panel"):
         head.at("panel").wrong(
             "the panel is missing: open it with [panel] and give at least its outline"
         )
-    return read_panel(head["panel"] if head.has("panel") else UNREADABLE, head.at("panel"))
+    raw = head["panel"] if head.has("panel") else UNREADABLE
+    return read_panel(raw, head.at("panel"), tools or Tools())
 
 
-def _job(head: Values, panel: PanelRead, top: TopRead, tables: Tables) -> Job | None:
+def _job(
+    head: Values, panel: PanelRead, top: TopRead, tools: Tools | None, tables: Tables
+) -> Job | None:
     """Return the job where nothing is wrong with any part of it."""
     legs = None
     if head.has("legs"):
         legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
-    tools = read_tools(head["tools"] if head.has("tools") else {}, head.at("tools"))
     template = read_template(head["template"] if head.has("template") else {}, head.at("template"))
     notes = head.place.notes
     if not notes.are_empty or top.wish is None or tools is None or template is None:

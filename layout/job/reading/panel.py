@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ...cutting.tools import Tools
 from ...errors import LayoutError
 from ...geometry.path import Path
 from ...geometry.point import Point
@@ -69,7 +70,7 @@ class PanelRead:
         )
 
 
-def read_panel(raw: object, place: Place) -> PanelRead:
+def read_panel(raw: object, place: Place, tools: Tools) -> PanelRead:
     """Return the panel as far as it can be read."""
     values = read_section(raw, PANEL, place)
     outline = around = None
@@ -90,7 +91,7 @@ def read_panel(raw: object, place: Place) -> PanelRead:
         values=values,
         outline=outline,
         cut_outs=tuple(path for path in cut_outs if path is not None),
-        defects=read_defects(values, face),
+        defects=read_defects(values, face, tools),
         build=_build(values, outline),
         datum=_datum(values),
     )

@@ -2,22 +2,30 @@
 
 from __future__ import annotations
 
+import numpy as np
+
 from ...errors import LayoutError
 from ...geometry.path import Path
+from ...geometry.placement import array_of
 from ...geometry.point import Point
+from ...geometry.polygon import convex_hull
+from ...geometry.tolerance import CHORD
 from ...panel.defect import polygonal_place, rectangular_place, round_place
 from ..text.notes import Place
 from .crossing import is_simple
 from .section import Values
 
 
-def read_place(values: Values, ends: float = 0.0) -> Path | None:
+def read_place(values: Values, ends: float = 0.0, grain: float = 0.0) -> Path | None:
     """Return the boundary that `at` with `diameter` or `size`, or `points`, give.
 
     Parameters
     ----------
     ends : float
-        What a length given by `size` is made longer by at both ends, mm.
+        What it is made longer by at both ends, mm: along the longer side of an oblong `size`, and
+        along the grain where no length is given, for wood splits along it.
+    grain : float
+        Direction of the grain, radians from x.
     """
     place = values.place
     whole = values.only_one_of("points", "size", "diameter")
@@ -34,18 +42,33 @@ def read_place(values: Values, ends: float = 0.0) -> Path | None:
     if not whole or not values.sound("points", "size", "diameter", "at", "turn"):
         return None
     try:
-        if values.has("points"):
-            return polygon(values["points"], values.at("points"))
-        if values.has("diameter"):
-            return round_place(values["at"], values["diameter"])
-        size = values["size"]
-        length, width = size[0], size[-1]
-        if length >= width:
-            return rectangular_place(values["at"], length + 2 * ends, width, values["turn"])
-        return rectangular_place(values["at"], length, width + 2 * ends, values["turn"])
+        return _shape(values, ends, grain)
     except LayoutError as error:
         place.wrong(str(error))
         return None
+
+
+def _shape(values: Values, ends: float, grain: float) -> Path | None:
+    if values.has("points"):
+        path = polygon(values["points"], values.at("points"))
+        return None if path is None else _run_on(path, ends, grain)
+    if values.has("diameter"):
+        return _run_on(round_place(values["at"], values["diameter"]), ends, grain)
+    length, width = values["size"][0], values["size"][-1]
+    if length == width:
+        square = rectangular_place(values["at"], length, width, values["turn"])
+        return _run_on(square, ends, grain)
+    if length > width:
+        return rectangular_place(values["at"], length + 2 * ends, width, values["turn"])
+    return rectangular_place(values["at"], length, width + 2 * ends, values["turn"])
+
+
+def _run_on(path: Path, by: float, grain: float) -> Path:
+    """Return a place and all that it sweeps when it is moved so far both ways along the grain."""
+    if by <= 0:
+        return path
+    way, ring = array_of([Point.polar(by, grain)]), path.points(CHORD, "outside")
+    return Path.through_ring(convex_hull(np.vstack((ring - way, ring + way))))
 
 
 def polygon(points: tuple[Point, ...], place: Place) -> Path | None:

@@ -2,131 +2,155 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Callable, Iterator
-from functools import partial
+from collections.abc import Sequence
+from dataclasses import replace
+from functools import singledispatch
 
-from ...cutting.builds import FrameJoint, RimLoss, UnknownFrame
-from ...cutting.cut import Trim, TrimKind
-from ...cutting.edging import Edging
-from ...cutting.mending import Mended
-from ...cutting.plan import Act
+from ...cutting import (
+    Act,
+    CornerCuts,
+    Flatten,
+    FrameJoint,
+    HandCut,
+    JigsawCut,
+    KeptEdge,
+    KnifeLines,
+    Lip,
+    Mended,
+    Rest,
+    RimLoss,
+    RouterCut,
+    SkippedTrim,
+    Trim,
+    TrimKind,
+)
 from ...drawing.scene import Scene
-from ...geometry.point import Point
 from ...job.plan import Plan
-from ...marking.step import Step
-from ...units import nearest_whole
-from ...words.edge import lipping_words
-from ...words.mends import UNKNOWN_FRAME, joint_words, mend_words, rim_words
-from ...words.passage import Passage
+from ...panel.datum import Datum
+from ...words.cuts import concern_words, words_of
+from ...work.blades import BladeMatter
 from ..steps import curves, sections, setting_out, straight
-from .marks import place_words
-from .rows import BenchStep, Section, Table, sentence
+from .rows import BenchStep, Section, say_of
+
+
+def read_first(plan: Plan) -> Section | None:
+    """Return what stands against the plan before anything is marked; None where nothing does."""
+    say = say_of(plan)
+    crossed = [c for c in plan.blades if c.matter is BladeMatter.CROSSES]
+    steps = []
+    if crossed:
+        words = "Do not cut before this is answered: no blade, bit or screw may meet it."
+        told = tuple(concern_words(concern, say) for concern in crossed)
+        steps.append(BenchStep("Stop: take out first", (words,), warnings=told))
+    if plan.cuts.concerns:
+        told = tuple(concern_words(concern, say) for concern in plan.cuts.concerns)
+        steps.append(BenchStep("Sides that no saw takes", told))
+    return Section("Read first", tuple(steps)) if steps else None
 
 
 def first_cuts(plan: Plan) -> Section | None:
     """Return what is done to a slab before it is marked again; None where it is no slab."""
-    steps = _split(plan)[0]
-    if not steps:
+    acts = _split(plan)[0]
+    if not acts:
         return None
-    return Section("Cut short, flatten, rest", tuple(_step(plan, step) for step in steps))
+    steps = (_step(plan, act, plan.datum) for act in acts)
+    return Section("Cut short, flatten, rest", tuple(steps))
 
 
 def cuts(plan: Plan) -> Section:
     """Return the steps of cutting, of a slab those after it is marked again."""
-    steps = _split(plan)[1]
-    return Section("Cuts, in this order", tuple(_step(plan, step) for step in steps))
+    again = plan.cuts.again
+    datum = plan.datum if again is None else again.datum
+    steps = (_step(plan, act, datum) for act in _split(plan)[1])
+    return Section("Cuts, in this order", tuple(steps))
 
 
-def _split(plan: Plan) -> tuple[tuple[Act, ...], tuple[Act, ...]]:
-    steps = plan.cuts.steps
-    about = (step.about if isinstance(step, Step) else "" for step in steps)
-    rest = next((i for i, name in enumerate(about, start=1) if name == "rest"), 0)
-    return steps[:rest], steps[rest:]
+def _split(plan: Plan) -> tuple[Sequence[Act], Sequence[Act]]:
+    acts = plan.cuts.acts
+    rest = next((i for i, act in enumerate(acts, start=1) if isinstance(act, Rest)), 0)
+    return acts[:rest], acts[rest:]
 
 
-def _step(plan: Plan, step: Act) -> BenchStep:
-    if not isinstance(step, Step):
-        told, scene = _told(plan, step)
-        return BenchStep(told.title, told.words, drawing=scene)
-    trim = next((t for t in plan.cuts.trims if t.label == step.about), None)
-    table = None if trim is None else _trim_table(plan, trim)
-    text = sentence(step.text(plan.job.tape))
-    return BenchStep(step.title, (text,), table, drawing=_drawing(plan, step, trim))
+def _step(plan: Plan, act: Act, datum: Datum) -> BenchStep:
+    say = say_of(plan, datum)
+    step = BenchStep.of(words_of(act, say), picture_of(act, plan))
+    labels = [getattr(held, "label", None) for held in _parts(act)]
+    met = [c for c in plan.blades if c.who[0] in labels]
+    return replace(step, warnings=(*(concern_words(c, say) for c in met), *step.warnings))
 
 
-def _told(
-    plan: Plan, act: Mended | FrameJoint | UnknownFrame | RimLoss | Edging
-) -> tuple[Passage, Scene | None]:
-    """Return an act in words, and its drawing."""
-    if isinstance(act, Mended):
-        return mend_words(act, plan.job.tape), straight.mend_scene(plan, act)
-    if isinstance(act, FrameJoint):
-        return joint_words(act), straight.joint_scene(plan, act)
-    if isinstance(act, RimLoss):
-        return rim_words(act, plan.job.tape), curves.rim_scene(plan, act)
-    if isinstance(act, Edging):
-        return lipping_words(act, plan.job.tape), sections.lipping_scene(plan, act)
-    return UNKNOWN_FRAME, None
+def _parts(act: Act) -> Sequence[object]:
+    return act.cuts if isinstance(act, CornerCuts) else (act,)
 
 
-def _drawing(plan: Plan, step: Step, trim: Trim | None) -> Scene | None:
-    """Return the drawing of a step by what it is about."""
-    if trim is not None:
-        return straight.trim_scene(plan, trim)
-    for about, compose in _several(plan):
-        if step.about == about:
-            return compose()
-    one = _OTHERS.get(step.about)
-    return None if one is None else one(plan)
+@singledispatch
+def picture_of(act: object, plan: Plan) -> Scene | None:
+    """Return the drawing of an act; None where it has none."""
+    return None
 
 
-def _several(plan: Plan) -> Iterator[tuple[str, Callable[[], Scene]]]:
-    """Yield what steps may be about of which a plan has several, and what draws each."""
-    held = plan.cuts
-    for number, side in enumerate(held.skipped, start=1):
-        yield f"skipped {number}", partial(straight.skipped_scene, plan, side)
-    for number, kept in enumerate(held.kept, start=1):
-        yield f"kept {number}", partial(straight.kept_scene, plan, kept)
-    for cut in held.curve_cuts:
-        scene = curves.jigsaw_scene if cut.tool == "jigsaw" else curves.router_scene
-        yield cut.tool, partial(scene, plan, cut)
+@picture_of.register
+def _(act: Trim, plan: Plan) -> Scene:
+    return straight.trim_scene(plan, act)
 
 
-def _scored(plan: Plan) -> Scene | None:
+@picture_of.register
+def _(act: Mended, plan: Plan) -> Scene:
+    return straight.mend_scene(plan, act)
+
+
+@picture_of.register
+def _(act: SkippedTrim, plan: Plan) -> Scene:
+    return straight.skipped_scene(plan, act)
+
+
+@picture_of.register
+def _(act: KeptEdge, plan: Plan) -> Scene:
+    return straight.kept_scene(plan, act)
+
+
+@picture_of.register
+def _(act: FrameJoint, plan: Plan) -> Scene:
+    return straight.joint_scene(plan, act)
+
+
+@picture_of.register
+def _(act: KnifeLines, plan: Plan) -> Scene | None:
     sawn = [trim for trim in plan.cuts.trims if trim.kind is not TrimKind.ROUGH]
     return straight.saw_lines_scene(plan, sawn) if sawn else None
 
 
-_OTHERS: dict[str, Callable[[Plan], Scene | None]] = {
-    "flatten": sections.flatten_scene,
-    "rest": setting_out.marked_again_scene,
-    "score": _scored,
-    "facets": curves.facets_scene,
-}
-"""Drawings of steps that a plan has once at most."""
+@picture_of.register
+def _(act: CornerCuts, plan: Plan) -> Scene:
+    return curves.corners_scene(plan, act.cuts)
 
 
-def _trim_table(plan: Plan, trim: Trim) -> Table:
-    again = plan.cuts.again
-    datum = plan.datum if trim.kind is TrimKind.ROUGH or again is None else again.datum
-    ends = (trim.start, trim.end)
-    rows = [("Saw line", *(place_words(plan, datum, end) for end in ends))]
-    if trim.guide is not None:
-        ends = (trim.guide.start, trim.guide.end)
-        rows.append(("Guide", *(place_words(plan, datum, end) for end in ends)))
-    tape, mirrored = plan.job.tape, plan.cuts.face.mirrored
-    seen = "MIRRORED, as drawn" if mirrored else "show face up, as drawn"
-    caption = (
-        f"Waste on the {_side(trim.waste, mirrored)} side ({seen}). Kerf "
-        f"{tape.exact(trim.kerf, 1)} {tape.unit}, taken from the waste. Hold up both sides of the "
-        "cut."
-    )
-    return Table(("", "From this place on the edge", "to this one"), tuple(rows), caption)
+@picture_of.register
+def _(act: JigsawCut, plan: Plan) -> Scene:
+    return curves.jigsaw_scene(plan, act)
 
 
-def _side(waste: Point, mirrored: bool) -> str:
-    """Return the side of the panel, as drawn, to which a direction points."""
-    across = -waste.x if mirrored else waste.x
-    quarter = nearest_whole(math.atan2(waste.y, across) / (math.pi / 2)) % 4
-    return ("right", "upper", "left", "lower")[quarter]
+@picture_of.register(RouterCut)
+@picture_of.register(HandCut)
+def _(act: RouterCut | HandCut, plan: Plan) -> Scene:
+    return curves.line_scene(plan, act)
+
+
+@picture_of.register
+def _(act: RimLoss, plan: Plan) -> Scene:
+    return curves.rim_scene(plan, act)
+
+
+@picture_of.register
+def _(act: Lip, plan: Plan) -> Scene:
+    return sections.lipping_scene(plan, act.edging)
+
+
+@picture_of.register
+def _(act: Flatten, plan: Plan) -> Scene:
+    return sections.flatten_scene(plan)
+
+
+@picture_of.register
+def _(act: Rest, plan: Plan) -> Scene | None:
+    return setting_out.marked_again_scene(plan)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import partial
 
+from ...cutting import RouterCut
 from ...job.plan import Plan
 from ...marking.marks import MarkSet
 from ...words.ways import STRAIGHT_SIDES, drawn_words, others_words
@@ -17,7 +18,7 @@ def drawn(plan: Plan, held: MarkSet) -> list[BenchStep]:
         return [BenchStep.of(STRAIGHT_SIDES)]
     tape, best = plan.job.tape, plan.methods[0]
     same = [m for m in plan.methods if m.name == best.name and m.serves == best.serves]
-    routed = any(cut.tool == "router" and cut.radii for cut in plan.cuts.curve_cuts)
+    routed = any(isinstance(cut, RouterCut) and cut.radii for cut in plan.cuts.curve_cuts)
     told = drawn_words(
         same,
         held,

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ...cutting.cut import EdgePoint, Trim, TrimKind
+from ...cutting.cut import StraightCut, Trim, TrimKind
 from ...job.plan import Plan
 from ...marking.marks import MarkSet
 from ...panel.datum import Datum
+from ...words.cuts import lines_table, words_of
 from ...words.marks import checks_words, left_words, lines_words, marks_words, ties_words
 from ..steps.ground import Wood
 from ..steps.setting_out import (
@@ -20,7 +21,7 @@ from ..steps.setting_out import (
 )
 from ..steps.straight import saw_lines_scene
 from .draw import drawn
-from .rows import BenchStep, Section, Table, say_of, sentence
+from .rows import BenchStep, Section, say_of
 
 
 def marks(plan: Plan) -> Section:
@@ -28,7 +29,7 @@ def marks(plan: Plan) -> Section:
     wood, rough = Wood.found(plan), _rough(plan)
     steps: list[BenchStep | None] = [_face(plan), _table(plan, wood, plan.marks), _left(plan, wood)]
     if plan.cuts.again is None:
-        steps += [*_set_out(plan, wood, plan.marks), _saw_lines(plan, plan.cuts.trims, plan.datum)]
+        steps += [*_set_out(plan, wood, plan.marks), _saw_lines(plan, _sawn(plan), plan.datum)]
         return Section("All marks, before the first cut", _held(steps))
     steps += [_ties(plan, wood, plan.marks), _checks(plan, wood, plan.marks)]
     if rough:
@@ -45,7 +46,7 @@ def marks_again(plan: Plan) -> Section | None:
     steps = [
         _table(plan, wood, again.marks),
         *_set_out(plan, wood, again.marks),
-        _saw_lines(plan, [t for t in plan.cuts.trims if t not in _rough(plan)], again.datum),
+        _saw_lines(plan, [c for c in _sawn(plan) if c not in _rough(plan)], again.datum),
     ]
     return Section("All marks again, before the next cut", _held(steps))
 
@@ -58,6 +59,10 @@ def _rough(plan: Plan) -> list[Trim]:
     return [trim for trim in plan.cuts.trims if trim.kind is TrimKind.ROUGH]
 
 
+def _sawn(plan: Plan) -> list[StraightCut]:
+    return [*plan.cuts.trims, *plan.cuts.corner_cuts]
+
+
 def _set_out(plan: Plan, wood: Wood, held: MarkSet) -> list[BenchStep | None]:
     return [
         _ties(plan, wood, held),
@@ -68,8 +73,7 @@ def _set_out(plan: Plan, wood: Wood, held: MarkSet) -> list[BenchStep | None]:
 
 
 def _face(plan: Plan) -> BenchStep:
-    step = plan.cuts.face.step
-    return BenchStep(step.title, (sentence(step.text(plan.job.tape)),), drawing=face_scene(plan))
+    return BenchStep.of(words_of(plan.cuts.face, say_of(plan)), face_scene(plan))
 
 
 def _table(plan: Plan, wood: Wood, held: MarkSet) -> BenchStep:
@@ -97,34 +101,15 @@ def _lines(plan: Plan, wood: Wood, held: MarkSet) -> BenchStep:
     return BenchStep.of(told, lines_scene(plan, wood, held))
 
 
-def _saw_lines(plan: Plan, trims: Sequence[Trim], datum: Datum) -> BenchStep | None:
+def _saw_lines(plan: Plan, cuts: Sequence[StraightCut], datum: Datum) -> BenchStep | None:
     """Return every saw line and guide: the first cut takes the corners they are measured from."""
-    if not trims:
+    if not cuts:
         return None
-    rows = []
-    for trim in trims:
-        rows.append((f"{trim.label}, saw", *_ends(plan, datum, (trim.start, trim.end))))
-        if trim.guide is not None:
-            ends = (trim.guide.start, trim.guide.end)
-            rows.append((f"{trim.label}, guide", *_ends(plan, datum, ends)))
     words = (
         "Draw all of them now, and carry their ends down the edges: the first cut takes the "
         "corners that they are measured from.",
     )
-    table = Table(("Line", "From this place on the edge", "to this one"), tuple(rows))
+    table = lines_table(cuts, say_of(plan, datum))
     return BenchStep(
-        "Saw lines and guides", words, table, drawing=saw_lines_scene(plan, list(trims))
+        "Saw lines and guides", words, table, drawing=saw_lines_scene(plan, list(cuts))
     )
-
-
-def _ends(plan: Plan, datum: Datum, ends: tuple[EdgePoint, EdgePoint]) -> list[str]:
-    return [place_words(plan, datum, end) for end in ends]
-
-
-def place_words(plan: Plan, datum: Datum, place: EdgePoint) -> str:
-    """Return where a line meets the edge: its two offsets, and from the nearer corner."""
-    tape = plan.job.tape
-    words = f"{tape.figure(place.along)} along {datum.name}, {tape.figure(place.square)} square"
-    if place.corner:
-        words += f" ({tape.figure(place.distance)} from {place.corner})"
-    return words

@@ -13,7 +13,7 @@ from ...words.why import proof_words
 from ..title import found_words, size_words
 from .after import after
 from .before import before
-from .cuts import cuts, first_cuts
+from .cuts import cuts, first_cuts, read_first
 from .marks import marks, marks_again
 from .rows import Section, sentence, unit_words
 from .why import why
@@ -59,7 +59,7 @@ def bench_sheet(plan: Plan, drawing: str, *, files: tuple[str, ...] = ()) -> str
 
 def _counted(plan: Plan) -> Iterator[tuple[Section, int]]:
     """Yield the sections in order, each with the number of its first step."""
-    held = (why, before, marks, first_cuts, marks_again, cuts, after)
+    held = (why, read_first, before, marks, first_cuts, marks_again, cuts, after)
     count = 1
     for section in (make(plan) for make in held):
         if section is not None:

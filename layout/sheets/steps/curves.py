@@ -1,13 +1,14 @@
-"""Drawings of the curve: facets, jigsaw, router with its way round, a lost rim."""
+"""Drawings of the curve: corner cuts, jigsaw, router with its way round, a lost rim."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 import numpy as np
 
 from ...cutting.builds import RimLoss
-from ...cutting.cut import CurveCut, SwungRadius
+from ...cutting.cut import CornerCut, HandCut, JigsawCut, RouterCut, SwungRadius
 from ...cutting.feed import QuarterFeed
 from ...cutting.stages import wood_after
 from ...drawing import layers
@@ -26,36 +27,36 @@ _STEPS = 24
 """Points of an arrow round a quarter."""
 
 
-def facets_scene(plan: Plan) -> Scene:
-    """Return the blank with what the facets take off its corners."""
+def corners_scene(plan: Plan, corners: Sequence[CornerCut]) -> Scene:
+    """Return the blank with what is cut off its corners."""
     cuts, mirrored = plan.cuts, plan.cuts.face.mirrored
     blank = _piece(plan, wood_after(plan.job.panel, cuts.trims))
     stage = Stage.around(blank.bounds, mirrored=mirrored)
     stage.region(layers.WOOD, blank)
     stage.region(layers.PANEL, blank, edged=True)
-    stage.region(layers.WASTE, *(piece for facet in cuts.facets for piece in facet.fallen))
+    stage.region(layers.WASTE, *(piece for cut in corners for piece in cut.fallen))
     stage.path(layers.GHOST, cuts.finish)
     tape = plan.job.tape
-    for facet in cuts.facets:
-        stage.line(layers.SAW_LINE, facet.start, facet.end, past=2.0)
-        if facet.guide_offset is not None:
-            off = facet.waste * -facet.guide_offset
-            stage.line(layers.GUIDE, facet.start + off, facet.end + off)
-    for facet in cuts.facets:
-        middle = facet.start.midpoint(facet.end)
-        if facet.leg is not None:
-            corner = middle + facet.waste * (facet.start.distance_to(facet.end) / 2)
-            for end, other in ((facet.start, facet.end), (facet.end, facet.start)):
-                away = corner - other
-                stage.dimension(corner, end, tape.figure(facet.leg), away)
-        stage.label(layers.SAW_LINE, middle, facet.label, towards=-facet.waste)
-    return stage.scene("Facets off the corners of the blank")
+    for cut in corners:
+        stage.line(layers.SAW_LINE, cut.start.point, cut.end.point, past=2.0)
+        if cut.guide is not None:
+            stage.line(layers.GUIDE, cut.guide.start.point, cut.guide.end.point)
+    for cut in corners:
+        start, end = cut.start.point, cut.end.point
+        middle = start.midpoint(end)
+        if cut.leg is not None:
+            words = tape.figure(tape.towards(cut.leg, -1.0))
+            corner = middle + cut.waste * (start.distance_to(end) / 2)
+            for one, other in ((start, end), (end, start)):
+                stage.dimension(corner, one, words, corner - other)
+        stage.label(layers.SAW_LINE, middle, cut.label, towards=-cut.waste)
+    return stage.scene("Cuts off the corners of the blank")
 
 
-def jigsaw_scene(plan: Plan, cut: CurveCut) -> Scene:
+def jigsaw_scene(plan: Plan, cut: JigsawCut) -> Scene:
     """Return the rough line, the waste outside it and the relief cuts."""
     cuts = plan.cuts
-    blank = _piece(plan, wood_after(plan.job.panel, cuts.trims, cuts.facets))
+    blank = _piece(plan, wood_after(plan.job.panel, (*cuts.trims, *cuts.corner_cuts)))
     stage = Stage.around(blank.bounds, mirrored=cuts.face.mirrored)
     stage.region(layers.WOOD, blank)
     kept = Region.of(cut.line, "outside")
@@ -70,33 +71,39 @@ def jigsaw_scene(plan: Plan, cut: CurveCut) -> Scene:
     return stage.scene("Jigsaw along the rough line")
 
 
-def router_scene(plan: Plan, cut: CurveCut) -> Scene:
-    """Return the line that is routed, and which way round."""
+def line_scene(plan: Plan, cut: RouterCut | HandCut) -> Scene:
+    """Return the line that is routed or planed, and which way round."""
     feeds = plan.cuts.feeds
-    mirrored = plan.cuts.face.mirrored and not feeds
-    heading = "Show face UP; where it says down, turn it over" if feeds else ""
+    turned = len({feed.show_face_up for feed in feeds}) > 1
+    mirrored = plan.cuts.face.mirrored and not turned
+    heading = "Show face UP; where it says down, turn it over" if turned else ""
     extent = cut.line.bounds.grown(2 * _AWAY * plan.top.outline.length / 90)
     stage = Stage.around(extent, mirrored=mirrored, heading=heading)
     stage.region(layers.WOOD, Region.of(cut.line))
     line = layers.CORE if plan.top.lipping else layers.FINISH
     stage.path(line, *cut.line.without(cut.kept), clear=True)
     kept_lines(plan, stage)
-    if cut.template is not None and abs(cut.template.offset) > 0:
-        stage.path(layers.METHOD, cut.template.line)
-    if cut.tool == "router":
-        ring = _ring(cut, _AWAY * stage.frame.scale)
-        if feeds:
-            for feed in feeds:
-                _fed(plan, stage, ring, feed)
-        elif cut.kept:
-            _along_cuts(stage, cut)
-        else:
-            _round(stage, ring)
-    _radii(plan, stage, cut.radii)
-    if cut.template is not None and abs(cut.template.offset) > 0:
-        at = cut.template.line.segments[0].start
-        stage.label(layers.METHOD, at, "template", towards=plan.top.placement.centre - at)
+    if isinstance(cut, RouterCut):
+        _routed(plan, stage, cut)
     return stage.scene("To the line, and which way round")
+
+
+def _routed(plan: Plan, stage: Stage, cut: RouterCut) -> None:
+    """Draw the router's template, its way round, and what it swings."""
+    template = cut.template
+    if template is not None and abs(template.offset) > 0:
+        stage.path(layers.METHOD, template.line)
+    ring = _ring(cut, _AWAY * stage.frame.scale)
+    for feed in cut.feeds:
+        _fed(plan, stage, ring, feed)
+    if not cut.feeds and cut.kept:
+        _along_cuts(stage, cut)
+    elif not cut.feeds:
+        _round(stage, ring)
+    _radii(plan, stage, cut.radii)
+    if template is not None and abs(template.offset) > 0:
+        at = template.line.segments[0].start
+        stage.label(layers.METHOD, at, "template", towards=plan.top.placement.centre - at)
 
 
 def kept_lines(plan: Plan, stage: Stage) -> None:
@@ -138,7 +145,7 @@ def _radii(plan: Plan, stage: Stage, radii: tuple[SwungRadius, ...]) -> None:
             stage.label(layers.MARKS, places[name], name, bold=True)
 
 
-def _ring(cut: CurveCut, off: float) -> Points:
+def _ring(cut: RouterCut, off: float) -> Points:
     """Return the line `off` mm outside the cut's, (n, 2), anticlockwise."""
     return Region.of(cut.line, tolerance=0.1).grown(off).exterior
 
@@ -154,7 +161,10 @@ def _fed(plan: Plan, stage: Stage, ring: Points, feed: QuarterFeed) -> None:
     points = [line.at((start + float(share)) % line.length) for share in signed]
     stage.arrow(layers.FEED, (stage.frame.at(p) for p in points))
     middle = points[len(points) // 2]
-    words = "up" if feed.show_face_up else "down"
+    turned = len({other.show_face_up for other in plan.cuts.feeds}) > 1
+    words = ("up" if feed.show_face_up else "down") if turned else (
+        "uphill" if feed.uphill else "downhill"
+    )  # fmt: skip
     stage.label(layers.FEED, middle, words, towards=middle - plan.top.placement.centre)
 
 
@@ -173,7 +183,7 @@ def _round(stage: Stage, ring: Points) -> None:
         stage.arrow(layers.FEED, (stage.frame.at(p) for p in points))
 
 
-def _along_cuts(stage: Stage, cut: CurveCut) -> None:
+def _along_cuts(stage: Stage, cut: RouterCut) -> None:
     """Draw the way along what is cut between kept edges, outside it."""
     sign = -1 if stage.frame.mirrored else 1
     off = _AWAY * stage.frame.scale

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ...cutting.builds import FrameJoint
-from ...cutting.cut import EdgePoint, SkippedTrim, Trim, TrimKind
+from ...cutting.cut import EdgePoint, SkippedTrim, StraightCut, Trim, TrimKind
 from ...cutting.kept_edges import KeptEdge
 from ...cutting.mending import Mended
 from ...cutting.stages import wood_after
@@ -15,6 +15,8 @@ from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.tolerance import SAME_FIGURE
 from ...job.plan import Plan
+from ...words.cuts_told import from_corner, offsets_of
+from ...words.say import Say
 from .ground import Wood
 from .stage import Stage
 
@@ -32,45 +34,44 @@ def trim_scene(plan: Plan, trim: Trim) -> Scene:
     stage.path(layers.GHOST, plan.cuts.finish)
     wood.base(stage)
     stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=_PAST)
-    lines = [(trim.start, trim.end)]
     if trim.guide is not None:
         guide = trim.guide
         stage.line(layers.GUIDE, guide.start.point, guide.end.point, past=_PAST)
-        lines.append((guide.start, guide.end))
-        _pushed(stage, trim, guide.blade_side)
+    _pushed(stage, trim)
     wood.letters(stage)
-    _measured(stage, wood, lines)
+    _measured(stage, wood, trim)
     return stage.scene(f"{trim.label}: saw line, guide and waste")
 
 
-def _pushed(stage: Stage, trim: Trim, blade_side: str) -> None:
-    """Draw which way the saw is pushed, so that its guide is on that side of the blade."""
+def _pushed(stage: Stage, trim: Trim) -> None:
+    """Draw which way the saw is pushed, so that its guide is on the named side of the blade."""
     start, end = (stage.frame.at(p) for p in (trim.spans[0][0], trim.spans[-1][1]))
-    kept_on_left = not stage.frame.mirrored  # a cut runs with the kept wood on its left, face up
-    if (blade_side == "left") != kept_on_left:
-        start, end = end, start
     off = stage.frame.way(trim.waste) * 2.0
     along = end - start
     stage.arrow(layers.SAW_LINE, (start + along * 0.06 + off, start + along * 0.26 + off))
 
 
-def _measured(stage: Stage, wood: Wood, lines: Sequence[tuple[EdgePoint, EdgePoint]]) -> None:
+def _measured(stage: Stage, wood: Wood, trim: Trim) -> None:
     """Draw where lines are found: one measure for a line square to the datum, else two places."""
+    say = Say(wood.tape, wood.datum, wood.mirrored)
+    lines = [(trim.start, trim.end)]
+    lines += [] if trim.guide is None else [(trim.guide.start, trim.guide.end)]
     for start, end in lines:
+        along, square = offsets_of(start, trim.waste, say)
         if abs(start.along - end.along) <= SAME_FIGURE:
-            wood.along(stage, start.along)
+            wood.along(stage, along)
         elif abs(start.square - end.square) <= SAME_FIGURE:
-            wood.square(stage, start.square)
+            wood.square(stage, square)
         else:
             for place in (start, end):
-                _placed(stage, wood, place)
+                _placed(stage, place, trim.waste, say, wood)
 
 
-def _placed(stage: Stage, wood: Wood, place: EdgePoint) -> None:
-    figure = wood.tape.figure
-    words = f"{figure(place.along)} | {figure(place.square)}"
+def _placed(stage: Stage, place: EdgePoint, waste: Point, say: Say, wood: Wood) -> None:
+    figure = say.tape.figure
+    words = " | ".join(map(figure, offsets_of(place, waste, say)))
     if place.corner:
-        words = f"{figure(place.distance)} from {place.corner}"
+        words = f"{figure(from_corner(place, waste, say))} from {place.corner}"
     outwards = place.point - wood.boundary.bounds.middle
     stage.label(layers.DIMENSIONS, place.point, words, towards=outwards)
 
@@ -110,22 +111,27 @@ def _turned_back(way: Point) -> Placement:
     return Placement(turn=-way.angle)
 
 
-def saw_lines_scene(plan: Plan, trims: Sequence[Trim]) -> Scene:
+def saw_lines_scene(plan: Plan, cuts: Sequence[StraightCut]) -> Scene:
     """Return all saw lines and guides together."""
-    rough = all(trim.kind is TrimKind.ROUGH for trim in trims)
+    rough = all(isinstance(cut, Trim) and cut.kind is TrimKind.ROUGH for cut in cuts)
     wood = Wood.found(plan) if rough else Wood.marked(plan)
     stage = wood.stage()
     stage.path(layers.GHOST, plan.cuts.finish)
     wood.base(stage)
-    for trim in trims:
-        stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=_PAST)
-        if trim.guide is not None:
-            stage.line(layers.GUIDE, trim.guide.start.point, trim.guide.end.point, past=_PAST)
+    for cut in cuts:
+        past = _PAST if isinstance(cut, Trim) else 0.0
+        stage.line(layers.SAW_LINE, cut.start.point, cut.end.point, past=past)
+        if cut.guide is not None:
+            stage.line(layers.GUIDE, cut.guide.start.point, cut.guide.end.point, past=past)
     wood.letters(stage)
-    for trim in trims:
-        along = (trim.end.point - trim.start.point).unit()
-        end = trim.end.point + along * (_PAST * stage.frame.scale)
-        stage.label(layers.SAW_LINE, end, trim.label, towards=along)
+    for cut in cuts:
+        along = (cut.end.point - cut.start.point).unit()
+        if isinstance(cut, Trim):
+            end = cut.end.point + along * (_PAST * stage.frame.scale)
+            stage.label(layers.SAW_LINE, end, cut.label, towards=along)
+        else:
+            middle = cut.start.point.midpoint(cut.end.point)
+            stage.label(layers.SAW_LINE, middle, cut.label, towards=cut.waste)
     return stage.scene("All saw lines and guides")
 
 

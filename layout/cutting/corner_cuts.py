@@ -1,0 +1,131 @@
+"""Corner cuts: straight cuts off the corners of a blank that halve the work of sawing a curve."""
+
+from __future__ import annotations
+
+import math
+
+from ..geometry.alike import at_least
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..geometry.tolerance import ROUNDING, SAME_PLACE, SIZE_SLACK
+from ..units import nearest_whole
+from .bench import Bench
+from .cut import CornerCut
+from .edge_points import edge_point
+from .sawn import Ends, Sawn, fields_of, guide_of
+from .straight import StraightCuts, crossed
+from .strips import SawLine, Strip, extent_of, strip_beyond
+from .tools import Stroke
+
+LEAST_DEEP = 12.0
+"""A corner cut that takes off less than this beside its kerf is not worth setting up, mm: about 20
+along both edges (common practice)."""
+
+LEAST_RUN = 200.0
+"""A shorter cut gives a saw's base no run along a guide, mm: it is made with a handsaw (our choice:
+bases are 250 to 300 long)."""
+
+
+def corner_leg(half_length: float, half_width: float, tangent: float, clear: float) -> float:
+    """Return how far from a corner of a blank, along both edges, a 45° corner cut starts, mm.
+
+    From the middle of a blank of these half-sizes the corner stands (u + v)/√2 away towards 45°
+    and the cut ``tangent + clear``; the corner that it takes off has legs √2 times the rest.
+
+    Parameters
+    ----------
+    tangent : float
+        From the same middle to the 45° tangent of the curve, mm: R for an arc about it,
+        √((a² + b²)/2) for an ellipse.
+    clear : float
+        Left between the curve and the cut, mm.
+
+    Examples
+    --------
+    >>> round(corner_leg(302.0, 302.0, 300.0, 4.0))
+    174
+    """
+    return half_length + half_width - math.sqrt(2) * (tangent + clear)
+
+
+def corner_cuts_of(bench: Bench, cuts: StraightCuts) -> tuple[CornerCut, ...]:
+    """Return the corner cuts in order round the top, from the corner nearest the datum's start.
+
+    None where the saw would cross what no blade may cross, or where little stands outside the line:
+    the jigsaw goes round there anyway.
+    """
+    blank = cuts.blank
+    made: list[CornerCut] = []
+    if bench.top.runs.is_straight:
+        return ()
+    for corner in _corners(bench):
+        line = _line(bench, corner)
+        strip = strip_beyond(blank, line)
+        enough = at_least(strip.widest - bench.tools.kerf, LEAST_DEEP, SIZE_SLACK)
+        if not enough or crossed(bench, line, blank):
+            continue
+        made.append(_cut(cuts, corner, (line, strip, blank), len(made) + 1))
+        blank = blank.minus(line.beyond(extent_of(blank)))
+    return tuple(made)
+
+
+def _corners(bench: Bench) -> list[Point]:
+    """Return the signs of the four corners in the own frame, from the one nearest the datum."""
+    around = [Point(-1, -1), Point(1, -1), Point(1, 1), Point(-1, 1)]
+    quarters = nearest_whole((bench.turn - bench.datum.frame.turn) / (math.pi / 2)) % 4
+    return [around[(i - quarters) % 4] for i in range(4)]
+
+
+def _line(bench: Bench, corner: Point) -> SawLine:
+    waste = Point.polar(1.0, corner.angle + bench.turn)
+    reach = _tangent(bench, corner) + bench.left_by(Stroke.CORNER)
+    return SawLine(bench.top.placement.centre + waste * reach, waste)
+
+
+def _tangent(bench: Bench, corner: Point) -> float:
+    return bench.top.outline.support(corner.angle) - bench.top.lipping
+
+
+def _cut(
+    cuts: StraightCuts, corner: Point, where: tuple[SawLine, Strip, Region], number: int
+) -> CornerCut:
+    bench, (line, strip, blank) = cuts.bench, where
+    ends = _ends(bench, blank, line)
+    handsaw = ends[0].point.distance_to(ends[1].point) < LEAST_RUN
+    guide = None
+    if bench.tools.guide is not None and not handsaw:
+        guide = guide_of(bench, _ends(bench, blank, line.moved(-bench.tools.guide)))
+    sawn = Sawn(line, blank, strip, bench.left_by(Stroke.CORNER), bench.top.thickness, ends)
+    fields = fields_of(bench, sawn, f"Corner cut {number}")
+    return CornerCut(**fields, guide=guide, leg=_leg(cuts, corner, ends), handsaw=handsaw)
+
+
+def _ends(bench: Bench, blank: Region, line: SawLine) -> Ends:
+    """Return where a line enters and leaves the blank, found from the panel's edges."""
+    extent = extent_of(blank)
+    spans = blank.chord(*line.ends(extent))
+    start, end = spans[0][0], spans[-1][1]
+    panel, datum = bench.top.panel, bench.datum
+    return edge_point(panel, datum, start), edge_point(panel, datum, end)
+
+
+def _leg(cuts: StraightCuts, corner: Point, ends: Ends) -> float | None:
+    """Return how far both ends lie from the corner of the blank, where that is sawn and there."""
+    bench = cuts.bench
+    towards = corner.turned(bench.turn)
+    sides = [
+        trim for trim in cuts.trims
+        if not trim.kind.stops and trim.waste.dot(towards) > 0.5
+        and any(abs((end.point - trim.start.point).dot(trim.waste)) <= SAME_PLACE for end in ends)
+    ]  # fmt: skip
+    if len(sides) < 2:
+        return None
+    one, other = sides[-2:]
+    if abs(one.waste.cross(other.waste)) < ROUNDING:
+        return None
+    at = one.start.point
+    way = one.waste.left
+    crossing = at + way * ((other.start.point - at).dot(other.waste) / way.dot(other.waste))
+    legs = [crossing.distance_to(end.point) for end in ends]
+    in_wood = cuts.blank.distance_to(Region.at(crossing)) <= SAME_PLACE
+    return legs[0] if in_wood and abs(legs[0] - legs[1]) <= SAME_PLACE else None

@@ -1,0 +1,49 @@
+"""What is told of cutting: each act by its type, and what stands against a plan of cuts."""
+
+from __future__ import annotations
+
+from functools import singledispatch
+
+from ..concern import Concern
+from ..cutting import CutMatter
+from ..work.blades import BladeMatter
+from . import cuts_builds, cuts_curves, cuts_straight
+from .cuts_told import lines_table, words_of
+from .say import Say, listed
+
+__all__ = ["concern_words", "lines_table", "words_of"]
+
+_REGISTERED = (cuts_builds, cuts_curves, cuts_straight)
+"""Importing them gives `words_of` its words."""
+
+
+def concern_words(concern: Concern, say: Say) -> str:
+    """Return one sentence about what stands against a plan of cuts, with what to do."""
+    return _told(concern.matter, concern, say)
+
+
+@singledispatch
+def _told(matter: object, concern: Concern, say: Say) -> str:
+    raise TypeError(f"there are no words for {matter}")
+
+
+@_told.register
+def _(matter: CutMatter, concern: Concern, say: Say) -> str:
+    assert concern.found is not None and concern.limit is not None
+    where = f"Along {listed(concern.who)}" if concern.who else "On one side"
+    tape = say.tape
+    return (
+        f"{where} only {tape.measure(concern.found)} stands outside the line, and a saw needs "
+        f"{tape.exact(concern.limit, 1)}: what it leaves, its kerf and {tape.measure(3.0)} that "
+        f"fall off. Write margin = {tape.figure(concern.limit, at_least=True)} under [top] for a "
+        "saw cut there, or rout or plane it."
+    )
+
+
+@_told.register
+def _(matter: BladeMatter, concern: Concern, say: Say) -> str:
+    cut, *names = concern.who
+    what = listed(names)
+    if matter is BladeMatter.CROSSES:
+        return f"{cut} runs through {what}: take it out first, or lay the top elsewhere."
+    return f"{cut} passes closer to {what} than its clearance: sweep there again first."

@@ -1,0 +1,136 @@
+"""What is told of the curve: jigsaw, router or hand, and the lipping that goes round."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ..cutting import HandCut, JigsawCut, RouterCut, SwungRadius
+from ..cutting.feed import QuarterFeed
+from ..geometry.tolerance import SAME_FIGURE
+from .cuts_told import face_words, words_of
+from .passage import Passage
+from .say import Say, listed, sentence
+
+SHOWS = 0.8
+"""An oval template that is out by more than this would be seen, mm (our choice)."""
+
+
+@words_of.register
+def _(cut: JigsawCut, say: Say) -> Passage:
+    parts = [f"{face_words(say)}, a fine blade"]
+    parts.append(f"{say.tape.figure(cut.allowance)} outside the line")
+    parts += _radii(cut.radii, say)
+    if cut.thick:
+        parts.append("long blade, slowly: in wood this thick it takes rough waste only")
+        parts.append(f"square on the first {say.tape.measure(50.0)}, or stop")
+    if cut.after_stopped:
+        parts.append(
+            "where a saw cut stops short of a hollow corner, a handsaw, held upright, does as well"
+        )
+    if cut.relief:
+        parts.append("relief cuts from the edge to the line, a thumb apart, in the tight curve")
+    if cut.kept:
+        parts.append("it starts and ends in the air past the kept edge")
+    return Passage("Jigsaw", (sentence("; ".join(parts)),))
+
+
+def _radii(radii: Sequence[SwungRadius], say: Say) -> Iterator[str]:
+    for swung in radii:
+        words = f"{say.tape.figure(swung.radius)} about {listed(swung.centres)}"
+        if swung.to_far_edge is not None:
+            words += (
+                f", pin to the near edge of the bit ({say.tape.figure(swung.to_far_edge)} to its "
+                "far edge, which is what a hole is measured to)"
+            )
+        yield words
+
+
+@words_of.register
+def _(cut: RouterCut, say: Say) -> Passage:
+    depth = say.tape.figure(cut.depth, at_least=True)
+    parts = [*_radii(cut.radii, say), "to the line", f"{cut.passes} passes {depth} deep"]
+    parts += _template(cut, say)
+    if cut.straights:
+        parts.append(_straightedge(cut, say))
+    if cut.stays_out > SAME_FIGURE:
+        parts.append(
+            f"in a hollow corner the round bit stays {say.tape.small(cut.stays_out)} out: finish "
+            "that by hand, with a chisel"
+        )
+    parts.append(_feed(cut.feeds, downhill=cut.has_grain))
+    if cut.kept and cut.all_straight:
+        parts.append("cramp a strip behind the kept edge where the bit leaves it, or it breaks out")
+    elif cut.kept:
+        parts.append("lift the router off before it comes to the kept edge; fair the last of it by "
+                     "hand")  # fmt: skip
+    return Passage("Router", (sentence("; ".join(parts)),))
+
+
+def _straightedge(cut: RouterCut, say: Say) -> str:
+    if cut.straightedge is None:
+        return (
+            "straight sides along a straightedge, which stands inside the line by half the width "
+            "of the router's base less half the bit: measure from the near edge of the bit to the "
+            "edge of the base"
+        )
+    return (
+        "straight sides along a straightedge, which stands "
+        f"{say.tape.figure(cut.straightedge)} inside the line: that is from the near edge of the "
+        "bit to the edge of the base"
+    )
+
+
+def _template(cut: RouterCut, say: Say) -> Iterator[str]:
+    template, tape = cut.template, say.tape
+    if template is None:
+        return
+    side = "inside" if template.offset > 0 else "outside"
+    offset = abs(template.offset)
+    where = f"{tape.figure(offset)} {side} the line" if offset > SAME_FIGURE else "on the line"
+    yield (
+        f"where it follows a template, with a bush or bearing of {tape.figure(template.follower)} "
+        f"on a bit of {tape.figure(template.cutter)}, that stands {where}: "
+        f"{tape.figure(template.length)} by {tape.figure(template.width)}, the true parallel"
+    )
+    if template.off_oval > SHOWS:
+        wrong = tape.figure(template.off_oval)
+        yield f"an oval drawn anew to that size would be wrong by up to {wrong}"
+    if cut.half_template:
+        yield "half pattern, flipped on the long centreline, and a bearing bit"
+
+
+def _feed(feeds: Sequence[QuarterFeed], *, downhill: bool) -> str:
+    """Return which way the router goes: downhill in solid wood, else against the bit."""
+    if not feeds and downhill:
+        return (
+            "downhill, from the long grain towards the end grain; where that runs with the turn of "
+            "the bit, turn the work over"
+        )
+    if not feeds:
+        return "anticlockwise round the work, seen from above"
+    uphill = [feed for feed in feeds if feed.uphill]
+    if uphill:
+        return (
+            "the work stays as it was marked, for the pin's holes are in that face: "
+            f"{_ways(feeds)} downhill; {_ways(uphill, uphill=True)} uphill, where the last "
+            "passes take a hair each; straights last"
+        )
+    ways = []
+    for up in (True, False):
+        quarters = [feed for feed in feeds if feed.show_face_up is up]
+        if quarters:
+            ways.append(f"show face {'up' if up else 'down'} {_ways(quarters)}")
+    return f"downhill, towards the end grain: {', '.join(ways)}; straights last"
+
+
+def _ways(feeds: Sequence[QuarterFeed], *, uphill: bool = False) -> str:
+    return listed(f"{feed.start} to {feed.end}" for feed in feeds if feed.uphill is uphill)
+
+
+@words_of.register
+def _(cut: HandCut, say: Say) -> Passage:
+    words = (
+        f"{say.tape.figure(cut.most_waste, at_least=True)} stands outside the line; plane, "
+        "spokeshave and file, from the sides towards the end grain; check it is square."
+    )
+    return Passage("To the line by hand", (words,))

@@ -1,0 +1,115 @@
+"""One rule for every blade, bit, screw and pin: through nothing that must not be cut.
+
+Each path is held with its whole width against what is left of the wood by then: what has fallen
+off with its waste is out of the way of the next tool.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from enum import Enum
+
+from ..concern import Concern
+from ..cutting.cut import JigsawCut, RouterCut
+from ..cutting.plan import CutPlan
+from ..geometry.placement import array_of
+from ..geometry.point import Point
+from ..geometry.polygon import Region, union
+from ..panel.defect import Spoils
+from ..panel.panel import Panel
+
+_FINE = 0.02
+"""How near a polygon of the line follows it here, mm: no bit keeps to that."""
+
+_CRUMB = 0.01
+"""What of a defect is left in the wood counts from here, mm²."""
+
+
+class BladeMatter(Enum):
+    """What a blade, bit, screw or pin does to what must not be cut."""
+
+    CROSSES = "runs through it"
+    NEAR = "passes closer than its clearance"
+
+
+@dataclass(frozen=True, slots=True)
+class Bore:
+    """A screw or a pin."""
+
+    label: str
+    at: Point
+    """On the panel."""
+    diameter: float
+    """mm."""
+
+
+def blades_through(cuts: CutPlan, panel: Panel, bores: Iterable[Bore] = ()) -> tuple[Concern, ...]:
+    """Return what every cut, screw and pin meets or comes near to, in the order of the work.
+
+    The label of the cut comes first in each, then the name of the defect.
+    """
+    if not panel.spoiling(Spoils.CUTTING):
+        return ()
+    found = [*_cut(cuts, panel)]
+    for bore in bores:
+        hole = Region.disk(bore.at, bore.diameter / 2, around=True)
+        found += _met(bore.label, hole, panel)
+    return tuple(dict.fromkeys(found))
+
+
+def pins_of(cuts: CutPlan, places: dict[str, Point], diameter: float) -> tuple[Bore, ...]:
+    """Return the pins that jigsaw and router are swung about.
+
+    Parameters
+    ----------
+    places : dict of Point
+        Marks on the panel by their labels.
+    diameter : float
+        Of a pin, mm.
+    """
+    swung = (cut.radii for cut in cuts.curve_cuts if isinstance(cut, JigsawCut | RouterCut))
+    names = dict.fromkeys(name for radii in swung for held in radii for name in held.centres)
+    return tuple(Bore(f"The pin at {name}", places[name], diameter) for name in names)
+
+
+def _cut(cuts: CutPlan, panel: Panel) -> Iterator[Concern]:
+    wood, core = panel.region("outside"), Region.of(cuts.core, tolerance=_FINE)
+    straight = {cut.label for cut in (*cuts.trims, *cuts.corner_cuts)}
+    for label, band in _bands(cuts, core):
+        yield from _met(label, band.meet(wood), panel, near=label in straight)
+        left = wood.minus(band)
+        wood = union(piece for piece in left.pieces if piece.meet(core).area > _CRUMB)
+
+
+def _bands(cuts: CutPlan, core: Region) -> Iterator[tuple[str, Region]]:
+    """Yield what every blade and bit sweeps, in the order of the work."""
+    relief = (cut for cut in cuts.curve_cuts if isinstance(cut, JigsawCut))
+    straight = len(cuts.trims) + len(cuts.corner_cuts)
+    yield from ((kerf.label, kerf.band) for kerf in cuts.kerfs[:straight])
+    for cut in relief:
+        for line in cut.relief:
+            yield cut.label, Region.along(array_of(line), cut.kerf / 2, around=True)
+    yield from ((kerf.label, kerf.band) for kerf in cuts.kerfs[straight:])
+    for last in cuts.curve_cuts:
+        if not isinstance(last, JigsawCut):
+            wide = last.bit if isinstance(last, RouterCut) else last.most_waste
+            yield last.label, core.grown(max(wide, _FINE)).minus(core)
+
+
+def _met(label: str, through: Region, panel: Panel, *, near: bool = False) -> Iterator[Concern]:
+    """Yield what a blade or bit meets in the wood that it goes through.
+
+    Parameters
+    ----------
+    near : bool
+        Whether it is told what it comes near to: a cut across the panel may, where the line of the
+        top keeps the clearance.
+    """
+    crossed = panel.crossed_by(through)
+    for defect in panel.spoiling(Spoils.CUTTING):
+        if defect in crossed:
+            yield Concern(BladeMatter.CROSSES, (label, defect.name), 0.0, defect.clear)
+        elif near and defect.reach().touches_or_crosses(through):
+            distance = defect.extent.distance_to(through)
+            yield Concern(BladeMatter.NEAR, (label, defect.name), distance, defect.clear)

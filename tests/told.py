@@ -1,0 +1,22 @@
+"""What the acts of a cutting plan are told as."""
+
+from __future__ import annotations
+
+from panelwright.layout.cutting import CutPlan
+from panelwright.layout.panel.datum import Datum
+from panelwright.layout.units import Tape
+from panelwright.layout.words.cuts import words_of
+from panelwright.layout.words.passage import Passage
+from panelwright.layout.words.say import Say
+
+
+def told(cuts: CutPlan, datum: Datum, tape: Tape | None = None, title: str = "") -> list[Passage]:
+    """Return the words of every act whose title starts so, in order."""
+    say = Say(tape or Tape(), datum, cuts.face.mirrored)
+    passages = [words_of(act, say) for act in cuts.acts]
+    return [passage for passage in passages if passage.title.startswith(title)]
+
+
+def text(passages: list[Passage]) -> str:
+    """Return all sentences and warnings, one after the other."""
+    return " ".join(words for p in passages for words in (*p.words, *p.warnings))
