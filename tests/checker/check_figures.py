@@ -135,7 +135,7 @@ def _saw_rows(plan: Plan, what: str) -> Iterator[tuple[Sheet, Sequence[str], Str
     """Yield the rows of all saw lines or guides, each with its cut."""
     if plan.sheet is None:
         return
-    named = {f"{cut.label}, {what}": cut for cut in plan.record.straight if not cut.is_corner_cut}
+    named = {f"{cut.label}, {what}": cut for cut in plan.record.straight}
     for step in plan.sheet.titled("Saw lines and guides"):
         for table in step.tables:
             for row in table.rows:
