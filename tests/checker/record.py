@@ -139,10 +139,16 @@ class Record:
         held: Table | None = self.data["table"]
         return held
 
-    def leg_concerns(self, *kinds: str) -> set[int]:
-        """Return the numbers of the legs that a problem of one of these kinds is told of."""
+    def leg_concerns(self, *matters: str) -> set[int]:
+        """Return the numbers of the legs that a concern about one of these matters is told of."""
         held = (self.legs or {}).get("problems", ())
-        return {n for p in held if p["concern"] in kinds for n in (p["legs"] or [0])}
+        return {int(name) for p in held if p["matter"] in matters for name in p["who"]
+                if name.isdigit()}  # fmt: skip
+
+    @property
+    def leg_matters(self) -> tuple[str, ...]:
+        """What all concerns about the legs are about."""
+        return tuple(problem["matter"] for problem in (self.legs or {}).get("problems", ()))
 
     @property
     def template(self) -> Table:

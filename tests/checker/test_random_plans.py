@@ -50,6 +50,7 @@ QUICK = (
 """Numbers of jobs that are planned in a moment or two, with the shapes of their tops."""
 
 AWAITED = {
+    "a_saw_line_stays_its_allowance_outside": "corner cuts leave what the jigsaw leaves",
     "the_core_lies_in_sound_wood": "a round split runs on along the grain",
     "the_edge_runs_through_nothing_that_stays_whole": "metal is kept off as far as tools reach",
     "no_offset_is_negative_beside_an_edge": "offsets start at the edge prolonged",
