@@ -137,7 +137,7 @@ BREAKS: dict[str, Break] = {
     "the_least_force_is_that_of_statics": Break(LAB, add("legs.tipping.least.force", 20.0)),
     "the_least_push_is_that_of_statics": Break(LAB, add("legs.tipping.push", 2.0)),
     "the_feet_are_the_ground_it_stands_on": Break(LAB, add("legs.feet.0.1", -5.0)),
-    "a_load_that_tips_it_is_told": Break(LAB, set_to("legs.load", 700.0)),
+    "a_load_that_tips_it_is_told": Break(LAB, set_to("legs.load", 800.0)),
     # order
     "cuts_come_in_the_order_of_the_bench": Break(LAB, words=("<h3>Router", "<h3>Cut 1")),
     "a_slab_is_shortened_flattened_rested_and_marked_again": Break(

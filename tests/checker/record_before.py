@@ -12,9 +12,12 @@ Table = dict[str, Any]
 
 def upgraded(data: Table) -> Table:
     """Return a record with corner cuts and concerns as schema 2 has them."""
+    legs: Table | None = data["legs"]
+    if legs is not None:
+        legs = {**legs, "problems": [_concern(problem) for problem in legs["problems"]]}
     cuts: Table = data["cuts"]
-    if data["schema"] != 1 or "corner_cuts" in cuts:
-        return data
+    if "corner_cuts" in cuts:
+        return {**data, "legs": legs}
     datum = (cuts["again"] or data)["datum"]
     first, last = (tuple(datum[key]["point"]) for key in ("first", "last"))
     frame = Frame(first, math.atan2(last[1] - first[1], last[0] - first[0]))
@@ -22,10 +25,6 @@ def upgraded(data: Table) -> Table:
     texts = [text for trim in cuts["trims"] for text in trim["warnings"]]
     names = [defect["name"] for defect in data["job"]["panel"]["defects"]]
     told = [{"who": [name]} for name in names if any(name in text for text in texts)]
-    legs = data["legs"] and {
-        **data["legs"],
-        "problems": list(map(_concern, data["legs"]["problems"])),
-    }
     return {**data, "cuts": {**cuts, "corner_cuts": corners}, "blades": told, "legs": legs}
 
 
