@@ -101,9 +101,13 @@ BREAKS: dict[str, Break] = {
     "the_figures_of_a_line_are_its_coordinates": Break(LAB, add("cuts.trims.0.end.distance", 0.1)),
     "a_guide_is_where_the_sole_runs": Break(LAB, add("cuts.trims.0.guide.offset", -77.0)),
     # corners and curves
-    "a_corner_cut_stays_outside_the_rough_line": Break(LAB, add("cuts.facets.0.start.0", 8.0)),
-    "a_corner_cut_is_worth_its_setting_up": Break(LAB, add("cuts.facets.0.start.0", -173.0)),
-    "a_corner_cut_is_found_from_what_is_there": Break(LAB, add("cuts.facets.0.leg", 1.0)),
+    "a_corner_cut_stays_outside_the_rough_line": Break(
+        LAB, add("cuts.corner_cuts.0.start.point.0", 8.0)
+    ),
+    "a_corner_cut_is_worth_its_setting_up": Break(
+        LAB, add("cuts.corner_cuts.0.start.point.0", -173.0)
+    ),
+    "a_corner_cut_is_found_from_what_is_there": Break(LAB, add("cuts.corner_cuts.0.leg", 1.0)),
     "the_rough_line_stays_its_allowance_outside": Break(LAB, add("cuts.rough.0.line.0.1", 1.0)),
     "a_tool_goes_where_there_is_wood": Break(LAB, add("cuts.curve_cuts.1.line.0.line.0.1", 1.0)),
     "passes_reach_through": Break(LAB, set_to("cuts.curve_cuts.1.passes", 2)),
@@ -133,11 +137,11 @@ BREAKS: dict[str, Break] = {
     "the_least_force_is_that_of_statics": Break(LAB, add("legs.tipping.least.force", 20.0)),
     "the_least_push_is_that_of_statics": Break(LAB, add("legs.tipping.push", 2.0)),
     "the_feet_are_the_ground_it_stands_on": Break(LAB, add("legs.feet.0.1", -5.0)),
-    "a_load_that_tips_it_is_told": Break(LAB, set_to("legs.load", 700.0)),
+    "a_load_that_tips_it_is_told": Break(LAB, set_to("legs.load", 800.0)),
     # order
-    "cuts_come_in_the_order_of_the_bench": Break(LAB, swapped("cuts.steps", 0, 1)),
+    "cuts_come_in_the_order_of_the_bench": Break(LAB, words=("<h3>Router", "<h3>Cut 1")),
     "a_slab_is_shortened_flattened_rested_and_marked_again": Break(
-        ELM, swapped("cuts.steps", 1, 2)
+        ELM, words=("<h3>Flatten", "<h3>Cut 9")
     ),
     "what_frees_most_comes_first": Break(LAB, swapped("cuts.trims", 0, 1)),
     "the_sheet_keeps_the_order": Break(LAB, words=("<h3>Jigsaw", "<h3>Lipping")),

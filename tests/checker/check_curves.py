@@ -81,6 +81,8 @@ def passes_reach_through(plan: Plan, ledger: Ledger) -> None:
     """So many passes of that depth come through the thickness, and no fewer would."""
     thick = plan.job.made_thickness
     for cut in plan.record.curves:
+        if cut.passes is None or cut.depth is None:
+            continue
         reach = cut.passes * cut.depth
         ledger.hold(reach >= thick - 1e-3, f"{cut.tool}: {cut.passes} passes reach {reach:.2f}")
         if cut.tool == "router":

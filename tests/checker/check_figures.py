@@ -107,18 +107,21 @@ def legs_and_battens_are_printed_as_they_are(plan: Plan, ledger: Ledger) -> None
 
 
 def _minus(plan: Plan, ledger: Ledger, title: str, table: SheetTable) -> None:
-    """Hold that the marks that minus points to are there, and lie on that side."""
-    said = re.search(r"minus is towards (\S+?),? and towards (\w+)", table.caption)
+    """Hold that what plus and minus are towards is there, and lies on that side."""
+    ways = r"plus is towards (.+?) and minus towards (\w.*?)[;,.]"
+    said = re.search(rf"along, {ways} across, {ways}", table.caption)
     ledger.hold(said is not None, f"{title}: no direction is named")
     if said is None:
         return
-    points = plan.record.settings[-1].points
-    for name, axis in ((said[1].rstrip(","), 0), (said[2], 1)):
+    setting = plan.record.settings[-1]
+    corners = {f"corner {name}": at for name, at in setting.reference.points.items()}
+    points = {**corners, **setting.reference.points, **setting.points}
+    for i, name in enumerate(said.groups()):
         at = points.get(name)
-        ledger.hold(at is not None, f"{title}: minus is towards {name}, which is no mark")
+        ledger.hold(at is not None, f"{title}: a sign is towards {name}, which is nowhere")
         if at is not None:
-            own = plan.record.own.own(at)
-            ledger.hold(own[axis] < 0, f"{title}: minus is towards {name}, which lies at {own}")
+            own = plan.record.own.own(at)[i // 2]
+            ledger.hold(own > 0 if i % 2 == 0 else own < 0, f"{title}: {name} lies at {own:.1f}")
 
 
 def _settings(plan: Plan, title: str) -> Iterator[tuple[Sheet, SheetStep, Setting]]:
@@ -135,7 +138,7 @@ def _saw_rows(plan: Plan, what: str) -> Iterator[tuple[Sheet, Sequence[str], Str
     """Yield the rows of all saw lines or guides, each with its cut."""
     if plan.sheet is None:
         return
-    named = {f"{cut.label}, {what}": cut for cut in plan.record.straight if not cut.is_corner_cut}
+    named = {f"{cut.label}, {what}": cut for cut in plan.record.straight}
     for step in plan.sheet.titled("Saw lines and guides"):
         for table in step.tables:
             for row in table.rows:

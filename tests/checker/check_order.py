@@ -8,36 +8,41 @@ from checker.plan import Plan
 
 def cuts_come_in_the_order_of_the_bench(plan: Plan, ledger: Ledger) -> None:
     """Straight cuts in their order, then corners, then the jigsaw, then the router or plane."""
-    about = list(plan.record.step_titles)
+    about = list(plan.order)
+    if not about:
+        return
     labels = [cut.label for cut in plan.record.straight if not cut.is_corner_cut]
     ledger.hold([a for a in about if a in labels] == labels, f"cuts come as {about}")
-    later = ["facets", "jigsaw", "router", "hand", "lipping"]
+    later = ["Corner cuts", "Jigsaw", "Router", "To the line", "Lipping"]
     held = [a for a in about if a in later]
     ledger.hold(held == [a for a in later if a in held], f"curves come as {held}")
     straight = [i for i, a in enumerate(about) if a in labels]
     curved = [i for i, a in enumerate(about) if a in later]
     ledger.hold(not straight or not curved or max(straight) < min(curved), f"mixed: {about}")
-    tools = {cut.tool for cut in plan.record.curves}
+    names = {"jigsaw": "Jigsaw", "router": "Router", "hand": "To the line"}
+    tools = {names[cut.tool] for cut in plan.record.curves}
     ledger.hold(tools <= set(about), f"no step for {tools - set(about)}")
 
 
 def a_slab_is_shortened_flattened_rested_and_marked_again(plan: Plan, ledger: Ledger) -> None:
     """Rough length, flatten, rest, mark again, then every cut to a line."""
-    about = list(plan.record.step_titles)
-    ledger.hold(("flatten" in about) == ("rest" in about), f"flatten without rest: {about}")
-    if "flatten" not in about:
-        if plan.job.made_thickness < plan.job.thickness and plan.sheet is not None:
+    about = list(plan.order)
+    if plan.sheet is None:
+        return
+    ledger.hold(("Flatten" in about) == ("Rest" in about), f"flatten without rest: {about}")
+    if "Flatten" not in about:
+        if plan.job.made_thickness < plan.job.thickness:
             flat = [i for i, s in enumerate(plan.sheet.steps) if "flat" in s.text.lower()]
             marks = [i for i, s in enumerate(plan.sheet.steps) if s.title.startswith("Marks")]
             ledger.hold(bool(flat) and flat[0] < marks[0], "it is never told to be flattened")
         return
     place = {name: i for i, name in enumerate(about)}
     for cut in plan.record.straight:
-        if cut.label in place and "flatten" in place:
-            early = place[cut.label] < place["flatten"]
+        if cut.label in place and "Flatten" in place:
+            early = place[cut.label] < place["Flatten"]
             ledger.hold(early == (cut.kind == "to rough length"), f"{cut.label}: {about}")
-    if {"flatten", "rest"} <= set(place):
-        ledger.hold(place["flatten"] < place["rest"], f"rested before it is flattened: {about}")
+    if {"Flatten", "Rest"} <= set(place):
+        ledger.hold(place["Flatten"] < place["Rest"], f"rested before it is flattened: {about}")
     ledger.hold(len(plan.record.settings) == 2, "a slab is not marked again")
 
 

@@ -30,7 +30,9 @@ def screws_stand_in_their_legs_and_in_sound_wood(plan: Plan, ledger: Ledger) -> 
     if table["screw"] is not None:
         held = table["screw"]
         plate = plate_size(plan)
-        bite = max(held["screw"]["length"] - (plate[2] if plate else 0.0), 0.0)
+        passed = held.get("through", plate[2] if plate else 0.0)
+        ledger.hold(plate is None or passed >= plate[2], "a screw bites in the plate")
+        bite = max(held["screw"]["length"] - passed, 0.0)
         left = plan.job.made_thickness - bite
         ledger.near("bite", held["bite"], bite, 0.01)
         ledger.near("left under the tip", held["left"], left, 0.01)
@@ -42,7 +44,7 @@ def screws_stand_in_their_legs_and_in_sound_wood(plan: Plan, ledger: Ledger) -> 
 def seats_are_on_the_edge_with_room_for_knees(plan: Plan, ledger: Ledger) -> None:
     """A diner sits at the edge, faces inwards, has knees clear of legs and nobody in the lap."""
     table = plan.record.table
-    if table is None or plan.record.legs is None:
+    if table is None or plan.record.legs is None or table["seating"] is None:
         return
     top = plan.record.own.taken(plan.record.finish)
     seats = table["seating"]["seats"]

@@ -78,7 +78,19 @@ class Job:
     def blemishes(self) -> tuple[Blemish, ...]:
         """What is wrong with the panel."""
         listed = self.table("panel").get("defects", ())
-        return tuple(blemish(item, i, self.mm) for i, item in enumerate(listed, start=1))
+        held = (self.mm, self.grain, self.blades)
+        return tuple(blemish(item, i, *held) for i, item in enumerate(listed, start=1))
+
+    @property
+    def blades(self) -> float:
+        """How far outside the line a blade or bit comes, mm: what it leaves and its own width."""
+        kerf = self.given("tools", "kerf", 2.4) or 0.0
+        saws = [self.left_by_saw(end=end) + kerf for end in (True, False)]
+        jigsaw = self.left_by_jigsaw()
+        jigsawn = jigsaw + (self.given("tools", "jigsaw_kerf", 1.5) or 0.0)
+        routed = self.table("tools").get("router", True)
+        bit = self.given("tools", "bit", 12.0) if routed else 0.0
+        return max(*saws, jigsaw + kerf, jigsawn, bit or 0.0)
 
     @property
     def thickness(self) -> float:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from checker.plane import Frame, Pair, add, arc, bow, disk, distance, grown, sub, unit
-from shapely import Polygon
+from shapely import MultiPoint, Polygon
 from shapely.geometry.base import BaseGeometry
 
 Table = dict[str, Any]
@@ -100,8 +100,23 @@ def outline_of(table: Table, mm: Length) -> tuple[Polygon, tuple[Pair, ...]]:
     return Polygon([p for p, q in zip(ring, [*ring[1:], ring[0]], strict=True) if p != q]), named
 
 
-def spot(table: Table | list[Any], mm: Length, drawn_out: float = 0.0) -> Polygon:
-    """Return the ground of a defect or a cut-out."""
+def spot(
+    table: Table | list[Any], mm: Length, drawn_out: float = 0.0, grain: float = 0.0
+) -> Polygon:
+    """Return the ground of a defect or a cut-out.
+
+    Harm runs on unseen past both ends of an oblong; of any other form along the grain.
+    """
+    ground = _ground(table, mm, drawn_out)
+    oblong = isinstance(table, dict) and isinstance(table.get("size"), list)
+    if drawn_out == 0 or (oblong and table["size"][0] != table["size"][-1]):
+        return ground
+    way = (math.cos(grain) * drawn_out, math.sin(grain) * drawn_out)
+    ends = [add(corner, way, side) for corner in ground.exterior.coords for side in (-1, 1)]
+    return Polygon(MultiPoint(ends).convex_hull)
+
+
+def _ground(table: Table | list[Any], mm: Length, drawn_out: float) -> Polygon:
     if isinstance(table, list):
         return Polygon([(mm(x), mm(y)) for x, y in table])
     if "points" in table:
@@ -110,29 +125,34 @@ def spot(table: Table | list[Any], mm: Length, drawn_out: float = 0.0) -> Polygo
     if "diameter" in table:
         return disk(at, mm(table["diameter"]) / 2)
     size = table["size"] if isinstance(table["size"], list) else [table["size"]] * 2
-    x, y = mm(size[0]) / 2 + drawn_out, mm(size[1]) / 2
+    x, y = mm(size[0]) / 2, mm(size[1]) / 2
+    x, y = (x + drawn_out, y) if x > y else (x, y + drawn_out) if x < y else (x, y)
     frame = Frame(at, math.radians(table.get("turn", 0)))
     return Polygon([frame.out(p) for p in ((-x, -y), (x, -y), (x, y), (-x, y))])
 
 
-def blemish(table: Table, number: int, mm: Length) -> Blemish:
-    """Return a defect with what its kind is usually taken to spoil and reach."""
+def blemish(table: Table, number: int, mm: Length, grain: float, blades: float) -> Blemish:
+    """Return a defect with what its kind is usually taken to spoil and reach.
+
+    What no blade may cross is kept clear by no less than `blades`, mm, where no `clear` is given.
+    """
     kind = ALIASES.get(table.get("kind", ""), table.get("kind", ""))
     spoils, clear, ends = USUAL.get(kind, ("showing bearing", 0.0, 0.0))
     held = set(spoils.split())
     if table.get("face") == "down":
         held -= {"showing"}
     given = table.get("spoils", sorted(held))
-    sized = "size" in table
     if "clear" in table:
         clear = mm(table["clear"])
-    elif not sized:
-        clear = max(clear, ends)
+    else:
+        clear = max(
+            clear, ends if "points" in table else 0.0, blades if "cutting" in given else 0.0
+        )
     ends = mm(table["ends"]) if "ends" in table else ends
     return Blemish(
         name=table.get("name") or f"{table.get('kind', 'defect')} {number}",
         kind=kind,
-        place=spot(table, mm, max(0.0, ends - clear) if sized else 0.0),
+        place=spot(table, mm, max(0.0, ends - clear), grain),
         clear=clear,
         spoils=frozenset([given] if isinstance(given, str) else given),
         mend=MENDS.get(table.get("mend", ""), table.get("mend")),

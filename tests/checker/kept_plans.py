@@ -6,6 +6,7 @@ from functools import lru_cache
 from typing import Any
 
 from checker.record import Record
+from checker.record_before import upgraded
 from checker.small import JOBS
 from kept import SAMPLES
 
@@ -19,7 +20,8 @@ def kept(name: str) -> tuple[str, dict[str, Any], str | None]:
     """Return job, record and sheet of a sample as it is kept, or of a small job, planned once."""
     if name in JOBS:
         job = JOBS[name]
-        return job, plan_record(make_plan(read_job(job.encode(), source="job.toml"))), None
+        made = plan_record(make_plan(read_job(job.encode(), source="job.toml")))
+        return job, upgraded(made), None
     folder = SAMPLES / name
     texts = ("job.toml", "expected/plan.json", "expected/bench-sheet.html")
     job, plan, page = ((folder / text).read_text(encoding="utf-8") for text in texts)

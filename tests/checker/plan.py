@@ -11,9 +11,13 @@ import shapely
 from checker.job import Job
 from checker.plane import add, band, distance, half_plane, pieces
 from checker.record import Record
+from checker.record_before import upgraded
 from checker.record_cuts import Straight
 from checker.sheet import Sheet
 from shapely.geometry.base import BaseGeometry
+
+_STEPS = ("Cut ", "Flatten", "Rest", "Corner cuts", "Jigsaw", "Router", "To the line", "Lipping")
+"""How the titles of the steps of cutting begin; `Flatness` is another."""
 
 
 @dataclass(frozen=True)
@@ -38,7 +42,7 @@ class Plan:
     @classmethod
     def of(cls, job: str, plan: str | dict[str, Any], page: str | None = None) -> Plan:
         """Return the plan of a job file, of plan.json and of the bench sheet where there is one."""
-        data = json.loads(plan) if isinstance(plan, str) else plan
+        data = upgraded(json.loads(plan) if isinstance(plan, str) else plan)
         read = Job.read(job)
         unit = 25.4 if read.imperial else 1.0
         return cls(read, Record(data), None if page is None else Sheet.of(page, unit))
@@ -54,6 +58,13 @@ class Plan:
             found.append(Sawn(cut, held, held.intersection(strip), fallen, rest))
             held = rest
         return tuple(found)
+
+    @property
+    def order(self) -> tuple[str, ...]:
+        """What the steps of cutting are, in the order in which the sheet has them."""
+        titles = () if self.sheet is None else tuple(step.title for step in self.sheet.steps)
+        found = ((title, next((w for w in _STEPS if title.startswith(w)), "")) for title in titles)
+        return tuple(title.partition(":")[0] if w == "Cut " else w for title, w in found if w)
 
     @cached_property
     def blank(self) -> BaseGeometry:

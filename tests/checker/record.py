@@ -12,6 +12,7 @@ from functools import cached_property
 from typing import Any
 
 from checker.plane import Frame, Pair
+from checker.record_before import upgraded
 from checker.record_cuts import CurveLine, Straight, curve_line, straight_cuts
 from checker.record_marks import Reference, Setting, setting_of
 from checker.record_paths import points_of, polygon_of
@@ -29,7 +30,7 @@ class Record:
     @classmethod
     def read(cls, text: str) -> Record:
         """Return the record of a file."""
-        return cls(json.loads(text))
+        return cls(upgraded(json.loads(text)))
 
     @property
     def made(self) -> Table:
@@ -112,13 +113,8 @@ class Record:
         return self.settings[-1 if cut.kind != "to rough length" else 0].reference
 
     def told(self, name: str) -> bool:
-        """Return whether a warning of the cuts names a thing that stands in the way."""
-        return any(name in text for cut in self.straight for text in cut.warnings)
-
-    @property
-    def step_titles(self) -> tuple[str, ...]:
-        """What the steps of cutting are about, in order."""
-        return tuple(map(_about, self.data["cuts"]["steps"]))
+        """Return whether it is told that a blade or bit would meet a thing."""
+        return any(name in concern["who"] for concern in self.data["blades"])
 
     @property
     def offcuts(self) -> tuple[Table, ...]:
@@ -143,10 +139,16 @@ class Record:
         held: Table | None = self.data["table"]
         return held
 
-    def leg_concerns(self, *kinds: str) -> set[int]:
-        """Return the numbers of the legs that a problem of one of these kinds is told of."""
+    def leg_concerns(self, *matters: str) -> set[int]:
+        """Return the numbers of the legs that a concern about one of these matters is told of."""
         held = (self.legs or {}).get("problems", ())
-        return {n for p in held if p["concern"] in kinds for n in (p["legs"] or [0])}
+        return {int(name) for p in held if p["matter"] in matters for name in p["who"]
+                if name.isdigit()}  # fmt: skip
+
+    @property
+    def leg_matters(self) -> tuple[str, ...]:
+        """What all concerns about the legs are about."""
+        return tuple(problem["matter"] for problem in (self.legs or {}).get("problems", ()))
 
     @property
     def template(self) -> Table:
@@ -175,19 +177,3 @@ class Record:
     def subjects(self) -> tuple[str, ...]:
         """What the cautions are about."""
         return tuple(caution["subject"] for caution in self.data["cautions"])
-
-
-_ACTS = (
-    ("cut_length", "lipping"),
-    ("defect", "mend"),
-    ("corner", "joint"),
-    ("stretches", "hollow"),
-)
-"""By which of its fields an act of the cuts that bears no name is known."""
-
-
-def _about(step: Table) -> str:
-    """Return what a step of the cuts is about."""
-    if "about" in step:
-        return str(step["about"])
-    return next((name for key, name in _ACTS if key in step), "")

@@ -17,10 +17,11 @@ class End:
     """Where a saw line or a guide meets an edge, and the figures that find the place."""
 
     at: Pair
-    along: float | None = None
-    square: float | None = None
-    corner: str = ""
-    distance: float = 0.0
+    along: float
+    square: float
+    corner: str
+    """The nearer corner of the panel on the same edge; empty where there is none."""
+    distance: float
 
 
 @dataclass(frozen=True)
@@ -47,12 +48,10 @@ class Straight:
     kerf: float
     guide: Guide | None
     depths: tuple[float, ...]
-    narrowest: float | None
-    widest: float | None
+    widest: float
     fallen: tuple[Polygon, ...]
-    heaviest: float | None
+    heaviest: float
     spans: tuple[tuple[Pair, Pair], ...]
-    warnings: tuple[str, ...]
     leg: float | None = None
     """Of a corner cut: from the corner of the blank along both its edges, mm."""
 
@@ -83,15 +82,15 @@ class CurveLine:
     allowance: float
     most_waste: float
     radii: tuple[Table, ...]
-    passes: int
-    depth: float
+    passes: int | None
+    depth: float | None
+    """Of a router only."""
     template: Table | None
 
 
 def straight_cuts(cuts: Table) -> tuple[Straight, ...]:
     """Return every straight cut in the order of sawing."""
-    trims = [_trim(held) for held in cuts["trims"]]
-    return (*trims, *(_corner(held, cuts["kerf"]) for held in cuts["facets"]))
+    return tuple(map(_straight, (*cuts["trims"], *cuts["corner_cuts"])))
 
 
 def curve_line(held: Table) -> CurveLine:
@@ -102,10 +101,10 @@ def curve_line(held: Table) -> CurveLine:
         tuple(held["line"]),
         held["allowance"],
         held["most_waste"],
-        tuple(held["radii"]),
-        held["passes"],
-        held["depth"],
-        held["template"],
+        tuple(held.get("radii", ())),
+        held.get("passes"),
+        held.get("depth"),
+        held.get("template"),
     )
 
 
@@ -115,15 +114,11 @@ def _end(held: Table) -> End:
     )
 
 
-def _fallen(held: Table) -> tuple[Polygon, ...]:
-    return tuple(piece for region in held["fallen"] for piece in regions_of(region))
-
-
-def _trim(held: Table) -> Straight:
+def _straight(held: Table) -> Straight:
     guide = held["guide"]
     return Straight(
         label=held["label"],
-        kind=held["kind"],
+        kind=held.get("kind", "corner cut"),
         start=_end(held["start"]),
         end=_end(held["end"]),
         waste=tuple(held["waste"]),
@@ -132,32 +127,9 @@ def _trim(held: Table) -> Straight:
         guide=guide
         and Guide(guide["offset"], guide["blade_side"], _end(guide["start"]), _end(guide["end"])),
         depths=tuple(held["depths"]),
-        narrowest=held["narrowest"],
         widest=held["widest"],
-        fallen=_fallen(held),
+        fallen=tuple(piece for region in held["fallen"] for piece in regions_of(region)),
         heaviest=held["heaviest"],
         spans=tuple((tuple(a), tuple(b)) for a, b in held["spans"]),
-        warnings=tuple(held["warnings"]),
-    )
-
-
-def _corner(held: Table, kerf: float) -> Straight:
-    ends = (tuple(held["start"]), tuple(held["end"]))
-    return Straight(
-        label=held["label"],
-        kind="corner cut",
-        start=End(ends[0]),
-        end=End(ends[1]),
-        waste=tuple(held["waste"]),
-        allowance=held["clear"],
-        kerf=kerf,
-        guide=None,
-        depths=(),
-        narrowest=None,
-        widest=None,
-        fallen=_fallen(held),
-        heaviest=None,
-        spans=(ends,),
-        warnings=(),
-        leg=held["leg"],
+        leg=held.get("leg"),
     )

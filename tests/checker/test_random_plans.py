@@ -50,6 +50,9 @@ QUICK = (
 """Numbers of jobs that are planned in a moment or two, with the shapes of their tops."""
 
 AWAITED = {
+    "a_saw_line_stays_its_allowance_outside": "corner cuts leave what the jigsaw leaves",
+    "the_core_lies_in_sound_wood": "a round split runs on along the grain",
+    "the_edge_runs_through_nothing_that_stays_whole": "metal is kept off as far as tools reach",
     "no_offset_is_negative_beside_an_edge": "offsets start at the edge prolonged",
     "tapes_and_checks_are_printed_as_they_are": "near a right angle is told only where it is so",
     "a_guide_is_where_the_sole_runs": "the side of the guide is that of the work as it lies",
