@@ -10,6 +10,7 @@ from ..template.ordinates import Station, ordinates
 from ..template.paper import Margins, Paper
 from ..units import Tape, nearest_whole
 from ..words.paper import alike_words, figures_words
+from ..words.say import thin_words
 from .cover_sheet import upright_sheet
 from .flow import Flow
 
@@ -68,7 +69,7 @@ def _mark_rows(content: TemplateContent) -> list[tuple[str, ...]]:
             mark.label,
             ordinate_figure(mark.at.x, content.tape),
             ordinate_figure(mark.at.y, content.tape),
-            f"ø {content.tape.exact(mark.diameter, 1)}" if mark.diameter else "point",
+            f"ø {thin_words(mark.diameter, content.tape)}" if mark.diameter else "point",
         )
         for mark in content.marks
     ]

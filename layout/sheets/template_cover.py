@@ -37,9 +37,8 @@ def cover_pages(content: TemplateContent, proposal: Proposal) -> tuple[Scene, ..
     left_out = paper.left_out_words(content, proposal)
     if left_out:
         flow.heading("Marks that are not on the paper: set out by measure")
-        flow.words("From the middle of the top, along and up:")
-        for line in left_out:
-            flow.words(line, indent=6.0)
+    for i, line in enumerate(left_out):
+        flow.words(line, indent=6.0 if i else 0.0)
     return flow.scenes()
 
 

@@ -12,7 +12,7 @@ from ..template.proposal import Proposal
 from ..template.tiles import TilePlan
 from ..template.wrong_print import WrongPrint
 from ..units import Tape
-from .say import listed, unit_words
+from .say import listed, thin_words, unit_words
 
 _SEAM_PLAY = 0.5
 """What each joined seam may be out, mm."""
@@ -84,11 +84,11 @@ def hollow_words(content: TemplateContent) -> str:
     """Return what a round bit leaves at hollow corners; empty where there are none."""
     if not content.hollows:
         return ""
-    most = max(content.hollows, key=lambda hollow: hollow.out)
+    most, tape = max(content.hollows, key=lambda hollow: hollow.out), content.tape
     return (
-        f"No bit, bush or bearing goes into a hollow corner: a bit of "
-        f"{content.tape.measure(most.bit)} stays up to {content.tape.small(most.out)} out of it, "
-        "by any template. Saw and pare what is left by hand, to the line."
+        f"No bit, bush or bearing goes into a hollow corner: a bit of {thin_words(most.bit, tape)} "
+        f"stays up to {tape.small(most.out)} out of it, by any template. Saw and pare what is left "
+        "by hand, to the line."
     )
 
 
@@ -193,13 +193,16 @@ def turned_words(portion: Portion) -> str:
 
 
 def left_out_words(content: TemplateContent, proposal: Proposal) -> tuple[str, ...]:
-    """Return the places of the marks that no sheet shows, each in a line; none where all are."""
+    """Return how the marks that no sheet shows are set out, each in a line; none where all are."""
     tape = content.tape
-    return tuple(
+    seen = "from the underside" if content.mirrored else "with the face up"
+    lines = tuple(
         f"{mark.label}: {tape.measure(mark.at.x)}, {tape.measure(mark.at.y)}"
-        + (f", ø {tape.measure(mark.diameter)}" if mark.diameter else "")
+        + (f", ø {thin_words(mark.diameter, tape)}" if mark.diameter else "")
         for mark in proposal.marks_left_out(content)
     )
+    told = f"From the middle of the top, seen {seen}: right (− left), then up (− down):"
+    return (told, *lines) if lines else ()
 
 
 def seam_words(tile: str, *, under: bool) -> str:

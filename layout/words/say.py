@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from ..geometry.tolerance import SAME_PLACE
 from ..panel.datum import Datum
 from ..units import Tape
 
@@ -23,6 +24,17 @@ class Say:
 def unit_words(tape: Tape) -> str:
     """Return what the figures of a table count in."""
     return "inches" if tape.imperial else "mm"
+
+
+def thin_words(length: float, tape: Tape) -> str:
+    """Return a thickness or a diameter: by the tape where that is true, else in decimals.
+
+    >>> thin_words(3.5, Tape()), thin_words(12.0, Tape()), thin_words(3.175, Tape(imperial=True))
+    ('3.5 mm', '12 mm', '1/8 in')
+    """
+    if abs(tape.nearest(length) - length) <= SAME_PLACE:
+        return tape.measure(length)
+    return f"{tape.exact(length, 1)} {tape.unit}"
 
 
 def sentence(words: str) -> str:

@@ -17,10 +17,11 @@ from ..marking.regular_methods import SquareAndHalfDiagonal, SteppedCircle
 from ..marking.round_methods import Ordinates
 from ..marking.string_loop import StringLoop
 from ..marking.superellipse_methods import SuperellipseOrdinates
-from ..units import Tape
+from ..units import MM_PER_INCH, Tape
+from .say import thin_words
 
-SLIP = 3.175
-"""The slip of a loop by which it is shown what slips do, mm: 1/8 in."""
+SLIPS = (MM_PER_INCH / 8, 3.0)
+"""The slip of a loop by which it is shown what slips do, on a tape in inches and in mm; mm."""
 
 PRICKED_EVERY = 20.0
 """How far apart a printed line is pricked through, mm (our choice)."""
@@ -47,12 +48,13 @@ def _(loop: StringLoop, method: Method, tape: Tape) -> Iterator[str]:
     )
     yield (
         f"Loop: tie a closed loop {tape.figure(loop.loop)} long, slack: that counts nails of "
-        f"{tape.figure(loop.nail)}, a pencil of {tape.figure(loop.pencil)} where the string runs, "
-        f"and {loop.stretch:.1%} of stretch."
+        f"{thin_words(loop.nail, tape)}, a pencil of {thin_words(loop.pencil, tape)} where the "
+        f"string runs, and {loop.stretch:.1%} of stretch."
     )
-    slipped, drawn = loop.slipped(SLIP), loop.drawn
+    slip = SLIPS[not tape.imperial]
+    slipped, drawn = loop.slipped(slip), loop.drawn
     yield (
-        f"If it slips: a loop {tape.figure(SLIP)} too long makes the top "
+        f"If it slips: a loop {tape.figure(slip)} too long makes the top "
         f"{tape.figure(slipped.length - drawn.length)} longer but "
         f"{tape.figure(slipped.width - drawn.width)} wider: tie it again until the width is right."
     )

@@ -206,6 +206,16 @@ def test_every_way_has_words(outline: Outline) -> None:
             assert (ordinates_table(method.figures, tape) is None) is (method.name != "ordinates")
 
 
+def test_a_thin_nail_is_not_rounded_to_the_tape() -> None:
+    """Nails of 2.5 are told as 2.5; the slip that is shown is one that the tape has."""
+    shop = Workshop(nail=2.5, pencil=3.0)
+    (string,) = [m for m in mark_oval(1200.0, 700.0, shop).methods if m.name == "string and nails"]
+    told = " ".join(points_of(string, Tape()))
+    assert "nails of 2.5 mm, a pencil of 3 mm" in told
+    assert "a loop 3 too long makes the top 3 longer but 5 wider" in told
+    assert "a loop 1/8 too long" in " ".join(points_of(string, Tape(imperial=True)))
+
+
 def test_a_rectangle_has_no_curve() -> None:
     """A rectangle needs no method; a round oval has those of a circle."""
     assert methods_for(Rectangle(900.0, 600.0)) == ()

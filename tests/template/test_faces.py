@@ -88,8 +88,10 @@ def test_a_straight_top_has_a_cover_and_no_sheet() -> None:
     words = words_on(template_pages(plan.template, plan.sheets, with_ordinates=False))
     assert "No sheet is needed" in words
     assert "check bar" not in words
+    assert "seen from the underside: right (− left), then up (− down)" in words
     for mark in plan.template.marks:
-        assert f"{mark.label}: " in words
+        along, up = (plan.job.tape.measure(figure) for figure in mark.at)
+        assert f"{mark.label}: {along}, {up}" in words
 
 
 def test_a_hollow_corner_is_told_on_paper() -> None:
