@@ -133,12 +133,13 @@ def _leaves(room: Region, middle: Point, ray: Point, outline: Outline) -> Point:
 
 def apart(places: Sequence[Point], foot: Foot) -> bool:
     """Return whether no two feet overlap."""
-    return all(
-        one.distance_to(other) > foot.reach((other - one).angle) + foot.reach((one - other).angle)
-        for i, one in enumerate(places)
-        for other in places[:i]
-        if one != other
-    ) and len(set(places)) == len(places)
+    wide = math.hypot(foot.length, foot.width)
+    for i, one in enumerate(places):
+        for other in places[:i]:
+            distance, way = one.distance_to(other), (other - one).angle if one != other else 0.0
+            if distance <= wide and distance <= foot.reach(way) + foot.reach(way + math.pi):
+                return False
+    return True
 
 
 def _in_order(places: Sequence[Point], middle: Point) -> tuple[Point, ...]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import reduce
+from functools import lru_cache, reduce
 
 import numpy as np
 from numpy.typing import NDArray
@@ -39,8 +39,13 @@ _COARSE = 0.05
 
 def footprint(foot: Foot, middles: Sequence[Point], chord: float = CHORD) -> Points:
     """Return the convex polygon round all feet, (n, 2) mm, anticlockwise; it lies inside theirs."""
-    own = foot.outside().points(chord)
+    own = _print_of(foot, chord)
     return convex_hull((array_of(middles)[:, None] + own[None]).reshape(-1, 2))
+
+
+@lru_cache(maxsize=16)
+def _print_of(foot: Foot, chord: float) -> Points:
+    return foot.outside().points(chord)
 
 
 def counts_at_edge(wish: LegsWish, thickness: float) -> bool:

@@ -230,9 +230,8 @@ def _search(
     moved = []
     if goal is Goal.FIRMEST and free:
         stability, room = table.stability(wish), table.room(wish)
-        for goal_of in (stability.force, stability.evenness):
-            roughly = polished(best.middles, wish.foot, room, goal_of)
-            moved.append(polished(roughly, wish.foot, room, stability.force))
+        roughly = polished(best.middles, wish.foot, room, stability.evenness)
+        moved = [polished(roughly, wish.foot, room, stability.force)]
     return _best([best, *_tried(goal, wish, table, dict.fromkeys([*moved, *others], best.insets))])
 
 

@@ -6,6 +6,7 @@ leaves out only the checks that need what could not be read, so that one slip is
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from ...cutting.profile import INSIDE_BEVEL
@@ -173,7 +174,7 @@ def _under(panel: PanelRead, top: TopRead) -> Under:
         bevel + INSIDE_BEVEL if bevel else 0.0,
         SWING if moisture is None else moisture[1] - moisture[0],
         values["sawn"] == "quarter",
-        panel.narrow,
+        min(panel.narrow, top.wish.limits.width.greatest if top.wish else math.inf),
     )
 
 

@@ -127,7 +127,7 @@ def _room(values: Values, foot: Foot, under: Under) -> bool:
         return True
     length = values.place.length
     values.at(name).wrong(
-        f"{length(inset)} from both sides of a panel {length(under.narrow)} wide leaves feet "
+        f"{length(inset)} from both sides of a top at most {length(under.narrow)} wide leaves feet "
         f"{length(foot.width)} wide no room beside each other: "
         + (f"at most {length(most)}" if most > 0 else "take smaller feet")
     )

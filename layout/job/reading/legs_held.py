@@ -29,7 +29,7 @@ class Under:
     quartered: bool
     """Whether solid wood is sawn on the quarter."""
     narrow: float = math.inf
-    """No top of the panel is wider than this, mm."""
+    """The top is no wider than this, mm."""
 
 
 def plate_of(values: Values) -> FixingPlate | None:
