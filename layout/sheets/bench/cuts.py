@@ -47,8 +47,7 @@ def _split(plan: Plan) -> tuple[tuple[Act, ...], tuple[Act, ...]]:
 
 def _step(plan: Plan, step: Act) -> BenchStep:
     if not isinstance(step, Step):
-        told, scene = _told(plan, step)
-        return BenchStep(told.title, told.words, drawing=scene)
+        return BenchStep.of(*_told(plan, step))
     trim = next((t for t in plan.cuts.trims if t.label == step.about), None)
     table = None if trim is None else _trim_table(plan, trim)
     text = sentence(step.text(plan.job.tape))

@@ -15,7 +15,7 @@ from .after import after
 from .before import before
 from .cuts import cuts, first_cuts
 from .marks import marks, marks_again
-from .rows import Section, sentence
+from .rows import Section, sentence, unit_words
 from .why import why
 
 TEMPLATE = "page.html.j2"
@@ -48,7 +48,7 @@ def bench_sheet(plan: Plan, drawing: str, *, files: tuple[str, ...] = ()) -> str
         size=size_words(plan),
         found=sentence(found_words(plan)).removesuffix("."),
         proof=_proof(plan),
-        unit=plan.job.tape.unit,
+        unit=unit_words(plan.job.tape),
         panel=plan.job.panel.name,
         cautions=[caution_words(c, plan.top, plan.job.tape) for c in plan.cautions],
         drawing=drawing[drawing.index("<svg") :],

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from ...drawing.scene import Scene
 from ...units import Tape
-from ...words.passage import Table
+from ...words.passage import Passage, Table
 from ...words.say import sentence
 
 __all__ = ["BenchStep", "Section", "Table", "sentence", "unit_words"]
@@ -26,6 +26,12 @@ class BenchStep:
     drawing: Scene | None = None
     more: Table | None = None
     """A second table under the first."""
+
+    @classmethod
+    def of(cls, told: Passage, drawing: Scene | None = None) -> BenchStep:
+        """Return the step of a passage, with its picture."""
+        table, more = (*told.tables, None, None)[:2]
+        return cls(told.title, told.words, table, told.warnings, told.points, drawing, more)
 
     @property
     def tables(self) -> tuple[Table, ...]:
