@@ -1,4 +1,4 @@
-"""What is told of the old panel: its build once, its defects, and every figure on the maker's tape."""
+"""What is told of the old panel: its build once, its defects, figures on the maker's tape."""
 
 from __future__ import annotations
 
