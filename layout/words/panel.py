@@ -9,6 +9,7 @@ from ..panel.panel import Panel
 from ..units import Tape
 from .mends import BY
 from .passage import Passage, Table
+from .say import listed
 
 TWIST = 3.0
 """What winding sticks may show at the ends of a panel, mm (common practice)."""
@@ -56,6 +57,7 @@ def assess_words(panel: Panel, tape: Tape, *, may_keep_edge: bool) -> Passage:
     words = [
         f"{panel.name.capitalize()}: {made_of(panel)}, {tape.measure(panel.thickness)} thick, "
         f"about {tape.mass(panel.mass)}. {lift}",
+        _past(panel),
         "Read the cautions above first; stop where one of them is not answered.",
     ]
     if panel.build.kind is Kind.SOLID:
@@ -66,6 +68,14 @@ def assess_words(panel: Panel, tape: Tape, *, may_keep_edge: bool) -> Passage:
             "only, and measure the legs from the long centreline."
         )
     return Passage("Assess", tuple(words), tables=_defects(panel, tape))
+
+
+def _past(panel: Panel) -> str:
+    """Return what the cautions went by, so that it can be put right."""
+    was = panel.was.value if panel.was else "not known"
+    finish = listed(coat.value for coat in panel.finish) or "not known"
+    year = f"from {panel.year}" if panel.year else "age not known"
+    return f"Its past: {was}; on it: {finish}; {year}."
 
 
 def _defects(panel: Panel, tape: Tape) -> tuple[Table, ...]:

@@ -10,11 +10,13 @@ import pytest
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.panel import (
     Build,
+    Coat,
     Defect,
     Kind,
     Mend,
     Panel,
     Spoils,
+    Was,
     rectangular_outline,
     round_place,
 )
@@ -50,6 +52,22 @@ def test_a_sheet_in_inches_has_no_metric_figure() -> None:
     text = " ".join(words for passage in told for words in passage.words)
     assert "1 3/4 in" in text and "97 lb" in text
     assert not re.search(r"\d (mm|cm|kg)\b", text)
+
+
+@pytest.mark.parametrize(
+    ("past", "told"),
+    [
+        ({}, "Its past: not known; on it: not known; age not known."),
+        (
+            {"was": Was.DOOR, "finish": (Coat.VARNISH, Coat.WAX), "year": 1971},
+            "Its past: door; on it: varnish and wax; from 1971.",
+        ),
+    ],
+)
+def test_the_past_is_told_as_it_is_known(past: dict[str, object], told: str) -> None:
+    """What the cautions go by stands where the maker looks at the panel."""
+    panel = replace(BOARD, **past)  # type: ignore[arg-type]
+    assert told in assess_words(panel, Tape(), may_keep_edge=False).words
 
 
 def test_each_defect_has_its_row() -> None:
