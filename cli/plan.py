@@ -110,6 +110,9 @@ def summary(plan: Plan) -> Iterator[str]:
     kept = [offcut for offcut in plan.offcuts.pieces if offcut.kept]
     yield f"  Offcuts  {len(plan.offcuts.pieces)}, of which {len(kept)} worth keeping"
     yield from _template(plan)
+    for caution in plan.cautions:
+        if caution.matter is Risk.TREATED:
+            yield f"  !        {caution_words(caution, plan.top, tape).words[0]}"
     say = Say(tape, plan.datum, plan.cuts.face.mirrored)
     for concern in (*plan.blades, *plan.cuts.concerns):
         yield f"  !        {concern_words(concern, say)}"

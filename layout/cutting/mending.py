@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..errors import LayoutError
 from ..geometry.alike import at_least, at_most
@@ -61,6 +61,9 @@ PATCH_MORE = 3.0
 PATCH_DEPTH, VENEER_PATCH = 8.0, 1.0
 """How deep a patch goes in solid wood at most, and in a veneer, mm (common practice)."""
 
+GRAINLESS = frozenset({Kind.MDF, Kind.PARTICLEBOARD, Kind.HOLLOW})
+"""Builds whose face shows no grain; a hollow door is mostly painted."""
+
 FILLER_LAYER, RESIN_LAYER = 5.0, 10.0
 """Filler that is thicker at once shrinks and cracks, resin gets too hot, mm (common practice; the
 makers' instructions go before it)."""
@@ -85,6 +88,8 @@ class Mended:
     """Of each, mm; a plug is as wide as long: its diameter."""
     through: bool
     """Whether it goes right through."""
+    grained: bool = True
+    """Whether the face about it has a grain to follow."""
     layers: int = 1
     """Filler and resin go in by so many."""
     proud: float = PROUD
@@ -132,16 +137,21 @@ def _mends(panel: Panel, kept: Region, tape: Tape) -> Iterator[Mended]:
         refused = why_not(defect, panel.build.kind, panel.finish, tape)
         if refused:
             raise LayoutError(f"{defect.name}: {refused}")
-        if defect.mend is Mend.PLUG:
-            yield _plug(panel, defect, tape)
-        elif defect.mend is Mend.PATCH:
-            yield _patch(panel, defect, tape)
-        elif defect.mend is Mend.KEY:
-            yield from _keys(panel, defect, kept, tape)
-        elif defect.mend is Mend.SAND:
-            yield _sanded(panel, defect)
-        else:
-            yield _filled(panel, defect)
+        grained = panel.build.kind not in GRAINLESS
+        yield from (replace(m, grained=grained) for m in _mended(panel, defect, kept, tape))
+
+
+def _mended(panel: Panel, defect: Defect, kept: Region, tape: Tape) -> Iterator[Mended]:
+    if defect.mend is Mend.PLUG:
+        yield _plug(panel, defect, tape)
+    elif defect.mend is Mend.PATCH:
+        yield _patch(panel, defect, tape)
+    elif defect.mend is Mend.KEY:
+        yield from _keys(panel, defect, kept, tape)
+    elif defect.mend is Mend.SAND:
+        yield _sanded(panel, defect)
+    else:
+        yield _filled(panel, defect)
 
 
 def _plug(panel: Panel, defect: Defect, tape: Tape) -> Mended:
@@ -210,7 +220,8 @@ def _filled(panel: Panel, defect: Defect) -> Mended:
     layer = FILLER_LAYER if defect.mend is Mend.FILLER else RESIN_LAYER
     layers = math.ceil(depth / layer - 1e-9)
     place = (Placement(box.centre, box.turn),)
-    return Mended(defect.name, defect.mend, place, box.length, box.width, depth, through, layers)
+    size = (box.length, box.width, depth)
+    return Mended(defect.name, defect.mend, place, *size, through, layers=layers)
 
 
 def _sanded(panel: Panel, defect: Defect) -> Mended:

@@ -37,7 +37,7 @@ _USUAL = {
     Kind.MDF: "MDF",
     Kind.PARTICLEBOARD: "particleboard",
     Kind.BLOCKBOARD: "blockboard",
-    Kind.VENEERED: "solid-core door",
+    Kind.VENEERED: "veneered board",
     Kind.HOLLOW: "hollow-core door",
     Kind.FRAMED: "framed door",
 }

@@ -97,6 +97,7 @@ _BOARDS = (
     ("particleboard", (680, _WITHIN), (3_450, _RANGE)),
     ("hardboard", (950, _RANGE), (4_310, _RANGE)),
     ("OSB", (650, _RANGE), (5_340, _RANGE)),
+    ("veneered board", (600, _PRACTICE), (3_450, "as particleboard")),
     ("solid-core door", (600, _PRACTICE), (3_450, "as particleboard")),
 )
 

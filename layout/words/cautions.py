@@ -20,23 +20,23 @@ _TOLD: dict[Risk, tuple[str, str]] = {
     ),
     Risk.TREATED_PERHAPS: (
         "Wood from outdoors",
-        "{age} it may hold arsenic, creosote or other preservative: a green tint, a smell of tar "
-        "or rows of slits say so, but not every one shows. Have it tested before it is sawn, "
-        "planed or sanded, and saw none that is treated; never burn it.",
+        "Wood from outdoors {age} may hold arsenic, creosote or other preservative: a green tint, "
+        "a smell of tar or rows of slits say so, but not every one shows. Have it tested before "
+        "it is sawn, planed or sanded, and saw none that is treated; never burn it.",
     ),
     Risk.LEAD: (
         "Old paint and varnish",
-        "{age} a coat may hold lead: test it before anything goes through it, saw, bit and router "
+        "A coat {age} may hold lead: test it before anything goes through it, saw, bit and router "
         "as much as sander and scraper. Until it is ruled out no dry sanding, no hot-air gun; "
         "chips and dust caught and wiped up wet, children kept away. Local rules decide what a "
         "painter may do.",
     ),
     Risk.ASBESTOS: (
         "What the core is",
-        "{age} a fire label, a mineral-looking or stone-cold core or lining, old lino, vinyl, "
-        "black glue or a heat mat on it may mean asbestos: do not drill, saw, sand or scrape it, "
-        "nor pull a backing off. Look into holes that are there already, of a lock or a "
-        "letterbox, and stop until someone licensed to has tested it.",
+        "In what is {age}, a fire label, a mineral-looking or stone-cold core or lining, old "
+        "lino, vinyl, black glue or a heat mat on it may mean asbestos: do not drill, saw, sand "
+        "or scrape it, nor pull a backing off. Look into holes that are there already, of a lock "
+        "or a letterbox, and stop until someone licensed to has tested it.",
     ),
     Risk.LABORATORY: (
         "Where it stood",
@@ -129,7 +129,7 @@ def caution_words(caution: Concern, top: Top, tape: Tape) -> Passage:
     solid = panel.build.kind is Kind.SOLID
     weak = "solid wood bends and moves most across its grain, and " if solid else ""
     told = words.format(
-        age="Of unknown age," if panel.year is None else f"Made in {panel.year},",
+        age="of unknown age" if panel.year is None else f"from {panel.year}",
         panel=tape.mass(panel.mass),
         top=tape.mass(top.mass),
         people=people(lifters(panel.mass)),

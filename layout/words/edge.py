@@ -113,3 +113,9 @@ def finish_words(finish: Finish, tape: Tape) -> Passage:
         return Passage("Finish", (both,))
     mask = f"Mask where the {finish.masked} legs are glued: glue holds on bare wood."
     return Passage("Finish", (both, mask))
+
+
+def done_words(*, stands: bool) -> Passage:
+    """Return what is done last, where it `stands` on legs or is a top alone."""
+    level = "Level it, felt or adjusters under the feet. " if stands else ""
+    return Passage("Done", (f"{level}Photograph it, weigh it.",))

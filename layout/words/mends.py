@@ -30,9 +30,11 @@ def mend_words(mend: Mended, tape: Tape) -> Passage:
 
 def _plug(mend: Mended, tape: Tape) -> str:
     through = " (right through, a board clamped behind)" if mend.through else ""
+    grain = ", its grain along the panel's" if mend.grained else ""
+    kind = "face-grain plug" if mend.grained else "plug"
     return (
         f"bore clean to {tape.figure(mend.length)}, {tape.figure(mend.depth)} deep{through}; glue "
-        "in a face-grain plug of the same diameter, its grain along the panel's"
+        f"in a {kind} of the same diameter{grain}"
     )
 
 
@@ -47,10 +49,10 @@ def _keys(mend: Mended, tape: Tape) -> str:
 
 
 def _patch(mend: Mended, tape: Tape) -> str:
+    grain = ", its grain along the panel's" if mend.grained else ""
     return (
         f"a patch {tape.figure(mend.length)} by {tape.figure(mend.width)}, "
-        f"{tape.figure(mend.depth)} deep, its grain along the panel's: knife round it, rout inside "
-        "the knife line, glue"
+        f"{tape.figure(mend.depth)} deep{grain}: knife round it, rout inside the knife line, glue"
     )
 
 
@@ -77,8 +79,9 @@ def _in_layers(mend: Mended, tape: Tape) -> str:
 
 
 def _sanded(mend: Mended, tape: Tape) -> str:
+    way = ", along the grain," if mend.grained else ""
     return (
-        f"sand {tape.small(mend.depth)} off, along the grain, and fade it out over a patch "
+        f"sand {tape.small(mend.depth)} off{way} and fade it out over a patch "
         f"{tape.figure(mend.length)} by {tape.figure(mend.width)}, so that no hollow is felt"
     )
 

@@ -94,3 +94,13 @@ def test_the_summary_says_it_in_three_lines(job: Path) -> None:
     assert "saw cut" in lines[at]
     assert "without the saw cut: 42 % larger" in lines[at + 1]
     assert "next in rank: " in lines[at + 2]
+
+
+def test_treated_wood_is_told_of_before_anybody_saws(tmp_path: Path) -> None:
+    """The summary of a plan says it too, for it is read before the sheet is printed."""
+    board = JOB.replace("thickness = 20", 'thickness = 20\nfinish = "{}"')
+    for finish, told in (("creosote", True), ("paint", False)):
+        path = tmp_path / f"{finish}.toml"
+        path.write_text(board.replace("{}", finish), encoding="utf-8")
+        said = run("plan", path).stdout
+        assert ("is not sawn" in said) is told

@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
+import numpy as np
 import pytest
+import shapely
 import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -21,7 +23,7 @@ from panelwright.layout.cutting import (
     template_line,
 )
 from panelwright.layout.errors import LayoutError
-from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
@@ -262,6 +264,72 @@ def test_a_template_stands_the_bush_offset_inside(
         whole.shrunk(offset).minus(template),
     ):
         assert sliver.shrunk(0.01).is_empty
+
+
+@pytest.mark.parametrize(
+    ("outline", "bush", "cutter"),
+    [
+        (Oval(900, 600), 17.0, 12.0),
+        (Capsule(1400, 600), 30.0, 12.7),
+        (RoundedRectangle.with_radius(1200, 500, 80), 10.0, 12.0),
+    ],
+)
+def test_a_router_that_rolls_along_its_template_cuts_the_line(
+    outline: Outline, bush: float, cutter: float
+) -> None:
+    """The bush rolls round the template, the bit turns about its axis: what it leaves is right.
+
+    By the definition of the tool alone, without the formula of its offset: the axis runs half the
+    bush outside the template, and all within half the bit of it is gone. Buffers by shapely.
+    """
+    template = shapely.Polygon(template_line(outline, bush, cutter).points(0.005))
+    axis = template.buffer(bush / 2, quad_segs=64)
+    left = axis.buffer(-cutter / 2, quad_segs=64)
+    wanted = shapely.Polygon(outline.path().points(0.005))
+    assert left.hausdorff_distance(wanted) < 0.02
+
+
+@settings(max_examples=20)
+@given(
+    st.sampled_from(["oval", "capsule", "circle", "rounded rectangle"]),
+    st.floats(400.0, 1600.0),
+    st.floats(0.3, 0.95),
+    st.floats(3.0, 12.0),
+)
+def test_no_strip_is_bent_tighter_than_a_hundred_of_its_thicknesses(
+    name: str, length: float, ratio: float, thickness: float
+) -> None:
+    """Measured on the line itself: the circle through any three points of it that lie near by.
+
+    American Wood Council, *National Design Specification for Wood Construction* (2018), section
+    5.3.8: laminations of hardwood are bent to no less than 100 of their thicknesses.
+    """
+    width = ratio * length
+    outline: Outline = {
+        "oval": Oval(length, width),
+        "capsule": Capsule(length, width),
+        "circle": Circle(length),
+        "rounded rectangle": RoundedRectangle.with_radius(length, width, width / 4),
+    }[name]
+    board = Panel(rectangular_outline(2000, 2000), 22, build=Build(Kind.PLYWOOD))
+    top = Top(board, outline, Placement(Point(1000, 1000)), thickness)
+    edging = plan_cuts(top, choose_datum(board), Tools()).edging
+    assert edging is not None and edging.tightest is not None
+    measured = _tightest(top.core.points(0.0005))
+    assert edging.tightest == pytest.approx(measured, rel=0.02)
+    assert edging.layer * 100 <= edging.tightest * (1 + 1e-6)
+    assert edging.layers == 1 or thickness / (edging.layers - 1) * 100 > edging.tightest
+
+
+def _tightest(points: Points) -> float:
+    """Return the least radius of a circle through three neighbouring points of a ring, mm."""
+    before, after = np.roll(points, 1, axis=0), np.roll(points, -1, axis=0)
+    a, b, c = (np.hypot(*d.T) for d in (points - before, after - points, after - before))
+    u, v = points - before, after - points
+    doubled = np.abs(u[:, 0] * v[:, 1] - u[:, 1] * v[:, 0])
+    bent = doubled > 1e-9 * a * b
+    radii = (a * b * c)[bent] / (2 * doubled[bent])
+    return float(radii.min())
 
 
 def test_a_bearing_of_the_cutters_size_copies() -> None:

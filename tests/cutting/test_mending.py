@@ -130,6 +130,17 @@ def test_filler_and_resin_go_in_by_layers(how: Mend, depth: float | None, layers
     assert ("tape and a board under it" in told) is (how is Mend.RESIN and depth is None)
 
 
+@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize("how", [Mend.PLUG, Mend.PATCH, Mend.SAND])
+def test_a_mend_follows_a_grain_that_is_there(kind: Kind, how: Mend) -> None:
+    """MDF, particleboard and the skins of a hollow door show none (common practice)."""
+    panel = replace(BOARD, build=Build(kind))
+    mend = mended(panel, hole(20.0, mend=how, face=Face.UP, depth=0.2))
+    told = mend_words(mend, Tape()).words[0]
+    grained = kind not in (Kind.MDF, Kind.PARTICLEBOARD, Kind.HOLLOW)
+    assert ("grain" in told) is grained
+
+
 def test_filler_falls_out_of_a_wide_hole() -> None:
     """Over 15 mm across it is refused with what to do in place of it (common practice)."""
     assert mended(BOARD, hole(15.0, mend=Mend.FILLER, face=Face.UP, depth=4.0))

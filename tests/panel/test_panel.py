@@ -107,7 +107,11 @@ def test_a_door_weighs_what_doors_weigh() -> None:
 
 
 def test_a_wood_weighs_what_the_handbook_says() -> None:
-    """1000·G·(1 + M/100) at 12 %: walnut 616, sugar maple 706, white oak 762 kg/m³ (Table 5-3)."""
+    """1000·G·(1 + M/100) at 12 %: walnut 616, sugar maple 706, white oak 762 kg/m³.
+
+    Forest Products Laboratory, *Wood Handbook: wood as an engineering material*, FPL-GTR-190
+    (Madison 2010), Table 5-3.
+    """
     for name, density in (("walnut", 616), ("sugar maple", 706), ("white oak", 762)):
         panel = Panel(rectangular_outline(1000, 1000), 10, material=name)
         assert panel.mass == pytest.approx(density / 100, abs=0.005)
@@ -151,7 +155,8 @@ def test_names_of_defects_are_their_own() -> None:
 def test_wood_is_as_soft_across_as_the_handbook_measured() -> None:
     """E_T/E_L runs from 0.050 (yellow birch) to 0.086 (cherry), G_LT/E_L from 0.059 to 0.097.
 
-    *Wood Handbook* (2010), Table 5-1, the figures from memory.
+    Forest Products Laboratory, *Wood Handbook: wood as an engineering material*, FPL-GTR-190
+    (Madison 2010), Table 5-1, the figures from memory.
     """
     oak = MATERIALS["oak"].stiffness
     assert oak is not None

@@ -101,7 +101,7 @@ def replaced(old: str, new: str) -> Callable[[str], str]:
 def test_a_word_that_changed_is_told() -> None:
     """With its step, and what it was and is."""
     (line,) = told_of("bench-sheet.html", replaced("scrap</td>", "keep</td>"))
-    assert 'step 35, "Offcuts"' in line
+    assert 'step 36, "Offcuts"' in line
     assert line.endswith(": was td: scrap, is td: keep")
     (line,) = told_of("template-mirrored.pdf", replaced("(print at 100 %", "(printed at 100 %"))
     assert line.startswith("template-mirrored.pdf, sheet 2, ")

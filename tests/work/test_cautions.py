@@ -25,9 +25,11 @@ from panelwright.layout.panel import (
     round_place,
 )
 from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.panel.lifting import lifters
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 from panelwright.layout.words.cautions import caution_words
+from panelwright.layout.words.panel import assess_words
 from panelwright.layout.work.cautions import Risk, cautions_for
 
 OAK = Panel(rectangular_outline(1000, 600), 20, material="oak", year=2010, finish=(Coat.WAX,))
@@ -181,6 +183,15 @@ def test_two_lift_from_25_kilograms(mass: float, many: str | None, kind: Kind) -
     if many:
         told = words(panel, Risk.LIFTING)
         assert f"{mass:.0f} kg and the new top about {top_of(panel).mass:.0f} kg: {many}" in told
+
+
+def test_the_same_people_lift_wherever_it_is_told() -> None:
+    """A slab of 99 kg: four on the card, four in the first step, four in the part on legs."""
+    panel = replace(OAK, thickness=OAK.thickness * 99 / OAK.mass)
+    assert "four people" in words(panel, Risk.LIFTING)
+    told = assess_words(panel, Tape(), may_keep_edge=False)
+    assert "Four people lift it" in told.words[0]
+    assert lifters(panel.mass) == 4  # the figure that the part on legs prints
 
 
 def test_a_card_in_inches_weighs_in_pounds() -> None:
