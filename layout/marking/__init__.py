@@ -20,7 +20,6 @@ from .quick import (
     mark_superellipse,
 )
 from .squareness import Squareness
-from .step import Figure, Step
 from .string_loop import DrawnOval, StringLoop
 
 __all__ = [
@@ -32,7 +31,6 @@ __all__ = [
     "DivisionMark",
     "DrawnOval",
     "EightCentreOval",
-    "Figure",
     "FourCentreOval",
     "Ground",
     "HandTool",
@@ -50,7 +48,6 @@ __all__ = [
     "SprungLath",
     "SquareCheck",
     "Squareness",
-    "Step",
     "StringCompass",
     "StringKit",
     "StringLoop",
