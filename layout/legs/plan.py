@@ -110,7 +110,7 @@ def place_legs(
     wish: LegsWish,
     top: Top,
     bearing: SoundWood,
-    middles: Sequence[Point] = (),
+    middles: Sequence[Point],
     moved: Sequence[float] = (),
 ) -> LegsPlan:
     """Return the legs under a top, checked; a push at its edge counts from its upper face.
@@ -119,13 +119,17 @@ def place_legs(
     ----------
     bearing : SoundWood
         What is left of the panel for feet to stand on.
-    middles : sequence of Point, optional
-        Where they stand, where that is not the wish's own affair.
+    middles : sequence of Point
+        Where they stand, mm from the centre of the top.
     moved : sequence of float, optional
         How far each was moved off spoilt wood to stand there, mm.
+
+    Raises
+    ------
+    LegsError
+        If legs stand at one place, or in a row.
     """
     outline = top.outline
-    middles = middles or wish.at
     require_footing(wish.foot, middles)
     region = Region.from_rings(outline.inner())
     shifts = moved or [0.0] * len(middles)

@@ -77,7 +77,7 @@ def best_stances(
     at which somebody sits before one that leaves no place; legs that cannot stay come last. Fewer
     legs go first unless more are better by `EACH_LEG` each. A count for which no foot finds room is
     left out, and one that crowds them where the counts are the usual ones. Places that the wish
-    itself gives are tried too: the best of their count is never worse.
+    itself gives are tried too, unless a leg cannot stay there: the best of a count is never worse.
 
     Parameters
     ----------
@@ -92,7 +92,8 @@ def best_stances(
     found: list[Stance] = []
     trouble: LegsError | None = None
     for count in counts:
-        own = [wish.at] if len(wish.at) == count else []
+        given = len(wish.at) == count and table.standing_at(wish, wish.at).stands
+        own = [wish.at] if given else []
         try:
             stance = best_stance(replace(wish, count=count, at=()), table, goal, place, own)
         except LegsError as error:

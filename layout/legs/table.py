@@ -14,7 +14,7 @@ from ..panel.frame import frame_of
 from ..top import Top
 from .arrangement import middles_for
 from .dodge import dodged, sound_room
-from .plan import UNDER_FEET, LegsPlan, place_legs, require_footing, under_feet
+from .plan import UNDER_FEET, LegsPlan, place_legs, under_feet
 from .sag import plate_of
 from .stability import Stability
 from .wish import LegsWish
@@ -95,7 +95,6 @@ class TableTop:
         LegsError
             If legs stand at one place, or in a row.
         """
-        require_footing(wish.foot, middles)
         return place_legs(wish, self.top, self.bearing, middles, moved)
 
     def bears(self, wish: LegsWish, middles: Sequence[Point]) -> bool:

@@ -86,9 +86,10 @@ def placed(plan: Plan, wish: LegsWish, legs: LegsPlan) -> Passage:
         for leg in legs.legs
     )
     words = (
-        "Carry O and the ends of both centrelines to the underside, and set out there (MIRRORED: "
-        f"left and right swap). Overhang beyond the feet: side {tape.measure(over.side)}, end "
-        f"{tape.measure(over.end)}, corner {tape.measure(over.corner)}.",
+        "Carry O, both centrelines and the marks named below to the underside, and set out there "
+        f"(MIRRORED: left and right swap). Overhang beyond the feet: side "
+        f"{tape.measure(over.side)}, end {tape.measure(over.end)}, "
+        f"corner {tape.measure(over.corner)}.",
         f"{len(legs.legs)} legs, each {tape.measure(legs.leg_length)} long, for "
         f"{tape.measure(legs.height)} under the top; about {tape.mass(legs.leg_mass)} each.",
         *_leaning(wish, legs, tape),

@@ -155,7 +155,10 @@ def test_a_slab_carries_along_its_length() -> None:
     slab = Foot(FootShape.SLAB, 40, 500)
     assert bearing_points(slab, Point(9, 0)) == [Point(9, 230), Point(9, 0), Point(9, -230)]
     assert bearing_points(FOOT, Point(9, 0)) == [Point(9, 0)]
+    short = Foot(FootShape.SLAB, 40, 120)
+    assert len(bearing_points(short, Point(9, 0))) == 3
     two = [Point(-400, 0), Point(400, 0)]
+    assert sag_of(_oak(), short, two).first_loaded.down > 0
     sag = sag_of(_oak(), slab, two)
     assert sag.span == 800
     assert 0 < sag.first_loaded.down < 2

@@ -13,6 +13,7 @@ from ...job.plan import Plan
 from ...legs.plan import LegsPlan
 from ...panel import Kind
 from ...panel.frame import frame_of
+from ...words.directions import directions_of
 from .stage import Stage
 
 
@@ -81,7 +82,8 @@ def _ground(plan: Plan, stage: Stage) -> None:
     if plan.profile.bevel_line is not None:
         stage.path(layers.GONE, plan.profile.bevel_line, clear=True)
     places = {mark.label: mark.point for mark in plan.marks.marks}
-    for name in ("O", "E1", "E2", "S1", "S2"):
+    ways = directions_of(plan.top, plan.datum, plan.marks.marks)
+    for name in ("O", *sorted({*ways.along, *ways.across})):
         if name in places:
             out = places[name] - place.centre
             stage.label(layers.MARKS, places[name], name, towards=out, bold=True)
