@@ -14,46 +14,14 @@ from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from ..errors import GeometryError
+from . import offset, overlay
 from .alike import ranked
-from .band import band, moved_ends
 from .bounds import Bounds
 from .path import Path, circle
 from .placement import Placement, Points
 from .point import Point
 from .segments import Side
 from .tolerance import AREA_BALANCE, CHORD
-
-_BUFFER_SEGMENTS = 64
-"""Segments a quarter circle in a grown region: sagitta r·7.5e-5, where GEOS makes one
-of half as much again r·1.7e-4: 0.003 mm at 15 mm."""
-
-_GRID = 1e-9
-"""mm to which points are rounded where an overlay is worked out again."""
-
-_NOTHING = 1e-12
-"""Share of an area that is none."""
-
-
-def _share_a_place(one: shapely.Geometry, other: shapely.Geometry) -> bool:
-    """Return whether a place well inside one of two shapes lies in the other.
-
-    Where two rings differ by rounding all along, GEOS 3.14 may find that they share nothing.
-    """
-    if shapely.is_empty(one) or shapely.is_empty(other):
-        return False
-    return bool(
-        shapely.contains(one, shapely.point_on_surface(other))
-        or shapely.contains(other, shapely.point_on_surface(one))
-    )
-
-
-def _past_chords(radius: float, segments: int) -> float:
-    """Return the radius at which chords of an arc stay out of the circle of a smaller one.
-
-    GEOS divides an arc into as many parts as come nearest to `segments` a quarter: where that is
-    one, its chord may span half as much again.
-    """
-    return float(radius / np.cos(1.5 * np.pi / (4 * segments)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,8 +68,8 @@ class Region:
 
         With `around` the result contains the true strip; without it it lies within the true one.
         """
-        reach = _past_chords(by, _BUFFER_SEGMENTS) if around else by
-        return cls(shapely.LineString(points).buffer(reach, quad_segs=_BUFFER_SEGMENTS))
+        reach = offset.past_chords(by, offset.SEGMENTS) if around else by
+        return cls(shapely.LineString(points).buffer(reach, quad_segs=offset.SEGMENTS))
 
     @classmethod
     def at(cls, place: Point) -> Region:
@@ -171,7 +139,10 @@ class Region:
     @property
     def edges(self) -> NDArray[np.float64]:
         """All its edges, (n, 2, 2) mm: edge, start or end, x or y; the region is to their left."""
-        pairs = [np.stack([ring, np.roll(ring, -1, axis=0)], axis=1) for ring in self._rings()]
+        pairs = [
+            np.stack([ring, np.roll(ring, -1, axis=0)], axis=1)
+            for ring in offset.rings_of(self.shape)
+        ]
         return np.concatenate(pairs) if pairs else np.zeros((0, 2, 2))
 
     @property
@@ -197,19 +168,11 @@ class Region:
 
     def minus(self, other: Region) -> Region:
         """Return what is left when `other` is taken away."""
-        left = self.shape.difference(other.shape)
-        if left.area >= self.shape.area * (1 - _NOTHING) and _share_a_place(
-            self.shape, other.shape
-        ):
-            left = shapely.difference(self.shape, other.shape, grid_size=_GRID)
-        return Region(left)
+        return Region(overlay.difference(self.shape, other.shape))
 
     def meet(self, other: Region) -> Region:
         """Return what both hold."""
-        both = self.shape.intersection(other.shape)
-        if both.area <= _NOTHING * self.shape.area and _share_a_place(self.shape, other.shape):
-            both = shapely.intersection(self.shape, other.shape, grid_size=_GRID)
-        return Region(both)
+        return Region(overlay.intersection(self.shape, other.shape))
 
     def joined(self, *others: Region) -> Region:
         """Return what either holds."""
@@ -221,59 +184,17 @@ class Region:
         With `around` the result contains the true parallel region, so it is fit to be taken away
         from what must be clear; without it the result lies within the true one.
         """
-        if by <= 0 or self.is_empty:
-            return self
-        reach = _past_chords(by, _BUFFER_SEGMENTS) if around else by
-        moved = Region(self.shape.buffer(reach, quad_segs=_BUFFER_SEGMENTS))
-        if self._is_whole(Region(moved.shape.boundary), by, _BUFFER_SEGMENTS):
-            return moved
-        return self.joined(self._band(by, around=around, segments=_BUFFER_SEGMENTS))
+        return self if by <= 0 else Region(offset.grown(self.shape, by, around=around))
 
-    def shrunk(
-        self, by: float, *, around: bool = False, segments: int = _BUFFER_SEGMENTS
-    ) -> Region:
+    def shrunk(self, by: float, *, around: bool = False, segments: int = offset.SEGMENTS) -> Region:
         """Return the points at least `by` inside.
 
         Without `around` the result lies within the true one (fit for a proof); with it the result
         contains the true one (fit for a bound). `segments` are those of a quarter round a corner.
         """
-        if by <= 0 or self.is_empty:
+        if by <= 0:
             return self
-        reach = by if around or self._is_convex() else _past_chords(by, segments)
-        moved = Region(self.shape.buffer(-reach, quad_segs=segments))
-        if self._is_whole(moved, -by, segments):
-            return moved
-        return self.minus(self._band(-by, around=not around, segments=segments))
-
-    def _is_convex(self) -> bool:
-        """Return whether no corner is hollow: then no arc comes of moving the sides inwards."""
-        hull = shapely.convex_hull(self.shape)
-        return bool(hull.area - self.shape.area <= _NOTHING * hull.area)
-
-    def _rings(self) -> list[Points]:
-        oriented = shapely.get_parts(shapely.orient_polygons(self.shape))
-        parts = [p for p in oriented if isinstance(p, shapely.Polygon) and p.area > 0]
-        rings = [shapely.get_coordinates(r) for p in parts for r in (p.exterior, *p.interiors)]
-        return [r[:-1][np.any(r[1:] != r[:-1], axis=1)] for r in rings]
-
-    def _band(self, by: float, *, around: bool, segments: int) -> Region:
-        pieces = [band(ring, by, around=around, segments=segments) for ring in self._rings()]
-        return Region(shapely.union_all(shapely.polygons(np.concatenate(pieces))))
-
-    def _is_whole(self, moved: Region, by: float, segments: int) -> bool:
-        """Return whether an offset by shapely has left nothing out.
-
-        Where dense points of an arc run up to a corner that closes, it cuts the arc off for noise
-        (GEOS 3.14). So every moved end of an edge that is far enough off must be found again.
-        """
-        ends = np.concatenate([np.zeros((0, 2)), *(moved_ends(r, by) for r in self._rings())])
-        edge = self.shape.boundary
-        shapely.prepare(edge)
-        places = shapely.points(ends[self.holds_points(ends) == (by < 0)])
-        true = places[~shapely.dwithin(edge, places, abs(by) * (1 - 1e-9) - 1e-6)]
-        shapely.prepare(moved.shape)
-        near = 0.01 + abs(by) * 1e-4 + 2 * (_past_chords(abs(by), segments) - abs(by))
-        return bool(np.all(shapely.dwithin(moved.shape, true, near)))
+        return Region(offset.shrunk(self.shape, by, around=around, segments=segments))
 
     def simplified(self, tolerance: float) -> Region:
         """Return the region with fewer points, none of its edges moved farther than `tolerance`."""
