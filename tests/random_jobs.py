@@ -13,7 +13,6 @@ from typing import Any
 from hypothesis import strategies as st
 
 from panelwright.layout.job.keys.defect_kinds import DEFECT_KINDS as KINDS
-from panelwright.layout.job.keys.panel import PANEL
 from panelwright.layout.legs.foot import FootShape
 from panelwright.layout.panel.build import Kind
 from panelwright.layout.panel.defect import Mend
@@ -29,9 +28,6 @@ FOOT_SHAPES = tuple(shape.value for shape in FootShape)
 DEFECT_KINDS = tuple(KINDS)
 MENDS = tuple(mend.value for mend in Mend)
 """Every choice that a job file has, so that a new one is drawn as soon as it is there."""
-
-DAMAGED = "damaged" if any(key.name == "damaged" for key in PANEL.keys) else "chewed"
-"""The key that names corners which are missing."""
 
 FRAMED = ("hollow", "framed")
 SOLID_WOODS = ("oak", "ash", "beech", "pine", "elm", "iroko", "teak", "walnut")
@@ -141,7 +137,7 @@ def _datum(draw: Random, length: float, width: float, unit: float, *, corners: b
         return {"datum": {"from": start, "to": end}}
     if way == "edge":
         return {}
-    return {DAMAGED: draw.sample("ABCD", k=1 if way == "one corner" else 2)}
+    return {"damaged": draw.sample("ABCD", k=1 if way == "one corner" else 2)}
 
 
 def _outline(draw: Random, length: float, width: float, unit: float, *, kept: bool) -> Table:

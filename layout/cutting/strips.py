@@ -12,6 +12,9 @@ from ..geometry.polygon import Region
 _STATIONS = 33
 """Places along a cut at which the width of what falls off is measured."""
 
+_BESIDE = 0.01
+"""mm before and behind a corner: square to a line it may be as wide as on either side of it."""
+
 
 @dataclass(frozen=True, slots=True)
 class SawLine:
@@ -55,16 +58,19 @@ class Strip:
     """Wood beyond a line: how wide it is at stations along the stretch where it is sawn, mm."""
 
     widths: tuple[float, ...]
+    """At even stations."""
+    at_corners: tuple[float, ...] = ()
+    """Beside each corner of it: between them a width changes evenly."""
 
     @property
     def narrowest(self) -> float:
         """The least width, mm."""
-        return min(self.widths, default=0.0)
+        return min((*self.widths, *self.at_corners), default=0.0)
 
     @property
     def widest(self) -> float:
         """The greatest width, mm."""
-        return max(self.widths, default=0.0)
+        return max((*self.widths, *self.at_corners), default=0.0)
 
     def share_below(self, width: float) -> float:
         """Return over which share of the stretch it is narrower than `width`, mm."""
@@ -81,7 +87,7 @@ def extent_of(region: Region) -> float:
 def strip_beyond(wood: Region, line: SawLine) -> Strip:
     """Return how wide the wood beyond a line is, over the stretch where the line runs in wood.
 
-    Measured square from the line at stations; what lies beyond a gap does not count.
+    Measured square from the line; what lies beyond a gap does not count.
     """
     extent = extent_of(wood)
     beyond = wood.meet(line.beyond(extent))
@@ -91,10 +97,17 @@ def strip_beyond(wood: Region, line: SawLine) -> Strip:
     first, last = spans[0][0], spans[-1][1]
     inset = min(1.0, first.distance_to(last) / 100)
     start, end = first + line.way * inset, last - line.way * inset
-    widths = []
-    for step in range(_STATIONS):
-        foot = start + (end - start) * (step / (_STATIONS - 1))
+    far = start.distance_to(end)
+
+    def width(way: float) -> float:
+        foot = start + line.way * way
         out = beyond.chord(foot, foot + line.waste * extent)
         reaches = [(b - foot).dot(line.waste) for a, b in out if a.distance_to(foot) < 1e-3]
-        widths.append(max(reaches, default=0.0))
-    return Strip(tuple(widths))
+        return max(reaches, default=0.0)
+
+    corners = {round((Point.of(c) - start).dot(line.way), 3) for c in beyond.corners}
+    beside = sorted(way + side * _BESIDE for way in corners for side in (-1, 1))
+    return Strip(
+        tuple(width(far * step / (_STATIONS - 1)) for step in range(_STATIONS)),
+        tuple(width(way) for way in beside if 0 < way < far),
+    )

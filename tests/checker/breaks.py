@@ -107,7 +107,7 @@ BREAKS: dict[str, Break] = {
     "ordinates_lie_on_the_curve": Break(DOOR, add("marks.ordinates.0.up", 0.1)),
     # straight cuts
     "a_saw_line_stays_its_allowance_outside": Break(LAB, add("cuts.trims.1.start.point.0", 1.0)),
-    "a_kerf_is_taken_from_the_waste": Break(LAB, set_to("cuts.trims.1.waste", [1.0, 0.0])),
+    "a_kerf_is_taken_from_the_waste": Break(LAB, add("cuts.trims.1.kerf", 0.5)),
     "a_saw_runs_where_there_is_wood": Break(LAB, add("cuts.trims.3.spans.0.0.0", 50.0)),
     "what_falls_is_told": Break(LAB, add("cuts.trims.0.heaviest", 0.5)),
     "the_ends_of_a_line_lie_on_the_edge": Break(LAB, add("cuts.trims.0.guide.start.point.1", 1.0)),

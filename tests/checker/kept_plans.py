@@ -6,7 +6,6 @@ from functools import lru_cache
 from typing import Any
 
 from checker.record import Record
-from checker.record_before import upgraded
 from checker.small import JOBS
 from kept import SAMPLES
 
@@ -21,7 +20,7 @@ def kept(name: str) -> tuple[str, dict[str, Any], str | None]:
     if name in JOBS:
         job = JOBS[name]
         made = plan_record(make_plan(read_job(job.encode(), source="job.toml")))
-        return job, upgraded(made), None
+        return job, made, None
     folder = SAMPLES / name
     texts = ("job.toml", "expected/plan.json", "expected/bench-sheet.html")
     job, plan, page = ((folder / text).read_text(encoding="utf-8") for text in texts)

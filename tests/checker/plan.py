@@ -11,7 +11,6 @@ import shapely
 from checker.job import Job
 from checker.plane import add, band, distance, half_plane, pieces
 from checker.record import Record
-from checker.record_before import upgraded
 from checker.record_cuts import Straight
 from checker.sheet import Sheet
 from shapely.geometry.base import BaseGeometry
@@ -42,7 +41,7 @@ class Plan:
     @classmethod
     def of(cls, job: str, plan: str | dict[str, Any], page: str | None = None) -> Plan:
         """Return the plan of a job file, of plan.json and of the bench sheet where there is one."""
-        data = upgraded(json.loads(plan) if isinstance(plan, str) else plan)
+        data = json.loads(plan) if isinstance(plan, str) else plan
         read = Job.read(job)
         unit = 25.4 if read.imperial else 1.0
         return cls(read, Record(data), None if page is None else Sheet.of(page, unit))

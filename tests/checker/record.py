@@ -12,7 +12,6 @@ from functools import cached_property
 from typing import Any
 
 from checker.plane import Frame, Pair
-from checker.record_before import upgraded
 from checker.record_cuts import CurveLine, Straight, curve_line, straight_cuts
 from checker.record_marks import Reference, Setting, setting_of
 from checker.record_paths import points_of, polygon_of
@@ -30,7 +29,7 @@ class Record:
     @classmethod
     def read(cls, text: str) -> Record:
         """Return the record of a file."""
-        return cls(upgraded(json.loads(text)))
+        return cls(json.loads(text))
 
     @property
     def made(self) -> Table:
