@@ -207,8 +207,9 @@ def lines_words(allowance: float, lipping: float, say: Say) -> Passage:
         Thickness of the lipping, mm; 0 for none.
     """
     tape = say.tape
+    outside = f"{tape.figure(allowance, at_least=True)} {tape.unit}"
     words = (
-        f"Draw the finish line. The rough-cut line runs {thin_words(allowance, tape)} outside "
+        f"Draw the finish line. The rough-cut line runs {outside} outside "
         f"{'the core line' if lipping else 'it'}, dashed. Shade the waste.",
         "Carry both centrelines down the edges and onto the other face.",
     )
