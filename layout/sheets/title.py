@@ -13,9 +13,8 @@ from ..job.plan import Plan
 from ..outlines import PIECE_AS_FOUND, Freeform
 from ..units import Tape
 from ..words.outline import exact_words, outline_words
+from ..words.say import unit_words
 from .frame import DrawingFrame
-
-_UNIT = {False: "mm", True: "inches"}
 
 
 def size_words(plan: Plan) -> str:
@@ -52,7 +51,7 @@ def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]
         f"New top: {size_words(plan)} ({_fits(plan)})",
         f"Old panel: {plan.job.panel.name}, {plan.job.tape.measure(plan.job.panel.thickness)} "
         f"thick, {plan.job.panel.build.kind.value}.",
-        f"Scale 1 : {frame.scale:g} on A3. All measures in {_UNIT[plan.job.tape.imperial]}. "
+        f"Scale 1 : {frame.scale:g} on A3. All measures in {unit_words(plan.job.tape)}. "
         "Work from the figures, not from the drawing.",
     )
     for words in lines:

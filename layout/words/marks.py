@@ -11,10 +11,10 @@ from ..marking.marks import MarkSet
 from ..marking.off_wood import OffWood
 from ..marking.panel_check import PanelCheck
 from ..panel.datum import Datum, Found
-from ..units import Tape
+from ..units import Tape, nearest_whole
 from .datum import reference_words
 from .passage import Passage, Table
-from .say import Say, listed, sentence, unit_words
+from .say import Say, listed, sentence, thin_words, unit_words
 
 _NEARLY_SQUARE = math.radians(70)
 """Tapes that cross at this or more cross near a right angle: a slip then shows a fifteenth larger
@@ -152,7 +152,7 @@ def _crossing(ties: Ties) -> float:
 
 def _tie_row(mark: Mark, ties: Ties, tape: Tape) -> tuple[str, ...]:
     tapes = (f"{tape.figure(tie.distance)} from {tie.name}" for tie in (ties.first, ties.second))
-    angle = f"{math.degrees(_crossing(ties)):.0f}°"
+    angle = f"{nearest_whole(math.degrees(_crossing(ties)))}°"
     return (mark.label, *tapes, angle, tape.exact(ties.error + ties.rounding_error(tape), 1))
 
 
@@ -207,13 +207,14 @@ def lines_words(allowance: float, lipping: float, say: Say) -> Passage:
         Thickness of the lipping, mm; 0 for none.
     """
     tape = say.tape
+    outside = f"{tape.figure(allowance, at_least=True)} {tape.unit}"
     words = (
-        f"Draw the finish line. The rough-cut line runs {tape.measure(allowance)} outside "
+        f"Draw the finish line. The rough-cut line runs {outside} outside "
         f"{'the core line' if lipping else 'it'}, dashed. Shade the waste.",
         "Carry both centrelines down the edges and onto the other face.",
     )
     core = (
-        f"The saw follows the core line, {tape.measure(lipping)} inside the finish line: the "
+        f"The saw follows the core line, {thin_words(lipping, tape)} inside the finish line: the "
         "lipping brings the top to size.",
     )
     return Passage("Lines", (*core, *words) if lipping else words)

@@ -16,7 +16,7 @@ from ..marking.superellipse_methods import SuperellipseOrdinates
 from ..units import Tape
 from .marks import beyond_words, off_wood_words
 from .passage import Passage, Table
-from .say import Say, listed, sentence
+from .say import Say, listed, sentence, thin_words
 from .way_points import SOME_STRAIGHTS, points_in
 
 Named = Callable[[Pivot], str]
@@ -181,7 +181,7 @@ def _core(method: Method, lipping: float, tape: Tape, named: Named) -> str:
         radius = method.figures.core_radius(lipping)
         if radius > 0:
             return f"Core line: the same with {tape.measure(radius)}{_about(method, named)}."
-    inside = tape.measure(lipping)
+    inside = thin_words(lipping, tape)
     return f"Core line: {inside} inside the finish line all round, by a gauge: no oval of its own."
 
 

@@ -177,6 +177,13 @@ def test_a_pin_is_bored_for_where_it_is_used(mirrored: bool, turned_over: bool) 
     assert told.points == ("Swing: point to pencil 300, about centre 1, centre 2.",)
 
 
+def test_no_line_is_told_nearer_than_it_is() -> None:
+    """A lipping of 8.5 is told as it is, an allowance of 1.2 as the next that a tape shows."""
+    (core, lines, _) = lines_words(1.2, 8.5, Say(Tape(), DATUMS["edge"])).words
+    assert "8.5 mm inside the finish line" in core
+    assert "runs 2 mm outside the core line" in lines
+
+
 def test_words_fit_on_either_face() -> None:
     """A line struck on one face is told to be on one face; a named edge holds on both."""
     for kind, both in (("edge", True), ("given", False), ("struck inside", False)):

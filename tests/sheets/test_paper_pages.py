@@ -95,7 +95,7 @@ def test_ordinates_give_a_capsules_heights() -> None:
         rows.setdefault(round(text.at.y, 3), []).append(text.words)
     assert ["400.0", "316.0"] in rows.values()
     assert ["600.0", "0.0"] in rows.values()
-    assert ["tap", "100.0", "−90.0", "ø 22.0"] in rows.values()
+    assert ["tap", "100.0", "−90.0", "ø 22 mm"] in rows.values()
     assert math.hypot(150, 316) == pytest.approx(350, abs=0.25)
 
 

@@ -192,6 +192,43 @@ def test_a_mirrored_drawing_is_the_mirror_image() -> None:
     assert sorted(words(there)[1:]) == sorted(words(back)[1:])
 
 
+ROUNDED = """
+[panel]
+outline = { length = 1200, width = 600, radius = 40 }
+thickness = 22
+build = "veneered board"
+[top]
+shape = "capsule"
+margin = 6
+length = 900
+"""
+
+
+@pytest.mark.parametrize("mirrored", [False, True])
+@pytest.mark.parametrize("name", ["lab-bench", "rounded"])
+def test_rulers_stand_at_their_marks(name: str, mirrored: bool) -> None:
+    """On either face a tick lies square off each centre, and its figure is the one of the table."""
+    plan = make_plan(read_job(ROUNDED)) if name == "rounded" else plan_named(name)
+    wood = Wood.found(plan, mirrored=mirrored)
+    scene, datum = marks_scene(plan, wood, plan.marks), wood.datum
+    frame = DrawingFrame.for_step(wood.boundary.bounds, mirrored=mirrored)
+    held = scene.on(layers.DIMENSIONS)
+    ticks = [i.path for i in held if isinstance(i, Stroke) and i.path.length == pytest.approx(2.0)]
+    told = {item.words for item in held if isinstance(item, Text)}
+    figures = set()
+    for mark in (m for m in plan.marks.marks if m.kind.is_pinned):
+        at = frame.at(mark.point)
+        for figure, foot in (
+            (mark.along, datum.at(mark.along, 0.0)),
+            (mark.square, datum.at(0.0, mark.square)),
+        ):
+            figures.add(plan.job.tape.figure(figure))
+            way = (frame.at(foot) - at).unit()
+            assert any(abs(way.cross(tick.segments[0].start - at)) < 0.01 for tick in ticks)
+    assert told == figures
+    assert min(mark.along for mark in plan.marks.marks) > -1e-9
+
+
 def test_each_cut_is_drawn_to_scale(plan: Plan) -> None:
     """Its guide stands its offset from the saw line, its waste has the area that falls."""
     for trim in plan.cuts.trims:
