@@ -19,7 +19,8 @@ OVER_THICKNESS = 4.0
 
 BENDS_COLD = 100.0
 """A strip bends cold round a radius of this many times its thickness: what hardwood laminations of
-curved beams may (American Wood Council, *National Design Specification*, section 5.3.8)."""
+curved beams may (American Wood Council, *National Design Specification*, section 5.3.8, from
+memory)."""
 
 
 @dataclass(frozen=True, slots=True)

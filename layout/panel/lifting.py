@@ -8,7 +8,7 @@ from ..geometry.tolerance import ROUNDING
 
 ONE_LIFTS = 25.0
 """Two people lift from about this mass, kg: the most that one strong person is asked to lift close
-to the body (HSE, *Manual handling at work*, INDG143; local rules decide)."""
+to the body (HSE, *Manual handling at work*, INDG143, from memory; local rules decide)."""
 
 _NUMBERS = ("one", "two", "three", "four", "five", "six")
 

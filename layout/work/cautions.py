@@ -1,7 +1,8 @@
 """Which cautions a piece calls for: by what its panel was, its age, build, mass, and what is done.
 
 They remind; they do not replace local codes, the makers' instructions for tools and finishes, or
-licensed practice, and no result of this library is a certificate of anything.
+licensed practice, and no result of this library is a certificate of anything. Laws and papers are
+named from memory.
 """
 
 from __future__ import annotations
@@ -28,7 +29,7 @@ ASBESTOS_UNTIL = 2005
 """Boards, mats and glues from before this year may hold asbestos: by its first day the last uses
 had ended in the European Union (Directive 1999/77/EC)."""
 
-TREATED_UNTIL = 2004
+TREATED_UNTIL = 2005
 """Timber from outdoors that is older may hold arsenic, creosote or pentachlorophenol: arsenic left
 what is sold for gardens at the end of 2003 in the United States (EPA, voluntary cancellation) and
 in June 2004 in the European Union (Directive 2003/2/EC)."""

@@ -302,7 +302,7 @@ def test_no_strip_is_bent_tighter_than_a_hundred_of_its_thicknesses(
     """Measured on the line itself: the circle through any three points of it that lie near by.
 
     American Wood Council, *National Design Specification for Wood Construction* (2018), section
-    5.3.8: laminations of hardwood are bent to no less than 100 of their thicknesses.
+    5.3.8, from memory: laminations of hardwood are bent to no less than 100 of their thicknesses.
     """
     width = ratio * length
     outline: Outline = {

@@ -50,7 +50,7 @@ def _row(key: Key) -> str:
 def _defect_kinds() -> str:
     rows = ["| kind | spoils | clear | ends |", "|---|---|---|---|"]
     for name, kind in DEFECT_KINDS.items():
-        spoils = ", ".join(spoilt.value for spoilt in kind.spoils)
+        spoils = ", ".join(spoilt.value for spoilt in kind.spoils) or "nothing"
         rows.append(f"| `{name}` | {spoils} | {kind.clear:g} mm | {kind.ends:g} mm |")
     meaning = (
         "What each spoils and keeps clear where its keys are left out (common practice). What no "
