@@ -41,8 +41,9 @@ CLEAN_UP, FULL_PASS = 10.0, 6.0
 LITTLE = 5.0
 """What stands outside the line by no more than this is cleaned up, not cut, mm (our choice)."""
 
-USUAL_BASE = 160.0
-"""Diameter of a router's base where the maker gives none, mm (common practice: 150 to 180)."""
+WIDE_BASE = 180.0
+"""Diameter of a router's base where the maker gives none, mm: a wide one (common practice: 150 to
+180), so that no pin is sent under a base."""
 
 
 class Stroke(Enum):
@@ -179,7 +180,7 @@ class Tools:
     @property
     def least_trammel(self) -> float:
         """The least radius that a trammel swings, mm: its pin stands clear of the router's base."""
-        base = USUAL_BASE if self.router_base is None else self.router_base
+        base = WIDE_BASE if self.router_base is None else self.router_base
         return (base - self.bit) / 2
 
     def depth_of_pass(self, outside: float) -> float:

@@ -239,7 +239,7 @@ def test_straight_sides_are_routed_along_a_straightedge(outline: Outline, tools:
 
 
 @pytest.mark.parametrize(
-    ("radius", "base", "swung"), [(80, None, True), (70, None, False), (80, 180.0, False)]
+    ("radius", "base", "swung"), [(90, None, True), (80, None, False), (80, 160.0, True)]
 )
 def test_no_pin_under_the_routers_base(radius: float, base: float | None, swung: bool) -> None:
     """A radius below half the base less half the bit is not swung: there a template is followed."""

@@ -116,7 +116,8 @@ def _(act: FrameJoint, plan: Plan) -> Scene:
 
 @picture_of.register
 def _(act: KnifeLines, plan: Plan) -> Scene | None:
-    sawn = [trim for trim in plan.cuts.trims if trim.kind is not TrimKind.ROUGH]
+    trims = (trim for trim in plan.cuts.trims if trim.kind is not TrimKind.ROUGH)
+    sawn = [*trims, *plan.cuts.corner_cuts]
     return straight.saw_lines_scene(plan, sawn) if sawn else None
 
 
