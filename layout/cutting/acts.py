@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from .again import MarkedAgain
-from .builds import FrameJoint, RimLoss
+from .builds import FrameJoint, RimLoss, UnknownFrame
 from .cut import CornerCut, HandCut, JigsawCut, RouterCut, SkippedTrim, Trim
 from .edging import Edging
 from .kept_edges import KeptEdge
@@ -46,22 +46,10 @@ class KnifeLines:
 
 
 @dataclass(frozen=True, slots=True)
-class UnknownFrame:
-    """The joints of a frame have to be found: its stiles and rails are not given."""
-
-
-@dataclass(frozen=True, slots=True)
 class CornerCuts:
     """All corner cuts, one after the other."""
 
     cuts: tuple[CornerCut, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Lip:
-    """The lipping goes round."""
-
-    edging: Edging
 
 
 Act = (
@@ -79,6 +67,6 @@ Act = (
     | RimLoss
     | RouterCut
     | HandCut
-    | Lip
+    | Edging
 )
 """Everything that a cutting plan may ask for."""

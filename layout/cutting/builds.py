@@ -10,7 +10,6 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import SAME_POINT
-from ..marking.step import Step
 from ..panel.build import Kind
 from ..panel.defect import rectangular_place
 from ..panel.panel import Panel
@@ -27,23 +26,8 @@ class RimLoss:
     """Of all of them, mm."""
 
     @property
-    def step(self) -> Step:
-        """What to do there."""
-        count = len(self.stretches)
-        where = "all the way round" if self._is_closed else (
-            "along one stretch" if count == 1 else f"along {count} stretches"
-        )  # fmt: skip
-        return Step.of(
-            "Hollow core",
-            f"the line leaves the solid rim {where}, {{length}} in all (drawn thick): after the "
-            "cut rake the core back, glue a new strip between the skins all along there, 24 h, "
-            "then go to the line.",
-            about="hollow",
-            length=self.length,
-        )
-
-    @property
-    def _is_closed(self) -> bool:
+    def is_all_round(self) -> bool:
+        """Whether no solid rim is left."""
         return len(self.stretches) == 1 and self.stretches[0].is_closed
 
 
@@ -79,23 +63,10 @@ class FrameJoint:
     place: Path
     """On the panel."""
 
-    @property
-    def step(self) -> Step:
-        """What to do there."""
-        return Step(
-            f"Frame joint, {self.corner}",
-            f"{', '.join(self.cuts) or 'the curve'} runs through the joint at the {self.corner} "
-            "corner, show face up: it may fall apart or hold a nail or dowel; cramp it, sweep for "
-            "metal, and glue it anew.",
-            about=f"joint {self.corner}",
-        )
 
-
-UNKNOWN_FRAME = Step(
-    "Frame joints",
-    "the widths of stiles and rails are not known: find the joints and keep cuts off them.",
-    about="joints",
-)
+@dataclass(frozen=True, slots=True)
+class UnknownFrame:
+    """The joints of a frame have to be found: its stiles and rails are not given."""
 
 
 def frame_joints(panel: Panel, trims: tuple[Trim, ...], core: Path) -> tuple[FrameJoint, ...]:

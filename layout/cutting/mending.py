@@ -20,7 +20,6 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
 from ..geometry.turned_box import TurnedBox
-from ..marking.step import Step
 from ..panel.build import Kind
 from ..panel.defect import Defect, Mend, rectangular_place, round_place
 from ..panel.panel import Panel
@@ -94,29 +93,6 @@ class Mended:
     def prints(self) -> tuple[Path, ...]:
         """The outline of each plug, key or patch on the panel."""
         return tuple(self._print(place) for place in self.places)
-
-    @property
-    def step(self) -> Step:
-        """What to do."""
-        words = {
-            Mend.PLUG: "bore clean to {length}, {depth} deep" + (
-                " (right through, a board clamped behind)" if self.through else ""
-            ) + "; glue in a face-grain plug of the same diameter, its grain along the panel's",
-            Mend.KEY: f"{len(self.places)} bow-tie keys {{length}} long, {{width}} wide and "
-            "{depth} deep, their grain across it, at the places drawn; fill what is left of the "
-            "split, glue",
-            Mend.PATCH: "a patch {length} by {width}, {depth} deep, its grain along the panel's: "
-            "knife round it, rout inside the knife line, glue",
-        }[self.how]  # fmt: skip
-        return Step.of(
-            f"Mend {self.defect}",
-            f"{words}; leave it {{proud}} proud, {self.wait:g} h, then level.",
-            about=f"mend {self.defect}",
-            length=self.length,
-            width=self.width,
-            depth=self.depth,
-            proud=self.proud,
-        )
 
     def _print(self, place: Placement) -> Path:
         if self.how is Mend.PLUG:

@@ -1,10 +1,10 @@
-"""What is told of the curve: jigsaw, router or hand, and the lipping that goes round."""
+"""What is told of the curve: jigsaw, router or hand."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..cutting import HandCut, JigsawCut, Lip, RouterCut, SwungRadius
+from ..cutting import HandCut, JigsawCut, RouterCut, SwungRadius
 from ..cutting.feed import QuarterFeed
 from ..geometry.tolerance import SAME_FIGURE
 from .cuts_told import face_words, words_of
@@ -134,23 +134,3 @@ def _(cut: HandCut, say: Say) -> Passage:
         "spokeshave and file, from the sides towards the end grain; check it is square."
     )
     return Passage("To the line by hand", (words,))
-
-
-@words_of.register
-def _(act: Lip, say: Say) -> Passage:
-    edging, tape = act.edging, say.tape
-    if edging.tightest is None:
-        bend = "mitred at the corners"
-    elif edging.layers == 1:
-        bend = "bends cold"
-    else:
-        layer = tape.exact(edging.layer, 1)
-        bend = f"laminated of {edging.layers} strips {layer} thick, which bend cold"
-    kept = ", the kept edges left out" if edging.kept else ""
-    joints = "on the straights" if edging.on_straights else "where the curve is flattest"
-    words = (
-        f"{tape.figure(edging.around)} round{kept}; cut {tape.figure(edging.cut_length)}, "
-        f"{tape.figure(edging.strip_width)} wide and {tape.figure(edging.thickness)} thick; "
-        f"{bend}; joints {joints}; cramp 24 h, flush, break the arris."
-    )
-    return Passage("Lipping", (words,))

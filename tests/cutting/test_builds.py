@@ -70,7 +70,7 @@ def test_the_door_is_lipped_with_two_strips() -> None:
     assert edging is not None
     assert (edging.layers, edging.layer, edging.tightest) == (2, 3.0, 354.0)
     (step,) = steps(DOOR.cuts, "Lipping")
-    assert "2 strips 3.0 thick" in step.words[0]
+    assert "2 strips 3 thick" in step.words[0]
 
 
 @pytest.mark.parametrize(

@@ -290,7 +290,10 @@ def test_every_type_of_act_has_its_words() -> None:
 def test_a_lipping_of_an_oval_has_no_joint_on_a_straight() -> None:
     """Only a top with straight sides is told to put its joints there."""
     board = replace(WIDE, build=Build(Kind.MDF))
-    for outline, where in ((Oval(1400, 700), "flattest"), (Capsule(1400, 700), "on the straights")):
+    for outline, where in (
+        (Oval(1400, 700), "one scarfed joint"),
+        (Capsule(1400, 700), "on the straights"),
+    ):
         top = Top(board, outline, Placement(MIDDLE), 6.0)
         datum: Datum = choose_datum(board)
         assert where in text(told(plan_cuts(top, datum, SAW), datum, title="Lipping"))

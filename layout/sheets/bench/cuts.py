@@ -9,13 +9,13 @@ from functools import singledispatch
 from ...cutting import (
     Act,
     CornerCuts,
+    Edging,
     Flatten,
     FrameJoint,
     HandCut,
     JigsawCut,
     KeptEdge,
     KnifeLines,
-    Lip,
     Mended,
     Rest,
     RimLoss,
@@ -143,8 +143,8 @@ def _(act: RimLoss, plan: Plan) -> Scene:
 
 
 @picture_of.register
-def _(act: Lip, plan: Plan) -> Scene:
-    return sections.lipping_scene(plan, act.edging)
+def _(act: Edging, plan: Plan) -> Scene:
+    return sections.lipping_scene(plan, act)
 
 
 @picture_of.register
