@@ -142,8 +142,8 @@ class Tools:
     def left_by(self, stroke: Stroke, thickness: float, *, curved: bool) -> float:
         """Return what a stroke of saw or jigsaw leaves outside the line, mm.
 
-        Where the maker gives none it is one distance for all of them, so that the rough line which
-        is drawn is the line which is sawn.
+        Where the maker gives none, or only the jigsaw's, it is one distance for all of them: the
+        rough line which is drawn is the line which is sawn.
 
         Parameters
         ----------
@@ -159,7 +159,7 @@ class Tools:
         }.get(stroke)
         if stroke is Stroke.CORNER:
             return max(own or 0.0, self.left_by(Stroke.CURVE, thickness, curved=curved))
-        for given in (own, self.allowance):
+        for given in (own, self.allowance, self.curve_allowance if curved else None):
             if given is not None:
                 return given
         if not curved:

@@ -146,8 +146,8 @@ def _(side: SkippedTrim, say: Say) -> Passage:
     needed = say.tape.exact(side.needed, 1)
     words = {
         SkipReason.KEPT: "the edge is kept: the line runs along it",
-        SkipReason.TOO_THIN: f"{say.tape.figure(side.strip)} stands outside the line, a saw needs "
-        f"{needed}: rout or plane to the line",
+        SkipReason.TOO_THIN: f"{say.tape.exact(side.strip, 1)} stands outside the line, a saw "
+        f"needs {needed}: rout or plane to the line",
         SkipReason.TO_JIGSAW: "a saw would take off no more than jigsaw or router do on their way "
         "round",
         SkipReason.IN_THE_WAY: f"{listed(side.in_the_way)} in its line: the jigsaw takes this "
