@@ -1,6 +1,6 @@
 """Cuts in order: trims, curves, guides, and what the saw may not do."""
 
-from .acts import Act, CornerCuts, Flatten, KnifeLines, Lip, Rest
+from .acts import Act, CornerCuts, Flatten, KnifeLines, Rest
 from .again import MarkedAgain
 from .builds import FrameJoint, RimLoss, UnknownFrame
 from .cut import (
@@ -50,7 +50,6 @@ __all__ = [
     "KeptEdge",
     "Kerf",
     "KnifeLines",
-    "Lip",
     "MarkedAgain",
     "Mended",
     "ProfilePlan",

@@ -52,13 +52,6 @@ class CornerCuts:
     cuts: tuple[CornerCut, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Lip:
-    """The lipping goes round."""
-
-    edging: Edging
-
-
 Act = (
     Trim
     | Flatten
@@ -74,6 +67,6 @@ Act = (
     | RimLoss
     | RouterCut
     | HandCut
-    | Lip
+    | Edging
 )
 """Everything that a cutting plan may ask for."""

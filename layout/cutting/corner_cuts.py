@@ -5,14 +5,16 @@ from __future__ import annotations
 import math
 
 from ..geometry.alike import at_least
+from ..geometry.intersect import meeting_of_lines
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import ROUNDING, SAME_PLACE, SIZE_SLACK
+from ..geometry.tolerance import SAME_PLACE, SIZE_SLACK
 from ..units import nearest_whole
 from .bench import Bench
 from .cut import CornerCut
 from .edge_points import edge_point
 from .sawn import Ends, Sawn, fields_of, guide_of
+from .stages import line_of
 from .straight import StraightCuts, crossed
 from .strips import SawLine, Strip, extent_of, strip_beyond
 from .tools import Stroke
@@ -64,7 +66,7 @@ def corner_cuts_of(bench: Bench, cuts: StraightCuts) -> tuple[CornerCut, ...]:
         enough = at_least(strip.widest - bench.tools.kerf, LEAST_DEEP, SIZE_SLACK)
         if not enough or crossed(bench, line, blank):
             continue
-        made.append(_cut(cuts, corner, (line, strip, blank), len(made) + 1))
+        made.append(_cut(cuts, (line, strip, blank), len(made) + 1))
         blank = blank.minus(line.beyond(extent_of(blank)))
     return tuple(made)
 
@@ -86,9 +88,7 @@ def _tangent(bench: Bench, corner: Point) -> float:
     return bench.top.outline.support(corner.angle) - bench.top.lipping
 
 
-def _cut(
-    cuts: StraightCuts, corner: Point, where: tuple[SawLine, Strip, Region], number: int
-) -> CornerCut:
+def _cut(cuts: StraightCuts, where: tuple[SawLine, Strip, Region], number: int) -> CornerCut:
     bench, (line, strip, blank) = cuts.bench, where
     ends = _ends(bench, blank, line)
     handsaw = ends[0].point.distance_to(ends[1].point) < LEAST_RUN
@@ -97,7 +97,7 @@ def _cut(
         guide = guide_of(bench, _ends(bench, blank, line.moved(-bench.tools.guide)))
     sawn = Sawn(line, blank, strip, bench.left_by(Stroke.CORNER), bench.top.thickness, ends)
     fields = fields_of(bench, sawn, f"Corner cut {number}")
-    return CornerCut(**fields, guide=guide, leg=_leg(cuts, corner, ends), handsaw=handsaw)
+    return CornerCut(**fields, guide=guide, leg=_leg(cuts, ends), handsaw=handsaw)
 
 
 def _ends(bench: Bench, blank: Region, line: SawLine) -> Ends:
@@ -109,23 +109,20 @@ def _ends(bench: Bench, blank: Region, line: SawLine) -> Ends:
     return edge_point(panel, datum, start), edge_point(panel, datum, end)
 
 
-def _leg(cuts: StraightCuts, corner: Point, ends: Ends) -> float | None:
+def _leg(cuts: StraightCuts, ends: Ends) -> float | None:
     """Return how far both ends lie from the corner of the blank, where that is sawn and there."""
-    bench = cuts.bench
-    towards = corner.turned(bench.turn)
+    through = [trim for trim in cuts.trims if not trim.kind.stops]
     sides = [
-        trim for trim in cuts.trims
-        if not trim.kind.stops and trim.waste.dot(towards) > 0.5
-        and any(abs((end.point - trim.start.point).dot(trim.waste)) <= SAME_PLACE for end in ends)
-    ]  # fmt: skip
-    if len(sides) < 2:
+        [trim for trim in through if abs(line_of(trim).past(end.point)) <= SAME_PLACE]
+        for end in ends
+    ]
+    if not all(len(held) == 1 for held in sides):
         return None
-    one, other = sides[-2:]
-    if abs(one.waste.cross(other.waste)) < ROUNDING:
+    (one,), (other,) = sides
+    at, far = one.start.point, other.start.point
+    corner = meeting_of_lines(at, one.waste.left, far, other.waste.left)
+    if corner is None:
         return None
-    at = one.start.point
-    way = one.waste.left
-    crossing = at + way * ((other.start.point - at).dot(other.waste) / way.dot(other.waste))
-    legs = [crossing.distance_to(end.point) for end in ends]
-    in_wood = cuts.blank.distance_to(Region.at(crossing)) <= SAME_PLACE
+    legs = [corner.distance_to(end.point) for end in ends]
+    in_wood = cuts.blank.distance_to(Region.at(corner)) <= SAME_PLACE
     return legs[0] if in_wood and abs(legs[0] - legs[1]) <= SAME_PLACE else None

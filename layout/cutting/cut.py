@@ -54,7 +54,7 @@ class SkipReason(Enum):
 
     KEPT = "the edge is kept"
     TOO_THIN = "too little would fall off"
-    TO_JIGSAW = "the jigsaw takes it on its way"
+    TO_JIGSAW = "jigsaw or router take it on their way"
     IN_THE_WAY = "what no blade may cross lies in its line"
 
 

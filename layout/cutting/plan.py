@@ -14,7 +14,7 @@ from ..panel.build import Kind
 from ..panel.datum import Datum
 from ..top import Top
 from ..units import Tape
-from .acts import Act, CornerCuts, Flatten, KnifeLines, Lip, Rest
+from .acts import Act, CornerCuts, Flatten, KnifeLines, Rest
 from .again import MarkedAgain
 from .bench import Bench
 from .builds import FrameJoint, RimLoss, UnknownFrame, frame_joints, knows_frame, rim_loss
@@ -140,7 +140,7 @@ class CutPlan:
             yield self.rim
         yield from (cut for cut in self.curve_cuts if not isinstance(cut, JigsawCut))
         if self.edging is not None and self.edging.thickness:
-            yield Lip(self.edging)
+            yield self.edging
 
 
 def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) -> CutPlan:

@@ -9,7 +9,8 @@ from dataclasses import dataclass, replace
 from ..geometry.alike import at_least, at_most, first_of_best, ranked
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import ALIKE_AREA, SAME_FIGURE, SAME_PLACE, SIZE_SLACK
+from ..geometry.segments import Line
+from ..geometry.tolerance import ALIKE_AREA, SAME_FIGURE, SAME_PLACE, SAME_WAY, SIZE_SLACK
 from ..outlines import RoundedRectangle
 from ..panel.named_edges import named_edges
 from .again import shortened
@@ -105,7 +106,7 @@ def _reason(
 ) -> SkipReason | None:
     """Return why no saw runs along a line; None where it does."""
     if not at_least(strip.widest, bench.tools.thinnest, SIZE_SLACK):
-        return SkipReason.TOO_THIN
+        return SkipReason.TOO_THIN if _is_straight_at(bench, line) else SkipReason.TO_JIGSAW
     if _goes_round_corners(bench):
         return None
     if crossed(bench, line, blank):
@@ -114,6 +115,12 @@ def _reason(
     if not needed and at_most(strip.widest - bench.tools.kerf, LEAST_STRIP):
         return SkipReason.TO_JIGSAW
     return None
+
+
+def _is_straight_at(bench: Bench, line: SawLine) -> bool:
+    """Return whether the top has a straight side along a saw line."""
+    lines = (s for s in bench.top.runs.segments if isinstance(s, Line))
+    return any((-s.direction.left).dot(line.waste) > 1 - SAME_WAY for s in lines)
 
 
 def _goes_round_corners(bench: Bench) -> bool:

@@ -36,6 +36,10 @@ class SawLine:
         """Return the parallel line that lies nearer the waste by so much, mm."""
         return replace(self, at=self.at + self.waste * towards_waste)
 
+    def past(self, point: Point) -> float:
+        """Return how far a point lies on the waste side, mm; negative on the kept side."""
+        return (point - self.at).dot(self.waste)
+
     def ends(self, extent: float) -> tuple[Point, Point]:
         """Return where it starts and ends, at most `extent` mm from its point."""
         low, high = (min(max(reach, -extent), extent) for reach in self.reach)

@@ -41,8 +41,9 @@ CLEAN_UP, FULL_PASS = 10.0, 6.0
 LITTLE = 5.0
 """What stands outside the line by no more than this is cleaned up, not cut, mm (our choice)."""
 
-USUAL_BASE = 160.0
-"""Diameter of a router's base where the maker gives none, mm (common practice: 150 to 180)."""
+WIDE_BASE = 180.0
+"""Diameter of a router's base where the maker gives none, mm: a wide one (common practice: 150 to
+180), so that no pin is sent under a base."""
 
 
 class Stroke(Enum):
@@ -141,8 +142,8 @@ class Tools:
     def left_by(self, stroke: Stroke, thickness: float, *, curved: bool) -> float:
         """Return what a stroke of saw or jigsaw leaves outside the line, mm.
 
-        Where the maker gives none it is one distance for all of them, so that the rough line which
-        is drawn is the line which is sawn.
+        Where the maker gives none, or only the jigsaw's, it is one distance for all of them: the
+        rough line which is drawn is the line which is sawn.
 
         Parameters
         ----------
@@ -158,7 +159,7 @@ class Tools:
         }.get(stroke)
         if stroke is Stroke.CORNER:
             return max(own or 0.0, self.left_by(Stroke.CURVE, thickness, curved=curved))
-        for given in (own, self.allowance):
+        for given in (own, self.allowance, self.curve_allowance if curved else None):
             if given is not None:
                 return given
         if not curved:
@@ -179,7 +180,7 @@ class Tools:
     @property
     def least_trammel(self) -> float:
         """The least radius that a trammel swings, mm: its pin stands clear of the router's base."""
-        base = USUAL_BASE if self.router_base is None else self.router_base
+        base = WIDE_BASE if self.router_base is None else self.router_base
         return (base - self.bit) / 2
 
     def depth_of_pass(self, outside: float) -> float:

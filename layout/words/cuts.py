@@ -32,11 +32,12 @@ def _(matter: CutMatter, concern: Concern, say: Say) -> str:
     assert concern.found is not None and concern.limit is not None
     where = f"Along {listed(concern.who)}" if concern.who else "On one side"
     tape = say.tape
+    found, needed = tape.exact(concern.found, 1), tape.exact(concern.limit, 1)
+    margin = f"{tape.figure(concern.limit, at_least=True)} {tape.unit}"
     return (
-        f"{where} only {tape.measure(concern.found)} stands outside the line, and a saw needs "
-        f"{tape.exact(concern.limit, 1)}: what it leaves, its kerf and {tape.measure(3.0)} that "
-        f"fall off. Write margin = {tape.figure(concern.limit, at_least=True)} under [top] for a "
-        "saw cut there, or rout or plane it."
+        f"{where} only {found} {tape.unit} stands outside the line, and a saw needs {needed}: what "
+        f'it leaves, its kerf and {tape.measure(3.0)} that fall off. Write margin = "{margin}" '
+        "under [top] for a saw cut there, or rout or plane it."
     )
 
 

@@ -1,8 +1,8 @@
-"""The words on mends, a lost rim, the joints of a frame and the lipping, found by their types."""
+"""What is told of mends, a lost rim, the joints of a frame and a lipping, where they are acts."""
 
 from __future__ import annotations
 
-from ..cutting import FrameJoint, Lip, Mended, RimLoss, UnknownFrame
+from ..cutting import Edging, FrameJoint, Mended, RimLoss, UnknownFrame
 from .cuts_told import words_of
 from .edge import lipping_words
 from .mends import UNKNOWN_FRAME, joint_words, mend_words, rim_words
@@ -11,18 +11,18 @@ from .say import Say
 
 
 @words_of.register
-def _(act: Mended, say: Say) -> Passage:
-    return mend_words(act, say.tape)
+def _(mend: Mended, say: Say) -> Passage:
+    return mend_words(mend, say.tape)
 
 
 @words_of.register
-def _(act: RimLoss, say: Say) -> Passage:
-    return rim_words(act, say.tape)
+def _(loss: RimLoss, say: Say) -> Passage:
+    return rim_words(loss, say.tape)
 
 
 @words_of.register
-def _(act: FrameJoint, say: Say) -> Passage:
-    return joint_words(act)
+def _(joint: FrameJoint, say: Say) -> Passage:
+    return joint_words(joint)
 
 
 @words_of.register
@@ -31,5 +31,5 @@ def _(act: UnknownFrame, say: Say) -> Passage:
 
 
 @words_of.register
-def _(act: Lip, say: Say) -> Passage:
-    return lipping_words(act.edging, say.tape)
+def _(edging: Edging, say: Say) -> Passage:
+    return lipping_words(edging, say.tape)

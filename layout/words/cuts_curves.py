@@ -1,4 +1,4 @@
-"""What is told of the curve: jigsaw, router or hand, and the lipping that goes round."""
+"""What is told of the curve: jigsaw, router or hand."""
 
 from __future__ import annotations
 

@@ -146,9 +146,10 @@ def _(side: SkippedTrim, say: Say) -> Passage:
     needed = say.tape.exact(side.needed, 1)
     words = {
         SkipReason.KEPT: "the edge is kept: the line runs along it",
-        SkipReason.TOO_THIN: f"{say.tape.figure(side.strip)} stands outside the line, a saw needs "
-        f"{needed}: rout or plane to the line",
-        SkipReason.TO_JIGSAW: "a saw would take off no more than the jigsaw does on its way round",
+        SkipReason.TOO_THIN: f"{say.tape.exact(side.strip, 1)} stands outside the line, a saw "
+        f"needs {needed}: rout or plane to the line",
+        SkipReason.TO_JIGSAW: "a saw would take off no more than jigsaw or router do on their way "
+        "round",
         SkipReason.IN_THE_WAY: f"{listed(side.in_the_way)} in its line: the jigsaw takes this "
         "side, round the top",
     }[side.reason]
@@ -193,7 +194,7 @@ def _(act: CornerCuts, say: Say) -> Passage:
     if len(sawn) < len(cuts):
         names = "" if not sawn else f"{listed(cut.label for cut in cuts if cut.handsaw)}: "
         words.append(
-            f"{names}too short for a saw on a guide: with a handsaw, held upright, the work "
+            f"{names}Too short for a saw on a guide: with a handsaw, held upright, the work "
             "clamped."
         )
     warnings = tuple(warning for cut in cuts for warning in _warnings(cut, say))

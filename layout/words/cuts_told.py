@@ -17,6 +17,10 @@ from ..units import nearest_whole
 from .passage import Passage, Table
 from .say import Say
 
+_SLIGHT = 0.02
+"""A coordinate that moves a line by no more than this share of itself is rounded to the nearest:
+that is a fiftieth of a division at most."""
+
 HEADINGS = ("From this place on the edge", "to this one")
 
 
@@ -40,8 +44,11 @@ def face_words(say: Say) -> str:
 def offsets_of(place: EdgePoint, waste: Point, say: Say) -> tuple[float, float]:
     """Return the offsets of a place on a line as they are told, mm: off the top."""
     way = waste.turned(-say.datum.frame.turn)
-    tape = say.tape
-    return tape.towards(place.along, way.x), tape.towards(place.square, way.y)
+    return _off(place.along, way.x, say), _off(place.square, way.y, say)
+
+
+def _off(length: float, way: float, say: Say) -> float:
+    return say.tape.towards(length, way if abs(way) > _SLIGHT else 0.0)
 
 
 def from_corner(place: EdgePoint, waste: Point, say: Say) -> float:
@@ -49,7 +56,7 @@ def from_corner(place: EdgePoint, waste: Point, say: Say) -> float:
     corners = (r.point for r in say.datum.references if r.name == place.corner)
     corner = next(corners, place.point)
     way = place.point - corner
-    return say.tape.towards(place.distance, way.dot(waste) / max(way.norm, 1.0))
+    return _off(place.distance, way.dot(waste) / max(way.norm, 1.0), say)
 
 
 def place_words(place: EdgePoint, waste: Point, say: Say) -> str:

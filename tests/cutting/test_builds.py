@@ -212,6 +212,14 @@ def test_a_slab_is_as_thick_as_it_is_flattened() -> None:
     assert router.passes * router.depth == pytest.approx(42.0)
 
 
+def test_a_thick_slab_is_cut_longer_before_it_is_flattened() -> None:
+    """Where 5 are left outside the line the rough cuts stand 15 off, so that ends can be sawn."""
+    cuts = replace(SLAB, tools=Tools(guide_left=115.0)).cuts
+    kinds = ["ROUGH", "ROUGH", "REFERENCE", "END", "END", "SIDE"]
+    assert [trim.kind.name for trim in cuts.trims] == kinds
+    assert [trim.allowance for trim in cuts.trims] == [15.0, 15.0, 5.0, 5.0, 5.0, 5.0]
+
+
 def test_a_flat_slab_is_not_flattened() -> None:
     """Where no flattened thickness is given it is cut once, from its first marks."""
     cuts = replace(SLAB, panel=replace(SLAB.panel, flattened=None)).cuts

@@ -127,7 +127,7 @@ def test_a_told_saw_line_is_never_nearer_the_top(
         for place in places:
             along, square = (_mm(part, imperial) for part in re.split(" along A–B, ", place))
             off = (datum.at(along, square) - cut.start.point).dot(cut.waste)
-            assert -1e-3 <= off <= math.sqrt(2) * step + 1e-3
+            assert -0.02 * step <= off <= math.sqrt(2) * step + 1e-3
 
 
 def _mm(words: str, imperial: bool) -> float:
@@ -177,11 +177,11 @@ def test_corner_cuts_stand_in_the_table_of_saw_lines() -> None:
 def test_no_corner_cut_runs_inside_the_rough_line(
     outline: Outline, thickness: float, curve: float | None, corner: float | None
 ) -> None:
-    """Whatever the jigsaw leaves, a corner cut leaves as much; unasked all leave the same."""
+    """A corner cut leaves what the jigsaw leaves or more; unasked all leave the same."""
     tools = Tools(curve_allowance=curve, corner_clear=corner)
     cuts = plan(outline, replace(WIDE, thickness=thickness), tools=tools)
     assert all(cut.allowance >= cuts.allowance - 1e-9 for cut in cuts.corner_cuts)
-    if curve is None and corner is None:
+    if corner is None:
         assert {cut.allowance for cut in sawn(cuts)} == {cuts.allowance}
 
 
@@ -239,7 +239,7 @@ def test_straight_sides_are_routed_along_a_straightedge(outline: Outline, tools:
 
 
 @pytest.mark.parametrize(
-    ("radius", "base", "swung"), [(80, None, True), (70, None, False), (80, 180.0, False)]
+    ("radius", "base", "swung"), [(90, None, True), (80, None, False), (80, 160.0, True)]
 )
 def test_no_pin_under_the_routers_base(radius: float, base: float | None, swung: bool) -> None:
     """A radius below half the base less half the bit is not swung: there a template is followed."""
@@ -290,7 +290,10 @@ def test_every_type_of_act_has_its_words() -> None:
 def test_a_lipping_of_an_oval_has_no_joint_on_a_straight() -> None:
     """Only a top with straight sides is told to put its joints there."""
     board = replace(WIDE, build=Build(Kind.MDF))
-    for outline, where in ((Oval(1400, 700), "flattest"), (Capsule(1400, 700), "on the straights")):
+    for outline, where in (
+        (Oval(1400, 700), "one scarfed joint"),
+        (Capsule(1400, 700), "on the straights"),
+    ):
         top = Top(board, outline, Placement(MIDDLE), 6.0)
         datum: Datum = choose_datum(board)
         assert where in text(told(plan_cuts(top, datum, SAW), datum, title="Lipping"))

@@ -139,7 +139,7 @@ def test_what_falls_off(job: Worked, cut: int, widest: float) -> None:
     [(DOOR, 1794, 711), (BENCH_TOP, 1404, 604), (SLAB, 1704, 704), (WORKTOP, 1454, 564)],
 )
 def test_blanks(job: Worked, length: float, width: float) -> None:
-    """The straight cuts leave the blank that the facets are marked on."""
+    """The straight cuts leave the blank that the corner cuts are marked on."""
     starts = {(round(t.waste.x), round(t.waste.y)): t for t in job.cuts.trims}
     across = starts[1, 0].start.along - starts[-1, 0].start.along
     up = starts[0, 1].start.square - starts[0, -1].start.square
@@ -163,7 +163,7 @@ def test_radii_of_the_door() -> None:
 
 
 def test_small_corners_need_no_jigsaw() -> None:
-    """After the facets a corner of 60 or 80 mm leaves so little that a router template takes it."""
+    """After its corner cut a corner of 60 or 80 mm leaves so little that a router takes it."""
     assert [cut.tool.value for job in (SLAB, WORKTOP) for cut in job.cuts.curve_cuts] == [
         "router"
     ] * 2

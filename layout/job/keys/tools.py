@@ -42,7 +42,8 @@ TOOLS = Section(
             _LEFT,
             "Left outside the finish line by the first cuts",
             None,
-            "2 mm where the top is straight all round, else 3, and 5 where it is over 38 thick",
+            "`curve_allowance`, else 2 mm where the top is straight all round, 3 where it is not, "
+            "and 5 where it is over 38 thick",
             "2",
         ),
         Key(

@@ -9,13 +9,13 @@ from functools import singledispatch
 from ...cutting import (
     Act,
     CornerCuts,
+    Edging,
     Flatten,
     FrameJoint,
     HandCut,
     JigsawCut,
     KeptEdge,
     KnifeLines,
-    Lip,
     Mended,
     Rest,
     RimLoss,
@@ -116,7 +116,8 @@ def _(act: FrameJoint, plan: Plan) -> Scene:
 
 @picture_of.register
 def _(act: KnifeLines, plan: Plan) -> Scene | None:
-    sawn = [trim for trim in plan.cuts.trims if trim.kind is not TrimKind.ROUGH]
+    trims = (trim for trim in plan.cuts.trims if trim.kind is not TrimKind.ROUGH)
+    sawn = [*trims, *plan.cuts.corner_cuts]
     return straight.saw_lines_scene(plan, sawn) if sawn else None
 
 
@@ -142,8 +143,8 @@ def _(act: RimLoss, plan: Plan) -> Scene:
 
 
 @picture_of.register
-def _(act: Lip, plan: Plan) -> Scene:
-    return sections.lipping_scene(plan, act.edging)
+def _(act: Edging, plan: Plan) -> Scene:
+    return sections.lipping_scene(plan, act)
 
 
 @picture_of.register
