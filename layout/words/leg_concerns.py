@@ -124,7 +124,7 @@ _WORDS = {
         "under the top, move the legs nearer together, or take more of them."
     ),
     M.SAGS_LATER: (
-        "By estimate it sags {fine} in the end, more than {most}: put a rail between the legs or "
+        "By estimate it sags {fine} after years, more than {most}: put a rail between the legs or "
         "under the top, move the legs nearer together, or take more of them."
     ),
     M.SAG_UNKNOWN: (

@@ -68,7 +68,7 @@ def in_short(plan: Plan) -> Iterator[str]:
         sits = "" if table.seating is None else f"; {len(table.seating.seats)} places to sit"
         yield (
             f"sags {tape.small(table.sag.first_loaded.down)} at first, "
-            f"{tape.small(table.sag.after_creep.down)} in the end (an estimate){sits}"
+            f"{tape.small(table.sag.after_creep.down)} after years (an estimate){sits}"
         )
     yield from (f"!{words}" for words in told((*legs.problems, *table.notes), tape))
 
@@ -181,11 +181,11 @@ def sagging(plan: Plan, table: TablePlan) -> Passage:
     words = (
         f"Under its own weight and {_spread(tape, loads.long_term)} spread over it, it sags by "
         f"estimate {tape.small(sag.first_loaded.down)} when first loaded, most "
-        f"{_from_o(tape, place, ways)}, and {tape.small(sag.after_creep.down)} in the end "
+        f"{_from_o(tape, place, ways)}, and {tape.small(sag.after_creep.down)} after years "
         f"({loads.creep:.3g} times as much: {why}).",
         f"The widest gap between feet is {tape.measure(sag.span)}. Limits (EN 1995-1-1, table "
         f"7.2): {tape.small(sag.first_limit)} at first, span/{FIRST_LIMIT:.0f}; "
-        f"{tape.small(sag.final_limit)} in the end, span/{FINAL_LIMIT:.0f}.",
+        f"{tape.small(sag.final_limit)} after years, span/{FINAL_LIMIT:.0f}.",
         f"{tape.force(loads.point)} pressed on its softest place adds "
         f"{tape.small(sag.under_force.down)} while it lasts.",
         ESTIMATE,
