@@ -5,16 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
-from ..geometry.bounds import Bounds
 from ..geometry.distance import nearest
-from ..geometry.path import Path
-from ..geometry.point import ORIGIN, Point
+from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
-from ..outlines import Freeform, Outline
+from ..outlines import Outline
 from .foot import Foot
-from .free_room import apart, room_for, room_of
-from .room import StandingRoom
+from .free_room import apart
+from .room import room_for, room_of
 from .wish import LegsWish
 
 _CLEAR = 0.1
@@ -30,12 +27,7 @@ def sound_room(wish: LegsWish, outline: Outline, sound: Region) -> Region:
     sound : Region
         What bears, in the frame of the top.
     """
-    room = room_for(wish, outline).meet(room_of(sound, wish.on_top))
-    if isinstance(outline, Freeform) or (wish.inset_side is None and wish.inset_end is None):
-        return room
-    rows = StandingRoom.for_wish(wish, outline)
-    box = Bounds.about(ORIGIN, rows.half_length + CHORD, rows.half_width + CHORD)
-    return room.meet(Region.of(Path.round_box(box)))
+    return room_for(wish, outline, in_rows=False).meet(room_of(sound, wish.on_top))
 
 
 def dodged(

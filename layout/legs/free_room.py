@@ -1,27 +1,24 @@
 """Where feet stand under an outline of any form: out in its corners, however these lie.
 
-No centreline need be an axis of such a top, so nothing is mirrored. The room of the middles is what
-is left of the face, less the inset, when a foot has been led along all of its edge. Feet are put in
-those of its corners that lie farthest in even directions, or where even rays from the middle of its
-weight last leave it, beyond any waist, or evenly along its edge; the firmest stance is taken.
+No centreline need be an axis of such a top, so nothing is mirrored. Feet are put in those corners
+of their room that lie farthest in even directions, or where even rays from the middle of its weight
+last leave it, beyond any waist, or evenly along its edge; the firmest stance is taken.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from functools import lru_cache
 
 from ..errors import LegsError
 from ..geometry.alike import first_of_best
 from ..geometry.path import Path
-from ..geometry.placement import array_of
 from ..geometry.point import Point
-from ..geometry.polygon import Region, convex_hull, union
+from ..geometry.polygon import Region
 from ..geometry.tolerance import ROUNDING, SAME_PLACE
 from ..outlines import Freeform, Outline
 from .foot import Foot
-from .room import insets_for, plate_inset
+from .room import no_room, room_for
 from .wish import LegsWish
 
 _PHASES = (0.5, 0.0, 0.25, 0.75)
@@ -39,13 +36,9 @@ def stances(wish: LegsWish, outline: Freeform) -> Iterator[tuple[Point, ...]]:
     LegsError
         If no foot finds room, or not so many.
     """
-    room = room_for(wish, outline)
+    room = room_for(wish, outline, in_rows=False)
     if room.is_empty:
-        inset = insets_for(wish, outline, in_rows=False).round_about
-        raise LegsError(
-            f"a foot {wish.foot.length:g} by {wish.foot.width:g} mm, {inset:g} mm in from the "
-            f"edge, finds no room under the {outline.name}: make the insets or the foot smaller"
-        )
+        raise no_room(wish, outline)
     found = 0
     middle = Region.from_rings(outline.inner(_FINE)).centroid
     for places in _sets(wish.count, room, middle, outline):
@@ -57,36 +50,6 @@ def stances(wish: LegsWish, outline: Freeform) -> Iterator[tuple[Point, ...]]:
             f"{wish.count} feet {wish.foot.length:g} by {wish.foot.width:g} mm find no room beside "
             f"each other under the {outline.name}: take fewer, or smaller ones"
         )
-
-
-def room_for(wish: LegsWish, outline: Outline) -> Region:
-    """Return where the middles of the wished feet may stand at their inset from the edge."""
-    inset = insets_for(wish, outline, in_rows=False).round_about
-    room = _room(outline, wish.foot, inset)
-    if wish.plate is None:
-        return room
-    return room.meet(_room(outline, wish.on_top, plate_inset(wish, outline)))
-
-
-@lru_cache(maxsize=256)
-def _room(outline: Outline, foot: Foot, inset: float) -> Region:
-    face = Region.from_rings(outline.inner(_FINE))
-    return room_of(face.shrunk(inset).simplified(_FINE), foot)
-
-
-def room_of(wood: Region, foot: Foot) -> Region:
-    """Return where the middle of a foot may stand for all of it to stand on a piece of wood.
-
-    A foot that stands on none of the edges stands on the wood, or nowhere on it.
-    """
-    if foot.is_round:
-        return wood.shrunk(foot.length / 2)
-    corners = array_of(foot.corners)
-    swept = (
-        Region.from_rings(convex_hull((edge[:, None] - corners[None]).reshape(-1, 2)))
-        for edge in wood.edges
-    )
-    return wood.minus(union(swept))
 
 
 def _sets(count: int, room: Region, middle: Point, outline: Outline) -> Iterator[tuple[Point, ...]]:

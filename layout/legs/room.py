@@ -1,21 +1,25 @@
 """Where under a top the middle of a foot may stand, and the insets that are usual.
 
 A foot that keeps `clear` inside the edge stands wholly within the line parallel to the edge at that
-distance: the true parallel, not a smaller shape of the same kind. Seen from the middle of the top
-that line has one distance in each direction, so the room is known by how far it reaches.
+distance: the true parallel, not a smaller shape of the same kind. The room of its middle is what is
+left of that face when the foot has been led along all of its edge.
 """
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 
 from ..errors import LegsError, OutlineError
-from ..geometry.intersect import way_out
+from ..geometry.bounds import Bounds
 from ..geometry.path import Path
+from ..geometry.placement import array_of
 from ..geometry.point import ORIGIN, Point
-from ..outlines import Outline
+from ..geometry.polygon import Region, convex_hull, union
+from ..geometry.symmetry import is_symmetric
+from ..geometry.tolerance import CHORD
+from ..outlines import Freeform, Outline
 from .foot import Foot, FootShape
 from .wish import LegsWish
 
@@ -82,127 +86,97 @@ def plate_inset(wish: LegsWish, outline: Outline) -> float:
     return max(min(PLATE_INSET, outline.width * SHARE_OF_SIZE), wish.keep_in)
 
 
-@dataclass(frozen=True, slots=True)
-class StandingRoom:
-    """Where the middle of a foot may stand so that its outside keeps the insets.
+def room_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Region:
+    """Return where the middles of the wished feet may stand, and of the plates on their heads.
 
-    It is made symmetrical about both centrelines, so that feet placed by it are. In such a convex
-    room a foot in one quarter is held back by its corners towards that quarter alone.
+    It is empty where none finds room. Under any outline but one of the maker's own form it is
+    symmetrical about both centrelines, so that feet placed by it are.
     """
-
-    line: Path
-    """The parallel to the top's edge that a foot's corners (a round foot's middle) must not cross.
-    """
-    corners: tuple[Point, ...]
-    """The foot's upper right corners from its middle; the middle itself for a round foot."""
-    half_length: float
-    half_width: float
-    """Most that the middle may stand off the centrelines, mm."""
-    quarters: tuple[tuple[int, int], ...]
-    """tuple of (int, int): which quarters of the top are looked at: one will do where all four are
-    alike."""
-    plate: StandingRoom | None = None
-    """Of the plate on the leg's head, where there is one: it keeps `PLATE_INSET`."""
-
-    @classmethod
-    def for_wish(cls, wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> StandingRoom:
-        """Return the room of the wished feet, and of their plates, at the wished or usual insets.
-
-        Raises
-        ------
-        LegsError
-            If no room is left.
-        """
-        room = cls.under(outline, wish.foot, insets_for(wish, outline, in_rows=in_rows))
-        if wish.plate is None:
-            return room
-        inset = plate_inset(wish, outline)
-        return replace(room, plate=cls.under(outline, wish.on_top, Insets(inset, inset, inset)))
-
-    @classmethod
-    def under(cls, outline: Outline, foot: Foot, insets: Insets) -> StandingRoom:
-        """Return the room under a top.
-
-        Raises
-        ------
-        LegsError
-            If no room is left.
-        """
-        half_length = outline.length / 2 - foot.reach(0.0) - insets.end
-        half_width = outline.width / 2 - foot.reach(math.pi / 2) - insets.side
-        radius = foot.length / 2 if foot.is_round else 0.0
-        upper_right = tuple(c for c in foot.corners if c.x > -_HAIR and c.y > -_HAIR)
-        narrow = LegsError(
-            f"a foot {foot.length:g} by {foot.width:g} mm, {insets.side:g} mm in from the "
-            f"sides and {insets.end:g} mm from the ends, finds no room under a top "
-            f"{outline.length:g} by {outline.width:g} mm: make the insets or the foot smaller"
-        )
-        try:
-            line = _line_inside(outline, insets.round_about + radius)
-        except OutlineError:
-            raise narrow from None
-        room = cls(line, upper_right or (ORIGIN,), half_length, half_width, _unlike(outline))
-        if min(half_length, half_width) < -_HAIR or not room._holds_a_foot:
-            raise narrow
+    insets = insets_for(wish, outline, in_rows=in_rows)
+    room = _room(outline, wish.foot, insets.round_about)
+    if wish.plate is not None:
+        room = room.meet(_room(outline, wish.on_top, plate_inset(wish, outline)))
+    if isinstance(outline, Freeform):
         return room
+    half_length = outline.length / 2 - wish.foot.reach(0.0) - insets.end
+    half_width = outline.width / 2 - wish.foot.reach(math.pi / 2) - insets.side
+    if min(half_length, half_width) < -_HAIR:
+        return Region.empty()
+    box = Bounds.about(ORIGIN, max(half_length, _HAIR), max(half_width, _HAIR))
+    return room.meet(Region.of(Path.round_box(box)))
 
-    @property
-    def _holds_a_foot(self) -> bool:
-        """Whether a foot in the middle of the top lies within the line, seen four ways."""
-        ways = (Point(1, 0), Point(0, 1), Point(-1, 0), Point(0, -1))
-        # a hair inwards, so that a foot that just touches the line is not taken to have left it
-        within = [Point(max(c.x - _NUDGE, 0.0), max(c.y - _NUDGE, 0.0)) for c in self.corners]
-        corners = (_to_quarter(c, quarter) for c in within for quarter in self.quarters)
-        return all(
-            math.isfinite(way_out(self.line, corner, way)) for corner in corners for way in ways
-        )
 
-    def reach(self, direction: float) -> float:
-        """Return how far from the centre a middle may stand towards `direction`, radians; mm."""
-        way = Point(abs(math.cos(direction)), abs(math.sin(direction)))
-        limits = [
-            self.half_length / way.x if way.x > 1e-15 else math.inf,
-            self.half_width / way.y if way.y > 1e-15 else math.inf,
-        ]
-        for quarter in self.quarters:
-            across = _to_quarter(way, quarter)
-            limits += [way_out(self.line, _to_quarter(c, quarter), across) for c in self.corners]
-        if self.plate is not None:
-            limits.append(self.plate.reach(direction))
-        return min(limits)
+def no_room(wish: LegsWish, outline: Outline) -> LegsError:
+    """Return what is raised where no foot finds room."""
+    foot, insets = wish.foot, insets_for(wish, outline)
+    return LegsError(
+        f"a foot {foot.length:g} by {foot.width:g} mm, {insets.side:g} mm in from the sides and "
+        f"{insets.end:g} mm from the ends, finds no room under the {outline.name} "
+        f"{outline.length:g} by {outline.width:g} mm: make the insets or the foot smaller"
+    )
 
-    def at(self, direction: float) -> Point:
-        """Return the outermost place of a middle towards `direction`."""
-        return Point.polar(self.reach(direction), direction)
+
+def reach(room: Region, direction: float) -> Point:
+    """Return the outermost place of a room, in which the origin lies, towards `direction`."""
+    far = Point.polar(room.perimeter, direction)
+    spans = room.chord(ORIGIN, far)
+    return spans[-1][1] if spans else ORIGIN
 
 
 @lru_cache(maxsize=256)
-def _line_inside(outline: Outline, distance: float) -> Path:
-    """Return the line parallel to the edge, `distance` inside it: many arrangements share one.
+def _room(outline: Outline, foot: Foot, inset: float) -> Region:
+    """Return where the middle of a foot may stand, all of it so far inside the edge.
 
-    Raises
-    ------
-    OutlineError
-        If nothing is left so far inside.
+    A foot that fits to a hair has a room a hair wide.
     """
-    return outline.parallel(-distance, PLACING)
+    radius = foot.length / 2 if foot.is_round else 0.0
+    for slack in (0.0, _HAIR):
+        room = _inside(outline, inset + radius - slack)
+        if not foot.is_round:
+            room = room_of(room, foot)
+        if not room.is_empty:
+            return _mirrored(room, outline)
+    return room
 
 
-_HAIR = 1e-9
-_NUDGE = 1e-6
-_QUARTERS = ((1, 1), (-1, 1), (-1, -1), (1, -1))
+def _inside(outline: Outline, inset: float) -> Region:
+    """Return the face of a top less an inset."""
+    if isinstance(outline, Freeform):
+        return Region.from_rings(outline.inner(_FINE)).shrunk(inset).simplified(_FINE)
+    try:
+        return Region.of(outline.parallel(-inset, PLACING), tolerance=CHORD)
+    except OutlineError:
+        return Region.empty()
 
 
-def _to_quarter(point: Point, quarter: tuple[int, int]) -> Point:
-    return Point(point.x * quarter[0], point.y * quarter[1])
+def room_of(wood: Region, foot: Foot) -> Region:
+    """Return where the middle of a foot may stand for all of it to stand on a piece of wood.
+
+    A foot that stands on none of the edges stands on the wood, or nowhere on it.
+    """
+    if foot.is_round:
+        return wood.shrunk(foot.length / 2)
+    corners = array_of(foot.corners)
+    swept = (
+        Region.from_rings(convex_hull((edge[:, None] - corners[None]).reshape(-1, 2)))
+        for edge in wood.edges
+    )
+    return wood.minus(union(swept))
 
 
-def _unlike(outline: Outline) -> tuple[tuple[int, int], ...]:
-    """Return one quarter of a top that is symmetrical about both centrelines, else all four."""
-    for step in range(1, 8):
-        turn = step * math.pi / 16
-        reach = outline.support(turn)
-        for other in (math.pi - turn, math.pi + turn, -turn):
-            if abs(outline.support(other) - reach) > _HAIR * outline.length:
-                return _QUARTERS
-    return _QUARTERS[:1]
+def _mirrored(room: Region, outline: Outline) -> Region:
+    """Return what a room and its mirror images share, where its outline has no such mirror."""
+    if isinstance(outline, Freeform):
+        return room
+    for flip, axis in (((-1.0, 1.0), "x"), ((1.0, -1.0), "y")):
+        if not room.is_empty and not is_symmetric(outline.path(), axis):
+            image = [Region.from_rings(piece.exterior * flip) for piece in room.pieces]
+            room = room.meet(union(image))
+    return room
+
+
+_HAIR = 1e-4
+"""A foot that exactly fits has a room so wide, mm: a tenth of what a written figure holds."""
+
+_FINE = 0.05
+"""How near the edge of a top of any form is followed, mm: nobody sets a leg closer."""
