@@ -59,16 +59,13 @@ class Strip:
     """Wood beyond a line: how wide it is at stations along the stretch where it is sawn, mm."""
 
     widths: tuple[float, ...]
+    widest: float = 0.0
+    """The greatest width anywhere along it, mm."""
 
     @property
     def narrowest(self) -> float:
         """The least width, mm."""
         return min(self.widths, default=0.0)
-
-    @property
-    def widest(self) -> float:
-        """The greatest width, mm."""
-        return max(self.widths, default=0.0)
 
     def share_below(self, width: float) -> float:
         """Return over which share of the stretch it is narrower than `width`, mm."""
@@ -80,6 +77,18 @@ def extent_of(region: Region) -> float:
     """Return a length that reaches across a region from any point of it, mm."""
     bounds = region.bounds
     return 2 * math.hypot(bounds.width, bounds.height)
+
+
+def _widest(beyond: Region, line: SawLine, last: Point, extent: float) -> float:
+    """Return how far the wood square beside a line reaches from it: at one of its corners.
+
+    Only what hangs together with the line counts.
+    """
+    first, out = line.at, line.waste * extent
+    beside = beyond.meet(Region.from_rings(array_of((first, first + out, last + out, last))))
+    sawn = Region.line(array_of((first, last)))
+    held = (piece for piece in beside.pieces if piece.distance_to(sawn) < 1e-3)
+    return max((line.past(Point.of(row)) for piece in held for row in piece.exterior), default=0.0)
 
 
 def strip_beyond(wood: Region, line: SawLine) -> Strip:
@@ -101,4 +110,4 @@ def strip_beyond(wood: Region, line: SawLine) -> Strip:
         out = beyond.chord(foot, foot + line.waste * extent)
         reaches = [(b - foot).dot(line.waste) for a, b in out if a.distance_to(foot) < 1e-3]
         widths.append(max(reaches, default=0.0))
-    return Strip(tuple(widths))
+    return Strip(tuple(widths), _widest(beyond, SawLine(first, line.waste), last, extent))
