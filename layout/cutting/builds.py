@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..geometry.path import Path
@@ -11,7 +10,7 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import SAME_POINT
 from ..panel.build import Kind
-from ..panel.defect import rectangular_place
+from ..panel.frame import joints_of, opening_of
 from ..panel.panel import Panel
 from .cut import Trim
 
@@ -35,7 +34,8 @@ def rim_loss(panel: Panel, core: Path) -> RimLoss | None:
     """Return where the line leaves the solid rim; None where the panel has none, or keeps it."""
     if panel.build.kind is not Kind.HOLLOW:
         return None
-    hollow = _inside_frame(panel)
+    opening = opening_of(panel)
+    hollow = Region.empty() if opening is None else Region.of(Path.round_box(opening))
     points = [*map(Point.of, core.points(1.0))]
     runs: list[list[Point]] = []
     for one, other in zip(points, points[1:] + points[:1], strict=True):
@@ -56,8 +56,8 @@ def rim_loss(panel: Panel, core: Path) -> RimLoss | None:
 class FrameJoint:
     """A joint of rail and stile that a cut runs through."""
 
-    corner: str
-    """``lower left``, show face up."""
+    name: str
+    """``lower left corner``, show face up."""
     cuts: tuple[str, ...]
     """Labels of the straight cuts; none where only the curve runs through it."""
     place: Path
@@ -75,7 +75,7 @@ def frame_joints(panel: Panel, trims: tuple[Trim, ...], core: Path) -> tuple[Fra
         return ()
     line = [*map(Point.of, core.points(1.0))]
     found = []
-    for corner, place in _joints(panel):
+    for corner, place in joints_of(panel):
         joint = Region.of(place)
         sawn = tuple(t.label for t in trims if any(joint.chord(a, b) for a, b in t.spans))
         if sawn or any(joint.holds_point(p) for p in line):
@@ -86,33 +86,3 @@ def frame_joints(panel: Panel, trims: tuple[Trim, ...], core: Path) -> tuple[Fra
 def knows_frame(panel: Panel) -> bool:
     """Return whether the widths of stiles and rails are given."""
     return panel.build.stile > 0 and panel.build.rail > 0
-
-
-def _joints(panel: Panel) -> Iterator[tuple[str, Path]]:
-    """Yield the four corners of a frame with their places."""
-    bounds = panel.boundary.bounds
-    along, across = _frame(panel)
-    for h, side in ((-1, "left"), (1, "right")):
-        for v, level in ((-1, "lower"), (1, "upper")):
-            at = Point(
-                bounds.middle.x + h * (bounds.width - along) / 2,
-                bounds.middle.y + v * (bounds.height - across) / 2,
-            )
-            yield f"{level} {side}", rectangular_place(at, along, across)
-
-
-def _frame(panel: Panel) -> tuple[float, float]:
-    """Return how wide the frame is at the panel's left and right, and above and below, mm."""
-    bounds = panel.boundary.bounds
-    stile, rail = panel.build.stile, panel.build.rail
-    return (rail, stile) if bounds.width >= bounds.height else (stile, rail)
-
-
-def _inside_frame(panel: Panel) -> Region:
-    """Return the part of a hollow panel that has no solid wood in it."""
-    bounds = panel.boundary.bounds
-    along, across = _frame(panel)
-    length, width = bounds.width - 2 * along, bounds.height - 2 * across
-    if min(length, width) <= 0:
-        return Region.empty()
-    return Region.of(rectangular_place(bounds.middle, length, width))

@@ -1,6 +1,8 @@
-"""The solid wood of a framed door: its stiles, its rails, and any rail between them."""
+"""The solid wood of a hollow or framed panel: stiles, rails, and any rail between them."""
 
 from __future__ import annotations
+
+from collections.abc import Iterator
 
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
@@ -8,27 +10,60 @@ from ..geometry.polygon import Region
 from .panel import Panel
 
 
-def frame_of(panel: Panel) -> Region | None:
-    """Return stiles and rails on the panel; None where their widths are not known.
+def opening_of(panel: Panel) -> Bounds | None:
+    """Return the box between stiles and rails; None where the frame leaves nothing between.
 
-    Stiles run along its long way; what lies between stiles and rails is thin.
+    Stiles run along its long way.
     """
-    build, box = panel.build, panel.boundary.bounds
-    if not (build.stile and build.rail):
-        return None
-    lies = box.width >= box.height
-    x, y = (build.rail, build.stile) if lies else (build.stile, build.rail)
+    box, (x, y) = panel.boundary.bounds, _widths(panel)
     inside = Bounds(box.left + x, box.bottom + y, box.right - x, box.top - y)
-    face = panel.region()
-    if inside.width <= 0 or inside.height <= 0:
+    return inside if min(inside.width, inside.height) > 0 else None
+
+
+def frame_of(panel: Panel) -> Region | None:
+    """Return stiles and rails on the panel; None where their widths are not known."""
+    if not (panel.build.stile and panel.build.rail):
+        return None
+    inside, face = opening_of(panel), panel.region()
+    if inside is None:
         return face
     solid = face.minus(Region.of(Path.round_box(inside)))
-    for middle, width in build.between:
-        low, high = middle - width / 2, middle + width / 2
-        rail = (
-            Bounds(box.left + low, box.bottom, box.left + high, box.top)
-            if lies
-            else Bounds(box.left, box.bottom + low, box.right, box.bottom + high)
-        )
+    for rail in _between(panel):
         solid = solid.joined(face.meet(Region.of(Path.round_box(rail))))
     return solid
+
+
+def joints_of(panel: Panel) -> Iterator[tuple[str, Path]]:
+    """Yield where rails and stiles are joined, each by its name with the show face up."""
+    box, (x, y) = panel.boundary.bounds, _widths(panel)
+    ends = (("left", box.left, box.left + x), ("right", box.right - x, box.right))
+    levels = (("lower", box.bottom, box.bottom + y), ("upper", box.top - y, box.top))
+    for side, left, right in ends:
+        for level, low, high in levels:
+            yield f"{level} {side} corner", Path.round_box(Bounds(left, low, right, high))
+    lies = box.width >= box.height
+    for number, rail in enumerate(_between(panel), start=1):
+        for name, first, last in levels if lies else ends:
+            place = (
+                Bounds(rail.left, first, rail.right, last)
+                if lies
+                else Bounds(first, rail.bottom, last, rail.top)
+            )
+            yield f"{name} end of rail {number} between the ends", Path.round_box(place)
+
+
+def _widths(panel: Panel) -> tuple[float, float]:
+    """Return how wide the frame is at the panel's left and right, and above and below, mm."""
+    box, build = panel.boundary.bounds, panel.build
+    return (build.rail, build.stile) if box.width >= box.height else (build.stile, build.rail)
+
+
+def _between(panel: Panel) -> Iterator[Bounds]:
+    """Yield the rails between those at the ends, from edge to edge."""
+    box = panel.boundary.bounds
+    for middle, width in panel.build.between:
+        low, high = middle - width / 2, middle + width / 2
+        if box.width >= box.height:
+            yield Bounds(box.left + low, box.bottom, box.left + high, box.top)
+        else:
+            yield Bounds(box.left, box.bottom + low, box.right, box.bottom + high)

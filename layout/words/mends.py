@@ -114,11 +114,11 @@ def joint_words(joint: FrameJoint) -> Passage:
     """Return what is done about a joint that cuts run through."""
     verb = "run" if len(joint.cuts) > 1 else "runs"
     words = (
-        f"{listed(joint.cuts) or 'the curve'} {verb} through the joint at the {joint.corner} "
-        "corner, show face up: it may fall apart or hold a nail or dowel; cramp it, sweep for "
+        f"{listed(joint.cuts) or 'the curve'} {verb} through the joint at the {joint.name}, "
+        "show face up: it may fall apart or hold a nail or dowel; cramp it, sweep for "
         "metal, and glue it anew"
     )
-    return Passage(f"Frame joint, {joint.corner}", (sentence(words),))
+    return Passage(f"Frame joint, {joint.name}", (sentence(words),))
 
 
 UNKNOWN_FRAME = Passage(

@@ -371,3 +371,17 @@ def test_the_tightest_of_unlike_corners_bends_the_lipping() -> None:
     assert edging is not None
     assert edging.tightest == pytest.approx(40.0)
     assert edging.layers == 10
+
+
+def test_a_cut_through_a_lock_rail_tells_its_joint() -> None:
+    """A rail between the ends is joined to both stiles; a curve over it runs through both joints."""
+    door = Panel(
+        rectangular_outline(2000, 800),
+        40,
+        build=Build(Kind.FRAMED, stile=100.0, rail=150.0, between=((900.0, 180.0),)),
+    )
+    names = {joint.name for joint in plan(Rectangle(1860, 700), door).joints}
+    rail = {f"{side} end of rail 1 between the ends" for side in ("lower", "upper")}
+    assert rail <= names
+    inside = {joint.name for joint in plan(Rectangle(1500, 500), door).joints}
+    assert not rail & inside

@@ -332,6 +332,25 @@ def test_a_tight_curve_wants_relief_cuts(outline: Outline, relief: bool) -> None
     assert bool(jigsaw.relief) is relief
 
 
+@given(st.floats(0.05, 0.95), st.floats(10.0, 80.0))
+def test_a_peak_between_two_stations_is_seen(share: float, high: float) -> None:
+    """However narrow, the highest place of an edge is what falls off at its widest."""
+    peak = 1000 * share
+    ring = [
+        [0, 0],
+        [1000, 0],
+        [1000, 50],
+        [peak + 1, 50],
+        [peak, 50 + high],
+        [peak - 1, 50],
+        [0, 50],
+    ]
+    strip = strip_beyond(
+        Region.from_rings(np.array(ring, float)), SawLine(Point(5, 10), Point(0, 1))
+    )
+    assert strip.widest == pytest.approx(40 + high)
+
+
 def test_wood_beyond_a_gap_does_not_count() -> None:
     """A strip ends at the first gap: what lies past it does not hang on the blade's side."""
     slot = Region.from_rings(np.array([[-9.0, 20.0], [109.0, 20.0], [109.0, 30.0], [-9.0, 30.0]]))
