@@ -374,7 +374,7 @@ def test_the_tightest_of_unlike_corners_bends_the_lipping() -> None:
 
 
 def test_a_cut_through_a_lock_rail_tells_its_joint() -> None:
-    """A rail between the ends is joined to both stiles; a curve over it runs through both joints."""
+    """A rail between the ends is joined to both stiles; a curve over it runs through both."""
     door = Panel(
         rectangular_outline(2000, 800),
         40,
