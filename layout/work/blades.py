@@ -51,7 +51,7 @@ def blades_through(cuts: CutPlan, panel: Panel, bores: Iterable[Bore] = ()) -> t
     """
     if not panel.spoiling(Spoils.CUTTING):
         return ()
-    found = [*_cut(cuts, panel)]
+    found = [*_mended(cuts, panel), *_cut(cuts, panel)]
     for bore in bores:
         hole = Region.disk(bore.at, bore.diameter / 2, around=True)
         found += _met(bore.label, hole, panel)
@@ -71,6 +71,14 @@ def pins_of(cuts: CutPlan, places: dict[str, Point], diameter: float) -> tuple[B
     swung = (cut.radii for cut in cuts.curve_cuts if isinstance(cut, JigsawCut | RouterCut))
     names = dict.fromkeys(name for radii in swung for held in radii for name in held.centres)
     return tuple(Bore(f"The pin at {name}", places[name], diameter) for name in names)
+
+
+def _mended(cuts: CutPlan, panel: Panel) -> Iterator[Concern]:
+    """Yield what the bits of a mend meet besides what is mended."""
+    for mend in cuts.mends:
+        others = panel.without_defect(mend.defect)
+        for place in mend.prints:
+            yield from _met(f"The mend of {mend.defect}", Region.of(place, "outside"), others)
 
 
 def _cut(cuts: CutPlan, panel: Panel) -> Iterator[Concern]:

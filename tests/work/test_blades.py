@@ -16,6 +16,7 @@ from panelwright.layout.job.reading.job import read_job
 from panelwright.layout.outlines import Capsule, Outline, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.panel import (
     Defect,
+    Mend,
     Panel,
     Spoils,
     rectangular_outline,
@@ -126,6 +127,17 @@ def test_screws_and_pins_are_held_too() -> None:
     assert met(Rectangle(1400, 600), lock, None, *bores) == [
         (BladeMatter.CROSSES, "A screw of leg 1")
     ]
+
+
+def test_a_mend_bores_into_nothing_else() -> None:
+    """The bore of a plug meets a nail beside its hole, and not the hole that it fills."""
+    hole = Defect("hole", round_place(MIDDLE, 20), frozenset(Spoils), mend=Mend.PLUG)
+    for off, crossed in ((11.2, True), (14.0, False)):
+        panel = WIDE.with_defect(hole).with_defect(nail_at(MIDDLE + Point(off, 0)))
+        top = Top(panel, Rectangle(1400, 600), Placement(MIDDLE))
+        cuts = plan_cuts(top, choose_datum(panel), Tools())
+        due = [("The mend of hole", "nail")] if crossed else []
+        assert [found.who for found in blades_through(cuts, panel)] == due
 
 
 @pytest.fixture(scope="module")
