@@ -109,8 +109,8 @@ def strip_beyond(wood: Region, line: SawLine) -> Strip:
         reaches = [(b - foot).dot(line.waste) for a, b in out if a.distance_to(foot) < 1e-3]
         return max(reaches, default=0.0)
 
-    corners = {round((Point.of(c) - start).dot(line.way), 3) for c in beyond.corners}
-    beside = sorted(way + side * _BESIDE for way in corners for side in (-1, 1))
+    corners = {round((Point.of(c) - start).dot(line.way), 6) for c in beyond.corners}
+    beside = sorted(way + side * _BESIDE for way in corners for side in (-1, 0, 1))
     return Strip(
         tuple(width(far * step / (_STATIONS - 1)) for step in range(_STATIONS)),
         tuple(width(way) for way in beside if 0 < way < far),

@@ -14,11 +14,11 @@ from ..geometry.polygon import Region
 from ..geometry.turned_box import TurnedBox, half_turn
 from ..panel import SoundWood
 
-BOXES, FEW_BOXES = 128, 8
+BOXES, FEW_BOXES = 512, 8
 """Boxes looked at for a piece at most, and for one that is scrap whatever is found. Of 60 offcuts
 of random jobs that could be worth keeping, 32 boxes found the best of 500 in every one, and 8 were
-up to 9 % short in three; on right triangles 64 can be 3 % short and 128 are not
-(`tests/benchmarks/clean_rectangles.py`)."""
+up to 9 % short in three; of four right triangles one needs 200 to be found and 400 to be proved
+(`tests/benchmarks/clean_rectangles.py`). A search ends at its gap: most take far fewer."""
 
 _GAP = 0.03
 """The search stops earlier where nothing can be larger by more than this share."""

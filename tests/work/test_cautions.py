@@ -253,9 +253,9 @@ def test_a_small_corner_is_never_held() -> None:
     """The triangles that are sawn off a round top's blank are named like strips."""
     found = [c for c in cautions(OAK, Circle(400)) if c.matter is Risk.SLIVERS]
     top = top_of(OAK, Circle(400))
-    facets = plan_cuts(top, choose_datum(OAK), Tools()).facets
-    assert facets
-    assert {facet.label for facet in facets} <= set(found[0].who)
+    cuts = plan_cuts(top, choose_datum(OAK), Tools()).corner_cuts
+    assert cuts
+    assert {cut.label for cut in cuts} <= set(found[0].who)
 
 
 @pytest.mark.parametrize("coat", Coat)

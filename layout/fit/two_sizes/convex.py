@@ -17,7 +17,7 @@ from .boxes import Box
 from .convex_bound import convex_at, convex_figures, convex_half_planes, convex_held_rows
 from .convex_contacts import convex_contacts
 from .form import Form
-from .gauge import disk_factors, gauge_distances
+from .gauge import gauge_distances
 from .kind import Axes, Figure, Kind
 from .pose import Array, Contacts, Pose, turned
 from .relaxed import Edges, HalfPlanes, Patch
@@ -32,6 +32,7 @@ class ConvexKind(Kind):
     """Tops of one form; the radius is the distance from their middle to their nearest side."""
 
     name = "convex form"
+    takes_disks = False
 
     def __init__(self, form: Form) -> None:
         self.form = form
@@ -85,10 +86,6 @@ class ConvexKind(Kind):
     def held_rows(self, box: Box, patch: Patch, points: Array) -> tuple[Array, Array]:
         """Return rows by which all tops of a box hold points, seen from the patch."""
         return convex_held_rows(self.form, box, patch, points)
-
-    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
-        """Return at least the radii at which tops touch disks, (m, k)."""
-        return disk_factors(self.form.body, np.ones(2), ways, radii)
 
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""

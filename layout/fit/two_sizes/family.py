@@ -18,6 +18,7 @@ from numpy.typing import NDArray
 from ...geometry.tolerance import ROUNDING
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, halve_cells, patch_of
+from .disks import Disks
 from .holding import with_held
 from .kind import Kind
 from .polish import brought_in, polished
@@ -78,13 +79,14 @@ class TwoSizes:
         if low > high:
             return
         for piece in self.wood.pieces:
-            near = np.setdiff1d(piece.edges, piece.disks.edges)
+            disks = piece.disks if self.kind.takes_disks else Disks.none()
+            near = np.setdiff1d(piece.edges, disks.edges)
             for turn, half_turn in self._turns(high):
                 centres, half = piece.cells(turn)
                 clear = np.zeros(len(centres), dtype=bool)
                 for span in self.kind.first_shapes(low, high):
                     shapes = (turn, half_turn, *span)
-                    yield Box(*shapes, centres, turn, half, clear, near, piece.disks)
+                    yield Box(*shapes, centres, turn, half, clear, near, disks)
 
     def _turns(self, high: float) -> list[tuple[float, float]]:
         limits = self.sizing.wish.limits

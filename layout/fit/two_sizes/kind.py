@@ -118,7 +118,9 @@ class Kind(ABC):
     def held_rows(self, box: Box, patch: Patch, points: Array) -> tuple[Array, Array]:
         """Return rows by which all tops of a box hold points, seen from the patch."""
 
-    @abstractmethod
+    takes_disks = True
+    """Whether round holes may stand for disks: beside corners they would be met too late."""
+
     def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
         """Return at least the radii at which tops touch disks, (m, k).
 
@@ -127,6 +129,7 @@ class Kind(ABC):
         ways : (m, k, 2) array
             From centres to the middles of the disks, along the turn and across it, mm.
         """
+        raise NotImplementedError(f"no disks are known to a {self.name}")
 
     def drift(self, box: Box) -> float:
         """Return what a radius can change, mm, within the box beyond its growth."""
