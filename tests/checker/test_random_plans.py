@@ -61,7 +61,10 @@ def test_a_sample_holds(sample: str) -> None:
     assert held(Plan.of(*kept(sample))).failures == []
 
 
-@pytest.mark.parametrize(("number", "shape"), QUICK)
+@pytest.mark.parametrize(
+    ("number", "shape"),
+    [pytest.param(*job, marks=pytest.mark.heavy if k % 3 else []) for k, job in enumerate(QUICK)],
+)
 def test_a_quick_random_plan_holds(number: int, shape: str) -> None:
     """Every check holds of what is planned for a random job."""
     assert held(planned(job_text(number, shape))).failures == []

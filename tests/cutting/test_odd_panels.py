@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+import pytest
 import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -29,6 +30,7 @@ SMALL = (
 )
 
 
+@pytest.mark.heavy
 @settings(max_examples=30, deadline=None)
 @given(strategies.star_rings(), strategies.angles, st.sampled_from(SMALL), st.booleans())
 def test_a_star_shaped_panel(

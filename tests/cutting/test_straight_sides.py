@@ -116,6 +116,7 @@ def test_stopped_cuts_come_after_those_that_free_the_top() -> None:
     assert kinds == sorted(kinds)
 
 
+@pytest.mark.heavy
 @settings(max_examples=8, deadline=None)
 @given(strategies.star_rings(), strategies.angles)
 def test_no_cut_saws_into_a_hollow_top(ring: tuple[Point, ...], turn: float) -> None:

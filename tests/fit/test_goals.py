@@ -127,6 +127,7 @@ def loose(goal: Goal) -> Limits:
     return Limits(width=Span(least=least), corner_radius=Span(CORNER, CORNER))
 
 
+@pytest.mark.heavy
 @settings(max_examples=6)
 @given(star_rings(), shapes, goals, st.floats(-3, 3), st.floats(0.3, 3), st.booleans())
 def test_answer_and_bound_go_with_the_panel(
@@ -147,6 +148,7 @@ def test_answer_and_bound_go_with_the_panel(
     assert plain.score <= other.bound.value / scale**power * (1 + 1e-4)
 
 
+@pytest.mark.heavy
 @settings(max_examples=6)
 @given(star_rings(), shapes, goals, st.floats(-120, 120), st.floats(-120, 120))
 def test_a_defect_never_beats_the_bound_without_it(

@@ -56,6 +56,7 @@ def test_a_hundred_screw_holes_keep_the_gap(shape: str) -> None:
     assert wood.inner.holds(Region.from_rings(fit.points()))
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("shape", SHAPES)
 def test_two_thousand_corners_keep_the_gap(shape: str) -> None:
     """An outline of two thousand corners is settled like any other."""

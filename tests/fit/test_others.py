@@ -146,6 +146,7 @@ def test_limits_of_turn_and_size_hold_for_all() -> None:
         check(panel, Wish((shape,), limits=limits))
 
 
+@pytest.mark.heavy
 def test_no_edge_runs_through_what_spoils_cutting() -> None:
     """The best top holds the nail, and so do the others, or it lies outside all of them."""
     nail = Defect("nail", round_place(Point(500, 200), 10), CUTTING, clear=10)
@@ -178,6 +179,7 @@ def test_the_same_question_has_the_same_answer() -> None:
         assert asked(panel, Wish((shape,))) == asked(panel, Wish((shape,)))
 
 
+@pytest.mark.heavy
 @settings(max_examples=8, deadline=None)
 @given(st.floats(150, 1150), st.floats(60, 390), st.floats(20, 160), st.sampled_from(SHAPES))
 def test_promises_hold_wherever_a_hole_lies(x: float, y: float, wide: float, shape: str) -> None:

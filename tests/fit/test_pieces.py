@@ -160,6 +160,7 @@ def test_half_round_ends_of_a_tapering_slab(slope: float) -> None:
     assert fit.outline.length == pytest.approx(2000, abs=1)
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("ends", ENDS)
 @pytest.mark.parametrize("names", [BOTH, ONE])
 @settings(max_examples=2)

@@ -98,6 +98,7 @@ def test_a_board_gives_itself(shape: str, degrees: float) -> None:
     assert fit.outline.length == pytest.approx(600 if shape == "circle" else 1400, abs=0.01)
 
 
+@pytest.mark.heavy
 @settings(max_examples=8)
 @given(star_rings(), st.floats(0, 3), st.sampled_from(["oval", "capsule"]))
 def test_a_turned_mirrored_scaled_panel_gives_the_same_top(
@@ -111,6 +112,7 @@ def test_a_turned_mirrored_scaled_panel_gives_the_same_top(
     assert second.score / 4 == pytest.approx(first.score, rel=1.1e-3)
 
 
+@pytest.mark.heavy
 @settings(max_examples=8)
 @given(
     star_rings(), st.floats(-150, 150), st.floats(-150, 150), st.sampled_from(["oval", "circle"])

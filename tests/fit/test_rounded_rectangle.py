@@ -92,6 +92,7 @@ def test_an_upright_board_gives_an_upright_top() -> None:
     assert found(solved(BOARD, wished())).placement.turn == 0.0
 
 
+@pytest.mark.heavy
 @settings(max_examples=6)
 @given(apex=st.floats(0.05, 0.95), high=st.floats(250.0, 900.0), turn=st.floats(0.1, 1.4))
 def test_the_largest_rectangle_in_a_triangle_is_half_of_it(

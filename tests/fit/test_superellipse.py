@@ -116,6 +116,7 @@ def test_a_square_gives_one_as_long_as_wide_turned_with_it(degrees: float) -> No
     assert abs(off) < 1e-3
 
 
+@pytest.mark.heavy
 @settings(max_examples=6)
 @given(star_rings(), st.floats(0, 3), exponents)
 def test_a_turned_mirrored_scaled_panel_gives_the_same_top(
@@ -130,6 +131,7 @@ def test_a_turned_mirrored_scaled_panel_gives_the_same_top(
     assert first.score * 4 <= bound_of(second) * (1 + HAIR)
 
 
+@pytest.mark.heavy
 @settings(max_examples=5)
 @given(star_rings(), st.floats(-150, 150), st.floats(-150, 150))
 def test_a_defect_never_makes_it_better(corners: tuple[Point, ...], x: float, y: float) -> None:

@@ -82,6 +82,7 @@ apron = true
 """
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("shape", ["oval", "rectangle"])
 def test_a_leg_set_out_by_its_row_lands_where_it_is_planned(shape: str) -> None:
     """Walking from O by the figures of a row, towards the marks of the caption, finds the leg.

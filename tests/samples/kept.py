@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 
 from panelwright.layout.job.plan import Plan, make_plan
@@ -15,6 +16,7 @@ def sample_folders() -> list[Path]:
     return sorted(path.parent for path in SAMPLES.glob("*/job.toml"))
 
 
+@cache
 def plan_of(folder: Path) -> Plan:
     """Return the plan of the sample in a folder."""
     return make_plan(read_job((folder / "job.toml").read_bytes(), source="job.toml"))

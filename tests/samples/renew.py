@@ -9,5 +9,9 @@ from panelwright.layout.sheets.folder import plan_files
 
 if __name__ == "__main__":
     for folder in sample_folders():
-        write_all(folder / "expected", plan_files(plan_of(folder)))
+        files = plan_files(plan_of(folder))
+        write_all(folder / "expected", files)
+        for path in (folder / "expected").iterdir():
+            if path.name not in files:
+                path.unlink()
         print(folder.name)

@@ -81,7 +81,13 @@ def compared(name: str) -> tuple[Comparison, Scene]:
     return found, comparison_scene(plan.job, found)
 
 
-@pytest.mark.parametrize("name", [folder.name for folder in sample_folders()])
+@pytest.mark.parametrize(
+    "name",
+    [
+        pytest.param(folder.name, marks=[] if folder.name == "lab-bench" else pytest.mark.heavy)
+        for folder in sample_folders()
+    ],
+)
 def test_each_choice_is_drawn_with_its_legs_and_figures(name: str) -> None:
     """Every leg, every seat, the line it tips over and the place of the least force is drawn."""
     found, scene = compared(name)
