@@ -113,6 +113,7 @@ def test_nothing_is_cut_on_a_kept_edge(outline: Outline, name: str) -> None:
     assert "no saw, router, plane or profile" in kept.words[0]
 
 
+@pytest.mark.heavy
 @settings(max_examples=5, deadline=None)
 @given(TOPS, st.sampled_from(["AB", "CD"]))
 def test_the_other_sides_are_freed_and_areas_add_up(outline: Outline, name: str) -> None:

@@ -41,6 +41,7 @@ def plan(outline: Outline, turn: float = 0.0, tools: Tools = SAW, lipping: float
     return plan_cuts(Top(WIDE, outline, place, lipping), choose_datum(WIDE), tools)
 
 
+@pytest.mark.heavy
 @settings(max_examples=12, deadline=None)
 @given(strategies.every_outline, strategies.angles)
 def test_the_cuts_free_the_top_and_never_touch_it(outline: Outline, turn: float) -> None:

@@ -170,6 +170,7 @@ def test_limits_are_kept() -> None:
     assert lipped.core.width == pytest.approx(600, abs=0.01)
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("shape", KNOWN_AS)
 def test_where_nothing_fits_the_reason_names_the_limit(shape: str) -> None:
     """A least width that the board cannot hold is told, with the largest that it can."""

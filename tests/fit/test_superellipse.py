@@ -185,6 +185,7 @@ def test_no_top_of_a_box_beats_the_bound_of_the_box(exponent: float) -> None:
     assert held > 50 and close > 0.999
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("exponent", [2.5, 8.0])
 def test_no_polished_top_beats_the_bound_of_the_search(exponent: float) -> None:
     """From 60 random places on each of four panels, polish never climbs above the bound."""

@@ -147,6 +147,7 @@ def test_the_triangles_of_a_symmetric_hollow_top_are_mirrored(name: str) -> None
         assert {tuple(row) for row in (mesh * _flip(axis) + 0.0).tolist()} == held
 
 
+@pytest.mark.heavy
 def test_an_l_shaped_desk_sags_as_a_mesh_ten_times_finer_says() -> None:
     """25.5 mm under 300 N at the tip that has no leg, where its hull would tell 10.9 (computed)."""
     path = _closed("L")

@@ -157,6 +157,7 @@ def test_the_fit_keeps_jigsaw_and_router_off_a_lock(kept_clear: Plan) -> None:
     assert not [c for c in kept_clear.blades if c.matter is BladeMatter.CROSSES]
 
 
+@pytest.mark.heavy
 def test_a_lock_that_the_maker_keeps_less_clear_stops_the_sheet() -> None:
     """With a clearance of 1 the jigsaw runs through it: the sheet says first what to take out."""
     plan = make_plan(read_job(DOOR + "clear = 1\n" + OVAL))
