@@ -28,7 +28,7 @@ class Support(Enum):
 
     PEOPLE = "a second person"
     BOARDS = "boards along the strip"
-    HAND = "one hand"
+    PIECE = "boards under the piece"
 
 
 class TrimKind(Enum):
@@ -141,7 +141,7 @@ class StraightCut:
             return Support.PEOPLE
         if self.sawn >= LONG_STRIP and self.widest <= NARROW_STRIP:
             return Support.BOARDS
-        return Support.HAND
+        return Support.PIECE
 
 
 @dataclass(frozen=True, slots=True)

@@ -63,18 +63,9 @@ class Strip:
 
     widths: tuple[float, ...]
     """At even stations."""
-    at_corners: tuple[float, ...] = ()
-    """Beside each corner of it: between them a width changes evenly."""
-
-    @property
-    def narrowest(self) -> float:
-        """The least width, mm."""
-        return min((*self.widths, *self.at_corners), default=0.0)
-
-    @property
-    def widest(self) -> float:
-        """The greatest width, mm."""
-        return max((*self.widths, *self.at_corners), default=0.0)
+    narrowest: float = 0.0
+    widest: float = 0.0
+    """The least and the greatest width anywhere along it, mm."""
 
     def share_below(self, width: float) -> float:
         """Return over which share of the stretch it is narrower than `width`, mm."""
@@ -88,10 +79,22 @@ def extent_of(region: Region) -> float:
     return 2 * math.hypot(bounds.width, bounds.height)
 
 
+def _widest(beyond: Region, line: SawLine, last: Point, extent: float) -> float:
+    """Return how far the wood square beside a line reaches from it: at one of its corners.
+
+    Only what hangs together with the line counts.
+    """
+    first, out = line.at, line.waste * extent
+    beside = beyond.meet(Region.from_rings(array_of((first, first + out, last + out, last))))
+    sawn = Region.line(array_of((first, last)))
+    held = (piece for piece in beside.pieces if piece.distance_to(sawn) < 1e-3)
+    return max((line.past(Point.of(row)) for piece in held for row in piece.exterior), default=0.0)
+
+
 def strip_beyond(wood: Region, line: SawLine) -> Strip:
     """Return how wide the wood beyond a line is, over the stretch where the line runs in wood.
 
-    Measured square from the line; what lies beyond a gap does not count.
+    Measured square from the line at stations; what lies beyond a gap does not count.
     """
     extent = extent_of(wood)
     beyond = wood.meet(line.beyond(extent))
@@ -110,8 +113,7 @@ def strip_beyond(wood: Region, line: SawLine) -> Strip:
         return max(reaches, default=0.0)
 
     corners = {round((Point.of(c) - start).dot(line.way), 6) for c in beyond.corners}
-    beside = sorted(way + side * _BESIDE for way in corners for side in (-1, 0, 1))
-    return Strip(
-        tuple(width(far * step / (_STATIONS - 1)) for step in range(_STATIONS)),
-        tuple(width(way) for way in beside if 0 < way < far),
-    )
+    beside = (way + side * _BESIDE for way in corners for side in (-1, 0, 1))
+    even = tuple(width(far * step / (_STATIONS - 1)) for step in range(_STATIONS))
+    narrowest = min((*even, *(width(way) for way in beside if 0 < way < far)))
+    return Strip(even, narrowest, _widest(beyond, SawLine(first, line.waste), last, extent))

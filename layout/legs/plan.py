@@ -13,7 +13,7 @@ from ..geometry.alike import first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.intersect import way_out
 from ..geometry.path import Path
-from ..geometry.placement import Placement
+from ..geometry.placement import Placement, array_of
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import ROUNDING, SAME_PLACE, SAME_POINT
@@ -234,7 +234,11 @@ def _overhang(top: Region, foot: Foot, middle: Point) -> float:
         return (distance if top.holds_point(middle) else -distance) - foot.length / 2
     corners = [middle + corner for corner in foot.corners]
     distances = [(top.edge_distance(c), top.holds_point(c)) for c in corners]
-    return min(distance if within else -distance for distance, within in distances)
+    least = min(distance if within else -distance for distance, within in distances)
+    if least <= 0:
+        return least
+    # a hollow edge comes nearest beside a side of the foot
+    return min(least, top.edge_distance(Region.from_rings(array_of(corners))))
 
 
 def _overhangs(outline: Outline, foot: Foot, legs: Sequence[Leg]) -> Overhang:

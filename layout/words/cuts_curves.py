@@ -18,7 +18,7 @@ SHOWS = 0.8
 @words_of.register
 def _(cut: JigsawCut, say: Say) -> Passage:
     parts = [f"{face_words(say)}, a fine blade"]
-    parts.append(f"{say.tape.figure(cut.allowance)} outside the line")
+    parts.append(f"{say.tape.figure(cut.allowance, at_least=True)} outside the line")
     parts += _radii(cut.radii, say)
     if cut.thick:
         parts.append("long blade, slowly: in wood this thick it takes rough waste only")
@@ -96,7 +96,7 @@ def _template(cut: RouterCut, say: Say) -> Iterator[str]:
         wrong = tape.figure(template.off_oval)
         yield f"an oval drawn anew to that size would be wrong by up to {wrong}"
     if cut.half_template:
-        yield "half pattern, flipped on the long centreline, and a bearing bit"
+        yield "half template, flipped on the long centreline, and a bearing bit"
 
 
 def _feed(feeds: Sequence[QuarterFeed], *, downhill: bool) -> str:

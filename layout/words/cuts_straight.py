@@ -34,7 +34,8 @@ _HELD = {
     Support.PEOPLE: "two supports on each side of the cut, a second person at the falling piece",
     Support.BOARDS: "boards under the cut carry the strip along its whole length, so that it "
     "cannot bind",
-    Support.HAND: "the falling piece is held, not left to hang",
+    Support.PIECE: "boards carry the falling piece too, so that it neither hangs nor pinches the "
+    "blade",
 }
 
 
@@ -96,7 +97,7 @@ def _(cut: Trim, say: Say) -> Passage:
         parts.append(_stop(cut, say))
     else:
         upto = "" if cut.widest - cut.narrowest <= SAME_FIGURE else "up to "
-        parts.append(f"left: a piece {upto}{say.tape.figure(cut.widest)} wide")
+        parts.append(f"offcut {upto}{say.tape.figure(cut.widest)} wide")
         parts.append(_HELD[cut.support])
     return Passage(
         f"{cut.label}: {cut.kind.value}",
@@ -166,7 +167,7 @@ def _(edge: KeptEdge, say: Say) -> Passage:
             "the arris by hand."
         )
     else:
-        words += "Clean it and break the arris."
+        words += "Clean it, and leave it as it is."
     return Passage(" ".join(("Kept edge", edge.name)).strip(), (words,))
 
 
@@ -190,7 +191,7 @@ def _(act: CornerCuts, say: Say) -> Passage:
         words.append(sentence(_UNMEASURED))
     depths = " then ".join(tape.figure(depth) for depth in cuts[0].depths)
     if sawn:
-        words.append(f"Depth {depths}. Hold the falling piece, do not let it hang.")
+        words.append(f"Depth {depths}. Boards carry the falling piece too; no hand holds it.")
     if len(sawn) < len(cuts):
         names = "" if not sawn else f"{listed(cut.label for cut in cuts if cut.handsaw)}: "
         words.append(

@@ -43,7 +43,8 @@ def tapes_and_checks_are_printed_as_they_are(plan: Plan, ledger: Ledger) -> None
                 sharp = 90.0 - abs(90.0 - (mark.crossing or 0.0))
                 ledger.near(f"crossing at {row[0]}", float(row[3][:-1]), sharp, 0.51)
         if "right angle" in step.text:
-            angles = [90 - abs(90 - mark.crossing) for mark in setting.marks if mark.crossing]
+            told = [named[row[0]].crossing for row in step.tables[0].rows]
+            angles = [90 - abs(90 - crossing) for crossing in told if crossing]
             worst = min(angles, default=90.0)
             ledger.hold(worst >= 60.0, f"near a right angle is told, one crosses at {worst:.0f}°")
     for sheet, step, setting in _settings(plan, "Checks"):

@@ -37,7 +37,8 @@ def areas_close(plan: Plan, ledger: Ledger) -> None:
     core = plan.record.core
     ledger.near("top", held["top"], core.intersection(plan.job.wood.buffer(0.1)).area, 2 * within)
     if not plan.record.kept_edges:
-        ledger.near("trimming", held["trimming"], left.difference(core).area, 3 * within)
+        chords = 0.005 * core.length
+        ledger.near("trimming", held["trimming"], left.difference(core).area, 3 * within + chords)
         fallen = sum(p.area for step in plan.sawing for p in step.fallen)
         ring = plan.jigsaw_ring.area
         dust = sum(step.kerf.area for step in plan.sawing) + ring
@@ -91,7 +92,8 @@ def clean_rectangles_are_clean_and_nearly_the_largest(plan: Plan, ledger: Ledger
         piece = shapely.union_all(regions_of(held["piece"]))
         clean = piece
         for item in plan.job.blemishes:
-            clean = clean.difference(item.reach)
+            if item.spoils:
+                clean = clean.difference(item.reach)
         told = held["clean"]
         name = f"offcut {held['number']}"
         area = 0.0
@@ -100,7 +102,8 @@ def clean_rectangles_are_clean_and_nearly_the_largest(plan: Plan, ledger: Ledger
             beyond = box.difference(clean.buffer(0.02)).area
             ledger.hold(beyond < 1.0, f"{name}: {beyond:.1f} mm² of its rectangle are not clean")
             area = told["length"] * told["width"]
-        if clean.area > 3000 and area < PROMISED * clean.area:
+        promised = held["worth"] == "board"  # of scrap nothing is promised
+        if promised and clean.area > 3000 and area < PROMISED * clean.area:
             best = largest_on_a_grid(clean)
             share = area / best if best else 1.0
             ledger.hold(share >= PROMISED, f"{name}: its rectangle is {share:.3f} of one on a grid")

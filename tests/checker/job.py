@@ -11,7 +11,7 @@ from typing import Any
 from checker.job_panel import Blemish, Table, blemish, outline_of, spot
 from checker.lengths import UNITS, length
 from checker.plane import Pair, grown
-from shapely import Polygon
+from shapely import Polygon, box
 from shapely.geometry.base import BaseGeometry
 
 SHAPES = {"round": "circle", "racetrack": "capsule", "ellipse": "oval"}
@@ -138,11 +138,36 @@ class Job:
         """Radians from x."""
         return math.radians(self.table("panel").get("grain", 0))
 
+    @property
+    def frame(self) -> BaseGeometry:
+        """Stiles along the long way, rails across it; all of it where widths are unknown."""
+        stile, rail = (self.given("panel", key, 0.0) or 0.0 for key in ("stile", "rail"))
+        left, bottom, right, top = self.boundary.bounds
+        lies = right - left >= top - bottom
+        across, along = (rail, stile) if lies else (stile, rail)
+        whole = box(left, bottom, right, top)
+        if not (stile and rail):
+            return whole
+        solid = whole.difference(box(left + across, bottom + along, right - across, top - along))
+        for middle, width in self.table("panel").get("between", ()):
+            low, high = (self.mm(middle) + side * self.mm(width) / 2 for side in (-1, 1))
+            bar = (
+                box(left + low, bottom, left + high, top)
+                if lies
+                else box(left, bottom + low, right, bottom + high)
+            )
+            solid = solid.union(bar)
+        return solid
+
     def sound(self, *purposes: str) -> BaseGeometry:
         """Return the wood that is left for some purposes: clear of what spoils any of them."""
         wood = self.wood
+        if "bearing" in purposes and self.build == "framed":
+            wood = wood.intersection(self.frame)
         for item in self.blemishes:
             spoilt = item.spoils & set(purposes)
+            if "bearing" in purposes and item.mend in ("plug", "patch", "key", "sand"):
+                continue  # it bears again
             if spoilt and not (spoilt == {"showing"} and not item.shows):
                 wood = wood.difference(grown(item.place, item.clear + self.tape_error))
         return wood

@@ -23,7 +23,7 @@ from random_jobs import (
 )
 
 from panelwright.layout.drawing.svg import to_svg
-from panelwright.layout.errors import LegsError, NothingFitsError, UndecidedError
+from panelwright.layout.errors import LayoutError, LegsError, NothingFitsError, UndecidedError
 from panelwright.layout.job.plan import make_plan
 from panelwright.layout.job.reading import read_job
 from panelwright.layout.job.record import plan_record
@@ -70,7 +70,7 @@ def test_a_quick_random_plan_holds(number: int, shape: str) -> None:
     assert held(planned(job_text(number, shape))).failures == []
 
 
-@pytest.mark.heavy
+@pytest.mark.by_hand
 @pytest.mark.parametrize("part", range(3))
 @pytest.mark.parametrize("shape", SHAPES)
 def test_random_plans_hold(shape: str, part: int) -> None:
@@ -83,6 +83,9 @@ def test_random_plans_hold(shape: str, part: int) -> None:
             plan = planned(job_text(number, shape))
         except (NothingFitsError, UndecidedError, LegsError):
             assume(False)
+        except LayoutError as error:  # an edge is kept across the grain that limits the turn
+            assume("off the grain" not in str(error))
+            raise
         assert held(plan).failures == [], f"job {number}, {shape}"
 
     holds()

@@ -61,7 +61,9 @@ def width_bound(box: Boxes, hull: Array, sizes: Sizes, inset: float, *, exactly:
     rows = np.column_stack([across, along, out])
     most = np.full(2, 2 * float(np.hypot(*spread)))
     at, least = np.concatenate([most / 2, [0.0, 0.0]]), math.inf
-    low, high = np.concatenate([[0.0, 0.0], -spread]), np.concatenate([most, spread])
+    asked = np.array([sizes.least_width, sizes.least_length]) - 2 * inset
+    low = np.concatenate([np.clip(asked, 0.0, most / 2), -spread])
+    high = np.concatenate([most, spread])
     for shares in [_SHARES[-1:]] + [_SHARES] * (_ROUNDS - 1):  # the first start fits nowhere
         width, length = (float(size) for size in at[:2] + 2 * inset)
         aim = sizes.aim(length, width) if min(length, width) > 0 else None
