@@ -6,6 +6,7 @@ proved inside the piece, and so is how much larger another one could be at most.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from ..fit.families import answered
@@ -25,6 +26,9 @@ _GAP = 0.03
 
 _WIDE_GAP = 0.5
 """Enough to tell that there is one."""
+
+_STEP = 0.1
+"""mm to which its sizes are rounded down: so few boxes leave them open in the third figure."""
 
 _LEAST = 100.0
 """Nobody looks for a rectangle in a piece smaller than this, mm²."""
@@ -61,5 +65,6 @@ def largest_clean_rectangle(piece: Region, boxes: int = BOXES) -> Clean | None:
     if answer.fit is None:
         return None
     outline, place = answer.fit.outline, answer.fit.placement
-    box = TurnedBox(place.centre, outline.length, outline.width, half_turn(place.turn))
+    length, width = (_STEP * math.floor(s / _STEP) for s in (outline.length, outline.width))
+    box = TurnedBox(place.centre, length, width, half_turn(place.turn))
     return Clean(box, min(answer.bound, piece.area))
