@@ -65,6 +65,7 @@ def largest_clean_rectangle(piece: Region, boxes: int = BOXES) -> Clean | None:
     if answer.fit is None:
         return None
     outline, place = answer.fit.outline, answer.fit.placement
-    length, width = (_STEP * math.floor(s / _STEP) for s in (outline.length, outline.width))
+    sizes = outline.length, outline.width
+    length, width = (min(s, _STEP * math.floor(s / _STEP + 0.01)) for s in sizes)
     box = TurnedBox(place.centre, length, width, half_turn(place.turn))
     return Clean(box, min(answer.bound, piece.area))
