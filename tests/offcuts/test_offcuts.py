@@ -313,7 +313,7 @@ def test_a_defect_goes_with_its_offcut_and_out_of_its_clean_part() -> None:
     assert offcut.defects == ("nail",)
     assert offcut.clean is not None
     clean = Region.from_rings(offcut.clean.corners)
-    assert clean.distance_to(nail.extent) == pytest.approx(15.0, abs=0.05)
+    assert clean.distance_to(nail.extent) == pytest.approx(15.0, abs=0.11)
     assert offcut.clean.area == pytest.approx(480 * 400, rel=1e-4)
 
 
