@@ -129,7 +129,7 @@ class Kind(ABC):
         ways : (m, k, 2) array
             From centres to the middles of the disks, along the turn and across it, mm.
         """
-        raise NotImplementedError(f"no disks are known to a {self.name}")
+        return np.full(ways.shape[:2], np.inf)  # nothing is known: true of every top
 
     def drift(self, box: Box) -> float:
         """Return what a radius can change, mm, within the box beyond its growth."""
