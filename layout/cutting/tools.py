@@ -62,7 +62,11 @@ _LEFT = Length(Range(0.0, 100.0), "give what the tool needs")
 _DEEP = Length(Range(0.0, 100.0, above=True))
 
 _DRAWN_WITH = Choice(
-    {tool.name.lower(): tool for tool in HandTool if tool in ALL_TOOLS},
+    {
+        tool.name.lower(): tool
+        for tool in HandTool
+        if tool in ALL_TOOLS - {HandTool.TAPE, HandTool.LATHS}  # there is always a tape
+    },
     {"trammel": "bar", "beam compass": "bar", "nails": "string"},
 )
 

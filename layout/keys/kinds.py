@@ -10,6 +10,7 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from enum import Enum
 from typing import Any
 
 import numpy as np
@@ -133,7 +134,7 @@ class Choice(Kind):
 
     def parse(self, value: object, at: Place) -> Held:
         """Return what the library holds for the name, whatever its capitals."""
-        if at.held and any(value is held for held in self.options.values()):
+        if isinstance(value, Enum) and type(value) in map(type, self.options.values()):
             return value
         if not isinstance(value, str):
             at.wrong(f"{shown(value)} is not a name in quotes: use one of {self._names}")
