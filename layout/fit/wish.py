@@ -57,10 +57,20 @@ class Limits:
     """Length over width."""
     corner_radius: Span = Span(60.0, 60.0)
     """For a rounded rectangle, mm; a span of one value fixes it."""
-    grain: float = 0.0
-    """Direction of the panel's grain, radians from x."""
-    most_turn: float = math.pi / 2
-    """How far the long axis may turn from the grain, radians; a quarter turn or more is free."""
+    grain_deg: float = 0.0
+    """Direction of the panel's grain, degrees from x."""
+    most_turn_deg: float = 90.0
+    """How far the long axis may turn from the grain, degrees; a quarter turn is free."""
+
+    @property
+    def grain(self) -> float:
+        """Direction of the panel's grain, radians from x."""
+        return math.radians(self.grain_deg)
+
+    @property
+    def most_turn(self) -> float:
+        """How far the long axis may turn from the grain, radians."""
+        return math.radians(self.most_turn_deg)
 
 
 class Ends(Enum):

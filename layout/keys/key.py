@@ -68,7 +68,7 @@ def key(  # noqa: PLR0913 - all but three are rarely given
     Parameters
     ----------
     default : object
-        What is held where nothing is given; `dataclasses.MISSING` where it must be given.
+        What is held where nothing is given.
     usual : str
         The default in words, where it is not simply its value.
     name : str
@@ -76,11 +76,23 @@ def key(  # noqa: PLR0913 - all but three are rarely given
     also : tuple of Key
         Keys of the file, behind this one, that fill the same field.
     """
-    told = Key(name, kind, meaning, None, usual, example)
-    metadata = {"key": told, "also": also}
-    if default is not dataclasses.MISSING and type(default).__hash__ is None:
+    metadata = fills(kind, meaning, example, usual=usual, name=name, also=also)
+    if type(default).__hash__ is None:
         return field(default_factory=lambda: default, metadata=metadata)
     return field(default=default, metadata=metadata)
+
+
+def fills(
+    kind: Kind,
+    meaning: str,
+    example: str = "",
+    *,
+    usual: str = "",
+    name: str = "",
+    also: tuple[Key, ...] = (),
+) -> dict[str, Any]:
+    """Return the metadata of a field that a key fills: for one that must be given."""
+    return {"key": Key(name, kind, meaning, None, usual, example), "also": also}
 
 
 def keys_by_field(cls: Any) -> Mapping[str, Key]:  # noqa: ANN401 - the class of a dataclass
@@ -121,8 +133,19 @@ def hold(value: Any, *where: str, error: type[LayoutError] = LayoutError) -> Non
     LayoutError
         Of the given type, if a field was given what its key does not take.
     """
-    place = Place(Refusal(error), where)
     for name, own in keys_by_field(type(value)).items():
         given = getattr(value, name)
         if given is not own.default:
-            object.__setattr__(value, name, own.kind.read(given, place / own.name))
+            held = take(own.kind, given, *where, own.name, error=error)
+            object.__setattr__(value, name, held)
+
+
+def take(kind: Kind, value: object, *where: str, error: type[LayoutError] = LayoutError) -> Any:  # noqa: ANN401 - as the kind
+    """Return what a kind makes of what a program gave.
+
+    Raises
+    ------
+    LayoutError
+        Of the given type, if it takes no such value; `where` is told.
+    """
+    return kind.read(value, Place(Refusal(error), where))

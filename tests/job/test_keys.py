@@ -7,7 +7,6 @@ import tomllib
 
 import pytest
 
-from panelwright.layout.job.keys.defect_kinds import DEFECT_KINDS
 from panelwright.layout.job.keys.panel import HEAD, PANEL
 from panelwright.layout.job.keys.table import SECTIONS, homes, keys_as_markdown
 from panelwright.layout.job.reading.section import read_section
@@ -17,6 +16,7 @@ from panelwright.layout.keys.kinds import Choice
 from panelwright.layout.keys.place import Notes, Place
 from panelwright.layout.keys.plane import Table
 from panelwright.layout.panel import MATERIALS, Kind, Spoils
+from panelwright.layout.panel.defect_kinds import DEFECT_KINDS
 
 ALL = [(section, key) for section in SECTIONS for key in section.keys]
 NAMES = [f"{section.heading}{key.name}" for section, key in ALL]

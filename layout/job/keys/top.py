@@ -81,7 +81,7 @@ TOP = Section(
             "most_turn",
             degrees(0, 90, "90 lets it turn freely"),
             "How far the top's length may turn from the grain",
-            math.pi / 2,
+            90.0,
             "90: freely",
             "15",
         ),

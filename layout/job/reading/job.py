@@ -13,6 +13,7 @@ from ...cutting.profile import INSIDE_BEVEL
 from ...cutting.tools import Tools
 from ...errors import JobError, LayoutError, Problem
 from ...keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
+from ...keys.values import Values
 from ...legs.movement import SWING
 from ...legs.people import usual_place
 from ...legs.table_wish import TableWish
@@ -24,7 +25,7 @@ from ..text.toml import Tables, decoded, tables_of
 from .legs import read_legs
 from .legs_held import Under
 from .panel import PanelRead, read_panel
-from .section import Values, read_section
+from .section import read_section
 from .template import read_template
 from .tools import read_tools
 from .top import TopRead, read_top

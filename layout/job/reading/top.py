@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from ...cutting.profile import EdgeProfile
 from ...fit.wish import Goal, Limits, Span, Wish
 from ...keys.place import Place
+from ...keys.values import Values
 from ..keys.top import TOP
-from .section import Values, read_section
+from .section import read_section
 from .top_shape import ROUNDED, read_own, shapes_of
 
 
@@ -32,7 +33,7 @@ def read_top(
     Parameters
     ----------
     grain : float or None
-        Of the panel, radians from x.
+        Of the panel, degrees from x.
     thickness : float or None
         That the top will have, mm, where it is known.
     """

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 from ...errors import PanelError
 from ...fit.wish import Keeping, Wish
+from ...keys.values import Values
 from ...panel.named_edges import (
     NamedEdge,
     edge_named,
@@ -15,7 +17,6 @@ from ...panel.named_edges import (
 )
 from ...panel.panel import Panel
 from ..keys.top_shape import AS_FOUND
-from .section import Values
 
 
 def tied(wish: Wish, values: Values, panel: Panel) -> Wish:
@@ -38,7 +39,7 @@ def _parallel(wish: Wish, values: Values, panel: Panel) -> Wish:
     edge = _edge(values, "parallel_to", name, panel) if name else None
     if edge is None:
         return wish
-    along = replace(wish.limits, grain=turn_along(edge.edge), most_turn=0.0)
+    along = replace(wish.limits, grain_deg=math.degrees(turn_along(edge.edge)), most_turn_deg=0.0)
     return replace(wish, limits=along)
 
 

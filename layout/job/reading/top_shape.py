@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from ...errors import LayoutError
+from ...keys.crossing import is_simple
+from ...keys.values import Values
 from ...outlines import Freeform
 from ..keys.top_shape import ANY, AS_FOUND, FAMILIES, OWN
-from .crossing import is_simple
-from .section import Values
 
 ROUNDED = "rounded rectangle"
 
