@@ -40,6 +40,13 @@ class Values:
         section = Section("", "", tuple(keys.values()))
         return cls(section, Place(Refusal(error), where), held, frozenset(held))
 
+    def with_those_of(self, value: Any) -> Values:  # noqa: ANN401 - any dataclass
+        """Return them with the fields of another value that stand in the same table."""
+        other = Values.of(value)
+        section = Section("", "", (*self.section.keys, *other.section.keys))
+        held = {**self.held, **other.held}
+        return Values(section, self.place, held, self.given | other.given)
+
     def __getitem__(self, name: str) -> Held:
         """Return what was given, or else the key's default; None where it could not be read."""
         if name in self.given:

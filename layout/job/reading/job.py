@@ -22,6 +22,7 @@ from ...units import Units
 from ..job import STAND_IN_THICKNESS, Job
 from ..keys.panel import HEAD
 from ..text.toml import Tables, decoded, tables_of
+from ..tied import tied
 from .legs import read_legs
 from .legs_held import Under
 from .panel import PanelRead, read_panel
@@ -29,7 +30,6 @@ from .section import read_section
 from .template import read_template
 from .tools import read_tools
 from .top import TopRead, read_top
-from .top_places import tied
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +106,6 @@ def _read_noting(tables: Tables, notes: Notes) -> Reading:
     top = read_top(
         head["top"] if head.has("top") else {},
         head.at("top"),
-        panel.values["grain"],
         panel.values["flattened"] or panel.values["thickness"],
     )
     job = _job(head, panel, top, tools, tables)
@@ -135,10 +134,9 @@ def _job(
     if not notes.are_empty or top.wish is None or tools is None or template is None:
         return None
     units: Units = head["units"]
-    step = top.values["step"]
     try:
         board = panel.panel(STAND_IN_THICKNESS)
-        wish = tied(top.wish, top.values, board)
+        wish = tied(top.wish, board, top.values)
         if not notes.are_empty:
             return None
         return Job(
@@ -153,7 +151,7 @@ def _job(
             name=head["name"] or panel.values["name"],
             margin=top.values["margin"],
             tape_error=top.values["tape_error"],
-            step=Job.usual_step(units) if step is None else step,
+            step=top.values["step"] if top.values.has("step") else Job.usual_step(units),
             datum=panel.datum,
             damaged=panel.values["damaged"],
             missing=_missing(panel, tables.lines),
