@@ -11,12 +11,14 @@ from .check import check
 from .fit import fit
 from .legs import legs
 from .mark import mark
+from .new import new
 from .plan import plan
 from .template import template
 
 EXAMPLES = """
 \b
 Examples:
+  panelwright new table.toml
   panelwright check samples/lab-bench/job.toml
   panelwright fit samples/lab-bench/job.toml
   panelwright legs samples/lab-bench/job.toml
@@ -71,5 +73,6 @@ main.add_command(check)
 main.add_command(fit)
 main.add_command(legs)
 main.add_command(mark)
+main.add_command(new)
 main.add_command(plan)
 main.add_command(template)

@@ -76,8 +76,16 @@ _LEG = (
                 "rectangular tube": "square tube",
                 "box section": "square tube",
                 "hexagon": "hexagonal",
+                "circular": "round",
+                "circle": "round",
+                "rectangle": "rectangular",
+                "oblong": "rectangular",
                 "trestle": "slab",
                 "block": "rectangular",
+            },
+            {
+                "hairpin": 'stands on thin rods: write "round" with the size of what touches the '
+                "floor, and give the plate on its head as plate = [length, width]",
             },
         ),
         "What a foot looks like from above; a slab or trestle carries the top along its length, "

@@ -34,12 +34,16 @@ SHAPES = (
             Choice(
                 names(*FAMILIES, OWN, AS_FOUND, ANY),
                 {
-                    "round": "circle",
-                    "racetrack": "capsule",
-                    "round-ended": "capsule",
-                    "ellipse": "oval",
+                    **dict.fromkeys(("round", "circular", "disk", "disc"), "circle"),
+                    **dict.fromkeys(("racetrack", "round-ended", "stadium", "pill"), "capsule"),
+                    **dict.fromkeys(("ellipse", "elliptical"), "oval"),
+                    **dict.fromkeys(("rounded corners", "rounded"), "rounded rectangle"),
                     "live edge": AS_FOUND,
                     "waney edge": AS_FOUND,
+                },
+                {
+                    "square": 'is a rectangle as long as wide: write "rectangle" and '
+                    "most_ratio = 1",
                 },
             ),
             one_will_do=True,
