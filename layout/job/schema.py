@@ -15,12 +15,12 @@ from collections.abc import Mapping
 from functools import singledispatch
 from typing import Any
 
+from ..keys.figures import Counts, Length, Number, Range
+from ..keys.key import Key, Section
+from ..keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
+from ..keys.plane import At, Choices, Four, Pair, Points, Ring
 from ..panel.corners import LETTERS
 from .keys.edges import EdgeName, EdgeNames
-from .keys.figures import Counts, Length, Number, Range
-from .keys.key import Key, Section
-from .keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
-from .keys.plane import At, Choices, Four, Pair, Points, Ring
 from .keys.table import SECTIONS
 from .keys.template import PaperSize, White
 

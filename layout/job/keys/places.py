@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from ...keys.figures import ABOVE_0, ANY_LENGTH, FROM_0, count, degrees
+from ...keys.key import Key, Section
+from ...keys.kinds import Choice, Text, names
+from ...keys.plane import At, Choices, Four, Pair, Ring, Table
 from ...panel.defect import Face, Mend, Spoils
 from .defect_kinds import DEFECT_KINDS
-from .figures import ABOVE_0, ANY_LENGTH, FROM_0, count, degrees
-from .key import Key, Section
-from .kinds import Choice, Text, names
-from .plane import At, Choices, Four, Pair, Ring, Table
 
 OUTLINE = Section(
     "[panel.outline]",

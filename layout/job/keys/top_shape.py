@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from ...fit.wish import Ends, Wish
+from ...keys.figures import Number, Range
+from ...keys.key import Key
+from ...keys.kinds import Choice, YesNo, names
+from ...keys.plane import Choices, Points, Ring
 from .edges import EdgeName, EdgeNames
-from .figures import Number, Range
-from .key import Key
-from .kinds import Choice, YesNo, names
-from .plane import Choices, Points, Ring
 
 OWN, AS_FOUND = "own outline", "piece as found"
 """Shapes that need more keys than their name."""

@@ -12,13 +12,12 @@ from ...geometry.path import Path, circle
 from ...geometry.placement import Placement
 from ...geometry.point import ORIGIN, Point
 from ...geometry.tolerance import SAME_POINT
+from ...keys.figures import ANY_LENGTH
+from ...keys.place import UNREADABLE, Place, shown
+from ...keys.plane import Four
 from ...outlines import Oval
 from ...panel.outline import outline_through, rectangular_outline
-from ..keys.figures import ANY_LENGTH
 from ..keys.places import BOW, OUTLINE
-from ..keys.plane import Four
-from ..text.mending import UNREADABLE
-from ..text.notes import Place, shown
 from .crossing import is_simple
 from .section import Values, read_section
 
