@@ -26,6 +26,8 @@ def tied(wish: Wish, panel: Panel, values: Values | None = None) -> Wish:
     values : Values, optional
         The keys of a job file that the wish comes from: then it is noted there.
     """
+    if wish.limits.grain_deg is not None and bool(wish.keep) == (wish.keeping is not None):
+        return wish
     values = Values.of(wish, "top").with_those_of(wish.limits) if values is None else values
     values.not_with("parallel_to", ("most_turn",), "parallel is no turn at all")
     values.not_with("keep", ("parallel_to",), "the top runs along the edge that is kept")
@@ -39,7 +41,7 @@ def tied(wish: Wish, panel: Panel, values: Values | None = None) -> Wish:
             (values.at("avoids") / i).wrong("the top cannot both cover and avoid it: drop one")
     if wish.limits.grain_deg is None:
         wish = replace(wish, limits=replace(wish.limits, grain_deg=panel.grain_deg))
-    return replace(wish, parallel_to=None, keep=())
+    return wish
 
 
 def _parallel(wish: Wish, values: Values, panel: Panel) -> Wish:

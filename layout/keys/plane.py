@@ -10,7 +10,7 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_POINT
 from .crossing import is_simple
-from .figures import ANY_LENGTH, Length
+from .figures import ANY_LENGTH, Length, Number
 from .kinds import Choice, Kind
 from .place import Place, shown
 
@@ -141,7 +141,7 @@ class Pair(Kind):
 class Four(Kind):
     """A length for each of the corners A, B, C, D, or for each edge AB, BC, CD, DA."""
 
-    kind: Length
+    kind: Length | Number
     order: str = "A, B, C, D"
 
     @property
@@ -213,9 +213,6 @@ class Boundary(Table):
         """Return the closed path, anticlockwise, mm; of a file, what stands there."""
         if not at.held:
             return value
-        shape = getattr(value, "__geo_interface__", None)
-        if isinstance(shape, dict):
-            value = _ring_of(shape, at)
         if isinstance(value, Path):
             if not value.is_closed:
                 at.wrong("the path ends elsewhere than it starts: close it")
@@ -225,16 +222,6 @@ class Boundary(Table):
             path = Path.through(ring, closed=True)
             return path if path.area > 0 else path.reversed()
         return None
-
-
-def _ring_of(shape: dict[str, Any], at: Place) -> object:
-    """Return the outer ring of a polygon, as other libraries tell of one."""
-    if shape.get("type") != "Polygon":
-        at.wrong(f"a {shape.get('type')} is not one outline: give a Polygon")
-    rings = shape["coordinates"]
-    if not rings:
-        at.wrong("the polygon is empty: give one that holds an area")
-    return [list(point[:2]) for point in rings[0]]
 
 
 def holes_of(value: object) -> tuple[object, ...]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, field, replace
 from enum import Enum
 from typing import TYPE_CHECKING
@@ -16,7 +15,7 @@ from ..geometry.polygon import Region
 from ..keys.figures import ABOVE_0, FROM_0
 from ..keys.key import take
 from ..keys.kinds import Choice, Kind, Text
-from ..keys.plane import Boundary, Choices
+from ..keys.plane import Boundary, Choices, Pair
 
 if TYPE_CHECKING:
     from .told import Told
@@ -146,9 +145,7 @@ def round_place(at: Point, diameter: float) -> Path:
     PanelError
         If the diameter is not above 0.
     """
-    if not 0 < diameter < math.inf:
-        raise PanelError(f"a diameter of {diameter:g} mm is not above 0")
-    return circle(at, diameter / 2)
+    return circle(at, take(ABOVE_0, diameter, "diameter", error=PanelError) / 2)
 
 
 def rectangular_place(at: Point, length: float, width: float, turn: float = 0.0) -> Path:
@@ -159,8 +156,7 @@ def rectangular_place(at: Point, length: float, width: float, turn: float = 0.0)
     PanelError
         If a size is not above 0.
     """
-    if not (0 < length < math.inf and 0 < width < math.inf):
-        raise PanelError(f"a size of {length:g} by {width:g} mm is not above 0")
+    length, width = take(Pair(ABOVE_0), (length, width), "size", error=PanelError)
     box = Bounds.about(ORIGIN, length / 2, width / 2)
     return Path.round_box(box).placed(Placement(at, turn))
 
