@@ -90,7 +90,7 @@ class Limits:
     )
     """Overall, mm."""
     ratio: Span = own(
-        ANY,
+        Span(1.0),
         Spans(_RATIO),
         also=(
             Key("least_ratio", _RATIO, "Length over width, at least", 1.0, "1", "1.5"),
