@@ -35,7 +35,7 @@ class RegularPolygon(Outline):
 
     def __post_init__(self) -> None:
         require_figures(self, "across_flats")
-        require(self.sides in _NAMES, f"a regular top has 6 or 8 sides, not {self.sides:g}")
+        require(self.sides in _NAMES, f"a regular top has 6 or 8 sides, not {self.sides!r}")
         require(
             0 < self.across_flats < math.inf,
             f"a {self.name} needs a size across its flats above 0, not {self.across_flats:g} mm",

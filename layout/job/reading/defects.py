@@ -10,6 +10,7 @@ from ...geometry.polygon import Region
 from ...keys.place import UNREADABLE, Place, shown
 from ...keys.values import Values
 from ...panel.defect import Defect
+from ...panel.taken import are_too_many
 from ...panel.told import check_depth, check_name, check_on_panel, settled
 from ...units import Tape
 from ..job import STAND_IN_THICKNESS
@@ -37,6 +38,8 @@ def read_defects(panel: Values, face: Region | None, tools: Tools) -> tuple[Defe
         return ()
     if not isinstance(raw, list | tuple):
         place.wrong(f"{shown(raw)} is not a list of defects: open each with [[panel.defects]]")
+        return ()
+    if are_too_many(raw, place):
         return ()
     names: dict[str, int] = {}
     blades = tools.reach(panel["flattened"] or panel["thickness"] or STAND_IN_THICKNESS)
