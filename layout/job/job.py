@@ -14,8 +14,11 @@ from ..geometry.point import Point
 from ..geometry.tolerance import SAME_POINT
 from ..keys.figures import FROM_0, Length, Range
 from ..keys.key import hold, key, take
+from ..keys.kinds import Choice, Kind, Text, names
+from ..keys.plane import Choices, Points
 from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
+from ..panel.corners import LETTERS
 from ..panel.panel import Panel
 from ..panel.told import clear_of_blades
 from ..template.wish import TemplateWish
@@ -31,6 +34,14 @@ STEP = 5.0
 
 STEP_IMPERIAL = MM_PER_INCH / 4
 """The same where the maker's tape is in inches: a quarter of an inch (common practice)."""
+
+
+UNITS = Choice(
+    {unit.value: unit for unit in Units},
+    {"inch": "in", "inches": "in", "feet": "ft", "foot": "ft", "millimetres": "mm"},
+)
+
+DAMAGED = Choices(Choice(names(*LETTERS), described='letters, `"A"` to `"O"`'))
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,11 +97,14 @@ class Job:
     """What a plan needs and the file does not say; empty where it says all."""
 
     def __post_init__(self) -> None:
-        for name, cls, how in _PARTS:
-            take(Only(cls, how), getattr(self, name), name)
+        for name, kind in _PARTS.items():
+            if getattr(self, name) is not None:
+                object.__setattr__(self, name, take(kind, getattr(self, name), name))
         hold(self, "top")
         object.__setattr__(self, "panel", self._panel())
         object.__setattr__(self, "wish", tied(self.wish, self.panel))
+        if self.datum and len(self.datum) > 2:
+            raise LayoutError(f"datum: {len(self.datum)} points are no line: strike P and Q")
         if self.datum and self.datum[0].distance_to(self.datum[1]) <= SAME_POINT:
             raise LayoutError("P and Q are one point: strike them far apart")
 
@@ -115,8 +129,17 @@ class Job:
         return STEP_IMPERIAL if units.is_imperial else STEP
 
 
-_PARTS: tuple[tuple[str, type, str], ...] = (
-    ("panel", Panel, "give Panel(…)"),
-    ("wish", Wish, 'give Wish(…), such as Wish("oval")'),
-    ("tools", Tools, "give Tools(…)"),
-)
+_PARTS: dict[str, Kind] = {
+    "panel": Only(Panel, "give Panel(…)"),
+    "wish": Only(Wish, 'give Wish(…), such as Wish("oval")'),
+    "tools": Only(Tools, "give Tools(…)"),
+    "profile": Only(EdgeProfile, "give EdgeProfile(…)"),
+    "template": Only(TemplateWish, "give TemplateWish(…)"),
+    "legs": Only(LegsWish, "give LegsWish(…)"),
+    "table": Only(TableWish, "give TableWish(…)"),
+    "units": UNITS,
+    "name": Text(),
+    "datum": Points(2),
+    "damaged": DAMAGED,
+}
+"""What each part of a job takes."""

@@ -34,8 +34,9 @@ class RegularPolygon(Outline):
     """From one edge to the opposite one, mm, above 0."""
 
     def __post_init__(self) -> None:
-        require_figures(self, "across_flats")
-        require(self.sides in _NAMES, f"a regular top has 6 or 8 sides, not {self.sides!r}")
+        require_figures(self, "across_flats", "sides")
+        object.__setattr__(self, "sides", int(self.sides))
+        require(self.sides in _NAMES, f"a regular top has 6 or 8 sides, not {self.sides}")
         require(
             0 < self.across_flats < math.inf,
             f"a {self.name} needs a size across its flats above 0, not {self.across_flats:g} mm",

@@ -5,12 +5,12 @@ from __future__ import annotations
 from ...keys.figures import Counts, Number, Range
 from ...keys.key import Key, Section, keys_of
 from ...keys.kinds import Choice, Text, names
-from ...keys.plane import Choices, Table
+from ...keys.plane import Table
 from ...legs.movement import SWING
 from ...panel.build import Build
-from ...panel.corners import LETTERS
 from ...panel.panel import Panel
 from ...units import Units
+from ..job import DAMAGED, UNITS
 
 HEAD = Section(
     "",
@@ -18,10 +18,7 @@ HEAD = Section(
     (
         Key(
             "units",
-            Choice(
-                {unit.value: unit for unit in Units},
-                {"inch": "in", "inches": "in", "feet": "ft", "foot": "ft", "millimetres": "mm"},
-            ),
+            UNITS,
             "What a length counts in that is written as a bare number; the sheets use inches and "
             "fractions for `in` and `ft`, millimetres otherwise",
             Units.MM,
@@ -80,7 +77,7 @@ PANEL = Section(
         ),
         Key(
             "damaged",
-            Choices(Choice(names(*LETTERS), described='letters, `"A"` to `"O"`')),
+            DAMAGED,
             "Corners that are missing, or that no tape should be held to",
             (),
             "none",
