@@ -9,14 +9,18 @@ import click
 
 from .check import check
 from .fit import fit
+from .keys import keys
 from .legs import legs
 from .mark import mark
+from .new import new
 from .plan import plan
 from .template import template
 
 EXAMPLES = """
 \b
 Examples:
+  panelwright new table.toml
+  panelwright keys ring stain
   panelwright check samples/lab-bench/job.toml
   panelwright fit samples/lab-bench/job.toml
   panelwright legs samples/lab-bench/job.toml
@@ -69,7 +73,9 @@ def main() -> None:
 
 main.add_command(check)
 main.add_command(fit)
+main.add_command(keys)
 main.add_command(legs)
 main.add_command(mark)
+main.add_command(new)
 main.add_command(plan)
 main.add_command(template)

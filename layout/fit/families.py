@@ -127,7 +127,7 @@ def _own_outline(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
 
     def finish(pose: Array) -> Fit | None:
         for there in (family.settled(pose), pose):
-            fit = own_proved(own, family.shape, there, wood, held)
+            fit = own_proved(own, family.shape.placement(there), wood, held)
             if fit is not None:
                 return fit
         return None

@@ -8,14 +8,14 @@ import tomllib
 import pytest
 
 from panelwright.layout.job.keys.defect_kinds import DEFECT_KINDS
-from panelwright.layout.job.keys.figures import Number
-from panelwright.layout.job.keys.key import Key, Section
-from panelwright.layout.job.keys.kinds import Choice
 from panelwright.layout.job.keys.panel import HEAD, PANEL
-from panelwright.layout.job.keys.plane import Table
 from panelwright.layout.job.keys.table import SECTIONS, homes, keys_as_markdown
 from panelwright.layout.job.reading.section import read_section
-from panelwright.layout.job.text.notes import Notes, Place
+from panelwright.layout.keys.figures import Number
+from panelwright.layout.keys.key import Key, Section
+from panelwright.layout.keys.kinds import Choice
+from panelwright.layout.keys.place import Notes, Place
+from panelwright.layout.keys.plane import Table
 from panelwright.layout.panel import MATERIALS, Kind, Spoils
 
 ALL = [(section, key) for section in SECTIONS for key in section.keys]

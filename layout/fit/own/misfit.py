@@ -78,6 +78,6 @@ def _fits_near(copy: Outline, family: OwnPlaces, pose: Array, wood: SoundWood) -
     for place in family.places:
         climber = Climber(shape, place.climber.ground, np.zeros((0, 2)))
         _, there = climber.climbed(pose, climber.clearance(pose), turns=family.turns_freely)
-        if proved(copy, shape, there, wood) is not None:
+        if proved(copy, shape.placement(there), wood) is not None:
             return True
     return False

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
+from ...keys.figures import ABOVE_0, FROM_0, Counts, Number, Range, count, degrees
+from ...keys.key import Key, Section
+from ...keys.kinds import Choice, Text, names
+from ...keys.plane import Choices, Points, Table
 from ...legs.movement import SWING
 from ...panel.build import Kind as BuildKind
 from ...panel.corners import LETTERS
 from ...panel.materials import MATERIALS
 from ...panel.past import Coat, Was
 from ...units import Units
-from .figures import ABOVE_0, FROM_0, Counts, Number, Range, count, degrees
-from .key import Key, Section
-from .kinds import Choice, Text, names
-from .plane import Choices, Points, Table
 
 HEAD = Section(
     "",

@@ -2,19 +2,29 @@
 
 from __future__ import annotations
 
+from ...keys.figures import ABOVE_0, ANY_LENGTH, FROM_0, count, degrees
+from ...keys.key import Key, Section
+from ...keys.kinds import Choice, Text, names
+from ...keys.plane import At, Choices, Four, Pair, Ring, Table
 from ...panel.defect import Face, Mend, Spoils
 from .defect_kinds import DEFECT_KINDS
-from .figures import ABOVE_0, ANY_LENGTH, FROM_0, count, degrees
-from .key import Key, Section
-from .kinds import Choice, Text, names
-from .plane import At, Choices, Four, Pair, Ring, Table
 
 OUTLINE = Section(
     "[panel.outline]",
-    "Either `length` and `width`, with corners rounded or clipped, or `points`. Each edge may bow.",
+    "Either `length` and `width`, with corners rounded or clipped, or `points`; each edge may bow. "
+    "A round panel has a `diameter`, an oval one two `axes`: their box starts at the origin.",
     (
         Key("length", ABOVE_0, "Along x", example="1981"),
         Key("width", ABOVE_0, "Along y", example="838"),
+        Key("diameter", ABOVE_0, "Of a round panel, in place of both", example="900"),
+        Key(
+            "axes",
+            Pair(ABOVE_0),
+            "Of an oval panel, in place of both: along x and along y",
+            None,
+            "",
+            "[1400, 800]",
+        ),
         Key("radius", FROM_0, "Radius of all four corners", 0.0, "0", "25"),
         Key(
             "radii",
@@ -118,16 +128,26 @@ DEFECT = Section(
             Choice(
                 names(*DEFECT_KINDS),
                 {
-                    "nail": "metal",
-                    "screw": "metal",
-                    "screw hole": "hole",
-                    "crack": "split",
-                    "mortise": "pocket",
+                    **dict.fromkeys(("nail", "screw", "bolt", "staple"), "metal"),
+                    **dict.fromkeys(
+                        ("screw hole", "nail hole", "bolt hole", "tap hole", "cable hole"), "hole"
+                    ),
+                    **dict.fromkeys(("crack", "shake", "check"), "split"),
+                    **dict.fromkeys(("mortise", "lock", "hinge", "hinge recess"), "pocket"),
                     "frame joint": "joint",
                     "glue line": "glued joint",
-                    "ring": "finish stain",
-                    "ring stain": "finish stain",
-                    "water ring": "finish stain",
+                    **dict.fromkeys(
+                        ("ring", "ring stain", "water ring", "coffee ring", "heat mark"),
+                        "finish stain",
+                    ),
+                    **dict.fromkeys(("burn", "ink", "water stain"), "stain"),
+                    **dict.fromkeys(("scratch", "gouge"), "dent"),
+                    **dict.fromkeys(("blister", "loose veneer"), "swelling"),
+                    "woodworm": "rot",
+                },
+                {
+                    "knot": 'may be sound or loose: leave a sound one out; write "hole" where it '
+                    "is loose or has fallen out",
                 },
             ),
             "What it is; gives the usual `spoils`, `clear` and `ends`",

@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 
 from ...fit.wish import Goal, Wish
-from .figures import ABOVE_0, FROM_0, Length, Number, Range, degrees, percent
-from .key import Key, Section
-from .kinds import Choice
-from .plane import Pair
+from ...keys.figures import ABOVE_0, FROM_0, Length, Number, Range, degrees, percent
+from ...keys.key import Key, Section
+from ...keys.kinds import Choice
+from ...keys.plane import Pair
 from .top_shape import PLACES, SHAPES
 
 LARGEST_TAPE_ERROR = 20.0

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from ...fit.wish import Ends, Wish
+from ...keys.figures import Number, Range
+from ...keys.key import Key
+from ...keys.kinds import Choice, YesNo, names
+from ...keys.plane import Choices, Points, Ring
 from .edges import EdgeName, EdgeNames
-from .figures import Number, Range
-from .key import Key
-from .kinds import Choice, YesNo, names
-from .plane import Choices, Points, Ring
 
 OWN, AS_FOUND = "own outline", "piece as found"
 """Shapes that need more keys than their name."""
@@ -34,12 +34,16 @@ SHAPES = (
             Choice(
                 names(*FAMILIES, OWN, AS_FOUND, ANY),
                 {
-                    "round": "circle",
-                    "racetrack": "capsule",
-                    "round-ended": "capsule",
-                    "ellipse": "oval",
+                    **dict.fromkeys(("round", "circular", "disk", "disc"), "circle"),
+                    **dict.fromkeys(("racetrack", "round-ended", "stadium", "pill"), "capsule"),
+                    **dict.fromkeys(("ellipse", "elliptical"), "oval"),
+                    **dict.fromkeys(("rounded corners", "rounded"), "rounded rectangle"),
                     "live edge": AS_FOUND,
                     "waney edge": AS_FOUND,
+                },
+                {
+                    "square": 'is a rectangle as long as wide: write "rectangle" and '
+                    "most_ratio = 1",
                 },
             ),
             one_will_do=True,

@@ -12,7 +12,7 @@ from ...geometry.placement import Points, array_of
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import SAME_POINT
-from ..text.notes import Place
+from ...keys.place import Place
 
 
 @dataclass(frozen=True, slots=True)

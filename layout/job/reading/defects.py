@@ -9,13 +9,12 @@ from ...cutting.tools import Tools
 from ...errors import LayoutError
 from ...geometry.path import Path
 from ...geometry.polygon import Region
+from ...keys.place import UNREADABLE, Place, shown
 from ...panel.defect import Defect, Face, Spoils
 from ...units import Tape
 from ..job import STAND_IN_THICKNESS
 from ..keys.defect_kinds import DEFECT_KINDS, UNNAMED, DefectKind
 from ..keys.places import DEFECT
-from ..text.mending import UNREADABLE
-from ..text.notes import Place, shown
 from .place import read_place
 from .section import Values, read_section
 

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from ...cutting.profile import INSIDE_BEVEL
 from ...cutting.tools import Tools
 from ...errors import JobError, LayoutError, Problem
+from ...keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
 from ...legs.movement import SWING
 from ...legs.people import usual_place
 from ...legs.table_wish import TableWish
@@ -19,9 +20,6 @@ from ...panel.build import Kind
 from ...units import Units
 from ..job import STAND_IN_THICKNESS, Job
 from ..keys.panel import HEAD
-from ..text.lines import Trail, nearest_line
-from ..text.mending import UNREADABLE
-from ..text.notes import MOST_NOTED, EnoughError, Notes, Place
 from ..text.toml import Tables, decoded, tables_of
 from .legs import read_legs
 from .legs_held import Under

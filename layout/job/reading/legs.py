@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from ...errors import LayoutError
 from ...geometry.tolerance import SAME_PLACE
+from ...keys.place import Place
 from ...legs.heights import DINED_AT, SITTER
 from ...legs.materials import LEG_MATERIALS
 from ...legs.plan import require_footing
@@ -14,7 +15,6 @@ from ...legs.stance import COUNTS
 from ...legs.table_wish import TableWish
 from ...legs.wish import Foot, FootShape, LegsWish
 from ..keys.legs import LEGS
-from ..text.notes import Place
 from .legs_held import Under, fixing_of, plate_of, table_values
 from .section import Values, read_section
 

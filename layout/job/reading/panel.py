@@ -13,6 +13,8 @@ from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import CHORD, SAME_POINT
+from ...keys.place import UNREADABLE, Place, shown
+from ...keys.plane import Ring
 from ...panel.build import Build
 from ...panel.corners import LETTERS
 from ...panel.defect import Defect
@@ -21,9 +23,6 @@ from ...panel.panel import Panel
 from ...panel.past import Coat
 from ..keys.panel import PANEL
 from ..keys.places import CUT_OUT, DATUM
-from ..keys.plane import Ring
-from ..text.mending import UNREADABLE
-from ..text.notes import Place, shown
 from .defects import read_defects
 from .outline import read_outline
 from .place import polygon, read_place

@@ -10,8 +10,8 @@ from ...geometry.placement import array_of
 from ...geometry.point import Point
 from ...geometry.polygon import convex_hull
 from ...geometry.tolerance import CHORD
+from ...keys.place import Place
 from ...panel.defect import polygonal_place, rectangular_place, round_place
-from ..text.notes import Place
 from .crossing import is_simple
 from .section import Values
 

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, TypeVar
 
-from ..keys.key import Section
-from ..keys.kinds import Held
+from ...errors import LayoutError
+from ...keys.key import Section, keys_by_field
+from ...keys.kinds import Held
+from ...keys.place import UNREADABLE, Place, closest, shown
 from ..keys.table import homes
-from ..text.mending import UNREADABLE
-from ..text.notes import Place, closest, shown
+
+Made = TypeVar("Made")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +50,25 @@ class Values:
     def sound(self, *names: str) -> bool:
         """Return whether none of the keys was given and could not be read."""
         return all(name in self.held or name not in self.given for name in names)
+
+    def made(self, cls: type[Made], **filled: Any) -> Made | None:  # noqa: ANN401 - fields of any kind
+        """Return the dataclass whose keys these are; None where something is wrong with it.
+
+        Parameters
+        ----------
+        filled : object
+            Fields that more than one key fills, or none.
+        """
+        if not self.sound(*(key.name for key in self.section.keys)):
+            return None
+        held = {
+            name: self[key.name] for name, key in keys_by_field(cls).items() if self.has(key.name)
+        }
+        try:
+            return cls(**(held | filled))
+        except LayoutError as error:
+            self.place.wrong(str(error))
+            return None
 
     def only_one_of(self, *names: str) -> bool:
         """Return whether at most one of these keys is given; note the others otherwise."""

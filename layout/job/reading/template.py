@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from ...errors import LayoutError
+from ...keys.place import Place
 from ...template.wish import TemplateWish
 from ..keys.template import TEMPLATE
-from ..text.notes import Place
 from .section import read_section
 
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from ...cutting.profile import EdgeProfile
 from ...fit.wish import Goal, Limits, Span, Wish
+from ...keys.place import Place
 from ..keys.top import TOP
-from ..text.notes import Place
 from .section import Values, read_section
 from .top_shape import ROUNDED, read_own, shapes_of
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 from typing import Any
 
-from ...geometry.point import Point
-from ...geometry.tolerance import SAME_POINT
-from ..text.notes import Place, shown
+from ..geometry.point import Point
+from ..geometry.tolerance import SAME_POINT
 from .figures import ANY_LENGTH, Length
 from .kinds import Choice, Kind
+from .place import Place, shown
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,25 +152,27 @@ class Choices(Kind):
     """The names."""
     one_will_do: bool = False
     """Whether a single name may stand for a list of it."""
+    into: type = tuple
+    """What the library holds: a tuple, or a set where the order tells nothing."""
 
     @property
     def words(self) -> str:
         """As the documents say it."""
         return ("one or a list" if self.one_will_do else "list") + f" of {self.choice.words}"
 
-    def parse(self, value: object, at: Place) -> tuple[Any, ...] | None:
+    def parse(self, value: object, at: Place) -> Any:  # noqa: ANN401 - `into`
         """Return what the library holds for each name, none of them twice."""
-        if self.one_will_do and isinstance(value, str):
+        if self.one_will_do and isinstance(value, str | Enum):
             one = self.choice.read(value, at)
-            return None if one is None else (one,)
+            return None if one is None else self.into((one,))
         if not isinstance(value, list):
             at.wrong(f'{shown(value)} is not a list of names: write ["…", "…"]')
             return None
-        if not value:
+        if not value and not at.held:
             at.wrong("the list is empty: name one at least, or leave the key out")
             return None
         held = [self.choice.read(item, at / i) for i, item in enumerate(value)]
-        return None if any(item is None for item in held) else tuple(dict.fromkeys(held))
+        return None if any(item is None for item in held) else self.into(dict.fromkeys(held))
 
 
 @dataclass(frozen=True, slots=True)
