@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import json
 from textwrap import wrap
 
 import click
 
 from .keys_found import Row, every_row, found, nearest
+from .machine import SCHEMA, as_json_option, print_record
 from .reading import stop
 
 WIDTH = 88
@@ -24,7 +24,7 @@ Examples:
 
 @click.command(epilog=EXAMPLES)
 @click.argument("words", nargs=-1, metavar="[WORD]...")
-@click.option("--json", "as_json", is_flag=True, help="Print JSON for machines.")
+@as_json_option
 def keys(words: tuple[str, ...], as_json: bool) -> None:
     """Search the keys of a job file by name, by value or by a plain word.
 
@@ -40,7 +40,7 @@ def keys(words: tuple[str, ...], as_json: bool) -> None:
         stop(f"No key is found by {asked!r}{hint} `panelwright keys` lists them all.")
     if as_json:
         records = [row.record | {"example": example} for row, example in told]
-        click.echo(json.dumps(records, indent=1, ensure_ascii=False))
+        print_record({"schema": SCHEMA, "keys": records})
     elif asked:
         _tell(told)
     else:

@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING
 import click
 
 from .files import write_all
+from .machine import as_json_option
 from .printers import with_printer
-from .reading import job_from, stop
+from .reading import JOB, job_from, stop
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:
@@ -25,13 +26,13 @@ Examples:
 
 
 @click.command(epilog=EXAMPLES)
-@click.argument("job", type=click.Path(path_type=Path))
+@click.argument("job", type=JOB)
 @click.option(
     "--out",
     type=click.Path(path_type=Path, file_okay=False),
     help="Folder to write the sheets into; without it nothing is written.",
 )
-@click.option("--json", "as_json", is_flag=True, help="Print plan.json instead of the summary.")
+@as_json_option
 @time_limit
 def plan(job: Path, out: Path | None, as_json: bool, seconds: float | None) -> None:
     """Lay out the piece that the job file JOB describes.
@@ -111,7 +112,7 @@ def summary(plan: Plan) -> Iterator[str]:
     yield f"  Offcuts  {len(plan.offcuts.pieces)}, of which {len(kept)} worth keeping"
     yield from _template(plan)
     for caution in plan.cautions:
-        if caution.matter is Risk.TREATED:
+        if caution.matter in (Risk.TREATED, Risk.NO_LEGS, Risk.NO_PORTION):
             yield f"  !        {caution_words(caution, plan.top, tape).words[0]}"
     say = Say(tape, plan.datum, plan.cuts.face.mirrored)
     for concern in (*plan.blades, *plan.cuts.concerns):

@@ -13,8 +13,9 @@ import click
 from .calibrate import Measured, keep_measured, write_sheet
 from .files import write_all
 from .lengths import LENGTH
+from .machine import SCHEMA, as_json_option
 from .printers import with_printer
-from .reading import job_from, stop
+from .reading import JOB, job_from, stop
 from .searching import searching
 from .template_options import Choices, with_choices
 
@@ -64,12 +65,12 @@ def _with_calibration(command: Callable[..., Any]) -> Callable[..., Any]:
 
 
 @click.command(epilog=EXAMPLES)
-@click.argument("job", type=click.Path(path_type=Path), required=False)
+@click.argument("job", type=JOB, required=False)
 @with_choices
 @_with_calibration
 @click.option("--out", type=click.Path(path_type=Path, file_okay=False),
               help="Folder to write into; without it nothing is written.")  # fmt: skip
-@click.option("--json", "as_json", is_flag=True, help="Print the comparison as JSON.")
+@as_json_option
 def template(
     job: Path | None, choices: Choices, calibration: Calibration, out: Path | None, as_json: bool
 ) -> None:
@@ -110,11 +111,15 @@ def template(
 
 def _plan(path: Path, choices: Choices) -> Plan:
     from ..layout.job.plan import make_plan
+    from ..layout.template.portions import portions_named
 
     job = job_from(path, for_plan=True)
     with searching(path) as progress:
         job = with_printer(replace(job, template=choices.over(job.template)))
-        return make_plan(job, progress=progress)
+        plan = make_plan(job, progress=progress)
+        if choices.portion is not None:
+            portions_named(plan.template, choices.portion)  # a job may ask in vain, a person not
+        return plan
 
 
 def _every(plan: Plan) -> tuple[Proposal, ...]:
@@ -171,7 +176,7 @@ def _print_record(plan: Plan) -> None:
         }
         for found in _every(plan)
     ]
-    click.echo(to_json({"schema": 1, "template": plain(wish), "portions": records}), nl=False)
+    click.echo(to_json({"schema": SCHEMA, "template": plain(wish), "portions": records}), nl=False)
 
 
 def _write(plan: Plan, out: Path, *, quiet: bool) -> None:

@@ -35,7 +35,7 @@ WORDS = {
 @pytest.mark.parametrize(("word", "key"), WORDS.items())
 def test_a_plain_word_finds_its_key(word: str, key: str) -> None:
     """It is told with a meaning and an example, and few others with it."""
-    told = json.loads(run("keys", *word.split(), "--json").stdout)
+    told = json.loads(run("keys", *word.split(), "--json").stdout)["keys"]
     assert 1 <= len(told) <= 6
     (row,) = [row for row in told if row["key"] == key][:1]
     assert row["meaning"] and row["example"].startswith(f"{key} = ")
@@ -49,7 +49,7 @@ def test_an_example_has_the_value_that_was_asked_for() -> None:
 
 def test_a_heading_finds_its_table_and_no_word_lists_all() -> None:
     """All keys of [legs] are told; without a word every table and its keys are named."""
-    legs = json.loads(run("keys", "[legs]", "--json").stdout)
+    legs = json.loads(run("keys", "[legs]", "--json").stdout)["keys"]
     assert {row["table"] for row in legs} == {"[legs]"} and len(legs) > 20
     every = run("keys").stdout
     for name in ("[panel.outline]", "[[panel.defects]]", "table_height", "dxf_release"):
