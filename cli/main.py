@@ -14,6 +14,7 @@ from .legs import legs
 from .mark import mark
 from .new import new
 from .plan import plan
+from .reading import stop
 from .template import template
 
 EXAMPLES = """
@@ -40,11 +41,17 @@ class LastResort(click.Group):
     """Commands of which no traceback reaches a person."""
 
     def invoke(self, ctx: click.Context) -> Any:  # noqa: ANN401 - as click has it
-        """Run a command; what nobody foresaw is told in one line."""
+        """Run a command; what nobody foresaw is told in one line.
+
+        Who reads no further, as `head` does, breaks a pipe; click ends quietly then.
+        """
         try:
             return super().invoke(ctx)
-        except (click.ClickException, click.exceptions.Exit, click.Abort):
+        except (click.ClickException, click.exceptions.Exit, click.Abort, BrokenPipeError):
             raise
+        except OSError as error:
+            where = error.filename or "what is printed"
+            stop(f"{where}: cannot be read or written ({error.strerror or error})")
         except Exception as error:
             if TRACE in os.environ:
                 raise

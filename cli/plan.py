@@ -119,7 +119,7 @@ def summary(plan: Plan) -> Iterator[str]:
     yield f"  Offcuts  {len(plan.offcuts.pieces)}, of which {len(kept)} worth keeping"
     yield from _template(plan)
     for caution in plan.cautions:
-        if caution.matter is Risk.TREATED:
+        if caution.matter in (Risk.TREATED, Risk.NO_LEGS, Risk.NO_PORTION):
             yield f"  !        {caution_words(caution, plan.top, tape).words[0]}"
     say = Say(tape, plan.datum, plan.cuts.face.mirrored)
     for concern in (*plan.blades, *plan.cuts.concerns):

@@ -117,11 +117,15 @@ def template(
 
 def _plan(path: Path, choices: Choices) -> Plan:
     from ..layout.job.plan import make_plan
+    from ..layout.template.portions import portions_named
 
     job = job_from(path, for_plan=True)
     with searching(path) as progress:
         job = with_printer(replace(job, template=choices.over(job.template)))
-        return make_plan(job, progress=progress)
+        plan = make_plan(job, progress=progress)
+        if choices.portion is not None:
+            portions_named(plan.template, choices.portion)  # a job may ask in vain, a person not
+        return plan
 
 
 def _every(plan: Plan) -> tuple[Proposal, ...]:

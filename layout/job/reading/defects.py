@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ...cutting.mendable import why_not
@@ -17,6 +18,10 @@ from ..keys.defect_kinds import DEFECT_KINDS, UNNAMED, DefectKind
 from ..keys.places import DEFECT
 from .place import read_place
 from .section import Values, read_section
+
+MOST_PLACES = 300
+"""Defects or cut-outs that are worked with: an old bench top has some dozen, and every search looks
+at each of them thousands of times."""
 
 
 def read_defects(panel: Values, face: Region | None, tools: Tools) -> tuple[Defect, ...]:
@@ -40,10 +45,22 @@ def read_defects(panel: Values, face: Region | None, tools: Tools) -> tuple[Defe
     if not isinstance(raw, list | tuple):
         place.wrong(f"{shown(raw)} is not a list of defects: open each with [[panel.defects]]")
         return ()
+    if are_too_many(raw, place):
+        return ()
     names: dict[str, int] = {}
     about = _Panel(panel, face, tools.reach(_thickness(panel)))
     found = [_defect(item, place / i, about, names) for i, item in enumerate(raw)]
     return tuple(defect for defect in found if defect is not None)
+
+
+def are_too_many(raw: Sequence[object], place: Place) -> bool:
+    """Return whether a list holds more places than are worked with; note it."""
+    if len(raw) > MOST_PLACES:
+        place.wrong(
+            f"{len(raw):,} places are more than the {MOST_PLACES} that are worked with: give those "
+            "that lie close together as one"
+        )
+    return len(raw) > MOST_PLACES
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from ...errors import LayoutError
@@ -10,6 +11,7 @@ from ...keys.place import Place
 from ...legs.heights import DINED_AT, SITTER
 from ...legs.materials import LEG_MATERIALS
 from ...legs.plan import require_footing
+from ...legs.room import FOOT_INSET, SHARE_OF_SIZE
 from ...legs.stability import IN_A_ROW
 from ...legs.stance import COUNTS
 from ...legs.table_wish import TableWish
@@ -43,7 +45,8 @@ def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
         values.at("count").wrong(f"{count} legs, but at gives {len(at)} places: leave count out")
         whole = False
     if foot is not None:
-        whole &= _enough(values, foot) and _spread_out(values, foot) and _room(values, foot, under)
+        whole &= _enough(values, foot) and _spread_out(values, foot)
+        whole = whole and _fits(values, foot, under) and _room(values, foot, under)
     height = _height(values, under)
     table = table_values(values, under, _compared(values, foot))
     sound = values.sound(*(key.name for key in LEGS.keys))
@@ -115,6 +118,25 @@ def _spread_out(values: Values, foot: Foot) -> bool:
     return True
 
 
+def _fits(values: Values, foot: Foot, under: Under) -> bool:
+    """Return whether one foot may find room under such a top; note it where none can."""
+    usual = 0.0 if _is_slab(foot) else min(FOOT_INSET, under.narrow * SHARE_OF_SIZE)
+    side = values["inset_side"] if values["inset"] is None else values["inset"]
+    end = values["inset_end"] if values["inset"] is None else values["inset"]
+    inset = min(usual if side is None else side, math.inf if end is None else end)
+    thin = min(foot.length, foot.width)
+    if thin + 2 * inset <= under.narrow + SAME_PLACE:
+        return True
+    length = values.place.length
+    most = under.narrow - 2 * inset
+    values.at("size").wrong(
+        f"a foot {length(thin)} wide finds no room {length(inset)} inside the edges of a top at "
+        f"most {length(under.narrow)} wide: "
+        + (f"at most {length(most)}" if most > 0 else "make the inset smaller too")
+    )
+    return False
+
+
 def _room(values: Values, foot: Foot, under: Under) -> bool:
     """Return whether the insets leave feet room beside each other; note it otherwise."""
     name = "inset_side" if values["inset"] is None else "inset"
@@ -129,7 +151,7 @@ def _room(values: Values, foot: Foot, under: Under) -> bool:
     values.at(name).wrong(
         f"{length(inset)} from both sides of a top at most {length(under.narrow)} wide leaves feet "
         f"{length(foot.width)} wide no room beside each other: "
-        + (f"at most {length(most)}" if most > 0 else "take smaller feet")
+        + (f"at most {length(most)}" if most > SAME_PLACE else "take smaller feet")
     )
     return False
 

@@ -23,7 +23,7 @@ from ...panel.panel import Panel
 from ...panel.past import Coat
 from ..keys.panel import PANEL
 from ..keys.places import CUT_OUT, DATUM
-from .defects import read_defects
+from .defects import are_too_many, read_defects
 from .outline import read_outline
 from .place import polygon, read_place
 from .section import Values, read_section
@@ -108,6 +108,8 @@ def _cut_outs(raw: object, place: Place) -> list[Path | None]:
             "cutouts is a list of rings, and a ring a list of points: write "
             "[[[x, y], [x, y], [x, y]]], three brackets"
         )
+        return []
+    if are_too_many(raw, place):
         return []
     return [_cut_out(item, place / i) for i, item in enumerate(raw)]
 
@@ -200,11 +202,12 @@ def _check_finish(values: Values) -> None:
 
 def _check_damaged(values: Values, outline: Path) -> None:
     count = len(edges_of(outline))
+    if count > len(LETTERS):
+        told = f"the panel has {count} edges, so its corners go without letters: give a datum"
+    elif count:
+        told = f"the panel has {count} corners, A to {LETTERS[count - 1]}"
+    else:
+        told = "the panel has no corners"
     for i, letter in enumerate(values["damaged"] or ()):
         if not LETTERS.index(letter) < count <= len(LETTERS):
-            known = f"{count} corners, A to {LETTERS[count - 1]}" if count else "no corners"
-            (values.at("damaged") / i).wrong(
-                f"there is no corner {letter}: the panel has {known}"
-                if count <= len(LETTERS)
-                else f"the panel has {count} edges, so its corners go without letters: give a datum"
-            )
+            (values.at("damaged") / i).wrong(f"there is no corner {letter}: {told}")
