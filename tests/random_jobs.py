@@ -197,7 +197,8 @@ def _defect(
         left_out = {"sand"} | ({"filler"} if not narrow else set()) | (set() if small else {"plug"})
         defect["mend"] = draw.choice([mend for mend in MENDS if mend not in left_out])
         if "sand" in MENDS and build == "solid" and draw.random() < 0.3:
-            defect |= {"mend": "sand", "face": "up", "depth": _in(unit, 0.5)}
+            depth = 0.5 / unit if unit % INCH else 1 / 32 / (unit / INCH)
+            defect |= {"mend": "sand", "face": "up", "depth": depth}
     elif draw.random() < 0.25:
         face = draw.choice(("down", "down", "up"))
         defect |= {"face": face, "depth": _in(unit, draw.uniform(2, 8))}

@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 from ..cutting.tools import Tools
+from ..errors import NothingFitsError, UndecidedError
 from ..fit import best_fits
 from ..fit.found import Fit
 from ..fit.ground import Ground
 from ..fit.wish import EVERY, Wish
-from ..panel import Panel, Spoils
+from ..panel import Defect, Panel, Spoils
 from .job import Job
 
 Progress = Callable[[int, float, float], bool]
+
+SOON = 40
+"""Boxes in which a top must be found for a defect to be blamed: a reason needs no more."""
 
 
 def fits(
@@ -78,10 +83,35 @@ def fits_of(job: Job, *, progress: Progress | None = None) -> tuple[Fit, ...]:
     Raises
     ------
     NothingFitsError
-        If no wished-for shape fits; the message says why.
+        If no wished-for shape fits; the message says why, and which defect alone is to blame.
     """
     ground = ground_of(job, job.panel)
-    return best_fits(ground.wood, job.wish, islands=ground.islands, progress=progress)
+    try:
+        return best_fits(
+            ground.wood, job.wish, islands=ground.islands, progress=progress, tape=job.tape
+        )
+    except UndecidedError:
+        raise
+    except NothingFitsError as error:
+        to_blame = [defect.name for defect in job.panel.defects if _fits_without(defect, job)]
+        if not to_blame:
+            raise
+        without = " or ".join(to_blame)
+        raise NothingFitsError(
+            f"{error}. Without the {without} one would fit: mend it, or lower what is kept clear"
+        ) from None
+
+
+def _fits_without(defect: Defect, job: Job) -> bool:
+    """Return whether a top is soon found once a defect is mended or accepted."""
+    if not defect.shows and defect not in job.panel.islands:
+        return False
+    ground = ground_of(job, job.panel.without_defect(defect.name))
+    quick = replace(job.wish, most_steps=SOON)
+    try:
+        return bool(best_fits(ground.wood, quick, islands=ground.islands))
+    except NothingFitsError:
+        return False
 
 
 def ground_of(job: Job, panel: Panel) -> Ground:

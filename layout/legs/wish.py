@@ -69,6 +69,11 @@ class FixingPlate:
         """Of steel, kg."""
         return METALS["steel"].mass(self.length * self.width, self.thickness)
 
+    @property
+    def form(self) -> Foot:
+        """What it covers, as a foot of its sizes does."""
+        return Foot(FootShape.RECTANGULAR, self.length, self.width)
+
 
 @dataclass(frozen=True, slots=True)
 class LegsWish:
@@ -159,7 +164,7 @@ class LegsWish:
 
     @property
     def on_top(self) -> Foot:
-        """What stands under the top: the plate where there is one larger than the foot."""
+        """What holds both foot and plate, if one is longer and the other wider."""
         if self.plate is None or (self.foot.is_round and self.plate.length < self.foot.length):
             return self.foot
         return Foot(

@@ -234,6 +234,16 @@ def test_a_plate_wider_than_its_leg_keeps_off_the_edge() -> None:
     assert plan.leg_mass == pytest.approx(wish.foot.mass(696, 650) + 120 * 120 * 4 * 7850e-9)
 
 
+def test_a_plate_shorter_than_its_slab_is_no_longer_for_it() -> None:
+    """A plate on a slab is drawn as long as it is; the nearer of both to the edge is told."""
+    slab, plate = Foot(FootShape.SLAB, 40, 560), FixingPlate(90, 90, 4)
+    wish = LegsWish(count=2, foot=slab, plate=plate)
+    plan = _legs_of(wish, Rectangle(1600, 700), Placement(Point(990, 419)))
+    assert [leg.plate is not None and leg.plate.area for leg in plan.legs] == [90**2] * 2
+    end = 800 - abs(plan.legs[0].middle.x) - 90 / 2
+    assert plan.overhang.least == pytest.approx(min((700 - 560) / 2, end))
+
+
 def test_a_push_counts_from_the_upper_face() -> None:
     """A thicker top is pushed from higher up, so that less tips it."""
     top, place = Rectangle(1600, 700), Placement(Point(990, 419))
