@@ -10,6 +10,7 @@ import click
 
 from .files import write_all
 from .machine import as_json_option
+from .opened import open_option
 from .printers import with_printer
 from .reading import JOB, job_from, stop
 from .searching import searching, time_limit
@@ -21,6 +22,7 @@ EXAMPLES = """
 \b
 Examples:
   panelwright plan door.toml --out door
+  panelwright plan door.toml --out door --open
   panelwright plan door.toml --json
 """
 
@@ -34,7 +36,8 @@ Examples:
 )
 @as_json_option
 @time_limit
-def plan(job: Path, out: Path | None, as_json: bool, seconds: float | None) -> None:
+@open_option("out")
+def plan(job: Path, out: Path | None, as_json: bool, seconds: float | None) -> Path | None:
     """Lay out the piece that the job file JOB describes.
 
     Works out the top, its marks, cuts, legs and offcuts, prints a summary, and writes bench sheet,
@@ -55,10 +58,13 @@ def plan(job: Path, out: Path | None, as_json: bool, seconds: float | None) -> N
         for line in summary(found):
             click.echo(line)
     if out is not None:
-        _write(found, out, quiet=as_json)
+        return _write(found, out, quiet=as_json)
+    if not as_json:
+        click.echo("Nothing was written: name a folder with --out.")
+    return None
 
 
-def _write(plan: Plan, out: Path, *, quiet: bool) -> None:
+def _write(plan: Plan, out: Path, *, quiet: bool) -> Path:
     from ..layout.sheets.folder import plan_files
 
     try:
@@ -68,6 +74,7 @@ def _write(plan: Plan, out: Path, *, quiet: bool) -> None:
     if not quiet:
         click.echo(f"Written to {out}/: {', '.join(path.name for path in written)}")
         click.echo(f"Start with {written[0]}")
+    return written[0]
 
 
 def summary(plan: Plan) -> Iterator[str]:

@@ -72,7 +72,14 @@ TEMPLATE = Section(
     "[template]",
     "The printed template. `panelwright template` takes the same choices on the command line.",
     (
-        Key("paper", PaperSize(), "The sheets in the printer", _WISH.paper, '"A4"', '"Letter"'),
+        Key(
+            "paper",
+            PaperSize(),
+            "The sheets in the printer",
+            _WISH.paper,
+            '"A4"; "Letter" where units are inches or feet',
+            '"Letter"',
+        ),
         Key(
             "margin",
             White(),
