@@ -51,7 +51,7 @@ class TableWish:
     """
 
     goal: Goal = key(
-        Goal.FIRMEST,
+        Goal.MOST_STABLE,
         Choice(
             {goal.value: goal for goal in Goal},
             {"firmest": "most stable", "stands firmest": "most stable", "knees": "most knee room"},
