@@ -8,14 +8,14 @@ greatest one against a figure below it.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
 
 from ..wish import Goal, Wish
 from .pose import Array
-from .relaxed import Aim, HalfPlanes
+from .relaxed import Aim, HalfPlanes, Rows
 
 
 class Figure(NamedTuple):
@@ -80,11 +80,7 @@ def within_limits(
     slopes = np.array([[0.0, 0.0, *figure.slope] for figure in rows])
     starts = np.array([figure.start for figure in rows])
     scale = np.abs(slopes).max(axis=1)
-    return replace(
-        planes,
-        rows=np.vstack([planes.rows, slopes / scale[:, None]]),
-        limits=np.concatenate([planes.limits, -starts / scale]),
-    )
+    return planes.and_also(Rows(slopes / scale[:, None], -starts / scale))
 
 
 def aim_of(

@@ -19,7 +19,6 @@ from ...geometry.tolerance import ROUNDING
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, halve_cells, patch_of
 from .disks import Disks
-from .holding import with_held
 from .kind import Kind
 from .polish import brought_in, polished
 from .pose import Array, Pose, turned
@@ -117,9 +116,8 @@ class TwoSizes:
 
     def _bound_by_cells(self, box: Box, enough: float) -> float:
         """Return the bound that the cells give, with those left out that give less than enough."""
-        factor, addend = self.kind.growth(box.low, box.high, box.half_turn)
+        anchor, factor, addend = self.kind.growth(box.low, box.high, box.half_turn)
         drift = self.kind.drift(box)
-        anchor = self.kind.anchor(box.low, box.high)
         needed = self.sizing.least_radius(box.low, box.high, self.wood.diameter, enough)
         core = self.kind.disks(anchor, (needed - addend) / factor)
         while True:
@@ -184,14 +182,12 @@ class TwoSizes:
         p = (box.low + box.high) / 2
         likely = self.kind.sizes(p, max(box.radius, 1e-6))
         edges = Edges(self.wood.outer_edges[box.edges], self.wood.outermost[box.edges])
-        planes = self.kind.half_planes(box, patch, edges, box.most)
-        figures = self.kind.figures(box, box.most, likely, wish.lipping)
-        planes = with_held(self.kind, box, patch, self.wood.held, planes)
-        rim = self.sizing.rim
-        planes = within_limits(planes, figures, wish, rim)
+        lift, rim = self.kind.lift(box, patch), self.sizing.rim
+        figures = lift.figures(box.most, likely, wish.lipping)
+        planes = within_limits(lift.planes(edges, box.most, self.wood.held), figures, wish, rim)
         value, end = planes.best(aim_of(figures, wish, rim, likely))
         way = turned(end.step[None, :2], -box.turn)[0]
-        box.hint = (patch.middle + way, *self.kind.at(box, end.step))
+        box.hint = (patch.middle + way, *lift.pose(end.step))
         return value * (1 + _ROUNDING)
 
     def _lack(self, box: Box, radii: Array) -> Array:
@@ -268,7 +264,8 @@ class TwoSizes:
         turning, shaping = self.kind.looseness(box)
         cut = box.low + 1.0 if math.isinf(box.high) else (box.low + box.high) / 2
         patch = patch_of(box)
-        placing = self.kind.across(cut, patch, box.likely_radius)
+        sides = self.kind.lengths(np.diag([patch.along, patch.across]), cut)
+        placing = sides / box.likely_radius
         if max(turning, shaping) < _SMALL and max(placing) > max(turning, shaping):
             return self._split_places(box, patch, placing[0] > placing[1])
         if turning > shaping:

@@ -7,7 +7,7 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from .gauge import Touch
+from .gauge import Touch, gauge_distances
 from .pose import Array
 
 
@@ -52,6 +52,10 @@ class PolygonBody:
         """Return the factors, (…), that bring its boundary to the ends of the ways, (…, 2)."""
         factor: Array = (ways * self._slopes[self.side_towards(ways)]).sum(axis=-1)
         return factor
+
+    def distances(self, edges: Array, points: Array) -> Array:
+        """Return by what factors the body about each of m points touches n edges, (m, n)."""
+        return gauge_distances(self, edges, points)
 
     def touch(self, normals: Array) -> Touch:
         """Return its support in the directions of the normals, (n, 2), of any length."""

@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 import numpy as np
@@ -56,17 +56,33 @@ class Aim:
     """From the figure to a score; it never falls."""
 
 
+class Rows(NamedTuple):
+    """Half-planes ``rows @ x <= limits``."""
+
+    rows: Array
+    limits: Array
+
+    @classmethod
+    def joined(cls, *parts: Rows) -> Rows:
+        """Return all of them."""
+        return cls(*(np.concatenate(column) for column in zip(*parts, strict=True)))
+
+
 @dataclass(frozen=True, slots=True)
 class HalfPlanes:
     """What every top of a box obeys: ``rows @ x <= limits`` and ``low <= x <= high``.
 
-    x holds the way from the middle of the patch, along and across, and three shape unknowns.
+    x holds the way from the middle of the patch, along and across, and the shape unknowns.
     """
 
     rows: Array
     limits: Array
     low: Array
     high: Array
+
+    def and_also(self, more: Rows) -> HalfPlanes:
+        """Return them with more rows."""
+        return replace(self, **Rows.joined(Rows(self.rows, self.limits), more)._asdict())
 
     def best(self, aim: Aim) -> tuple[float, Optimum]:
         """Return a score that nothing within beats, and where it is reached."""
