@@ -75,7 +75,7 @@ def attacked_box(family: TwoSizes, rng: np.random.Generator, tops: int) -> Attac
     middle = np.array([start.x, start.y])
     clear = np.zeros(1, dtype=bool)
     box = Box(turn, half_turn, low, high, middle[None], turn, (size, size), clear, piece.edges)
-    bound, best = family.bound(box, 1e-3), 0.0
+    bound, best = family.bound(box, rng.uniform(0.5, 1.0) * family.sizing.score(*start[3:])), 0.0
     for i in range(tops):
         off = rng.uniform(-1, 1, 4)
         off = np.sign(off) if i % 2 else off

@@ -99,11 +99,15 @@ def aim_of(
     match wish.goal:
         case Goal.AREA:
             figure, unit = figures.root_area, figures.unit_area
-            return Aim(*figure, lambda value: unit * max(value, 0.0) ** 2)
+            return Aim(
+                *figure,
+                lambda value: unit * max(value, 0.0) ** 2,
+                lambda score: math.sqrt(score / unit),
+            )
         case Goal.LENGTH:
-            return Aim(*figures.long_over.raised(rim[0]).times(2), lambda value: value)
+            return Aim(*figures.long_over.raised(rim[0]).times(2), float, float)
         case Goal.WIDTH:
-            return Aim(*figures.wide_over.raised(rim[1]).times(2), lambda value: value)
+            return Aim(*figures.wide_over.raised(rim[1]).times(2), float, float)
         case Goal.NEAREST:
             return _nearest(figures, wish, rim, likely)
 
@@ -124,4 +128,8 @@ def _nearest(
         .times(-2 * across)
         .plus(wide.raised(rim[1] - wanted[1] / 2).times(-2 * up))
     )
-    return Aim(*figure, lambda value: size / (size + max(0.0, -value)))
+    return Aim(
+        *figure,
+        lambda value: size / (size + max(0.0, -value)),
+        lambda score: size - size / score,
+    )

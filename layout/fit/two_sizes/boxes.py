@@ -42,6 +42,8 @@ class Box:
     """The largest radius seen in a cell's middle, and a bound of all, mm; once bounded."""
     spot: Array = field(default_factory=lambda: np.zeros(2))
     """(2,) array: the middle of that cell."""
+    places: Array | None = None
+    """Where centres of good tops lie, seen from the middle of its cells; least and greatest, mm."""
     hint: tuple[Array, float, float] | None = None
     """Centre, turn and shape of a top that may be good."""
 

@@ -52,6 +52,9 @@ _MIDDLING = 100.0
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
 
+_WORTH_A_LOOK = 0.8
+"""Share of the cells left, below which half-planes are tried again."""
+
 _DEAR = 10.0
 """How much dearer a millimetre is that a top does not reach to what it must hold."""
 
@@ -112,7 +115,10 @@ class TwoSizes:
         first = self._bound_by_cells(box, enough)
         if first <= enough or max(self.kind.looseness(box)) > _MIDDLING:
             return first
-        return min(first, self._bound_by_half_planes(box))
+        most = min(first, self._bound_by_half_planes(box, enough))
+        if self._drop_aside(box) and most > enough:
+            most = min(most, self._bound_by_half_planes(box, enough))
+        return max(most, enough)  # cells were dropped that may be worth as much
 
     def _bound_by_cells(self, box: Box, enough: float) -> float:
         """Return the bound that the cells give, with those left out that give less than enough."""
@@ -177,7 +183,21 @@ class TwoSizes:
         deep = missing.max(axis=1) <= math.hypot(*box.half) + _EXACT
         box.centres, box.clear = box.centres[deep], box.clear[deep]
 
-    def _bound_by_half_planes(self, box: Box) -> float:
+    def _drop_aside(self, box: Box) -> bool:
+        """Drop the cells where no top is worth enough; return whether that were many."""
+        if box.places is None:
+            return False
+        patch, corner = patch_of(box), np.abs(cell_corners(box)).max(axis=0) + ROUNDING
+        seen = turned(box.centres - patch.middle, box.turn)
+        low, high = box.places
+        near = ((seen + corner >= low) & (seen - corner <= high)).all(axis=1)
+        box.places = None
+        if near.mean() > _WORTH_A_LOOK or not near.any():
+            return False
+        box.centres, box.clear = box.centres[near], box.clear[near]
+        return True
+
+    def _bound_by_half_planes(self, box: Box, enough: float) -> float:
         wish, patch = self.sizing.wish, patch_of(box)
         p = (box.low + box.high) / 2
         likely = self.kind.sizes(p, max(box.radius, 1e-6))
@@ -185,7 +205,9 @@ class TwoSizes:
         lift, rim = self.kind.lift(box, patch), self.sizing.rim
         figures = lift.figures(box.most, likely, wish.lipping)
         planes = within_limits(lift.planes(edges, box.most, self.wood.held), figures, wish, rim)
-        value, end = planes.best(aim_of(figures, wish, rim, likely))
+        aim = aim_of(figures, wish, rim, likely)
+        value, end = planes.best(aim)
+        box.places = planes.places(aim, enough, end.step) if value > enough > 0 else None
         way = turned(end.step[None, :2], -box.turn)[0]
         box.hint = (patch.middle + way, *lift.pose(end.step))
         return value * (1 + _ROUNDING)

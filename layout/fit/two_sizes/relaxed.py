@@ -54,6 +54,8 @@ class Aim:
     """The figure where all three are 0."""
     worth: Callable[[float], float]
     """From the figure to a score; it never falls."""
+    needed: Callable[[float], float]
+    """From a score to a figure that is worth no more."""
 
 
 class Rows(NamedTuple):
@@ -90,6 +92,28 @@ class HalfPlanes:
         objective = np.concatenate([np.zeros(2), aim.slope / scale])
         end = maximised(objective, self.rows, self.limits, self.low, self.high)
         return aim.worth(end.value * scale + aim.start), end
+
+    def places(self, aim: Aim, enough: float, at: Array) -> Array:
+        """Return where centres of what is worth more than enough lie: least and greatest, (2, 2).
+
+        Parameters
+        ----------
+        at : (d,) array
+            One that obeys all, and is worth enough.
+        """
+        aimed = np.concatenate([np.zeros(2), -aim.slope])
+        rows = np.vstack([self.rows, aimed])
+        limits = np.append(self.limits, aim.start - aim.needed(enough)) - rows @ at
+        ways = np.eye(len(at))[:2]
+        far = [
+            [
+                maximised(side * way, rows, limits, self.low - at, self.high - at).value
+                for way in ways
+            ]
+            for side in (-1.0, 1.0)
+        ]
+        ends: Array = at[:2] + np.array([[-1.0], [1.0]]) * np.array(far)
+        return ends
 
 
 class Edges(NamedTuple):
