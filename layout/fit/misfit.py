@@ -11,7 +11,6 @@ from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND
 from ..panel.sound import SoundWood
 from .families import answered, unlimited
 from .outright import are_parted
-from .own.misfit import own_reason
 from .points import clear_of, lost
 from .wish import Goal, Limits, Span, Wish
 
@@ -25,6 +24,8 @@ def reason(wood: SoundWood, wish: Wish, shape: str) -> str:
     if told:
         return told
     if shape == OWN_OUTLINE and wish.own is not None and not wish.scaled:
+        from .own.misfit import own_reason
+
         return own_reason(clear_of(wood, wish.avoids), wish, wish.own)
     free = replace(unlimited(wish), goal=Goal.AREA, gap=_ROUGH)
     largest = answered(wood, free, shape).fit
