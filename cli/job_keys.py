@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from ..layout.job.keys.key import Key, Section
+    from ..layout.keys.key import Key, Section
 
 
 def sections() -> tuple[Section, ...]:

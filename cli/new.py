@@ -8,6 +8,7 @@ from typing import Any
 import click
 
 from . import new_puts as puts
+from .machine import SCHEMA, as_json_option, print_record
 from .new_draft import Draft, RefusedError
 from .reading import stop
 
@@ -56,7 +57,8 @@ Examples:
 @click.option("--units", metavar="UNIT", help="mm, cm, m, in or ft.  [default: mm]")
 @click.option("--name", metavar="TEXT", help="What the piece is called.")
 @click.option("--sample", type=click.Choice(SAMPLES), help="Copy the job file of a sample.")
-def new(job: Path, sample: str | None, **given: Any) -> None:  # noqa: ANN401 - as options have it
+@as_json_option
+def new(job: Path, as_json: bool, sample: str | None, **given: Any) -> None:  # noqa: ANN401 - as options have it
     """Write a commented job file JOB: from your answers, from options, or from a sample.
 
     Without options it asks, and checks each answer at once; `back` goes a question back, `leave` or
@@ -74,10 +76,18 @@ def new(job: Path, sample: str | None, **given: Any) -> None:  # noqa: ANN401 - 
     elif typed:
         text = _from_options(typed, job).text(job.name)
     else:
+        if as_json:
+            raise click.UsageError("--json asks no questions: give --panel, or --sample")
         from .new_talk import talk
 
         text = talk(job).text(job.name)
     _write(job, text)
+    if as_json:
+        print_record({"schema": SCHEMA, "written": [str(job)]})
+        return
+    click.echo(f"Written to {job}. Look it over, then type:")
+    click.echo(f"  panelwright check {job}")
+    click.echo(f"  panelwright plan {job} --out {job.with_suffix('').name}")
 
 
 def _sample(name: str) -> str:
@@ -109,6 +119,3 @@ def _write(job: Path, text: str) -> None:
     except OSError as error:
         job.unlink(missing_ok=True)
         stop(f"{job}: cannot be written ({error.strerror or error})")
-    click.echo(f"Written to {job}. Look it over, then type:")
-    click.echo(f"  panelwright check {job}")
-    click.echo(f"  panelwright plan {job} --out {job.with_suffix('').name}")

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from ..layout.errors import Problem
     from ..layout.job.job import Job
     from ..layout.job.reading.job import Reading
-    from ..layout.job.text.lines import Trail
+    from ..layout.keys.place import Trail
 
 OUTLINE = "corner A is the origin, at the lower left; x runs along the edge AB, y up"
 """Said beside the outline, whose own keys have no lines of their own."""
