@@ -17,12 +17,12 @@ from numpy.typing import NDArray
 
 from ...geometry.tolerance import ROUNDING
 from .aims import aim_of, within_limits
-from .boxes import Box, cell_corners, halve_cells, patch_of
+from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
 from .disks import Disks
 from .kind import Kind
 from .polish import brought_in, polished
 from .pose import Array, Pose, turned
-from .relaxed import Edges, Patch
+from .relaxed import Edges
 from .sizing import Sizing
 from .wood import Wood
 
@@ -51,9 +51,6 @@ _MIDDLING = 100.0
 
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
-
-_WORTH_A_LOOK = 0.8
-"""Share of the cells left, below which half-planes are tried again."""
 
 _DEAR = 10.0
 """How much dearer a millimetre is that a top does not reach to what it must hold."""
@@ -116,7 +113,7 @@ class TwoSizes:
         if first <= enough or max(self.kind.looseness(box)) > _MIDDLING:
             return first
         most = min(first, self._bound_by_half_planes(box, enough))
-        if self._drop_aside(box) and most > enough:
+        if drop_aside(box) and most > enough:
             most = min(most, self._bound_by_half_planes(box, enough))
         return max(most, enough)  # cells were dropped that may be worth as much
 
@@ -182,20 +179,6 @@ class TwoSizes:
         missing = core[1] - self.wood.depths.most(places)
         deep = missing.max(axis=1) <= math.hypot(*box.half) + _EXACT
         box.centres, box.clear = box.centres[deep], box.clear[deep]
-
-    def _drop_aside(self, box: Box) -> bool:
-        """Drop the cells where no top is worth enough; return whether that were many."""
-        if box.places is None:
-            return False
-        patch, corner = patch_of(box), np.abs(cell_corners(box)).max(axis=0) + ROUNDING
-        seen = turned(box.centres - patch.middle, box.turn)
-        low, high = box.places
-        near = ((seen + corner >= low) & (seen - corner <= high)).all(axis=1)
-        box.places = None
-        if near.mean() > _WORTH_A_LOOK or not near.any():
-            return False
-        box.centres, box.clear = box.centres[near], box.clear[near]
-        return True
 
     def _bound_by_half_planes(self, box: Box, enough: float) -> float:
         wish, patch = self.sizing.wish, patch_of(box)
@@ -289,25 +272,11 @@ class TwoSizes:
         sides = self.kind.lengths(np.diag([patch.along, patch.across]), cut)
         placing = sides / box.likely_radius
         if max(turning, shaping) < _SMALL and max(placing) > max(turning, shaping):
-            return self._split_places(box, patch, placing[0] > placing[1])
+            return split_places(box, patch, along=bool(placing[0] > placing[1]))
         if turning > shaping:
             half = box.half_turn / 2
             return [box.part(turn=box.turn + side * half, half_turn=half) for side in (-1, 1)]
         return [box.part(high=cut), box.part(low=cut)]
-
-    def _split_places(self, box: Box, patch: Patch, along: bool) -> list[Box]:
-        """Return two halves of the box's cells, parted along the turn or across it."""
-        seen = turned(box.centres - patch.middle, box.turn)[:, 0 if along else 1]
-        if len(seen) < 4:
-            halve_cells(box, along=True)
-            halve_cells(box, along=False)
-            seen = turned(box.centres - patch.middle, box.turn)[:, 0 if along else 1]
-        first = seen < 0
-        return [
-            box.part(centres=box.centres[part], clear=box.clear[part], fine=box.fine / 2)
-            for part in (first, ~first)
-            if part.any()
-        ]
 
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
         """Return the top moved to a local best."""
