@@ -22,6 +22,18 @@ def validator(name: str) -> Draft202012Validator:
 
 
 JOBS = validator("job.schema.json")
+PLANS = validator("plan.schema.json")
+
+
+@pytest.mark.parametrize(
+    "path", sorted(ROOT.glob("samples/*/expected/plan.json")), ids=lambda p: p.parents[1].name
+)
+def test_the_kept_plans_have_the_form_of_a_plan(path: Path) -> None:
+    """A validator finds nothing; with a figure left out or spelt wrong it does."""
+    plan = json.loads(path.read_text(encoding="utf-8"))
+    assert list(PLANS.iter_errors(plan)) == []
+    assert list(PLANS.iter_errors({**plan, "top_mass": "heavy"}))
+    assert list(PLANS.iter_errors({k: v for k, v in plan.items() if k != "cuts"}))
 
 
 @pytest.mark.parametrize(
