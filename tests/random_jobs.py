@@ -12,10 +12,10 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from panelwright.layout.job.keys.defect_kinds import DEFECT_KINDS as KINDS
 from panelwright.layout.legs.foot import FootShape
 from panelwright.layout.panel.build import Kind
 from panelwright.layout.panel.defect import Mend
+from panelwright.layout.panel.defect_kinds import DEFECT_KINDS as KINDS
 
 Table = dict[str, Any]
 

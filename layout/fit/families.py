@@ -239,5 +239,7 @@ def _less_base(progress: Progress | None, base: float) -> Progress | None:
 def unlimited(wish: Wish) -> Wish:
     """Return the wish with no limit but those of turn and corner."""
     kept = wish.limits
-    free = Limits(corner_radius=kept.corner_radius, grain=kept.grain, most_turn=kept.most_turn)
+    free = Limits(
+        corner_radius=kept.corner_radius, grain_deg=kept.grain_deg, most_turn_deg=kept.most_turn_deg
+    )
     return replace(wish, limits=free)

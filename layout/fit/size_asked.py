@@ -117,7 +117,7 @@ def fits(
     10.0
     """
     turns = Limits() if limits is None else limits
-    turns = Limits(grain=turns.grain, most_turn=turns.most_turn)
+    turns = Limits(grain_deg=turns.grain_deg, most_turn_deg=turns.most_turn_deg)
     wish = Wish((OWN_OUTLINE,), limits=turns, own=outline, most_steps=_STEPS)
     left = clear_of(wood, avoids)
     if left.inner.is_empty or lost(left, covers):

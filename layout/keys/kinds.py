@@ -53,12 +53,17 @@ class Kind(ABC):
 
 def _as_typed(value: object) -> object:
     """Return lists where a program gives tuples, sets, points or arrays; anything else as it is."""
+    shape = getattr(value, "__geo_interface__", None)
+    if isinstance(shape, dict) and shape.get("type") in ("Point", "Polygon"):
+        rings = shape["coordinates"]
+        point = shape["type"] == "Point"
+        return list(rings[:2]) if point else [list(row[:2]) for row in rings[0]] if rings else []
     if isinstance(value, np.generic | np.ndarray):
         return value.tolist()
     if isinstance(value, tuple | Point):
         return list(value)
     if isinstance(value, frozenset | set):
-        return sorted(value, key=str)
+        return sorted(value, key=repr)
     return value
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum
 
 from ..errors import LegsError
@@ -14,8 +14,8 @@ from .materials import MASONRY, METALS
 
 __all__ = ["Fixing", "FixingPlate", "Foot", "FootShape", "Goal", "Lean", "LegsWish"]
 
-STEEPEST = math.radians(30)
-"""No leg is splayed farther, radians (our choice)."""
+STEEPEST = 30.0
+"""No leg is splayed farther, degrees (our choice)."""
 
 
 class Goal(Enum):
@@ -108,8 +108,8 @@ class LegsWish:
     """Whether people sit at it: then a long top overhangs more at its ends, for their knees."""
     plate: FixingPlate | None = None
     """On the head of each leg."""
-    splay: float = field(default=0.0, metadata={"unit": "rad"})
-    """How far a leg leans from upright, radians."""
+    splay_deg: float = 0.0
+    """How far a leg leans from upright, degrees."""
     lean: Lean = Lean.OUTWARDS
     """Which way it leans, seen from above."""
     material: str = ""
@@ -122,11 +122,8 @@ class LegsWish:
         least = 2 if self.foot.shape is FootShape.SLAB else 3
         if count < least:
             raise LegsError(f"{count} legs do not stand: {least} at least")
-        if not 0 <= self.splay <= STEEPEST:
-            raise LegsError(
-                f"a splay of {math.degrees(self.splay):g}° is not from 0 to "
-                f"{math.degrees(STEEPEST):g}°"
-            )
+        if not 0 <= self.splay_deg <= STEEPEST:
+            raise LegsError(f"a splay of {self.splay_deg:g}° is not from 0 to {STEEPEST:g}°")
         for name, value in (
             ("inset_side", self.inset_side),
             ("inset_end", self.inset_end),
@@ -140,6 +137,11 @@ class LegsWish:
         rest = self.height - (self.plate.thickness if self.plate else 0.0)
         if not 0 < rest < math.inf:
             raise LegsError(f"a leg {rest:g} mm long is not above 0")
+
+    @property
+    def splay(self) -> float:
+        """How far a leg leans from upright, radians."""
+        return math.radians(self.splay_deg)
 
     @property
     def is_masonry(self) -> bool:

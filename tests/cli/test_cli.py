@@ -107,7 +107,7 @@ def test_plan_json_holds_the_fit_under_top(job: Path) -> None:
     """The object that `fit --json` prints first is `top` of the plan; seconds only when asked."""
     fits = json.loads(run("fit", job, "--json").stdout)
     plan = json.loads(run("plan", job, "--json").stdout)
-    assert fits["schema"] == plan["schema"] == 2
+    assert fits["schema"] == plan["schema"] == 3
     first = fits["fits"][0]
     assert plan["top"] == first
     assert set(first) == {

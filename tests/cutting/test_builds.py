@@ -47,7 +47,9 @@ MIDDLE = Point(990.5, 419.0)
 
 def panel(kind: Kind, stile: float = 0.0, rail: float = 0.0, grain: float = 0.0) -> Panel:
     """Return a door of this build."""
-    return Panel(rectangular_outline(1981, 838), 40, build=Build(kind, stile, rail), grain=grain)
+    return Panel(
+        rectangular_outline(1981, 838), 40, build=Build(kind, stile, rail), grain_deg=grain
+    )
 
 
 def plan(
@@ -232,7 +234,7 @@ def test_a_flat_slab_is_not_flattened() -> None:
 )
 def test_the_router_runs_downhill_and_against_its_bit(turn: float, grain: float) -> None:
     """Each quarter ends where the edge is end grain, and runs anticlockwise as the work lies."""
-    solid = Panel(rectangular_outline(3000, 3000), 30, grain=grain)
+    solid = Panel(rectangular_outline(3000, 3000), 30, grain_deg=math.degrees(grain))
     outline, centre = Oval(900, 600), Point(1500, 1500)
     placement = Placement(centre, turn)
     datum = choose_datum(solid)
@@ -252,8 +254,8 @@ def test_the_router_runs_downhill_and_against_its_bit(turn: float, grain: float)
 def test_board_has_no_grain_to_follow() -> None:
     """Board, and solid wood whose grain runs slantwise, has no quarter that is downhill."""
     assert plan(Oval(900, 600), panel(Kind.MDF)).feeds == ()
-    assert plan(Oval(900, 600), panel(Kind.SOLID, grain=math.pi / 4)).feeds == ()
-    assert len(plan(Circle(700), panel(Kind.SOLID, grain=math.pi / 4)).feeds) == 4
+    assert plan(Oval(900, 600), panel(Kind.SOLID, grain=45)).feeds == ()
+    assert len(plan(Circle(700), panel(Kind.SOLID, grain=45)).feeds) == 4
 
 
 @settings(max_examples=15)
@@ -360,7 +362,7 @@ def test_a_heavy_offcut_wants_a_second_person() -> None:
 @pytest.mark.parametrize(("degrees", "feeds"), [(25, 4), (35, 0), (55, 0), (65, 4), (-25, 4)])
 def test_grain_within_30_degrees_of_an_axis_runs_along_it(degrees: float, feeds: int) -> None:
     """Nearer to a slant than to an axis no quarter is downhill all the way."""
-    solid = panel(Kind.SOLID, grain=math.radians(degrees))
+    solid = panel(Kind.SOLID, grain=degrees)
     assert len(plan(Oval(900, 600), solid).feeds) == feeds
 
 

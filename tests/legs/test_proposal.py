@@ -275,7 +275,7 @@ def test_the_force_that_is_compared_is_the_force_that_is_told() -> None:
     table = _table(Oval(1400, 700), NO_FIGURE)
     for wish in (
         LegsWish(foot=Foot.square(90), mass=6.0),
-        LegsWish(foot=Foot.round(120), mass=9.0, splay=0.2),
+        LegsWish(foot=Foot.round(120), mass=9.0, splay_deg=12),
         LegsWish(foot=Foot.square(90), mass=6.0, fixing=Fixing.LOOSE),
         LegsWish(foot=Foot.square(90), height=1050.0),
     ):

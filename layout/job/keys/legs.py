@@ -130,7 +130,7 @@ _LEG = (
         "splay",
         degrees(0, 30, "a leg leans no farther"),
         "How far the legs lean from upright, so that the feet land elsewhere than their heads",
-        _USUAL.splay,
+        _USUAL.splay_deg,
         "0",
         "10",
     ),

@@ -12,14 +12,15 @@ from ...geometry.path import Path, circle
 from ...geometry.placement import Placement
 from ...geometry.point import ORIGIN, Point
 from ...geometry.tolerance import SAME_POINT
+from ...keys.crossing import is_simple
 from ...keys.figures import ANY_LENGTH
 from ...keys.place import UNREADABLE, Place, shown
 from ...keys.plane import Four
+from ...keys.values import Values
 from ...outlines import Oval
 from ...panel.outline import outline_through, rectangular_outline
 from ..keys.places import BOW, OUTLINE
-from .crossing import is_simple
-from .section import Values, read_section
+from .section import read_section
 
 _BY_SIDES = ("width", "radius", "radii", "clip", "clips")
 _ROUND = ("diameter", "axes")
