@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import dataclasses
+import inspect
+import sys
 import types
 import typing
 from collections.abc import Mapping, Sequence, Set
@@ -120,15 +122,16 @@ def plan_schema() -> Schema:
     """Return the schema of `plan.json`."""
     held: dict[str, Schema] = {"outline": _OUTLINE, "segment": _SEGMENT, "fit": _FIT}
     whole = _record(Plan, held, apart=ON_THEIR_OWN)
-    fit, hints = {"$ref": "#/$defs/fit"}, typing.get_type_hints(Plan)
+    fit: Schema = {"$ref": "#/$defs/fit"}
+    types_of = {item.name: _hint(Plan, item) for item in dataclasses.fields(Plan)}
     own: dict[str, Schema] = {
         "schema": {"const": SCHEMA},
         "top": fit,
-        "made": _of(hints["top"], held),
+        "made": _of(types_of["top"], held),
         "fits": {"type": "array", "items": fit, "minItems": 1},
         "others": {"type": "array", "items": fit},
-        "contacts": _of(hints["contacts"], held),
-        "limits_met": _of(hints["limits_met"], held),
+        "contacts": _of(types_of["contacts"], held),
+        "limits_met": _of(types_of["limits_met"], held),
         "costs": {"type": "array", "items": _COST},
     }
     whole["properties"] = own | whole["properties"]
@@ -137,21 +140,27 @@ def plan_schema() -> Schema:
 
 
 def _record(cls: Any, held: dict[str, Schema], apart: Sequence[str] = ()) -> Schema:  # noqa: ANN401 - any dataclass
-    hints = typing.get_type_hints(cls)
     properties: dict[str, Schema] = {}
     for item in dataclasses.fields(cls):
         if item.name in apart or not item.metadata.get("json", True):
             continue
         if item.metadata.get("unit") == "rad":
-            properties[f"{item.name}_deg"] = _of(hints[item.name], held)
+            properties[f"{item.name}_deg"] = _of(_hint(cls, item), held)
         else:
-            properties[item.name] = _of(hints[item.name], held)
+            properties[item.name] = _of(_hint(cls, item), held)
     return {
         "type": "object",
         "properties": properties,
         "required": list(properties),
         "additionalProperties": False,
     }
+
+
+def _hint(cls: Any, item: dataclasses.Field[Any]) -> Any:  # noqa: ANN401 - any type
+    """Return the type of one field; that of a field which is not written need not be loaded."""
+    owner = next(c for c in cls.__mro__ if item.name in inspect.get_annotations(c))
+    alone = types.SimpleNamespace(__annotations__={item.name: item.type})
+    return typing.get_type_hints(alone, vars(sys.modules[owner.__module__]))[item.name]
 
 
 def _of(hint: Any, held: dict[str, Schema]) -> Schema:  # noqa: ANN401 - any type

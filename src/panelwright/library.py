@@ -16,10 +16,13 @@ from .layout.fit.size_asked import fits as fits_in
 from .layout.fit.wish import Wish
 from .layout.job import plan as plans
 from .layout.job import reading
-from .layout.job.fitting import ground_of
+from .layout.job.fitting import best_fit, ground_of
+from .layout.job.fitting import fits as best_fits
 from .layout.job.job import Job
 from .layout.outlines import Outline
 from .layout.panel import Panel
+
+__all__ = ["Plan", "best_fit", "best_fits", "fits", "plan", "read_job"]
 
 Progress = Callable[[int, float, float], bool]
 """Told of steps, score and bound; a search ends early where it returns False."""
@@ -159,8 +162,8 @@ def fits(
     wish : Wish, optional
         Of which grain and turn, and the points to cover and to avoid, count.
     """
-    asked = wish or Wish((outline.name,))
-    ground = ground_of(Job(panel, asked, margin=margin, tape_error=tape_error), panel)
+    job = Job(panel, wish or Wish(), margin=margin, tape_error=tape_error)
+    ground, asked = ground_of(job, job.panel), job.wish
     return fits_in(
         ground.wood,
         outline,
