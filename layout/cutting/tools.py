@@ -132,7 +132,7 @@ class Tools:
     )
     router: bool = key(True, YesNo(), "Whether a router trims to the line", "false")
     bit: float = key(12.0, _DEEP, "Diameter of its cutter", "19")
-    follower: float | None = key(
+    bush: float | None = key(
         None,
         _DEEP,
         "Diameter of the guide bush or bearing that follows a template; it decides how far inside "

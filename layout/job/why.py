@@ -56,7 +56,7 @@ def costs_in(
 
 
 def others_in(job: Job, fit: Fit) -> tuple[Fit, ...]:
-    """Return second opinions on the best fit of a job."""
+    """Return alternatives to the best fit of a job."""
     return others(fit, job.wish, fit.outline.name, ground_of(job, job.panel))
 
 

@@ -21,7 +21,7 @@ STEEPEST = 30.0
 class Goal(Enum):
     """What makes legs the best; the value is the name that a job file uses."""
 
-    FIRMEST = "most stable"
+    MOST_STABLE = "most stable"
     LEAST_SAG = "sags least"
     KNEE_ROOM = "most knee room"
     EVEN_OVERHANG = "even overhang"

@@ -53,7 +53,7 @@ PLAIN_WORDS: dict[str, tuple[str, ...]] = {
     "tools.guide_left": ("guide rail", "straightedge", "fence"),
     "tools.router": ("milling", "trimmer"),
     "tools.bit": ("cutter",),
-    "tools.follower": ("guide bush", "bearing", "copy ring"),
+    "tools.bush": ("guide bush", "bearing", "copy ring"),
     "tools.draw_with": ("compass", "trammel"),
     "template.paper": ("print", "printer paper", "sheets"),
     "template.printer": ("scale error", "calibration"),

@@ -18,7 +18,7 @@ from panelwright.layout.cutting import (
     CutPlan,
     RouterCut,
     Tools,
-    follower_offset,
+    bush_offset,
     plan_cuts,
     template_line,
 )
@@ -185,7 +185,7 @@ def test_a_slab_is_marked_again_after_flattening() -> None:
     titles = [step.title for step in steps(SLAB.cuts, "")]
     flat, rest = titles.index("Flatten"), titles.index("Rest, mark again")
     assert "rough length" in titles[flat - 1]
-    assert flat < rest < titles.index("Cut 3: reference rip")
+    assert flat < rest < titles.index("Cut 3: first rip")
     assert "from 55 to 42" in steps(SLAB.cuts, "Flatten")[0].words[0]
 
 
@@ -217,7 +217,7 @@ def test_a_slab_is_as_thick_as_it_is_flattened() -> None:
 def test_a_thick_slab_is_cut_longer_before_it_is_flattened() -> None:
     """Where 5 are left outside the line the rough cuts stand 15 off, so that ends can be sawn."""
     cuts = replace(SLAB, tools=Tools(guide_left=115.0)).cuts
-    kinds = ["ROUGH", "ROUGH", "REFERENCE", "END", "END", "SIDE"]
+    kinds = ["ROUGH", "ROUGH", "FIRST_RIP", "END", "END", "SIDE"]
     assert [trim.kind.name for trim in cuts.trims] == kinds
     assert [trim.allowance for trim in cuts.trims] == [15.0, 15.0, 5.0, 5.0, 5.0, 5.0]
 
@@ -226,7 +226,7 @@ def test_a_flat_slab_is_not_flattened() -> None:
     """Where no flattened thickness is given it is cut once, from its first marks."""
     cuts = replace(SLAB, panel=replace(SLAB.panel, flattened=None)).cuts
     assert cuts.again is None
-    assert [trim.kind.name for trim in cuts.trims] == ["REFERENCE", "END", "END", "SIDE"]
+    assert [trim.kind.name for trim in cuts.trims] == ["FIRST_RIP", "END", "END", "SIDE"]
 
 
 @pytest.mark.parametrize(
@@ -266,7 +266,7 @@ def test_a_template_stands_the_bush_offset_inside(
     """The template is the outline shrunk by half the difference of bush and cutter."""
     if outline.width <= 40.0:
         return
-    offset = follower_offset(bush, cutter)
+    offset = bush_offset(bush, cutter)
     template = Region.from_rings(template_line(outline, bush, cutter).points(CHORD))
     whole = Region.from_rings(outline.path().points(CHORD))
     for sliver in (
@@ -344,10 +344,10 @@ def _tightest(points: Points) -> float:
 
 def test_a_bearing_of_the_cutters_size_copies() -> None:
     """A bearing as large as its cutter has no offset, and its template is the outline."""
-    assert follower_offset(12.0, 12.0) == 0.0
+    assert bush_offset(12.0, 12.0) == 0.0
     assert template_line(Oval(900, 600), 12.0, 12.0) == Oval(900, 600).path()
     with pytest.raises(LayoutError, match="above 0"):
-        follower_offset(0.0, 12.0)
+        bush_offset(0.0, 12.0)
 
 
 def test_a_heavy_offcut_wants_a_second_person() -> None:

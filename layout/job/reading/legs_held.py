@@ -58,7 +58,7 @@ def table_values(values: Values, under: Under, counts: tuple[int, ...]) -> Table
     usual = Glue.RIGID if is_wooden(values["material"] or "") else Glue.FLEXIBLE
     try:
         return TableWish(
-            goal=values["goal"] or Goal.FIRMEST,
+            goal=values["goal"] or Goal.MOST_STABLE,
             counts=counts,
             long_term=values["spread"],
             point=values["press"],
