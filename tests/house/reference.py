@@ -8,7 +8,6 @@ import re
 from readme import README, ROOT
 
 from panelwright.layout.job.keys.table import keys_as_markdown
-from panelwright.layout.job.plan_schema import plan_schema
 from panelwright.layout.job.schema import job_schema
 from panelwright.layout.words.plain_words import PLAIN_WORDS
 
@@ -30,7 +29,6 @@ def every_text() -> dict[str, str]:
     return {
         "keys.md": KEYS + keys_as_markdown(),
         "job.schema.json": _json(job_schema(PLAIN_WORDS)),
-        "plan.schema.json": _json(plan_schema()),
     }
 
 

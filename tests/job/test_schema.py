@@ -5,24 +5,25 @@ import tomllib
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 from jsonschema import Draft202012Validator
 from random_jobs import job_text
 
+from panelwright.cli.main import main
 from panelwright.layout.job.reading import look_over
 
 ROOT = Path(__file__).parents[2]
-REFERENCE = ROOT / "layout" / "reference"
 
 
-def validator(name: str) -> Draft202012Validator:
-    """Return a validator of a schema that is one."""
-    schema = json.loads((REFERENCE / name).read_text(encoding="utf-8"))
+def validator(of: str) -> Draft202012Validator:
+    """Return a validator of a schema that the program prints, and that is one."""
+    schema = json.loads(CliRunner().invoke(main, ["keys", "--schema", of]).stdout)
     Draft202012Validator.check_schema(schema)
     return Draft202012Validator(schema)
 
 
-JOBS = validator("job.schema.json")
-PLANS = validator("plan.schema.json")
+JOBS = validator("job")
+PLANS = validator("plan")
 
 
 @pytest.mark.parametrize(

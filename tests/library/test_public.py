@@ -14,9 +14,7 @@ import shapely
 from jsonschema import Draft202012Validator
 
 import panelwright as pw
-
-ROOT = Path(__file__).parents[2]
-REFERENCE = ROOT / "layout" / "reference"
+from panelwright.layout.job.plan_schema import plan_schema
 
 
 def board() -> pw.Panel:
@@ -116,8 +114,7 @@ def test_a_plan_writes_what_the_command_writes(tmp_path: Path) -> None:
     assert (tmp_path / "plan.json").read_text(encoding="utf-8") == made().json()
     assert made().pdf().startswith(b"%PDF")
     assert "SECTION" in made().dxf()
-    schema = json.loads((REFERENCE / "plan.schema.json").read_text(encoding="utf-8"))
-    assert list(Draft202012Validator(schema).iter_errors(json.loads(made().json()))) == []
+    assert list(Draft202012Validator(plan_schema()).iter_errors(json.loads(made().json()))) == []
 
 
 def test_values_travel_between_processes() -> None:
