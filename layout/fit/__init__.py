@@ -1,25 +1,28 @@
-"""The best top that the sound wood can give: the wish, the search, one room a family of tops."""
+"""The best top that the sound wood can give: the wish, the search, one room a family of tops.
 
-from typing import TYPE_CHECKING, Any
+Each name is loaded when it is first asked for: to read a job takes nothing that searches.
+"""
 
-from .found import Bound, Fit
-from .wish import Goal, Limits, Span, Wish
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import lazy_loader
 
 if TYPE_CHECKING:
+    from .found import Bound, Fit
     from .search import best_fits
     from .size_asked import Verdict, fits
+    from .wish import Goal, Limits, Span, Wish
 
 __all__ = ["Bound", "Fit", "Goal", "Limits", "Span", "Verdict", "Wish", "best_fits", "fits"]
 
-
-def __getattr__(name: str) -> Any:  # noqa: ANN401 - what is asked for
-    """Load the search only where it is asked for: to read a job takes none of it."""
-    if name == "best_fits":
-        from . import search
-
-        return search.best_fits
-    if name in ("Verdict", "fits"):
-        from . import size_asked
-
-        return getattr(size_asked, name)
-    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+__getattr__, __dir__, _ = lazy_loader.attach(
+    __name__,
+    submod_attrs={
+        "found": ["Bound", "Fit"],
+        "search": ["best_fits"],
+        "size_asked": ["Verdict", "fits"],
+        "wish": ["Goal", "Limits", "Span", "Wish"],
+    },
+)
