@@ -1,4 +1,4 @@
-"""A command loads no more of the search than its job asks for."""
+"""A job loads no more of the search than it asks for."""
 
 from __future__ import annotations
 
@@ -8,10 +8,11 @@ import sys
 import pytest
 
 ROOMS = ("two_sizes", "rectangles", "own", "kept", "why")
-CODE = """
+READING = """
 import sys
-from panelwright.cli.main import main
-main({!r}, standalone_mode=False)
+from pathlib import Path
+from panelwright.layout.job.reading import read_job
+read_job(Path("samples/corridor-door/job.toml").read_text(encoding="utf-8"))
 print(*(name for name in sys.modules if "layout.fit" in name), file=sys.stderr)
 """
 SEARCH = """
@@ -31,9 +32,9 @@ def _loaded(code: str) -> set[str]:
     return set(done.stderr.split())
 
 
-def test_to_check_a_job_takes_no_search() -> None:
+def test_to_read_a_job_takes_no_search() -> None:
     """What is read of a job speaks of wishes and tops found, and of nothing that searches."""
-    loaded = _loaded(CODE.format(["check", "samples/corridor-door/job.toml"]))
+    loaded = _loaded(READING)
     assert "panelwright.layout.fit.wish" in loaded
     assert not {name for name in loaded if name.endswith((".search", ".driver", ".families"))}
     assert not {name for name in loaded if any(f".{room}." in name for room in ROOMS)}
