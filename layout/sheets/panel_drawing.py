@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..drawing import layers
+from ..drawing.kit.areas import areas_of
+from ..drawing.kit.frame import DrawingFrame
+from ..drawing.kit.labels import LabelSetter
 from ..drawing.scene import Area, Group, Item, Layer, Stroke
 from ..geometry.path import Path
 from ..geometry.point import Point
@@ -12,9 +15,6 @@ from ..geometry.polygon import Region
 from ..panel import Defect, Panel, Spoils
 from ..panel.datum import Datum
 from ..units import Tape
-from .areas import areas_of
-from .frame import DrawingFrame
-from .labels import LabelSetter
 
 CORNER_LETTERS = 5.0
 """Height of the corner letters, paper mm."""

@@ -24,9 +24,9 @@ from panelwright.layout.sheets.bench.rows import BenchStep
 from panelwright.layout.sheets.bench.why import why
 from panelwright.layout.sheets.frame import DrawingFrame
 from panelwright.layout.sheets.plan_drawing import plan_scene
-from panelwright.layout.sheets.steps.ground import Wood
-from panelwright.layout.sheets.steps.setting_out import marks_scene
-from panelwright.layout.sheets.steps.straight import trim_scene
+from panelwright.layout.sheets.pictures.ground import Wood
+from panelwright.layout.sheets.pictures.setting_out import marks_scene
+from panelwright.layout.sheets.pictures.straight import trim_scene
 
 HOLLOW = """
 [panel]

@@ -21,7 +21,7 @@ from panelwright.layout.job.reading import read_job
 from panelwright.layout.sheets.bench import bench_sheet
 from panelwright.layout.sheets.frame import DrawingFrame
 from panelwright.layout.sheets.plan_drawing import plan_scene
-from panelwright.layout.sheets.steps.why import contacts_scene, others_scene
+from panelwright.layout.sheets.pictures.why import contacts_scene, others_scene
 from panelwright.layout.units import Tape
 from panelwright.layout.words.why import (
     cost_lines,

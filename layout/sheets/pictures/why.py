@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...drawing import layers
+from ...drawing.kit.areas import areas_of
+from ...drawing.kit.frame import STEP_WIDTH, DrawingFrame
 from ...drawing.scene import Area, Group, Scene, Stroke, Text
 from ...fit.found import Fit
 from ...geometry.bounds import Bounds
@@ -13,8 +15,6 @@ from ...geometry.point import Point
 from ...job.plan import Plan
 from ...words.outline import exact_words
 from ...words.why import loss_words, turn_words
-from ..areas import areas_of
-from ..frame import STEP_WIDTH, DrawingFrame
 from ..panel_drawing import layer_of
 from .ground import Wood
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from ...drawing import layers
+from ...drawing.kit.picture import Stage
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
@@ -13,7 +14,6 @@ from ...job.plan import Plan
 from ...panel.datum import Datum
 from ...units import Tape
 from ..panel_drawing import layer_of
-from .stage import Stage
 
 _LETTER = 3.5
 """Height of corner letters, paper mm."""
