@@ -31,9 +31,17 @@ Examples:
     type=click.Path(path_type=Path, file_okay=False),
     help="Folder to write the sheets into; without it nothing is written.",
 )
+@click.option(
+    "--sheets",
+    type=click.Choice(["usual", "all"]),
+    default="usual",
+    help="all: unfold what stands behind the work on the bench sheet, so that it is printed.",
+)
 @click.option("--json", "as_json", is_flag=True, help="Print plan.json instead of the summary.")
 @time_limit
-def plan(job: Path, out: Path | None, as_json: bool, seconds: float | None) -> None:
+def plan(
+    job: Path, out: Path | None, sheets: str, as_json: bool, seconds: float | None
+) -> None:
     """Lay out the piece that the job file JOB describes.
 
     Works out the top, its marks, cuts, legs and offcuts, prints a summary, and writes bench sheet,
@@ -54,14 +62,14 @@ def plan(job: Path, out: Path | None, as_json: bool, seconds: float | None) -> N
         for line in summary(found):
             click.echo(line)
     if out is not None:
-        _write(found, out, quiet=as_json)
+        _write(found, out, opened=sheets == "all", quiet=as_json)
 
 
-def _write(plan: Plan, out: Path, *, quiet: bool) -> None:
+def _write(plan: Plan, out: Path, *, opened: bool, quiet: bool) -> None:
     from ..layout.sheets.folder import plan_files
 
     try:
-        written = write_all(out, plan_files(plan))
+        written = write_all(out, plan_files(plan, opened=opened))
     except OSError as error:
         stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
     if not quiet:

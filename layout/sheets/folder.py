@@ -10,12 +10,12 @@ from ..job.serialise import to_json
 def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
     """Return the content of each file that a plan is written as, by file name.
 
+    Writers are imported here, one by one, so that whoever wants a single drawing pays for one.
+
     Parameters
     ----------
     opened : bool
         Whether what stands behind the work is unfolded on the bench sheet, so that it is printed.
-
-    Writers are imported here, one by one, so that whoever wants a single drawing pays for one.
     """
     from ..drawing.svg import to_svg
     from .bench import bench_sheet

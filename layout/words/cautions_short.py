@@ -26,8 +26,8 @@ class Caution:
 
 
 _ASKS = {
-    Risk.TREATED: "Treated wood: stop. It is not sawn, planed, sanded or burnt; take another panel.",
-    Risk.TREATED_PERHAPS: "Wood from outdoors: green tint, tar, rows of slits? Have it tested first.",
+    Risk.TREATED: "Treated wood: stop. Not sawn, planed, sanded or burnt; take another panel.",
+    Risk.TREATED_PERHAPS: "From outdoors: green tint, tar, rows of slits? Have it tested first.",
     Risk.LEAD: "Old paint or varnish{year}: test it for lead before a blade or plane meets it.",
     Risk.ASBESTOS: "Stone-cold, mineral or fibrous core, lining or backing? Stop, have it tested.",
     Risk.LABORATORY: "Laboratory bench: ask what was spilt on it (mercury, acids). Wash it first.",

@@ -37,10 +37,12 @@ def _(cut: JigsawCut, say: Say) -> Passage:
 def _(cut: RouterCut, say: Say) -> Passage:
     words = [sentence(_feed(cut.feeds, downhill=cut.has_grain))]
     parts = list(_template(cut, say))
-    far = [swung.to_far_edge for swung in cut.radii if swung.to_far_edge is not None]
+    far = dict.fromkeys(
+        say.tape.figure(swung.to_far_edge) for swung in cut.radii if swung.to_far_edge is not None
+    )
     if far:
         parts.append(
-            f"the pin is set to the near edge of the bit; to its far edge it is {listed(say.tape.figure(f) for f in dict.fromkeys(far))}"
+            f"the pin is set to the near edge of the bit; to its far edge it is {listed(far)}"
         )
     if cut.straights:
         parts.append(_straightedge(cut, say))

@@ -18,6 +18,7 @@ from ..cutting import (
     TrimKind,
     WorkFace,
 )
+from ..cutting.cut import Support
 from ..cutting.sides import SHORT_OF_CORNER
 from .cuts_told import words_of
 from .passage import Passage
@@ -103,21 +104,23 @@ def sawn_words(trims: Sequence[Trim], numbers: Mapping[str, int], say: Say) -> P
         else f"Figures from the first page; {_UNMEASURED}."
     ]
     words.append("Hold up both sides of the cut.")
-    points = [f"Line {numbers[t.label]}: {words}." for t in trims for words in _stops(t, say)]
+    points = [f"Line {numbers[t.label]}: {words}." for t in trims for words in _minded(t, say)]
     lines = {numbers[t.label]: _warnings(t, say) for t in trims}
     warnings = tuple(w if one else f"Line {n}: {w}" for n, told in lines.items() for w in told)
     return Passage(title, tuple(words), tuple(points), warnings=warnings)
 
 
-def _stops(cut: Trim, say: Say) -> Iterator[str]:
+def _minded(cut: Trim, say: Say) -> Iterator[str]:
     short = say.tape.figure(SHORT_OF_CORNER)
     if cut.kind is TrimKind.TO_CORNER:
         yield f"stop {short} short of the hollow corner; nothing falls off yet"
     elif cut.kind is TrimKind.FROM_CORNER:
         yield (
-            f"let the blade in {short} past the hollow corner and saw outwards to the edge; nothing "
-            "falls off yet"
+            f"let the blade in {short} past the hollow corner and saw outwards to the edge; "
+            "nothing falls off yet"
         )
+    if cut.support is Support.PEOPLE:
+        yield "two supports on each side of the cut, a second person at the falling piece"
 
 
 def _warnings(cut: StraightCut, say: Say) -> Iterator[str]:
@@ -174,7 +177,8 @@ def _(act: CornerCuts, say: Say) -> Passage:
     if by_hand:
         which = "" if len(by_hand) == len(cuts) else f"{listed(by_hand)}: "
         words.append(
-            f"{which}Too short for a saw on a guide: with a handsaw, held upright, the work clamped."
+            f"{which}Too short for a saw on a guide: with a handsaw, held upright, the work "
+            "clamped."
         )
     warnings = tuple(warning for cut in cuts for warning in _warnings(cut, say))
     return Passage("Cut off the corners", tuple(words), warnings=warnings)

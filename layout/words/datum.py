@@ -120,7 +120,7 @@ def _by_triangle(check: PanelCheck, datum: Datum, tape: Tape) -> Iterator[str]:
             f"{tape.measure(three.across)} up, and {tape.measure(three.diagonal)} between the two "
             "ends: then it is square."
         )
-    yield "The checks of the first page must come out both ways: diagonals show a square that is none."
+    yield "Checks must come out both ways: diagonals that differ show a square that is none."
 
 
 def _corners(check: PanelCheck, tape: Tape) -> Table:

@@ -93,7 +93,7 @@ def _face(defect: Defect, tape: Tape) -> str:
 def flatness_words(panel: Panel, tape: Tape, *, later: bool) -> Passage:
     """Return how flat it must be; a slab is flattened `later`, when it has been cut short."""
     found = tape.figure(panel.thickness)
-    figures = ((tape.figure(TWIST), "of twist, at most"),)
+    figures: tuple[tuple[str, str], ...] = ((tape.figure(TWIST), "of twist, at most"),)
     words = "Winding sticks at both ends"
     if panel.flattened is None:
         told = (
@@ -105,5 +105,5 @@ def flatness_words(panel: Panel, tape: Tape, *, later: bool) -> Passage:
         told = f"{words}: more than that is taken out when it has been cut short."
         return Passage("Try it for twist", (told,), figures=figures)
     figures = ((found, "as found"), (tape.figure(panel.flattened), "when flat"))
-    told = f"{words}; then skim both faces until they are true. All that follows counts on it."
+    told = f"{words}; then skim both faces flat and true. All that follows counts on it."
     return Passage("Skim both faces flat", (told,), figures=figures)

@@ -86,11 +86,11 @@ def rounds_of(plan: Plan) -> tuple[Round, ...]:
     rest = [trim for trim in plan.cuts.trims if trim.kind is not TrimKind.ROUGH]
     loose = [cut for cut in plan.cuts.corner_cuts if _leg(cut) is None]
     if again is None:
-        lines = _numbered([*plan.cuts.trims, *loose], plan.datum, 1)
+        lines = _numbered([*plan.cuts.trims, *loose], 1)
         corners = _corners(plan, 1 + len(lines))
         return (Round(plan.datum, panel.boundary, plan.marks, lines, corners),)
-    first = _numbered(rough, plan.datum, 1)
-    lines = _numbered([*rest, *loose], again.datum, 1 + len(first))
+    first = _numbered(rough, 1)
+    lines = _numbered([*rest, *loose], 1 + len(first))
     corners = _corners(plan, 1 + len(first) + len(lines))
     return (
         Round(plan.datum, panel.boundary, None, first, last=False),
@@ -98,11 +98,12 @@ def rounds_of(plan: Plan) -> tuple[Round, ...]:
     )
 
 
-def _numbered(cuts: Sequence[StraightCut], datum: Datum, first: int) -> tuple[SawLine, ...]:
-    return tuple(_line(n, cut, datum) for n, cut in enumerate(cuts, start=first))
+def _numbered(cuts: Sequence[StraightCut], first: int) -> tuple[SawLine, ...]:
+    return tuple(saw_line(n, cut) for n, cut in enumerate(cuts, start=first))
 
 
-def _line(number: int, cut: StraightCut, datum: Datum) -> SawLine:
+def saw_line(number: int, cut: StraightCut) -> SawLine:
+    """Return a straight cut with its number and the way it runs."""
     runs = _runs(cut)
 
     def ordered(start: EdgePoint, end: EdgePoint) -> tuple[EdgePoint, EdgePoint]:
@@ -141,7 +142,7 @@ def _leg(cut: CornerCut) -> float | None:
 
 def numbers_of(plan: Plan) -> dict[str, int]:
     """Return the number of each straight cut by its label."""
-    held = {}
+    held: dict[str, int] = {}
     for each in rounds_of(plan):
         held |= {line.cut.label: line.number for line in each.lines}
         held |= {cut.label: corner.number for corner in each.corners for cut in corner.cuts}

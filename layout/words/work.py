@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from ..job.plan import Plan
 from ..marking.marks import MarkSet
 from .marks import marks_advice
 from .passage import Passage, Table
@@ -39,7 +38,7 @@ KEEP_OFFCUTS = Passage(
 )
 
 
-def skipped_words(plan: Plan, told: list[Passage]) -> Passage:
+def skipped_words(told: list[Passage]) -> Passage:
     """Return why some sides are not sawn, together."""
     words = tuple(
         f"{p.title.removeprefix('No saw cut: ').capitalize()}: {p.words[0]}" for p in told
@@ -47,7 +46,7 @@ def skipped_words(plan: Plan, told: list[Passage]) -> Passage:
     return Passage("Sides that no saw takes", words)
 
 
-def marks_behind(plan: Plan, held: MarkSet, shown: set[str], say: Say) -> Passage:
+def marks_behind(held: MarkSet, shown: set[str], say: Say) -> Passage:
     """Return the marks that the first page leaves out, and how far each may be out."""
     tape, datum = say.tape, say.datum
     rows = tuple(

@@ -12,14 +12,14 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from ..lettering import text_box
-from ..scene import Anchor, Item, Stroke, Text
 from ...geometry.alike import at_most, first_of_best, ranked
 from ...geometry.bounds import Bounds
 from ...geometry.path import Path
 from ...geometry.placement import Points
 from ...geometry.point import Point
 from ...geometry.tolerance import ROUNDING
+from ..lettering import text_box
+from ..scene import Anchor, Item, Stroke, Text
 
 _DIRECTIONS: tuple[tuple[float, Anchor], ...] = (
     (45, "start"), (135, "end"), (-45, "start"), (-135, "end"),

@@ -11,14 +11,14 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from .. import layers
-from ..lettering import text_box, text_width
-from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
 from ...geometry.bounds import Bounds
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
+from .. import layers
+from ..lettering import text_box, text_width
+from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
 from .areas import areas_of
 from .frame import STEP_TALLEST, STEP_WIDTH, DrawingFrame
 from .labels import LabelSetter

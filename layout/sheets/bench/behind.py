@@ -9,7 +9,7 @@ from ...job.plan import Plan
 from ...words import legs
 from ...words.cautions import caution_words
 from ...words.cuts import concern_words
-from ...words.first_page import shown_marks
+from ...words.first_tables import shown_marks
 from ...words.marks import checks_words, left_words, ties_words
 from ...words.offcuts import offcuts_words
 from ...words.passage import Passage
@@ -61,11 +61,11 @@ def _ways(plan: Plan) -> Iterator[Step]:
 def _marks(plan: Plan) -> Iterator[Step]:
     each = rounds_of(plan)
     if len(each) > 1:
-        yield Step(marks_behind(plan, plan.marks, set(), say_of(plan)))
+        yield Step(marks_behind(plan.marks, set(), say_of(plan)))
     held, say = each[-1].marks, say_of(plan, each[-1].datum)
     assert held is not None
     shown = {mark.label for mark in shown_marks(plan, held)}
-    yield Step(marks_behind(plan, held, shown, say))
+    yield Step(marks_behind(held, shown, say))
     ties = ties_words(held, say)
     if ties is not None:
         yield Step(ties)

@@ -23,11 +23,11 @@ class Drawn:
 def both(one: Any, other: Any) -> Any:  # noqa: ANN401 - any value that a page is made of
     """Return a value of the page with both units in it: words as markup, the rest as it is."""
     if isinstance(one, Drawn):
-        return Markup(one.svg if one == other else _twice(one.svg, other.svg, "div"))  # noqa: S704
+        return Markup(one.svg if one == other else _twice(one.svg, other.svg, "div"))
     if isinstance(one, str):
         if one == other:
             return escape(one)
-        return Markup(_twice(str(escape(one)), str(escape(other)), "span"))  # noqa: S704
+        return Markup(_twice(str(escape(one)), str(escape(other)), "span"))
     if isinstance(one, tuple):
         return tuple(_each(one, other))
     if is_dataclass(one) and not isinstance(one, type):

@@ -60,7 +60,7 @@ def _steps(plan: Plan, acts: Sequence[Act], datum: Datum) -> Iterator[Step]:
             told = sawn_words(trims, numbers, say)
             yield _warned(plan, Step(told, _lines_scene(plan)), [t.label for t in trims], datum)
         elif kind is SkippedTrim:
-            yield Step(skipped_words(plan, [words_of(act, say) for act in held]))
+            yield Step(skipped_words([words_of(act, say) for act in held]))
         else:
             for act in held:
                 step = Step(words_of(act, say), picture_of(act, plan), wait=_wait(act))

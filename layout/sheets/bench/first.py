@@ -14,16 +14,14 @@ from ...words.cautions_short import Caution, short_cautions
 from ...words.defect_letters import key_of
 from ...words.first_page import (
     Head,
-    RoundTable,
-    SawRow,
     checks_words,
     face_words,
     foot_words,
     head_words,
     legs_words,
     ready_words,
-    round_table,
 )
+from ...words.first_tables import RoundTable, SawRow, round_table
 from ...words.lying import lying_of
 from ...words.saw_lines import rounds_of
 from ..pictures.legs import quarters_scene
@@ -73,14 +71,10 @@ class FirstPage:
     """What of the saw table found no room."""
 
 
-def first_pages(plans: Sequence[Plan]) -> tuple[FirstPage, ...]:
-    """Return the first page in several units, none of them higher than a page.
-
-    What gives way gives way in all of them; each has its drawing as large as it may be.
-    """
-    high = room_of(plans[0])
-    pages = _given_way([_begun(plan) for plan in plans], high, _least(plans[0]))
-    return tuple(_drawn(plan, page, high) for plan, page in zip(plans, pages, strict=True))
+def first_page(plan: Plan) -> FirstPage:
+    """Return the first page, no higher than a page, with its drawing as large as it may be."""
+    high = room_of(plan)
+    return _drawn(plan, _given_way(_begun(plan), high, _least(plan)), high)
 
 
 def _least(plan: Plan) -> float:
@@ -129,22 +123,19 @@ def _begun(plan: Plan) -> FirstPage:
     )
 
 
-def _given_way(pages: list[FirstPage], high: float, least: float) -> list[FirstPage]:
-    """Return the pages with what gives way first moved off them, until drawings have their room."""
-
-    def fits(held: list[FirstPage], drawing: float) -> bool:
-        return max(_without_drawing(page) for page in held) + drawing <= high
-
-    for change in (lambda page: page, _unready, _short):
-        pages = [change(page) for page in pages]
-        if fits(pages, least):
-            return pages
-    kept = min(len(pages[0].tables[-1].saws), _SAWS)
-    while kept > 3 and not fits([_cut_off(page, kept) for page in pages], least * 0.8):
+def _given_way(page: FirstPage, high: float, least: float) -> FirstPage:
+    """Return the page with what gives way first moved off it, until the drawing has its room."""
+    for change in (lambda held: held, _unready, _short):
+        page = change(page)
+        if _without_drawing(page) + least <= high:
+            return page
+    every = len(page.tables[-1].saws)
+    if every <= _SAWS and _without_drawing(page) + 0.8 * least <= high:
+        return page
+    kept = min(every, _SAWS)
+    while kept > 3 and _without_drawing(_cut_off(page, kept)) + 0.8 * least > high:
         kept -= 1
-    if fits(pages, least * 0.8) and kept == len(pages[0].tables[-1].saws):
-        return pages
-    return [_cut_off(page, kept) for page in pages]
+    return _cut_off(page, kept)
 
 
 def _unready(page: FirstPage) -> FirstPage:

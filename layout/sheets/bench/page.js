@@ -7,6 +7,8 @@
   for (const box of boxes) {
     box.checked = ticked.has(box.dataset.tick);
     box.addEventListener("change", () => {
+      const same = boxes.filter((other) => other.dataset.tick === box.dataset.tick);
+      for (const other of same) other.checked = box.checked; // the first page stands in both units
       ticked[box.checked ? "add" : "delete"](box.dataset.tick);
       write(key, [...ticked]);
     });

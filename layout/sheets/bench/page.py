@@ -10,15 +10,13 @@ from typing import Any
 from markupsafe import Markup
 
 from ...job.plan import Plan
-from ...job.record import plan_record
-from ...job.serialise import to_json
 from ...template.paper import A4, LETTER
 from ...units import Units
 from ...words.say import unit_words
 from .behind import folds
 from .both import Drawn, both
 from .drawn import drawn
-from .first import FirstPage, first_pages
+from .first import FirstPage, first_page
 from .stages import STAGES
 from .step import Step
 
@@ -52,7 +50,6 @@ class _Part:
 
 @dataclass(frozen=True, slots=True)
 class _Page:
-    first: FirstPage
     parts: tuple[_Part, ...]
     folds: tuple[_Part, ...]
 
@@ -80,24 +77,24 @@ def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False
     environment.filters |= {"figure": _figure, "css": _css}
     imperial = plan.job.units.is_imperial
     other = replace(plan, job=replace(plan.job, units=Units.MM if imperial else Units.IN))
-    firsts = first_pages((plan, other))
-    own = _page(plan, firsts[0])
-    page = both(own, _page(other, firsts[1]))
+    pinned = first_page(plan), first_page(other)
+    page = both(_page(plan), _page(other))
     return environment.get_template("page.html.j2").render(
         page=page,
+        pinned=[both(first, first) for first in pinned],
         name=plan.job.name,
-        size=f"{own.first.head.size}",
+        size=pinned[0].head.size,
         unit=unit_words(plan.job.tape),
         other_unit=unit_words(other.job.tape),
         paper=_paper(plan),
-        key=hashlib.sha256(to_json(plan_record(plan)).encode()).hexdigest()[:16],
-        alt=_alt(own.first),
+        key=_key(pinned[0]),
+        alt=_alt(pinned[0]),
         files=files,
         opened=opened,
     )
 
 
-def _page(plan: Plan, first: FirstPage) -> _Page:
+def _page(plan: Plan) -> _Page:
     count = 0
     parts = []
     for stage in STAGES:
@@ -111,7 +108,7 @@ def _page(plan: Plan, first: FirstPage) -> _Page:
         _Part(fold.summary, "", tuple(_row(step, "") for step in fold.steps))
         for fold in folds(plan)
     )
-    return _Page(first, tuple(parts), tuple(behind))
+    return _Page(tuple(parts), tuple(behind))
 
 
 def _row(step: Step, number: str) -> _Row:
@@ -128,6 +125,12 @@ def _row(step: Step, number: str) -> _Row:
         "" if step.drawing is None else step.drawing.title,
         step.wait,
     )
+
+
+def _key(first: FirstPage) -> str:
+    """Return what ticks are kept under: another plan's figures are another key."""
+    held = repr((first.head, first.tables, first.checks, first.legs))
+    return hashlib.sha256(held.encode()).hexdigest()[:16]
 
 
 def _alt(first: FirstPage) -> str:
@@ -151,10 +154,10 @@ def _paper(plan: Plan) -> str:
 
 def _figure(words: str) -> Markup:
     """Return a figure with its fraction set smaller than its whole number."""
-    return Markup(_FRACTION.sub(r'<span class="fr"> \1</span>', str(Markup.escape(words))))  # noqa: S704
+    return Markup(_FRACTION.sub(r'<span class="fr"> \1</span>', str(Markup.escape(words))))
 
 
 def _css(words: str) -> Markup:
     """Return words as a style sheet's string, each sign escaped that is no letter or figure."""
     safe = "".join(c if c.isalnum() and c.isascii() else f"\\{ord(c):x} " for c in words)
-    return Markup(f'"{safe}"')  # noqa: S704
+    return Markup(f'"{safe}"')

@@ -30,7 +30,7 @@ def line_scene(plan: Plan, cut: RouterCut | HandCut) -> Scene:
     feeds = plan.cuts.feeds
     turned = len({feed.show_face_up for feed in feeds}) > 1
     mirrored = plan.cuts.face.mirrored and not turned
-    heading = "Show face UP; where it says down, turn it over" if turned else ""
+    heading = "show face up; down: turned over" if turned else ""
     extent = cut.line.bounds.grown(2 * _AWAY * plan.top.outline.length / 90)
     stage = Stage.around(extent, mirrored=mirrored, heading=heading)
     stage.region(layers.WOOD, Region.of(cut.line))

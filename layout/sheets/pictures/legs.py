@@ -17,7 +17,6 @@ from ...panel.frame import frame_of
 from ...words.directions import directions_of
 from ...words.legs import in_quarters
 
-
 QUARTERS = 51.0
 """Width of the small drawing of the first page, paper mm."""
 
