@@ -1,28 +1,98 @@
-"""`panelwright check JOB`: every problem of a job file, with its line and what to do."""
+"""`panelwright check JOB`: what is wrong with a job file, or what was understood of it."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
+from textwrap import wrap
+from typing import TYPE_CHECKING
 
 import click
 
-from .reading import job_from
+from ..layout.errors import NothingFitsError, Problem
+from .machine import SCHEMA, as_json_option, print_record, problem_record
+from .reading import JOB, Text, job_in, job_text
+
+if TYPE_CHECKING:
+    from ..layout.fit.found import Fit
+    from ..layout.job.job import Job
+
+WIDTH = 96
 
 EXAMPLES = """
 \b
 Examples:
   panelwright check door.toml
+  panelwright check door.toml --json
 """
 
 
 @click.command(epilog=EXAMPLES)
-@click.argument("job", type=click.Path(path_type=Path))
-def check(job: Path) -> None:
-    """List what is wrong with the job file JOB; end with 0 where nothing is, else with 2."""
-    found = job_from(job)
+@click.argument("job", type=JOB)
+@as_json_option
+def check(job: Path, as_json: bool) -> None:
+    """List what is wrong with the job file JOB, or say what was understood of it.
+
+    Ends with 0 where nothing is wrong, also where a figure is possible but so unlikely that it is
+    worth a second look; else with 2.
+    """
+    text = job_text(job)
+    found = job_in(text)
+    look = _first_look(found)
+    again = tuple(_look_again(found, text, look))
+    if as_json:
+        from ..layout.job.serialise import plain
+
+        print_record(
+            {
+                "schema": SCHEMA,
+                "problems": [],
+                "missing": [problem_record(problem) for problem in found.missing],
+                "look_again": [problem_record(problem) for problem in again],
+                "job": plain(found),
+            }
+        )
+        return
     if found.missing:
-        click.echo(f"{job}: good for a fit; a plan also needs:")
+        click.echo(f"{text.name}: good for a fit; a plan also needs:")
         for problem in found.missing:
             click.echo(f"  {problem}")
-        return
-    click.echo(f"{job}: no problems")
+    else:
+        click.echo(f"{text.name}: no problems")
+    _tell(found, look)
+    if again:
+        click.echo("Look again:")
+        for problem in again:
+            click.echo(f"  {problem}")
+
+
+def _tell(job: Job, look: Fit | NothingFitsError | None) -> None:
+    from ..layout.words.understood import understood
+
+    fit = None if isinstance(look, NothingFitsError) else look
+    for heading, words in understood(job, fit):
+        first, *rest = wrap(words, WIDTH - 14) or [""]
+        click.echo(f"  {heading:<11} {first}")
+        for line in rest:
+            click.echo(f"  {'':<11} {line}")
+
+
+def _first_look(job: Job) -> Fit | NothingFitsError | None:
+    from ..layout.job.doubts import first_look
+
+    try:
+        return first_look(job)
+    except NothingFitsError as error:
+        return error
+
+
+def _look_again(job: Job, text: Text, look: Fit | NothingFitsError | None) -> Iterator[Problem]:
+    from ..layout.job.doubts import doubts_about, doubts_about_top
+    from ..layout.job.text.toml import decoded, tables_of
+    from ..layout.keys.place import key_text, nearest_line
+    from ..layout.words.understood import doubt_words
+
+    tables = tables_of(decoded(text.data))
+    for doubt in (*doubts_about(job, tables.values), *doubts_about_top(job, look)):
+        line = nearest_line(tables.lines, doubt.trail)
+        yield Problem(key_text(doubt.trail), doubt_words(doubt, job), line)

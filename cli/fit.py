@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
 from pathlib import Path
 from time import perf_counter
@@ -10,7 +9,8 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from .reading import job_from
+from .machine import SCHEMA, as_json_option, print_record
+from .reading import JOB, job_from
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:
@@ -28,22 +28,23 @@ Examples:
 
 
 @click.command(epilog=EXAMPLES)
-@click.argument("job", type=click.Path(path_type=Path))
-@click.option("--json", "as_json", is_flag=True, help="Print JSON for machines: mm, mm², degrees.")
+@click.argument("job", type=JOB)
+@as_json_option
+@click.option("--timed", is_flag=True, help="Tell in the JSON how many seconds each search took.")
 @click.option(
     "--why",
     is_flag=True,
     help="Say of the best top what mending each defect would gain, and where else it could lie.",
 )
 @time_limit
-def fit(job: Path, as_json: bool, why: bool, seconds: float | None) -> None:
+def fit(job: Path, as_json: bool, timed: bool, why: bool, seconds: float | None) -> None:
     """Find the best top of each shape that the job file JOB wishes for, best first.
 
     Says of the best what it touches and which limits hold it. Ends with 1, and the reason, where
     none fits.
     """
     found_job = job_from(job)
-    from ..layout.job.fits import SCHEMA, fit_record
+    from ..layout.job.fits import fit_record
     from ..layout.job.fitting import fits_of
 
     started = perf_counter()
@@ -51,10 +52,9 @@ def fit(job: Path, as_json: bool, why: bool, seconds: float | None) -> None:
         fits = fits_of(found_job, progress=progress)
     each = (perf_counter() - started) / len(fits)
     if as_json:
-        records = [fit_record(found, each) for found in fits]
+        records = [fit_record(found, each if timed else None) for found in fits]
         told = _why_record(found_job, fits[0], why)
-        held = {"schema": SCHEMA, "fits": records, **told}
-        click.echo(json.dumps(held, indent=1, ensure_ascii=False))
+        print_record({"schema": SCHEMA, "fits": records, **told})
         return
     for rank, found in enumerate(fits, 1):
         click.echo(f"{rank}. {_spoken(found, found_job)}")

@@ -9,7 +9,9 @@ from typing import TYPE_CHECKING
 import click
 
 from .files import write_all
-from .reading import job_from, stop
+from .machine import SCHEMA, as_json_option
+from .opened import open_option
+from .reading import JOB, job_from, stop
 from .searching import searching
 
 if TYPE_CHECKING:
@@ -34,7 +36,7 @@ Examples:
 
 
 @click.command(epilog=EXAMPLES)
-@click.argument("job", type=click.Path(path_type=Path))
+@click.argument("job", type=JOB)
 @click.option(
     "--count",
     "counts",
@@ -51,7 +53,8 @@ Examples:
 @click.option(
     "--svg", type=click.Path(path_type=Path, dir_okay=False), help="Write the sheet to this file."
 )
-@click.option("--json", "as_json", is_flag=True, help="Print JSON for machines: mm, kg, N.")
+@as_json_option
+@open_option("svg", "out")
 def legs(
     job: Path,
     counts: tuple[int, ...],
@@ -59,7 +62,7 @@ def legs(
     out: Path | None,
     svg: Path | None,
     as_json: bool,
-) -> None:
+) -> Path | None:
     """Compare legs for the table that the job file JOB describes.
 
     For each number of legs it seeks the best places under the job's top and tells what they mean:
@@ -73,12 +76,13 @@ def legs(
     if as_json:
         from ..layout.job.serialise import plain, to_json
 
-        click.echo(to_json({"schema": 2, **plain(found)}), nl=False)
+        click.echo(to_json({"schema": SCHEMA, **plain(found)}), nl=False)
     else:
         for line in _lines(found_job, found):
             click.echo(line)
     if sheet is not None:
         _write(sheet, found_job, found, quiet=as_json)
+    return sheet
 
 
 def _compared(path: Path, job: Job, counts: tuple[int, ...], goal: str | None) -> Comparison:

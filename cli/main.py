@@ -9,14 +9,19 @@ import click
 
 from .check import check
 from .fit import fit
+from .keys import keys
 from .legs import legs
 from .mark import mark
+from .new import new
 from .plan import plan
+from .reading import stop
 from .template import template
 
 EXAMPLES = """
 \b
 Examples:
+  panelwright new table.toml
+  panelwright keys ring stain
   panelwright check samples/lab-bench/job.toml
   panelwright fit samples/lab-bench/job.toml
   panelwright legs samples/lab-bench/job.toml
@@ -36,11 +41,17 @@ class LastResort(click.Group):
     """Commands of which no traceback reaches a person."""
 
     def invoke(self, ctx: click.Context) -> Any:  # noqa: ANN401 - as click has it
-        """Run a command; what nobody foresaw is told in one line."""
+        """Run a command; what nobody foresaw is told in one line.
+
+        Who reads no further, as `head` does, breaks a pipe; click ends quietly then.
+        """
         try:
             return super().invoke(ctx)
-        except (click.ClickException, click.exceptions.Exit, click.Abort):
+        except (click.ClickException, click.exceptions.Exit, click.Abort, BrokenPipeError):
             raise
+        except OSError as error:
+            where = error.filename or "what is printed"
+            stop(f"{where}: cannot be read or written ({error.strerror or error})")
         except Exception as error:
             if TRACE in os.environ:
                 raise
@@ -57,7 +68,9 @@ class LastResort(click.Group):
 @click.group(
     cls=LastResort, epilog=EXAMPLES, context_settings={"help_option_names": ["-h", "--help"]}
 )
-@click.version_option(package_name="panelwright", message="%(prog)s %(version)s")
+@click.version_option(
+    None, "-V", "--version", package_name="panelwright", message="%(prog)s %(version)s"
+)
 def main() -> None:
     """Lay out a new tabletop on an old panel.
 
@@ -69,7 +82,9 @@ def main() -> None:
 
 main.add_command(check)
 main.add_command(fit)
+main.add_command(keys)
 main.add_command(legs)
 main.add_command(mark)
+main.add_command(new)
 main.add_command(plan)
 main.add_command(template)

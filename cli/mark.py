@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from .lengths import LENGTH, Length
+from .machine import SCHEMA, as_json_option
 from .reading import stop
 
 if TYPE_CHECKING:
@@ -45,7 +46,7 @@ def _answering(command: Callable[..., Any]) -> Callable[..., Any]:
     for option in (
         click.option("--svg", type=click.Path(path_type=Path, dir_okay=False),
                      help="Write a drawing at full size into this file."),
-        click.option("--json", "as_json", is_flag=True, help="Print JSON for machines: mm."),
+        as_json_option,
     ):  # fmt: skip
         command = option(command)
     return command
@@ -151,7 +152,7 @@ def rounded(length: Length, width: Length, radius: Length, as_json: bool, svg: P
 @click.argument("length", type=LENGTH)
 @click.argument("width", type=LENGTH)
 @click.option("--exponent", type=float, default=2.5, show_default=True, help="2 is an oval.")
-@click.option("--json", "as_json", is_flag=True, help="Print JSON for machines: mm.")
+@as_json_option
 def superellipse(length: Length, width: Length, exponent: float, as_json: bool) -> None:
     """Give ordinates of a superellipse LENGTH by WIDTH."""
     from ..layout.marking.quick import mark_superellipse
@@ -211,7 +212,7 @@ def arc(
 @mark.command(epilog='\b\nExamples:\n  panelwright mark divide "107 5/8 in" 15')
 @click.argument("total", type=LENGTH)
 @click.argument("parts", type=click.IntRange(2, 1000))
-@click.option("--json", "as_json", is_flag=True, help="Print JSON for machines: mm.")
+@as_json_option
 def divide(total: Length, parts: int, as_json: bool) -> None:
     """Divide the length TOTAL in PARTS equal ones: every mark from one end."""
     from ..layout.marking.quick import mark_divide
@@ -244,7 +245,7 @@ def _answer(
     except LayoutError as error:
         stop(str(error))
     if as_json:
-        click.echo(to_json({"schema": 2, **plain(answer)}), nl=False)
+        click.echo(to_json({"schema": SCHEMA, **plain(answer)}), nl=False)
     else:
         for line in answer_lines(answer, _tape(lengths)):
             click.echo(line)

@@ -9,8 +9,10 @@ from typing import TYPE_CHECKING
 import click
 
 from .files import write_all
+from .machine import as_json_option
+from .opened import open_option
 from .printers import with_printer
-from .reading import job_from, stop
+from .reading import JOB, job_from, stop
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:
@@ -20,12 +22,13 @@ EXAMPLES = """
 \b
 Examples:
   panelwright plan door.toml --out door
+  panelwright plan door.toml --out door --open
   panelwright plan door.toml --json
 """
 
 
 @click.command(epilog=EXAMPLES)
-@click.argument("job", type=click.Path(path_type=Path))
+@click.argument("job", type=JOB)
 @click.option(
     "--out",
     type=click.Path(path_type=Path, file_okay=False),
@@ -37,11 +40,12 @@ Examples:
     default="usual",
     help="all: unfold what stands behind the work on the bench sheet, so that it is printed.",
 )
-@click.option("--json", "as_json", is_flag=True, help="Print plan.json instead of the summary.")
+@as_json_option
 @time_limit
+@open_option("out")
 def plan(
     job: Path, out: Path | None, sheets: str, as_json: bool, seconds: float | None
-) -> None:
+) -> Path | None:
     """Lay out the piece that the job file JOB describes.
 
     Works out the top, its marks, cuts, legs and offcuts, prints a summary, and writes bench sheet,
@@ -62,10 +66,13 @@ def plan(
         for line in summary(found):
             click.echo(line)
     if out is not None:
-        _write(found, out, opened=sheets == "all", quiet=as_json)
+        return _write(found, out, opened=sheets == "all", quiet=as_json)
+    if not as_json:
+        click.echo("Nothing was written: name a folder with --out.")
+    return None
 
 
-def _write(plan: Plan, out: Path, *, opened: bool, quiet: bool) -> None:
+def _write(plan: Plan, out: Path, *, opened: bool, quiet: bool) -> Path:
     from ..layout.sheets.folder import plan_files
 
     try:
@@ -75,6 +82,7 @@ def _write(plan: Plan, out: Path, *, opened: bool, quiet: bool) -> None:
     if not quiet:
         click.echo(f"Written to {out}/: {', '.join(path.name for path in written)}")
         click.echo(f"Start with {written[0]}")
+    return written[0]
 
 
 def summary(plan: Plan) -> Iterator[str]:
@@ -119,7 +127,7 @@ def summary(plan: Plan) -> Iterator[str]:
     yield f"  Offcuts  {len(plan.offcuts.pieces)}, of which {len(kept)} worth keeping"
     yield from _template(plan)
     for caution in plan.cautions:
-        if caution.matter is Risk.TREATED:
+        if caution.matter in (Risk.TREATED, Risk.NO_LEGS, Risk.NO_PORTION):
             yield f"  !        {caution_words(caution, plan.top, tape).words[0]}"
     say = Say(tape, plan.datum, plan.cuts.face.mirrored)
     for concern in (*plan.blades, *plan.cuts.concerns):

@@ -34,7 +34,7 @@ def profile_path(name: str) -> Path:
     """Return the file of a printer; names that differ in capitals or blanks share one."""
     letters = unicodedata.normalize("NFKC", name).casefold()
     key = re.sub(r"[\W_]+", "-", letters).strip("-")
-    if not key or len(key) > _LONGEST_NAME:
+    if not key or len(key) > _LONGEST_NAME or not name.isprintable():
         stop(
             f"printer {name!r}: give it a name of letters and digits, {_LONGEST_NAME} of them at "
             "most"

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import sys
+from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
 import click
 
 from ..layout.errors import JobError, Problem
+from .machine import SCHEMA, print_record, problem_record, wants_json
 
 if TYPE_CHECKING:
     from ..layout.job.job import Job
@@ -21,21 +25,37 @@ NOTHING_FITS = 1
 MOST_LISTED = 50
 """Problems of one file that are listed; the rest is counted."""
 
+JOB = click.Path(path_type=Path, allow_dash=True)
+"""The type of an argument that names a job file; ``-`` is standard input."""
 
-def job_bytes(path: Path) -> bytes:
-    """Return the content of a job file, or end with a message."""
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """A job file as it was read."""
+
+    data: bytes
+    name: str
+    """As messages call it."""
+
+
+def job_text(path: Path) -> Text:
+    """Return the content of a job file or of standard input, or end with a message."""
     from ..layout.job.text.toml import LONGEST
 
+    name = "standard input" if str(path) == "-" else str(path)
     try:
-        if path.exists() and not path.is_file():
-            stop(f"{path}: is no file, but a folder or a device: give the job file itself")
-        with path.open("rb") as file:
-            data = file.read(LONGEST + 1)
+        if str(path) == "-":
+            data = sys.stdin.buffer.read(LONGEST + 1)
+        else:
+            if path.exists() and not path.is_file():
+                stop(f"{path}: is no file, but a folder or a device: give the job file itself")
+            with path.open("rb") as file:
+                data = file.read(LONGEST + 1)
     except OSError as error:
-        stop(f"{path}: cannot be read ({error.strerror or error})")
+        stop(f"{name}: cannot be read ({error.strerror or error})")
     if len(data) > LONGEST:
-        stop(f"{path}: is too large for a job file: over {LONGEST:,} bytes, and no job needs them")
-    return data
+        stop(f"{name}: is too large for a job file: over {LONGEST:,} bytes, and no job needs them")
+    return Text(data, name)
 
 
 def job_from(path: Path, *, for_plan: bool = False) -> Job:
@@ -46,31 +66,41 @@ def job_from(path: Path, *, for_plan: bool = False) -> Job:
     for_plan : bool
         Whether what only a plan needs must be there too.
     """
+    return job_in(job_text(path), for_plan=for_plan)
+
+
+def job_in(text: Text, *, for_plan: bool = False) -> Job:
+    """Return the job that a text holds, or end with every problem listed."""
     from ..layout.job.reading import read_job
 
     try:
-        job = read_job(job_bytes(path), source=str(path))
+        job = read_job(text.data, source=text.name)
     except JobError as error:
-        list_problems(path, error.problems)
-        raise click.exceptions.Exit(BAD_JOB) from None
+        _refuse(text.name, error.problems)
     if for_plan and job.missing:
-        list_problems(path, job.missing)
-        raise click.exceptions.Exit(BAD_JOB)
+        _refuse(text.name, job.missing)
     return job
 
 
-def list_problems(path: Path, problems: tuple[Problem, ...]) -> None:
-    """Print what is wrong with a job file, each with its line and key, to standard error."""
+def _refuse(name: str, problems: Sequence[Problem]) -> NoReturn:
+    """End with what is wrong with a job file, each with its line and key."""
+    if wants_json():
+        print_record({"schema": SCHEMA, "problems": [problem_record(p) for p in problems]})
+        raise click.exceptions.Exit(BAD_JOB)
     count = len(problems)
-    click.echo(f"{path}: {count} problem{'s' if count != 1 else ''}", err=True)
+    click.echo(f"{name}: {count} problem{'s' if count != 1 else ''}", err=True)
     for problem in problems[:MOST_LISTED]:
         click.echo(f"  {problem}", err=True)
     if count > MOST_LISTED:
         click.echo(f"  and {count - MOST_LISTED} more", err=True)
     click.echo("Nothing was written.", err=True)
+    raise click.exceptions.Exit(BAD_JOB)
 
 
 def stop(message: str) -> NoReturn:
     """End with exit code 2 and one clear message."""
-    click.echo(message, err=True)
+    if wants_json():
+        print_record({"schema": SCHEMA, "problems": [problem_record(Problem("", message))]})
+    else:
+        click.echo(message, err=True)
     raise click.exceptions.Exit(BAD_JOB)

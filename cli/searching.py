@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 
 import click
 
+from .machine import SCHEMA, print_record, wants_json
 from .progress import Progress, progress_line
 from .reading import NOTHING_FITS, stop
 
@@ -42,8 +43,12 @@ def searching(path: Path, seconds: float | None = None) -> Iterator[Progress | N
         with progress_line(seconds) as progress:
             yield progress
     except NothingFitsError as error:
-        what = "Undecided" if isinstance(error, UndecidedError) else "Nothing fits"
-        click.echo(f"{what}: {error}", err=True)
+        undecided = isinstance(error, UndecidedError)
+        if wants_json():
+            key = "undecided" if undecided else "nothing_fits"
+            print_record({"schema": SCHEMA, "problems": [], key: str(error)})
+        else:
+            click.echo(f"{'Undecided' if undecided else 'Nothing fits'}: {error}", err=True)
         raise click.exceptions.Exit(NOTHING_FITS) from None
     except LayoutError as error:
-        stop(f"{path}: {error}")
+        stop(f"{'standard input' if str(path) == '-' else path}: {error}")

@@ -44,6 +44,11 @@ def family_of(kind: Kind, panel: Region, shape: str) -> TwoSizes:
     return TwoSizes(Wood(SoundWood.exact(panel)), sizing)
 
 
+def has_shapes(kind: Kind) -> bool:
+    """Return whether tops of a kind come in more than one shape."""
+    return kind.axes(0.0) != kind.axes(1.0)
+
+
 class Attacked(NamedTuple):
     """The bound of a box and the best of the tops found in it, as scores."""
 
@@ -58,8 +63,8 @@ def attacked_box(family: TwoSizes, rng: np.random.Generator, tops: int) -> Attac
     """
     kind, piece = family.kind, family.wood.pieces[0]
     half_turn, size = 10 ** rng.uniform(-4, -0.7), 10 ** rng.uniform(-1, 2.3)
-    low = float(rng.uniform(0, 2) * rng.integers(0, 2)) if kind.ratio is None else 0.0
-    high = low + (10 ** rng.uniform(-4, 0) if kind.ratio is None else 0.0)
+    low = float(rng.uniform(0, 2) * rng.integers(0, 2)) if has_shapes(kind) else 0.0
+    high = low + (10 ** rng.uniform(-4, 0) if has_shapes(kind) else 0.0)
     turn = rng.uniform(0, kind.period(high))
     tried = rng.uniform(piece.corners.min(axis=0), piece.corners.max(axis=0), (30, 2))
     found = [family.placed(centre, turn, (low + high) / 2) for centre in tried]
@@ -86,7 +91,7 @@ def best_climbed(family: TwoSizes, rng: np.random.Generator, starts: int) -> flo
     kind, piece, best = family.kind, family.wood.pieces[0], 0.0
     tried = rng.uniform(piece.corners.min(axis=0), piece.corners.max(axis=0), (starts, 2))
     for centre in tried:
-        shape = float(rng.uniform(0, 1.5)) if kind.ratio is None else 0.0
+        shape = float(rng.uniform(0, 1.5)) if has_shapes(kind) else 0.0
         top = family.placed(centre, rng.uniform(0, math.tau), shape)
         if top is not None:
             best = max(best, polished(family, *top)[0])
@@ -136,12 +141,12 @@ def hugged_box(
         Whether the tops must hold points at the edge of that top.
     """
     shapes = (rng.uniform(0.0, 1.6) if shape != "capsule" else rng.uniform(0, 500)) * (
-        kind.ratio is None
+        has_shapes(kind)
     )
     half_turn = 10 ** rng.uniform(-3, -0.6)
     small = 1e-6 if only_turn else 1.0
     span = small * 10 ** rng.uniform(-3, -0.3) * (300.0 if shape == "capsule" else 1.0)
-    span *= kind.ratio is None
+    span *= has_shapes(kind)
     size = small * 10 ** rng.uniform(-1, 1.5)
     ends = np.sign(rng.uniform(-1, 1, 4)) * np.where(rng.random(4) < 0.7, 1.0, rng.random(4))
     turn, low = rng.uniform(0, math.pi), float(shapes)

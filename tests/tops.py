@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import pytest
@@ -28,7 +29,13 @@ def top_of(
     panel: Panel = ROOM,
 ) -> Top:
     """Return a top of a material, cut from the middle of a panel."""
-    wood = replace(panel, material=material, thickness=thickness, build=Build(kind), grain=grain)
+    wood = replace(
+        panel,
+        material=material,
+        thickness=thickness,
+        build=Build(kind),
+        grain_deg=math.degrees(grain),
+    )
     return Top(wood, outline, PLACE)
 
 

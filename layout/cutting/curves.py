@@ -191,8 +191,8 @@ def _template(bench: Bench) -> TemplateGuide | None:
     tools, top = bench.tools, bench.top
     shaped = isinstance(top.outline, Oval | Superellipse | RoundedRectangle | Freeform)
     small = any(compass.core_radius < tools.least_trammel for compass in bench.compasses)
-    wanted = tools.follower is not None or ((shaped or small) and not top.runs.is_straight)
+    wanted = tools.bush is not None or ((shaped or small) and not top.runs.is_straight)
     if not wanted or top.runs.kept or top.outline.width / 2 <= top.lipping:
         return None
-    follower = tools.bit if tools.follower is None else tools.follower
-    return TemplateGuide.of(top, follower, tools.bit)
+    bush = tools.bit if tools.bush is None else tools.bush
+    return TemplateGuide.of(top, bush, tools.bit)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from enum import Enum
 
-from ..errors import LayoutError
+from ..keys.figures import FROM_0, Length, Range, percent
+from ..keys.key import Key, hold, key
+from ..keys.kinds import Choice, YesNo
+from ..keys.plane import Choices
 from ..marking.method import ALL_TOOLS, TONGUE, HandTool, Workshop
 from ..marking.off_wood import Ground
 from ..panel.defect import Face
@@ -55,76 +57,144 @@ class Stroke(Enum):
     CURVE = "along the curve"
 
 
-_LENGTHS = (
-    *("kerf", "guide_left", "guide_right", "allowance", "end_allowance", "curve_allowance"),
-    *("below", "corner_clear", "jigsaw_kerf", "bit", "nail", "pencil", "tongue"),
+_THIN = Length(Range(0.0, 20.0), "measure a test cut")
+_LEFT = Length(Range(0.0, 100.0), "give what the tool needs")
+_DEEP = Length(Range(0.0, 100.0, above=True))
+
+_DRAWN_WITH = Choice(
+    {
+        tool.name.lower(): tool
+        for tool in HandTool
+        if tool in ALL_TOOLS - {HandTool.TAPE, HandTool.LATHS}  # there is always a tape
+    },
+    {"trammel": "bar", "beam compass": "bar", "nails": "string"},
 )
 
-_ABOVE_0 = ("follower", "router_base", "pass_depth")
+STRING = Key(
+    "string",
+    Choice(
+        {"braided": 0.003, "wire": 0.0},
+        {},
+        {"nylon": "stretches too much to draw an oval: use braided line or wire"},
+    ),
+    "What draws an oval: braided line gives by 0.3 percent, wire does not",
+    0.003,
+    '"braided"',
+    '"wire"',
+)
 
 
 @dataclass(frozen=True, slots=True)
 class Tools:
     """The maker's tools."""
 
-    kerf: float = 2.4
-    """Width of the saw's cut, mm."""
-    guide_left: float | None = None
-    guide_right: float | None = None
-    """From the kept side of the kerf to the edge of the saw's base on its left and on its right, as
-    a test cut measured it, mm. None where that side is not used: no figure is assumed."""
-    allowance: float | None = None
-    """Left outside the line by the first cuts, mm; None for what is usual for the tool and
-    thickness."""
-    end_allowance: float | None = None
-    """Left outside the line by cuts across the ends, mm; None for the same as elsewhere."""
-    curve_allowance: float | None = None
-    """Left outside the line by the jigsaw, mm; None for `allowance`, or what is usual."""
-    below: float = DEPTH_BELOW
-    """How far the saw's teeth stand out below the work, mm."""
-    corner_clear: float | None = None
-    """Left between a 45° cut off a corner and the curve, mm; None for what the jigsaw leaves, and
-    never less than that."""
-    jigsaw_kerf: float = JIGSAW_KERF
-    """Width of the jigsaw's cut, mm."""
-    router: bool = True
-    """Whether there is a router to trim to the line."""
-    bit: float = 12.0
-    """Diameter of the router's cutter, mm."""
-    nail: float = 3.0
-    pencil: float = 3.0
-    """Thickness of the nails and of the pencil that draw an oval, mm."""
-    string_stretch: float = 0.003
-    """Share by which the string gives; 0.003 for braided line."""
-    draw_with: frozenset[HandTool] = ALL_TOOLS
-    """What lines are drawn with; a tape is always there."""
-    tongue: float = TONGUE
-    """Of the framing square, its shorter arm, mm."""
-    follower: float | None = None
-    """Diameter of the guide bush or bearing that follows a template, mm; None for a bearing of the
-    bit's own size."""
-    router_base: float | None = None
-    """Diameter of the router's base, mm: its edge runs along a straightedge. None where it is not
-    measured: no figure is assumed."""
-    pass_depth: float | None = None
-    """How deep the router goes at once, mm; None for what is usual."""
-    show_face: Face | None = None
-    """How the show face lies while the top is marked and sawn; None for what suits the build."""
+    kerf: float = key(2.4, _THIN, "Width of the saw's cut", "2.2")
+    guide_left: float | None = key(
+        None,
+        FROM_0,
+        "From the kept side of the kerf to the left edge of the saw's base, by a test cut; nothing "
+        "is assumed",
+        "38",
+        usual="not used",
+    )
+    guide_right: float | None = key(
+        None, FROM_0, "The same, to the right edge of the base", "131", usual="not used"
+    )
+    allowance: float | None = key(
+        None,
+        _LEFT,
+        "Left outside the finish line by the first cuts",
+        "2",
+        usual=f"`curve_allowance`, else {SAW_ALLOWANCE:g} mm where the top is straight all round, "
+        f"{JIGSAW_ALLOWANCE:g} where it is not, and {THICK_ALLOWANCE:g} where it is over "
+        f"{THICK:g} thick",
+    )
+    end_allowance: float | None = key(
+        None, _LEFT, "Left outside the line by cuts across the ends", "5", usual="as `allowance`"
+    )
+    curve_allowance: float | None = key(
+        None, _LEFT, "Left outside the line by the jigsaw", "3", usual="as `allowance`"
+    )
+    jigsaw_kerf: float = key(JIGSAW_KERF, _THIN, "Width of the jigsaw's cut", "1.2")
+    corner_clear: float | None = key(
+        None,
+        _LEFT,
+        "Left between a straight cut off a corner and the curve that follows; never less than the "
+        "jigsaw leaves",
+        "5",
+        usual="what the jigsaw leaves",
+    )
+    below: float = key(
+        DEPTH_BELOW,
+        _THIN,
+        "How far the saw's teeth stand out below the work; 3 to 6 is usual",
+        "5",
+    )
+    router: bool = key(True, YesNo(), "Whether a router trims to the line", "false")
+    bit: float = key(12.0, _DEEP, "Diameter of its cutter", "19")
+    bush: float | None = key(
+        None,
+        _DEEP,
+        "Diameter of the guide bush or bearing that follows a template; it decides how far inside "
+        "the line the template stands",
+        "24",
+        usual="a bearing of the bit's own size",
+    )
+    router_base: float | None = key(
+        None,
+        Length(Range(0.0, 400.0, above=True)),
+        "Diameter of the router's base, by which a straightedge is set; nothing is assumed",
+        "160",
+        usual="not measured",
+    )
+    pass_depth: float | None = key(
+        None,
+        _DEEP,
+        "How deep the router goes at once",
+        "8",
+        usual=f"{CLEAN_UP:g} mm where {LITTLE:g} or less stands outside the line, else "
+        f"{FULL_PASS:g}",
+    )
+    show_face: Face | None = key(
+        None,
+        Choice({"up": Face.UP, "down": Face.DOWN}),
+        "How the show face lies while the top is marked and sawn: a hand-held saw chips the face "
+        "that lies up",
+        '"up"',
+        usual='by build: `"down"`; `"up"` for a slab whose line is struck on that face',
+    )
+    draw_with: frozenset[HandTool] = key(
+        ALL_TOOLS,
+        Choices(_DRAWN_WITH, one_will_do=True, into=frozenset),
+        "What there is to draw curves with: nails and string, a trammel bar, a router on a "
+        "trammel, a rod with two pins, a framing square, a thin lath, a corner template",
+        '["string", "rod"]',
+        usual="all of them",
+    )
+    tongue: float = key(
+        TONGUE,
+        Length(Range(0.0, 2000.0, above=True)),
+        "Tongue of the framing square, its shorter arm",
+        "300",
+    )
+    nail: float = key(3.0, _THIN, "Thickness of the nails that draw an oval", "2.5")
+    pencil: float = key(
+        3.0,
+        _THIN,
+        "Thickness of the pencil where the string runs, notched to the nail's size or bare",
+        "7",
+    )
+    string_stretch: float = key(
+        0.003,
+        percent(Range(0.0, 4.9), "use braided line or wire, below 5 %"),
+        "By how much the string gives, in place of its kind",
+        "0.3",
+        usual="by `string`",
+        also=(STRING,),
+    )
 
     def __post_init__(self) -> None:
-        for name in _LENGTHS:
-            value = getattr(self, name)
-            if value is not None and not 0 <= value < math.inf:
-                raise LayoutError(f"tools: {name} of {value:g} mm is below 0")
-        for name in _ABOVE_0:
-            value = getattr(self, name)
-            if value is not None and not 0 < value < math.inf:
-                raise LayoutError(f"tools: {name} of {value:g} mm is not above 0")
-        if not 0 <= self.string_stretch < 0.05:
-            raise LayoutError(
-                f"tools: a string that gives {self.string_stretch:.1%} draws no oval: "
-                "use braided line or wire, below 5 %"
-            )
+        hold(self, "tools")
 
     @property
     def guide(self) -> float | None:

@@ -3,6 +3,18 @@
 from .families import FAMILIES
 from .found import Bound, Fit
 from .search import best_fits
+from .size_asked import Verdict, fits
 from .wish import Goal, Limits, Span, Wish
 
-__all__ = ["FAMILIES", "Bound", "Fit", "Goal", "Limits", "Span", "Wish", "best_fits"]
+__all__ = [
+    "FAMILIES",
+    "Bound",
+    "Fit",
+    "Goal",
+    "Limits",
+    "Span",
+    "Verdict",
+    "Wish",
+    "best_fits",
+    "fits",
+]

@@ -127,7 +127,7 @@ def _own_outline(wood: SoundWood, wish: Wish, held: Sequence[Region]) -> Entry:
 
     def finish(pose: Array) -> Fit | None:
         for there in (family.settled(pose), pose):
-            fit = own_proved(own, family.shape, there, wood, held)
+            fit = own_proved(own, family.shape.placement(there), wood, held)
             if fit is not None:
                 return fit
         return None
@@ -239,5 +239,7 @@ def _less_base(progress: Progress | None, base: float) -> Progress | None:
 def unlimited(wish: Wish) -> Wish:
     """Return the wish with no limit but those of turn and corner."""
     kept = wish.limits
-    free = Limits(corner_radius=kept.corner_radius, grain=kept.grain, most_turn=kept.most_turn)
+    free = Limits(
+        corner_radius=kept.corner_radius, grain_deg=kept.grain_deg, most_turn_deg=kept.most_turn_deg
+    )
     return replace(wish, limits=free)

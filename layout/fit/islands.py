@@ -28,6 +28,10 @@ Split = tuple[tuple[int, ...], tuple[int, ...]]
 """The islands that must lie outside, and inside, the top."""
 
 
+Ask = Callable[[SoundWood, tuple[Region, ...]], Answer]
+"""Answers a question about a wood, of tops that hold some parts."""
+
+
 def best_round_islands(
     wood: SoundWood,
     wish: Wish,
@@ -39,19 +43,25 @@ def best_round_islands(
 
     Where there is none in it and the bound is above 0, the search ended before it knew.
     """
+    return round_islands(
+        wood, islands, wish.gap, lambda left, held: answered(left, wish, shape, held, progress)
+    )
 
-    def ask(split: Split) -> Answer:
+
+def round_islands(wood: SoundWood, islands: Sequence[Region], gap: float, ask: Ask) -> Answer:
+    """Return what a question comes to where no edge may cross an island."""
+
+    def asked(split: Split) -> Answer:
         left = SoundWood(_without(wood.inner, islands, split), _without(wood.outer, islands, split))
-        held = tuple(islands[i] for i in split[1])
-        return answered(left, wish, shape, held, progress)
+        return ask(left if split[0] else wood, tuple(islands[i] for i in split[1]))
 
     best: Fit | None = None
     ticket, steps, bound = count(), 0, 0.0
-    first = ask(((), ()))
+    first = asked(((), ()))
     heap: list[tuple[float, int, Split, Answer]] = [(-first.bound, next(ticket), ((), ()), first)]
     while heap:
         _, _, split, answer = heapq.heappop(heap)
-        if best is not None and answer.bound * (1 - wish.gap) <= best.score:
+        if best is not None and answer.bound * (1 - gap) <= best.score:
             bound = max(bound, answer.bound)
             break
         steps += answer.steps
@@ -66,7 +76,7 @@ def best_round_islands(
         if _can_be_held(wood, islands[crossed]):
             parts.append((outside, (*inside, crossed)))
         for part in parts:
-            deeper = ask(part)
+            deeper = asked(part)
             limit = min(answer.bound, deeper.bound)
             heapq.heappush(heap, (-limit, next(ticket), part, replace(deeper, bound=limit)))
     if best is None:

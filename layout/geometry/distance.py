@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 
 import shapely
@@ -14,6 +15,9 @@ from .tolerance import ROUNDING, SAME_PLACE
 
 _DEPTH = 0.05
 """mm by which the greatest depth of a region may be taken too large."""
+
+_MOST_EDGES = 1_500
+"""Of a region whose greatest depth is held against it: that takes the square of their number."""
 
 
 def nearest(one: Region, other: Region) -> tuple[Point, Point]:
@@ -51,11 +55,14 @@ def greatest_depth(region: Region) -> float:
     """Return a distance, mm, hardly more than that of the deepest point to the nearest edge.
 
     The circle comes from a search; that nothing lies deeper is held against the region itself.
+    Where that would take too long or does not hold, the distance is infinite.
     """
+    if len(region.edges) > _MOST_EDGES:
+        return math.inf
     parts = [part for part in shapely.get_parts(region.shape) if part.area > 0]
     circles = shapely.maximum_inscribed_circle(parts, _DEPTH)
     depth = float(shapely.length(circles).max(initial=0.0)) + _DEPTH
-    return depth if region.shrunk(depth, around=True).is_empty else float("inf")
+    return depth if region.shrunk(depth, around=True).is_empty else math.inf
 
 
 def longest_of(spans: Iterable[tuple[Point, Point]]) -> tuple[Point, Point]:

@@ -9,6 +9,7 @@ from ..concern import Concern
 from ..cutting.cut import TrimKind
 from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
+from ..errors import LegsError
 from ..fit.found import Fit
 from ..fit.why import Contact, Cost, LimitMet
 from ..legs.plan import LegsPlan
@@ -23,14 +24,15 @@ from ..marking.panel_check import PanelCheck, check_panel
 from ..offcuts.plan import OffcutPlan, offcuts_of
 from ..panel.datum import Datum, choose_datum
 from ..template.content import TemplateContent
-from ..template.proposal import Proposal, proposed
+from ..template.portions import portions
+from ..template.proposal import AUTO, Proposal, proposed
 from ..top import Top, top_from
 from ..work.blades import Bore, blades_through, pins_of
-from ..work.cautions import cautions_for
+from ..work.cautions import Risk, cautions_for
 from ..work.finish import Finish, finish_of
 from .fitting import fits_of
 from .job import Job
-from .standing import stand
+from .standing import Standing, stand
 from .template import template_content
 from .why import along_grain_in, contacts_in, costs_in, limits_in, others_in
 
@@ -49,7 +51,7 @@ class Plan:
     costs: tuple[Cost, ...]
     """What each defect costs the first fit, the dearest first."""
     others: tuple[Fit, ...]
-    """Second opinions on the first fit: other places and turns, next in rank."""
+    """Alternatives to the first fit: other places and turns, next in rank."""
     along_grain: Fit | None
     """The best of its shape along the grain, where the first fit lies out of it."""
     top: Top
@@ -102,9 +104,9 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     marks = marks_for(top, datum, kit)
     cuts = plan_cuts(top, datum, tools, job.tape)
     rough_cuts = sum(trim.kind is TrimKind.ROUGH for trim in cuts.trims)
-    standing = stand(job, top)
+    standing = _standing(job, top)
     legs, table = standing.legs, standing.table
-    is_glued = job.legs is not None and job.legs.fixing is Fixing.GLUED
+    is_glued = legs is not None and job.legs is not None and job.legs.fixing is Fixing.GLUED
     overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
     template = template_content(job, top, cuts, marks, standing)
     return Plan(
@@ -136,8 +138,33 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         ),
         template=template,
         sheets=_sheets(job, template),
-        cautions=cautions_for(top, cuts, glued_legs=is_glued),
+        cautions=cautions_for(
+            top, cuts, glued_legs=is_glued, left_out=tuple(_left_out(job, standing, template))
+        ),
     )
+
+
+def _standing(job: Job, top: Top) -> Standing:
+    """Return the legs of a job under its top; none where they find no room there."""
+    try:
+        return stand(job, top)
+    except LegsError:
+        return Standing()
+
+
+def _left_out(job: Job, standing: Standing, content: TemplateContent) -> Iterator[Concern]:
+    """Yield what the job asks for and its top cannot have; the rest is planned without it."""
+    if job.legs is not None and standing.legs is None:
+        foot = job.legs.foot
+        yield Concern(Risk.NO_LEGS, limit=min(foot.length, foot.width))
+    if _portion(job, content) != job.template.portion:
+        yield Concern(Risk.NO_PORTION, (job.template.portion,))
+
+
+def _portion(job: Job, content: TemplateContent) -> str:
+    """Return the portion that the job asks for, or that of the fewest sheets where it has none."""
+    asked = job.template.portion
+    return asked if asked in {portion.name for portion in portions(content)} else AUTO
 
 
 def _bores(
@@ -173,5 +200,5 @@ def _sheets(job: Job, content: TemplateContent) -> Proposal:
         wish.margins,
         wish.overlap,
         correction=wish.correction,
-        portion=wish.portion,
+        portion=_portion(job, content),
     )

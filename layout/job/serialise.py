@@ -27,12 +27,15 @@ from ..outlines import Outline, RegularPolygon, Superellipse
 
 DIGITS, FINE = 6, 9
 """Decimals kept, and those of an angle: a millionth of a mm, also at the end of an arc whose radius
-is 50 m; far below any tolerance and free of rounding noise."""
+is 500 km; far below any tolerance and free of rounding noise."""
 
 
 def to_json(value: object) -> str:
-    """Return the JSON text of a value, with a line break at its end."""
-    return json.dumps(plain(value), indent=1, ensure_ascii=False, allow_nan=False) + "\n"
+    """Return the JSON text of a `plain` value, with a line break at its end.
+
+    It is not made plain again: that would round its angles to the decimals of a length.
+    """
+    return json.dumps(value, indent=1, ensure_ascii=False, allow_nan=False) + "\n"
 
 
 def plain(value: object) -> Any:  # noqa: ANN401, PLR0911 - JSON is anything, and each kind has its own way

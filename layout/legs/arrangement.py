@@ -50,7 +50,7 @@ def middles_for(
     if stability is None:
         stability = Stability.under(replace(wish, mass=0.0), outline, 100.0, 0.0)
     if isinstance(outline, Freeform):
-        return _firmest(stances(wish, outline), stability)
+        return _most_stable(stances(wish, outline), stability)
     count = wish.count
     in_rows = room_for(wish, outline)
     if in_rows.is_empty:
@@ -63,11 +63,11 @@ def middles_for(
         return rows[0]
     ring = room_for(wish, outline, in_rows=False)
     choices = [_ring(count, ring, 0.5), _ring(count, ring, 0.0), *rows]
-    return _firmest(choices, stability)
+    return _most_stable(choices, stability)
 
 
-def _firmest(sets: Iterable[tuple[Point, ...]], stability: Stability) -> tuple[Point, ...]:
-    """Return the firmest stance, of stances alike the first; of none that stands the first."""
+def _most_stable(sets: Iterable[tuple[Point, ...]], stability: Stability) -> tuple[Point, ...]:
+    """Return the most stable stance, of stances alike the first; of none that stands the first."""
     held = list(sets)
     spread = [s for s in held if row_width(s) >= IN_A_ROW or len(s) < 3]
     return first_of_best(spread or held[:1], stability.force, tolerance=ALIKE_FORCE)

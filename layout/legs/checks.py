@@ -7,7 +7,7 @@ from itertools import combinations
 from typing import TYPE_CHECKING
 
 from ..concern import Concern
-from ..geometry.polygon import Region
+from ..geometry.polygon import Region, union
 from ..geometry.tolerance import CHORD
 from ..panel import Defect, SoundWood
 from ..panel.lifting import ONE_LIFTS
@@ -33,7 +33,10 @@ def problems_of(
     on_floor : sequence of float
         Of each leg the least distance from its foot on the floor in to the edge of the top, mm.
     """
-    prints = [Region.of(leg.plate or leg.print, "outside") for leg in plan.legs]
+    prints = [
+        union(Region.of(path, "outside") for path in (leg.print, leg.plate) if path is not None)
+        for leg in plan.legs
+    ]
     found = [
         *_at_the_edge(plan.legs, on_floor, max(PLATE_INSET, wish.keep_in)),
         *_on_poor_wood(plan.legs, prints, bearing, defects),

@@ -2,7 +2,7 @@
 
 No centreline need be an axis of such a top, so nothing is mirrored. Feet are put in those corners
 of their room that lie farthest in even directions, or where even rays from the middle of its weight
-last leave it, beyond any waist, or evenly along its edge; the firmest stance is taken.
+last leave it, beyond any waist, or evenly along its edge; the most stable stance is taken.
 """
 
 from __future__ import annotations

@@ -205,8 +205,9 @@ def _tipping(wish: LegsWish, top: Top, middles: Sequence[Point], centre: Point) 
 def _leg(
     wish: LegsWish, number: int, middle: Point, moved: float, top: Region, placement: Placement
 ) -> Leg:
-    foot, head = wish.foot, wish.on_top
-    plate = None if wish.plate is None else head.outside(middle).placed(placement)
+    foot = wish.foot
+    plate = None if wish.plate is None else wish.plate.form
+    heads = (foot,) if plate is None else (foot, plate)
     floor = wish.on_floor(middle)
     leans = floor.distance_to(middle) > SAME_POINT
     return Leg(
@@ -215,10 +216,10 @@ def _leg(
         placement(middle),
         foot.outside(middle).placed(placement),
         _placed(foot.hollow(middle), placement),
-        plate,
+        None if plate is None else plate.outside(middle).placed(placement),
         floor,
         foot.outside(floor).placed(placement) if leans else None,
-        _overhang(top, head, middle),
+        min(_overhang(top, head, middle) for head in heads),
         moved,
     )
 

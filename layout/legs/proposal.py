@@ -42,7 +42,7 @@ class Proposal:
 def compare(
     wish: LegsWish,
     table: TableTop,
-    goal: Goal = Goal.FIRMEST,
+    goal: Goal = Goal.MOST_STABLE,
     counts: Sequence[int] = COUNTS,
     loads: Loads | None = None,
     place: float = PLACE,
@@ -61,7 +61,7 @@ def compare(
 def propose(
     wish: LegsWish,
     table: TableTop,
-    goal: Goal = Goal.FIRMEST,
+    goal: Goal = Goal.MOST_STABLE,
     loads: Loads | None = None,
     place: float = PLACE,
 ) -> Proposal:

@@ -33,7 +33,7 @@ class TableWish:
         If a figure is out of its limits.
     """
 
-    goal: Goal = Goal.FIRMEST
+    goal: Goal = Goal.MOST_STABLE
     """What makes legs the best."""
     counts: tuple[int, ...] = ()
     """How many legs are compared, and the best of them taken; empty where the legs stand as they

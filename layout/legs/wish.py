@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum
 
 from ..errors import LegsError
@@ -14,14 +14,14 @@ from .materials import MASONRY, METALS
 
 __all__ = ["Fixing", "FixingPlate", "Foot", "FootShape", "Goal", "Lean", "LegsWish"]
 
-STEEPEST = math.radians(30)
-"""No leg is splayed farther, radians (our choice)."""
+STEEPEST = 30.0
+"""No leg is splayed farther, degrees (our choice)."""
 
 
 class Goal(Enum):
     """What makes legs the best; the value is the name that a job file uses."""
 
-    FIRMEST = "most stable"
+    MOST_STABLE = "most stable"
     LEAST_SAG = "sags least"
     KNEE_ROOM = "most knee room"
     EVEN_OVERHANG = "even overhang"
@@ -69,6 +69,11 @@ class FixingPlate:
         """Of steel, kg."""
         return METALS["steel"].mass(self.length * self.width, self.thickness)
 
+    @property
+    def form(self) -> Foot:
+        """What it covers, as a foot of its sizes does."""
+        return Foot(FootShape.RECTANGULAR, self.length, self.width)
+
 
 @dataclass(frozen=True, slots=True)
 class LegsWish:
@@ -103,8 +108,8 @@ class LegsWish:
     """Whether people sit at it: then a long top overhangs more at its ends, for their knees."""
     plate: FixingPlate | None = None
     """On the head of each leg."""
-    splay: float = field(default=0.0, metadata={"unit": "rad"})
-    """How far a leg leans from upright, radians."""
+    splay_deg: float = 0.0
+    """How far a leg leans from upright, degrees."""
     lean: Lean = Lean.OUTWARDS
     """Which way it leans, seen from above."""
     material: str = ""
@@ -117,11 +122,8 @@ class LegsWish:
         least = 2 if self.foot.shape is FootShape.SLAB else 3
         if count < least:
             raise LegsError(f"{count} legs do not stand: {least} at least")
-        if not 0 <= self.splay <= STEEPEST:
-            raise LegsError(
-                f"a splay of {math.degrees(self.splay):g}° is not from 0 to "
-                f"{math.degrees(STEEPEST):g}°"
-            )
+        if not 0 <= self.splay_deg <= STEEPEST:
+            raise LegsError(f"a splay of {self.splay_deg:g}° is not from 0 to {STEEPEST:g}°")
         for name, value in (
             ("inset_side", self.inset_side),
             ("inset_end", self.inset_end),
@@ -135,6 +137,11 @@ class LegsWish:
         rest = self.height - (self.plate.thickness if self.plate else 0.0)
         if not 0 < rest < math.inf:
             raise LegsError(f"a leg {rest:g} mm long is not above 0")
+
+    @property
+    def splay(self) -> float:
+        """How far a leg leans from upright, radians."""
+        return math.radians(self.splay_deg)
 
     @property
     def is_masonry(self) -> bool:
@@ -157,7 +164,7 @@ class LegsWish:
 
     @property
     def on_top(self) -> Foot:
-        """What stands under the top: the plate where there is one larger than the foot."""
+        """What holds both foot and plate, if one is longer and the other wider."""
         if self.plate is None or (self.foot.is_round and self.plate.length < self.foot.length):
             return self.foot
         return Foot(

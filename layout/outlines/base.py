@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from abc import ABC, abstractmethod
-from typing import TYPE_CHECKING, Self
+from typing import TYPE_CHECKING, Any, Self
 
 from ..errors import OutlineError
 from ..geometry.bounds import Bounds
@@ -16,6 +16,8 @@ from ..geometry.path import Path
 from ..geometry.placement import Points
 from ..geometry.point import ORIGIN
 from ..geometry.tolerance import CHORD, CURVE
+from ..keys.figures import Number
+from ..keys.key import take
 
 
 class Outline(ABC):
@@ -88,6 +90,15 @@ class Outline(ABC):
     def outer(self, tolerance: float = CHORD) -> Points:
         """Return a polygon, (n, 2) mm, that holds it and lies nowhere farther than `tolerance`."""
         return self.path().points(tolerance, "outside")
+
+
+def require_figures(outline: Any, *fields: str) -> None:  # noqa: ANN401 - any dataclass
+    """Raise an `OutlineError` unless these fields are numbers, and hold them as our own."""
+    for name in fields:
+        figure = take(
+            Number(), getattr(outline, name), type(outline).__name__, name, error=OutlineError
+        )
+        object.__setattr__(outline, name, figure)
 
 
 def require_sizes(name: str, length: float, width: float) -> None:

@@ -10,7 +10,7 @@ from ..geometry.path import Path
 from ..geometry.point import ORIGIN, Point
 from ..geometry.segments import Arc, Line
 from ..geometry.tolerance import CURVE
-from .base import Outline, require, require_sizes
+from .base import Outline, require, require_figures, require_sizes
 from .circle import Circle
 
 
@@ -29,6 +29,7 @@ class Capsule(Outline):
     """Overall, mm, with ``0 < width <= length``; a capsule as long as wide is a circle."""
 
     def __post_init__(self) -> None:
+        require_figures(self, "length", "width")
         require_sizes("a capsule", self.length, self.width)
 
     @property

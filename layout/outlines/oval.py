@@ -11,7 +11,7 @@ from ..geometry.path import Path
 from ..geometry.point import ORIGIN
 from ..geometry.segments import EllipticArc
 from ..geometry.tolerance import CURVE
-from .base import Outline, require, require_sizes
+from .base import Outline, require, require_figures, require_sizes
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +29,7 @@ class Oval(Outline):
     """The whole axes, mm, with ``0 < width <= length``."""
 
     def __post_init__(self) -> None:
+        require_figures(self, "length", "width")
         require_sizes("an oval", self.length, self.width)
 
     @property

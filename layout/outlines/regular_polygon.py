@@ -10,7 +10,7 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import CURVE
-from .base import Outline, require
+from .base import Outline, require, require_figures
 
 _NAMES = {6: "hexagon", 8: "octagon"}
 
@@ -34,7 +34,9 @@ class RegularPolygon(Outline):
     """From one edge to the opposite one, mm, above 0."""
 
     def __post_init__(self) -> None:
-        require(self.sides in _NAMES, f"a regular top has 6 or 8 sides, not {self.sides:g}")
+        require_figures(self, "across_flats", "sides")
+        object.__setattr__(self, "sides", int(self.sides))
+        require(self.sides in _NAMES, f"a regular top has 6 or 8 sides, not {self.sides}")
         require(
             0 < self.across_flats < math.inf,
             f"a {self.name} needs a size across its flats above 0, not {self.across_flats:g} mm",

@@ -6,10 +6,14 @@ import math
 from dataclasses import dataclass
 from typing import Self
 
+from ..errors import OutlineError
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.tolerance import CURVE
-from .base import Outline, require, require_sizes
+from ..keys.figures import Number
+from ..keys.key import take
+from ..keys.plane import Four
+from .base import Outline, require, require_figures, require_sizes
 from .round_corners import Radii, round_cornered
 
 
@@ -31,7 +35,10 @@ class RoundedRectangle(Outline):
     add up to more than the edge."""
 
     def __post_init__(self) -> None:
+        require_figures(self, "length", "width")
         require_sizes("a rounded rectangle", self.length, self.width)
+        radii = take(Four(Number()), self.radii, "RoundedRectangle", "radii", error=OutlineError)
+        object.__setattr__(self, "radii", radii)
         require(min(self.radii) >= 0, f"a corner radius of {min(self.radii):g} mm is below 0")
         lower_left, lower_right, upper_right, upper_left = self.radii
         slack = 1e-9 * self.length

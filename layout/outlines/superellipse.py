@@ -13,7 +13,7 @@ from ..geometry.superellipse import Quadrant
 from ..geometry.superellipse_parallel import parallel_of_superellipse
 from ..geometry.superellipse_polygon import superellipse_polygon
 from ..geometry.tolerance import CHORD, CURVE
-from .base import Outline, require, require_sizes
+from .base import Outline, require, require_figures, require_sizes
 
 LEAST_EXPONENT, GREATEST_EXPONENT = 2.0, 20.0
 """From the ellipse to what the eye takes for a rectangle: at 20 a top of 2 m by 1 keeps 96.6 % of
@@ -37,6 +37,7 @@ class Superellipse(Outline):
     """n, from 2 (an oval) to 20 (nearly a rectangle)."""
 
     def __post_init__(self) -> None:
+        require_figures(self, "length", "width", "exponent")
         require_sizes("a superellipse", self.length, self.width)
         require(
             LEAST_EXPONENT <= self.exponent <= GREATEST_EXPONENT,

@@ -7,6 +7,8 @@ from .outline import outline_through, rectangular_outline
 from .panel import Panel
 from .past import Coat, Was
 from .sound import SoundWood
+from .spot import Spot
+from .told import defect
 
 __all__ = [
     "MATERIALS",
@@ -20,7 +22,9 @@ __all__ = [
     "Panel",
     "SoundWood",
     "Spoils",
+    "Spot",
     "Was",
+    "defect",
     "material_named",
     "outline_through",
     "polygonal_place",

@@ -12,6 +12,10 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import CHORD, SAME_POINT
+from ..keys.figures import ABOVE_0, ANY_LENGTH, FROM_0
+from ..keys.key import take
+from ..keys.plane import Four as FourFigures
+from ..keys.plane import Pair, Points
 
 Four = tuple[float, float, float, float]
 """One figure for each corner A, B, C, D: anticlockwise from the datum corner."""
@@ -45,8 +49,10 @@ def rectangular_outline(
     PanelError
         If a size is not above 0, or corners and bows do not fit on their edges.
     """
-    if not (0 < length < math.inf and 0 < width < math.inf):
-        raise PanelError(f"a panel of {length:g} by {width:g} mm is not above 0 both ways")
+    length, width = take(Pair(ABOVE_0), (length, width), "panel.outline", error=PanelError)
+    radii = take(FourFigures(FROM_0), radii, "panel.outline", "radii", error=PanelError)
+    clips = take(FourFigures(FROM_0), clips, "panel.outline", "clips", error=PanelError)
+    bows = take(FourFigures(ANY_LENGTH), bows, "panel.outline", "bows", error=PanelError)
     taken = [r + c for r, c in zip(radii, clips, strict=True)]
     if min(*radii, *clips) < 0 or any(r and c for r, c in zip(radii, clips, strict=True)):
         raise PanelError("a corner is square, or rounded, or clipped by a length above 0")
@@ -93,7 +99,7 @@ def outline_through(points: Sequence[Point], bows: Mapping[int, float] | None = 
     PanelError
         If there are too few points, two neighbours are one, or the outline crosses itself.
     """
-    corners = list(points)
+    corners = list(take(Points(), list(points), "panel.outline", "points", error=PanelError))
     if len(corners) > 1 and corners[0].distance_to(corners[-1]) <= SAME_POINT:
         corners.pop()
     if len(corners) < 3:

@@ -38,6 +38,17 @@ _TOLD: dict[Risk, tuple[str, str]] = {
         "or scrape it, nor pull a backing off. Look into holes that are there already, of a lock "
         "or a letterbox, and stop until someone licensed to has tested it.",
     ),
+    Risk.NO_LEGS: (
+        "No legs here",
+        "The legs of the job, on feet {limit_length} wide, find no room to stand apart under this "
+        "top, so none is laid out, and nothing on these sheets counts on any. Make feet or insets "
+        "smaller under [legs], or take another top.",
+    ),
+    Risk.NO_PORTION: (
+        "Another template",
+        "This top has no {first} to print at full size, so the template shows what takes the "
+        "fewest sheets. Write another portion under [template], or leave it out.",
+    ),
     Risk.LABORATORY: (
         "Where it stood",
         "What comes from a laboratory may hold mercury, acids or other residues, and a black, "
@@ -137,6 +148,7 @@ def caution_words(caution: Concern, top: Top, tape: Tape) -> Passage:
         limit=caution.limit or 0.0,
         limit_length=tape.measure(caution.limit or 0.0),
         who=listed(caution.who),
+        first=caution.who[0] if caution.who else "",
         weak=weak,
         limits=_LIMITS,
     )

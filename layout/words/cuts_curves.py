@@ -82,7 +82,7 @@ def _template(cut: RouterCut, say: Say) -> Iterator[str]:
     offset = abs(template.offset)
     where = f"{tape.figure(offset)} {side} the line" if offset > SAME_FIGURE else "on the line"
     yield (
-        f"where it follows a template, with a bush or bearing of {tape.figure(template.follower)} "
+        f"where it follows a template, with a bush or bearing of {tape.figure(template.bush)} "
         f"on a bit of {tape.figure(template.cutter)}, that stands {where}: "
         f"{tape.figure(template.length)} by {tape.figure(template.width)}, the true parallel"
     )

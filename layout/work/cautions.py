@@ -49,6 +49,8 @@ class Risk(Enum):
     TREATED_PERHAPS = "perhaps treated wood"
     LEAD = "lead"
     ASBESTOS = "asbestos"
+    NO_LEGS = "legs left out"
+    NO_PORTION = "portion left out"
     LABORATORY = "laboratory residues"
     KITCHEN = "kitchen residues"
     STAGE = "fireproofing"
@@ -87,9 +89,17 @@ _OF_WOOD = frozenset({Kind.SOLID, Kind.HOLLOW, Kind.FRAMED})
 """Builds whose dust is mostly that of wood; the others are glued through and through."""
 
 
-def cautions_for(top: Top, cuts: CutPlan, *, glued_legs: bool = False) -> tuple[Concern, ...]:
-    """Return the cautions for a top and the panel that it is cut from, most urgent first."""
-    return tuple(_cautions(top, cuts, glued_legs))
+def cautions_for(
+    top: Top, cuts: CutPlan, *, glued_legs: bool = False, left_out: tuple[Concern, ...] = ()
+) -> tuple[Concern, ...]:
+    """Return the cautions for a top and the panel that it is cut from, most urgent first.
+
+    Parameters
+    ----------
+    left_out : tuple of Concern
+        What the job asks for and its top cannot have: of `Risk.NO_LEGS` and `Risk.NO_PORTION`.
+    """
+    return tuple(_cautions(top, cuts, glued_legs, left_out))
 
 
 def off_grain(top: Top) -> float | None:
@@ -98,9 +108,12 @@ def off_grain(top: Top) -> float | None:
     return off if top.panel.build.kind in _GRAINED and off >= OFF_GRAIN else None
 
 
-def _cautions(top: Top, cuts: CutPlan, glued_legs: bool) -> Iterator[Concern]:
+def _cautions(
+    top: Top, cuts: CutPlan, glued_legs: bool, left_out: tuple[Concern, ...]
+) -> Iterator[Concern]:
     panel = top.panel
     yield from _old_substances(panel)
+    yield from left_out
     if panel.was in _LEFT_BEHIND:
         yield Concern(_LEFT_BEHIND[panel.was])
     yield Concern(Risk.METAL)

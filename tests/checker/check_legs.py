@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from itertools import combinations
 
-from checker.feet import head_of, plate_size, print_of
+from checker.feet import head_of, plate_of, plate_size, print_of
 from checker.ledger import Ledger
 from checker.plan import Plan
 from checker.plane import distance, dot, sub
@@ -24,7 +24,9 @@ def a_foot_is_as_asked_where_it_is_told(plan: Plan, ledger: Ledger) -> None:
         off = polygon_of(leg["print"]).symmetric_difference(due).area
         ledger.hold(off < 1e-3 * due.area + 0.5, f"{name}: its print is {off:.1f} mm² off")
         if leg["plate"] is not None:
-            plate = plan.record.own.placed(head_of(plan, leg["middle"]))
+            due = plate_of(plan, leg["middle"])
+            assert due is not None
+            plate = plan.record.own.placed(due)
             off = polygon_of(leg["plate"]).symmetric_difference(plate).area
             ledger.hold(off < 1.0, f"{name}: its plate is {off:.1f} mm² off")
 

@@ -74,7 +74,8 @@ def the_core_is_the_finish_drawn_in_by_the_lipping(plan: Plan, ledger: Ledger) -
     core, finish, lipping = plan.record.core, plan.record.finish, plan.job.lipping
     ledger.near("lipping", plan.record.lipping, lipping, 1e-6)
     if not lipping:
-        ledger.hold(core.symmetric_difference(finish).area < 0.01, "core is not the finish line")
+        off = core.boundary.hausdorff_distance(finish.boundary)
+        ledger.hold(off < 0.01, f"core is {off:.3f} off the finish line")
         return
     for corner in list(core.exterior.coords)[:: max(1, len(core.exterior.coords) // 60)]:
         ledger.near("lipping at the core", signed(finish, corner), lipping, 0.01)

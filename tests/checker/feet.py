@@ -37,9 +37,16 @@ def plate_size(plan: Plan) -> tuple[float, float, float] | None:
 
 
 def head_of(plan: Plan, middle: Pair) -> Polygon:
-    """Return what lies against the top: the plate where there is one, else the foot."""
-    plate = plate_size(plan)
-    if plate is None:
-        return print_of(plan, middle)
-    x, y = plate[0] / 2, plate[1] / 2
+    """Return what lies under the top: the foot, and the plate where there is one."""
+    plate = plate_of(plan, middle)
+    foot = print_of(plan, middle)
+    return foot if plate is None else foot.union(plate)
+
+
+def plate_of(plan: Plan, middle: Pair) -> Polygon | None:
+    """Return what a plate covers; None without one."""
+    size = plate_size(plan)
+    if size is None:
+        return None
+    x, y = size[0] / 2, size[1] / 2
     return Polygon([add(middle, p) for p in ((-x, -y), (x, -y), (x, y), (-x, y))])

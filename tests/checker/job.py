@@ -173,8 +173,13 @@ class Job:
         return wood
 
     def left_by_saw(self, *, end: bool) -> float:
-        """Return the least that a straight cut leaves outside the line, mm."""
-        usual = self.given("tools", "allowance", 2.0)
+        """Return the least that a straight cut leaves outside the line, mm.
+
+        Where nothing is given for it, it may be what the jigsaw is told to leave.
+        """
+        jigsaw = self.given("tools", "curve_allowance", 2.0)
+        assert jigsaw is not None
+        usual = self.given("tools", "allowance", min(2.0, jigsaw))
         left = self.given("tools", "end_allowance", usual) if end else usual
         assert left is not None
         return left

@@ -116,7 +116,7 @@ def test_random_jobs_draw_every_choice() -> None:
     for table, key in (("top", "keep"), ("top", "lipping"), ("top", "bevel"), ("top", "round_over"),
                        ("panel", "datum"), ("panel", "damaged"), ("panel", "flattened"),
                        ("panel", "cutouts"), ("legs", "splay"), ("legs", "plate"),
-                       ("legs", "counts"), ("legs", "at"), ("tools", "follower")):  # fmt: skip
+                       ("legs", "counts"), ("legs", "at"), ("tools", "bush")):  # fmt: skip
         assert any(key in job.get(table, {}) for job in jobs), f"no job has {key}"
 
 

@@ -89,10 +89,10 @@ def test_no_traceback_reaches_a_person(tmp_path: Path, monkeypatch: pytest.Monke
     job = tmp_path / "job.toml"
     job.write_text(GOOD, encoding="utf-8")
 
-    def broken(path: Path) -> bytes:
+    def broken(path: Path) -> reading.Text:
         raise ZeroDivisionError("a figure\nof nothing")
 
-    monkeypatch.setattr(reading, "job_bytes", broken)
+    monkeypatch.setattr("panelwright.cli.check.job_text", broken)
     result = CliRunner().invoke(main, ["check", str(job)])
     assert result.exit_code == UNFORESEEN
     assert len(result.stderr.splitlines()) == 1

@@ -242,14 +242,14 @@ def test_thick_wood_is_left_fuller() -> None:
 
 
 def test_only_what_is_flattened_is_cut_to_rough_length() -> None:
-    """A bowed panel gets the reference rip first; one that is flattened its rough length before."""
+    """A bowed panel gets the first rip first; one that is flattened its rough length before."""
     bowed = rectangular_outline(1981, 838, bows=(8.0, 0.0, 8.0, 0.0))
     kinds = []
     for flattened in (None, 22.0):
         panel = Panel(bowed, 25, flattened=flattened)
         cuts = plan(Rectangle(1700, 700), panel, Point(990, 419))
         kinds.append([t.kind.name for t in cuts.trims])
-    assert kinds[0] == ["REFERENCE", "END", "END", "SIDE"]
+    assert kinds[0] == ["FIRST_RIP", "END", "END", "SIDE"]
     assert kinds[1] == ["ROUGH", "ROUGH", *kinds[0]]
 
 

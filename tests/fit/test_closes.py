@@ -7,7 +7,6 @@ panel at some turn, and one set of limits for each; `heavy` takes them all.
 from __future__ import annotations
 
 import json
-import math
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -63,7 +62,7 @@ def asked(name: str, shape: str, degrees: float, **limits: Span) -> Answer:
 
 def ask(panel: Region, shape: str, degrees: float, radius: float, **limits: Span) -> Answer:
     """Return what the search finds for the largest top of a shape on a panel."""
-    own = Limits(corner_radius=Span(radius, radius), most_turn=math.radians(degrees), **limits)
+    own = Limits(corner_radius=Span(radius, radius), most_turn_deg=degrees, **limits)
     return answered(SoundWood.exact(panel), Wish((shape,), limits=own), shape)
 
 

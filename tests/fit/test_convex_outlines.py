@@ -144,7 +144,7 @@ def test_goals_and_limits_are_kept(shape: str) -> None:
         assert best(board, shape, goal=goal).outline.area >= free.outline.area * 0.997
     held = best(board, shape, limits=Limits(width=Span(0, 300)))
     assert held.outline.width == pytest.approx(300, abs=0.01)
-    straight = best(board, shape, limits=Limits(most_turn=math.radians(2)))
+    straight = best(board, shape, limits=Limits(most_turn_deg=2))
     assert abs(math.remainder(straight.placement.turn, math.pi)) <= math.radians(2) + 1e-9
 
 

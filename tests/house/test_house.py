@@ -4,33 +4,57 @@ from __future__ import annotations
 
 import re
 import tomllib
+from pathlib import Path
 
-from readme import README, ROOT, with_keys
+import pytest
+from readme import README, ROOT
+from reference import REFERENCE, every_text, readme_job
 
+from panelwright.cli.keys_found import every_row
 from panelwright.cli.main import main
-from panelwright.layout.job.keys.table import keys_as_markdown
+from panelwright.layout.job.fitting import fits_of
+from panelwright.layout.job.reading import look_over, read_job
+from panelwright.layout.words.plain_words import PLAIN_WORDS
 
 SOURCES = [*ROOT.glob("layout/**/*.py"), *ROOT.glob("cli/**/*.py")]
 
 
-def test_the_readmes_keys_are_those_of_the_code() -> None:
-    """Its tables are the ones that the reader of job files works by."""
-    text = README.read_text(encoding="utf-8")
-    assert with_keys(text) == text
-    assert "`outline`" in keys_as_markdown()
+@pytest.mark.parametrize("name", every_text())
+def test_what_is_written_from_the_code_is_up_to_date(name: str) -> None:
+    """Page and schemas are those that `tests/house/renew.py` writes."""
+    assert (REFERENCE / name).read_text(encoding="utf-8") == every_text()[name]
+
+
+def test_every_plain_word_belongs_to_a_key() -> None:
+    """None is left behind where a key goes."""
+    keys = {f"{row.table.strip('[]')}.{row.name}".strip(".") for row in every_row()}
+    assert set(PLAIN_WORDS) <= keys
+
+
+def test_the_readmes_job_is_whole() -> None:
+    """It can be planned as it stands, and every table of it is explained by a remark or by name."""
+    reading = look_over(readme_job())
+    assert reading.problems == reading.missing == ()
+
+
+def test_the_readme_can_be_read_in_one_sitting() -> None:
+    """It has fewer than 200 lines."""
+    assert len(README.read_text(encoding="utf-8").splitlines()) < 200
 
 
 def test_the_readme_names_every_command() -> None:
     """Whoever reads it learns of each."""
     text = README.read_text(encoding="utf-8")
     for name in main.commands:
-        assert f"`panelwright {name}" in text
+        assert f"| `panelwright {name}" in text
 
 
-def test_the_readme_links_to_nothing_beside_it() -> None:
-    """An index page shows it alone, where a link to a file or a heading would lead nowhere."""
+def test_the_readme_links_to_nothing_but_its_pictures() -> None:
+    """Two pictures lie beside it, made by the program; an index page shows it without them."""
     links = re.findall(r"\]\(([^)\s]+)", README.read_text(encoding="utf-8"))
-    assert [link for link in links if not link.startswith("https://")] == []
+    beside = [link for link in links if not link.startswith("https://")]
+    assert beside == ["pictures/plan.svg", "pictures/legs.svg"]
+    assert all((ROOT / link).is_file() for link in beside)
 
 
 def test_the_readmes_two_commands_are_lines_to_paste() -> None:
@@ -47,12 +71,16 @@ def test_the_readmes_two_commands_are_lines_to_paste() -> None:
     assert "pytest" in lines[1]
 
 
-def test_the_readmes_python_runs() -> None:
-    """The example does what it says and finds a capsule or an oval."""
+def test_the_readmes_python_runs(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The example goes from panel to files in at most twenty lines, and plans the README's job."""
     (example,) = re.findall(r"```python\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)
+    assert len(example.splitlines()) <= 20
+    monkeypatch.chdir(tmp_path)
     scope: dict[str, object] = {"print": lambda *words: None}
     exec(example, scope)
-    assert scope["best"].outline.name in ("capsule", "oval")  # type: ignore[attr-defined]
+    assert (tmp_path / "table" / "bench-sheet.html").is_file()
+    best = fits_of(read_job(readme_job()))[0]
+    assert scope["best"].outline == best.outline  # type: ignore[attr-defined]
 
 
 def test_no_source_file_is_long() -> None:

@@ -10,15 +10,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from panelwright.layout.cutting.tools import Tools
-from panelwright.layout.errors import LayoutError
-from panelwright.layout.fit.wish import Goal, Span
+from panelwright.layout.errors import JobError, LayoutError
+from panelwright.layout.fit.wish import SHAPES, Goal, Span
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.job.job import STAND_IN_THICKNESS, Job
-from panelwright.layout.job.keys.defect_kinds import DEFECT_KINDS
-from panelwright.layout.job.keys.top_shape import FAMILIES
 from panelwright.layout.job.reading import look_over, read_job
 from panelwright.layout.legs.wish import Fixing, Foot, FootShape, LegsWish
 from panelwright.layout.panel import Coat, Defect, Face, Kind, Spoils, Was, material_named
+from panelwright.layout.panel.defect_kinds import DEFECT_KINDS
 from panelwright.layout.template.paper import LETTER, Margins
 from panelwright.layout.template.wish import TemplateWish
 from panelwright.layout.units import Tape, Units
@@ -104,7 +103,7 @@ def test_the_least_job_has_the_documented_defaults() -> None:
     assert (job.margin, job.tape_error, job.step) == (0.0, 0.0, 5.0)
     assert (job.legs, job.datum, job.damaged) == (None, None, ())
     assert (job.tools, job.template) == (Tools(), TemplateWish())
-    assert job.wish.shapes == FAMILIES
+    assert job.wish.shapes == SHAPES
     assert (job.wish.goal, job.wish.lipping, job.wish.gap) == (Goal.AREA, 0.0, 0.001)
     limits = job.wish.limits
     assert (limits.length, limits.width) == (Span(), Span())
@@ -363,3 +362,33 @@ def test_a_job_that_cannot_be_is_not_made(name: str, value: object) -> None:
     parts = {field: getattr(job, field) for field in ("panel", "wish")} | {name: value}
     with pytest.raises(LayoutError):
         Job(**parts)
+
+
+def test_a_round_panel_is_given_by_its_diameter_an_oval_one_by_its_axes() -> None:
+    """Both lie with their box at the origin and have the area of circle and ellipse."""
+    round_one = read_job("[panel]\noutline = { diameter = 900 }").panel
+    assert round_one.boundary.area == pytest.approx(math.pi * 450**2)
+    for axes in ([1400, 800], [800, 1400], [800, 800]):
+        panel = read_job(f"[panel]\noutline = {{ axes = {axes} }}").panel
+        box = panel.boundary.bounds
+        assert (box.left, box.bottom) == pytest.approx((0, 0), abs=1e-9)
+        assert [box.width, box.height] == pytest.approx(axes)
+        assert panel.boundary.area == pytest.approx(math.pi * axes[0] * axes[1] / 4)
+
+
+@pytest.mark.parametrize(
+    ("text", "key", "told"),
+    [
+        ("diameter = 900, width = 4", "width", "diameter says it all"),
+        ("diameter = 900, axes = [3, 4]", "axes", "diameter says it all"),
+        ("axes = 900", "axes", "write [length, width]"),
+        ("diameter = -3", "diameter", "is not above 0"),
+    ],
+)
+def test_a_round_outline_is_given_once(text: str, key: str, told: str) -> None:
+    """What says the same thing otherwise does not stand beside it."""
+    with pytest.raises(JobError) as error:
+        read_job(f"[panel]\noutline = {{ {text} }}")
+    (problem,) = error.value.problems
+    assert problem.key == f"panel.outline.{key}"
+    assert told in problem.message

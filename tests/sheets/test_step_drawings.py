@@ -58,7 +58,7 @@ round_over = 0.25
 [tools]
 guide_left = 4.5
 draw_with = ["string"]
-follower = 1
+bush = 1
 [legs]
 count = 3
 """

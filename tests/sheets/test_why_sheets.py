@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from itertools import pairwise
 
 import pytest
@@ -169,6 +168,6 @@ def test_a_limit_is_told_with_its_figure(what: Limited, end: End, words: str) ->
         width=Span(300, 500),
         ratio=Span(1.2, 2.5),
         corner_radius=Span(20, 80),
-        most_turn=math.radians(5),
+        most_turn_deg=5,
     )
     assert limit_words(LimitMet(what, end), limits, Tape()) == words

@@ -219,7 +219,7 @@ def test_a_top_that_turns_out_of_the_grain_is_told_of(
     kind: Kind, degrees: float, grain: float
 ) -> None:
     """From ten degrees, in solid wood and veneer; a round top lies no way at all."""
-    panel = built(kind, grain=math.radians(grain))
+    panel = built(kind, grain_deg=grain)
     off = abs(math.remainder(degrees - grain, 180))
     told = {
         name: [c for c in cautions(panel, outline, math.radians(degrees)) if c.matter is Risk.GRAIN]

@@ -78,7 +78,7 @@ class OwnElsewhere:
         if best is None or not stays(self._stand(*best)):
             return None
         family = self.family
-        return proved(family.own, family.shape, best[1], self.sound, self.held)
+        return proved(family.own, family.shape.placement(best[1]), self.sound, self.held)
 
     def _stand(self, clearance: float, pose: Array) -> Stand:
         own = self.family.own

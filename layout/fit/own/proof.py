@@ -9,23 +9,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ...geometry.placement import Placement
 from ...geometry.polygon import Region
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..points import holds_all
-from .shape import Array, Shape
 
 _STEPS = (ROUNDING, CHORD + ROUNDING, PROOF_ALLOWANCE)
 """How far the outline is drawn in, mm, tried in turn."""
 
 
 def proved(
-    own: Outline, shape: Shape, pose: Array, wood: SoundWood, held: Sequence[Region] = ()
+    own: Outline, placement: Placement, wood: SoundWood, held: Sequence[Region] = ()
 ) -> Fit | None:
-    """Return the outline at a pose, proved inside the wood and round what it must hold, or None."""
-    placement = shape.placement(pose)
+    """Return the outline in a place, proved inside the wood and round what it holds, or None."""
     whole = Region.from_rings(placement.of(own.outer(CHORD)))
     within = Region.from_rings(placement.of(own.inner(CHORD)))
     if not holds_all(within, held):

@@ -170,7 +170,7 @@ class RoundedRectangles:
                 return self._moved(box.boxes, recipe, suited)
         edges = near_edges(box.boxes, box.edges)
         must = self._must(recipe)
-        parts = cut_by_turn(box.boxes, plain.hull, plain.sizes, plain.inset, target)
+        parts = cut_by_turn(box.boxes, plain.sides, plain.sizes, plain.inset, target)
         about = recipe.hull, recipe.sizes, recipe.inset, must
         if len(parts) == 0 or relaxed_bound(box.boxes, edges, *about) <= target:
             return [self._closed(recipe, edges)]

@@ -33,6 +33,7 @@ from ...geometry.tolerance import ROUNDING
 from ..wish import Limits, Span, Wish
 from .gaps import Array
 from .sizes import Sizes
+from .widths import HullSides
 
 _SAGITTA = 0.03
 """Share of the gap and of the wood's diagonal that the wood shrunk for a bound may keep too much at
@@ -59,6 +60,7 @@ class Recipe:
     """(e, 4) array: its edges."""
     hull: Array
     """(h, 4) array: the edges of its convex hull."""
+    sides: HullSides
     inset: float
     """How far the inner rectangle lies inside the finished top at most, mm."""
     growth: float
@@ -92,7 +94,9 @@ class Recipe:
         inset = max(radius, wish.lipping) - growth + CORNER_LEFT * left
         ground = _shrunk(outer, clearance - growth, wish.gap)
         edges = ground.edges.reshape(-1, 4)
-        return cls(radii, narrow, ground, edges, hull_of(edges), inset, growth, left, sizes)
+        hull = hull_of(edges)
+        sides = HullSides.of(hull)
+        return cls(radii, narrow, ground, edges, hull, sides, inset, growth, left, sizes)
 
     @property
     def looseness(self) -> float:

@@ -9,7 +9,7 @@ the bounds by places tell as much only once the places are known to a hair; here
 from __future__ import annotations
 
 import math
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -33,32 +33,50 @@ _SHARES = np.arange(1, 17) / 16
 """Of that way; size 0 is left out, where no figure touches the goal."""
 
 
-def width_bound(box: Boxes, hull: Array, sizes: Sizes, inset: float, *, exactly: bool) -> float:
+@dataclass(frozen=True, slots=True)
+class HullSides:
+    """The sides of a convex region that holds all inner rectangles, as every box asks for them."""
+
+    out: Array
+    """(h, 2) array: unit normals, away from the region."""
+    ways: Array
+    """(h,) array: where they point to, radians."""
+    reach: Array
+    """(h,) array: how far the region reaches along each from its middle, mm."""
+    spread: Array
+    """(2,) array: half its extent along and up, mm."""
+
+    @classmethod
+    def of(cls, hull: Array) -> HullSides:
+        """Return the sides of a hull by its edges, an (h, 4) array."""
+        ways = hull[:, 2:] - hull[:, :2]
+        corners = hull[:, :2] if len(hull) else np.zeros((1, 2))
+        lengths = np.hypot(*ways.T)
+        ways = ways[lengths > ROUNDING] / lengths[lengths > ROUNDING, None]
+        out = np.stack([ways[:, 1], -ways[:, 0]], axis=1)
+        low, high = corners.min(axis=0), corners.max(axis=0)
+        reach = ((corners - (low + high) / 2) @ out.T).max(axis=0) + ROUNDING
+        return cls(out, np.arctan2(out[:, 1], out[:, 0]), reach, (high - low) / 2)
+
+
+def width_bound(box: Boxes, hull: HullSides, sizes: Sizes, inset: float, *, exactly: bool) -> float:
     """Return a score that no rectangle of the turns of a box, one row, beats wherever it lies.
 
     Parameters
     ----------
-    hull : (h, 4) array
-        Edges of a convex region that holds all inner rectangles.
     inset : float
         How far an inner rectangle lies inside its top at most, mm.
     exactly : bool
         Whether only the middle turn counts: then it bounds no box, but tells what cutting its turn
         further can gain.
     """
-    ways = hull[:, 2:] - hull[:, :2]
-    lengths = np.hypot(*ways.T)
-    ways, corners = ways[lengths > ROUNDING] / lengths[lengths > ROUNDING, None], hull[:, :2]
-    out = np.stack([ways[:, 1], -ways[:, 0]], axis=1)
-    least_corner, greatest_corner = corners.min(axis=0), corners.max(axis=0)
-    middle, spread = (least_corner + greatest_corner) / 2, (greatest_corner - least_corner) / 2
-    reach = ((corners - middle) @ out.T).max(axis=0) + ROUNDING
+    reach, spread = hull.reach, hull.spread
     half = 0.0 if exactly else float(box.half[0])
-    off = np.abs(np.remainder(np.arctan2(out[:, 1], out[:, 0]) - box.turn[0], math.pi))
+    off = np.abs(np.remainder(hull.ways - box.turn[0], math.pi))
     off = np.minimum(off, math.pi - off)  # from x, 0 to a quarter turn
     across = np.cos(np.minimum(off + half, math.pi / 2)) / 2
     along = np.sin(np.maximum(off - half, 0.0)) / 2
-    rows = np.column_stack([across, along, out])
+    rows = np.column_stack([across, along, hull.out])
     most = np.full(2, 2 * float(np.hypot(*spread)))
     at, least = np.concatenate([most / 2, [0.0, 0.0]]), math.inf
     asked = np.array([sizes.least_width, sizes.least_length]) - 2 * inset
@@ -78,7 +96,7 @@ def width_bound(box: Boxes, hull: Array, sizes: Sizes, inset: float, *, exactly:
     return least
 
 
-def cut_by_turn(box: Boxes, hull: Array, sizes: Sizes, inset: float, enough: float) -> Boxes:
+def cut_by_turn(box: Boxes, hull: HullSides, sizes: Sizes, inset: float, enough: float) -> Boxes:
     """Return the box, one row; none where no turn of it is enough; its parts where that may show.
 
     It is cut across its turn alone where the middle turn is ruled out and the whole is not.

@@ -36,7 +36,6 @@ class ConvexKind(Kind):
 
     def __init__(self, form: Form) -> None:
         self.form = form
-        self.ratio: float | None = form.half_length / form.half_width
         self._sizes = form.half_length, form.half_width
         places = np.array([(x * form.half_length, 0.0) for x in _ALONG])
         depths = (form.body.heights - places @ form.body.sides.T).min(axis=1)

@@ -80,8 +80,13 @@ def regular_form(sides: int) -> Form:
     )
 
 
-def own_form(outline: Outline) -> Form:
+def own_form(outline: Outline, farthest: float = math.inf) -> Form:
     """Return the form of any convex outline.
+
+    Parameters
+    ----------
+    farthest : float
+        mm that the body may stand off its curves.
 
     Raises
     ------
@@ -89,7 +94,7 @@ def own_form(outline: Outline) -> Form:
         If it is not convex.
     """
     straight = all(isinstance(segment, Line) for segment in outline.path().segments)
-    tolerance = _CURVES * outline.area / outline.perimeter
+    tolerance = min(_CURVES * outline.area / outline.perimeter, farthest)
     points = outline.outer(tolerance)
     hull = convex_hull(points)
     middle = Region.from_rings(hull).centroid

@@ -43,8 +43,6 @@ class Kind(ABC):
     """
 
     name: str
-    ratio: float | None = None
-    """Length over width, where a core of this kind has but one."""
 
     @abstractmethod
     def axes(self, p: float) -> Axes:

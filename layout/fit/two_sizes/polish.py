@@ -36,14 +36,22 @@ _ROUNDS = 8
 """Steps in which a top is brought to hold what it must; each squares what is still missing."""
 
 
-def polished(family: TwoSizes, score: float, top: Pose) -> tuple[float, Pose]:
-    """Return a local best reached from a top, never a worse one."""
+def polished(
+    family: TwoSizes, score: float, top: Pose, *, last: float = _LAST_STEP
+) -> tuple[float, Pose]:
+    """Return a local best reached from a top, never a worse one.
+
+    Parameters
+    ----------
+    last : float
+        Of the half width: the step with which it ends.
+    """
     trust = _FIRST_STEP * top.half_width
     for _ in range(_MOST_STEPS):
-        if trust < _LAST_STEP * top.half_width:
+        if trust < last * top.half_width:
             break
         moved, promise = _moved(family, top, trust)
-        if promise < _NOTHING * top.half_width:
+        if promise < max(_NOTHING, last / 100) * top.half_width:
             break
         found = None if moved is None else placed_like(family, moved)
         if found is not None and found[0] > score:
@@ -108,12 +116,13 @@ def _moved(family: TwoSizes, top: Pose, trust: float) -> _Moved:
 def moves_of(family: TwoSizes, top: Pose) -> Array:
     """Return how the five numbers change with each unknown of the program, as columns.
 
-    A turn is counted at the end of the top; where the ratio is given, both sizes are one unknown.
+    A turn is counted at the end of the top; where the shape is given, both sizes are one unknown.
     """
     moves = np.diag([1.0, 1.0, 1 / top.half_length, 1.0, 1.0])
-    if family.kind.ratio is None:
+    if not family.sizing.is_one_shape:
         return moves
-    moves[4, 3] = 1 / family.kind.ratio
+    axes = family.kind.axes(family.kind.shape_of(top))
+    moves[4, 3] = axes.widens / axes.lengthens
     return moves[:, :4]
 
 
@@ -131,7 +140,7 @@ def _holding(family: TwoSizes, top: Pose) -> Contacts:
 
 def reach_of(family: TwoSizes, top: Pose, trust: float) -> tuple[Array, Array]:
     """Return the least and greatest steps; a turn is counted at the end of the top."""
-    high = np.full(5 if family.kind.ratio is None else 4, trust)
+    high = np.full(4 if family.sizing.is_one_shape else 5, trust)
     low = -high
     limits = family.sizing.wish.limits
     period = family.kind.period(family.sizing.shapes[1])

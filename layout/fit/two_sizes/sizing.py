@@ -53,6 +53,12 @@ class Sizing:
         return self.kind.shape_span(self.wish)
 
     @property
+    def is_one_shape(self) -> bool:
+        """Whether they leave but one."""
+        low, high = self.shapes
+        return low == high
+
+    @property
     def rim(self) -> tuple[float, float]:
         """What the lipping adds to half the length and half the width of a core, mm."""
         return self.kind.rim(self.wish.lipping)

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
+from ...keys.figures import ABOVE_0, FROM_0, Counts, Number, Range, count, degrees
+from ...keys.key import Key, Section
+from ...keys.kinds import Choice, YesNo, names
+from ...keys.plane import Pair, Points
 from ...legs.heights import DINED_AT, SITTER
 from ...legs.materials import LEG_MATERIALS
 from ...legs.stability import SAT_ON
 from ...legs.stance import COUNTS
 from ...legs.tipping import EDGE
 from ...legs.wish import FootShape, Goal, Lean, LegsWish
-from .figures import ABOVE_0, FROM_0, Counts, Number, Range, count, degrees
-from .key import Key, Section
-from .kinds import Choice, YesNo, names
 from .legs_held import HELD
-from .plane import Pair, Points
 
 _USUAL = LegsWish()
 
@@ -76,8 +76,16 @@ _LEG = (
                 "rectangular tube": "square tube",
                 "box section": "square tube",
                 "hexagon": "hexagonal",
+                "circular": "round",
+                "circle": "round",
+                "rectangle": "rectangular",
+                "oblong": "rectangular",
                 "trestle": "slab",
                 "block": "rectangular",
+            },
+            {
+                "hairpin": 'stands on thin rods: write "round" with the size of what touches the '
+                "floor, and give the plate on its head as plate = [length, width]",
             },
         ),
         "What a foot looks like from above; a slab or trestle carries the top along its length, "
@@ -122,7 +130,7 @@ _LEG = (
         "splay",
         degrees(0, 30, "a leg leans no farther"),
         "How far the legs lean from upright, so that the feet land elsewhere than their heads",
-        _USUAL.splay,
+        _USUAL.splay_deg,
         "0",
         "10",
     ),

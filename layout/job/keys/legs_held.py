@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from ...keys.figures import ABOVE_0, Length, Number, Range
+from ...keys.key import Key
+from ...keys.kinds import Choice, YesNo
+from ...keys.plane import Pair
 from ...legs.table_wish import Glue, TableWish
 from ...legs.wish import Fixing
-from .figures import ABOVE_0, Length, Number, Range
-from .key import Key
-from .kinds import Choice, YesNo
-from .plane import Pair
 
 PLATE_THICKNESS = 4.0
 """Of a fixing plate where the file gives none, mm (common practice)."""

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ...keys.figures import ABOVE_0, Length, Range
+from ...keys.key import Key, Section
+from ...keys.kinds import Choice, Kind, Text, YesNo, names
+from ...keys.place import Place, shown
 from ...template.asked_paper import asked_paper
 from ...template.paper import PAPERS, Margins, Paper, PaperError
 from ...template.wish import PORTIONS, RELEASES, TemplateWish
-from ..text.notes import Place, shown
-from .figures import ABOVE_0, Length, Range
-from .key import Key, Section
-from .kinds import Choice, Kind, Text, YesNo, names
 
 _WISH = TemplateWish()
 
@@ -72,7 +72,14 @@ TEMPLATE = Section(
     "[template]",
     "The printed template. `panelwright template` takes the same choices on the command line.",
     (
-        Key("paper", PaperSize(), "The sheets in the printer", _WISH.paper, '"A4"', '"Letter"'),
+        Key(
+            "paper",
+            PaperSize(),
+            "The sheets in the printer",
+            _WISH.paper,
+            '"A4"; "Letter" where units are inches or feet',
+            '"Letter"',
+        ),
         Key(
             "margin",
             White(),

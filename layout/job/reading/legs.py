@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from ...errors import LayoutError
 from ...geometry.tolerance import SAME_PLACE
+from ...keys.place import Place
+from ...keys.values import Values
 from ...legs.heights import DINED_AT, SITTER
 from ...legs.materials import LEG_MATERIALS
 from ...legs.plan import require_footing
+from ...legs.room import FOOT_INSET, SHARE_OF_SIZE
 from ...legs.stability import IN_A_ROW
 from ...legs.stance import COUNTS
 from ...legs.table_wish import TableWish
 from ...legs.wish import Foot, FootShape, LegsWish
 from ..keys.legs import LEGS
-from ..text.notes import Place
 from .legs_held import Under, fixing_of, plate_of, table_values
-from .section import Values, read_section
+from .section import read_section
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +46,8 @@ def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
         values.at("count").wrong(f"{count} legs, but at gives {len(at)} places: leave count out")
         whole = False
     if foot is not None:
-        whole &= _enough(values, foot) and _spread_out(values, foot) and _room(values, foot, under)
+        whole &= _enough(values, foot) and _spread_out(values, foot)
+        whole = whole and _fits(values, foot, under) and _room(values, foot, under)
     height = _height(values, under)
     table = table_values(values, under, _compared(values, foot))
     sound = values.sound(*(key.name for key in LEGS.keys))
@@ -66,7 +70,7 @@ def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
             load=usual_load if values["load"] is None else values["load"],
             seated=not low if values["seated"] is None else values["seated"],
             plate=plate_of(values),
-            splay=values["splay"],
+            splay_deg=values["splay"],
             lean=values["lean"],
             material=values["material"] or "",
             keep_in=under.keep_in,
@@ -115,6 +119,25 @@ def _spread_out(values: Values, foot: Foot) -> bool:
     return True
 
 
+def _fits(values: Values, foot: Foot, under: Under) -> bool:
+    """Return whether one foot may find room under such a top; note it where none can."""
+    usual = 0.0 if _is_slab(foot) else min(FOOT_INSET, under.narrow * SHARE_OF_SIZE)
+    side = values["inset_side"] if values["inset"] is None else values["inset"]
+    end = values["inset_end"] if values["inset"] is None else values["inset"]
+    inset = min(usual if side is None else side, math.inf if end is None else end)
+    thin = min(foot.length, foot.width)
+    if thin + 2 * inset <= under.narrow + SAME_PLACE:
+        return True
+    length = values.place.length
+    most = under.narrow - 2 * inset
+    values.at("size").wrong(
+        f"a foot {length(thin)} wide finds no room {length(inset)} inside the edges of a top at "
+        f"most {length(under.narrow)} wide: "
+        + (f"at most {length(most)}" if most > 0 else "make the inset smaller too")
+    )
+    return False
+
+
 def _room(values: Values, foot: Foot, under: Under) -> bool:
     """Return whether the insets leave feet room beside each other; note it otherwise."""
     name = "inset_side" if values["inset"] is None else "inset"
@@ -129,7 +152,7 @@ def _room(values: Values, foot: Foot, under: Under) -> bool:
     values.at(name).wrong(
         f"{length(inset)} from both sides of a top at most {length(under.narrow)} wide leaves feet "
         f"{length(foot.width)} wide no room beside each other: "
-        + (f"at most {length(most)}" if most > 0 else "take smaller feet")
+        + (f"at most {length(most)}" if most > SAME_PLACE else "take smaller feet")
     )
     return False
 

@@ -2,24 +2,28 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ...errors import LayoutError
 from ...geometry.bounds import Bounds
-from ...geometry.path import Path
+from ...geometry.path import Path, circle
+from ...geometry.placement import Placement
 from ...geometry.point import ORIGIN, Point
 from ...geometry.tolerance import SAME_POINT
+from ...keys.crossing import is_simple
+from ...keys.figures import ANY_LENGTH
+from ...keys.place import UNREADABLE, Place, shown
+from ...keys.plane import Four
+from ...keys.values import Values
+from ...outlines import Oval
 from ...panel.outline import outline_through, rectangular_outline
-from ..keys.figures import ANY_LENGTH
 from ..keys.places import BOW, OUTLINE
-from ..keys.plane import Four
-from ..text.mending import UNREADABLE
-from ..text.notes import Place, shown
-from .crossing import is_simple
-from .section import Values, read_section
+from .section import read_section
 
 _BY_SIDES = ("width", "radius", "radii", "clip", "clips")
+_ROUND = ("diameter", "axes")
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +42,9 @@ def read_outline(raw: object, place: Place) -> OutlineRead:
     points = values["points"]
     if not isinstance(raw, dict):
         return OutlineRead(None, None)
+    if any(values.has(name) for name in _ROUND):
+        path = _round(values)
+        return OutlineRead(path, path)
     if values.has("points"):
         apart = values.not_with("points", ("length", *_BY_SIDES), "the points say it all")
         bows = _bows(values, len(points)) if points else None
@@ -56,6 +63,22 @@ def read_outline(raw: object, place: Place) -> OutlineRead:
     return OutlineRead(path, path or (_box((ORIGIN, Point(length, width))) if known else None))
 
 
+def _round(values: Values) -> Path | None:
+    """Return a round or an oval outline, its box at the origin."""
+    name = next(name for name in _ROUND if values.has(name))
+    others = (*_ROUND, "length", *_BY_SIDES, "points", "bows")
+    why = f"{name} says it all"
+    sizes = (values[name],) * 2 if name == "diameter" else values[name]
+    apart = values.not_with(name, (other for other in others if other != name), why)
+    if not apart or sizes is None or None in sizes:
+        return None
+    x, y = sizes[0] / 2, sizes[1] / 2
+    if x == y:
+        return circle(Point(x, y), x)
+    turn = 0.0 if x > y else math.pi / 2
+    return Oval(2 * max(x, y), 2 * min(x, y)).path().placed(Placement(Point(x, y), turn))
+
+
 def _box(points: Sequence[Point]) -> Path | None:
     """Return a box that holds the points with room for any bow; None where there are none."""
     if not points:
@@ -66,7 +89,10 @@ def _box(points: Sequence[Point]) -> Path | None:
 
 def _by_sides(values: Values) -> Path | None:
     if not values.given & {"length", "width"} and values.lacks("points"):
-        values.place.wrong("it has neither length and width nor points: give what you measured")
+        values.place.wrong(
+            "it has neither length and width nor points: give what you measured, or the diameter "
+            "of a round panel"
+        )
         return None
     missing = [name for name in ("length", "width") if not values.has(name)]
     for name in filter(values.lacks, missing):

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from ...errors import LayoutError
+from ...keys.place import Place
+from ...template.paper import LETTER
 from ...template.wish import TemplateWish
 from ..keys.template import TEMPLATE
-from ..text.notes import Place
 from .section import read_section
 
 
@@ -15,6 +16,8 @@ def read_template(raw: object, place: Place) -> TemplateWish | None:
     if not values.sound(*(key.name for key in TEMPLATE.keys)):
         return None
     held = {key.name: values[key.name] for key in TEMPLATE.keys}
+    if place.units.is_imperial and not values.has("paper"):
+        held["paper"] = LETTER
     try:
         return TemplateWish(margins=held.pop("margin"), **held)
     except LayoutError as error:

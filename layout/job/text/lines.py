@@ -10,13 +10,8 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from collections.abc import Mapping
 
-Part = str | int
-"""A key, or a place in a list counted from 0."""
-
-Trail = tuple[Part, ...]
-"""The way from the top of a file to a value."""
+from ...keys.place import Trail
 
 MOST_LEVELS = 24
 """How deep lists and tables may nest; a job needs six, and recursion must end somewhere."""
@@ -195,12 +190,3 @@ def _unescaped(quoted: str) -> str:
     import tomllib
 
     return str(tomllib.loads(f"key = {quoted}")["key"]) if "\\" in quoted else quoted[1:-1]
-
-
-def nearest_line(lines: Mapping[Trail, int], trail: Trail) -> int | None:
-    """Return the line of a value, or of the nearest thing round it; None where nothing is."""
-    for length in range(len(trail), 0, -1):
-        line = lines.get(trail[:length])
-        if line is not None:
-            return line
-    return None

@@ -12,11 +12,8 @@ import tomllib
 from dataclasses import dataclass
 
 from ...errors import Problem
-from .lines import Trail, Walk
-from .notes import key_text
-
-UNREADABLE = "\ue000"
-"""Stands, in the tables, for a value that is no TOML; a sign that nobody types."""
+from ...keys.place import UNREADABLE, Trail, key_text
+from .lines import Walk
 
 _FARTHEST_BACK = 200
 """Lines that a statement at fault may have begun before the reader noticed."""

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from ...errors import JobError, Problem
-from .lines import MOST_LEVELS, NestedTooDeepError, Trail, lines_of
+from ...keys.place import Trail
+from .lines import MOST_LEVELS, NestedTooDeepError, lines_of
 from .mending import Fault, fault_in
 
 LONGEST = 1_000_000

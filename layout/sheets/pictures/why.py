@@ -13,9 +13,9 @@ from ...geometry.bounds import Bounds
 from ...geometry.path import Path, circle
 from ...geometry.point import Point
 from ...job.plan import Plan
+from ...panel.shown import layer_of
 from ...words.outline import exact_words
 from ...words.why import loss_words, turn_words
-from ..panel_drawing import layer_of
 from .ground import Wood
 
 BEHIND_WIDTH, BEHIND_TALLEST = 116.0, 60.0

@@ -2,24 +2,33 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
-from ...errors import PanelError
-from ...fit.wish import Keeping, Wish
-from ...panel.named_edges import (
+from ..errors import PanelError
+from ..fit.wish import AS_FOUND, Keeping, Wish
+from ..keys.values import Values
+from ..panel.named_edges import (
     NamedEdge,
     edge_named,
     require_opposite,
     require_straight,
     turn_along,
 )
-from ...panel.panel import Panel
-from ..keys.top_shape import AS_FOUND
-from .section import Values
+from ..panel.panel import Panel
 
 
-def tied(wish: Wish, values: Values, panel: Panel) -> Wish:
-    """Return the wish with its edges and points, having noted what the panel has not."""
+def tied(wish: Wish, panel: Panel, values: Values | None = None) -> Wish:
+    """Return the wish with the panel's grain, edges and points: what the panel has not is refused.
+
+    Parameters
+    ----------
+    values : Values, optional
+        The keys of a job file that the wish comes from: then it is noted there.
+    """
+    if wish.limits.grain_deg is not None and bool(wish.keep) == (wish.keeping is not None):
+        return wish
+    values = Values.of(wish, "top").with_those_of(wish.limits) if values is None else values
     values.not_with("parallel_to", ("most_turn",), "parallel is no turn at all")
     values.not_with("keep", ("parallel_to",), "the top runs along the edge that is kept")
     values.not_with("keep", ("lipping",), "nothing is glued on a kept edge")
@@ -30,6 +39,8 @@ def tied(wish: Wish, values: Values, panel: Panel) -> Wish:
     for i, point in enumerate(wish.avoids):
         if point in wish.covers:
             (values.at("avoids") / i).wrong("the top cannot both cover and avoid it: drop one")
+    if wish.limits.grain_deg is None:
+        wish = replace(wish, limits=replace(wish.limits, grain_deg=panel.grain_deg))
     return wish
 
 
@@ -38,7 +49,7 @@ def _parallel(wish: Wish, values: Values, panel: Panel) -> Wish:
     edge = _edge(values, "parallel_to", name, panel) if name else None
     if edge is None:
         return wish
-    along = replace(wish.limits, grain=turn_along(edge.edge), most_turn=0.0)
+    along = replace(wish.limits, grain_deg=math.degrees(turn_along(edge.edge)), most_turn_deg=0.0)
     return replace(wish, limits=along)
 
 

@@ -1,15 +1,24 @@
-"""Where a reader is in a job file, and what it noted there."""
+"""Where a value stands, in a job file or at a field of a value, and what was noted there."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from datetime import date, time
 from difflib import get_close_matches
 
-from ...errors import Problem
-from ...units import Units
-from .lines import Trail, nearest_line
+from ..errors import LayoutError, Problem
+from ..units import Units
+
+Part = str | int
+"""A key, or a place in a list counted from 0."""
+
+Trail = tuple[Part, ...]
+"""The way from the top of a file to a value."""
+
+UNREADABLE = "\ue000"
+"""Stands, in the tables, for a value that is no TOML; a sign that nobody types."""
 
 _CLOSE = 0.6
 """Likeness from which a spelling is suggested: two letters swapped or one missing pass."""
@@ -28,6 +37,9 @@ class EnoughError(Exception):
 
 class Notes:
     """The problems of one file, noted as they are met."""
+
+    held = False
+    """Whether values come from a program, which holds mm, shares and members of enums."""
 
     def __init__(self, lines: Mapping[Trail, int], units: Units = Units.MM) -> None:
         self.lines = lines
@@ -57,6 +69,20 @@ class Notes:
         return not self._noted
 
 
+class Refusal(Notes):
+    """Notes nothing: what a program gives wrongly is refused at once."""
+
+    held = True
+
+    def __init__(self, error: type[LayoutError]) -> None:
+        super().__init__({})
+        self.error = error
+
+    def note(self, trail: Trail, message: str) -> None:
+        """Raise the problem as an error of the kind that is asked for."""
+        raise self.error(str(Problem(key_text(trail), message)))
+
+
 @dataclass(frozen=True, slots=True)
 class Place:
     """A key or list item of a file; what is wrong with it is noted under its name."""
@@ -77,6 +103,11 @@ class Place:
     def units(self) -> Units:
         """What a bare number counts in."""
         return self.notes.units
+
+    @property
+    def held(self) -> bool:
+        """Whether the value here comes from a program: in mm, as a share or as a member."""
+        return self.notes.held
 
     def length(self, mm: float) -> str:
         """Return a length as this file would write it: ``12.5 in``."""
@@ -112,7 +143,18 @@ def shown(value: object) -> str:
         return '"' + "".join(sign if sign.isprintable() else "�" for sign in short) + '"'
     if isinstance(value, list):
         return f"a list of {len(value)}"
-    return "a table" if isinstance(value, dict) else "a date or time"
+    kinds = {dict: "table", date: "date or time", time: "date or time"}
+    known = (kinds[kind] for kind in kinds if isinstance(value, kind))
+    return f"a {next(known, type(value).__name__)}"
+
+
+def nearest_line(lines: Mapping[Trail, int], trail: Trail) -> int | None:
+    """Return the line of a value, or of the nearest thing round it; None where nothing is."""
+    for length in range(len(trail), 0, -1):
+        line = lines.get(trail[:length])
+        if line is not None:
+            return line
+    return None
 
 
 def closest(word: str, known: Iterable[str]) -> str | None:

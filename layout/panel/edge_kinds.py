@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from ...panel.corners import LETTERS
-from ..text.notes import Place, shown
-from .kinds import Kind
+from ..keys.kinds import Kind
+from ..keys.place import Place, shown
+from .corners import LETTERS
 
 _WRITTEN = re.compile(rf"([{LETTERS}])\s*[-–]?\s*([{LETTERS}])", re.IGNORECASE)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ...panel.defect import Spoils
+from .defect import Spoils
 
 SHOWING, CUTTING, BEARING = Spoils.SHOWING, Spoils.CUTTING, Spoils.BEARING
 
@@ -42,3 +42,26 @@ DEFECT_KINDS: dict[str, DefectKind] = {
 
 UNNAMED = DefectKind((SHOWING, BEARING), 0.0)
 """A defect of no named kind: seen and weak, and kept clear only as far as the maker says."""
+
+ALIASES = {
+    **dict.fromkeys(("nail", "screw", "bolt", "staple"), "metal"),
+    **dict.fromkeys(("screw hole", "nail hole", "bolt hole", "tap hole", "cable hole"), "hole"),
+    **dict.fromkeys(("crack", "shake", "check"), "split"),
+    **dict.fromkeys(("mortise", "lock", "hinge", "hinge recess"), "pocket"),
+    "frame joint": "joint",
+    "glue line": "glued joint",
+    **dict.fromkeys(
+        ("ring", "ring stain", "water ring", "coffee ring", "heat mark"), "finish stain"
+    ),
+    **dict.fromkeys(("burn", "ink", "water stain"), "stain"),
+    **dict.fromkeys(("scratch", "gouge"), "dent"),
+    **dict.fromkeys(("blister", "loose veneer"), "swelling"),
+    "woodworm": "rot",
+}
+"""Other words that makers use, and the kind that each stands for."""
+
+NOT_KINDS = {
+    "knot": 'may be sound or loose: leave a sound one out; write "hole" where it is loose or has '
+    "fallen out",
+}
+"""Words that makers use and that are no kind, and why."""

@@ -1,7 +1,8 @@
 """Kinds of values: how each is written and read; here texts, yes or no, and names.
 
-A kind turns what stands in a file into what the library holds (mm, radians, shares) and notes what
-is wrong with it; it returns None then, and nothing is ever clamped.
+A kind turns what stands in a file into what the library holds (mm, shares, members of enums) and
+notes what is wrong with it; it returns None then, and nothing is ever clamped. A program may give
+the same words, or what the library holds, in lists, tuples or arrays.
 """
 
 from __future__ import annotations
@@ -9,10 +10,13 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from enum import Enum
 from typing import Any
 
-from ..text.mending import UNREADABLE
-from ..text.notes import Place, closest, shown
+import numpy as np
+
+from ..geometry.point import Point
+from .place import UNREADABLE, Place, closest, shown
 
 LONGEST_TEXT = 200
 """Letters of a name: more does not go on a sheet."""
@@ -38,7 +42,34 @@ class Kind(ABC):
 
     def read(self, value: object, at: Place) -> Held:
         """Return what `parse` does; of what was no TOML at all everything has been said."""
+        if at.held:
+            return self.parse(_as_typed(value), at)
         return None if value == UNREADABLE else self.parse(value, at)
+
+    def write(self, held: Held) -> str:
+        """Return a value as TOML writes it, for the documents."""
+        return f"{held:g}" if isinstance(held, float) else str(held)
+
+
+def _as_typed(value: object) -> object:
+    """Return lists where a program gives tuples, sets, points or arrays; anything else as it is."""
+    shape = getattr(value, "__geo_interface__", None)
+    if isinstance(shape, dict) and shape.get("type") in ("Point", "Polygon"):
+        rings = shape["coordinates"]
+        point = shape["type"] == "Point"
+        return list(rings[:2]) if point else [list(row[:2]) for row in rings[0]] if rings else []
+    if isinstance(value, np.generic | np.ndarray):
+        return value.tolist()
+    if isinstance(value, tuple | Point):
+        return list(value)
+    if isinstance(value, frozenset | set):
+        return sorted(value, key=repr)
+    return value
+
+
+def written(kind: Kind, held: Held) -> str:
+    """Return a default in words; empty where it is an empty list."""
+    return "" if held == () else kind.write(held)
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +110,10 @@ class YesNo(Kind):
         at.wrong(f"{shown(value)} is neither true nor false: write one of them, without quotes")
         return None
 
+    def write(self, held: Held) -> str:
+        """Return a value as TOML writes it."""
+        return str(held).lower()
+
 
 @dataclass(frozen=True, slots=True)
 class Choice(Kind):
@@ -104,6 +139,8 @@ class Choice(Kind):
 
     def parse(self, value: object, at: Place) -> Held:
         """Return what the library holds for the name, whatever its capitals."""
+        if isinstance(value, Enum) and type(value) in map(type, self.options.values()):
+            return value
         if not isinstance(value, str):
             at.wrong(f"{shown(value)} is not a name in quotes: use one of {self._names}")
             return None
@@ -120,6 +157,10 @@ class Choice(Kind):
         hint = f"; did you mean {near}?" if near else ":"
         at.wrong(f"{shown(value)} is not known{hint} use one of {self._names}")
         return None
+
+    def write(self, held: Held) -> str:
+        """Return a value as TOML writes it."""
+        return next(f'"{name}"' for name, known in self.options.items() if known == held)
 
     @property
     def _names(self) -> str:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from ...errors import LengthError
-from ...units import parse_length
-from ..text.notes import Place, shown
+from ..errors import LengthError
+from ..units import parse_length
 from .kinds import Held, Kind
+from .place import Place, shown
 
 FARTHEST = 100_000.0
 """No length or place in a job is larger, mm: 100 m is many times the longest slab sold, and more is
@@ -74,6 +74,8 @@ class Number(Kind):
         number = finite(value, at, f"a number of {self.unit}" if self.unit else "a number")
         if number is None:
             return None
+        if at.held and self.factor != 1:
+            return self._held(number, at)
         if self.whole and number != int(number):
             at.wrong(f"{shown(value)} is not a whole number")
             return None
@@ -84,10 +86,21 @@ class Number(Kind):
             return None
         return int(number) if self.whole else number * self.factor
 
+    def _held(self, number: float, at: Place) -> float | None:
+        """Return a number that comes in the library's unit, if it keeps the limits."""
+        limits = replace(
+            self.limits, least=self.limits.least * self.factor, most=self.limits.most * self.factor
+        )
+        complaint = limits.complaint(number, lambda limit: f"{limit:g}")
+        if complaint:
+            at.wrong(f"{number:g} {complaint}{self.advice and f': {self.advice}'}")
+            return None
+        return number
+
 
 def degrees(least: float, most: float, advice: str = "") -> Number:
-    """Return the kind of an angle in degrees, held in radians."""
-    return Number("degrees", Range(least, most), math.pi / 180, advice=advice)
+    """Return the kind of an angle; it is held in degrees, by a field that says so in its name."""
+    return Number("degrees", Range(least, most), advice=advice)
 
 
 def percent(limits: Range, advice: str = "") -> Number:
@@ -129,6 +142,10 @@ class Length(Kind):
             at.wrong(f"{written} {complaint}{self.advice and f': {self.advice}'}")
             return None
         return mm
+
+    def write(self, held: Held) -> str:
+        """Return a length in words."""
+        return f"{held:g} mm" if held else "0"
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ...errors import GeometryError
-from ...geometry.alike import first_of_best
-from ...geometry.distance import nearest
-from ...geometry.placement import Points, array_of
-from ...geometry.point import Point
-from ...geometry.polygon import Region
-from ...geometry.tolerance import SAME_POINT
-from ..text.notes import Place
+from ..errors import GeometryError
+from ..geometry.alike import first_of_best
+from ..geometry.distance import nearest
+from ..geometry.placement import Points, array_of
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..geometry.tolerance import SAME_POINT
+from .place import Place
 
 
 @dataclass(frozen=True, slots=True)

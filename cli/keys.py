@@ -1,0 +1,89 @@
+"""`panelwright keys WORD`: what a job file can say, by the words that makers use."""
+
+from __future__ import annotations
+
+from textwrap import wrap
+
+import click
+
+from .keys_found import SCHEMA as SCHEMA_OF_JOBS
+from .keys_found import Row, every_row, found, nearest
+from .machine import SCHEMA, as_json_option, print_record
+from .reading import stop
+
+WIDTH = 88
+
+EXAMPLES = """
+\b
+Examples:
+  panelwright keys
+  panelwright keys ring stain
+  panelwright keys overhang
+  panelwright keys [legs]
+  panelwright keys --schema plan > plan.schema.json
+"""
+
+
+@click.command(epilog=EXAMPLES)
+@click.argument("words", nargs=-1, metavar="[WORD]...")
+@as_json_option
+@click.option(
+    "--schema",
+    type=click.Choice(("job", "plan")),
+    help="Print the JSON Schema of a job file, or of plan.json, instead.",
+)
+def keys(words: tuple[str, ...], as_json: bool, schema: str | None) -> None:
+    """Search the keys of a job file by name, by value or by a plain word.
+
+    Each is told with its values, what holds where it is left out, and an example. Without a WORD
+    the names of all keys are listed; a heading such as [legs] gives a whole table.
+    """
+    if schema is not None:
+        _print_schema(schema)
+        return
+    rows = every_row()
+    asked = " ".join(words)
+    told: list[tuple[Row, str]] = found(rows, asked) if asked else [(r, r.example) for r in rows]
+    if not told:
+        near = nearest(rows, asked)
+        hint = f"; did you mean {' or '.join(near)}?" if near else ""
+        stop(f"No key is found by {asked!r}{hint} `panelwright keys` lists them all.")
+    if as_json:
+        records = [row.record | {"example": example} for row, example in told]
+        print_record({"schema": SCHEMA, "keys": records})
+    elif asked:
+        _tell(told)
+    else:
+        _list(rows)
+
+
+def _print_schema(of: str) -> None:
+    if of == "job":
+        click.echo(SCHEMA_OF_JOBS.read_text("utf-8"), nl=False)
+        return
+    from ..layout.job.plan_schema import plan_schema
+
+    print_record(plan_schema())
+
+
+def _tell(told: list[tuple[Row, str]]) -> None:
+    heading = None
+    for row, example in told:
+        if row.table != heading:
+            heading = row.table
+            click.echo(heading or "The top of the file")
+        click.echo(f"  {example or row.name}")
+        left_out = f"Left out: {row.left_out}." if row.left_out else ""
+        written, _, also = row.written.partition("; also ")
+        more = f"; also {also.count('(')} more words" if also else ""
+        for text in (f"{row.meaning}.", f"Value: {written}{more}. {left_out}"):
+            for line in wrap(text.replace("`", ""), WIDTH):
+                click.echo(f"      {line}")
+
+
+def _list(rows: list[Row]) -> None:
+    for table in dict.fromkeys(row.table for row in rows):
+        click.echo(table or "The top of the file")
+        names = ", ".join(row.name for row in rows if row.table == table)
+        for line in wrap(names, WIDTH):
+            click.echo(f"  {line}")

@@ -1,0 +1,121 @@
+"""`panelwright new JOB`: a commented job file from answers, from options, or from a sample."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import click
+
+from . import new_puts as puts
+from .machine import SCHEMA, as_json_option, print_record
+from .new_draft import Draft, RefusedError
+from .reading import stop
+
+SAMPLES = ("corridor-door", "elm-slab", "lab-bench")
+"""The samples by their folders; a test holds that they are all there."""
+
+OPTIONS: dict[str, tuple[puts.Put, tuple[str, ...]]] = {
+    "units": (puts.put_key("", "units", word=True), ("units",)),
+    "name": (puts.put_key("", "name", word=True), ("name",)),
+    "panel": (puts.put_panel, ("panel.outline",)),
+    "radius": (puts.put_radius, ("panel.outline",)),
+    "thickness": (puts.put_key("panel", "thickness"), ("panel.thickness",)),
+    "build": (puts.put_key("panel", "build", word=True), ("panel.build",)),
+    "defect": (puts.put_defect, ("panel.defects",)),
+    "top": (puts.put_shape, ("top",)),
+    "margin": (puts.put_key("top", "margin"), ("top",)),
+    "legs": (puts.put_legs, ("legs",)),
+}
+"""What takes each option, in this order, and the keys that must be right then."""
+
+EXAMPLES = """
+\b
+Examples:
+  panelwright new table.toml
+  panelwright new table.toml --panel 1200x600 --radius 40 --thickness 22 --top capsule --legs 4
+  panelwright new table.toml --panel 900 --thickness 25 --defect "screw hole 8 at 60,400"
+  panelwright new door.toml --sample corridor-door
+"""
+
+
+@click.command(epilog=EXAMPLES)
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option("--panel", metavar="SIZE", help='Length x width; a diameter; or "oval 1400x800".')
+@click.option("--radius", metavar="LENGTH", help="Of its corners: one, or four with commas.")
+@click.option("--thickness", metavar="LENGTH", help="Of the panel.")
+@click.option("--build", metavar="WORD", help="solid, plywood, veneered board …")
+@click.option(
+    "--defect",
+    metavar="TEXT",
+    multiple=True,
+    help='Kind, size and middle: "screw hole 8 at 60,400". May be given several times.',
+)
+@click.option("--top", metavar="SHAPE", help="capsule, oval, rounded rectangle … or any.")
+@click.option("--margin", metavar="LENGTH", help="Kept to the panel's edges.")
+@click.option("--legs", metavar="COUNT", help="How many; 0 for a top alone.")
+@click.option("--units", metavar="UNIT", help="mm, cm, m, in or ft.  [default: mm]")
+@click.option("--name", metavar="TEXT", help="What the piece is called.")
+@click.option("--sample", type=click.Choice(SAMPLES), help="Copy the job file of a sample.")
+@as_json_option
+def new(job: Path, as_json: bool, sample: str | None, **given: Any) -> None:  # noqa: ANN401 - as options have it
+    """Write a commented job file JOB: from your answers, from options, or from a sample.
+
+    Without options it asks, and checks each answer at once; `back` goes a question back, `leave` or
+    Ctrl-C keeps the answers until the command is typed again. An old file is never replaced.
+    """
+    if job.is_symlink() or job.exists():
+        stop(f"{job} is there already and is never replaced: give another name")
+    if not job.parent.is_dir():
+        stop(f"{job.parent} is no folder: make it first, or give another name")
+    typed = {name: value for name, value in given.items() if value not in (None, ())}
+    if sample is not None:
+        if typed:
+            raise click.UsageError(f"--sample takes no --{next(iter(typed))}: change the copy")
+        text = _sample(sample)
+    elif typed:
+        text = _from_options(typed, job).text(job.name)
+    else:
+        if as_json:
+            raise click.UsageError("--json asks no questions: give --panel, or --sample")
+        from .new_talk import talk
+
+        text = talk(job).text(job.name)
+    _write(job, text)
+    if as_json:
+        print_record({"schema": SCHEMA, "written": [str(job)]})
+        return
+    click.echo(f"Written to {job}. Look it over, then type:")
+    click.echo(f"  panelwright check {job}")
+    click.echo(f"  panelwright plan {job} --out {job.with_suffix('').name}")
+
+
+def _sample(name: str) -> str:
+    # Beside the packages, in a checkout as in an installed copy.
+    return (Path(__file__).resolve().parents[1] / "samples" / name / "job.toml").read_text("utf-8")
+
+
+def _from_options(typed: dict[str, Any], job: Path) -> Draft:
+    if "panel" not in typed:
+        raise click.UsageError("give the panel's size too: --panel 1200x600")
+    draft = Draft({"units": "mm", "name": job.stem})
+    for name, (put, about) in OPTIONS.items():
+        answers = typed.get(name, ())
+        for answer in (answers,) if isinstance(answers, str) else answers:
+            try:
+                draft.take(put, answer, *about)
+            except RefusedError as error:
+                stop(f"--{name} {answer}: {error}\nNothing was written.")
+    return draft
+
+
+def _write(job: Path, text: str) -> None:
+    """Write a new file whole or not at all, and never over another."""
+    try:
+        with job.open("x", encoding="utf-8", newline="\n") as file:
+            file.write(text)
+    except FileExistsError:
+        stop(f"{job} is there already and is never replaced: give another name")
+    except OSError as error:
+        job.unlink(missing_ok=True)
+        stop(f"{job}: cannot be written ({error.strerror or error})")

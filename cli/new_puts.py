@@ -1,0 +1,161 @@
+"""Where an answer about a new job goes in its tables: the same for questions and for options.
+
+Each function takes the tables of a job file as far as they are known and an answer as it was typed,
+and writes it where the reader of job files will look for it. Whether it can be so is left to that
+reader; a ``ValueError`` only says that an answer has not the form of one.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Any
+
+Tables = dict[str, Any]
+Put = Callable[[Tables, str], None]
+
+_BY = re.compile(r"\s*(?:[x×*]|\bby\b)\s*", re.IGNORECASE)
+_DEFECT = re.compile(r"(?P<kind>\D+?)\s+(?P<size>\d.*?)\s+at\s+(?P<at>.+)", re.IGNORECASE)
+_NONE = ("", "none", "no", "0")
+
+
+def figure(text: str) -> int | float | str:
+    """Return a number where a text is one; else the text, which may be a length with its unit.
+
+    >>> figure("600"), figure("31 3/8"), figure("80 cm")
+    (600, '31 3/8', '80 cm')
+    """
+    plain = text.strip()
+    if not re.fullmatch(r"-?\d+(\.\d+)?", plain):
+        return plain
+    number = float(plain)
+    return int(number) if number.is_integer() and "." not in plain else number
+
+
+def size(text: str) -> list[int | float | str]:
+    """Return the one figure or the two of a size.
+
+    >>> size("1200 x 600"), size("8"), size("6ft by 2ft 6in")
+    ([1200, 600], [8], ['6ft', '2ft 6in'])
+    """
+    parts = [figure(part) for part in _BY.split(text.strip())]
+    if len(parts) > 2 or "" in parts:
+        raise ValueError(f"{text!r} is not a size: write length x width, such as 1200 x 600")
+    return parts
+
+
+def figures(text: str, count: int, form: str) -> list[int | float | str]:
+    """Return so many figures with commas between them."""
+    parts = [figure(part) for part in re.split(r"[,;]", text)]
+    if len(parts) != count or "" in parts:
+        raise ValueError(f"{text!r} is not of the form {form}: write {count} figures with commas")
+    return parts
+
+
+def put_panel(tables: Tables, text: str) -> None:
+    """Take ``1200 x 600``, ``900`` of a round panel, or ``oval 1400 x 800``."""
+    oval = text.strip().casefold().startswith("oval")
+    parts = size(re.sub(r"^(oval|round)\s+", "", text.strip(), flags=re.IGNORECASE))
+    outline: Tables = {"diameter": parts[0]}
+    if len(parts) == 2:
+        outline = {"axes": parts} if oval else dict(zip(("length", "width"), parts, strict=True))
+    tables.setdefault("panel", {})["outline"] = outline
+
+
+def put_corners(tables: Tables, points: list[str]) -> None:
+    """Take the corners of a panel, each ``x, y``."""
+    held = [figures(point, 2, "x, y") for point in points]
+    tables.setdefault("panel", {})["outline"] = {"points": held}
+
+
+def put_radius(tables: Tables, text: str) -> None:
+    """Take one radius for all corners, or four for A, B, C, D."""
+    if text.strip().casefold() in _NONE:
+        return
+    many = "," in text
+    value = figures(text, 4, "A, B, C, D") if many else figure(text)
+    tables["panel"]["outline"]["radii" if many else "radius"] = value
+
+
+def put_bows(tables: Tables, text: str) -> None:
+    """Take how far the four edges bow."""
+    if text.strip().casefold() not in _NONE:
+        tables["panel"]["outline"]["bows"] = figures(text, 4, "AB, BC, CD, DA")
+
+
+def put_defect(tables: Tables, text: str) -> None:
+    """Take a defect in one line: ``screw hole 8 at 60, 400``."""
+    match = _DEFECT.fullmatch(text.strip())
+    if match is None:
+        raise ValueError(
+            f"{text!r} is no defect: write its kind, its size and where its middle is, such as "
+            '"screw hole 8 at 60,400" or "split 250x4 at 300,120"'
+        )
+    tables["panel"].setdefault("defects", []).append({"kind": match["kind"].strip()})
+    put_defect_size(tables, match["size"])
+    put_defect_at(tables, match["at"])
+
+
+def put_defect_size(tables: Tables, text: str) -> None:
+    """Take the diameter of the newest defect, or its length by its width."""
+    parts = size(text)
+    newest = tables["panel"]["defects"][-1]
+    newest.update({"diameter": parts[0]} if len(parts) == 1 else {"size": parts})
+
+
+def put_defect_at(tables: Tables, text: str) -> None:
+    """Take where the middle of the newest defect is."""
+    tables["panel"]["defects"][-1]["at"] = figures(text, 2, "x, y")
+
+
+def put_shape(tables: Tables, text: str) -> None:
+    """Take one shape, or several with commas between them."""
+    parts = [part.strip() for part in text.split(",") if part.strip()]
+    tables.setdefault("top", {})["shape"] = parts[0] if len(parts) == 1 else parts
+
+
+def put_most(tables: Tables, text: str) -> None:
+    """Take how long and wide the top may be at most."""
+    if text.strip().casefold() in _NONE:
+        return
+    parts = size(text)
+    tables["top"].update(zip(("most_length", "most_width"), parts * 2, strict=False))
+
+
+def put_legs(tables: Tables, text: str) -> None:
+    """Take how many legs there are; none is a top alone."""
+    if text.strip().casefold() in _NONE:
+        tables.pop("legs", None)
+    else:
+        tables["legs"] = {"count": figure(text)}
+
+
+def put_router(tables: Tables, text: str) -> None:
+    """Take yes or no."""
+    word = text.strip().casefold()
+    if word not in ("y", "yes", "n", "no", "true", "false"):
+        raise ValueError(f"{text!r} is neither yes nor no")
+    tables.setdefault("tools", {})["router"] = word in ("y", "yes", "true")
+
+
+def put_edges(tables: Tables, text: str) -> None:
+    """Take the edges of the panel that are kept."""
+    tables["top"]["keep"] = [edge.upper() for edge in re.split(r"[,\s]+", text.strip())]
+
+
+def put_key(table: str, name: str, *, word: bool = False) -> Put:
+    """Return what takes the value of a key as it is written.
+
+    Parameters
+    ----------
+    table : str
+        The table that it stands in; empty for the top of the file.
+    word : bool
+        Whether the answer is a word even where it looks like a number.
+    """
+
+    def put(tables: Tables, text: str) -> None:
+        into = tables.setdefault(table, {}) if table else tables
+        into[name] = text.strip() if word else figure(text)
+
+    return put

@@ -1,0 +1,180 @@
+"""The conversation of `panelwright new` in a terminal: asking, going back, leaving and resuming."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from .new_draft import Draft
+from .new_questions import Question, interview
+from .reading import stop
+
+if TYPE_CHECKING:
+    from ..layout.fit.found import Fit
+    from ..layout.job.job import Job
+
+LEFT = 130
+"""Exit code where a person leaves by Ctrl-C, as shells have it."""
+
+PATIENCE = 2.0
+"""Seconds that a first top is searched for, to be drawn: a plan takes as long as it needs."""
+
+HOW = (
+    "Enter takes what stands in [brackets]. `back` goes a question back, `?` tells more of one,\n"
+    "`leave` or Ctrl-C keeps your answers until you type the same command again."
+)
+
+
+class LeftError(Exception):
+    """The person leaves."""
+
+
+def talk(job: Path) -> Draft:
+    """Ask until a job is whole; answers given before and kept are taken up again.
+
+    Where the person leaves, the answers are kept beside the file and the command ends.
+    """
+    kept = job.with_name(f"{job.name}.answers")
+    answers = _kept_in(kept)
+    click.echo(HOW)
+    if answers:
+        click.echo(f"Going on with the {len(answers)} answers that were kept.")
+    try:
+        draft = _answered(answers, job.stem)
+    except (LeftError, click.Abort) as left:
+        _leave(job, kept, answers)
+        raise click.exceptions.Exit(0 if isinstance(left, LeftError) else LEFT) from None
+    kept.unlink(missing_ok=True)
+    return draft
+
+
+def _answered(answers: list[str], name: str) -> Draft:
+    """Return the whole draft; `answers` always holds those that were taken."""
+    shown = Shown()
+    while True:
+        draft = Draft()
+        asking = interview(draft, name)
+        question = next(asking)
+        given = iter(list(answers))
+        answers.clear()
+        try:
+            while True:
+                answer = next(given, None)
+                if answer is None:
+                    answer = _asked(question, len(answers) + 1, draft, shown)
+                if answer is None:  # back
+                    del answers[-1:]
+                    break
+                question = asking.send(answer)
+                if question.refused:
+                    given = iter(())  # what was kept after an answer that is no longer taken
+                else:
+                    answers.append(answer)
+        except StopIteration:
+            answers.append(answer or "")
+            return draft
+
+
+def _asked(question: Question, number: int, draft: Draft, shown: Shown) -> str | None:
+    """Return what a person answers; None where they go back."""
+    if question.refused:
+        click.echo(f"   ! {question.refused}")
+    else:
+        shown.show(draft, with_top=question.key == ("legs", "count"))
+    usual = f" [{question.usual}]" if question.usual else ""
+    click.echo(f"{number}. {question.asks}{usual}")
+    if question.takes:
+        click.echo(f"   {question.takes}")
+    while True:
+        answer: str = click.prompt("  ", default="", show_default=False, prompt_suffix="> ")
+        word = answer.strip().casefold()
+        if word == "back":
+            return None
+        if word == "leave":
+            raise LeftError
+        if word != "?":
+            return answer
+        _explain(question)
+
+
+def _explain(question: Question) -> None:
+    from .job_keys import key_at
+
+    key = key_at(question.key)
+    if key is not None:
+        click.echo(f"   {key.meaning}. Written: {key.kind.words}; for example {key.example}")
+
+
+def _kept_in(path: Path) -> list[str]:
+    """Return the answers kept in a file; none where there is no such file."""
+    try:
+        held = json.loads(path.read_text("utf-8"))
+    except FileNotFoundError:
+        return []
+    except (OSError, ValueError):
+        held = None
+    if not isinstance(held, list) or not all(isinstance(answer, str) for answer in held):
+        stop(f"{path} holds no answers that can be read: move it away first")
+    return held
+
+
+def _leave(job: Path, kept: Path, answers: list[str]) -> None:
+    from .files import write_all
+
+    click.echo()
+    if not answers:
+        kept.unlink(missing_ok=True)
+        click.echo("Nothing was answered and nothing is kept.")
+        return
+    try:
+        write_all(kept.parent, {kept.name: json.dumps(answers, ensure_ascii=False) + "\n"})
+    except OSError as error:
+        stop(f"{kept}: the answers cannot be kept ({error.strerror or error})")
+    click.echo(f"Your {len(answers)} answers are kept in {kept}. To go on with them, type:")
+    click.echo(f"  panelwright new {job}")
+
+
+class Shown:
+    """The picture of the panel, drawn anew where an answer changed it."""
+
+    def __init__(self) -> None:
+        self._last: object = None
+
+    def show(self, draft: Draft, *, with_top: bool) -> None:
+        """Draw the panel as far as it is known; once that is settled, with the top that fits."""
+        from .new_sketch import sketch
+
+        job = draft.job
+        if job is None:
+            return
+        state = (job.panel.boundary, job.panel.defects)
+        if state == self._last and not with_top:
+            return
+        self._last = state
+        fit = _first_top(job) if with_top else None
+        for row in sketch(job, fit):
+            click.echo(row)
+
+
+def _first_top(job: Job) -> Fit | None:
+    """Return a top that fits, found in a moment; say so where there is none."""
+    from time import perf_counter
+
+    from ..layout.errors import LayoutError
+    from ..layout.job.fitting import fits_of
+
+    end = perf_counter() + PATIENCE
+    try:
+        fit = fits_of(job, progress=lambda steps, score, bound: perf_counter() < end)[0]
+    except LayoutError as error:
+        click.echo(f"   ! With these figures {error}. `back` changes them.")
+        return None
+    outline, tape = fit.outline, job.tape
+    click.echo(
+        f"   A {outline.name} of {tape.figure(outline.length)} × {tape.measure(outline.width)} "
+        "fits, drawn as o:"
+    )
+    return fit

@@ -1,0 +1,260 @@
+"""Does this size fit? A yes with a place, or a no with what is lacking, in a few milliseconds.
+
+Of the sizes of one form each smaller one lies in each larger one, so only place and turn are
+sought, and the size asked for is the largest that counts: the first place where it fits ends the
+search, and so does a bound below it. Reasons are another question (`misfit`), and a slower one.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+import numpy as np
+
+from ..errors import LayoutError
+from ..geometry.alike import greatest_first
+from ..geometry.placement import Placement
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..geometry.tolerance import PROOF_ALLOWANCE, SAME_PLACE
+from ..outlines import OWN_OUTLINE, Capsule, Circle, Outline, Oval, Superellipse
+from ..panel.sound import SoundWood
+from .driver import search
+from .families import Answer
+from .found import Fit
+from .islands import round_islands
+from .own.family import OwnPlaces
+from .own.proof import proved
+from .points import clear_of, lost
+from .two_sizes.capsule import CapsuleKind
+from .two_sizes.convex import ConvexKind
+from .two_sizes.family import TwoSizes
+from .two_sizes.form import own_form
+from .two_sizes.kind import Kind
+from .two_sizes.oval import OvalKind
+from .two_sizes.polish import polished
+from .two_sizes.pose import Pose
+from .two_sizes.sizing import Sizing
+from .two_sizes.superellipse import SuperellipseKind
+from .two_sizes.wood import Wood
+from .wish import Limits, Span, Wish
+
+_EASED = PROOF_ALLOWANCE / 2
+"""mm by which all sides of a top may be drawn in so that it counts as fitting where it touches."""
+
+_HAIR = 1e-9
+"""Share of a score that rounding may account for."""
+
+_STEPS = 1000
+"""Boxes after which a question is left open."""
+
+_EDGES = 3
+"""Longest edges along which it is tried at first."""
+
+_ROUGH = 0.003
+"""Of half the width: the step with which a first climb ends."""
+
+_SPARE = 1.0
+"""mm of half the width that this climb looks for beyond the size asked for, so that there is no
+need to look closely."""
+
+_ABOUT = 0.05
+"""mm by which a polygon may stand off an outline that has so much room."""
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """Whether a size fits."""
+
+    fits: bool
+    placement: Placement | None
+    """Where it lies; where it does not fit, the best place known; None where there is none."""
+    clearance: float
+    """From its edge to where the sound wood ends there, mm, to 0.05 mm; 0 where it touches or does
+    not fit. Another place may be clearer."""
+    lacking: float
+    """What its width must lose to fit at that place, its form kept (of a capsule its straight), mm;
+    of an outline with dents, by how much it oversteps all round; infinite where nothing is known,
+    0 where it fits."""
+    proved: bool
+    """Whether that is settled; else the search ended before every place was ruled out."""
+
+
+def fits(
+    wood: SoundWood,
+    outline: Outline,
+    *,
+    limits: Limits | None = None,
+    islands: Sequence[Region] = (),
+    covers: Sequence[Point] = (),
+    avoids: Sequence[Point] = (),
+) -> Verdict:
+    """Return whether an outline fits in the sound wood at the size it has.
+
+    What is made ready of a wood is kept, so that the next question about it is answered sooner.
+
+    Parameters
+    ----------
+    outline : Outline
+        The line that is cut: of a lipped top its core.
+    limits : Limits, optional
+        Of which only grain and turn count; without any it may be turned as it likes.
+    islands : sequence of Region
+        Parts that its edge may not cross.
+    covers, avoids : sequence of Point
+        Points of the panel that lie within it, or outside.
+
+    Examples
+    --------
+    >>> from panelwright.layout.outlines import Rectangle
+    >>> board = SoundWood.exact(Region.from_rings(Rectangle(1400.0, 700.0).outer()))
+    >>> fits(board, Capsule(1390.0, 690.0)).fits
+    True
+    >>> round(fits(board, Circle(710.0)).lacking, 2)
+    10.0
+    """
+    turns = Limits() if limits is None else limits
+    turns = Limits(grain_deg=turns.grain_deg, most_turn_deg=turns.most_turn_deg)
+    wish = Wish((OWN_OUTLINE,), limits=turns, own=outline, most_steps=_STEPS)
+    left = clear_of(wood, avoids)
+    if left.inner.is_empty or lost(left, covers):
+        return Verdict(False, None, 0.0, math.inf, True)
+    near = _Nearest()
+    points = tuple(Region.at(point) for point in covers)
+    kind = _kind_of(outline)
+
+    def ask(part: SoundWood, held: tuple[Region, ...]) -> Answer:
+        if part.inner.is_empty:
+            return Answer(None, 0.0, 0)
+        if kind is None:
+            return _rigid(part, wish, outline, (*held, *points), near)
+        return _convex(part, _one_shape(kind, wish, outline), outline, (*held, *points), near)
+
+    answer = round_islands(left, islands, _HAIR, ask)
+    fit = answer.fit
+    if fit is None:
+        return Verdict(False, near.place, 0.0, near.lacking, answer.bound == 0.0)
+    around = Region.from_rings(fit.placement.of(outline.outer(_ABOUT)))
+    return Verdict(
+        True,
+        fit.placement,
+        left.inner.edge_distance(around) if left.inner.holds(around) else 0.0,
+        0.0,
+        True,
+    )
+
+
+@dataclass(slots=True)
+class _Nearest:
+    """The nearest that any place comes to the size asked for."""
+
+    place: Placement | None = None
+    lacking: float = math.inf
+
+    def note(self, place: Placement, lacking: float) -> None:
+        """Take note of a place where so much is lacking, mm."""
+        if lacking < self.lacking:
+            self.place, self.lacking = place, lacking
+
+
+def _kind_of(outline: Outline) -> Kind | None:
+    """Return how tops of its form are sought; None where it has dents."""
+    if isinstance(outline, (Circle, Oval)):
+        return OvalKind()
+    if isinstance(outline, Capsule):
+        return CapsuleKind()
+    if isinstance(outline, Superellipse):
+        return SuperellipseKind(outline.exponent)
+    try:
+        return ConvexKind(own_form(outline, _EASED / 2))
+    except LayoutError:
+        return None
+
+
+@dataclass(frozen=True)
+class _OneShape(Sizing):
+    """Sizes of one shape number alone, up to that of the size asked for."""
+
+    shapes: tuple[float, float] = (0.0, 0.0)
+
+
+def _one_shape(kind: Kind, wish: Wish, outline: Outline, spare: float = -_EASED) -> _OneShape:
+    whole = Pose(0.0, 0.0, 0.0, outline.length / 2, outline.width / 2)
+    # of a form only the nearest sides are drawn in by so little: by less, that its ends are by that
+    loss = whole.half_length - kind.drawn_in(whole, -spare)[0]
+    half_length, half_width = kind.drawn_in(whole, spare * spare / loss)
+    p = kind.shape_of(Pose(0.0, 0.0, 0.0, half_length, half_width))
+    sizes = replace(wish.limits, length=Span(0.0, 2 * half_length), width=Span(0.0, 2 * half_width))
+    return _OneShape(kind, replace(wish, limits=sizes), OWN_OUTLINE, (p, p))
+
+
+@lru_cache(maxsize=4)
+def _ready(wood: SoundWood, held: tuple[Region, ...]) -> Wood:
+    return Wood(wood, held)
+
+
+def _convex(
+    part: SoundWood, sizing: _OneShape, outline: Outline, held: tuple[Region, ...], near: _Nearest
+) -> Answer:
+    """Return a place of the size asked for: one of the likeliest, or one that is searched for."""
+    family = TwoSizes(_ready(part, held), sizing)
+    kind, limits = sizing.kind, sizing.wish.limits
+    whole = limits.length.greatest / 2, limits.width.greatest / 2
+    enough = sizing.score(*whole) * (1 - 4 * _HAIR)
+
+    def tried(score: float, top: Pose) -> Fit | None:
+        place = Placement(Point(*kind.origin(top)) + family.wood.middle, top.turn)
+        near.note(place, max(0.0, 2 * (whole[1] - top.half_width)))
+        if score < enough:
+            return None
+        around = Region.from_rings(place.of(outline.outer(_ABOUT)))
+        if not held and part.inner.holds(around):
+            return Fit(outline, outline, place, score, None, 0)
+        return proved(outline, place, part, held)
+
+    roomy = TwoSizes(family.wood, _one_shape(kind, sizing.wish, outline, _SPARE))
+    start = max(_starts(roomy), key=lambda found: found[0], default=None)
+    if start is not None:
+        fit = tried(*polished(roomy, *start, last=_ROUGH))
+        if fit is not None:
+            return Answer(fit, 1.0, 0)
+    if outline.area > part.outer.area or outline.length - 4 * _EASED > family.wood.diameter:
+        return Answer(None, 0.0, 0)
+    steps = sizing.wish.most_steps
+    found = search(family, gap=_HAIR, most_steps=steps, enough=enough * (1 - _HAIR))
+    fit = None if found.top is None else tried(found.score, found.top)
+    return Answer(fit, 1.0 if fit is not None or found.bound > enough else 0.0, found.steps)
+
+
+def _starts(family: TwoSizes) -> Iterator[tuple[float, Pose]]:
+    """Yield tops at the deepest place, at turns along the grain and the longest edges."""
+    wood, sizing = family.wood, family.sizing
+    p = sizing.shapes[0]
+    limits, period = sizing.wish.limits, family.kind.period(p)
+    way = wood.outer_edges[:, 1] - wood.outer_edges[:, 0]
+    longest = greatest_first(np.hypot(*way.T), tolerance=SAME_PLACE)[:_EDGES]
+    along = (limits.grain, *(float(turn) for turn in np.arctan2(way[longest, 1], way[longest, 0])))
+    turns = [turn + quarter * math.pi / 2 for turn in along for quarter in range(2)]
+    for turn in turns if period else [0.0]:
+        off = math.remainder(turn - limits.grain, math.pi)
+        held = limits.grain + min(max(off, -limits.most_turn), limits.most_turn)
+        found = family.placed(wood.depths.deepest, held, p)
+        if found is not None:
+            yield found
+
+
+def _rigid(
+    part: SoundWood, wish: Wish, outline: Outline, held: tuple[Region, ...], near: _Nearest
+) -> Answer:
+    """Return the place of most clearance of an outline with dents."""
+    family = OwnPlaces(part, wish, outline, held, crossing=True)
+    found = search(family, gap=family.gap, most_steps=wish.most_steps)
+    if found.top is None:
+        return Answer(None, 0.0, found.steps)
+    near.note(family.shape.placement(found.top), max(0.0, family.base - found.score))
+    fit = proved(outline, family.shape.placement(found.top), part, held)
+    may = fit is not None or found.bound > family.base
+    return Answer(fit, 1.0 if may else 0.0, found.steps)

@@ -1,0 +1,154 @@
+"""What a job says in words: what was understood of it, and what is worth a second look."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from ..fit.found import Fit
+from ..fit.wish import Goal, Span
+from ..geometry.polygon import Region
+from ..geometry.tolerance import CHORD
+from ..job.doubts import Doubt, Matter
+from ..job.job import Job
+from ..panel.defect import Defect, Spoils
+from ..panel.named_edges import named_edges
+from ..panel.panel import Panel
+from ..units import Tape
+from .outline import outline_words
+from .panel import SPOILS, made_of
+from .say import listed
+
+GOALS = {
+    Goal.AREA: "as large as it fits",
+    Goal.LENGTH: "as long as it fits",
+    Goal.WIDTH: "as wide as it fits",
+}
+
+NEAREST = 2
+"""Edges of the panel from which it is told how far a defect lies."""
+
+
+def understood(job: Job, look: Fit | None) -> Iterator[tuple[str, str]]:
+    """Yield what was understood: a heading and a line, one a matter.
+
+    Parameters
+    ----------
+    look : Fit or None
+        A top that a first look found.
+    """
+    tape, panel = job.tape, job.panel
+    yield "Panel", _panel(panel, tape, thick=not job.missing)
+    if not panel.defects:
+        yield "Defects", "none"
+    for number, defect in enumerate(panel.defects, 1):
+        yield f"Defect {number}", _defect(panel, defect, tape)
+    yield "Top", _top(job)
+    if look is not None:
+        yield "", f"{outline_words(look.outline, tape)} at a first look; `fit` proves how large"
+    yield "Legs", _legs(job)
+
+
+def _panel(panel: Panel, tape: Tape, *, thick: bool) -> str:
+    box = panel.boundary.bounds
+    sizes = [tape.figure(box.width), tape.figure(box.height)]
+    sizes += [tape.figure(panel.thickness)] if thick else []
+    name = "" if panel.name == "panel" else f"{panel.name}: "
+    words = f"{name}{' × '.join(sizes)} {tape.unit}, {tape.area(panel.area)}"
+    if panel.cut_outs:
+        count = len(panel.cut_outs)
+        words += f" without its {f'{count} cut-outs' if count > 1 else 'cut-out'}"
+    if thick:
+        words += f", about {tape.mass(panel.mass)}"
+    if panel.flattened is not None:
+        words += f", {tape.measure(panel.flattened)} thick once it is flattened"
+    return f"{words}; {made_of(panel)}"
+
+
+def _defect(panel: Panel, defect: Defect, tape: Tape) -> str:
+    box = defect.place.bounds
+    spoils = listed([SPOILS[s] for s in Spoils if s in defect.spoils]) or "spoils nothing"
+    words = (
+        f"{defect.name}: {tape.figure(box.width)} × {tape.measure(box.height)} about "
+        f"({tape.figure(box.middle.x)}, {tape.figure(box.middle.y)}); {spoils}"
+    )
+    if defect.mend is not None:
+        words += f"; mended by {defect.mend.value}"
+    if defect.clear:
+        words += f"; {tape.measure(defect.clear)} kept clear"
+    return f"{words}; {_from_edges(panel, defect, tape)}"
+
+
+def _from_edges(panel: Panel, defect: Defect, tape: Tape) -> str:
+    edges = named_edges(panel)
+    if not edges:
+        away = Region.line(panel.boundary.points(CHORD)).distance_to(defect.extent)
+        return f"{tape.measure(away)} from the edge"
+    away_from = sorted(
+        (round(Region.line(held.path.points(CHORD)).distance_to(defect.extent), 3), held.name)
+        for held in edges
+    )
+    return listed([f"{tape.measure(away)} from {name}" for away, name in away_from[:NEAREST]])
+
+
+def _top(job: Job) -> str:
+    wish, tape = job.wish, job.tape
+    words = " or ".join(wish.shapes)
+    if wish.wanted is not None:
+        length, width = (tape.measure(size) for size in wish.wanted)
+        words += f", as near as may be to {length} long and {width} wide"
+    else:
+        words += f", {GOALS[wish.goal]}"
+    for span, what in ((wish.limits.length, "long"), (wish.limits.width, "wide")):
+        words += _within(span, what, tape)
+    if wish.limits.most_turn < math.pi / 2:
+        turn = math.degrees(wish.limits.most_turn)
+        words += f", turned at most {turn:g}° from the grain" if turn else ", along the grain"
+    if job.margin:
+        words += f"; {tape.measure(job.margin)} inside the panel's edges"
+    return words
+
+
+def _within(span: Span, what: str, tape: Tape) -> str:
+    if span.least == span.greatest:
+        return f", {tape.measure(span.least)} {what}"
+    least = f"at least {tape.measure(span.least)}" if span.least else ""
+    most = f"at most {tape.measure(span.greatest)}" if math.isfinite(span.greatest) else ""
+    limits = listed([limit for limit in (least, most) if limit])
+    return f", {limits} {what}" if limits else ""
+
+
+def _legs(job: Job) -> str:
+    if job.legs is None:
+        return "none: a top alone"
+    legs, tape = job.legs, job.tape
+    foot = legs.foot
+    sizes = [foot.length] if foot.length == foot.width else [foot.length, foot.width]
+    size = " × ".join(tape.figure(side) for side in sizes)
+    compared = listed([str(count) for count in job.table.counts], "or")
+    count = f"the best of {compared}" if compared else str(len(legs.at) or legs.count)
+    return (
+        f"{count}, {foot.shape.value}, {size} {tape.unit}; "
+        f"{tape.measure(legs.height)} from the floor to the underside of the top"
+    )
+
+
+def doubt_words(doubt: Doubt, job: Job) -> str:
+    """Return what is told of a figure that is worth a second look."""
+    tape = job.tape
+    found = "" if doubt.found is None else f"{tape.exact(doubt.found, 1)} {tape.unit}"
+    limit = "" if doubt.limit is None else tape.measure(doubt.limit)
+    told = {
+        Matter.THICK: f"{found} is thicker than {limit}, which few panels of its length are",
+        Matter.THIN: f"{found} is thinner than {limit}, which few panels are",
+        Matter.LARGE: f"the panel is {found} long, and few are longer than {limit}",
+        Matter.SMALL: f"the panel is {found} wide, and few are narrower than {limit}",
+        Matter.HOLE: "metal is what is still in the wood, and no blade may meet it: for the hole "
+        'that it left write kind = "screw hole"',
+        Matter.NARROW: f"the top comes out {found} wide, narrower than a foot of {limit}",
+        Matter.NOTHING: doubt.reason,
+    }[doubt.matter]
+    if doubt.units:
+        units = " or ".join(unit.value for unit in doubt.units)
+        told += f"; is it written in {units}?"
+    return told

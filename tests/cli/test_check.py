@@ -1,0 +1,134 @@
+"""`check` says what it understood, and what is worth a second look."""
+
+import json
+from pathlib import Path
+
+import click
+import pytest
+from click.testing import CliRunner
+from jobs import PLAIN, TEN_MISTAKES
+from test_new import run
+
+from panelwright.cli.machine import SCHEMA
+from panelwright.cli.main import main
+from panelwright.layout.job.fits import SCHEMA as OF_THE_RECORDS
+
+ROOT = Path(__file__).parents[2]
+
+ROUNDED = """
+[panel]
+outline = { length = 1200, width = 600, radius = 40 }
+thickness = 22
+[[panel.defects]]
+kind = "ring stain"
+at = [700, 320]
+diameter = 90
+[[panel.defects]]
+kind = "screw hole"
+at = [60, 400]
+diameter = 8
+[top]
+shape = "capsule"
+[legs]
+count = 4
+"""
+
+
+def checked(tmp_path: Path, text: str) -> str:
+    """Return what `check` says of a job that it ends well with."""
+    path = tmp_path / "job.toml"
+    path.write_text(text, encoding="utf-8")
+    result = run("check", path)
+    assert result.exit_code == 0, result.stderr
+    return " ".join(result.stdout.split())
+
+
+def test_what_was_understood_is_told(tmp_path: Path) -> None:
+    """Size, area and mass of the panel, each defect and what it spoils, top and legs."""
+    told = checked(tmp_path, ROUNDED)
+    for words in (
+        "1200 × 600 × 22 mm, 0.719 m², about 10 kg; solid",
+        "90 × 90 mm about (700, 320); spoils nothing",
+        "outside the top and no leg or fixing; 6 mm kept clear; 56 mm from DA and 196 mm from CD",
+        "capsule, as large as it fits",
+        "4, square, 60 mm",
+    ):
+        assert words in told
+    assert "Look again" not in told
+
+
+@pytest.mark.parametrize(
+    "path", sorted(ROOT.glob("samples/*/job.toml")), ids=lambda p: p.parent.name
+)
+def test_the_samples_call_for_no_second_look(path: Path) -> None:
+    """Their figures are likely ones."""
+    result = run("check", path)
+    assert result.exit_code == 0
+    assert "Look again" not in result.stdout
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        ("thickness = 22", "thickness = 125", "line 4, panel.thickness: 125.0 mm is thicker than"),
+        ("thickness = 22", "thickness = 2.2", "is thinner than 5 mm"),
+        ("thickness = 22", "thickness = 2.2", "is it written in cm"),
+        ("length = 1200, width = 600", "length = 7000, width = 600", "few are longer than"),
+        ("length = 1200, width = 600, radius = 40", "length = 1200, width = 140", "narrower than"),
+        ("length = 1200, width = 600", "length = 120, width = 90", "is it written in cm?"),
+        ('kind = "screw hole"', 'kind = "screw"', 'for the hole that it left write kind = "screw'),
+        ('kind = "screw hole"', 'kind = "metal"\nname = "old hole"', "that it left write"),
+        ("count = 4", "count = 4\nsize = 620", "narrower than a foot of 620 mm"),
+        ('shape = "capsule"', 'shape = "capsule"\nleast_length = 1400', "no capsule with a length"),
+        ("\n[panel]", 'units = "cm"\n[panel]', "is it written in mm?"),
+    ],
+)
+def test_what_is_unlikely_calls_for_a_second_look(
+    tmp_path: Path, old: str, new: str, told: str
+) -> None:
+    """It is told with its line and ends well all the same."""
+    text = ROUNDED.replace(old, new)
+    if "length = 120," in new:  # defects and corners as small as the panel
+        text = text.replace("radius = 40", "radius = 4").replace("[700, 320]", "[70, 32]")
+        text = text.replace("[60, 400]", "[6, 40]")
+    if "width = 140" in new:
+        text = text.replace("[700, 320]", "[700, 60]").replace("[60, 400]", "[60, 40]")
+    assert told in checked(tmp_path, text).partition("Look again:")[2]
+
+
+def test_a_job_comes_from_standard_input_too() -> None:
+    """`-` is read like a file, problems and all."""
+    for words in (("check", "-"), ("fit", "-"), ("fit", "-", "--json")):
+        assert CliRunner().invoke(main, words, input=PLAIN).exit_code == 0
+    result = CliRunner().invoke(main, ["plan", "-"], input=TEN_MISTAKES)
+    assert (result.exit_code, result.stderr.startswith("standard input: ")) == (2, True)
+
+
+def test_every_command_speaks_json() -> None:
+    """Each command that does something has the option, and the version of the form is one."""
+    commands = [c for c in main.commands.values() if not isinstance(c, click.Group)]
+    groups = [c for c in main.commands.values() if isinstance(c, click.Group)]
+    commands += [inner for group in groups for inner in group.commands.values()]
+    assert len(commands) > 10
+    for command in commands:
+        assert "as_json" in {option.name for option in command.params}, command.name
+    assert SCHEMA == OF_THE_RECORDS
+
+
+@pytest.mark.parametrize("command", ["check", "fit", "legs", "plan", "template"])
+def test_problems_are_json_too(command: str) -> None:
+    """A machine reads each problem with key and line; standard error stays empty."""
+    result = CliRunner().invoke(main, [command, "-", "--json"], input=TEN_MISTAKES)
+    assert (result.exit_code, result.stderr) == (2, "")
+    problems = json.loads(result.stdout)["problems"]
+    assert len(problems) >= 10
+    assert {k: problems[0][k] for k in ("key", "line")} == {"key": "nmae", "line": 3}
+
+
+@pytest.mark.parametrize("command", ["fit", "legs", "plan", "template"])
+def test_that_nothing_fits_is_json_too(command: str) -> None:
+    """It ends with 1 and tells the reason."""
+    text = PLAIN.replace('shape = "capsule"', 'shape = "capsule"\nleast_length = 1800')
+    result = CliRunner().invoke(main, [command, "-", "--json"], input=text)
+    assert (result.exit_code, result.stderr) == (1, "")
+    assert "1800 mm" in json.loads(result.stdout)["nothing_fits"]

@@ -1,0 +1,42 @@
+"""What is written from the keys and values of the code: the page of keys and the schemas."""
+
+from __future__ import annotations
+
+import json
+import re
+
+from readme import README, ROOT
+
+from panelwright.layout.job.keys.table import keys_as_markdown
+from panelwright.layout.job.schema import job_schema
+from panelwright.layout.words.plain_words import PLAIN_WORDS
+
+REFERENCE = ROOT / "layout" / "reference"
+PICTURES = ROOT / "pictures"
+
+KEYS = """# The keys of a job file
+
+Written from the keys that the code works by; `panelwright keys WORD` searches them. A length is a
+number in the file's `units`, or a text with its own unit: `"80 cm"`, `"31 3/8 in"`, `"2ft 6in"`,
+`"5' 3 1/2\\""`. The panel lies show face up, its datum corner A at the origin, x along the datum
+edge, y up.
+
+"""
+
+
+def every_text() -> dict[str, str]:
+    """Return the text of each file by its name."""
+    return {
+        "keys.md": KEYS + keys_as_markdown(),
+        "job.schema.json": _json(job_schema(PLAIN_WORDS)),
+    }
+
+
+def readme_job() -> str:
+    """Return the job file that the README shows."""
+    (job,) = re.findall(r"```toml\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)
+    return str(job)
+
+
+def _json(schema: dict[str, object]) -> str:
+    return json.dumps(schema, indent=1, ensure_ascii=False) + "\n"
