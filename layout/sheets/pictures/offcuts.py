@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from ...drawing import layers
+from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
 from ...geometry.path import Path
 from ...job.plan import Plan
 from .ground import Wood
-from .stage import Stage
 
 
 def offcuts_scene(plan: Plan) -> Scene:

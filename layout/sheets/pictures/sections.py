@@ -8,6 +8,7 @@ from itertools import pairwise
 from ...cutting.edging import OVER_THICKNESS, Edging
 from ...cutting.profile import ProfilePlan
 from ...drawing import layers
+from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
 from ...geometry.bounds import Bounds
 from ...geometry.path import Path
@@ -15,7 +16,6 @@ from ...geometry.point import Point
 from ...geometry.segments import Arc, Line, Segment
 from ...job.plan import Plan
 from ...words.edge import arris_label
-from .stage import Stage
 
 _WIDE = 1.6
 """How much of the wood a section shows, by its thickness."""

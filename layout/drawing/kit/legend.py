@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from ..drawing.scene import Area, Group, Item, Layer, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import Point
+from ...geometry.bounds import Bounds
+from ...geometry.path import Path
+from ...geometry.point import Point
+from ..scene import Area, Group, Item, Layer, Stroke, Text
 
 SAMPLE = 14.0
 """Length of a sample line, paper mm."""

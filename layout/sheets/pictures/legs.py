@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...drawing import layers
+from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
 from ...geometry.bounds import Bounds
 from ...geometry.point import Point
@@ -14,13 +15,50 @@ from ...legs.plan import LegsPlan
 from ...panel import Kind
 from ...panel.frame import frame_of
 from ...words.directions import directions_of
-from .stage import Stage
+from ...words.legs import in_quarters
+
+QUARTERS = 51.0
+"""Width of the small drawing of the first page, paper mm."""
+
+
+def quarters_scene(plan: Plan) -> Scene | None:
+    """Return the legs seen from below, with O and the centrelines: it shows the quarters.
+
+    Legs that do not stand alike in all quarters have numbers.
+    """
+    if plan.legs is None:
+        return None
+    place = plan.top.placement
+    stage = Stage.around(_level(plan), width=QUARTERS, tallest=22.0)
+    top = plan.top.outline.path()
+    stage.path(layers.BENCH_FINISH, top.mirrored())
+    size = Point(plan.top.outline.length / 2, plan.top.outline.width / 2)
+    for end in (Point(size.x, 0), Point(0, size.y)):
+        stage.line(layers.BENCH_CENTRE, -end, end)
+    numbered = not in_quarters(plan, plan.legs)
+    for leg in plan.legs.legs:
+        own = leg.print.placed(place.inverse).mirrored()
+        stage.area(
+            layers.INK if own.bounds.width < 2 * stage.frame.scale else layers.BENCH_SAW, own
+        )
+        middle = Point(-leg.middle.x, leg.middle.y)
+        stage.cross(layers.BENCH_SAW, middle, arm=1.2)
+        if numbered:
+            stage.label(layers.LETTERING, middle, f"{leg.number}", bold=True, towards=-middle)
+    stage.label(layers.LETTERING, Point(0, 0), "O", bold=True)
+    return stage.scene("The legs, seen from below")
+
+
+def _level(plan: Plan) -> Bounds:
+    """Return the extent of the top in its own frame, mirrored, its length across the page."""
+    return plan.top.outline.path().mirrored().bounds
 
 
 def legs_scene(plan: Plan, legs: LegsPlan) -> Scene:
-    """Return the legs on the underside of the finished top, measured from its centrelines."""
-    place, tape = plan.top.placement, plan.job.tape
-    stage = Stage.around(Bounds.around(_extent(plan, legs)), mirrored=True)
+    """Return the legs on the underside of the finished top, with screws and plates."""
+    stage = Stage.around(
+        Bounds.around(_extent(plan, legs)), mirrored=True, heading="seen from below"
+    )
     _ground(plan, stage)
     for leg in legs.legs:
         stage.area(layers.LEGS, leg.print)
@@ -34,12 +72,8 @@ def legs_scene(plan: Plan, legs: LegsPlan) -> Scene:
         drilled = (h.on_panel for h in plan.table.holes if h.on_panel not in middles)
         stage.cross(layers.SCREWS, *drilled, arm=0.5)
     for leg in legs.legs:
-        inwards = place.centre - leg.on_panel
-        stage.label(layers.LEGS, leg.on_panel, f"leg {leg.number}", bold=True, towards=inwards)
-    for leg in legs.legs:
-        words = f"{tape.figure(leg.middle.x)} | {tape.figure(leg.middle.y)}"
-        inwards = place.centre - leg.on_panel
-        stage.label(layers.DIMENSIONS, leg.on_panel, words, towards=inwards)
+        inwards = plan.top.placement.centre - leg.on_panel
+        stage.label(layers.LEGS, leg.on_panel, f"{leg.number}", bold=True, towards=inwards)
     return stage.scene("The legs, seen from below")
 
 
@@ -48,7 +82,7 @@ def battens_scene(plan: Plan) -> Scene | None:
     if plan.table is None or plan.legs is None or not plan.table.battens:
         return None
     place = plan.top.placement
-    stage = Stage.around(plan.cuts.finish.bounds, mirrored=True)
+    stage = Stage.around(plan.cuts.finish.bounds, mirrored=True, heading="seen from below")
     _ground(plan, stage)
     for leg in plan.legs.legs:
         stage.path(layers.GHOST, leg.plate or leg.print, clear=True)
@@ -58,7 +92,7 @@ def battens_scene(plan: Plan) -> Scene | None:
     for number, batten in enumerate(plan.table.battens, start=1):
         end = place(batten.screws[2])
         outwards = end - place.centre
-        stage.label(layers.SECTION, end, f"batten {number}", towards=outwards)
+        stage.label(layers.SECTION, end, f"{number}", towards=outwards)
     return stage.scene("Battens across the grain, seen from below")
 
 

@@ -1,24 +1,22 @@
-"""Drawings of the curve: corner cuts, jigsaw, router with its way round, a lost rim."""
+"""Drawings of the curve: the router and its way round, a lost rim."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 
 import numpy as np
 
 from ...cutting.builds import RimLoss
-from ...cutting.cut import CornerCut, HandCut, JigsawCut, RouterCut, SwungRadius
+from ...cutting.cut import HandCut, RouterCut, SwungRadius
 from ...cutting.feed import QuarterFeed
-from ...cutting.stages import wood_after
 from ...drawing import layers
+from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
 from ...geometry.path import Path
 from ...geometry.placement import Points
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...job.plan import Plan
-from .stage import Stage
 
 _AWAY = 3.5
 """How far outside the line the router's way is drawn, paper mm."""
@@ -27,56 +25,12 @@ _STEPS = 24
 """Points of an arrow round a quarter."""
 
 
-def corners_scene(plan: Plan, corners: Sequence[CornerCut]) -> Scene:
-    """Return the blank with what is cut off its corners."""
-    cuts, mirrored = plan.cuts, plan.cuts.face.mirrored
-    blank = _piece(plan, wood_after(plan.job.panel, cuts.trims))
-    stage = Stage.around(blank.bounds, mirrored=mirrored)
-    stage.region(layers.WOOD, blank)
-    stage.region(layers.PANEL, blank, edged=True)
-    stage.region(layers.WASTE, *(piece for cut in corners for piece in cut.fallen))
-    stage.path(layers.GHOST, cuts.finish)
-    tape = plan.job.tape
-    for cut in corners:
-        stage.line(layers.SAW_LINE, cut.start.point, cut.end.point, past=2.0)
-        if cut.guide is not None:
-            stage.line(layers.GUIDE, cut.guide.start.point, cut.guide.end.point)
-    for cut in corners:
-        start, end = cut.start.point, cut.end.point
-        middle = start.midpoint(end)
-        if cut.leg is not None:
-            words = tape.figure(tape.towards(cut.leg, -1.0))
-            corner = middle + cut.waste * (start.distance_to(end) / 2)
-            for one, other in ((start, end), (end, start)):
-                stage.dimension(corner, one, words, corner - other)
-        stage.label(layers.SAW_LINE, middle, cut.label, towards=-cut.waste)
-    return stage.scene("Cuts off the corners of the blank")
-
-
-def jigsaw_scene(plan: Plan, cut: JigsawCut) -> Scene:
-    """Return the rough line, the waste outside it and the relief cuts."""
-    cuts = plan.cuts
-    blank = _piece(plan, wood_after(plan.job.panel, (*cuts.trims, *cuts.corner_cuts)))
-    stage = Stage.around(blank.bounds, mirrored=cuts.face.mirrored)
-    stage.region(layers.WOOD, blank)
-    kept = Region.of(cut.line, "outside")
-    stage.region(layers.WASTE, blank.minus(kept))
-    stage.region(layers.PANEL, blank, edged=True)
-    stage.path(layers.GHOST, cuts.core)
-    stage.path(layers.ROUGH, *cut.line.without(cut.kept), clear=True)
-    kept_lines(plan, stage)
-    for start, end in cut.relief:
-        stage.line(layers.SAW_LINE, start, end)
-    _radii(plan, stage, cut.radii)
-    return stage.scene("Jigsaw along the rough line")
-
-
 def line_scene(plan: Plan, cut: RouterCut | HandCut) -> Scene:
     """Return the line that is routed or planed, and which way round."""
     feeds = plan.cuts.feeds
     turned = len({feed.show_face_up for feed in feeds}) > 1
     mirrored = plan.cuts.face.mirrored and not turned
-    heading = "Show face UP; where it says down, turn it over" if turned else ""
+    heading = "show face up; down: turned over" if turned else ""
     extent = cut.line.bounds.grown(2 * _AWAY * plan.top.outline.length / 90)
     stage = Stage.around(extent, mirrored=mirrored, heading=heading)
     stage.region(layers.WOOD, Region.of(cut.line))
@@ -206,8 +160,3 @@ def _along(ring: Points, point: Point) -> float:
     shares = np.clip((to * ways).sum(axis=1) / lengths**2, 0.0, 1.0)
     k = int(np.hypot(*(to - shares[:, None] * ways).T).argmin())
     return float(lengths[:k].sum() + shares[k] * lengths[k])
-
-
-def _piece(plan: Plan, region: Region) -> Region:
-    """Return the piece that the top is cut from."""
-    return region.piece_at(plan.top.placement.centre)

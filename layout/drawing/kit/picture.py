@@ -11,23 +11,20 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from ...drawing import layers
-from ...drawing.lettering import text_box, text_width
-from ...drawing.scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
 from ...geometry.bounds import Bounds
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
-from ..areas import areas_of
-from ..frame import DrawingFrame
-from ..labels import LabelSetter
+from .. import layers
+from ..lettering import text_box, text_width
+from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
+from .areas import areas_of
+from .frame import STEP_TALLEST, STEP_WIDTH, DrawingFrame
+from .labels import LabelSetter
 
 LETTERS = 2.8
 """Height of words and figures, paper mm."""
-
-FACE = {True: "MIRRORED: show face DOWN", False: "Show face UP"}
-"""What stands over a drawing of a face."""
 
 _ROWS = (4.5, 8.5, 12.5, 2.5)
 """How far outside something its measures are drawn, paper mm, tried in this order."""
@@ -35,7 +32,7 @@ _ROWS = (4.5, 8.5, 12.5, 2.5)
 _HEAD = 2.2
 """Length of an arrow's head, paper mm."""
 
-_WHITE = 2.0
+_WHITE = 1.0
 """Kept under the lowest thing of a drawing, paper mm."""
 
 _SHARES = (0.5, 0.4, 0.6, 0.32, 0.68, 0.25, 0.75, 0.18, 0.82)
@@ -53,16 +50,26 @@ class Stage:
     groups: list[Group] = field(default_factory=list)
 
     @classmethod
-    def around(cls, extent: Bounds, *, mirrored: bool = False, heading: str = "") -> Stage:
+    def around(
+        cls,
+        extent: Bounds,
+        *,
+        mirrored: bool = False,
+        heading: str = "",
+        width: float = STEP_WIDTH,
+        tallest: float = STEP_TALLEST,
+    ) -> Stage:
         """Return an empty stage for what has this extent, mm on the panel.
 
         Parameters
         ----------
         heading : str
-            What stands over it in place of which face is seen.
+            What stands over it, where it must be told how it is seen.
+        width, tallest : float
+            Of the picture, and of what is drawn in it, paper mm.
         """
-        frame = DrawingFrame.for_step(extent, mirrored=mirrored)
-        return cls(frame, LabelSetter(frame.room), heading or FACE[mirrored])
+        frame = DrawingFrame.for_step(extent, mirrored=mirrored, width=width, tallest=tallest)
+        return cls(frame, LabelSetter(frame.room), heading)
 
     def scene(self, title: str) -> Scene:
         """Return the drawing under its heading, cut to the height of what is on it."""
@@ -70,11 +77,12 @@ class Stage:
         boxes = [_box(item) for group in groups for item in group.items]
         low, high = min(box.bottom for box in boxes), max(box.top for box in boxes)
         sheet = self.frame.sheet
-        at = Point(sheet.left + _WHITE, high + _WHITE)
-        bold = self.heading == FACE[True]
-        heading = Group(layers.LETTERING, (Text(at, self.heading, LETTERS, bold=bold),))
-        bounds = Bounds(sheet.left, low - _WHITE, sheet.right, at.y + LETTERS + _WHITE)
-        return Scene(title, bounds, (heading, *groups))
+        top = high + _WHITE
+        if self.heading:
+            at = Point(sheet.left + _WHITE, top)
+            groups.insert(0, Group(layers.LETTERING, (Text(at, self.heading, LETTERS),)))
+            top += LETTERS + _WHITE
+        return Scene(title, Bounds(sheet.left, low - _WHITE, sheet.right, top), tuple(groups))
 
     def add(self, layer: Layer, *items: Item) -> None:
         """Put items, in paper mm, on top of what is there."""

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...drawing import layers
+from ...drawing.kit.areas import areas_of
+from ...drawing.kit.frame import DrawingFrame
 from ...drawing.scene import Area, Group, Scene, Stroke, Text
 from ...fit.found import Fit
 from ...geometry.bounds import Bounds
@@ -14,9 +16,10 @@ from ...job.plan import Plan
 from ...panel.shown import layer_of
 from ...words.outline import exact_words
 from ...words.why import loss_words, turn_words
-from ..areas import areas_of
-from ..frame import STEP_WIDTH, DrawingFrame
 from .ground import Wood
+
+BEHIND_WIDTH, BEHIND_TALLEST = 116.0, 60.0
+"""Of a drawing behind the work, and of what it shows, paper mm."""
 
 _DOT = 1.1
 """Radius of a dot where the top touches, paper mm."""
@@ -25,7 +28,7 @@ _DOT = 1.1
 def contacts_scene(plan: Plan) -> Scene:
     """Return the top in its place, with a numbered dot wherever something holds it."""
     wood = Wood.found(plan, mirrored=False)
-    stage = wood.stage(defects=True)
+    stage = wood.stage(defects=True, width=BEHIND_WIDTH, tallest=BEHIND_TALLEST)
     stage.path(layers.GHOST, _core(plan.fit), clear=True)
     dots: list[Point] = []
     for contact in plan.contacts:
@@ -65,11 +68,11 @@ def others_scene(plan: Plan) -> Scene:
     """Return small pictures of the panel: with the top as planned, and with each alternative."""
     fits = (plan.fit, *plan.others)
     extent = plan.job.panel.boundary.bounds
-    wide = (STEP_WIDTH - 2 - (_COLUMNS - 1) * _GAP) / _COLUMNS
+    wide = (BEHIND_WIDTH - 2 - (_COLUMNS - 1) * _GAP) / _COLUMNS
     scale = max(extent.width / wide, extent.height / _TALLEST)
     high = extent.height / scale + 2 * _ROW + _GAP
     rows = -(-len(fits) // _COLUMNS)
-    sheet = Bounds(0.0, 0.0, STEP_WIDTH, rows * high + 1)
+    sheet = Bounds(0.0, 0.0, BEHIND_WIDTH, rows * high + 1)
     groups: list[Group] = []
     for i, fit in enumerate(fits):
         row, column = divmod(i, _COLUMNS)

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from ..drawing import layers
-from ..drawing.lettering import text_width, wrapped
-from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import Point
+from ...geometry.bounds import Bounds
+from ...geometry.path import Path
+from ...geometry.point import Point
+from .. import layers
+from ..lettering import text_width, wrapped
+from ..scene import Group, Item, Layer, Scene, Stroke, Text
 
 LETTERS = 2.5
 """Height of a capital in running words, mm: about 10 point."""

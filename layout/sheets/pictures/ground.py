@@ -6,6 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from ...drawing import layers
+from ...drawing.kit.frame import STEP_TALLEST, STEP_WIDTH
+from ...drawing.kit.picture import Stage
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
@@ -13,7 +15,6 @@ from ...job.plan import Plan
 from ...panel.datum import Datum
 from ...panel.shown import layer_of
 from ...units import Tape
-from .stage import Stage
 
 _LETTER = 3.5
 """Height of corner letters, paper mm."""
@@ -55,24 +56,26 @@ class Wood:
         face = Region.of(self.boundary)
         return face.meet(self.plan.job.panel.region("outside"))
 
-    def stage(self, *, wood: Region | None = None, defects: bool = False) -> Stage:
+    def stage(
+        self, *, defects: bool = False, width: float = STEP_WIDTH, tallest: float = STEP_TALLEST
+    ) -> Stage:
         """Return a stage with the wood on it.
 
         Parameters
         ----------
-        wood : Region, optional
-            What is left of it.
         defects : bool
             Whether what is wrong with it is drawn.
+        width, tallest : float
+            Of the picture, and of what it shows, paper mm.
         """
-        stage = Stage.around(self.boundary.bounds, mirrored=self.mirrored)
-        left = self.region if wood is None else wood
-        stage.region(layers.WOOD, left)
+        extent = self.boundary.bounds
+        stage = Stage.around(extent, mirrored=self.mirrored, width=width, tallest=tallest)
+        stage.region(layers.WOOD, self.region)
         if defects:
             for defect in self.plan.job.panel.defects:
                 stage.area(layer_of(defect), defect.place)
-        stage.region(layers.PANEL, left, edged=True)
-        for piece in left.pieces:
+        stage.region(layers.PANEL, self.region, edged=True)
+        for piece in self.region.pieces:
             for ring in (piece.exterior, *piece.holes):
                 stage.setter.keep_clear_along(stage.frame.of(Path.through_ring(ring)), half=0.3)
         return stage
@@ -105,20 +108,6 @@ class Wood:
         corners = self.boundary.points(1.0)
         reach = max((Point.of(row) - start).dot(outwards) for row in corners)
         return max(0.0, reach) / stage.frame.scale
-
-    def along(self, stage: Stage, value: float) -> None:
-        """Draw a measure along the datum from its first point."""
-        self._measure(stage, value, self.datum.at(value, 0.0), self.outwards)
-
-    def square(self, stage: Stage, value: float) -> None:
-        """Draw a measure square from the datum, at its start."""
-        self._measure(stage, value, self.datum.at(0.0, value), self.backwards)
-
-    def _measure(self, stage: Stage, value: float, end: Point, outwards: Point) -> None:
-        if abs(value) > 0:
-            least = self.least(stage, outwards)
-            words = self.tape.figure(value)
-            stage.dimension(self.datum.start, end, words, outwards, least=least)
 
     def running(self, stage: Stage, points: Iterable[Point]) -> None:
         """Write the offsets of points on two rulers: below the datum, and beside its start."""

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..geometry.alike import at_least
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.placement import Placement
-from ..geometry.point import Point
+from ...geometry.alike import at_least
+from ...geometry.bounds import Bounds
+from ...geometry.path import Path
+from ...geometry.placement import Placement
+from ...geometry.point import Point
 
 SCALES = (
     1.0,
@@ -43,14 +43,12 @@ LEGEND_HEIGHT = 62.0
 AROUND_PANEL = 22.0
 """Kept round the panel for labels and measures, paper mm."""
 
-STEP_WIDTH = 116.0
-"""Width of the drawing of one step, paper mm: it stands beside the words on a printed sheet."""
+STEP_WIDTH, STEP_TALLEST = 62.0, 34.0
+"""Width of the drawing of one step, paper mm: it stands beside the words; and height that what is
+drawn has in it at most."""
 
-STEP_TALLEST = 90.0
-"""Height that the panel has in it at most, paper mm."""
-
-AROUND_STEP = 17.0
-"""Kept round the panel in it, paper mm: two rows of measures."""
+AROUND_STEP = 11.0
+"""Kept round that, paper mm: a row of measures."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +68,8 @@ class DrawingFrame:
     mirrored: bool = False
     """Whether the panel is seen from its underside: left and right are swapped, lettering is not.
     """
+    turn: float = 0.0
+    """How far it is turned on the paper, before it is mirrored, radians."""
 
     @classmethod
     def for_panel(cls, extent: Bounds, *, mirrored: bool = False) -> DrawingFrame:
@@ -86,31 +86,38 @@ class DrawingFrame:
         return cls(SHEET, scale, room.middle - middle, room, legend, mirrored)
 
     @classmethod
-    def for_step(cls, extent: Bounds, *, mirrored: bool = False) -> DrawingFrame:
-        """Return the small frame in which one step is drawn on what has this extent, mm.
-
-        It has no title and no legend.
-        """
+    def for_step(
+        cls,
+        extent: Bounds,
+        *,
+        mirrored: bool = False,
+        width: float = STEP_WIDTH,
+        tallest: float = STEP_TALLEST,
+    ) -> DrawingFrame:
+        """Return the frame of a picture `width` wide of what has this extent, mm, and no legend."""
         if mirrored:
             extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
-        wide = STEP_WIDTH - 2 * AROUND_STEP
-        scale = max(extent.width / wide, extent.height / STEP_TALLEST)
+        wide = width - 2 * AROUND_STEP
+        scale = max(extent.width / wide, extent.height / tallest)
         high = extent.height / scale + 2 * AROUND_STEP
-        sheet = Bounds(0.0, 0.0, STEP_WIDTH, high)
+        sheet = Bounds(0.0, 0.0, width, high)
         corner = sheet.middle - extent.middle * (1 / scale)
         return cls(sheet, scale, corner, sheet.grown(-0.5), sheet, mirrored)
 
     def way(self, direction: Point) -> Point:
         """Return where a direction on the panel points on paper, as a unit vector."""
-        seen = Point(-direction.x, direction.y) if self.mirrored else direction
-        return seen.unit()
+        return self._seen(direction).unit()
 
     def at(self, point: Point) -> Point:
         """Return where a point of the panel lies on paper."""
-        seen = Point(-point.x, point.y) if self.mirrored else point
-        return seen * (1 / self.scale) + self.corner
+        return self._seen(point) * (1 / self.scale) + self.corner
 
     def of(self, path: Path) -> Path:
         """Return how a path on the panel lies on paper."""
-        seen = path.mirrored() if self.mirrored else path
+        turned = path.placed(Placement(turn=self.turn)) if self.turn else path
+        seen = turned.mirrored() if self.mirrored else turned
         return seen.scaled(1 / self.scale).placed(Placement(self.corner))
+
+    def _seen(self, point: Point) -> Point:
+        turned = point.turned(self.turn) if self.turn else point
+        return Point(-turned.x, turned.y) if self.mirrored else turned

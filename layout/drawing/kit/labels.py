@@ -12,14 +12,14 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from ..drawing.lettering import text_box
-from ..drawing.scene import Anchor, Item, Stroke, Text
-from ..geometry.alike import at_most, first_of_best, ranked
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.placement import Points
-from ..geometry.point import Point
-from ..geometry.tolerance import ROUNDING
+from ...geometry.alike import at_most, first_of_best, ranked
+from ...geometry.bounds import Bounds
+from ...geometry.path import Path
+from ...geometry.placement import Points
+from ...geometry.point import Point
+from ...geometry.tolerance import ROUNDING
+from ..lettering import text_box
+from ..scene import Anchor, Item, Stroke, Text
 
 _DIRECTIONS: tuple[tuple[float, Anchor], ...] = (
     (45, "start"), (135, "end"), (-45, "start"), (-135, "end"),
@@ -88,6 +88,37 @@ class LabelSetter:
                 tried.append((cost, text, reach))
         _, text, reach = first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)
         return self._settle(at, text, reach)
+
+    def is_free(self, box: Bounds) -> bool:
+        """Return whether nothing stands in a box, which lies in the room."""
+        return at_most(self._cost(box), 0.0)
+
+    def boxed(self, at: Point, words: str, height: float, half: float) -> tuple[Point, Path | None]:
+        """Return the middle of a box for a letter, on its point if that is free or else beside it.
+
+        With the leader to it where it stands off.
+
+        Parameters
+        ----------
+        half : float
+            Half the side of the box, paper mm.
+        """
+        tried: list[tuple[float, Point]] = []
+        for reach in (0.0, *(r + half for r in _REACHES)):
+            for degrees, _ in _DIRECTIONS if reach else _DIRECTIONS[:1]:
+                middle = at + Point.polar(reach, math.radians(degrees))
+                cost = self._cost(Bounds.about(middle, half + 0.3))
+                tried.append((cost, middle))
+                if at_most(cost, 0.0):
+                    break
+            else:
+                continue
+            break
+        _, middle = first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)
+        self.taken.append(Bounds.about(middle, half))
+        away = middle.distance_to(at)
+        leader = Path.through((at, middle + (at - middle).unit() * half)) if away > 4.0 else None
+        return middle, leader
 
     def _cost(self, box: Bounds) -> float:
         """Return the area that a box shares with what is taken, or sticks out of the room."""

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from ..drawing.scene import Area
-from ..geometry.path import Path
-from ..geometry.placement import Points
-from ..geometry.polygon import Region
-from ..geometry.simplify import fewer
+from ...geometry.path import Path
+from ...geometry.placement import Points
+from ...geometry.polygon import Region
+from ...geometry.simplify import fewer
+from ..scene import Area
 from .frame import DrawingFrame
 
 _FINE = 0.02

@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable, Sequence
 
 from ...drawing import layers
+from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
 from ...geometry.bounds import Bounds
 from ...geometry.placement import Placement
@@ -18,7 +19,6 @@ from ...marking.method import Method, Pivot
 from ...marking.oval_methods import OvalOrdinates
 from ...marking.string_loop import StringLoop
 from .ground import Wood
-from .stage import Stage
 
 _TILT = math.radians(40)
 """How a rod or a string is drawn: away from both axes, so that it is seen."""

@@ -1,43 +1,34 @@
-"""Why the top is not larger, what mending would gain, and where else it could lie."""
+"""What is told behind the work of why the top is not larger, of mending, and of other places."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-from ...job.plan import Plan
-from ...units import Tape
-from ...words.outline import exact_words
-from ...words.why import (
+from ..job.plan import Plan
+from ..units import Tape
+from ..work.cautions import OFF_GRAIN
+from .outline import exact_words
+from .passage import Passage, Table
+from .say import sentence
+from .why import (
     along_grain_words,
     gain_words,
     how_words,
     limit_words,
     not_worth_it,
+    proof_words,
     turn_words,
 )
-from ...work.cautions import OFF_GRAIN
-from ..steps.why import contacts_scene, others_scene
-from .rows import BenchStep, Section, Table, sentence
 
 
-def why(plan: Plan) -> Section:
-    """Return what a maker may decide by before the first mark."""
-    return Section("Why not larger", tuple(_steps(plan)))
+def along_grain_told(plan: Plan) -> Passage:
+    """Return the best top along the grain, where the best of all lies out of it."""
+    assert plan.along_grain is not None
+    told = along_grain_words(plan.along_grain, plan.fit, plan.job.wish.goal, plan.job.tape)
+    how = f"Write most_turn = {OFF_GRAIN:g} under [top] for that one, and lay out anew."
+    return Passage("Along the grain", (sentence(told), how))
 
 
-def _steps(plan: Plan) -> Iterator[BenchStep]:
-    yield _touches(plan)
-    if plan.along_grain is not None:
-        told = along_grain_words(plan.along_grain, plan.fit, plan.job.wish.goal, plan.job.tape)
-        how = f"Write most_turn = {OFF_GRAIN:g} under [top] for that one, and lay out anew."
-        yield BenchStep("Along the grain", (sentence(told), how))
-    if plan.costs:
-        yield _mending(plan)
-    if plan.others:
-        yield _elsewhere(plan)
-
-
-def _touches(plan: Plan) -> BenchStep:
+def touches_words(plan: Plan) -> Passage:
+    """Return what holds the top, each with its place, and how near to the best it is."""
     tape = plan.job.tape
     words = []
     if plan.contacts:
@@ -66,7 +57,9 @@ def _touches(plan: Plan) -> BenchStep:
         "Square to it",
     )
     table = Table(headings, tuple(rows)) if rows else None
-    return BenchStep("What holds it", tuple(words), table, drawing=contacts_scene(plan))
+    proof = proof_words(plan.fit, plan.job.wish.goal, tape)
+    words += [f"{sentence(proof).rstrip('.')}: proved."] if proof else []
+    return Passage("What holds it", tuple(words), tables=() if table is None else (table,))
 
 
 def _span(values: list[float], tape: Tape) -> str:
@@ -74,7 +67,8 @@ def _span(values: list[float], tape: Tape) -> str:
     return " to ".join(dict.fromkeys(tape.figure(value) for value in values))
 
 
-def _mending(plan: Plan) -> BenchStep:
+def mending_words(plan: Plan) -> Passage:
+    """Return what the top would gain were a defect mended."""
     goal = plan.job.wish.goal
     worth = [cost for cost in plan.costs if cost.is_worth_it]
     words = ["What the top would gain were one of these mended or accepted, and nothing else."]
@@ -89,10 +83,13 @@ def _mending(plan: Plan) -> BenchStep:
         for cost in worth
     )
     table = Table(("Without the", "The top is", "Size", "Provided"), rows) if rows else None
-    return BenchStep("What mending would gain", tuple(words), table)
+    return Passage(
+        "What mending would gain", tuple(words), tables=() if table is None else (table,)
+    )
 
 
-def _elsewhere(plan: Plan) -> BenchStep:
+def elsewhere_words(plan: Plan) -> Passage:
+    """Return where else it could lie."""
     tape = plan.job.tape
     rows = []
     for rank, fit in enumerate(plan.others, 2):
@@ -114,4 +111,4 @@ def _elsewhere(plan: Plan) -> BenchStep:
         "the grain in each before anything is marked.",
     )
     table = Table(headings, tuple(rows), caption)
-    return BenchStep("Other places for it", words, table, drawing=others_scene(plan))
+    return Passage("Other places for it", words, tables=(table,))
