@@ -128,7 +128,7 @@ def test_every_box_is_reached_by_keyboard(page: Page) -> None:
 
 
 def test_no_text_of_the_first_page_meets_another(browser: Browser) -> None:
-    """On the panel as it lies: with up to 20 defects, in mm and inches, at any height it is given."""
+    """On the panel as it lies: up to 20 defects, mm and inches, at any height it is given."""
     scenes = [crowded(rng) for rng in (Random(i) for i in range(24))]
     assert meetings(browser, scenes) == [[]] * len(scenes)
 
