@@ -117,6 +117,22 @@ class Job:
                 raise PanelError(f"{one.name}.mend: {refused}")
         return panel if defects == panel.defects else replace(panel, defects=defects)
 
+    def to_toml(self) -> str:
+        """Return the job file that gives this job again when it is read.
+
+        What a file has no key for is left out: how many steps a search may take, what a printer was
+        corrected by.
+
+        Raises
+        ------
+        LayoutError
+            If the panel has curves that a file cannot hold.
+        """
+        from .tables import tables_from
+        from .text.written import written
+
+        return written(tables_from(self))
+
     def __repr__(self) -> str:
         """Return it in one line."""
         return f"<Job {self.name!r}: {' or '.join(self.wish.shapes)} from {self.panel!r}>"

@@ -203,7 +203,7 @@ def test_a_defect_has_its_kinds_harm_and_clearance_on_its_panel() -> None:
     crack = defect("crack", at=(600, 300), diameter=10)
     panel = Panel(CORNERS, 22, defects=(defect(**HOLE), crack), grain_deg=90)  # type: ignore[arg-type]
     hole, split = panel.defects
-    assert (hole.name, split.name, hole.clear, split.clear) == ("hole 1", "split 2", 6.0, 6.0)
+    assert (hole.name, split.name, hole.clear, split.clear) == ("hole 1", "crack 2", 6.0, 6.0)
     box = split.place.bounds
     assert box.height == pytest.approx(98, abs=0.1) and box.width == pytest.approx(10, abs=0.1)
     with pytest.raises(LayoutError, match="off the panel"):
