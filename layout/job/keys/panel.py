@@ -37,6 +37,7 @@ HEAD = Section(
         Key("top", Table("table"), "The tops to look for", example="{ }"),
         Key("legs", Table("table"), "The legs; leave the table out for a top alone", example="{ }"),
         Key("tools", Table("table"), "What it is cut with", example="{ }"),
+        Key("offcuts", Table("table"), "What is kept of what falls off", example="{ }"),
         Key("template", Table("table"), "The printed template", example="{ }"),
     ),
 )

@@ -7,6 +7,7 @@ from ...legs.materials import MASONRY, METALS
 from ...panel.defect_kinds import DEFECT_KINDS
 from ...panel.materials import MATERIALS
 from .legs import LEGS
+from .offcuts import OFFCUTS
 from .panel import HEAD, PANEL
 from .places import BOW, CUT_OUT, DATUM, DEFECT, OUTLINE
 from .template import TEMPLATE
@@ -14,7 +15,7 @@ from .tools import TOOLS
 from .top import TOP
 
 SECTIONS: tuple[Section, ...] = (
-    HEAD, PANEL, OUTLINE, BOW, CUT_OUT, DATUM, DEFECT, TOP, LEGS, TOOLS, TEMPLATE,
+    HEAD, PANEL, OUTLINE, BOW, CUT_OUT, DATUM, DEFECT, TOP, LEGS, TOOLS, OFFCUTS, TEMPLATE,
 )  # fmt: skip
 """Every table of a job file, in the order of the documents."""
 

@@ -17,9 +17,11 @@ from ...keys.values import Values
 from ...legs.movement import SWING
 from ...legs.people import usual_place
 from ...legs.table_wish import TableWish
+from ...offcuts.wish import OffcutWish
 from ...panel.build import Kind
 from ...units import Units
 from ..job import STAND_IN_THICKNESS, Job
+from ..keys.offcuts import OFFCUTS
 from ..keys.panel import HEAD
 from ..text.toml import Tables, decoded, tables_of
 from ..tied import tied
@@ -129,9 +131,13 @@ def _job(
     legs = None
     if head.has("legs"):
         legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
+    left = head["offcuts"] if head.has("offcuts") else {}
+    offcuts = read_section(left, OFFCUTS, head.at("offcuts")).made(OffcutWish)
     template = read_template(head["template"] if head.has("template") else {}, head.at("template"))
     notes = head.place.notes
-    if not notes.are_empty or top.wish is None or tools is None or template is None:
+    if not notes.are_empty or top.wish is None or tools is None:
+        return None
+    if template is None or offcuts is None:
         return None
     units: Units = head["units"]
     try:
@@ -145,6 +151,7 @@ def _job(
             tools=tools,
             profile=top.profile,
             template=template,
+            offcuts=offcuts,
             legs=legs.wish if legs else None,
             table=legs.table if legs else TableWish(place=usual_place(imperial=units.is_imperial)),
             units=units,
