@@ -195,7 +195,7 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
         wide = label.width - GAP
         middle = near + out.x * (1.2 + wide / 2)
         _set(picture, label, middle, place - (SAW if label.number else MARK) / 2)
-    for line, at in starts:
+    for _, at in starts:
         triangle(picture, Point(body, at.y), -out)
 
 
