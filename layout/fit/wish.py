@@ -98,6 +98,9 @@ class Wish:
     """How far, as a share, the bound may stay above the found top when the search stops."""
     most_steps: int = 3_000
     """Boxes after which the search stops and states the gap it reached."""
+    most_effort: float = 2e8
+    """Looks at an edge (`driver.Family.looks`) after which it stops too, over all shapes and parts
+    together: about ten seconds of one processor core."""
     beats: float = 0.0
     """A score already in hand: only tops that are better are of interest."""
     exponent: float = 2.5

@@ -90,11 +90,19 @@ class Outline(ABC):
         return self.path().points(tolerance, "outside")
 
 
+LEAST, GREATEST = 1e-6, 1e9
+"""Of the sizes of an outline, mm: far beyond any top, and their squares can be reckoned with."""
+
+
 def require_sizes(name: str, length: float, width: float) -> None:
-    """Raise an `OutlineError` unless ``0 < width <= length`` and both are finite, mm."""
+    """Raise an `OutlineError` unless ``0 < width <= length`` and both can be reckoned with, mm."""
     require(
         0 < width <= length < math.inf,
         f"{name} needs 0 < width <= length, not {width:g} by {length:g} mm",
+    )
+    require(
+        width >= LEAST and length <= GREATEST,
+        f"{name} needs sizes from {LEAST:g} to {GREATEST:g} mm, not {width:g} by {length:g} mm",
     )
 
 

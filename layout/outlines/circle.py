@@ -9,7 +9,7 @@ from typing import Self
 from ..geometry.path import Path, circle
 from ..geometry.point import ORIGIN
 from ..geometry.tolerance import CURVE
-from .base import Outline, require
+from .base import GREATEST, LEAST, Outline, require
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,8 +27,8 @@ class Circle(Outline):
 
     def __post_init__(self) -> None:
         require(
-            0 < self.diameter < math.inf,
-            f"a circle needs a diameter above 0, not {self.diameter:g} mm",
+            LEAST <= self.diameter <= GREATEST,
+            f"a circle needs a diameter above 0, at most {GREATEST:g} mm, not {self.diameter:g} mm",
         )
 
     @property

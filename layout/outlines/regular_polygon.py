@@ -10,7 +10,7 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import CURVE
-from .base import Outline, require
+from .base import GREATEST, LEAST, Outline, require
 
 _NAMES = {6: "hexagon", 8: "octagon"}
 
@@ -36,8 +36,9 @@ class RegularPolygon(Outline):
     def __post_init__(self) -> None:
         require(self.sides in _NAMES, f"a regular top has 6 or 8 sides, not {self.sides:g}")
         require(
-            0 < self.across_flats < math.inf,
-            f"a {self.name} needs a size across its flats above 0, not {self.across_flats:g} mm",
+            LEAST <= self.across_flats <= GREATEST,
+            f"a {self.name} needs a size across its flats above 0, at most {GREATEST:g} mm, not "
+            f"{self.across_flats:g} mm",
         )
 
     @property

@@ -119,6 +119,9 @@ class Kind(ABC):
     takes_disks = True
     """Whether round holes may stand for disks: beside corners they would be met too late."""
 
+    pace = 1.0
+    """How long it takes to look at an edge, against what is usual: as measured."""
+
     def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
         """Return at least the radii at which tops touch disks, (m, k).
 
