@@ -10,6 +10,7 @@ import click
 
 from .files import write_all
 from .machine import SCHEMA, as_json_option
+from .opened import open_option
 from .reading import JOB, job_from, stop
 from .searching import searching
 
@@ -53,6 +54,7 @@ Examples:
     "--svg", type=click.Path(path_type=Path, dir_okay=False), help="Write the sheet to this file."
 )
 @as_json_option
+@open_option("svg", "out")
 def legs(
     job: Path,
     counts: tuple[int, ...],
@@ -60,7 +62,7 @@ def legs(
     out: Path | None,
     svg: Path | None,
     as_json: bool,
-) -> None:
+) -> Path | None:
     """Compare legs for the table that the job file JOB describes.
 
     For each number of legs it seeks the best places under the job's top and tells what they mean:
@@ -80,6 +82,7 @@ def legs(
             click.echo(line)
     if sheet is not None:
         _write(sheet, found_job, found, quiet=as_json)
+    return sheet
 
 
 def _compared(path: Path, job: Job, counts: tuple[int, ...], goal: str | None) -> Comparison:

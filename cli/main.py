@@ -68,7 +68,9 @@ class LastResort(click.Group):
 @click.group(
     cls=LastResort, epilog=EXAMPLES, context_settings={"help_option_names": ["-h", "--help"]}
 )
-@click.version_option(package_name="panelwright", message="%(prog)s %(version)s")
+@click.version_option(
+    None, "-V", "--version", package_name="panelwright", message="%(prog)s %(version)s"
+)
 def main() -> None:
     """Lay out a new tabletop on an old panel.
 

@@ -10,6 +10,7 @@ import click
 
 from .files import write_all
 from .machine import as_json_option
+from .opened import open_option
 from .printers import with_printer
 from .reading import JOB, job_from, stop
 from .searching import searching, time_limit
@@ -21,6 +22,7 @@ EXAMPLES = """
 \b
 Examples:
   panelwright plan door.toml --out door
+  panelwright plan door.toml --out door --open
   panelwright plan door.toml --json
 """
 
@@ -32,9 +34,18 @@ Examples:
     type=click.Path(path_type=Path, file_okay=False),
     help="Folder to write the sheets into; without it nothing is written.",
 )
+@click.option(
+    "--sheets",
+    type=click.Choice(["usual", "all"]),
+    default="usual",
+    help="all: unfold what stands behind the work on the bench sheet, so that it is printed.",
+)
 @as_json_option
 @time_limit
-def plan(job: Path, out: Path | None, as_json: bool, seconds: float | None) -> None:
+@open_option("out")
+def plan(
+    job: Path, out: Path | None, sheets: str, as_json: bool, seconds: float | None
+) -> Path | None:
     """Lay out the piece that the job file JOB describes.
 
     Works out the top, its marks, cuts, legs and offcuts, prints a summary, and writes bench sheet,
@@ -55,19 +66,23 @@ def plan(job: Path, out: Path | None, as_json: bool, seconds: float | None) -> N
         for line in summary(found):
             click.echo(line)
     if out is not None:
-        _write(found, out, quiet=as_json)
+        return _write(found, out, opened=sheets == "all", quiet=as_json)
+    if not as_json:
+        click.echo("Nothing was written: name a folder with --out.")
+    return None
 
 
-def _write(plan: Plan, out: Path, *, quiet: bool) -> None:
+def _write(plan: Plan, out: Path, *, opened: bool, quiet: bool) -> Path:
     from ..layout.sheets.folder import plan_files
 
     try:
-        written = write_all(out, plan_files(plan))
+        written = write_all(out, plan_files(plan, opened=opened))
     except OSError as error:
         stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
     if not quiet:
         click.echo(f"Written to {out}/: {', '.join(path.name for path in written)}")
         click.echo(f"Start with {written[0]}")
+    return written[0]
 
 
 def summary(plan: Plan) -> Iterator[str]:

@@ -10,10 +10,12 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from .calibrate import FILE as SHEET
 from .calibrate import Measured, keep_measured, write_sheet
 from .files import write_all
 from .lengths import LENGTH
 from .machine import SCHEMA, as_json_option
+from .opened import open_option
 from .printers import with_printer
 from .reading import JOB, job_from, stop
 from .searching import searching
@@ -71,9 +73,10 @@ def _with_calibration(command: Callable[..., Any]) -> Callable[..., Any]:
 @click.option("--out", type=click.Path(path_type=Path, file_okay=False),
               help="Folder to write into; without it nothing is written.")  # fmt: skip
 @as_json_option
+@open_option("out")
 def template(
     job: Path | None, choices: Choices, calibration: Calibration, out: Path | None, as_json: bool
-) -> None:
+) -> Path | None:
     """Print the template of the job file JOB at full size.
 
     Compares how many sheets each portion takes, proposes the one of whole, half and quarter with
@@ -90,13 +93,13 @@ def template(
         if calibration.sheet or job is not None:
             raise click.UsageError("what was measured goes with --printer and --paper alone")
         keep_measured(choices, calibration.measured)
-        return
+        return None
     if calibration.sheet:
         from ..layout.template.wish import TemplateWish
 
         wish = TemplateWish() if job is None else job_from(job).template
         write_sheet(choices, wish, out)
-        return
+        return None if out is None else out / SHEET
     if job is None:
         raise click.UsageError("name a job file, or --calibrate to measure a printer")
     plan = _plan(job, choices)
@@ -106,7 +109,10 @@ def template(
         for line in comparison(plan):
             click.echo(line)
     if out is not None:
-        _write(plan, out, quiet=as_json)
+        return _write(plan, out, quiet=as_json)
+    if not as_json:
+        click.echo("Nothing was written: name a folder with --out.")
+    return None
 
 
 def _plan(path: Path, choices: Choices) -> Plan:
@@ -179,7 +185,7 @@ def _print_record(plan: Plan) -> None:
     click.echo(to_json({"schema": SCHEMA, "template": plain(wish), "portions": records}), nl=False)
 
 
-def _write(plan: Plan, out: Path, *, quiet: bool) -> None:
+def _write(plan: Plan, out: Path, *, quiet: bool) -> Path:
     from ..layout.sheets.template_files import template_files
 
     try:
@@ -189,3 +195,4 @@ def _write(plan: Plan, out: Path, *, quiet: bool) -> None:
     if not quiet:
         click.echo(f"Written to {out}/: {', '.join(path.name for path in written)}")
         click.echo(f"Print {written[0]} at 100 % and begin with its cover.")
+    return written[0]

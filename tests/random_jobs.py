@@ -12,10 +12,10 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from panelwright.layout.job.keys.defect_kinds import DEFECT_KINDS as KINDS
 from panelwright.layout.legs.foot import FootShape
 from panelwright.layout.panel.build import Kind
 from panelwright.layout.panel.defect import Mend
+from panelwright.layout.panel.defect_kinds import DEFECT_KINDS as KINDS
 
 Table = dict[str, Any]
 
@@ -68,7 +68,7 @@ def random_job(draw: Random, shape: str | None = None) -> Table:
     if draw.random() < 0.85:
         job["legs"] = _legs(draw, length, width, unit)
         if job["panel"]["build"] in FRAMED and job["legs"].get("goal") == "sags least":
-            job["legs"]["goal"] = "stands firmest"  # nobody knows how stiff such a panel is
+            job["legs"]["goal"] = "most stable"  # nobody knows how stiff such a panel is
     job["tools"] = _tools(draw, unit)
     job["template"] = _template(draw, shape)
     return job
@@ -280,9 +280,7 @@ def _legs(draw: Random, length: float, width: float, unit: float) -> Table:
     if legs["fixing"] == "glued" and draw.random() < 0.4:
         legs["glue"] = draw.choice(("rigid", "flexible"))
     if "count" in legs and not slab and draw.random() < 0.25:
-        legs["goal"] = draw.choice(
-            ("stands firmest", "sags least", "even overhang", "most knee room")
-        )
+        legs["goal"] = draw.choice(("most stable", "sags least", "even overhang", "most knee room"))
     elif "count" in legs and draw.random() < 0.25:
         legs["inset"] = _in(unit, draw.choice((40, 60)))
     if legs["fixing"] == "screwed" and draw.random() < 0.3:
@@ -316,7 +314,7 @@ def _tools(draw: Random, unit: float) -> Table:
     if draw.random() < 0.3:
         tools["show_face"] = draw.choice(("up", "down"))
     if draw.random() < 0.2:
-        tools |= {"bit": _in(unit, 16), "follower": _in(unit, 24)}
+        tools |= {"bit": _in(unit, 16), "bush": _in(unit, 24)}
     if draw.random() < 0.15:
         tools["pass_depth"] = _in(unit, 8)
     return tools

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import pytest
 
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
+from panelwright.layout.keys.key import keys_by_field
+from panelwright.layout.keys.kinds import Choice
 from panelwright.layout.outlines import Outline
 from panelwright.layout.panel import Build, Kind, Panel, rectangular_outline
 from panelwright.layout.panel.materials import MATERIALS, Material
@@ -28,11 +31,25 @@ def top_of(
     panel: Panel = ROOM,
 ) -> Top:
     """Return a top of a material, cut from the middle of a panel."""
-    wood = replace(panel, material=material, thickness=thickness, build=Build(kind), grain=grain)
+    wood = replace(
+        panel,
+        material=material,
+        thickness=thickness,
+        build=Build(kind),
+        grain_deg=math.degrees(grain),
+    )
     return Top(wood, outline, PLACE)
 
 
 def known_as(patch: pytest.MonkeyPatch, name: str, density: float, stiffness: Stiffness) -> str:
     """Have a material of that density and stiffness, for one test."""
-    patch.setitem(MATERIALS, name, Material(name, density, "test", stiffness=stiffness))
+    make_known(patch, Material(name, density, "test", stiffness=stiffness))
     return name
+
+
+def make_known(patch: pytest.MonkeyPatch, material: Material) -> None:
+    """Make a material one of those that panels may be of, for a test."""
+    patch.setitem(MATERIALS, material.name, material)
+    kind = keys_by_field(Panel)["material"].kind
+    assert isinstance(kind, Choice) and isinstance(kind.options, dict)
+    patch.setitem(kind.options, material.name, material.name)

@@ -26,7 +26,7 @@ from .kept_edges import KeptEdge
 from .mending import Mended, mends_for
 from .plan import CutMatter, CutPlan, plan_cuts
 from .profile import EdgeProfile, ProfilePlan, plan_profile
-from .template_line import TemplateGuide, follower_offset, template_line
+from .template_line import TemplateGuide, bush_offset, template_line
 from .tools import Stroke, Tools
 from .work_face import FaceReason, WorkFace, work_face
 
@@ -68,7 +68,7 @@ __all__ = [
     "TrimKind",
     "UnknownFrame",
     "WorkFace",
-    "follower_offset",
+    "bush_offset",
     "mends_for",
     "plan_cuts",
     "plan_profile",

@@ -35,7 +35,7 @@ class TrimKind(Enum):
     """Why a straight cut is made."""
 
     ROUGH = "to rough length"
-    REFERENCE = "reference rip"
+    FIRST_RIP = "first rip"
     FREEING = "frees the good part"
     END = "end"
     SIDE = "long edge"

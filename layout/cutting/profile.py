@@ -9,6 +9,9 @@ from dataclasses import dataclass, field
 from ..errors import GeometryError, LayoutError, OutlineError
 from ..geometry.path import Path
 from ..geometry.tolerance import SAME_FIGURE
+from ..keys.figures import ABOVE_0, FROM_0, Length, Range
+from ..keys.key import Key, hold, key, own
+from ..keys.plane import Pair
 from ..legs.screws import FROM_EDGE, FROM_EDGE_BOARD
 from ..panel.build import Kind
 from ..top import Runs, Top, runs_of
@@ -26,6 +29,17 @@ THIN_EDGE = 5.0
 """An edge that is left thinner than this chips when it is knocked, mm (common practice)."""
 
 
+BEVEL = Key(
+    "bevel",
+    Pair(ABOVE_0, form="[in, up]"),
+    "A bevel under its edge: how far in from the edge, and how far up it; nothing is fixed nearer "
+    f"to the edge than {INSIDE_BEVEL:g} mm inside it",
+    None,
+    "none",
+    "[30, 12]",
+)
+
+
 @dataclass(frozen=True, slots=True)
 class EdgeProfile:
     """What the maker wants the edge to look like.
@@ -36,15 +50,18 @@ class EdgeProfile:
         If a length is below 0, or only one of a bevel's two is given.
     """
 
-    round_over: float = 0.0
-    """Radius of its upper arris, mm; 0 where it is only broken."""
-    bevel_in: float = 0.0
-    bevel_up: float = 0.0
+    round_over: float = key(
+        0.0,
+        Length(Range(0.0, 100.0), "give the radius of the bit"),
+        "Radius of its upper arris; 0 leaves it broken only",
+        "3",
+    )
+    bevel_in: float = own(0.0, FROM_0, also=(BEVEL,))
+    bevel_up: float = own(0.0, FROM_0)
     """How far a bevel under the top runs in from the edge, and up it, mm; both 0 for none."""
 
     def __post_init__(self) -> None:
-        if not all(0 <= v < math.inf for v in (self.round_over, self.bevel_in, self.bevel_up)):
-            raise LayoutError("the lengths of an edge profile are 0 or more")
+        hold(self, "top")
         if (self.bevel_in == 0) != (self.bevel_up == 0):
             raise LayoutError(
                 f"a bevel runs in and up: {self.bevel_in:g} mm in and {self.bevel_up:g} mm up "

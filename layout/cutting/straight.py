@@ -11,7 +11,6 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Line
 from ..geometry.tolerance import ALIKE_AREA, SAME_FIGURE, SAME_PLACE, SAME_WAY, SIZE_SLACK
-from ..outlines import RoundedRectangle
 from ..panel.named_edges import named_edges
 from .again import shortened
 from .bench import Bench
@@ -32,7 +31,7 @@ ROUGH_LENGTH = 10.0
 farther by whole 5 mm where its end cut needs more later."""
 
 _FACING = math.cos(math.radians(45))
-"""The reference rip runs along the datum's line, within 45°, on the side where that lies."""
+"""The first rip runs along the datum's line, within 45°, on the side where that lies."""
 
 LEAST_STOPPED = 100.0
 """A shorter cut into a hollow corner is left to the jigsaw, mm (our choice)."""
@@ -65,7 +64,7 @@ def straight_cuts(bench: Bench) -> StraightCuts:
     """Return the straight cuts of a job.
 
     A slab gets its rough length first, and is marked again; a panel without a straight edge gets
-    the reference rip, then its ends square to it. Elsewhere what takes off a large part comes
+    the first rip, then its ends square to it. Elsewhere what takes off a large part comes
     first, then ends, then long edges. No cut is made that takes off less than the kerf and 3 mm.
     """
     start = StraightCuts((), (), bench.top.panel.region(), bench, sides_of(bench).is_hollow)
@@ -111,7 +110,7 @@ def _reason(
         return None
     if crossed(bench, line, blank):
         return SkipReason.IN_THE_WAY
-    needed = kind in (TrimKind.ROUGH, TrimKind.REFERENCE)
+    needed = kind in (TrimKind.ROUGH, TrimKind.FIRST_RIP)
     if not needed and at_most(strip.widest - bench.tools.kerf, LEAST_STRIP):
         return SkipReason.TO_JIGSAW
     return None
@@ -125,7 +124,7 @@ def _is_straight_at(bench: Bench, line: SawLine) -> bool:
 
 def _goes_round_corners(bench: Bench) -> bool:
     """Return whether a top has straight sides that only a saw takes."""
-    return isinstance(bench.top.outline, RoundedRectangle) or bench.top.runs.is_straight
+    return bench.top.outline.is_boxed or bench.top.runs.is_straight
 
 
 def _sawn(blank: Region, line: SawLine) -> float:
@@ -140,7 +139,7 @@ def _in_order(bench: Bench, face: Region) -> Iterator[tuple[Side, TrimKind]]:
         down = Point.polar(-1.0, bench.datum.frame.turn + math.pi / 2)
         first = [side for side in (*sides.longs, *sides.own) if side.outwards.dot(down) > _FACING]
         first = first[:1]
-        yield from ((side, TrimKind.REFERENCE) for side in first)
+        yield from ((side, TrimKind.FIRST_RIP) for side in first)
         yield from ((side, side.kind) for side in through if side not in first)
     else:
         freeing = [

@@ -9,7 +9,7 @@ import numpy as np
 
 from ..errors import LayoutError
 from ..geometry.path import Path
-from ..outlines import Outline, Oval
+from ..outlines import Outline
 from ..top import Top
 
 _SAMPLES = 4000
@@ -20,7 +20,7 @@ _SAMPLES = 4000
 class TemplateGuide:
     """A template that a bush or bearing follows."""
 
-    follower: float
+    bush: float
     cutter: float
     """Diameters of the bush or bearing and of the bit, mm."""
     offset: float
@@ -35,7 +35,7 @@ class TemplateGuide:
     and where there is no offset."""
 
     @classmethod
-    def of(cls, top: Top, follower: float, cutter: float) -> TemplateGuide:
+    def of(cls, top: Top, bush: float, cutter: float) -> TemplateGuide:
         """Return the template for the core of a finished top.
 
         Raises
@@ -43,12 +43,12 @@ class TemplateGuide:
         LayoutError
             If a diameter is not above 0, or nothing is left of the outline so far inside.
         """
-        offset = follower_offset(follower, cutter)
+        offset = bush_offset(bush, cutter)
         own = top.outline.line(-top.lipping - offset)
         bounds = own.bounds
-        off = _off_oval(own, bounds.width, bounds.height) if isinstance(top.outline, Oval) else 0.0
+        off = _off_oval(own, bounds.width, bounds.height) if top.outline.foci else 0.0
         line = own.placed(top.placement)
-        return cls(follower, cutter, offset, line, bounds.width, bounds.height, off)
+        return cls(bush, cutter, offset, line, bounds.width, bounds.height, off)
 
 
 def _off_oval(line: Path, length: float, width: float) -> float:
@@ -60,7 +60,7 @@ def _off_oval(line: Path, length: float, width: float) -> float:
     return float(max(gaps))
 
 
-def follower_offset(follower: float, cutter: float) -> float:
+def bush_offset(bush: float, cutter: float) -> float:
     """Return how far a guide bush or bearing keeps the cutter from its template, mm.
 
     Half the difference of the diameters (common practice): positive for a guide bush, 0 for a
@@ -73,15 +73,15 @@ def follower_offset(follower: float, cutter: float) -> float:
 
     Examples
     --------
-    >>> follower_offset(follower=24.0, cutter=12.0)
+    >>> bush_offset(bush=24.0, cutter=12.0)
     6.0
     """
-    if min(follower, cutter) <= 0:
-        raise LayoutError(f"a bush of {follower:g} and a cutter of {cutter:g} mm are above 0 both")
-    return (follower - cutter) / 2
+    if min(bush, cutter) <= 0:
+        raise LayoutError(f"a bush of {bush:g} and a cutter of {cutter:g} mm are above 0 both")
+    return (bush - cutter) / 2
 
 
-def template_line(outline: Outline, follower: float, cutter: float) -> Path:
+def template_line(outline: Outline, bush: float, cutter: float) -> Path:
     """Return the template inside a top, in the top's own frame, that leaves it true to size.
 
     A line parallel to an oval is no oval, so it is the parallel curve itself.
@@ -91,4 +91,4 @@ def template_line(outline: Outline, follower: float, cutter: float) -> Path:
     LayoutError
         If a diameter is not above 0, or nothing is left of the outline so far inside.
     """
-    return outline.line(-follower_offset(follower, cutter))
+    return outline.line(-bush_offset(bush, cutter))

@@ -9,9 +9,9 @@ from dataclasses import replace
 from ..geometry.point import Point
 from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND
 from ..panel.sound import SoundWood
+from ..units import Tape
 from .families import answered, unlimited
 from .outright import are_parted
-from .own.misfit import own_reason
 from .points import clear_of, lost
 from .wish import Goal, Limits, Span, Wish
 
@@ -19,26 +19,28 @@ _ROUGH = 0.02
 """Gap to which the largest top without limits is sought: a reason needs no more."""
 
 
-def reason(wood: SoundWood, wish: Wish, shape: str) -> str:
+def reason(wood: SoundWood, wish: Wish, shape: str, tape: Tape) -> str:
     """Return why no top of that shape fits, in one line."""
-    told = _at_a_glance(wood, wish, shape)
+    told = _at_a_glance(wood, wish, shape, tape)
     if told:
         return told
     if shape == OWN_OUTLINE and wish.own is not None and not wish.scaled:
-        return own_reason(clear_of(wood, wish.avoids), wish, wish.own)
+        from .own.misfit import own_reason
+
+        return own_reason(clear_of(wood, wish.avoids), wish, wish.own, tape)
     free = replace(unlimited(wish), goal=Goal.AREA, gap=_ROUGH)
     largest = answered(wood, free, shape).fit
     if largest is None:
-        where = "" if not wish.covers else f" and covers {_points(wish.covers)}"
+        where = "" if not wish.covers else f" and covers {_points(wish.covers, tape)}"
         return f"no {shape} fits in the sound wood at all{where}"
-    size = f"{largest.outline.length:.0f} × {largest.outline.width:.0f} mm"
+    size = f"{tape.figure(largest.outline.length)} × {tape.measure(largest.outline.width)}"
     return (
-        f"no {shape} {_told(wish)} fits: the largest without these limits is about {size}; "
+        f"no {shape} {_told(wish, tape)} fits: the largest without these limits is about {size}; "
         "loosen a limit, or lower a margin or clearance"
     )
 
 
-def _at_a_glance(wood: SoundWood, wish: Wish, shape: str) -> str:
+def _at_a_glance(wood: SoundWood, wish: Wish, shape: str, tape: Tape) -> str:
     """Return what rules a shape out without a search; empty where nothing does."""
     if wood.inner.is_empty:
         return f"no {shape} fits: no sound wood is left within the margins and clearances"
@@ -46,25 +48,25 @@ def _at_a_glance(wood: SoundWood, wish: Wish, shape: str) -> str:
     limits, told = wish.limits, ""
     if outside:
         told = (
-            f"no {shape} can cover the point {outside[0].x:g}, {outside[0].y:g}: no sound wood "
+            f"no {shape} can cover the point {_points(outside[:1], tape)}: no sound wood "
             "lies there; move the point, or lower a margin or clearance"
         )
     elif limits.width.least > limits.length.greatest:
         told = (
-            f"no {shape} can be at most {limits.length.greatest:g} mm long and at least "
-            f"{limits.width.least:g} mm wide: lower the least width"
+            f"no {shape} can be at most {_size(limits.length.greatest, tape)} long and at least "
+            f"{_size(limits.width.least, tape)} wide: lower the least width"
         )
     elif shape == "circle" and not limits.ratio.holds(1.0):
-        told = f"no circle has a ratio {_span(limits.ratio, '')}: it is as long as wide"
+        told = f"no circle has a ratio {_span(limits.ratio)}: it is as long as wide"
     elif shape not in (OWN_OUTLINE, PIECE_AS_FOUND) and are_parted(wood, wish):
         told = (
-            f"no {shape} can cover {_points(wish.covers)}: not all between them is sound wood; "
-            "cover fewer points"
+            f"no {shape} can cover {_points(wish.covers, tape)}: not all between them is sound "
+            "wood; cover fewer points"
         )
     return told
 
 
-def undecided(wish: Wish, shape: str, bound: float) -> str:
+def undecided(wish: Wish, shape: str, bound: float, tape: Tape) -> str:
     """Return in one line what is known where the search ended before it found a top."""
     if shape == OWN_OUTLINE and not wish.scaled:
         return (
@@ -72,25 +74,25 @@ def undecided(wish: Wish, shape: str, bound: float) -> str:
             "allowed, but not all are ruled out: allow more time, or lower a margin or clearance"
         )
     most = {
-        Goal.AREA: f"of up to {bound / 1e6:.3f} m²",
-        Goal.LENGTH: f"of up to {bound:.0f} mm length",
-        Goal.WIDTH: f"of up to {bound:.0f} mm width",
+        Goal.AREA: f"of up to {tape.area(bound)}",
+        Goal.LENGTH: f"of up to {tape.measure(bound)} length",
+        Goal.WIDTH: f"of up to {tape.measure(bound)} width",
         Goal.NEAREST: "near the wanted size",
     }[wish.goal]
     return (
-        f"no {shape} {_told(wish)} was found within the time or the effort "
+        f"no {shape} {_told(wish, tape)} was found within the time or the effort "
         f"allowed, but one {most} is not ruled out: allow more time, or loosen a limit"
     )
 
 
-def _told(wish: Wish) -> str:
+def _told(wish: Wish, tape: Tape) -> str:
     limits = wish.limits
     parts = [
-        f"{name} {_span(span, unit)}"
-        for name, span, unit, bare in (
-            ("a length", limits.length, " mm", 0.0),
-            ("a width", limits.width, " mm", 0.0),
-            ("a ratio", limits.ratio, "", 1.0),
+        f"{name} {_span(span, said)}"
+        for name, span, said, bare in (
+            ("a length", limits.length, tape, 0.0),
+            ("a width", limits.width, tape, 0.0),
+            ("a ratio", limits.ratio, None, 1.0),
         )
         if span.least > bare or not math.isinf(span.greatest)
     ]
@@ -98,7 +100,7 @@ def _told(wish: Wish) -> str:
     if limits.most_turn < math.pi / 2:
         parts.append(_turned(limits))
     if wish.covers:
-        parts.append(f"over {_points(wish.covers)}")
+        parts.append(f"over {_points(wish.covers, tape)}")
     return ", ".join(parts) if parts else "of any size"
 
 
@@ -110,15 +112,25 @@ def _turned(limits: Limits) -> str:
     return f"turned at most {math.degrees(limits.most_turn):g}° from the grain at {way}"
 
 
-def _points(points: Sequence[Point]) -> str:
-    return " and ".join(f"{point.x:g}, {point.y:g}" for point in points)
+def _points(points: Sequence[Point], tape: Tape) -> str:
+    return " and ".join(f"{tape.figure(point.x)}, {tape.figure(point.y)}" for point in points)
 
 
-def _span(span: Span, unit: str) -> str:
+def _size(length: float, tape: Tape) -> str:
+    """Return a limit as it was given, a figure of mm with all its decimals."""
+    return tape.measure(length) if tape.imperial else f"{length:g} mm"
+
+
+def _span(span: Span, tape: Tape | None = None) -> str:
+    """Return a span of lengths; of bare numbers where there is no tape."""
+    least, greatest = (
+        f"{value:g}" if tape is None or math.isinf(value) else _size(value, tape)
+        for value in (span.least, span.greatest)
+    )
     if span.least == span.greatest:
-        return f"of {span.least:g}{unit}"
+        return f"of {least}"
     if math.isinf(span.greatest):
-        return f"of at least {span.least:g}{unit}"
+        return f"of at least {least}"
     if span.least <= 0:
-        return f"of at most {span.greatest:g}{unit}"
-    return f"from {span.least:g} to {span.greatest:g}{unit}"
+        return f"of at most {greatest}"
+    return f"from {least} to {greatest}"

@@ -13,6 +13,7 @@ from ..geometry.alike import greatest_first
 from ..geometry.polygon import Region
 from ..geometry.tolerance import PROOF_ALLOWANCE
 from ..panel.sound import SoundWood
+from ..units import Tape
 from .coarse import coarser
 from .families import FAMILIES
 from .found import Fit
@@ -32,6 +33,8 @@ at most 0.02 mm on 2 m, with a sixth of the edges."""
 _ALIKE = 1e-5
 """Share by which tops of several shapes are alike: a capsule of a circle's width is no larger."""
 
+METRIC = Tape()
+
 Progress = Callable[[int, float, float], bool]
 """Called now and then with steps, score and bound; the search stops where it returns False."""
 
@@ -42,6 +45,7 @@ def best_fits(
     *,
     islands: Sequence[Region] = (),
     progress: Progress | None = None,
+    tape: Tape = METRIC,
 ) -> tuple[Fit, ...]:
     """Return the best top of each wished-for shape that fits, best first, each with its bound.
 
@@ -52,6 +56,8 @@ def best_fits(
         outside. Their clearance is part of them.
     progress : callable, optional
         Told of each shape's search in turn.
+    tape : Tape
+        In whose units it is told why nothing fits.
 
     Raises
     ------
@@ -80,9 +86,9 @@ def best_fits(
             fits.append(_fullest(wood, alone, answer.fit, islands, progress))
         elif answer.bound > 0:
             proved = False
-            reasons.append(undecided(alone, shape, answer.bound))
+            reasons.append(undecided(alone, shape, answer.bound, tape))
         else:
-            reasons.append(reason(wood, alone, shape))
+            reasons.append(reason(wood, alone, shape, tape))
     if not fits:
         raise (NothingFitsError if proved else UndecidedError)("; ".join(reasons))
     counted = [_counted(fit, wish) for fit in fits]

@@ -3,13 +3,53 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Collection
 from dataclasses import dataclass, field
 from enum import Enum
 
-from ..errors import LayoutError
 from ..geometry.path import Path
 from ..geometry.point import Point
+from ..keys.figures import ABOVE_0, FROM_0, Number, Range, count, degrees, percent
+from ..keys.key import Key, fills, hold, key, own
+from ..keys.kinds import Choice, Only, YesNo, names
+from ..keys.plane import Choices, Pair, Points
 from ..outlines import Outline
+from ..panel.edge_kinds import EdgeName, EdgeNames
+from .wish_kinds import ANY, OwnOutline, Span, Spans
+
+__all__ = ["ANY", "Ends", "Goal", "Keeping", "Limits", "Span", "Wish"]
+
+OWN, AS_FOUND = "own outline", "piece as found"
+"""Shapes that need more keys than their name."""
+
+ROUNDED = "rounded rectangle"
+
+SHAPES = (
+    *("circle", "rectangle", ROUNDED, "capsule", "oval", "superellipse", "hexagon", "octagon"),
+)
+"""The shapes that need no other key."""
+
+STRAIGHT_SIDED = ("rectangle", ROUNDED, "capsule")
+"""The shapes with a long straight side, which can lie on an edge that is kept."""
+
+WITHOUT_LIPPING = ("superellipse", OWN, AS_FOUND)
+"""No strip bends or mitres round these."""
+
+EVERY = "any"
+"""Stands for all that need no other key."""
+
+_SHAPE = Choice(
+    names(*SHAPES, OWN, AS_FOUND, EVERY),
+    {
+        **dict.fromkeys(("round", "circular", "disk", "disc"), "circle"),
+        **dict.fromkeys(("racetrack", "round-ended", "stadium", "pill"), "capsule"),
+        **dict.fromkeys(("ellipse", "elliptical"), "oval"),
+        **dict.fromkeys(("rounded corners", "rounded"), ROUNDED),
+        "live edge": AS_FOUND,
+        "waney edge": AS_FOUND,
+    },
+    {"square": 'is a rectangle as long as wide: write "rectangle" and most_ratio = 1'},
+)
 
 
 class Goal(Enum):
@@ -21,46 +61,79 @@ class Goal(Enum):
     NEAREST = "nearest"
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
-    """From `least` to `greatest`, both allowed.
-
-    Raises
-    ------
-    LayoutError
-        If least is above greatest.
-    """
-
-    least: float = 0.0
-    greatest: float = math.inf
-
-    def __post_init__(self) -> None:
-        if not self.least <= self.greatest:
-            raise LayoutError(f"a span from {self.least:g} to {self.greatest:g} holds nothing")
-
-    def holds(self, value: float, slack: float = 0.0) -> bool:
-        """Return whether the value lies within, give or take `slack`."""
-        return self.least - slack <= value <= self.greatest + slack
-
-
-ANY = Span()
+_RATIO = Number(limits=Range(1, 1000))
 
 
 @dataclass(frozen=True, slots=True)
 class Limits:
     """Sizes that the finished top must keep."""
 
-    length: Span = ANY
-    width: Span = ANY
+    length: Span = key(
+        ANY,
+        Spans(ABOVE_0),
+        "Exactly this long; with goal `nearest`, about this long",
+        "1400",
+        also=(
+            Key("least_length", FROM_0, "At least this long", 0.0, "0", "1200"),
+            Key("most_length", ABOVE_0, "At most this long", math.inf, "no limit", "1800"),
+        ),
+    )
+    width: Span = key(
+        ANY,
+        Spans(ABOVE_0),
+        "Exactly this wide; with goal `nearest`, about this wide",
+        "600",
+        also=(
+            Key("least_width", FROM_0, "At least this wide", 0.0, "0", "500"),
+            Key("most_width", ABOVE_0, "At most this wide", math.inf, "no limit", "800"),
+        ),
+    )
     """Overall, mm."""
-    ratio: Span = ANY
+    ratio: Span = own(
+        Span(1.0),
+        Spans(_RATIO),
+        also=(
+            Key("least_ratio", _RATIO, "Length over width, at least", 1.0, "1", "1.5"),
+            Key("most_ratio", _RATIO, "Length over width, at most", math.inf, "no limit", "2.5"),
+        ),
+    )
     """Length over width."""
-    corner_radius: Span = Span(60.0, 60.0)
-    """For a rounded rectangle, mm; a span of one value fixes it."""
-    grain: float = 0.0
-    """Direction of the panel's grain, radians from x."""
-    most_turn: float = math.pi / 2
-    """How far the long axis may turn from the grain, radians; a quarter turn or more is free."""
+    corner_radius: Span = key(
+        Span(60.0, 60.0),
+        Spans(FROM_0),
+        "Of a rounded rectangle",
+        "80",
+        also=(
+            Key("least_corner_radius", FROM_0, "In place of a fixed one", 0.0, "0", "40"),
+            Key(
+                "most_corner_radius", FROM_0, "In place of a fixed one", math.inf, "no limit", "120"
+            ),
+        ),
+    )
+    """For a rounded rectangle, mm (common practice); a span of one value fixes it."""
+    grain_deg: float | None = own(None, degrees(-360, 360))
+    """Direction of the panel's grain, degrees from x; None for that of the panel of a job."""
+    most_turn_deg: float = key(
+        90.0,
+        degrees(0, 90, "90 lets it turn freely"),
+        "How far the top's length may turn from the grain",
+        "15",
+        usual="90: freely",
+        name="most_turn",
+    )
+
+    def __post_init__(self) -> None:
+        hold(self, "top")
+
+    @property
+    def grain(self) -> float:
+        """Direction of the panel's grain, radians from x."""
+        return math.radians(self.grain_deg or 0.0)
+
+    @property
+    def most_turn(self) -> float:
+        """How far the long axis may turn from the grain, radians."""
+        return math.radians(self.most_turn_deg)
 
 
 class Ends(Enum):
@@ -80,41 +153,128 @@ class Keeping:
     """Of a piece as found."""
 
 
+def shapes_meant(named: Collection[str], *, kept: bool, lipped: bool) -> tuple[str, ...]:
+    """Return shapes with all that "any" stands for where edges are kept, or are lipped."""
+    every: tuple[str, ...] = STRAIGHT_SIDED if kept else SHAPES
+    if lipped:
+        every = tuple(shape for shape in every if shape not in WITHOUT_LIPPING)
+    each = (shape for name in named for shape in (every if name == EVERY else (name,)))
+    return tuple(dict.fromkeys(each))
+
+
 @dataclass(frozen=True, slots=True)
 class Wish:
     """The wished-for tops."""
 
-    shapes: tuple[str, ...]
-    """Names of families, those of `FAMILIES`."""
-    goal: Goal = Goal.AREA
-    """What counts as best."""
-    limits: Limits = field(default_factory=Limits)
-    lipping: float = 0.0
-    """Thickness of a lipping glued round the core, mm; limits and scores are of the finished top,
-    and only its core, the line `lipping` inside the finish line, must lie in the sound wood."""
-    wanted: tuple[float, float] | None = None
+    shapes: tuple[str, ...] = key(
+        (EVERY,),
+        Choices(_SHAPE, one_will_do=True),
+        "Which shapes; several are ranked. `any` are those that need no other key; `own outline` "
+        "needs `outline`, `piece as found` needs `keep`",
+        '["capsule", "oval"]',
+        usual='"any"',
+        name="shape",
+    )
+    goal: Goal = key(
+        Goal.AREA,
+        Choice({goal.value: goal for goal in Goal}),
+        "What counts as best: the area, the length, the width, or to be nearest to `length` and "
+        "`width`",
+        '"longest"',
+    )
+    limits: Limits = field(
+        default_factory=Limits, metadata=fills(Only(Limits, "give Limits(…)"), "", in_file=False)
+    )
+    lipping: float = key(
+        0.0,
+        FROM_0,
+        "Thickness of a strip glued round the edge; only the core within it is cut from the "
+        "panel. Not round a superellipse, an own outline or a piece as found, nor with `keep`",
+        "6",
+        usual="0: none",
+    )
+    """Limits and scores are of the finished top, and only its core, the line `lipping` inside the
+    finish line, must lie in the sound wood."""
+    wanted: tuple[float, float] | None = own(None, Pair(ABOVE_0))
     """Length and width, mm, that `Goal.NEAREST` measures from."""
-    gap: float = 0.001
-    """How far, as a share, the bound may stay above the found top when the search stops."""
-    most_steps: int = 3_000
+    gap: float = key(
+        0.001,
+        percent(Range(0.0, 50.0, above=True)),
+        "How far the best possible top may stay above the one found when the search stops",
+        "0.01",
+        usual="0.1",
+    )
+    most_steps: int = own(3_000, count(0, 10_000_000))
     """Boxes after which the search stops and states the gap it reached."""
     most_effort: float = 2e8
     """Looks at an edge (`driver.Family.looks`) after which it stops too, over all shapes and parts
     together: about ten seconds of one processor core."""
     beats: float = 0.0
     """A score already in hand: only tops that are better are of interest."""
-    exponent: float = 2.5
-    """Of a superellipse."""
-    own: Outline | None = None
-    """The maker's own outline, for the family of that name."""
-    scaled: bool = False
-    """Whether the own outline is sought as large as may be; else at its own size, with the most
-    clearance."""
-    keeping: Keeping | None = None
-    """Edges of the panel that a long side of the top lies on."""
-    covers: tuple[Point, ...] = ()
-    avoids: tuple[Point, ...] = ()
-    """Points of the panel that lie within the top, or outside it."""
+    exponent: float = key(
+        2.5,
+        Number(limits=Range(2, 20)),
+        "Of a superellipse: 2 is an oval, and the more the squarer",
+        "3",
+    )
+    own: Outline | None = key(
+        None,
+        OwnOutline(),
+        "Corners of a top of your own, from any origin; it is laid where it has the most clearance",
+        "[[0, 0], [900, 0], [900, 400], [450, 620], [0, 400]]",
+        name="outline",
+    )
+    scaled: bool = key(
+        False,
+        YesNo(),
+        "Whether `outline` is only a shape, to be had as large as it fits; it must not be hollow "
+        "anywhere",
+        "true",
+    )
+    """Else it is laid at its own size, with the most clearance."""
+    parallel_to: str | None = key(
+        None,
+        EdgeName(),
+        "The edge of the panel that the top's length runs parallel to",
+        '"AB"',
+        usual="any way",
+    )
+    keep: tuple[str, ...] = key(
+        (),
+        EdgeNames(),
+        "Edges of the panel that stay as they are. A straight factory edge: a long side of a "
+        "rectangle, rounded rectangle or capsule lies on it. One edge or two opposite ones, live "
+        "ones too: the sides of a piece as found",
+        '["AB", "CD"]',
+        usual="none",
+    )
+    ends: Ends = key(
+        Ends.SQUARE,
+        Choice({ends.value: ends for ends in Ends}, {"round": Ends.HALF_ROUND.value}),
+        "How the ends of a piece as found are cut",
+        '"half-round"',
+    )
+    covers: tuple[Point, ...] = key(
+        (),
+        Points(),
+        "Points of the panel that the top must hold: a fine figure, an inlay",
+        "[[820, 400]]",
+        usual="none",
+    )
+    avoids: tuple[Point, ...] = key(
+        (), Points(), "Points of the panel that must lie outside it", "[[300, 120]]", usual="none"
+    )
+    keeping: Keeping | None = key(
+        None, Only(Keeping, 'name edges of the panel: keep="AB"'), "", in_file=False
+    )
+    """What `keep` names on the panel of a job: edges that a long side of the top lies on."""
+
+    def __post_init__(self) -> None:
+        hold(self, "top")
+        if EVERY in self.shapes:
+            kept = bool(self.keep or self.keeping)
+            meant = shapes_meant(self.shapes, kept=kept, lipped=self.lipping > 0)
+            object.__setattr__(self, "shapes", meant)
 
     @property
     def kept(self) -> tuple[Path, ...]:

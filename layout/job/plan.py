@@ -51,7 +51,7 @@ class Plan:
     costs: tuple[Cost, ...]
     """What each defect costs the first fit, the dearest first."""
     others: tuple[Fit, ...]
-    """Second opinions on the first fit: other places and turns, next in rank."""
+    """Alternatives to the first fit: other places and turns, next in rank."""
     along_grain: Fit | None
     """The best of its shape along the grain, where the first fit lies out of it."""
     top: Top

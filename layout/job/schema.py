@@ -15,14 +15,15 @@ from collections.abc import Mapping
 from functools import singledispatch
 from typing import Any
 
+from ..fit.wish_kinds import Spans
 from ..keys.figures import Counts, Length, Number, Range
 from ..keys.key import Key, Section
 from ..keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
 from ..keys.plane import At, Choices, Four, Pair, Points, Ring
 from ..panel.corners import LETTERS
-from .keys.edges import EdgeName, EdgeNames
+from ..panel.edge_kinds import EdgeName, EdgeNames
+from ..template.paper_kinds import PaperSize, White
 from .keys.table import SECTIONS
-from .keys.template import PaperSize, White
 
 Schema = dict[str, Any]
 
@@ -140,6 +141,11 @@ def _(kind: Length) -> Schema:
         return _ANY_LENGTH
     number = {"type": "number", **_within(Range(0.0, above=kind.limits.above))}
     return {"anyOf": [number, {"type": "string", "minLength": 1}]}
+
+
+@form.register
+def _(kind: Spans) -> Schema:
+    return form(kind.kind)
 
 
 @form.register

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
@@ -57,7 +56,7 @@ def costs_in(
 
 
 def others_in(job: Job, fit: Fit) -> tuple[Fit, ...]:
-    """Return second opinions on the best fit of a job."""
+    """Return alternatives to the best fit of a job."""
     return others(fit, job.wish, fit.outline.name, ground_of(job, job.panel))
 
 
@@ -68,7 +67,7 @@ def along_grain_in(job: Job, fit: Fit, progress: Progress | None = None) -> Fit 
     """
     if off_grain(Top(job.panel, fit.outline, fit.placement)) is None:
         return None
-    limits = replace(job.wish.limits, most_turn=math.radians(OFF_GRAIN))
+    limits = replace(job.wish.limits, most_turn_deg=OFF_GRAIN)
     wish = replace(job.wish, shapes=(fit.outline.name,), limits=limits)
     ground = ground_of(job, job.panel)
     try:

@@ -99,8 +99,8 @@ class Number(Kind):
 
 
 def degrees(least: float, most: float, advice: str = "") -> Number:
-    """Return the kind of an angle in degrees, held in radians."""
-    return Number("degrees", Range(least, most), math.pi / 180, advice=advice)
+    """Return the kind of an angle; it is held in degrees, by a field that says so in its name."""
+    return Number("degrees", Range(least, most), advice=advice)
 
 
 def percent(limits: Range, advice: str = "") -> Number:

@@ -32,6 +32,10 @@ class Key:
     """The default in words; empty where the key must be given, or has none."""
     example: str = ""
     """A value, as TOML writes it."""
+    in_file: bool = True
+    """Whether a job file has it; a program alone gives the others."""
+    depends: bool = False
+    """Whether what holds without it hangs on other keys: where a file has none it is None."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,25 +66,70 @@ def key(  # noqa: PLR0913 - all but three are rarely given
     usual: str = "",
     name: str = "",
     also: tuple[Key, ...] = (),
+    in_file: bool = True,
+    depends: bool = False,
+    unit: str | None = None,
 ) -> Any:  # noqa: ANN401 - as `dataclasses.field`
     """Return the field of a dataclass that a key of the job file fills.
 
     Parameters
     ----------
     default : object
-        What is held where nothing is given; `dataclasses.MISSING` where it must be given.
+        What is held where nothing is given.
     usual : str
         The default in words, where it is not simply its value.
     name : str
         Of the key, where it is not the field's.
     also : tuple of Key
         Keys of the file, behind this one, that fill the same field.
+    in_file : bool
+        Whether a job file has the key; a program alone gives the others.
+    depends : bool
+        Whether what holds without it hangs on other keys of the file.
+    unit : str, optional
+        Of the figure, for the record.
     """
-    told = Key(name, kind, meaning, None, usual, example)
-    metadata = {"key": told, "also": also}
-    if default is not dataclasses.MISSING and type(default).__hash__ is None:
+    metadata = fills(
+        kind, meaning, example, usual=usual, name=name, also=also, in_file=in_file, depends=depends
+    )
+    if unit is not None:
+        metadata["unit"] = unit
+    if type(default).__hash__ is None:
         return field(default_factory=lambda: default, metadata=metadata)
     return field(default=default, metadata=metadata)
+
+
+def fills(  # noqa: PLR0913 - see `key`
+    kind: Kind,
+    meaning: str,
+    example: str = "",
+    *,
+    usual: str = "",
+    name: str = "",
+    also: tuple[Key, ...] = (),
+    in_file: bool = True,
+    depends: bool = False,
+    usually: Any = None,  # noqa: ANN401
+) -> dict[str, Any]:
+    """Return the metadata of a field that a key fills: for one that a program must give.
+
+    Parameters
+    ----------
+    usually : object
+        What a job file that leaves it out gives.
+    """
+    told = Key(name, kind, meaning, usually, usual, example, in_file, depends)
+    return {"key": told, "also": also}
+
+
+def own(
+    default: Any,  # noqa: ANN401 - as `key`
+    kind: Kind,
+    also: tuple[Key, ...] = (),
+    unit: str | None = None,
+) -> Any:  # noqa: ANN401
+    """Return a field that a program fills, and a job file only by the keys of `also`, if at all."""
+    return key(default, kind, "", also=also, in_file=False, unit=unit)
 
 
 def keys_by_field(cls: Any) -> Mapping[str, Key]:  # noqa: ANN401 - the class of a dataclass
@@ -94,8 +143,9 @@ def _keys_by_field(cls: Any) -> Mapping[str, Key]:  # noqa: ANN401
     for item in dataclasses.fields(cls):
         told: Key | None = item.metadata.get("key")
         if told is not None:
-            default = None if item.default is dataclasses.MISSING else item.default
-            usual = told.usual or ("" if default is None else written(told.kind, default))
+            default = told.default if item.default is dataclasses.MISSING else item.default
+            spelt = told.in_file and not told.usual and default is not None
+            usual = written(told.kind, default) if spelt else told.usual
             found[item.name] = dataclasses.replace(
                 told, name=told.name or item.name, default=default, usual=usual
             )
@@ -105,7 +155,12 @@ def _keys_by_field(cls: Any) -> Mapping[str, Key]:  # noqa: ANN401
 def keys_of(cls: type) -> tuple[Key, ...]:
     """Return the keys that a job file has for a dataclass, in the order of its fields."""
     also = {item.name: item.metadata.get("also", ()) for item in dataclasses.fields(cls)}
-    return tuple(k for name, own in keys_by_field(cls).items() for k in (own, *also[name]))
+    keys = (k for name, own in keys_by_field(cls).items() for k in (own, *also[name]))
+    return tuple(
+        dataclasses.replace(key, default=None) if key.depends else key
+        for key in keys
+        if key.in_file
+    )
 
 
 def hold(value: Any, *where: str, error: type[LayoutError] = LayoutError) -> None:  # noqa: ANN401 - any dataclass
@@ -121,8 +176,19 @@ def hold(value: Any, *where: str, error: type[LayoutError] = LayoutError) -> Non
     LayoutError
         Of the given type, if a field was given what its key does not take.
     """
-    place = Place(Refusal(error), where)
     for name, own in keys_by_field(type(value)).items():
         given = getattr(value, name)
         if given is not own.default:
-            object.__setattr__(value, name, own.kind.read(given, place / own.name))
+            held = take(own.kind, given, *where, own.name, error=error)
+            object.__setattr__(value, name, held)
+
+
+def take(kind: Kind, value: object, *where: str, error: type[LayoutError] = LayoutError) -> Any:  # noqa: ANN401 - as the kind
+    """Return what a kind makes of what a program gave.
+
+    Raises
+    ------
+    LayoutError
+        Of the given type, if it takes no such value; `where` is told.
+    """
+    return kind.read(value, Place(Refusal(error), where))

@@ -53,12 +53,17 @@ class Kind(ABC):
 
 def _as_typed(value: object) -> object:
     """Return lists where a program gives tuples, sets, points or arrays; anything else as it is."""
+    shape = getattr(value, "__geo_interface__", None)
+    if isinstance(shape, dict) and shape.get("type") in ("Point", "Polygon"):
+        rings = shape["coordinates"]
+        point = shape["type"] == "Point"
+        return list(rings[:2]) if point else [list(row[:2]) for row in rings[0]] if rings else []
     if isinstance(value, np.generic | np.ndarray):
         return value.tolist()
     if isinstance(value, tuple | Point):
         return list(value)
     if isinstance(value, frozenset | set):
-        return sorted(value, key=str)
+        return sorted(value, key=repr)
     return value
 
 
@@ -165,3 +170,23 @@ class Choice(Kind):
 def names(*options: str) -> dict[str, str]:
     """Return the options of a choice that the library holds by the same names."""
     return {option: option for option in options}
+
+
+@dataclass(frozen=True, slots=True)
+class Only(Kind):
+    """A value of one class, which a program alone gives."""
+
+    cls: type
+    how: str
+    """What to do."""
+
+    @property
+    def words(self) -> str:
+        """No file has it."""
+        return ""
+
+    def parse(self, value: object, at: Place) -> Held:
+        """Return the value."""
+        if not isinstance(value, self.cls):
+            at.wrong(f"{shown(value)} does not go here: {self.how}")
+        return value

@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import Any
 
+from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_POINT
-from .figures import ANY_LENGTH, Length
+from .crossing import is_simple
+from .figures import ANY_LENGTH, Length, Number
 from .kinds import Choice, Kind
 from .place import Place, shown
 
@@ -68,6 +70,16 @@ class Points(Kind):
 
 
 @dataclass(frozen=True, slots=True)
+class Pairs(Points):
+    """Any number of pairs of lengths."""
+
+    def parse(self, value: object, at: Place) -> Any:  # noqa: ANN401 - pairs in place of points
+        """Return the pairs, mm."""
+        points = Points.parse(self, value, at) if value or not at.held else ()
+        return None if points is None else tuple((point.x, point.y) for point in points)
+
+
+@dataclass(frozen=True, slots=True)
 class Ring(Kind):
     """Corners in order round something; the first may be repeated as the last."""
 
@@ -113,6 +125,8 @@ class Pair(Kind):
 
     def parse(self, value: object, at: Place) -> tuple[float, ...] | None:
         """Return one length or two, mm."""
+        if at.held and isinstance(value, list) and len(value) == 1:
+            value = value[0]
         if self.one_will_do and not isinstance(value, list):
             one = self.kind.read(value, at)
             return None if one is None else (one,)
@@ -127,7 +141,7 @@ class Pair(Kind):
 class Four(Kind):
     """A length for each of the corners A, B, C, D, or for each edge AB, BC, CD, DA."""
 
-    kind: Length
+    kind: Length | Number
     order: str = "A, B, C, D"
 
     @property
@@ -189,3 +203,30 @@ class Table(Kind):
     def parse(self, value: object, at: Place) -> object:
         """Return what stands there."""
         return value
+
+
+@dataclass(frozen=True, slots=True)
+class Boundary(Table):
+    """A closed line: a table of a job file; of a program a path, its corners, or a polygon."""
+
+    def parse(self, value: object, at: Place) -> object:
+        """Return the closed path, anticlockwise, mm; of a file, what stands there."""
+        if not at.held:
+            return value
+        if isinstance(value, Path):
+            if not value.is_closed:
+                at.wrong("the path ends elsewhere than it starts: close it")
+            return value if value.area > 0 else value.reversed()
+        ring = Ring().read(value, at)
+        if is_simple(ring, at):
+            path = Path.through(ring, closed=True)
+            return path if path.area > 0 else path.reversed()
+        return None
+
+
+def holes_of(value: object) -> tuple[object, ...]:
+    """Return the holes of a polygon, as other libraries tell of one; nothing of anything else."""
+    shape = getattr(value, "__geo_interface__", None)
+    if not isinstance(shape, dict) or shape.get("type") != "Polygon":
+        return ()
+    return tuple(shape["coordinates"][1:])

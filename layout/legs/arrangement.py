@@ -13,7 +13,7 @@ from ..geometry.alike import at_most, first_of_best
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import ROUNDING, SIZE_SLACK
-from ..outlines import Freeform, Outline
+from ..outlines import Outline
 from .free_room import stances
 from .room import no_room, reach, room_for
 from .stability import IN_A_ROW, Stability, row_width
@@ -49,8 +49,8 @@ def middles_for(
     """
     if stability is None:
         stability = Stability.under(replace(wish, mass=0.0), outline, 100.0, 0.0)
-    if isinstance(outline, Freeform):
-        return _firmest(stances(wish, outline), stability)
+    if not outline.free_sizes:
+        return _most_stable(stances(wish, outline), stability)
     count = wish.count
     in_rows = room_for(wish, outline)
     if in_rows.is_empty:
@@ -63,11 +63,11 @@ def middles_for(
         return rows[0]
     ring = room_for(wish, outline, in_rows=False)
     choices = [_ring(count, ring, 0.5), _ring(count, ring, 0.0), *rows]
-    return _firmest(choices, stability)
+    return _most_stable(choices, stability)
 
 
-def _firmest(sets: Iterable[tuple[Point, ...]], stability: Stability) -> tuple[Point, ...]:
-    """Return the firmest stance, of stances alike the first; of none that stands the first."""
+def _most_stable(sets: Iterable[tuple[Point, ...]], stability: Stability) -> tuple[Point, ...]:
+    """Return the most stable stance, of stances alike the first; of none that stands the first."""
     held = list(sets)
     spread = [s for s in held if row_width(s) >= IN_A_ROW or len(s) < 3]
     return first_of_best(spread or held[:1], stability.force, tolerance=ALIKE_FORCE)

@@ -25,7 +25,7 @@ def values_of(
 ) -> list[float]:
     """Return what the goal counts of each arrangement; higher is better."""
     outline, foot = table.top.outline, wish.foot
-    if goal is Goal.FIRMEST:
+    if goal is Goal.MOST_STABLE:
         force = table.stability(wish).force
         return [min(force(middles), MOST_FORCE) for middles in arrangements]
     if goal is Goal.EVEN_OVERHANG:

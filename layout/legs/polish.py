@@ -54,10 +54,10 @@ def polished(middles: Stance, foot: Foot, room: Region, force: Callable[[Stance]
             if apart(stance, foot)
         ]
         tried = [(found, best), *((force(stance), stance) for stance in moved)]
-        firmest, stance = first_of_best(tried, lambda t: t[0], tolerance=ALIKE_FORCE)
+        most, stance = first_of_best(tried, lambda t: t[0], tolerance=ALIKE_FORCE)
         if stance is best:
             step /= 2
-        best, found = stance, firmest
+        best, found = stance, most
     return best
 
 

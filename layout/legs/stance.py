@@ -27,10 +27,7 @@ from .room import insets_for
 from .sag import ALIKE
 from .stability import IN_A_ROW, row_width
 from .table import TableTop
-from .wish import Goal, LegsWish
-
-COUNTS = (3, 4, 5, 6, 8)
-"""How many legs are compared where the maker names no number."""
+from .wish import COUNTS, Goal, LegsWish
 
 _SIDES, _ENDS = 3, 5
 """Insets tried at the sides and at the ends, besides the usual ones."""
@@ -67,7 +64,7 @@ class Stance:
 def best_stances(
     wish: LegsWish,
     table: TableTop,
-    goal: Goal = Goal.FIRMEST,
+    goal: Goal = Goal.MOST_STABLE,
     counts: Sequence[int] = COUNTS,
     place: float = PLACE,
 ) -> tuple[Stance, ...]:
@@ -117,7 +114,7 @@ def _rank(stance: Stance) -> tuple[float, ...]:
 
 
 def as_wished(
-    wish: LegsWish, table: TableTop, goal: Goal = Goal.FIRMEST, place: float = PLACE
+    wish: LegsWish, table: TableTop, goal: Goal = Goal.MOST_STABLE, place: float = PLACE
 ) -> Stance:
     """Return the legs where the wish itself puts them: at its places or by its insets.
 
@@ -229,7 +226,7 @@ def _search(
         best = _best([best, *_at_insets(goal, wish, table, near)])
     free = wish.inset_side is None and wish.inset_end is None
     moved = []
-    if goal is Goal.FIRMEST and free:
+    if goal is Goal.MOST_STABLE and free:
         stability, room = table.stability(wish), table.room(wish)
         roughly = polished(best.middles, wish.foot, room, stability.evenness)
         moved = [polished(roughly, wish.foot, room, stability.force)]

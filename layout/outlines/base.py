@@ -8,14 +8,17 @@ from __future__ import annotations
 
 import math
 from abc import ABC, abstractmethod
-from typing import TYPE_CHECKING, Self
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any, ClassVar, Self
 
 from ..errors import OutlineError
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Points
-from ..geometry.point import ORIGIN
+from ..geometry.point import ORIGIN, Point
 from ..geometry.tolerance import CHORD, CURVE
+from ..keys.figures import Number
+from ..keys.key import take
 
 
 class Outline(ABC):
@@ -37,6 +40,56 @@ class Outline(ABC):
         @property
         def width(self) -> float:
             """The extent along y, mm."""
+
+    free_sizes: ClassVar[int] = 2
+    """How many of its sizes may be chosen: length and width, one size, or none of an own form."""
+    is_boxed: ClassVar[bool] = False
+    """Whether it is set out from the corners of its box."""
+    bends_everywhere: ClassVar[bool] = False
+    """Whether its line is a curve without an arc or a straight: half of it tells all."""
+
+    @property
+    def is_round(self) -> bool:
+        """Whether it looks the same whichever way it is turned."""
+        return False
+
+    @property
+    def figures(self) -> Mapping[str, float]:
+        """The numbers of its own besides length and width, by their names."""
+        return {}
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """Where its line turns sharply, anticlockwise, mm."""
+        return ()
+
+    @property
+    def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
+        """The radii, mm, that a compass is set to, each with the centres of its arcs."""
+        return ()
+
+    @property
+    def arc_centres(self) -> tuple[Point, ...]:
+        """The centres of arcs that straights run on from; anticlockwise, of a pair the left one."""
+        return ()
+
+    def tangents(self, inside: float = 0.0) -> tuple[Point, ...]:
+        """Return where straights meet arcs, on its line or so far inside it, mm; anticlockwise."""
+        return ()
+
+    @property
+    def foci(self) -> tuple[Point, ...]:
+        """The two points that a string is held at, the left one first."""
+        return ()
+
+    @property
+    def on_diagonals(self) -> tuple[Point, ...]:
+        """Where a curve without centres crosses the diagonals of its box, anticlockwise."""
+        return ()
+
+    def tightest(self, inside: float = 0.0) -> float | None:
+        """Return the least radius of its line so far inside it, mm; None where nothing bends."""
+        return None
 
     @property
     @abstractmethod
@@ -90,19 +143,25 @@ class Outline(ABC):
         return self.path().points(tolerance, "outside")
 
 
-LEAST, GREATEST = 1e-6, 1e9
-"""Of the sizes of an outline, mm: far beyond any top, and their squares can be reckoned with."""
+GREATEST = 1e9
+"""Of the figures of an outline: far beyond any top, and their squares can be reckoned with."""
+
+
+def require_figures(outline: Any, *fields: str) -> None:  # noqa: ANN401 - any dataclass
+    """Raise an `OutlineError` unless these fields are numbers, and hold them as our own."""
+    for name in fields:
+        figure = take(
+            Number(), getattr(outline, name), type(outline).__name__, name, error=OutlineError
+        )
+        require(abs(figure) <= GREATEST, f"{name} of {figure:g} is above {GREATEST:g}: no top is")
+        object.__setattr__(outline, name, figure)
 
 
 def require_sizes(name: str, length: float, width: float) -> None:
-    """Raise an `OutlineError` unless ``0 < width <= length`` and both can be reckoned with, mm."""
+    """Raise an `OutlineError` unless ``0 < width <= length`` and both are finite, mm."""
     require(
         0 < width <= length < math.inf,
         f"{name} needs 0 < width <= length, not {width:g} by {length:g} mm",
-    )
-    require(
-        width >= LEAST and length <= GREATEST,
-        f"{name} needs sizes from {LEAST:g} to {GREATEST:g} mm, not {width:g} by {length:g} mm",
     )
 
 

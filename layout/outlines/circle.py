@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from typing import Self
 
 from ..geometry.path import Path, circle
-from ..geometry.point import ORIGIN
+from ..geometry.point import ORIGIN, Point
 from ..geometry.tolerance import CURVE
-from .base import GREATEST, LEAST, Outline, require
+from .base import Outline, require, require_figures
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,10 +26,27 @@ class Circle(Outline):
     """Positive, mm."""
 
     def __post_init__(self) -> None:
+        require_figures(self, "diameter")
         require(
-            LEAST <= self.diameter <= GREATEST,
-            f"a circle needs a diameter above 0, at most {GREATEST:g} mm, not {self.diameter:g} mm",
+            0 < self.diameter < math.inf,
+            f"a circle needs a diameter above 0, not {self.diameter:g} mm",
         )
+
+    free_sizes = 1
+
+    @property
+    def is_round(self) -> bool:
+        """It is."""
+        return True
+
+    @property
+    def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
+        """All of it is swung about its centre."""
+        return ((self.radius, (ORIGIN,)),)
+
+    def tightest(self, inside: float = 0.0) -> float:
+        """Return its radius so far inside, mm."""
+        return self.radius - inside
 
     @property
     def name(self) -> str:
@@ -79,5 +96,8 @@ class Circle(Outline):
 
     def resized(self, length: float, width: float) -> Self:
         """Return a circle of another diameter; both sizes must be that diameter."""
-        require(length == width, f"a circle is as long as wide, not {length:g} by {width:g} mm")
-        return type(self)(length)
+        require(
+            math.isclose(length, width, rel_tol=1e-9),
+            f"a circle is as long as wide, not {length:g} by {width:g} mm",
+        )
+        return type(self)((length + width) / 2)

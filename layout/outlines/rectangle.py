@@ -8,7 +8,7 @@ from typing import Self
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.tolerance import CURVE
-from .base import Outline, require, require_sizes
+from .base import Outline, require, require_figures, require_sizes
 from .round_corners import round_cornered
 
 
@@ -27,7 +27,15 @@ class Rectangle(Outline):
     """Overall, mm, with ``0 < width <= length``."""
 
     def __post_init__(self) -> None:
+        require_figures(self, "length", "width")
         require_sizes("a rectangle", self.length, self.width)
+
+    is_boxed = True
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """Those of its box."""
+        return self.bounds.corners
 
     @property
     def name(self) -> str:

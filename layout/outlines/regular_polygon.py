@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Self
 
@@ -10,7 +11,7 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import CURVE
-from .base import GREATEST, LEAST, Outline, require
+from .base import Outline, require, require_figures
 
 _NAMES = {6: "hexagon", 8: "octagon"}
 
@@ -34,12 +35,24 @@ class RegularPolygon(Outline):
     """From one edge to the opposite one, mm, above 0."""
 
     def __post_init__(self) -> None:
-        require(self.sides in _NAMES, f"a regular top has 6 or 8 sides, not {self.sides:g}")
+        require_figures(self, "across_flats", "sides")
+        object.__setattr__(self, "sides", int(self.sides))
+        require(self.sides in _NAMES, f"a regular top has 6 or 8 sides, not {self.sides}")
         require(
-            LEAST <= self.across_flats <= GREATEST,
-            f"a {self.name} needs a size across its flats above 0, at most {GREATEST:g} mm, not "
-            f"{self.across_flats:g} mm",
+            0 < self.across_flats < math.inf,
+            f"a {self.name} needs a size across its flats above 0, not {self.across_flats:g} mm",
         )
+
+    free_sizes = 1
+
+    @property
+    def figures(self) -> Mapping[str, float]:
+        """Its sides, and its sizes across flats and corners, mm."""
+        return {
+            "sides": self.sides,
+            "across_flats": self.across_flats,
+            "across_corners": self.across_corners,
+        }
 
     @property
     def name(self) -> str:

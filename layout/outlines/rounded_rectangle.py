@@ -6,10 +6,14 @@ import math
 from dataclasses import dataclass
 from typing import Self
 
+from ..errors import OutlineError
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.tolerance import CURVE
-from .base import Outline, require, require_sizes
+from ..keys.figures import Number
+from ..keys.key import take
+from ..keys.plane import Four
+from .base import Outline, require, require_figures, require_sizes
 from .round_corners import Radii, round_cornered
 
 
@@ -31,7 +35,10 @@ class RoundedRectangle(Outline):
     add up to more than the edge."""
 
     def __post_init__(self) -> None:
+        require_figures(self, "length", "width")
         require_sizes("a rounded rectangle", self.length, self.width)
+        radii = take(Four(Number()), self.radii, "RoundedRectangle", "radii", error=OutlineError)
+        object.__setattr__(self, "radii", radii)
         require(min(self.radii) >= 0, f"a corner radius of {min(self.radii):g} mm is below 0")
         lower_left, lower_right, upper_right, upper_left = self.radii
         slack = 1e-9 * self.length
@@ -51,6 +58,40 @@ class RoundedRectangle(Outline):
     def with_radius(cls, length: float, width: float, radius: float) -> Self:
         """Return one with the same radius, mm, at all four corners; at most half the width."""
         return cls(length, width, (radius,) * 4)
+
+    is_boxed = True
+
+    @property
+    def arc_centres(self) -> tuple[Point, ...]:
+        """The centres of its four corners."""
+        return tuple(
+            Point(c.x - math.copysign(r, c.x), c.y - math.copysign(r, c.y))
+            for c, r in zip(self.bounds.corners, self.radii, strict=True)
+        )
+
+    @property
+    def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
+        """Its corners by their radii; no square ones."""
+        held = list(zip(self.arc_centres, self.radii, strict=True))
+        return tuple(
+            (radius, tuple(centre for centre, own in held if own == radius))
+            for radius in dict.fromkeys(self.radii)
+            if radius > 0
+        )
+
+    def tangents(self, inside: float = 0.0) -> tuple[Point, ...]:
+        """Return the two ends of each corner's arc."""
+        x, y = self.length / 2 - inside, self.width / 2 - inside
+        points: list[Point] = []
+        for i, centre in enumerate(self.arc_centres):
+            end = Point(math.copysign(x, centre.x), centre.y)
+            side = Point(centre.x, math.copysign(y, centre.y))
+            points += (end, side) if i % 2 == 0 else (side, end)
+        return tuple(points)
+
+    def tightest(self, inside: float = 0.0) -> float | None:
+        """Return the least radius of a corner that is still round so far inside, mm."""
+        return min((r - inside for r in self.radii if r > inside), default=None)
 
     @property
     def name(self) -> str:

@@ -3,10 +3,12 @@
 from .build import Build, Kind
 from .defect import Defect, Face, Mend, Spoils, polygonal_place, rectangular_place, round_place
 from .materials import MATERIALS, Material, material_named
-from .outline import outline_through, rectangular_outline
+from .outline import outline_through, oval_outline, rectangular_outline, round_outline
 from .panel import Panel
 from .past import Coat, Was
 from .sound import SoundWood
+from .spot import Spot
+from .told import defect
 
 __all__ = [
     "MATERIALS",
@@ -20,11 +22,15 @@ __all__ = [
     "Panel",
     "SoundWood",
     "Spoils",
+    "Spot",
     "Was",
+    "defect",
     "material_named",
     "outline_through",
+    "oval_outline",
     "polygonal_place",
     "rectangular_outline",
     "rectangular_place",
+    "round_outline",
     "round_place",
 ]

@@ -6,6 +6,10 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..errors import PanelError
+from ..keys.figures import FROM_0
+from ..keys.key import hold, key
+from ..keys.kinds import Choice
+from ..keys.plane import Pairs
 
 
 class Kind(Enum):
@@ -43,6 +47,21 @@ _USUAL = {
 }
 
 
+_KIND = Choice(
+    {kind.value: kind for kind in Kind},
+    {
+        "solid wood": "solid",
+        "ply": "plywood",
+        "chipboard": "particleboard",
+        "lumber core": "blockboard",
+        "veneered": "veneered board",
+        "solid core": "veneered board",
+        "hollow core": "hollow",
+        "frame and panel": "framed",
+    },
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Build:
     """A kind of build with the widths of its frame, where it has one.
@@ -53,18 +72,24 @@ class Build:
         If a width is negative, or given for a build without a frame.
     """
 
-    kind: Kind = Kind.SOLID
-    stile: float = 0.0
-    rail: float = 0.0
-    """Width of the solid wood along the long edges and along the short ones, mm; only for hollow
-    and framed panels (for a hollow one: its solid rim)."""
-    between: tuple[tuple[float, float], ...] = ()
-    """Rails between those at the ends, like a door's lock rail: from the left, or lower, end of the
-    panel to the middle of each, and its width, mm; only for framed panels."""
+    kind: Kind = key(Kind.SOLID, _KIND, "How it is built", '"veneered board"', name="build")
+    stile: float = key(
+        0.0, FROM_0, "Solid wood along its long edges, for a hollow or framed build", "100"
+    )
+    rail: float = key(
+        0.0, FROM_0, "Solid wood along its short edges, for a hollow or framed build", "120"
+    )
+    between: tuple[tuple[float, float], ...] = key(
+        (),
+        Pairs(),
+        "Rails between the ends of a framed build, like a door's lock rail: of each how far its "
+        "middle lies along the panel from the end nearest to A, and its width",
+        "[[965, 200]]",
+        usual="none",
+    )
 
     def __post_init__(self) -> None:
-        if min(self.stile, self.rail) < 0:
-            raise PanelError(f"a rail or stile of {min(self.stile, self.rail):g} mm is below 0")
+        hold(self, "panel", error=PanelError)
         if (self.stile or self.rail) and not self.has_frame:
             raise PanelError(
                 f"a {self.kind.value} panel has no rails or stiles: leave the widths out, "

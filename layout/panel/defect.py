@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from enum import Enum
+from typing import TYPE_CHECKING
 
 from ..errors import PanelError
 from ..geometry.bounds import Bounds
@@ -12,6 +12,13 @@ from ..geometry.path import Path, circle
 from ..geometry.placement import Placement
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
+from ..keys.figures import ABOVE_0, FROM_0
+from ..keys.key import take
+from ..keys.kinds import Choice, Kind, Text
+from ..keys.plane import Boundary, Choices, Pair
+
+if TYPE_CHECKING:
+    from .told import Told
 
 
 class Spoils(Enum):
@@ -59,6 +66,20 @@ class Mend(Enum):
         return self not in (Mend.FILLER, Mend.RESIN)
 
 
+SPOILS = Choices(Choice({spoilt.value: spoilt for spoilt in Spoils}), one_will_do=True)
+FACE = Choice({face.value: face for face in Face}, {"both": "through"})
+MEND = Choice(
+    {mend.value: mend for mend in Mend},
+    {
+        **dict.fromkeys(("keys", "butterfly", "bow-tie"), "key"),
+        "fill": "filler",
+        "epoxy": "resin",
+        "sanding": "sand",
+    },
+)
+"""How a job file writes them, and a program may."""
+
+
 @dataclass(frozen=True, slots=True)
 class Defect:
     """One defect.
@@ -84,14 +105,18 @@ class Defect:
     """How it is mended; then it may lie inside the top, and a leg may stand where it bears."""
     drawn_out: float = 0.0
     """How far its place runs on past each end of what can be seen, mm."""
+    told: Told | None = field(default=None, metadata={"json": False}, repr=False, compare=False)
+    blades: float | None = field(default=None, metadata={"json": False}, repr=False, compare=False)
+    """What was told of it, where it was made from that; and what blades take outside the line, mm,
+    that it is kept clear by: None until it is put on a panel."""
 
     def __post_init__(self) -> None:
-        if not 0 <= self.clear < math.inf:
-            raise PanelError(f"{self.name}: a clearance of {self.clear:g} mm is below 0")
-        if self.depth is not None and not 0 < self.depth < math.inf:
-            raise PanelError(f"{self.name}: a depth of {self.depth:g} mm is not above 0")
-        if not 0 <= self.drawn_out < math.inf:
-            raise PanelError(f"{self.name}: drawn out by {self.drawn_out:g} mm is below 0")
+        name = str(self.name)
+        for told, kind in _FIELDS.items():
+            value = getattr(self, told)
+            if value is not None or told not in ("depth", "mend"):
+                held = take(kind, value, name, told, error=PanelError)
+                object.__setattr__(self, told, held)
 
     @property
     def shows(self) -> bool:
@@ -120,9 +145,7 @@ def round_place(at: Point, diameter: float) -> Path:
     PanelError
         If the diameter is not above 0.
     """
-    if not 0 < diameter < math.inf:
-        raise PanelError(f"a diameter of {diameter:g} mm is not above 0")
-    return circle(at, diameter / 2)
+    return circle(at, take(ABOVE_0, diameter, "diameter", error=PanelError) / 2)
 
 
 def rectangular_place(at: Point, length: float, width: float, turn: float = 0.0) -> Path:
@@ -133,8 +156,7 @@ def rectangular_place(at: Point, length: float, width: float, turn: float = 0.0)
     PanelError
         If a size is not above 0.
     """
-    if not (0 < length < math.inf and 0 < width < math.inf):
-        raise PanelError(f"a size of {length:g} by {width:g} mm is not above 0")
+    length, width = take(Pair(ABOVE_0), (length, width), "size", error=PanelError)
     box = Bounds.about(ORIGIN, length / 2, width / 2)
     return Path.round_box(box).placed(Placement(at, turn))
 
@@ -150,3 +172,16 @@ def polygonal_place(points: tuple[Point, ...]) -> Path:
     path = Path.through(points, closed=True)
     Region.of(path)
     return path if path.area > 0 else path.reversed()
+
+
+_FIELDS: dict[str, Kind] = {
+    "name": Text(),
+    "place": Boundary(""),
+    "spoils": replace(SPOILS, into=frozenset),
+    "clear": FROM_0,
+    "face": FACE,
+    "depth": ABOVE_0,
+    "mend": MEND,
+    "drawn_out": FROM_0,
+}
+"""What each field takes."""

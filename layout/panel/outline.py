@@ -7,11 +7,17 @@ from collections.abc import Mapping, Sequence
 
 from ..errors import PanelError
 from ..geometry.bounds import Bounds
-from ..geometry.path import Path
+from ..geometry.path import Path, circle
+from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import CHORD, SAME_POINT
+from ..keys.figures import ABOVE_0, ANY_LENGTH, FROM_0
+from ..keys.key import take
+from ..keys.plane import Four as FourFigures
+from ..keys.plane import Pair, Points
+from ..outlines import Oval
 
 Four = tuple[float, float, float, float]
 """One figure for each corner A, B, C, D: anticlockwise from the datum corner."""
@@ -45,8 +51,10 @@ def rectangular_outline(
     PanelError
         If a size is not above 0, or corners and bows do not fit on their edges.
     """
-    if not (0 < length < math.inf and 0 < width < math.inf):
-        raise PanelError(f"a panel of {length:g} by {width:g} mm is not above 0 both ways")
+    length, width = take(Pair(ABOVE_0), (length, width), "panel.outline", error=PanelError)
+    radii = take(FourFigures(FROM_0), radii, "panel.outline", "radii", error=PanelError)
+    clips = take(FourFigures(FROM_0), clips, "panel.outline", "clips", error=PanelError)
+    bows = take(FourFigures(ANY_LENGTH), bows, "panel.outline", "bows", error=PanelError)
     taken = [r + c for r, c in zip(radii, clips, strict=True)]
     if min(*radii, *clips) < 0 or any(r and c for r, c in zip(radii, clips, strict=True)):
         raise PanelError("a corner is square, or rounded, or clipped by a length above 0")
@@ -66,6 +74,33 @@ def rectangular_outline(
             segments.append(_edge(start, end, bows[i], f"{'ABCD'[i]}{'ABCD'[after]}"))
         segments.extend(_corner(corners[after], along, radii[after], clips[after]))
     return _simple(Path(tuple(segments)))
+
+
+def round_outline(diameter: float) -> Path:
+    """Return the outline of a round panel, its box at the origin.
+
+    Raises
+    ------
+    PanelError
+        If the diameter, mm, is not above 0.
+    """
+    radius = take(ABOVE_0, diameter, "diameter", error=PanelError) / 2
+    return circle(Point(radius, radius), radius)
+
+
+def oval_outline(along: float, up: float) -> Path:
+    """Return the outline of an oval panel by its axes along x and along y, its box at the origin.
+
+    Raises
+    ------
+    PanelError
+        If an axis, mm, is not above 0.
+    """
+    x, y = take(Pair(ABOVE_0), (along, up), "axes", error=PanelError)
+    if x == y:
+        return round_outline(x)
+    turn = 0.0 if x > y else math.pi / 2
+    return Oval(max(x, y), min(x, y)).path().placed(Placement(Point(x / 2, y / 2), turn))
 
 
 def _corner(corner: Point, along: Point, radius: float, clip: float) -> list[Segment]:
@@ -93,7 +128,7 @@ def outline_through(points: Sequence[Point], bows: Mapping[int, float] | None = 
     PanelError
         If there are too few points, two neighbours are one, or the outline crosses itself.
     """
-    corners = list(points)
+    corners = list(take(Points(), list(points), "panel.outline", "points", error=PanelError))
     if len(corners) > 1 and corners[0].distance_to(corners[-1]) <= SAME_POINT:
         corners.pop()
     if len(corners) < 3:

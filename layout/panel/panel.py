@@ -4,18 +4,24 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from ..errors import PanelError
 from ..geometry.path import Path
 from ..geometry.polygon import Region
 from ..geometry.segments import Side
+from ..keys.figures import ABOVE_0, FROM_0, count, degrees
+from ..keys.key import fills, hold, key, take
+from ..keys.kinds import Choice, Only, Text, names
+from ..keys.plane import Boundary, Choices, holes_of
 from .build import Build
-from .defect import Defect, Spoils
+from .defect import SPOILS, Defect, Spoils
 from .kept import face_with_kept
-from .materials import Material, material_named
+from .materials import MATERIALS, Material, material_named
 from .past import Coat, Was
 from .sound import SoundWood
+from .taken import Boundaries, Defects
+from .told import on_panel
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,42 +35,138 @@ class Panel:
         thicker flattened than found.
     """
 
-    boundary: Path
+    boundary: Path = field(
+        metadata=fills(
+            Boundary("table, see `[panel.outline]`"),
+            "Its outline; must be given",
+            "{ length = 1981, width = 838 }",
+            name="outline",
+        )
+    )
     """Closed, anticlockwise, mm; origin at the datum corner, x along the datum edge."""
-    thickness: float
-    """As found, mm."""
-    name: str = "panel"
-    cut_outs: tuple[Path, ...] = ()
-    """Closed boundaries of what has been cut out of it; they may run over an edge."""
-    defects: tuple[Defect, ...] = ()
-    """Each with a name of its own."""
+    thickness: float = field(
+        metadata=fills(ABOVE_0, "Its thickness; a plan needs it, a fit does not", "44")
+    )
+    name: str = key("panel", Text(), "What the maker calls it", '"north door"')
+    cut_outs: tuple[Path, ...] = key(
+        (),
+        Boundaries("list of rings `[[x, y], …]` or of tables, see `[[panel.cutouts]]`"),
+        "What has been cut out of it; a cut-out may run over an edge",
+        "[[[900, 748], [1090, 748], [1090, 838], [900, 838]]]",
+        usual="none",
+        name="cutouts",
+    )
+    defects: tuple[Defect, ...] = key(
+        (),
+        Defects("list of tables, see `[[panel.defects]]`"),
+        "What is wrong with it",
+        "[{ at = [60, 400], diameter = 8 }]",
+        usual="none",
+    )
     build: Build = Build()  # noqa: RUF009 frozen, so it may be shared
-    material: str = ""
-    """A species or board named in `materials.MATERIALS`; empty for what is usual for the build."""
-    grain: float = 0.0
-    """Direction of the grain of the show face, radians from x."""
-    was: Was | None = None
-    finish: tuple[Coat, ...] = ()
-    year: int | None = None
-    """What it was, what is on its faces and its back, and when it was made; None and empty where
-    nobody knows."""
-    flattened: float | None = None
-    """Its thickness once both faces are flattened, mm; None where it stays as it is."""
+    material: str = key(
+        "",
+        Choice(names(*MATERIALS), described="a material, listed below"),
+        "What it is weighed as",
+        '"oak"',
+        usual="what is usual for the build",
+    )
+    grain_deg: float = key(
+        0.0,
+        degrees(-360, 360),
+        "Direction of the grain of its show face, from x",
+        "90",
+        name="grain",
+    )
+    was: Was | None = key(
+        None,
+        Choice(
+            {was.value: was for was in Was},
+            {
+                "flush door": "door",
+                **dict.fromkeys(("table", "tabletop", "desk"), "furniture"),
+                "worktop": "kitchen",
+                **dict.fromkeys(("lab", "lab bench"), "laboratory"),
+                "floorboard": "floor",
+                **dict.fromkeys(("fence", "decking", "sleeper"), "outdoors"),
+            },
+        ),
+        "What it was: its cautions follow from that",
+        '"door"',
+        usual="not known",
+    )
+    finish: tuple[Coat, ...] = key(
+        (),
+        Choices(
+            Choice(
+                {coat.value: coat for coat in Coat},
+                {
+                    **dict.fromkeys(("bare", "bare wood"), "none"),
+                    **dict.fromkeys(("old varnish", "lacquer"), "varnish"),
+                    "white paint": "paint",
+                    "lino": "linoleum",
+                    "melamine": "laminate",
+                    "bitumen": "black glue",
+                    "tar": "creosote",
+                    "treated": "preservative",
+                },
+            ),
+            one_will_do=True,
+        ),
+        "What is on its faces, and glued to its back",
+        '["varnish", "black glue"]',
+        usual="not known",
+    )
+    year: int | None = key(
+        None,
+        count(1000, 2200, "write the year in four figures"),
+        "When it was made, as far as known",
+        "1962",
+        usual="not known",
+    )
+    flattened: float | None = key(
+        None,
+        ABOVE_0,
+        "Its thickness once both faces are flattened: a slab is cut roughly to length, flattened, "
+        "rested and marked again, and legs, weight and cuts follow this figure",
+        "42",
+        usual="as `thickness`",
+    )
 
     def __post_init__(self) -> None:
-        if not 0 < self.thickness < math.inf:
-            raise PanelError(f"a thickness of {self.thickness:g} mm is not above 0")
-        if self.flattened is not None and not 0 < self.flattened <= self.thickness:
+        object.__setattr__(self, "cut_outs", (*self.cut_outs, *holes_of(self.boundary)))
+        if not isinstance(self.build, Build):
+            object.__setattr__(self, "build", Build(self.build))
+        hold(self, "panel", error=PanelError)
+        if self.flattened is not None and self.flattened > self.thickness:
             raise PanelError(
                 f"flattened to {self.flattened:g} mm: that is above 0 and at most the "
                 f"{self.thickness:g} mm found"
             )
-        if self.material and material_named(self.material) is None:
-            raise PanelError(f"the material {self.material!r} is not known")
+        if any(defect.told is not None and defect.blades is None for defect in self.defects):
+            told = on_panel(self.defects, self.grain, self.thickness, self.region("outside"))
+            object.__setattr__(self, "defects", told)
         names = [defect.name for defect in self.defects]
         for name in names:
             if names.count(name) > 1:
                 raise PanelError(f"two defects are called {name!r}: give each a name of its own")
+
+    def __repr__(self) -> str:
+        """Return it in one line."""
+        box = self.boundary.bounds
+        sizes = " × ".join(f"{size:g}" for size in (box.width, box.height, self.thickness))
+        count = len(self.defects)
+        return f"<Panel {self.name!r}: {sizes} mm, {count} defect{'s' if count != 1 else ''}>"
+
+    def _repr_svg_(self) -> str:
+        from .shown import panel_svg
+
+        return panel_svg(self)
+
+    @property
+    def grain(self) -> float:
+        """Direction of the grain of the show face, radians from x."""
+        return math.radians(self.grain_deg)
 
     @property
     def substance(self) -> Material:
@@ -98,7 +200,9 @@ class Panel:
 
     def with_defect(self, defect: Defect) -> Panel:
         """Return the panel with one more defect."""
-        return replace(self, defects=(*self.defects, defect))
+        return replace(
+            self, defects=(*self.defects, *take(Defects(""), defect, "defect", error=PanelError))
+        )
 
     def without_defect(self, name: str) -> Panel:
         """Return the panel as if the defect of that name were mended or accepted."""
@@ -106,6 +210,7 @@ class Panel:
 
     def spoiling(self, purpose: Spoils) -> tuple[Defect, ...]:
         """Return the defects that spoil a purpose; what is mended no longer spoils showing."""
+        purpose = take(SPOILS.choice, purpose, "purpose", error=PanelError)
         if purpose is Spoils.SHOWING:
             return tuple(defect for defect in self.defects if defect.shows)
         return tuple(defect for defect in self.defects if purpose in defect.spoils)
@@ -140,6 +245,10 @@ class Panel:
         PanelError
             If what is kept is no part of the boundary.
         """
+        margin = take(FROM_0, margin, "margin", error=PanelError)
+        tape_error = take(FROM_0, tape_error, "tape_error", error=PanelError)
+        an_edge = Only(Path, "give edges of its boundary")
+        kept = [take(an_edge, edge, "kept", error=PanelError) for edge in kept]
         if kept:
             face = face_with_kept(self.boundary, self.cut_outs, kept, margin + tape_error)
             inner, outer = face.inner, face.outer

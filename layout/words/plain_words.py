@@ -3,7 +3,7 @@
 PLAIN_WORDS: dict[str, tuple[str, ...]] = {
     "units": ("inches", "metric", "imperial", "feet"),
     "name": ("title", "heading"),
-    "panel.outline": ("size", "dimensions", "shape of the panel", "worktop", "board"),
+    "panel.outline": ("size", "dimensions", "worktop", "board", "slab"),
     "panel.outline.radius": ("rounded corner", "round corners"),
     "panel.outline.clip": ("cut corner", "chamfered corner"),
     "panel.outline.diameter": ("round table", "round panel", "disk"),
@@ -53,7 +53,7 @@ PLAIN_WORDS: dict[str, tuple[str, ...]] = {
     "tools.guide_left": ("guide rail", "straightedge", "fence"),
     "tools.router": ("milling", "trimmer"),
     "tools.bit": ("cutter",),
-    "tools.follower": ("guide bush", "bearing", "copy ring"),
+    "tools.bush": ("guide bush", "bearing", "copy ring"),
     "tools.draw_with": ("compass", "trammel"),
     "template.paper": ("print", "printer paper", "sheets"),
     "template.printer": ("scale error", "calibration"),

@@ -116,7 +116,7 @@ def a_template_stands_off_by_half_the_difference(plan: Plan, ledger: Ledger) -> 
         held = cut.template
         if held is None:
             continue
-        due = (held["follower"] - held["cutter"]) / 2
+        due = (held["bush"] - held["cutter"]) / 2
         ledger.near("offset of the template", held["offset"], due, 1e-4)
         inside = plan.record.own.taken(plan.record.finish)
         line = inside.buffer(-(due + plan.job.lipping), quad_segs=64, join_style="mitre")

@@ -107,7 +107,7 @@ def test_plan_json_holds_the_fit_under_top(job: Path) -> None:
     """The object that `fit --json` prints first is `top` of the plan; seconds only when asked."""
     fits = json.loads(run("fit", job, "--json").stdout)
     plan = json.loads(run("plan", job, "--json").stdout)
-    assert fits["schema"] == plan["schema"] == 2
+    assert fits["schema"] == plan["schema"] == 3
     first = fits["fits"][0]
     assert plan["top"] == first
     assert set(first) == {
@@ -252,3 +252,42 @@ def test_a_search_that_ends_early_without_a_top_says_that_it_does_not_know(tmp_p
     result = run("fit", job, "--seconds", "1e-9")
     assert result.exit_code == 1
     assert "Undecided" in result.stderr and "not ruled out" in result.stderr
+
+
+def test_why_nothing_fits_is_told_in_the_units_of_the_job(tmp_path: Path) -> None:
+    """In inches where the job is, and with the defect without which one would fit."""
+    job = tmp_path / "small.toml"
+    job.write_text(
+        'units = "in"\n[panel]\noutline = { length = 48, width = 24 }\nthickness = "7/8"\n'
+        '[[panel.defects]]\nname = "tap"\nkind = "hole"\nat = [24, 12]\ndiameter = 3\n'
+        '[[panel.defects]]\nkind = "hole"\nat = [2, 2]\ndiameter = 0.5\n'
+        '[top]\nshape = "capsule"\nleast_length = 40\nleast_width = "20 1/2"\n',
+        encoding="utf-8",
+    )
+    told = run("fit", job).stderr
+    assert "a length of at least 40 in and a width of at least 20 1/2 in" in told
+    assert "Without the tap one would fit" in told
+    assert "mm" not in told
+
+
+def test_a_plan_without_a_folder_says_that_nothing_was_written(job: Path) -> None:
+    """Whoever expects files learns how to get them."""
+    assert run("plan", job).stdout.splitlines()[-1].startswith("Nothing was written")
+
+
+@pytest.mark.parametrize(("status", "told"), [(0, ""), (1, "No program was found that opens")])
+def test_the_bench_sheet_can_be_opened_at_once(
+    job: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, status: int, told: str
+) -> None:
+    """`--open` shows the first file; where nothing opens it, that is said."""
+    shown: list[str] = []
+    monkeypatch.setattr("click.launch", lambda path: shown.append(path) or status)
+    result = run("legs", job, "--count", "4", "--svg", tmp_path / "legs.svg", "--open")
+    assert (result.exit_code, shown) == (0, [str(tmp_path / "legs.svg")])
+    assert told in result.stderr
+    assert run("plan", job, "--open").exit_code == 2
+
+
+def test_the_version_has_a_short_option() -> None:
+    """`-V` tells it as `--version` does."""
+    assert run("-V").stdout == run("--version").stdout != ""

@@ -67,7 +67,7 @@ def test_a_disk_is_measured_to_the_near_edge_and_a_hole_to_the_far_one() -> None
 
 def test_an_oval_template_is_no_oval() -> None:
     """20 mm inside an oval of 1200 × 700 the true parallel lies 0.7 mm off the oval of its size."""
-    guide = TemplateGuide.of(Top(WIDE, Oval(1200, 700), Placement()), follower=52.0, cutter=12.0)
+    guide = TemplateGuide.of(Top(WIDE, Oval(1200, 700), Placement()), bush=52.0, cutter=12.0)
     assert guide.offset == 20.0
     assert (guide.length, guide.width) == pytest.approx((1160.0, 660.0), abs=0.01)
     assert guide.off_oval == pytest.approx(0.7, abs=0.05)
@@ -89,7 +89,7 @@ def test_every_template_is_the_true_parallel(outline: Outline, bush: float, lipp
 
 
 @pytest.mark.parametrize(
-    ("outline", "follower", "has"),
+    ("outline", "bush", "has"),
     [
         (Oval(1200, 700), None, True),
         (RoundedRectangle.with_radius(1200, 700, 60), None, True),
@@ -97,19 +97,19 @@ def test_every_template_is_the_true_parallel(outline: Outline, bush: float, lipp
         (Capsule(1200, 700), 24.0, True),
     ],
 )
-def test_what_runs_on_a_template(outline: Outline, follower: float | None, has: bool) -> None:
+def test_what_runs_on_a_template(outline: Outline, bush: float | None, has: bool) -> None:
     """Ovals and rounded corners need a template, capsules only where a bush is asked for."""
-    tools = Tools(follower=follower)
+    tools = Tools(bush=bush)
     template = router(outline, tools).template
     assert (template is not None) is has
     if template is not None:
-        assert template.offset == (0.0 if follower is None else 6.0)
+        assert template.offset == (0.0 if bush is None else 6.0)
         assert "true parallel" in router_words(outline, tools)
 
 
 def test_a_template_that_would_be_seen_to_be_wrong_is_warned_of() -> None:
     """Far inside a long oval the sheet says how wrong an oval drawn anew would be."""
-    words = router_words(Oval(1400, 500), Tools(follower=80.0))
+    words = router_words(Oval(1400, 500), Tools(bush=80.0))
     assert "an oval drawn anew to that size would be wrong by up to" in words
     assert "drawn anew" not in router_words(Oval(1400, 500), Tools())
 
@@ -195,7 +195,7 @@ def test_what_is_left_after_the_cuts() -> None:
     )
 
 
-@pytest.mark.parametrize("name", ["follower", "pass_depth"])
+@pytest.mark.parametrize("name", ["bush", "pass_depth"])
 def test_a_tool_of_no_size_is_refused(name: str) -> None:
     """A bush and a pass are more than nothing."""
     with pytest.raises(LayoutError, match=name):

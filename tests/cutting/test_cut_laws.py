@@ -242,14 +242,14 @@ def test_thick_wood_is_left_fuller() -> None:
 
 
 def test_only_what_is_flattened_is_cut_to_rough_length() -> None:
-    """A bowed panel gets the reference rip first; one that is flattened its rough length before."""
+    """A bowed panel gets the first rip first; one that is flattened its rough length before."""
     bowed = rectangular_outline(1981, 838, bows=(8.0, 0.0, 8.0, 0.0))
     kinds = []
     for flattened in (None, 22.0):
         panel = Panel(bowed, 25, flattened=flattened)
         cuts = plan(Rectangle(1700, 700), panel, Point(990, 419))
         kinds.append([t.kind.name for t in cuts.trims])
-    assert kinds[0] == ["REFERENCE", "END", "END", "SIDE"]
+    assert kinds[0] == ["FIRST_RIP", "END", "END", "SIDE"]
     assert kinds[1] == ["ROUGH", "ROUGH", *kinds[0]]
 
 
@@ -369,7 +369,9 @@ def test_what_frees_a_seventh_of_the_panel_comes_first(share: float, first: str)
     assert cuts.trims[0].kind.name == first
 
 
-@pytest.mark.parametrize(("outside", "depth"), [(0.0, 10.0), (5.0, 10.0), (5.1, 6.0), (12.0, 6.0)])
+@pytest.mark.parametrize(
+    ("outside", "depth"), [(0.0, 10.0), (5.0 + 1e-6, 10.0), (5.1, 6.0), (12.0, 6.0)]
+)
 def test_a_router_goes_deeper_where_little_is_left(outside: float, depth: float) -> None:
     """Up to 5 mm it cleans up 10 deep at once, more is cut 6 at a time (common practice)."""
     assert SAW.depth_of_pass(outside) == depth

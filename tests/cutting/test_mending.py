@@ -37,7 +37,7 @@ from panelwright.layout.units import MM_PER_INCH, Tape
 from panelwright.layout.words.mends import mend_words
 
 SEEN = frozenset({Spoils.SHOWING, Spoils.BEARING})
-BOARD = Panel(rectangular_outline(2000, 800), 26, grain=0.3)
+BOARD = Panel(rectangular_outline(2000, 800), 26, grain_deg=17)
 
 
 def hole(diameter: float, **more: object) -> Defect:

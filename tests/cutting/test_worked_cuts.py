@@ -106,13 +106,13 @@ def test_corner_cuts(job: Worked, leg: str) -> None:
         (BENCH_TOP, [TrimKind.FREEING, TrimKind.END, TrimKind.SIDE, TrimKind.SIDE]),
         (
             SLAB,
-            [TrimKind.ROUGH] * 2 + [TrimKind.REFERENCE] + [TrimKind.END] * 2 + [TrimKind.SIDE],
+            [TrimKind.ROUGH] * 2 + [TrimKind.FIRST_RIP] + [TrimKind.END] * 2 + [TrimKind.SIDE],
         ),
         (WORKTOP, [TrimKind.FREEING, TrimKind.END, TrimKind.SIDE, TrimKind.SIDE]),
     ],
 )
 def test_what_comes_first(job: Worked, kinds: list[TrimKind]) -> None:
-    """A slab starts with its reference rip, a sink end goes first, ends go before long edges."""
+    """A slab starts with its first rip, a sink end goes first, ends go before long edges."""
     assert [trim.kind for trim in job.cuts.trims] == kinds
 
 

@@ -7,7 +7,6 @@ panel at some turn, and one set of limits for each; `heavy` takes them all.
 from __future__ import annotations
 
 import json
-import math
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -16,7 +15,8 @@ import numpy as np
 import pytest
 
 from panelwright.layout.fit import Limits, Span, Wish
-from panelwright.layout.fit.families import Answer, answered
+from panelwright.layout.fit.entry import Answer
+from panelwright.layout.fit.families import answered
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import PROOF_ALLOWANCE
@@ -63,7 +63,7 @@ def asked(name: str, shape: str, degrees: float, **limits: Span) -> Answer:
 
 def ask(panel: Region, shape: str, degrees: float, radius: float, **limits: Span) -> Answer:
     """Return what the search finds for the largest top of a shape on a panel."""
-    own = Limits(corner_radius=Span(radius, radius), most_turn=math.radians(degrees), **limits)
+    own = Limits(corner_radius=Span(radius, radius), most_turn_deg=degrees, **limits)
     return answered(SoundWood.exact(panel), Wish((shape,), limits=own), shape)
 
 

@@ -19,7 +19,6 @@ from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.driver import search
 from panelwright.layout.fit.two_sizes.boxes import Box
 from panelwright.layout.fit.two_sizes.convex import ConvexKind
-from panelwright.layout.fit.two_sizes.convex_bound import convex_held_rows
 from panelwright.layout.fit.two_sizes.form import own_form, regular_form
 from panelwright.layout.fit.two_sizes.relaxed import Patch
 from panelwright.layout.geometry.placement import Placement, Points
@@ -144,7 +143,7 @@ def test_goals_and_limits_are_kept(shape: str) -> None:
         assert best(board, shape, goal=goal).outline.area >= free.outline.area * 0.997
     held = best(board, shape, limits=Limits(width=Span(0, 300)))
     assert held.outline.width == pytest.approx(300, abs=0.01)
-    straight = best(board, shape, limits=Limits(most_turn=math.radians(2)))
+    straight = best(board, shape, limits=Limits(most_turn_deg=2))
     assert abs(math.remainder(straight.placement.turn, math.pi)) <= math.radians(2) + 1e-9
 
 
@@ -223,7 +222,7 @@ def test_tops_obey_the_half_planes_of_what_they_hold(kind: ConvexKind) -> None:
         way = rng.normal(size=(1, 2))
         edge = radius * way / body.gauge(way)[:, None]
         held = Placement(Point(*centre), lean).of(edge)
-        rows, limits = convex_held_rows(kind.form, box, patch, held)
+        rows, limits = kind.lift(box, patch).held(held)
         off = limits - rows @ np.array([*centre, radius * math.cos(lean), radius * math.sin(lean)])
         assert off.min() >= -1e-9 * radius
         closest = min(closest, off.min() / radius)

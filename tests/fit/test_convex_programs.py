@@ -173,7 +173,9 @@ def test_at_a_given_turn_the_best_top_is_that_of_the_cone_program(
     ring: Array, turn: float, shape: str
 ) -> None:
     """With its length along the grain the best top has the area that the solver proves."""
-    limits = Limits(corner_radius=Span(RADIUS, RADIUS), grain=turn, most_turn=0.0)
+    limits = Limits(
+        corner_radius=Span(RADIUS, RADIUS), grain_deg=math.degrees(turn), most_turn_deg=0.0
+    )
     held_against(best(ring, shape, limits), largest_directed(ring, shape, turn))
 
 

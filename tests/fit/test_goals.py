@@ -105,7 +105,11 @@ def test_a_wanted_length_beyond_the_panel_ends_the_search(shape: str, greatest: 
     """Wanted 3000 long and 5 wide of a pentagon 400 across: no needle keeps the proof open."""
     turns = np.arange(5) * math.tau / 5
     pentagon = Region.from_rings(200.0 * np.stack([np.cos(turns), np.sin(turns)], axis=1))
-    limits = Limits(length=Span(greatest=greatest), corner_radius=Span(2.0, 2.0), most_turn=0.5)
+    limits = Limits(
+        length=Span(greatest=greatest),
+        corner_radius=Span(2.0, 2.0),
+        most_turn_deg=math.degrees(0.5),
+    )
     wish = Wish((shape,), goal=Goal.NEAREST, wanted=(3000.0, 5.0), limits=limits)
     fit = best_fits(SoundWood.exact(pentagon), wish)[0]
     assert fit.gap is not None and fit.gap <= 0.001
@@ -177,7 +181,7 @@ def test_a_tighter_limit_never_beats_the_bound_of_a_looser_one(
         length=Span(greatest=longest),
         width=wide.width,
         corner_radius=wide.corner_radius,
-        most_turn=turn,
+        most_turn_deg=math.degrees(turn),
     )
     held = best(region, shape, goal, tight, gap=0.01)
     assert held.outline.length <= longest + 0.01

@@ -287,7 +287,13 @@ def test_what_cannot_be_kept_is_refused_with_what_to_do() -> None:
     with pytest.raises(LayoutError, match="one long side on one kept edge, not on 2"):
         best_fits(wood, replace(wish, keeping=Keeping(wish.keeping.edges * 2)))
     with pytest.raises(LayoutError, match=r"90\.0° off the grain"):
-        best_fits(wood, replace(wish, limits=Limits(grain=math.pi / 2, most_turn=0.1)))
+        best_fits(
+            wood,
+            replace(
+                wish,
+                limits=Limits(grain_deg=math.degrees(math.pi / 2), most_turn_deg=math.degrees(0.1)),
+            ),
+        )
     with pytest.raises(LayoutError, match="longest top needs"):
         best_fits(wood, replace(wish, goal=Goal.LENGTH))
     with pytest.raises(LayoutError, match="wanted length and width"):

@@ -141,7 +141,7 @@ def test_a_board_with_one_best_place_offers_shifted_and_turned_ones() -> None:
 def test_limits_of_turn_and_size_hold_for_all() -> None:
     """A turn within 3° of the grain and a width of at least 300 are kept everywhere."""
     panel = Panel(outline_through([Point(x, y) for x, y in LOBES]), 20)
-    limits = Limits(width=Span(300, 600), most_turn=math.radians(3), grain=0.1)
+    limits = Limits(width=Span(300, 600), most_turn_deg=3, grain_deg=6)
     for shape in ("oval", "rectangle"):
         check(panel, Wish((shape,), limits=limits))
 

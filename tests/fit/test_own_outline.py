@@ -201,7 +201,7 @@ def test_limits_of_turn_are_kept() -> None:
     """A top that may turn by 5° from the grain lies so, one way round or the other."""
     there = Placement(turn=0.5)
     wood = panel([(p.x, p.y) for p in (there(Point(*q)) for q in BOARD)])
-    limits = Limits(grain=0.3, most_turn=math.radians(5))
+    limits = Limits(grain_deg=math.degrees(0.3), most_turn_deg=5)
     fit = placed(wood, top(L_TOP), limits=limits)
     off = math.remainder(fit.placement.turn - 0.3, math.pi)
     assert abs(off) <= math.radians(5) + 1e-9

@@ -284,7 +284,14 @@ def test_what_no_piece_can_be_is_refused_with_what_to_do() -> None:
         ({"goal": Goal.NEAREST}, "instead of the nearest"),
         ({"goal": Goal.WIDTH}, "needs a least length"),
         ({"limits": Limits(ratio=Span(2, 3))}, "no one ratio"),
-        ({"limits": Limits(grain=math.pi / 2, most_turn=0.1)}, "off the grain"),
+        (
+            {
+                "limits": Limits(
+                    grain_deg=math.degrees(math.pi / 2), most_turn_deg=math.degrees(0.1)
+                )
+            },
+            "off the grain",
+        ),
         ({"keeping": None}, "needs an edge to keep"),
         ({"keeping": Keeping(wished(BOARD, ("AB", "BC")).keeping.edges)}, "do not face"),  # type: ignore[union-attr]
         ({"keeping": Keeping((Path.through(zigzag),))}, "turns back on itself"),

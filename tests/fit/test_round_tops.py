@@ -160,7 +160,7 @@ def test_an_island_lies_wholly_inside_or_wholly_outside() -> None:
 def test_limits_are_kept() -> None:
     """Sizes, ratio and turn within the limits; the core of a lipped top is what must fit."""
     region = Region.from_rings(Placement(turn=math.radians(30)).of(BOARD))
-    limits = Limits(Span(0, 1200), Span(0, 500), Span(1, 2.2), most_turn=math.radians(10))
+    limits = Limits(Span(0, 1200), Span(0, 500), Span(1, 2.2), most_turn_deg=10)
     fit = best(region, "capsule", limits=limits)
     assert fit.outline.length <= 1200 + 1e-9 and fit.outline.width <= 500 + 1e-9
     assert fit.outline.length / fit.outline.width <= 2.2 + 1e-6

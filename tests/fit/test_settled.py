@@ -38,7 +38,7 @@ def test_a_top_with_room_to_spare_lies_square_in_the_middle(
 ) -> None:
     """On a plain board, however it lies, the top runs along its grain and is centred."""
     way = Placement(Point(300, -150), turn)
-    wish = Wish((shape,), limits=replace(limits, grain=turn))
+    wish = Wish((shape,), limits=replace(limits, grain_deg=math.degrees(turn)))
     fit = best_fits(SoundWood.exact(BOARD.placed(way)), wish)[0]
     middle = way(Point(LONG / 2, WIDE / 2))
     assert fit.placement.centre.distance_to(middle) < 0.02

@@ -67,7 +67,7 @@ def test_a_strip_that_lies_out_of_the_allowed_turn_is_settled(
     """Along it a top can slide, so places tell nothing; its widths do, turn by turn."""
     strip = np.array([[0, 0], [2000, 0], [2000, end], [0, start]], dtype=np.float64)
     wood = SoundWood.exact(Region.from_rings(Placement(ORIGIN, math.radians(20.0)).of(strip)))
-    limits = Limits(corner_radius=Span(60.0, 60.0), most_turn=math.radians(turn))
+    limits = Limits(corner_radius=Span(60.0, 60.0), most_turn_deg=turn)
     fit = best_fits(wood, Wish(("rounded rectangle",), limits=limits))[0]
     assert fit.gap is not None
     assert fit.gap <= 0.001

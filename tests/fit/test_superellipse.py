@@ -144,7 +144,7 @@ def test_a_defect_never_makes_it_better(corners: tuple[Point, ...], x: float, y:
 def test_limits_are_kept() -> None:
     """Sizes, ratio and turn within the limits; the longest is as wide as it must be."""
     region = Region.from_rings(Placement(turn=math.radians(30)).of(BOARD))
-    limits = Limits(Span(0, 1200), Span(0, 500), Span(1, 2.2), most_turn=math.radians(10))
+    limits = Limits(Span(0, 1200), Span(0, 500), Span(1, 2.2), most_turn_deg=10)
     fit = best(region, exponent=2.5, limits=limits)
     assert fit.outline.length <= 1200 + 1e-9 and fit.outline.width <= 500 + 1e-9
     # both sizes are drawn in alike for the proof, which raises a ratio by a hair

@@ -163,7 +163,7 @@ def test_a_point_to_cover_holds_a_top_that_just_reaches_it() -> None:
         (Limits(ratio=Span(0, 1.5)), [("ratio", "greatest")]),
         (Limits(ratio=Span(3, 9)), [("ratio", "least")]),
         (Limits(), []),
-        (Limits(most_turn=0.0), [("turn", "greatest")]),
+        (Limits(most_turn_deg=0.0), [("turn", "greatest")]),
     ],
 )
 def test_the_limits_that_hold_a_top_are_named(limits: Limits, met: list[tuple[str, str]]) -> None:

@@ -38,7 +38,7 @@ def test_the_best_along_the_grain_is_told() -> None:
     assert along is not None
     off = math.degrees(Top(JOB.panel, along.outline, along.placement).off_grain)
     assert off <= 10 + 1e-6
-    limits = replace(JOB.wish.limits, most_turn=math.radians(10))
+    limits = replace(JOB.wish.limits, most_turn_deg=10)
     asked = fits_of(replace(JOB, wish=replace(JOB.wish, limits=limits)))[0]
     assert along.score == pytest.approx(asked.score, rel=1e-3)
     told = along_grain_words(along, best, JOB.wish.goal, Tape())
@@ -55,6 +55,6 @@ def test_board_has_no_grain_to_lie_along(kind: Kind) -> None:
 
 def test_a_top_along_the_grain_has_nothing_beside_it() -> None:
     """Within 10° of the grain already, it is the best of that itself."""
-    limits = replace(JOB.wish.limits, most_turn=math.radians(9.9))
+    limits = replace(JOB.wish.limits, most_turn_deg=9.9)
     job = replace(JOB, wish=replace(JOB.wish, limits=limits))
     assert along_grain_in(job, fits_of(job)[0]) is None

@@ -42,7 +42,7 @@ def test_what_is_read() -> None:
         + '[[panel.defects]]\nkind = "split"\nat = [300, 300]\nsize = [180, 4]\n'
         + 'mend = "butterfly"\n'
         + "[top]\nround_over = 3\nbevel = [30, 12]\n"
-        + '[tools]\ndraw_with = ["nails", "rod"]\ntongue = 300\nfollower = 24\n'
+        + '[tools]\ndraw_with = ["nails", "rod"]\ntongue = 300\nbush = 24\n'
         + 'pass_depth = 8\nshow_face = "up"\n'
     )
     hole, split = job.panel.defects
@@ -52,7 +52,7 @@ def test_what_is_read() -> None:
     assert job.profile == EdgeProfile(3.0, 30.0, 12.0)
     tools = job.tools
     assert tools.draw_with == {HandTool.STRING, HandTool.ROD}
-    assert (tools.tongue, tools.follower, tools.pass_depth) == (300.0, 24.0, 8.0)
+    assert (tools.tongue, tools.bush, tools.pass_depth) == (300.0, 24.0, 8.0)
     assert tools.show_face is Face.UP
 
 
@@ -80,7 +80,7 @@ def test_what_is_read() -> None:
             "tools.draw_with",
             '"laser" is not known',
         ),
-        (GROUND + "[tools]\nfollower = 0", "tools.follower", "not above 0"),
+        (GROUND + "[tools]\nbush = 0", "tools.bush", "not above 0"),
         (GROUND + "[tools]\npass_depth = -2", "tools.pass_depth", "not above 0"),
     ],
 )

@@ -11,14 +11,13 @@ from hypothesis import strategies as st
 
 from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.errors import JobError, LayoutError
-from panelwright.layout.fit.wish import Goal, Span
+from panelwright.layout.fit.wish import SHAPES, Goal, Span
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.job.job import STAND_IN_THICKNESS, Job
-from panelwright.layout.job.keys.defect_kinds import DEFECT_KINDS
-from panelwright.layout.job.keys.top_shape import FAMILIES
 from panelwright.layout.job.reading import look_over, read_job
 from panelwright.layout.legs.wish import Fixing, Foot, FootShape, LegsWish
 from panelwright.layout.panel import Coat, Defect, Face, Kind, Spoils, Was, material_named
+from panelwright.layout.panel.defect_kinds import DEFECT_KINDS
 from panelwright.layout.template.paper import LETTER, Margins
 from panelwright.layout.template.wish import TemplateWish
 from panelwright.layout.units import Tape, Units
@@ -104,7 +103,7 @@ def test_the_least_job_has_the_documented_defaults() -> None:
     assert (job.margin, job.tape_error, job.step) == (0.0, 0.0, 5.0)
     assert (job.legs, job.datum, job.damaged) == (None, None, ())
     assert (job.tools, job.template) == (Tools(), TemplateWish())
-    assert job.wish.shapes == FAMILIES
+    assert job.wish.shapes == SHAPES
     assert (job.wish.goal, job.wish.lipping, job.wish.gap) == (Goal.AREA, 0.0, 0.001)
     limits = job.wish.limits
     assert (limits.length, limits.width) == (Span(), Span())

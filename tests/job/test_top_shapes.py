@@ -6,9 +6,8 @@ import math
 
 import pytest
 
-from panelwright.layout.fit.wish import Ends
+from panelwright.layout.fit.wish import AS_FOUND, OWN, SHAPES, Ends
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.job.keys.top_shape import AS_FOUND, FAMILIES, OWN
 from panelwright.layout.job.reading import problems, read_job
 
 BOARD = "[panel]\noutline = { points = [[0, 0], [1600, 0], [1580, 640], [15, 610]] }\n[top]\n"
@@ -39,8 +38,8 @@ def test_an_exponent_and_a_scale_are_read() -> None:
 
 def test_any_is_every_shape_that_needs_no_other_key() -> None:
     """With an edge kept, those with a long straight side are left."""
-    assert read_job(f'{BOARD}shape = "any"').wish.shapes == FAMILIES
-    assert not {OWN, AS_FOUND} & set(FAMILIES)
+    assert read_job(f'{BOARD}shape = "any"').wish.shapes == SHAPES
+    assert not {OWN, AS_FOUND} & set(SHAPES)
     kept = read_job(f'{BOARD}shape = "any"\nkeep = "AB"').wish.shapes
     assert kept == ("rectangle", "rounded rectangle", "capsule")
 

@@ -150,7 +150,7 @@ def test_splayed_feet_land_farther_out_and_stand_firmer() -> None:
     """A leg 700 high splayed by 12° along the top lands 700·tan 12° nearer to the end."""
     top, place, splay = Rectangle(1600, 700), Placement(Point(990, 419)), math.radians(12)
     upright = _legs_of(LegsWish(mass=5.0), top, place)
-    wish = LegsWish(mass=5.0, splay=splay, lean=Lean.ENDS)
+    wish = LegsWish(mass=5.0, splay_deg=math.degrees(splay), lean=Lean.ENDS)
     leaning = _legs_of(wish, top, place)
     for leg in leaning.legs:
         assert abs(leg.floor.x) - abs(leg.middle.x) == pytest.approx(700 * math.tan(splay))
@@ -162,7 +162,7 @@ def test_splayed_feet_land_farther_out_and_stand_firmer() -> None:
 
 def test_splay_outwards_moves_feet_along_the_ray_from_the_middle() -> None:
     """Splayed outwards a foot lands on the ray through its head; a middle leg stays upright."""
-    wish = LegsWish(count=5, splay=0.15)
+    wish = LegsWish(count=5, splay_deg=math.degrees(0.15))
     plan = _legs_of(wish, Rectangle(1600, 700), Placement(Point(990, 419)))
     for leg in plan.legs:
         assert leg.middle.cross(leg.floor) == pytest.approx(0, abs=1e-6)
@@ -171,7 +171,7 @@ def test_splay_outwards_moves_feet_along_the_ray_from_the_middle() -> None:
 
 def test_feet_that_land_past_the_edge_are_told() -> None:
     """A foot on the floor outside the top is something to trip over, and no more than that."""
-    wish = LegsWish(splay=math.radians(20), lean=Lean.SIDES)
+    wish = LegsWish(splay_deg=20, lean=Lean.SIDES)
     plan = _legs_of(wish, Rectangle(1600, 700), Placement(Point(990, 419)))
     sticking = [p for p in plan.problems if p.matter is LegMatter.STICKS_OUT]
     assert [p.who for p in sticking] == [("1", "2", "3", "4")]
@@ -190,9 +190,7 @@ def test_a_loose_top_tips_over_the_line_on_which_it_lies() -> None:
     weight, inside = 30.0 * 9.80665, 500 + 40
     assert plan.tipping.end == pytest.approx(weight * inside / (800 - 50 - inside))
     assert plan.mass == pytest.approx(30.0 + 80.0)
-    splayed = _legs_of(
-        replace(loose, splay=math.radians(15)), Rectangle(1600, 700), place, top_mass=30.0
-    )
+    splayed = _legs_of(replace(loose, splay_deg=15), Rectangle(1600, 700), place, top_mass=30.0)
     assert splayed.tipping.end == pytest.approx(plan.tipping.end)
     assert splayed.tipping.push >= plan.tipping.push
     fixed = _legs_of(replace(loose, fixing=Fixing.SCREWED), Rectangle(1600, 700), place)
@@ -434,8 +432,8 @@ def test_every_concern_has_its_words_in_inches_too() -> None:
         lambda: LegsWish(at=(Point(0, 0), Point(1, 1))),
         lambda: LegsWish(inset_side=-1),
         lambda: LegsWish(height=0),
-        lambda: LegsWish(splay=-0.1),
-        lambda: LegsWish(splay=1.0),
+        lambda: LegsWish(splay_deg=math.degrees(-0.1)),
+        lambda: LegsWish(splay_deg=math.degrees(1.0)),
         lambda: LegsWish(height=4, plate=FixingPlate(90, 90, 4)),
         lambda: FixingPlate(90, 0, 4),
         lambda: Foot.round(0),

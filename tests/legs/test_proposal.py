@@ -44,10 +44,10 @@ def test_the_firmest_stance_is_firmer_than_the_usual_one() -> None:
     """Looking for firmness never ends below what the usual insets give."""
     table = _table(Capsule(1800, 720), NO_FIGURE)
     usual = table.on(LegsWish())
-    firmest = propose(LegsWish(), table)
-    assert firmest.legs.tipping.least.force > usual.tipping.least.force
-    assert firmest.legs.overhang.least >= 60 - 0.05
-    assert firmest.sag is None
+    stable = propose(LegsWish(), table)
+    assert stable.legs.tipping.least.force > usual.tipping.least.force
+    assert stable.legs.overhang.least >= 60 - 0.05
+    assert stable.sag is None
 
 
 def test_the_least_sag_of_a_strip_is_the_classical_one(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -60,11 +60,11 @@ def test_the_least_sag_of_a_strip_is_the_classical_one(monkeypatch: pytest.Monke
     assert share == pytest.approx(0.2231, abs=0.004)
 
 
-def test_least_sag_sags_less_than_the_firmest() -> None:
+def test_least_sag_sags_less_than_the_most_stable() -> None:
     """Each goal is the best at what it counts."""
     table = _table(Rectangle(1600, 700))
     wish = LegsWish(load=300.0)
-    stiff, firm = (propose(wish, table, goal) for goal in (Goal.LEAST_SAG, Goal.FIRMEST))
+    stiff, firm = (propose(wish, table, goal) for goal in (Goal.LEAST_SAG, Goal.MOST_STABLE))
     assert stiff.sag is not None
     assert firm.sag is not None
     assert stiff.sag.first_loaded.down < firm.sag.first_loaded.down
@@ -78,9 +78,9 @@ def test_even_overhang_is_even_on_a_square_top() -> None:
 
 
 def test_knee_room_keeps_the_legs_out_of_the_way() -> None:
-    """At least as many sit at the table laid out for knees as at the firmest."""
+    """At least as many sit at the table laid out for knees as at the most stable."""
     table = _table(Rectangle(1800, 800), NO_FIGURE)
-    knees, firm = (propose(LegsWish(), table, goal) for goal in (Goal.KNEE_ROOM, Goal.FIRMEST))
+    knees, firm = (propose(LegsWish(), table, goal) for goal in (Goal.KNEE_ROOM, Goal.MOST_STABLE))
     assert len(knees.seating.seats) >= len(firm.seating.seats)
     assert knees.score >= 0.5
 
@@ -95,7 +95,7 @@ def test_a_goal_gives_way_to_the_load_asked_for() -> None:
 
 
 def test_feet_dodge_what_spoils_bearing() -> None:
-    """Where the firmest places lie on a split others are found beside it."""
+    """Where the most stable places lie on a split others are found beside it."""
     table = _table(Rectangle(1600, 700), NO_FIGURE)
     corner = propose(LegsWish(), table).wish.at[2]
     split = Defect(
@@ -141,7 +141,7 @@ def test_the_comparison_tells_what_each_count_means() -> None:
 
 
 def test_more_legs_have_to_be_worth_it() -> None:
-    """Of counts that all hold the load the firmest leads, each leg more taking a twentieth off."""
+    """Of counts that hold the load the most stable leads, each leg more taking a twentieth off."""
     wish = LegsWish(load=100.0, seated=False)
     found = compare(wish, _table(Circle(1200), NO_FIGURE))
     worth = [p.score * (1 - EACH_LEG) ** p.count for p in found]
@@ -275,7 +275,7 @@ def test_the_force_that_is_compared_is_the_force_that_is_told() -> None:
     table = _table(Oval(1400, 700), NO_FIGURE)
     for wish in (
         LegsWish(foot=Foot.square(90), mass=6.0),
-        LegsWish(foot=Foot.round(120), mass=9.0, splay=0.2),
+        LegsWish(foot=Foot.round(120), mass=9.0, splay_deg=12),
         LegsWish(foot=Foot.square(90), mass=6.0, fixing=Fixing.LOOSE),
         LegsWish(foot=Foot.square(90), height=1050.0),
     ):

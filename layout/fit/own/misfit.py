@@ -13,6 +13,7 @@ import numpy as np
 from ...geometry.polygon import Region
 from ...outlines import Outline
 from ...panel.sound import SoundWood
+from ...units import Tape
 from ..driver import search
 from ..wish import Wish
 from .climb import Climber
@@ -25,9 +26,9 @@ _SHARES = (99, 98, 96, 93, 89, 84, 78, 70, 60, 48, 35, 20, 10)
 """Percentages of its size at which an outline is tried in turn."""
 
 
-def own_reason(wood: SoundWood, wish: Wish, own: Outline) -> str:
+def own_reason(wood: SoundWood, wish: Wish, own: Outline, tape: Tape) -> str:
     """Return why the maker's own outline fits nowhere at its own size, in one line."""
-    size = f"the {own.name} of {own.length:.0f} × {own.width:.0f} mm"
+    size = f"the {own.name} of {tape.figure(own.length)} × {tape.measure(own.width)}"
     broken = broken_limit(wish.limits, own)
     if broken:
         return f"{size} {broken}: loosen that limit, or draw it in another size"
@@ -41,16 +42,16 @@ def own_reason(wood: SoundWood, wish: Wish, own: Outline) -> str:
         return f"no place for {size} was found that keeps clear of all that its edge may not cross"
     lack = family.base - outcome.score
     words = (
-        f"{size} fits nowhere in the sound wood: at the best place it lacks {_up(lack)} mm, and "
-        f"no place lacks less than {math.floor(least * 10) / 10:.1f} mm"
+        f"{size} fits nowhere in the sound wood: at the best place it lacks {_up(lack, tape)}, and "
+        f"no place lacks less than {tape.exact(math.floor(least * 10) / 10, 1)} {tape.unit}"
     )
     share = _share_that_fits(own, family, outcome.top, wood)
     smaller = f"draw it at {share:.0%} of its size, which fits, or " if share else ""
     return f"{words}; {smaller}lower a margin or clearance"
 
 
-def _up(lack: float) -> str:
-    return f"{math.ceil(lack * 10 - 1e-6) / 10:.1f}"
+def _up(lack: float, tape: Tape) -> str:
+    return f"{tape.exact(math.ceil(lack * 10 - 1e-6) / 10, 1)} {tape.unit}"
 
 
 def _share_that_fits(own: Outline, family: OwnPlaces, pose: Array, wood: SoundWood) -> float:

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from ...keys.figures import ABOVE_0, ANY_LENGTH, FROM_0, count, degrees
-from ...keys.key import Key, Section
-from ...keys.kinds import Choice, Text, names
-from ...keys.plane import At, Choices, Four, Pair, Ring, Table
-from ...panel.defect import Face, Mend, Spoils
-from .defect_kinds import DEFECT_KINDS
+from ...keys.figures import ABOVE_0, ANY_LENGTH, FROM_0, count
+from ...keys.key import Key, Section, keys_of
+from ...keys.plane import At, Four, Pair, Ring, Table
+from ...panel.spot import Spot
+from ...panel.told import Told
 
 OUTLINE = Section(
     "[panel.outline]",
@@ -92,134 +91,8 @@ DATUM = Section(
     ),
 )
 
-_SHAPE = (
-    Key("at", At(), "Its middle, with `diameter` or `size`", example="[990, 300]"),
-    Key("diameter", ABOVE_0, "Of a round one", example="35"),
-    Key(
-        "size",
-        Pair(ABOVE_0, one_will_do=True),
-        "Of a rectangular one; a single length is the side of a square",
-        example="[250, 40]",
-    ),
-    Key("turn", degrees(-360, 360), "Of the length of a rectangular one, from x", 0.0, "0", "30"),
-    Key(
-        "points", Ring(), "Its corners, in place of all that", example="[[0, 0], [80, 0], [0, 60]]"
-    ),
-)
-
 CUT_OUT = Section(
-    "[[panel.cutouts]]", "A cut-out that is round, rectangular or has corners.", _SHAPE
+    "[[panel.cutouts]]", "A cut-out that is round, rectangular or has corners.", keys_of(Spot)
 )
 
-DEFECT = Section(
-    "[[panel.defects]]",
-    "One defect: where it is, and what it spoils.",
-    (
-        Key(
-            "name",
-            Text(),
-            "What the maker calls it, each name once",
-            None,
-            "its kind and number",
-            '"letterbox"',
-        ),
-        Key(
-            "kind",
-            Choice(
-                names(*DEFECT_KINDS),
-                {
-                    **dict.fromkeys(("nail", "screw", "bolt", "staple"), "metal"),
-                    **dict.fromkeys(
-                        ("screw hole", "nail hole", "bolt hole", "tap hole", "cable hole"), "hole"
-                    ),
-                    **dict.fromkeys(("crack", "shake", "check"), "split"),
-                    **dict.fromkeys(("mortise", "lock", "hinge", "hinge recess"), "pocket"),
-                    "frame joint": "joint",
-                    "glue line": "glued joint",
-                    **dict.fromkeys(
-                        ("ring", "ring stain", "water ring", "coffee ring", "heat mark"),
-                        "finish stain",
-                    ),
-                    **dict.fromkeys(("burn", "ink", "water stain"), "stain"),
-                    **dict.fromkeys(("scratch", "gouge"), "dent"),
-                    **dict.fromkeys(("blister", "loose veneer"), "swelling"),
-                    "woodworm": "rot",
-                },
-                {
-                    "knot": 'may be sound or loose: leave a sound one out; write "hole" where it '
-                    "is loose or has fallen out",
-                },
-            ),
-            "What it is; gives the usual `spoils`, `clear` and `ends`",
-            None,
-            "none",
-            '"split"',
-        ),
-        *_SHAPE,
-        Key(
-            "spoils",
-            Choices(Choice({spoilt.value: spoilt for spoilt in Spoils}), one_will_do=True),
-            "`showing`: it must lie outside the top. `cutting`: no blade, bit or screw may "
-            "cross it, "
-            "and it lies wholly inside or wholly outside the top. `bearing`: no leg or "
-            "fixing stands "
-            "there",
-            None,
-            'by kind, else `["showing", "bearing"]`; without showing where `face` is `"down"`',
-            '["cutting", "bearing"]',
-        ),
-        Key(
-            "clear",
-            FROM_0,
-            "Kept clear all round it",
-            None,
-            "by kind, else 0; where it spoils cutting, what blades and bit need",
-            "6",
-        ),
-        Key(
-            "ends",
-            FROM_0,
-            "Kept clear past both ends of an oblong `size`, else along the grain, where that is "
-            "more than `clear`: a split runs on unseen",
-            None,
-            "by kind, else 0",
-            "50",
-        ),
-        Key(
-            "face",
-            Choice({face.value: face for face in Face}, {"both": "through"}),
-            "The face that shows it",
-            None,
-            '`"through"`; `"up"` where a depth is given',
-            '"down"',
-        ),
-        Key(
-            "depth",
-            ABOVE_0,
-            "How deep it goes, where it does not go through",
-            None,
-            "not known",
-            "12",
-        ),
-        Key(
-            "mend",
-            Choice(
-                {mend.value: mend for mend in Mend},
-                {
-                    "keys": "key",
-                    "butterfly": "key",
-                    "bow-tie": "key",
-                    "fill": "filler",
-                    "epoxy": "resin",
-                    "sanding": "sand",
-                },
-            ),
-            "How it is mended: then it may lie inside the top. A `plug`, a `patch` and `filler` "
-            "stay whole; a `key` across a split, `resin` and a spot that is sanded out, for which "
-            "`depth` is needed, may run out at the edge. No leg stands on filler or resin",
-            None,
-            "not at all",
-            '"plug"',
-        ),
-    ),
-)
+DEFECT = Section("[[panel.defects]]", "One defect: where it is, and what it spoils.", keys_of(Told))

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from ...keys.key import Key, Section
 from ...legs.materials import MASONRY, METALS
+from ...panel.defect_kinds import DEFECT_KINDS
 from ...panel.materials import MATERIALS
-from .defect_kinds import DEFECT_KINDS
 from .legs import LEGS
 from .panel import HEAD, PANEL
 from .places import BOW, CUT_OUT, DATUM, DEFECT, OUTLINE

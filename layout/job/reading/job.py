@@ -13,6 +13,7 @@ from ...cutting.profile import INSIDE_BEVEL
 from ...cutting.tools import Tools
 from ...errors import JobError, LayoutError, Problem
 from ...keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
+from ...keys.values import Values
 from ...legs.movement import SWING
 from ...legs.people import usual_place
 from ...legs.table_wish import TableWish
@@ -21,14 +22,14 @@ from ...units import Units
 from ..job import STAND_IN_THICKNESS, Job
 from ..keys.panel import HEAD
 from ..text.toml import Tables, decoded, tables_of
+from ..tied import tied
 from .legs import read_legs
 from .legs_held import Under
 from .panel import PanelRead, read_panel
-from .section import Values, read_section
+from .section import read_section
 from .template import read_template
 from .tools import read_tools
 from .top import TopRead, read_top
-from .top_places import tied
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +106,6 @@ def _read_noting(tables: Tables, notes: Notes) -> Reading:
     top = read_top(
         head["top"] if head.has("top") else {},
         head.at("top"),
-        panel.values["grain"],
         panel.values["flattened"] or panel.values["thickness"],
     )
     job = _job(head, panel, top, tools, tables)
@@ -134,10 +134,9 @@ def _job(
     if not notes.are_empty or top.wish is None or tools is None or template is None:
         return None
     units: Units = head["units"]
-    step = top.values["step"]
     try:
         board = panel.panel(STAND_IN_THICKNESS)
-        wish = tied(top.wish, top.values, board)
+        wish = tied(top.wish, board, top.values)
         if not notes.are_empty:
             return None
         return Job(
@@ -152,7 +151,7 @@ def _job(
             name=head["name"] or panel.values["name"],
             margin=top.values["margin"],
             tape_error=top.values["tape_error"],
-            step=Job.usual_step(units) if step is None else step,
+            step=top.values["step"] if top.values.has("step") else Job.usual_step(units),
             datum=panel.datum,
             damaged=panel.values["damaged"],
             missing=_missing(panel, tables.lines),

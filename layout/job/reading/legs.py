@@ -8,17 +8,17 @@ from dataclasses import dataclass
 from ...errors import LayoutError
 from ...geometry.tolerance import SAME_PLACE
 from ...keys.place import Place
+from ...keys.values import Values
 from ...legs.heights import DINED_AT, SITTER
 from ...legs.materials import LEG_MATERIALS
 from ...legs.plan import require_footing
 from ...legs.room import FOOT_INSET, SHARE_OF_SIZE
 from ...legs.stability import IN_A_ROW
-from ...legs.stance import COUNTS
 from ...legs.table_wish import TableWish
-from ...legs.wish import Foot, FootShape, LegsWish
+from ...legs.wish import COUNTS, Foot, FootShape, LegsWish
 from ..keys.legs import LEGS
 from .legs_held import Under, fixing_of, plate_of, table_values
-from .section import Values, read_section
+from .section import read_section
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +69,7 @@ def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
             load=usual_load if values["load"] is None else values["load"],
             seated=not low if values["seated"] is None else values["seated"],
             plate=plate_of(values),
-            splay=values["splay"],
+            splay_deg=values["splay"],
             lean=values["lean"],
             material=values["material"] or "",
             keep_in=under.keep_in,

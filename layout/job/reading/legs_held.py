@@ -6,13 +6,13 @@ import math
 from dataclasses import dataclass
 
 from ...errors import LayoutError
+from ...keys.values import Values
 from ...legs.materials import MASONRY, is_wooden
 from ...legs.people import usual_place
 from ...legs.screws import Screw, screw_in
 from ...legs.table_wish import Glue, TableWish
 from ...legs.wish import Fixing, FixingPlate, Goal, LegsWish
 from ...panel.build import Kind
-from .section import Values
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +58,7 @@ def table_values(values: Values, under: Under, counts: tuple[int, ...]) -> Table
     usual = Glue.RIGID if is_wooden(values["material"] or "") else Glue.FLEXIBLE
     try:
         return TableWish(
-            goal=values["goal"] or Goal.FIRMEST,
+            goal=values["goal"] or Goal.MOST_STABLE,
             counts=counts,
             long_term=values["spread"],
             point=values["press"],

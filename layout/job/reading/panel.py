@@ -15,18 +15,20 @@ from ...geometry.polygon import Region
 from ...geometry.tolerance import CHORD, SAME_POINT
 from ...keys.place import UNREADABLE, Place, shown
 from ...keys.plane import Ring
+from ...keys.values import Values
 from ...panel.build import Build
 from ...panel.corners import LETTERS
 from ...panel.defect import Defect
 from ...panel.edges import edges_of
 from ...panel.panel import Panel
 from ...panel.past import Coat
+from ...panel.spot import path_of, polygon
+from ...panel.taken import are_too_many
 from ..keys.panel import PANEL
 from ..keys.places import CUT_OUT, DATUM
-from .defects import are_too_many, read_defects
+from .defects import read_defects
 from .outline import read_outline
-from .place import polygon, read_place
-from .section import Values, read_section
+from .section import read_section
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +63,7 @@ class PanelRead:
             defects=self.defects,
             build=self.build,
             material=values["material"],
-            grain=values["grain"],
+            grain_deg=values["grain"],
             was=values["was"],
             finish=values["finish"],
             year=values["year"],
@@ -116,7 +118,7 @@ def _cut_outs(raw: object, place: Place) -> list[Path | None]:
 
 def _cut_out(raw: object, place: Place) -> Path | None:
     if isinstance(raw, dict):
-        return read_place(read_section(raw, CUT_OUT, place))
+        return path_of(read_section(raw, CUT_OUT, place))
     ring = Ring().read(raw, place)
     return None if ring is None else polygon(ring, place)
 
@@ -143,9 +145,8 @@ def _face(outline: Path | None, cut_outs: list[Path | None], place: Place) -> Re
 def _build(values: Values, outline: Path | None) -> Build | None:
     if not values.sound("build", "stile", "rail", "between"):
         return None
-    between = tuple((middle, width) for middle, width in values["between"] or ())
     try:
-        build = Build(values["build"], values["stile"], values["rail"], between)
+        build = Build(values["build"], values["stile"], values["rail"], values["between"])
     except LayoutError as error:
         name = next((n for n in ("between", "stile") if values[n]), "rail")
         values.at(name).wrong(str(error))

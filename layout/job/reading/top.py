@@ -6,11 +6,12 @@ import math
 from dataclasses import dataclass
 
 from ...cutting.profile import EdgeProfile
-from ...fit.wish import Goal, Limits, Span, Wish
+from ...fit.wish import ROUNDED, Goal, Limits, Span, Wish
 from ...keys.place import Place
+from ...keys.values import Values
 from ..keys.top import TOP
-from .section import Values, read_section
-from .top_shape import ROUNDED, read_own, shapes_of
+from .section import read_section
+from .top_shape import read_own, shapes_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,15 +25,11 @@ class TopRead:
     """A square edge where something was noted of it."""
 
 
-def read_top(
-    raw: object, place: Place, grain: float | None, thickness: float | None = None
-) -> TopRead:
+def read_top(raw: object, place: Place, thickness: float | None = None) -> TopRead:
     """Return the wish.
 
     Parameters
     ----------
-    grain : float or None
-        Of the panel, radians from x.
     thickness : float or None
         That the top will have, mm, where it is known.
     """
@@ -52,7 +49,7 @@ def read_top(
     _check_width(values, width, radius, shapes)
     if not values.sound(*(key.name for key in TOP.keys)):
         return TopRead(values, None, profile)
-    limits = Limits(length, width, ratio, radius, grain or 0.0, values["most_turn"])
+    limits = Limits(length, width, ratio, radius, most_turn_deg=values["most_turn"])
     wish = Wish(
         shapes,
         values["goal"],
@@ -63,6 +60,9 @@ def read_top(
         exponent=values["exponent"],
         own=own,
         scaled=values["scaled"],
+        parallel_to=values["parallel_to"],
+        keep=values["keep"],
+        ends=values["ends"],
         covers=values["covers"],
         avoids=values["avoids"],
     )
@@ -123,7 +123,9 @@ def _radius(values: Values) -> Span | None:
     if values.has(least) or values.has(most):
         return _between(values, least, most)
     radius = values["corner_radius"]
-    return None if radius is None else Span(radius, radius)
+    if radius is None or isinstance(radius, Span):  # as usual
+        return radius
+    return Span(radius, radius)
 
 
 def _wanted(values: Values) -> tuple[tuple[float, float] | None, bool]:

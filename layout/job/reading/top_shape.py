@@ -5,17 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from ...errors import LayoutError
+from ...fit.wish import AS_FOUND, EVERY, OWN, STRAIGHT_SIDED, WITHOUT_LIPPING, shapes_meant
+from ...keys.crossing import is_simple
+from ...keys.values import Values
 from ...outlines import Freeform
-from ..keys.top_shape import ANY, AS_FOUND, FAMILIES, OWN
-from .crossing import is_simple
-from .section import Values
-
-ROUNDED = "rounded rectangle"
-
-STRAIGHT_SIDED = ("rectangle", ROUNDED, "capsule")
-"""The shapes with a long straight side, which can lie on an edge that is kept."""
-
-_WITHOUT_LIPPING = ("superellipse", OWN, AS_FOUND)
 
 _NEEDS: Mapping[str, str] = {OWN: "outline", AS_FOUND: "keep"}
 _BELONGS = {"exponent": "superellipse", "outline": OWN, "scaled": OWN, "ends": AS_FOUND}
@@ -23,14 +16,8 @@ _BELONGS = {"exponent": "superellipse", "outline": OWN, "scaled": OWN, "ends": A
 
 def shapes_of(values: Values) -> tuple[str, ...]:
     """Return the wished-for shapes; note keys that go with none of them."""
-    named: tuple[str, ...] = values["shape"] or (ANY,)
     kept = values.has("keep")
-    every: tuple[str, ...] = STRAIGHT_SIDED if kept else FAMILIES
-    if values["lipping"]:
-        every = tuple(shape for shape in every if shape not in _WITHOUT_LIPPING)
-    shapes = tuple(
-        dict.fromkeys(shape for name in named for shape in (every if name == ANY else (name,)))
-    )
+    shapes = shapes_meant(values["shape"] or (EVERY,), kept=kept, lipped=bool(values["lipping"]))
     if not values.sound("shape"):
         return shapes
     for shape, key in _NEEDS.items():
@@ -39,7 +26,7 @@ def shapes_of(values: Values) -> tuple[str, ...]:
     for key, shape in _BELONGS.items():
         if values.has(key) and shape not in shapes:
             values.at(key).wrong(f'{key} belongs to shape "{shape}": wish for it, or leave it out')
-    bare = [shape for shape in shapes if shape in _WITHOUT_LIPPING]
+    bare = [shape for shape in shapes if shape in WITHOUT_LIPPING]
     if bare and values["lipping"]:
         values.at("lipping").wrong(
             f'no strip bends or mitres round a "{bare[0]}": leave lipping out, or wish for another'
