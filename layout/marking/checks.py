@@ -132,7 +132,7 @@ def _usual(outline: Outline) -> Iterator[Pair]:
         yield ("X4", "X3", Proves.LONG_SIDE)
         yield ("X1", "X4", Proves.END)
         yield ("X2", "X3", Proves.END)
-        if isinstance(outline, RoundedRectangle):
+        if isinstance(outline, RoundedRectangle) and min(outline.radii) > 0:
             yield ("K1", "K3", Proves.CORNER_CENTRES)
             yield ("K2", "K4", Proves.CORNER_CENTRES, True)
     elif isinstance(outline, Oval):

@@ -156,7 +156,10 @@ def _radii(outline: Outline) -> tuple[tuple[float, tuple[Point, ...]], ...]:
     if isinstance(outline, RoundedRectangle):
         centres = corner_centres(outline)
         return tuple(
-            (radius, tuple(c for c, r in zip(centres, outline.radii, strict=True) if r == radius))
+            (
+                radius,
+                distinct(c for c, r in zip(centres, outline.radii, strict=True) if r == radius),
+            )
             for radius in dict.fromkeys(outline.radii)
             if radius > 0
         )
@@ -187,14 +190,14 @@ def _capsule(outline: Capsule, lipping: float) -> list[Group]:
 
 def _rounded(outline: RoundedRectangle, lipping: float) -> list[Group]:
     x, y = outline.length / 2, outline.width / 2
-    centres = corner_centres(outline)
+    centres = zip(corner_centres(outline), outline.radii, strict=True)
     groups = [
         Group(Kind.CORNER, "X", _box(x, y)),
-        Group(Kind.ARC_CENTRE, "K", centres),
-        Group(Kind.TANGENT, "T", _touching(centres, x, y)),
+        Group(Kind.ARC_CENTRE, "K", distinct(c for c, r in centres if r > 0)),
+        Group(Kind.TANGENT, "T", _touching(outline, x, y)),
     ]
     if lipping:
-        core = _touching(centres, x - lipping, y - lipping)
+        core = _touching(outline, x - lipping, y - lipping)
         groups.append(Group(Kind.CORE_TANGENT, "t", core))
     return groups
 
@@ -203,11 +206,12 @@ def _box(x: float, y: float) -> tuple[Point, ...]:
     return Bounds.about(ORIGIN, x, y).corners
 
 
-def _touching(centres: tuple[Point, ...], x: float, y: float) -> tuple[Point, ...]:
-    """Return the two tangent points of each corner, anticlockwise."""
+def _touching(outline: RoundedRectangle, x: float, y: float) -> tuple[Point, ...]:
+    """Return the two tangent points of each round corner, anticlockwise."""
     points: list[Point] = []
-    for i, centre in enumerate(centres):
-        end = Point(math.copysign(x, centre.x), centre.y)
-        side = Point(centre.x, math.copysign(y, centre.y))
-        points += (end, side) if i % 2 == 0 else (side, end)
-    return tuple(points)
+    corners = zip(_box(x, y), corner_centres(outline), outline.radii, strict=True)
+    for i, (corner, centre, radius) in enumerate(corners):
+        end, side = Point(corner.x, centre.y), Point(centre.x, corner.y)
+        if radius > 0:
+            points += (end, side) if i % 2 == 0 else (side, end)
+    return distinct(points)
