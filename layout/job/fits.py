@@ -8,9 +8,6 @@ from typing import Any
 from ..fit.found import Fit
 from .serialise import corner_radius, own_figures, plain
 
-SCHEMA = 3
-"""Version of the form; it grows when a key changes its meaning or goes away."""
-
 OUTLINE_TOLERANCE = 0.05
 """The polygon given of an outline stays within this of the curve, inside it, mm."""
 

@@ -20,7 +20,7 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc, EllipticArc, Line
 from ..outlines import Outline
-from .fits import SCHEMA
+from .form import SCHEMA
 from .plan import Plan
 from .record import ON_THEIR_OWN
 from .schema import DRAFT, Schema

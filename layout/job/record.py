@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import fields
 from typing import Any
 
-from .fits import SCHEMA, fit_record
+from .fits import fit_record
+from .form import SCHEMA
 from .plan import Plan
 from .serialise import plain
 from .why import why_record

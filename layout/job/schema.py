@@ -22,8 +22,8 @@ from ..keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
 from ..keys.plane import At, Choices, Four, Pair, Points, Ring
 from ..panel.corners import LETTERS
 from ..panel.edge_kinds import EdgeName, EdgeNames
+from ..template.paper_kinds import PaperSize, White
 from .keys.table import SECTIONS
-from .keys.template import PaperSize, White
 
 Schema = dict[str, Any]
 

@@ -23,7 +23,7 @@ from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc, EllipticArc, Line, Segment
-from ..outlines import Outline, RegularPolygon, Superellipse
+from ..outlines import Outline
 
 DIGITS, FINE = 6, 9
 """Decimals kept, and those of an angle: a millionth of a mm, also at the end of an arc whose radius
@@ -119,15 +119,10 @@ def outline_record(outline: Outline) -> dict[str, Any]:
 
 def own_figures(outline: Outline) -> dict[str, Any]:
     """Return what only this kind of outline has besides length and width; empty for most."""
-    if isinstance(outline, Superellipse):
-        return {"exponent": _number(outline.exponent)}
-    if isinstance(outline, RegularPolygon):
-        return {
-            "sides": outline.sides,
-            "across_flats": _number(outline.across_flats),
-            "across_corners": _number(outline.across_corners),
-        }
-    return {}
+    return {
+        name: figure if isinstance(figure, int) else _number(figure)
+        for name, figure in outline.figures.items()
+    }
 
 
 def corner_radius(outline: Outline) -> Any:  # noqa: ANN401 - one number, four or None

@@ -76,6 +76,8 @@ def _defect(panel: Panel, defect: Defect, tape: Tape) -> str:
         words += f"; mended by {defect.mend.value}"
     if defect.clear:
         words += f"; {tape.measure(defect.clear)} kept clear"
+    if defect.drawn_out:
+        words += f", its run of {tape.measure(defect.drawn_out)} past each end included"
     return f"{words}; {_from_edges(panel, defect, tape)}"
 
 

@@ -27,7 +27,9 @@ from .layout.panel import Defect as Defect
 from .layout.panel import Panel as Panel
 from .layout.panel import defect as defect
 from .layout.panel import outline_through as outline_through
+from .layout.panel import oval_outline as oval_outline
 from .layout.panel import rectangular_outline as rectangular_outline
+from .layout.panel import round_outline as round_outline
 from .layout.units import Units as Units
 from .library import Plan as Plan
 from .library import best_fit as best_fit

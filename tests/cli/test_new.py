@@ -48,7 +48,7 @@ def test_options_write_a_job_that_reads_back(tmp_path: Path) -> None:
     assert result.exit_code == 0, result.stderr
     job = read_job(path.read_bytes())
     assert job.panel.thickness == 22
-    assert [defect.name for defect in job.panel.defects] == ["hole 1", "split 2"]
+    assert [defect.name for defect in job.panel.defects] == ["screw hole 1", "split 2"]
     assert job.wish.shapes == ("capsule",)
     assert job.legs is not None and job.legs.count == 4
     assert job.missing == ()

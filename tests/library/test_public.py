@@ -8,6 +8,7 @@ import subprocess
 import sys
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 import pytest
 import shapely
@@ -135,6 +136,24 @@ def test_a_job_is_read_from_a_file_or_a_text(tmp_path: Path) -> None:
         pw.read_job(text.replace("600", "-600"))
     with pytest.raises(FileNotFoundError):
         pw.read_job("nowhere.toml")
+
+
+@pytest.mark.parametrize("wrong", [None, -5, "oval", b"x", [1, 2], float("nan"), object()])
+def test_a_wrong_call_is_refused_in_words(wrong: Any) -> None:  # noqa: ANN401
+    """It says what goes there; nothing falls through to an attribute that is not there."""
+    for call in (
+        lambda: pw.plan(wrong),
+        lambda: pw.fits(wrong, pw.Circle(300)),
+        lambda: pw.fits(board(), wrong),
+        lambda: pw.best_fit(wrong, "circle"),
+        lambda: pw.fits(board(), pw.Circle(300), margin=wrong),
+    ):
+        with pytest.raises((pw.LayoutError, TypeError)) as error:
+            call()
+        assert len(str(error.value)) > 10
+    if not isinstance(wrong, str | bytes):
+        with pytest.raises(TypeError, match="from a file or a text"):
+            pw.read_job(wrong)
 
 
 def test_a_plan_asks_for_the_thickness() -> None:

@@ -11,7 +11,7 @@ from ...keys.place import UNREADABLE, Place, shown
 from ...keys.values import Values
 from ...panel.defect import Defect
 from ...panel.taken import are_too_many
-from ...panel.told import check_depth, check_name, check_on_panel, settled
+from ...panel.told import Told, check_depth, check_name, check_on_panel, settled
 from ...units import Tape
 from ..job import STAND_IN_THICKNESS
 from ..keys.places import DEFECT
@@ -59,9 +59,11 @@ def _defect(
     if not isinstance(raw, dict):
         return None
     number = int(place.trail[-1]) + 1
-    name = values["name"] or f"{values['kind'] or 'defect'} {number}"
+    called = " ".join(raw["kind"].split()).casefold() if values["kind"] else ""
+    name = values["name"] or f"{called or 'defect'} {number}"
     check_name(values, name, number, names)
-    found = settled(values, name, math.radians(panel["grain"] or 0.0), blades)
+    told = values.made(Told, called=called)
+    found = settled(values, name, math.radians(panel["grain"] or 0.0), blades, told=told)
     check_depth(values, panel["thickness"])
     if found is None:
         return None

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ...errors import LayoutError
 from ...geometry.bounds import Bounds
-from ...geometry.path import Path, circle
-from ...geometry.placement import Placement
+from ...geometry.path import Path
 from ...geometry.point import ORIGIN, Point
 from ...geometry.tolerance import SAME_POINT
 from ...keys.crossing import is_simple
@@ -17,8 +15,7 @@ from ...keys.figures import ANY_LENGTH
 from ...keys.place import UNREADABLE, Place, shown
 from ...keys.plane import Four
 from ...keys.values import Values
-from ...outlines import Oval
-from ...panel.outline import outline_through, rectangular_outline
+from ...panel.outline import outline_through, oval_outline, rectangular_outline
 from ..keys.places import BOW, OUTLINE
 from .section import read_section
 
@@ -72,11 +69,7 @@ def _round(values: Values) -> Path | None:
     apart = values.not_with(name, (other for other in others if other != name), why)
     if not apart or sizes is None or None in sizes:
         return None
-    x, y = sizes[0] / 2, sizes[1] / 2
-    if x == y:
-        return circle(Point(x, y), x)
-    turn = 0.0 if x > y else math.pi / 2
-    return Oval(2 * max(x, y), 2 * min(x, y)).path().placed(Placement(Point(x, y), turn))
+    return oval_outline(*sizes)
 
 
 def _box(points: Sequence[Point]) -> Path | None:
