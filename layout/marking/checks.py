@@ -104,29 +104,6 @@ def _freeform(marks: Mapping[str, Point]) -> Iterator[Pair]:
             yield ("X1", f"X{i}", Proves.DIAGONAL)
 
 
-<<<<<<< HEAD
-def _usual(outline: Outline) -> Iterator[Pair]:
-    if isinstance(outline, Capsule):
-        yield ("C1", "C2", Proves.CENTRES)
-        yield ("T1", "T4", Proves.STRAIGHTS)
-        yield ("T2", "T3", Proves.STRAIGHTS)
-        yield ("T1", "T3", Proves.TANGENTS)
-        yield ("T2", "T4", Proves.TANGENTS, True)
-    elif isinstance(outline, Rectangle | RoundedRectangle):
-        yield ("X1", "X3", Proves.CORNERS)
-        yield ("X2", "X4", Proves.CORNERS, True)
-        yield ("X1", "X2", Proves.LONG_SIDE)
-        yield ("X4", "X3", Proves.LONG_SIDE)
-        yield ("X1", "X4", Proves.END)
-        yield ("X2", "X3", Proves.END)
-        if isinstance(outline, RoundedRectangle) and min(outline.radii) > 0:
-            yield ("K1", "K3", Proves.CORNER_CENTRES)
-            yield ("K2", "K4", Proves.CORNER_CENTRES, True)
-    elif isinstance(outline, Oval):
-        yield ("N1", "N2", Proves.NAILS)
-        yield ("N1", "S1", Proves.NAIL_TO_SIDE)
-        yield ("N2", "S2", Proves.NAIL_TO_SIDE)
-=======
 _BOXED: tuple[Pair, ...] = (
     ("X1", "X3", Proves.CORNERS),
     ("X2", "X4", Proves.CORNERS, True),
@@ -152,4 +129,3 @@ _CURVED: tuple[Pair, ...] = (
     ("D2", "D4", Proves.ON_CURVE, True),
 )
 """Of the others."""
->>>>>>> main

@@ -128,82 +128,8 @@ def swept_by(outline: Outline, ground: Ground | None = None) -> tuple[Swing, ...
     """
     if not outline.free_sizes:
         return FreeformPlaces.of(outline, ground).swept
-<<<<<<< HEAD
-    return tuple(Swing(radius, centres) for radius, centres in _radii(outline))
-
-
-def _radii(outline: Outline) -> tuple[tuple[float, tuple[Point, ...]], ...]:
-    if isinstance(outline, Circle):
-        return ((outline.radius, (ORIGIN,)),)
-    if isinstance(outline, Capsule):
-        half = outline.straight / 2
-        ends = (Point(-half, 0), Point(half, 0))
-        return ((outline.radius, ends if half else ends[:1]),)
-    if isinstance(outline, RoundedRectangle):
-        centres = corner_centres(outline)
-        return tuple(
-            (
-                radius,
-                distinct(c for c, r in zip(centres, outline.radii, strict=True) if r == radius),
-            )
-            for radius in dict.fromkeys(outline.radii)
-            if radius > 0
-        )
-    return ()
-
-
-def corner_centres(outline: RoundedRectangle) -> tuple[Point, ...]:
-    """Return the centres of the four corner arcs, anticlockwise from the lower left."""
-    corners = _box(outline.length / 2, outline.width / 2)
-    return tuple(
-        Point(c.x - math.copysign(r, c.x), c.y - math.copysign(r, c.y))
-        for c, r in zip(corners, outline.radii, strict=True)
-    )
-
-
-def _capsule(outline: Capsule, lipping: float) -> list[Group]:
-    half, radius = outline.straight / 2, outline.radius
-    if half == 0:
-        return []
-    groups = [
-        Group(Kind.ARC_CENTRE, "C", (Point(-half, 0), Point(half, 0))),
-        Group(Kind.TANGENT, "T", _box(half, radius)),
-    ]
-    if lipping:
-        groups.append(Group(Kind.CORE_TANGENT, "t", _box(half, radius - lipping)))
-    return groups
-
-
-def _rounded(outline: RoundedRectangle, lipping: float) -> list[Group]:
-    x, y = outline.length / 2, outline.width / 2
-    centres = zip(corner_centres(outline), outline.radii, strict=True)
-    groups = [
-        Group(Kind.CORNER, "X", _box(x, y)),
-        Group(Kind.ARC_CENTRE, "K", distinct(c for c, r in centres if r > 0)),
-        Group(Kind.TANGENT, "T", _touching(outline, x, y)),
-    ]
-    if lipping:
-        core = _touching(outline, x - lipping, y - lipping)
-        groups.append(Group(Kind.CORE_TANGENT, "t", core))
-    return groups
-=======
     return tuple(Swing(radius, centres) for radius, centres in outline.swung)
->>>>>>> main
 
 
 def _box(x: float, y: float) -> tuple[Point, ...]:
     return Bounds.about(ORIGIN, x, y).corners
-<<<<<<< HEAD
-
-
-def _touching(outline: RoundedRectangle, x: float, y: float) -> tuple[Point, ...]:
-    """Return the two tangent points of each round corner, anticlockwise."""
-    points: list[Point] = []
-    corners = zip(_box(x, y), corner_centres(outline), outline.radii, strict=True)
-    for i, (corner, centre, radius) in enumerate(corners):
-        end, side = Point(corner.x, centre.y), Point(centre.x, corner.y)
-        if radius > 0:
-            points += (end, side) if i % 2 == 0 else (side, end)
-    return distinct(points)
-=======
->>>>>>> main

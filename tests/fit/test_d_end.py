@@ -100,5 +100,6 @@ def test_on_a_board_it_is_as_long_and_wide_as_the_board(turn: float) -> None:
 
 def test_a_job_may_ask_for_one() -> None:
     """By its name in a job file."""
-    board = '[panel]\noutline = { length = 1400, width = 700 }\nthickness = 25\n[top]\nshape = "D end"\n'
-    assert read_job(board).wish.shapes == ("D end",)
+    panel = "[panel]\noutline = { length = 1400, width = 700 }\nthickness = 25\n"
+    job = read_job(f'{panel}[top]\nshape = "D end"\n')
+    assert job.wish.shapes == ("D end",)
