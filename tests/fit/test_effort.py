@@ -12,9 +12,9 @@ import pytest
 
 from panelwright.layout.fit import Span, Wish, best_fits
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.job.fitting import fits_of
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
 from panelwright.layout.panel.sound import SoundWood
+from panelwright.layout.plan.fitting import fits_of
 
 SECONDS, BYTES = 40, 1 << 30
 """Of processor time, twice what is asked for since processors differ, and of memory."""

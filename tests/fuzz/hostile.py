@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from random import Random
 
-from panelwright.layout.job.keys.table import SECTIONS
+from panelwright.layout.jobfile.sections import SECTIONS
 
 NUMBERS = (
     "nan", "inf", "-inf", "0", "-0.0", "-1", "1", "1e-9", "1e-300", "1e300", "1e308", "99999", "100000",

@@ -13,7 +13,7 @@ from typing import Any
 from fuzz.hostile import literal
 from random_jobs import Table, random_job
 
-from panelwright.layout.job.keys.table import SECTIONS
+from panelwright.layout.jobfile.sections import SECTIONS
 from panelwright.layout.keys.key import Section
 
 SAMPLES = Path(__file__).parents[2] / "samples"
