@@ -9,13 +9,13 @@ from typing import TYPE_CHECKING
 
 import click
 
-from ..layout.errors import NothingFitsError, Problem
+from ..layout.errors import LayoutError, NothingFitsError, Problem
 from .machine import SCHEMA, as_json_option, print_record, problem_record
-from .reading import JOB, Text, job_in, job_text
+from .reading import JOB, Text, job_in, job_text, stop
 
 if TYPE_CHECKING:
     from ..layout.fit.found import Fit
-    from ..layout.job.job import Job
+    from ..layout.plan.job import Job
 
 WIDTH = 96
 
@@ -38,10 +38,10 @@ def check(job: Path, as_json: bool) -> None:
     """
     text = job_text(job)
     found = job_in(text)
-    look = _first_look(found)
+    look = _first_look(found, text.name)
     again = tuple(_look_again(found, text, look))
     if as_json:
-        from ..layout.job.serialise import plain
+        from ..layout.plan.serialise import plain
 
         print_record(
             {
@@ -77,19 +77,22 @@ def _tell(job: Job, look: Fit | NothingFitsError | None) -> None:
             click.echo(f"  {'':<11} {line}")
 
 
-def _first_look(job: Job) -> Fit | NothingFitsError | None:
-    from ..layout.job.doubts import first_look
+def _first_look(job: Job, name: str) -> Fit | NothingFitsError | None:
+    """Return what a first look finds; end where no search could begin, as every command does."""
+    from ..layout.plan.doubts import first_look
 
     try:
         return first_look(job)
     except NothingFitsError as error:
         return error
+    except LayoutError as error:
+        stop(f"{name}: {error}")
 
 
 def _look_again(job: Job, text: Text, look: Fit | NothingFitsError | None) -> Iterator[Problem]:
-    from ..layout.job.doubts import doubts_about, doubts_about_top
-    from ..layout.job.text.toml import decoded, tables_of
+    from ..layout.jobfile.toml import decoded, tables_of
     from ..layout.keys.place import key_text, nearest_line
+    from ..layout.plan.doubts import doubts_about, doubts_about_top
     from ..layout.words.understood import doubt_words
 
     tables = tables_of(decoded(text.data))

@@ -17,6 +17,7 @@ from .entry import Answer, Entry, Maker, Progress
 from .found import Bound
 from .outright import is_ruled_out
 from .points import clear_of, lost
+from .stand import period_of
 from .twins import first_twin
 from .wish import Limits, Wish
 
@@ -24,6 +25,7 @@ FAMILIES = {
     "circle": "two_sizes",
     "oval": "two_sizes",
     "capsule": "two_sizes",
+    "D end": "two_sizes",
     "superellipse": "two_sizes",
     "hexagon": "two_sizes",
     "octagon": "two_sizes",
@@ -79,17 +81,21 @@ def answered(
         entry.family,
         gap=wish.gap if entry.gap is None else entry.gap,
         most_steps=wish.most_steps,
+        most_looks=wish.most_effort,
         enough=entry.base + wish.beats if wish.beats > 0 else entry.enough,
         progress=_less_base(progress, entry.base),
     )
     fit = None if outcome.top is None else entry.finish(outcome.top)
     if fit is None:
-        return Answer(None, outcome.bound - entry.base, outcome.steps)
+        return Answer(None, outcome.bound - entry.base, outcome.steps, outcome.looks)
     if wish.keeping is None and shape != PIECE_AS_FOUND:
         inner, parts = clear_of(wood, wish.avoids).inner, _to_hold(wish, held)
-        fit = first_twin(fit, inner, wish.limits, parts, mirrors=shape != OWN_OUTLINE)
+        fit = first_twin(
+            fit, inner, wish.limits, parts, mirrors=shape != OWN_OUTLINE and period_of(fit.core) < 4
+        )
     bound = Bound(max(outcome.bound - entry.base, fit.score))
-    return Answer(replace(fit, bound=bound, steps=outcome.steps), bound.value, outcome.steps)
+    fit = replace(fit, bound=bound, steps=outcome.steps)
+    return Answer(fit, bound.value, outcome.steps, outcome.looks)
 
 
 def _less_base(progress: Progress | None, base: float) -> Progress | None:

@@ -25,7 +25,8 @@ OWN, AS_FOUND = "own outline", "piece as found"
 ROUNDED = "rounded rectangle"
 
 SHAPES = (
-    *("circle", "rectangle", ROUNDED, "capsule", "oval", "superellipse", "hexagon", "octagon"),
+    *("circle", "rectangle", ROUNDED, "capsule", "D end", "oval", "superellipse", "hexagon"),
+    "octagon",
 )
 """The shapes that need no other key."""
 
@@ -43,6 +44,7 @@ _SHAPE = Choice(
     {
         **dict.fromkeys(("round", "circular", "disk", "disc"), "circle"),
         **dict.fromkeys(("racetrack", "round-ended", "stadium", "pill"), "capsule"),
+        **dict.fromkeys(("d-end", "d end", "half-round end"), "D end"),
         **dict.fromkeys(("ellipse", "elliptical"), "oval"),
         **dict.fromkeys(("rounded corners", "rounded"), ROUNDED),
         "live edge": AS_FOUND,
@@ -206,6 +208,9 @@ class Wish:
     )
     most_steps: int = own(3_000, count(0, 10_000_000))
     """Boxes after which the search stops and states the gap it reached."""
+    most_effort: float = field(default=2e8, metadata={"json": False})
+    """Looks at an edge (`driver.Family.looks`) after which it stops too, over all shapes and parts
+    together: about ten seconds of one processor core."""
     beats: float = 0.0
     """A score already in hand: only tops that are better are of interest."""
     exponent: float = key(

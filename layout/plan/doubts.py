@@ -1,0 +1,135 @@
+"""Figures of a job that are possible but unlikely: worth a second look, and nothing more."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from enum import Enum
+from typing import Any
+
+from ..errors import NothingFitsError, UndecidedError
+from ..fit.found import Fit
+from ..keys.place import Trail
+from ..units import Units
+from .fitting import fits_of
+from .job import Job
+
+THICKEST, THINNEST = 120.0, 5.0
+"""Thickness of a panel, mm, beyond which a slip is likelier than the panel (our choice)."""
+
+THICK_SHARE = 0.1
+"""The same as a share of its length (our choice)."""
+
+LONGEST, NARROWEST = 6000.0, 150.0
+"""Length and width of a panel, mm, beyond which a slip is likelier (our choice)."""
+
+LIKELY_LENGTH, LIKELY_WIDTH, LIKELY_THICKNESS = (400.0, 3500.0), (200.0, 1500.0), (8.0, 80.0)
+"""Sizes of panels, mm, by which it is told which unit may be meant (common practice)."""
+
+FIRST_LOOK, ROUGH = 40, 0.03
+"""Boxes and gap of a first look for a top: counted, so that it comes out alike everywhere."""
+
+FIRST_EFFORT = 2e7
+"""Looks at an edge after which it ends too: about a second."""
+
+THREADED = ("screw", "bolt")
+"""Words of metal that people also use for the hole that it left."""
+
+
+class Matter(Enum):
+    """What is worth a second look."""
+
+    THICK = "the panel is very thick"
+    THIN = "the panel is very thin"
+    LARGE = "the panel is very large"
+    SMALL = "the panel is very small"
+    HOLE = "a hole is called metal"
+    NARROW = "the top is narrower than a foot"
+    NOTHING = "nothing fits"
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """One figure to look at again."""
+
+    matter: Matter
+    trail: Trail
+    """The key that it stands at."""
+    found: float | None = None
+    limit: float | None = None
+    """mm."""
+    units: tuple[Units, ...] = ()
+    """Units in which the same figures would be likely."""
+    reason: str = ""
+    """Why nothing fits."""
+
+
+def first_look(job: Job) -> Fit | None:
+    """Return a good top of a job, sought for a moment only; None where none is found so soon.
+
+    Raises
+    ------
+    NothingFitsError
+        If it is proved that none fits.
+    """
+    quick = replace(
+        job.wish, most_steps=FIRST_LOOK, most_effort=FIRST_EFFORT, gap=max(job.wish.gap, ROUGH)
+    )
+    try:
+        return fits_of(replace(job, wish=quick))[0]
+    except UndecidedError:
+        return None
+
+
+def doubts_about(job: Job, tables: Mapping[str, Any]) -> Iterator[Doubt]:
+    """Yield what is unlikely about the figures of a job.
+
+    Parameters
+    ----------
+    tables : mapping
+        The job file as TOML has it: a job no longer knows by which word a defect was called.
+    """
+    box, thickness = job.panel.boundary.bounds, job.panel.thickness
+    longer, shorter = max(box.width, box.height), min(box.width, box.height)
+    sizes = ((longer, LIKELY_LENGTH), (shorter, LIKELY_WIDTH))
+    outline: Trail = ("panel", "outline")
+    if longer > LONGEST:
+        yield Doubt(Matter.LARGE, outline, longer, LONGEST, _units(job, *sizes))
+    elif shorter < NARROWEST:
+        yield Doubt(Matter.SMALL, outline, shorter, NARROWEST, _units(job, *sizes))
+    if not job.missing:
+        yield from _thickness(job, thickness, longer)
+    for number, defect in enumerate(tables.get("panel", {}).get("defects", ())):
+        word, name = (str(defect.get(key, "")).casefold() for key in ("kind", "name"))
+        if word in THREADED or (word in ("metal", "nail", "staple") and "hole" in name.split()):
+            yield Doubt(Matter.HOLE, ("panel", "defects", number, "kind"))
+
+
+def _thickness(job: Job, thickness: float, longer: float) -> Iterator[Doubt]:
+    most = min(THICKEST, THICK_SHARE * longer)
+    where: Trail = ("panel", "thickness")
+    likely = _units(job, (thickness, LIKELY_THICKNESS))
+    if thickness > most:
+        yield Doubt(Matter.THICK, where, thickness, most, likely)
+    elif thickness < THINNEST:
+        yield Doubt(Matter.THIN, where, thickness, THINNEST, likely)
+
+
+def doubts_about_top(job: Job, look: Fit | NothingFitsError | None) -> Iterator[Doubt]:
+    """Yield what is unlikely about the top that a first look found, or did not find."""
+    if isinstance(look, NothingFitsError):
+        yield Doubt(Matter.NOTHING, ("top",), reason=str(look))
+    elif look is not None and job.legs is not None:
+        foot = max(job.legs.foot.length, job.legs.foot.width)
+        if look.outline.width < foot:
+            yield Doubt(Matter.NARROW, ("legs", "size"), look.outline.width, foot)
+
+
+def _units(job: Job, *sizes: tuple[float, tuple[float, float]]) -> tuple[Units, ...]:
+    """Return the other units in which all of these figures would be likely."""
+    return tuple(
+        unit
+        for unit in Units
+        if unit is not job.units
+        and all(least <= mm / job.units.mm * unit.mm <= most for mm, (least, most) in sizes)
+    )
