@@ -50,23 +50,16 @@ class PanelRead:
         ways = [Point.polar(1.0, math.pi * k / 180) for k in range(180)]
         return min(float(np.ptp(ring @ np.array(tuple(way)))) for way in ways)
 
-    def panel(self, stand_in_thickness: float) -> Panel:
+    def panel(self, stand_in_thickness: float) -> Panel | None:
         """Return the panel of a file in which nothing was wrong."""
         values = self.values
-        assert self.outline is not None and self.build is not None  # or something was noted
-        return Panel(
+        return values.made(
+            Panel,
             boundary=self.outline,
             thickness=values["thickness"] or values["flattened"] or stand_in_thickness,
-            name=values["name"],
             cut_outs=self.cut_outs,
             defects=self.defects,
             build=self.build,
-            material=values["material"],
-            grain_deg=values["grain"],
-            was=values["was"],
-            finish=values["finish"],
-            year=values["year"],
-            flattened=values["flattened"],
         )
 
 
