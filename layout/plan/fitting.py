@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -23,7 +23,7 @@ SOON = 40
 
 def fits(
     panel: Panel,
-    wish: Wish | str = EVERY,
+    wish: Wish | str | Sequence[str] = EVERY,
     *,
     tools: Tools | None = None,
     margin: float = 0.0,
@@ -37,8 +37,8 @@ def fits(
 
     Parameters
     ----------
-    wish : Wish or str
-        What to look for; the name of a shape alone will do.
+    wish : Wish, str or sequence of str
+        What to look for; the name of a shape alone will do, or several.
     tools : Tools, optional
         What it is cut with.
     margin : float
@@ -53,13 +53,17 @@ def fits(
     LayoutError
         If anything was given that cannot be.
     """
-    asked = Wish(wish) if isinstance(wish, str) else wish  # type: ignore[arg-type]
+    asked = wish if isinstance(wish, Wish) else Wish(wish)  # type: ignore[arg-type]
     held = Tools() if tools is None else tools
     job = Job(panel, asked, held, margin=margin, tape_error=tape_error)
     return fits_of(job, progress=progress)
 
 
-def best_fit(panel: Panel, wish: Wish | str = EVERY, **more: Any) -> Fit:  # noqa: ANN401 - as `fits`
+def best_fit(
+    panel: Panel,
+    wish: Wish | str | Sequence[str] = EVERY,
+    **more: Any,  # noqa: ANN401 - as `fits`
+) -> Fit:
     """Return the best top on a panel: the first of `fits`, which says what else may be given.
 
     Examples

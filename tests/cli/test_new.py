@@ -138,7 +138,7 @@ def in_one_sitting(tmp_path_factory: pytest.TempPathFactory) -> str:
 
 @pytest.mark.parametrize(
     "after",
-    [pytest.param(k, marks=() if k % 7 == 0 else pytest.mark.heavy) for k in range(len(TALK))],
+    [pytest.param(k, marks=() if k % 14 == 0 else pytest.mark.heavy) for k in range(len(TALK))],
 )
 def test_answers_are_kept_and_taken_up_again(
     tmp_path: Path, in_one_sitting: str, after: int
@@ -199,7 +199,7 @@ def test_it_talks_in_a_terminal(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     "after",
-    [pytest.param(k, marks=() if k in (0, 7, 20) else pytest.mark.heavy) for k in range(len(GOOD))],
+    [pytest.param(k, marks=() if k in (0, 20) else pytest.mark.heavy) for k in range(len(GOOD))],
 )
 def test_ctrl_c_keeps_the_answers_at_each_question(tmp_path: Path, after: int) -> None:
     """It ends with 130 and no traceback, writes no job, and keeps what was answered."""

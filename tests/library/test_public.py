@@ -34,7 +34,8 @@ def board() -> pw.Panel:
 def job() -> pw.Job:
     """Return a job made without a file."""
     legs = pw.LegsWish(4, pw.Foot.round(50))
-    return pw.Job(board(), pw.Wish("capsule"), margin=6, legs=legs, name="Hall table")
+    panel = board().without_defect("nail 3")
+    return pw.Job(panel, pw.Wish("circle"), margin=6, legs=legs, name="Hall table")
 
 
 @cache
@@ -104,7 +105,7 @@ def test_what_is_shown_is_short_and_drawn() -> None:
     for shown in (board(), made(), made().fit):
         assert shown._repr_svg_().startswith("<?xml")
     assert "<pre>Hall table" in made()._repr_html_()
-    assert repr(made()) == "<Plan 'Hall table': capsule 1140 × 585 mm, 4 legs>"
+    assert repr(made()) == "<Plan 'Hall table': circle 585 × 585 mm, 4 legs>"
 
 
 def test_a_plan_writes_what_the_command_writes(tmp_path: Path) -> None:
