@@ -20,8 +20,7 @@ from ..panel.build import Build
 from ..panel.corners import LETTERS
 from ..panel.defect import Defect
 from ..panel.edges import edges_of
-from ..panel.panel import Panel
-from ..panel.past import Coat
+from ..panel.panel import Panel, check_faces
 from ..panel.spot import path_of, polygon
 from ..panel.taken import are_too_many
 from .defects import read_defects
@@ -78,8 +77,7 @@ def read_panel(raw: object, place: Place, tools: Tools) -> PanelRead:
     face = _face(around, cut_outs, values.at("cutouts"))
     if outline is not None:
         _check_damaged(values, outline)
-    _check_flattened(values)
-    _check_finish(values)
+    check_faces(values, values["build"])
     return PanelRead(
         values=values,
         outline=outline,
@@ -170,27 +168,6 @@ def _datum(values: Values) -> tuple[Point, Point] | None:
         datum.at("to").wrong("it is the same point as from: strike them far apart")
         return None
     return start, end
-
-
-def _check_flattened(values: Values) -> None:
-    flattened, thickness = values["flattened"], values["thickness"]
-    if flattened is None or not values.sound("build"):
-        return
-    if values["build"].is_board:
-        values.at("flattened").wrong(
-            f"{values['build'].value} is not flattened, its face would go: leave it out"
-        )
-    elif thickness is not None and flattened > thickness:
-        values.at("flattened").wrong(
-            f"{values.place.length(flattened)} is more than the thickness found, "
-            f"{values.place.length(thickness)}: flattening only takes off"
-        )
-
-
-def _check_finish(values: Values) -> None:
-    finish = values["finish"] or ()
-    if Coat.NONE in finish and len(finish) > 1:
-        values.at("finish").wrong('"none" goes alone: say what is on it, or that nothing is')
 
 
 def _check_damaged(values: Values, outline: Path) -> None:
