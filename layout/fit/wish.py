@@ -271,8 +271,6 @@ class Wish:
 
     def __post_init__(self) -> None:
         hold(self, "top")
-        if not self.shapes:
-            raise LayoutError(f"top.shape: no shape is wished for: name one, or {EVERY!r}")
         if EVERY in self.shapes:
             kept = bool(self.keep or self.keeping)
             meant = shapes_meant(self.shapes, kept=kept, lipped=self.lipping > 0)
