@@ -141,6 +141,8 @@ def _job(
     units: Units = head["units"]
     try:
         board = panel.panel(STAND_IN_THICKNESS)
+        if board is None:
+            return None
         wish = tied(top.wish, board, top.values)
         if not notes.are_empty:
             return None

@@ -103,6 +103,8 @@ class Job:
             if getattr(self, name) is not None or name not in ("legs", "datum"):
                 object.__setattr__(self, name, take(kind, getattr(self, name), name))
         hold(self, "top")
+        if not self.wish.shapes:
+            raise LayoutError('top.shape: no shape is wished for: name one, or "any"')
         object.__setattr__(self, "panel", self._panel())
         object.__setattr__(self, "wish", tied(self.wish, self.panel))
         if self.datum and len(self.datum) > 2:
