@@ -8,15 +8,15 @@ from typing import NamedTuple
 
 import numpy as np
 
-from panelwright.layout.fit.two_sizes.boxes import Box
-from panelwright.layout.fit.two_sizes.capsule import CapsuleKind
-from panelwright.layout.fit.two_sizes.entry import OUTLINES
-from panelwright.layout.fit.two_sizes.family import TwoSizes
-from panelwright.layout.fit.two_sizes.kind import Kind
-from panelwright.layout.fit.two_sizes.polish import polished
-from panelwright.layout.fit.two_sizes.pose import Pose, turned
-from panelwright.layout.fit.two_sizes.sizing import Sizing
-from panelwright.layout.fit.two_sizes.wood import Wood
+from panelwright.layout.fit.convex.boxes import Box
+from panelwright.layout.fit.convex.capsule import CapsuleKind
+from panelwright.layout.fit.convex.entry import OUTLINES
+from panelwright.layout.fit.convex.family import TwoSizes
+from panelwright.layout.fit.convex.kind import Kind
+from panelwright.layout.fit.convex.local_search import polished
+from panelwright.layout.fit.convex.pose import Pose, turned
+from panelwright.layout.fit.convex.sizing import Sizing
+from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.fit.wish import Limits, Span, Wish
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
