@@ -29,6 +29,9 @@ LIKELY_LENGTH, LIKELY_WIDTH, LIKELY_THICKNESS = (400.0, 3500.0), (200.0, 1500.0)
 FIRST_LOOK, ROUGH = 40, 0.03
 """Boxes and gap of a first look for a top: counted, so that it comes out alike everywhere."""
 
+FIRST_EFFORT = 2e7
+"""Looks at an edge after which it ends too: about a second."""
+
 THREADED = ("screw", "bolt")
 """Words of metal that people also use for the hole that it left."""
 
@@ -69,7 +72,9 @@ def first_look(job: Job) -> Fit | None:
     NothingFitsError
         If it is proved that none fits.
     """
-    quick = replace(job.wish, most_steps=FIRST_LOOK, gap=max(job.wish.gap, ROUGH))
+    quick = replace(
+        job.wish, most_steps=FIRST_LOOK, most_effort=FIRST_EFFORT, gap=max(job.wish.gap, ROUGH)
+    )
     try:
         return fits_of(replace(job, wish=quick))[0]
     except UndecidedError:

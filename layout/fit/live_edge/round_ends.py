@@ -20,6 +20,7 @@ from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..on_edge.free_spans import Array
+from ..on_edge.standing import LOOKS_A_BOX
 from ..wish import Goal, Wish
 from .band import Band, Ground, held_corners
 from .end_disks import Ends, Stretch, lost_area, most_area, sides_of
@@ -45,6 +46,7 @@ class HalfRoundPieces:
 
     def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> None:
         require_wish(wish)
+        self.looks = 0.0
         self.wood, self.wish, self.held = wood, wish, held
         self.band = band = Band.of(wish)
         self.inner = Ground.of(band, wood.inner)
@@ -69,6 +71,7 @@ class HalfRoundPieces:
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no piece of the box beats; 0 where there is none."""
+        self.looks += LOOKS_A_BOX
         if box.left[0] > box.right[1] or not self._may_be(box):
             return 0.0
         ends = [self._widths(stretch, box.top) for stretch in (box.left, box.right)]
