@@ -89,7 +89,7 @@ def keep_measured(choices: Choices, measured: Measured) -> None:
         stop(str(error))
     path = keep_profile(profile)
     if wants_json():
-        from ..layout.job.serialise import plain
+        from ..layout.plan.serialise import plain
 
         print_record({"schema": SCHEMA, "profile": plain(profile), "written": [str(path)]})
         return

@@ -16,7 +16,7 @@ from .searching import searching, time_limit
 if TYPE_CHECKING:
     from ..layout.fit.found import Fit
     from ..layout.geometry.point import Point
-    from ..layout.job.job import Job
+    from ..layout.plan.job import Job
 
 EXAMPLES = """
 \b
@@ -44,8 +44,8 @@ def fit(job: Path, as_json: bool, timed: bool, why: bool, seconds: float | None)
     none fits.
     """
     found_job = job_from(job)
-    from ..layout.job.fits import fit_record
-    from ..layout.job.fitting import fits_of
+    from ..layout.plan.fits import fit_record
+    from ..layout.plan.fitting import fits_of
 
     started = perf_counter()
     with searching(job, seconds) as progress:
@@ -64,7 +64,7 @@ def fit(job: Path, as_json: bool, timed: bool, why: bool, seconds: float | None)
 
 
 def _why_record(job: Job, best: Fit, why: bool) -> dict[str, Any]:
-    from ..layout.job.why import (
+    from ..layout.plan.why import (
         along_grain_in,
         contacts_in,
         costs_in,
@@ -81,7 +81,7 @@ def _why_record(job: Job, best: Fit, why: bool) -> dict[str, Any]:
 
 
 def _why_lines(job: Job, best: Fit, why: bool) -> Iterator[str]:
-    from ..layout.job.why import along_grain_in, contacts_in, costs_in, limits_in, others_in
+    from ..layout.plan.why import along_grain_in, contacts_in, costs_in, limits_in, others_in
     from ..layout.words.why import (
         along_grain_words,
         contact_words,

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
-from ..layout.job.form import SCHEMA
+from ..layout.plan.form import SCHEMA
 
 if TYPE_CHECKING:
     from ..layout.errors import Problem

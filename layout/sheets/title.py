@@ -10,8 +10,8 @@ from ..drawing.scene import Item, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
-from ..job.plan import Plan
 from ..outlines import PIECE_AS_FOUND
+from ..plan.plan import Plan
 from ..units import Tape
 from ..words.outline import exact_words, outline_words
 from ..words.say import unit_words

@@ -6,11 +6,11 @@ import math
 from dataclasses import dataclass
 
 from ..cutting import HandCut, JigsawCut, RouterCut
-from ..job.plan import Plan
 from ..marking.mark import Check, Kind, Mark, Proves
 from ..marking.marks import MarkSet
 from ..marking.method import HandTool
 from ..outlines import Outline
+from ..plan.plan import Plan
 from ..units import Tape
 from .datum import DIAGONAL
 from .first_tables import shown_marks

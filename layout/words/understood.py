@@ -9,11 +9,11 @@ from ..fit.found import Fit
 from ..fit.wish import Goal, Span
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
-from ..job.doubts import Doubt, Matter
-from ..job.job import Job
 from ..panel.defect import Defect, Spoils
 from ..panel.named_edges import named_edges
 from ..panel.panel import Panel
+from ..plan.doubts import Doubt, Matter
+from ..plan.job import Job
 from ..units import Tape
 from .outline import outline_words
 from .panel import SPOILS, made_of

@@ -10,19 +10,19 @@ import html
 from collections.abc import Callable
 from pathlib import Path
 
+from .layout import jobfile as reading
 from .layout.errors import JobError
 from .layout.fit.size_asked import Verdict
 from .layout.fit.size_asked import fits as fits_in
 from .layout.fit.wish import Wish
-from .layout.job import plan as plans
-from .layout.job import reading
-from .layout.job.fitting import best_fit, ground_of
-from .layout.job.fitting import fits as best_fits
-from .layout.job.job import Job
 from .layout.keys.key import take
 from .layout.keys.kinds import Only
 from .layout.outlines import Outline
 from .layout.panel import Panel
+from .layout.plan import plan as plans
+from .layout.plan.fitting import best_fit, ground_of
+from .layout.plan.fitting import fits as best_fits
+from .layout.plan.job import Job
 
 __all__ = ["Plan", "best_fit", "best_fits", "fits", "plan", "read_job"]
 
@@ -72,8 +72,8 @@ class Plan(plans.Plan):
 
     def json(self) -> str:
         """Return every number: mm, mm², degrees, kg, N."""
-        from .layout.job.record import plan_record
-        from .layout.job.serialise import to_json
+        from .layout.plan.record import plan_record
+        from .layout.plan.serialise import to_json
 
         return to_json(plan_record(self))
 

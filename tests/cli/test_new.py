@@ -9,7 +9,7 @@ from click.testing import CliRunner, Result
 
 from panelwright.cli.main import main
 from panelwright.cli.new import SAMPLES
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
 
 TALK = (
     "furlong", "mm", "Hall table", "1200 x 600", "400", "40", "no", "22", "soild", "",

@@ -14,7 +14,7 @@ KINDS = {
     if isinstance(getattr(outlines, name), type) and name != "Outline"
 }
 ALLOWED = (
-    *("layout/outlines/", "layout/fit/", "layout/job/reading/"),
+    *("layout/outlines/", "layout/fit/", "layout/jobfile/"),
     *("layout/marking/methods.py", "layout/marking/round_methods.py"),
 )
 """The families of fits, the reader of job files, and the ways to draw."""

@@ -14,12 +14,12 @@ from panelwright.layout.errors import LayoutError
 from panelwright.layout.fit.wish import Wish
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.job.job import Job
-from panelwright.layout.job.reading import look_over, read_job
-from panelwright.layout.job.serialise import plain
+from panelwright.layout.jobfile import look_over, read_job
 from panelwright.layout.legs.wish import Foot, LegsWish
 from panelwright.layout.outlines import Oval
 from panelwright.layout.panel import Panel, defect, oval_outline, rectangular_outline, round_outline
+from panelwright.layout.plan.job import Job
+from panelwright.layout.plan.serialise import plain
 from panelwright.layout.units import Units
 
 ROOT = Path(__file__).parents[2]

@@ -16,8 +16,6 @@ from panelwright.layout.cutting.profile import EdgeProfile
 from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.errors import LayoutError, LegsError, NothingFitsError
 from panelwright.layout.fit.wish import Limits, Span, Wish
-from panelwright.layout.job.fitting import best_fit
-from panelwright.layout.job.job import Job
 from panelwright.layout.legs.foot import Foot
 from panelwright.layout.legs.table_wish import TableWish
 from panelwright.layout.legs.wish import Fixing, FixingPlate, LegsWish
@@ -32,6 +30,8 @@ from panelwright.layout.outlines import (
 )
 from panelwright.layout.panel import Build, Defect, Panel, Spoils, Spot, defect, rectangular_outline
 from panelwright.layout.panel.told import Told
+from panelwright.layout.plan.fitting import best_fit
+from panelwright.layout.plan.job import Job
 from panelwright.layout.template.wish import TemplateWish
 
 CORNERS = [(0, 0), (1200, 0), (1200, 600), (0, 600)]

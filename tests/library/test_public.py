@@ -15,7 +15,7 @@ import shapely
 from jsonschema import Draft202012Validator
 
 import panelwright as pw
-from panelwright.layout.job.plan_schema import plan_schema
+from panelwright.layout.plan.plan_schema import plan_schema
 
 
 def board() -> pw.Panel:

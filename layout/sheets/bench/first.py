@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from ...drawing.lettering import text_width, wrapped
 from ...drawing.scene import Scene
-from ...job.plan import Plan
+from ...plan.plan import Plan
 from ...template.paper import A4
 from ...words.cautions_short import Caution, short_cautions
 from ...words.defect_letters import key_of

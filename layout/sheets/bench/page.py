@@ -9,7 +9,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from ...job.plan import Plan
+from ...plan.plan import Plan
 from ...template.paper import A4, LETTER
 from ...units import Units
 from ...words.say import unit_words

@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import partial
 
 from ...cutting import RouterCut
-from ...job.plan import Plan
+from ...plan.plan import Plan
 from ...words import fixings
 from ...words.datum import datum_words, square_words
 from ...words.edge import done_words, edging_words, finish_words, profile_words

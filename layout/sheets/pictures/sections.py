@@ -14,7 +14,7 @@ from ...geometry.bounds import Bounds
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.segments import Arc, Line, Segment
-from ...job.plan import Plan
+from ...plan.plan import Plan
 from ...words.edge import arris_label
 
 _WIDE = 1.6

@@ -15,8 +15,8 @@ from ....geometry.bounds import Bounds
 from ....geometry.path import Path
 from ....geometry.point import Point
 from ....geometry.polygon import Region
-from ....job.plan import Plan
 from ....marking.mark import Kind
+from ....plan.plan import Plan
 from ....words.lying import Lying
 from ....words.saw_lines import Round, SawLine
 from .inside import draw_inside

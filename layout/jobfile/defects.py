@@ -4,18 +4,18 @@ from __future__ import annotations
 
 import math
 
-from ...cutting.mendable import why_not
-from ...cutting.tools import Tools
-from ...geometry.polygon import Region
-from ...keys.place import UNREADABLE, Place, shown
-from ...keys.values import Values
-from ...panel.defect import Defect
-from ...panel.taken import are_too_many
-from ...panel.told import Told, check_depth, check_name, check_on_panel, settled
-from ...units import Tape
-from ..job import STAND_IN_THICKNESS
-from ..keys.places import DEFECT
+from ..cutting.mendable import why_not
+from ..cutting.tools import Tools
+from ..geometry.polygon import Region
+from ..keys.place import UNREADABLE, Place, shown
+from ..keys.values import Values
+from ..panel.defect import Defect
+from ..panel.taken import are_too_many
+from ..panel.told import Told, check_depth, check_name, check_on_panel, settled
+from ..plan.job import STAND_IN_THICKNESS
+from ..units import Tape
 from .section import read_section
+from .sections import DEFECT
 
 
 def read_defects(panel: Values, face: Region | None, tools: Tools) -> tuple[Defect, ...]:

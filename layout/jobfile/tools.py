@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from ...cutting.tools import Tools
-from ...keys.place import Place
-from ..keys.tools import TOOLS
+from ..cutting.tools import Tools
+from ..keys.place import Place
 from .section import read_section
+from .sections import TOOLS
 
 
 def read_tools(raw: object, place: Place) -> Tools | None:

@@ -128,8 +128,8 @@ class Job:
         LayoutError
             If the panel has curves that a file cannot hold.
         """
-        from .tables import tables_from
-        from .text.written import written
+        from ..jobfile.as_tables import tables_from
+        from ..jobfile.written import written
 
         return written(tables_from(self))
 

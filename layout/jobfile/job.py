@@ -9,25 +9,25 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from ...cutting.profile import INSIDE_BEVEL
-from ...cutting.tools import Tools
-from ...errors import JobError, LayoutError, Problem
-from ...keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
-from ...keys.values import Values
-from ...legs.movement import SWING
-from ...legs.people import usual_place
-from ...legs.table_wish import TableWish
-from ...panel.build import Kind
-from ...units import Units
-from ..job import STAND_IN_THICKNESS, Job
-from ..keys.panel import HEAD
-from ..text.toml import Tables, decoded, tables_of
-from ..tied import tied
+from ..cutting.profile import INSIDE_BEVEL
+from ..cutting.tools import Tools
+from ..errors import JobError, LayoutError, Problem
+from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
+from ..keys.values import Values
+from ..legs.movement import SWING
+from ..legs.people import usual_place
+from ..legs.table_wish import TableWish
+from ..panel.build import Kind
+from ..plan.job import STAND_IN_THICKNESS, Job
+from ..plan.tied import tied
+from ..units import Units
 from .legs import read_legs
 from .legs_held import Under
 from .panel import PanelRead, read_panel
 from .section import read_section
+from .sections import HEAD
 from .template import read_template
+from .toml import Tables, decoded, tables_of
 from .tools import read_tools
 from .top import TopRead, read_top
 

@@ -20,10 +20,9 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc, EllipticArc, Line
 from ..outlines import Outline
-from .form import SCHEMA
+from .form import DRAFT, SCHEMA, Schema
 from .plan import Plan
 from .record import ON_THEIR_OWN
-from .schema import DRAFT, Schema
 
 NUMBER: Schema = {"type": ["number", "null"]}
 """An infinite one is null."""

@@ -7,28 +7,27 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ...cutting.tools import Tools
-from ...errors import LayoutError
-from ...geometry.path import Path
-from ...geometry.point import Point
-from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD, SAME_POINT
-from ...keys.place import UNREADABLE, Place, shown
-from ...keys.plane import Ring
-from ...keys.values import Values
-from ...panel.build import Build
-from ...panel.corners import LETTERS
-from ...panel.defect import Defect
-from ...panel.edges import edges_of
-from ...panel.panel import Panel
-from ...panel.past import Coat
-from ...panel.spot import path_of, polygon
-from ...panel.taken import are_too_many
-from ..keys.panel import PANEL
-from ..keys.places import CUT_OUT, DATUM
+from ..cutting.tools import Tools
+from ..errors import LayoutError
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..geometry.tolerance import CHORD, SAME_POINT
+from ..keys.place import UNREADABLE, Place, shown
+from ..keys.plane import Ring
+from ..keys.values import Values
+from ..panel.build import Build
+from ..panel.corners import LETTERS
+from ..panel.defect import Defect
+from ..panel.edges import edges_of
+from ..panel.panel import Panel
+from ..panel.past import Coat
+from ..panel.spot import path_of, polygon
+from ..panel.taken import are_too_many
 from .defects import read_defects
 from .outline import read_outline
 from .section import read_section
+from .sections import CUT_OUT, DATUM, PANEL
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from ...cutting.profile import EdgeProfile
-from ...fit.wish import ROUNDED, Goal, Limits, Span, Wish
-from ...keys.place import Place
-from ...keys.values import Values
-from ..keys.top import TOP
+from ..cutting.profile import EdgeProfile
+from ..fit.wish import ROUNDED, Goal, Limits, Span, Wish
+from ..keys.place import Place
+from ..keys.values import Values
 from .section import read_section
+from .sections import TOP
 from .top_shape import read_own, shapes_of
 
 

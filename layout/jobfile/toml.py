@@ -6,8 +6,8 @@ import tomllib
 from dataclasses import dataclass
 from typing import Any
 
-from ...errors import JobError, Problem
-from ...keys.place import Trail
+from ..errors import JobError, Problem
+from ..keys.place import Trail
 from .lines import MOST_LEVELS, NestedTooDeepError, lines_of
 from .mending import Fault, fault_in
 

@@ -5,19 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ...errors import LayoutError
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path
-from ...geometry.point import ORIGIN, Point
-from ...geometry.tolerance import SAME_POINT
-from ...keys.crossing import is_simple
-from ...keys.figures import ANY_LENGTH
-from ...keys.place import UNREADABLE, Place, shown
-from ...keys.plane import Four
-from ...keys.values import Values
-from ...panel.outline import outline_through, oval_outline, rectangular_outline
-from ..keys.places import BOW, OUTLINE
+from ..errors import LayoutError
+from ..geometry.bounds import Bounds
+from ..geometry.path import Path
+from ..geometry.point import ORIGIN, Point
+from ..geometry.tolerance import SAME_POINT
+from ..keys.crossing import is_simple
+from ..keys.figures import ANY_LENGTH
+from ..keys.place import UNREADABLE, Place, shown
+from ..keys.plane import Four
+from ..keys.values import Values
+from ..panel.outline import outline_through, oval_outline, rectangular_outline
 from .section import read_section
+from .sections import BOW, OUTLINE
 
 _BY_SIDES = ("width", "radius", "radii", "clip", "clips")
 _ROUND = ("diameter", "axes")

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from ...keys.place import Place
-from ...template.paper import LETTER
-from ...template.wish import TemplateWish
-from ..keys.template import TEMPLATE
+from ..keys.place import Place
+from ..template.paper import LETTER
+from ..template.wish import TemplateWish
 from .section import read_section
+from .sections import TEMPLATE
 
 
 def read_template(raw: object, place: Place) -> TemplateWish | None:

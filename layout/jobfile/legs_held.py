@@ -5,14 +5,14 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from ...errors import LayoutError
-from ...keys.values import Values
-from ...legs.materials import MASONRY, is_wooden
-from ...legs.people import usual_place
-from ...legs.screws import Screw, screw_in
-from ...legs.table_wish import Glue, TableWish
-from ...legs.wish import Fixing, FixingPlate, Goal, LegsWish
-from ...panel.build import Kind
+from ..errors import LayoutError
+from ..keys.values import Values
+from ..legs.materials import MASONRY, is_wooden
+from ..legs.people import usual_place
+from ..legs.screws import Screw, screw_in
+from ..legs.table_wish import Glue, TableWish
+from ..legs.wish import Fixing, FixingPlate, Goal, LegsWish
+from ..panel.build import Kind
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from ...keys.key import Section
-from ...keys.place import UNREADABLE, Place, closest, shown
-from ...keys.values import Values
-from ..keys.table import homes
+from ..keys.key import Section
+from ..keys.place import UNREADABLE, Place, closest, shown
+from ..keys.values import Values
+from .sections import homes
 
 
 def read_section(raw: object, section: Section, place: Place) -> Values:

@@ -23,7 +23,7 @@ from ..units import Units
 from .spelt import keyed, spelt
 
 if TYPE_CHECKING:
-    from .job import Job
+    from ..plan.job import Job
 
 Tables = dict[str, Any]
 

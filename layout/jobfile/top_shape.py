@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from ...errors import LayoutError
-from ...fit.wish import AS_FOUND, EVERY, OWN, STRAIGHT_SIDED, WITHOUT_LIPPING, shapes_meant
-from ...keys.crossing import is_simple
-from ...keys.values import Values
-from ...outlines import Freeform
+from ..errors import LayoutError
+from ..fit.wish import AS_FOUND, EVERY, OWN, STRAIGHT_SIDED, WITHOUT_LIPPING, shapes_meant
+from ..keys.crossing import is_simple
+from ..keys.values import Values
+from ..outlines import Freeform
 
 _NEEDS: Mapping[str, str] = {OWN: "outline", AS_FOUND: "keep"}
 _BELONGS = {"exponent": "superellipse", "outline": OWN, "scaled": OWN, "ends": AS_FOUND}

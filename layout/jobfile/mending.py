@@ -11,8 +11,8 @@ import re
 import tomllib
 from dataclasses import dataclass
 
-from ...errors import Problem
-from ...keys.place import UNREADABLE, Trail, key_text
+from ..errors import Problem
+from ..keys.place import UNREADABLE, Trail, key_text
 from .lines import Walk
 
 _FARTHEST_BACK = 200

@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 
-from ...keys.place import Trail
+from ..keys.place import Trail
 
 MOST_LEVELS = 24
 """How deep lists and tables may nest; a job needs six, and recursion must end somewhere."""

@@ -1,31 +1,12 @@
-"""All keys in one table: the reader knows no others, and the documents are written from it."""
+"""The documents of every key, written from the sections."""
 
 from __future__ import annotations
 
-from ...keys.key import Key, Section
-from ...legs.materials import MASONRY, METALS
-from ...panel.defect_kinds import DEFECT_KINDS
-from ...panel.materials import MATERIALS
-from .legs import LEGS
-from .panel import HEAD, PANEL
-from .places import BOW, CUT_OUT, DATUM, DEFECT, OUTLINE
-from .template import TEMPLATE
-from .tools import TOOLS
-from .top import TOP
-
-SECTIONS: tuple[Section, ...] = (
-    HEAD, PANEL, OUTLINE, BOW, CUT_OUT, DATUM, DEFECT, TOP, LEGS, TOOLS, TEMPLATE,
-)  # fmt: skip
-"""Every table of a job file, in the order of the documents."""
-
-
-def homes(name: str) -> tuple[str, ...]:
-    """Return the headings under which there is a key of that name."""
-    return tuple(
-        section.heading or "the top of the file"
-        for section in SECTIONS
-        if name in section and section not in (BOW, CUT_OUT)
-    )
+from ..keys.key import Key, Section
+from ..legs.materials import MASONRY, METALS
+from ..panel.defect_kinds import DEFECT_KINDS
+from ..panel.materials import MATERIALS
+from .sections import SECTIONS
 
 
 def keys_as_markdown() -> str:

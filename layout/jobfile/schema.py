@@ -13,7 +13,6 @@ import math
 import tomllib
 from collections.abc import Mapping
 from functools import singledispatch
-from typing import Any
 
 from ..fit.wish_kinds import Spans
 from ..keys.figures import Counts, Length, Number, Range
@@ -22,12 +21,9 @@ from ..keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
 from ..keys.plane import At, Choices, Four, Pair, Points, Ring
 from ..panel.corners import LETTERS
 from ..panel.edge_kinds import EdgeName, EdgeNames
+from ..plan.form import DRAFT, Schema
 from ..template.paper_kinds import PaperSize, White
-from .keys.table import SECTIONS
-
-Schema = dict[str, Any]
-
-DRAFT = "https://json-schema.org/draft/2020-12/schema"
+from .sections import SECTIONS
 
 
 def job_schema(plain_words: Mapping[str, tuple[str, ...]]) -> Schema:

@@ -9,7 +9,7 @@ from typing import Any
 import tomlkit
 from tomlkit.items import AoT, Item, Table
 
-from ...keys.place import Trail
+from ..keys.place import Trail
 
 LINE = 100
 """Signs of a line, its remark included; a longer remark stands above its key."""
