@@ -41,6 +41,8 @@ class Answer:
     fit: Fit | None
     bound: float
     steps: int
+    looks: float = 0.0
+    """What it took: see `driver.Family.looks`."""
 
 
 Maker = Callable[[SoundWood, Wish, str, Sequence[Region]], Entry]

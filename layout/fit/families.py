@@ -81,19 +81,21 @@ def answered(
         entry.family,
         gap=wish.gap if entry.gap is None else entry.gap,
         most_steps=wish.most_steps,
+        most_looks=wish.most_effort,
         enough=entry.base + wish.beats if wish.beats > 0 else entry.enough,
         progress=_less_base(progress, entry.base),
     )
     fit = None if outcome.top is None else entry.finish(outcome.top)
     if fit is None:
-        return Answer(None, outcome.bound - entry.base, outcome.steps)
+        return Answer(None, outcome.bound - entry.base, outcome.steps, outcome.looks)
     if wish.keeping is None and shape != PIECE_AS_FOUND:
         inner, parts = clear_of(wood, wish.avoids).inner, _to_hold(wish, held)
         fit = first_twin(
             fit, inner, wish.limits, parts, mirrors=shape != OWN_OUTLINE and period_of(fit.core) < 4
         )
     bound = Bound(max(outcome.bound - entry.base, fit.score))
-    return Answer(replace(fit, bound=bound, steps=outcome.steps), bound.value, outcome.steps)
+    fit = replace(fit, bound=bound, steps=outcome.steps)
+    return Answer(fit, bound.value, outcome.steps, outcome.looks)
 
 
 def _less_base(progress: Progress | None, base: float) -> Progress | None:

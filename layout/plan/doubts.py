@@ -36,6 +36,9 @@ MOST_DEFECTS, MOST_ISLANDS = 16, 3
 QUICK = ("rectangle", "capsule")
 """Where more shapes are wished for, those that are looked at."""
 
+FIRST_EFFORT = 2e7
+"""Looks at an edge after which it ends too: about a second."""
+
 THREADED = ("screw", "bolt")
 """Words of metal that people also use for the hole that it left."""
 
@@ -82,7 +85,7 @@ def first_look(job: Job) -> Fit | None:
     few = tuple(shape for shape in QUICK if shape in wish.shapes)
     shapes = few if few and len(wish.shapes) > len(QUICK) else wish.shapes
     steps, gap = FIRST_LOOK // len(shapes), max(wish.gap, ROUGH)
-    quick = replace(wish, shapes=shapes, most_steps=steps, gap=gap)
+    quick = replace(wish, shapes=shapes, most_steps=steps, most_effort=FIRST_EFFORT, gap=gap)
     try:
         return fits_of(replace(job, wish=quick))[0]
     except UndecidedError:

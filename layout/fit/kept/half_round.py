@@ -27,6 +27,7 @@ from .profile import Profile
 from .settle import settled
 from .spans import Array
 from .square import heights
+from .standing import LOOKS_A_BOX
 
 _SLACK = 4 * ROUNDING
 
@@ -45,6 +46,7 @@ class HalfRoundPieces:
 
     def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> None:
         require_wish(wish)
+        self.looks = 0.0
         self.wood, self.wish, self.held = wood, wish, held
         self.band = band = Band.of(wish)
         self.inner = Ground.of(band, wood.inner)
@@ -69,6 +71,7 @@ class HalfRoundPieces:
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no piece of the box beats; 0 where there is none."""
+        self.looks += LOOKS_A_BOX
         if box.left[0] > box.right[1] or not self._may_be(box):
             return 0.0
         ends = [self._widths(stretch, box.top) for stretch in (box.left, box.right)]

@@ -23,6 +23,7 @@ from .band import Band, Ground, held_corners
 from .piece import Cuts, finished, require_wish
 from .profile import Profile, free_runs
 from .spans import Array
+from .standing import LOOKS_A_BOX
 from .windows import Asked, best_window
 
 _FIRST = 16
@@ -46,6 +47,7 @@ class SquarePieces:
 
     def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> None:
         require_wish(wish)
+        self.looks = 0.0
         self.wood, self.wish, self.held = wood, wish, held
         self.band = band = Band.of(wish)
         self.inner = Ground.of(band, wood.inner)
@@ -67,6 +69,7 @@ class SquarePieces:
     def bound(self, box: Heights, enough: float) -> float:
         """Return a score that no piece of the box beats; 0 where there is none."""
         if box not in self._bounds:
+            self.looks += LOOKS_A_BOX
             self._bounds[box] = self._bound(box)
         return self._bounds[box]
 

@@ -8,6 +8,9 @@ import numpy as np
 
 from .spans import Array
 
+LOOKS_A_BOX = 50_000
+"""Looks at an edge (`driver.Family.looks`) that a box of tops on kept edges takes: as measured."""
+
 
 @dataclass(frozen=True, slots=True)
 class Standing:

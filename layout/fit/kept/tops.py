@@ -27,7 +27,7 @@ from .finish import finished
 from .ground import Ground, Side
 from .line import KeptLine
 from .spans import Array
-from .standing import Box, Standing, holds
+from .standing import LOOKS_A_BOX, Box, Standing, holds
 
 _NARROWEST = 1e-3
 """mm: no top is narrower."""
@@ -50,6 +50,7 @@ class KeptTops:
         self, wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = ()
     ) -> None:
         _check(wish)
+        self.looks = 0.0
         self.wood, self.wish, self.shape, self.held = wood, wish, shape, held
         self.line = KeptLine.of(wish, shape)
         self.ground = Ground.of(self.line, wood, held)
@@ -80,6 +81,7 @@ class KeptTops:
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no top of the box beats; 0 where there is none."""
+        self.looks += LOOKS_A_BOX
         return bound(self.ground, self.wish, box, enough)
 
     def sample(self, box: Box) -> tuple[float, Standing] | None:

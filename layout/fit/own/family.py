@@ -67,6 +67,10 @@ class Box:
     """(3,) array or None: a pose that may be good."""
 
 
+_LOOKS_A_BOX = 60_000
+"""Looks at an edge (`driver.Family.looks`) that a box takes: as measured."""
+
+
 class OwnPlaces:
     """A family for the search: one outline on one sound wood, at any place and turn allowed."""
 
@@ -81,6 +85,7 @@ class OwnPlaces:
     ) -> None:
         """Make the family; with `crossing` places count too where the outline does not fit."""
         self.own = own
+        self.looks = 0.0
         self.shape = Shape.of(own)
         self.crossing = crossing
         self.pad = self.shape.reach if crossing else 0.0
@@ -112,6 +117,7 @@ class OwnPlaces:
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no pose in the box beats; cells that cannot beat `enough` go."""
+        self.looks += _LOOKS_A_BOX
         if box.sharp:
             return self._sharp_bound(box, enough - self.base)
         box.cells.bound(self.shape, box.place.outer, enough - self.base)

@@ -34,6 +34,7 @@ class CapsuleKind(Kind):
     """Capsules of any straight; the radius is that of their ends."""
 
     name = "capsule"
+    pace = 0.7
 
     def axes(self, p: float) -> Axes:
         """Return how the half sizes grow: both as the radius does, from the spine's."""

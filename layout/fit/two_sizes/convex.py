@@ -33,6 +33,7 @@ class ConvexKind(Kind):
 
     name = "convex form"
     takes_disks = False
+    pace = 1.5
 
     def __init__(self, form: Form) -> None:
         self.form, self.body, self.held = form, form.body, form.held

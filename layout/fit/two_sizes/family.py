@@ -58,6 +58,10 @@ _DEAR = 10.0
 _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
 
+_LOOKS_A_BOX, _LOOKS_A_PLANE, _LOOKS_A_PLACE = 50_000, 8, 4
+"""Looks at an edge (`driver.Family.looks`) that a box takes, however few edges there are, and that
+its half-planes and a top that is placed take of each edge: as measured."""
+
 _EXACT = 1e-6
 """What rounding may do to a depth, mm, with a wide margin."""
 
@@ -70,6 +74,7 @@ class TwoSizes:
         self.sizing = sizing
         self.kind: Kind = sizing.kind
         self._wait, self._vain = 0, 0
+        self.looks = 0.0
 
     def first_boxes(self) -> Iterable[Box]:
         """Return boxes of every turn and shape allowed, with coarse cells over the whole wood."""
@@ -109,6 +114,7 @@ class TwoSizes:
         """Return a score that no top of the box beats, or `enough` where that is higher."""
         if math.isinf(box.high):
             return self.sizing.upper_of_tail(box.low, self.wood.diameter / 2)
+        self.looks += _LOOKS_A_BOX
         first = self._bound_by_cells(box, enough)
         if first <= enough or max(self.kind.looseness(box)) > _MIDDLING:
             return first
@@ -167,6 +173,7 @@ class TwoSizes:
     def _distances(self, box: Box, p: float) -> Array:
         """Return the radii at which tops in the cells touch the edges, and then the disks."""
         edges = self.wood.outer_edges[box.near]
+        self.looks += self.kind.pace * len(box.centres) * (len(edges) + len(box.disks.radii))
         parts = [self.kind.distances(box.turn, p, edges, box.centres)]
         if len(box.disks.radii):
             ways = box.disks.ways(box.turn, box.centres)
@@ -184,6 +191,7 @@ class TwoSizes:
     def _bound_by_half_planes(self, box: Box, enough: float) -> float:
         wish, patch = self.sizing.wish, patch_of(box)
         p = (box.low + box.high) / 2
+        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(box.edges)
         likely = self.kind.sizes(p, max(box.radius, 1e-6))
         edges = Edges(self.wood.outer_edges[box.edges], self.wood.outermost[box.edges])
         lift, rim = self.kind.lift(box, patch), self.sizing.rim
@@ -254,6 +262,7 @@ class TwoSizes:
         if not self.wood.holds_points(centre[None], inner=True)[0]:
             return None
         edges = self.wood.inner_edges
+        self.looks += self.kind.pace * _LOOKS_A_PLACE * len(edges)
         radius = float(self.kind.distances(turn, p, edges, centre[None]).min())
         sizes = self.sizing.best(p, radius)
         if sizes is None:

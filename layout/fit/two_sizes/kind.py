@@ -122,6 +122,9 @@ class Kind(ABC):
         seen = ways * self.squeeze(p)
         return np.maximum(self.body.gauge(seen), self.body.gauge(-seen))
 
+    pace = 1.0
+    """How long it takes to look at an edge, against what is usual: as measured."""
+
     def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
         """Return at least the radii at which tops touch disks, (m, k).
 

@@ -32,6 +32,7 @@ class OvalKind(Kind):
     """Ovals of any ratio; the radius is the root of half length times half width."""
 
     name = "oval"
+    pace = 0.35
     body: PowerBody = PowerBody(2.0)
 
     def axes(self, p: float) -> Axes:
