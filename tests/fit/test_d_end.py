@@ -7,7 +7,6 @@ import math
 import numpy as np
 import pytest
 from box_attack import HAIR, star
-from panelwright.layout.job.reading import read_job
 
 from panelwright.layout.fit import Limits, Span, Wish, best_fits
 from panelwright.layout.fit.two_sizes.boxes import Box
@@ -19,6 +18,7 @@ from panelwright.layout.fit.two_sizes.wood import Wood
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.jobfile import read_job
 from panelwright.layout.outlines import DEnd, Rectangle
 from panelwright.layout.panel.sound import SoundWood
 
