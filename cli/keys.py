@@ -6,6 +6,7 @@ from textwrap import wrap
 
 import click
 
+from .keys_found import SCHEMA as SCHEMA_OF_JOBS
 from .keys_found import Row, every_row, found, nearest
 from .machine import SCHEMA, as_json_option, print_record
 from .reading import stop
@@ -19,18 +20,27 @@ Examples:
   panelwright keys ring stain
   panelwright keys overhang
   panelwright keys [legs]
+  panelwright keys --schema plan > plan.schema.json
 """
 
 
 @click.command(epilog=EXAMPLES)
 @click.argument("words", nargs=-1, metavar="[WORD]...")
 @as_json_option
-def keys(words: tuple[str, ...], as_json: bool) -> None:
+@click.option(
+    "--schema",
+    type=click.Choice(("job", "plan")),
+    help="Print the JSON Schema of a job file, or of plan.json, instead.",
+)
+def keys(words: tuple[str, ...], as_json: bool, schema: str | None) -> None:
     """Search the keys of a job file by name, by value or by a plain word.
 
     Each is told with its values, what holds where it is left out, and an example. Without a WORD
     the names of all keys are listed; a heading such as [legs] gives a whole table.
     """
+    if schema is not None:
+        _print_schema(schema)
+        return
     rows = every_row()
     asked = " ".join(words)
     told: list[tuple[Row, str]] = found(rows, asked) if asked else [(r, r.example) for r in rows]
@@ -45,6 +55,15 @@ def keys(words: tuple[str, ...], as_json: bool) -> None:
         _tell(told)
     else:
         _list(rows)
+
+
+def _print_schema(of: str) -> None:
+    if of == "job":
+        click.echo(SCHEMA_OF_JOBS.read_text("utf-8"), nl=False)
+        return
+    from ..layout.job.plan_schema import plan_schema
+
+    print_record(plan_schema())
 
 
 def _tell(told: list[tuple[Row, str]]) -> None:

@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
+from ..drawing import layers
+from ..drawing.glance import glance
+from ..geometry.path import Path
 from ..geometry.placement import Placement, Points
+from ..geometry.polygon import Polygon, Region
 from ..geometry.tolerance import CHORD
 from ..outlines import Outline
 
@@ -54,6 +59,27 @@ class Fit:
         if self.bound is None or self.clearance is None:
             return None
         return max(0.0, self.bound.value - self.clearance)
+
+    @property
+    def path(self) -> Path:
+        """The exact edge of the finished top, on the panel."""
+        return self.outline.line().placed(self.placement)
+
+    @property
+    def polygon(self) -> Polygon:
+        """The finished top on the panel as a shapely geometry, inside the true outline, mm."""
+        return Region.from_rings(self.points()).polygon
+
+    def _repr_svg_(self) -> str:
+        return glance(repr(self), [(layers.FINISH, self.path, ())])
+
+    def __repr__(self) -> str:
+        """Return it in one line."""
+        outline, middle = self.outline, self.placement.centre
+        size = f"{outline.name} {outline.length:.1f} × {outline.width:.1f} mm"
+        place = f"({middle.x:.1f}, {middle.y:.1f}), turned {math.degrees(self.placement.turn):.1f}°"
+        gap = "" if self.gap is None else f", gap {self.gap:.2%}"
+        return f"<Fit: {size} about {place}{gap}>"
 
     def points(self, tolerance: float = CHORD) -> Points:
         """Return a polygon of the finished top on the panel, (n, 2) mm, inside the true outline."""

@@ -23,12 +23,20 @@ from .point import Point
 from .segments import Side
 from .tolerance import AREA_BALANCE, CHORD
 
+Polygon = BaseGeometry
+"""A shapely polygon, or several of them."""
+
 
 @dataclass(frozen=True, slots=True)
 class Region:
     """A part of the plane bounded by straight edges; may be empty, in pieces, and have holes."""
 
     shape: BaseGeometry
+
+    @property
+    def polygon(self) -> Polygon:
+        """The shapely geometry itself, for whoever reckons on with it: mm on the panel."""
+        return self.shape
 
     @classmethod
     def from_rings(cls, exterior: Points, holes: Sequence[Points] = ()) -> Region:

@@ -118,6 +118,10 @@ class Job:
                 raise PanelError(f"{one.name}.mend: {refused}")
         return panel if defects == panel.defects else replace(panel, defects=defects)
 
+    def __repr__(self) -> str:
+        """Return it in one line."""
+        return f"<Job {self.name!r}: {' or '.join(self.wish.shapes)} from {self.panel!r}>"
+
     @property
     def tape(self) -> Tape:
         """How the sheets of this job write a length."""

@@ -10,7 +10,7 @@ from .plan import Plan
 from .serialise import plain
 from .why import why_record
 
-_ON_THEIR_OWN = ("fits", "top", "contacts", "limits_met", "costs", "others")
+ON_THEIR_OWN = ("fits", "top", "contacts", "limits_met", "costs", "others")
 """Fields that stand in the record in a form shared with `fit --json`."""
 
 
@@ -23,7 +23,7 @@ def plan_record(plan: Plan) -> dict[str, Any]:
     Seconds are left out, so that the same job gives the same bytes.
     """
     rest = {
-        f.name: plain(getattr(plan, f.name)) for f in fields(plan) if f.name not in _ON_THEIR_OWN
+        f.name: plain(getattr(plan, f.name)) for f in fields(plan) if f.name not in ON_THEIR_OWN
     }
     return {
         "schema": SCHEMA,

@@ -8,7 +8,7 @@ from enum import Enum
 
 from ..geometry.alike import at_least, ranked
 from ..geometry.path import Path
-from ..geometry.polygon import Region, union
+from ..geometry.polygon import Polygon, Region, union
 from ..geometry.tolerance import ALIKE_AREA, SAME_PLACE
 from ..geometry.turned_box import TurnedBox
 from ..panel import Kind, Panel
@@ -57,6 +57,11 @@ class Offcut:
     defects: tuple[str, ...]
     """Names of the defects that lie in it."""
     worth: Worth
+
+    @property
+    def polygon(self) -> Polygon:
+        """The piece where it lay on the panel, as a shapely geometry, mm."""
+        return self.piece.polygon
 
     @property
     def kept(self) -> bool:

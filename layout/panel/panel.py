@@ -151,6 +151,18 @@ class Panel:
             if names.count(name) > 1:
                 raise PanelError(f"two defects are called {name!r}: give each a name of its own")
 
+    def __repr__(self) -> str:
+        """Return it in one line."""
+        box = self.boundary.bounds
+        sizes = " × ".join(f"{size:g}" for size in (box.width, box.height, self.thickness))
+        count = len(self.defects)
+        return f"<Panel {self.name!r}: {sizes} mm, {count} defect{'s' if count != 1 else ''}>"
+
+    def _repr_svg_(self) -> str:
+        from .shown import panel_svg
+
+        return panel_svg(self)
+
     @property
     def grain(self) -> float:
         """Direction of the grain of the show face, radians from x."""

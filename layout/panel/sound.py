@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..geometry.polygon import Region
+from ..geometry.polygon import Polygon, Region
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,6 +15,11 @@ class SoundWood:
     """Lies wholly in the true sound wood; what is proved inside it is proved."""
     outer: Region
     """Contains the true sound wood; what cannot fit in it cannot fit."""
+
+    @property
+    def polygon(self) -> Polygon:
+        """What is proved to be sound, as a shapely geometry, mm."""
+        return self.inner.polygon
 
     def meet(self, other: SoundWood) -> SoundWood:
         """Return what is sound for both of two purposes."""

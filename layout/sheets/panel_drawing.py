@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..drawing import layers
-from ..drawing.scene import Area, Group, Item, Layer, Stroke
+from ..drawing.scene import Area, Group, Item, Stroke
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..panel import Defect, Panel, Spoils
+from ..panel import Panel
 from ..panel.datum import Datum
+from ..panel.shown import layer_of
 from ..units import Tape
 from .areas import areas_of
 from .frame import DrawingFrame
@@ -18,17 +19,6 @@ from .labels import LabelSetter
 
 CORNER_LETTERS = 5.0
 """Height of the corner letters, paper mm."""
-
-
-def layer_of(defect: Defect) -> Layer:
-    """Return the layer of a defect: that of the gravest thing that it spoils when it is mended."""
-    if not defect.spoils:
-        return layers.NOTED
-    if defect.shows:
-        return layers.DEFECT_SHOWING
-    if Spoils.CUTTING in defect.spoils:
-        return layers.DEFECT_CUTTING
-    return layers.DEFECT_BEARING if Spoils.BEARING in defect.spoils else layers.MENDS
 
 
 def face_groups(panel: Panel, frame: DrawingFrame) -> Iterator[Group]:

@@ -11,6 +11,7 @@ from functools import cached_property, reduce
 
 from ..geometry.path import Path
 from ..geometry.placement import Placement
+from ..geometry.polygon import Polygon, Region
 from ..outlines import Outline
 from ..panel.datum import Datum
 from ..panel.defect import Spoils
@@ -47,6 +48,11 @@ class Top:
     def finish(self) -> Path:
         """The finished edge, on the panel."""
         return self.line()
+
+    @property
+    def polygon(self) -> Polygon:
+        """The finished top on the panel as a shapely geometry, inside the true outline, mm."""
+        return Region.of(self.finish).polygon
 
     @cached_property
     def core(self) -> Path:

@@ -3,7 +3,7 @@
 PLAIN_WORDS: dict[str, tuple[str, ...]] = {
     "units": ("inches", "metric", "imperial", "feet"),
     "name": ("title", "heading"),
-    "panel.outline": ("size", "dimensions", "shape of the panel", "worktop", "board"),
+    "panel.outline": ("size", "dimensions", "worktop", "board", "slab"),
     "panel.outline.radius": ("rounded corner", "round corners"),
     "panel.outline.clip": ("cut corner", "chamfered corner"),
     "panel.outline.diameter": ("round table", "round panel", "disk"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
+from pathlib import Path
 
 import pytest
 from readme import README, ROOT
@@ -11,7 +12,8 @@ from reference import REFERENCE, every_text, readme_job
 
 from panelwright.cli.keys_found import every_row
 from panelwright.cli.main import main
-from panelwright.layout.job.reading import look_over
+from panelwright.layout.job.fitting import fits_of
+from panelwright.layout.job.reading import look_over, read_job
 from panelwright.layout.words.plain_words import PLAIN_WORDS
 
 SOURCES = [*ROOT.glob("layout/**/*.py"), *ROOT.glob("cli/**/*.py")]
@@ -69,12 +71,16 @@ def test_the_readmes_two_commands_are_lines_to_paste() -> None:
     assert "pytest" in lines[1]
 
 
-def test_the_readmes_python_runs() -> None:
-    """The example does what it says and finds a capsule or an oval."""
+def test_the_readmes_python_runs(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The example goes from panel to files in at most twenty lines, and plans the README's job."""
     (example,) = re.findall(r"```python\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)
+    assert len(example.splitlines()) <= 20
+    monkeypatch.chdir(tmp_path)
     scope: dict[str, object] = {"print": lambda *words: None}
     exec(example, scope)
-    assert scope["best"].outline.name in ("capsule", "oval")  # type: ignore[attr-defined]
+    assert (tmp_path / "table" / "bench-sheet.html").is_file()
+    best = fits_of(read_job(readme_job()))[0]
+    assert scope["best"].outline == best.outline  # type: ignore[attr-defined]
 
 
 def test_no_source_file_is_long() -> None:

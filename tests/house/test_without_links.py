@@ -19,7 +19,8 @@ def test_the_source_runs_where_its_links_are_missing(tmp_path: Path, links: str)
         shutil.copytree(ROOT / room, tmp_path / room)
     package = tmp_path / "src" / "panelwright"
     package.mkdir(parents=True)
-    shutil.copy(ROOT / "src" / "panelwright" / "__init__.py", package)
+    for name in ("__init__.py", "__init__.pyi", "library.py"):
+        shutil.copy(ROOT / "src" / "panelwright" / name, package)
     if links == "files":
         (package / "layout").write_text("../../layout")
         (package / "cli").write_text("../../cli")

@@ -5,23 +5,36 @@ import tomllib
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 from jsonschema import Draft202012Validator
 from random_jobs import job_text
 
+from panelwright.cli.main import main
 from panelwright.layout.job.reading import look_over
 
 ROOT = Path(__file__).parents[2]
-REFERENCE = ROOT / "layout" / "reference"
 
 
-def validator(name: str) -> Draft202012Validator:
-    """Return a validator of a schema that is one."""
-    schema = json.loads((REFERENCE / name).read_text(encoding="utf-8"))
+def validator(of: str) -> Draft202012Validator:
+    """Return a validator of a schema that the program prints, and that is one."""
+    schema = json.loads(CliRunner().invoke(main, ["keys", "--schema", of]).stdout)
     Draft202012Validator.check_schema(schema)
     return Draft202012Validator(schema)
 
 
-JOBS = validator("job.schema.json")
+JOBS = validator("job")
+PLANS = validator("plan")
+
+
+@pytest.mark.parametrize(
+    "path", sorted(ROOT.glob("samples/*/expected/plan.json")), ids=lambda p: p.parents[1].name
+)
+def test_the_kept_plans_have_the_form_of_a_plan(path: Path) -> None:
+    """A validator finds nothing; with a figure left out or spelt wrong it does."""
+    plan = json.loads(path.read_text(encoding="utf-8"))
+    assert list(PLANS.iter_errors(plan)) == []
+    assert list(PLANS.iter_errors({**plan, "top_mass": "heavy"}))
+    assert list(PLANS.iter_errors({k: v for k, v in plan.items() if k != "cuts"}))
 
 
 @pytest.mark.parametrize(

@@ -11,8 +11,8 @@ from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...job.plan import Plan
 from ...panel.datum import Datum
+from ...panel.shown import layer_of
 from ...units import Tape
-from ..panel_drawing import layer_of
 from .stage import Stage
 
 _LETTER = 3.5

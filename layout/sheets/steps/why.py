@@ -11,11 +11,11 @@ from ...geometry.bounds import Bounds
 from ...geometry.path import Path, circle
 from ...geometry.point import Point
 from ...job.plan import Plan
+from ...panel.shown import layer_of
 from ...words.outline import exact_words
 from ...words.why import loss_words, turn_words
 from ..areas import areas_of
 from ..frame import STEP_WIDTH, DrawingFrame
-from ..panel_drawing import layer_of
 from .ground import Wood
 
 _DOT = 1.1
