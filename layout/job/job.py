@@ -21,8 +21,10 @@ from ..legs.wish import LegsWish
 from ..panel.corners import LETTERS
 from ..panel.panel import Panel
 from ..panel.told import clear_of_blades
+from ..money.wish import MoneyWish
 from ..template.wish import TemplateWish
 from ..units import MM_PER_INCH, Tape, Units
+from ..work.wish import MaterialsWish, WorkWish
 from .tied import tied
 
 STAND_IN_THICKNESS = 18.0
@@ -65,6 +67,12 @@ class Job:
     """None where the job is only a top."""
     table: TableWish = field(default_factory=TableWish)
     """What is asked of the table on those legs."""
+    materials: MaterialsWish = field(default_factory=MaterialsWish)
+    """Finish and materials."""
+    work: WorkWish = field(default_factory=WorkWish)
+    """Hours."""
+    money: MoneyWish = field(default_factory=MoneyWish)
+    """What to ask for it."""
     units: Units = Units.MM
     """What the file is written in."""
     name: str = "job"
@@ -140,6 +148,9 @@ _PARTS: dict[str, Kind] = {
     "profile": Only(EdgeProfile, "give EdgeProfile(…)"),
     "template": Only(TemplateWish, "give TemplateWish(…)"),
     "legs": Only(LegsWish, "give LegsWish(…)"),
+    "materials": Only(MaterialsWish, "give MaterialsWish(…)"),
+    "work": Only(WorkWish, "give WorkWish(…)"),
+    "money": Only(MoneyWish, "give MoneyWish(…)"),
     "table": Only(TableWish, "give TableWish(…)"),
     "units": UNITS,
     "name": Text(),

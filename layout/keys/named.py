@@ -1,4 +1,4 @@
-"""Kinds for lists of prices and amounts: a sum of money, and a figure for each of some names."""
+"""Kinds of money and of lists: a sum, a share of one, a figure for each of some names."""
 
 from __future__ import annotations
 
@@ -40,6 +40,34 @@ class Sum(Kind):
         if complaint:
             at.wrong(f"{shown(number)} {complaint}: what is owed to you is no cost")
         return not complaint
+
+
+@dataclass(frozen=True, slots=True)
+class Share(Kind):
+    """A share in percent, held as the decimal share that was written."""
+
+    limits: Range
+    """Percent."""
+
+    @property
+    def words(self) -> str:
+        """As the documents say it."""
+        return f"percent, {self.limits.words('{:g}'.format)}"
+
+    def parse(self, value: object, at: Place) -> Decimal | None:
+        """Return the share, exactly; a program gives it as a share."""
+        if at.held and isinstance(value, Decimal):
+            percent = value * 100
+        else:
+            number = finite(value, at, "a number of percent")
+            if number is None:
+                return None
+            percent = Decimal(repr(value)) * (100 if at.held else 1)
+        complaint = self.limits.complaint(float(percent), lambda limit: f"{limit:g} %")
+        if complaint:
+            at.wrong(f"{percent:f} % {complaint}")
+            return None
+        return percent / 100
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from ..job.plan import Plan
 from ..job.record import plan_record
 from ..job.serialise import to_json
+from ..words.listing import listing
 
 
 def plan_files(plan: Plan) -> dict[str, str | bytes]:
@@ -19,11 +20,12 @@ def plan_files(plan: Plan) -> dict[str, str | bytes]:
 
     drawing = to_svg(plan_scene(plan))
     template = template_files(plan)
-    others = ("plan.svg", "plan-underside.svg", *template, "plan.json")
+    others = ("plan.svg", "plan-underside.svg", *template, "listing.txt", "plan.json")
     return {
         "bench-sheet.html": bench_sheet(plan, drawing, files=others),
         "plan.svg": drawing,
         "plan-underside.svg": to_svg(plan_scene(plan, mirrored=True)),
         **template,
+        "listing.txt": listing(plan),
         "plan.json": to_json(plan_record(plan)),
     }

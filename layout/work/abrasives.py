@@ -46,16 +46,15 @@ def grits_between(first: int, last: int) -> tuple[int, ...]:
     return tuple(grits)
 
 
-def discs(area: float, grit: int, disc_area: float) -> int:
-    """Return how many sheets or discs of a grit an area takes.
+def lasts(grit: int, disc_area: float = DISC_AREA) -> float:
+    """Return what one sheet or disc of a grit sands, m²."""
+    return disc_area / 2 if grit <= COARSE else disc_area
 
-    Parameters
-    ----------
-    area, disc_area : float
-        To be sanded, and what one sands, m².
 
-    >>> discs(1.6, 120, 0.5), discs(1.6, 60, 0.5)
+def discs(area: float, each: float) -> int:
+    """Return how many sheets or discs an area takes of which each sands so much, m².
+
+    >>> discs(1.6, lasts(120)), discs(1.6, lasts(60))
     (4, 7)
     """
-    lasts = disc_area / 2 if grit <= COARSE else disc_area
-    return max(1, math.ceil(area / lasts - 1e-9)) if area > 0 else 0
+    return math.ceil(area / each - 1e-9)

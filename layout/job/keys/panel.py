@@ -38,6 +38,9 @@ HEAD = Section(
         Key("legs", Table("table"), "The legs; leave the table out for a top alone", example="{ }"),
         Key("tools", Table("table"), "What it is cut with", example="{ }"),
         Key("template", Table("table"), "The printed template", example="{ }"),
+        Key("materials", Table("table"), "Finish and materials", example="{ }"),
+        Key("work", Table("table"), "Hours", example="{ }"),
+        Key("money", Table("table"), "What to ask for the piece", example="{ }"),
     ),
 )
 

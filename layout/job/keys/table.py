@@ -12,9 +12,12 @@ from .places import BOW, CUT_OUT, DATUM, DEFECT, OUTLINE
 from .template import TEMPLATE
 from .tools import TOOLS
 from .top import TOP
+from .work import MATERIALS as MATERIALS_TABLE
+from .work import MONEY, WORK
 
 SECTIONS: tuple[Section, ...] = (
     HEAD, PANEL, OUTLINE, BOW, CUT_OUT, DATUM, DEFECT, TOP, LEGS, TOOLS, TEMPLATE,
+    MATERIALS_TABLE, WORK, MONEY,
 )  # fmt: skip
 """Every table of a job file, in the order of the documents."""
 

@@ -30,6 +30,7 @@ from .section import read_section
 from .template import read_template
 from .tools import read_tools
 from .top import TopRead, read_top
+from .work import read_materials, read_money, read_work
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,10 +102,10 @@ def _read_noting(tables: Tables, notes: Notes) -> Reading:
     top_of_file = Place(notes)
     head = read_section(tables.values, HEAD, top_of_file)
     notes.units = head["units"] or Units.MM
-    tools = read_tools(head["tools"] if head.has("tools") else {}, head.at("tools"))
+    tools = read_tools(_table(head, "tools"), head.at("tools"))
     panel = _panel(head, tools)
     top = read_top(
-        head["top"] if head.has("top") else {},
+        _table(head, "top"),
         head.at("top"),
         panel.values["flattened"] or panel.values["thickness"],
     )
@@ -129,10 +130,14 @@ def _job(
     legs = None
     if head.has("legs"):
         legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
-    template = read_template(head["template"] if head.has("template") else {}, head.at("template"))
+    template = read_template(_table(head, "template"), head.at("template"))
+    materials = read_materials(_table(head, "materials"), head.at("materials"))
+    work = read_work(_table(head, "work"), head.at("work"))
+    money = read_money(_table(head, "money"), head.at("money"))
     notes = head.place.notes
     if not notes.are_empty or top.wish is None or tools is None or template is None:
         return None
+    assert materials is not None and work is not None and money is not None  # or it was noted
     units: Units = head["units"]
     try:
         board = panel.panel(STAND_IN_THICKNESS)
@@ -145,6 +150,9 @@ def _job(
             tools=tools,
             profile=top.profile,
             template=template,
+            materials=materials,
+            work=work,
+            money=money,
             legs=legs.wish if legs else None,
             table=legs.table if legs else TableWish(place=usual_place(imperial=units.is_imperial)),
             units=units,
@@ -159,6 +167,11 @@ def _job(
     except LayoutError as error:
         notes.note((), str(error))
         return None
+
+
+def _table(head: Values, name: str) -> object:
+    """Return what stands under a heading of its own; an empty table where it is left out."""
+    return head[name] if head.has(name) else {}
 
 
 def _under(panel: PanelRead, top: TopRead) -> Under:
