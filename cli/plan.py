@@ -34,10 +34,18 @@ Examples:
     type=click.Path(path_type=Path, file_okay=False),
     help="Folder to write the sheets into; without it nothing is written.",
 )
+@click.option(
+    "--sheets",
+    type=click.Choice(["usual", "all"]),
+    default="usual",
+    help="all: unfold what stands behind the work on the bench sheet, so that it is printed.",
+)
 @as_json_option
 @time_limit
 @open_option("out")
-def plan(job: Path, out: Path | None, as_json: bool, seconds: float | None) -> Path | None:
+def plan(
+    job: Path, out: Path | None, sheets: str, as_json: bool, seconds: float | None
+) -> Path | None:
     """Lay out the piece that the job file JOB describes.
 
     Works out the top, its marks, cuts, legs and offcuts, prints a summary, and writes bench sheet,
@@ -58,17 +66,17 @@ def plan(job: Path, out: Path | None, as_json: bool, seconds: float | None) -> P
         for line in summary(found):
             click.echo(line)
     if out is not None:
-        return _write(found, out, quiet=as_json)
+        return _write(found, out, opened=sheets == "all", quiet=as_json)
     if not as_json:
         click.echo("Nothing was written: name a folder with --out.")
     return None
 
 
-def _write(plan: Plan, out: Path, *, quiet: bool) -> Path:
+def _write(plan: Plan, out: Path, *, opened: bool, quiet: bool) -> Path:
     from ..layout.sheets.folder import plan_files
 
     try:
-        written = write_all(out, plan_files(plan))
+        written = write_all(out, plan_files(plan, opened=opened))
     except OSError as error:
         stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
     if not quiet:

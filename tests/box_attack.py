@@ -8,18 +8,18 @@ from typing import NamedTuple
 import numpy as np
 
 from panelwright.layout.fit.two_sizes.boxes import Box
+from panelwright.layout.fit.two_sizes.entry import OUTLINES
 from panelwright.layout.fit.two_sizes.family import TwoSizes
 from panelwright.layout.fit.two_sizes.kind import Kind
 from panelwright.layout.fit.two_sizes.polish import polished
 from panelwright.layout.fit.two_sizes.pose import Pose, turned
-from panelwright.layout.fit.two_sizes.proof import MAKERS
 from panelwright.layout.fit.two_sizes.sizing import Sizing
 from panelwright.layout.fit.two_sizes.wood import Wood
 from panelwright.layout.fit.wish import Wish
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.outlines import Outline, Superellipse
+from panelwright.layout.outlines import Circle, Outline
 from panelwright.layout.panel.sound import SoundWood
 
 HAIR = 1e-9
@@ -40,7 +40,7 @@ def star(rng: np.random.Generator) -> Region:
 
 def family_of(kind: Kind, panel: Region, shape: str) -> TwoSizes:
     """Return the tops of a kind on a panel, as the search for the largest sees them."""
-    sizing = Sizing(kind, Wish((shape,)), shape)
+    sizing = Sizing(kind, Wish((shape,)), Circle(2.0))
     return TwoSizes(Wood(SoundWood.exact(panel)), sizing)
 
 
@@ -75,7 +75,7 @@ def attacked_box(family: TwoSizes, rng: np.random.Generator, tops: int) -> Attac
     middle = np.array([start.x, start.y])
     clear = np.zeros(1, dtype=bool)
     box = Box(turn, half_turn, low, high, middle[None], turn, (size, size), clear, piece.edges)
-    bound, best = family.bound(box, 1e-3), 0.0
+    bound, best = family.bound(box, rng.uniform(0.5, 1.0) * family.sizing.score(*start[3:])), 0.0
     for i in range(tops):
         off = rng.uniform(-1, 1, 4)
         off = np.sign(off) if i % 2 else off
@@ -153,11 +153,9 @@ def hugged_box(
     p = low + (ends[3] + 1) / 2 * span
     pose = Pose(0.0, 0.0, turn + ends[2] * half_turn, *kind.sizes(p, rng.uniform(80, 300)))
     wish = Wish((shape,), exponent=getattr(kind, "exponent", 2.5))
-    sizes = 2 * pose.half_length, 2 * pose.half_width
-    if shape == "superellipse":
-        outline: Outline = Superellipse(*sizes, wish.exponent)
-    else:
-        outline = MAKERS[shape](*sizes)
+    form = OUTLINES[shape](wish)
+    assert form is not None
+    outline = form.resized(2 * pose.half_length, 2 * pose.half_width)
     place = Placement(Point(*kind.origin(pose)), pose.turn)
     panel = cut_to(outline, place, rng, 0.2)
     held: list[Region] = []
@@ -165,7 +163,7 @@ def hugged_box(
         ring = place.of(outline.inner(0.01))
         held = [Region.at(Point(*ring[int(i)] * (1 - 1e-9))) for i in rng.integers(0, len(ring), 3)]
     wood = Wood(SoundWood.exact(panel), held)
-    family = TwoSizes(wood, Sizing(kind, wish, shape))
+    family = TwoSizes(wood, Sizing(kind, wish, outline))
     own = np.array([-wood.middle.x, -wood.middle.y])
     found = family.placed(own, pose.turn, p)
     middle = own - turned(ends[None, :2] * size, -turn)[0]

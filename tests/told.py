@@ -19,4 +19,4 @@ def told(cuts: CutPlan, datum: Datum, tape: Tape | None = None, title: str = "")
 
 def text(passages: list[Passage]) -> str:
     """Return all sentences and warnings, one after the other."""
-    return " ".join(words for p in passages for words in (*p.words, *p.warnings))
+    return " ".join(words for p in passages for words in (*p.words, *p.points, *p.warnings))

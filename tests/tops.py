@@ -9,6 +9,8 @@ import pytest
 
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
+from panelwright.layout.keys.key import keys_by_field
+from panelwright.layout.keys.kinds import Choice
 from panelwright.layout.outlines import Outline
 from panelwright.layout.panel import Build, Kind, Panel, rectangular_outline
 from panelwright.layout.panel.materials import MATERIALS, Material
@@ -41,5 +43,13 @@ def top_of(
 
 def known_as(patch: pytest.MonkeyPatch, name: str, density: float, stiffness: Stiffness) -> str:
     """Have a material of that density and stiffness, for one test."""
-    patch.setitem(MATERIALS, name, Material(name, density, "test", stiffness=stiffness))
+    make_known(patch, Material(name, density, "test", stiffness=stiffness))
     return name
+
+
+def make_known(patch: pytest.MonkeyPatch, material: Material) -> None:
+    """Make a material one of those that panels may be of, for a test."""
+    patch.setitem(MATERIALS, material.name, material)
+    kind = keys_by_field(Panel)["material"].kind
+    assert isinstance(kind, Choice) and isinstance(kind.options, dict)
+    patch.setitem(kind.options, material.name, material.name)

@@ -9,13 +9,7 @@ import numpy as np
 from ..geometry.placement import Points
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_PLACE
-from .scene import Area, Hatching
-
-SPACING = 3.0
-"""Distance between hatch lines, mm on paper: open enough to read what lies under them."""
-
-HATCH_WIDTH = 0.18
-"""Width of a hatch line, mm: the finest of ISO 128-2's common series."""
+from .scene import SPACING, Area, Hatching
 
 _CHORD = 0.02
 """Hatch lines may end this far from a curved edge, mm: less than any line is wide."""
@@ -28,17 +22,19 @@ _SLOPES: dict[Hatching, tuple[float, ...]] = {
 }
 
 
-def hatch_lines(area: Area, hatching: Hatching) -> tuple[tuple[Point, Point], ...]:
+def hatch_lines(
+    area: Area, hatching: Hatching, spacing: float = SPACING
+) -> tuple[tuple[Point, Point], ...]:
     """Return the hatch lines of an area, each by its ends, paper mm.
 
-    The lines lie at whole multiples of `SPACING` from the scene's origin, so that two areas side
+    The lines lie at whole multiples of `spacing` from the scene's origin, so that two areas side
     by side carry on each other's hatching.
     """
     rings = [path.points(_CHORD) for path in (area.boundary, *area.holes)]
-    return tuple(line for slope in _SLOPES[hatching] for line in _scanned(rings, slope))
+    return tuple(line for slope in _SLOPES[hatching] for line in _scanned(rings, slope, spacing))
 
 
-def _scanned(rings: list[Points], slope: float) -> list[tuple[Point, Point]]:
+def _scanned(rings: list[Points], slope: float, spacing: float) -> list[tuple[Point, Point]]:
     """Turn the rings until the hatching is level, and pair the crossings of each level line."""
     cos, sin = math.cos(slope), math.sin(slope)
     levelling = np.array([[cos, -sin], [sin, cos]])
@@ -47,8 +43,8 @@ def _scanned(rings: list[Points], slope: float) -> list[tuple[Point, Point]]:
     ends = np.concatenate([np.roll(ring, -1, axis=0) for ring in level])
     low, high = starts[:, 1].min(), starts[:, 1].max()
     lines: list[tuple[Point, Point]] = []
-    for step in range(math.ceil(low / SPACING), math.floor(high / SPACING) + 1):
-        y = step * SPACING
+    for step in range(math.ceil(low / spacing), math.floor(high / spacing) + 1):
+        y = step * spacing
         crossed = (starts[:, 1] <= y) != (ends[:, 1] <= y)
         one, other = starts[crossed], ends[crossed]
         share = (y - one[:, 1]) / (other[:, 1] - one[:, 1])

@@ -17,7 +17,7 @@ from ..geometry.point import Point
 from ..geometry.segments import Line, Segment
 from ..geometry.window import split
 from .curves import cubic_controls
-from .hatching import HATCH_WIDTH, hatch_lines
+from .hatching import hatch_lines
 from .lettering import CAP_HEIGHT, plain
 from .scene import Area, Group, Layer, Mark, Scene, Stroke, Text
 from .signs import mark_lines
@@ -149,11 +149,11 @@ class _Page:
         self.canvas.restoreState()
 
     def area(self, area: Area, layer: Layer) -> None:
-        lines = hatch_lines(area, layer.hatching)
+        lines = hatch_lines(area, layer.hatching, layer.hatch[0])
         if lines:
             self.canvas.saveState()
             self.dash()
-            self.canvas.setLineWidth(HATCH_WIDTH * POINTS_PER_MM)
+            self.canvas.setLineWidth(layer.hatch[1] * POINTS_PER_MM)
             self.trace(*(Path((Line(a, b),)) for a, b in lines))
             self.canvas.restoreState()
         solid = layer.hatching == "solid"

@@ -20,6 +20,13 @@ Hatching = Literal["none", "solid", "diagonal", "cross"]
 """How an area is filled."""
 
 
+SPACING = 3.0
+"""Distance between hatch lines, mm on paper: open enough to read what lies under them."""
+
+HATCH_WIDTH = 0.18
+"""Width of a hatch line, mm: the finest of ISO 128-2's common series."""
+
+
 @dataclass(frozen=True, slots=True)
 class Layer:
     """One meaning on a drawing, and how its lines look."""
@@ -37,6 +44,8 @@ class Layer:
     """Drawn and empty lengths in turn, mm on paper; empty for a continuous line."""
     hatching: Hatching = "none"
     """How the areas of the layer are filled."""
+    hatch: tuple[float, float] = (SPACING, HATCH_WIDTH)
+    """Distance between its hatch lines, and their width, mm on paper."""
 
 
 Sign = Literal["point", "middle", "centre", "nail", "hole"]
@@ -90,6 +99,8 @@ class Text:
     turn: float = 0.0
     """Direction of the baseline, radians."""
     bold: bool = False
+    halo: float = 0.0
+    """How wide the paper's colour is kept round the letters, mm; only SVG heeds it."""
 
 
 Item = Stroke | Area | Mark | Text

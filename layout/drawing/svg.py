@@ -16,7 +16,7 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
 from ..geometry.window import split
-from .hatching import HATCH_WIDTH, hatch_lines
+from .hatching import hatch_lines
 from .lettering import CAP_HEIGHT, plain
 from .scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
 from .signs import mark_lines
@@ -110,10 +110,10 @@ class _Writer:
         edge["fill-rule"] = "evenodd"
         if layer.hatching == "solid":
             edge["fill"] = layer.colour
-        lines = hatch_lines(area, layer.hatching)
+        lines = hatch_lines(area, layer.hatching, layer.hatch[0])
         if lines:
             hatch = self.path(*(Path((Line(a, b),)) for a, b in lines), dashed=False)
-            hatch["stroke-width"] = _number(HATCH_WIDTH)
+            hatch["stroke-width"] = _number(layer.hatch[1])
             yield hatch
         if not area.edged:
             edge["stroke"] = "none"
@@ -123,12 +123,18 @@ class _Writer:
     def text(self, text: Text, layer: Layer) -> Any:  # noqa: ANN401
         x, y = self.at(text.at)
         weight = {"font_weight": "bold"} if text.bold else {}
+        halo = {
+            "stroke": "#ffffff",
+            "stroke_width": _number(2 * text.halo),
+            "paint_order": "stroke",
+            "stroke_linejoin": "round",
+        }
         turned = {"transform": f"rotate({_number(-math.degrees(text.turn))} {x} {y})"}
         return self.drawing.text(
             plain(text.words),
             insert=(x, y),
             fill=layer.colour,
-            stroke="none",
+            **(halo if text.halo else {"stroke": "none"}),
             font_family=_FACE,
             font_size=_number(text.height / CAP_HEIGHT),
             text_anchor=text.anchor,

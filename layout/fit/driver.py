@@ -17,6 +17,9 @@ from typing import Generic, Protocol, TypeVar
 _HOPE = 0.85
 """Share of a score in hand that a sample must have to be polished: polishing gains the rest."""
 
+_NEAR = 0.98
+"""The same once there is a top: polished from so near it may end at another, better local best."""
+
 Box = TypeVar("Box")
 Top = TypeVar("Top")
 
@@ -121,12 +124,12 @@ class _Hand(Generic[Top]):
     score: float
     top: Top | None = None
     sampled: float = 0.0
-    """The best sample while there is no top: each better one is polished, for it may do."""
+    """The best sample: each better one is polished, for it may lead to another local best."""
 
     def offer(self, family: Family[Box, Top], found: tuple[float, Top] | None) -> None:
         """Take a sample, polished, where it is the best top."""
-        least = self.score if self.top is not None else max(self.sampled, _HOPE * self.score)
-        if found is None or found[0] <= least:
+        hope = _HOPE if self.top is None else _NEAR
+        if found is None or found[0] <= max(self.sampled, hope * self.score):
             return
         self.sampled = found[0]
         score, top = family.polish(*found)

@@ -16,9 +16,10 @@ from itertools import count
 from ..geometry.polygon import Region
 from ..geometry.tolerance import PROOF_ALLOWANCE
 from ..panel.sound import SoundWood
-from .families import Answer, answered
+from .entry import Answer
+from .families import answered
 from .found import Bound, Fit
-from .two_sizes.proof import crosses
+from .points import crosses
 from .wish import Wish
 
 _MOST_QUESTIONS = 64

@@ -12,7 +12,6 @@ from ..panel.sound import SoundWood
 from ..units import Tape
 from .families import answered, unlimited
 from .outright import are_parted
-from .own.misfit import own_reason
 from .points import clear_of, lost
 from .wish import Goal, Limits, Span, Wish
 
@@ -26,6 +25,8 @@ def reason(wood: SoundWood, wish: Wish, shape: str, tape: Tape) -> str:
     if told:
         return told
     if shape == OWN_OUTLINE and wish.own is not None and not wish.scaled:
+        from .own.misfit import own_reason
+
         return own_reason(clear_of(wood, wish.avoids), wish, wish.own, tape)
     free = replace(unlimited(wish), goal=Goal.AREA, gap=_ROUGH)
     largest = answered(wood, free, shape).fit

@@ -13,8 +13,9 @@ import numpy as np
 from ..geometry.placement import Points
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
-from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ..geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ..panel.sound import SoundWood
+from .found import Fit
 
 CLEAR_OF_POINT = 0.01
 """mm that a found top keeps off a point to avoid, at least; well below what a pencil can mark."""
@@ -61,6 +62,13 @@ def holds_all(within: Region, held: Sequence[Region]) -> bool:
         within.holds(part) or (part.area == 0.0 and within.distance_to(part) <= _COVERED)
         for part in held
     )
+
+
+def crosses(fit: Fit, part: Region) -> bool:
+    """Return whether the edge of the core cuts into a part: not clear of it and not round it."""
+    within = Region.from_rings(fit.placement.of(fit.core.inner(CHORD)))
+    around = Region.from_rings(fit.placement.of(fit.core.outer(CHORD)))
+    return not within.holds(part) and around.meet(part).area > 0.0
 
 
 def held_corners(parts: Sequence[Region]) -> Points:

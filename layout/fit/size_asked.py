@@ -20,25 +20,21 @@ from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import PROOF_ALLOWANCE, SAME_PLACE
-from ..outlines import OWN_OUTLINE, Capsule, Circle, Outline, Oval, Superellipse
+from ..outlines import OWN_OUTLINE, Outline
 from ..panel.sound import SoundWood
 from .driver import search
-from .families import Answer
+from .entry import Answer
 from .found import Fit
 from .islands import round_islands
 from .own.family import OwnPlaces
 from .own.proof import proved
 from .points import clear_of, lost
-from .two_sizes.capsule import CapsuleKind
-from .two_sizes.convex import ConvexKind
+from .two_sizes.entry import kind_of
 from .two_sizes.family import TwoSizes
-from .two_sizes.form import own_form
 from .two_sizes.kind import Kind
-from .two_sizes.oval import OvalKind
 from .two_sizes.polish import polished
 from .two_sizes.pose import Pose
 from .two_sizes.sizing import Sizing
-from .two_sizes.superellipse import SuperellipseKind
 from .two_sizes.wood import Wood
 from .wish import Limits, Span, Wish
 
@@ -109,7 +105,7 @@ def fits(
 
     Examples
     --------
-    >>> from panelwright.layout.outlines import Rectangle
+    >>> from panelwright.layout.outlines import Capsule, Circle, Rectangle
     >>> board = SoundWood.exact(Region.from_rings(Rectangle(1400.0, 700.0).outer()))
     >>> fits(board, Capsule(1390.0, 690.0)).fits
     True
@@ -162,14 +158,8 @@ class _Nearest:
 
 def _kind_of(outline: Outline) -> Kind | None:
     """Return how tops of its form are sought; None where it has dents."""
-    if isinstance(outline, (Circle, Oval)):
-        return OvalKind()
-    if isinstance(outline, Capsule):
-        return CapsuleKind()
-    if isinstance(outline, Superellipse):
-        return SuperellipseKind(outline.exponent)
     try:
-        return ConvexKind(own_form(outline, _EASED / 2))
+        return kind_of(outline, _EASED / 2)
     except LayoutError:
         return None
 
@@ -188,7 +178,7 @@ def _one_shape(kind: Kind, wish: Wish, outline: Outline, spare: float = -_EASED)
     half_length, half_width = kind.drawn_in(whole, spare * spare / loss)
     p = kind.shape_of(Pose(0.0, 0.0, 0.0, half_length, half_width))
     sizes = replace(wish.limits, length=Span(0.0, 2 * half_length), width=Span(0.0, 2 * half_width))
-    return _OneShape(kind, replace(wish, limits=sizes), OWN_OUTLINE, (p, p))
+    return _OneShape(kind, replace(wish, limits=sizes), outline, (p, p))
 
 
 @lru_cache(maxsize=4)

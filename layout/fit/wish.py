@@ -11,11 +11,11 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..keys.figures import ABOVE_0, FROM_0, Number, Range, count, degrees, percent
 from ..keys.key import Key, fills, hold, key, own
-from ..keys.kinds import Choice, YesNo, names
+from ..keys.kinds import Choice, Only, YesNo, names
 from ..keys.plane import Choices, Pair, Points
 from ..outlines import Outline
 from ..panel.edge_kinds import EdgeName, EdgeNames
-from .wish_kinds import ANY, Only, OwnOutline, Span, Spans
+from .wish_kinds import ANY, OwnOutline, Span, Spans
 
 __all__ = ["ANY", "Ends", "Goal", "Keeping", "Limits", "Span", "Wish"]
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from ..errors import LayoutError
 from ..keys.figures import Length, Number
+from ..keys.key import take
 from ..keys.kinds import Held, Kind
 from ..keys.place import Place, shown
 from ..keys.plane import Ring
@@ -27,6 +28,10 @@ class Span:
     greatest: float = math.inf
 
     def __post_init__(self) -> None:
+        for name in ("least", "greatest"):
+            end = getattr(self, name)
+            if not isinstance(end, float) or math.isnan(end):  # which may be infinite
+                object.__setattr__(self, name, take(Number(), end, "span", name))
         if not self.least <= self.greatest:
             raise LayoutError(f"a span from {self.least:g} to {self.greatest:g} holds nothing")
 
@@ -82,23 +87,3 @@ class OwnOutline(Ring):
             return value
         ring = Ring.parse(self, value, at)
         return Freeform.through(ring) if at.held and ring is not None else ring
-
-
-@dataclass(frozen=True, slots=True)
-class Only(Kind):
-    """A value of one class, which a program alone gives."""
-
-    cls: type
-    how: str
-    """What to do."""
-
-    @property
-    def words(self) -> str:
-        """No file has it."""
-        return ""
-
-    def parse(self, value: object, at: Place) -> Held:
-        """Return the value."""
-        if not isinstance(value, self.cls):
-            at.wrong(f"{shown(value)} does not go here: {self.how}")
-        return value

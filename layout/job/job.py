@@ -9,12 +9,11 @@ from ..cutting.profile import EdgeProfile
 from ..cutting.tools import Tools
 from ..errors import LayoutError, PanelError, Problem
 from ..fit.wish import Wish
-from ..fit.wish_kinds import Only
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_POINT
 from ..keys.figures import FROM_0, Length, Range
 from ..keys.key import hold, key, take
-from ..keys.kinds import Choice, Kind, Text, names
+from ..keys.kinds import Choice, Kind, Only, Text, names
 from ..keys.plane import Choices, Points
 from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
@@ -106,7 +105,7 @@ class Job:
 
     def __post_init__(self) -> None:
         for name, kind in _PARTS.items():
-            if getattr(self, name) is not None:
+            if getattr(self, name) is not None or name not in ("legs", "datum"):
                 object.__setattr__(self, name, take(kind, getattr(self, name), name))
         hold(self, "top")
         object.__setattr__(self, "panel", self._panel())

@@ -23,9 +23,9 @@ from ..keys.named import Named, Share, Sum
 from ..keys.plane import At, Choices, Four, Pair, Points, Ring
 from ..panel.corners import LETTERS
 from ..panel.edge_kinds import EdgeName, EdgeNames
+from ..template.paper_kinds import PaperSize, White
 from ..work.spans import HourSpan
 from .keys.table import SECTIONS
-from .keys.template import PaperSize, White
 
 Schema = dict[str, Any]
 

@@ -7,10 +7,10 @@ from dataclasses import dataclass, field, replace
 from ..legs.foot import FootShape
 from ..legs.plan import LegsPlan
 from ..legs.proposal import Proposal, told
-from ..legs.stance import COUNTS, as_wished, best_stances
+from ..legs.stance import as_wished, best_stances
 from ..legs.table import TableTop
 from ..legs.whole import TablePlan, plan_table
-from ..legs.wish import Goal, LegsWish
+from ..legs.wish import COUNTS, Goal, LegsWish
 from ..top import Top
 from .job import Job
 

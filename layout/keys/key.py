@@ -34,6 +34,8 @@ class Key:
     """A value, as TOML writes it."""
     in_file: bool = True
     """Whether a job file has it; a program alone gives the others."""
+    depends: bool = False
+    """Whether what holds without it hangs on other keys: where a file has none it is None."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +67,8 @@ def key(  # noqa: PLR0913 - all but three are rarely given
     name: str = "",
     also: tuple[Key, ...] = (),
     in_file: bool = True,
+    depends: bool = False,
+    unit: str | None = None,
 ) -> Any:  # noqa: ANN401 - as `dataclasses.field`
     """Return the field of a dataclass that a key of the job file fills.
 
@@ -80,8 +84,16 @@ def key(  # noqa: PLR0913 - all but three are rarely given
         Keys of the file, behind this one, that fill the same field.
     in_file : bool
         Whether a job file has the key; a program alone gives the others.
+    depends : bool
+        Whether what holds without it hangs on other keys of the file.
+    unit : str, optional
+        Of the figure, for the record.
     """
-    metadata = fills(kind, meaning, example, usual=usual, name=name, also=also, in_file=in_file)
+    metadata = fills(
+        kind, meaning, example, usual=usual, name=name, also=also, in_file=in_file, depends=depends
+    )
+    if unit is not None:
+        metadata["unit"] = unit
     if type(default).__hash__ is None:
         return field(default_factory=lambda: default, metadata=metadata)
     return field(default=default, metadata=metadata)
@@ -96,14 +108,28 @@ def fills(  # noqa: PLR0913 - see `key`
     name: str = "",
     also: tuple[Key, ...] = (),
     in_file: bool = True,
+    depends: bool = False,
+    usually: Any = None,  # noqa: ANN401
 ) -> dict[str, Any]:
-    """Return the metadata of a field that a key fills: for one that must be given."""
-    return {"key": Key(name, kind, meaning, None, usual, example, in_file), "also": also}
+    """Return the metadata of a field that a key fills: for one that a program must give.
+
+    Parameters
+    ----------
+    usually : object
+        What a job file that leaves it out gives.
+    """
+    told = Key(name, kind, meaning, usually, usual, example, in_file, depends)
+    return {"key": told, "also": also}
 
 
-def own(default: Any, kind: Kind, also: tuple[Key, ...] = ()) -> Any:  # noqa: ANN401 - as `key`
+def own(
+    default: Any,  # noqa: ANN401 - as `key`
+    kind: Kind,
+    also: tuple[Key, ...] = (),
+    unit: str | None = None,
+) -> Any:  # noqa: ANN401
     """Return a field that a program fills, and a job file only by the keys of `also`, if at all."""
-    return key(default, kind, "", also=also, in_file=False)
+    return key(default, kind, "", also=also, in_file=False, unit=unit)
 
 
 def keys_by_field(cls: Any) -> Mapping[str, Key]:  # noqa: ANN401 - the class of a dataclass
@@ -117,7 +143,7 @@ def _keys_by_field(cls: Any) -> Mapping[str, Key]:  # noqa: ANN401
     for item in dataclasses.fields(cls):
         told: Key | None = item.metadata.get("key")
         if told is not None:
-            default = None if item.default is dataclasses.MISSING else item.default
+            default = told.default if item.default is dataclasses.MISSING else item.default
             spelt = told.in_file and not told.usual and default is not None
             usual = written(told.kind, default) if spelt else told.usual
             found[item.name] = dataclasses.replace(
@@ -130,7 +156,11 @@ def keys_of(cls: type) -> tuple[Key, ...]:
     """Return the keys that a job file has for a dataclass, in the order of its fields."""
     also = {item.name: item.metadata.get("also", ()) for item in dataclasses.fields(cls)}
     keys = (k for name, own in keys_by_field(cls).items() for k in (own, *also[name]))
-    return tuple(key for key in keys if key.in_file)
+    return tuple(
+        dataclasses.replace(key, default=None) if key.depends else key
+        for key in keys
+        if key.in_file
+    )
 
 
 def hold(value: Any, *where: str, error: type[LayoutError] = LayoutError) -> None:  # noqa: ANN401 - any dataclass

@@ -170,3 +170,23 @@ class Choice(Kind):
 def names(*options: str) -> dict[str, str]:
     """Return the options of a choice that the library holds by the same names."""
     return {option: option for option in options}
+
+
+@dataclass(frozen=True, slots=True)
+class Only(Kind):
+    """A value of one class, which a program alone gives."""
+
+    cls: type
+    how: str
+    """What to do."""
+
+    @property
+    def words(self) -> str:
+        """No file has it."""
+        return ""
+
+    def parse(self, value: object, at: Place) -> Held:
+        """Return the value."""
+        if not isinstance(value, self.cls):
+            at.wrong(f"{shown(value)} does not go here: {self.how}")
+        return value

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 
 from ..errors import LegsError
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path, circle
 from ..geometry.point import ORIGIN, Point
+from ..keys.figures import ABOVE_0, FROM_0
+from ..keys.key import Key, fills, hold, key
+from ..keys.kinds import Choice
+from ..keys.plane import Pair
 
 
 class FootShape(Enum):
@@ -34,6 +38,33 @@ class FootShape(Enum):
         return self in (FootShape.RING, FootShape.TUBE)
 
 
+_SHAPE = Choice(
+    {shape.value: shape for shape in FootShape},
+    {
+        **dict.fromkeys(("hollow", "tube", "pipe"), "ring"),
+        **dict.fromkeys(("rectangular tube", "box section"), "square tube"),
+        "hexagon": "hexagonal",
+        **dict.fromkeys(("circular", "circle"), "round"),
+        **dict.fromkeys(("rectangle", "oblong", "block"), "rectangular"),
+        "trestle": "slab",
+    },
+    {
+        "hairpin": 'stands on thin rods: write "round" with the size of what touches the floor, '
+        "and give the plate on its head as plate = [length, width]",
+    },
+)
+
+SIZE = Key(
+    "size",
+    Pair(ABOVE_0, one_will_do=True),
+    "Side or diameter of a foot, of a hexagonal one across its flats; for a rectangular one, a "
+    "tube or a slab its length along the top and its width across it",
+    (60.0,),
+    "60 mm",
+    "70",
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Foot:
     """The print of one leg under the top.
@@ -45,18 +76,33 @@ class Foot:
         not between 0 and half its width.
     """
 
-    shape: FootShape
+    shape: FootShape = field(
+        metadata=fills(
+            _SHAPE,
+            "What a foot looks like from above; a slab or trestle carries the top along its "
+            "length, and two of them stand",
+            '"round"',
+            name="foot",
+            usually=FootShape.SQUARE,
+        )
+    )
     """A slab is a leg as wide as the top or nearly: two of them stand."""
-    length: float
-    width: float
+    length: float = field(metadata=fills(ABOVE_0, "", in_file=False, also=(SIZE,)))
+    width: float = field(metadata=fills(ABOVE_0, "", in_file=False))
     """Along and across the top, mm; the diameter, side or, of a hexagon, the width across its flats
     where both are one."""
-    wall: float = 0.0
-    """Thickness of the wall of a ring or a square tube, mm; 0 for a solid foot."""
+    wall: float = key(
+        0.0,
+        FROM_0,
+        "Thickness of the wall of a ring or a tube; must be given for one",
+        "3",
+        usual="solid",
+        depends=True,
+    )
+    """mm; 0 for a solid foot."""
 
     def __post_init__(self) -> None:
-        if not (0 < self.length < math.inf and 0 < self.width < math.inf):
-            raise LegsError(f"a foot of {self.length:g} by {self.width:g} mm is not above 0")
+        hold(self, "legs", error=LegsError)
         if not self.shape.has_two_sizes and self.length != self.width:
             raise LegsError(
                 f"a {self.shape.value} foot is as long as wide, not {self.length:g} by "

@@ -8,6 +8,10 @@ from ..geometry.alike import at_least, at_most
 
 _INCH = 25.4
 
+SAT_ON = 900.0
+"""Somebody may sit down on the edge of a table up to this high, mm (our choice): then the force
+counts at its very edge, not where a standard presses."""
+
 DINED_AT = 480.0
 """Nobody dines at a table whose face is lower than this, mm (ours): somebody sits down on it."""
 

@@ -13,9 +13,9 @@ from ..geometry.tolerance import CHORD
 from .people import PLACE, Seating
 from .plan import LegsPlan
 from .sag import Loads, Sag, sag_of
-from .stance import COUNTS, Stance, best_stance, best_stances
+from .stance import Stance, best_stance, best_stances
 from .table import TableTop
-from .wish import Goal, LegsWish
+from .wish import COUNTS, Goal, LegsWish
 
 
 @dataclass(frozen=True, slots=True)

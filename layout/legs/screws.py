@@ -7,6 +7,9 @@ from dataclasses import dataclass
 
 from ..errors import LegsError
 from ..geometry.alike import at_least, at_most
+from ..keys.figures import ABOVE_0
+from ..keys.key import take
+from ..keys.plane import Pair
 from ..panel.build import Kind
 from .concern import LegMatter
 
@@ -40,6 +43,9 @@ USUAL = 5.0
 """Diameter of the screws of a leg, mm (common practice)."""
 
 
+SCREW = Pair(ABOVE_0, form="[diameter, length]")
+
+
 @dataclass(frozen=True, slots=True)
 class Screw:
     """A screw by its diameter and its length under the head, mm.
@@ -54,7 +60,10 @@ class Screw:
     length: float
 
     def __post_init__(self) -> None:
-        if not 0 < self.diameter < self.length < math.inf:
+        pair = take(SCREW, (self.diameter, self.length), "legs.screw", error=LegsError)
+        object.__setattr__(self, "diameter", pair[0])
+        object.__setattr__(self, "length", pair[1])
+        if not self.diameter < self.length:
             raise LegsError(
                 f"a screw {self.diameter:g} mm thick and {self.length:g} mm long: "
                 "it is longer than thick"

@@ -19,12 +19,9 @@ from ..geometry.polygon import Region, convex_hull
 from ..geometry.tolerance import CHORD
 from ..outlines import Outline
 from .foot import Foot
+from .heights import SAT_ON
 from .tipping import EDGE, GRAVITY, Sides, pressed_line
 from .wish import Fixing, LegsWish
-
-SAT_ON = 900.0
-"""Somebody may sit down on the edge of a table up to this high, mm (our choice): then the force
-counts at its very edge, not where a standard presses."""
 
 IN_A_ROW = 10.0
 """Legs whose middles lie within a strip so narrow, mm, stand in a row (our choice): a floor is not

@@ -27,10 +27,7 @@ from .room import insets_for
 from .sag import ALIKE
 from .stability import IN_A_ROW, row_width
 from .table import TableTop
-from .wish import Goal, LegsWish
-
-COUNTS = (3, 4, 5, 6, 8)
-"""How many legs are compared where the maker names no number."""
+from .wish import COUNTS, Goal, LegsWish
 
 _SIDES, _ENDS = 3, 5
 """Insets tried at the sides and at the ends, besides the usual ones."""

@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
-import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum
+from typing import Any
 
 from ..errors import LegsError
+from ..keys.figures import ABOVE_0, Counts, Length, Number, Range, count
+from ..keys.key import hold, key, own
+from ..keys.kinds import Choice, YesNo
+from ..keys.place import Place
+from ..keys.plane import Pair
 from .movement import SWING
 from .people import PLACE
 from .sag import Loads, creep_of
-from .screws import Screw
-from .wish import Goal
+from .screws import SCREW, Screw
+from .wish import COUNTS, Goal
 
 __all__ = ["Glue", "TableWish"]
 
@@ -24,6 +29,18 @@ class Glue(Enum):
 
 
 @dataclass(frozen=True, slots=True)
+class ScrewPair(Pair):
+    """A screw by its diameter and its length, or of a program the screw itself."""
+
+    def parse(self, value: object, at: Place) -> Any:  # noqa: ANN401 - a pair or a screw
+        """Return the screw of a program; of a file, its pair."""
+        if isinstance(value, Screw):
+            return value
+        pair = Pair.parse(self, value, at)
+        return Screw(*pair) if at.held and pair is not None else pair
+
+
+@dataclass(frozen=True, slots=True)
 class TableWish:
     """What the maker asks of the table as a whole.
 
@@ -33,42 +50,100 @@ class TableWish:
         If a figure is out of its limits.
     """
 
-    goal: Goal = Goal.MOST_STABLE
-    """What makes legs the best."""
-    counts: tuple[int, ...] = ()
-    """How many legs are compared, and the best of them taken; empty where the legs stand as they
-    are wished."""
-    long_term: float = field(default=Loads().long_term, metadata={"unit": "kg/m2"})
-    """What lies on it for years, kg/m²."""
-    point: float = field(default=Loads().point, metadata={"unit": "N"})
-    """What presses on it for a while at the worst place, N."""
-    creep: float | None = field(default=None, metadata={"unit": ""})
-    """What a lasting load makes of the first sag; None for what is usual for the material."""
-    place: float = PLACE
-    """Edge that a diner takes, mm."""
-    screw: Screw | None = None
-    """None to have one proposed."""
-    holes: tuple[float, float] | None = None
-    """How far the outer screw holes of a plate lie apart, along and across the top, mm; None for
-    holes near its corners."""
-    glue: Glue = Glue.RIGID
-    """Of legs that are glued."""
-    framed: bool = False
-    """Whether rails or an apron join the legs."""
-    swing: float = field(default=SWING, metadata={"unit": "%"})
+    goal: Goal = key(
+        Goal.MOST_STABLE,
+        Choice(
+            {goal.value: goal for goal in Goal},
+            {"firmest": "most stable", "stands firmest": "most stable", "knees": "most knee room"},
+        ),
+        "What makes legs the best. Whatever it is, the load is held first if any stance holds it",
+        '"most knee room"',
+        usual='"most stable" where `count` is left out',
+        depends=True,
+    )
+    counts: tuple[int, ...] = key(
+        (),
+        Counts(count(2, 100, "fewer than 3 do not stand, but for 2 slabs or trestles")),
+        "Where `count` is left out: how many are compared",
+        "[4, 6]",
+        usual=", ".join(str(n) for n in COUNTS) + "; 2 of slabs",
+        depends=True,
+    )
+    """Empty where the legs stand as they are wished."""
+    long_term: float = key(
+        Loads().long_term,
+        Number("kg/m²", Range(0, 10_000)),
+        "What lies on the table for years, for its sag",
+        "50",
+        name="spread",
+        unit="kg/m2",
+    )
+    point: float = key(
+        Loads().point,
+        Number("N", Range(0, 100_000)),
+        "What presses on it for a while at the worst place, for its sag",
+        "800",
+        name="press",
+        unit="N",
+    )
+    creep: float | None = key(
+        None,
+        Number("", Range(1, 10)),
+        "How many times its first sag a lasting load makes in the end",
+        "1.8",
+        usual="by material, EN 1995-1-1 table 3.2: 1.6 for solid wood, 1.8 for plywood and "
+        "blockboard, 3.25 for other boards",
+        unit="",
+    )
+    place: float = key(
+        PLACE,
+        Length(Range(200.0, 2000.0), "a diner takes about 600 mm, or 24 in, of the edge"),
+        "Edge that a diner takes",
+        "650",
+        usual=f"{PLACE:g} mm, or 24 in",
+        depends=True,
+    )
+    screw: Screw | None = key(
+        None,
+        ScrewPair(ABOVE_0, form=SCREW.form),
+        "The screws; one that comes through the top is refused",
+        "[5, 30]",
+        usual="the longest 5 mm one that is sold and leaves enough under its tip",
+    )
+    holes: tuple[float, float] | None = key(
+        None,
+        Pair(ABOVE_0, one_will_do=True, form="[along, across]"),
+        "How far its outer holes lie apart, middle to middle",
+        "[65, 65]",
+        usual="12 mm inside its edges",
+        name="plate_holes",
+    )
+    glue: Glue = key(
+        Glue.RIGID,
+        Choice({glue.value: glue for glue in Glue}, {"elastic": "flexible"}),
+        "What holds legs that are glued: wood glue is rigid; a flexible construction adhesive lets "
+        "solid wood move, holds metal and masonry, and takes days",
+        '"flexible"',
+        usual='"rigid" for wood, "flexible" for other legs',
+        depends=True,
+    )
+    framed: bool = key(
+        False,
+        YesNo(),
+        "Whether an apron or rails join the legs: then all fixings of a solid top are slotted but "
+        "one row",
+        "true",
+        name="apron",
+    )
+    swing: float = own(SWING, Number("percent", Range(0, 30)), unit="%")
     """Of the wood's moisture over a year, %."""
-    quartered: bool = False
+    quartered: bool = own(False, YesNo())
     """Whether solid wood is sawn on the quarter."""
 
     def __post_init__(self) -> None:
-        if any(count < 2 for count in self.counts):
-            raise LegsError(f"{min(self.counts)} legs do not stand: compare 3 and more")
-        if not 0 < self.place < math.inf:
-            raise LegsError(f"a place of {self.place:g} mm seats nobody: it is above 0")
-        if self.holes is not None and not all(0 < apart < math.inf for apart in self.holes):
-            raise LegsError("the holes of a plate lie apart: give more than 0")
-        if not 0 <= self.swing <= 30:
-            raise LegsError(f"a moisture swing of {self.swing:g} % is not from 0 to 30 %")
+        hold(self, "legs", error=LegsError)
+        if self.holes is not None and len(self.holes) == 1:
+            object.__setattr__(self, "holes", self.holes * 2)
         self.loads("")  # holds them to their limits
 
     def loads(self, material: str) -> Loads:

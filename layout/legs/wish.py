@@ -3,19 +3,22 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 
 from ..errors import LegsError
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_POINT
+from ..keys.figures import ABOVE_0, FROM_0, Number, Range, count, degrees
+from ..keys.key import Key, fills, hold, key, own
+from ..keys.kinds import Choice, Only, YesNo, names
+from ..keys.plane import Pair, Points
 from .foot import Foot, FootShape
-from .materials import MASONRY, METALS
+from .heights import DINED_AT, SAT_ON, SITTER
+from .materials import LEG_MATERIALS, MASONRY, METALS
+from .tipping import EDGE
 
 __all__ = ["Fixing", "FixingPlate", "Foot", "FootShape", "Goal", "Lean", "LegsWish"]
-
-STEEPEST = 30.0
-"""No leg is splayed farther, degrees (our choice)."""
 
 
 class Goal(Enum):
@@ -43,6 +46,16 @@ class Lean(Enum):
     SIDES = "towards the sides"
 
 
+PLATE = Key(
+    "plate",
+    Pair(ABOVE_0, one_will_do=True),
+    "A steel plate on the head of each leg that takes its screws",
+    None,
+    "none",
+    "[90, 90]",
+)
+
+
 @dataclass(frozen=True, slots=True)
 class FixingPlate:
     """A metal plate on the head of a leg that takes its screws.
@@ -53,16 +66,14 @@ class FixingPlate:
         If a size is not above 0.
     """
 
-    length: float
-    width: float
-    thickness: float
+    length: float = field(metadata=fills(ABOVE_0, "", in_file=False, also=(PLATE,)))
+    width: float = field(metadata=fills(ABOVE_0, "", in_file=False))
     """Along and across the top, mm."""
+    thickness: float = key(4.0, ABOVE_0, "Its thickness", "5", name="plate_thickness")
+    """mm (common practice)."""
 
     def __post_init__(self) -> None:
-        if not all(0 < v < math.inf for v in (self.length, self.width, self.thickness)):
-            raise LegsError(
-                f"a plate {self.length:g} by {self.width:g} by {self.thickness:g} mm is not above 0"
-            )
+        hold(self, "legs", error=LegsError)
 
     @property
     def mass(self) -> float:
@@ -75,6 +86,32 @@ class FixingPlate:
         return Foot(FootShape.RECTANGULAR, self.length, self.width)
 
 
+COUNTS = (3, 4, 5, 6, 8)
+"""How many legs are compared where the maker names no number."""
+
+USUAL_DENSITY = 650.0
+"""Of legs of which nothing is said, kg/m³: solid wood."""
+
+INSET = Key(
+    "inset",
+    FROM_0,
+    "The same, all round",
+    None,
+    "what is usual for the size of the top, or proposed",
+    "80",
+)
+
+TABLE_HEIGHT = Key(
+    "table_height",
+    ABOVE_0,
+    "From the floor to the upper face, in place of `height`: the legs follow from it, the top and "
+    "the plate",
+    None,
+    "from `height`",
+    "740",
+)
+
+
 @dataclass(frozen=True, slots=True)
 class LegsWish:
     """How many legs, of what kind, and where.
@@ -85,57 +122,119 @@ class LegsWish:
         If a figure is out of its limits.
     """
 
-    count: int = 4
-    """At least 3 where no places are given; 2 of slabs."""
-    foot: Foot = Foot(FootShape.SQUARE, 60.0, 60.0)  # noqa: RUF009 frozen, so it may be shared
-    at: tuple[Point, ...] = ()
-    """Middles of the feet from the centre of the top, x along its length, mm; empty to place
-    `count` legs by inset."""
-    inset_side: float | None = None
-    inset_end: float | None = None
-    """From the top's edge to the outside of the foot, at the sides and at the ends, mm; None for
-    what is usual."""
-    height: float = 700.0
-    """From the floor to the underside of the top, plate and all, mm."""
-    mass: float | None = None
-    """Of one leg, kg; None to work it out from size, height and density."""
-    density: float = 650.0
-    """Of the legs, kg/m³."""
-    fixing: Fixing = Fixing.SCREWED
-    load: float = 600.0
-    """Vertical force at the edge that the table is held against, N."""
-    seated: bool = True
-    """Whether people sit at it: then a long top overhangs more at its ends, for their knees."""
-    plate: FixingPlate | None = None
+    count: int = key(
+        4,
+        count(2, 100, "fewer than 3 do not stand, but for 2 slabs or trestles"),
+        "How many, placed by inset, or by `goal` where that is given",
+        "6",
+        usual="the best of `counts`, or as many as `at` places",
+        depends=True,
+    )
+    foot: Foot = field(  # frozen, so it may be shared
+        default=Foot(FootShape.SQUARE, 60.0, 60.0),
+        metadata=fills(Only(Foot, "give a foot, such as Foot.round(80)"), "", in_file=False),
+    )
+    at: tuple[Point, ...] = key(
+        (),
+        Points(2),
+        "The middle of each leg's head, from the centre of the top, x along its length",
+        "[[-500, -200], [500, -200], [0, 250]]",
+        usual="by inset, or proposed",
+    )
+    inset_side: float | None = key(
+        None,
+        FROM_0,
+        "From the top's edge to the outside of a foot, at the long sides only",
+        "80",
+        usual="as `inset`",
+    )
+    inset_end: float | None = key(
+        None, FROM_0, "The same, at the ends only", "250", usual="as `inset`", also=(INSET,)
+    )
+    height: float = key(
+        700.0,
+        ABOVE_0,
+        "From the floor to the underside of the top, plate and all",
+        "690",
+        also=(TABLE_HEIGHT,),
+    )
+    mass: float | None = key(
+        None, Number("kg", Range(0, 1000)), "Of one leg", "2.5", usual="from its size"
+    )
+    density: float = key(
+        USUAL_DENSITY, Number("kg/m³", Range(0, 25_000, above=True)), "Of the legs", "7850"
+    )
+    fixing: Fixing = key(
+        Fixing.SCREWED,
+        Choice({fixing.value: fixing for fixing in Fixing}, {"screws": "screwed", "glue": "glued"}),
+        "How they are held to the top; on a loose one nothing but its own weight holds it down",
+        '"loose"',
+        usual='"screwed"; "loose" on brick, fired clay and concrete',
+    )
+    load: float = key(
+        600.0,
+        Number("N", Range(0, 100_000)),
+        "Downward force at the edge that the table is held against: at the very edge of one up to "
+        f"{SAT_ON:.0f} mm high, where somebody may sit down, else {EDGE:.0f} mm inside it; who "
+        "sits on it brings 600 to 1000",
+        "800",
+        usual=f"600, or {SITTER:.0f} where the table is lower than {DINED_AT:.0f} mm",
+        depends=True,
+    )
+    seated: bool = key(
+        True,
+        YesNo(),
+        "Whether people sit at it: then a long top overhangs more at its ends, for their knees",
+        "false",
+        usual=f"true, false where the table is lower than {DINED_AT:.0f} mm",
+        depends=True,
+    )
+    plate: FixingPlate | None = key(
+        None, Only(FixingPlate, "give FixingPlate(length, width)"), "", in_file=False
+    )
     """On the head of each leg."""
-    splay_deg: float = 0.0
-    """How far a leg leans from upright, degrees."""
-    lean: Lean = Lean.OUTWARDS
-    """Which way it leans, seen from above."""
-    material: str = ""
-    """Of the legs, by its name; empty where only a density is known."""
-    keep_in: float = 0.0
+    splay_deg: float = key(
+        0.0,
+        degrees(0, 30, "a leg leans no farther"),
+        "How far the legs lean from upright, so that the feet land elsewhere than their heads",
+        "10",
+        name="splay",
+    )
+    lean: Lean = key(
+        Lean.OUTWARDS,
+        Choice(
+            {lean.value: lean for lean in Lean},
+            {"ends": "towards the ends", "sides": "towards the sides"},
+        ),
+        "Which way splayed legs lean: away from the middle of the top, or along or across it only",
+        '"towards the ends"',
+    )
+    material: str = key(
+        "",
+        Choice(
+            names(*LEG_MATERIALS),
+            {"clay": "fired clay", "terracotta": "fired clay", "iron": "steel"},
+            described="a material, listed below",
+        ),
+        "Of the legs, in place of a density",
+        '"beech"',
+        usual="none",
+    )
+    keep_in: float = own(0.0, FROM_0)
     """Nothing is fixed nearer to the edge of the top than this, mm: a bevel under it."""
 
     def __post_init__(self) -> None:
+        hold(self, "legs", error=LegsError)
+        if self.material and self.density == USUAL_DENSITY:
+            object.__setattr__(self, "density", LEG_MATERIALS[self.material].density)
+        if self.is_masonry and self.fixing is Fixing.SCREWED:
+            object.__setattr__(self, "fixing", Fixing.LOOSE)
         count = len(self.at) or self.count
         least = 2 if self.foot.shape is FootShape.SLAB else 3
         if count < least:
             raise LegsError(f"{count} legs do not stand: {least} at least")
-        if not 0 <= self.splay_deg <= STEEPEST:
-            raise LegsError(f"a splay of {self.splay_deg:g}° is not from 0 to {STEEPEST:g}°")
-        for name, value in (
-            ("inset_side", self.inset_side),
-            ("inset_end", self.inset_end),
-            ("mass", self.mass),
-            ("density", self.density),
-            ("load", self.load),
-            ("keep_in", self.keep_in),
-        ):
-            if value is not None and not 0 <= value < math.inf:
-                raise LegsError(f"{name} of {value:g} is below 0")
         rest = self.height - (self.plate.thickness if self.plate else 0.0)
-        if not 0 < rest < math.inf:
+        if rest <= 0:
             raise LegsError(f"a leg {rest:g} mm long is not above 0")
 
     @property

@@ -80,5 +80,8 @@ class Circle(Outline):
 
     def resized(self, length: float, width: float) -> Self:
         """Return a circle of another diameter; both sizes must be that diameter."""
-        require(length == width, f"a circle is as long as wide, not {length:g} by {width:g} mm")
-        return type(self)(length)
+        require(
+            math.isclose(length, width, rel_tol=1e-9),
+            f"a circle is as long as wide, not {length:g} by {width:g} mm",
+        )
+        return type(self)((length + width) / 2)

@@ -12,7 +12,7 @@ from ..geometry.polygon import Region
 from ..geometry.segments import Side
 from ..keys.figures import ABOVE_0, FROM_0, count, degrees
 from ..keys.key import fills, hold, key, take
-from ..keys.kinds import Choice, Text, names
+from ..keys.kinds import Choice, Only, Text, names
 from ..keys.plane import Boundary, Choices, holes_of
 from .build import Build
 from .defect import SPOILS, Defect, Spoils
@@ -247,6 +247,8 @@ class Panel:
         """
         margin = take(FROM_0, margin, "margin", error=PanelError)
         tape_error = take(FROM_0, tape_error, "tape_error", error=PanelError)
+        an_edge = Only(Path, "give edges of its boundary")
+        kept = [take(an_edge, edge, "kept", error=PanelError) for edge in kept]
         if kept:
             face = face_with_kept(self.boundary, self.cut_outs, kept, margin + tape_error)
             inner, outer = face.inner, face.outer

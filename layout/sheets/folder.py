@@ -8,22 +8,26 @@ from ..job.serialise import to_json
 from ..words.listing import listing
 
 
-def plan_files(plan: Plan) -> dict[str, str | bytes]:
+def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
     """Return the content of each file that a plan is written as, by file name.
 
     Writers are imported here, one by one, so that whoever wants a single drawing pays for one.
+
+    Parameters
+    ----------
+    opened : bool
+        Whether what stands behind the work is unfolded on the bench sheet, so that it is printed.
     """
     from ..drawing.svg import to_svg
     from .bench import bench_sheet
     from .plan_drawing import plan_scene
     from .template_files import template_files
 
-    drawing = to_svg(plan_scene(plan))
     template = template_files(plan)
     others = ("plan.svg", "plan-underside.svg", *template, "listing.txt", "plan.json")
     return {
-        "bench-sheet.html": bench_sheet(plan, drawing, files=others),
-        "plan.svg": drawing,
+        "bench-sheet.html": bench_sheet(plan, files=others, opened=opened),
+        "plan.svg": to_svg(plan_scene(plan)),
         "plan-underside.svg": to_svg(plan_scene(plan, mirrored=True)),
         **template,
         "listing.txt": listing(plan),

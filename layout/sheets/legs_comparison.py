@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable, Iterator
 
 from ..drawing import layers
+from ..drawing.kit.legend import ROW, legend
 from ..drawing.lettering import fitted_height, paragraph
 from ..drawing.scene import Area, Group, Item, Mark, Scene, Stroke, Text
 from ..geometry.bounds import Bounds
@@ -17,7 +18,6 @@ from ..job.standing import Comparison
 from ..legs.plan import under_feet
 from ..words.legs_compared import CAUTION, Choice, choices, held_words
 from ..words.outline import outline_words
-from .legend import ROW, legend
 
 WIDE = 420.0
 """Width of the sheet, mm: A3, landscape; it grows downwards with the number of choices."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ..drawing.kit.flow import Flow
 from ..drawing.scene import Scene
 from ..template.content import TemplateContent
 from ..template.ordinates import Station, ordinates
@@ -12,7 +13,6 @@ from ..units import Tape, nearest_whole
 from ..words.paper import alike_words, figures_words
 from ..words.say import thin_words
 from .cover_sheet import upright_sheet
-from .flow import Flow
 
 
 def ordinates_pages(content: TemplateContent, paper: Paper, margins: Margins) -> tuple[Scene, ...]:

@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..drawing import layers
+from ..drawing.kit.areas import areas_of
+from ..drawing.kit.frame import DrawingFrame
+from ..drawing.kit.labels import LabelSetter
 from ..drawing.scene import Area, Group, Item, Stroke
 from ..geometry.path import Path
 from ..geometry.point import Point
@@ -13,9 +16,6 @@ from ..panel import Panel
 from ..panel.datum import Datum
 from ..panel.shown import layer_of
 from ..units import Tape
-from .areas import areas_of
-from .frame import DrawingFrame
-from .labels import LabelSetter
 
 CORNER_LETTERS = 5.0
 """Height of the corner letters, paper mm."""

@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from ..drawing import layers
+from ..drawing.kit.frame import DrawingFrame
+from ..drawing.kit.labels import LabelSetter
+from ..drawing.kit.legend import legend
 from ..drawing.scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
@@ -12,9 +15,6 @@ from ..geometry.point import Point
 from ..job.plan import Plan
 from . import panel_drawing as old
 from . import top_drawing as new
-from .frame import DrawingFrame
-from .labels import LabelSetter
-from .legend import legend
 from .title import size_words, title_items
 
 TITLE_WIDTH = 150.0

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ..drawing.kit.flow import Flow
 from ..drawing.scene import Scene
 from ..template.calibration import longest_bar
 from ..template.content import TemplateContent
@@ -10,7 +11,6 @@ from ..template.tiles import TilePlan, field_of
 from ..template.wrong_print import wrong_prints
 from ..words import paper
 from .cover_sheet import upright_sheet
-from .flow import Flow
 from .sheet_map import sheet_map
 from .sign_legend import legend_height, legend_rows, signs_of
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ..drawing.kit.frame import DrawingFrame
 from ..drawing.lettering import paragraph
 from ..drawing.scene import Item, Stroke, Text
 from ..geometry.bounds import Bounds
@@ -14,7 +15,6 @@ from ..outlines import PIECE_AS_FOUND, Freeform
 from ..units import Tape
 from ..words.outline import exact_words, outline_words
 from ..words.say import unit_words
-from .frame import DrawingFrame
 
 
 def size_words(plan: Plan) -> str:

@@ -7,15 +7,15 @@ from collections.abc import Iterator
 from ..cutting.cut import Trim
 from ..cutting.plan import CutPlan
 from ..drawing import layers
+from ..drawing.kit.areas import areas_of
+from ..drawing.kit.frame import DrawingFrame
+from ..drawing.kit.labels import LabelSetter
 from ..drawing.scene import Area, Group, Item, Mark, Stroke
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..job.plan import Plan
 from ..marking.mark import Kind
-from .areas import areas_of
-from .frame import DrawingFrame
-from .labels import LabelSetter
 
 _PAST_EDGE = 4.0
 """How far saw lines and guides are drawn past the panel, paper mm."""

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
-from ..errors import LayoutError
+from ..keys.key import hold, key
+from ..keys.kinds import Choice, Text, YesNo, names
 from .calibration import TRUE, Correction
 from .grid import check_overlap
 from .paper import A4, Margins, Paper, Sheet
+from .paper_kinds import WHITE, PaperSize, White
 from .tiles import field_of
 
 PORTIONS = ("auto", "whole", "half", "quarter", "end", "corner", "curves")
@@ -29,33 +30,57 @@ class TemplateWish:
         the overlap suits no sheet.
     """
 
-    paper: Paper = A4
-    margins: Margins = field(default_factory=lambda: Margins.all(10.0))
-    """What the printer leaves white on a sheet held upright."""
-    overlap: float = 12.0
-    """What neighbouring sheets share, mm."""
-    portion: str = "auto"
-    """One of `PORTIONS`; "auto" takes the one with the fewest sheets."""
-    mirrored: bool | None = None
-    """Whether it is drawn for the underside; None for the face that the work is marked on."""
-    ordinates: bool = True
-    """Whether the outline is given in figures, too."""
-    dxf_release: str = "R2010"
-    """One of `RELEASES`."""
-    printer: str = ""
-    """The name under which the printer was measured; empty where it was not."""
+    paper: Paper = key(
+        A4,
+        PaperSize(),
+        "The sheets in the printer",
+        '"Letter"',
+        usual='"A4"; "Letter" where units are inches or feet',
+    )
+    margins: Margins = key(
+        Margins.all(10.0),
+        White(),
+        "What the printer leaves white, on a sheet held upright",
+        "[6, 15, 6, 6]",
+        usual="10 mm",
+        name="margin",
+    )
+    overlap: float = key(12.0, WHITE, "What neighbouring sheets share", "15")
+    portion: str = key(
+        "auto",
+        Choice(names(*PORTIONS)),
+        "How much is printed; the rest is flipped on the centrelines. `auto` takes the one of "
+        "whole, half and quarter with the fewest sheets; of a top with few curves only those, and "
+        "no sheet for straight lines alone",
+        '"quarter"',
+    )
+    mirrored: bool | None = key(
+        None,
+        YesNo(),
+        "Whether it is drawn as seen from the underside",
+        "false",
+        usual="the face that the work is marked on",
+    )
+    ordinates: bool = key(True, YesNo(), "Whether the outline is given in figures as well", "false")
+    dxf_release: str = key(
+        "R2010",
+        Choice(names(*RELEASES)),
+        "Release of the DXF file: R12 for what reads nothing newer",
+        '"R12"',
+    )
+    printer: str = key(
+        "",
+        Text(),
+        "The printer, by the name under which it was measured with "
+        "`panelwright template --calibrate`",
+        '"hall"',
+        usual="nothing is corrected",
+    )
     correction: Correction = TRUE
     """That printer's: whoever reads the profile sets it."""
 
     def __post_init__(self) -> None:
-        for name, value, known in (
-            ("portion", self.portion, PORTIONS),
-            ("DXF release", self.dxf_release, RELEASES),
-        ):
-            if value not in known:
-                raise LayoutError(f"template: {name} {value!r} is not one of {', '.join(known)}")
-        if not 0 <= self.overlap < math.inf:
-            raise LayoutError(f"template: overlap of {self.overlap:g} mm is below 0")
+        hold(self, "template")
         # on its side a sheet has no more room: there both margins of a pair are the larger one
         length = self.paper.width if self.paper.roll else 0.0
         sheet = Sheet.of(self.paper, self.margins, landscape=False, length=length)

@@ -8,10 +8,10 @@ from ..concern import Concern
 from ..cutting import CutMatter
 from ..work.blades import BladeMatter
 from . import cuts_builds, cuts_curves, cuts_straight
-from .cuts_told import lines_table, words_of
+from .cuts_told import words_of
 from .say import Say, listed
 
-__all__ = ["concern_words", "lines_table", "words_of"]
+__all__ = ["concern_words", "words_of"]
 
 _REGISTERED = (cuts_builds, cuts_curves, cuts_straight)
 """Importing them gives `words_of` its words."""

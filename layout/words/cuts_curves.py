@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..cutting import HandCut, JigsawCut, RouterCut, SwungRadius
+from ..cutting import HandCut, JigsawCut, RouterCut
 from ..cutting.feed import QuarterFeed
 from ..geometry.tolerance import SAME_FIGURE
-from .cuts_told import face_words, words_of
+from .cuts_told import words_of
 from .passage import Passage
 from .say import Say, listed, sentence
 
@@ -17,9 +17,8 @@ SHOWS = 0.8
 
 @words_of.register
 def _(cut: JigsawCut, say: Say) -> Passage:
-    parts = [f"{face_words(say)}, a fine blade"]
-    parts.append(f"{say.tape.figure(cut.allowance, at_least=True)} outside the line")
-    parts += _radii(cut.radii, say)
+    words = ["A fine blade, outside the line all the way round, as far as the first page says."]
+    parts = []
     if cut.thick:
         parts.append("long blade, slowly: in wood this thick it takes rough waste only")
         parts.append(f"square on the first {say.tape.measure(50.0)}, or stop")
@@ -31,25 +30,20 @@ def _(cut: JigsawCut, say: Say) -> Passage:
         parts.append("relief cuts from the edge to the line, a thumb apart, in the tight curve")
     if cut.kept:
         parts.append("it starts and ends in the air past the kept edge")
-    return Passage("Jigsaw", (sentence("; ".join(parts)),))
-
-
-def _radii(radii: Sequence[SwungRadius], say: Say) -> Iterator[str]:
-    for swung in radii:
-        words = f"{say.tape.figure(swung.radius)} about {listed(swung.centres)}"
-        if swung.to_far_edge is not None:
-            words += (
-                f", pin to the near edge of the bit ({say.tape.figure(swung.to_far_edge)} to its "
-                "far edge, which is what a hole is measured to)"
-            )
-        yield words
+    return Passage("Jigsaw round it", (*words, *(sentence(part) for part in parts)))
 
 
 @words_of.register
 def _(cut: RouterCut, say: Say) -> Passage:
-    depth = say.tape.figure(cut.depth, at_least=True)
-    parts = [*_radii(cut.radii, say), "to the line", f"{cut.passes} passes {depth} deep"]
-    parts += _template(cut, say)
+    words = [sentence(_feed(cut.feeds, downhill=cut.has_grain))]
+    parts = list(_template(cut, say))
+    far = dict.fromkeys(
+        say.tape.figure(swung.to_far_edge) for swung in cut.radii if swung.to_far_edge is not None
+    )
+    if far:
+        parts.append(
+            f"the pin is set to the near edge of the bit; to its far edge it is {listed(far)}"
+        )
     if cut.straights:
         parts.append(_straightedge(cut, say))
     if cut.stays_out > SAME_FIGURE:
@@ -57,13 +51,13 @@ def _(cut: RouterCut, say: Say) -> Passage:
             f"in a hollow corner the round bit stays {say.tape.small(cut.stays_out)} out: finish "
             "that by hand, with a chisel"
         )
-    parts.append(_feed(cut.feeds, downhill=cut.has_grain))
     if cut.kept and cut.all_straight:
         parts.append("cramp a strip behind the kept edge where the bit leaves it, or it breaks out")
     elif cut.kept:
-        parts.append("lift the router off before it comes to the kept edge; fair the last of it by "
-                     "hand")  # fmt: skip
-    return Passage("Router", (sentence("; ".join(parts)),))
+        parts.append(
+            "lift the router off before it comes to the kept edge; fair the last of it by hand"
+        )
+    return Passage("Rout to the line", tuple(words), tuple(sentence(part) for part in parts))
 
 
 def _straightedge(cut: RouterCut, say: Say) -> str:
@@ -129,8 +123,6 @@ def _ways(feeds: Sequence[QuarterFeed], *, uphill: bool = False) -> str:
 
 @words_of.register
 def _(cut: HandCut, say: Say) -> Passage:
-    words = (
-        f"{say.tape.figure(cut.most_waste, at_least=True)} stands outside the line; plane, "
-        "spokeshave and file, from the sides towards the end grain; check it is square."
-    )
-    return Passage("To the line by hand", (words,))
+    words = "Plane, spokeshave and file, from the sides towards the end grain; check it is square."
+    figure = say.tape.figure(cut.most_waste, at_least=True)
+    return Passage("To the line by hand", (words,), figures=((figure, "stand outside it"),))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 
 from ..cutting import (
     CornerCuts,
@@ -20,8 +20,7 @@ from ..cutting import (
 )
 from ..cutting.cut import Support
 from ..cutting.sides import SHORT_OF_CORNER
-from ..geometry.tolerance import SAME_FIGURE
-from .cuts_told import face_words, line_table, line_words, lines_table, words_of
+from .cuts_told import words_of
 from .passage import Passage
 from .say import Say, listed, sentence
 
@@ -29,14 +28,6 @@ _UNMEASURED = (
     "clamp the guide by the saw's own offset: make a test cut and measure from the kept side of "
     "the kerf to the edge of the base"
 )
-
-_HELD = {
-    Support.PEOPLE: "two supports on each side of the cut, a second person at the falling piece",
-    Support.BOARDS: "boards under the cut carry the strip along its whole length, so that it "
-    "cannot bind",
-    Support.PIECE: "boards carry the falling piece too, so that it neither hangs nor pinches the "
-    "blade",
-}
 
 
 @words_of.register
@@ -61,10 +52,11 @@ def _(face: WorkFace, say: Say) -> Passage:
 def _(act: Flatten, say: Say) -> Passage:
     words = (
         f"Now that it is short there is less twist to lose: carry {say.datum.name} and both "
-        "centrelines down the new ends with a knife; plane or rout both faces flat, from "
-        f"{say.tape.figure(act.found)} to {say.tape.figure(act.thickness)}."
+        f"centrelines down the new ends with a knife; then plane or rout both faces flat."
     )
-    return Passage("Flatten", (words,))
+    tape = say.tape
+    figures = ((tape.figure(act.found), "as found"), (tape.figure(act.thickness), "when flat"))
+    return Passage("Flatten", (words,), figures=figures)
 
 
 @words_of.register
@@ -90,41 +82,45 @@ def _(act: KnifeLines, say: Say) -> Passage:
 
 @words_of.register
 def _(cut: Trim, say: Say) -> Passage:
-    parts = [face_words(say), f"saw line {line_words(cut.start, cut.end, cut.waste, say)}"]
-    parts += _guide(cut, say)
-    parts.append(f"depth {' then '.join(say.tape.figure(depth) for depth in cut.depths)}")
-    if cut.kind.stops:
-        parts.append(_stop(cut, say))
-    else:
-        upto = "" if cut.widest - cut.narrowest <= SAME_FIGURE else "up to "
-        parts.append(f"offcut {upto}{say.tape.figure(cut.widest)} wide")
-        parts.append(_HELD[cut.support])
-    return Passage(
-        f"{cut.label}: {cut.kind.value}",
-        (sentence("; ".join(parts)),),
-        tables=(line_table(cut, say),),
-        warnings=tuple(_warnings(cut, say)),
-    )
+    return sawn_words([cut], {cut.label: int(cut.label.split()[-1])}, say)
 
 
-def _guide(cut: Trim, say: Say) -> Iterator[str]:
-    guide = cut.guide
-    if guide is None:
-        yield _UNMEASURED
-        return
-    where = line_words(guide.start, guide.end, cut.waste, say)
-    yield f"guide {where}, {guide.blade_side} of the blade, on the kept side"
-    yield f"straightedge at least {say.tape.figure(cut.straightedge, at_least=True)} long"
+def sawn_words(trims: Sequence[Trim], numbers: Mapping[str, int], say: Say) -> Passage:
+    """Return how straight lines are sawn, one after the other; their figures are on page one.
+
+    Parameters
+    ----------
+    numbers : mapping of str to int
+        The number of each line by the label of its cut.
+    """
+    held = [numbers[trim.label] for trim in trims]
+    one = len(held) == 1
+    title = f"Saw line {held[0]}" if one else f"Saw lines {held[0]} to {held[-1]}"
+    sides = dict.fromkeys(trim.guide.blade_side for trim in trims if trim.guide is not None)
+    words = [
+        f"Figures from the first page. Start {'it' if one else 'each line'} at its triangle, guide "
+        f"on the {listed(sides, 'or')} of the blade and on the kept side: the hatched wood falls."
+        if sides
+        else f"Figures from the first page; {_UNMEASURED}."
+    ]
+    words.append("Hold up both sides of the cut.")
+    points = [f"Line {numbers[t.label]}: {words}." for t in trims for words in _minded(t, say)]
+    lines = {numbers[t.label]: _warnings(t, say) for t in trims}
+    warnings = tuple(w if one else f"Line {n}: {w}" for n, told in lines.items() for w in told)
+    return Passage(title, tuple(words), tuple(points), warnings=warnings)
 
 
-def _stop(cut: Trim, say: Say) -> str:
+def _minded(cut: Trim, say: Say) -> Iterator[str]:
     short = say.tape.figure(SHORT_OF_CORNER)
     if cut.kind is TrimKind.TO_CORNER:
-        return f"stop {short} short of the hollow corner; nothing falls off yet"
-    return (
-        f"let the blade in {short} past the hollow corner and saw outwards to the edge; nothing "
-        "falls off yet"
-    )
+        yield f"stop {short} short of the hollow corner; nothing falls off yet"
+    elif cut.kind is TrimKind.FROM_CORNER:
+        yield (
+            f"let the blade in {short} past the hollow corner and saw outwards to the edge; "
+            "nothing falls off yet"
+        )
+    if cut.support is Support.PEOPLE:
+        yield "two supports on each side of the cut, a second person at the falling piece"
 
 
 def _warnings(cut: StraightCut, say: Say) -> Iterator[str]:
@@ -173,30 +169,16 @@ def _(edge: KeptEdge, say: Say) -> Passage:
 
 @words_of.register
 def _(act: CornerCuts, say: Say) -> Passage:
-    tape, cuts = say.tape, act.cuts
-    words = [
-        f"45° off the corners of the blank, {face_words(say)}, from place to place as in the table."
-    ]
-    legs = [cut.leg for cut in cuts if cut.leg is not None]
-    if len(legs) == len(cuts) and max(legs) - min(legs) <= SAME_FIGURE:
-        leg = tape.figure(tape.towards(legs[0], -1.0))
-        words.append(f"That is {leg} along both edges from each corner, where the saw lines cross.")
-    sawn = [cut for cut in cuts if not cut.handsaw]
-    guides = {cut.guide.offset: cut.guide.blade_side for cut in sawn if cut.guide is not None}
-    for offset, side in guides.items():
+    cuts = act.cuts
+    by_hand = [cut.label for cut in cuts if cut.handsaw]
+    words = ["45° off the corners of the blank, by the figures of the first page."]
+    if len(by_hand) < len(cuts):
+        words.append("Boards carry the falling piece too; no hand holds it.")
+    if by_hand:
+        which = "" if len(by_hand) == len(cuts) else f"{listed(by_hand)}: "
         words.append(
-            f"Guide {tape.figure(offset)} inside the line, {side} of the blade, on the kept side."
-        )
-    if sawn and not guides:
-        words.append(sentence(_UNMEASURED))
-    depths = " then ".join(tape.figure(depth) for depth in cuts[0].depths)
-    if sawn:
-        words.append(f"Depth {depths}. Boards carry the falling piece too; no hand holds it.")
-    if len(sawn) < len(cuts):
-        names = "" if not sawn else f"{listed(cut.label for cut in cuts if cut.handsaw)}: "
-        words.append(
-            f"{names}Too short for a saw on a guide: with a handsaw, held upright, the work "
+            f"{which}Too short for a saw on a guide: with a handsaw, held upright, the work "
             "clamped."
         )
     warnings = tuple(warning for cut in cuts for warning in _warnings(cut, say))
-    return Passage("Corner cuts", tuple(words), tables=(lines_table(cuts, say),), warnings=warnings)
+    return Passage("Cut off the corners", tuple(words), warnings=warnings)

@@ -32,7 +32,7 @@ _WHY = {
 def datum_words(datum: Datum, say: Say) -> Passage:
     """Return which line is measured from, how its ends are found, and how it is made true."""
     tape = say.tape
-    words = [f"All square measures are taken from {datum.name}: {_WHY[datum.why]}."]
+    words = [f"Everything is measured from it: {_WHY[datum.why]}."]
     told = dict.fromkeys((datum.first, datum.held, datum.last))
     words += [reference_words(r, datum, say) for r in told if r.found is not Found.CORNER]
     bad = [f"{corner.name} ({_flaw(corner)})" for corner in datum.corners if not corner.usable]
@@ -54,7 +54,7 @@ def datum_words(datum: Datum, say: Say) -> Passage:
         "Chalk the letters on both faces. Turned over, every figure stays the same; "
         "only left and right swap."
     )
-    return Passage(f"Datum {datum.name}", tuple(words))
+    return Passage(f"The line {datum.name}", tuple(words))
 
 
 def reference_words(point: Reference, datum: Datum, say: Say) -> str:
@@ -106,10 +106,8 @@ def _by_corners(datum: Datum, tape: Tape) -> Iterator[str]:
         "prove nothing: the sides must be as given too."
     )
     yield (
-        f"A diagonal that is out by more than {tape.measure(DIAGONAL)}: the panel is not what the "
-        f"plan was made for. Measures square from {datum.name} still hold, those from other "
-        "corners do not. Either work by the square measures alone and see that what is left beside "
-        "the line is still there; or give the corners as points in the job and print anew."
+        f"One that is out by more than {tape.measure(DIAGONAL)}: stop, give the corners as points "
+        "in the job and print anew."
     )
 
 
@@ -122,10 +120,7 @@ def _by_triangle(check: PanelCheck, datum: Datum, tape: Tape) -> Iterator[str]:
             f"{tape.measure(three.across)} up, and {tape.measure(three.diagonal)} between the two "
             "ends: then it is square."
         )
-    yield (
-        "Where no edge can be trusted the checks below must come out both ways: diagonals that "
-        "differ show a square that is none."
-    )
+    yield "Checks must come out both ways: diagonals that differ show a square that is none."
 
 
 def _corners(check: PanelCheck, tape: Tape) -> Table:

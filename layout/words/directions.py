@@ -11,6 +11,7 @@ from ..geometry.tolerance import SAME_PLACE
 from ..marking.mark import Kind, Mark
 from ..panel.datum import Datum
 from ..top import Top
+from ..units import Tape
 
 ALONG = "From O along the long centreline"
 ACROSS = "From O across it"
@@ -19,18 +20,19 @@ ACROSS = "From O across it"
 
 @dataclass(frozen=True, slots=True)
 class Directions:
-    """Names that minus and plus go towards: ends of the centrelines, or what lies farthest."""
+    """What back and ahead along a centreline go towards: its ends, or what lies farthest."""
 
     along: tuple[str, str]
     across: tuple[str, str]
 
-    @property
-    def words(self) -> str:
-        """Both in one clause."""
-        return (
-            f"along, plus is towards {self.along[1]} and minus towards {self.along[0]}; across, "
-            f"plus is towards {self.across[1]} and minus towards {self.across[0]}"
-        )
+    def told(self, place: Point, tape: Tape) -> tuple[str, str]:
+        """Return a place from O without signs: how far along and across, and towards what."""
+        return _told(place.x, self.along, tape), _told(place.y, self.across, tape)
+
+
+def _told(offset: float, names: tuple[str, str], tape: Tape) -> str:
+    figure = tape.figure(abs(offset))
+    return figure if figure == "0" else f"{figure} towards {names[offset > 0]}"
 
 
 def directions_of(top: Top, datum: Datum, marks: Sequence[Mark]) -> Directions:

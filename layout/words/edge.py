@@ -55,21 +55,25 @@ def profile_words(profile: ProfilePlan, tape: Tape) -> Iterator[Passage]:
     bare = _BARE if profile.core_bare else ""
     if profile.round_over:
         words = (
-            f"A bearing bit of radius {tape.figure(profile.round_over)} along the upper arris, the "
-            "way the edge was routed; without a router plane three flats and sand them round."
+            "A bearing bit along the upper arris, the way the edge was routed; without a router "
+            "plane three flats and sand them round."
         )
-        yield Passage("Round-over", (words + but + bare,))
+        figures: tuple[tuple[str, str], ...] = ((tape.figure(profile.round_over), "radius"),)
+        yield Passage("Round over the edge", (words + but + bare,), figures=figures)
     if profile.bevel_in:
-        thin = " That is thin: it chips when knocked." if profile.is_thin else ""
+        thin = " It is thin: it chips when knocked." if profile.is_thin else ""
         words = (
-            f"Underneath gauge a line {tape.figure(profile.bevel_in)} in from the edge all round, "
-            f"and on the edge a line {tape.figure(profile.bevel_up)} up; plane from one to the "
-            f"other, ends first. {tape.figure(profile.edge_left)} of the edge is left.{thin} "
-            f"Nothing is fixed within {tape.figure(profile.fixings_inside)} of the edge."
+            "Gauge both lines all round and plane from one to the other, ends first. "
+            f"{tape.figure(profile.edge_left)} of the edge is left.{thin} Nothing is fixed within "
+            f"{tape.figure(profile.fixings_inside)} of the edge."
         )
         told = words + but + (bare if not profile.round_over else "")
-        yield Passage("Bevel under the edge", (told,), warnings=_crowded(profile))
-    yield Passage("Arris", (_arris(profile.arris, tape) + but,))
+        figures = (
+            (tape.figure(profile.bevel_in), "in from the edge"),
+            (tape.figure(profile.bevel_up), "up the edge"),
+        )
+        yield Passage("Bevel under the edge", (told,), warnings=_crowded(profile), figures=figures)
+    yield Passage("Break the arris", (_arris(profile.arris, tape) + but,))
 
 
 def _crowded(profile: ProfilePlan) -> tuple[str, ...]:

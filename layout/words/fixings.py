@@ -14,7 +14,7 @@ from ..legs.table_wish import Glue
 from ..legs.whole import TablePlan, legs_held
 from ..legs.wish import Fixing, LegsWish
 from ..units import Tape
-from .directions import ACROSS, ALONG
+from .directions import ACROSS, ALONG, directions_of
 from .leg_concerns import told
 from .legs import offsets_caption
 from .passage import Passage, Table
@@ -199,11 +199,11 @@ def _slots(plan: Plan, table: TablePlan) -> Table | None:
     tape, slots = plan.job.tape, table.movement.slots
     if all(slot.fixed for slot in slots) or not plan.job.table.framed:
         return None
+    ways = directions_of(plan.top, plan.datum, plan.marks.marks)
     rows = tuple(
         (
             f"leg {hole.leg}",
-            tape.figure(slot.place.x),
-            tape.figure(slot.place.y),
+            *ways.told(slot.place, tape),
             "round" if slot.fixed else f"slot {tape.figure(slot.length)} long",
         )
         for hole, slot in zip(table.holes, slots, strict=True)
@@ -224,13 +224,9 @@ def kept_flat(plan: Plan, table: TablePlan) -> Passage | None:
         f"{move.source}).",
         *_battens(tape, table),
     ]
+    ways = directions_of(plan.top, plan.datum, plan.marks.marks)
     rows = tuple(
-        (
-            f"{number}",
-            tape.figure(batten.middle.x),
-            tape.figure(batten.middle.y),
-            tape.figure(batten.length),
-        )
+        (f"{number}", *ways.told(batten.middle, tape), tape.figure(batten.length))
         for number, batten in enumerate(table.battens, start=1)
     )
     caption = offsets_caption(plan, "Middles of the battens and their lengths")

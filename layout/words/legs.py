@@ -48,9 +48,8 @@ def in_unit(tape: Tape) -> str:
 
 
 def offsets_caption(plan: Plan, what: str) -> str:
-    """Return what stands under a table of offsets: their unit, and which way plus and minus go."""
-    ways = directions_of(plan.top, plan.datum, plan.marks.marks)
-    return f"{what}, in {in_unit(plan.job.tape)}: {ways.words}, whichever face lies up."
+    """Return what stands under a table of places from O."""
+    return f"{what}, in {in_unit(plan.job.tape)}: the same whichever face lies up."
 
 
 def in_short(plan: Plan) -> Iterator[str]:
@@ -73,34 +72,54 @@ def in_short(plan: Plan) -> Iterator[str]:
     yield from (f"!{words}" for words in told((*legs.problems, *table.notes), tape))
 
 
+def in_quarters(plan: Plan, legs: LegsPlan) -> str:
+    """Return where legs that stand in all quarters alike stand; empty where they do not."""
+    tape = plan.job.tape
+    told = sorted({(abs(leg.middle.x), abs(leg.middle.y)) for leg in legs.legs})
+    places = dict.fromkeys((tape.figure(x), tape.figure(y)) for x, y in told)
+    along, across = (list(dict.fromkeys(f)) for f in zip(*places, strict=True))
+    count = sum((1 if a == "0" else 2) * (1 if c == "0" else 2) for a in along for c in across)
+    if count != len(legs.legs) or len(places) != len(along) * len(across):
+        return ""
+    return f"{listed(along)} along, {listed(across)} across"
+
+
+def stands_in_short(plan: Plan) -> str:
+    """Return in a line whether the table stands."""
+    if plan.legs is None:
+        return ""
+    least = plan.legs.weakest.force
+    tips = (
+        f"tips at about {plan.job.tape.force(least)}" if math.isfinite(least) else "nothing tips it"
+    )
+    return f"Does it stand and sag, who sits: {tips}, an estimate"
+
+
 def placed(plan: Plan, wish: LegsWish, legs: LegsPlan) -> Passage:
     """Return where the legs are set out."""
     tape, over = plan.job.tape, legs.overhang
+    ways = directions_of(plan.top, plan.datum, plan.marks.marks)
     rows = tuple(
-        (
-            f"{leg.number}",
-            tape.figure(leg.middle.x),
-            tape.figure(leg.middle.y),
-            tape.figure(leg.overhang),
-        )
+        (f"{leg.number}", *ways.told(leg.middle, tape), tape.figure(leg.overhang))
         for leg in legs.legs
     )
+    quarters = in_quarters(plan, legs)
+    where = "by the figures of the first page" if quarters else "by the table"
     words = (
-        "Carry O, both centrelines and the marks named below to the underside, and set out there "
-        f"(MIRRORED: left and right swap). Overhang beyond the feet: side "
-        f"{tape.measure(over.side)}, end {tape.measure(over.end)}, "
-        f"corner {tape.measure(over.corner)}.",
-        f"{len(legs.legs)} legs, each {tape.measure(legs.leg_length)} long, for "
-        f"{tape.measure(legs.height)} under the top; about {tape.mass(legs.leg_mass)} each.",
+        f"Carry O and both centrelines to the underside, and set the middles out there {where}.",
+        f"Each leg {tape.measure(legs.leg_length)} long, for {tape.measure(legs.height)} under the "
+        f"top; about {tape.mass(legs.leg_mass)} each. Overhang at the corner "
+        f"{tape.measure(over.corner)}.",
         *_leaning(wish, legs, tape),
-        *_chosen(plan),
     )
     table = Table(
         ("Leg", ALONG, ACROSS, "To the edge of the top"),
         rows,
         offsets_caption(plan, "Middles of the legs' heads"),
     )
-    return Passage("Legs", words, tables=(table,), warnings=told(legs.problems, tape, *_WHERE))
+    tables = () if quarters else (table,)
+    warnings = told(legs.problems, tape, *_WHERE)
+    return Passage("Set out the legs", words, tables=tables, warnings=warnings)
 
 
 def _leaning(wish: LegsWish, legs: LegsPlan, tape: Tape) -> Iterator[str]:
@@ -113,14 +132,18 @@ def _leaning(wish: LegsWish, legs: LegsPlan, tape: Tape) -> Iterator[str]:
     )
 
 
-def _chosen(plan: Plan) -> Iterator[str]:
+def chosen(plan: Plan) -> Passage | None:
+    """Return what the places of the legs were chosen by; None where the job has them."""
     asked = plan.job.table
-    if not asked.counts:
-        return
-    yield f"Their places are proposed: what counts is {asked.goal.value}, once the load is held."
+    if not asked.counts or plan.legs is None:
+        return None
+    words = [
+        f"Their places are proposed: what counts is {asked.goal.value}, once the load is held."
+    ]
     if len(asked.counts) > 1:
         among = listed(str(count) for count in asked.counts)
-        yield f"Compared were {among} legs; the command legs sets them side by side."
+        words.append(f"Compared were {among} legs; the command legs sets them side by side.")
+    return Passage("Why the legs stand there", tuple(words))
 
 
 def standing(plan: Plan, legs: LegsPlan) -> Passage:

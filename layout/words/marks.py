@@ -10,9 +10,7 @@ from ..marking.mark import Check, Mark, Proves, Ties
 from ..marking.marks import MarkSet
 from ..marking.off_wood import OffWood
 from ..marking.panel_check import PanelCheck
-from ..panel.datum import Datum, Found
 from ..units import Tape, nearest_whole
-from .datum import reference_words
 from .passage import Passage, Table
 from .say import Say, listed, sentence, thin_words, unit_words
 
@@ -44,61 +42,8 @@ _DIAGONALS = {
 }
 
 
-def marks_words(held: MarkSet, say: Say) -> Passage:
-    """Return every mark by its offsets from the datum, and what to do where one has no wood."""
-    datum, tape = say.datum, say.tape
-    headings = (
-        "Mark",
-        "What it is",
-        f"Along {datum.name} from {datum.first.name}",
-        f"Square from {datum.name}",
-        "Rounded by",
-    )
-    rows = tuple(
-        (
-            mark.label,
-            mark.kind.value,
-            tape.figure(mark.along),
-            tape.figure(mark.square),
-            tape.exact(mark.rounding_error(tape), 1),
-        )
-        for mark in held.marks
-    )
-    caption = (
-        f"In {unit_words(tape)}, to the nearest {'1/16' if tape.imperial else '1'}; the last "
-        f"column is how far that moves the mark. {sign_words(datum)}"
-    )
-    return Passage(
-        "Marks",
-        tuple(_measured_from(say)),
-        tables=(Table(headings, rows, caption),),
-        warnings=tuple(_advice(held, tape)),
-    )
-
-
-def sign_words(datum: Datum) -> str:
-    """Return what a minus sign means in a table of offsets."""
-    first, last = datum.names
-    return (
-        f"A minus sign along is beyond {first}, away from {last}; square, on the side of "
-        f"{datum.name} away from most of the wood."
-    )
-
-
-def _measured_from(say: Say) -> Iterator[str]:
-    datum = say.datum
-    if datum.struck:
-        yield (
-            f"Two measures each, from {datum.name}, which is struck on this face alone: they hold "
-            "on the other face once its ends are carried down the edges and it is struck there too."
-        )
-    else:
-        yield "Two measures each, from named edges: they hold on either face."
-    if datum.first.found is not Found.CORNER:
-        yield reference_words(datum.first, datum, say)
-
-
-def _advice(held: MarkSet, tape: Tape) -> Iterator[str]:
+def marks_advice(held: MarkSet, tape: Tape) -> Iterator[str]:
+    """Yield what to do where a mark has no wood, or lies in a defect."""
     for mark in held.marks:
         if mark.off is not None and mark.kind.is_pinned:
             yield sentence(f"{mark.label}: {off_wood_words(mark.off, tape)}")

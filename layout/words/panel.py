@@ -44,30 +44,17 @@ def made_of(panel: Panel) -> str:
     return f"{build.value}, {panel.substance.name}"
 
 
-def assess_words(panel: Panel, tape: Tape, *, may_keep_edge: bool) -> Passage:
-    """Return what the panel is, who lifts it and what is wrong with it.
-
-    Parameters
-    ----------
-    may_keep_edge : bool
-        Whether it is a slab of which no edge is kept so far.
-    """
+def assess_words(panel: Panel, tape: Tape) -> Passage:
+    """Return what the panel is, who lifts it and what is wrong with it."""
     count = lifters(panel.mass)
-    lift = "One person can lift it." if count == 1 else f"{people(count).capitalize()} lift it."
+    lift = "one person can lift it" if count == 1 else f"{people(count)} lift it"
     words = [
-        f"{panel.name.capitalize()}: {made_of(panel)}, {tape.measure(panel.thickness)} thick, "
-        f"about {tape.mass(panel.mass)}. {lift}",
-        _past(panel),
-        "Read the cautions above first; stop where one of them is not answered.",
+        f"{made_of(panel).capitalize()}, about {tape.mass(panel.mass)}: {lift}. {_past(panel)}",
+        "Answer the cautions of the first page first; stop where one is not answered.",
     ]
     if panel.build.kind is Kind.SOLID:
         words.append("Moisture at most 12 % in three places, else let it wait.")
-    if may_keep_edge:
-        words.append(
-            "First question: keep a live edge? Then leave out every cut along it, square the ends "
-            "only, and measure the legs from the long centreline."
-        )
-    return Passage("Assess", tuple(words), tables=_defects(panel, tape))
+    return Passage("See that it is the panel", tuple(words), tables=_defects(panel, tape))
 
 
 def _past(panel: Panel) -> str:
@@ -105,22 +92,18 @@ def _face(defect: Defect, tape: Tape) -> str:
 
 def flatness_words(panel: Panel, tape: Tape, *, later: bool) -> Passage:
     """Return how flat it must be; a slab is flattened `later`, when it has been cut short."""
-    words = [f"Winding sticks at both ends: up to {tape.measure(TWIST)} of twist is accepted."]
-    found = tape.measure(panel.thickness)
+    found = tape.figure(panel.thickness)
+    figures: tuple[tuple[str, str], ...] = ((tape.figure(TWIST), "of twist, at most"),)
+    words = "Winding sticks at both ends"
     if panel.flattened is None:
-        words += [
-            "The hump goes up.",
-            f"The plan counts on {found}: where flattening leaves less, write the thickness that "
-            "is left under flattened in the job and print anew.",
-        ]
-    elif later:
-        words.append(
-            f"More than that is taken out when it has been cut short: from {found} to "
-            f"{tape.measure(panel.flattened)}, which everything after the rough cuts counts on."
+        told = (
+            f"{words}; the hump goes up. Where flattening leaves less than {found}, write what is "
+            "left under flattened in the job and print anew."
         )
-    else:
-        words.append(
-            f"Skim both faces flat now, from {found} to {tape.measure(panel.flattened)}: "
-            "everything below counts on that."
-        )
-    return Passage("Flatness", tuple(words))
+        return Passage("Try it for twist", (told,), figures=figures)
+    if later:
+        told = f"{words}: more than that is taken out when it has been cut short."
+        return Passage("Try it for twist", (told,), figures=figures)
+    figures = ((found, "as found"), (tape.figure(panel.flattened), "when flat"))
+    told = f"{words}; then skim both faces flat and true. All that follows counts on it."
+    return Passage("Skim both faces flat", (told,), figures=figures)

@@ -16,6 +16,16 @@ class Table:
 
 
 @dataclass(frozen=True, slots=True)
+class Cell:
+    """A figure of the first page, with the words that it needs."""
+
+    figure: str = ""
+    note: str = ""
+    axis: str = ""
+    """What it counts along, for programs that read the page."""
+
+
+@dataclass(frozen=True, slots=True)
 class Passage:
     """Everything in words about one act, concern or figure."""
 
@@ -26,3 +36,5 @@ class Passage:
     """What is done within it, one after the other."""
     tables: tuple[Table, ...] = ()
     warnings: tuple[str, ...] = ()
+    figures: tuple[tuple[str, str], ...] = ()
+    """At most two that are read from an arm's length, each with the words for its unit."""

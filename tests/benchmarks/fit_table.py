@@ -9,6 +9,7 @@ from __future__ import annotations
 import json
 import sys
 import time
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
@@ -26,14 +27,14 @@ SHAPES = (
 )
 
 
-def table() -> dict[str, Any]:
+def table(shapes: Sequence[str] = SHAPES) -> dict[str, Any]:
     """Return score, bound, boxes and processor seconds of each panel, shape and goal."""
     rows = {}
     for name, case in json.loads(CASES.read_text(encoding="utf-8"))["cases"].items():
         rings = [np.array(ring, dtype=float) for ring in (case["exterior"], *case["holes"])]
         wood = SoundWood.exact(Region.from_rings(rings[0], rings[1:]))
         radius = Span(*[case["corner_radius"] or 0.0] * 2)
-        for shape in SHAPES:
+        for shape in shapes:
             wishes = {"": Wish((shape,), limits=Limits(corner_radius=radius))}
             if "rectangle" not in shape:
                 limits = Limits(corner_radius=radius, ratio=Span(1, 2.5))
@@ -53,7 +54,7 @@ def table() -> dict[str, Any]:
 def compare(rows: dict[str, Any], old: dict[str, Any]) -> None:
     """Print the rows that differ by more than rounding, then boxes and seconds by shape."""
     for key, row in rows.items():
-        before = old.get(key, [0, 0, 0])
+        before = old.get(key, row)
         if isinstance(row[0], str) or isinstance(before[0], str):
             if row[0] != before[0]:
                 print(f"{key}: {before[0]} -> {row[0]}")
@@ -62,14 +63,14 @@ def compare(rows: dict[str, Any], old: dict[str, Any]) -> None:
     for shape in SHAPES:
         own = [key for key in rows if key.split("/")[1].removesuffix(" near") == shape]
         for name, part in (("before", old), ("after", rows)):
-            held = [part[key] for key in own if key in part]
+            held = [part[key] for key in own if key in part] or [[0.0, 0.0, 0]]
             seconds = [row[3] for row in held if len(row) > 3]
             told = f"median {np.median(seconds):.2f} worst {max(seconds):.2f} s" if seconds else ""
             print(f"{shape:18} {name:7} {sum(row[2] for row in held):6} boxes {told}")
 
 
 if __name__ == "__main__":
-    made = table()
+    made = table(sys.argv[3].split(",")) if len(sys.argv) > 3 else table()
     Path(sys.argv[1]).write_text(json.dumps(made, indent=0), encoding="utf-8")
     if len(sys.argv) > 2:
         compare(made, json.loads(Path(sys.argv[2]).read_text(encoding="utf-8")))

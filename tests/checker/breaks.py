@@ -152,13 +152,15 @@ BREAKS: dict[str, Break] = {
     "the_feet_are_the_ground_it_stands_on": Break(LAB, add("legs.feet.0.1", -5.0)),
     "a_load_that_tips_it_is_told": Break(LAB, HEAVY_LOAD_UNTOLD),
     # order
-    "cuts_come_in_the_order_of_the_bench": Break(LAB, words=("<h3>Router", "<h3>Cut 1")),
+    "cuts_come_in_the_order_of_the_bench": Break(LAB, words=("<h3>Rout to", "<h3>Route")),
     "a_slab_is_shortened_flattened_rested_and_marked_again": Break(
-        ELM, words=("<h3>Flatten", "<h3>Cut 9")
+        ELM, words=("<h3>Flatten", "<h3>Route")
     ),
     "what_frees_most_comes_first": Break(LAB, swapped("cuts.trims", 0, 1)),
-    "the_sheet_keeps_the_order": Break(LAB, words=("<h3>Jigsaw", "<h3>Lipping")),
-    "every_step_of_the_record_is_on_the_sheet": Break(LAB, words=("<h3>Cut 2", "<h3>Cut 9")),
+    "the_sheet_keeps_the_order": Break(LAB, words=("<h3>Metal", "<h3>Lipping")),
+    "every_line_of_the_record_is_on_the_sheet": Break(
+        LAB, words=('data-cuts="Cut 2"', 'data-cuts="Cut 9"')
+    ),
     # templates
     "the_template_is_the_top": Break(LAB, nudged("template.finish", 0.5)),
     "marks_on_paper_are_those_on_the_wood": Break(LAB, add("template.marks.1.at.0", 0.1)),
@@ -172,9 +174,9 @@ BREAKS: dict[str, Break] = {
         LAB, add("cuts.trims.2.start.point.1", -1.0)
     ),
     "saw_lines_and_guides_are_printed_as_they_are": Break(
-        LAB, add("cuts.trims.0.guide.end.distance", 3.0)
+        LAB, add("cuts.trims.0.guide.end.along", 3.0)
     ),
-    "the_waste_lies_where_the_caption_has_it": Break(LAB, set_to("cuts.trims.1.waste", [0.0, 1.0])),
+    "the_waste_lies_where_the_sheet_has_it": Break(LAB, set_to("cuts.trims.1.waste", [0.0, 1.0])),
     "legs_and_battens_are_printed_as_they_are": Break(LAB, add("table.battens.0.middle.0", 2.0)),
 }
 """By the name of the check that must see it."""

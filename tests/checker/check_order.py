@@ -13,13 +13,13 @@ def cuts_come_in_the_order_of_the_bench(plan: Plan, ledger: Ledger) -> None:
         return
     labels = [cut.label for cut in plan.record.straight if not cut.is_corner_cut]
     ledger.hold([a for a in about if a in labels] == labels, f"cuts come as {about}")
-    later = ["Corner cuts", "Jigsaw", "Router", "To the line", "Lipping"]
+    later = ["Cut off the corners", "Jigsaw", "Rout to", "To the line", "Lipping"]
     held = [a for a in about if a in later]
     ledger.hold(held == [a for a in later if a in held], f"curves come as {held}")
     straight = [i for i, a in enumerate(about) if a in labels]
     curved = [i for i, a in enumerate(about) if a in later]
     ledger.hold(not straight or not curved or max(straight) < min(curved), f"mixed: {about}")
-    names = {"jigsaw": "Jigsaw", "router": "Router", "hand": "To the line"}
+    names = {"jigsaw": "Jigsaw", "router": "Rout to", "hand": "To the line"}
     tools = {names[cut.tool] for cut in plan.record.curves}
     ledger.hold(tools <= set(about), f"no step for {tools - set(about)}")
 
@@ -33,7 +33,9 @@ def a_slab_is_shortened_flattened_rested_and_marked_again(plan: Plan, ledger: Le
     if "Flatten" not in about:
         if plan.job.made_thickness < plan.job.thickness:
             flat = [i for i, s in enumerate(plan.sheet.steps) if "flat" in s.text.lower()]
-            marks = [i for i, s in enumerate(plan.sheet.steps) if s.title.startswith("Marks")]
+            marks = [
+                i for i, s in enumerate(plan.sheet.steps) if s.title.startswith("Set out the marks")
+            ]
             ledger.hold(bool(flat) and flat[0] < marks[0], "it is never told to be flattened")
         return
     place = {name: i for i, name in enumerate(about)}
@@ -57,32 +59,35 @@ def what_frees_most_comes_first(plan: Plan, ledger: Ledger) -> None:
 
 
 def the_sheet_keeps_the_order(plan: Plan, ledger: Ledger) -> None:
-    """Cautions come before steps, metal and marks before cuts, the edge before legs."""
+    """Metal and marks come before cuts, the edge before legs, and steps are numbered through."""
     sheet = plan.sheet
     if sheet is None:
         return
-    ledger.hold(
-        bool(sheet.sections) and "caution" in sheet.sections[0].lower(), "no cautions first"
-    )
-    titles = [step.title for step in sheet.steps]
-    order = ["Metal", "Marks", "Checks", "Saw lines and guides", "Cut ", "Jigsaw", "Router",
-             "Lipping", "Legs"]  # fmt: skip
+    steps = [step for step in sheet.steps if step.number]
+    numbers = [int(step.number) for step in steps]
+    ledger.hold(numbers == list(range(1, len(steps) + 1)), f"steps are numbered {numbers}")
+    titles = [step.title for step in steps]
+    order = ["Metal", "Set out the marks", "Check before", "Draw the saw lines", "Saw line",
+             "Jigsaw", "Rout to", "Lipping", "Set out the legs"]  # fmt: skip
+    if len(plan.record.settings) > 1:  # a slab is sawn to rough length before
+        order = [title for title in order if title not in ("Draw the saw lines", "Saw line")]
     at = [next((i for i, t in enumerate(titles) if t.startswith(start)), None) for start in order]
     held = [i for i in at if i is not None]
     ledger.hold(held == sorted(held), f"the sheet's order is {titles}")
     if plan.record.legs is not None:
-        ledger.hold(any(t.startswith("Legs") for t in titles), "legs have no step")
+        ledger.hold(any(t.startswith("Set out the legs") for t in titles), "legs have no step")
     glued = next((i for i, t in enumerate(titles) if "Glue the legs" in t), None)
     dry = next((i for i, t in enumerate(titles) if "dry" in t.lower()), None)
     ledger.hold(glued is None or dry is None or dry <= glued, "adhesive comes before the dry fit")
 
 
-def every_step_of_the_record_is_on_the_sheet(plan: Plan, ledger: Ledger) -> None:
-    """Each straight cut has one step of its own on the sheet."""
+def every_line_of_the_record_is_on_the_sheet(plan: Plan, ledger: Ledger) -> None:
+    """Each straight cut has one row on the first page or behind it, and is sawn in one step."""
     if plan.sheet is None:
         return
+    rows = [label for row in plan.sheet.saws for label in row.labels]
     for cut in plan.record.straight:
+        ledger.hold(rows.count(cut.label) == 1, f"{cut.label} has {rows.count(cut.label)} rows")
         if not cut.is_corner_cut:
-            starts = (f"{cut.label}:", f"{cut.label} ")
-            held = [step for step in plan.sheet.steps if f"{step.title} ".startswith(starts)]
-            ledger.hold(len(held) == 1, f"{cut.label} has {len(held)} steps on the sheet")
+            told = plan.order.count(cut.label)
+            ledger.hold(told == 1, f"{cut.label} is sawn in {told} steps")

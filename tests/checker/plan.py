@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
@@ -15,8 +16,17 @@ from checker.record_cuts import Straight
 from checker.sheet import Sheet
 from shapely.geometry.base import BaseGeometry
 
-_STEPS = ("Cut ", "Flatten", "Rest", "Corner cuts", "Jigsaw", "Router", "To the line", "Lipping")
-"""How the titles of the steps of cutting begin; `Flatness` is another."""
+_STEPS = (
+    "Saw line",
+    "Flatten",
+    "Rest",
+    "Cut off the corners",
+    "Jigsaw",
+    "Rout to",
+    "To the line",
+    "Lipping",
+)
+"""How the titles of the steps of cutting begin."""
 
 
 @dataclass(frozen=True)
@@ -61,9 +71,19 @@ class Plan:
     @property
     def order(self) -> tuple[str, ...]:
         """What the steps of cutting are, in the order in which the sheet has them."""
-        titles = () if self.sheet is None else tuple(step.title for step in self.sheet.steps)
-        found = ((title, next((w for w in _STEPS if title.startswith(w)), "")) for title in titles)
-        return tuple(title.partition(":")[0] if w == "Cut " else w for title, w in found if w)
+        if self.sheet is None:
+            return ()
+        named = {row.number: row.labels[0] for row in self.sheet.saws}
+        held: list[str] = []
+        for step in self.sheet.steps:
+            found = next((word for word in _STEPS if step.title.startswith(word)), "")
+            if found == "Saw line":
+                first, *last = map(int, re.findall(r"\d+", step.title))
+                numbers = range(first, (last or [first])[0] + 1)
+                held += [named[number] for number in numbers if number in named]
+            elif found and step.number:
+                held.append(found)
+        return tuple(held)
 
     @cached_property
     def blank(self) -> BaseGeometry:

@@ -22,14 +22,12 @@ from random_jobs import (
     random_job,
 )
 
-from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.errors import LayoutError, LegsError, NothingFitsError, UndecidedError
 from panelwright.layout.job.plan import make_plan
 from panelwright.layout.job.reading import read_job
 from panelwright.layout.job.record import plan_record
 from panelwright.layout.job.serialise import to_json
 from panelwright.layout.sheets.bench import bench_sheet
-from panelwright.layout.sheets.plan_drawing import plan_scene
 
 QUICK = (
     (1, "rectangle"),
@@ -51,7 +49,7 @@ QUICK = (
 def planned(text: str) -> Plan:
     """Return the plan of a job as it is written: its record and its bench sheet."""
     found = make_plan(read_job(text.encode(), source="job.toml"))
-    page = bench_sheet(found, to_svg(plan_scene(found)), files=())
+    page = bench_sheet(found)
     return Plan.of(text, to_json(plan_record(found)), page)
 
 

@@ -46,7 +46,8 @@ from panelwright.layout.panel import (
 from panelwright.layout.panel.datum import Datum, choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
-from panelwright.layout.words.cuts import lines_table, words_of
+from panelwright.layout.words.cuts import words_of
+from panelwright.layout.words.saw_lines import figures_of, saw_line
 from panelwright.layout.words.say import Say
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)
@@ -114,24 +115,34 @@ def test_into_a_hollow_corner_or_out_of_it_as_the_saw_is_pushed(face: Face) -> N
 def test_a_told_saw_line_is_never_nearer_the_top(
     length: float, width: float, turn: float, imperial: bool, dx: float, dy: float
 ) -> None:
-    """Both ends of each line, as they stand in the table, lie on its waste side or on it."""
+    """Both ends of each line, as they are told, lie on its waste side or on it."""
     tape, datum = Tape(imperial=imperial), choose_datum(WIDE)
     cuts = plan(Oval(length, width), centre=MIDDLE + Point(dx, dy), turn=turn)
     say = Say(tape, datum, mirrored=True)
-    held = {f"{cut.label}, saw": cut for cut in sawn(cuts)}
     step = 25.4 / 16 if imperial else 1.0
-    for name, *places in lines_table(sawn(cuts), say).rows:
-        if name not in held:
-            continue
-        cut = held[name]
-        for place in places:
-            along, square = (_mm(part, imperial) for part in re.split(" along A–B, ", place))
+    corners = {corner.name: corner.point for corner in datum.corners}
+    for cut in cuts.trims:
+        line = saw_line(1, cut)
+        cells = [cell for cell in figures_of(line, line.ends, say) if cell.figure]
+        for cell, end in zip(cells if len(cells) > 1 else cells * 2, line.ends, strict=True):
+            along, square = end.along, end.square
+            if cell.axis == "along":
+                along = _mm(cell.figure, imperial)
+            elif cell.axis == "square":
+                square = _mm(cell.figure, imperial)
+            elif cell.axis == "both":
+                along, square = (_mm(part, imperial) for part in cell.figure.split(" | "))
+            else:
+                corner = corners[cell.axis]
+                at = corner + (end.point - corner).unit() * _mm(cell.figure, imperial)
+                told = datum.coordinates(at)
+                along, square = told.along, told.square
             off = (datum.at(along, square) - cut.start.point).dot(cut.waste)
             assert -0.02 * step <= off <= math.sqrt(2) * step + 1e-3
 
 
 def _mm(words: str, imperial: bool) -> float:
-    found = re.match(r"(−?)([\d /]+)", words)
+    found = re.match(r"([−▼◄]?)([\d /]+)", words.strip())
     assert found is not None
     value = float(sum(Fraction(part) for part in found[2].split()))
     return (-1 if found[1] else 1) * value * (25.4 if imperial else 1.0)
@@ -163,15 +174,6 @@ def test_corner_cuts_are_found_in_the_wood_that_is_there(panel: Panel) -> None:
             assert wood.holds_point(corner)
 
 
-def test_corner_cuts_stand_in_the_table_of_saw_lines() -> None:
-    """Each has its two ends there, from the datum, and its guide's."""
-    cuts = plan(Oval(1400, 600))
-    rows = lines_table(sawn(cuts), Say(Tape(), choose_datum(WIDE))).rows
-    names = [row[0] for row in rows]
-    for cut in cuts.corner_cuts:
-        assert f"{cut.label}, saw" in names and f"{cut.label}, guide" in names
-
-
 @settings(max_examples=12, deadline=None)
 @given(st.sampled_from(CURVED), st.floats(12, 60), MAYBE, MAYBE)
 def test_no_corner_cut_runs_inside_the_rough_line(
@@ -193,9 +195,8 @@ def test_a_short_corner_cut_takes_a_handsaw(radius: float, handsaw: bool) -> Non
     for cut in cuts.corner_cuts:
         assert cut.handsaw is handsaw is (cut.length < LEAST_RUN)
         assert (cut.guide is None) is handsaw
-    words = text(told(cuts, choose_datum(WIDE), title="Corner"))
+    words = text(told(cuts, choose_datum(WIDE), title="Cut off the corners"))
     assert ("with a handsaw, held upright" in words) is handsaw
-    assert ("Guide 115" in words) is not handsaw
 
 
 def test_a_sliver_beside_a_curve_is_left_to_the_jigsaw() -> None:
@@ -219,7 +220,9 @@ def test_a_thin_wall_beside_a_hole_is_told(beside: float, said: bool) -> None:
     cuts = plan(Rectangle(1400, 640), panel, Point(800, 350))
     (trim,) = [t for t in cuts.trims if t.waste.x > 0.5]
     assert trim.wall == (pytest.approx(beside, abs=0.01) if said else None)
-    assert ("breaks there" in text(told(cuts, choose_datum(panel), title=trim.label))) is said
+    assert (
+        "breaks there" in text(told(cuts, choose_datum(panel), title=f"Saw line {trim.label[-1]}"))
+    ) is said
 
 
 @pytest.mark.parametrize(
@@ -233,7 +236,7 @@ def test_straight_sides_are_routed_along_a_straightedge(outline: Outline, tools:
     assert router.straights
     base = tools.router_base
     assert router.straightedge == (None if base is None else (base - tools.bit) / 2)
-    words = text(told(cuts, choose_datum(WIDE), title="Router"))
+    words = text(told(cuts, choose_datum(WIDE), title="Rout to"))
     assert "along a straightedge" in words
     assert ("half the width of the router's base" in words) is (base is None)
 
@@ -276,7 +279,7 @@ def test_a_trammel_is_not_turned_over(face: Face) -> None:
         assert (marks[feed.start].cross(marks[feed.end]) > 0) is up
         assert feed.end.startswith("S") is feed.uphill
     assert "the pin's holes are in that face" in text(
-        told(cuts, choose_datum(solid), title="Router")
+        told(cuts, choose_datum(solid), title="Rout to")
     )
 
 

@@ -19,7 +19,6 @@ from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.driver import search
 from panelwright.layout.fit.two_sizes.boxes import Box
 from panelwright.layout.fit.two_sizes.convex import ConvexKind
-from panelwright.layout.fit.two_sizes.convex_bound import convex_held_rows
 from panelwright.layout.fit.two_sizes.form import own_form, regular_form
 from panelwright.layout.fit.two_sizes.relaxed import Patch
 from panelwright.layout.geometry.placement import Placement, Points
@@ -223,7 +222,7 @@ def test_tops_obey_the_half_planes_of_what_they_hold(kind: ConvexKind) -> None:
         way = rng.normal(size=(1, 2))
         edge = radius * way / body.gauge(way)[:, None]
         held = Placement(Point(*centre), lean).of(edge)
-        rows, limits = convex_held_rows(kind.form, box, patch, held)
+        rows, limits = kind.lift(box, patch).held(held)
         off = limits - rows @ np.array([*centre, radius * math.cos(lean), radius * math.sin(lean)])
         assert off.min() >= -1e-9 * radius
         closest = min(closest, off.min() / radius)

@@ -15,12 +15,10 @@ from panelwright.layout.fit.rectangles.contacts import WoodEdges, room
 from panelwright.layout.fit.rectangles.holding import Points, hold, missed
 from panelwright.layout.fit.two_sizes.boxes import Box, patch_of
 from panelwright.layout.fit.two_sizes.capsule import CapsuleKind
-from panelwright.layout.fit.two_sizes.capsule_bound import shortest
+from panelwright.layout.fit.two_sizes.capsule_lift import CapsuleLift
 from panelwright.layout.fit.two_sizes.disks import Disks
-from panelwright.layout.fit.two_sizes.holding import with_held
 from panelwright.layout.fit.two_sizes.oval import OvalKind
 from panelwright.layout.fit.two_sizes.pose import turned
-from panelwright.layout.fit.two_sizes.relaxed import HalfPlanes
 from panelwright.layout.fit.two_sizes.superellipse import SuperellipseKind
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -179,16 +177,15 @@ def test_a_round_top_that_holds_its_points_obeys_the_bounds_of_its_box(
         if far > radius:
             continue
         points = turned(way, -(turn + lean)) + centre
-        reach = float(kind.lengths(np.array([half]), kind.anchor(low, high))[0])
+        reach = float(kind.lengths(np.array([half]), kind.growth(low, high, half_turn).anchor)[0])
         needed = kind.held_radii(box, points, reach)
         assert needed[0] <= radius + 1e-6
         patch = patch_of(box)
-        count = 6 if kind.name == "superellipse" else 5
-        nothing = HalfPlanes(np.zeros((0, count)), np.zeros(0), np.zeros(count), np.zeros(count))
-        planes = with_held(kind, box, patch, points, nothing)
+        lift = kind.lift(box, patch)
+        planes = lift.held(turned(points - patch.middle, box.turn))
         own = turned((centre - patch.middle)[None], turn)[0]
-        if capsule:
-            shape = [p * math.cos(lean) - shortest(box), p * math.sin(lean), radius]
+        if isinstance(lift, CapsuleLift):
+            shape = [p * math.cos(lean) - lift.least, p * math.sin(lean), radius]
         elif kind.name == "superellipse":
             long, wide = kind.sizes(p, radius)
             cos, sin = math.cos(lean), math.sin(lean)

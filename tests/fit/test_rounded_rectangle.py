@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 
 from panelwright.layout.fit.driver import Outcome, search
 from panelwright.layout.fit.found import Fit
-from panelwright.layout.fit.rectangles.makers import rectangle_family, rounded_rectangle_family
+from panelwright.layout.fit.rectangles.entry import rectangle_family, rounded_rectangle_family
 from panelwright.layout.fit.wish import Goal, Limits, Span, Wish
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point

@@ -10,10 +10,9 @@ from panelwright.layout.job.job import Job
 from panelwright.layout.job.reading import read_job
 from panelwright.layout.legs import Fixing, Foot, FootShape, Goal, Lean
 from panelwright.layout.legs.materials import LEG_MATERIALS
-from panelwright.layout.legs.proposal import COUNTS
 from panelwright.layout.legs.screws import Screw
 from panelwright.layout.legs.table_wish import Glue
-from panelwright.layout.legs.wish import FixingPlate, LegsWish
+from panelwright.layout.legs.wish import COUNTS, FixingPlate, LegsWish
 
 GROUND = "[panel]\noutline = { length = 1600, width = 700 }\nthickness = 30\n"
 

@@ -14,10 +14,13 @@ from hypothesis import strategies as st
 
 from panelwright.layout.cutting.profile import EdgeProfile
 from panelwright.layout.cutting.tools import Tools
-from panelwright.layout.errors import LayoutError, NothingFitsError
+from panelwright.layout.errors import LayoutError, LegsError, NothingFitsError
 from panelwright.layout.fit.wish import Limits, Span, Wish
 from panelwright.layout.job.fitting import best_fit
 from panelwright.layout.job.job import Job
+from panelwright.layout.legs.foot import Foot
+from panelwright.layout.legs.table_wish import TableWish
+from panelwright.layout.legs.wish import Fixing, FixingPlate, LegsWish
 from panelwright.layout.outlines import (
     Capsule,
     Circle,
@@ -29,6 +32,7 @@ from panelwright.layout.outlines import (
 )
 from panelwright.layout.panel import Build, Defect, Panel, Spoils, Spot, defect, rectangular_outline
 from panelwright.layout.panel.told import Told
+from panelwright.layout.template.wish import TemplateWish
 
 CORNERS = [(0, 0), (1200, 0), (1200, 600), (0, 600)]
 BOARD = Panel(CORNERS, 22)  # type: ignore[arg-type]
@@ -46,6 +50,12 @@ CALLS: dict[str, tuple[Callable[..., object], dict[str, Any]]] = {
     "Wish": (Wish, {}),
     "Job": (Job, {"panel": BOARD, "wish": Wish("oval")}),  # type: ignore[arg-type]
     "EdgeProfile": (EdgeProfile, {}),
+    "LegsWish": (LegsWish, {}),
+    "Foot": (Foot, {"shape": "round", "length": 60, "width": 60}),
+    "Foot.round": (Foot.round, {"diameter": 80}),
+    "FixingPlate": (FixingPlate, {"length": 90, "width": 90, "thickness": 4}),
+    "TableWish": (TableWish, {}),
+    "TemplateWish": (TemplateWish, {}),
     "Circle": (Circle, {"diameter": 900}),
     "Rectangle": (Rectangle, {"length": 900, "width": 500}),
     "Oval": (Oval, {"length": 900, "width": 500}),
@@ -67,6 +77,7 @@ FIELDS = {
     "rectangular_outline": ["length", "width", "radii", "clips", "bows"],
     "sound_for": ["purpose", "margin", "tape_error", "kept"],
     "with_defect": ["defect"],
+    "Foot.round": ["diameter"],
 }
 INSIDE = {"told", "blades", "missing", "correction", "beats"}
 """Fields that the library itself fills."""
@@ -99,7 +110,7 @@ def fields_of(name: str) -> list[str]:
 
 
 @given(st.sampled_from(sorted(CALLS)), st.data())
-@settings(max_examples=400)
+@settings(max_examples=1500)
 def test_a_wrong_call_is_refused_in_words(name: str, data: st.DataObject) -> None:
     """Whatever is given is taken, or refused with a LayoutError or TypeError that says what."""
     call, right = CALLS[name]
@@ -199,6 +210,15 @@ def test_a_defect_has_its_kinds_harm_and_clearance_on_its_panel() -> None:
         panel.with_defect(defect("rot", at=(5000, 300), diameter=10))
     with pytest.raises(LayoutError, match="deeper than the panel is thick"):
         panel.with_defect(defect("dent", at=(500, 300), diameter=10, depth=30, face="up"))
+
+
+def test_legs_weigh_and_hold_by_what_they_are_of() -> None:
+    """A material gives the density, and masonry takes no screw, as a job file has it."""
+    assert LegsWish(material="steel").density == 7850
+    assert LegsWish(material="Brick").fixing is Fixing.LOOSE
+    assert Foot("circular", 80, 80) == Foot.round(80)  # type: ignore[arg-type]
+    with pytest.raises(LegsError, match=r"legs.foot: .*give a foot, such as Foot.round"):
+        LegsWish(foot="round")  # type: ignore[arg-type]
 
 
 def test_metal_keeps_blades_away_without_a_word() -> None:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-import re
 
 import pytest
+from bench_page import steps_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -27,7 +27,6 @@ from panelwright.layout.outlines import (
 )
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
-from panelwright.layout.sheets.bench.legs import legs
 from panelwright.layout.top import Top
 from panelwright.layout.words.directions import directions_of
 
@@ -85,31 +84,25 @@ apron = true
 @pytest.mark.heavy
 @pytest.mark.parametrize("shape", ["oval", "rectangle"])
 def test_a_leg_set_out_by_its_row_lands_where_it_is_planned(shape: str) -> None:
-    """Walking from O by the figures of a row, towards the marks of the caption, finds the leg.
+    """Walking from O by the figures of a row, towards the marks that it names, finds the leg.
 
     The datum of this panel runs from corner C to D, so that E1 lies at its right.
     """
     plan = make_plan(read_job(CAPTION.format(shape=shape)))
     assert plan.legs is not None and plan.table is not None
     places = {mark.label: mark.point for mark in plan.marks.marks}
-    found = {step.title: step for step in legs(plan)}
+    found = steps_of(plan)
     planned = {
-        "Legs": [leg.on_panel for leg in plan.legs.legs],
+        "Set out the legs": [leg.on_panel for leg in plan.legs.legs],
         "Screw the legs": [hole.on_panel for hole in plan.table.holes],
         "Keep it flat": [plan.top.placement(batten.middle) for batten in plan.table.battens],
     }
     for title, points in planned.items():
-        (table,) = found[title].tables
-        named = re.search(
-            r"along, plus is towards (\w+) and minus towards (\w+); across, "
-            r"plus is towards (\w+) and minus towards (\w+)",
-            table.caption,
-        )
-        assert named is not None, title
-        ways = [(places[name] - places["O"]).unit() for name in named.groups()]
+        (table,) = found[title].told.tables
         for row, point in zip(table.rows, points, strict=True):
-            x, y = (float(figure.replace("−", "-")) for figure in row[1:3])
-            walked = (
-                places["O"] + ways[0 if x > 0 else 1] * abs(x) + ways[2 if y > 0 else 3] * abs(y)
-            )
+            walked = places["O"]
+            for cell in row[1:3]:
+                figure, _, name = cell.partition(" towards ")
+                if name:
+                    walked += (places[name] - places["O"]).unit() * float(figure)
             assert walked.distance_to(point) < 1.0

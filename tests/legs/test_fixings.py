@@ -6,6 +6,7 @@ import math
 from functools import cache
 
 import pytest
+from bench_page import steps_of, words_in
 from hypothesis import given
 from hypothesis import strategies as st
 from tops import top_of
@@ -29,7 +30,6 @@ from panelwright.layout.legs.table_wish import Glue
 from panelwright.layout.outlines import Rectangle
 from panelwright.layout.panel import Kind
 from panelwright.layout.panel.frame import frame_of
-from panelwright.layout.sheets.bench.legs import legs
 
 
 def test_the_flange_of_the_door_is_screwed_as_worked() -> None:
@@ -147,9 +147,7 @@ GROUND = (
 @cache
 def _told(text: str) -> dict[str, str]:
     plan = make_plan(read_job(text))
-    return {
-        step.title: " ".join((*step.words, *step.points, *step.warnings)) for step in legs(plan)
-    }
+    return {title: words_in(step.told) for title, step in steps_of(plan).items()}
 
 
 def test_what_passes_and_what_bites_is_told_of_every_screw() -> None:

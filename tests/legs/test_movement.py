@@ -7,7 +7,7 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tops import top_of
+from tops import make_known, top_of
 
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs import Foot
@@ -158,7 +158,7 @@ def test_rigid_glue_on_a_wide_leg_fights_the_wood() -> None:
 
 def test_a_wood_without_a_figure_counts_as_oak(monkeypatch: pytest.MonkeyPatch) -> None:
     """Where nobody has read a coefficient, one on the safe side of most species is taken."""
-    monkeypatch.setitem(MATERIALS, "larch", Material("larch", 590.0, "invented"))
+    make_known(monkeypatch, Material("larch", 590.0, "invented"))
     plan = _moved(top_of(Rectangle(1400, 600), "larch"), ())
     assert plan.coefficient == 0.00365
     assert "as oak" in plan.source

@@ -40,8 +40,7 @@ from panelwright.layout.panel import (
 from panelwright.layout.panel.datum import Reference, choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
-from panelwright.layout.words.marks import marks_words
-from panelwright.layout.words.say import Say
+from panelwright.layout.words.marks import marks_advice
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)
 MIDDLE = Point(4500, 3500)
@@ -205,7 +204,7 @@ def test_a_centre_off_the_panel_is_said_to_be() -> None:
     assert other.off is None
     assert one.off is not None
     assert one.off.distance == pytest.approx(50.0)
-    (advice,) = marks_words(marks, Say(Tape(), choose_datum(panel))).warnings
+    (advice,) = marks_advice(marks, Tape())
     assert advice.startswith("C1: 50 mm off the wood: clamp a board of the same thickness")
 
 

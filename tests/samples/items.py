@@ -58,7 +58,7 @@ class _Pages(HTMLParser):
 
     LEVELS = ("h2", "step", "h3", "figure", "svg", "title")
     ENDS = ("figure", "svg", "g", "li")
-    VOID = ("meta", "link", "br", "img", "hr")
+    VOID = ("meta", "link", "br", "img", "hr", "input", "col")
 
     def __init__(self, name: str) -> None:
         super().__init__()
@@ -72,7 +72,7 @@ class _Pages(HTMLParser):
         named = dict(attrs)
         if tag == "figure":
             self._head("figure", str(named.get("aria-label")))
-        level = "step" if named.get("class") == "tick" else tag
+        level = "step" if named.get("class") == "no" else tag
         if tag not in self.VOID:
             self._open.append(level)
         self._add(" ".join([tag, *(f'{key}="{value}"' for key, value in sorted(named.items()))]))

@@ -67,10 +67,10 @@ def test_a_sheet_is_like_itself(path: Path) -> None:
 @pytest.mark.parametrize(("by", "told"), [(0.002, True), (-0.002, True), (0.0005, False)])
 def test_a_figure_counts_to_a_thousandth(by: float, told: bool) -> None:
     """Two thousandths are told, with the step, the old and the new figure; half of one is not."""
-    lines = told_of("bench-sheet.html", moved(r"<td>196</td><td>(140)</td>", by))
+    lines = told_of("bench-sheet.html", moved(r'"u1">196<[^(]*?"u1">(140)<', by))
     assert len(lines) == told
     for line in lines:
-        assert 'step 1, "What holds it"' in line
+        assert '"Behind it", "What holds it"' in line
         assert f"was 140, is {140 + by:.6f}" in line
 
 
@@ -101,7 +101,7 @@ def replaced(old: str, new: str) -> Callable[[str], str]:
 def test_a_word_that_changed_is_told() -> None:
     """With its step, and what it was and is."""
     (line,) = told_of("bench-sheet.html", replaced("scrap</td>", "keep</td>"))
-    assert 'step 36, "Offcuts"' in line
+    assert '"Behind it", "Offcuts"' in line
     assert line.endswith(": was td: scrap, is td: keep")
     (line,) = told_of("template-mirrored.pdf", replaced("(print at 100 %", "(printed at 100 %"))
     assert line.startswith("template-mirrored.pdf, sheet 2, ")
@@ -113,7 +113,7 @@ def test_a_word_that_changed_is_told() -> None:
     ("name", "element", "place"),
     [
         ("plan.svg", r'<path d="[^"]*" />|<path d="[^"]*"></path>', "plan.svg, "),
-        ("bench-sheet.html", r"<tr><td>3</td><td>right tap hole.*?</tr>", 'step 1, "What'),
+        ("bench-sheet.html", r"<tr><td>3</td><td>right tap hole.*?</tr>", '"Behind it", "What'),
         ("template-mirrored.dxf", r"  0\nCIRCLE\n.*?(?=  0\n)", "template-mirrored.dxf, layer "),
         (
             "template-mirrored.pdf",

@@ -43,6 +43,6 @@ def test_a_sample_comes_out_as_it_was_kept(folder: Path) -> None:
 def test_inch_sheets_speak_of_inches() -> None:
     """The kept sheet of the door names no unit twice, and no stand-in for its material."""
     text = (sample_folders()[0] / "expected" / "bench-sheet.html").read_text(encoding="utf-8")
-    assert "All measures in inches" in text
+    assert "all figures in inches" in text
     assert " in in " not in text
     assert "solid-core door" not in text

@@ -5,11 +5,11 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
+from panelwright.layout.drawing.kit.labels import LabelSetter
 from panelwright.layout.drawing.lettering import text_box
 from panelwright.layout.drawing.scene import Stroke, Text
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.sheets.labels import LabelSetter
 
 ROOM = Bounds(0, 0, 400, 280)
 places = st.builds(

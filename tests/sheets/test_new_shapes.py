@@ -7,6 +7,7 @@ from functools import cache
 
 import ezdxf
 import pytest
+from bench_page import page_of
 
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.scene import Stroke
@@ -16,7 +17,6 @@ from panelwright.layout.job.reading import read_job
 from panelwright.layout.outlines import Freeform, Outline, RegularPolygon, Superellipse
 from panelwright.layout.sheets.folder import plan_files
 from panelwright.layout.sheets.plan_drawing import plan_scene
-from panelwright.layout.sheets.title import size_words
 from panelwright.layout.units import Tape
 from panelwright.layout.words.outline import exact_words, outline_words
 
@@ -96,7 +96,7 @@ def test_every_file_is_written(wish: str) -> None:
     """Bench sheet, drawings, template and figures are there, and the DXF is read back sound."""
     files = files_of(wish)
     assert len(files) == 7
-    assert size_words(plan_for(wish)) in str(files["bench-sheet.html"])
+    assert page_of(plan_for(wish)).size in str(files["bench-sheet.html"])
     document = ezdxf.read(io.StringIO(str(files["template-mirrored.dxf"])))
     assert not document.audit().errors
     assert abs(plan_for(wish).offcuts.balance.error) < 1e-6
@@ -113,7 +113,7 @@ def test_a_kept_edge_is_drawn_as_one(wish: str) -> None:
     assert len(on_layer) == 1
     assert "lay it on the panel" in str(files_of(wish)["template-mirrored.svg"])
     words = str(files_of(wish)["bench-sheet.html"])
-    assert "Kept edge AB" in words
+    assert "Kept edge AB" in words and "Kept as it is: edge AB" in words
     assert "None of it along the kept edge" in words
 
 

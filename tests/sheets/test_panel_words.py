@@ -37,7 +37,7 @@ def test_a_build_is_named_once(kind: Kind) -> None:
 def test_a_veneered_top_is_no_door() -> None:
     """It weighs as one, and is called what it is."""
     assert BOARD.substance.name == "veneered board"
-    assert "door" not in assess_words(BOARD, Tape(), may_keep_edge=False).words[0]
+    assert "door" not in assess_words(BOARD, Tape()).words[0]
     assert made_of(replace(BOARD, build=Build(Kind.SOLID), material="oak")) == "solid, oak"
 
 
@@ -45,12 +45,12 @@ def test_a_sheet_in_inches_has_no_metric_figure() -> None:
     """44 mm are 1 3/4 in, and 43.8 kg are 97 lb (1 in = 25.4 mm, 1 lb = 0.45359237 kg)."""
     tape = Tape(imperial=True)
     told = (
-        assess_words(BOARD, tape, may_keep_edge=True),
+        assess_words(BOARD, tape),
         flatness_words(BOARD, tape, later=False),
         flatness_words(replace(BOARD, flattened=40.0), tape, later=True),
     )
     text = " ".join(words for passage in told for words in passage.words)
-    assert "1 3/4 in" in text and "97 lb" in text
+    assert "1 3/4" in text and "97 lb" in text
     assert not re.search(r"\d (mm|cm|kg)\b", text)
 
 
@@ -67,7 +67,7 @@ def test_a_sheet_in_inches_has_no_metric_figure() -> None:
 def test_the_past_is_told_as_it_is_known(past: dict[str, object], told: str) -> None:
     """What the cautions go by stands where the maker looks at the panel."""
     panel = replace(BOARD, **past)  # type: ignore[arg-type]
-    assert told in assess_words(panel, Tape(), may_keep_edge=False).words
+    assert told in assess_words(panel, Tape()).words[0]
 
 
 def test_each_defect_has_its_row() -> None:
@@ -77,7 +77,7 @@ def test_each_defect_has_its_row() -> None:
     )
     line = Defect("glue line", round_place(Point(900, 300), 20), frozenset())
     panel = replace(BOARD, defects=(hole, line))
-    (table,) = assess_words(panel, Tape(), may_keep_edge=False).tables
+    (table,) = assess_words(panel, Tape()).tables
     first, second = table.rows
     assert (first[2], first[4]) == ("in the show face: outside the top", "a plug")
     assert (second[2], second[4]) == ("nothing", "–")

@@ -12,6 +12,7 @@ from readers import drawn_on
 from template_strategies import contents, margins, papers
 
 from panelwright.layout.drawing import layers
+from panelwright.layout.drawing.kit.flow import Flow
 from panelwright.layout.drawing.lettering import text_box
 from panelwright.layout.drawing.pdf import to_pdf
 from panelwright.layout.drawing.scene import Scene, Stroke, Text
@@ -20,7 +21,6 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Capsule
 from panelwright.layout.sheets.calibration_page import calibration_page
 from panelwright.layout.sheets.cover_sheet import upright_sheet
-from panelwright.layout.sheets.flow import Flow
 from panelwright.layout.sheets.ordinates_sheet import ordinates_pages
 from panelwright.layout.template.calibration_bars import CalibrationBars
 from panelwright.layout.template.content import TemplateContent, TemplateMark

@@ -3,24 +3,23 @@
 from __future__ import annotations
 
 import re
-from html.parser import HTMLParser
 
 import numpy as np
 import pytest
+from bench_page import page_of
 from jobs import PLAIN
 
+from panelwright.layout.cutting import SkippedTrim, Trim
 from panelwright.layout.drawing import layers
+from panelwright.layout.drawing.kit.areas import areas_of
+from panelwright.layout.drawing.kit.frame import DrawingFrame
 from panelwright.layout.drawing.lettering import text_box
 from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text
-from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.polygon import Region, union
 from panelwright.layout.job.plan import Plan, make_plan
 from panelwright.layout.job.reading import read_job
-from panelwright.layout.sheets.areas import areas_of
-from panelwright.layout.sheets.bench import bench_sheet
-from panelwright.layout.sheets.bench.rows import say_of
-from panelwright.layout.sheets.frame import DrawingFrame
+from panelwright.layout.sheets.bench.step import say_of
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.words.cautions import caution_words
 from panelwright.layout.words.cuts import words_of
@@ -99,57 +98,51 @@ def test_the_legend_explains_every_layer(scene: Scene) -> None:
     assert {layer.title for layer in used} <= words
 
 
-class _Page(HTMLParser):
-    """Collects words, and refuses tags that do not close in order."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.open: list[str] = []
-        self.words: list[str] = []
-        self.outside: list[str] = []
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        if tag not in ("meta",):
-            self.open.append(tag)
-        self.outside += [v for k, v in attrs if k in ("src", "href") and v]
-
-    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        pass
-
-    def handle_endtag(self, tag: str) -> None:
-        assert self.open.pop() == tag
-
-    def handle_data(self, data: str) -> None:
-        self.words.append(data)
-
-
-def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan, scene: Scene) -> None:
+def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan) -> None:
     """It is well-formed, asks for nothing from outside, and holds each mark, check, cut and leg."""
-    page = _Page()
-    page.feed(bench_sheet(plan, to_svg(scene), files=("plan.svg",)))
-    assert page.open == []
+    page = page_of(plan)
     assert page.outside == []
-    text = " ".join(" ".join(page.words).split())
+    assert len(set(page.ids)) == len(page.ids)
     tape = plan.job.tape
-    for mark in plan.marks.marks:
-        assert f"{mark.label} {mark.kind.value} {tape.figure(mark.along)}" in text
+    (table,) = page.step("Marks from").tables
+    told = {row[0]: row[2] for row in table.rows} | {m.name: m.figure("along") for m in page.marks}
+    assert told == {mark.label: tape.figure(mark.along) for mark in plan.marks.marks}
+    (table,) = page.step("Checks").tables
     for check in plan.marks.checks:
-        assert f"{check.start} to {check.end} {tape.figure(check.distance)}" in text
-    for told in (words_of(act, say_of(plan)) for act in plan.cuts.acts):
-        assert told.title in text
+        assert [f"{check.start} to {check.end}", tape.figure(check.distance)] in [
+            row[:2] for row in table.rows
+        ]
+    labels = [label for row in page.saws for label in row.labels]
+    assert sorted(labels) == sorted(cut.label for cut in (*plan.cuts.trims, *plan.cuts.corner_cuts))
+    titles = [step.title for step in page.steps]
+    for act in plan.cuts.acts:
+        if not isinstance(act, Trim | SkippedTrim):
+            assert words_of(act, say_of(plan)).title in titles
     for caution in plan.cautions:
-        assert caution_words(caution, plan.top, tape).words[0] in text
-    for defect in plan.job.panel.defects:
-        assert defect.name in text
+        words = caution_words(caution, plan.top, tape)
+        assert words.words[0] in page.step(words.title).text or words.title == "Where it stood"
+    (table,) = page.step("See that it is the panel").tables or [None]
+    rows = [] if table is None else [row[0] for row in table.rows]
+    assert rows == [defect.name for defect in plan.job.panel.defects]
 
 
-def test_the_order_is_marks_then_checks_then_cuts(plan: Plan, scene: Scene) -> None:
+def test_no_figure_of_a_saw_line_stands_twice(plan: Plan) -> None:
+    """The steps of sawing point to the first page, and repeat none of its figures."""
+    page = page_of(plan)
+    for step in (*page.titled("Saw line"), *page.titled("Cut off the corners")):
+        assert "first page" in step.text.lower()
+        for row in page.saws:
+            for figure in (*row.line, *row.guide):
+                assert not re.search(rf"(?<![\d/]){re.escape(figure.text)}(?![\d/])", step.text)
+
+
+def test_the_order_is_marks_then_checks_then_cuts(plan: Plan) -> None:
     """Nothing is cut before everything is marked and checked."""
-    page = bench_sheet(plan, to_svg(scene))
-    titles = re.findall(r"<h3>(.*?)</h3>", page)
-    tools = ("Cut ", "Corner cuts", "Jigsaw", "Router")
+    titles = [step.title for step in page_of(plan).steps if step.number]
+    tools = ("Saw line", "Cut off", "Jigsaw", "Rout")
     cuts = [i for i, title in enumerate(titles) if title.startswith(tools)]
-    assert titles.index("Assess") < titles.index("Marks") < titles.index("Checks") < min(cuts)
+    held = [titles.index(t) for t in ("See that it is the panel", "Set out the marks")]
+    assert held[0] < held[1] < titles.index("Check before the first cut") < min(cuts)
     assert max(cuts) < titles.index("Finish")
 
 

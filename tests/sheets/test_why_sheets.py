@@ -5,22 +5,24 @@ from __future__ import annotations
 from itertools import pairwise
 
 import pytest
-from bench_page import Page
+from bench_page import page_of
 from kept import plan_of, sample_folders
 
 from panelwright.layout.drawing import layers
+from panelwright.layout.drawing.kit.frame import DrawingFrame
 from panelwright.layout.drawing.lettering import text_box
 from panelwright.layout.drawing.scene import Area, Scene, Stroke, Text
-from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.fit.why import Cost, Lies, LimitMet
 from panelwright.layout.fit.why.limits import End, Limited
 from panelwright.layout.fit.wish import Goal, Limits, Span
 from panelwright.layout.job.plan import Plan, make_plan
 from panelwright.layout.job.reading import read_job
-from panelwright.layout.sheets.bench import bench_sheet
-from panelwright.layout.sheets.frame import DrawingFrame
-from panelwright.layout.sheets.plan_drawing import plan_scene
-from panelwright.layout.sheets.steps.why import contacts_scene, others_scene
+from panelwright.layout.sheets.pictures.why import (
+    BEHIND_TALLEST,
+    BEHIND_WIDTH,
+    contacts_scene,
+    others_scene,
+)
 from panelwright.layout.units import Tape
 from panelwright.layout.words.why import (
     cost_lines,
@@ -60,12 +62,13 @@ def texts(scene: Scene) -> list[Text]:
     return [item for group in scene.groups for item in group.items if isinstance(item, Text)]
 
 
-def test_the_section_comes_first_and_holds_every_figure(plan: Plan) -> None:
+def test_it_stands_behind_the_work_with_every_figure(plan: Plan) -> None:
     """Contacts by their offsets, gains by their share, places by their centres."""
-    page = Page(bench_sheet(plan, to_svg(plan_scene(plan))))
+    page = page_of(plan)
     tape, datum = plan.job.tape, plan.datum
-    assert page.steps[0].title == "What holds it"
-    rows = page.steps[0].tables[0].rows if page.steps[0].tables else []
+    (held,) = page.titled("What holds it")
+    assert held.section == "Behind it" and not held.number
+    rows = held.tables[0].rows if held.tables else []
     assert [row[1] for row in rows] == [contact.name for contact in plan.contacts]
     for row, contact in zip(rows, plan.contacts, strict=True):
         assert row[2] == (tape.measure(contact.clear) if contact.clear else "–")
@@ -87,7 +90,9 @@ def test_the_section_comes_first_and_holds_every_figure(plan: Plan) -> None:
 def test_every_contact_has_its_dot_in_its_place(plan: Plan) -> None:
     """A dot at each end of a run, one for each other place, and the number of each beside."""
     scene = contacts_scene(plan)
-    frame = DrawingFrame.for_step(plan.job.panel.boundary.bounds)
+    frame = DrawingFrame.for_step(
+        plan.job.panel.boundary.bounds, width=BEHIND_WIDTH, tallest=BEHIND_TALLEST
+    )
     dots = [i.boundary.bounds.middle for i in scene.on(layers.CONTACTS) if isinstance(i, Area)]
     places = [frame.at(point) for contact in plan.contacts for point in contact.points]
     assert len(dots) == len(places)
@@ -132,12 +137,6 @@ def test_pictures_and_words_keep_apart_and_on_the_sheet(plan: Plan) -> None:
     extents = [panel.boundary.bounds for panel in panels if isinstance(panel, Area)]
     for one, other in pairwise(extents):
         assert one.right < other.left or other.top < one.bottom
-
-
-def test_every_dot_and_picture_has_its_layer_drawn_once(plan: Plan) -> None:
-    """As many layers of panels as pictures; the sheet's ids stay unique."""
-    page = Page(bench_sheet(plan, to_svg(plan_scene(plan))))
-    assert len(page.ids) == len(set(page.ids))
 
 
 def test_a_gain_between_two_figures_is_told_as_that() -> None:

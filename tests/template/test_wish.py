@@ -25,12 +25,12 @@ def test_the_defaults_suit_every_paper(paper: str) -> None:
 @pytest.mark.parametrize(
     ("wish", "says"),
     [
-        ({"portion": "third"}, "'third' is not one of auto, whole"),
-        ({"dxf_release": "R13"}, "'R13' is not one of R2010, R12"),
+        ({"portion": "third"}, '"third" is not known: use one of auto, whole'),
+        ({"dxf_release": "R13"}, '"R13" is not known; did you mean R12'),
         ({"margins": Margins.all(90.0)}, "margins leave 30 by 117 mm"),
-        ({"overlap": -1.0}, "overlap of -1 mm is below 0"),
+        ({"overlap": -1.0}, "overlap: -1 mm is below 0"),
         ({"overlap": 3.0}, "overlap of 3 mm is not between 8 mm"),
-        ({"overlap": 100.0}, "overlap of 100 mm is not between"),
+        ({"overlap": 75.0}, "overlap of 75 mm is not between"),
         ({"paper": Paper.custom(70, 300)}, "margins leave 50 by 280 mm"),
     ],
 )

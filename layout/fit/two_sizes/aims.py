@@ -8,14 +8,14 @@ greatest one against a figure below it.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
 
 from ..wish import Goal, Wish
 from .pose import Array
-from .relaxed import Aim, HalfPlanes
+from .relaxed import Aim, HalfPlanes, Rows
 
 
 class Figure(NamedTuple):
@@ -80,11 +80,7 @@ def within_limits(
     slopes = np.array([[0.0, 0.0, *figure.slope] for figure in rows])
     starts = np.array([figure.start for figure in rows])
     scale = np.abs(slopes).max(axis=1)
-    return replace(
-        planes,
-        rows=np.vstack([planes.rows, slopes / scale[:, None]]),
-        limits=np.concatenate([planes.limits, -starts / scale]),
-    )
+    return planes.and_also(Rows(slopes / scale[:, None], -starts / scale))
 
 
 def aim_of(
@@ -103,11 +99,15 @@ def aim_of(
     match wish.goal:
         case Goal.AREA:
             figure, unit = figures.root_area, figures.unit_area
-            return Aim(*figure, lambda value: unit * max(value, 0.0) ** 2)
+            return Aim(
+                *figure,
+                lambda value: unit * max(value, 0.0) ** 2,
+                lambda score: math.sqrt(score / unit),
+            )
         case Goal.LENGTH:
-            return Aim(*figures.long_over.raised(rim[0]).times(2), lambda value: value)
+            return Aim(*figures.long_over.raised(rim[0]).times(2), float, float)
         case Goal.WIDTH:
-            return Aim(*figures.wide_over.raised(rim[1]).times(2), lambda value: value)
+            return Aim(*figures.wide_over.raised(rim[1]).times(2), float, float)
         case Goal.NEAREST:
             return _nearest(figures, wish, rim, likely)
 
@@ -128,4 +128,8 @@ def _nearest(
         .times(-2 * across)
         .plus(wide.raised(rim[1] - wanted[1] / 2).times(-2 * up))
     )
-    return Aim(*figure, lambda value: size / (size + max(0.0, -value)))
+    return Aim(
+        *figure,
+        lambda value: size / (size + max(0.0, -value)),
+        lambda score: size - size / score,
+    )

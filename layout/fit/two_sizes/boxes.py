@@ -8,9 +8,13 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from ...geometry.tolerance import ROUNDING
 from .disks import Disks
 from .pose import Array, turned
 from .relaxed import Patch
+
+_WORTH_A_LOOK = 0.8
+"""Share of the cells left, below which half-planes are tried again."""
 
 
 @dataclass(slots=True)
@@ -42,6 +46,8 @@ class Box:
     """The largest radius seen in a cell's middle, and a bound of all, mm; once bounded."""
     spot: Array = field(default_factory=lambda: np.zeros(2))
     """(2,) array: the middle of that cell."""
+    places: Array | None = None
+    """Where centres of good tops lie, seen from the middle of its cells; least and greatest, mm."""
     hint: tuple[Array, float, float] | None = None
     """Centre, turn and shape of a top that may be good."""
 
@@ -85,3 +91,34 @@ def patch_of(box: Box) -> Patch:
     middle = turned((low + high)[None] / 2, -box.turn)[0]
     along, across = (high - low) / 2 + corner
     return Patch(middle, float(along), float(across))
+
+
+def drop_aside(box: Box) -> bool:
+    """Drop the cells where no top is worth enough; return whether that were many."""
+    if box.places is None:
+        return False
+    patch, corner = patch_of(box), np.abs(cell_corners(box)).max(axis=0) + ROUNDING
+    seen = turned(box.centres - patch.middle, box.turn)
+    low, high = box.places
+    near = ((seen + corner >= low) & (seen - corner <= high)).all(axis=1)
+    box.places = None
+    if near.mean() > _WORTH_A_LOOK or not near.any():
+        return False
+    box.centres, box.clear = box.centres[near], box.clear[near]
+    return True
+
+
+def split_places(box: Box, patch: Patch, *, along: bool) -> list[Box]:
+    """Return two halves of the box's cells, parted along the turn or across it."""
+    axis = 0 if along else 1
+    seen = turned(box.centres - patch.middle, box.turn)[:, axis]
+    if len(seen) < 4:
+        halve_cells(box, along=True)
+        halve_cells(box, along=False)
+        seen = turned(box.centres - patch.middle, box.turn)[:, axis]
+    first = seen < 0
+    return [
+        box.part(centres=box.centres[part], clear=box.clear[part], fine=box.fine / 2)
+        for part in (first, ~first)
+        if part.any()
+    ]

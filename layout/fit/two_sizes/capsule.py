@@ -14,12 +14,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..wish import Wish
-from .aims import Figures
 from .boxes import Box
-from .capsule_bound import capsule_at, capsule_figures, capsule_half_planes, capsule_held_rows
-from .kind import Axes, Figure, Kind
+from .capsule_lift import CapsuleLift
+from .kind import Axes, Figure, Growth, Kind
+from .marks import local_of
 from .pose import Array, Contacts, Pose, segment_distances, turned
-from .relaxed import Edges, HalfPlanes, Patch
+from .relaxed import Patch
 
 _FIRST_SPANS = 4
 """Of the half straight, in the boxes that a search starts with."""
@@ -79,11 +79,7 @@ class CapsuleKind(Kind):
     def held_radii(self, box: Box, points: Array, reach: float) -> Array:
         """Return radii that tops need to hold the points: the longest spine lies nearest to all."""
         needed = self.holding(box.turn, box.high, points, box.centres)
-        return needed - reach - self.growth(box.high, box.high, box.half_turn)[1]
-
-    def held_rows(self, box: Box, patch: Patch, points: Array) -> tuple[Array, Array]:
-        """Return rows by which all tops of a box hold points, seen from the patch."""
-        return capsule_held_rows(box, patch, points)
+        return needed - reach - self.growth(box.high, box.high, box.half_turn).addend
 
     def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
@@ -98,36 +94,22 @@ class CapsuleKind(Kind):
 
     def lengths(self, ways: Array, p: float) -> Array:
         """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""
-        far: Array = np.hypot(ways[:, 0], ways[:, 1])
-        return far
+        return np.asarray(np.hypot(ways[:, 0], ways[:, 1]))
 
     def period(self, p: float) -> float:
         """Return the least turn that brings shape p onto itself; 0 where any turn does."""
         return 0.0 if p == 0 else math.pi
 
-    def anchor(self, low: float, high: float) -> float:
-        """Return the shape that stands for all between `low` and `high`: the shortest spine."""
-        return low
-
-    def growth(self, low: float, high: float, half_turn: float) -> tuple[float, float]:
-        """Return factor and addend that make a radius for the whole box of that at the anchor.
+    def growth(self, low: float, high: float, half_turn: float) -> Growth:
+        """Return how a radius follows for all between these shapes, of which the shortest is held.
 
         The ends of the shortest spine move by at most 2 p sin(δ/2) in a turn by δ.
         """
-        return 1.0, 2 * low * math.sin(half_turn / 2)
+        return Growth(low, 1.0, 2 * low * math.sin(half_turn / 2))
 
     def shape_slack(self, box: Box) -> float:
         """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
         return box.radius * (box.high - box.low) / max(box.high, 1e-9)
-
-    def looseness(self, box: Box) -> tuple[float, float]:
-        """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
-        radius = box.likely_radius
-        return box.high * math.sin(box.half_turn) / radius, (box.high - box.low) / 2 / radius
-
-    def across(self, p: float, patch: Patch, radius: float) -> tuple[float, float]:
-        """Return how far, as angles, the patch lets contacts wander, along and across."""
-        return patch.along / radius, patch.across / radius
 
     def shape_span(self, wish: Wish) -> tuple[float, float]:
         """Return the least and greatest half straight within the limits, mm."""
@@ -150,22 +132,14 @@ class CapsuleKind(Kind):
         """Return what a radius can change, mm, within the box beyond its growth."""
         return box.high - box.low
 
-    def half_planes(self, box: Box, patch: Patch, edges: Edges, cap: float) -> HalfPlanes:
-        """Return half-planes that all tops of a box obey whose centres lie in a patch."""
-        return capsule_half_planes(box, patch, edges, cap)
-
-    def figures(self, box: Box, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
-        """Return linear figures for the sizes and the area of the tops of a box."""
-        return capsule_figures(box, cap, likely, lipping)
-
-    def at(self, box: Box, step: Array) -> tuple[float, float]:
-        """Return the turn and the shape number of a solution of the half-planes."""
-        return capsule_at(box, step)
+    def lift(self, box: Box, patch: Patch) -> CapsuleLift:
+        """Return the capsules of a box by their spines."""
+        return CapsuleLift(box, patch)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely each end, and the spine between, stands to each edge."""
         p = self.shape_of(pose)
-        local = turned(edges - np.array([pose.x, pose.y]), pose.turn)
+        local = local_of(pose, edges)
         cos, sin = math.cos(pose.turn), math.sin(pose.turn)
         parts = [_end(local, sign * p, sign) for sign in (1.0, -1.0)]
         parts.append(_spine(local, p))

@@ -12,15 +12,15 @@ import math
 import numpy as np
 
 from ..wish import Wish
-from .aims import Figures
 from .boxes import Box
-from .convex_bound import convex_at, convex_figures, convex_half_planes, convex_held_rows
-from .convex_contacts import convex_contacts
+from .convex_lift import BESIDE, ConvexLift
 from .form import Form
-from .gauge import gauge_distances
-from .kind import Axes, Figure, Kind
-from .pose import Array, Contacts, Pose, turned
-from .relaxed import Edges, HalfPlanes, Patch
+from .gauge import nearest_places
+from .kind import Axes, Figure, Growth, Kind
+from .marks import Part, contacts_of, local_of, marks_before
+from .pose import Array, Contacts, Pose
+from .relaxed import Patch
+from .sight import facing
 
 _ALONG = (-0.6, -0.3, 0.0, 0.3, 0.6)
 """Where along its length a top is held against the depths of the wood."""
@@ -35,7 +35,7 @@ class ConvexKind(Kind):
     takes_disks = False
 
     def __init__(self, form: Form) -> None:
-        self.form = form
+        self.form, self.body, self.held = form, form.body, form.held
         self._sizes = form.half_length, form.half_width
         places = np.array([(x * form.half_length, 0.0) for x in _ALONG])
         depths = (form.body.heights - places @ form.body.sides.T).min(axis=1)
@@ -72,56 +72,17 @@ class ConvexKind(Kind):
         """Return the area, mm²."""
         return self.form.area * half_length * half_width / (self._sizes[0] * self._sizes[1])
 
-    def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
-        """Return the radii at which tops about the centres touch the edges, (m, n)."""
-        return gauge_distances(self.form.body, turned(edges, turn), turned(centres, turn))
-
-    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
-        """Return the radii at which tops about the centres hold all the points, (m,)."""
-        away = turned(points, turn)[None] - turned(centres, turn)[:, None]
-        radii: Array = self.form.body.gauge(away).max(axis=1) / self.form.held
-        return radii
-
-    def held_rows(self, box: Box, patch: Patch, points: Array) -> tuple[Array, Array]:
-        """Return rows by which all tops of a box hold points, seen from the patch."""
-        return convex_held_rows(self.form, box, patch, points)
-
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
         return self._disks[0] * radius, self._disks[1] * radius
 
-    def lengths(self, ways: Array, p: float) -> Array:
-        """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""
-        body = self.form.body
-        return np.maximum(body.gauge(ways), body.gauge(-ways))
+    def growth(self, low: float, high: float, half_turn: float) -> Growth:
+        """Return how a radius follows for all so far turned."""
+        return Growth(0.0, self.form.body.swelling(half_turn) / self.held, 0.0)
 
-    def anchor(self, low: float, high: float) -> float:
-        """Return the only shape number there is."""
-        return 0.0
-
-    def growth(self, low: float, high: float, half_turn: float) -> tuple[float, float]:
-        """Return factor and addend that make a radius for the whole box of that at the middle."""
-        return self.form.body.swelling(half_turn) / self.form.held, 0.0
-
-    def looseness(self, box: Box) -> tuple[float, float]:
-        """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
-        return box.half_turn * self.form.body.far, 0.0
-
-    def across(self, p: float, patch: Patch, radius: float) -> tuple[float, float]:
-        """Return how far, as angles, the patch lets contacts wander, along and across."""
-        return patch.along / radius, patch.across / radius
-
-    def half_planes(self, box: Box, patch: Patch, edges: Edges, cap: float) -> HalfPlanes:
-        """Return half-planes that all tops of a box obey whose centres lie in a patch."""
-        return convex_half_planes(self.form, box, patch, edges, cap)
-
-    def figures(self, box: Box, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
-        """Return linear figures for the sizes and the area of the tops of a box."""
-        return convex_figures(self.form, box, lipping)
-
-    def at(self, box: Box, step: Array) -> tuple[float, float]:
-        """Return the turn and the shape number of a solution of the half-planes."""
-        return convex_at(box, step)
+    def lift(self, box: Box, patch: Patch) -> ConvexLift:
+        """Return the tops of a box by their size and turn."""
+        return ConvexLift(self.form, box, patch)
 
     def shape_span(self, wish: Wish) -> tuple[float, float]:
         """Return the one shape number, or an empty span where the limits shut the ratio out."""
@@ -134,4 +95,32 @@ class ConvexKind(Kind):
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely corners stand to edges, and sides to corners."""
-        return convex_contacts(self.form, pose, edges)
+        radius, body = pose.half_length / self.form.half_length, self.form.body
+        local = local_of(pose, edges)
+        way = local[:, 1] - local[:, 0]
+        long = np.flatnonzero(way.any(axis=1))
+        corner = np.zeros(len(local), dtype=np.intp)
+        corner[long] = body.corner_towards(facing(local[long]))
+        left = radius * (body.gauge(nearest_places(body, local / radius)) - 1)
+        parts = [
+            marks_before(
+                local, radius * body.corners[(corner + step) % len(body.corners)], pose, left
+            )
+            for step in BESIDE
+        ]
+        return contacts_of([*parts, self._sides(radius, local)], pose)
+
+    def _sides(self, radius: float, local: Array) -> Part:
+        """Return how the start of each edge stands to the side that faces it."""
+        point = local[:, 0]
+        side = self.form.body.side_towards(point)
+        normal, height = self.form.body.sides[side], self.form.body.heights[side]
+        return Part(
+            np.einsum("ij,ij->i", normal, point) - radius * height,
+            normal,
+            normal[:, 1] * point[:, 0] - normal[:, 0] * point[:, 1],
+            height / self.form.half_length,
+            np.zeros(len(point)),
+            point,
+            np.arange(len(point), dtype=np.intp),
+        )

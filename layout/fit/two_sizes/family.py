@@ -17,13 +17,12 @@ from numpy.typing import NDArray
 
 from ...geometry.tolerance import ROUNDING
 from .aims import aim_of, within_limits
-from .boxes import Box, cell_corners, halve_cells, patch_of
+from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
 from .disks import Disks
-from .holding import with_held
 from .kind import Kind
 from .polish import brought_in, polished
 from .pose import Array, Pose, turned
-from .relaxed import Edges, Patch
+from .relaxed import Edges
 from .sizing import Sizing
 from .wood import Wood
 
@@ -113,13 +112,15 @@ class TwoSizes:
         first = self._bound_by_cells(box, enough)
         if first <= enough or max(self.kind.looseness(box)) > _MIDDLING:
             return first
-        return min(first, self._bound_by_half_planes(box))
+        most = min(first, self._bound_by_half_planes(box, enough))
+        if drop_aside(box) and most > enough:
+            most = min(most, self._bound_by_half_planes(box, enough))
+        return max(most, enough)  # cells were dropped that may be worth as much
 
     def _bound_by_cells(self, box: Box, enough: float) -> float:
         """Return the bound that the cells give, with those left out that give less than enough."""
-        factor, addend = self.kind.growth(box.low, box.high, box.half_turn)
+        anchor, factor, addend = self.kind.growth(box.low, box.high, box.half_turn)
         drift = self.kind.drift(box)
-        anchor = self.kind.anchor(box.low, box.high)
         needed = self.sizing.least_radius(box.low, box.high, self.wood.diameter, enough)
         core = self.kind.disks(anchor, (needed - addend) / factor)
         while True:
@@ -179,19 +180,19 @@ class TwoSizes:
         deep = missing.max(axis=1) <= math.hypot(*box.half) + _EXACT
         box.centres, box.clear = box.centres[deep], box.clear[deep]
 
-    def _bound_by_half_planes(self, box: Box) -> float:
+    def _bound_by_half_planes(self, box: Box, enough: float) -> float:
         wish, patch = self.sizing.wish, patch_of(box)
         p = (box.low + box.high) / 2
         likely = self.kind.sizes(p, max(box.radius, 1e-6))
         edges = Edges(self.wood.outer_edges[box.edges], self.wood.outermost[box.edges])
-        planes = self.kind.half_planes(box, patch, edges, box.most)
-        figures = self.kind.figures(box, box.most, likely, wish.lipping)
-        planes = with_held(self.kind, box, patch, self.wood.held, planes)
-        rim = self.sizing.rim
-        planes = within_limits(planes, figures, wish, rim)
-        value, end = planes.best(aim_of(figures, wish, rim, likely))
+        lift, rim = self.kind.lift(box, patch), self.sizing.rim
+        figures = lift.figures(box.most, likely, wish.lipping)
+        planes = within_limits(lift.planes(edges, box.most, self.wood.held), figures, wish, rim)
+        aim = aim_of(figures, wish, rim, likely)
+        value, end = planes.best(aim)
+        box.places = planes.places(aim, enough, end.step) if value > enough > 0 else None
         way = turned(end.step[None, :2], -box.turn)[0]
-        box.hint = (patch.middle + way, *self.kind.at(box, end.step))
+        box.hint = (patch.middle + way, *lift.pose(end.step))
         return value * (1 + _ROUNDING)
 
     def _lack(self, box: Box, radii: Array) -> Array:
@@ -268,27 +269,14 @@ class TwoSizes:
         turning, shaping = self.kind.looseness(box)
         cut = box.low + 1.0 if math.isinf(box.high) else (box.low + box.high) / 2
         patch = patch_of(box)
-        placing = self.kind.across(cut, patch, box.likely_radius)
+        sides = self.kind.lengths(np.diag([patch.along, patch.across]), cut)
+        placing = sides / box.likely_radius
         if max(turning, shaping) < _SMALL and max(placing) > max(turning, shaping):
-            return self._split_places(box, patch, placing[0] > placing[1])
+            return split_places(box, patch, along=bool(placing[0] > placing[1]))
         if turning > shaping:
             half = box.half_turn / 2
             return [box.part(turn=box.turn + side * half, half_turn=half) for side in (-1, 1)]
         return [box.part(high=cut), box.part(low=cut)]
-
-    def _split_places(self, box: Box, patch: Patch, along: bool) -> list[Box]:
-        """Return two halves of the box's cells, parted along the turn or across it."""
-        seen = turned(box.centres - patch.middle, box.turn)[:, 0 if along else 1]
-        if len(seen) < 4:
-            halve_cells(box, along=True)
-            halve_cells(box, along=False)
-            seen = turned(box.centres - patch.middle, box.turn)[:, 0 if along else 1]
-        first = seen < 0
-        return [
-            box.part(centres=box.centres[part], clear=box.clear[part], fine=box.fine / 2)
-            for part in (first, ~first)
-            if part.any()
-        ]
 
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
         """Return the top moved to a local best."""

@@ -13,7 +13,7 @@ from typing import NamedTuple, Protocol
 
 import numpy as np
 
-from .pose import Array
+from .pose import Array, segment_distances
 
 
 class Touch(NamedTuple):
@@ -30,6 +30,10 @@ class Body(Protocol):
 
     def gauge(self, ways: Array) -> Array:
         """Return the factors, (…), that bring its boundary to the ends of the ways, (…, 2)."""
+        ...
+
+    def distances(self, edges: Array, points: Array) -> Array:
+        """Return by what factors the body about each of m points touches n edges, (m, n)."""
         ...
 
     def touch(self, normals: Array) -> Touch:
@@ -50,6 +54,12 @@ class PowerBody:
     def gauge(self, ways: Array) -> Array:
         """Return the n-norm."""
         return _power_norm(ways, self.exponent)
+
+    def distances(self, edges: Array, points: Array) -> Array:
+        """Return by what factors the body about each of m points touches n edges, (m, n)."""
+        if self.exponent == 2.0:
+            return segment_distances(edges[:, 0], edges[:, 1], points)
+        return gauge_distances(self, edges, points)
 
     def dual(self, normals: Array) -> Array:
         """Return the dual norm, (…), of normals, (…, 2)."""

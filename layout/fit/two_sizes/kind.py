@@ -2,7 +2,8 @@
 
 For one shape number p both half sizes are linear in the radius r; at one radius the length does not
 fall with p, the width does not rise, and the area of the finished top does not fall. Every bound on
-sizes, area and ratio over a span of shapes follows from that.
+sizes, area and ratio over a span of shapes follows from that. Squeezed by what p says, the tops of
+most kinds are one body that grows: its gauge tells what they touch and hold.
 """
 
 from __future__ import annotations
@@ -14,10 +15,11 @@ from typing import NamedTuple, TypeVar
 import numpy as np
 
 from ..wish import Span, Wish
-from .aims import Figures
 from .boxes import Box
-from .pose import Array, Contacts, Pose
-from .relaxed import Edges, HalfPlanes, Patch
+from .gauge import Body, disk_factors
+from .lift import Lift
+from .pose import Array, Contacts, Pose, turned
+from .relaxed import Patch
 
 Figure = TypeVar("Figure", float, Array)
 
@@ -34,6 +36,16 @@ class Axes(NamedTuple):
     widens: float
 
 
+class Growth(NamedTuple):
+    """How a radius for a whole box follows from that of one shape at its middle turn."""
+
+    anchor: float
+    """That shape."""
+    factor: float
+    addend: float
+    """mm."""
+
+
 class Kind(ABC):
     """What the search must know of one kind of outline.
 
@@ -43,6 +55,12 @@ class Kind(ABC):
     """
 
     name: str
+    body: Body
+    """What the tops are, squeezed, for a radius of 1; or holds them."""
+    held = 1.0
+    """What share of the body they hold."""
+    takes_disks = True
+    """Whether round holes may stand for disks: beside corners they would be met too late."""
 
     @abstractmethod
     def axes(self, p: float) -> Axes:
@@ -50,59 +68,27 @@ class Kind(ABC):
 
     @abstractmethod
     def shape_of(self, pose: Pose) -> float:
-        """Return the logarithm of the ratio."""
+        """Return the shape number."""
 
     @abstractmethod
-    def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
-        """Return the radii at which tops about the centres touch the edges, (m, n)."""
-
-    @abstractmethod
-    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
-        """Return the radii at which tops about the centres hold all the points, (m,)."""
+    def area(self, half_length: Figure, half_width: Figure) -> Figure:
+        """Return the area of a finished top, mm²."""
 
     @abstractmethod
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
 
     @abstractmethod
-    def lengths(self, ways: Array, p: float) -> Array:
-        """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""
-
-    @abstractmethod
     def period(self, p: float) -> float:
         """Return the least turn that brings shape p onto itself; 0 where any turn does."""
 
     @abstractmethod
-    def anchor(self, low: float, high: float) -> float:
-        """Return the shape that stands for all between `low` and `high`."""
-
-    @abstractmethod
-    def growth(self, low: float, high: float, half_turn: float) -> tuple[float, float]:
-        """Return factor and addend that make a radius for the whole box of that at the anchor."""
-
-    @abstractmethod
-    def looseness(self, box: Box) -> tuple[float, float]:
-        """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
-
-    @abstractmethod
-    def across(self, p: float, patch: Patch, radius: float) -> tuple[float, float]:
-        """Return how far, as angles, the patch lets contacts wander, along and across."""
-
-    @abstractmethod
-    def half_planes(self, box: Box, patch: Patch, edges: Edges, cap: float) -> HalfPlanes:
-        """Return half-planes that all tops of a box obey whose centres lie in a patch."""
-
-    @abstractmethod
-    def figures(self, box: Box, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
-        """Return linear figures for the sizes and the area of the tops of a box."""
-
-    @abstractmethod
-    def at(self, box: Box, step: Array) -> tuple[float, float]:
-        """Return the turn and the shape number of a solution of the half-planes."""
+    def growth(self, low: float, high: float, half_turn: float) -> Growth:
+        """Return how a radius follows for all between these shapes and so far turned."""
 
     @abstractmethod
     def shape_span(self, wish: Wish) -> tuple[float, float]:
-        """Return the least and greatest ln(length / width) of a core within the limits."""
+        """Return the least and greatest shape number of a core within the limits."""
 
     @abstractmethod
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
@@ -113,11 +99,28 @@ class Kind(ABC):
         """Return where and how closely the top stands to each edge."""
 
     @abstractmethod
-    def held_rows(self, box: Box, patch: Patch, points: Array) -> tuple[Array, Array]:
-        """Return rows by which all tops of a box hold points, seen from the patch."""
+    def lift(self, box: Box, patch: Patch) -> Lift:
+        """Return the tops of a box whose centres lie in a patch, in unknowns that rows are of."""
 
-    takes_disks = True
-    """Whether round holes may stand for disks: beside corners they would be met too late."""
+    def squeeze(self, p: float) -> Array:
+        """Return by what the plane, along the turn and across, makes tops of shape p the body."""
+        return np.ones(2)
+
+    def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
+        """Return the radii at which tops about the centres touch the edges, (m, n)."""
+        squeeze = self.squeeze(p)
+        return self.body.distances(turned(edges, turn) * squeeze, turned(centres, turn) * squeeze)
+
+    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
+        """Return the radii at which tops about the centres hold all the points, (m,)."""
+        away = turned(points, turn)[None] - turned(centres, turn)[:, None]
+        radii: Array = self.body.gauge(away * self.squeeze(p)).max(axis=1) / self.held
+        return radii
+
+    def lengths(self, ways: Array, p: float) -> Array:
+        """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""
+        seen = ways * self.squeeze(p)
+        return np.maximum(self.body.gauge(seen), self.body.gauge(-seen))
 
     def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
         """Return at least the radii at which tops touch disks, (m, k).
@@ -127,7 +130,19 @@ class Kind(ABC):
         ways : (m, k, 2) array
             From centres to the middles of the disks, along the turn and across it, mm.
         """
-        return np.full(ways.shape[:2], np.inf)  # nothing is known: true of every top
+        return disk_factors(self.body, self.squeeze(p), ways, radii)
+
+    def looseness(self, box: Box) -> tuple[float, float]:
+        """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
+        if math.isinf(box.high):
+            return 0.0, math.inf
+        turning = self.growth(box.high, box.high, box.half_turn)
+        shaping, drift = self.growth(box.low, box.high, 0.0), self.drift(box)
+        radius = box.likely_radius
+        return (
+            2 * math.log(turning.factor) + turning.addend / radius,
+            2 * math.log(shaping.factor) + (shaping.addend + drift / 2) / radius,
+        )
 
     def drift(self, box: Box) -> float:
         """Return what a radius can change, mm, within the box beyond its growth."""
@@ -140,10 +155,6 @@ class Kind(ABC):
     def longest_shape(self, high: float, diameter: float) -> float:
         """Return the greatest shape number that can occur in wood of that diameter."""
         return high
-
-    @abstractmethod
-    def area(self, half_length: Figure, half_width: Figure) -> Figure:
-        """Return the area of a finished top, mm²."""
 
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return what a lipping adds to half the length and half the width, mm."""
@@ -166,8 +177,8 @@ class Kind(ABC):
         reach : float
             How far the middle of a cell can lie from its corners, in the measure of the radius.
         """
-        factor, addend = self.growth(box.low, box.high, box.half_turn)
-        needed = self.holding(box.turn, self.anchor(box.low, box.high), points, box.centres)
+        anchor, factor, addend = self.growth(box.low, box.high, box.half_turn)
+        needed = self.holding(box.turn, anchor, points, box.centres)
         return (needed - reach) / factor - addend - self.drift(box)
 
     def sizes(self, p: float, radius: Figure) -> tuple[Figure, Figure]:

@@ -13,7 +13,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ...geometry.tolerance import ROUNDING
-from .pose import Array, Contacts, Pose
+from .gauge import PowerBody, nearest_places
+from .pose import Array, Contacts, Pose, turned
 from .sight import facing
 
 
@@ -32,6 +33,35 @@ class Part(NamedTuple):
     """(m, 2) array."""
     edges: NDArray[np.intp]
     """(m,) array of int."""
+
+
+def local_of(pose: Pose, edges: Array) -> Array:
+    """Return edges in the frame of a top."""
+    return turned(edges - np.array([pose.x, pose.y]), pose.turn)
+
+
+def first_met(body: PowerBody, pose: Pose, local: Array) -> Part:
+    """Return how a top, a ball when squeezed, stands to the point of each edge that it meets first.
+
+    It lies at ρ there; the way left to it is close to (ρ − 1) over the slope of ρ.
+    """
+    axes = np.array([pose.half_length, pose.half_width])
+    foot = nearest_places(body, local / axes)
+    foot = np.where(np.abs(foot).max(axis=1, keepdims=True) > 0, foot, 1e-9)
+    rho = body.gauge(foot)
+    reach = body.normals(foot) / axes
+    steep = np.hypot(reach[:, 0], reach[:, 1])
+    place = foot * axes
+    normal = reach / steep[:, None]
+    return Part(
+        (rho - 1) / steep,
+        normal,
+        normal[:, 1] * place[:, 0] - normal[:, 0] * place[:, 1],
+        normal[:, 0] * foot[:, 0],
+        normal[:, 1] * foot[:, 1],
+        place,
+        np.arange(len(foot), dtype=np.intp),
+    )
 
 
 def marks_before(local: Array, marks: Array, pose: Pose, left: Array) -> Part:

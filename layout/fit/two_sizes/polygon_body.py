@@ -7,7 +7,7 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from .gauge import Touch
+from .gauge import Touch, gauge_distances
 from .pose import Array
 
 
@@ -26,6 +26,7 @@ class PolygonBody:
         self.heights: Array = heights / self.scale
         """(k,) array: distances of the sides from 0, 0; the least is 1."""
         self.far = float(np.hypot(self.corners[:, 0], self.corners[:, 1]).max())
+        self._swellings: dict[float, float] = {}
         self._slopes: Array = self.sides / self.heights[:, None]
         self._corner_angles, self._corner_order = _sorted_angles(self.corners)
         self._side_angles, self._side_order = _sorted_angles(self.sides)
@@ -53,6 +54,10 @@ class PolygonBody:
         factor: Array = (ways * self._slopes[self.side_towards(ways)]).sum(axis=-1)
         return factor
 
+    def distances(self, edges: Array, points: Array) -> Array:
+        """Return by what factors the body about each of m points touches n edges, (m, n)."""
+        return gauge_distances(self, edges, points)
+
     def touch(self, normals: Array) -> Touch:
         """Return its support in the directions of the normals, (n, 2), of any length."""
         places = self.corners[self.corner_towards(normals)]
@@ -69,8 +74,10 @@ class PolygonBody:
         Turned so it lies in itself scaled by the greatest ``|v| cos(max(0, ∠(nᵢ, v) − δ)) / hᵢ``
         over its sides i and corners v.
         """
-        off = np.maximum(self._apart - half_turn, 0.0)
-        return float((self._reach * np.cos(off)).max())
+        if half_turn not in self._swellings:
+            off = np.maximum(self._apart - half_turn, 0.0)
+            self._swellings[half_turn] = float((self._reach * np.cos(off)).max())
+        return self._swellings[half_turn]
 
 
 def _sorted_angles(ways: Array) -> tuple[Array, NDArray[np.intp]]:

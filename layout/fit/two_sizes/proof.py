@@ -8,38 +8,20 @@ wood; the size it then has is the size that is printed.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from ...geometry.alike import first_of_best
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import CHORD, INSETS
-from ...outlines import (
-    OWN_OUTLINE,
-    Capsule,
-    Circle,
-    Outline,
-    Oval,
-    RegularPolygon,
-    Superellipse,
-)
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..points import holds_all
-from ..wish import Limits, Wish
+from ..wish import Limits
 from .kind import Kind
 from .pose import Pose
 from .sizing import Sizing
-
-MAKERS: dict[str, Callable[[float, float], Outline]] = {
-    "circle": lambda length, width: Circle((length + width) / 2),
-    "capsule": Capsule,
-    "oval": Oval,
-    "hexagon": lambda _, width: RegularPolygon(6, width),
-    "octagon": lambda _, width: RegularPolygon(8, width),
-}
-"""How an outline is made from its length and width."""
 
 _ALIKE = 1e-9
 """Radians within which angles are equal: rounding must not tell which of two is the plainer."""
@@ -57,7 +39,7 @@ def proved(
     held : sequence of Region
         Parts that must lie wholly inside the core.
     """
-    make, kind, rim = _maker(sizing.shape, sizing.wish), sizing.kind, sizing.rim
+    make, kind, rim = sizing.outline.resized, sizing.kind, sizing.rim
     turn = _plain_turn(kind, pose, sizing.wish.limits)
     for step, chord in INSETS:
         half_length, half_width = kind.drawn_in(pose, step)
@@ -73,14 +55,6 @@ def proved(
         score = sizing.score(half_length, half_width)
         return Fit(outline, core, placement, score, None, 0)
     return None
-
-
-def _maker(shape: str, wish: Wish) -> Callable[[float, float], Outline]:
-    if shape == "superellipse":
-        return lambda length, width: Superellipse(length, width, wish.exponent)
-    if shape == OWN_OUTLINE and wish.own is not None:
-        return wish.own.resized
-    return MAKERS[shape]
 
 
 def _plain_turn(kind: Kind, pose: Pose, limits: Limits) -> float:
@@ -100,10 +74,3 @@ def _plain_turn(kind: Kind, pose: Pose, limits: Limits) -> float:
 
 def _whole(period: float) -> int:
     return max(1, round(math.tau / period))
-
-
-def crosses(fit: Fit, part: Region) -> bool:
-    """Return whether the edge of the core cuts into a part: not clear of it and not round it."""
-    within = Region.from_rings(fit.placement.of(fit.core.inner(CHORD)))
-    around = Region.from_rings(fit.placement.of(fit.core.outer(CHORD)))
-    return not within.holds(part) and around.meet(part).area > 0.0

@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 import numpy as np
@@ -54,13 +54,27 @@ class Aim:
     """The figure where all three are 0."""
     worth: Callable[[float], float]
     """From the figure to a score; it never falls."""
+    needed: Callable[[float], float]
+    """From a score to a figure that is worth no more."""
+
+
+class Rows(NamedTuple):
+    """Half-planes ``rows @ x <= limits``."""
+
+    rows: Array
+    limits: Array
+
+    @classmethod
+    def joined(cls, *parts: Rows) -> Rows:
+        """Return all of them."""
+        return cls(*(np.concatenate(column) for column in zip(*parts, strict=True)))
 
 
 @dataclass(frozen=True, slots=True)
 class HalfPlanes:
     """What every top of a box obeys: ``rows @ x <= limits`` and ``low <= x <= high``.
 
-    x holds the way from the middle of the patch, along and across, and three shape unknowns.
+    x holds the way from the middle of the patch, along and across, and the shape unknowns.
     """
 
     rows: Array
@@ -68,12 +82,38 @@ class HalfPlanes:
     low: Array
     high: Array
 
+    def and_also(self, more: Rows) -> HalfPlanes:
+        """Return them with more rows."""
+        return replace(self, **Rows.joined(Rows(self.rows, self.limits), more)._asdict())
+
     def best(self, aim: Aim) -> tuple[float, Optimum]:
         """Return a score that nothing within beats, and where it is reached."""
         scale = float(np.abs(aim.slope).max())
         objective = np.concatenate([np.zeros(2), aim.slope / scale])
         end = maximised(objective, self.rows, self.limits, self.low, self.high)
         return aim.worth(end.value * scale + aim.start), end
+
+    def places(self, aim: Aim, enough: float, at: Array) -> Array:
+        """Return where centres of what is worth more than enough lie: least and greatest, (2, 2).
+
+        Parameters
+        ----------
+        at : (d,) array
+            One that obeys all, and is worth enough.
+        """
+        aimed = np.concatenate([np.zeros(2), -aim.slope])
+        rows = np.vstack([self.rows, aimed])
+        limits = np.append(self.limits, aim.start - aim.needed(enough)) - rows @ at
+        ways = np.eye(len(at))[:2]
+        far = [
+            [
+                maximised(side * way, rows, limits, self.low - at, self.high - at).value
+                for way in ways
+            ]
+            for side in (-1.0, 1.0)
+        ]
+        ends: Array = at[:2] + np.array([[-1.0], [1.0]]) * np.array(far)
+        return ends
 
 
 class Edges(NamedTuple):

@@ -13,6 +13,7 @@ import numpy as np
 
 from ...errors import LayoutError
 from ...geometry.tolerance import PROOF_ALLOWANCE
+from ...outlines import Outline
 from ..wish import Goal, Wish
 from .kind import Kind
 from .pose import Array
@@ -34,7 +35,8 @@ class Sizing:
 
     kind: Kind
     wish: Wish
-    shape: str
+    outline: Outline
+    """Of any size: tops are cut to its form."""
 
     def __post_init__(self) -> None:
         wish = self.wish

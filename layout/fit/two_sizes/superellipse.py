@@ -13,23 +13,22 @@ import numpy as np
 
 from ...errors import LayoutError
 from ...outlines import Superellipse
-from .aims import Figures
 from .boxes import Box
-from .gauge import PowerBody, gauge_distances
-from .kind import Figure
-from .oval import OvalKind, squeeze_of
-from .pose import Array, Contacts, Pose, turned
-from .relaxed import Edges, HalfPlanes, Patch
-from .superellipse_bound import (
-    superellipse_at,
-    superellipse_figures,
-    superellipse_half_planes,
-    superellipse_held_rows,
-)
-from .superellipse_contacts import superellipse_contacts
+from .gauge import PowerBody
+from .kind import Figure, Growth
+from .marks import contacts_of, first_met, local_of, marks_before
+from .oval import OvalKind
+from .pose import Array, Contacts, Pose
+from .relaxed import Patch
+from .sight import angle_of
+from .superellipse_lift import SuperellipseLift
 
 _PARTS = 96
 """Of a quarter of the ball, between which its swelling is bounded."""
+
+_SHARES = np.array([1e-6, 1e-4, 0.003, 0.03, 0.15, 0.5, 0.85, 0.97, 0.997, 1 - 1e-4, 1 - 1e-6])
+"""Where the marks lie on a quarter of the unit ball: shares of |y|ⁿ in |x|ⁿ + |y|ⁿ, dense towards
+its axes, where for a high exponent the edge is all but straight."""
 
 
 class SuperellipseKind(OvalKind):
@@ -39,7 +38,7 @@ class SuperellipseKind(OvalKind):
 
     def __init__(self, exponent: float) -> None:
         self.exponent = exponent
-        self._body = PowerBody(exponent)
+        self.body = PowerBody(exponent)
         self.unit_area = Superellipse(2.0, 2.0, exponent).area
         share = np.sin(np.linspace(0.0, math.pi / 2, _PARTS + 1)) ** 2
         least, most = share[:-1], share[1:]
@@ -62,29 +61,8 @@ class SuperellipseKind(OvalKind):
         """Return the area, mm² (Dirichlet's integral)."""
         return self.unit_area * half_length * half_width
 
-    def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
-        """Return the radii at which superellipses about the centres touch the edges, (m, n)."""
-        squeeze = squeeze_of(p)
-        return gauge_distances(
-            self._body, turned(edges, turn) * squeeze, turned(centres, turn) * squeeze
-        )
-
-    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
-        """Return the radii at which superellipses about the centres hold all the points, (m,)."""
-        away = (turned(points, turn)[None] - turned(centres, turn)[:, None]) * squeeze_of(p)
-        radii: Array = self._body.gauge(away).max(axis=1)
-        return radii
-
-    def held_rows(self, box: Box, patch: Patch, points: Array) -> tuple[Array, Array]:
-        """Return rows by which all tops of a box hold points, seen from the patch."""
-        return superellipse_held_rows(self._body, box, points)
-
-    def lengths(self, ways: Array, p: float) -> Array:
-        """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""
-        return self._body.gauge(ways * squeeze_of(p))
-
-    def growth(self, low: float, high: float, half_turn: float) -> tuple[float, float]:
-        """Return factor and addend that make a radius for the whole box of that at the anchor.
+    def growth(self, low: float, high: float, half_turn: float) -> Growth:
+        """Return how a radius follows for all between these shapes and so far turned.
 
         From the middle of the box to any other top of it leads a path on which turn and shape
         change evenly. Where x on the ball has |x|ⁿ = 1 − s and |y|ⁿ = s, its norm then grows at
@@ -101,7 +79,7 @@ class SuperellipseKind(OvalKind):
         rate = float((kappa / 2 * self._lean + half_turn * np.maximum(*rates)).max())
         sine = math.sin(min(half_turn, math.pi / 2))
         straight, bent = math.exp(kappa / 2), math.exp((low + high) / 2 + kappa / 2) * sine
-        return min(math.exp(min(rate, 50.0)), straight + bent), 0.0
+        return Growth((low + high) / 2, min(math.exp(min(rate, 50.0)), straight + bent), 0.0)
 
     def _swing(self, p: float) -> Array:
         """Return the greatest rate of the turn in each part of the quarter."""
@@ -111,24 +89,22 @@ class SuperellipseKind(OvalKind):
         rates: Array = np.maximum(one, other)
         return rates
 
-    def looseness(self, box: Box) -> tuple[float, float]:
-        """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
-        if math.isinf(box.high):
-            return 0.0, math.inf
-        return 2 * box.half_turn * float(self._swing(box.high).max()), (box.high - box.low) / 2
-
-    def half_planes(self, box: Box, patch: Patch, edges: Edges, cap: float) -> HalfPlanes:
-        """Return half-planes that all tops of a box obey whose centres lie in a patch."""
-        return superellipse_half_planes(self._body, box, patch, edges, cap)
-
-    def figures(self, box: Box, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
-        """Return linear figures for the sizes and the area of the tops of a box."""
-        return superellipse_figures(self.unit_area, box, likely)
-
-    def at(self, box: Box, step: Array) -> tuple[float, float]:
-        """Return the turn and the shape number of a solution of the half-planes."""
-        return superellipse_at(box, step)
+    def lift(self, box: Box, patch: Patch) -> SuperellipseLift:
+        """Return the superellipses of a box as matrices."""
+        return SuperellipseLift(self.body, self.unit_area, box, patch)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
-        """Return where and how closely the superellipse stands to each edge."""
-        return superellipse_contacts(self._body, pose, edges)
+        """Return where each edge is met first, and how marks beside that place stand to it."""
+        axes, local = np.array([pose.half_length, pose.half_width]), local_of(pose, edges)
+        first, marks = first_met(self.body, pose, local), marks_of(self.body)
+        after = np.searchsorted(angle_of(marks), angle_of(first.places / axes)) % len(marks)
+        beside = [marks_before(local, marks[after - i] * axes, pose, first.clear) for i in (0, 1)]
+        return contacts_of([first, *beside], pose)
+
+
+def marks_of(body: PowerBody) -> Array:
+    """Return places on the unit ball by rising direction, (n, 2)."""
+    quarter = np.stack([1 - _SHARES, _SHARES], axis=1) ** (1 / body.exponent)
+    signs = np.array([[1, 1], [-1, 1], [-1, -1], [1, -1]])
+    marks: Array = (quarter[None] * signs[:, None]).reshape(-1, 2)
+    return marks[np.argsort(angle_of(marks))]

@@ -14,9 +14,8 @@ from ...legs.materials import LEG_MATERIALS
 from ...legs.plan import require_footing
 from ...legs.room import FOOT_INSET, SHARE_OF_SIZE
 from ...legs.stability import IN_A_ROW
-from ...legs.stance import COUNTS
 from ...legs.table_wish import TableWish
-from ...legs.wish import Foot, FootShape, LegsWish
+from ...legs.wish import COUNTS, Foot, FootShape, LegsWish
 from ..keys.legs import LEGS
 from .legs_held import Under, fixing_of, plate_of, table_values
 from .section import read_section

@@ -1,10 +1,10 @@
-"""The cuts in order, with where each line meets the panel and where the guide goes."""
+"""The acts of cutting as steps: straight lines together, every other act by its own words."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Iterator, Sequence
 from functools import singledispatch
+from itertools import groupby
 
 from ...cutting import (
     Act,
@@ -13,74 +13,76 @@ from ...cutting import (
     Flatten,
     FrameJoint,
     HandCut,
-    JigsawCut,
-    KeptEdge,
-    KnifeLines,
     Mended,
     Rest,
     RimLoss,
     RouterCut,
     SkippedTrim,
     Trim,
-    TrimKind,
 )
 from ...drawing.scene import Scene
 from ...job.plan import Plan
 from ...panel.datum import Datum
 from ...words.cuts import concern_words, words_of
-from ...work.blades import BladeMatter
-from ..steps import curves, sections, setting_out, straight
-from .rows import BenchStep, Section, say_of
+from ...words.cuts_straight import sawn_words
+from ...words.lying import lying_of
+from ...words.saw_lines import numbers_of, rounds_of
+from ...words.work import skipped_words
+from ..pictures import curves, sections, straight
+from ..pictures.lying import lying_scene
+from .step import Step, say_of
 
 
-def read_first(plan: Plan) -> Section | None:
-    """Return what stands against the plan before anything is marked; None where nothing does."""
-    say = say_of(plan)
-    crossed = [c for c in plan.blades if c.matter is BladeMatter.CROSSES]
-    steps = []
-    if crossed:
-        words = "Do not cut before this is answered: no blade, bit or screw may meet it."
-        told = tuple(concern_words(concern, say) for concern in crossed)
-        steps.append(BenchStep("Stop: take out first", (words,), warnings=told))
-    if plan.cuts.concerns:
-        told = tuple(concern_words(concern, say) for concern in plan.cuts.concerns)
-        steps.append(BenchStep("Sides that no saw takes", told))
-    return Section("Read first", tuple(steps)) if steps else None
+def first(plan: Plan) -> Iterator[Step]:
+    """Yield what is done to a slab before it is marked again."""
+    yield from _steps(plan, _split(plan)[0], plan.datum)
 
 
-def first_cuts(plan: Plan) -> Section | None:
-    """Return what is done to a slab before it is marked again; None where it is no slab."""
-    acts = _split(plan)[0]
-    if not acts:
-        return None
-    steps = (_step(plan, act, plan.datum) for act in acts)
-    return Section("Cut short, flatten, rest", tuple(steps))
-
-
-def cuts(plan: Plan) -> Section:
-    """Return the steps of cutting, of a slab those after it is marked again."""
+def rest(plan: Plan) -> Iterator[Step]:
+    """Yield the cuts, of a slab those after it is marked again."""
     again = plan.cuts.again
-    datum = plan.datum if again is None else again.datum
-    steps = (_step(plan, act, datum) for act in _split(plan)[1])
-    return Section("Cuts, in this order", tuple(steps))
+    yield from _steps(plan, _split(plan)[1], plan.datum if again is None else again.datum)
 
 
 def _split(plan: Plan) -> tuple[Sequence[Act], Sequence[Act]]:
     acts = plan.cuts.acts
-    rest = next((i for i, act in enumerate(acts, start=1) if isinstance(act, Rest)), 0)
-    return acts[:rest], acts[rest:]
+    after = next((i for i, act in enumerate(acts, start=1) if isinstance(act, Rest)), 0)
+    return acts[:after], acts[after:]
 
 
-def _step(plan: Plan, act: Act, datum: Datum) -> BenchStep:
-    say = say_of(plan, datum)
-    step = BenchStep.of(words_of(act, say), picture_of(act, plan))
-    labels = [getattr(held, "label", None) for held in _parts(act)]
+def _steps(plan: Plan, acts: Sequence[Act], datum: Datum) -> Iterator[Step]:
+    """Yield a step for each act, for all straight lines in a row, and for all sides left unsawn."""
+    say, numbers = say_of(plan, datum), numbers_of(plan)
+    for kind, group in groupby(acts, key=type):
+        held = list(group)
+        if kind is Trim:
+            trims = [act for act in held if isinstance(act, Trim)]
+            told = sawn_words(trims, numbers, say)
+            yield _warned(plan, Step(told, _lines_scene(plan)), [t.label for t in trims], datum)
+        elif kind is SkippedTrim:
+            yield Step(skipped_words([words_of(act, say) for act in held]))
+        else:
+            for act in held:
+                step = Step(words_of(act, say), picture_of(act, plan), wait=_wait(act))
+                yield _warned(plan, step, _labels(act), datum)
+
+
+def _wait(act: Act) -> str:
+    return f"Leave it for {act.days} days." if isinstance(act, Rest) else ""
+
+
+def _labels(act: Act) -> list[str]:
+    held = act.cuts if isinstance(act, CornerCuts) else (act,)
+    return [getattr(part, "label", "") for part in held]
+
+
+def _warned(plan: Plan, step: Step, labels: Sequence[str], datum: Datum) -> Step:
     met = [c for c in plan.blades if c.who[0] in labels]
-    return replace(step, warnings=(*(concern_words(c, say) for c in met), *step.warnings))
+    return step.warned(*(concern_words(c, say_of(plan, datum)) for c in met))
 
 
-def _parts(act: Act) -> Sequence[object]:
-    return act.cuts if isinstance(act, CornerCuts) else (act,)
+def _lines_scene(plan: Plan) -> Scene:
+    return lying_scene(plan, lying_of(plan), rounds_of(plan), tallest=34.0, width=60.0, plain=True)
 
 
 @singledispatch
@@ -90,45 +92,13 @@ def picture_of(act: object, plan: Plan) -> Scene | None:
 
 
 @picture_of.register
-def _(act: Trim, plan: Plan) -> Scene:
-    return straight.trim_scene(plan, act)
-
-
-@picture_of.register
 def _(act: Mended, plan: Plan) -> Scene:
     return straight.mend_scene(plan, act)
 
 
 @picture_of.register
-def _(act: SkippedTrim, plan: Plan) -> Scene:
-    return straight.skipped_scene(plan, act)
-
-
-@picture_of.register
-def _(act: KeptEdge, plan: Plan) -> Scene:
-    return straight.kept_scene(plan, act)
-
-
-@picture_of.register
 def _(act: FrameJoint, plan: Plan) -> Scene:
     return straight.joint_scene(plan, act)
-
-
-@picture_of.register
-def _(act: KnifeLines, plan: Plan) -> Scene | None:
-    trims = (trim for trim in plan.cuts.trims if trim.kind is not TrimKind.ROUGH)
-    sawn = [*trims, *plan.cuts.corner_cuts]
-    return straight.saw_lines_scene(plan, sawn) if sawn else None
-
-
-@picture_of.register
-def _(act: CornerCuts, plan: Plan) -> Scene:
-    return curves.corners_scene(plan, act.cuts)
-
-
-@picture_of.register
-def _(act: JigsawCut, plan: Plan) -> Scene:
-    return curves.jigsaw_scene(plan, act)
 
 
 @picture_of.register(RouterCut)
@@ -150,8 +120,3 @@ def _(act: Edging, plan: Plan) -> Scene:
 @picture_of.register
 def _(act: Flatten, plan: Plan) -> Scene:
     return sections.flatten_scene(plan)
-
-
-@picture_of.register
-def _(act: Rest, plan: Plan) -> Scene | None:
-    return setting_out.marked_again_scene(plan)

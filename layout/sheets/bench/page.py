@@ -1,37 +1,68 @@
-"""`bench-sheet.html`: one self-contained page, made to be printed and ticked off."""
+"""`bench-sheet.html`: one self-contained page, made to be pinned up, ticked off and printed."""
 
 from __future__ import annotations
 
+import hashlib
 import re
-from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from typing import Any
 
-from ...drawing.scene import Scene
+from markupsafe import Markup
+
 from ...job.plan import Plan
-from ...words.cautions import caution_words
-from ...words.why import proof_words
-from ..title import found_words, size_words
-from .after import after
-from .before import before
-from .cuts import cuts, first_cuts, read_first
-from .marks import marks, marks_again
-from .rows import Section, sentence, unit_words
-from .why import why
+from ...template.paper import A4, LETTER
+from ...units import Units
+from ...words.say import unit_words
+from .behind import folds
+from .both import Drawn, both
+from .drawn import drawn
+from .first import FirstPage, first_page
+from .stages import STAGES
+from .step import Step
 
-TEMPLATE = "page.html.j2"
-
-_ID = re.compile(r' id="([^"]*)"')
+_FRACTION = re.compile(r"(?<=\d) (\d+/\d+)")
 
 
-def bench_sheet(plan: Plan, drawing: str, *, files: tuple[str, ...] = ()) -> str:
-    """Return the page: cautions, the drawing, then every step with its numbers.
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A step on the page."""
+
+    number: str
+    title: str
+    figures: tuple[tuple[str, str], ...]
+    words: tuple[str, ...]
+    points: tuple[str, ...]
+    warnings: tuple[str, ...]
+    tables: tuple[Any, ...]
+    drawing: Drawn | None
+    alt: str
+    wait: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """A part of the work, or a fold behind it."""
+
+    title: str
+    lies: str
+    rows: tuple[_Row, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Page:
+    parts: tuple[_Part, ...]
+    folds: tuple[_Part, ...]
+
+
+def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:
+    """Return the page: what is pinned over the bench, the work step by step, what stands behind it.
 
     Parameters
     ----------
-    drawing : str
-        The SVG of the plan, which is set into the page.
     files : tuple of str
         Names of the other files of the plan, to point to.
+    opened : bool
+        Whether what stands behind is unfolded, so that it is printed.
     """
     from jinja2 import Environment, PackageLoader, StrictUndefined
 
@@ -43,50 +74,90 @@ def bench_sheet(plan: Plan, drawing: str, *, files: tuple[str, ...] = ()) -> str
         undefined=StrictUndefined,
         keep_trailing_newline=True,
     )
-    return environment.get_template(TEMPLATE).render(
-        title=plan.job.name,
-        size=size_words(plan),
-        found=sentence(found_words(plan)).removesuffix("."),
-        proof=_proof(plan),
+    environment.filters |= {"figure": _figure, "css": _css}
+    imperial = plan.job.units.is_imperial
+    other = replace(plan, job=replace(plan.job, units=Units.MM if imperial else Units.IN))
+    pinned = first_page(plan), first_page(other)
+    page = both(_page(plan), _page(other))
+    return environment.get_template("page.html.j2").render(
+        page=page,
+        pinned=[both(first, first) for first in pinned],
+        name=plan.job.name,
+        size=pinned[0].head.size,
         unit=unit_words(plan.job.tape),
-        panel=plan.job.panel.name,
-        cautions=[caution_words(c, plan.top, plan.job.tape) for c in plan.cautions],
-        drawing=drawing[drawing.index("<svg") :],
-        sections=[_numbered(section, count) for section, count in _counted(plan)],
+        other_unit=unit_words(other.job.tape),
+        paper=_paper(plan),
+        key=_key(pinned[0]),
+        alt=_alt(pinned[0]),
         files=files,
+        opened=opened,
     )
 
 
-def _counted(plan: Plan) -> Iterator[tuple[Section, int]]:
-    """Yield the sections in order, each with the number of its first step."""
-    held = (why, read_first, before, marks, first_cuts, marks_again, cuts, after)
-    count = 1
-    for section in (make(plan) for make in held):
-        if section is not None:
-            yield section, count
-            count += len(section.steps)
+def _page(plan: Plan) -> _Page:
+    count = 0
+    parts = []
+    for stage in STAGES:
+        rows = []
+        for step in stage.steps(plan):
+            count += 1
+            rows.append(_row(step, f"{count}"))
+        if rows:
+            parts.append(_Part(stage.title, stage.lies(plan), tuple(rows)))
+    behind = (
+        _Part(fold.summary, "", tuple(_row(step, "") for step in fold.steps))
+        for fold in folds(plan)
+    )
+    return _Page(tuple(parts), tuple(behind))
 
 
-def _numbered(section: Section, first: int) -> dict[str, Any]:
-    """Return a section with its steps numbered and their drawings as text."""
-    steps = [
-        {"number": number, "step": step, "drawing": _inline(step.drawing, number)}
-        for number, step in enumerate(section.steps, start=first)
-    ]
-    return {"title": section.title, "steps": steps}
+def _row(step: Step, number: str) -> _Row:
+    told = step.told
+    return _Row(
+        number,
+        told.title,
+        told.figures,
+        told.words,
+        told.points,
+        told.warnings,
+        told.tables,
+        None if step.drawing is None else drawn(step.drawing),
+        "" if step.drawing is None else step.drawing.title,
+        step.wait,
+    )
 
 
-def _inline(scene: Scene | None, number: int) -> str:
-    """Return a drawing to set into the page; its ids carry the step's number, so none is twice."""
-    if scene is None:
-        return ""
-    from ...drawing.svg import to_svg
-
-    svg = to_svg(scene)
-    return _ID.sub(rf' id="step-{number}-\1"', svg[svg.index("<svg") :])
+def _key(first: FirstPage) -> str:
+    """Return what ticks are kept under: another plan's figures are another key."""
+    held = repr((first.head, first.tables, first.checks, first.legs))
+    return hashlib.sha256(held.encode()).hexdigest()[:16]
 
 
-def _proof(plan: Plan) -> str:
-    """Return one sentence on how far from the best this top can be."""
-    words = proof_words(plan.fit, plan.job.wish.goal, plan.job.tape)
-    return f"{sentence(words).rstrip('.')}: proved." if words else ""
+def _alt(first: FirstPage) -> str:
+    """Return the drawing of the first page in a sentence."""
+    lines = sum(len(table.saws) for table in first.tables)
+    return (
+        f"The panel as it lies: {first.face[0].lower()}, {lines} saw lines, the finished edge and "
+        f"{len(first.letters)} lettered defects. The tables below hold all of its figures."
+    )
+
+
+def _paper(plan: Plan) -> str:
+    """Return the sheet as a style sheet names it; A4 for a roll, which no page is printed on."""
+    paper = plan.job.template.paper
+    if paper.roll:
+        return "A4"
+    if paper in (A4, LETTER):
+        return paper.name.lower() if paper is LETTER else paper.name
+    return f"{paper.width:g}mm {paper.length:g}mm"
+
+
+def _figure(words: str) -> Markup:
+    """Return a figure with its fraction set smaller than its whole number."""
+    return Markup(_FRACTION.sub(r'<span class="fr"> \1</span>', str(Markup.escape(words))))
+
+
+def _css(words: str) -> Markup:
+    """Return words as a style sheet's string, each sign escaped that is no letter or figure."""
+    safe = "".join(c if c.isalnum() and c.isascii() else f"\\{ord(c):x} " for c in words)
+    return Markup(f'"{safe}"')

@@ -1,0 +1,1 @@
+"""What every picture is composed with: a view of what is drawn, measures, words that keep apart."""

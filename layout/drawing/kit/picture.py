@@ -1,0 +1,243 @@
+"""The stage of one step: a panel drawn small, and tools to put measures and words beside it.
+
+A composer adds lines first and words after them, so that the words find what is left free. Lengths
+and places are given on the panel; the stage turns them to paper, mirrored where the underside is
+seen.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from ...geometry.bounds import Bounds
+from ...geometry.path import Path
+from ...geometry.point import Point
+from ...geometry.polygon import Region
+from ...geometry.tolerance import ROUNDING
+from .. import layers
+from ..lettering import text_box, text_width
+from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
+from .areas import areas_of
+from .frame import STEP_TALLEST, STEP_WIDTH, DrawingFrame
+from .labels import LabelSetter
+
+LETTERS = 2.8
+"""Height of words and figures, paper mm."""
+
+_ROWS = (4.5, 8.5, 12.5, 2.5)
+"""How far outside something its measures are drawn, paper mm, tried in this order."""
+
+_HEAD = 2.2
+"""Length of an arrow's head, paper mm."""
+
+_WHITE = 1.0
+"""Kept under the lowest thing of a drawing, paper mm."""
+
+_SHARES = (0.5, 0.4, 0.6, 0.32, 0.68, 0.25, 0.75, 0.18, 0.82)
+"""Where along a line its figure may stand, tried in this order."""
+
+
+@dataclass(slots=True)
+class Stage:
+    """What one drawing holds so far."""
+
+    frame: DrawingFrame
+    setter: LabelSetter
+    heading: str
+    """What stands over it."""
+    groups: list[Group] = field(default_factory=list)
+
+    @classmethod
+    def around(
+        cls,
+        extent: Bounds,
+        *,
+        mirrored: bool = False,
+        heading: str = "",
+        width: float = STEP_WIDTH,
+        tallest: float = STEP_TALLEST,
+    ) -> Stage:
+        """Return an empty stage for what has this extent, mm on the panel.
+
+        Parameters
+        ----------
+        heading : str
+            What stands over it, where it must be told how it is seen.
+        width, tallest : float
+            Of the picture, and of what is drawn in it, paper mm.
+        """
+        frame = DrawingFrame.for_step(extent, mirrored=mirrored, width=width, tallest=tallest)
+        return cls(frame, LabelSetter(frame.room), heading)
+
+    def scene(self, title: str) -> Scene:
+        """Return the drawing under its heading, cut to the height of what is on it."""
+        groups = [group for group in self.groups if group.items]
+        boxes = [_box(item) for group in groups for item in group.items]
+        low, high = min(box.bottom for box in boxes), max(box.top for box in boxes)
+        sheet = self.frame.sheet
+        top = high + _WHITE
+        if self.heading:
+            at = Point(sheet.left + _WHITE, top)
+            groups.insert(0, Group(layers.LETTERING, (Text(at, self.heading, LETTERS),)))
+            top += LETTERS + _WHITE
+        return Scene(title, Bounds(sheet.left, low - _WHITE, sheet.right, top), tuple(groups))
+
+    def add(self, layer: Layer, *items: Item) -> None:
+        """Put items, in paper mm, on top of what is there."""
+        self.groups.append(Group(layer, items))
+
+    def path(self, layer: Layer, *paths: Path, clear: bool = False) -> None:
+        """Draw paths of the panel; with `clear` no later words cover them."""
+        drawn = [self.frame.of(path) for path in paths]
+        self.add(layer, *(Stroke(path) for path in drawn))
+        for path in drawn if clear else ():
+            self.setter.keep_clear_along(path)
+
+    def line(self, layer: Layer, start: Point, end: Point, *, past: float = 0.0) -> None:
+        """Draw a straight line of the panel, `past` paper mm beyond both ends."""
+        one, other = self.frame.at(start), self.frame.at(end)
+        beyond = (other - one).unit() * past
+        path = Path.through((one - beyond, other + beyond))
+        self.add(layer, Stroke(path))
+        self.setter.keep_clear_along(path)
+
+    def region(self, layer: Layer, *regions: Region, edged: bool = False) -> None:
+        """Fill regions of the panel."""
+        areas = [a for region in regions for a in areas_of(region, self.frame, edged=edged)]
+        self.add(layer, *areas)
+
+    def area(self, layer: Layer, *paths: Path) -> None:
+        """Fill closed paths of the panel and draw their edges."""
+        drawn = [self.frame.of(path) for path in paths]
+        self.add(layer, *(Area(path) for path in drawn))
+        for path in drawn:
+            self.setter.keep_clear_along(path)
+
+    def cross(self, layer: Layer, *points: Point, arm: float = 1.6) -> None:
+        """Draw marks at points of the panel."""
+        for point in points:
+            at = self.frame.at(point)
+            self.add(layer, Mark(at, arm))
+            self.setter.keep_clear(Bounds.about(at, arm))
+
+    def arrow(self, layer: Layer, points: Iterable[Point]) -> None:
+        """Draw an arrow through points on paper, its head at the last."""
+        held = list(points)
+        tip, back = held[-1], (held[-2] - held[-1]).unit() * _HEAD
+        head = Path.through((tip + back.turned(0.4), tip, tip + back.turned(-0.4)))
+        line = Path.through(held)
+        self.add(layer, Stroke(line), Stroke(head))
+        self.setter.keep_clear_along(line)
+
+    def label(
+        self,
+        layer: Layer,
+        point: Point,
+        words: str,
+        *,
+        towards: Point | None = None,
+        height: float = LETTERS,
+        bold: bool = False,
+    ) -> None:
+        """Set words beside a point of the panel, `towards` a direction of the panel if possible."""
+        way = None if towards is None or towards.norm == 0 else self.frame.way(towards)
+        at = self.frame.at(point)
+        self.add(layer, *self.setter.set(at, words, height, bold=bold, towards=way))
+
+    def figure_along(self, layer: Layer, start: Point, end: Point, words: str) -> None:
+        """Write a figure along a line of the panel where there is room, else beside it."""
+        one, other = self.frame.at(start), self.frame.at(end)
+        turn = _readable((other - one).angle)
+        above = Point.polar(0.9, turn).left
+        for share in _SHARES:
+            for off in (above, -above * (1 + (LETTERS + 0.4) / 0.9)):
+                at = one + (other - one) * share + off
+                text = Text(at, words, LETTERS, "middle", turn)
+                if self._is_free(text):
+                    self._settle(layer, text)
+                    return
+        self.label(layer, start.midpoint(end), words)
+
+    def dimension(
+        self, start: Point, end: Point, words: str, outwards: Point, *, least: float = 0.0
+    ) -> None:
+        """Draw a measure between two points of the panel, outside it.
+
+        Parameters
+        ----------
+        outwards : Point
+            The direction of the panel in which the measure is moved off the points.
+        least : float
+            At least so far, paper mm.
+        """
+        one, other, way = self.frame.at(start), self.frame.at(end), self.frame.way(outwards)
+        along = (other - one).unit() if one.distance_to(other) > 0 else way.left
+        turn = _readable(along.angle)
+        lift = Point.polar(0.8, turn).left
+        rows = [least + row for row in _ROWS]
+        places = [(row, text) for row in rows for text in self._beside(
+            one + way * row, other + way * row, words, turn, lift)]  # fmt: skip
+        row, text = next(((r, t) for r, t in places if self._is_free(t)), (rows[0], None))
+        a, b = one + way * row, other + way * row
+        ticks = [Path.through((p - way.turned(0.6), p + way.turned(0.6))) for p in (a, b)]
+        witnesses = [
+            Path.through((p + way * 0.8, q + way * 1.2)) for p, q in ((one, a), (other, b))
+        ]
+        line = [Path.through((a, b))] if a.distance_to(b) > 0 else []
+        self.add(layers.DIMENSIONS, *(Stroke(p) for p in (*line, *ticks, *witnesses)))
+        for path in line:
+            self.setter.keep_clear_along(path, half=0.3)
+        if text is None:  # no room along the measure: beside it, by a leader
+            self.add(layers.DIMENSIONS, *self.setter.set(b, words, LETTERS, towards=way))
+        else:
+            self._settle(layers.DIMENSIONS, text)
+
+    def _beside(self, a: Point, b: Point, words: str, turn: float, lift: Point) -> tuple[Text, ...]:
+        """Return the words over a measure's line, and past either end of one that is short."""
+        wide = text_width(words, LETTERS)
+        reach = a.distance_to(b)
+        if reach >= wide + 1:
+            edge = (wide / 2 + 0.5) / reach
+            shares = [share for share in _SHARES if edge <= share <= 1 - edge] or [0.5]
+            return tuple(
+                Text(a + (b - a) * share + lift, words, LETTERS, "middle", turn) for share in shares
+            )
+        along = (b - a).unit() if reach > 0 else Point.polar(1.0, turn)
+        reach = wide / 2 + 1.2
+        return tuple(
+            Text(end + way * reach + lift, words, LETTERS, "middle", turn)
+            for end, way in ((b, along), (a, -along))
+        )
+
+    def _is_free(self, text: Text) -> bool:
+        box = text_box(text).grown(0.3)
+        taken = self.setter.taken
+        return self.setter.room.holds_box(box) and all(
+            min(box.shared(t)) <= ROUNDING for t in taken
+        )
+
+    def _settle(self, layer: Layer, text: Text) -> None:
+        self.setter.keep_clear(text_box(text))
+        self.add(layer, text)
+
+
+def _box(item: Item) -> Bounds:
+    """Return the upright box round an item, paper mm."""
+    match item:
+        case Text():
+            return text_box(item)
+        case Area():
+            return item.boundary.bounds
+        case Mark():
+            reach = max(item.arm, item.diameter / 2)
+            return Bounds.about(item.at, reach)
+        case _:
+            return item.path.bounds
+
+
+def _readable(angle: float) -> float:
+    """Return the direction of a baseline so that it is read from below or from the right."""
+    turned = (angle + math.pi / 2 - 1e-9) % math.pi - math.pi / 2 + 1e-9
+    return turned if abs(turned + math.pi / 2) > 1e-6 else math.pi / 2

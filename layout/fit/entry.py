@@ -1,0 +1,47 @@
+"""A family ready to be searched, and what its search comes to."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from ..geometry.polygon import Region
+from ..panel.sound import SoundWood
+from .driver import Family
+from .found import Fit
+from .stand import Elsewhere
+from .wish import Wish
+
+Progress = Callable[[int, float, float], bool]
+"""Called now and then with steps, score and bound; the search stops where it returns False."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A family ready to be searched."""
+
+    family: Family[Any, Any]
+    finish: Callable[[Any], Fit | None]
+    """Makes a proved fit, or None, from the family's own kind of top."""
+    elsewhere: Elsewhere | None = None
+    """Looks for other places than the best; None where the family has no choice of them."""
+    base: float = 0.0
+    """What the family adds to what the goal counts, so that its scores are positive."""
+    gap: float | None = None
+    """Share of its scores at which the search ends; None for that of the wish."""
+    enough: float = 0.0
+    """Score up to which tops are of no interest."""
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What a search came to: a proved top, if any was found, and a bound for all."""
+
+    fit: Fit | None
+    bound: float
+    steps: int
+
+
+Maker = Callable[[SoundWood, Wish, str, Sequence[Region]], Entry]
+"""Makes the entry of a shape, by its name, of tops that hold some parts."""

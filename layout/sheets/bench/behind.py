@@ -1,0 +1,110 @@
+"""What stands behind the work, folded: why, other ways, errors, stability, areas, cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from ...job.plan import Plan
+from ...words import legs
+from ...words.cautions import caution_words
+from ...words.cuts import concern_words
+from ...words.first_tables import shown_marks
+from ...words.marks import checks_words, left_words, ties_words
+from ...words.offcuts import offcuts_words
+from ...words.passage import Passage
+from ...words.saw_lines import rounds_of
+from ...words.say import sentence
+from ...words.ways import others_words
+from ...words.why_told import along_grain_told, elsewhere_words, mending_words, touches_words
+from ...words.work import marks_behind
+from ..pictures.offcuts import offcuts_scene
+from ..pictures.why import contacts_scene, others_scene
+from ..title import found_words
+from .step import Step, say_of
+
+
+@dataclass(frozen=True, slots=True)
+class Fold:
+    """A part that is folded up on a screen; its summary holds the result."""
+
+    summary: str
+    steps: tuple[Step, ...]
+
+
+def folds(plan: Plan) -> tuple[Fold, ...]:
+    """Return every part that has something to tell."""
+    held = ((make(plan), summary) for summary, make in FOLDS)
+    made = ((tuple(steps), summary) for steps, summary in held)
+    return tuple(Fold(summary(plan), steps) for steps, summary in made if steps)
+
+
+def _why(plan: Plan) -> Iterator[Step]:
+    yield Step(touches_words(plan), contacts_scene(plan))
+    if plan.cuts.concerns:
+        told = tuple(concern_words(concern, say_of(plan)) for concern in plan.cuts.concerns)
+        yield Step(Passage("Sides without room for a saw", told))
+    if plan.along_grain is not None:
+        yield Step(along_grain_told(plan))
+    if plan.costs:
+        yield Step(mending_words(plan))
+    if plan.others:
+        yield Step(elsewhere_words(plan), others_scene(plan))
+
+
+def _ways(plan: Plan) -> Iterator[Step]:
+    others = [m for m in plan.methods if m.name != plan.methods[0].name]
+    if others:
+        yield Step(others_words(others, plan.job.tape))
+
+
+def _marks(plan: Plan) -> Iterator[Step]:
+    each = rounds_of(plan)
+    if len(each) > 1:
+        yield Step(marks_behind(plan.marks, set(), say_of(plan)))
+    held, say = each[-1].marks, say_of(plan, each[-1].datum)
+    assert held is not None
+    shown = {mark.label for mark in shown_marks(plan, held)}
+    yield Step(marks_behind(held, shown, say))
+    ties = ties_words(held, say)
+    if ties is not None:
+        yield Step(ties)
+    yield Step(checks_words(held, say))
+    yield Step(left_words(plan.check, say_of(plan), lipped=plan.top.lipping > 0))
+
+
+def _table(plan: Plan) -> Iterator[Step]:
+    wish, held, table = plan.job.legs, plan.legs, plan.table
+    if wish is None or held is None or table is None:
+        return
+    why = legs.chosen(plan)
+    if why is not None:
+        yield Step(why)
+    yield Step(legs.standing(plan, held))
+    yield Step(legs.sagging(plan, table))
+    yield Step(legs.seated(plan, wish, held, table))
+
+
+def _offcuts(plan: Plan) -> Iterator[Step]:
+    yield Step(offcuts_words(plan.offcuts, plan.job.tape), offcuts_scene(plan))
+
+
+def _cautions(plan: Plan) -> Iterator[Step]:
+    for caution in plan.cautions:
+        yield Step(caution_words(caution, plan.top, plan.job.tape))
+
+
+def _kept(plan: Plan) -> str:
+    pieces = plan.offcuts.pieces
+    return f"Areas and offcuts: {sum(o.kept for o in pieces)} of {len(pieces)} worth keeping"
+
+
+FOLDS: tuple[tuple[Callable[[Plan], str], Callable[[Plan], Iterator[Step]]], ...] = (
+    (lambda plan: sentence(f"Why not larger: {found_words(plan)}"), _why),
+    (lambda _: "Other ways to draw it", _ways),
+    (lambda _: "Marks and figures that are checked, not set out; errors", _marks),
+    (legs.stands_in_short, _table),
+    (_kept, _offcuts),
+    (lambda plan: f"All {len(plan.cautions)} cautions in full, with their sources", _cautions),
+)
+"""Each part by its summary and its steps."""

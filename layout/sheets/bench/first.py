@@ -1,0 +1,255 @@
+"""The first page: what stands on it, and what gives way so that it is exactly one page."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from ...drawing.lettering import text_width, wrapped
+from ...drawing.scene import Scene
+from ...job.plan import Plan
+from ...template.paper import A4
+from ...words.cautions_short import Caution, short_cautions
+from ...words.defect_letters import key_of
+from ...words.first_page import (
+    Head,
+    checks_words,
+    face_words,
+    foot_words,
+    head_words,
+    legs_words,
+    ready_words,
+)
+from ...words.first_tables import RoundTable, SawRow, round_table
+from ...words.lying import lying_of
+from ...words.saw_lines import rounds_of
+from ..pictures.legs import quarters_scene
+from ..pictures.lying import lying_scene
+from .both import Drawn
+from .drawn import drawn
+
+_LEAST, _MOST = 54.0, 112.0
+"""Height of the drawing, mm."""
+
+_SAWS = 10
+"""From this line on the table goes on behind the page."""
+
+_MANY = 4
+"""More marks than these stand in lines, each by its two figures."""
+
+_POINT = 25.4 / 72
+
+
+def room_of(plan: Plan) -> float:
+    """Return the height of a page between margins of 10, mm, less what a browser rounds."""
+    paper = plan.job.template.paper
+    return min(A4.length, A4.length if paper.roll else paper.length) - 20.0 - 1.5
+
+
+@dataclass(frozen=True, slots=True)
+class FirstPage:
+    """Everything that is pinned over the bench."""
+
+    head: Head
+    face: tuple[str, str]
+    lying: Drawn
+    phone: Drawn
+    letters: tuple[tuple[str, str], ...]
+    also: str
+    tables: tuple[RoundTable, ...]
+    checks: tuple[tuple[str, str], ...]
+    slip: str
+    legs: tuple[tuple[str, str], ...]
+    legs_drawn: Drawn | None
+    ready: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+    foot: str
+    ready_first: bool = True
+    """Whether what to have ready stands on it, and not on the page behind it."""
+    more: tuple[RoundTable, ...] = ()
+    """What of the saw table found no room."""
+
+
+def first_page(plan: Plan) -> FirstPage:
+    """Return the first page, no higher than a page, with its drawing as large as it may be."""
+    high = room_of(plan)
+    return _drawn(plan, _given_way(_begun(plan), high, _least(plan)), high)
+
+
+def _least(plan: Plan) -> float:
+    """Return the height that the drawing has at least, mm: more with a second tape under it."""
+    return _LEAST + 15.0 * (len(rounds_of(plan)) - 1)
+
+
+def _drawn(plan: Plan, page: FirstPage, high: float) -> FirstPage:
+    tallest = _MOST
+    for _ in range(3):
+        over = height(page) - high
+        if over <= 0:
+            break
+        tallest = max(min(tallest, page.lying.height) - over, 0.8 * _least(plan))
+        page = replace(page, lying=drawn(_lying(plan, tallest)))
+    return page
+
+
+def _lying(plan: Plan, tallest: float) -> Scene:
+    return lying_scene(plan, lying_of(plan), rounds_of(plan), tallest=tallest)
+
+
+def _begun(plan: Plan) -> FirstPage:
+    """Return the page with everything on it, however high that stands."""
+    lying, rounds = lying_of(plan), rounds_of(plan)
+    held = rounds[-1].marks
+    assert held is not None
+    checks, slip = checks_words(plan, held)
+    legs = quarters_scene(plan)
+    letters, also = key_of(plan)
+    return FirstPage(
+        head=head_words(plan),
+        face=face_words(plan, lying),
+        lying=drawn(_lying(plan, _MOST)),
+        phone=drawn(lying_scene(plan, lying, rounds, tallest=60.0, width=92.0, plain=True)),
+        letters=letters,
+        also=also,
+        tables=tuple(round_table(plan, each, lying) for each in rounds),
+        checks=checks,
+        slip=slip,
+        legs=legs_words(plan),
+        legs_drawn=None if legs is None else drawn(legs),
+        ready=ready_words(plan),
+        cautions=short_cautions(plan),
+        foot=foot_words(plan.job.tape),
+    )
+
+
+def _given_way(page: FirstPage, high: float, least: float) -> FirstPage:
+    """Return the page with what gives way first moved off it, until the drawing has its room."""
+    for change in (lambda held: held, _unready, _short):
+        page = change(page)
+        if _without_drawing(page) + least <= high:
+            return page
+    every = len(page.tables[-1].saws)
+    if every <= _SAWS and _without_drawing(page) + 0.8 * least <= high:
+        return page
+    kept = min(every, _SAWS)
+    while kept > 3 and _without_drawing(_cut_off(page, kept)) + 0.8 * least > high:
+        kept -= 1
+    return _cut_off(page, kept)
+
+
+def _unready(page: FirstPage) -> FirstPage:
+    return replace(page, ready_first=False)
+
+
+def _short(page: FirstPage) -> FirstPage:
+    """Return the page with what falls told in its first words."""
+    tables = tuple(
+        replace(t, saws=tuple(replace(s, falls=s.falls.split(";")[0]) for s in t.saws))
+        for t in page.tables
+    )
+    return replace(page, tables=tables)
+
+
+def _cut_off(page: FirstPage, kept: int) -> FirstPage:
+    """Return the page with so many rows of its last saw table, the others behind it."""
+    *before, last = page.tables
+    rest = replace(last, saws=last.saws[kept:], marks=(), curve=(), notes=(), title="Saw, and on")
+    first = replace(last, saws=last.saws[:kept], rest=())
+    return replace(page, tables=(*before, first), more=(rest,))
+
+
+def height(page: FirstPage) -> float:
+    """Return how high a page stands, mm: by the rows and lines that its style sheet sets."""
+    return _without_drawing(page) + page.lying.height
+
+
+def _without_drawing(page: FirstPage) -> float:
+    main = sum(_table(table) for table in page.tables) + (5.0 if page.more else 0.0)
+    return sum(parts(page).values()) + max(main, _side(page)) + 2.0
+
+
+def parts(page: FirstPage) -> dict[str, float]:
+    """Return the height of each part but the drawing and the tables, mm with what is over it."""
+    size = max(_wide(page.head.size, 31, bold=True), _wide(page.head.note, 10))
+    names = min(2, _lines([page.head.name], 15, 184.0 - size, bold=True))
+    came = _lines([", ".join(page.head.came)], 10, 184.0 - size)
+    return {
+        "head": max(6.2 * names + 4.4 * came, 12.5 + 4.4) + 4.8,
+        "face": 11.3 + 6.0 * (_lines([page.face[1]], 11.5, 120.0) - 1),
+        "key": 6.1 + 4.6 * _lines([_key(page)], 9.5, 188.0),
+        "ready": _ready(page) if page.ready_first else 0.0,
+        "cautions": 7.1 + 5.4 * _lines([c.words for c in page.cautions], 10.5, 174.0),
+        "foot": 3.1 + 3.8 * _lines([page.foot], 8.5, 188.0),
+    }
+
+
+def _ready(page: FirstPage) -> float:
+    return 2.5 + 4.5 * _lines([f"Have ready    {' · '.join(page.ready)}"], 10, 186.0)
+
+
+def _side(page: FirstPage) -> float:
+    high = 8.4 + 6.9 * len(page.checks) + 0.8 + 4.2 * _lines([page.slip], 10, 50.5)
+    if page.legs_drawn is not None:
+        high += 8.4 + page.legs_drawn.height
+        high += sum(5.4 * (1 + (_wide(f, 12.5, bold=True) > 50.5)) for f, _ in page.legs if f)
+        high += 4.4 * _lines([words for _, words in page.legs], 10.5, 50.5)
+    return high
+
+
+def _key(page: FirstPage) -> str:
+    return "".join(f"[m] {name}   " for _, name in page.letters) + page.also
+
+
+def _table(table: RoundTable) -> float:
+    """Return the height of the tables of one round, mm."""
+    high = 0.0
+    if len(table.marks) > _MANY:
+        told = "    ".join(f"{m.name} {m.along.figure} | {m.square.figure}" for m in table.marks)
+        high += 5.2 + 5.6 * _lines([told.replace("    ", "__ ")], 12.5, 112.0)
+    elif table.marks:
+        high += 8.9 + 7.0 * len(table.marks)
+    high += sum(max(7.0, 1.6 + 4.4 * _lines([words], 10.5, 113.0)) for _, words in table.curve)
+    high += 9.3
+    high += sum(_saw(saw) for saw in table.saws)
+    high += sum(max(8.4, 1.6 + 3.9 * _lines([words], 9.5, 88.0)) for _, _, words in table.rest)
+    high += 4.4 * len(table.notes) + (
+        1.6 + 4.4 * _lines([table.after], 10, 130.0) if table.after else 0
+    )
+    return high
+
+
+def _saw(saw: SawRow) -> float:
+    """Return the height of a row of the saw table, mm."""
+    high = [8.4, 1.6 + 3.9 * _lines([saw.falls], 9.5, 38.5)]
+    cells = (saw.one, saw.other)
+    if all(cell.figure for cell in cells):
+        wide = sum(
+            max(25.6, _wide(c.figure, 18, bold=True) + _wide(f" {c.note}", 9.5)) for c in cells
+        )
+        high.append(1.6 + 6.4 * (1 + (wide > 52.0)))
+    else:
+        high += [1.6 + 3.9 * _lines([c.note], 9.5, 25.5) for c in cells if not c.figure]
+    if len(saw.guide) > 1:
+        wide = sum(_wide(cell.figure, 11.5) for cell in saw.guide) + 2.6
+        high.append(1.6 + 5.0 * (1 + (wide > 21.9)))
+    elif saw.guide and saw.guide[0].note:
+        lines = _lines([saw.guide[0].note], 9.5, 21.5)
+        high.append(1.6 + 6.4 * bool(saw.guide[0].figure) + 3.9 * lines)
+    if saw.each:
+        wide = sum(_wide(f, 12, bold=True) + _wide(f" {w}", 9.5) + 2.5 for f, w in saw.each)
+        high.append(1.6 + 5.0 * -(-int(wide) // 52))
+    return max(high)
+
+
+def _wide(words: str, points: float, *, bold: bool = False) -> float:
+    """Return how wide words are at a size in points, mm; fractions stand smaller."""
+    cap = points * _POINT * 0.718
+    fraction = "".join(re.findall(r"(?<=\d) \d+/\d+", words))
+    return text_width(words, cap, bold) - 0.26 * text_width(fraction, cap, bold)
+
+
+def _lines(words: Sequence[str], points: float, wide: float, *, bold: bool = False) -> int:
+    """Return how many lines words take at a size in points."""
+    cap = points * _POINT * 0.718
+    return sum(max(1, len(wrapped(w, cap, wide / 1.01, bold))) for w in words)

@@ -1,0 +1,42 @@
+"""What the work is made of: parts with steps, each in words already, with its picture."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+
+from ...drawing.scene import Scene
+from ...job.plan import Plan
+from ...panel.datum import Datum
+from ...words.passage import Passage
+from ...words.say import Say
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One thing to do and tick off, or, behind the work, one thing to know."""
+
+    told: Passage
+    drawing: Scene | None = None
+    wait: str = ""
+    """What is waited for when it is done; a wait is no step."""
+
+    def warned(self, *warnings: str) -> Step:
+        """Return it with more warnings, before its own."""
+        told = replace(self.told, warnings=(*warnings, *self.told.warnings))
+        return replace(self, told=told)
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """A part of the work: a row of `stages.STAGES`. One that yields no step is not told of."""
+
+    title: str
+    steps: Callable[[Plan], Iterator[Step]]
+    lies: Callable[[Plan], str] = lambda _: ""
+    """How the work lies meanwhile."""
+
+
+def say_of(plan: Plan, datum: Datum | None = None) -> Say:
+    """Return what words of a plan are told in, from its own datum or from another."""
+    return Say(plan.job.tape, datum or plan.datum, plan.cuts.face.mirrored)

@@ -1,0 +1,123 @@
+"""What every drawing of a step stands on: wood, corner letters, datum, and rulers along it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from ...drawing import layers
+from ...drawing.kit.frame import STEP_TALLEST, STEP_WIDTH
+from ...drawing.kit.picture import Stage
+from ...geometry.path import Path
+from ...geometry.point import Point
+from ...geometry.polygon import Region
+from ...job.plan import Plan
+from ...panel.datum import Datum
+from ...panel.shown import layer_of
+from ...units import Tape
+
+_LETTER = 3.5
+"""Height of corner letters, paper mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wood:
+    """What lies on the bench at one time, and what it is measured by."""
+
+    plan: Plan
+    boundary: Path
+    """Of the panel, or of what is left of a slab."""
+    datum: Datum
+    mirrored: bool
+    """Whether the underside is seen."""
+
+    @classmethod
+    def found(cls, plan: Plan, *, mirrored: bool | None = None) -> Wood:
+        """Return the panel as found, as it is marked and sawn unless another face is asked for."""
+        seen = plan.cuts.face.mirrored if mirrored is None else mirrored
+        return cls(plan, plan.job.panel.boundary, plan.datum, seen)
+
+    @classmethod
+    def marked(cls, plan: Plan) -> Wood:
+        """Return what the top is marked on in the end: of a slab what is left when it is flat."""
+        again, seen = plan.cuts.again, plan.cuts.face.mirrored
+        if again is None:
+            return cls.found(plan)
+        return cls(plan, again.boundary, again.datum, seen)
+
+    @property
+    def tape(self) -> Tape:
+        """How lengths are written."""
+        return self.plan.job.tape
+
+    @property
+    def region(self) -> Region:
+        """Its face, without cut-outs."""
+        face = Region.of(self.boundary)
+        return face.meet(self.plan.job.panel.region("outside"))
+
+    def stage(
+        self, *, defects: bool = False, width: float = STEP_WIDTH, tallest: float = STEP_TALLEST
+    ) -> Stage:
+        """Return a stage with the wood on it.
+
+        Parameters
+        ----------
+        defects : bool
+            Whether what is wrong with it is drawn.
+        width, tallest : float
+            Of the picture, and of what it shows, paper mm.
+        """
+        extent = self.boundary.bounds
+        stage = Stage.around(extent, mirrored=self.mirrored, width=width, tallest=tallest)
+        stage.region(layers.WOOD, self.region)
+        if defects:
+            for defect in self.plan.job.panel.defects:
+                stage.area(layer_of(defect), defect.place)
+        stage.region(layers.PANEL, self.region, edged=True)
+        for piece in self.region.pieces:
+            for ring in (piece.exterior, *piece.holes):
+                stage.setter.keep_clear_along(stage.frame.of(Path.through_ring(ring)), half=0.3)
+        return stage
+
+    def letters(self, stage: Stage) -> None:
+        """Write the letters of corners and struck points."""
+        middle = self.boundary.bounds.middle
+        for name, point in sorted(self.datum.places.items()):
+            stage.label(
+                layers.LETTERING, point, name, towards=point - middle, height=_LETTER, bold=True
+            )
+
+    def base(self, stage: Stage) -> None:
+        """Draw the line that everything is measured from."""
+        stage.line(layers.DATUM, self.datum.start, self.datum.end)
+
+    @property
+    def outwards(self) -> Point:
+        """The direction off the datum, away from the wood."""
+        return -(self.datum.end - self.datum.start).unit().left
+
+    @property
+    def backwards(self) -> Point:
+        """The direction along the datum past its start."""
+        return (self.datum.start - self.datum.end).unit()
+
+    def least(self, stage: Stage, outwards: Point) -> float:
+        """Return how far the wood reaches beyond the datum's start in a direction, paper mm."""
+        start = self.datum.start
+        corners = self.boundary.points(1.0)
+        reach = max((Point.of(row) - start).dot(outwards) for row in corners)
+        return max(0.0, reach) / stage.frame.scale
+
+    def running(self, stage: Stage, points: Iterable[Point]) -> None:
+        """Write the offsets of points on two rulers: below the datum, and beside its start."""
+        offsets = [self.datum.coordinates(point) for point in points]
+        along = [(o.along, self.datum.at(o.along, 0.0)) for o in offsets]
+        square = [(o.square, self.datum.at(0.0, o.square)) for o in offsets]
+        for feet, outwards in ((along, self.outwards), (square, self.backwards)):
+            least = self.least(stage, outwards) * stage.frame.scale
+            for words, foot in sorted({self.tape.figure(v): at for v, at in feet}.items()):
+                edge = foot + outwards * least
+                stage.line(layers.DIMENSIONS, edge, edge + outwards * (2 * stage.frame.scale))
+                tip = edge + outwards * (1.2 * stage.frame.scale)
+                stage.label(layers.DIMENSIONS, tip, words, towards=outwards)

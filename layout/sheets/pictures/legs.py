@@ -1,0 +1,123 @@
+"""The legs on the underside: where they stand, what holds them, what lies across the grain."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...drawing import layers
+from ...drawing.kit.picture import Stage
+from ...drawing.scene import Scene
+from ...geometry.bounds import Bounds
+from ...geometry.point import Point
+from ...geometry.polygon import Region
+from ...job.plan import Plan
+from ...legs.plan import LegsPlan
+from ...panel import Kind
+from ...panel.frame import frame_of
+from ...words.directions import directions_of
+from ...words.legs import in_quarters
+
+QUARTERS = 51.0
+"""Width of the small drawing of the first page, paper mm."""
+
+
+def quarters_scene(plan: Plan) -> Scene | None:
+    """Return the legs seen from below, with O and the centrelines: it shows the quarters.
+
+    Legs that do not stand alike in all quarters have numbers.
+    """
+    if plan.legs is None:
+        return None
+    place = plan.top.placement
+    stage = Stage.around(_level(plan), width=QUARTERS, tallest=22.0)
+    top = plan.top.outline.path()
+    stage.path(layers.BENCH_FINISH, top.mirrored())
+    size = Point(plan.top.outline.length / 2, plan.top.outline.width / 2)
+    for end in (Point(size.x, 0), Point(0, size.y)):
+        stage.line(layers.BENCH_CENTRE, -end, end)
+    numbered = not in_quarters(plan, plan.legs)
+    for leg in plan.legs.legs:
+        own = leg.print.placed(place.inverse).mirrored()
+        stage.area(
+            layers.INK if own.bounds.width < 2 * stage.frame.scale else layers.BENCH_SAW, own
+        )
+        middle = Point(-leg.middle.x, leg.middle.y)
+        stage.cross(layers.BENCH_SAW, middle, arm=1.2)
+        if numbered:
+            stage.label(layers.LETTERING, middle, f"{leg.number}", bold=True, towards=-middle)
+    stage.label(layers.LETTERING, Point(0, 0), "O", bold=True)
+    return stage.scene("The legs, seen from below")
+
+
+def _level(plan: Plan) -> Bounds:
+    """Return the extent of the top in its own frame, mirrored, its length across the page."""
+    return plan.top.outline.path().mirrored().bounds
+
+
+def legs_scene(plan: Plan, legs: LegsPlan) -> Scene:
+    """Return the legs on the underside of the finished top, with screws and plates."""
+    stage = Stage.around(
+        Bounds.around(_extent(plan, legs)), mirrored=True, heading="seen from below"
+    )
+    _ground(plan, stage)
+    for leg in legs.legs:
+        stage.area(layers.LEGS, leg.print)
+        stage.cross(layers.LEGS, leg.on_panel, arm=1.0)
+        if leg.plate is not None:
+            stage.path(layers.PLATES, leg.plate, clear=True)
+        if leg.floor_print is not None:
+            stage.path(layers.FEET, leg.floor_print)
+    if plan.table is not None:
+        middles = {leg.on_panel for leg in legs.legs}
+        drilled = (h.on_panel for h in plan.table.holes if h.on_panel not in middles)
+        stage.cross(layers.SCREWS, *drilled, arm=0.5)
+    for leg in legs.legs:
+        inwards = plan.top.placement.centre - leg.on_panel
+        stage.label(layers.LEGS, leg.on_panel, f"{leg.number}", bold=True, towards=inwards)
+    return stage.scene("The legs, seen from below")
+
+
+def battens_scene(plan: Plan) -> Scene | None:
+    """Return the battens with their screws, measured from the centrelines; None without any."""
+    if plan.table is None or plan.legs is None or not plan.table.battens:
+        return None
+    place = plan.top.placement
+    stage = Stage.around(plan.cuts.finish.bounds, mirrored=True, heading="seen from below")
+    _ground(plan, stage)
+    for leg in plan.legs.legs:
+        stage.path(layers.GHOST, leg.plate or leg.print, clear=True)
+    for batten in plan.table.battens:
+        stage.path(layers.SECTION, batten.print, clear=True)
+        stage.cross(layers.SCREWS, *(place(screw) for screw in batten.screws))
+    for number, batten in enumerate(plan.table.battens, start=1):
+        end = place(batten.screws[2])
+        outwards = end - place.centre
+        stage.label(layers.SECTION, end, f"{number}", towards=outwards)
+    return stage.scene("Battens across the grain, seen from below")
+
+
+def _extent(plan: Plan, legs: LegsPlan) -> Iterator[Point]:
+    """Yield points round everything that is drawn."""
+    paths = [leg.floor_print for leg in legs.legs if leg.floor_print is not None]
+    for path in (plan.cuts.finish, *paths):
+        yield Point(path.bounds.left, path.bounds.bottom)
+        yield Point(path.bounds.right, path.bounds.top)
+
+
+def _ground(plan: Plan, stage: Stage) -> None:
+    """Draw the finished top, the thin panels in it, its centrelines with their names, a bevel."""
+    place, frame = plan.top.placement, frame_of(plan.job.panel)
+    if frame is not None and plan.job.panel.build.kind is Kind.FRAMED:
+        stage.region(layers.DEFECT_BEARING, Region.of(plan.cuts.finish).minus(frame), edged=True)
+    stage.path(layers.FINISH, plan.cuts.finish, clear=True)
+    half_length, half_width = plan.top.outline.length / 2, plan.top.outline.width / 2
+    for end in (Point(half_length, 0), Point(0, half_width)):
+        stage.line(layers.CENTRELINE, place(-end), place(end))
+    if plan.profile.bevel_line is not None:
+        stage.path(layers.GONE, plan.profile.bevel_line, clear=True)
+    places = {mark.label: mark.point for mark in plan.marks.marks}
+    ways = directions_of(plan.top, plan.datum, plan.marks.marks)
+    for name in ("O", *sorted({*ways.along, *ways.across})):
+        if name in places:
+            out = places[name] - place.centre
+            stage.label(layers.MARKS, places[name], name, towards=out, bold=True)

@@ -1,0 +1,113 @@
+"""What stands inside the drawing: names of marks, letters of defects, the radius."""
+
+from __future__ import annotations
+
+import math
+
+from ....cutting import StraightCut
+from ....drawing import layers
+from ....drawing.lettering import text_box
+from ....drawing.scene import Area, Item, Mark, Stroke, Text
+from ....geometry.bounds import Bounds
+from ....geometry.path import Path
+from ....geometry.point import Point
+from ....marking.instruments import Swing
+from ....marking.mark import Mark as PlacedMark
+from ....words.defect_letters import letters_of
+from ....words.first_page import drawn_marks
+from .parts import (
+    NAME,
+    NAMED_FROM,
+    LyingPicture,
+    ring,
+)
+
+
+def draw_inside(picture: LyingPicture) -> None:
+    """Write what stands inside: names of marks, letters of defects, numbers of corner cuts."""
+    plan, frame, setter = picture.plan, picture.frame, picture.setter
+    if picture.frame.sheet.width < NAMED_FROM:
+        return
+    held = picture.rounds[-1].marks
+    marks = () if held is None else drawn_marks(plan, held)
+    for mark in marks:
+        at = frame.at(mark.point)
+        picture.add(layers.BENCH_MARK, Mark(at, arm=1.6))
+        setter.keep_clear(Bounds.about(at, 1.7))
+    for corner in (corner for each in picture.rounds for corner in each.corners):
+        for cut in corner.cuts:
+            _corner_ring(picture, cut, corner.number)
+    if not picture.plain:
+        _radius(picture)
+    letters = letters_of(plan)
+    for defect in plan.job.panel.defects:
+        if defect.name in letters:
+            _boxed(picture, frame.at(defect.place.bounds.middle), letters[defect.name])
+    for mark in marks if not picture.plain else marks[:1]:
+        _named(picture, mark)
+
+
+def _named(picture: LyingPicture, mark: PlacedMark) -> None:
+    frame = picture.frame
+    at = frame.at(mark.point)
+    inwards = frame.at(picture.plan.top.placement.centre) - at
+    for item in picture.setter.set(at, mark.label, NAME, bold=True, towards=inwards):
+        layer = layers.LETTERING if isinstance(item, Text) else layers.THIN
+        picture.add(layer, _haloed(item))
+
+
+def _radius(picture: LyingPicture) -> None:
+    """Draw the radius that a curve is swung with, where it has room on the page."""
+    plan, frame = picture.plan, picture.frame
+    figures = plan.methods[0].figures if plan.methods else None
+    if not isinstance(figures, Swing) or figures.radius / frame.scale < _RADIUS_FROM:
+        return
+    own = figures.centres[0]
+    place = plan.top.placement
+    words = f"R {plan.job.tape.figure(figures.radius)}"
+    out = own.unit() if own.norm > 0 else Point(1.0, 0.0)
+    start = frame.at(place(own))
+    for turn in (40, -40, 65, -65, 25, -25):
+        end = frame.at(place(own + out.turned(math.radians(turn)) * figures.radius))
+        at = start + (end - start) * 0.55 - Point(0.0, NAME / 2)
+        text = Text(at, words, NAME, "middle", bold=True, halo=0.9)
+        spoilt = [frame.of(defect.place).bounds for defect in plan.job.panel.defects]
+        if not any(min(text_box(text).shared(box)) > 0 for box in spoilt):
+            break
+    picture.add(layers.THIN, Stroke(Path.through((start, end))))
+    picture.add(layers.LETTERING, text)
+    picture.setter.keep_clear(text_box(text))
+
+
+_RADIUS_FROM = 12.0
+"""A radius is drawn where it is so long on paper, mm."""
+
+
+def _haloed(item: Item) -> Item:
+    if isinstance(item, Text):
+        return Text(item.at, item.words, item.height, item.anchor, item.turn, item.bold, halo=0.7)
+    return item
+
+
+def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
+    """Draw the number of a corner cut in the triangle that falls, or beside it."""
+    frame = picture.frame
+    middle = frame.at(cut.start.point.midpoint(cut.end.point))
+    out = frame.way(cut.waste)
+    for reach in (3.4, 2.9, 4.5, -3.6, -5.0, 6.0):
+        at = middle + out * reach
+        if picture.setter.is_free(Bounds.about(at, 2.3)):
+            break
+    ring(picture, at, number, radius=2.2)
+
+
+def _boxed(picture: LyingPicture, at: Point, letter: str) -> None:
+    """Write a letter in a box on a defect, or beside it with a leader."""
+    words = picture.setter.boxed(at, letter, 2.8, half=2.1)
+    middle, leader = words
+    picture.add(layers.PAPER, Area(Path.round_box(Bounds.about(middle, 2.1)), edged=False))
+    picture.add(layers.BENCH_MARK, Stroke(Path.round_box(Bounds.about(middle, 2.1))))
+    if leader is not None:
+        picture.add(layers.THIN, Stroke(leader))
+    text = Text(middle + Point(0.0, -1.3), letter, 2.7, "middle", bold=True)
+    picture.add(layers.LETTERING, text)

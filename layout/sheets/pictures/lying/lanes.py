@@ -1,0 +1,267 @@
+"""Labels round the panel: they stand in lanes, which are spread, so that none touches another."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from ....cutting import StraightCut
+from ....drawing import layers
+from ....drawing.kit.lanes import spread
+from ....drawing.lettering import text_box, text_width
+from ....drawing.scene import Stroke, Text
+from ....geometry.path import Path
+from ....geometry.point import Point
+from ....words.first_tables import shown_marks
+from ....words.saw_lines import BESIDE, BEYOND, Round, Runs, SawLine, figures_of, signed
+from ....words.say import Say
+from .parts import (
+    BODY,
+    GAP,
+    LANE,
+    MARK,
+    NAME,
+    OFF,
+    OUT,
+    RING,
+    ROW,
+    SAW,
+    TRIANGLE,
+    LyingPicture,
+    ring,
+    triangle,
+)
+from .tapes import corner_letters, draw_tape
+
+
+@dataclass(slots=True)
+class _Label:
+    """What stands at the end of a line, in a lane."""
+
+    wanted: float
+    figure: str
+    height: float
+    number: int = 0
+    """In a ring before it; 0 for none."""
+    name: str = ""
+
+    @property
+    def width(self) -> float:
+        """With its ring and its gap, paper mm."""
+        wide = text_width(self.figure, self.height, bold=self.number > 0) * 1.04
+        name = text_width(f"{self.name} ", NAME, bold=True) if self.name else 0.0
+        return wide + name + (2 * RING + 0.6 if self.number else 0.0) + GAP
+
+
+def draw_lanes(picture: LyingPicture) -> float:
+    """Draw tapes, starts and labels round the panel; return how far down they reach."""
+    lying, box = picture.lying, picture.box
+    low = box.bottom
+    stacked = 0.0
+    starts: dict[str, list[tuple[SawLine, Point]]] = {}
+    for each in picture.rounds:
+        for line in each.lines:
+            side = _side_of(picture, line.cut)
+            starts.setdefault(side, []).append((line, picture.frame.at(line.cut.start.point)))
+    if not picture.plain:
+        for each in picture.rounds:
+            foot = box.bottom - stacked
+            low = min(low, _foot_lane(picture, each, foot, starts.get("lower", [])))
+            if each is picture.rounds[-1]:
+                _hand_lane(picture, each, starts.get(lying.hand, []))
+            stacked = box.bottom - low + 0.5
+    else:
+        _rings(picture, "lower", starts.get("lower", []))
+        _rings(picture, lying.hand, starts.get(lying.hand, []))
+        low = box.bottom - 10.0
+    other = "left" if lying.hand == "right" else "right"
+    for side in ("upper", other):
+        _rings(picture, side, starts.get(side, []))
+    corner_letters(picture)
+    return low - 1.0
+
+
+def _side_of(picture: LyingPicture, cut: StraightCut) -> str:
+    """Return the side of the page at which a saw starts."""
+    return picture.lying.side(cut.start.point - cut.end.point)
+
+
+def _edge(picture: LyingPicture, side: str) -> float:
+    box = picture.box
+    return {"upper": box.top, "lower": box.bottom, "left": box.left, "right": box.right}[side]
+
+
+def _rings(picture: LyingPicture, side: str, lines: Sequence[tuple[SawLine, Point]]) -> None:
+    """Draw the starts on a side without figures: a triangle at the wood, its ring behind."""
+    level = side in ("upper", "lower")
+    wanted = [at.x if level else at.y for _, at in lines]
+    box = picture.box
+    low, high = (box.left, box.right) if level else (box.bottom + RING, box.top - RING)
+    places = spread(wanted, [2 * RING + 0.7] * len(lines), low - RING, high + RING)
+    edge, out = _edge(picture, side), OUT[side]
+    for (line, at), place in zip(lines, places, strict=True):
+        start = Point(at.x, edge) if level else Point(edge, at.y)
+        off = out * (TRIANGLE + RING + 0.5)
+        at_ring = (Point(place, edge) if level else Point(edge, place)) + off
+        tip = start + out * 0.2
+        _reach(picture, at, start)
+        triangle(picture, tip, -out)
+        if abs(place - (at.x if level else at.y)) > 0.3:
+            picture.add(layers.THIN, Stroke(Path.through((tip + out * TRIANGLE, at_ring))))
+        ring(picture, at_ring, line.number)
+
+
+def _reach(picture: LyingPicture, at: Point, edge: Point) -> None:
+    """Run a line out from the wood to the side of the page where its start is drawn."""
+    if at.distance_to(edge) > 0.3:
+        picture.add(layers.THIN, Stroke(Path.through((at, edge))))
+
+
+def _foot_lane(
+    picture: LyingPicture, each: Round, edge: float, starts: Sequence[tuple[SawLine, Point]]
+) -> float:
+    """Draw the tape under the panel with its labels; return how far down they reach."""
+    lying = picture.lying
+    axis = "square" if lying.upright else "along"
+    runs = Runs.ALONG if lying.upright else Runs.ACROSS
+    own = {line.number for line, _ in starts}
+    lines = [line for line in each.lines if line.runs is runs]
+    labels = _labels(picture, each, lines, axis)
+    body = edge - OFF - BODY
+    draw_tape(picture, each, "lower", edge)
+    room = (2.0, picture.frame.sheet.right - 2.0)
+    labels = _thinned(labels, room)
+    rows = _dealt(labels, room)
+    for row, members in enumerate(rows):
+        y = body - LANE + MARK + 1.0 - row * ROW
+        places = spread([m.wanted for m in members], [m.width for m in members], *room)
+        for label, place in zip(members, places, strict=True):
+            top = y + SAW + 1.0
+            bend = Path.through(
+                [
+                    *_apart(
+                        Point(label.wanted, edge),
+                        Point(label.wanted, body - 2.6 - (label.number in own) * 0.4),
+                        Point(place, top),
+                        Point(place, top - 0.2),
+                    )
+                ]
+            )
+            picture.add(layers.THIN, Stroke(bend))
+            _set(picture, label, place, y)
+    for line, at in starts:
+        if line in each.lines:
+            triangle(picture, Point(at.x, body + 0.1), Point(0.0, 1.0))
+    for line in [line for line, _ in starts if line.runs is not runs and line in each.lines]:
+        ring(
+            picture,
+            Point(picture.frame.at(line.cut.start.point).x, body - TRIANGLE - RING),
+            line.number,
+        )
+    return body - LANE - (max(len(rows), 1) - 1) * ROW
+
+
+def _apart(*points: Point) -> Iterator[Point]:
+    """Yield points without one that lies where the last did."""
+    last: Point | None = None
+    for point in points:
+        if last is None or point.distance_to(last) > 0.01:
+            last = point
+            yield point
+
+
+def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLine, Point]]) -> None:
+    """Draw the tape at the hand of the datum's first point with its labels."""
+    lying, box = picture.lying, picture.box
+    axis = "along" if lying.upright else "square"
+    runs = Runs.ACROSS if lying.upright else Runs.ALONG
+    out = OUT[lying.hand]
+    edge = _edge(picture, lying.hand)
+    body = edge + out.x * (OFF + BODY)
+    draw_tape(picture, each, lying.hand, edge)
+    lines = [line for line in each.lines if line.runs is runs]
+    labels = _labels(picture, each, lines, axis)
+    if len(labels) * ROW > box.height + 2 * ROW:
+        labels = [label for label in labels if label.number]  # the table has the marks
+    own = {line.number for line, _ in starts}
+    places = spread([m.wanted for m in labels], [ROW] * len(labels), box.bottom, box.top + 6.0)
+    for label, place in zip(labels, places, strict=True):
+        foot = body + out.x * (TRIANGLE if label.number in own else 0.4)
+        near = body + out.x * (TRIANGLE + 1.0)
+        way = Path.through(
+            [
+                *_apart(
+                    Point(edge, label.wanted), Point(foot, label.wanted), Point(near + out.x, place)
+                )
+            ]
+        )
+        picture.add(layers.THIN, Stroke(way))
+        wide = label.width - GAP
+        middle = near + out.x * (1.2 + wide / 2)
+        _set(picture, label, middle, place - (SAW if label.number else MARK) / 2)
+    for line, at in starts:
+        triangle(picture, Point(body, at.y), -out)
+        if line.number not in {label.number for label in labels}:
+            ring(picture, Point(body + out.x * (TRIANGLE + RING), at.y), line.number)
+
+
+def _labels(
+    picture: LyingPicture, each: Round, lines: Sequence[SawLine], axis: str
+) -> list[_Label]:
+    """Return the labels of a lane: saw lines by number and figure, marks by name and figure."""
+    plan, lying, frame = picture.plan, picture.lying, picture.frame
+    say = Say(plan.job.tape, each.datum, lying.mirrored)
+    foot = (axis == "along") != lying.upright
+    labels = []
+    for line in lines:
+        cells = [c for c in figures_of(line, line.ends, say) if c.figure]
+        at = frame.at(line.ends[0].point)
+        labels.append(_Label(at.x if foot else at.y, cells[0].figure, SAW, line.number))
+    if each.marks is None:
+        return labels
+    found: dict[str, _Label] = {}
+    sign = BEYOND if axis == "along" else BESIDE
+    for mark in shown_marks(plan, each.marks):
+        figure = signed(getattr(mark, axis), plan.job.tape, sign)
+        at = frame.at(mark.point)
+        if figure in found:
+            found[figure].name = (
+                "" if found[figure].name.count(" ") else f"{found[figure].name} {mark.label}"
+            )
+        else:
+            found[figure] = _Label(at.x if foot else at.y, figure, MARK, name=mark.label)
+    if not foot:
+        for label in found.values():
+            label.name = ""  # a side lane is narrow: the table names them
+    return labels + list(found.values())
+
+
+def _thinned(labels: list[_Label], room: tuple[float, float]) -> list[_Label]:
+    """Return the labels; where they fill the lane, marks keep their name alone."""
+    if sum(label.width for label in labels) > 0.85 * (room[1] - room[0]):
+        for label in labels:
+            if not label.number and label.name:
+                label.figure, label.name = label.name, ""
+    return labels
+
+
+def _dealt(labels: list[_Label], room: tuple[float, float]) -> list[list[_Label]]:
+    """Return the labels in as many rows as they need, dealt out in turn along the lane."""
+    held = sorted(labels, key=lambda label: label.wanted)
+    wide = sum(label.width for label in held)
+    rows = max(1, -(-int(wide) // int(0.95 * (room[1] - room[0]))))
+    return [held[i::rows] for i in range(rows)]
+
+
+def _set(picture: LyingPicture, label: _Label, middle: float, y: float) -> None:
+    """Write a label about its middle, its baseline at y."""
+    x = middle - (label.width - GAP) / 2
+    if label.number:
+        ring(picture, Point(x + RING, y + label.height / 2), label.number)
+        x += 2 * RING + 0.6
+    if label.name:
+        picture.add(layers.LETTERING, Text(Point(x, y), label.name, NAME, bold=True))
+        x += text_width(f"{label.name} ", NAME, bold=True)
+    words = Text(Point(x, y), label.figure, label.height, bold=label.number > 0)
+    picture.add(layers.LETTERING, words)
+    picture.setter.keep_clear(text_box(words))

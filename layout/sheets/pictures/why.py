@@ -1,0 +1,111 @@
+"""Drawings of what a top touches, and of the other places where it could lie."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...drawing import layers
+from ...drawing.kit.areas import areas_of
+from ...drawing.kit.frame import DrawingFrame
+from ...drawing.scene import Area, Group, Scene, Stroke, Text
+from ...fit.found import Fit
+from ...geometry.bounds import Bounds
+from ...geometry.path import Path, circle
+from ...geometry.point import Point
+from ...job.plan import Plan
+from ...panel.shown import layer_of
+from ...words.outline import exact_words
+from ...words.why import loss_words, turn_words
+from .ground import Wood
+
+BEHIND_WIDTH, BEHIND_TALLEST = 116.0, 60.0
+"""Of a drawing behind the work, and of what it shows, paper mm."""
+
+_DOT = 1.1
+"""Radius of a dot where the top touches, paper mm."""
+
+
+def contacts_scene(plan: Plan) -> Scene:
+    """Return the top in its place, with a numbered dot wherever something holds it."""
+    wood = Wood.found(plan, mirrored=False)
+    stage = wood.stage(defects=True, width=BEHIND_WIDTH, tallest=BEHIND_TALLEST)
+    stage.path(layers.GHOST, _core(plan.fit), clear=True)
+    dots: list[Point] = []
+    for contact in plan.contacts:
+        if len(contact.points) > 1:
+            stage.line(layers.CONTACTS, *contact.points)
+        for point in contact.points:
+            at = stage.frame.at(point)
+            stage.add(layers.CONTACTS, Area(circle(at, _DOT)))
+            stage.setter.keep_clear(Bounds.about(at, _DOT))
+        dots.append(contact.middle)
+    middle = plan.fit.placement.centre
+    for number, dot in enumerate(dots, 1):
+        stage.label(layers.CONTACTS, dot, f"{number}", towards=middle - dot, bold=True)
+    wood.letters(stage)
+    return stage.scene("What holds the top")
+
+
+def _core(fit: Fit) -> Path:
+    return fit.core.path().placed(fit.placement)
+
+
+_COLUMNS = 2
+_GAP = 4.0
+"""Between two small pictures, paper mm."""
+
+_WORDS = 2.5
+"""Height of their lettering, paper mm."""
+
+_ROW = 4.2
+"""From one line of it to the next, paper mm."""
+
+_TALLEST = 60.0
+"""Height that a panel has in a small picture at most, paper mm."""
+
+
+def others_scene(plan: Plan) -> Scene:
+    """Return small pictures of the panel: with the top as planned, and with each alternative."""
+    fits = (plan.fit, *plan.others)
+    extent = plan.job.panel.boundary.bounds
+    wide = (BEHIND_WIDTH - 2 - (_COLUMNS - 1) * _GAP) / _COLUMNS
+    scale = max(extent.width / wide, extent.height / _TALLEST)
+    high = extent.height / scale + 2 * _ROW + _GAP
+    rows = -(-len(fits) // _COLUMNS)
+    sheet = Bounds(0.0, 0.0, BEHIND_WIDTH, rows * high + 1)
+    groups: list[Group] = []
+    for i, fit in enumerate(fits):
+        row, column = divmod(i, _COLUMNS)
+        left, top = 1 + column * (wide + _GAP), sheet.top - 1 - row * high
+        cell = Bounds(left, top - high + _GAP, left + wide, top)
+        groups += _picture(plan, fit, i + 1, cell, scale)
+    return Scene("Other places for the top", sheet, tuple(groups))
+
+
+def _picture(plan: Plan, fit: Fit, rank: int, cell: Bounds, scale: float) -> Iterator[Group]:
+    """Yield the panel with one top in its place, under two lines of words."""
+    panel = plan.job.panel
+    extent = panel.boundary.bounds
+    foot = Point((cell.left + cell.right) / 2, cell.bottom)
+    corner = foot - Point(extent.middle.x, extent.bottom) * (1 / scale)
+    frame = DrawingFrame(cell, scale, corner, cell, cell)
+    yield Group(layers.WOOD, areas_of(panel.region(), frame, edged=False))
+    for defect in panel.defects:
+        yield Group(layer_of(defect), (Area(frame.of(defect.place)),))
+    yield Group(layers.PANEL, areas_of(panel.region(), frame))
+    yield Group(layers.FINISH, (Stroke(frame.of(fit.outline.path().placed(fit.placement))),))
+    lines = _two_lines(plan, fit, rank)
+    texts = tuple(
+        Text(Point(cell.left, cell.top - _WORDS - i * _ROW), words, _WORDS, bold=i == 0)
+        for i, words in enumerate(lines)
+    )
+    yield Group(layers.LETTERING, texts)
+
+
+def _two_lines(plan: Plan, fit: Fit, rank: int) -> tuple[str, str]:
+    size = f"{rank}: {exact_words(fit.outline, plan.job.tape)}"
+    if fit is plan.fit:
+        return size, "as planned"
+    turn = turn_words(fit, plan.fit)
+    loss = loss_words(fit, plan.fit, plan.job.wish.goal, plan.job.tape)
+    return size, f"{loss}, {turn}" if turn else loss

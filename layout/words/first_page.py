@@ -1,0 +1,178 @@
+"""The first page in words: what is pinned over the bench and read from an arm's length."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from ..cutting import HandCut, JigsawCut, RouterCut
+from ..job.plan import Plan
+from ..marking.mark import Check, Kind, Mark, Proves
+from ..marking.marks import MarkSet
+from ..marking.method import HandTool
+from ..outlines import Capsule, Circle, Outline, RegularPolygon, RoundedRectangle
+from ..units import Tape
+from .datum import DIAGONAL
+from .first_tables import shown_marks
+from .legs import in_quarters
+from .lying import Lying
+from .panel import made_of
+from .say import listed, thin_words, unit_words
+
+CHECKS = 5
+"""Distances that are told on the first page."""
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """What the page is headed with."""
+
+    name: str
+    came: tuple[str, ...]
+    size: str
+    note: str
+
+
+def head_words(plan: Plan) -> Head:
+    """Return name, origin and size."""
+    job, tape = plan.job, plan.job.tape
+    panel, box = job.panel, job.panel.boundary.bounds
+    most = max(box.width, box.height), min(box.width, box.height)
+    sizes = " × ".join(tape.figure(size) for size in (*most, panel.thickness))
+    came = [f"from the {panel.name}: {made_of(panel)}, {sizes}"]
+    if panel.flattened is not None:
+        when = "after the first lines" if plan.cuts.again else "before any mark"
+        came.append(f"flattened to {tape.figure(panel.flattened)} {when}")
+    outline = plan.top.outline
+    parts = [_shape(outline, tape), f"{tape.figure(panel.made_thickness)} thick"]
+    if plan.top.lipping:
+        lipping = thin_words(plan.top.lipping, tape).removesuffix(f" {tape.unit}")
+        parts.insert(1, f"lipping of {lipping} included")
+    parts.append(f"all figures in {unit_words(tape)}")
+    return Head(job.name, tuple(came), _size(outline, tape), " · ".join(p for p in parts if p))
+
+
+def _size(outline: Outline, tape: Tape) -> str:
+    if isinstance(outline, Circle):
+        return f"ø {tape.figure(outline.length)}"
+    if isinstance(outline, RegularPolygon):
+        return tape.figure(outline.across_flats)
+    return f"{tape.figure(outline.length)} × {tape.figure(outline.width)}"
+
+
+def _shape(outline: Outline, tape: Tape) -> str:
+    if isinstance(outline, Capsule):
+        return f"round ends, R {tape.figure(outline.width / 2)}"
+    if isinstance(outline, RoundedRectangle):
+        radii = dict.fromkeys(tape.figure(radius) for radius in outline.radii)
+        return f"corners R {listed(radii)}"
+    if isinstance(outline, RegularPolygon):
+        return f"{outline.name}, across the flats"
+    return outline.name
+
+
+def face_words(plan: Plan, lying: Lying) -> tuple[str, str]:
+    """Return which face is up, in capitals, and at which hand the tapes begin."""
+    first = plan.datum.first.name
+    what = f"Corner {first} lies" if len(first) == 1 and first not in "PQ" else f"{first} lies"
+    if lying.mirrored:
+        return "SHOW FACE DOWN", f"You look at the underside. {what} at your {lying.hand}."
+    return "SHOW FACE UP", f"You look at the show face. {what} at your {lying.hand}."
+
+
+def lies_words(lying: Lying) -> str:
+    """Return the same in short, for the head of a part of the work."""
+    up = "DOWN" if lying.mirrored else "UP"
+    return f"show face {up}, {lying.datum.first.name} at your {lying.hand}"
+
+
+def drawn_marks(plan: Plan, held: MarkSet) -> tuple[Mark, ...]:
+    """Return the marks that stand on the drawing: those, and the few that a check names."""
+    shown = shown_marks(plan, held)
+    checked = {name for check in held.checks for name in (check.start, check.end)}
+    few = [m for m in held.marks if m.kind is Kind.TANGENT]
+    extra = few if len(few) <= 4 else []
+    if len(shown) == 1:
+        extra += [m for m in held.marks if m.kind in (Kind.END, Kind.SIDE) and m.label in checked]
+    return tuple(m for m in held.marks if m in shown or m in extra)
+
+
+def checks_words(plan: Plan, held: MarkSet) -> tuple[tuple[tuple[str, str], ...], str]:
+    """Return at most five distances, diagonals first, and what to do where one is out."""
+    seen = {mark.label for mark in drawn_marks(plan, held)}
+    fit = [
+        check
+        for check in held.checks
+        if check.proves is Proves.PANEL or {check.start, check.end} <= seen
+    ]
+    rows: dict[tuple[Proves, str], list[Check]] = {}
+    for check in fit:
+        rows.setdefault((check.proves, plan.job.tape.figure(check.distance)), []).append(check)
+    told = []
+    for (_, figure), checks in list(rows.items())[:CHECKS]:
+        pairs = [f"{check.start}–{check.end}" for check in checks[:2]]
+        more = " …" if len(checks) > len(pairs) else ""
+        told.append((" and ".join(pairs) + more, figure))
+    if not any(check.proves is Proves.PANEL for check in fit):
+        return tuple(told), "One that is out shows a slip: find it before the first cut."
+    limit = plan.job.tape.measure(DIAGONAL)
+    return tuple(told), f"A panel diagonal out by over {limit}: stop, it is not as measured."
+
+
+def legs_words(plan: Plan) -> tuple[tuple[str, str], ...]:
+    """Return where the legs stand, by quarters where they stand in pairs: figures and words."""
+    legs = plan.legs
+    if legs is None:
+        return ()
+    tape = plan.job.tape
+    quarters = in_quarters(plan, legs)
+    first = (
+        (quarters, "from O to each middle")
+        if quarters
+        else ("", "numbered in the drawing; their places stand in the step")
+    )
+    foot, shape = legs.foot, legs.foot.shape.value
+    thick = " × ".join(dict.fromkeys(tape.figure(size) for size in (foot.length, foot.width)))
+    over = legs.overhang
+    return (
+        first,
+        ("", f"{len(legs.legs)} {shape}, {thick} thick, {tape.figure(legs.leg_length)} long"),
+        ("", f"beyond them: end {tape.figure(over.end)}, side {tape.figure(over.side)}"),
+    )
+
+
+def ready_words(plan: Plan) -> tuple[str, ...]:
+    """Return what this job needs at hand."""
+    tape, cuts = plan.job.tape, plan.cuts
+    longest = max((trim.straightedge for trim in cuts.trims), default=0.0)
+    held = ["tape", "large square"]
+    if longest:
+        step = 25.4 if tape.imperial else 100.0
+        held.insert(1, f"straightedge of {tape.measure(math.ceil(longest / step) * step)}")
+    drawn = plan.methods[0].tools if plan.methods else ()
+    held += [
+        tool.value.partition(" or ")[0]
+        for tool in drawn
+        if tool not in (HandTool.TAPE, HandTool.PAPER)
+    ]
+    held += ["metal detector"]
+    if cuts.trims:
+        held += ["saw"]
+    tools = {
+        JigsawCut: "jigsaw, fine blade",
+        RouterCut: "router",
+        HandCut: "plane, spokeshave, file",
+    }
+    for cut in cuts.curve_cuts:
+        held.append(tools[type(cut)])
+    held += ["cramps", "four trestles and two long boards", "knife, chalk"]
+    return (*held, "ear, eye and dust protection")
+
+
+def foot_words(tape: Tape) -> str:
+    """Return what the figures are rounded to, and where the rest is."""
+    step = "1/16" if tape.imperial else "mm"
+    return (
+        f"Figures to the nearest {step}, saw lines off the top. Letters stand on both faces. "
+        "The work step by step: from page 2."
+    )

@@ -1,0 +1,249 @@
+"""The tables of the first page: marks, saw lines, and how the outline is drawn and cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from ..cutting import HandCut, JigsawCut, RouterCut
+from ..geometry.tolerance import SAME_FIGURE
+from ..job.plan import Plan
+from ..marking.instruments import Swing, TrammelRod
+from ..marking.joined import JoinedCorners
+from ..marking.mark import Kind, Mark
+from ..marking.marks import MarkSet
+from ..marking.regular_methods import SquareAndHalfDiagonal, SteppedCircle
+from ..marking.string_loop import StringLoop
+from .lying import Lying
+from .passage import Cell
+from .saw_lines import BESIDE, BEYOND, CornerLine, Round, SawLine, falls_words, figures_of, signed
+from .say import Say, listed
+
+TWO_TAPES = 5.0
+"""A mark is told by two tapes where they hold it within this, mm (our choice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class MarkRow:
+    """A mark by its two offsets, and by two tapes where they hold it."""
+
+    name: str
+    along: Cell
+    square: Cell
+    tapes: str
+
+
+@dataclass(frozen=True, slots=True)
+class SawRow:
+    """A saw line in the table."""
+
+    number: int
+    labels: tuple[str, ...]
+    """What its cuts are called elsewhere."""
+    one: Cell
+    other: Cell
+    guide: tuple[Cell, ...]
+    falls: str
+    each: tuple[tuple[str, str], ...] = ()
+    """Of corner cuts that differ, the figure of each with its corner."""
+
+
+@dataclass(frozen=True, slots=True)
+class RoundTable:
+    """What is set out at one time, in tables."""
+
+    title: str
+    names: tuple[str, str]
+    """Ends of the datum."""
+    marks: tuple[MarkRow, ...]
+    curve: tuple[tuple[str, str], ...]
+    """Further lines under the marks: a name and words."""
+    saws: tuple[SawRow, ...]
+    depth: str
+    notes: tuple[str, ...] = ()
+    """What its signs mean, and which edges no saw takes."""
+    after: str = ""
+    """What happens before the next round."""
+    rest: tuple[tuple[str, str, str], ...] = field(default=())
+    """How the outline is cut last: a name, a figure and words."""
+
+
+def shown_marks(plan: Plan, held: MarkSet) -> tuple[Mark, ...]:
+    """Return the marks that the way to draw needs; the others are checked, not set out."""
+    kinds = {Kind.CENTRE}
+    figures = plan.methods[0].figures if plan.methods else None
+    match figures:
+        case Swing():
+            kinds |= {Kind.ARC_CENTRE}
+            kinds |= {Kind.CORNER} if plan.methods[0].joins else set()
+        case StringLoop():
+            kinds |= {Kind.NAIL}
+        case TrammelRod():
+            pass
+        case JoinedCorners() | None:
+            kinds |= {Kind.CORNER}
+        case SteppedCircle() | SquareAndHalfDiagonal():
+            kinds |= {Kind.END, Kind.SIDE, Kind.CORNER}
+        case _:
+            kinds |= {Kind.END, Kind.SIDE}
+    return tuple(mark for mark in held.marks if mark.kind in kinds)
+
+
+def round_table(plan: Plan, each: Round, lying: Lying) -> RoundTable:
+    """Return the tables of one setting out."""
+    say = Say(plan.job.tape, each.datum, lying.mirrored)
+    held = each.marks
+    shown = () if held is None else shown_marks(plan, held)
+    saws = [_saw_row(line, say, lying) for line in each.lines]
+    saws += [_corner_row(corner, say, lying) for corner in each.corners]
+    depths = dict.fromkeys(d for line in each.lines for d in line.cut.depths)
+    told = "".join(f"{c.figure} {c.note}" for row in saws for c in (row.one, row.other))
+    told += "".join(f"{m.along.figure}{m.square.figure}" for m in (_mark(m, say) for m in shown))
+    return RoundTable(
+        "Saw" if each.last else "Saw first",
+        each.datum.names,
+        tuple(_mark(mark, say) for mark in shown),
+        () if held is None else tuple(_curve(plan, held)),
+        tuple(saws),
+        " then ".join(say.tape.figure(depth) for depth in depths),
+        tuple(_notes(plan, each, told)),
+        "" if each.last else _between(plan),
+        tuple(_last_cuts(plan)) if each.last else (),
+    )
+
+
+def _mark(mark: Mark, say: Say) -> MarkRow:
+    tape, ties = say.tape, mark.ties
+    tapes = ""
+    if ties is not None and ties.error + ties.rounding_error(tape) <= TWO_TAPES:
+        tapes = "  ".join(f"{t.name} {tape.figure(t.distance)}" for t in (ties.first, ties.second))
+    along = Cell(signed(mark.along, tape, BEYOND), "", "along")
+    return MarkRow(mark.label, along, Cell(signed(mark.square, tape, BESIDE), "", "square"), tapes)
+
+
+def _saw_row(line: SawLine, say: Say, lying: Lying) -> SawRow:
+    one, other = figures_of(line, line.ends, say)
+    if line.guide is None:
+        guide: tuple[Cell, ...] = (Cell("", "by the saw's own offset"),)
+    else:
+        guide = tuple(c for c in figures_of(line, line.guide, say) if c.figure)
+    if one.axis == "square" and not other.figure:
+        one, other = other, one  # one figure stands under its own axis
+    return SawRow(
+        line.number, (line.cut.label,), one, other, guide, falls_words(line, lying, say.tape)
+    )
+
+
+def _corner_row(corner: CornerLine, say: Say, lying: Lying) -> SawRow:
+    tape, cuts = say.tape, corner.cuts
+    guides = {cut.guide.offset for cut in cuts if cut.guide is not None and not cut.handsaw}
+    guide = tuple(Cell(tape.figure(offset), "inside the line") for offset in sorted(guides))
+    sawn = guide or (Cell("", "by handsaw, clamped"),)
+    where = "from where the lines cross; hold the triangle"
+    figures = [tape.figure(leg) for leg in corner.legs]
+    one, other = Cell(figures[0], "", "leg"), Cell("", "each way from each corner")
+    each: tuple[tuple[str, str], ...] = ()
+    if len(set(figures)) > 1:
+        each = tuple(
+            (f, lying.corner(c.start.point, c.waste)) for f, c in zip(figures, cuts, strict=True)
+        )
+        one, other = Cell("", "each way", "leg"), Cell()
+    return SawRow(corner.number, tuple(c.label for c in cuts), one, other, sawn, where, each)
+
+
+def _curve(plan: Plan, held: MarkSet) -> Iterator[tuple[str, str]]:
+    """Yield how the outline is drawn from its marks, as far as figures say it."""
+    tape = plan.job.tape
+    tangents = [mark for mark in held.marks if mark.kind is Kind.TANGENT]
+    if not plan.methods:
+        yield "Edge", "pencil from corner to corner"
+        return
+    best = plan.methods[0]
+    same = [m for m in plan.methods if m.name == best.name and m.serves == best.serves]
+    joined = "; then T to T" if (tangents and best.joins) or len(tangents) == 4 else ""
+    for method in same:
+        match method.figures:
+            case Swing() as swing:
+                at = centres_of(
+                    plan, (method.pivots and [p.at for p in method.pivots]) or swing.centres
+                )
+                core = ""
+                if plan.top.lipping and swing.core_radius(plan.top.lipping) > 0:
+                    core = f"; core R {tape.figure(swing.core_radius(plan.top.lipping))}"
+                yield "Curve", f"pencil R {tape.figure(swing.radius)}{core} about {at}{joined}"
+            case TrammelRod() as rod:
+                yield (
+                    "Curve",
+                    (
+                        f"rod: from the pencil {tape.figure(rod.to_long_axis_pin)} to the pin on "
+                        f"the long line, {tape.figure(rod.to_short_axis_pin)} to the pin on the "
+                        "short one"
+                    ),
+                )
+            case StringLoop() as loop:
+                yield "Curve", f"loop {tape.figure(loop.loop)}, slack, round N1 and N2"
+            case JoinedCorners():
+                yield "Edge", "pencil from corner to corner"
+            case _:
+                yield "Curve", f"{method.name}: in its step"
+
+
+def centres_of(plan: Plan, places: Sequence[object]) -> str:
+    """Return the labels of the marks that a radius is swung about, in short."""
+    named = {m.label: plan.top.placement.into(m.point) for m in plan.marks.marks}
+    found = [
+        next((n for n, at in named.items() if at.distance_to(place) <= SAME_FIGURE), "")  # type: ignore[arg-type]
+        for place in places
+    ]
+    labels = [label for label in dict.fromkeys(found) if label]
+    if not labels:
+        return "its centre"
+    return f"{labels[0]} to {labels[-1]}" if len(labels) > 3 else listed(labels)
+
+
+def _notes(plan: Plan, each: Round, told: str) -> Iterator[str]:
+    first, last = each.datum.names
+    if BESIDE in told:
+        yield f"{BESIDE} on the side of {each.datum.name} away from the wood."
+    if BEYOND in told:
+        yield f"{BEYOND} back past {first}, away from {last}."
+    if not each.last:
+        return
+    bare = [side.edge for side in plan.cuts.skipped if side.edge]
+    if bare:
+        yield f"Edge {listed(bare)}: no saw cut."
+    kept = [edge.name for edge in plan.cuts.kept]
+    if kept:
+        yield f"Kept as it is: edge {listed(name or 'drawn thin' for name in kept)}."
+
+
+def _between(plan: Plan) -> str:
+    again = plan.cuts.again
+    assert again is not None
+    return (
+        f"flatten to {plan.job.tape.figure(again.thickness)}, rest, strike {again.datum.name}; "
+        f"all that follows is measured from {again.datum.first.name}"
+    )
+
+
+def _last_cuts(plan: Plan) -> Iterator[tuple[str, str, str]]:
+    """Yield how the line itself is cut: with what, its figure, and the rest in words."""
+    tape = plan.job.tape
+    for cut in plan.cuts.curve_cuts:
+        radii = [tape.figure(r.radius) for r in cut.radii] if not isinstance(cut, HandCut) else []
+        figure = f"R {radii[0]}" if len(radii) == 1 else ""
+        if isinstance(cut, JigsawCut):
+            outside = tape.figure(cut.allowance, at_least=True)
+            yield "Jigsaw", figure or outside, "outside the line, all the way round"
+        elif isinstance(cut, RouterCut):
+            line = "inner line" if plan.top.lipping else "line"
+            pin = ", pin to the near edge of the bit" if figure else f" to the {line}"
+            yield (
+                "Rout",
+                figure,
+                f"{pin.removeprefix(', ').strip()}, {cut.passes} passes of "
+                f"{tape.figure(cut.depth, at_least=True)}"
+                + ("; straights last, by a straightedge" if cut.straights else ""),
+            )
+        else:
+            yield "By hand", "", "to the line with plane, spokeshave and file"
