@@ -91,6 +91,8 @@ def summary(plan: Plan) -> Iterator[str]:
     from ..layout.words.cautions import caution_words
     from ..layout.words.cuts import concern_words
     from ..layout.words.legs import in_short
+    from ..layout.words.money import priced_words
+    from ..layout.words.order import worked_words
     from ..layout.words.outline import exact_words
     from ..layout.words.say import Say
     from ..layout.words.why import proof_words
@@ -125,6 +127,9 @@ def summary(plan: Plan) -> Iterator[str]:
         yield f"  {head:9}{words.removeprefix('!')}"
     kept = [offcut for offcut in plan.offcuts.pieces if offcut.kept]
     yield f"  Offcuts  {len(plan.offcuts.pieces)}, of which {len(kept)} worth keeping"
+    yield f"  Work     {worked_words(plan.order)}"
+    if plan.money is not None:
+        yield f"  Price    {priced_words(plan.money)}"
     yield from _template(plan)
     for caution in plan.cautions:
         if caution.matter in (Risk.TREATED, Risk.NO_LEGS, Risk.NO_PORTION):

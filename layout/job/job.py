@@ -17,10 +17,10 @@ from ..keys.kinds import Choice, Kind, Only, Text, names
 from ..keys.plane import Choices, Points
 from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
+from ..money.wish import MoneyWish
 from ..panel.corners import LETTERS
 from ..panel.panel import Panel
 from ..panel.told import clear_of_blades
-from ..money.wish import MoneyWish
 from ..template.wish import TemplateWish
 from ..units import MM_PER_INCH, Tape, Units
 from ..work.wish import MaterialsWish, WorkWish

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from decimal import Decimal
 
 from ..money.price import Case, Entry, Forgotten, Money, PriceLine
 from .amounts import exact_sum, sum_words
 from .passage import Passage, Table
+from .say import sentence
 
 _NAMES = {
     Entry.PANEL: "Panel",
@@ -39,7 +40,7 @@ _ASKED = {
 
 def money_words(money: Money) -> Passage:
     """Return the reckoning: one column where its hours are known, else one for each end."""
-    headings = ["Line"]
+    headings = [f"Line, {money.currency}" if money.currency else "Line"]
     for case in money.cases:
         headings.append(f"{case.hours:f} h")
     entries = [line.entry for line in money.cases[0].lines]
@@ -47,10 +48,7 @@ def money_words(money: Money) -> Passage:
         (_NAMES[entry], *(_cell(_line(case, entry)) for case in money.cases)) for entry in entries
     ]
     words = (*_told(money), *_asked(money.forgotten))
-    caption = f"All in {money.currency}." if money.currency else ""
-    return Passage(
-        "What to ask for it", words, tables=(Table(tuple(headings), tuple(rows), caption),)
-    )
+    return Passage("What to ask for it", words, tables=(Table(tuple(headings), tuple(rows)),))
 
 
 def _line(case: Case, entry: Entry) -> PriceLine:
@@ -70,16 +68,25 @@ def _percent(share: Decimal) -> str:
     return f"{(share * 100).normalize():f}"
 
 
+def priced_words(money: Money) -> str:
+    """Return the price in one line."""
+    return f"ask {_span([case.price for case in money.cases], money.currency)}"
+
+
+def _span(sums: Iterable[Decimal], currency: str) -> str:
+    """Return sums from the first to the last, once where they are one to the cent."""
+    figures = dict.fromkeys(sum_words(amount) for amount in sums)
+    return f"{' to '.join(figures)} {currency}".rstrip()
+
+
 def _told(money: Money) -> Iterator[str]:
-    prices = [sum_words(case.price, money.currency) for case in money.cases]
-    yield f"Ask {' to '.join(dict.fromkeys(prices))}; nothing was rounded on the way."
     floor = sum_words(money.cases[0].break_even, money.currency)
-    yield f"Below {floor} you pay to part with it: that covers what was spent and no hour of yours."
-    if money.in_mind is not None:
-        earned = [case.earned for case in money.cases if case.earned is not None]
-        figures = dict.fromkeys(sum_words(value, money.currency) for value in earned)
+    yield sentence(f"{priced_words(money)}; below {floor} money is lost before an hour is paid")
+    earned = [case.earned for case in money.cases if case.earned is not None]
+    if money.in_mind is not None and earned:
         at = sum_words(money.in_mind, money.currency)
-        yield f"At {at} an hour earns {' to '.join(figures)}, overhead and profit left in it."
+        figures = _span(reversed(earned), money.currency)
+        yield f"At {at} an hour earns {figures}, overhead and profit left in it."
 
 
 def _asked(forgotten: tuple[Forgotten, ...]) -> Iterator[str]:

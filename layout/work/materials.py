@@ -1,4 +1,4 @@
-"""What it takes: each material reckoned from the geometry of the piece, less what is in the house."""
+"""What it takes: each material reckoned from the piece, less what is in the house."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from .abrasives import lasts
 from .deeds import Deed
 from .items import UNITS, Item, Unit, grit_name
 from .order import Task, WorkOrder
-from .piece import FITTED, M2, Piece
+from .piece import FITTED, Piece
 from .reckoned import Bed, Counted, Filled, Printed, Reckoned, Run, Sanded, Spread
 from .wish import MaterialsWish
 
@@ -185,7 +185,7 @@ def _under(piece: Piece, wish: LegsWish, table: TablePlan) -> Iterator[Line]:
     count, foot = piece.leg_count, wish.foot
     assert piece.legs is not None
     yield from _battens(table.battens, table)
-    size = (foot.length, foot.width, piece.legs.leg_length)
+    size: tuple[float, ...] = (foot.length, foot.width, piece.legs.leg_length)
     yield _line(Item.LEGS, Counted(1, count), kind=wish.material, size=size)
     if wish.plate is not None:
         plate = wish.plate

@@ -3,8 +3,8 @@
 Rules of the order, each with its reason:
 
 - a coat that may hold lead is tested for it and comes off wet before a saw, a plane or a sander
-  meets it, and the bare wood is tested again; first comes off, too, any coat where something is mended, for nothing holds on it; every other coat
-  guards the face until the top is cut out;
+  meets it, and the bare wood is tested again; first comes off, too, any coat where something is
+  mended, for nothing holds on it; every other coat guards the face until the top is cut out;
 - what is glued in is tried dry just before;
 - sanding comes after all cutting and gluing of the edge, coats after the dust is off;
 - the underside and the edge are coated before the legs are on, for they cannot be reached later;
