@@ -12,6 +12,7 @@ from .fit import fit
 from .keys import keys
 from .legs import legs
 from .mark import mark
+from .measure import measure
 from .new import new
 from .plan import plan
 from .reading import stop
@@ -85,6 +86,7 @@ main.add_command(fit)
 main.add_command(keys)
 main.add_command(legs)
 main.add_command(mark)
+main.add_command(measure)
 main.add_command(new)
 main.add_command(plan)
 main.add_command(template)
