@@ -9,6 +9,7 @@ import click
 
 from .check import check
 from .fit import fit
+from .hours import hours
 from .keys import keys
 from .legs import legs
 from .mark import mark
@@ -83,6 +84,7 @@ def main() -> None:
 
 main.add_command(check)
 main.add_command(fit)
+main.add_command(hours)
 main.add_command(keys)
 main.add_command(legs)
 main.add_command(mark)

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import click
 
 from .files import write_all
+from .machine import SCHEMA, as_json_option, print_record
 from .opened import open_option
 from .reading import stop
 
@@ -32,14 +34,18 @@ Examples:
     type=click.Path(path_type=Path, dir_okay=False),
     help="The file, a .pdf or an .svg; without it nothing is written.",
 )
+@as_json_option
 @open_option("out")
-def measure(shape: str, paper: str, out: Path | None) -> Path | None:
+def measure(shape: str, paper: str, out: Path | None, as_json: bool) -> Path | None:
     """Write the sheet that says what to measure on a panel before it is bought.
 
     One page for the pocket: a sketch with blanks for every length, diagonal and rise, a table for
     the defects, and what to ask. `panelwright fit --size` answers from two sizes alone, and
     `panelwright new` asks for what was written down.
     """
+    if out is None and as_json:
+        print_record({"schema": SCHEMA, **_record(shape)})
+        return None
     if out is None:
         click.echo("Nothing was written: name a file with --out, such as --out pocket.pdf.")
         return None
@@ -57,5 +63,17 @@ def measure(shape: str, paper: str, out: Path | None) -> Path | None:
         (path,) = write_all(out.parent, {out.name: drawn})
     except OSError as error:
         stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
-    click.echo(f"Written to {path}: print it at 100 % and take a pencil, a tape and chalk.")
+    if as_json:
+        print_record({"schema": SCHEMA, **_record(shape)})
+    else:
+        click.echo(f"Written to {path}: print it at 100 % and take a pencil, a tape and chalk.")
     return path
+
+
+def _record(shape: str) -> dict[str, Any]:
+    """Return what is measured and asked, for machines."""
+    from ..layout.words import measure as words
+
+    how = words.HOW[words.Shape(shape)]
+    measured = [name for row in words.FIGURES for name in row if name]
+    return {"shape": shape, "how": how, "measure": measured, "ask": list(words.ASK)}

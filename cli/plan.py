@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from .files import write_all
+from .hours import with_hours
 from .machine import as_json_option
 from .opened import open_option
 from .printers import with_printer
@@ -52,7 +53,7 @@ def plan(
     drawing and full-size templates into the folder --out. A second run replaces its own files and
     no others. Ends with 1, and the reason, where no top fits.
     """
-    found_job = with_printer(job_from(job, for_plan=True))
+    found_job = with_hours(with_printer(job_from(job, for_plan=True)))
     from ..layout.job.plan import make_plan
 
     with searching(job, seconds) as progress:

@@ -15,7 +15,7 @@ from panelwright.layout.job.reading import read_job
 from panelwright.layout.job.standing import Standing, stand
 from panelwright.layout.legs.wish import Fixing
 from panelwright.layout.outlines import RoundedRectangle
-from panelwright.layout.panel import Coat, Was
+from panelwright.layout.panel import Coat, Mend, Was
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.work.coats import NewCoat
@@ -54,14 +54,19 @@ def top_alone(finish: str = "none", year: int = 2010, coat: str = "hard-wax oil"
 def aged_job(number: int) -> Job:
     """Return a random job whose panel has a past, an old coat and a new one besides."""
     job, draw = read_job(job_text(number)), Random(number)
+    coats = [coat for coat in Coat if coat is not Coat.LAMINATE or not _is_sanded(job)]
     panel = replace(
         job.panel,
         was=draw.choice((None, *Was)),
         year=draw.choice((None, 1931, 1985, 2004)),
-        finish=draw.choice(((), *((coat,) for coat in Coat))),
+        finish=draw.choice(((), *((coat,) for coat in coats))),
     )
     wish = MaterialsWish(finish=draw.choice((None, *NewCoat)))
     return replace(job, panel=panel, materials=wish)
+
+
+def _is_sanded(job: Job) -> bool:
+    return any(defect.mend is Mend.SAND for defect in job.panel.defects)
 
 
 def piece_of(job: Job, size: tuple[float, float] | None = None) -> Piece:

@@ -68,7 +68,7 @@ def random_job(draw: Random, shape: str | None = None) -> Table:
     if draw.random() < 0.85:
         job["legs"] = _legs(draw, length, width, unit)
         if job["panel"]["build"] in FRAMED and job["legs"].get("goal") == "sags least":
-            job["legs"]["goal"] = "stands most stable"  # nobody knows how stiff such a panel is
+            job["legs"]["goal"] = "most stable"  # nobody knows how stiff such a panel is
     job["tools"] = _tools(draw, unit)
     job["template"] = _template(draw, shape)
     return job
@@ -280,9 +280,7 @@ def _legs(draw: Random, length: float, width: float, unit: float) -> Table:
     if legs["fixing"] == "glued" and draw.random() < 0.4:
         legs["glue"] = draw.choice(("rigid", "flexible"))
     if "count" in legs and not slab and draw.random() < 0.25:
-        legs["goal"] = draw.choice(
-            ("stands most stable", "sags least", "even overhang", "most knee room")
-        )
+        legs["goal"] = draw.choice(("most stable", "sags least", "even overhang", "most knee room"))
     elif "count" in legs and draw.random() < 0.25:
         legs["inset"] = _in(unit, draw.choice((40, 60)))
     if legs["fixing"] == "screwed" and draw.random() < 0.3:

@@ -22,7 +22,7 @@ _CAP = 2.5
 _WRITTEN = 1 + len(words.FIGURES) + 1 + words.DEFECTS + len(words.ASK)
 """Rows to write in; they share what is left of the page."""
 
-_SET = 111.0
+_SET = 116.0
 """What the sketch and the paragraphs take, mm."""
 
 _SKETCH = 64.0
