@@ -10,6 +10,7 @@ import click
 
 from .files import write_all
 from .lengths import Length
+from .machine import SCHEMA, print_record, wants_json
 from .printers import keep_profile, profile_path
 from .reading import stop
 from .template_options import SIDES, Choices
@@ -44,17 +45,27 @@ def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
         scene = calibration_page(paper, margins, command)
     except LayoutError as error:
         stop(str(error))
+    path = None if out is None else _written(out, to_pdf([scene], scene.title))
+    if wants_json():
+        written = [] if path is None else [str(path)]
+        sizes = {"across": bars.across, "along": bars.along}
+        print_record({"schema": SCHEMA, "paper": paper.name, "bars": sizes, "written": written})
+        return
     click.echo(f"Calibration sheet for {paper.name}: {bars.words(bars.across)} along the short "
                f"edge, {bars.words(bars.along)} along the long edge.")  # fmt: skip
-    if out is None:
+    if path is None:
         click.echo("Nothing was written: name a folder with --out.")
         return
-    try:
-        (path,) = write_all(out, {FILE: to_pdf([scene], scene.title)})
-    except OSError as error:
-        stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
     click.echo(f"Written to {path}. Print it at 100 %, measure both bars, and type:")
     click.echo("  " + " ".join(command))
+
+
+def _written(out: Path, content: bytes) -> Path:
+    try:
+        (path,) = write_all(out, {FILE: content})
+    except OSError as error:
+        stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
+    return path
 
 
 def keep_measured(choices: Choices, measured: Measured) -> None:
@@ -77,6 +88,11 @@ def keep_measured(choices: Choices, measured: Measured) -> None:
     except LayoutError as error:
         stop(str(error))
     path = keep_profile(profile)
+    if wants_json():
+        from ..layout.plan.serialise import plain
+
+        print_record({"schema": SCHEMA, "profile": plain(profile), "written": [str(path)]})
+        return
     from ..layout.words.paper import correction_words
 
     if profile.correction.is_none:

@@ -15,7 +15,7 @@ from .reading import JOB, Text, job_in, job_text
 
 if TYPE_CHECKING:
     from ..layout.fit.found import Fit
-    from ..layout.job.job import Job
+    from ..layout.plan.job import Job
 
 WIDTH = 96
 
@@ -41,7 +41,7 @@ def check(job: Path, as_json: bool) -> None:
     look = _first_look(found)
     again = tuple(_look_again(found, text, look))
     if as_json:
-        from ..layout.job.serialise import plain
+        from ..layout.plan.serialise import plain
 
         print_record(
             {
@@ -78,7 +78,7 @@ def _tell(job: Job, look: Fit | NothingFitsError | None) -> None:
 
 
 def _first_look(job: Job) -> Fit | NothingFitsError | None:
-    from ..layout.job.doubts import first_look
+    from ..layout.plan.doubts import first_look
 
     try:
         return first_look(job)
@@ -87,9 +87,9 @@ def _first_look(job: Job) -> Fit | NothingFitsError | None:
 
 
 def _look_again(job: Job, text: Text, look: Fit | NothingFitsError | None) -> Iterator[Problem]:
-    from ..layout.job.doubts import doubts_about, doubts_about_top
-    from ..layout.job.text.toml import decoded, tables_of
+    from ..layout.jobfile.toml import decoded, tables_of
     from ..layout.keys.place import key_text, nearest_line
+    from ..layout.plan.doubts import doubts_about, doubts_about_top
     from ..layout.words.understood import doubt_words
 
     tables = tables_of(decoded(text.data))

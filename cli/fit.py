@@ -17,7 +17,7 @@ from .searching import searching, time_limit
 if TYPE_CHECKING:
     from ..layout.fit.found import Fit
     from ..layout.geometry.point import Point
-    from ..layout.job.job import Job
+    from ..layout.plan.job import Job
 
 EXAMPLES = """
 \b
@@ -62,8 +62,8 @@ def fit(
         raise click.UsageError("give a job file, or --size LENGTH WIDTH in place of one")
     found_job = job_from(job) if job is not None else _sized(size)
     job = job or Path("--size")
-    from ..layout.job.fits import fit_record
-    from ..layout.job.fitting import fits_of
+    from ..layout.plan.fits import fit_record
+    from ..layout.plan.fitting import fits_of
 
     started = perf_counter()
     with searching(job, seconds) as progress:
@@ -91,7 +91,7 @@ def _sized(size: tuple[Length, Length] | None) -> Job:
 
 
 def _why_record(job: Job, best: Fit, why: bool) -> dict[str, Any]:
-    from ..layout.job.why import (
+    from ..layout.plan.why import (
         along_grain_in,
         contacts_in,
         costs_in,
@@ -108,7 +108,7 @@ def _why_record(job: Job, best: Fit, why: bool) -> dict[str, Any]:
 
 
 def _why_lines(job: Job, best: Fit, why: bool) -> Iterator[str]:
-    from ..layout.job.why import along_grain_in, contacts_in, costs_in, limits_in, others_in
+    from ..layout.plan.why import along_grain_in, contacts_in, costs_in, limits_in, others_in
     from ..layout.words.why import (
         along_grain_words,
         contact_words,

@@ -14,7 +14,7 @@ from .machine import SCHEMA, as_json_option, print_record
 from .reading import stop
 
 if TYPE_CHECKING:
-    from ..layout.job.job import Job
+    from ..layout.plan.job import Job
     from ..layout.work.wish import WorkWish
 
 FILE = "hours.json"

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
 def sections() -> tuple[Section, ...]:
     """Return every table of a job file with its keys, in the order of the documents."""
-    from ..layout.job.keys.table import SECTIONS
+    from ..layout.jobfile.sections import SECTIONS
 
     return SECTIONS
 

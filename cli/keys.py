@@ -61,7 +61,7 @@ def _print_schema(of: str) -> None:
     if of == "job":
         click.echo(SCHEMA_OF_JOBS.read_text("utf-8"), nl=False)
         return
-    from ..layout.job.plan_schema import plan_schema
+    from ..layout.plan.plan_schema import plan_schema
 
     print_record(plan_schema())
 

@@ -15,8 +15,8 @@ from .reading import JOB, job_from, stop
 from .searching import searching
 
 if TYPE_CHECKING:
-    from ..layout.job.job import Job
-    from ..layout.job.standing import Comparison
+    from ..layout.plan.job import Job
+    from ..layout.plan.standing import Comparison
 
 GOALS = ("most stable", "sags least", "most knee room", "even overhang")
 """What legs may be the best at: the names of the library's goals, which are not imported for help;
@@ -74,7 +74,7 @@ def legs(
     found = _compared(job, found_job, counts, goal)
     sheet = svg or (None if out is None else out / SHEET)
     if as_json:
-        from ..layout.job.serialise import plain, to_json
+        from ..layout.plan.serialise import plain, to_json
 
         click.echo(to_json({"schema": SCHEMA, **plain(found)}), nl=False)
     else:
@@ -86,9 +86,9 @@ def legs(
 
 
 def _compared(path: Path, job: Job, counts: tuple[int, ...], goal: str | None) -> Comparison:
-    from ..layout.job.fitting import fits_of
-    from ..layout.job.standing import compare_legs
     from ..layout.legs.wish import Goal
+    from ..layout.plan.fitting import fits_of
+    from ..layout.plan.standing import compare_legs
     from ..layout.top import top_from
 
     with searching(path) as progress:

@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
+from ..layout.plan.form import SCHEMA
+
 if TYPE_CHECKING:
     from ..layout.errors import Problem
 
-SCHEMA = 2
-"""Version of the form, that of the library's records; a test holds the two alike."""
+__all__ = ["SCHEMA", "as_json_option", "print_record", "problem_record", "wants_json"]
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 

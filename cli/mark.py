@@ -235,7 +235,7 @@ def _answer(
 ) -> None:
     """Print an answer, and write its drawing where one is asked for."""
     from ..layout.errors import LayoutError
-    from ..layout.job.serialise import plain, to_json
+    from ..layout.plan.serialise import plain, to_json
     from ..layout.sheets.answers import answer_scene
     from ..layout.words.answers import answer_lines
 

@@ -10,9 +10,9 @@ from .new_puts import Put, Tables
 
 if TYPE_CHECKING:
     from ..layout.errors import Problem
-    from ..layout.job.job import Job
-    from ..layout.job.reading.job import Reading
+    from ..layout.jobfile.job import Reading
     from ..layout.keys.place import Trail
+    from ..layout.plan.job import Job
 
 OUTLINE = "corner A is the origin, at the lower left; x runs along the edge AB, y up"
 """Said beside the outline, whose own keys have no lines of their own."""
@@ -60,7 +60,7 @@ class Draft:
 
     def text(self, name: str) -> str:
         """Return the file of this name, with what each key means beside it."""
-        from ..layout.job.text.written import written
+        from ..layout.jobfile.written import written
 
         heading = (
             f"Written by `panelwright new`. After a change: panelwright check {name}",
@@ -79,8 +79,8 @@ def _remark(trail: Trail) -> str:
 
 
 def _reading(tables: Tables) -> Reading:
-    from ..layout.job.reading import look_over
-    from ..layout.job.text.written import written
+    from ..layout.jobfile import look_over
+    from ..layout.jobfile.written import written
 
     return look_over(written(tables))
 

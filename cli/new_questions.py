@@ -181,7 +181,7 @@ def _top(draft: Draft) -> Talk:
     margin = Question(
         "How much wood stays outside it for the saw, at the panel's edges?",
         "",
-        "1/4 in" if inches else "6 mm",
+        "3/8 in" if inches else "9 mm",
         ("top", "margin"),
     )
     yield from _ask(draft, margin, puts.put_key("top", "margin"), "top")

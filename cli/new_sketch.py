@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from ..layout.fit.found import Fit
     from ..layout.geometry.placement import Points
     from ..layout.geometry.polygon import Region
-    from ..layout.job.job import Job
+    from ..layout.plan.job import Job
 
 ACROSS = 48
 """Signs of the longest row; with its figures it stays within a terminal of 80."""

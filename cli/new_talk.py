@@ -14,7 +14,7 @@ from .reading import stop
 
 if TYPE_CHECKING:
     from ..layout.fit.found import Fit
-    from ..layout.job.job import Job
+    from ..layout.plan.job import Job
 
 LEFT = 130
 """Exit code where a person leaves by Ctrl-C, as shells have it."""
@@ -164,7 +164,7 @@ def _first_top(job: Job) -> Fit | None:
     from time import perf_counter
 
     from ..layout.errors import LayoutError
-    from ..layout.job.fitting import fits_of
+    from ..layout.plan.fitting import fits_of
 
     end = perf_counter() + PATIENCE
     try:

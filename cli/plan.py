@@ -17,7 +17,7 @@ from .reading import JOB, job_from, stop
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:
-    from ..layout.job.plan import Plan
+    from ..layout.plan.plan import Plan
 
 EXAMPLES = """
 \b
@@ -54,13 +54,13 @@ def plan(
     no others. Ends with 1, and the reason, where no top fits.
     """
     found_job = with_hours(with_printer(job_from(job, for_plan=True)))
-    from ..layout.job.plan import make_plan
+    from ..layout.plan.plan import make_plan
 
     with searching(job, seconds) as progress:
         found = make_plan(found_job, progress=progress)
     if as_json:
-        from ..layout.job.record import plan_record
-        from ..layout.job.serialise import to_json
+        from ..layout.plan.record import plan_record
+        from ..layout.plan.serialise import to_json
 
         click.echo(to_json(plan_record(found)), nl=False)
     else:

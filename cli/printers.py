@@ -14,7 +14,7 @@ from .files import write_all
 from .reading import stop
 
 if TYPE_CHECKING:
-    from ..layout.job.job import Job
+    from ..layout.plan.job import Job
     from ..layout.template.printer import PrinterProfile
 
 _PREFIX = "printer-"

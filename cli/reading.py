@@ -14,7 +14,7 @@ from ..layout.errors import JobError, Problem
 from .machine import SCHEMA, print_record, problem_record, wants_json
 
 if TYPE_CHECKING:
-    from ..layout.job.job import Job
+    from ..layout.plan.job import Job
 
 BAD_JOB = 2
 """Exit code where what the maker gave cannot be used."""
@@ -40,7 +40,7 @@ class Text:
 
 def job_text(path: Path) -> Text:
     """Return the content of a job file or of standard input, or end with a message."""
-    from ..layout.job.text.toml import LONGEST
+    from ..layout.jobfile.toml import LONGEST
 
     name = "standard input" if str(path) == "-" else str(path)
     try:
@@ -71,7 +71,7 @@ def job_from(path: Path, *, for_plan: bool = False) -> Job:
 
 def job_in(text: Text, *, for_plan: bool = False) -> Job:
     """Return the job that a text holds, or end with every problem listed."""
-    from ..layout.job.reading import read_job
+    from ..layout.jobfile import read_job
 
     try:
         job = read_job(text.data, source=text.name)

@@ -22,7 +22,7 @@ from .searching import searching
 from .template_options import Choices, with_choices
 
 if TYPE_CHECKING:
-    from ..layout.job.plan import Plan
+    from ..layout.plan.plan import Plan
     from ..layout.template.proposal import Proposal
 
 EXAMPLES = """
@@ -116,7 +116,7 @@ def template(
 
 
 def _plan(path: Path, choices: Choices) -> Plan:
-    from ..layout.job.plan import make_plan
+    from ..layout.plan.plan import make_plan
     from ..layout.template.portions import portions_named
 
     job = job_from(path, for_plan=True)
@@ -166,7 +166,7 @@ def _spoken(found: Proposal, plan: Plan) -> str:
 
 
 def _print_record(plan: Plan) -> None:
-    from ..layout.job.serialise import plain, to_json
+    from ..layout.plan.serialise import plain, to_json
 
     wish = plan.job.template
     records = [

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from checker.sheet import Sheet
 
-from panelwright.layout.job.plan import Plan
+from panelwright.layout.plan.plan import Plan
 from panelwright.layout.sheets.bench import bench_sheet
 from panelwright.layout.sheets.bench.behind import folds
 from panelwright.layout.sheets.bench.stages import STAGES

@@ -8,6 +8,7 @@ from typing import NamedTuple
 import numpy as np
 
 from panelwright.layout.fit.two_sizes.boxes import Box
+from panelwright.layout.fit.two_sizes.capsule import CapsuleKind
 from panelwright.layout.fit.two_sizes.entry import OUTLINES
 from panelwright.layout.fit.two_sizes.family import TwoSizes
 from panelwright.layout.fit.two_sizes.kind import Kind
@@ -140,12 +141,12 @@ def hugged_box(
     hold : bool
         Whether the tops must hold points at the edge of that top.
     """
-    shapes = (rng.uniform(0.0, 1.6) if shape != "capsule" else rng.uniform(0, 500)) * (
+    shapes = (rng.uniform(0, 500) if isinstance(kind, CapsuleKind) else rng.uniform(0.0, 1.6)) * (
         has_shapes(kind)
     )
     half_turn = 10 ** rng.uniform(-3, -0.6)
     small = 1e-6 if only_turn else 1.0
-    span = small * 10 ** rng.uniform(-3, -0.3) * (300.0 if shape == "capsule" else 1.0)
+    span = small * 10 ** rng.uniform(-3, -0.3) * (300.0 if isinstance(kind, CapsuleKind) else 1.0)
     span *= has_shapes(kind)
     size = small * 10 ** rng.uniform(-1, 1.5)
     ends = np.sign(rng.uniform(-1, 1, 4)) * np.where(rng.random(4) < 0.7, 1.0, rng.random(4))

@@ -10,13 +10,13 @@ from random_jobs import job_text
 from panelwright.layout.cutting import plan_cuts
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
-from panelwright.layout.job.job import Job
-from panelwright.layout.job.reading import read_job
-from panelwright.layout.job.standing import Standing, stand
+from panelwright.layout.jobfile import read_job
 from panelwright.layout.legs.wish import Fixing
 from panelwright.layout.outlines import RoundedRectangle
 from panelwright.layout.panel import Coat, Mend, Was
 from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.plan.job import Job
+from panelwright.layout.plan.standing import Standing, stand
 from panelwright.layout.top import Top
 from panelwright.layout.work.coats import NewCoat
 from panelwright.layout.work.finish import finish_of

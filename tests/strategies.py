@@ -16,6 +16,7 @@ from panelwright.layout.geometry.segments import Arc, Line
 from panelwright.layout.outlines import (
     Capsule,
     Circle,
+    DEnd,
     Freeform,
     Outline,
     Oval,
@@ -47,6 +48,7 @@ def rounded_rectangles(draw: st.DrawFn) -> RoundedRectangle:
     return RoundedRectangle(length, width, (a, b, c, d))
 
 
+d_ends = length_and_width().map(lambda lw: DEnd.of_size(*lw))
 capsules = length_and_width().map(lambda lw: Capsule(*lw))
 ovals = length_and_width().map(lambda lw: Oval(*lw))
 rectangles = length_and_width().map(lambda lw: Rectangle(*lw))
@@ -100,4 +102,4 @@ def freeforms(draw: st.DrawFn) -> Freeform:
         return Freeform.through(corners)
 
 
-every_outline: st.SearchStrategy[Outline] = st.one_of(symmetrical_outlines, freeforms())
+every_outline: st.SearchStrategy[Outline] = st.one_of(symmetrical_outlines, d_ends, freeforms())

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from ..marking.instruments import StringCompass
 from ..marking.marks import compasses_for
-from ..outlines import Circle
 from ..panel.datum import Datum
 from ..top import Top
 from .tools import Stroke, Tools
@@ -24,7 +23,7 @@ class Bench:
     @property
     def turn(self) -> float:
         """The direction of the core's box; a circle is boxed along the datum."""
-        round_one = isinstance(self.top.outline, Circle)
+        round_one = self.top.outline.is_round
         return self.datum.frame.turn if round_one else self.top.placement.turn
 
     @property

@@ -10,7 +10,6 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc, Line, Segment
-from ..outlines import Freeform, Oval, RoundedRectangle, Superellipse
 from ..panel.build import Kind
 from ..units import nearest_whole
 from .bench import Bench
@@ -156,7 +155,7 @@ def _router(bench: Bench, most: float, core: Path) -> RouterCut:
         passes=passes,
         depth=thickness / passes,
         template=template,
-        half_template=template is not None and isinstance(bench.top.outline, Oval | Superellipse),
+        half_template=template is not None and bench.top.outline.bends_everywhere,
         straights=straights,
         straightedge=tools.base_offset if straights else None,
         bit=bit,
@@ -189,7 +188,8 @@ def _stays_out(lines: Sequence[Path], radius: float) -> float:
 def _template(bench: Bench) -> TemplateGuide | None:
     """Return the template that a bush or bearing follows, where no trammel takes all curves."""
     tools, top = bench.tools, bench.top
-    shaped = isinstance(top.outline, Oval | Superellipse | RoundedRectangle | Freeform)
+    own = top.outline
+    shaped = own.bends_everywhere or own.is_boxed or not own.free_sizes
     small = any(compass.core_radius < tools.least_trammel for compass in bench.compasses)
     wanted = tools.bush is not None or ((shaped or small) and not top.runs.is_straight)
     if not wanted or top.runs.kept or top.outline.width / 2 <= top.lipping:

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from ..geometry.segments import Line
 from ..geometry.tolerance import SAME_FIGURE
-from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle, Superellipse
 from .bench import Bench
 from .straight import StraightCuts
 
@@ -56,7 +55,7 @@ def edging_of(bench: Bench, cuts: StraightCuts) -> Edging | None:
         return None
     kept = _kept(bench, cuts)
     around = bench.top.core.length - kept
-    tightest = _tightest(bench.top.outline, bench.top.lipping)
+    tightest = bench.top.outline.tightest(bench.top.lipping)
     layers = 1
     if bench.top.lipping and tightest:
         layers = max(1, math.ceil(bench.top.lipping * BENDS_COLD / tightest - 1e-9))
@@ -80,14 +79,3 @@ def _kept(bench: Bench, cuts: StraightCuts) -> float:
     return stay + math.fsum(
         line.length for line in lines for waste in kept if (-line.direction.left).dot(waste) > 0.999
     )
-
-
-def _tightest(outline: Outline, lipping: float) -> float | None:
-    """Return the least radius of the core's outline, mm; None where it has no curve."""
-    if isinstance(outline, Circle | Capsule):
-        return outline.radius - lipping
-    if isinstance(outline, Oval | Superellipse):
-        return max(outline.tightest_radius - lipping, 0.0)
-    if isinstance(outline, RoundedRectangle):
-        return min((r - lipping for r in outline.radii if r > lipping), default=None)
-    return None

@@ -15,7 +15,6 @@ from dataclasses import dataclass
 from ..geometry.point import Point
 from ..marking.mark import Kind as MarkKind
 from ..marking.places import groups_for
-from ..outlines import Circle, Freeform
 from ..panel.build import Kind
 from .bench import Bench
 
@@ -48,12 +47,12 @@ def quarter_feeds(bench: Bench, *, pinned: bool) -> tuple[QuarterFeed, ...]:
     """
     if bench.top.panel.build.kind is not Kind.SOLID or bench.top.runs.kept:
         return ()
-    if isinstance(bench.top.outline, Freeform):
+    if not bench.top.outline.free_sizes:
         return ()
     slant = bench.top.grain % math.pi
     along = min(slant, math.pi - slant) <= ALONG
     across = abs(slant - math.pi / 2) <= ALONG
-    if not along and not across and not isinstance(bench.top.outline, Circle):
+    if not along and not across and not bench.top.outline.is_round:
         return ()
     marks = _axis_ends(bench)
     grainwise = {MarkKind.END: along or not across, MarkKind.SIDE: across}

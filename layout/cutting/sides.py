@@ -17,7 +17,6 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Line, Segment
 from ..geometry.tolerance import ROUNDING, SAME_PLACE, SAME_WAY
-from ..outlines import Freeform, RegularPolygon
 from .bench import Bench
 from .cut import TrimKind
 from .strips import SawLine, extent_of
@@ -95,7 +94,7 @@ class Sides:
 def sides_of(bench: Bench) -> Sides:
     """Return the lines along which a top is sawn; none on edges that are kept."""
     ends, longs = _box(bench)
-    if not isinstance(bench.top.outline, RegularPolygon | Freeform):
+    if bench.top.outline.free_sizes == 2 or bench.top.outline.is_round:
         return Sides(_cut(bench, ends), _cut(bench, longs))
     found = _own(bench)
     own = _round(bench, found.through)
@@ -186,7 +185,7 @@ def _side(bench: Bench, line: Line) -> Side:
     half = (line.start - bench.top.placement.centre).dot(outwards)
     own = outwards.turned(-bench.top.placement.turn)
     kind = TrimKind.EDGE
-    if isinstance(bench.top.outline, Freeform):
+    if not bench.top.outline.free_sizes:
         if abs(own.x) > _SQUARE_ON:
             kind = TrimKind.END
         elif abs(own.y) > _SQUARE_ON:

@@ -11,7 +11,6 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Line
 from ..geometry.tolerance import ALIKE_AREA, SAME_FIGURE, SAME_PLACE, SAME_WAY, SIZE_SLACK
-from ..outlines import RoundedRectangle
 from ..panel.named_edges import named_edges
 from .again import shortened
 from .bench import Bench
@@ -125,7 +124,7 @@ def _is_straight_at(bench: Bench, line: SawLine) -> bool:
 
 def _goes_round_corners(bench: Bench) -> bool:
     """Return whether a top has straight sides that only a saw takes."""
-    return isinstance(bench.top.outline, RoundedRectangle) or bench.top.runs.is_straight
+    return bench.top.outline.is_boxed or bench.top.runs.is_straight
 
 
 def _sawn(blank: Region, line: SawLine) -> float:

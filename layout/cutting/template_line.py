@@ -9,7 +9,7 @@ import numpy as np
 
 from ..errors import LayoutError
 from ..geometry.path import Path
-from ..outlines import Outline, Oval
+from ..outlines import Outline
 from ..top import Top
 
 _SAMPLES = 4000
@@ -46,7 +46,7 @@ class TemplateGuide:
         offset = bush_offset(bush, cutter)
         own = top.outline.line(-top.lipping - offset)
         bounds = own.bounds
-        off = _off_oval(own, bounds.width, bounds.height) if isinstance(top.outline, Oval) else 0.0
+        off = _off_oval(own, bounds.width, bounds.height) if top.outline.foci else 0.0
         line = own.placed(top.placement)
         return cls(bush, cutter, offset, line, bounds.width, bounds.height, off)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
+from ..geometry.tolerance import SIZE_SLACK
 from ..keys.figures import FROM_0, Length, Range, percent
 from ..keys.key import Key, hold, key
 from ..keys.kinds import Choice, YesNo
@@ -257,7 +258,7 @@ class Tools:
         """Return how deep the router goes at once, mm, where so much stands outside the line."""
         if self.pass_depth is not None:
             return self.pass_depth
-        return CLEAN_UP if outside <= LITTLE else FULL_PASS
+        return CLEAN_UP if outside <= LITTLE + SIZE_SLACK else FULL_PASS
 
     def workshop(self, ground: Ground | None = None) -> Workshop:
         """Return what there is to draw with, on a panel where one is given."""

@@ -17,6 +17,7 @@ from .entry import Answer, Entry, Maker, Progress
 from .found import Bound
 from .outright import is_ruled_out
 from .points import clear_of, lost
+from .stand import period_of
 from .twins import first_twin
 from .wish import Limits, Wish
 
@@ -24,6 +25,7 @@ FAMILIES = {
     "circle": "two_sizes",
     "oval": "two_sizes",
     "capsule": "two_sizes",
+    "D end": "two_sizes",
     "superellipse": "two_sizes",
     "hexagon": "two_sizes",
     "octagon": "two_sizes",
@@ -87,7 +89,9 @@ def answered(
         return Answer(None, outcome.bound - entry.base, outcome.steps)
     if wish.keeping is None and shape != PIECE_AS_FOUND:
         inner, parts = clear_of(wood, wish.avoids).inner, _to_hold(wish, held)
-        fit = first_twin(fit, inner, wish.limits, parts, mirrors=shape != OWN_OUTLINE)
+        fit = first_twin(
+            fit, inner, wish.limits, parts, mirrors=shape != OWN_OUTLINE and period_of(fit.core) < 4
+        )
     bound = Bound(max(outcome.bound - entry.base, fit.score))
     return Answer(replace(fit, bound=bound, steps=outcome.steps), bound.value, outcome.steps)
 

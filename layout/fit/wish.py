@@ -25,7 +25,8 @@ OWN, AS_FOUND = "own outline", "piece as found"
 ROUNDED = "rounded rectangle"
 
 SHAPES = (
-    *("circle", "rectangle", ROUNDED, "capsule", "oval", "superellipse", "hexagon", "octagon"),
+    *("circle", "rectangle", ROUNDED, "capsule", "D end", "oval", "superellipse", "hexagon"),
+    "octagon",
 )
 """The shapes that need no other key."""
 
@@ -43,6 +44,7 @@ _SHAPE = Choice(
     {
         **dict.fromkeys(("round", "circular", "disk", "disc"), "circle"),
         **dict.fromkeys(("racetrack", "round-ended", "stadium", "pill"), "capsule"),
+        **dict.fromkeys(("d-end", "d end", "half-round end"), "D end"),
         **dict.fromkeys(("ellipse", "elliptical"), "oval"),
         **dict.fromkeys(("rounded corners", "rounded"), ROUNDED),
         "live edge": AS_FOUND,

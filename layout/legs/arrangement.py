@@ -13,7 +13,7 @@ from ..geometry.alike import at_most, first_of_best
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import ROUNDING, SIZE_SLACK
-from ..outlines import Freeform, Outline
+from ..outlines import Outline
 from .free_room import stances
 from .room import no_room, reach, room_for
 from .stability import IN_A_ROW, Stability, row_width
@@ -49,7 +49,7 @@ def middles_for(
     """
     if stability is None:
         stability = Stability.under(replace(wish, mass=0.0), outline, 100.0, 0.0)
-    if isinstance(outline, Freeform):
+    if not outline.free_sizes:
         return _most_stable(stances(wish, outline), stability)
     count = wish.count
     in_rows = room_for(wish, outline)

@@ -16,7 +16,7 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import ROUNDING, SAME_PLACE
-from ..outlines import Freeform, Outline
+from ..outlines import Outline
 from .foot import Foot
 from .room import no_room, room_for
 from .wish import LegsWish
@@ -28,7 +28,7 @@ _FINE = 0.05
 """How near the room of the middles is followed, mm: nobody sets a leg closer."""
 
 
-def stances(wish: LegsWish, outline: Freeform) -> Iterator[tuple[Point, ...]]:
+def stances(wish: LegsWish, outline: Outline) -> Iterator[tuple[Point, ...]]:
     """Yield sets of places for the wished number of feet, each anticlockwise.
 
     Raises

@@ -19,7 +19,7 @@ from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region, convex_hull, union
 from ..geometry.symmetry import is_symmetric
 from ..geometry.tolerance import CHORD
-from ..outlines import Freeform, Outline
+from ..outlines import Outline
 from .foot import Foot, FootShape
 from .wish import LegsWish
 
@@ -96,7 +96,7 @@ def room_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Regio
     room = _room(outline, wish.foot, insets.round_about)
     if wish.plate is not None:
         room = room.meet(_room(outline, wish.on_top, plate_inset(wish, outline)))
-    if isinstance(outline, Freeform):
+    if not outline.free_sizes:
         return room
     half_length = outline.length / 2 - wish.foot.reach(0.0) - insets.end
     half_width = outline.width / 2 - wish.foot.reach(math.pi / 2) - insets.side
@@ -141,7 +141,7 @@ def _room(outline: Outline, foot: Foot, inset: float) -> Region:
 
 def _inside(outline: Outline, inset: float) -> Region:
     """Return the face of a top less an inset."""
-    if isinstance(outline, Freeform):
+    if not outline.free_sizes:
         return Region.from_rings(outline.inner(_FINE)).shrunk(inset).simplified(_FINE)
     try:
         return Region.of(outline.parallel(-inset, PLACING), tolerance=CHORD)
@@ -166,7 +166,7 @@ def room_of(wood: Region, foot: Foot) -> Region:
 
 def _mirrored(room: Region, outline: Outline) -> Region:
     """Return what a room and its mirror images share, where its outline has no such mirror."""
-    if isinstance(outline, Freeform):
+    if not outline.free_sizes:
         return room
     for flip, axis in (((-1.0, 1.0), "x"), ((1.0, -1.0), "y")):
         if not room.is_empty and not is_symmetric(outline.path(), axis):

@@ -20,7 +20,7 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 from ..geometry.scalar import last_where
 from ..geometry.tolerance import SAME_POINT
-from ..outlines import Freeform, Outline
+from ..outlines import Outline
 from ..top import Top
 from .foot import Foot, FootShape
 from .tipping import GRAVITY
@@ -175,7 +175,7 @@ def waist_of(outline: Outline) -> float | None:
 
     None where it has no waist: shrunk from all round it stays in one piece until it is gone.
     """
-    if not isinstance(outline, Freeform):
+    if outline.free_sizes:
         return None
     face = Region.from_rings(outline.inner(_WAIST))
     least = _PART * outline.area

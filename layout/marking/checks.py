@@ -5,17 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from ..geometry.point import Point
-from ..outlines import (
-    Capsule,
-    Circle,
-    Freeform,
-    Outline,
-    Oval,
-    Rectangle,
-    RegularPolygon,
-    RoundedRectangle,
-    Superellipse,
-)
+from ..outlines import Outline
 from ..panel.datum import Datum
 from .mark import Check, Proves
 
@@ -58,48 +48,44 @@ def _panel_checks(datum: Datum) -> Iterator[Check]:
 
 def _pairs(outline: Outline, marks: Mapping[str, Point]) -> Iterator[Pair]:
     """Yield which marks to measure between, and why."""
-    if isinstance(outline, RegularPolygon):
-        yield from _regular(outline, marks)
-    elif isinstance(outline, Freeform):
+    if not outline.free_sizes:
         yield from _freeform(marks)
-    elif isinstance(outline, Superellipse):
-        yield ("D1", "D3", Proves.ON_CURVE)
-        yield ("D2", "D4", Proves.ON_CURVE, True)
+    elif outline.corners and not outline.is_boxed:
+        yield from _regular(len(outline.corners), marks)
     else:
-        yield from _usual(outline)
+        yield from _BOXED if outline.is_boxed else _CURVED
 
 
 def _overall(outline: Outline) -> Iterator[Pair]:
     """Yield the two axes."""
-    round_one, regular = isinstance(outline, Circle), isinstance(outline, RegularPolygon)
     long, short = Proves.LENGTH, Proves.WIDTH
-    if round_one or regular:
-        long = short = Proves.DIAMETER if round_one else Proves.ACROSS_FLATS
-    if regular and outline.length > outline.width:
+    if outline.free_sizes == 1:
+        long = short = Proves.DIAMETER if outline.is_round else Proves.ACROSS_FLATS
+    if outline.free_sizes == 1 and outline.length > outline.width:
         long = Proves.ACROSS_CORNERS
     yield ("E1", "E2", long)
     yield ("S1", "S2", short)
 
 
-def _regular(top: RegularPolygon, marks: Mapping[str, Point]) -> Iterator[Pair]:
+def _regular(sides: int, marks: Mapping[str, Point]) -> Iterator[Pair]:
     """Yield all sides, all widths across corners, and one width across each pair of flats.
 
     Two corners that face each other over the top lie across the flats as its sides do.
     """
-    names = ("X", "E") if top.sides == 6 else ("X",)
+    names = ("X", "E") if sides == 6 else ("X",)
     corners = {name: at for name, at in marks.items() if name[0] in names}
     middle = marks["O"]
     ring = sorted(corners, key=lambda name: (corners[name] - middle).angle)
     first = ring.index("X1")
     ring = [*ring[first:], *ring[:first]]
-    half = top.sides // 2
-    for i in range(top.sides):
-        yield (ring[i], ring[(i + 1) % top.sides], Proves.SIDE)
+    half = sides // 2
+    for i in range(sides):
+        yield (ring[i], ring[(i + 1) % sides], Proves.SIDE)
     for i in range(half):
         if {ring[i], ring[i + half]} != {"E1", "E2"}:
             yield (ring[i], ring[i + half], Proves.ACROSS_CORNERS)
-    for i in range(0, 2 * half, 2) if top.sides == 6 else range(half):
-        yield (ring[i], ring[(i + half - 1) % top.sides], Proves.ACROSS_FLATS)
+    for i in range(0, 2 * half, 2) if sides == 6 else range(half):
+        yield (ring[i], ring[(i + half - 1) % sides], Proves.ACROSS_FLATS)
 
 
 def _freeform(marks: Mapping[str, Point]) -> Iterator[Pair]:
@@ -118,24 +104,28 @@ def _freeform(marks: Mapping[str, Point]) -> Iterator[Pair]:
             yield ("X1", f"X{i}", Proves.DIAGONAL)
 
 
-def _usual(outline: Outline) -> Iterator[Pair]:
-    if isinstance(outline, Capsule):
-        yield ("C1", "C2", Proves.CENTRES)
-        yield ("T1", "T4", Proves.STRAIGHTS)
-        yield ("T2", "T3", Proves.STRAIGHTS)
-        yield ("T1", "T3", Proves.TANGENTS)
-        yield ("T2", "T4", Proves.TANGENTS, True)
-    elif isinstance(outline, Rectangle | RoundedRectangle):
-        yield ("X1", "X3", Proves.CORNERS)
-        yield ("X2", "X4", Proves.CORNERS, True)
-        yield ("X1", "X2", Proves.LONG_SIDE)
-        yield ("X4", "X3", Proves.LONG_SIDE)
-        yield ("X1", "X4", Proves.END)
-        yield ("X2", "X3", Proves.END)
-        if isinstance(outline, RoundedRectangle):
-            yield ("K1", "K3", Proves.CORNER_CENTRES)
-            yield ("K2", "K4", Proves.CORNER_CENTRES, True)
-    elif isinstance(outline, Oval):
-        yield ("N1", "N2", Proves.NAILS)
-        yield ("N1", "S1", Proves.NAIL_TO_SIDE)
-        yield ("N2", "S2", Proves.NAIL_TO_SIDE)
+_BOXED: tuple[Pair, ...] = (
+    ("X1", "X3", Proves.CORNERS),
+    ("X2", "X4", Proves.CORNERS, True),
+    ("X1", "X2", Proves.LONG_SIDE),
+    ("X4", "X3", Proves.LONG_SIDE),
+    ("X1", "X4", Proves.END),
+    ("X2", "X3", Proves.END),
+    ("K1", "K3", Proves.CORNER_CENTRES),
+    ("K2", "K4", Proves.CORNER_CENTRES, True),
+)
+"""Of tops that are set out from a box, as far as they have these marks."""
+
+_CURVED: tuple[Pair, ...] = (
+    ("C1", "C2", Proves.CENTRES),
+    ("T1", "T4", Proves.STRAIGHTS),
+    ("T2", "T3", Proves.STRAIGHTS),
+    ("T1", "T3", Proves.TANGENTS),
+    ("T2", "T4", Proves.TANGENTS, True),
+    ("N1", "N2", Proves.NAILS),
+    ("N1", "S1", Proves.NAIL_TO_SIDE),
+    ("N2", "S2", Proves.NAIL_TO_SIDE),
+    ("D1", "D3", Proves.ON_CURVE),
+    ("D2", "D4", Proves.ON_CURVE, True),
+)
+"""Of the others."""

@@ -16,7 +16,7 @@ from ..geometry.intersect import turn_at
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import SAME_EDGE, SAME_PLACE, SAME_POINT
-from ..outlines import Freeform
+from ..outlines import Outline
 from ..panel.edges import CORNER_TURN
 from .instruments import Swing
 from .off_wood import Ground
@@ -61,7 +61,7 @@ class FreeformPlaces:
     """Whether some of it is neither straight between marks nor such an arc."""
 
     @classmethod
-    def of(cls, outline: Freeform, ground: Ground | None = None) -> FreeformPlaces:
+    def of(cls, outline: Outline, ground: Ground | None = None) -> FreeformPlaces:
         """Return what is marked; on a panel, what lies on its edges is left out."""
         cut = _runs(outline, ground)
         joints = [joint for run in cut for joint in _joints(run)]
@@ -115,9 +115,9 @@ def _alike(one: Arc, other: Arc) -> bool:
     return abs(one.radius - other.radius) <= SAME_PLACE and (one.sweep < 0) == (other.sweep < 0)
 
 
-def _runs(outline: Freeform, ground: Ground | None) -> tuple[tuple[Segment, ...], ...]:
+def _runs(outline: Outline, ground: Ground | None) -> tuple[tuple[Segment, ...], ...]:
     """Return the segments of an outline that are cut, in runs; one run is all of it."""
-    cut = outline.boundary.runs(lambda s: ground is None or not _lies_on_edge(s, ground))
+    cut = outline.path().runs(lambda s: ground is None or not _lies_on_edge(s, ground))
     return tuple(run.segments for run in cut)
 
 

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from ..geometry.intersect import crossings
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_PLACE
-from ..outlines import Oval, Superellipse
 from ..panel.datum import Datum
 from ..panel.defect import Spoils
 from ..panel.panel import Panel
@@ -97,9 +96,9 @@ def marks_for(top: Top, datum: Datum, kit: StringKit | None = None) -> MarkSet:
     )
     compasses = compasses_for(top, datum, ground)
     checks = checks_for(outline, datum, {mark.label: mark.point for mark in marks})
-    if isinstance(outline, Superellipse):
+    if outline.on_diagonals:
         return MarkSet(marks, checks, ordinates=superellipse_checks(outline))
-    if not isinstance(outline, Oval):
+    if not outline.bends_everywhere:
         return MarkSet(marks, checks, compasses)
     kit = kit or StringKit()
     size = (outline.length, outline.width)

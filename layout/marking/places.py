@@ -14,17 +14,7 @@ from ..geometry.alike import first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.point import ORIGIN, Point
 from ..geometry.tolerance import SAME_PLACE
-from ..outlines import (
-    Capsule,
-    Circle,
-    Freeform,
-    Outline,
-    Oval,
-    Rectangle,
-    RegularPolygon,
-    RoundedRectangle,
-    Superellipse,
-)
+from ..outlines import Outline
 from ..units import nearest_whole
 from .freeform_places import FreeformPlaces, distinct
 from .instruments import Swing
@@ -95,7 +85,7 @@ def groups_for(
     ground : Ground, optional
         The panel under it: an outline of any form that runs along its edge is not marked there.
     """
-    if isinstance(outline, Freeform):
+    if not outline.free_sizes:
         return _freeform(FreeformPlaces.of(outline, ground))
     x, y = outline.length / 2, outline.width / 2
     groups = [
@@ -103,22 +93,17 @@ def groups_for(
         Group(Kind.END, "E", (Point(-x, 0), Point(x, 0))),
         Group(Kind.SIDE, "S", (Point(0, -y), Point(0, y))),
     ]
-    if isinstance(outline, Capsule):
-        groups += _capsule(outline, lipping)
-    elif isinstance(outline, RoundedRectangle):
-        groups += _rounded(outline, lipping)
-    elif isinstance(outline, Rectangle):
-        groups.append(Group(Kind.CORNER, "X", _box(x, y)))
-    elif isinstance(outline, Oval) and outline.length > outline.width:
-        focus = math.sqrt(x * x - y * y)
-        groups.append(Group(Kind.NAIL, "N", (Point(-focus, 0), Point(focus, 0))))
-    elif isinstance(outline, Superellipse):
-        share = 0.5 ** (1 / outline.exponent)
-        groups.append(Group(Kind.ON_CURVE, "D", _box(x * share, y * share)))
-    elif isinstance(outline, RegularPolygon):
-        # two corners of a hexagon are the ends of its long axis
-        between = [c for c in outline.corners if c.y != 0]
-        groups.append(Group(Kind.CORNER, "X", tuple(between)))
+    # two corners of a hexagon are the ends of its long axis
+    corners = _box(x, y) if outline.is_boxed else [c for c in outline.corners if c.y != 0]
+    found = (
+        (Kind.CORNER, "X", corners),
+        (Kind.ARC_CENTRE, "K" if outline.is_boxed else "C", outline.arc_centres),
+        (Kind.TANGENT, "T", outline.tangents()),
+        (Kind.CORE_TANGENT, "t", outline.tangents(lipping) if lipping else ()),
+        (Kind.NAIL, "N", outline.foci),
+        (Kind.ON_CURVE, "D", outline.on_diagonals),
+    )
+    groups += [Group(kind, prefix, tuple(points)) for kind, prefix, points in found if points]
     return tuple(groups)
 
 
@@ -141,73 +126,10 @@ def swept_by(outline: Outline, ground: Ground | None = None) -> tuple[Swing, ...
     ground : Ground, optional
         As for `groups_for`.
     """
-    if isinstance(outline, Freeform):
+    if not outline.free_sizes:
         return FreeformPlaces.of(outline, ground).swept
-    return tuple(Swing(radius, centres) for radius, centres in _radii(outline))
-
-
-def _radii(outline: Outline) -> tuple[tuple[float, tuple[Point, ...]], ...]:
-    if isinstance(outline, Circle):
-        return ((outline.radius, (ORIGIN,)),)
-    if isinstance(outline, Capsule):
-        half = outline.straight / 2
-        ends = (Point(-half, 0), Point(half, 0))
-        return ((outline.radius, ends if half else ends[:1]),)
-    if isinstance(outline, RoundedRectangle):
-        centres = corner_centres(outline)
-        return tuple(
-            (radius, tuple(c for c, r in zip(centres, outline.radii, strict=True) if r == radius))
-            for radius in dict.fromkeys(outline.radii)
-            if radius > 0
-        )
-    return ()
-
-
-def corner_centres(outline: RoundedRectangle) -> tuple[Point, ...]:
-    """Return the centres of the four corner arcs, anticlockwise from the lower left."""
-    corners = _box(outline.length / 2, outline.width / 2)
-    return tuple(
-        Point(c.x - math.copysign(r, c.x), c.y - math.copysign(r, c.y))
-        for c, r in zip(corners, outline.radii, strict=True)
-    )
-
-
-def _capsule(outline: Capsule, lipping: float) -> list[Group]:
-    half, radius = outline.straight / 2, outline.radius
-    if half == 0:
-        return []
-    groups = [
-        Group(Kind.ARC_CENTRE, "C", (Point(-half, 0), Point(half, 0))),
-        Group(Kind.TANGENT, "T", _box(half, radius)),
-    ]
-    if lipping:
-        groups.append(Group(Kind.CORE_TANGENT, "t", _box(half, radius - lipping)))
-    return groups
-
-
-def _rounded(outline: RoundedRectangle, lipping: float) -> list[Group]:
-    x, y = outline.length / 2, outline.width / 2
-    centres = corner_centres(outline)
-    groups = [
-        Group(Kind.CORNER, "X", _box(x, y)),
-        Group(Kind.ARC_CENTRE, "K", centres),
-        Group(Kind.TANGENT, "T", _touching(centres, x, y)),
-    ]
-    if lipping:
-        core = _touching(centres, x - lipping, y - lipping)
-        groups.append(Group(Kind.CORE_TANGENT, "t", core))
-    return groups
+    return tuple(Swing(radius, centres) for radius, centres in outline.swung)
 
 
 def _box(x: float, y: float) -> tuple[Point, ...]:
     return Bounds.about(ORIGIN, x, y).corners
-
-
-def _touching(centres: tuple[Point, ...], x: float, y: float) -> tuple[Point, ...]:
-    """Return the two tangent points of each corner, anticlockwise."""
-    points: list[Point] = []
-    for i, centre in enumerate(centres):
-        end = Point(math.copysign(x, centre.x), centre.y)
-        side = Point(centre.x, math.copysign(y, centre.y))
-        points += (end, side) if i % 2 == 0 else (side, end)
-    return tuple(points)

@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from ..geometry.point import Point
 from ..geometry.superellipse import MIDDLE, Quadrant
-from ..outlines import Superellipse
+from ..outlines import Outline, Superellipse
 from .full_size import full_size_template
 from .instruments import Ordinate
 from .method import SETTING, HandTool, Method, Workshop, ranked, together
@@ -57,14 +57,14 @@ def superellipse_methods(top: Superellipse, workshop: Workshop | None = None) ->
     return ranked(_methods(top), workshop or Workshop())
 
 
-def superellipse_checks(top: Superellipse) -> tuple[Ordinate, ...]:
+def superellipse_checks(top: Outline) -> tuple[Ordinate, ...]:
     """Return three points of a quarter that prove its line, mm, as those of an oval do.
 
     >>> superellipse_checks(Superellipse(50.0, 30.0, 2.0))[0]
     Ordinate(out=15.0, up=12.0)
     """
     return tuple(
-        Ordinate(share * top.length / 2, _height(top.exponent, share) * top.width / 2)
+        Ordinate(share * top.length / 2, _height(top.figures["exponent"], share) * top.width / 2)
         for share in (0.6, 0.8, 0.96)
     )
 

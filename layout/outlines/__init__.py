@@ -3,6 +3,7 @@
 from .base import Outline
 from .capsule import Capsule
 from .circle import Circle
+from .d_end import DEnd
 from .freeform import OWN_OUTLINE, PIECE_AS_FOUND, Freeform
 from .oval import Oval
 from .rectangle import Rectangle
@@ -15,6 +16,7 @@ __all__ = [
     "PIECE_AS_FOUND",
     "Capsule",
     "Circle",
+    "DEnd",
     "Freeform",
     "Outline",
     "Oval",

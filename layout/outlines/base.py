@@ -8,13 +8,14 @@ from __future__ import annotations
 
 import math
 from abc import ABC, abstractmethod
-from typing import TYPE_CHECKING, Any, Self
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any, ClassVar, Self
 
 from ..errors import OutlineError
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Points
-from ..geometry.point import ORIGIN
+from ..geometry.point import ORIGIN, Point
 from ..geometry.tolerance import CHORD, CURVE
 from ..keys.figures import Number
 from ..keys.key import take
@@ -39,6 +40,56 @@ class Outline(ABC):
         @property
         def width(self) -> float:
             """The extent along y, mm."""
+
+    free_sizes: ClassVar[int] = 2
+    """How many of its sizes may be chosen: length and width, one size, or none of an own form."""
+    is_boxed: ClassVar[bool] = False
+    """Whether it is set out from the corners of its box."""
+    bends_everywhere: ClassVar[bool] = False
+    """Whether its line is a curve without an arc or a straight: half of it tells all."""
+
+    @property
+    def is_round(self) -> bool:
+        """Whether it looks the same whichever way it is turned."""
+        return False
+
+    @property
+    def figures(self) -> Mapping[str, float]:
+        """The numbers of its own besides length and width, by their names."""
+        return {}
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """Where its line turns sharply, anticlockwise, mm."""
+        return ()
+
+    @property
+    def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
+        """The radii, mm, that a compass is set to, each with the centres of its arcs."""
+        return ()
+
+    @property
+    def arc_centres(self) -> tuple[Point, ...]:
+        """The centres of arcs that straights run on from; anticlockwise, of a pair the left one."""
+        return ()
+
+    def tangents(self, inside: float = 0.0) -> tuple[Point, ...]:
+        """Return where straights meet arcs, on its line or so far inside it, mm; anticlockwise."""
+        return ()
+
+    @property
+    def foci(self) -> tuple[Point, ...]:
+        """The two points that a string is held at, the left one first."""
+        return ()
+
+    @property
+    def on_diagonals(self) -> tuple[Point, ...]:
+        """Where a curve without centres crosses the diagonals of its box, anticlockwise."""
+        return ()
+
+    def tightest(self, inside: float = 0.0) -> float | None:
+        """Return the least radius of its line so far inside it, mm; None where nothing bends."""
+        return None
 
     @property
     @abstractmethod

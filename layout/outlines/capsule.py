@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import Self
 
+from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import ORIGIN, Point
 from ..geometry.segments import Arc, Line
@@ -31,6 +32,26 @@ class Capsule(Outline):
     def __post_init__(self) -> None:
         require_figures(self, "length", "width")
         require_sizes("a capsule", self.length, self.width)
+
+    @property
+    def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
+        """Its ends, about one centre where it is as long as wide."""
+        return ((self.radius, self.arc_centres or (ORIGIN,)),)
+
+    @property
+    def arc_centres(self) -> tuple[Point, ...]:
+        """The middles of its ends."""
+        half = self.straight / 2
+        return (Point(-half, 0), Point(half, 0)) if half else ()
+
+    def tangents(self, inside: float = 0.0) -> tuple[Point, ...]:
+        """Return where its ends begin."""
+        half = self.straight / 2
+        return Bounds.about(ORIGIN, half, self.radius - inside).corners if half else ()
+
+    def tightest(self, inside: float = 0.0) -> float:
+        """Return the radius of its ends so far inside, mm."""
+        return self.radius - inside
 
     @property
     def name(self) -> str:

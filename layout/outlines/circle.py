@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Self
 
 from ..geometry.path import Path, circle
-from ..geometry.point import ORIGIN
+from ..geometry.point import ORIGIN, Point
 from ..geometry.tolerance import CURVE
 from .base import Outline, require, require_figures
 
@@ -31,6 +31,22 @@ class Circle(Outline):
             0 < self.diameter < math.inf,
             f"a circle needs a diameter above 0, not {self.diameter:g} mm",
         )
+
+    free_sizes = 1
+
+    @property
+    def is_round(self) -> bool:
+        """It is."""
+        return True
+
+    @property
+    def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
+        """All of it is swung about its centre."""
+        return ((self.radius, (ORIGIN,)),)
+
+    def tightest(self, inside: float = 0.0) -> float:
+        """Return its radius so far inside, mm."""
+        return self.radius - inside
 
     @property
     def name(self) -> str:

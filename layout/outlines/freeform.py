@@ -92,6 +92,8 @@ class Freeform(Outline):
         upright = box.height > box.width + SAME_POINT
         return Placement(box.middle, math.pi / 2 if upright else 0.0)
 
+    free_sizes = 0
+
     @property
     def name(self) -> str:
         """Its title."""

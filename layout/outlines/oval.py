@@ -8,7 +8,7 @@ from typing import Self
 
 from ..geometry.ellipse import ellipse_perimeter, parallel_of_ellipse
 from ..geometry.path import Path
-from ..geometry.point import ORIGIN
+from ..geometry.point import ORIGIN, Point
 from ..geometry.segments import EllipticArc
 from ..geometry.tolerance import CURVE
 from .base import Outline, require, require_figures, require_sizes
@@ -31,6 +31,18 @@ class Oval(Outline):
     def __post_init__(self) -> None:
         require_figures(self, "length", "width")
         require_sizes("an oval", self.length, self.width)
+
+    bends_everywhere = True
+
+    @property
+    def foci(self) -> tuple[Point, ...]:
+        """The points from which the ways to its line add up to its length."""
+        half = math.sqrt((self.length / 2) ** 2 - (self.width / 2) ** 2)
+        return (Point(-half, 0), Point(half, 0)) if self.length > self.width else ()
+
+    def tightest(self, inside: float = 0.0) -> float:
+        """Return the least radius of its line so far inside, mm."""
+        return max(self.tightest_radius - inside, 0.0)
 
     @property
     def name(self) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Self
 
@@ -41,6 +42,17 @@ class RegularPolygon(Outline):
             0 < self.across_flats < math.inf,
             f"a {self.name} needs a size across its flats above 0, not {self.across_flats:g} mm",
         )
+
+    free_sizes = 1
+
+    @property
+    def figures(self) -> Mapping[str, float]:
+        """Its sides, and its sizes across flats and corners, mm."""
+        return {
+            "sides": self.sides,
+            "across_flats": self.across_flats,
+            "across_corners": self.across_corners,
+        }
 
     @property
     def name(self) -> str:

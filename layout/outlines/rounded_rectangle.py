@@ -59,6 +59,40 @@ class RoundedRectangle(Outline):
         """Return one with the same radius, mm, at all four corners; at most half the width."""
         return cls(length, width, (radius,) * 4)
 
+    is_boxed = True
+
+    @property
+    def arc_centres(self) -> tuple[Point, ...]:
+        """The centres of its four corners."""
+        return tuple(
+            Point(c.x - math.copysign(r, c.x), c.y - math.copysign(r, c.y))
+            for c, r in zip(self.bounds.corners, self.radii, strict=True)
+        )
+
+    @property
+    def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
+        """Its corners by their radii; no square ones."""
+        held = list(zip(self.arc_centres, self.radii, strict=True))
+        return tuple(
+            (radius, tuple(centre for centre, own in held if own == radius))
+            for radius in dict.fromkeys(self.radii)
+            if radius > 0
+        )
+
+    def tangents(self, inside: float = 0.0) -> tuple[Point, ...]:
+        """Return the two ends of each corner's arc."""
+        x, y = self.length / 2 - inside, self.width / 2 - inside
+        points: list[Point] = []
+        for i, centre in enumerate(self.arc_centres):
+            end = Point(math.copysign(x, centre.x), centre.y)
+            side = Point(centre.x, math.copysign(y, centre.y))
+            points += (end, side) if i % 2 == 0 else (side, end)
+        return tuple(points)
+
+    def tightest(self, inside: float = 0.0) -> float | None:
+        """Return the least radius of a corner that is still round so far inside, mm."""
+        return min((r - inside for r in self.radii if r > inside), default=None)
+
     @property
     def name(self) -> str:
         """The trade's word."""

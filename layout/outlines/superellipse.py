@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Self
 
+from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Points
-from ..geometry.point import Point
+from ..geometry.point import ORIGIN, Point
 from ..geometry.superellipse import Quadrant
 from ..geometry.superellipse_parallel import parallel_of_superellipse
 from ..geometry.superellipse_polygon import superellipse_polygon
@@ -44,6 +46,23 @@ class Superellipse(Outline):
             f"a superellipse needs an exponent from {LEAST_EXPONENT:g} (an oval) to "
             f"{GREATEST_EXPONENT:g} (nearly a rectangle), not {self.exponent:g}",
         )
+
+    bends_everywhere = True
+
+    @property
+    def figures(self) -> Mapping[str, float]:
+        """Its exponent."""
+        return {"exponent": self.exponent}
+
+    @property
+    def on_diagonals(self) -> tuple[Point, ...]:
+        """Its points on the diagonals of its box."""
+        share = 0.5 ** (1 / self.exponent)
+        return Bounds.about(ORIGIN, self.length / 2 * share, self.width / 2 * share).corners
+
+    def tightest(self, inside: float = 0.0) -> float:
+        """Return the least radius of its line so far inside, mm."""
+        return max(self.tightest_radius - inside, 0.0)
 
     @property
     def name(self) -> str:

@@ -3,7 +3,7 @@
 from .build import Build, Kind
 from .defect import Defect, Face, Mend, Spoils, polygonal_place, rectangular_place, round_place
 from .materials import MATERIALS, Material, material_named
-from .outline import outline_through, rectangular_outline
+from .outline import outline_through, oval_outline, rectangular_outline, round_outline
 from .panel import Panel
 from .past import Coat, Was
 from .sound import SoundWood
@@ -27,8 +27,10 @@ __all__ = [
     "defect",
     "material_named",
     "outline_through",
+    "oval_outline",
     "polygonal_place",
     "rectangular_outline",
     "rectangular_place",
+    "round_outline",
     "round_place",
 ]

@@ -7,7 +7,8 @@ from collections.abc import Mapping, Sequence
 
 from ..errors import PanelError
 from ..geometry.bounds import Bounds
-from ..geometry.path import Path
+from ..geometry.path import Path, circle
+from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc, Line, Segment
@@ -16,6 +17,7 @@ from ..keys.figures import ABOVE_0, ANY_LENGTH, FROM_0
 from ..keys.key import take
 from ..keys.plane import Four as FourFigures
 from ..keys.plane import Pair, Points
+from ..outlines import Oval
 
 Four = tuple[float, float, float, float]
 """One figure for each corner A, B, C, D: anticlockwise from the datum corner."""
@@ -72,6 +74,33 @@ def rectangular_outline(
             segments.append(_edge(start, end, bows[i], f"{'ABCD'[i]}{'ABCD'[after]}"))
         segments.extend(_corner(corners[after], along, radii[after], clips[after]))
     return _simple(Path(tuple(segments)))
+
+
+def round_outline(diameter: float) -> Path:
+    """Return the outline of a round panel, its box at the origin.
+
+    Raises
+    ------
+    PanelError
+        If the diameter, mm, is not above 0.
+    """
+    radius = take(ABOVE_0, diameter, "diameter", error=PanelError) / 2
+    return circle(Point(radius, radius), radius)
+
+
+def oval_outline(along: float, up: float) -> Path:
+    """Return the outline of an oval panel by its axes along x and along y, its box at the origin.
+
+    Raises
+    ------
+    PanelError
+        If an axis, mm, is not above 0.
+    """
+    x, y = take(Pair(ABOVE_0), (along, up), "axes", error=PanelError)
+    if x == y:
+        return round_outline(x)
+    turn = 0.0 if x > y else math.pi / 2
+    return Oval(max(x, y), min(x, y)).path().placed(Placement(Point(x / 2, y / 2), turn))
 
 
 def _corner(corner: Point, along: Point, radius: float, clip: float) -> list[Segment]:

@@ -85,8 +85,17 @@ class Told(Spot):
         usual="not at all",
     )
 
+    called: str = ""
+    """The word for its kind that the maker used: it is named by that."""
+
     def __post_init__(self) -> None:
+        if self.kind and not self.called:
+            object.__setattr__(self, "called", " ".join(str(self.kind).split()).casefold())
         hold(self, "defect", error=PanelError)
+
+    def name_as(self, number: int) -> str:
+        """Return its name, or what it is and its number on its panel."""
+        return self.name or f"{self.called or 'defect'} {number}"
 
     @property
     def values(self) -> Values:
@@ -120,7 +129,7 @@ def defect(kind: str | None = None, **told: Any) -> Defect:  # noqa: ANN401 - th
     (6.0, ['bearing', 'showing'])
     """
     said = Told(kind=kind, **told)
-    found = settled(said.values, said.name or said.kind or "defect", told=said)
+    found = settled(said.values, said.name or said.called or "defect", told=said)
     assert found is not None  # or something was raised
     return found
 
@@ -141,7 +150,7 @@ def on_panel(
         if said is None or one.blades is not None:
             found.append(one)
             continue
-        name = said.name or f"{said.kind or 'defect'} {number}"
+        name = said.name_as(number)
         placed = replace(one, name=name, blades=0.0)
         if said.ends is not None or (said.kind and DEFECT_KINDS[said.kind].ends):
             placed = settled(said.values, name, grain, told=said) or placed

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from ..job.plan import Plan
-from ..job.record import plan_record
-from ..job.serialise import to_json
+from ..plan.plan import Plan
+from ..plan.record import plan_record
+from ..plan.serialise import to_json
 from ..words.listing import listing
 
 

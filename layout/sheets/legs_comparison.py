@@ -13,9 +13,9 @@ from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Placement
 from ..geometry.point import Point
-from ..job.job import Job
-from ..job.standing import Comparison
 from ..legs.plan import under_feet
+from ..plan.job import Job
+from ..plan.standing import Comparison
 from ..words.legs_compared import CAUTION, Choice, choices, held_words
 from ..words.outline import outline_words
 

@@ -12,7 +12,7 @@ from ..drawing.scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
-from ..job.plan import Plan
+from ..plan.plan import Plan
 from . import panel_drawing as old
 from . import top_drawing as new
 from .title import size_words, title_items

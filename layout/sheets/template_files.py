@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, cast
 
-from ..job.plan import Plan
+from ..plan.plan import Plan
 from .template_drawing import template_drawing
 from .template_pages import template_pages
 

@@ -10,8 +10,8 @@ from ..drawing.scene import Item, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
-from ..job.plan import Plan
-from ..outlines import PIECE_AS_FOUND, Freeform
+from ..outlines import PIECE_AS_FOUND
+from ..plan.plan import Plan
 from ..units import Tape
 from ..words.outline import exact_words, outline_words
 from ..words.say import unit_words
@@ -29,7 +29,7 @@ def size_words(plan: Plan) -> str:
 def found_words(plan: Plan) -> str:
     """Return what was found before sizes were rounded down, as one clause."""
     clearance, tape = plan.fit.clearance, plan.job.tape
-    if clearance is None and isinstance(plan.top.outline, Freeform):
+    if clearance is None and not plan.top.outline.free_sizes:
         return f"as found, {exact_words(plan.fit.outline, tape)}"
     if clearance is None:
         return f"the largest found is {exact_words(plan.fit.outline, tape)}"
@@ -63,7 +63,7 @@ def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]
 
 
 def _fits(plan: Plan) -> str:
-    if plan.fit.clearance is not None or isinstance(plan.top.outline, Freeform):
+    if plan.fit.clearance is not None or not plan.top.outline.free_sizes:
         return found_words(plan)
     return f"the largest that fits: {exact_words(plan.fit.outline, plan.job.tape)}"
 

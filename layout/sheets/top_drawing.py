@@ -14,8 +14,8 @@ from ..drawing.scene import Area, Group, Item, Mark, Stroke
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..job.plan import Plan
 from ..marking.mark import Kind
+from ..plan.plan import Plan
 
 _PAST_EDGE = 4.0
 """How far saw lines and guides are drawn past the panel, paper mm."""

@@ -10,14 +10,7 @@ from ..fit.points import holds_all
 from ..fit.wish import Limits, Span, Wish
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD, SIZE_SLACK
-from ..outlines import (
-    Capsule,
-    Circle,
-    Outline,
-    Rectangle,
-    RegularPolygon,
-    RoundedRectangle,
-)
+from ..outlines import Outline
 from ..panel.panel import Panel
 from .top import Top
 
@@ -59,13 +52,13 @@ def _rounded_down(top: Top, limits: Limits, step: float) -> Top:
     found = top.outline
     width = _rounded(found.width, limits.width, step)
     length = max(_rounded(found.length, limits.length, step), width)
-    if isinstance(found, Circle):
-        outline: Outline = Circle(max(width, _rounded(found.length, limits.length, step)))
-    elif isinstance(found, RegularPolygon):
+    if found.is_round:
+        outline = found.resized(length, length)
+    elif found.free_sizes == 1:
         outline = _regular(found, limits, width)
     else:
         outline = found.resized(length, width) if _may_resize(found, length, width) else found
-    if top.kept and isinstance(outline, Rectangle | RoundedRectangle | Capsule):
+    if top.kept and found.free_sizes == 2:
         return _kept_on(top, outline, limits, step)
     return replace(top, outline=outline)
 
@@ -77,7 +70,7 @@ def _kept_on(top: Top, outline: Outline, limits: Limits, step: float) -> Top:
     beyond those that were found.
     """
     found, edge = top.outline, top.kept[0]
-    if isinstance(found, Capsule):
+    if found.arc_centres and not found.is_boxed:
         most = found.length - (found.width - outline.width)
         length = outline.length
         if length > most:
@@ -90,9 +83,9 @@ def _kept_on(top: Top, outline: Outline, limits: Limits, step: float) -> Top:
     return replace(top, outline=outline, placement=replace(top.placement, centre=centre))
 
 
-def _regular(found: RegularPolygon, limits: Limits, across_flats: float) -> RegularPolygon:
+def _regular(found: Outline, limits: Limits, across_flats: float) -> Outline:
     """Return the regular top of a rounded width; as found where its length may not follow."""
-    rounded = RegularPolygon(found.sides, across_flats)
+    rounded = found.resized(found.length * across_flats / found.width, across_flats)
     fixed = limits.length.least == limits.length.greatest
     return found if fixed or rounded.length < limits.length.least - SIZE_SLACK else rounded
 

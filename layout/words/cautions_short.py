@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ..job.plan import Plan
 from ..panel.lifting import lifters, people
+from ..plan.plan import Plan
 from ..work.blades import BladeMatter
 from ..work.cautions import Risk
 from .saw_lines import numbers_of

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from ..geometry.polygon import Region
-from ..job.plan import Plan
 from ..panel.defect import Spoils
+from ..plan.plan import Plan
 
 FEW = 8
 """So many defects are all lettered."""

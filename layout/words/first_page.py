@@ -6,11 +6,11 @@ import math
 from dataclasses import dataclass
 
 from ..cutting import HandCut, JigsawCut, RouterCut
-from ..job.plan import Plan
 from ..marking.mark import Check, Kind, Mark, Proves
 from ..marking.marks import MarkSet
 from ..marking.method import HandTool
-from ..outlines import Capsule, Circle, Outline, RegularPolygon, RoundedRectangle
+from ..outlines import Outline
+from ..plan.plan import Plan
 from ..units import Tape
 from .datum import DIAGONAL
 from .first_tables import shown_marks
@@ -53,20 +53,20 @@ def head_words(plan: Plan) -> Head:
 
 
 def _size(outline: Outline, tape: Tape) -> str:
-    if isinstance(outline, Circle):
+    if outline.is_round:
         return f"ø {tape.figure(outline.length)}"
-    if isinstance(outline, RegularPolygon):
-        return tape.figure(outline.across_flats)
+    if "across_flats" in outline.figures:
+        return tape.figure(outline.figures["across_flats"])
     return f"{tape.figure(outline.length)} × {tape.figure(outline.width)}"
 
 
 def _shape(outline: Outline, tape: Tape) -> str:
-    if isinstance(outline, Capsule):
-        return f"round ends, R {tape.figure(outline.width / 2)}"
-    if isinstance(outline, RoundedRectangle):
-        radii = dict.fromkeys(tape.figure(radius) for radius in outline.radii)
+    if outline.swung and outline.is_boxed:
+        radii = dict.fromkeys(tape.figure(radius) for radius, _ in outline.swung)
         return f"corners R {listed(radii)}"
-    if isinstance(outline, RegularPolygon):
+    if outline.swung and not outline.is_round:
+        return f"round ends, R {tape.figure(outline.width / 2)}"
+    if "across_flats" in outline.figures:
         return f"{outline.name}, across the flats"
     return outline.name
 

@@ -7,13 +7,13 @@ from dataclasses import dataclass, field
 
 from ..cutting import HandCut, JigsawCut, RouterCut
 from ..geometry.tolerance import SAME_FIGURE
-from ..job.plan import Plan
 from ..marking.instruments import Swing, TrammelRod
 from ..marking.joined import JoinedCorners
 from ..marking.mark import Kind, Mark
 from ..marking.marks import MarkSet
 from ..marking.regular_methods import SquareAndHalfDiagonal, SteppedCircle
 from ..marking.string_loop import StringLoop
+from ..plan.plan import Plan
 from .lying import Lying
 from .passage import Cell
 from .saw_lines import BESIDE, BEYOND, CornerLine, Round, SawLine, falls_words, figures_of, signed

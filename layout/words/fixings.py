@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..job.plan import Plan
 from ..legs.concern import LegMatter
 from ..legs.foot import FootShape
 from ..legs.glue import CARTRIDGE, GlueJoint
@@ -13,6 +12,7 @@ from ..legs.screws import ScrewPlan
 from ..legs.table_wish import Glue
 from ..legs.whole import TablePlan, legs_held
 from ..legs.wish import Fixing, LegsWish
+from ..plan.plan import Plan
 from ..units import Tape
 from .directions import ACROSS, ALONG, directions_of
 from .leg_concerns import told

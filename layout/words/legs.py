@@ -6,7 +6,6 @@ import math
 from collections.abc import Iterator
 
 from ..geometry.point import Point
-from ..job.plan import Plan
 from ..legs.concern import LegMatter
 from ..legs.plan import LegsPlan
 from ..legs.sag import CREEP_SOURCE, FINAL_LIMIT, FIRST_LIMIT
@@ -14,6 +13,7 @@ from ..legs.tipping import GRAVITY
 from ..legs.whole import TablePlan
 from ..legs.wish import Fixing, LegsWish
 from ..panel.lifting import people
+from ..plan.plan import Plan
 from ..units import Tape, two_figures
 from .directions import ACROSS, ALONG, Directions, directions_of
 from .leg_concerns import told

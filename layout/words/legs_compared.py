@@ -6,10 +6,10 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ..job.standing import Comparison
 from ..legs.concern import GRAVE, LegMatter
 from ..legs.proposal import Proposal
 from ..legs.sag import Deflection
+from ..plan.standing import Comparison
 from ..units import Tape
 from .leg_concerns import leg_words
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterator
 
-from ..job.plan import Plan
 from ..panel import Kind, Was
+from ..plan.plan import Plan
 from ..work.coats import NewCoat
 from .amounts import sum_words
 from .outline import outline_words

@@ -6,8 +6,8 @@ import math
 from dataclasses import dataclass
 
 from ..geometry.point import Point
-from ..job.plan import Plan
 from ..panel.datum import Datum
+from ..plan.plan import Plan
 
 _UPRIGHT = 1.15
 """A panel that reaches farther from its datum than this, by what it reaches along it, is turned a

@@ -15,9 +15,9 @@ from ..cutting import CornerCut, EdgePoint, StraightCut, Trim, TrimKind
 from ..cutting.cut import Support
 from ..geometry.path import Path
 from ..geometry.tolerance import SAME_FIGURE
-from ..job.plan import Plan
 from ..marking.marks import MarkSet
 from ..panel.datum import Datum
+from ..plan.plan import Plan
 from ..units import Tape
 from .cuts_told import from_corner, offsets_of
 from .lying import Lying

@@ -9,11 +9,11 @@ from ..fit.found import Fit
 from ..fit.wish import Goal, Span
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
-from ..job.doubts import Doubt, Matter
-from ..job.job import Job
 from ..panel.defect import Defect, Spoils
 from ..panel.named_edges import named_edges
 from ..panel.panel import Panel
+from ..plan.doubts import Doubt, Matter
+from ..plan.job import Job
 from ..units import Tape
 from .outline import outline_words
 from .panel import SPOILS, made_of
@@ -76,6 +76,8 @@ def _defect(panel: Panel, defect: Defect, tape: Tape) -> str:
         words += f"; mended by {defect.mend.value}"
     if defect.clear:
         words += f"; {tape.measure(defect.clear)} kept clear"
+    if defect.drawn_out:
+        words += f", its run of {tape.measure(defect.drawn_out)} past each end included"
     return f"{words}; {_from_edges(panel, defect, tape)}"
 
 

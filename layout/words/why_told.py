@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..job.plan import Plan
+from ..plan.plan import Plan
 from ..units import Tape
 from ..work.cautions import OFF_GRAIN
 from .outline import exact_words

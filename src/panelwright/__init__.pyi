@@ -12,7 +12,6 @@ from .layout.fit import Verdict as Verdict
 from .layout.fit import Wish as Wish
 from .layout.geometry.placement import Placement as Placement
 from .layout.geometry.point import Point as Point
-from .layout.job.job import Job as Job
 from .layout.legs.wish import Foot as Foot
 from .layout.legs.wish import LegsWish as LegsWish
 from .layout.outlines import Capsule as Capsule
@@ -27,7 +26,10 @@ from .layout.panel import Defect as Defect
 from .layout.panel import Panel as Panel
 from .layout.panel import defect as defect
 from .layout.panel import outline_through as outline_through
+from .layout.panel import oval_outline as oval_outline
 from .layout.panel import rectangular_outline as rectangular_outline
+from .layout.panel import round_outline as round_outline
+from .layout.plan.job import Job as Job
 from .layout.units import Units as Units
 from .library import Plan as Plan
 from .library import best_fit as best_fit

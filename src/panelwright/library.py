@@ -10,17 +10,19 @@ import html
 from collections.abc import Callable
 from pathlib import Path
 
+from .layout import jobfile as reading
 from .layout.errors import JobError
 from .layout.fit.size_asked import Verdict
 from .layout.fit.size_asked import fits as fits_in
 from .layout.fit.wish import Wish
-from .layout.job import plan as plans
-from .layout.job import reading
-from .layout.job.fitting import best_fit, ground_of
-from .layout.job.fitting import fits as best_fits
-from .layout.job.job import Job
+from .layout.keys.key import take
+from .layout.keys.kinds import Only
 from .layout.outlines import Outline
 from .layout.panel import Panel
+from .layout.plan import plan as plans
+from .layout.plan.fitting import best_fit, ground_of
+from .layout.plan.fitting import fits as best_fits
+from .layout.plan.job import Job
 
 __all__ = ["Plan", "best_fit", "best_fits", "fits", "plan", "read_job"]
 
@@ -70,8 +72,8 @@ class Plan(plans.Plan):
 
     def json(self) -> str:
         """Return every number: mm, mm², degrees, kg, N."""
-        from .layout.job.record import plan_record
-        from .layout.job.serialise import to_json
+        from .layout.plan.record import plan_record
+        from .layout.plan.serialise import to_json
 
         return to_json(plan_record(self))
 
@@ -112,6 +114,7 @@ def plan(job: Job, *, progress: Progress | None = None) -> Plan:
     NothingFitsError
         If no wished-for top fits; the message says why.
     """
+    take(Only(Job, "give a job, such as pw.read_job(…) or pw.Job(panel, wish)"), job, "job")
     if job.missing:
         raise JobError(job.missing)
     made = plans.make_plan(job, progress=progress)
@@ -128,11 +131,15 @@ def read_job(source: str | bytes | Path) -> Job:
 
     Raises
     ------
+    TypeError
+        If it is neither.
     JobError
         If anything is wrong with it, with all of it: key, line, what to do.
     OSError
         If the file cannot be read.
     """
+    if not isinstance(source, str | bytes | Path):
+        raise TypeError(f"a job is read from a file or a text, not from {type(source).__name__}")
     if isinstance(source, Path) or (isinstance(source, str) and "\n" not in source):
         path = Path(source)
         return reading.read_job(path.read_bytes(), source=str(path))
@@ -161,7 +168,15 @@ def fits(
         How far any tape may have been out, mm.
     wish : Wish, optional
         Of which grain and turn, and the points to cover and to avoid, count.
+
+    Raises
+    ------
+    LayoutError
+        If anything was given that cannot be.
     """
+    take(
+        Only(Outline, "give an outline of its own size, such as pw.Oval(1400, 700)"), outline, "top"
+    )
     job = Job(panel, wish or Wish(), margin=margin, tape_error=tape_error)
     ground, asked = ground_of(job, job.panel), job.wish
     return fits_in(

@@ -25,10 +25,10 @@ from panelwright.layout.cutting import plan_cuts
 from panelwright.layout.errors import NothingFitsError
 from panelwright.layout.geometry.distance import greatest_depth
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.job.fitting import fits_of
-from panelwright.layout.job.reading.job import read_job
+from panelwright.layout.jobfile.job import read_job
 from panelwright.layout.offcuts import OffcutWish, largest_clean_rectangle, offcuts_of
 from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.plan.fitting import fits_of
 from panelwright.layout.top import top_from
 
 BOXES = (8, 32, 64, 128)

@@ -47,7 +47,7 @@ def a_saw_runs_where_there_is_wood(plan: Plan, ledger: Ledger) -> None:
             ledger.hold(in_air < 0.05, f"{cut.label} runs {in_air:.2f} mm in the air")
         whole = sum(distance(p, q) for p, q in there)
         if not cut.stops and not cut.is_corner_cut:
-            ledger.near(f"wood along {cut.label}", sawn, whole, 0.1 + 1e-3 * whole)
+            ledger.near(f"wood along {cut.label}", sawn, whole, 0.1 + 2e-4 * whole)
         if cut.is_corner_cut:
             for end in (cut.start, cut.end):
                 away = step.before.boundary.distance(Point(end.at))
@@ -65,7 +65,7 @@ def what_falls_is_told(plan: Plan, ledger: Ledger) -> None:
             continue
         told = sum(piece.area for piece in cut.fallen)
         fell = sum(piece.area for piece in step.fallen)
-        ledger.near(f"area that {cut.label} takes off", told, fell, 5.0 + 1e-4 * fell)
+        ledger.near(f"area that {cut.label} takes off", told, fell, 1.0 + 1e-4 * fell)
         if step.fallen:
             due = farthest(_beside_the_saw(step), cut.start.at, cut.waste) - cut.kerf
             ledger.near(f"widest of {cut.label}", cut.widest, due, 0.5 + 0.01 * due)

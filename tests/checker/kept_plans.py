@@ -9,9 +9,9 @@ from checker.record import Record
 from checker.small import JOBS
 from kept import SAMPLES
 
-from panelwright.layout.job.plan import make_plan
-from panelwright.layout.job.reading import read_job
-from panelwright.layout.job.record import plan_record
+from panelwright.layout.jobfile import read_job
+from panelwright.layout.plan.plan import make_plan
+from panelwright.layout.plan.record import plan_record
 
 
 @lru_cache

@@ -23,10 +23,10 @@ from random_jobs import (
 )
 
 from panelwright.layout.errors import LayoutError, LegsError, NothingFitsError, UndecidedError
-from panelwright.layout.job.plan import make_plan
-from panelwright.layout.job.reading import read_job
-from panelwright.layout.job.record import plan_record
-from panelwright.layout.job.serialise import to_json
+from panelwright.layout.jobfile import read_job
+from panelwright.layout.plan.plan import make_plan
+from panelwright.layout.plan.record import plan_record
+from panelwright.layout.plan.serialise import to_json
 from panelwright.layout.sheets.bench import bench_sheet
 
 QUICK = (

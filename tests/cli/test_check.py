@@ -9,9 +9,7 @@ from click.testing import CliRunner
 from jobs import PLAIN, TEN_MISTAKES
 from test_new import run
 
-from panelwright.cli.machine import SCHEMA
 from panelwright.cli.main import main
-from panelwright.layout.job.fits import SCHEMA as OF_THE_RECORDS
 
 ROOT = Path(__file__).parents[2]
 
@@ -78,7 +76,7 @@ def test_the_samples_call_for_no_second_look(path: Path) -> None:
         ("length = 1200, width = 600", "length = 120, width = 90", "is it written in cm?"),
         ('kind = "screw hole"', 'kind = "screw"', 'for the hole that it left write kind = "screw'),
         ('kind = "screw hole"', 'kind = "metal"\nname = "old hole"', "that it left write"),
-        ("count = 4", "count = 4\nsize = 620", "narrower than a foot of 620 mm"),
+        ("at = [60, 400]\ndiameter = 8", "at = [600, 300]\ndiameter = 560", "than a foot of 360"),
         ('shape = "capsule"', 'shape = "capsule"\nleast_length = 1400', "no capsule with a length"),
         ("\n[panel]", 'units = "cm"\n[panel]', "is it written in mm?"),
     ],
@@ -91,6 +89,8 @@ def test_what_is_unlikely_calls_for_a_second_look(
     if "length = 120," in new:  # defects and corners as small as the panel
         text = text.replace("radius = 40", "radius = 4").replace("[700, 320]", "[70, 32]")
         text = text.replace("[60, 400]", "[6, 40]")
+    if "diameter = 560" in new:  # what is left beside so large a hole is narrow
+        text = text.replace("count = 4", "count = 4\nsize = 360")
     if "width = 140" in new:
         text = text.replace("[700, 320]", "[700, 60]").replace("[60, 400]", "[60, 40]")
     assert told in checked(tmp_path, text).partition("Look again:")[2]
@@ -105,14 +105,13 @@ def test_a_job_comes_from_standard_input_too() -> None:
 
 
 def test_every_command_speaks_json() -> None:
-    """Each command that does something has the option, and the version of the form is one."""
+    """Each command that does something has the option."""
     commands = [c for c in main.commands.values() if not isinstance(c, click.Group)]
     groups = [c for c in main.commands.values() if isinstance(c, click.Group)]
     commands += [inner for group in groups for inner in group.commands.values()]
     assert len(commands) > 10
     for command in commands:
         assert "as_json" in {option.name for option in command.params}, command.name
-    assert SCHEMA == OF_THE_RECORDS
 
 
 @pytest.mark.parametrize("command", ["check", "fit", "legs", "plan", "template"])

@@ -9,7 +9,7 @@ from click.testing import CliRunner, Result
 
 from panelwright.cli.main import main
 from panelwright.cli.new import SAMPLES
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
 
 TALK = (
     "furlong", "mm", "Hall table", "1200 x 600", "400", "40", "no", "22", "soild", "",
@@ -48,7 +48,7 @@ def test_options_write_a_job_that_reads_back(tmp_path: Path) -> None:
     assert result.exit_code == 0, result.stderr
     job = read_job(path.read_bytes())
     assert job.panel.thickness == 22
-    assert [defect.name for defect in job.panel.defects] == ["hole 1", "split 2"]
+    assert [defect.name for defect in job.panel.defects] == ["screw hole 1", "split 2"]
     assert job.wish.shapes == ("capsule",)
     assert job.legs is not None and job.legs.count == 4
     assert job.missing == ()
@@ -138,7 +138,7 @@ def in_one_sitting(tmp_path_factory: pytest.TempPathFactory) -> str:
 
 @pytest.mark.parametrize(
     "after",
-    [pytest.param(k, marks=() if k % 7 == 0 else pytest.mark.heavy) for k in range(len(TALK))],
+    [pytest.param(k, marks=() if k % 14 == 0 else pytest.mark.heavy) for k in range(len(TALK))],
 )
 def test_answers_are_kept_and_taken_up_again(
     tmp_path: Path, in_one_sitting: str, after: int
@@ -199,7 +199,7 @@ def test_it_talks_in_a_terminal(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     "after",
-    [pytest.param(k, marks=() if k in (0, 7, 20) else pytest.mark.heavy) for k in range(len(GOOD))],
+    [pytest.param(k, marks=() if k in (0, 20) else pytest.mark.heavy) for k in range(len(GOOD))],
 )
 def test_ctrl_c_keeps_the_answers_at_each_question(tmp_path: Path, after: int) -> None:
     """It ends with 130 and no traceback, writes no job, and keeps what was answered."""

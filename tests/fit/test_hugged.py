@@ -8,6 +8,7 @@ from box_attack import HAIR, hugged_box
 
 from panelwright.layout.fit.two_sizes.capsule import CapsuleKind
 from panelwright.layout.fit.two_sizes.convex import ConvexKind
+from panelwright.layout.fit.two_sizes.d_end import DEndKind
 from panelwright.layout.fit.two_sizes.form import regular_form
 from panelwright.layout.fit.two_sizes.kind import Kind
 from panelwright.layout.fit.two_sizes.oval import OvalKind
@@ -18,6 +19,7 @@ pytestmark = pytest.mark.heavy
 KINDS: dict[str, Kind] = {
     "oval": OvalKind(),
     "capsule": CapsuleKind(),
+    "D end": DEndKind(),
     "superellipse": SuperellipseKind(3.0),
     "hexagon": ConvexKind(regular_form(6)),
 }

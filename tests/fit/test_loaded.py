@@ -11,7 +11,7 @@ ROOMS = ("two_sizes", "rectangles", "own", "kept", "why")
 READING = """
 import sys
 from pathlib import Path
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
 read_job(Path("samples/corridor-door/job.toml").read_text(encoding="utf-8"))
 print(*(name for name in sys.modules if "layout.fit" in name), file=sys.stderr)
 """

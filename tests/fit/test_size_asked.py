@@ -57,12 +57,12 @@ def test_what_is_lacking_is_enough() -> None:
 def test_a_turn_that_is_not_allowed_is_not_taken() -> None:
     """Across the board a rectangle fits only where it may be turned so far."""
     wood, asked = SoundWood.exact(BOARD), Rectangle(690.0, 400.0)
-    along = fits(wood, asked, limits=Limits(most_turn=0.0))
+    along = fits(wood, asked, limits=Limits(most_turn_deg=0))
     assert along.fits and along.placement is not None
     assert math.remainder(along.placement.turn, math.pi) == pytest.approx(0.0, abs=1e-9)
     long = Rectangle(1100.0, 650.0)
     assert fits(wood, long).fits
-    assert not fits(wood, long, limits=Limits(grain=math.pi / 2, most_turn=0.1)).fits
+    assert not fits(wood, long, limits=Limits(grain_deg=90, most_turn_deg=5)).fits
 
 
 @pytest.mark.parametrize("asked", [Circle(300.0), Rectangle(500.0, 300.0)])

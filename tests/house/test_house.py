@@ -12,8 +12,8 @@ from reference import REFERENCE, every_text, readme_job
 
 from panelwright.cli.keys_found import every_row
 from panelwright.cli.main import main
-from panelwright.layout.job.fitting import fits_of
-from panelwright.layout.job.reading import look_over, read_job
+from panelwright.layout.jobfile import look_over, read_job
+from panelwright.layout.plan.fitting import fits_of
 from panelwright.layout.words.plain_words import PLAIN_WORDS
 
 SOURCES = [*ROOT.glob("layout/**/*.py"), *ROOT.glob("cli/**/*.py")]

@@ -7,10 +7,10 @@ from dataclasses import replace
 
 import pytest
 
-from panelwright.layout.job.fitting import fits_of
-from panelwright.layout.job.reading.job import read_job
-from panelwright.layout.job.why import along_grain_in
+from panelwright.layout.jobfile.job import read_job
 from panelwright.layout.panel import Build, Kind
+from panelwright.layout.plan.fitting import fits_of
+from panelwright.layout.plan.why import along_grain_in
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 from panelwright.layout.words.why import along_grain_words

@@ -8,15 +8,22 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from panelwright.layout.errors import JobError
-from panelwright.layout.job.keys.legs import LEGS
-from panelwright.layout.job.keys.panel import HEAD, PANEL
-from panelwright.layout.job.keys.places import BOW, CUT_OUT, DATUM, DEFECT, OUTLINE
-from panelwright.layout.job.keys.table import SECTIONS
-from panelwright.layout.job.keys.template import TEMPLATE
-from panelwright.layout.job.keys.tools import TOOLS
-from panelwright.layout.job.keys.top import TOP
-from panelwright.layout.job.reading import Reading, look_over
-from panelwright.layout.job.text.toml import tables_of
+from panelwright.layout.jobfile import Reading, look_over
+from panelwright.layout.jobfile.sections import (
+    BOW,
+    CUT_OUT,
+    DATUM,
+    DEFECT,
+    HEAD,
+    LEGS,
+    OUTLINE,
+    PANEL,
+    SECTIONS,
+    TEMPLATE,
+    TOOLS,
+    TOP,
+)
+from panelwright.layout.jobfile.toml import tables_of
 from panelwright.layout.keys.key import Section
 from panelwright.layout.keys.place import shown
 

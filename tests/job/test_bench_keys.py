@@ -9,11 +9,11 @@ from panelwright.layout.errors import Problem
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
-from panelwright.layout.job.plan import Plan, make_plan
-from panelwright.layout.job.reading import problems, read_job
+from panelwright.layout.jobfile import problems, read_job
 from panelwright.layout.legs import LegMatter
 from panelwright.layout.marking import HandTool
 from panelwright.layout.panel import Face, Mend
+from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.units import Tape
 from panelwright.layout.words.ways import against_words
 

@@ -8,9 +8,9 @@ import tomllib
 import pytest
 
 from panelwright.layout.fit.wish import Span
-from panelwright.layout.job.keys.panel import HEAD, PANEL
-from panelwright.layout.job.keys.table import SECTIONS, homes, keys_as_markdown
-from panelwright.layout.job.reading.section import read_section
+from panelwright.layout.jobfile.document import keys_as_markdown
+from panelwright.layout.jobfile.section import read_section
+from panelwright.layout.jobfile.sections import HEAD, PANEL, SECTIONS, homes
 from panelwright.layout.keys.figures import Number
 from panelwright.layout.keys.key import Key, Section
 from panelwright.layout.keys.kinds import Choice

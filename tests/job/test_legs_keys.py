@@ -6,13 +6,13 @@ import math
 
 import pytest
 
-from panelwright.layout.job.job import Job
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
 from panelwright.layout.legs import Fixing, Foot, FootShape, Goal, Lean
 from panelwright.layout.legs.materials import LEG_MATERIALS
 from panelwright.layout.legs.screws import Screw
 from panelwright.layout.legs.table_wish import Glue
 from panelwright.layout.legs.wish import COUNTS, FixingPlate, LegsWish
+from panelwright.layout.plan.job import Job
 
 GROUND = "[panel]\noutline = { length = 1600, width = 700 }\nthickness = 30\n"
 

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from panelwright.layout.job.text.lines import NestedTooDeepError, lines_of
+from panelwright.layout.jobfile.lines import NestedTooDeepError, lines_of
 from panelwright.layout.keys.place import Trail, nearest_line
 
 TRICKY = r"""# remark = 1

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from panelwright.layout.errors import JobError, Problem
-from panelwright.layout.job.reading import look_over, problems, read_job
+from panelwright.layout.jobfile import look_over, problems, read_job
 
 GROUND = "[panel]\noutline = { length = 1000, width = 600 }\nthickness = 20\n"
 BY_POINTS = "[panel]\noutline = { points = %s }"

@@ -7,8 +7,8 @@ from random_jobs import job_text
 
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
-from panelwright.layout.job.plan import make_plan
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
+from panelwright.layout.plan.plan import make_plan
 
 
 def test_the_same_number_gives_the_same_job() -> None:

@@ -15,9 +15,7 @@ from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.errors import LayoutError, NothingFitsError
 from panelwright.layout.fit.found import Fit
 from panelwright.layout.fit.wish import Limits, Wish
-from panelwright.layout.job.fitting import fits, fits_of
-from panelwright.layout.job.job import Job
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
 from panelwright.layout.panel import (
     Build,
     Panel,
@@ -26,6 +24,8 @@ from panelwright.layout.panel import (
     outline_through,
     rectangular_outline,
 )
+from panelwright.layout.plan.fitting import fits, fits_of
+from panelwright.layout.plan.job import Job
 
 ANGLES = {"turn": "turn_deg", "grain": "grain_deg", "most_turn": "most_turn_deg"}
 COUNTED = {"turn", "grain", "year", "exponent", "most_turn", "most_ratio", "moisture"}

@@ -10,7 +10,7 @@ from jsonschema import Draft202012Validator
 from random_jobs import job_text
 
 from panelwright.cli.main import main
-from panelwright.layout.job.reading import look_over
+from panelwright.layout.jobfile import look_over
 
 ROOT = Path(__file__).parents[2]
 

@@ -10,8 +10,6 @@ from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Arc
-from panelwright.layout.job.fits import fit_record
-from panelwright.layout.job.serialise import plain, to_json
 from panelwright.layout.outlines import (
     Circle,
     Freeform,
@@ -21,6 +19,8 @@ from panelwright.layout.outlines import (
     RoundedRectangle,
     Superellipse,
 )
+from panelwright.layout.plan.fits import fit_record
+from panelwright.layout.plan.serialise import plain, to_json
 
 COMMON = {"shape", "length", "width", "corner_radius", "area", "perimeter"}
 

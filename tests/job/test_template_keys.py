@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from panelwright.layout.errors import Problem
-from panelwright.layout.job.plan import make_plan
-from panelwright.layout.job.reading import problems, read_job
+from panelwright.layout.jobfile import problems, read_job
+from panelwright.layout.plan.plan import make_plan
 from panelwright.layout.template.paper import A3, LETTER, Margins, Paper
 from panelwright.layout.template.wish import TemplateWish
 

@@ -8,7 +8,7 @@ import pytest
 
 from panelwright.layout.fit.wish import AS_FOUND, OWN, SHAPES, Ends
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.job.reading import problems, read_job
+from panelwright.layout.jobfile import problems, read_job
 
 BOARD = "[panel]\noutline = { points = [[0, 0], [1600, 0], [1580, 640], [15, 610]] }\n[top]\n"
 HOUSE = "outline = [[0, 0], [900, 0], [900, 400], [450, 620], [0, 400]]\n"

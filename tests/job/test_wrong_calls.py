@@ -16,8 +16,6 @@ from panelwright.layout.cutting.profile import EdgeProfile
 from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.errors import LayoutError, LegsError, NothingFitsError
 from panelwright.layout.fit.wish import Limits, Span, Wish
-from panelwright.layout.job.fitting import best_fit
-from panelwright.layout.job.job import Job
 from panelwright.layout.legs.foot import Foot
 from panelwright.layout.legs.table_wish import TableWish
 from panelwright.layout.legs.wish import Fixing, FixingPlate, LegsWish
@@ -32,6 +30,8 @@ from panelwright.layout.outlines import (
 )
 from panelwright.layout.panel import Build, Defect, Panel, Spoils, Spot, defect, rectangular_outline
 from panelwright.layout.panel.told import Told
+from panelwright.layout.plan.fitting import best_fit
+from panelwright.layout.plan.job import Job
 from panelwright.layout.template.wish import TemplateWish
 
 CORNERS = [(0, 0), (1200, 0), (1200, 600), (0, 600)]
@@ -203,7 +203,7 @@ def test_a_defect_has_its_kinds_harm_and_clearance_on_its_panel() -> None:
     crack = defect("crack", at=(600, 300), diameter=10)
     panel = Panel(CORNERS, 22, defects=(defect(**HOLE), crack), grain_deg=90)  # type: ignore[arg-type]
     hole, split = panel.defects
-    assert (hole.name, split.name, hole.clear, split.clear) == ("hole 1", "split 2", 6.0, 6.0)
+    assert (hole.name, split.name, hole.clear, split.clear) == ("hole 1", "crack 2", 6.0, 6.0)
     box = split.place.bounds
     assert box.height == pytest.approx(98, abs=0.1) and box.width == pytest.approx(10, abs=0.1)
     with pytest.raises(LayoutError, match="off the panel"):

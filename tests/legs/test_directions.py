@@ -11,8 +11,7 @@ from hypothesis import strategies as st
 
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.job.plan import make_plan
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
 from panelwright.layout.marking.marks import marks_for
 from panelwright.layout.outlines import (
     Capsule,
@@ -27,6 +26,7 @@ from panelwright.layout.outlines import (
 )
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.plan.plan import make_plan
 from panelwright.layout.top import Top
 from panelwright.layout.words.directions import directions_of
 

@@ -14,8 +14,7 @@ from tops import top_of
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.job.plan import make_plan
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
 from panelwright.layout.legs import FixingPlate, Foot, FootShape, LegsWish
 from panelwright.layout.legs.checks import CLIMBER
 from panelwright.layout.legs.concern import LegMatter
@@ -30,6 +29,7 @@ from panelwright.layout.legs.table_wish import Glue
 from panelwright.layout.outlines import Rectangle
 from panelwright.layout.panel import Kind
 from panelwright.layout.panel.frame import frame_of
+from panelwright.layout.plan.plan import make_plan
 
 
 def test_the_flange_of_the_door_is_screwed_as_worked() -> None:

@@ -8,13 +8,14 @@ import subprocess
 import sys
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 import pytest
 import shapely
 from jsonschema import Draft202012Validator
 
 import panelwright as pw
-from panelwright.layout.job.plan_schema import plan_schema
+from panelwright.layout.plan.plan_schema import plan_schema
 
 
 def board() -> pw.Panel:
@@ -33,7 +34,8 @@ def board() -> pw.Panel:
 def job() -> pw.Job:
     """Return a job made without a file."""
     legs = pw.LegsWish(4, pw.Foot.round(50))
-    return pw.Job(board(), pw.Wish("capsule"), margin=6, legs=legs, name="Hall table")
+    panel = board().without_defect("nail 3")
+    return pw.Job(panel, pw.Wish("circle"), margin=6, legs=legs, name="Hall table")
 
 
 @cache
@@ -103,7 +105,7 @@ def test_what_is_shown_is_short_and_drawn() -> None:
     for shown in (board(), made(), made().fit):
         assert shown._repr_svg_().startswith("<?xml")
     assert "<pre>Hall table" in made()._repr_html_()
-    assert repr(made()) == "<Plan 'Hall table': capsule 1140 × 585 mm, 4 legs>"
+    assert repr(made()) == "<Plan 'Hall table': circle 585 × 585 mm, 4 legs>"
 
 
 def test_a_plan_writes_what_the_command_writes(tmp_path: Path) -> None:
@@ -135,6 +137,24 @@ def test_a_job_is_read_from_a_file_or_a_text(tmp_path: Path) -> None:
         pw.read_job(text.replace("600", "-600"))
     with pytest.raises(FileNotFoundError):
         pw.read_job("nowhere.toml")
+
+
+@pytest.mark.parametrize("wrong", [None, -5, "oval", b"x", [1, 2], float("nan"), object()])
+def test_a_wrong_call_is_refused_in_words(wrong: Any) -> None:  # noqa: ANN401
+    """It says what goes there; nothing falls through to an attribute that is not there."""
+    for call in (
+        lambda: pw.plan(wrong),
+        lambda: pw.fits(wrong, pw.Circle(300)),
+        lambda: pw.fits(board(), wrong),
+        lambda: pw.best_fit(wrong, "circle"),
+        lambda: pw.fits(board(), pw.Circle(300), margin=wrong),
+    ):
+        with pytest.raises((pw.LayoutError, TypeError)) as error:
+            call()
+        assert len(str(error.value)) > 10
+    if not isinstance(wrong, str | bytes):
+        with pytest.raises(TypeError, match="from a file or a text"):
+            pw.read_job(wrong)
 
 
 def test_a_plan_asks_for_the_thickness() -> None:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
-from panelwright.layout.job.plan import Plan, make_plan
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
+from panelwright.layout.plan.plan import Plan, make_plan
 
 SAMPLES = Path(__file__).parents[2] / "samples"
 

@@ -12,9 +12,9 @@ from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.lettering import text_box
 from panelwright.layout.drawing.scene import Area, Mark, Scene, Stroke, Text
 from panelwright.layout.drawing.svg import to_svg
-from panelwright.layout.job.plan import Plan, make_plan
-from panelwright.layout.job.reading import read_job
-from panelwright.layout.job.standing import Comparison, compare_legs
+from panelwright.layout.jobfile import read_job
+from panelwright.layout.plan.plan import Plan, make_plan
+from panelwright.layout.plan.standing import Comparison, compare_legs
 from panelwright.layout.sheets.bench.step import Step
 from panelwright.layout.sheets.legs_comparison import comparison_scene
 from panelwright.layout.sheets.plan_drawing import plan_scene

@@ -12,9 +12,9 @@ from bench_page import page_of
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.scene import Stroke
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.job.plan import Plan, make_plan
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
 from panelwright.layout.outlines import Freeform, Outline, RegularPolygon, Superellipse
+from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.sheets.folder import plan_files
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.units import Tape

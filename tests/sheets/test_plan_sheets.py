@@ -17,8 +17,8 @@ from panelwright.layout.drawing.lettering import text_box
 from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.polygon import Region, union
-from panelwright.layout.job.plan import Plan, make_plan
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
+from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.sheets.bench.step import say_of
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.words.cautions import caution_words

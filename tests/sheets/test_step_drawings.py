@@ -11,8 +11,8 @@ from kept import plan_of, sample_folders
 
 from panelwright.layout.drawing.lettering import text_box
 from panelwright.layout.drawing.scene import Scene, Text
-from panelwright.layout.job.plan import Plan, make_plan
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
+from panelwright.layout.plan.plan import Plan, make_plan
 
 HOLLOW = """
 [panel]

@@ -20,8 +20,8 @@ from readers import off_path
 
 from panelwright.layout.cutting import StraightCut, TrimKind
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.job.plan import Plan
 from panelwright.layout.panel.datum import Datum
+from panelwright.layout.plan.plan import Plan
 
 INCH = 25.4
 

@@ -15,8 +15,8 @@ from panelwright.layout.drawing.scene import Area, Scene, Stroke, Text
 from panelwright.layout.fit.why import Cost, Lies, LimitMet
 from panelwright.layout.fit.why.limits import End, Limited
 from panelwright.layout.fit.wish import Goal, Limits, Span
-from panelwright.layout.job.plan import Plan, make_plan
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
+from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.sheets.pictures.why import (
     BEHIND_TALLEST,
     BEHIND_WIDTH,

@@ -13,8 +13,8 @@ from readers import off_path
 from panelwright.layout.drawing.scene import Scene, Text
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.job.plan import Plan, make_plan
-from panelwright.layout.job.reading.job import read_job
+from panelwright.layout.jobfile.job import read_job
+from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.sheets.template_files import template_files
 from panelwright.layout.sheets.template_pages import template_pages
 from panelwright.layout.top.hollow import hollow_corners

@@ -16,9 +16,7 @@ from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.job.fitting import fits_of
-from panelwright.layout.job.job import Job
-from panelwright.layout.job.reading import read_job
+from panelwright.layout.jobfile import read_job
 from panelwright.layout.outlines import (
     Capsule,
     Circle,
@@ -31,6 +29,8 @@ from panelwright.layout.outlines import (
     Superellipse,
 )
 from panelwright.layout.panel import Panel, rectangular_outline
+from panelwright.layout.plan.fitting import fits_of
+from panelwright.layout.plan.job import Job
 from panelwright.layout.top import Top, top_from
 
 ROOM = Panel(rectangular_outline(3000, 3000), 26)

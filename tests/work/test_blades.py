@@ -10,8 +10,7 @@ from panelwright.layout.cutting import Tools, plan_cuts
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.job.plan import Plan, make_plan
-from panelwright.layout.job.reading.job import read_job
+from panelwright.layout.jobfile.job import read_job
 from panelwright.layout.outlines import Capsule, Outline, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.panel import (
     Defect,
@@ -23,6 +22,7 @@ from panelwright.layout.panel import (
     round_place,
 )
 from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.top import Top
 from panelwright.layout.work.blades import BladeMatter, Bore, blades_through
 

@@ -11,7 +11,7 @@ import pytest
 from kept import sample_folders
 from pieces import piece_of, table, top_alone
 
-from panelwright.layout.job.reading import problems
+from panelwright.layout.jobfile import problems, read_job
 from panelwright.layout.units import Tape
 from panelwright.layout.words.materials import materials_words
 from panelwright.layout.work.abrasives import GRITS, STEP, grits_between
@@ -152,3 +152,28 @@ def test_bad_materials_are_told_once(line: str, told: str) -> None:
     assert found.key.startswith("materials.")
     assert told in found.message
     assert found.line == 4
+
+
+def test_what_was_said_is_written_down_again() -> None:
+    """A job with materials, hours and money comes back the same from its own file."""
+    text = """
+[panel]
+outline = { length = 900, width = 600 }
+[materials]
+finish = "oil"
+coverage = 12.5
+have = { finish = 0.25, "grit 120" = 2 }
+price = { finish = 38.9 }
+[work]
+day = 3
+hours = { sand = [2, 3], photograph = 0.5 }
+[money]
+currency = "EUR"
+rate = 39
+overhead = 12.5
+fee = 8
+"""
+    job = read_job(text)
+    again = read_job(job.to_toml())
+    assert (again.materials, again.work, again.money) == (job.materials, job.work, job.money)
+    assert again.money.overhead == Decimal("0.125")

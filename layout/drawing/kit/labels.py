@@ -82,7 +82,7 @@ class LabelSetter:
             for degrees, anchor in ways:
                 foot = _foot(at, height, reach, degrees)
                 text = Text(foot, words, height, anchor, bold=bold)
-                cost = self._cost(text_box(text).grown(0.4))
+                cost = self.cost(text_box(text).grown(0.4))
                 if at_most(cost, 0.0):
                     return self._settle(at, text, reach)
                 tried.append((cost, text, reach))
@@ -91,7 +91,7 @@ class LabelSetter:
 
     def is_free(self, box: Bounds) -> bool:
         """Return whether nothing stands in a box, which lies in the room."""
-        return at_most(self._cost(box), 0.0)
+        return at_most(self.cost(box), 0.0)
 
     def boxed(self, at: Point, words: str, height: float, half: float) -> tuple[Point, Path | None]:
         """Return the middle of a box for a letter, on its point if that is free or else beside it.
@@ -107,7 +107,7 @@ class LabelSetter:
         for reach in (0.0, *(r + half for r in _REACHES)):
             for degrees, _ in _DIRECTIONS if reach else _DIRECTIONS[:1]:
                 middle = at + Point.polar(reach, math.radians(degrees))
-                cost = self._cost(Bounds.about(middle, half + 0.3))
+                cost = self.cost(Bounds.about(middle, half + 0.3))
                 tried.append((cost, middle))
                 if at_most(cost, 0.0):
                     break
@@ -120,7 +120,7 @@ class LabelSetter:
         leader = Path.through((at, middle + (at - middle).unit() * half)) if away > 4.0 else None
         return middle, leader
 
-    def _cost(self, box: Bounds) -> float:
+    def cost(self, box: Bounds) -> float:
         """Return the area that a box shares with what is taken, or sticks out of the room."""
         if self._sides is None or len(self._sides) != len(self.taken):
             self._sides = np.array([(t.left, t.bottom, t.right, t.top) for t in self.taken])

@@ -44,6 +44,8 @@ class Box:
     radius: float = 0.0
     most: float = 0.0
     """The largest radius seen in a cell's middle, and a bound of all, mm; once bounded."""
+    least: float = 0.0
+    """A radius that all tops of interest have, mm."""
     spot: Array = field(default_factory=lambda: np.zeros(2))
     """(2,) array: the middle of that cell."""
     places: Array | None = None

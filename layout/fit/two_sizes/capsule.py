@@ -17,7 +17,8 @@ from ..wish import Wish
 from .boxes import Box
 from .capsule_lift import CapsuleLift
 from .kind import Axes, Figure, Growth, Kind
-from .marks import local_of
+from .lift import Lift
+from .marks import Part, contacts_of, local_of
 from .pose import Array, Contacts, Pose, segment_distances, turned
 from .relaxed import Patch
 
@@ -78,8 +79,9 @@ class CapsuleKind(Kind):
 
     def held_radii(self, box: Box, points: Array, reach: float) -> Array:
         """Return radii that tops need to hold the points: the longest spine lies nearest to all."""
-        needed = self.holding(box.turn, box.high, points, box.centres)
-        return needed - reach - self.growth(box.high, box.high, box.half_turn).addend
+        longest, factor, addend = self.growth(box.high, box.high, box.half_turn)
+        needed = self.holding(box.turn, longest, points, box.centres)
+        return (needed - reach - addend) / factor
 
     def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
@@ -132,50 +134,46 @@ class CapsuleKind(Kind):
         """Return what a radius can change, mm, within the box beyond its growth."""
         return box.high - box.low
 
-    def lift(self, box: Box, patch: Patch) -> CapsuleLift:
+    def lift(self, box: Box, patch: Patch) -> Lift:
         """Return the capsules of a box by their spines."""
         return CapsuleLift(box, patch)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely each end, and the spine between, stands to each edge."""
-        p = self.shape_of(pose)
-        local = local_of(pose, edges)
-        cos, sin = math.cos(pose.turn), math.sin(pose.turn)
-        parts = [_end(local, sign * p, sign) for sign in (1.0, -1.0)]
-        parts.append(_spine(local, p))
-        away = np.concatenate([part[0] for part in parts])
-        foot = np.concatenate([part[1] for part in parts])
-        arms = np.concatenate([part[2] for part in parts])
-        which = np.concatenate([part[3] for part in parts])
-        far = np.maximum(np.hypot(away[:, 0], away[:, 1]), 1e-9)
-        unit = away / far[:, None]
-        slopes = np.stack(
-            [
-                -(unit[:, 0] * cos - unit[:, 1] * sin),
-                -(unit[:, 0] * sin + unit[:, 1] * cos),
-                unit[:, 0] * foot[:, 1] - unit[:, 1] * foot[:, 0],
-                -unit[:, 0] * arms,
-                unit[:, 0] * arms - 1.0,
-            ],
-            axis=1,
-        )
-        places = foot @ np.array([[cos, sin], [-sin, cos]]) + np.array([pose.x, pose.y])
-        return Contacts(far - pose.half_width, slopes, places, which)
+        p, local = self.shape_of(pose), local_of(pose, edges)
+        ends = [round_end(local, sign * p, sign, pose.half_width) for sign in (1.0, -1.0)]
+        return contacts_of([*ends, straights(local, -p, p, pose.half_width)], pose)
 
 
-def _end(local: Array, at: float, sign: float) -> tuple[Array, Array, Array, NDArray[np.intp]]:
-    """Return the way from one end of the spine to each edge, its foot, and how the end moves."""
+def round_end(local: Array, at: float, arm: float, radius: float) -> Part:
+    """Return how a disk on the long axis stands to each edge.
+
+    Parameters
+    ----------
+    arm : float
+        By how much it moves along that axis for each mm of half length less half width.
+    """
     way = local[:, 1] - local[:, 0]
     centre = np.array([at, 0.0])
     square = np.maximum(np.einsum("ij,ij->i", way, way), 1e-30)
     share = np.einsum("ij,ij->i", centre - local[:, 0], way) / square
     foot = local[:, 0] + np.clip(share, 0.0, 1.0)[:, None] * way
-    return foot - centre, foot, np.full(len(local), sign), np.arange(len(local), dtype=np.intp)
+    which = np.arange(len(local), dtype=np.intp)
+    return _parted(foot - centre, foot, np.full(len(local), arm), radius, which)
 
 
-def _spine(local: Array, p: float) -> tuple[Array, Array, Array, NDArray[np.intp]]:
-    """Return the way from the spine between its ends to each corner beside it."""
-    beside = np.abs(local[:, 0, 0]) < p
+def straights(local: Array, low: float, high: float, radius: float) -> Part:
+    """Return how straight sides, from one place along to another, stand to corners beside them."""
+    beside = (local[:, 0, 0] > low) & (local[:, 0, 0] < high)
     foot = local[beside, 0]
     away = np.stack([np.zeros(len(foot)), foot[:, 1]], axis=1)
-    return away, foot, np.zeros(len(foot)), np.flatnonzero(beside)
+    which = np.flatnonzero(beside)
+    return _parted(away, foot, np.zeros(len(foot)), radius, which)
+
+
+def _parted(away: Array, foot: Array, arms: Array, radius: float, which: NDArray[np.intp]) -> Part:
+    far = np.maximum(np.hypot(away[:, 0], away[:, 1]), 1e-9)
+    unit = away / far[:, None]
+    longer = unit[:, 0] * arms
+    swing = unit[:, 1] * foot[:, 0] - unit[:, 0] * foot[:, 1]
+    return Part(far - radius, unit, swing, longer, 1 - longer, foot, which)

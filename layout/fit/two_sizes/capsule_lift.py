@@ -26,6 +26,11 @@ from .relaxed import Edges, Patch, Rows, Seen, nearest_all_round, wandering
 class CapsuleLift(Lift):
     """Capsules by s1 − (least s1), s2 and r."""
 
+    area_of_end = math.pi
+    """A top with no spine has so much area, for a radius of 1."""
+    farthest = 1.0
+    """How far from the spine a top reaches at most, for a radius of 1."""
+
     def __init__(self, box: Box, patch: Patch) -> None:
         super().__init__(box, patch)
         self.least = box.low * math.cos(box.half_turn)
@@ -91,14 +96,14 @@ class CapsuleLift(Lift):
         spine, radius = np.array([1.0, 0.0, 0.0]), np.array([0.0, 0.0, 1.0])
         over = Figure(spine, self.least).times(1 / math.cos(self.box.half_turn))
         round_end = max(likely[1] + lipping, 1e-9)
-        g = math.sqrt(math.pi + 4 * (likely[0] - likely[1]) / round_end)
+        g = math.sqrt(self.area_of_end + 4 * (likely[0] - likely[1]) / round_end)
         thick = Figure(radius, lipping)
         return Figures(
             long_over=over.plus(Figure(radius, 0.0)),
             long_under=Figure(spine + radius, self.least),
             wide_over=Figure(radius, 0.0),
             wide_under=Figure(radius, 0.0),
-            root_area=thick.times((g + math.pi / g) / 2).plus(over.times(2 / g)),
+            root_area=thick.times((g + self.area_of_end / g) / 2).plus(over.times(2 / g)),
             unit_area=1.0,
         )
 
@@ -127,7 +132,7 @@ class CapsuleLift(Lift):
             along = sign * n[:, 0]
             worst = np.minimum(along * least, along * box.high) - np.abs(n[:, 1]) * self.aside
             slack = 2 * np.maximum(-worst, 0.0)
-            rows.append(np.column_stack([-n, -sign * n, -np.ones(len(n))]))
+            rows.append(np.column_stack([-n, -sign * n, np.full(len(n), -self.farthest)]))
             limits.append(slack - (n * seen).sum(axis=1) + along * least)
         sine, loss = math.sin(box.half_turn), 1 - math.cos(box.half_turn)
         length, span = (box.low + box.high) / 2, (box.high - box.low) / 2

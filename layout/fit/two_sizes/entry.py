@@ -11,6 +11,7 @@ from ...outlines import (
     OWN_OUTLINE,
     Capsule,
     Circle,
+    DEnd,
     Outline,
     Oval,
     RegularPolygon,
@@ -56,6 +57,7 @@ OUTLINES: dict[str, Callable[[Wish], Outline | None]] = {
     "circle": lambda _: Circle(2.0),
     "oval": lambda _: Oval(2.0, 1.0),
     "capsule": lambda _: Capsule(2.0, 1.0),
+    "D end": lambda _: DEnd.of_size(2.0, 1.0),
     "superellipse": lambda wish: Superellipse(2.0, 1.0, wish.exponent),
     "hexagon": lambda _: RegularPolygon(6, 2.0),
     "octagon": lambda _: RegularPolygon(8, 2.0),
@@ -85,6 +87,10 @@ def kind_of(outline: Outline, farthest: float = math.inf) -> Kind:
         from .capsule import CapsuleKind
 
         return CapsuleKind()
+    if isinstance(outline, DEnd):
+        from .d_end import DEndKind
+
+        return DEndKind()
     if isinstance(outline, Superellipse):
         from .superellipse import SuperellipseKind
 

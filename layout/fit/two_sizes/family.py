@@ -149,6 +149,7 @@ class TwoSizes:
             box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
             signed = signed[keep]
             box.most, box.radius = float(most[keep].max()), max(float(signed.max()), needed)
+            box.least = needed
             loose = (factor - 1) * box.radius + addend + self.kind.shape_slack(box)
             fine = max(loose / 2, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
             stays = signed * factor + addend > needed

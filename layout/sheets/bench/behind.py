@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from ...job.plan import Plan
+from ...plan.plan import Plan
 from ...words import legs
 from ...words.cautions import caution_words
 from ...words.cuts import concern_words

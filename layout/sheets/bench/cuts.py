@@ -21,8 +21,8 @@ from ...cutting import (
     Trim,
 )
 from ...drawing.scene import Scene
-from ...job.plan import Plan
 from ...panel.datum import Datum
+from ...plan.plan import Plan
 from ...words.cuts import concern_words, words_of
 from ...words.cuts_straight import sawn_words
 from ...words.lying import lying_of

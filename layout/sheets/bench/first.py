@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from ...drawing.lettering import text_width, wrapped
 from ...drawing.scene import Scene
-from ...job.plan import Plan
+from ...plan.plan import Plan
 from ...template.paper import A4
 from ...words.cautions_short import Caution, short_cautions
 from ...words.defect_letters import key_of
@@ -206,16 +206,16 @@ def _table(table: RoundTable) -> float:
     high = 0.0
     if len(table.marks) > _MANY:
         told = "    ".join(f"{m.name} {m.along.figure} | {m.square.figure}" for m in table.marks)
-        high += 5.2 + 5.6 * _lines([told.replace("    ", "__ ")], 12.5, 112.0)
+        high += 7.2 + 5.7 * _lines([told.replace("    ", "__ ")], 12.5, 112.0)
     elif table.marks:
         high += 8.9 + 7.0 * len(table.marks)
     high += sum(max(7.0, 1.6 + 4.4 * _lines([words], 10.5, 113.0)) for _, words in table.curve)
     high += 9.3
     high += sum(_saw(saw) for saw in table.saws)
     high += sum(max(8.4, 1.6 + 3.9 * _lines([words], 9.5, 88.0)) for _, _, words in table.rest)
-    high += 4.4 * len(table.notes) + (
-        1.6 + 4.4 * _lines([table.after], 10, 130.0) if table.after else 0
-    )
+    high += 4.4 * len(table.notes)
+    if table.after:
+        high += max(8.4, 1.6 + 4.4 * _lines([table.after], 10, 130.0))
     return high
 
 
@@ -227,7 +227,7 @@ def _saw(saw: SawRow) -> float:
         wide = sum(
             max(25.6, _wide(c.figure, 18, bold=True) + _wide(f" {c.note}", 9.5)) for c in cells
         )
-        high.append(1.6 + 6.4 * (1 + (wide > 52.0)))
+        high.append(2.3 + 6.4 * (1 + (wide > 52.0)))
     else:
         high += [1.6 + 3.9 * _lines([c.note], 9.5, 25.5) for c in cells if not c.figure]
     if len(saw.guide) > 1:

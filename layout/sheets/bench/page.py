@@ -9,7 +9,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from ...job.plan import Plan
+from ...plan.plan import Plan
 from ...template.paper import A4, LETTER
 from ...units import Units
 from ...words.say import unit_words
@@ -83,8 +83,6 @@ def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False
         page=page,
         pinned=[both(first, first) for first in pinned],
         name=plan.job.name,
-        size=pinned[0].head.size,
-        unit=unit_words(plan.job.tape),
         other_unit=unit_words(other.job.tape),
         paper=_paper(plan),
         key=_key(pinned[0]),

@@ -7,8 +7,8 @@ from dataclasses import replace
 from functools import partial
 
 from ...cutting import RouterCut
-from ...job.plan import Plan
 from ...legs.wish import Fixing
+from ...plan.plan import Plan
 from ...words import fixings
 from ...words.datum import datum_words, square_words
 from ...words.edge import edging_words, finish_words, profile_words

@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from ...drawing.scene import Scene
-from ...job.plan import Plan
 from ...panel.datum import Datum
+from ...plan.plan import Plan
 from ...words.passage import Passage
 from ...words.say import Say
 

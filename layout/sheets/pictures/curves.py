@@ -16,7 +16,7 @@ from ...geometry.path import Path
 from ...geometry.placement import Points
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...job.plan import Plan
+from ...plan.plan import Plan
 
 _AWAY = 3.5
 """How far outside the line the router's way is drawn, paper mm."""

@@ -11,9 +11,9 @@ from ...drawing.kit.picture import Stage
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...job.plan import Plan
 from ...panel.datum import Datum
 from ...panel.shown import layer_of
+from ...plan.plan import Plan
 from ...units import Tape
 
 _LETTER = 3.5

@@ -10,10 +10,10 @@ from ...drawing.scene import Scene
 from ...geometry.bounds import Bounds
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...job.plan import Plan
 from ...legs.plan import LegsPlan
 from ...panel import Kind
 from ...panel.frame import frame_of
+from ...plan.plan import Plan
 from ...words.directions import directions_of
 from ...words.legs import in_quarters
 

@@ -12,12 +12,12 @@ from ...geometry.bounds import Bounds
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.tolerance import SAME_PLACE
-from ...job.plan import Plan
 from ...marking.arc_ovals import EightCentreOval, FourCentreOval
 from ...marking.instruments import Swing, TrammelRod
 from ...marking.method import Method, Pivot
 from ...marking.oval_methods import OvalOrdinates
 from ...marking.string_loop import StringLoop
+from ...plan.plan import Plan
 from .ground import Wood
 
 _TILT = math.radians(40)

@@ -6,7 +6,7 @@ from ...drawing import layers
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
 from ...geometry.path import Path
-from ...job.plan import Plan
+from ...plan.plan import Plan
 from .ground import Wood
 
 

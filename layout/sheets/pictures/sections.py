@@ -14,7 +14,7 @@ from ...geometry.bounds import Bounds
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.segments import Arc, Line, Segment
-from ...job.plan import Plan
+from ...plan.plan import Plan
 from ...words.edge import arris_label
 
 _WIDE = 1.6
@@ -67,9 +67,6 @@ def profile_scene(plan: Plan, profile: ProfilePlan) -> Scene:
         stage.dimension(corner, Point(0, up), tape.figure(up), _RIGHT)
         left = tape.figure(profile.edge_left)
         stage.dimension(Point(0, up), Point(0, thickness), left, _RIGHT)
-        reach = Point(-profile.fixings_inside, 0)
-        words = f"nothing fixed within {tape.figure(profile.fixings_inside)}"
-        stage.dimension(reach, corner, words, _DOWN, least=4.0)
     if radius:
         at = Point(-radius, thickness - radius) + Point.polar(radius, math.pi / 4)
         words = f"round-over {tape.figure(radius)}"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from ...drawing import layers
 from ...drawing.scene import Scene
 from ...geometry.point import Point
-from ...job.plan import Plan
 from ...marking.panel_check import RightTriangle, SquareCheck
+from ...plan.plan import Plan
 from .ground import Wood
 
 

@@ -6,7 +6,7 @@ from ...cutting.builds import FrameJoint
 from ...cutting.mending import Mended
 from ...drawing import layers
 from ...drawing.scene import Scene
-from ...job.plan import Plan
+from ...plan.plan import Plan
 from .ground import Wood
 
 _PAST = 3.0

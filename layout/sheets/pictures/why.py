@@ -12,8 +12,8 @@ from ...fit.found import Fit
 from ...geometry.bounds import Bounds
 from ...geometry.path import Path, circle
 from ...geometry.point import Point
-from ...job.plan import Plan
 from ...panel.shown import layer_of
+from ...plan.plan import Plan
 from ...words.outline import exact_words
 from ...words.why import loss_words, turn_words
 from .ground import Wood

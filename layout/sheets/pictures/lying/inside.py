@@ -8,9 +8,11 @@ from ....cutting import StraightCut
 from ....drawing import layers
 from ....drawing.lettering import text_box
 from ....drawing.scene import Area, Item, Mark, Stroke, Text
+from ....geometry.alike import first_of_best
 from ....geometry.bounds import Bounds
 from ....geometry.path import Path
 from ....geometry.point import Point
+from ....geometry.tolerance import ROUNDING
 from ....marking.instruments import Swing
 from ....marking.mark import Mark as PlacedMark
 from ....words.defect_letters import letters_of
@@ -67,13 +69,17 @@ def _radius(picture: LyingPicture) -> None:
     words = f"R {plan.job.tape.figure(figures.radius)}"
     out = own.unit() if own.norm > 0 else Point(1.0, 0.0)
     start = frame.at(place(own))
+    offered = []
     for turn in (40, -40, 65, -65, 25, -25):
         end = frame.at(place(own + out.turned(math.radians(turn)) * figures.radius))
         at = start + (end - start) * 0.55 - Point(0.0, NAME / 2)
         text = Text(at, words, NAME, "middle", bold=True, halo=0.9)
-        spoilt = [frame.of(defect.place).bounds for defect in plan.job.panel.defects]
-        if not any(min(text_box(text).shared(box)) > 0 for box in spoilt):
-            break
+        spoilt = sum(
+            max(0.0, min(text_box(text).shared(frame.of(defect.place).bounds)))
+            for defect in plan.job.panel.defects
+        )
+        offered.append((picture.setter.cost(text_box(text).grown(0.4)) + spoilt, end, text))
+    _, end, text = first_of_best(offered, lambda offer: -offer[0], tolerance=ROUNDING)
     picture.add(layers.THIN, Stroke(Path.through((start, end))))
     picture.add(layers.LETTERING, text)
     picture.setter.keep_clear(text_box(text))

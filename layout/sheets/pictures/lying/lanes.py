@@ -181,7 +181,7 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
     draw_tape(picture, each, lying.hand, edge)
     lines = [line for line in each.lines if line.runs is runs]
     labels = _labels(picture, each, lines, axis)
-    if len(labels) * ROW > box.height + 2 * ROW:
+    if len(labels) * ROW > box.height + ROW:
         labels = [label for label in labels if label.number]  # the table has the marks
     own = {line.number for line, _ in starts}
     places = spread([m.wanted for m in labels], [ROW] * len(labels), box.bottom, box.top + 6.0)

@@ -11,7 +11,7 @@ from ....drawing.scene import Area, Group, Item, Layer, Stroke, Text
 from ....geometry.bounds import Bounds
 from ....geometry.path import Path, circle
 from ....geometry.point import Point
-from ....job.plan import Plan
+from ....plan.plan import Plan
 from ....words.lying import Lying
 from ....words.saw_lines import Round
 

@@ -15,8 +15,8 @@ from ....geometry.bounds import Bounds
 from ....geometry.path import Path
 from ....geometry.point import Point
 from ....geometry.polygon import Region
-from ....job.plan import Plan
 from ....marking.mark import Kind
+from ....plan.plan import Plan
 from ....words.lying import Lying
 from ....words.saw_lines import Round, SawLine
 from .inside import draw_inside
@@ -68,7 +68,7 @@ def _begun(
     """Return the empty picture, its panel as large as width and height allow."""
     seen = DrawingFrame(*_NOWHERE, lying.mirrored, lying.turn)
     extent = seen.of(plan.job.panel.boundary).bounds
-    tape_side = FREE if plain else (33.0 if plan.job.tape.imperial else 23.5)
+    tape_side = FREE if plain else (36.5 if plan.job.tape.imperial else 23.5)
     below = 11.0 if plain else 1.0 + len(rounds) * (BODY + OFF + LANE + 0.5)
     wide, high = width - tape_side - FREE, tallest - 10.0 - below
     scale = max(extent.width / wide, extent.height / high)

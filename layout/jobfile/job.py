@@ -1,0 +1,195 @@
+"""From the text of a job file to a job, or to every problem in it.
+
+A reader never stops at the first thing that is wrong. It notes it, goes on with what it has, and
+leaves out only the checks that need what could not be read, so that one slip is told once.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from ..cutting.profile import INSIDE_BEVEL
+from ..cutting.tools import Tools
+from ..errors import JobError, LayoutError, Problem
+from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
+from ..keys.values import Values
+from ..legs.movement import SWING
+from ..legs.people import usual_place
+from ..legs.table_wish import TableWish
+from ..panel.build import Kind
+from ..plan.job import STAND_IN_THICKNESS, Job
+from ..plan.tied import tied
+from ..units import Units
+from .legs import read_legs
+from .legs_held import Under
+from .panel import PanelRead, read_panel
+from .section import read_section
+from .sections import HEAD
+from .template import read_template
+from .toml import Tables, decoded, tables_of
+from .tools import read_tools
+from .top import TopRead, read_top
+from .work import read_materials, read_money, read_work
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What came of reading a job file."""
+
+    job: Job | None
+    """None where there are problems."""
+    problems: tuple[Problem, ...]
+    """Everything that is wrong, in the order of the file."""
+    missing: tuple[Problem, ...] = ()
+    """What a plan needs and the file does not say; a fit does without."""
+
+
+def read_job(text: str | bytes, *, source: str = "job.toml") -> Job:
+    r"""Return the job that a text in TOML describes.
+
+    Parameters
+    ----------
+    text : str or bytes
+        Bytes are UTF-8, with or without a byte-order mark.
+    source : str
+        Name of the file, for a problem that concerns the whole of it.
+
+    Raises
+    ------
+    JobError
+        If anything is wrong, with all of it: each problem with its key, its line and what to do.
+
+    Examples
+    --------
+    >>> job = read_job("[panel]\noutline = { length = 1981, width = 838 }")
+    >>> job.panel.boundary.bounds.width, job.wish.shapes[0], [p.key for p in job.missing]
+    (1981.0, 'circle', ['panel.thickness'])
+    """
+    reading = look_over(text, source=source)
+    if reading.job is None:
+        raise JobError(reading.problems)
+    return reading.job
+
+
+def problems(text: str | bytes) -> tuple[Problem, ...]:
+    """Return everything that is wrong with a job file; empty where it can be read."""
+    return look_over(text).problems
+
+
+def look_over(text: str | bytes, *, source: str = "job.toml") -> Reading:
+    """Return the job, or what is wrong, and what a plan would miss; raise nothing."""
+    try:
+        tables = tables_of(decoded(text) if isinstance(text, bytes) else text)
+    except JobError as error:
+        return Reading(None, error.problems)
+    if not tables.values:
+        message = f"{source} says nothing: describe the panel under [panel] and the top under [top]"
+        return Reading(None, tables.problems or (Problem("", message),))
+    return _read(tables)
+
+
+def _read(tables: Tables) -> Reading:
+    notes = Notes(tables.lines)
+    try:
+        return _read_noting(tables, notes)
+    except EnoughError:
+        stopped = Problem("", f"reading stopped after {MOST_NOTED} problems: mend these first")
+        return Reading(None, (*notes.in_order(*tables.problems), stopped))
+
+
+def _read_noting(tables: Tables, notes: Notes) -> Reading:
+    top_of_file = Place(notes)
+    head = read_section(tables.values, HEAD, top_of_file)
+    notes.units = head["units"] or Units.MM
+    tools = read_tools(_table(head, "tools"), head.at("tools"))
+    panel = _panel(head, tools)
+    top = read_top(
+        _table(head, "top"),
+        head.at("top"),
+        panel.values["flattened"] or panel.values["thickness"],
+    )
+    job = _job(head, panel, top, tools, tables)
+    found = notes.in_order(*tables.problems)
+    return Reading(None if found else job, found, _missing(panel, tables.lines))
+
+
+def _panel(head: Values, tools: Tools | None) -> PanelRead:
+    if head.lacks("panel"):
+        head.at("panel").wrong(
+            "the panel is missing: open it with [panel] and give at least its outline"
+        )
+    raw = head["panel"] if head.has("panel") else UNREADABLE
+    return read_panel(raw, head.at("panel"), tools or Tools())
+
+
+def _job(
+    head: Values, panel: PanelRead, top: TopRead, tools: Tools | None, tables: Tables
+) -> Job | None:
+    """Return the job where nothing is wrong with any part of it."""
+    legs = None
+    if head.has("legs"):
+        legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
+    template = read_template(_table(head, "template"), head.at("template"))
+    materials = read_materials(_table(head, "materials"), head.at("materials"))
+    work = read_work(_table(head, "work"), head.at("work"))
+    money = read_money(_table(head, "money"), head.at("money"))
+    notes = head.place.notes
+    if not notes.are_empty or top.wish is None or tools is None or template is None:
+        return None
+    assert materials is not None and work is not None and money is not None  # or it was noted
+    units: Units = head["units"]
+    try:
+        board = panel.panel(STAND_IN_THICKNESS)
+        wish = tied(top.wish, board, top.values)
+        if not notes.are_empty:
+            return None
+        return Job(
+            panel=board,
+            wish=wish,
+            tools=tools,
+            profile=top.profile,
+            template=template,
+            materials=materials,
+            work=work,
+            money=money,
+            legs=legs.wish if legs else None,
+            table=legs.table if legs else TableWish(place=usual_place(imperial=units.is_imperial)),
+            units=units,
+            name=head["name"] or panel.values["name"],
+            margin=top.values["margin"],
+            tape_error=top.values["tape_error"],
+            step=top.values["step"] if top.values.has("step") else Job.usual_step(units),
+            datum=panel.datum,
+            damaged=panel.values["damaged"],
+            missing=_missing(panel, tables.lines),
+        )
+    except LayoutError as error:
+        notes.note((), str(error))
+        return None
+
+
+def _table(head: Values, name: str) -> object:
+    """Return what stands under a heading of its own; an empty table where it is left out."""
+    return head[name] if head.has(name) else {}
+
+
+def _under(panel: PanelRead, top: TopRead) -> Under:
+    """Return what legs must know of the top; what could not be read is as usual."""
+    values = panel.values
+    moisture, bevel = values["moisture"], top.profile.bevel_in
+    return Under(
+        values["flattened"] or values["thickness"] or STAND_IN_THICKNESS,
+        values["build"] or Kind.SOLID,
+        bevel + INSIDE_BEVEL if bevel else 0.0,
+        SWING if moisture is None else moisture[1] - moisture[0],
+        values["sawn"] == "quarter",
+        min(panel.narrow, top.wish.limits.width.greatest if top.wish else math.inf),
+    )
+
+
+def _missing(panel: PanelRead, lines: dict[Trail, int]) -> tuple[Problem, ...]:
+    if panel.values.has("thickness"):
+        return ()
+    message = "the thickness is missing: a plan weighs and stands the table by it"
+    return (Problem("panel.thickness", message, nearest_line(lines, ("panel", "thickness"))),)

@@ -1,0 +1,213 @@
+"""[panel]: the old panel, and whether its parts can be true of one panel."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..cutting.tools import Tools
+from ..errors import LayoutError
+from ..geometry.path import Path
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..geometry.tolerance import CHORD, SAME_POINT
+from ..keys.place import UNREADABLE, Place, shown
+from ..keys.plane import Ring
+from ..keys.values import Values
+from ..panel.build import Build
+from ..panel.corners import LETTERS
+from ..panel.defect import Defect
+from ..panel.edges import edges_of
+from ..panel.panel import Panel
+from ..panel.past import Coat
+from ..panel.spot import path_of, polygon
+from ..panel.taken import are_too_many
+from .defects import read_defects
+from .outline import read_outline
+from .section import read_section
+from .sections import CUT_OUT, DATUM, PANEL
+
+
+@dataclass(frozen=True, slots=True)
+class PanelRead:
+    """[panel] as far as it could be read."""
+
+    values: Values
+    outline: Path | None
+    cut_outs: tuple[Path, ...]
+    defects: tuple[Defect, ...]
+    build: Build | None
+    datum: tuple[Point, Point] | None
+
+    @property
+    def narrow(self) -> float:
+        """No top of it is wider than this, mm."""
+        if self.outline is None:
+            return math.inf
+        ring = self.outline.points(CHORD)
+        ways = [Point.polar(1.0, math.pi * k / 180) for k in range(180)]
+        return min(float(np.ptp(ring @ np.array(tuple(way)))) for way in ways)
+
+    def panel(self, stand_in_thickness: float) -> Panel:
+        """Return the panel of a file in which nothing was wrong."""
+        values = self.values
+        assert self.outline is not None and self.build is not None  # or something was noted
+        return Panel(
+            boundary=self.outline,
+            thickness=values["thickness"] or values["flattened"] or stand_in_thickness,
+            name=values["name"],
+            cut_outs=self.cut_outs,
+            defects=self.defects,
+            build=self.build,
+            material=values["material"],
+            grain_deg=values["grain"],
+            was=values["was"],
+            finish=values["finish"],
+            year=values["year"],
+            flattened=values["flattened"],
+        )
+
+
+def read_panel(raw: object, place: Place, tools: Tools) -> PanelRead:
+    """Return the panel as far as it can be read."""
+    values = read_section(raw, PANEL, place)
+    outline = around = None
+    if values.has("outline"):
+        found = read_outline(values["outline"], values.at("outline"))
+        outline, around = found.path, found.around
+    elif isinstance(raw, dict) and values.lacks("outline"):
+        values.at("outline").wrong(
+            "the outline is missing: write outline = { length = 1981, width = 838 }, or give points"
+        )
+    cut_outs = _cut_outs(values["cutouts"], values.at("cutouts"))
+    face = _face(around, cut_outs, values.at("cutouts"))
+    if outline is not None:
+        _check_damaged(values, outline)
+    _check_flattened(values)
+    _check_finish(values)
+    return PanelRead(
+        values=values,
+        outline=outline,
+        cut_outs=tuple(path for path in cut_outs if path is not None),
+        defects=read_defects(values, face, tools),
+        build=_build(values, outline),
+        datum=_datum(values),
+    )
+
+
+def _cut_outs(raw: object, place: Place) -> list[Path | None]:
+    """Return the boundary of each cut-out; None for one that could not be read."""
+    if raw is None or raw == UNREADABLE:
+        return []
+    if not isinstance(raw, list | tuple):
+        place.wrong(f"{shown(raw)} is not a list of cut-outs: write [[[x, y], …], …]")
+        return []
+    if any(isinstance(item, list) and not any(isinstance(i, list) for i in item) for item in raw):
+        place.wrong(
+            "cutouts is a list of rings, and a ring a list of points: write "
+            "[[[x, y], [x, y], [x, y]]], three brackets"
+        )
+        return []
+    if are_too_many(raw, place):
+        return []
+    return [_cut_out(item, place / i) for i, item in enumerate(raw)]
+
+
+def _cut_out(raw: object, place: Place) -> Path | None:
+    if isinstance(raw, dict):
+        return path_of(read_section(raw, CUT_OUT, place))
+    ring = Ring().read(raw, place)
+    return None if ring is None else polygon(ring, place)
+
+
+def _face(outline: Path | None, cut_outs: list[Path | None], place: Place) -> Region | None:
+    """Return what the cut-outs leave; note those that take nothing, or all together everything."""
+    if outline is None:
+        return None
+    whole = Region.of(outline)
+    face = whole
+    for i, path in enumerate(cut_outs):
+        if path is None:
+            continue
+        hole = Region.of(path)
+        if whole.meet(hole).area <= 0:
+            (place / i).wrong("it lies wholly off the panel: leave it out, or look at its points")
+        face = face.minus(hole)
+    if face.area <= 0:
+        place.wrong("the cut-outs leave nothing of the panel: look at their points")
+        return None
+    return face
+
+
+def _build(values: Values, outline: Path | None) -> Build | None:
+    if not values.sound("build", "stile", "rail", "between"):
+        return None
+    try:
+        build = Build(values["build"], values["stile"], values["rail"], values["between"])
+    except LayoutError as error:
+        name = next((n for n in ("between", "stile") if values[n]), "rail")
+        values.at(name).wrong(str(error))
+        return None
+    if outline is not None:
+        bounds = outline.bounds
+        for name, across in (("stile", bounds.height), ("rail", bounds.width)):
+            if 2 * values[name] > across:
+                values.at(name).wrong(
+                    f"two of {values.place.length(values[name])} are wider than the panel's "
+                    f"{values.place.length(across)}: give the width of one"
+                )
+    return build
+
+
+def _datum(values: Values) -> tuple[Point, Point] | None:
+    if values["datum"] is None:
+        return None
+    datum = read_section(values["datum"], DATUM, values.at("datum"))
+    if not isinstance(values["datum"], dict):
+        return None
+    for name in ("from", "to"):
+        if datum.lacks(name):
+            datum.at(name).wrong(f"{name} is missing: give both, {{ from = [x, y], to = [x, y] }}")
+    start, end = datum["from"], datum["to"]
+    if start is None or end is None:
+        return None
+    if start.distance_to(end) <= SAME_POINT:
+        datum.at("to").wrong("it is the same point as from: strike them far apart")
+        return None
+    return start, end
+
+
+def _check_flattened(values: Values) -> None:
+    flattened, thickness = values["flattened"], values["thickness"]
+    if flattened is None or not values.sound("build"):
+        return
+    if values["build"].is_board:
+        values.at("flattened").wrong(
+            f"{values['build'].value} is not flattened, its face would go: leave it out"
+        )
+    elif thickness is not None and flattened > thickness:
+        values.at("flattened").wrong(
+            f"{values.place.length(flattened)} is more than the thickness found, "
+            f"{values.place.length(thickness)}: flattening only takes off"
+        )
+
+
+def _check_finish(values: Values) -> None:
+    finish = values["finish"] or ()
+    if Coat.NONE in finish and len(finish) > 1:
+        values.at("finish").wrong('"none" goes alone: say what is on it, or that nothing is')
+
+
+def _check_damaged(values: Values, outline: Path) -> None:
+    count = len(edges_of(outline))
+    if count > len(LETTERS):
+        told = f"the panel has {count} edges, so its corners go without letters: give a datum"
+    elif count:
+        told = f"the panel has {count} corners, A to {LETTERS[count - 1]}"
+    else:
+        told = "the panel has no corners"
+    for i, letter in enumerate(values["damaged"] or ()):
+        if not LETTERS.index(letter) < count <= len(LETTERS):
+            (values.at("damaged") / i).wrong(f"there is no corner {letter}: {told}")

@@ -1,0 +1,243 @@
+"""Every table of a job file: the keys that fields declare, and those that fill no single field."""
+
+from __future__ import annotations
+
+from ..cutting.profile import EdgeProfile
+from ..cutting.tools import Tools
+from ..fit.wish import Limits, Wish
+from ..keys.figures import ABOVE_0, ANY_LENGTH, FROM_0, Counts, Number, Range, count
+from ..keys.key import Key, Section, keys_of
+from ..keys.kinds import Choice, Text, names
+from ..keys.plane import At, Four, Pair, Ring, Table
+from ..legs.foot import Foot
+from ..legs.movement import SWING
+from ..legs.table_wish import TableWish
+from ..legs.wish import FixingPlate, LegsWish
+from ..money.wish import MoneyWish
+from ..panel.build import Build
+from ..panel.panel import Panel
+from ..panel.spot import Spot
+from ..panel.told import Told
+from ..plan.job import DAMAGED, UNITS, Job
+from ..template.wish import TemplateWish
+from ..units import Units
+from ..work.items import ITEMS
+from ..work.wish import MaterialsWish, WorkWish
+
+HEAD = Section(
+    "",
+    "The top of the file, above all tables.",
+    (
+        Key(
+            "units",
+            UNITS,
+            "What a length counts in that is written as a bare number; the sheets use inches and "
+            "fractions for `in` and `ft`, millimetres otherwise",
+            Units.MM,
+            '"mm"',
+            '"in"',
+        ),
+        Key(
+            "name",
+            Text(),
+            "What the sheets are headed with",
+            None,
+            "the panel's name",
+            '"hall table"',
+        ),
+        Key("panel", Table("table"), "The old panel", example="{ }"),
+        Key("top", Table("table"), "The tops to look for", example="{ }"),
+        Key("legs", Table("table"), "The legs; leave the table out for a top alone", example="{ }"),
+        Key("tools", Table("table"), "What it is cut with", example="{ }"),
+        Key("template", Table("table"), "The printed template", example="{ }"),
+        Key("materials", Table("table"), "Finish and materials", example="{ }"),
+        Key("work", Table("table"), "Hours", example="{ }"),
+        Key("money", Table("table"), "What to ask for the piece", example="{ }"),
+    ),
+)
+
+PANEL = Section(
+    "[panel]",
+    "The old panel as it lies, show face up: the origin at its datum corner A, x along the datum "
+    "edge, y up; corners A, B, C, D run anticlockwise. An outline given by points has "
+    "a corner where it turns by 30° or more between edges that are not short; A is the one nearest "
+    "the lower left. An edge is called by its two corners, `AB`.",
+    (
+        *keys_of(Panel),
+        *keys_of(Build),
+        Key(
+            "moisture",
+            Counts(Number("percent", Range(0, 30)), rising=True),
+            "Of solid wood: least and most that its moisture comes to over the year, where the "
+            "table will stand; between 6 and 14 in rooms",
+            None,
+            f"a swing of {SWING:g}, as in heated rooms",
+            "[8, 12]",
+        ),
+        Key(
+            "sawn",
+            Choice(names("flat", "quarter"), {"plain": "flat", "quarter-sawn": "quarter"}),
+            "How solid wood is sawn: on the quarter it moves about half as much",
+            "flat",
+            '"flat"',
+            '"quarter"',
+        ),
+        Key(
+            "datum",
+            Table("table, see `[panel.datum]`"),
+            "A struck line to measure from",
+            None,
+            "the datum edge",
+            "{ from = [100, 50], to = [1900, 50] }",
+        ),
+        Key(
+            "damaged",
+            DAMAGED,
+            "Corners that are missing, or that no tape should be held to",
+            (),
+            "none",
+            '["A", "C"]',
+        ),
+    ),
+)
+
+OUTLINE = Section(
+    "[panel.outline]",
+    "Either `length` and `width`, with corners rounded or clipped, or `points`; each edge may bow. "
+    "A round panel has a `diameter`, an oval one two `axes`: their box starts at the origin.",
+    (
+        Key("length", ABOVE_0, "Along x", example="1981"),
+        Key("width", ABOVE_0, "Along y", example="838"),
+        Key("diameter", ABOVE_0, "Of a round panel, in place of both", example="900"),
+        Key(
+            "axes",
+            Pair(ABOVE_0),
+            "Of an oval panel, in place of both: along x and along y",
+            None,
+            "",
+            "[1400, 800]",
+        ),
+        Key("radius", FROM_0, "Radius of all four corners", 0.0, "0", "25"),
+        Key(
+            "radii",
+            Four(FROM_0),
+            "Radius of each corner; 0 for a square one",
+            None,
+            "all 0",
+            "[0, 0, 300, 300]",
+        ),
+        Key("clip", FROM_0, "What all four corners have lost along both edges", 0.0, "0", "40"),
+        Key(
+            "clips",
+            Four(FROM_0),
+            "The same for each corner; 0 for a whole one",
+            None,
+            "all 0",
+            "[0, 60, 0, 0]",
+        ),
+        Key(
+            "points",
+            Ring(),
+            "Its corners in order, whichever way round",
+            example="[[0, 0], [1600, 0], [1580, 640], [15, 610]]",
+        ),
+        Key(
+            "bows",
+            Table("list of four lengths: AB, BC, CD, DA; or of tables `{ from = 2, rise = -8 }`"),
+            "How far edges bow outwards (negative: inwards) from the "
+            "straight line between their corners; `from` is the number of the point, from 1, at "
+            "which the edge starts",
+            None,
+            "none",
+            "[{ from = 2, rise = -8 }]",
+        ),
+    ),
+)
+
+BOW = Section(
+    "[[panel.outline.bows]]",
+    "An edge that bows; with `points`, or for single edges of a panel given by its sides.",
+    (
+        Key(
+            "from",
+            count(1, 100_000, "count the points from 1"),
+            "Number of the corner, from 1, at "
+            "which the edge starts, in the order of the file; must be given",
+            example="2",
+        ),
+        Key(
+            "rise",
+            ANY_LENGTH,
+            "How far its middle lies outside the straight line between its "
+            "corners; negative inside; must be given",
+            example="-8",
+        ),
+    ),
+)
+
+DATUM = Section(
+    "[panel.datum]",
+    "Two struck points P and Q to measure from where the edge or its corners do not serve.",
+    (
+        Key("from", At(), "P; must be given", example="[100, 50]"),
+        Key("to", At(), "Q; must be given", example="[1900, 50]"),
+    ),
+)
+
+CUT_OUT = Section(
+    "[[panel.cutouts]]", "A cut-out that is round, rectangular or has corners.", keys_of(Spot)
+)
+
+DEFECT = Section("[[panel.defects]]", "One defect: where it is, and what it spoils.", keys_of(Told))
+
+TOP = Section(
+    "[top]",
+    "The tops to look for, and the limits that the finished top keeps. All sizes are of the "
+    "finished top, lipping included; its length is its longer side.",
+    (*keys_of(Wish), *keys_of(Limits), *keys_of(EdgeProfile), *keys_of(Job)),
+)
+
+LEGS = Section(
+    "[legs]",
+    "The legs. Without this table the job is a top alone.",
+    (*keys_of(LegsWish), *keys_of(Foot), *keys_of(FixingPlate), *keys_of(TableWish)),
+)
+
+TOOLS = Section("[tools]", "What the top is cut with.", keys_of(Tools))
+
+TEMPLATE = Section(
+    "[template]",
+    "The printed template. `panelwright template` takes the same choices on the command line.",
+    keys_of(TemplateWish),
+)
+
+MATERIALS = Section(
+    "[materials]",
+    "Finish and materials. All of it is reckoned where the table is left out. `need`, `have` and "
+    f"`price` go by these names: {', '.join(f'`{name}`' for name in ITEMS)}.",
+    keys_of(MaterialsWish),
+)
+
+WORK = Section("[work]", "Hours, by the steps of the work.", keys_of(WorkWish))
+
+MONEY = Section(
+    "[money]",
+    "What to ask for the piece. Sums are decimals of any currency, worked out without rounding. "
+    "What is usually forgotten and left out here is asked for on the sheet.",
+    keys_of(MoneyWish),
+)
+
+SECTIONS: tuple[Section, ...] = (
+    HEAD, PANEL, OUTLINE, BOW, CUT_OUT, DATUM, DEFECT, TOP, LEGS, TOOLS, TEMPLATE,
+    MATERIALS, WORK, MONEY,
+)  # fmt: skip
+"""Every table of a job file, in the order of the documents."""
+
+
+def homes(name: str) -> tuple[str, ...]:
+    """Return the headings under which there is a key of that name."""
+    return tuple(
+        section.heading or "the top of the file"
+        for section in SECTIONS
+        if name in section and section not in (BOW, CUT_OUT)
+    )

@@ -1,0 +1,186 @@
+"""[top]: the wish, and whether its limits leave anything."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from ..cutting.profile import EdgeProfile
+from ..fit.wish import ROUNDED, Goal, Limits, Span, Wish
+from ..keys.place import Place
+from ..keys.values import Values
+from .section import read_section
+from .sections import TOP
+from .top_shape import read_own, shapes_of
+
+
+@dataclass(frozen=True, slots=True)
+class TopRead:
+    """[top] as far as it could be read."""
+
+    values: Values
+    wish: Wish | None
+    """None where something was noted."""
+    profile: EdgeProfile = EdgeProfile()  # noqa: RUF009 frozen, so it may be shared
+    """A square edge where something was noted of it."""
+
+
+def read_top(raw: object, place: Place, thickness: float | None = None) -> TopRead:
+    """Return the wish.
+
+    Parameters
+    ----------
+    thickness : float or None
+        That the top will have, mm, where it is known.
+    """
+    values = read_section(raw, TOP, place)
+    profile = _profile(values, thickness)
+    shapes = shapes_of(values)
+    own = read_own(values, shapes)
+    length, width = _span(values, "length"), _span(values, "width")
+    ratio, radius = _ratio(values), _radius(values)
+    wanted, nearest_is_whole = _wanted(values)
+    spans = (length, width, ratio, radius)
+    if any(span is None for span in spans) or not nearest_is_whole:
+        return TopRead(values, None, profile)
+    assert length and width and ratio and radius  # spans are true; this is for the type checker
+    _check_long_side(values, length, width)
+    _check_ratio(values, length, width, ratio)
+    _check_width(values, width, radius, shapes)
+    if not values.sound(*(key.name for key in TOP.keys)):
+        return TopRead(values, None, profile)
+    limits = Limits(length, width, ratio, radius, most_turn_deg=values["most_turn"])
+    wish = Wish(
+        shapes,
+        values["goal"],
+        limits,
+        values["lipping"],
+        wanted,
+        values["gap"],
+        exponent=values["exponent"],
+        own=own,
+        scaled=values["scaled"],
+        parallel_to=values["parallel_to"],
+        keep=values["keep"],
+        ends=values["ends"],
+        covers=values["covers"],
+        avoids=values["avoids"],
+    )
+    return TopRead(values, wish, profile)
+
+
+def _profile(values: Values, thickness: float | None) -> EdgeProfile:
+    """Return the profile of the edge; note one that leaves no edge."""
+    if not values.sound("round_over", "bevel"):
+        return EdgeProfile()
+    inwards, up = values["bevel"] or (0.0, 0.0)
+    profile = EdgeProfile(values["round_over"], inwards, up)
+    if thickness is not None and profile.edge_left(thickness) <= profile.round_over:
+        name = "bevel" if up else "round_over"
+        taken = values.place.length(up + profile.round_over)
+        values.at(name).wrong(
+            f"bevel and round-over take {taken} of an edge of {values.place.length(thickness)}: "
+            "leave some of it"
+        )
+    return profile
+
+
+def _span(values: Values, name: str) -> Span | None:
+    """Return the limits of length or width; a fixed one is a span of one value."""
+    least, most = f"least_{name}", f"most_{name}"
+    nearest = values["goal"] is Goal.NEAREST
+    if not nearest and not values.not_with(name, (least, most), f"{name} alone fixes it"):
+        return None
+    if values.has(name) and not nearest:
+        return None if values[name] is None else Span(values[name], values[name])
+    return _between(values, least, most)
+
+
+def _between(values: Values, least: str, most: str) -> Span | None:
+    low, high = values[least], values[most]
+    if low is None or high is None:
+        return None
+    if low > high:
+        is_length = "ratio" not in least
+        low_text, high_text = (
+            values.place.length(v) if is_length else f"{v:g}" for v in (low, high)
+        )
+        values.at(least).wrong(
+            f"{least} {low_text} is above {most} {high_text}: nothing lies between them"
+        )
+        return None
+    return Span(low, high)
+
+
+def _ratio(values: Values) -> Span | None:
+    return _between(values, "least_ratio", "most_ratio")
+
+
+def _radius(values: Values) -> Span | None:
+    least, most = "least_corner_radius", "most_corner_radius"
+    if not values.not_with("corner_radius", (least, most), "corner_radius alone fixes it"):
+        return None
+    if values.has(least) or values.has(most):
+        return _between(values, least, most)
+    radius = values["corner_radius"]
+    if radius is None or isinstance(radius, Span):  # as usual
+        return radius
+    return Span(radius, radius)
+
+
+def _wanted(values: Values) -> tuple[tuple[float, float] | None, bool]:
+    """Return the size that the nearest top is measured from, and whether nothing is amiss."""
+    if values["goal"] is not Goal.NEAREST:
+        return None, True
+    missing = [name for name in ("length", "width") if not values.has(name)]
+    for name in filter(values.lacks, missing):
+        values.at(name).wrong(
+            f'{name} is missing: goal "nearest" needs length and width to be near'
+        )
+    length, width = values["length"], values["width"]
+    if missing or length is None or width is None:
+        return None, False
+    return (length, width), True
+
+
+def _check_long_side(values: Values, length: Span, width: Span) -> None:
+    if width.least > length.greatest:
+        name = "width" if values.has("width") else "least_width"
+        values.at(name).wrong(
+            f"the top is at least {values.place.length(width.least)} wide but at most "
+            f"{values.place.length(length.greatest)} long: its length is its longer side, so "
+            "swap them"
+        )
+
+
+def _check_ratio(values: Values, length: Span, width: Span, ratio: Span) -> None:
+    """Note a ratio that no length and width allowed can have."""
+    most = length.greatest / width.least if width.least else math.inf
+    least = length.least / width.greatest
+    for name, out in (
+        ("least_ratio", ratio.least > most),
+        ("most_ratio", ratio.greatest < least),
+    ):
+        if values.has(name) and out:
+            values.at(name).wrong(
+                f"{name} {values[name]:g} cannot be had: with these limits the length is "
+                f"{least:.3g} to {most:.3g} times the width"
+            )
+
+
+def _check_width(values: Values, width: Span, radius: Span, shapes: tuple[str, ...]) -> None:
+    """Note a corner radius or a lipping that no width allowed can hold."""
+    half = width.greatest / 2
+    asked = any(name.endswith("corner_radius") for name in values.given)
+    if ROUNDED in shapes and radius.least > half and (asked or len(shapes) == 1):
+        name = "least_corner_radius" if values.has("least_corner_radius") else "corner_radius"
+        values.at(name).wrong(
+            f"a corner radius of {values.place.length(radius.least)} is more than half the width, "
+            f"{values.place.length(half)}: make it smaller, or ask for a capsule"
+        )
+    lipping = values["lipping"]
+    if lipping is not None and lipping >= half:
+        values.at("lipping").wrong(
+            f"a lipping of {values.place.length(lipping)} leaves no core in a top at most "
+            f"{values.place.length(2 * half)} wide: make it thinner"
+        )

@@ -1,0 +1,57 @@
+"""The D end: square at one end, half round at the other, as a table against a wall."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Self
+
+from ..geometry.point import Point
+from .base import require
+from .rounded_rectangle import RoundedRectangle
+
+
+@dataclass(frozen=True, slots=True)
+class DEnd(RoundedRectangle):
+    """A rectangle whose right end is a half circle.
+
+    Raises
+    ------
+    OutlineError
+        If its radii are others.
+    """
+
+    def __post_init__(self) -> None:
+        RoundedRectangle.__post_init__(self)
+        half = self.width / 2
+        round_end = self.radii == (0.0, half, half, 0.0)
+        require(round_end, "a D end is square at its left end and half round at its right")
+
+    @classmethod
+    def of_size(cls, length: float, width: float) -> Self:
+        """Return the D end that long and wide, mm."""
+        return cls(length, width, (0.0, width / 2, width / 2, 0.0))
+
+    @property
+    def arc_centres(self) -> tuple[Point, ...]:
+        """The centre of its round end."""
+        return (Point(self.length / 2 - self.width / 2, 0.0),)
+
+    @property
+    def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
+        """Its round end."""
+        return ((self.width / 2, self.arc_centres),)
+
+    def tangents(self, inside: float = 0.0) -> tuple[Point, ...]:
+        """Return where its round end meets the long sides."""
+        (centre,) = self.arc_centres
+        half = self.width / 2 - inside
+        return (Point(centre.x, -half), Point(centre.x, half))
+
+    @property
+    def name(self) -> str:
+        """The trade's word."""
+        return "D end"
+
+    def resized(self, length: float, width: float) -> Self:
+        """Return a D end of another size."""
+        return self.of_size(length, width)

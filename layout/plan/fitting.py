@@ -1,0 +1,126 @@
+"""From a job to its fits: the sound wood that showing asks for, and the search in it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from typing import Any
+
+from ..cutting.tools import Tools
+from ..errors import NothingFitsError, UndecidedError
+from ..fit import best_fits
+from ..fit.found import Fit
+from ..fit.ground import Ground
+from ..fit.wish import EVERY, Wish
+from ..panel import Defect, Panel, Spoils
+from .job import Job
+
+Progress = Callable[[int, float, float], bool]
+
+SOON = 40
+"""Boxes in which a top must be found for a defect to be blamed: a reason needs no more."""
+
+
+def fits(
+    panel: Panel,
+    wish: Wish | str | Sequence[str] = EVERY,
+    *,
+    tools: Tools | None = None,
+    margin: float = 0.0,
+    tape_error: float = 0.0,
+    progress: Progress | None = None,
+) -> tuple[Fit, ...]:
+    """Return the best top of each wished-for shape on a panel, best first, as a job has them.
+
+    All defects are heeded by what they spoil, metal and mends within the top included, and so are
+    the panel's grain and what the tools take outside the line.
+
+    Parameters
+    ----------
+    wish : Wish, str or sequence of str
+        What to look for; the name of a shape alone will do, or several.
+    tools : Tools, optional
+        What it is cut with.
+    margin : float
+        Kept to the panel's edges and cut-outs, mm.
+    tape_error : float
+        How far any tape may have been out, mm.
+
+    Raises
+    ------
+    NothingFitsError
+        If no wished-for shape fits; the message says why.
+    LayoutError
+        If anything was given that cannot be.
+    """
+    asked = wish if isinstance(wish, Wish) else Wish(wish)  # type: ignore[arg-type]
+    held = Tools() if tools is None else tools
+    job = Job(panel, asked, held, margin=margin, tape_error=tape_error)
+    return fits_of(job, progress=progress)
+
+
+def best_fit(
+    panel: Panel,
+    wish: Wish | str | Sequence[str] = EVERY,
+    **more: Any,  # noqa: ANN401 - as `fits`
+) -> Fit:
+    """Return the best top on a panel: the first of `fits`, which says what else may be given.
+
+    Examples
+    --------
+    >>> from panelwright.layout.panel import Panel, defect
+    >>> board = Panel([(0, 0), (1200, 0), (1200, 600), (0, 600)], 22)
+    >>> holed = board.with_defect(defect("screw hole", at=(60, 400), diameter=8))
+    >>> found = best_fit(holed, "rectangle", margin=6)
+    >>> round(found.outline.length), round(found.outline.width)
+    (1124, 588)
+    """
+    return fits(panel, wish, **more)[0]
+
+
+def fits_of(job: Job, *, progress: Progress | None = None) -> tuple[Fit, ...]:
+    """Return the best top of each wished-for shape, best first.
+
+    The top stays clear of what spoils showing; what spoils only cutting may lie wholly inside it or
+    wholly outside.
+
+    Raises
+    ------
+    NothingFitsError
+        If no wished-for shape fits; the message says why, and which defect alone is to blame.
+    """
+    ground = ground_of(job, job.panel)
+    try:
+        return best_fits(
+            ground.wood, job.wish, islands=ground.islands, progress=progress, tape=job.tape
+        )
+    except UndecidedError:
+        raise
+    except NothingFitsError as error:
+        to_blame = [defect.name for defect in job.panel.defects if _fits_without(defect, job)]
+        if not to_blame:
+            raise
+        without = " or ".join(to_blame)
+        raise NothingFitsError(
+            f"{error}. Without the {without} one would fit: mend it, or lower what is kept clear"
+        ) from None
+
+
+def _fits_without(defect: Defect, job: Job) -> bool:
+    """Return whether a top is soon found once a defect is mended or accepted."""
+    if not defect.shows and defect not in job.panel.islands:
+        return False
+    ground = ground_of(job, job.panel.without_defect(defect.name))
+    quick = replace(job.wish, most_steps=SOON)
+    try:
+        return bool(best_fits(ground.wood, quick, islands=ground.islands))
+    except NothingFitsError:
+        return False
+
+
+def ground_of(job: Job, panel: Panel) -> Ground:
+    """Return where the tops of a job may lie on its panel, or on that panel with a defect less."""
+    wood = panel.sound_for(
+        Spoils.SHOWING, margin=job.margin, tape_error=job.tape_error, kept=job.wish.kept
+    )
+    return Ground(wood, tuple(defect.reach(job.tape_error) for defect in panel.islands))

@@ -1,0 +1,175 @@
+"""What the maker wrote: a job file as one value."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from ..cutting.mendable import why_not
+from ..cutting.profile import EdgeProfile
+from ..cutting.tools import Tools
+from ..errors import LayoutError, PanelError, Problem
+from ..fit.wish import Wish
+from ..geometry.point import Point
+from ..geometry.tolerance import SAME_POINT
+from ..keys.figures import FROM_0, Length, Range
+from ..keys.key import hold, key, take
+from ..keys.kinds import Choice, Kind, Only, Text, names
+from ..keys.plane import Choices, Points
+from ..legs.table_wish import TableWish
+from ..legs.wish import LegsWish
+from ..money.wish import MoneyWish
+from ..panel.corners import LETTERS
+from ..panel.panel import Panel
+from ..panel.told import clear_of_blades
+from ..template.wish import TemplateWish
+from ..units import MM_PER_INCH, Tape, Units
+from ..work.wish import MaterialsWish, WorkWish
+from .tied import tied
+
+STAND_IN_THICKNESS = 18.0
+"""Thickness, mm, that a panel carries where the file gives none: a fit never looks at it, and a
+plan refuses it (`Job.missing`). It is the commonest board (common practice)."""
+
+STEP = 5.0
+"""What sheets round a size down to, mm (common practice)."""
+
+STEP_IMPERIAL = MM_PER_INCH / 4
+"""The same where the maker's tape is in inches: a quarter of an inch (common practice)."""
+
+
+UNITS = Choice(
+    {unit.value: unit for unit in Units},
+    {"inch": "in", "inches": "in", "feet": "ft", "foot": "ft", "millimetres": "mm"},
+)
+
+DAMAGED = Choices(Choice(names(*LETTERS), described='letters, `"A"` to `"O"`'))
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """A panel, and what the maker wishes to make of it.
+
+    Raises
+    ------
+    LayoutError
+        If a length is out of its limits, or P and Q are one point.
+    """
+
+    panel: Panel
+    wish: Wish
+    """The tops to look for."""
+    tools: Tools = field(default_factory=Tools)
+    profile: EdgeProfile = field(default_factory=EdgeProfile)
+    """What the edge of the finished top looks like."""
+    template: TemplateWish = field(default_factory=TemplateWish)
+    legs: LegsWish | None = None
+    """None where the job is only a top."""
+    table: TableWish = field(default_factory=TableWish)
+    """What is asked of the table on those legs."""
+    materials: MaterialsWish = field(default_factory=MaterialsWish)
+    """Finish and materials."""
+    work: WorkWish = field(default_factory=WorkWish)
+    """Hours."""
+    money: MoneyWish = field(default_factory=MoneyWish)
+    """What to ask for it."""
+    units: Units = Units.MM
+    """What the file is written in."""
+    name: str = "job"
+    """What the sheets are headed with."""
+    margin: float = key(
+        0.0,
+        FROM_0,
+        "Kept to the panel's edges and cut-outs: 6 for sound edges, 10 for damaged ones is usual",
+        "6",
+    )
+    tape_error: float = key(
+        0.0,
+        Length(Range(0.0, 20.0), "measure again"),
+        "How far any tape may have been out; it widens every margin and clearance",
+        "2",
+    )
+    step: float = key(
+        STEP,
+        Length(Range(0.0, 100.0, above=True), "5 or 1/4 in is usual"),
+        "The sheets round the size down to this",
+        "10",
+        usual=f"{STEP:g} mm, or 1/4 in",
+    )
+    datum: tuple[Point, Point] | None = None
+    """Two struck points P and Q to measure from, where the datum edge does not serve."""
+    damaged: tuple[str, ...] = ()
+    """Letters of corners of the panel, as its datum names them, that are missing or that no tape
+    should be held to."""
+    missing: tuple[Problem, ...] = ()
+    """What a plan needs and the file does not say; empty where it says all."""
+
+    def __post_init__(self) -> None:
+        for name, kind in _PARTS.items():
+            if getattr(self, name) is not None or name not in ("legs", "datum"):
+                object.__setattr__(self, name, take(kind, getattr(self, name), name))
+        hold(self, "top")
+        object.__setattr__(self, "panel", self._panel())
+        object.__setattr__(self, "wish", tied(self.wish, self.panel))
+        if self.datum and len(self.datum) > 2:
+            raise LayoutError(f"datum: {len(self.datum)} points are no line: strike P and Q")
+        if self.datum and self.datum[0].distance_to(self.datum[1]) <= SAME_POINT:
+            raise LayoutError("P and Q are one point: strike them far apart")
+
+    def _panel(self) -> Panel:
+        """Return the panel with its defects clear of the tools, having held mends to what mends."""
+        panel, blades = self.panel, self.tools.reach(self.panel.made_thickness)
+        defects = tuple(clear_of_blades(one, panel.grain, blades) for one in panel.defects)
+        for one in defects:
+            refused = why_not(one, panel.build.kind, panel.finish, self.tape) if one.told else ""
+            if refused:
+                raise PanelError(f"{one.name}.mend: {refused}")
+        return panel if defects == panel.defects else replace(panel, defects=defects)
+
+    def to_toml(self) -> str:
+        """Return the job file that gives this job again when it is read.
+
+        What a file has no key for is left out: how many steps a search may take, what a printer was
+        corrected by.
+
+        Raises
+        ------
+        LayoutError
+            If the panel has curves that a file cannot hold.
+        """
+        from ..jobfile.as_tables import tables_from
+        from ..jobfile.written import written
+
+        return written(tables_from(self))
+
+    def __repr__(self) -> str:
+        """Return it in one line."""
+        return f"<Job {self.name!r}: {' or '.join(self.wish.shapes)} from {self.panel!r}>"
+
+    @property
+    def tape(self) -> Tape:
+        """How the sheets of this job write a length."""
+        return Tape.for_units(self.units)
+
+    @staticmethod
+    def usual_step(units: Units) -> float:
+        """Return what sizes are rounded down to where the job does not say, mm."""
+        return STEP_IMPERIAL if units.is_imperial else STEP
+
+
+_PARTS: dict[str, Kind] = {
+    "panel": Only(Panel, "give Panel(…)"),
+    "wish": Only(Wish, 'give Wish(…), such as Wish("oval")'),
+    "tools": Only(Tools, "give Tools(…)"),
+    "profile": Only(EdgeProfile, "give EdgeProfile(…)"),
+    "template": Only(TemplateWish, "give TemplateWish(…)"),
+    "legs": Only(LegsWish, "give LegsWish(…)"),
+    "materials": Only(MaterialsWish, "give MaterialsWish(…)"),
+    "work": Only(WorkWish, "give WorkWish(…)"),
+    "money": Only(MoneyWish, "give MoneyWish(…)"),
+    "table": Only(TableWish, "give TableWish(…)"),
+    "units": UNITS,
+    "name": Text(),
+    "datum": Points(2),
+    "damaged": DAMAGED,
+}
+"""What each part of a job takes."""

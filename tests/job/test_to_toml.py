@@ -1,0 +1,91 @@
+"""A job is written as a job file that gives the same job again."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from random_jobs import job_text
+
+from panelwright.layout.errors import LayoutError
+from panelwright.layout.fit.wish import Wish
+from panelwright.layout.geometry.placement import Placement
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.jobfile import look_over, read_job
+from panelwright.layout.legs.wish import Foot, LegsWish
+from panelwright.layout.outlines import Oval
+from panelwright.layout.panel import Panel, defect, oval_outline, rectangular_outline, round_outline
+from panelwright.layout.plan.job import Job
+from panelwright.layout.plan.serialise import plain
+from panelwright.layout.units import Units
+
+ROOT = Path(__file__).parents[2]
+
+
+def same(job: Job) -> None:
+    """Assert that a job comes back; arcs that a file has by their rise do to a millionth."""
+    again = replace(read_job(job.to_toml()), missing=())
+    assert list(differences(plain(again), plain(replace(job, missing=())))) == []
+
+
+def differences(one: object, other: object, where: str = "job") -> Iterator[str]:
+    """Yield where two records differ."""
+    if isinstance(one, dict) and isinstance(other, dict) and list(one) == list(other):
+        for name in one:
+            yield from differences(one[name], other[name], f"{where}.{name}")
+    elif isinstance(one, list) and isinstance(other, list) and len(one) == len(other):
+        for i, pair in enumerate(zip(one, other, strict=True)):
+            yield from differences(*pair, f"{where}[{i}]")
+    elif isinstance(one, float) and isinstance(other, float):
+        if abs(math.remainder(one - other, 360.0)) > 2e-6:  # angles come back by whole turns
+            yield f"{where}: {one} {other}"
+    elif one != other:
+        yield f"{where}: {one} {other}"
+
+
+@pytest.mark.parametrize(
+    "path", sorted(ROOT.glob("samples/*/job.toml")), ids=lambda p: p.parent.name
+)
+def test_the_samples_come_back(path: Path) -> None:
+    """In millimetres as in inches."""
+    same(read_job(path.read_bytes()))
+
+
+@pytest.mark.parametrize(
+    "number", [pytest.param(k, marks=() if k < 25 else pytest.mark.heavy) for k in range(150)]
+)
+def test_any_job_comes_back(number: int) -> None:
+    """Whatever a job file says is said again."""
+    job = look_over(job_text(number)).job
+    if job is not None:
+        same(job)
+
+
+@pytest.mark.parametrize(
+    "outline",
+    [
+        rectangular_outline(1200, 600, radii=(40, 0, 300, 10)),
+        rectangular_outline(1200, 600, clips=(0, 60, 0, 0), bows=(5, 0, -8, 0)),
+        round_outline(900),
+        oval_outline(800, 1300),
+        [(0, 0), (1600, 0), (1580, 640), (15, 610)],
+    ],
+)
+def test_a_job_that_is_made_in_a_program_comes_back(outline: object) -> None:
+    """Its outline by sides, axes or corners, its defects by kind."""
+    panel = Panel(outline, 22, name="board", grain_deg=30)  # type: ignore[arg-type]
+    panel = panel.with_defect(defect("screw hole", at=(300, 200), diameter=8))
+    panel = panel.with_defect(defect("split", at=(500, 300), size=(200, 4), turn_deg=10))
+    legs = LegsWish(3, Foot.ring(60, 3), splay_deg=8, material="ash")
+    for units in Units:
+        same(Job(panel, Wish(["oval", "capsule"]), legs=legs, units=units, margin=6, name="one"))
+
+
+def test_what_no_file_holds_is_refused() -> None:
+    """Arcs of ellipses stand nowhere but round a whole panel."""
+    moved = Oval(1200, 600).path().placed(Placement(Point(700, 400), 0.3))
+    with pytest.raises(LayoutError, match="give it by points"):
+        Job(Panel(moved, 22), Wish("circle")).to_toml()

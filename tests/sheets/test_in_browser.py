@@ -1,0 +1,167 @@
+"""The bench sheet in a browser: on paper, on a phone, by keyboard, for a screen reader."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+from random import Random
+from typing import TYPE_CHECKING
+
+import pypdfium2
+import pytest
+from drawn_boxes import meetings
+from kept import plan_of, sample_folders
+
+from panelwright.layout.drawing.scene import Scene
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.panel import Defect, Spoils, round_place
+from panelwright.layout.sheets.bench import bench_sheet
+from panelwright.layout.sheets.pictures.lying import lying_scene
+from panelwright.layout.units import Units
+from panelwright.layout.words.lying import lying_of
+from panelwright.layout.words.saw_lines import rounds_of
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, Page
+
+SAMPLES = {folder.name: folder for folder in sample_folders()}
+
+PAPERS = {"A4": (210.0, 297.0), "letter": (215.9, 279.4)}
+
+
+@pytest.fixture(scope="module", params=list(SAMPLES))
+def path(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Write the sheet of a sample."""
+    held = tmp_path_factory.mktemp(request.param) / "bench-sheet.html"
+    held.write_text(bench_sheet(plan_of(SAMPLES[request.param])), encoding="utf-8")
+    return held
+
+
+@pytest.fixture
+def page(browser: Browser, path: Path) -> Iterator[Page]:
+    """Open it, and hold that it asks for nothing."""
+    context = browser.new_context()
+    opened = context.new_page()
+    asked: list[str] = []
+    opened.on("request", lambda request: asked.append(request.url))
+    opened.goto(path.as_uri())
+    yield opened
+    assert set(asked) == {path.as_uri()}
+    context.close()
+
+
+def printed(page: Page) -> pypdfium2.PdfDocument:
+    """Return the pages as they are printed, on the sheet's own paper."""
+    return pypdfium2.PdfDocument(io.BytesIO(page.pdf(prefer_css_page_size=True)))
+
+
+def words(document: pypdfium2.PdfDocument, number: int) -> str:
+    """Return the words of a page."""
+    return str(document[number].get_textpage().get_text_range())
+
+
+@pytest.mark.parametrize("units", ["own", "other"])
+def test_the_first_page_is_one_page_and_all_are_few(page: Page, units: str) -> None:
+    """On its own paper: the first page ends with its foot, and the whole has at most six."""
+    if units == "other":
+        page.check("#units")
+    document = printed(page)
+    assert len(document) <= 6
+    assert "The work step by step" in words(document, 0)
+    assert any(title in words(document, 1) for title in ("Look at the panel", "Have ready"))
+    paper = "letter" if document[0].get_size()[1] < 800 else "A4"
+    wide, high = (side * 72 / 25.4 for side in PAPERS[paper])
+    assert document[0].get_size() == pytest.approx((wide, high), abs=1.0)
+
+
+def test_ticks_and_units_stay(page: Page) -> None:
+    """A tick and the unit survive a reload; clearing asks, and clears."""
+    page.check("[data-tick=line-1] >> visible=true")
+    page.check("#units")
+    page.reload()
+    assert page.is_checked("#units")
+    assert page.is_checked("[data-tick=line-1] >> visible=true")
+    page.on("dialog", lambda dialog: dialog.accept())
+    page.click("#clear")
+    assert not page.is_checked("[data-tick=line-1] >> visible=true")
+
+
+def test_units_switch_at_a_touch(page: Page) -> None:
+    """What is shown is in the other unit then, and nothing is shown in both."""
+    before = page.inner_text("main")
+    assert ("all figures in mm" in before) != ("all figures in inches" in before)
+    page.check("#units")
+    after = page.inner_text("main")
+    assert ("all figures in mm" in before) == ("all figures in inches" in after)
+    assert ("all figures in mm" in after) != ("all figures in inches" in after)
+
+
+@pytest.mark.parametrize("dark", [False, True])
+@pytest.mark.parametrize("width", [320, 1100])
+def test_nothing_runs_over_and_axe_finds_nothing(
+    browser: Browser, path: Path, width: int, dark: bool
+) -> None:
+    """Neither on a phone of 320 px nor on a wide screen, light or dark, folded or open."""
+    axe = pytest.importorskip("axe_playwright_python.sync_playwright").Axe()
+    scheme = "dark" if dark else "light"
+    context = browser.new_context(viewport={"width": width, "height": 740}, color_scheme=scheme)
+    page = context.new_page()
+    page.goto(path.as_uri())
+    page.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    found = axe.run(page)
+    assert found.violations_count == 0, found.generate_report()
+    context.close()
+
+
+def test_every_box_is_reached_by_keyboard(page: Page) -> None:
+    """Tab goes through switch, buttons and boxes in their order, and a space ticks."""
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.id") == "units"
+    for _ in range(4):
+        page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.dataset.tick") is not None
+    page.keyboard.press("Space")
+    assert page.evaluate("document.activeElement.checked")
+
+
+def test_no_text_of_the_first_page_meets_another(browser: Browser) -> None:
+    """On the panel as it lies: up to 20 defects, mm and inches, at any height it is given."""
+    scenes = [crowded(rng) for rng in (Random(i) for i in range(24))]
+    assert meetings(browser, scenes) == [[]] * len(scenes)
+
+
+@pytest.mark.by_hand
+def test_no_text_meets_another_in_a_thousand_drawings(browser: Browser) -> None:
+    """The same of a thousand; and none lies on the finished edge."""
+    for start in range(0, 1000, 50):
+        scenes = [crowded(Random(i)) for i in range(start, start + 50)]
+        assert meetings(browser, scenes) == [[]] * len(scenes)
+
+
+def crowded(rng: Random) -> Scene:
+    """Return the first page's drawing of a sample with other defects, units and room."""
+    plan = plan_of(SAMPLES[rng.choice(sorted(SAMPLES))])
+    box = plan.job.panel.boundary.bounds
+    kinds = ({Spoils.SHOWING}, {Spoils.CUTTING}, {Spoils.BEARING})
+    defects = tuple(
+        Defect(
+            f"knot {i}",
+            round_place(
+                Point(
+                    rng.uniform(box.left + 30, box.right - 30),
+                    rng.uniform(box.bottom + 30, box.top - 30),
+                ),
+                rng.uniform(8, 120),
+            ),
+            frozenset(rng.choice(kinds)),
+        )
+        for i in range(rng.randrange(21))
+    )
+    panel = replace(plan.job.panel, defects=defects)
+    units = rng.choice([Units.MM, Units.IN])
+    plan = replace(plan, job=replace(plan.job, panel=panel, units=units))
+    tallest = rng.uniform(54, 100) + (15 if plan.cuts.again else 0)
+    return lying_scene(plan, lying_of(plan), rounds_of(plan), tallest=tallest)
