@@ -47,7 +47,7 @@ def tables_from(job: Job) -> Tables:
     }
     if job.legs is not None:
         tables["legs"] = _legs(job.legs, job.table, units)
-    for name in ("tools", "template", "materials", "work", "money"):
+    for name in ("tools", "offcuts", "template", "materials", "work", "money"):
         held = keyed(getattr(job, name), units)
         if name == "template" and units.is_imperial:  # there another paper is usual
             held["paper"] = job.template.paper.name

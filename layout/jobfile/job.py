@@ -8,29 +8,35 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import TypeVar
 
 from ..cutting.profile import INSIDE_BEVEL
 from ..cutting.tools import Tools
 from ..errors import JobError, LayoutError, Problem
+from ..keys.key import Section
 from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
 from ..keys.values import Values
 from ..legs.movement import SWING
 from ..legs.people import usual_place
 from ..legs.table_wish import TableWish
+from ..money.wish import MoneyWish
+from ..offcuts.wish import OffcutWish
 from ..panel.build import Kind
 from ..plan.job import STAND_IN_THICKNESS, Job
 from ..plan.tied import tied
 from ..units import Units
+from ..work.wish import MaterialsWish, WorkWish
 from .legs import read_legs
 from .legs_held import Under
 from .panel import PanelRead, read_panel
 from .section import read_section
-from .sections import HEAD
+from .sections import HEAD, MATERIALS, MONEY, OFFCUTS, WORK
 from .template import read_template
 from .toml import Tables, decoded, tables_of
 from .tools import read_tools
 from .top import TopRead, read_top
-from .work import read_materials, read_money, read_work
+
+Made = TypeVar("Made")
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,16 +137,20 @@ def _job(
     if head.has("legs"):
         legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
     template = read_template(_table(head, "template"), head.at("template"))
-    materials = read_materials(_table(head, "materials"), head.at("materials"))
-    work = read_work(_table(head, "work"), head.at("work"))
-    money = read_money(_table(head, "money"), head.at("money"))
+    offcuts = _made(head, OFFCUTS, OffcutWish)
+    materials = _made(head, MATERIALS, MaterialsWish)
+    work = _made(head, WORK, WorkWish)
+    money = _made(head, MONEY, MoneyWish)
     notes = head.place.notes
-    if not notes.are_empty or top.wish is None or tools is None or template is None:
+    if not notes.are_empty or top.wish is None or tools is None:
         return None
-    assert materials is not None and work is not None and money is not None  # or it was noted
+    if template is None or offcuts is None or materials is None or work is None or money is None:
+        return None
     units: Units = head["units"]
     try:
         board = panel.panel(STAND_IN_THICKNESS)
+        if board is None:
+            return None
         wish = tied(top.wish, board, top.values)
         if not notes.are_empty:
             return None
@@ -153,6 +163,7 @@ def _job(
             materials=materials,
             work=work,
             money=money,
+            offcuts=offcuts,
             legs=legs.wish if legs else None,
             table=legs.table if legs else TableWish(place=usual_place(imperial=units.is_imperial)),
             units=units,
@@ -172,6 +183,12 @@ def _job(
 def _table(head: Values, name: str) -> object:
     """Return what stands under a heading of its own; an empty table where it is left out."""
     return head[name] if head.has(name) else {}
+
+
+def _made(head: Values, section: Section, made: type[Made]) -> Made | None:
+    """Return what a table holds whose keys each fill one field; None where something is wrong."""
+    name = section.heading.strip("[]")
+    return read_section(_table(head, name), section, head.at(name)).made(made)
 
 
 def _under(panel: PanelRead, top: TopRead) -> Under:

@@ -14,6 +14,7 @@ from ..legs.movement import SWING
 from ..legs.table_wish import TableWish
 from ..legs.wish import FixingPlate, LegsWish
 from ..money.wish import MoneyWish
+from ..offcuts.wish import OffcutWish
 from ..panel.build import Build
 from ..panel.panel import Panel
 from ..panel.spot import Spot
@@ -49,6 +50,7 @@ HEAD = Section(
         Key("top", Table("table"), "The tops to look for", example="{ }"),
         Key("legs", Table("table"), "The legs; leave the table out for a top alone", example="{ }"),
         Key("tools", Table("table"), "What it is cut with", example="{ }"),
+        Key("offcuts", Table("table"), "What is kept of what falls off", example="{ }"),
         Key("template", Table("table"), "The printed template", example="{ }"),
         Key("materials", Table("table"), "Finish and materials", example="{ }"),
         Key("work", Table("table"), "Hours", example="{ }"),
@@ -205,6 +207,8 @@ LEGS = Section(
 
 TOOLS = Section("[tools]", "What the top is cut with.", keys_of(Tools))
 
+OFFCUTS = Section("[offcuts]", "What is kept of what falls off.", keys_of(OffcutWish))
+
 TEMPLATE = Section(
     "[template]",
     "The printed template. `panelwright template` takes the same choices on the command line.",
@@ -228,7 +232,7 @@ MONEY = Section(
 )
 
 SECTIONS: tuple[Section, ...] = (
-    HEAD, PANEL, OUTLINE, BOW, CUT_OUT, DATUM, DEFECT, TOP, LEGS, TOOLS, TEMPLATE,
+    HEAD, PANEL, OUTLINE, BOW, CUT_OUT, DATUM, DEFECT, TOP, LEGS, TOOLS, OFFCUTS, TEMPLATE,
     MATERIALS, WORK, MONEY,
 )  # fmt: skip
 """Every table of a job file, in the order of the documents."""

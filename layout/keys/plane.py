@@ -19,10 +19,7 @@ from .place import Place, shown
 class At(Kind):
     """A point."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return "`[x, y]`"
+    words = "`[x, y]`"
 
     def parse(self, value: object, at: Place) -> Point | None:
         """Return the point, mm."""
@@ -33,7 +30,7 @@ class At(Kind):
         return None if x is None or y is None else Point(x, y)
 
 
-MOST_POINTS = 10_000
+MOST_POINTS = 5_000
 """Points of one list: on an outline three metres long one a millimetre (our choice)."""
 
 

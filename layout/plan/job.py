@@ -18,6 +18,7 @@ from ..keys.plane import Choices, Points
 from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
 from ..money.wish import MoneyWish
+from ..offcuts.wish import OffcutWish
 from ..panel.corners import LETTERS
 from ..panel.panel import Panel
 from ..panel.told import clear_of_blades
@@ -62,6 +63,8 @@ class Job:
     profile: EdgeProfile = field(default_factory=EdgeProfile)
     """What the edge of the finished top looks like."""
     template: TemplateWish = field(default_factory=TemplateWish)
+    offcuts: OffcutWish = field(default_factory=OffcutWish)
+    """What is kept of what falls off."""
     legs: LegsWish | None = None
     """None where the job is only a top."""
     table: TableWish = field(default_factory=TableWish)
@@ -108,6 +111,8 @@ class Job:
             if getattr(self, name) is not None or name not in ("legs", "datum"):
                 object.__setattr__(self, name, take(kind, getattr(self, name), name))
         hold(self, "top")
+        if not self.wish.shapes:
+            raise LayoutError('top.shape: no shape is wished for: name one, or "any"')
         object.__setattr__(self, "panel", self._panel())
         object.__setattr__(self, "wish", tied(self.wish, self.panel))
         if self.datum and len(self.datum) > 2:
@@ -161,6 +166,7 @@ _PARTS: dict[str, Kind] = {
     "wish": Only(Wish, 'give Wish(…), such as Wish("oval")'),
     "tools": Only(Tools, "give Tools(…)"),
     "profile": Only(EdgeProfile, "give EdgeProfile(…)"),
+    "offcuts": Only(OffcutWish, "give OffcutWish(…)"),
     "template": Only(TemplateWish, "give TemplateWish(…)"),
     "legs": Only(LegsWish, "give LegsWish(…)"),
     "materials": Only(MaterialsWish, "give MaterialsWish(…)"),
