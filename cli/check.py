@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING
 
 import click
 
-from ..layout.errors import NothingFitsError, Problem
+from ..layout.errors import LayoutError, NothingFitsError, Problem
 from .machine import SCHEMA, as_json_option, print_record, problem_record
-from .reading import JOB, Text, job_in, job_text
+from .reading import JOB, Text, job_in, job_text, stop
 
 if TYPE_CHECKING:
     from ..layout.fit.found import Fit
@@ -38,7 +38,7 @@ def check(job: Path, as_json: bool) -> None:
     """
     text = job_text(job)
     found = job_in(text)
-    look = _first_look(found)
+    look = _first_look(found, text.name)
     again = tuple(_look_again(found, text, look))
     if as_json:
         from ..layout.plan.serialise import plain
@@ -77,13 +77,16 @@ def _tell(job: Job, look: Fit | NothingFitsError | None) -> None:
             click.echo(f"  {'':<11} {line}")
 
 
-def _first_look(job: Job) -> Fit | NothingFitsError | None:
+def _first_look(job: Job, name: str) -> Fit | NothingFitsError | None:
+    """Return what a first look finds; end where no search could begin, as every command does."""
     from ..layout.plan.doubts import first_look
 
     try:
         return first_look(job)
     except NothingFitsError as error:
         return error
+    except LayoutError as error:
+        stop(f"{name}: {error}")
 
 
 def _look_again(job: Job, text: Text, look: Fit | NothingFitsError | None) -> Iterator[Problem]:

@@ -9,6 +9,7 @@ with the highest bound, and the search ends when no open question can beat the b
 from __future__ import annotations
 
 import heapq
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from itertools import count
@@ -24,6 +25,10 @@ from .wish import Wish
 
 _MOST_QUESTIONS = 64
 """Questions after which the best top in hand is returned with the bound reached."""
+
+_LEAST_SHARE = 0.02
+"""Of the effort, that a question takes at least: it is made ready and its top proved. Each may take
+half of what is left; what is not asked any more keeps the bound of the question it came from."""
 
 Split = tuple[tuple[int, ...], tuple[int, ...]]
 """The islands that must lie outside, and inside, the top."""
@@ -44,9 +49,19 @@ def best_round_islands(
 
     Where there is none in it and the bound is above 0, the search ended before it knew.
     """
-    return round_islands(
-        wood, islands, wish.gap, lambda left, held: answered(left, wish, shape, held, progress)
-    )
+    looks = 0.0
+
+    def ask(left: SoundWood, held: tuple[Region, ...]) -> Answer:
+        nonlocal looks
+        rest = wish.most_effort - looks
+        if rest < _LEAST_SHARE * wish.most_effort:
+            return Answer(None, math.inf, 0)
+        part = replace(wish, most_effort=rest / 2 if islands else rest)
+        answer = answered(left, part, shape, held, progress)
+        looks += answer.looks + _LEAST_SHARE * wish.most_effort
+        return answer
+
+    return replace(round_islands(wood, islands, wish.gap, ask), looks=looks)
 
 
 def round_islands(wood: SoundWood, islands: Sequence[Region], gap: float, ask: Ask) -> Answer:

@@ -25,7 +25,7 @@ def reason(wood: SoundWood, wish: Wish, shape: str, tape: Tape) -> str:
     if told:
         return told
     if shape == OWN_OUTLINE and wish.own is not None and not wish.scaled:
-        from .own.misfit import own_reason
+        from .rigid.misfit import own_reason
 
         return own_reason(clear_of(wood, wish.avoids), wish, wish.own, tape)
     free = replace(unlimited(wish), goal=Goal.AREA, gap=_ROUGH)
@@ -70,7 +70,7 @@ def undecided(wish: Wish, shape: str, bound: float, tape: Tape) -> str:
     """Return in one line what is known where the search ended before it found a top."""
     if shape == OWN_OUTLINE and not wish.scaled:
         return (
-            f"no place for the {shape} was found within the time or the {wish.most_steps} boxes "
+            f"no place for the {shape} was found within the time or the effort "
             "allowed, but not all are ruled out: allow more time, or lower a margin or clearance"
         )
     most = {
@@ -80,7 +80,7 @@ def undecided(wish: Wish, shape: str, bound: float, tape: Tape) -> str:
         Goal.NEAREST: "near the wanted size",
     }[wish.goal]
     return (
-        f"no {shape} {_told(wish, tape)} was found within the time or the {wish.most_steps} boxes "
+        f"no {shape} {_told(wish, tape)} was found within the time or the effort "
         f"allowed, but one {most} is not ruled out: allow more time, or loosen a limit"
     )
 

@@ -46,7 +46,7 @@ class Path:
         """Return the straight-sided path through the points."""
         held = list(points)
         if closed:
-            held.append(held[0])
+            held += held[:1]
         return cls(tuple(Line(a, b) for a, b in pairwise(held)))
 
     @classmethod

@@ -50,6 +50,8 @@ class Region:
         for ring in (exterior, *holes):
             if len(ring) < 3:
                 raise GeometryError(f"a ring needs at least 3 points, not {len(ring)}")
+            if not np.isfinite(ring).all():
+                raise GeometryError("a point of a ring has figures that are no numbers")
         shape = shapely.Polygon(exterior, holes)
         if not shape.is_valid:
             raise GeometryError(f"the outline is not simple: {shapely.is_valid_reason(shape)}")

@@ -12,7 +12,7 @@ from .lines import MOST_LEVELS, NestedTooDeepError, lines_of
 from .mending import Fault, fault_in
 
 LONGEST = 1_000_000
-"""Bytes, or characters, that a job file may hold: a survey of ten thousand points takes a fifth."""
+"""Bytes, or characters, that a job file may hold: a survey of 5,000 points takes a tenth."""
 
 MOST_FAULTS = 50
 """Lines that are no TOML after which reading stops: then it is another kind of file."""

@@ -30,7 +30,7 @@ class At(Kind):
         return None if x is None or y is None else Point(x, y)
 
 
-MOST_POINTS = 10_000
+MOST_POINTS = 5_000
 """Points of one list: on an outline three metres long one a millimetre (our choice)."""
 
 

@@ -143,12 +143,17 @@ class Outline(ABC):
         return self.path().points(tolerance, "outside")
 
 
+GREATEST = 1e9
+"""Of the figures of an outline: far beyond any top, and their squares can be reckoned with."""
+
+
 def require_figures(outline: Any, *fields: str) -> None:  # noqa: ANN401 - any dataclass
     """Raise an `OutlineError` unless these fields are numbers, and hold them as our own."""
     for name in fields:
         figure = take(
             Number(), getattr(outline, name), type(outline).__name__, name, error=OutlineError
         )
+        require(abs(figure) <= GREATEST, f"{name} of {figure:g} is above {GREATEST:g}: no top is")
         object.__setattr__(outline, name, figure)
 
 

@@ -13,12 +13,12 @@ from numpy.typing import NDArray
 from panelwright.layout.fit.rectangles.boxes import Boxes
 from panelwright.layout.fit.rectangles.contacts import WoodEdges
 from panelwright.layout.fit.rectangles.gaps import Frames, strips
+from panelwright.layout.fit.rectangles.local_search import Held, Polisher
 from panelwright.layout.fit.rectangles.narrowing import Narrowing
-from panelwright.layout.fit.rectangles.near import near_edges
-from panelwright.layout.fit.rectangles.polish import Held, Polisher
-from panelwright.layout.fit.rectangles.recipe import CORNER_LEFT, hull_of
-from panelwright.layout.fit.rectangles.relaxed import relaxed_bound
-from panelwright.layout.fit.rectangles.sample import Windows, rectangles
+from panelwright.layout.fit.rectangles.near_edges import near_edges
+from panelwright.layout.fit.rectangles.offset_wood import CORNER_LEFT, hull_of
+from panelwright.layout.fit.rectangles.relaxation import relaxed_bound
+from panelwright.layout.fit.rectangles.sampling import Windows, rectangles
 from panelwright.layout.fit.rectangles.sizes import Sizes
 from panelwright.layout.fit.wish import Limits, Span, Wish
 from panelwright.layout.geometry.polygon import Region

@@ -14,7 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from numpy.typing import NDArray
 
-from panelwright.layout.fit.driver import Outcome, search
+from panelwright.layout.fit.branch_and_bound import Outcome, search
 from panelwright.layout.fit.found import Fit
 from panelwright.layout.fit.rectangles.entry import rectangle_family, rounded_rectangle_family
 from panelwright.layout.fit.wish import Goal, Limits, Span, Wish

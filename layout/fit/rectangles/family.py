@@ -1,9 +1,9 @@
 """Rounded rectangles, and rectangles: turn and sides searched by boxes, each proved from all sides.
 
 A box holds the tops of some turns, some places of their sides and some corner radii. It is cut down
-from the gaps between the wood's edges (`bound`), first along one axis, then along the
+from the gaps between the wood's edges (`gap_bound`), first along one axis, then along the
 other, until what is left is bounded closely or nothing is; the best rectangle found on the way is
-polished to its contacts (`polish`). What a top must beat is the best one found and the
+polished to its contacts (`local_search`). What a top must beat is the best one found and the
 gap that is allowed above it; boxes that cannot are not looked into again.
 """
 
@@ -27,12 +27,12 @@ from .finish import finished
 from .gaps import Array
 from .held import Held
 from .holding import NOTHING, Points
+from .local_search import Polisher
 from .narrowing import Narrowing, Sized
-from .near import near_edges
-from .polish import Polisher
-from .recipe import Recipe
-from .relaxed import relaxed_bound
-from .sample import Found, Windows, rectangles
+from .near_edges import near_edges
+from .offset_wood import Recipe
+from .relaxation import relaxed_bound
+from .sampling import Found, Windows, rectangles
 from .seeds import seeds, thinnest, turns_of
 from .sizes import Sizes
 from .straight import straightened
@@ -53,6 +53,9 @@ _WORTH_IT = 0.1
 """Share of the gap by which a look must raise the best score to be followed by another at once."""
 _TOUCHES = 0.001
 """mm by which a polished rectangle may still miss a point: it touches it."""
+_LOOKS_A_BOX, _LOOKS_AN_EDGE = 100_000, 5
+"""Looks at an edge (`driver.Family.looks`) that a box takes, and that each part of it takes of each
+edge: as measured."""
 _PATIENCE, _LONGEST_PAUSE = 1.5, 12.0
 """How much seldomer the next look is after one in vain, and how many boxes go by at most."""
 
@@ -89,6 +92,7 @@ class RoundedRectangles:
         self.widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
         self._recipes: dict[tuple[float, float, bool, float], Recipe] = {}
         self._best: tuple[float, Fit] | None = None
+        self.looks = 0.0
         self._visits, self._next_look, self._pause = 0, 0, 1.0
 
     def first_boxes(self) -> Iterator[Box]:
@@ -152,6 +156,7 @@ class RoundedRectangles:
         if box.boxes is None:
             return []
         recipe, target = box.recipe, self._target
+        self.looks += _LOOKS_A_BOX
         if recipe.looseness > _SHARE * (box.bound - target):
             least, greatest = recipe.radii
             middle = (least + greatest) / 2
@@ -193,6 +198,7 @@ class RoundedRectangles:
         parts = [self._closed(recipe, edges)] if target > 0 else []
         if len(edges) == 0:
             return parts
+        self.looks += _LOOKS_AN_EDGE * len(boxes) * len(edges)
         must = self._must(recipe)
         left = recipe.left
         judged = Narrowing(edges, recipe.sizes, recipe.inset, target, must, left).judged(boxes)

@@ -1,0 +1,147 @@
+"""Branch and bound: the one driver that every family of tops is searched by.
+
+The unknowns of a family are few, and most are solved exactly inside a box of the rest. A family
+says what no top in a box can beat (`bound`), finds one top in it (`sample`) and cuts it in smaller
+boxes (`split`). The driver takes the box with the highest bound first; when even that bound is
+hardly above the best top found, nothing better is left anywhere, and that is the proof.
+"""
+
+from __future__ import annotations
+
+import heapq
+import math
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from itertools import count
+from typing import Generic, Protocol, TypeVar
+
+_HOPE = 0.85
+"""Share of a score in hand that a sample must have to be polished: polishing gains the rest."""
+
+_NEAR = 0.98
+"""The same once there is a top: polished from so near it may end at another, better local best."""
+
+Box = TypeVar("Box")
+Top = TypeVar("Top")
+
+
+class Family(Protocol[Box, Top]):
+    """One family of tops on one piece of wood, within limits. Scores are positive."""
+
+    looks: float
+    """How much was reckoned so far: about how often one edge was looked at, some 50 ns each.
+    Counted and not timed, so that a search ends at the same box everywhere."""
+
+    def first_boxes(self) -> Iterable[Box]:
+        """Return boxes that together hold every top allowed."""
+        ...
+
+    def bound(self, box: Box, enough: float) -> float:
+        """Return a score that no top in the box beats.
+
+        Where it falls below `enough` the box is dropped, so a bound need be no sharper than that.
+        """
+        ...
+
+    def sample(self, box: Box) -> tuple[float, Top] | None:
+        """Return the score of a real top found from the middle of the box, and the top."""
+        ...
+
+    def split(self, box: Box) -> Iterable[Box]:
+        """Return smaller boxes that together hold every top of the box."""
+        ...
+
+    def polish(self, score: float, top: Top) -> tuple[float, Top]:
+        """Return the top moved to a local best, never a worse one."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome(Generic[Top]):
+    """What a search came to."""
+
+    score: float
+    """Of the best top; 0 where none was found."""
+    top: Top | None
+    bound: float
+    """No top of the family beats this score."""
+    steps: int
+    """Boxes looked at."""
+    looks: float
+    """The family's, at the end."""
+
+
+def search(
+    family: Family[Box, Top],
+    *,
+    gap: float,
+    most_steps: int,
+    most_looks: float = math.inf,
+    enough: float = 0.0,
+    progress: Callable[[int, float, float], bool] | None = None,
+) -> Outcome[Top]:
+    """Return the best top of a family and a bound at most `gap`, as a share, above it.
+
+    Parameters
+    ----------
+    gap : float
+        Stop when the bound is within this share of the score: ``score >= (1 - gap) * bound``.
+    most_steps : int
+        Stop after so many boxes and return the bound reached.
+    most_looks : float
+        The same, after so many looks at an edge.
+    enough : float
+        A score already in hand: tops that are no better are of no interest, and none is returned
+        where no better one is found.
+    progress : callable, optional
+        Called now and then with steps, score and bound; the search stops where it returns False.
+    """
+    hand: _Hand[Top] = _Hand(enough)
+    steps, left = 0, 0.0
+    ticket = count()
+    heap: list[tuple[float, int, Box]] = []
+    for box in family.first_boxes():
+        heapq.heappush(heap, (-family.bound(box, hand.score), next(ticket), box))
+        if hand.top is None:
+            hand.offer(family, family.sample(box))
+    bound = -heap[0][0] if heap else 0.0
+    while heap:
+        bound = -heap[0][0]
+        if hand.score >= (1 - gap) * bound or steps >= most_steps or family.looks >= most_looks:
+            break
+        _, _, box = heapq.heappop(heap)
+        steps += 1
+        if progress is not None and steps % 16 == 0 and not progress(steps, hand.score, bound):
+            heapq.heappush(heap, (-bound, next(ticket), box))
+            break
+        hand.offer(family, family.sample(box))
+        needed = hand.score / (1 - gap)
+        for part in family.split(box):
+            limit = min(bound, family.bound(part, needed))
+            if limit > needed:
+                heapq.heappush(heap, (-limit, next(ticket), part))
+            else:
+                left = max(left, limit)
+    else:
+        bound = hand.score
+    return Outcome(hand.score, hand.top, max(bound, left, hand.score), steps, family.looks)
+
+
+@dataclass(slots=True)
+class _Hand(Generic[Top]):
+    """The best top so far, or only the score that one must beat."""
+
+    score: float
+    top: Top | None = None
+    sampled: float = 0.0
+    """The best sample: each better one is polished, for it may lead to another local best."""
+
+    def offer(self, family: Family[Box, Top], found: tuple[float, Top] | None) -> None:
+        """Take a sample, polished, where it is the best top."""
+        hope = _HOPE if self.top is None else _NEAR
+        if found is None or found[0] <= max(self.sampled, hope * self.score):
+            return
+        self.sampled = found[0]
+        score, top = family.polish(*found)
+        if score > self.score:
+            self.score, self.top = score, top
