@@ -131,7 +131,8 @@ def _job(
         legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
     template = read_template(head["template"] if head.has("template") else {}, head.at("template"))
     notes = head.place.notes
-    if not notes.are_empty or top.wish is None or tools is None or template is None:
+    wrong = tables.problems or not notes.are_empty
+    if wrong or top.wish is None or tools is None or template is None:
         return None
     units: Units = head["units"]
     try:

@@ -141,11 +141,9 @@ class _Near:
         kind, top = self.family.kind, Pose(*pose)
         p = kind.shape_of(top)
         radius = kind.radius_of_width(p, top.half_width)
-        needed = [
-            float(kind.holding(top.turn, p, point[None], pose[None, :2])[0])
-            for point in self.family.wood.firmly
-        ]
-        return radius - np.array(needed)
+        ways = pose[None, :2] - self.family.wood.firmly  # to the middle, from each point by itself
+        needed: Array = kind.holding(top.turn, p, np.zeros((1, 2)), ways)
+        return radius - needed
 
 
 def _slopes(function: Callable[[Array], Array], at: Array, apart: float) -> Array:
