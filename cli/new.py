@@ -64,7 +64,7 @@ def new(job: Path, as_json: bool, sample: str | None, **given: Any) -> None:  # 
     Without options it asks, and checks each answer at once; `back` goes a question back, `leave` or
     Ctrl-C keeps the answers until the command is typed again. An old file is never replaced.
     """
-    if job.is_symlink() or job.exists():
+    if _is_taken(job):
         stop(f"{job} is there already and is never replaced: give another name")
     if not job.parent.is_dir():
         stop(f"{job.parent} is no folder: make it first, or give another name")
@@ -88,6 +88,16 @@ def new(job: Path, as_json: bool, sample: str | None, **given: Any) -> None:  # 
     click.echo(f"Written to {job}. Look it over, then type:")
     click.echo(f"  panelwright check {job}")
     click.echo(f"  panelwright plan {job} --out {job.with_suffix('').name}")
+
+
+def _is_taken(job: Path) -> bool:
+    try:
+        job.lstat()
+    except FileNotFoundError:
+        return False
+    except OSError as error:
+        stop(f"{job}: no file can be called so ({error.strerror or error})")
+    return True
 
 
 def _sample(name: str) -> str:

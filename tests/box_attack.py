@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import NamedTuple
 
 import numpy as np
 
-from panelwright.layout.fit.two_sizes.boxes import Box
-from panelwright.layout.fit.two_sizes.capsule import CapsuleKind
-from panelwright.layout.fit.two_sizes.entry import OUTLINES
-from panelwright.layout.fit.two_sizes.family import TwoSizes
-from panelwright.layout.fit.two_sizes.kind import Kind
-from panelwright.layout.fit.two_sizes.polish import polished
-from panelwright.layout.fit.two_sizes.pose import Pose, turned
-from panelwright.layout.fit.two_sizes.sizing import Sizing
-from panelwright.layout.fit.two_sizes.wood import Wood
-from panelwright.layout.fit.wish import Wish
+from panelwright.layout.fit.convex.boxes import Box
+from panelwright.layout.fit.convex.capsule import CapsuleKind
+from panelwright.layout.fit.convex.entry import OUTLINES
+from panelwright.layout.fit.convex.family import TwoSizes
+from panelwright.layout.fit.convex.kind import Kind
+from panelwright.layout.fit.convex.local_search import polished
+from panelwright.layout.fit.convex.pose import Pose, turned
+from panelwright.layout.fit.convex.sizing import Sizing
+from panelwright.layout.fit.convex.wood import Wood
+from panelwright.layout.fit.wish import Limits, Span, Wish
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -164,6 +165,10 @@ def hugged_box(
         ring = place.of(outline.inner(0.01))
         held = [Region.at(Point(*ring[int(i)] * (1 - 1e-9))) for i in rng.integers(0, len(ring), 3)]
     wood = Wood(SoundWood.exact(panel), held)
+    if rng.random() < 0.5:  # limits that hug it as well
+        spans = [Span(v * (1 - 1e-6), v * (1 + 1e-6)) for v in (outline.length, outline.width)]
+        ratio = Span(spans[0].least / spans[1].greatest, spans[0].greatest / spans[1].least)
+        wish = replace(wish, limits=Limits(length=spans[0], width=spans[1], ratio=ratio))
     family = TwoSizes(wood, Sizing(kind, wish, outline))
     own = np.array([-wood.middle.x, -wood.middle.y])
     found = family.placed(own, pose.turn, p)

@@ -10,7 +10,7 @@ from ..errors import GeometryError, LayoutError, OutlineError
 from ..geometry.path import Path
 from ..geometry.tolerance import SAME_FIGURE
 from ..keys.figures import ABOVE_0, FROM_0, Length, Range
-from ..keys.key import Key, hold, key, own
+from ..keys.key import Key, hold, key
 from ..keys.plane import Pair
 from ..legs.screws import FROM_EDGE, FROM_EDGE_BOARD
 from ..panel.build import Kind
@@ -56,8 +56,8 @@ class EdgeProfile:
         "Radius of its upper arris; 0 leaves it broken only",
         "3",
     )
-    bevel_in: float = own(0.0, FROM_0, also=(BEVEL,))
-    bevel_up: float = own(0.0, FROM_0)
+    bevel_in: float = key(0.0, FROM_0, also=(BEVEL,), in_file=False)
+    bevel_up: float = key(0.0, FROM_0, in_file=False)
     """How far a bevel under the top runs in from the edge, and up it, mm; both 0 for none."""
 
     def __post_init__(self) -> None:

@@ -8,7 +8,7 @@ from typing import Any
 
 from ..geometry.polygon import Region
 from ..panel.sound import SoundWood
-from .driver import Family
+from .branch_and_bound import Family
 from .found import Fit
 from .stand import Elsewhere
 from .wish import Wish

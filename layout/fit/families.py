@@ -12,7 +12,7 @@ from importlib import import_module
 from ..geometry.polygon import Region
 from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND
 from ..panel.sound import SoundWood
-from .driver import search
+from .branch_and_bound import search
 from .entry import Answer, Entry, Maker, Progress
 from .found import Bound
 from .outright import is_ruled_out
@@ -22,17 +22,17 @@ from .twins import first_twin
 from .wish import Limits, Wish
 
 FAMILIES = {
-    "circle": "two_sizes",
-    "oval": "two_sizes",
-    "capsule": "two_sizes",
-    "D end": "two_sizes",
-    "superellipse": "two_sizes",
-    "hexagon": "two_sizes",
-    "octagon": "two_sizes",
+    "circle": "convex",
+    "oval": "convex",
+    "capsule": "convex",
+    "D end": "convex",
+    "superellipse": "convex",
+    "hexagon": "convex",
+    "octagon": "convex",
     "rectangle": "rectangles",
     "rounded rectangle": "rectangles",
-    OWN_OUTLINE: "own",
-    PIECE_AS_FOUND: "kept",
+    OWN_OUTLINE: "rigid",
+    PIECE_AS_FOUND: "live_edge",
 }
 """What can be wished for, by name, and the room whose `entry` makes it."""
 
@@ -52,7 +52,8 @@ def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = 
     if is_ruled_out(wood, wish, shape):
         return None
     held = _to_hold(wish, held)
-    room = "kept" if wish.keeping is not None else FAMILIES[shape]
+    on_edge = wish.keeping is not None and shape != PIECE_AS_FOUND
+    room = "on_edge" if on_edge else FAMILIES[shape]
     make: Maker = import_module(f"..{room}.entry", __name__).make
     return make(wood, wish, shape, held)
 

@@ -25,7 +25,7 @@ def reason(wood: SoundWood, wish: Wish, shape: str, tape: Tape) -> str:
     if told:
         return told
     if shape == OWN_OUTLINE and wish.own is not None and not wish.scaled:
-        from .own.misfit import own_reason
+        from .rigid.misfit import own_reason
 
         return own_reason(clear_of(wood, wish.avoids), wish, wish.own, tape)
     free = replace(unlimited(wish), goal=Goal.AREA, gap=_ROUGH)

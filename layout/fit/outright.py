@@ -9,7 +9,7 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND
 from ..panel.sound import SoundWood
-from .own.limits import is_longer_than
+from .rigid.limits import is_longer_than
 from .wish import Wish
 
 _HAIR = 0.02

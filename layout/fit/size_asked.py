@@ -22,20 +22,20 @@ from ..geometry.polygon import Region
 from ..geometry.tolerance import PROOF_ALLOWANCE, SAME_PLACE
 from ..outlines import OWN_OUTLINE, Outline
 from ..panel.sound import SoundWood
-from .driver import search
+from .branch_and_bound import search
+from .convex.entry import kind_of
+from .convex.family import TwoSizes
+from .convex.kind import Kind
+from .convex.local_search import polished
+from .convex.pose import Pose
+from .convex.sizing import Sizing
+from .convex.wood import Wood
 from .entry import Answer
 from .found import Fit
 from .islands import round_islands
-from .own.family import OwnPlaces
-from .own.proof import proved
 from .points import clear_of, lost
-from .two_sizes.entry import kind_of
-from .two_sizes.family import TwoSizes
-from .two_sizes.kind import Kind
-from .two_sizes.polish import polished
-from .two_sizes.pose import Pose
-from .two_sizes.sizing import Sizing
-from .two_sizes.wood import Wood
+from .rigid.places import OwnPlaces
+from .rigid.proof import proved
 from .wish import Limits, Span, Wish
 
 _EASED = PROOF_ALLOWANCE / 2

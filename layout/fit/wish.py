@@ -10,7 +10,7 @@ from enum import Enum
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..keys.figures import ABOVE_0, FROM_0, Number, Range, count, degrees, percent
-from ..keys.key import Key, fills, hold, key, own
+from ..keys.key import Key, fills, hold, key
 from ..keys.kinds import Choice, Only, YesNo, names
 from ..keys.plane import Choices, Pair, Points
 from ..outlines import Outline
@@ -91,13 +91,14 @@ class Limits:
         ),
     )
     """Overall, mm."""
-    ratio: Span = own(
+    ratio: Span = key(
         Span(1.0),
         Spans(_RATIO),
         also=(
             Key("least_ratio", _RATIO, "Length over width, at least", 1.0, "1", "1.5"),
             Key("most_ratio", _RATIO, "Length over width, at most", math.inf, "no limit", "2.5"),
         ),
+        in_file=False,
     )
     """Length over width."""
     corner_radius: Span = key(
@@ -113,7 +114,7 @@ class Limits:
         ),
     )
     """For a rounded rectangle, mm (common practice); a span of one value fixes it."""
-    grain_deg: float | None = own(None, degrees(-360, 360))
+    grain_deg: float | None = key(None, degrees(-360, 360), in_file=False)
     """Direction of the panel's grain, degrees from x; None for that of the panel of a job."""
     most_turn_deg: float = key(
         90.0,
@@ -185,7 +186,7 @@ class Wish:
         '"longest"',
     )
     limits: Limits = field(
-        default_factory=Limits, metadata=fills(Only(Limits, "give Limits(…)"), "", in_file=False)
+        default_factory=Limits, metadata=fills(Only(Limits, "give Limits(…)"), in_file=False)
     )
     lipping: float = key(
         0.0,
@@ -197,7 +198,7 @@ class Wish:
     )
     """Limits and scores are of the finished top, and only its core, the line `lipping` inside the
     finish line, must lie in the sound wood."""
-    wanted: tuple[float, float] | None = own(None, Pair(ABOVE_0))
+    wanted: tuple[float, float] | None = key(None, Pair(ABOVE_0), in_file=False)
     """Length and width, mm, that `Goal.NEAREST` measures from."""
     gap: float = key(
         0.001,
@@ -206,7 +207,7 @@ class Wish:
         "0.01",
         usual="0.1",
     )
-    most_steps: int = own(3_000, count(0, 10_000_000))
+    most_steps: int = key(3_000, count(0, 10_000_000), in_file=False)
     """Boxes after which the search stops and states the gap it reached."""
     most_effort: float = field(default=2e8, metadata={"json": False})
     """Looks at an edge (`driver.Family.looks`) after which it stops too, over all shapes and parts
@@ -267,7 +268,7 @@ class Wish:
         (), Points(), "Points of the panel that must lie outside it", "[[300, 120]]", usual="none"
     )
     keeping: Keeping | None = key(
-        None, Only(Keeping, 'name edges of the panel: keep="AB"'), "", in_file=False
+        None, Only(Keeping, 'name edges of the panel: keep="AB"'), in_file=False
     )
     """What `keep` names on the panel of a job: edges that a long side of the top lies on."""
 

@@ -47,7 +47,11 @@ def tables_from(job: Job) -> Tables:
     }
     if job.legs is not None:
         tables["legs"] = _legs(job.legs, job.table, units)
-    for name, value in (("tools", job.tools), ("template", job.template)):
+    for name, value in (
+        ("tools", job.tools),
+        ("offcuts", job.offcuts),
+        ("template", job.template),
+    ):
         held = keyed(value, units)
         if name == "template" and units.is_imperial:  # there another paper is usual
             held["paper"] = job.template.paper.name

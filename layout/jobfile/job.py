@@ -17,6 +17,7 @@ from ..keys.values import Values
 from ..legs.movement import SWING
 from ..legs.people import usual_place
 from ..legs.table_wish import TableWish
+from ..offcuts.wish import OffcutWish
 from ..panel.build import Kind
 from ..plan.job import STAND_IN_THICKNESS, Job
 from ..plan.tied import tied
@@ -25,7 +26,7 @@ from .legs import read_legs
 from .legs_held import Under
 from .panel import PanelRead, read_panel
 from .section import read_section
-from .sections import HEAD
+from .sections import HEAD, OFFCUTS
 from .template import read_template
 from .toml import Tables, decoded, tables_of
 from .tools import read_tools
@@ -129,14 +130,19 @@ def _job(
     legs = None
     if head.has("legs"):
         legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
+    left = head["offcuts"] if head.has("offcuts") else {}
+    offcuts = read_section(left, OFFCUTS, head.at("offcuts")).made(OffcutWish)
     template = read_template(head["template"] if head.has("template") else {}, head.at("template"))
     notes = head.place.notes
-    wrong = tables.problems or not notes.are_empty
-    if wrong or top.wish is None or tools is None or template is None:
+    if tables.problems or not notes.are_empty or top.wish is None or tools is None:
+        return None
+    if template is None or offcuts is None:
         return None
     units: Units = head["units"]
     try:
         board = panel.panel(STAND_IN_THICKNESS)
+        if board is None:
+            return None
         wish = tied(top.wish, board, top.values)
         if not notes.are_empty:
             return None
@@ -146,6 +152,7 @@ def _job(
             tools=tools,
             profile=top.profile,
             template=template,
+            offcuts=offcuts,
             legs=legs.wish if legs else None,
             table=legs.table if legs else TableWish(place=usual_place(imperial=units.is_imperial)),
             units=units,

@@ -10,13 +10,12 @@ from ..geometry.tolerance import SAME_PLACE
 from ..keys.place import Place
 from ..keys.values import Values
 from ..legs.heights import DINED_AT, SITTER
-from ..legs.materials import LEG_MATERIALS
 from ..legs.plan import require_footing
 from ..legs.room import FOOT_INSET, SHARE_OF_SIZE
 from ..legs.stability import IN_A_ROW
 from ..legs.table_wish import TableWish
 from ..legs.wish import COUNTS, Foot, FootShape, LegsWish
-from .legs_held import Under, fixing_of, plate_of, table_values
+from .legs_held import Under, plate_of, table_values
 from .section import read_section
 from .sections import LEGS
 
@@ -49,35 +48,23 @@ def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
         whole = whole and _fits(values, foot, under) and _room(values, foot, under)
     height = _height(values, under)
     table = table_values(values, under, _compared(values, foot))
-    sound = values.sound(*(key.name for key in LEGS.keys))
-    if foot is None or height is None or table is None or not whole or not sound:
+    if foot is None or height is None or table is None or not whole:
         return None
-    material = LEG_MATERIALS[values["material"]] if values["material"] else None
     low = height + under.thickness < DINED_AT
     usual_load = SITTER if low else LegsWish().load
-    try:
-        wish = LegsWish(
-            count=len(at) or count or (2 if _is_slab(foot) else LegsWish().count),
-            foot=foot,
-            at=at,
-            inset_side=values["inset_side"] if values["inset"] is None else values["inset"],
-            inset_end=values["inset_end"] if values["inset"] is None else values["inset"],
-            height=height,
-            mass=values["mass"],
-            density=material.density if material else values["density"],
-            fixing=fixing_of(values) or LegsWish().fixing,
-            load=usual_load if values["load"] is None else values["load"],
-            seated=not low if values["seated"] is None else values["seated"],
-            plate=plate_of(values),
-            splay_deg=values["splay"],
-            lean=values["lean"],
-            material=values["material"] or "",
-            keep_in=under.keep_in,
-        )
-    except LayoutError as error:
-        place.wrong(str(error))
-        return None
-    return LegsRead(wish, table)
+    wish = values.made(
+        LegsWish,
+        count=len(at) or count or (2 if _is_slab(foot) else LegsWish().count),
+        foot=foot,
+        inset_side=values["inset_side"] if values["inset"] is None else values["inset"],
+        inset_end=values["inset_end"] if values["inset"] is None else values["inset"],
+        height=height,
+        load=usual_load if values["load"] is None else values["load"],
+        seated=not low if values["seated"] is None else values["seated"],
+        plate=plate_of(values),
+        keep_in=under.keep_in,
+    )
+    return None if wish is None else LegsRead(wish, table)
 
 
 def _compared(values: Values, foot: Foot | None) -> tuple[int, ...]:

@@ -11,7 +11,7 @@ from ..legs.materials import MASONRY, is_wooden
 from ..legs.people import usual_place
 from ..legs.screws import Screw, screw_in
 from ..legs.table_wish import Glue, TableWish
-from ..legs.wish import Fixing, FixingPlate, Goal, LegsWish
+from ..legs.wish import Fixing, FixingPlate, LegsWish
 from ..panel.build import Kind
 
 
@@ -51,29 +51,18 @@ def table_values(values: Values, under: Under, counts: tuple[int, ...]) -> Table
     """Return what is asked of the table; None where something is wrong with it."""
     whole = _plate_suits(values) & _fixing_suits(values)
     screw = _screw(values, under)
-    read = values.sound("screw", "plate_holes", "glue", "creep", "spread", "press", "place")
-    if not whole or not read or (values["screw"] is not None and screw is None):
+    if not whole or (values["screw"] is not None and screw is None):
         return None
-    holes = values["plate_holes"]
     usual = Glue.RIGID if is_wooden(values["material"] or "") else Glue.FLEXIBLE
-    try:
-        return TableWish(
-            goal=values["goal"] or Goal.MOST_STABLE,
-            counts=counts,
-            long_term=values["spread"],
-            point=values["press"],
-            creep=values["creep"],
-            place=values["place"] or usual_place(imperial=values.place.units.is_imperial),
-            screw=screw,
-            holes=None if holes is None else (holes[0], holes[-1]),
-            glue=values["glue"] or usual,
-            framed=bool(values["apron"]),
-            swing=under.swing,
-            quartered=under.quartered,
-        )
-    except LayoutError as error:
-        values.place.wrong(str(error))
-        return None
+    return values.made(
+        TableWish,
+        counts=counts,
+        place=values["place"] or usual_place(imperial=values.place.units.is_imperial),
+        screw=screw,
+        glue=values["glue"] or usual,
+        swing=under.swing,
+        quartered=under.quartered,
+    )
 
 
 def _plate_suits(values: Values) -> bool:

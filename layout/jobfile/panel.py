@@ -20,8 +20,7 @@ from ..panel.build import Build
 from ..panel.corners import LETTERS
 from ..panel.defect import Defect
 from ..panel.edges import edges_of
-from ..panel.panel import Panel
-from ..panel.past import Coat
+from ..panel.panel import Panel, check_faces
 from ..panel.spot import path_of, polygon
 from ..panel.taken import are_too_many
 from .defects import read_defects
@@ -50,23 +49,16 @@ class PanelRead:
         ways = [Point.polar(1.0, math.pi * k / 180) for k in range(180)]
         return min(float(np.ptp(ring @ np.array(tuple(way)))) for way in ways)
 
-    def panel(self, stand_in_thickness: float) -> Panel:
+    def panel(self, stand_in_thickness: float) -> Panel | None:
         """Return the panel of a file in which nothing was wrong."""
         values = self.values
-        assert self.outline is not None and self.build is not None  # or something was noted
-        return Panel(
+        return values.made(
+            Panel,
             boundary=self.outline,
             thickness=values["thickness"] or values["flattened"] or stand_in_thickness,
-            name=values["name"],
             cut_outs=self.cut_outs,
             defects=self.defects,
             build=self.build,
-            material=values["material"],
-            grain_deg=values["grain"],
-            was=values["was"],
-            finish=values["finish"],
-            year=values["year"],
-            flattened=values["flattened"],
         )
 
 
@@ -85,8 +77,7 @@ def read_panel(raw: object, place: Place, tools: Tools) -> PanelRead:
     face = _face(around, cut_outs, values.at("cutouts"))
     if outline is not None:
         _check_damaged(values, outline)
-    _check_flattened(values)
-    _check_finish(values)
+    check_faces(values, values["build"])
     return PanelRead(
         values=values,
         outline=outline,
@@ -177,27 +168,6 @@ def _datum(values: Values) -> tuple[Point, Point] | None:
         datum.at("to").wrong("it is the same point as from: strike them far apart")
         return None
     return start, end
-
-
-def _check_flattened(values: Values) -> None:
-    flattened, thickness = values["flattened"], values["thickness"]
-    if flattened is None or not values.sound("build"):
-        return
-    if values["build"].is_board:
-        values.at("flattened").wrong(
-            f"{values['build'].value} is not flattened, its face would go: leave it out"
-        )
-    elif thickness is not None and flattened > thickness:
-        values.at("flattened").wrong(
-            f"{values.place.length(flattened)} is more than the thickness found, "
-            f"{values.place.length(thickness)}: flattening only takes off"
-        )
-
-
-def _check_finish(values: Values) -> None:
-    finish = values["finish"] or ()
-    if Coat.NONE in finish and len(finish) > 1:
-        values.at("finish").wrong('"none" goes alone: say what is on it, or that nothing is')
 
 
 def _check_damaged(values: Values, outline: Path) -> None:

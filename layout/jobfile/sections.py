@@ -13,6 +13,7 @@ from ..legs.foot import Foot
 from ..legs.movement import SWING
 from ..legs.table_wish import TableWish
 from ..legs.wish import FixingPlate, LegsWish
+from ..offcuts.wish import OffcutWish
 from ..panel.build import Build
 from ..panel.panel import Panel
 from ..panel.spot import Spot
@@ -46,6 +47,7 @@ HEAD = Section(
         Key("top", Table("table"), "The tops to look for", example="{ }"),
         Key("legs", Table("table"), "The legs; leave the table out for a top alone", example="{ }"),
         Key("tools", Table("table"), "What it is cut with", example="{ }"),
+        Key("offcuts", Table("table"), "What is kept of what falls off", example="{ }"),
         Key("template", Table("table"), "The printed template", example="{ }"),
     ),
 )
@@ -199,6 +201,8 @@ LEGS = Section(
 
 TOOLS = Section("[tools]", "What the top is cut with.", keys_of(Tools))
 
+OFFCUTS = Section("[offcuts]", "What is kept of what falls off.", keys_of(OffcutWish))
+
 TEMPLATE = Section(
     "[template]",
     "The printed template. `panelwright template` takes the same choices on the command line.",
@@ -206,7 +210,7 @@ TEMPLATE = Section(
 )
 
 SECTIONS: tuple[Section, ...] = (
-    HEAD, PANEL, OUTLINE, BOW, CUT_OUT, DATUM, DEFECT, TOP, LEGS, TOOLS, TEMPLATE,
+    HEAD, PANEL, OUTLINE, BOW, CUT_OUT, DATUM, DEFECT, TOP, LEGS, TOOLS, OFFCUTS, TEMPLATE,
 )  # fmt: skip
 """Every table of a job file, in the order of the documents."""
 

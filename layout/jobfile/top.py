@@ -47,25 +47,10 @@ def read_top(raw: object, place: Place, thickness: float | None = None) -> TopRe
     _check_long_side(values, length, width)
     _check_ratio(values, length, width, ratio)
     _check_width(values, width, radius, shapes)
-    if not values.sound(*(key.name for key in TOP.keys)):
+    limits = values.made(Limits, length=length, width=width, ratio=ratio, corner_radius=radius)
+    if limits is None:
         return TopRead(values, None, profile)
-    limits = Limits(length, width, ratio, radius, most_turn_deg=values["most_turn"])
-    wish = Wish(
-        shapes,
-        values["goal"],
-        limits,
-        values["lipping"],
-        wanted,
-        values["gap"],
-        exponent=values["exponent"],
-        own=own,
-        scaled=values["scaled"],
-        parallel_to=values["parallel_to"],
-        keep=values["keep"],
-        ends=values["ends"],
-        covers=values["covers"],
-        avoids=values["avoids"],
-    )
+    wish = values.made(Wish, shapes=shapes, limits=limits, wanted=wanted, own=own)
     return TopRead(values, wish, profile)
 
 

@@ -57,18 +57,14 @@ class Section:
         return any(key.name == name for key in self.keys)
 
 
-def key(  # noqa: PLR0913 - all but three are rarely given
+def key(
     default: Any,  # noqa: ANN401 - whatever the field holds
     kind: Kind,
-    meaning: str,
+    meaning: str = "",
     example: str = "",
     *,
-    usual: str = "",
-    name: str = "",
-    also: tuple[Key, ...] = (),
-    in_file: bool = True,
-    depends: bool = False,
     unit: str | None = None,
+    **told: Any,  # noqa: ANN401 - as `fills`
 ) -> Any:  # noqa: ANN401 - as `dataclasses.field`
     """Return the field of a dataclass that a key of the job file fills.
 
@@ -76,60 +72,36 @@ def key(  # noqa: PLR0913 - all but three are rarely given
     ----------
     default : object
         What is held where nothing is given.
-    usual : str
-        The default in words, where it is not simply its value.
-    name : str
-        Of the key, where it is not the field's.
-    also : tuple of Key
-        Keys of the file, behind this one, that fill the same field.
-    in_file : bool
-        Whether a job file has the key; a program alone gives the others.
-    depends : bool
-        Whether what holds without it hangs on other keys of the file.
     unit : str, optional
         Of the figure, for the record.
+    told : object
+        What else `fills` takes.
     """
-    metadata = fills(
-        kind, meaning, example, usual=usual, name=name, also=also, in_file=in_file, depends=depends
-    )
-    if unit is not None:
-        metadata["unit"] = unit
-    if type(default).__hash__ is None:
-        return field(default_factory=lambda: default, metadata=metadata)
-    return field(default=default, metadata=metadata)
+    record = {} if unit is None else {"unit": unit}
+    return field(default=default, metadata=fills(kind, meaning, example, **told) | record)
 
 
-def fills(  # noqa: PLR0913 - see `key`
+def fills(
     kind: Kind,
-    meaning: str,
+    meaning: str = "",
     example: str = "",
     *,
-    usual: str = "",
-    name: str = "",
     also: tuple[Key, ...] = (),
-    in_file: bool = True,
-    depends: bool = False,
-    usually: Any = None,  # noqa: ANN401
+    **told: Any,  # noqa: ANN401 - fields of `Key`
 ) -> dict[str, Any]:
-    """Return the metadata of a field that a key fills: for one that a program must give.
+    """Return the metadata of a field that a key fills: alone, of one that a program must give.
 
     Parameters
     ----------
-    usually : object
-        What a job file that leaves it out gives.
+    also : tuple of Key
+        Keys of the file, behind this one, that fill the same field.
+    told : object
+        Other fields of `Key`; its name is the field's where none is given.
     """
-    told = Key(name, kind, meaning, usually, usual, example, in_file, depends)
-    return {"key": told, "also": also}
-
-
-def own(
-    default: Any,  # noqa: ANN401 - as `key`
-    kind: Kind,
-    also: tuple[Key, ...] = (),
-    unit: str | None = None,
-) -> Any:  # noqa: ANN401
-    """Return a field that a program fills, and a job file only by the keys of `also`, if at all."""
-    return key(default, kind, "", also=also, in_file=False, unit=unit)
+    return {
+        "key": Key(**{"name": "", **told}, kind=kind, meaning=meaning, example=example),
+        "also": also,
+    }
 
 
 def keys_by_field(cls: Any) -> Mapping[str, Key]:  # noqa: ANN401 - the class of a dataclass

@@ -76,10 +76,7 @@ def written(kind: Kind, held: Held) -> str:
 class Text(Kind):
     """A text of a line."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return "text"
+    words = "text"
 
     def parse(self, value: object, at: Place) -> str | None:
         """Return the text without blanks at its ends."""
@@ -98,10 +95,7 @@ class Text(Kind):
 class YesNo(Kind):
     """Yes or no."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return "`true` or `false`"
+    words = "`true` or `false`"
 
     def parse(self, value: object, at: Place) -> bool | None:
         """Return true or false."""
@@ -180,10 +174,7 @@ class Only(Kind):
     how: str
     """What to do."""
 
-    @property
-    def words(self) -> str:
-        """No file has it."""
-        return ""
+    words = ""
 
     def parse(self, value: object, at: Place) -> Held:
         """Return the value."""

@@ -19,10 +19,7 @@ from .place import Place, shown
 class At(Kind):
     """A point."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return "`[x, y]`"
+    words = "`[x, y]`"
 
     def parse(self, value: object, at: Place) -> Point | None:
         """Return the point, mm."""

@@ -83,12 +83,12 @@ class Foot:
             "length, and two of them stand",
             '"round"',
             name="foot",
-            usually=FootShape.SQUARE,
+            default=FootShape.SQUARE,
         )
     )
     """A slab is a leg as wide as the top or nearly: two of them stand."""
-    length: float = field(metadata=fills(ABOVE_0, "", in_file=False, also=(SIZE,)))
-    width: float = field(metadata=fills(ABOVE_0, "", in_file=False))
+    length: float = field(metadata=fills(ABOVE_0, in_file=False, also=(SIZE,)))
+    width: float = field(metadata=fills(ABOVE_0, in_file=False))
     """Along and across the top, mm; the diameter, side or, of a hexagon, the width across its flats
     where both are one."""
     wall: float = key(

@@ -8,7 +8,7 @@ from typing import Any
 
 from ..errors import LegsError
 from ..keys.figures import ABOVE_0, Counts, Length, Number, Range, count
-from ..keys.key import hold, key, own
+from ..keys.key import hold, key
 from ..keys.kinds import Choice, YesNo
 from ..keys.place import Place
 from ..keys.plane import Pair
@@ -135,9 +135,9 @@ class TableWish:
         "true",
         name="apron",
     )
-    swing: float = own(SWING, Number("percent", Range(0, 30)), unit="%")
+    swing: float = key(SWING, Number("percent", Range(0, 30)), unit="%", in_file=False)
     """Of the wood's moisture over a year, %."""
-    quartered: bool = own(False, YesNo())
+    quartered: bool = key(False, YesNo(), in_file=False)
     """Whether solid wood is sawn on the quarter."""
 
     def __post_init__(self) -> None:

@@ -10,7 +10,7 @@ from ..errors import LegsError
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_POINT
 from ..keys.figures import ABOVE_0, FROM_0, Number, Range, count, degrees
-from ..keys.key import Key, fills, hold, key, own
+from ..keys.key import Key, fills, hold, key
 from ..keys.kinds import Choice, Only, YesNo, names
 from ..keys.plane import Pair, Points
 from .foot import Foot, FootShape
@@ -66,8 +66,8 @@ class FixingPlate:
         If a size is not above 0.
     """
 
-    length: float = field(metadata=fills(ABOVE_0, "", in_file=False, also=(PLATE,)))
-    width: float = field(metadata=fills(ABOVE_0, "", in_file=False))
+    length: float = field(metadata=fills(ABOVE_0, in_file=False, also=(PLATE,)))
+    width: float = field(metadata=fills(ABOVE_0, in_file=False))
     """Along and across the top, mm."""
     thickness: float = key(4.0, ABOVE_0, "Its thickness", "5", name="plate_thickness")
     """mm (common practice)."""
@@ -132,7 +132,7 @@ class LegsWish:
     )
     foot: Foot = field(  # frozen, so it may be shared
         default=Foot(FootShape.SQUARE, 60.0, 60.0),
-        metadata=fills(Only(Foot, "give a foot, such as Foot.round(80)"), "", in_file=False),
+        metadata=fills(Only(Foot, "give a foot, such as Foot.round(80)"), in_file=False),
     )
     at: tuple[Point, ...] = key(
         (),
@@ -190,7 +190,7 @@ class LegsWish:
         depends=True,
     )
     plate: FixingPlate | None = key(
-        None, Only(FixingPlate, "give FixingPlate(length, width)"), "", in_file=False
+        None, Only(FixingPlate, "give FixingPlate(length, width)"), in_file=False
     )
     """On the head of each leg."""
     splay_deg: float = key(
@@ -220,7 +220,7 @@ class LegsWish:
         '"beech"',
         usual="none",
     )
-    keep_in: float = own(0.0, FROM_0)
+    keep_in: float = key(0.0, FROM_0, in_file=False)
     """Nothing is fixed nearer to the edge of the top than this, mm: a bevel under it."""
 
     def __post_init__(self) -> None:

@@ -13,6 +13,7 @@ from ..geometry.tolerance import ALIKE_AREA, SAME_PLACE
 from ..geometry.turned_box import TurnedBox
 from ..panel import Kind, Panel
 from .clean import BOXES, FEW_BOXES, Clean, largest_clean_rectangle, may_hold
+from .makes import Make, fit_for_food, makes_of
 from .wish import OffcutWish
 
 _FINE = 0.0001
@@ -57,6 +58,8 @@ class Offcut:
     defects: tuple[str, ...]
     """Names of the defects that lie in it."""
     worth: Worth
+    makes: tuple[Make, ...] = ()
+    """Of what the maker asks for, what a piece worth keeping makes."""
 
     @property
     def polygon(self) -> Polygon:
@@ -202,6 +205,7 @@ class _Ground:
             clean = clean.minus(reach)
         found = largest_clean_rectangle(clean, BOXES if self._may_do(clean) else FEW_BOXES)
         named = 0 < fallen.cut <= len(self.names)
+        worth = self._worth(found, thickness)
         return Offcut(
             number=0,
             cut=fallen.cut,
@@ -212,7 +216,8 @@ class _Ground:
             clean=None if found is None else found.box,
             most=0.0 if found is None else found.most,
             defects=tuple(name for name, _ in within),
-            worth=self._worth(found, thickness),
+            worth=worth,
+            makes=() if worth is Worth.SCRAP else self._makes(found, thickness),
         )
 
     def _may_do(self, clean: Region) -> bool:
@@ -238,6 +243,17 @@ class _Ground:
         if is_solid and holds(wish.least_length, wish.batten_width, wish.batten_thickness):
             return Worth.BATTENS
         return Worth.SCRAP
+
+    def _makes(self, found: Clean | None, thickness: float) -> tuple[Make, ...]:
+        if found is None:
+            return ()
+        return makes_of(
+            found.box,
+            thickness,
+            self.wish.makes,
+            solid=self._is_solid(found.box.width),
+            food=fit_for_food(self.panel),
+        )
 
     def _is_solid(self, wide: float) -> bool:
         """Return whether a strip so wide is of solid wood: of a frame, its stiles and rails are."""

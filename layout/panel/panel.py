@@ -14,7 +14,8 @@ from ..keys.figures import ABOVE_0, FROM_0, count, degrees
 from ..keys.key import fills, hold, key, take
 from ..keys.kinds import Choice, Only, Text, names
 from ..keys.plane import Boundary, Choices, holes_of
-from .build import Build
+from ..keys.values import Values
+from .build import Build, Kind
 from .defect import SPOILS, Defect, Spoils
 from .kept import face_with_kept
 from .materials import MATERIALS, Material, material_named
@@ -138,11 +139,7 @@ class Panel:
         if not isinstance(self.build, Build):
             object.__setattr__(self, "build", Build(self.build))
         hold(self, "panel", error=PanelError)
-        if self.flattened is not None and self.flattened > self.thickness:
-            raise PanelError(
-                f"flattened to {self.flattened:g} mm: that is above 0 and at most the "
-                f"{self.thickness:g} mm found"
-            )
+        check_faces(Values.of(self, "panel", error=PanelError), self.build.kind)
         if any(defect.told is not None and defect.blades is None for defect in self.defects):
             told = on_panel(self.defects, self.grain, self.thickness, self.region("outside"))
             object.__setattr__(self, "defects", told)
@@ -272,3 +269,20 @@ class Panel:
             if not d.shows
             and (Spoils.CUTTING in d.spoils or (d.mend is not None and d.mend.must_stay_whole))
         )
+
+
+def check_faces(values: Values, kind: Kind | None) -> None:
+    """Note what cannot be true of the faces of a panel, as far as its build is known."""
+    flattened, thickness = values["flattened"], values["thickness"]
+    if flattened is not None and kind is not None and kind.is_board:
+        values.at("flattened").wrong(
+            f"{kind.value} is not flattened, its face would go: leave it out"
+        )
+    elif flattened is not None and thickness is not None and flattened > thickness:
+        length = values.place.length
+        values.at("flattened").wrong(
+            f"{length(flattened)} is more than the thickness found, {length(thickness)}: "
+            "flattening only takes off"
+        )
+    if Coat.NONE in (values["finish"] or ()) and len(values["finish"]) > 1:
+        values.at("finish").wrong('"none" goes alone: say what is on it, or that nothing is')

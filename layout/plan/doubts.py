@@ -27,7 +27,14 @@ LIKELY_LENGTH, LIKELY_WIDTH, LIKELY_THICKNESS = (400.0, 3500.0), (200.0, 1500.0)
 """Sizes of panels, mm, by which it is told which unit may be meant (common practice)."""
 
 FIRST_LOOK, ROUGH = 40, 0.03
-"""Boxes and gap of a first look for a top: counted, so that it comes out alike everywhere."""
+"""Boxes, of all shapes together, and gap of a first look for a top: counted, so that it comes out
+alike everywhere."""
+
+MOST_DEFECTS, MOST_ISLANDS = 16, 3
+"""With more defects, or more of those that may lie within a top, a look is no longer quick."""
+
+QUICK = ("rectangle", "capsule")
+"""Where more shapes are wished for, those that are looked at."""
 
 FIRST_EFFORT = 2e7
 """Looks at an edge after which it ends too: about a second."""
@@ -65,20 +72,28 @@ class Doubt:
 
 
 def first_look(job: Job) -> Fit | None:
-    """Return a good top of a job, sought for a moment only; None where none is found so soon.
+    """Return a good top of a job, sought for a moment only; None where that is not enough.
 
     Raises
     ------
     NothingFitsError
         If it is proved that none fits.
     """
-    quick = replace(
-        job.wish, most_steps=FIRST_LOOK, most_effort=FIRST_EFFORT, gap=max(job.wish.gap, ROUGH)
-    )
+    if len(job.panel.defects) > MOST_DEFECTS or len(job.panel.islands) > MOST_ISLANDS:
+        return None
+    wish = job.wish
+    few = tuple(shape for shape in QUICK if shape in wish.shapes)
+    shapes = few if few and len(wish.shapes) > len(QUICK) else wish.shapes
+    steps, gap = FIRST_LOOK // len(shapes), max(wish.gap, ROUGH)
+    quick = replace(wish, shapes=shapes, most_steps=steps, most_effort=FIRST_EFFORT, gap=gap)
     try:
         return fits_of(replace(job, wish=quick))[0]
     except UndecidedError:
         return None
+    except NothingFitsError:
+        if shapes != wish.shapes:
+            return None
+        raise
 
 
 def doubts_about(job: Job, tables: Mapping[str, Any]) -> Iterator[Doubt]:

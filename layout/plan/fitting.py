@@ -17,8 +17,9 @@ from .job import Job
 
 Progress = Callable[[int, float, float], bool]
 
-SOON = 40
-"""Boxes in which a top must be found for a defect to be blamed: a reason needs no more."""
+SOON, MOST_BLAMED = 40, 12
+"""Boxes in which a top must be found for a defect to be blamed, and how many defects are asked
+about: a reason needs no more."""
 
 
 def fits(
@@ -97,7 +98,10 @@ def fits_of(job: Job, *, progress: Progress | None = None) -> tuple[Fit, ...]:
     except UndecidedError:
         raise
     except NothingFitsError as error:
-        to_blame = [defect.name for defect in job.panel.defects if _fits_without(defect, job)]
+        suspects = [one for one in job.panel.defects if one.shows or one in job.panel.islands]
+        if len(suspects) > MOST_BLAMED:
+            raise
+        to_blame = [defect.name for defect in suspects if _fits_without(defect, job)]
         if not to_blame:
             raise
         without = " or ".join(to_blame)
@@ -108,8 +112,6 @@ def fits_of(job: Job, *, progress: Progress | None = None) -> tuple[Fit, ...]:
 
 def _fits_without(defect: Defect, job: Job) -> bool:
     """Return whether a top is soon found once a defect is mended or accepted."""
-    if not defect.shows and defect not in job.panel.islands:
-        return False
     ground = ground_of(job, job.panel.without_defect(defect.name))
     quick = replace(job.wish, most_steps=SOON)
     try:

@@ -17,6 +17,7 @@ from ..keys.kinds import Choice, Kind, Only, Text, names
 from ..keys.plane import Choices, Points
 from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
+from ..offcuts.wish import OffcutWish
 from ..panel.corners import LETTERS
 from ..panel.panel import Panel
 from ..panel.told import clear_of_blades
@@ -60,6 +61,8 @@ class Job:
     profile: EdgeProfile = field(default_factory=EdgeProfile)
     """What the edge of the finished top looks like."""
     template: TemplateWish = field(default_factory=TemplateWish)
+    offcuts: OffcutWish = field(default_factory=OffcutWish)
+    """What is kept of what falls off."""
     legs: LegsWish | None = None
     """None where the job is only a top."""
     table: TableWish = field(default_factory=TableWish)
@@ -100,6 +103,8 @@ class Job:
             if getattr(self, name) is not None or name not in ("legs", "datum"):
                 object.__setattr__(self, name, take(kind, getattr(self, name), name))
         hold(self, "top")
+        if not self.wish.shapes:
+            raise LayoutError('top.shape: no shape is wished for: name one, or "any"')
         object.__setattr__(self, "panel", self._panel())
         object.__setattr__(self, "wish", tied(self.wish, self.panel))
         if self.datum and len(self.datum) > 2:
@@ -153,6 +158,7 @@ _PARTS: dict[str, Kind] = {
     "wish": Only(Wish, 'give Wish(…), such as Wish("oval")'),
     "tools": Only(Tools, "give Tools(…)"),
     "profile": Only(EdgeProfile, "give EdgeProfile(…)"),
+    "offcuts": Only(OffcutWish, "give OffcutWish(…)"),
     "template": Only(TemplateWish, "give TemplateWish(…)"),
     "legs": Only(LegsWish, "give LegsWish(…)"),
     "table": Only(TableWish, "give TableWish(…)"),

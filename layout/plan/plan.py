@@ -133,6 +133,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
             panel,
             cuts.core,
             cuts.saw_kerfs,
+            job.offcuts,
             names=tuple(kerf.label for kerf in cuts.kerfs),
             rough=rough_cuts,
         ),

@@ -3,38 +3,43 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
-from ..offcuts.plan import Balance, Offcut, OffcutPlan, Worth
+from ..offcuts.plan import Balance, Offcut, OffcutPlan
 from ..units import Tape
 from .passage import Passage, Table
-
-WORTH = {
-    Worth.BOARD: "keep",
-    Worth.LEGS: "keep: makes legs",
-    Worth.BATTENS: "keep: makes battens",
-    Worth.SCRAP: "scrap",
-}
-"""What is done with an offcut."""
+from .say import listed
 
 _ALIKE = 0.005
 """A rectangle that is proved the largest within this share is called so."""
 
 
 def offcuts_words(plan: OffcutPlan, tape: Tape) -> Passage:
-    """Return the offcuts in a table, and the balance of areas."""
+    """Return each kept piece with what it makes, the crumbs in a line, and the balance of areas."""
+    kept = [offcut for offcut in plan.pieces if offcut.kept]
     rows = tuple(
         (
             f"{offcut.number}",
             offcut.freed_by or (f"cut {offcut.cut}" if offcut.cut else "loose"),
             tape.area(offcut.area),
             _clean(offcut, tape),
-            WORTH[offcut.worth],
+            listed(make.value for make in offcut.makes) or "a board of that size",
         )
-        for offcut in plan.pieces
+        for offcut in kept
     )
-    headings = ("Offcut", "Falls at", "Area", f"Largest clean rectangle, {tape.unit}", "Worth")
-    words = (_balance(plan.balance, tape), "Never burn painted or treated wood, or board.")
-    return Passage("Offcuts", words, tables=(Table(headings, rows, _promise(plan)),))
+    headings = ("Offcut", "Falls at", "Area", f"Largest clean rectangle, {tape.unit}", "Makes")
+    words = [*_crumbs(plan, tape), _balance(plan.balance, tape)]
+    words.append("Never burn painted or treated wood, or board.")
+    tables = (Table(headings, rows, _promise(plan)),) if rows else ()
+    return Passage("Offcuts", tuple(words), tables=tables)
+
+
+def _crumbs(plan: OffcutPlan, tape: Tape) -> Iterator[str]:
+    """Yield what is not kept, in one line."""
+    rest = [offcut for offcut in plan.pieces if not offcut.kept]
+    if rest:
+        name = "crumb" if len(rest) == 1 else "crumbs"
+        yield f"{len(rest)} {name}, {tape.area(sum(o.area for o in rest))} in all."
 
 
 def _clean(offcut: Offcut, tape: Tape) -> str:

@@ -41,8 +41,9 @@ def understood(job: Job, look: Fit | None) -> Iterator[tuple[str, str]]:
     yield "Panel", _panel(panel, tape, thick=not job.missing)
     if not panel.defects:
         yield "Defects", "none"
+    edges = _edges(panel) if panel.defects else []
     for number, defect in enumerate(panel.defects, 1):
-        yield f"Defect {number}", _defect(panel, defect, tape)
+        yield f"Defect {number}", _defect(edges, defect, tape)
     yield "Top", _top(job)
     if look is not None:
         yield "", f"{outline_words(look.outline, tape)} at a first look; `fit` proves how large"
@@ -65,7 +66,13 @@ def _panel(panel: Panel, tape: Tape, *, thick: bool) -> str:
     return f"{words}; {made_of(panel)}"
 
 
-def _defect(panel: Panel, defect: Defect, tape: Tape) -> str:
+def _edges(panel: Panel) -> list[tuple[str, Region]]:
+    """Return the edges of a panel by name; of one whose corners have none, the whole boundary."""
+    named = [(held.name, Region.line(held.path.points(CHORD))) for held in named_edges(panel)]
+    return named or [("the edge", Region.line(panel.boundary.points(CHORD)))]
+
+
+def _defect(edges: list[tuple[str, Region]], defect: Defect, tape: Tape) -> str:
     box = defect.place.bounds
     spoils = listed([SPOILS[s] for s in Spoils if s in defect.spoils]) or "spoils nothing"
     words = (
@@ -78,18 +85,12 @@ def _defect(panel: Panel, defect: Defect, tape: Tape) -> str:
         words += f"; {tape.measure(defect.clear)} kept clear"
     if defect.drawn_out:
         words += f", its run of {tape.measure(defect.drawn_out)} past each end included"
-    return f"{words}; {_from_edges(panel, defect, tape)}"
+    return f"{words}; {_from_edges(edges, defect, tape)}"
 
 
-def _from_edges(panel: Panel, defect: Defect, tape: Tape) -> str:
-    edges = named_edges(panel)
-    if not edges:
-        away = Region.line(panel.boundary.points(CHORD)).distance_to(defect.extent)
-        return f"{tape.measure(away)} from the edge"
-    away_from = sorted(
-        (round(Region.line(held.path.points(CHORD)).distance_to(defect.extent), 3), held.name)
-        for held in edges
-    )
+def _from_edges(edges: list[tuple[str, Region]], defect: Defect, tape: Tape) -> str:
+    place = defect.extent
+    away_from = sorted((round(line.distance_to(place), 3), name) for name, line in edges)
     return listed([f"{tape.measure(away)} from {name}" for away, name in away_from[:NEAREST]])
 
 

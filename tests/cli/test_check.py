@@ -96,6 +96,16 @@ def test_what_is_unlikely_calls_for_a_second_look(
     assert told in checked(tmp_path, text).partition("Look again:")[2]
 
 
+def test_a_look_is_not_taken_where_it_would_be_long(tmp_path: Path) -> None:
+    """With many defects the job is told and no top is looked for; `fit` says that."""
+    holes = "".join(
+        f'[[panel.defects]]\nkind = "nail"\nat = [{60 * k}, 300]\ndiameter = 4\n'
+        for k in range(2, 18)
+    )
+    told = checked(tmp_path, ROUNDED.replace("[top]", f"{holes}[top]"))
+    assert "Defect 18" in told and "first look" not in told
+
+
 def test_a_job_comes_from_standard_input_too() -> None:
     """`-` is read like a file, problems and all."""
     for words in (("check", "-"), ("fit", "-"), ("fit", "-", "--json")):

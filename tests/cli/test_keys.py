@@ -28,6 +28,9 @@ WORDS = {
     "lock": "kind",
     "table-height": "table_height",
     "thick": "thickness",
+    "out of square": "points",
+    "stretcher": "apron",
+    "tear-out": "show_face",
 }
 """What a maker looks for, and a key among those that are told."""
 

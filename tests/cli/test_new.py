@@ -102,6 +102,15 @@ def test_an_old_file_is_never_replaced(tmp_path: Path) -> None:
     assert not link.exists()
 
 
+def test_a_name_that_no_file_can_have_is_told(tmp_path: Path) -> None:
+    """Too long, or under what is no folder."""
+    (tmp_path / "file").write_text("", encoding="utf-8")
+    for name in ("x" * 400 + ".toml", "file/table.toml", "nowhere/table.toml"):
+        result = run("new", tmp_path / name, "--panel", "1200x600")
+        assert (result.exit_code, result.stdout) == (2, "")
+        assert result.stderr.count("\n") == 1
+
+
 def test_answers_make_a_job(tmp_path: Path) -> None:
     """Bad answers are refused on the spot, and `back` takes one away."""
     path = tmp_path / "hall.toml"

@@ -16,11 +16,11 @@ from strategies import star_rings
 
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
-from panelwright.layout.fit.driver import search
-from panelwright.layout.fit.two_sizes.boxes import Box
-from panelwright.layout.fit.two_sizes.convex import ConvexKind
-from panelwright.layout.fit.two_sizes.form import own_form, regular_form
-from panelwright.layout.fit.two_sizes.relaxed import Patch
+from panelwright.layout.fit.branch_and_bound import search
+from panelwright.layout.fit.convex.boxes import Box
+from panelwright.layout.fit.convex.form import own_form, regular_form
+from panelwright.layout.fit.convex.polygon import ConvexKind
+from panelwright.layout.fit.convex.relaxation import Patch
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region

@@ -7,18 +7,18 @@ import math
 import numpy as np
 import pytest
 from box_attack import HAIR, star
-from panelwright.layout.job.reading import read_job
 
 from panelwright.layout.fit import Limits, Span, Wish, best_fits
-from panelwright.layout.fit.two_sizes.boxes import Box
-from panelwright.layout.fit.two_sizes.d_end import DEndKind
-from panelwright.layout.fit.two_sizes.family import TwoSizes
-from panelwright.layout.fit.two_sizes.pose import turned
-from panelwright.layout.fit.two_sizes.sizing import Sizing
-from panelwright.layout.fit.two_sizes.wood import Wood
+from panelwright.layout.fit.convex.boxes import Box
+from panelwright.layout.fit.convex.d_end import DEndKind
+from panelwright.layout.fit.convex.family import TwoSizes
+from panelwright.layout.fit.convex.pose import turned
+from panelwright.layout.fit.convex.sizing import Sizing
+from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.jobfile import read_job
 from panelwright.layout.outlines import DEnd, Rectangle
 from panelwright.layout.panel.sound import SoundWood
 

@@ -9,17 +9,17 @@ import pytest
 from numpy.typing import NDArray
 
 from panelwright.layout.fit import Fit, Limits, Span, Wish, best_fits
+from panelwright.layout.fit.convex.boxes import Box, patch_of
+from panelwright.layout.fit.convex.capsule import CapsuleKind
+from panelwright.layout.fit.convex.capsule_lift import CapsuleLift
+from panelwright.layout.fit.convex.oval import OvalKind
+from panelwright.layout.fit.convex.pose import turned
+from panelwright.layout.fit.convex.round_holes import Disks
+from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.fit.families import answered
 from panelwright.layout.fit.rectangles.boxes import Boxes
 from panelwright.layout.fit.rectangles.contacts import WoodEdges, room
 from panelwright.layout.fit.rectangles.holding import Points, hold, missed
-from panelwright.layout.fit.two_sizes.boxes import Box, patch_of
-from panelwright.layout.fit.two_sizes.capsule import CapsuleKind
-from panelwright.layout.fit.two_sizes.capsule_lift import CapsuleLift
-from panelwright.layout.fit.two_sizes.disks import Disks
-from panelwright.layout.fit.two_sizes.oval import OvalKind
-from panelwright.layout.fit.two_sizes.pose import turned
-from panelwright.layout.fit.two_sizes.superellipse import SuperellipseKind
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.panel.sound import SoundWood

@@ -6,13 +6,13 @@ import numpy as np
 import pytest
 from box_attack import HAIR, hugged_box
 
-from panelwright.layout.fit.two_sizes.capsule import CapsuleKind
-from panelwright.layout.fit.two_sizes.convex import ConvexKind
-from panelwright.layout.fit.two_sizes.d_end import DEndKind
-from panelwright.layout.fit.two_sizes.form import regular_form
-from panelwright.layout.fit.two_sizes.kind import Kind
-from panelwright.layout.fit.two_sizes.oval import OvalKind
-from panelwright.layout.fit.two_sizes.superellipse import SuperellipseKind
+from panelwright.layout.fit.convex.capsule import CapsuleKind
+from panelwright.layout.fit.convex.d_end import DEndKind
+from panelwright.layout.fit.convex.form import regular_form
+from panelwright.layout.fit.convex.kind import Kind
+from panelwright.layout.fit.convex.oval import OvalKind
+from panelwright.layout.fit.convex.polygon import ConvexKind
+from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 
 pytestmark = pytest.mark.heavy
 

@@ -14,9 +14,9 @@ from strategies import star_rings
 
 from panelwright.layout.errors import LayoutError, NothingFitsError, PanelError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
-from panelwright.layout.fit.kept.bound import bound
-from panelwright.layout.fit.kept.standing import Box
-from panelwright.layout.fit.kept.tops import KeptTops
+from panelwright.layout.fit.on_edge.convex_length import bound
+from panelwright.layout.fit.on_edge.standing import Box
+from panelwright.layout.fit.on_edge.tops import KeptTops
 from panelwright.layout.fit.wish import Keeping
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement, Points

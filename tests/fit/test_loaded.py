@@ -7,7 +7,7 @@ import sys
 
 import pytest
 
-ROOMS = ("two_sizes", "rectangles", "own", "kept", "why")
+ROOMS = ("convex", "rectangles", "rigid", "on_edge", "live_edge", "why")
 READING = """
 import sys
 from pathlib import Path
@@ -43,8 +43,8 @@ def test_to_read_a_job_takes_no_search() -> None:
 @pytest.mark.parametrize(
     ("shape", "kind", "others"),
     [
-        ("capsule", "two_sizes.capsule", ("oval", "superellipse", "convex")),
-        ("rectangle", "rectangles.family", ("kind", "lift", "convex")),
+        ("capsule", "convex.capsule", ("oval", "superellipse", "polygon")),
+        ("rectangle", "rectangles.family", ("kind", "lift", "polygon")),
     ],
 )
 def test_a_search_loads_its_own_family_alone(
@@ -54,4 +54,4 @@ def test_a_search_loads_its_own_family_alone(
     loaded = _loaded(SEARCH.format(shape))
     assert f"panelwright.layout.fit.{kind}" in loaded
     assert not {name for name in loaded if name.endswith(tuple(f".{one}" for one in others))}
-    assert not {name for name in loaded if ".fit.kept" in name or ".fit.why" in name}
+    assert not {name for name in loaded if ".fit.live_edge" in name or ".fit.why" in name}

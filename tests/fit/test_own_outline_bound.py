@@ -16,10 +16,10 @@ from strategies import placements, star_rings
 
 from panelwright.layout.errors import NothingFitsError
 from panelwright.layout.fit import Fit, Wish, best_fits
-from panelwright.layout.fit.own.cells import Cells
-from panelwright.layout.fit.own.family import OwnPlaces
-from panelwright.layout.fit.own.ground import Ground
-from panelwright.layout.fit.own.relaxed import bounded, plain_bound, ways
+from panelwright.layout.fit.rigid.ground import Ground
+from panelwright.layout.fit.rigid.places import OwnPlaces
+from panelwright.layout.fit.rigid.pose_cells import Cells
+from panelwright.layout.fit.rigid.relaxation import bounded, plain_bound, ways
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region

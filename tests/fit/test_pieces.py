@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 
 from panelwright.layout.errors import LayoutError, NothingFitsError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
-from panelwright.layout.fit.kept.half_round import Box, HalfRoundPieces
-from panelwright.layout.fit.kept.piece import Cuts
-from panelwright.layout.fit.kept.square import Heights, SquarePieces
+from panelwright.layout.fit.live_edge.piece import Cuts
+from panelwright.layout.fit.live_edge.round_ends import Box, HalfRoundPieces
+from panelwright.layout.fit.live_edge.square_ends import Heights, SquarePieces
 from panelwright.layout.fit.wish import Ends, Keeping
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement

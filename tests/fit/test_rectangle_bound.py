@@ -13,12 +13,12 @@ from numpy.typing import NDArray
 from panelwright.layout.fit.rectangles.boxes import Boxes
 from panelwright.layout.fit.rectangles.contacts import WoodEdges
 from panelwright.layout.fit.rectangles.gaps import Frames, strips
+from panelwright.layout.fit.rectangles.local_search import Held, Polisher
 from panelwright.layout.fit.rectangles.narrowing import Narrowing
-from panelwright.layout.fit.rectangles.near import near_edges
-from panelwright.layout.fit.rectangles.polish import Held, Polisher
-from panelwright.layout.fit.rectangles.recipe import CORNER_LEFT, hull_of
-from panelwright.layout.fit.rectangles.relaxed import relaxed_bound
-from panelwright.layout.fit.rectangles.sample import Windows, rectangles
+from panelwright.layout.fit.rectangles.near_edges import near_edges
+from panelwright.layout.fit.rectangles.offset_wood import CORNER_LEFT, hull_of
+from panelwright.layout.fit.rectangles.relaxation import relaxed_bound
+from panelwright.layout.fit.rectangles.sampling import Windows, rectangles
 from panelwright.layout.fit.rectangles.sizes import Sizes
 from panelwright.layout.fit.wish import Limits, Span, Wish
 from panelwright.layout.geometry.polygon import Region
@@ -46,7 +46,7 @@ def some_rectangles(panel: Region, rng: np.random.Generator) -> list[tuple[float
 
     The turn is that of the short sides.
     """
-    edges, sizes = panel.edges.reshape(-1, 4), Sizes.of(Wish(()), 0.0)
+    edges, sizes = panel.edges.reshape(-1, 4), Sizes.of(Wish(), 0.0)
     free = (-math.inf, math.inf)
     polisher = Polisher(WoodEdges.of(panel.edges), sizes, 0.0, (0.0, 0.0), free)
     turns = rng.uniform(0, math.pi, 6)
@@ -121,7 +121,7 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
     for turn, corners in some_rectangles(panel, rng):
         x, y = sides_of(turn, corners, np.zeros(2))
         wide, high = float(np.ptp(x)), float(np.ptp(y))
-        sizes = Sizes.of(Wish(()), 0.0)
+        sizes = Sizes.of(Wish(), 0.0)
         score = float(sizes.most(np.array(high), np.array(wide)))
         tight = asking(high, wide)
         for _ in range(12):
@@ -167,7 +167,7 @@ def test_a_real_rounded_rectangle_never_leaves_its_box(seed: int) -> None:
         along = np.array([-across[1], across[0]])
         corners = middle + np.outer(way @ across * spread[0], across)
         corners = corners + np.outer(way @ along * spread[1], along)
-        sizes = Sizes.of(Wish(()), 0.0)
+        sizes = Sizes.of(Wish(), 0.0)
         full = np.array([np.ptp(y), np.ptp(x)]) + 2 * radius
         score = float(sizes.most(full[0], full[1]))
         tight = asking(float(full[0]), float(full[1]))

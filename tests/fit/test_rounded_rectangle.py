@@ -14,7 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from numpy.typing import NDArray
 
-from panelwright.layout.fit.driver import Outcome, search
+from panelwright.layout.fit.branch_and_bound import Outcome, search
 from panelwright.layout.fit.found import Fit
 from panelwright.layout.fit.rectangles.entry import rectangle_family, rounded_rectangle_family
 from panelwright.layout.fit.wish import Goal, Limits, Span, Wish
@@ -247,7 +247,7 @@ def test_a_panel_in_two_pieces_gives_the_top_of_the_better_one() -> None:
     small = Region.from_rings(BOARD * 0.5)
     large = Region.from_rings(BOARD * 0.8 + 2000.0)
     wood = SoundWood.exact(small.joined(large))
-    outcome = search(rectangle_family(wood, Wish(())), gap=0.001, most_steps=1000)
+    outcome = search(rectangle_family(wood, Wish()), gap=0.001, most_steps=1000)
     assert outcome.score == pytest.approx(BOARD[2, 0] * BOARD[2, 1] * 0.64, rel=1e-6)
 
 
@@ -257,7 +257,7 @@ def test_an_oblique_slit_is_not_crossed() -> None:
     whole = Region.from_rings(BOARD)
     cut = whole.minus(Region.from_rings(slit))
     wood = SoundWood.exact(cut)
-    outcome = search(rectangle_family(wood, Wish(())), gap=0.001, most_steps=3000)
+    outcome = search(rectangle_family(wood, Wish()), gap=0.001, most_steps=3000)
     fit = found(outcome)
     assert cut.holds(Region.from_rings(fit.placement.of(fit.outline.outer())))
     assert outcome.score >= 0.999 * outcome.bound

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.optimize import linprog
 
-from panelwright.layout.fit.program import Vector, maximised
+from panelwright.layout.fit.linear_program import Vector, maximised
 
 pytestmark = pytest.mark.heavy
 

@@ -16,9 +16,9 @@ from strategies import exponents, star_rings
 
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
-from panelwright.layout.fit.driver import search
-from panelwright.layout.fit.two_sizes.gauge import PowerBody, gauge_distances
-from panelwright.layout.fit.two_sizes.superellipse import SuperellipseKind
+from panelwright.layout.fit.branch_and_bound import search
+from panelwright.layout.fit.convex.gauge import PowerBody, gauge_distances
+from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region

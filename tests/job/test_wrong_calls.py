@@ -133,6 +133,7 @@ def test_an_unknown_word_is_a_type_error(word: str, value: object) -> None:
 
 @given(WRONG)
 @settings(max_examples=60)
+@example(())
 def test_no_fit_of_what_is_no_panel(value: object) -> None:
     """A search wants a panel and a wish, and says so."""
     if not isinstance(value, Panel):

@@ -100,9 +100,9 @@ def replaced(old: str, new: str) -> Callable[[str], str]:
 
 def test_a_word_that_changed_is_told() -> None:
     """With its step, and what it was and is."""
-    (line,) = told_of("bench-sheet.html", replaced("scrap</td>", "keep</td>"))
+    (line,) = told_of("bench-sheet.html", replaced("battens, story stick and", "battens and"))
     assert '"Behind it", "Offcuts"' in line
-    assert line.endswith(": was td: scrap, is td: keep")
+    assert "was td: battens, story stick and glue blocks, is td: battens and glue" in line
     (line,) = told_of("template-mirrored.pdf", replaced("(print at 100 %", "(printed at 100 %"))
     assert line.startswith("template-mirrored.pdf, sheet 2, ")
     (line,) = told_of("plan.json", replaced('"right tap hole"', '"right hole"'))

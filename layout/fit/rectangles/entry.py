@@ -11,9 +11,9 @@ from ..entry import Entry
 from ..found import Fit
 from ..points import holds_all
 from ..wish import Goal, Wish
-from .elsewhere import RectanglesElsewhere
+from .alternatives import RectanglesElsewhere
 from .family import RoundedRectangles
-from .plainest import in_plainest_place
+from .tie_breaking import in_plainest_place
 
 
 def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Entry:

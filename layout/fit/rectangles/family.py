@@ -1,9 +1,9 @@
 """Rounded rectangles, and rectangles: turn and sides searched by boxes, each proved from all sides.
 
 A box holds the tops of some turns, some places of their sides and some corner radii. It is cut down
-from the gaps between the wood's edges (`bound`), first along one axis, then along the
+from the gaps between the wood's edges (`gap_bound`), first along one axis, then along the
 other, until what is left is bounded closely or nothing is; the best rectangle found on the way is
-polished to its contacts (`polish`). What a top must beat is the best one found and the
+polished to its contacts (`local_search`). What a top must beat is the best one found and the
 gap that is allowed above it; boxes that cannot are not looked into again.
 """
 
@@ -27,12 +27,12 @@ from .finish import finished
 from .gaps import Array
 from .held import Held
 from .holding import NOTHING, Points
+from .local_search import Polisher
 from .narrowing import Narrowing, Sized
-from .near import near_edges
-from .polish import Polisher
-from .recipe import Recipe
-from .relaxed import relaxed_bound
-from .sample import Found, Windows, rectangles
+from .near_edges import near_edges
+from .offset_wood import Recipe
+from .relaxation import relaxed_bound
+from .sampling import Found, Windows, rectangles
 from .seeds import seeds, thinnest, turns_of
 from .sizes import Sizes
 from .straight import straightened

@@ -19,7 +19,7 @@ from ...geometry.tolerance import INSETS
 from ...outlines import Outline, Rectangle, RoundedRectangle
 from ..found import Fit
 from .held import Held
-from .polish import Polisher
+from .local_search import Polisher
 
 
 def finished(inner: Region, polisher: Polisher, held: Held) -> Fit | None:

@@ -11,11 +11,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .bound import narrowed_along
 from .boxes import Boxes
+from .gap_bound import narrowed_along
 from .gaps import Array
 from .holding import NOTHING, Points
-from .recipe import CORNER_LEFT
+from .offset_wood import CORNER_LEFT
 from .sizes import Sizes
 
 _HEIGHTS = (0.5, 0.0, 1.0)

@@ -14,8 +14,8 @@ from ..wish import Wish
 from .gaps import Array
 from .held import Held
 from .holding import NOTHING, Points
-from .recipe import Recipe
-from .sample import Found, Windows, rectangles
+from .offset_wood import Recipe
+from .sampling import Found, Windows, rectangles
 
 _EVEN_TURNS = 16
 _LONGEST_EDGES = 16

@@ -10,7 +10,7 @@ import numpy as np
 from ...geometry.alike import greatest_first
 from ...geometry.tolerance import ROUNDING, SAME_PLACE
 from .held import Held
-from .polish import Polisher
+from .local_search import Polisher
 
 _STRAIGHT = 0.05
 """mm: a top that leaves a direction by no more over its length may be meant to have it."""

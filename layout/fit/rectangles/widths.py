@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ...geometry.tolerance import ROUNDING
-from ..program import maximised
+from ..linear_program import maximised
 from .boxes import Boxes
 from .gaps import Array
 from .sizes import Sizes

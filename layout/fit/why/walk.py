@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from ...geometry.placement import Points
 from ...geometry.point import Point
-from ..two_sizes.pose import segment_distances
+from ..convex.pose import segment_distances
 
 Array = NDArray[np.float64]
 

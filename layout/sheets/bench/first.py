@@ -23,6 +23,7 @@ from ...words.first_page import (
 )
 from ...words.first_tables import RoundTable, SawRow, round_table
 from ...words.lying import lying_of
+from ...words.passage import Cell
 from ...words.saw_lines import rounds_of
 from ..pictures.legs import quarters_scene
 from ..pictures.lying import lying_scene
@@ -171,11 +172,12 @@ def _without_drawing(page: FirstPage) -> float:
 
 def parts(page: FirstPage) -> dict[str, float]:
     """Return the height of each part but the drawing and the tables, mm with what is over it."""
-    size = max(_wide(page.head.size, 31, bold=True), _wide(page.head.note, 10))
+    size = max(_wide(page.head.size, 31, bold=True), min(105.0, _wide(page.head.note, 10)))
+    notes = _lines([page.head.note], 10, size + 0.5)
     names = min(2, _lines([page.head.name], 15, 184.0 - size, bold=True))
     came = _lines([", ".join(page.head.came)], 10, 184.0 - size)
     return {
-        "head": max(6.2 * names + 4.4 * came, 12.5 + 4.4) + 4.8,
+        "head": max(6.2 * names + 4.4 * came, 12.5 + 4.4 * notes) + 4.8,
         "face": 11.3 + 6.0 * (_lines([page.face[1]], 11.5, 120.0) - 1),
         "key": 6.1 + 4.6 * _lines([_key(page)], 9.5, 188.0),
         "ready": _ready(page) if page.ready_first else 0.0,
@@ -224,14 +226,12 @@ def _saw(saw: SawRow) -> float:
     high = [8.4, 1.6 + 3.9 * _lines([saw.falls], 9.5, 38.5)]
     cells = (saw.one, saw.other)
     if all(cell.figure for cell in cells):
-        wide = sum(
-            max(25.6, _wide(c.figure, 18, bold=True) + _wide(f" {c.note}", 9.5)) for c in cells
-        )
+        wide = sum(max(25.6, _told(c, 18, bold=True)) for c in cells)
         high.append(2.3 + 6.4 * (1 + (wide > 52.0)))
     else:
         high += [1.6 + 3.9 * _lines([c.note], 9.5, 25.5) for c in cells if not c.figure]
     if len(saw.guide) > 1:
-        wide = sum(_wide(cell.figure, 11.5) for cell in saw.guide) + 2.6
+        wide = sum(_told(cell, 11.5) for cell in saw.guide) + 2.6
         high.append(1.6 + 5.0 * (1 + (wide > 21.9)))
     elif saw.guide and saw.guide[0].note:
         lines = _lines([saw.guide[0].note], 9.5, 21.5)
@@ -240,6 +240,13 @@ def _saw(saw: SawRow) -> float:
         wide = sum(_wide(f, 12, bold=True) + _wide(f" {w}", 9.5) + 2.5 for f, w in saw.each)
         high.append(1.6 + 5.0 * -(-int(wide) // 52))
     return max(high)
+
+
+def _told(cell: Cell, points: float, *, bold: bool = False) -> float:
+    """Return how wide a figure stands with its note, mm; two offsets in one are set smaller."""
+    size = min(points, 11.0) if cell.axis == "both" else points
+    note = _wide(f" {cell.note}", 9.5) if bold and cell.note else 0.0
+    return _wide(cell.figure, size, bold=bold) + note
 
 
 def _wide(words: str, points: float, *, bold: bool = False) -> float:

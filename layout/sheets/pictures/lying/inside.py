@@ -100,10 +100,16 @@ def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
     frame = picture.frame
     middle = frame.at(cut.start.point.midpoint(cut.end.point))
     out = frame.way(cut.waste)
-    for reach in (3.4, 2.9, 4.5, -3.6, -5.0, 6.0):
-        at = middle + out * reach
-        if picture.setter.is_free(Bounds.about(at, 2.3)):
-            break
+    offered = [
+        middle + out * reach + out.left * aside
+        for reach in (3.4, 2.9, 4.5, -3.6, 6.0, -5.0, 8.0)
+        for aside in (0.0, 2.5, -2.5, 5.0, -5.0)
+    ]
+    at = first_of_best(
+        offered,
+        lambda place: -picture.setter.cost(Bounds.about(place, 2.4)),
+        tolerance=ROUNDING,
+    )
     ring(picture, at, number, radius=2.2)
 
 

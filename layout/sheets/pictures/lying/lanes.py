@@ -96,8 +96,8 @@ def _rings(picture: LyingPicture, side: str, lines: Sequence[tuple[SawLine, Poin
     level = side in ("upper", "lower")
     wanted = [at.x if level else at.y for _, at in lines]
     box = picture.box
-    low, high = (box.left, box.right) if level else (box.bottom + RING, box.top - RING)
-    places = spread(wanted, [2 * RING + 0.7] * len(lines), low - RING, high + RING)
+    low, high = (box.left, box.right) if level else (box.bottom, box.top)
+    places = spread(wanted, [2 * RING + 0.7] * len(lines), low, high)
     edge, out = _edge(picture, side), OUT[side]
     for (line, at), place in zip(lines, places, strict=True):
         start = Point(at.x, edge) if level else Point(edge, at.y)
@@ -127,6 +127,7 @@ def _foot_lane(
     own = {line.number for line, _ in starts}
     lines = [line for line in each.lines if line.runs is runs]
     labels = _labels(picture, each, lines, axis)
+    labels += _bare(labels, [(line, at.x) for line, at in starts if line in each.lines])
     body = edge - OFF - BODY
     draw_tape(picture, each, "lower", edge)
     room = (2.0, picture.frame.sheet.right - 2.0)
@@ -152,12 +153,6 @@ def _foot_lane(
     for line, at in starts:
         if line in each.lines:
             triangle(picture, Point(at.x, body + 0.1), Point(0.0, 1.0))
-    for line in [line for line, _ in starts if line.runs is not runs and line in each.lines]:
-        ring(
-            picture,
-            Point(picture.frame.at(line.cut.start.point).x, body - TRIANGLE - RING),
-            line.number,
-        )
     return body - LANE - (max(len(rows), 1) - 1) * ROW
 
 
@@ -181,6 +176,7 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
     draw_tape(picture, each, lying.hand, edge)
     lines = [line for line in each.lines if line.runs is runs]
     labels = _labels(picture, each, lines, axis)
+    labels += _bare(labels, [(line, at.y) for line, at in starts])
     if len(labels) * ROW > box.height + ROW:
         labels = [label for label in labels if label.number]  # the table has the marks
     own = {line.number for line, _ in starts}
@@ -199,10 +195,14 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
         wide = label.width - GAP
         middle = near + out.x * (1.2 + wide / 2)
         _set(picture, label, middle, place - (SAW if label.number else MARK) / 2)
-    for line, at in starts:
+    for _, at in starts:
         triangle(picture, Point(body, at.y), -out)
-        if line.number not in {label.number for label in labels}:
-            ring(picture, Point(body + out.x * (TRIANGLE + RING), at.y), line.number)
+
+
+def _bare(labels: Sequence[_Label], starts: Sequence[tuple[SawLine, float]]) -> list[_Label]:
+    """Return rings for lines that start at a lane and have their figures elsewhere."""
+    held = {label.number for label in labels}
+    return [_Label(at, "", SAW, line.number) for line, at in starts if line.number not in held]
 
 
 def _labels(
@@ -262,6 +262,8 @@ def _set(picture: LyingPicture, label: _Label, middle: float, y: float) -> None:
     if label.name:
         picture.add(layers.LETTERING, Text(Point(x, y), label.name, NAME, bold=True))
         x += text_width(f"{label.name} ", NAME, bold=True)
+    if not label.figure:
+        return
     words = Text(Point(x, y), label.figure, label.height, bold=label.number > 0)
     picture.add(layers.LETTERING, words)
     picture.setter.keep_clear(text_box(words))

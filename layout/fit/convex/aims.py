@@ -1,0 +1,144 @@
+"""What a wish asks, said in the three shape unknowns of a small linear program.
+
+A size or an area is no linear figure of them, but over a small box each lies close under, or over,
+one. A bound may only ever ask too little: a least size is held against a figure above it, a
+greatest one against a figure below it.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import NamedTuple
+
+import numpy as np
+
+from ..wish import Goal, Wish
+from .pose import Array
+from .relaxation import Aim, HalfPlanes, Rows
+
+
+class Figure(NamedTuple):
+    """A linear figure of the three shape unknowns: ``slope @ q + start``, mm."""
+
+    slope: Array
+    start: float
+
+    def times(self, factor: float) -> Figure:
+        """Return the figure multiplied."""
+        return Figure(self.slope * factor, self.start * factor)
+
+    def plus(self, other: Figure) -> Figure:
+        """Return the sum of both."""
+        return Figure(self.slope + other.slope, self.start + other.start)
+
+    def raised(self, by: float) -> Figure:
+        """Return the figure with `by` added."""
+        return Figure(self.slope, self.start + by)
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """Figures that hold the half sizes of the core between them, and one above its area."""
+
+    long_over: Figure
+    long_under: Figure
+    wide_over: Figure
+    wide_under: Figure
+    """Half the length and half the width lie below the first of each pair and above the second."""
+    root_area: Figure
+    """The area of the finished top is at most `unit_area` times the square of this."""
+    unit_area: float
+
+    def of_one_more(self) -> Figures:
+        """Return the same figures with one more unknown, on which none of them depends."""
+        names = ("long_over", "long_under", "wide_over", "wide_under", "root_area")
+        figures = {name: getattr(self, name) for name in names}
+        return Figures(
+            **{n: Figure(np.append(f.slope, 0.0), f.start) for n, f in figures.items()},
+            unit_area=self.unit_area,
+        )
+
+
+def within_limits(
+    planes: HalfPlanes, figures: Figures, wish: Wish, rim: tuple[float, float]
+) -> HalfPlanes:
+    """Return the half-planes with those that the limits of the wish add.
+
+    Parameters
+    ----------
+    rim : tuple of two floats
+        What the lipping adds to half the length and half the width, mm.
+    """
+    limits = wish.limits
+    long_over, long_under = figures.long_over.raised(rim[0]), figures.long_under.raised(rim[0])
+    wide_over, wide_under = figures.wide_over.raised(rim[1]), figures.wide_under.raised(rim[1])
+    negative = [
+        (long_under.raised(-limits.length.greatest / 2), limits.length.greatest),
+        (wide_under.raised(-limits.width.greatest / 2), limits.width.greatest),
+        (long_over.times(-1).raised(limits.length.least / 2), 1 / max(limits.length.least, 1e-300)),
+        (wide_over.times(-1).raised(limits.width.least / 2), 1 / max(limits.width.least, 1e-300)),
+    ]
+    rows = [figure for figure, size in negative if size < 1e300]
+    if not math.isinf(limits.ratio.greatest):
+        rows.append(long_under.plus(wide_over.times(-limits.ratio.greatest)))
+    if limits.ratio.least > 1:
+        rows.append(wide_under.times(limits.ratio.least).plus(long_over.times(-1)))
+    if not rows:
+        return planes
+    slopes = np.array([[0.0, 0.0, *figure.slope] for figure in rows])
+    starts = np.array([figure.start for figure in rows])
+    scale = np.abs(slopes).max(axis=1)
+    return planes.and_also(Rows(slopes / scale[:, None], -starts / scale))
+
+
+def aim_of(
+    figures: Figures, wish: Wish, rim: tuple[float, float], likely: tuple[float, float]
+) -> Aim:
+    """Return what is to be maximised for the goal of a wish.
+
+    Parameters
+    ----------
+    rim : tuple of two floats
+        What the lipping adds to half the length and half the width, mm.
+    likely : tuple of two floats
+        About half the length and half the width of the best core of the box, mm; the nearer, the
+        sharper.
+    """
+    match wish.goal:
+        case Goal.AREA:
+            figure, unit = figures.root_area, figures.unit_area
+            return Aim(
+                *figure,
+                lambda value: unit * max(value, 0.0) ** 2,
+                lambda score: math.sqrt(score / unit),
+            )
+        case Goal.LENGTH:
+            return Aim(*figures.long_over.raised(rim[0]).times(2), float, float)
+        case Goal.WIDTH:
+            return Aim(*figures.wide_over.raised(rim[1]).times(2), float, float)
+        case Goal.NEAREST:
+            return _nearest(figures, wish, rim, likely)
+
+
+def _nearest(
+    figures: Figures, wish: Wish, rim: tuple[float, float], likely: tuple[float, float]
+) -> Aim:
+    """Return minus the miss, as far as it lies on the way from the wanted size to the likely."""
+    assert wish.wanted is not None
+    wanted, size = wish.wanted, math.hypot(*wish.wanted)
+    dx, dy = 2 * (likely[0] + rim[0]) - wanted[0], 2 * (likely[1] + rim[1]) - wanted[1]
+    miss = math.hypot(dx, dy)
+    across, up = (dx / miss, dy / miss) if miss > 0 else (-1.0, 0.0)
+    long = figures.long_under if across > 0 else figures.long_over
+    wide = figures.wide_under if up > 0 else figures.wide_over
+    figure = (
+        long.raised(rim[0] - wanted[0] / 2)
+        .times(-2 * across)
+        .plus(wide.raised(rim[1] - wanted[1] / 2).times(-2 * up))
+    )
+    return Aim(
+        *figure,
+        lambda value: size / (size + max(0.0, -value)),
+        lambda score: size - size / score,
+    )

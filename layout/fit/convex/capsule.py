@@ -1,0 +1,180 @@
+"""Capsules: turn and straight outside, place and radius inside.
+
+A capsule is a segment, its spine, with a disk swept along it. For a given turn and spine the
+largest one about a centre is as thick as the spine is far from the nearest edge. The shape number
+p is half the length of the spine, mm.
+"""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..wish import Wish
+from .boxes import Box
+from .capsule_lift import CapsuleLift
+from .kind import Axes, Figure, Growth, Kind
+from .lift import Lift
+from .marks import Part, contacts_of, local_of
+from .pose import Array, Contacts, Pose, segment_distances, turned
+from .relaxation import Patch
+
+_FIRST_SPANS = 4
+"""Of the half straight, in the boxes that a search starts with."""
+
+
+_ALONG = (-1.0, -0.5, 0.0, 0.5, 1.0)
+"""Where along its axis a top is held against the depths of the wood."""
+
+
+class CapsuleKind(Kind):
+    """Capsules of any straight; the radius is that of their ends."""
+
+    name = "capsule"
+    pace = 0.7
+
+    def axes(self, p: float) -> Axes:
+        """Return how the half sizes grow: both as the radius does, from the spine's."""
+        return Axes(p, 1.0, 0.0, 1.0)
+
+    def shape_of(self, pose: Pose) -> float:
+        """Return half the straight, mm."""
+        return max(0.0, pose.half_length - pose.half_width)
+
+    def area(self, half_length: Figure, half_width: Figure) -> Figure:
+        """Return the area, mm²."""
+        return math.pi * half_width**2 + 4 * half_width * (half_length - half_width)
+
+    def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
+        """Return how far the spines about the centres lie from the edges, (m, n) mm; 0 if across.
+
+        Either an end of the spine is nearest to an edge, or an end of the edge to the spine.
+        """
+        seen, middles = turned(edges, turn), turned(centres, turn)
+        starts, ends = seen[:, 0], seen[:, 1]
+        if p == 0:
+            return segment_distances(starts, ends, middles)
+        arm = np.array([p, 0.0])
+        least = segment_distances(starts, ends, middles + arm)
+        np.minimum(least, segment_distances(starts, ends, middles - arm), out=least)
+        beyond = np.maximum(np.abs(middles[:, :1] - starts[:, 0]) - p, 0.0)
+        np.minimum(least, np.hypot(beyond, middles[:, 1:] - starts[:, 1]), out=least)
+        rise = ends[:, 1] - starts[:, 1]
+        level = rise == 0
+        share = (middles[:, 1:] - starts[:, 1]) / np.where(level, 1.0, rise)
+        meeting = starts[:, 0] + share * (ends[:, 0] - starts[:, 0])
+        crossed = (share >= 0) & (share <= 1) & ~level
+        crossed &= np.abs(meeting - middles[:, :1]) <= p
+        least[crossed] = 0.0
+        return least
+
+    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
+        """Return the radii at which capsules about the centres hold all the points, (m,)."""
+        away = turned(points, turn)[None] - turned(centres, turn)[:, None]
+        beyond = np.maximum(np.abs(away[..., 0]) - p, 0.0)
+        radii: Array = np.hypot(beyond, away[..., 1]).max(axis=1)
+        return radii
+
+    def held_radii(self, box: Box, points: Array, reach: float) -> Array:
+        """Return radii that tops need to hold the points: the longest spine lies nearest to all."""
+        longest, factor, addend = self.growth(box.high, box.high, box.half_turn)
+        needed = self.holding(box.turn, longest, points, box.centres)
+        return (needed - reach - addend) / factor
+
+    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
+        """Return the radii at which tops touch disks, (m, k)."""
+        beyond = np.maximum(np.abs(ways[..., 0]) - p, 0.0)
+        touch: Array = np.maximum(np.hypot(beyond, ways[..., 1]) - radii, 0.0)
+        return touch
+
+    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
+        """Return places along the long axis, and radii, of disks that a top holds, mm."""
+        ends = np.array(_ALONG) * p
+        return ends, np.full(len(ends), radius)
+
+    def lengths(self, ways: Array, p: float) -> Array:
+        """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""
+        return np.asarray(np.hypot(ways[:, 0], ways[:, 1]))
+
+    def period(self, p: float) -> float:
+        """Return the least turn that brings shape p onto itself; 0 where any turn does."""
+        return 0.0 if p == 0 else math.pi
+
+    def growth(self, low: float, high: float, half_turn: float) -> Growth:
+        """Return how a radius follows for all between these shapes, of which the shortest is held.
+
+        The ends of the shortest spine move by at most 2 p sin(δ/2) in a turn by δ.
+        """
+        return Growth(low, 1.0, 2 * low * math.sin(half_turn / 2))
+
+    def shape_slack(self, box: Box) -> float:
+        """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
+        return box.radius * (box.high - box.low) / max(box.high, 1e-9)
+
+    def shape_span(self, wish: Wish) -> tuple[float, float]:
+        """Return the least and greatest half straight within the limits, mm."""
+        limits = wish.limits
+        low = max(limits.length.least - limits.width.greatest, 0.0)
+        low = max(low, (limits.ratio.least - 1) * limits.width.least)
+        high = limits.length.greatest - limits.width.least
+        return low / 2, high / 2
+
+    def longest_shape(self, high: float, diameter: float) -> float:
+        """Return the greatest shape number that can occur in wood of that diameter."""
+        return min(high, diameter / 2)
+
+    def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
+        """Return spans that together hold all shapes."""
+        cuts = [low + (high - low) * i / _FIRST_SPANS for i in range(_FIRST_SPANS + 1)]
+        return [(low, high)] if low == high else list(pairwise(cuts))
+
+    def drift(self, box: Box) -> float:
+        """Return what a radius can change, mm, within the box beyond its growth."""
+        return box.high - box.low
+
+    def lift(self, box: Box, patch: Patch) -> Lift:
+        """Return the capsules of a box by their spines."""
+        return CapsuleLift(box, patch)
+
+    def contacts(self, pose: Pose, edges: Array) -> Contacts:
+        """Return where and how closely each end, and the spine between, stands to each edge."""
+        p, local = self.shape_of(pose), local_of(pose, edges)
+        ends = [round_end(local, sign * p, sign, pose.half_width) for sign in (1.0, -1.0)]
+        return contacts_of([*ends, straights(local, -p, p, pose.half_width)], pose)
+
+
+def round_end(local: Array, at: float, arm: float, radius: float) -> Part:
+    """Return how a disk on the long axis stands to each edge.
+
+    Parameters
+    ----------
+    arm : float
+        By how much it moves along that axis for each mm of half length less half width.
+    """
+    way = local[:, 1] - local[:, 0]
+    centre = np.array([at, 0.0])
+    square = np.maximum(np.einsum("ij,ij->i", way, way), 1e-30)
+    share = np.einsum("ij,ij->i", centre - local[:, 0], way) / square
+    foot = local[:, 0] + np.clip(share, 0.0, 1.0)[:, None] * way
+    which = np.arange(len(local), dtype=np.intp)
+    return _parted(foot - centre, foot, np.full(len(local), arm), radius, which)
+
+
+def straights(local: Array, low: float, high: float, radius: float) -> Part:
+    """Return how straight sides, from one place along to another, stand to corners beside them."""
+    beside = (local[:, 0, 0] > low) & (local[:, 0, 0] < high)
+    foot = local[beside, 0]
+    away = np.stack([np.zeros(len(foot)), foot[:, 1]], axis=1)
+    which = np.flatnonzero(beside)
+    return _parted(away, foot, np.zeros(len(foot)), radius, which)
+
+
+def _parted(away: Array, foot: Array, arms: Array, radius: float, which: NDArray[np.intp]) -> Part:
+    far = np.maximum(np.hypot(away[:, 0], away[:, 1]), 1e-9)
+    unit = away / far[:, None]
+    longer = unit[:, 0] * arms
+    swing = unit[:, 1] * foot[:, 0] - unit[:, 0] * foot[:, 1]
+    return Part(far - radius, unit, swing, longer, 1 - longer, foot, which)

@@ -1,0 +1,157 @@
+"""The capsules of a box by their spines.
+
+A capsule is {c + τ s : |τ| <= 1} with a disk of radius r swept along it; s is the way from its
+centre to one end of its spine. Seen in the frame of the box s = (s1, s2), and the unknowns are
+s1 − (least s1), s2 and r. An end clear of a line is a half-plane exactly: n·(c ± s) + r <= n·point.
+
+A point P outside keeps r <= |P − c − τ s| whatever τ is. That distance is at most its part along
+the direction n of the middle of the box, over cos ψ, where ψ is the angle by which the direction
+can wander: again a half-plane.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+from numpy.typing import NDArray
+
+from .aims import Figure, Figures
+from .boxes import Box
+from .lift import Lift
+from .pose import Array
+from .relaxation import Edges, Patch, Rows, Seen, nearest_all_round, wandering
+
+
+class CapsuleLift(Lift):
+    """Capsules by s1 − (least s1), s2 and r."""
+
+    area_of_end = math.pi
+    """A top with no spine has so much area, for a radius of 1."""
+    farthest = 1.0
+    """How far from the spine a top reaches at most, for a radius of 1."""
+
+    def __init__(self, box: Box, patch: Patch) -> None:
+        super().__init__(box, patch)
+        self.least = box.low * math.cos(box.half_turn)
+        """The least s1, mm."""
+        self.middle = (self.least + box.high) / 2
+        self.longer = (box.high - self.least) / 2
+        self.aside = box.high * math.sin(box.half_turn)
+        """The middle of s1, and how far s1 and s2 wander from it and from 0, mm."""
+
+    def span(self, cap: float) -> tuple[Rows, Array, Array]:
+        """Return what keeps the spine within the turns, and the bounds of spine and radius."""
+        lean = math.tan(self.box.half_turn)
+        rows = np.array([[0.0, 0.0, -lean, 1.0, 0.0], [0.0, 0.0, -lean, -1.0, 0.0]])
+        low = np.array([0.0, -self.aside, 0.0])
+        high = np.array([self.box.high - self.least, self.aside, cap])
+        return Rows(rows, np.full(2, lean * self.least)), low, high
+
+    def contacts(self, local: Edges, cap: float) -> Rows:
+        """Return rows for both ends of the spine, and for what lies between."""
+        ends = [self._end(local, sign) for sign in (1.0, -1.0)]
+        return Rows.joined(*ends, self._side(local.ends[:, 0]))
+
+    def _end(self, local: Edges, sign: float) -> Rows:
+        """Return half-planes for one end of the spine against the nearest edges all round."""
+        seen = Seen.of(local.ends - np.array([sign * self.middle, 0.0]), local.outermost)
+        seen = seen.take(nearest_all_round(seen.way, seen.distance))
+        along, across = self.patch.along + self.longer, self.patch.across + self.aside
+        cosine, known = _parting(seen.way, seen.distance, along, across)
+        lies = seen.square_before(wandering(seen.unit, along, across))
+        lies &= seen.distance > wandering(seen.way, along, across)
+        lies |= seen.outermost
+        use = lies | known
+        cosine = np.where(lies, 1.0, cosine)[use]
+        return self._rows(seen.way[use], seen.distance[use], cosine, np.full(len(cosine), sign))
+
+    def _side(self, corners: Array) -> Rows:
+        """Return half-planes for the spine between its ends against corners beside it."""
+        middle = self.middle
+        beside = (np.abs(corners[:, 0]) < middle) & (corners[:, 1] != 0)
+        corners = corners[beside]
+        tau = corners[:, 0] / middle if middle > 0 else corners[:, 0]
+        distance = np.abs(corners[:, 1])
+        chosen = nearest_all_round(corners, distance)
+        corners, tau, distance = corners[chosen], tau[chosen], distance[chosen]
+        way = np.stack([np.zeros(len(corners)), np.sign(corners[:, 1])], axis=1)
+        along = self.patch.along + np.abs(tau) * self.longer
+        across = self.patch.across + np.abs(tau) * self.aside
+        cosine, known = _parting(way, distance, along, across)
+        return self._rows(way[known], distance[known], cosine[known], tau[known])
+
+    def _rows(self, normal: Array, distance: Array, cosine: Array, tau: Array) -> Rows:
+        """Return n·(way of the centre) + τ n·s + cos ψ r <= n·point."""
+        rows = np.column_stack([normal, tau[:, None] * normal, cosine])
+        return Rows(rows, distance + tau * normal[:, 0] * (self.middle - self.least))
+
+    def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
+        """Return figures for the half sizes and the area.
+
+        The spine's half length p lies between s1 and s1 / cos δ. The area is ρ (π ρ + 4 p) with the
+        finished radius ρ: a product, so never more than the square of half
+        (g ρ + (π ρ + 4 p) / g).
+        """
+        spine, radius = np.array([1.0, 0.0, 0.0]), np.array([0.0, 0.0, 1.0])
+        over = Figure(spine, self.least).times(1 / math.cos(self.box.half_turn))
+        round_end = max(likely[1] + lipping, 1e-9)
+        g = math.sqrt(self.area_of_end + 4 * (likely[0] - likely[1]) / round_end)
+        thick = Figure(radius, lipping)
+        return Figures(
+            long_over=over.plus(Figure(radius, 0.0)),
+            long_under=Figure(spine + radius, self.least),
+            wide_over=Figure(radius, 0.0),
+            wide_under=Figure(radius, 0.0),
+            root_area=thick.times((g + self.area_of_end / g) / 2).plus(over.times(2 / g)),
+            unit_area=1.0,
+        )
+
+    def pose(self, step: Array) -> tuple[float, float]:
+        """Return the turn and the shape number of a solution of the half-planes."""
+        box = self.box
+        along, aside = float(step[2]) + self.least, float(step[3])
+        lean = math.atan2(aside, along) if along > 0 else 0.0
+        lean = min(max(lean, -box.half_turn), box.half_turn)
+        return box.turn + lean, min(max(math.hypot(along, aside), box.low), box.high)
+
+    def held(self, seen: Array) -> Rows:
+        """Return rows by which the capsules hold points.
+
+        A capsule, spine ±s and radius r, reaches r + |n·s|. Where the sign of n·s is known that is
+        linear; where it may change, twice its other part is added. Beside the spine the distance to
+        its line is taken: with sin φ = s2 / p, ``(Y − c2) cos φ <= r + (X − c1) s2 / p``, where the
+        quotient differs little from its middle one.
+        """
+        box, patch, least = self.box, self.patch, self.least
+        rows, limits = [], []
+        for sign in (1.0, -1.0):
+            way = seen - np.array([sign * self.middle, 0.0])
+            far = np.hypot(way[:, 0], way[:, 1])
+            n = np.where(far[:, None] > 0, way / np.maximum(far, 1e-12)[:, None], [[sign, 0.0]])
+            along = sign * n[:, 0]
+            worst = np.minimum(along * least, along * box.high) - np.abs(n[:, 1]) * self.aside
+            slack = 2 * np.maximum(-worst, 0.0)
+            rows.append(np.column_stack([-n, -sign * n, np.full(len(n), -self.farthest)]))
+            limits.append(slack - (n * seen).sum(axis=1) + along * least)
+        sine, loss = math.sin(box.half_turn), 1 - math.cos(box.half_turn)
+        length, span = (box.low + box.high) / 2, (box.high - box.low) / 2
+        k = seen[:, 0] / length if length > 0 else np.zeros(len(seen))
+        up = np.where(seen[:, 1] >= 0, 1.0, -1.0)
+        zero = np.zeros(len(seen))
+        rows.append(np.column_stack([zero, -up, zero, -up * k, zero - 1.0]))
+        loose = loss * (np.abs(seen[:, 1]) + patch.across)
+        loose += sine * (np.abs(seen[:, 0] - k * length) + patch.along + np.abs(k) * span)
+        limits.append(loose - np.abs(seen[:, 1]))
+        return Rows(np.vstack(rows), np.concatenate(limits))
+
+
+def _parting(
+    e: Array, distance: Array, along: Array | float, across: Array | float
+) -> tuple[Array, NDArray[np.bool_]]:
+    """Return cos ψ for each point, and where it is known."""
+    ahead = distance - (np.abs(e[:, 0]) * along + np.abs(e[:, 1]) * across)
+    beside = np.abs(e[:, 1]) * along + np.abs(e[:, 0]) * across
+    known = ahead > 0
+    tangent = beside / np.where(known, ahead, 1.0)
+    return 1 / np.sqrt(1 + tangent * tangent), known

@@ -1,0 +1,172 @@
+"""Closing in: from a polished top to the local best itself, whose sizes stand to 0.001 mm.
+
+Where five contacts hold a top, a polish by linear programs ends in it. Where fewer do, as those of
+an oval in a triangle, the score is flat about its best: a polish that only asks whether a score
+grows stops where rounding hides the growth, some hundredths of a mm away. So the last steps are
+those of Newton's method on the conditions of the optimum: how the contacts bend, each as hard as it
+is pressed, tells where their pulls and the slope of the score balance, and a step is taken as long
+as the score does not fall. It ends when the steps do.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ..quadratic import best_step, positive_part
+from .local_search import moves_of, placed_like, reach_of
+from .pose import Array, Pose
+
+if TYPE_CHECKING:
+    from .family import TwoSizes
+
+_DONE = 1e-5
+"""mm: a step shorter than this ends it; a hundredth of what sizes are told to."""
+
+_IDLE = 1e-11
+"""mm of size: a step that promises no more is one between tops that are equally good."""
+
+_FIRST_TRUST = 0.01
+"""Of the half width."""
+
+_LAST_TRUST = 1e-7
+"""Of the half width."""
+
+_FULL = 0.9
+"""Share of the trust from which a step that does well earns more of it."""
+
+_MOST_STEPS = 30
+
+_NOTHING = 1e-10
+"""Share of a score that rounding may take."""
+
+_APART = 1e-4
+"""Of the half width: how far apart the tops are from which slopes and bends are worked out."""
+
+_ROUGH = 1e-6
+"""How well the first step of a round is worked out, which tells only how the contacts pull."""
+
+_PULLS = 1e-6
+"""Share of the hardest pull below which a contact is not pressed."""
+
+_STEADY = 1e-6
+"""Bend added every way, as a share of the greatest, so that idle unknowns stay where they are."""
+
+
+def closed_in(family: TwoSizes, top: Pose) -> Pose:
+    """Return the local best beside a polished top, or the top where there is no closer one."""
+    score = family.sizing.score(top.half_length, top.half_width)
+    trust = _FIRST_TRUST * top.half_width
+    for _ in range(_MOST_STEPS):
+        if trust < _LAST_TRUST * top.half_width:
+            break
+        step, promise = _Near(family, top, trust).step()
+        length = float(np.abs(step * [1.0, 1.0, top.half_length, 1.0, 1.0]).max())
+        if length < _DONE or promise < _IDLE:
+            break
+        there = Pose(*(float(v) for v in np.array(top) + step))
+        found = placed_like(family, there) if there.half_width > 0 else None
+        if found is None or found[0] < score * (1 - _NOTHING):
+            trust = min(trust, length) / 4
+            continue
+        trust *= 2.0 if length > _FULL * trust else 1.0
+        score, top = found
+    return top
+
+
+class _Near:
+    """What a top may do within `trust`, mm, of where it is, as functions of steps of its numbers.
+
+    Its numbers are those of the pose; where the ratio is given, both sizes are one.
+    """
+
+    def __init__(self, family: TwoSizes, top: Pose, trust: float) -> None:
+        self.family, self.top, self.trust = family, top, trust
+        self.apart = _APART * top.half_width
+        self.moves = moves_of(family, top)
+        edges = family.wood.inner_edges
+        self.edges = edges[self._room(np.array(top), edges) < 4 * trust + self.apart]
+        firm = family.wood.firmly
+        self.firm = firm[self._held(np.array(top), firm) < 4 * trust + self.apart]
+
+    def step(self) -> tuple[Array, float]:
+        """Return the step of the pose to where score and contacts balance, and its gain, mm."""
+        size = self.moves.shape[1]
+        at = np.zeros(size)
+        rows, space = _slopes(self._space, at, self.apart), self._space(at)
+        low, high = reach_of(self.family, self.top, self.trust)
+        rows = np.vstack([rows, -np.eye(size), np.eye(size)])
+        space = np.concatenate([space, high, -low])
+        gain = _slopes(lambda x: np.array([self._score(x)]), at, self.apart)[0]
+        steep = float(np.abs(gain).max()) or 1.0
+        gain /= steep
+        pull = best_step(gain, 1e-3 / self.top.half_width * np.eye(size), rows, space, _ROUGH).pull
+        pull = np.where(pull > _PULLS * pull.max(), pull, 0.0)[: -2 * size]
+
+        def balance(x: Array) -> float:
+            return self._score(x) / steep + float(pull @ self._space(x))
+
+        bend = -_bends(balance, at, self.apart)
+        # a bend across what presses changes no step along it, and steadies the rest
+        pressed = rows[: len(pull)][pull > 0]
+        bend += pressed.T @ pressed / self.top.half_width
+        bend = positive_part(bend)
+        bend += _STEADY * float(np.abs(bend).max()) * np.eye(size)
+        move = best_step(gain, bend, rows, space).move
+        # contacts bend away from their slopes: what that takes of the room is asked of the step
+        bent = self._space(move) - rows[: -2 * size] @ move
+        move = best_step(gain, bend, rows, np.concatenate([bent, space[len(bent) :]])).move
+        return self.moves @ move, float(gain @ move - move @ bend @ move / 2)
+
+    def _score(self, x: Array) -> float:
+        _, _, _, half_length, half_width = np.array(self.top) + self.moves @ x
+        return self.family.sizing.score(half_length, half_width)
+
+    def _space(self, x: Array) -> Array:
+        """Return how much room is left to each edge, to what must be held, and to the limits."""
+        pose = np.array(self.top) + self.moves @ x
+        planes = np.array(self.family.sizing.half_planes())
+        limits = planes[:, 2] - planes[:, :2] @ pose[3:]
+        held = self._held(pose, self.firm)
+        return np.concatenate([self._room(pose, self.edges), held, limits])
+
+    def _room(self, pose: Array, edges: Array) -> Array:
+        """Return by how much a radius may grow until the top touches each edge, mm."""
+        kind, top = self.family.kind, Pose(*pose)
+        p = kind.shape_of(top)
+        radius = kind.radius_of_width(p, top.half_width)
+        room: Array = kind.distances(top.turn, p, edges, pose[None, :2])[0] - radius
+        return room
+
+    def _held(self, pose: Array, points: Array) -> Array:
+        """Return by how much a radius may shrink until the top lets go of each point, mm."""
+        kind, top = self.family.kind, Pose(*pose)
+        p = kind.shape_of(top)
+        radius = kind.radius_of_width(p, top.half_width)
+        # one point held from many centres asks as much as many points held from one
+        needed = kind.holding(top.turn, p, np.zeros((1, 2)), pose[None, :2] - points)
+        room: Array = radius - needed
+        return room
+
+
+def _slopes(function: Callable[[Array], Array], at: Array, apart: float) -> Array:
+    """Return how each value of a function changes with each number, (m, n)."""
+    ways = apart * np.eye(len(at))
+    slopes = [(function(at + way) - function(at - way)) / (2 * apart) for way in ways]
+    return np.stack(slopes, axis=1)
+
+
+def _bends(function: Callable[[Array], float], at: Array, apart: float) -> Array:
+    """Return the second slopes of a function, (n, n)."""
+    size, here = len(at), function(at)
+    ways = apart * np.eye(size)
+    alone = [(function(at + way), function(at - way)) for way in ways]
+    bends = np.zeros((size, size))
+    for i in range(size):
+        bends[i, i] = sum(alone[i]) - 2 * here
+        for j in range(i):
+            both = function(at + ways[i] + ways[j]) + function(at - ways[i] - ways[j])
+            bends[i, j] = bends[j, i] = (both + 2 * here - sum(alone[i]) - sum(alone[j])) / 2
+    return bends / apart**2

@@ -1,0 +1,103 @@
+"""The families of nested convex tops, each by the outline that it is cut to."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from ...geometry.polygon import Region
+from ...outlines import (
+    OWN_OUTLINE,
+    Capsule,
+    Circle,
+    DEnd,
+    Outline,
+    Oval,
+    RegularPolygon,
+    Superellipse,
+)
+from ...panel.sound import SoundWood
+from ..entry import Entry
+from ..found import Fit
+from ..wish import Span, Wish
+from .alternatives import RoundElsewhere
+from .closing import closed_in
+from .family import TwoSizes
+from .kind import Kind
+from .pose import Pose
+from .proof import proved
+from .sizing import Sizing
+from .tie_breaking import settled
+from .wood import Wood
+
+
+def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Entry:
+    """Return the tops of a shape."""
+    outline = OUTLINES[shape](wish)
+    assert outline is not None
+    if isinstance(outline, Circle):
+        wish = replace(wish, limits=replace(wish.limits, ratio=Span(1.0, 1.0)))
+    sizing = Sizing(kind_of(outline), wish, outline)
+    seen = Wood(wood, held)
+    family = TwoSizes(seen, sizing)
+
+    def finish(pose: Pose) -> Fit | None:
+        pose = closed_in(family, pose)
+        for top in (settled(family, pose), pose):
+            fit = proved(top, seen.middle, sizing, wood, held)
+            if fit is not None:
+                return fit
+        return None
+
+    return Entry(family, finish, RoundElsewhere(seen, sizing, wood, held))
+
+
+OUTLINES: dict[str, Callable[[Wish], Outline | None]] = {
+    "circle": lambda _: Circle(2.0),
+    "oval": lambda _: Oval(2.0, 1.0),
+    "capsule": lambda _: Capsule(2.0, 1.0),
+    "D end": lambda _: DEnd.of_size(2.0, 1.0),
+    "superellipse": lambda wish: Superellipse(2.0, 1.0, wish.exponent),
+    "hexagon": lambda _: RegularPolygon(6, 2.0),
+    "octagon": lambda _: RegularPolygon(8, 2.0),
+    OWN_OUTLINE: lambda wish: wish.own,
+}
+"""An outline of each shape, of any size."""
+
+
+def kind_of(outline: Outline, farthest: float = math.inf) -> Kind:
+    """Return how tops of the form of an outline are sought.
+
+    Parameters
+    ----------
+    farthest : float
+        mm that a polygon may stand off its curves, where one takes its place.
+
+    Raises
+    ------
+    LayoutError
+        If it has dents.
+    """
+    if isinstance(outline, (Circle, Oval)):
+        from .oval import OvalKind
+
+        return OvalKind()
+    if isinstance(outline, Capsule):
+        from .capsule import CapsuleKind
+
+        return CapsuleKind()
+    if isinstance(outline, DEnd):
+        from .d_end import DEndKind
+
+        return DEndKind()
+    if isinstance(outline, Superellipse):
+        from .superellipse import SuperellipseKind
+
+        return SuperellipseKind(outline.exponent)
+    from .form import own_form, regular_form
+    from .polygon import ConvexKind
+
+    if isinstance(outline, RegularPolygon):
+        return ConvexKind(regular_form(outline.sides))
+    return ConvexKind(own_form(outline, farthest))

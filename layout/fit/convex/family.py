@@ -1,0 +1,293 @@
+"""Tops of two sizes, searched by turn and shape; their place and size are solved inside a box.
+
+A box holds all tops whose turn and shape number lie in two spans and whose centre lies in one of a
+set of square cells. Within it the largest radius is proved: no radius grows faster, as the centre
+moves, than the kind of outline allows, so a cell whose middle is too close to an edge is dropped,
+and the others are cut in four until they are small against what the spans leave open. Cells and
+edges that can no longer matter are not looked at again in the smaller boxes.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ...geometry.tolerance import ROUNDING
+from .aims import aim_of, within_limits
+from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
+from .kind import Kind
+from .local_search import brought_in, polished
+from .pose import Array, Pose, turned
+from .relaxation import Edges
+from .round_holes import Disks
+from .sizing import Sizing
+from .wood import Wood
+
+_MOST_CELLS = 4000
+"""Cells beyond which a box is rather cut than looked at more closely."""
+
+_MOST_STAYING = 0.5
+"""Share of the cells that smaller cells could not drop either, above which to cut the box.
+
+Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
+turns add alone, and then a bound that comes from their width falls with no cut of the box."""
+
+_FIRST_TURNS = 8
+"""Spans that a half turn is cut into at first; any number would do."""
+
+_OFF_GRID = 0.37
+"""Where in a span the grain lies at first: not at its end, where it would lie in two spans."""
+
+_SMALL = 0.03
+"""Looseness, as an angle, of turns and shapes below which places are cut where they are looser:
+half-planes help in boxes that are small every way (measured: cutting places sooner costs a half
+more boxes)."""
+
+_MIDDLING = 100.0
+"""Looseness above which half-planes are not even tried."""
+
+_ROUNDING = 1e-9
+"""Of a score: far above what rounding can take from the value of a linear program."""
+
+_DEAR = 10.0
+"""How much dearer a millimetre is that a top does not reach to what it must hold."""
+
+_LONGEST_WAIT = 12
+"""Boxes that go by at most between two tries to bring a top round what it must hold."""
+
+_LOOKS_A_BOX, _LOOKS_A_PLANE, _LOOKS_A_PLACE = 50_000, 8, 4
+"""Looks at an edge (`driver.Family.looks`) that a box takes, however few edges there are, and that
+its half-planes and a top that is placed take of each edge: as measured."""
+
+_EXACT = 1e-6
+"""What rounding may do to a depth, mm, with a wide margin."""
+
+
+class TwoSizes:
+    """A family for the search: one kind of outline on one piece of wood."""
+
+    def __init__(self, wood: Wood, sizing: Sizing) -> None:
+        self.wood = wood
+        self.sizing = sizing
+        self.kind: Kind = sizing.kind
+        self._wait, self._vain = 0, 0
+        self.looks = 0.0
+
+    def first_boxes(self) -> Iterable[Box]:
+        """Return boxes of every turn and shape allowed, with coarse cells over the whole wood."""
+        low, high = self.sizing.shapes
+        high = self.kind.longest_shape(high, self.wood.diameter)
+        if low > high:
+            return
+        for piece in self.wood.pieces:
+            disks = piece.disks if self.kind.takes_disks else Disks.none()
+            near = np.setdiff1d(piece.edges, disks.edges)
+            for turn, half_turn in self._turns(high):
+                centres, half = piece.cells(turn)
+                clear = np.zeros(len(centres), dtype=bool)
+                for span in self.kind.first_shapes(low, high):
+                    shapes = (turn, half_turn, *span)
+                    yield Box(*shapes, centres, turn, half, clear, near, disks)
+
+    def _turns(self, high: float) -> list[tuple[float, float]]:
+        limits = self.sizing.wish.limits
+        period = self.kind.period(high)
+        if period == 0:
+            return [(0.0, 0.0)]
+        span = self.sizing.turn_span(period)
+        count = max(1, math.ceil(span / (math.pi / 2) * _FIRST_TURNS - 1e-9))
+        half = span / count
+        if span >= period / 2:
+            first = limits.grain + (1 - 2 * _OFF_GRID) * half
+            return [(first + 2 * i * half, half) for i in range(count)]
+        # the long axis has no direction: where half a turn makes another top, both are tried
+        twice = abs(math.remainder(math.pi, period)) > 1e-9
+        starts = [
+            limits.grain + turn - span + half for turn in ((0.0, math.pi) if twice else (0.0,))
+        ]
+        return [(start + 2 * i * half, half) for start in starts for i in range(count)]
+
+    def bound(self, box: Box, enough: float) -> float:
+        """Return a score that no top of the box beats, or `enough` where that is higher."""
+        if math.isinf(box.high):
+            return self.sizing.upper_of_tail(box.low, self.wood.diameter / 2)
+        self.looks += _LOOKS_A_BOX
+        first = self._bound_by_cells(box, enough)
+        if first <= enough or max(self.kind.looseness(box)) > _MIDDLING:
+            return first
+        most = min(first, self._bound_by_half_planes(box, enough))
+        if drop_aside(box) and most > enough:
+            most = min(most, self._bound_by_half_planes(box, enough))
+        return max(most, enough)  # cells were dropped that may be worth as much
+
+    def _bound_by_cells(self, box: Box, enough: float) -> float:
+        """Return the bound that the cells give, with those left out that give less than enough."""
+        anchor, factor, addend = self.kind.growth(box.low, box.high, box.half_turn)
+        drift = self.kind.drift(box)
+        needed = self.sizing.least_radius(box.low, box.high, self.wood.diameter, enough)
+        core = self.kind.disks(anchor, (needed - addend) / factor)
+        while True:
+            self._drop_shallow(box, core)
+            if not len(box.centres):
+                return enough
+            distances = self._distances(box, anchor)
+            least = distances.min(axis=1)
+            corners = cell_corners(box)
+            reach = float(self.kind.lengths(corners, anchor).max())
+            # how deep a middle lies in a hole that is taken as a disk is not known
+            deep = 0.0 * least if len(box.disks.radii) else -least
+            signed = np.where(self._outside(box), deep, least)
+            most = (signed + reach) * factor + addend
+            scores = self.sizing.upper(box.low, box.high, most)
+            keep = (scores > enough) & (signed > -reach)
+            if len(self.wood.held):
+                held = self.kind.held_radii(box, self.wood.held, reach)
+                keep &= held <= most
+            if not keep.any():
+                return enough
+            slack = reach + factor * factor * (least[keep] + reach) + 2 * addend + drift
+            matter = (distances[keep] <= slack[:, None]).any(axis=0)
+            near = len(box.near)
+            box.near, box.disks = box.near[matter[:near]], box.disks.take(matter[near:])
+            box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
+            signed = signed[keep]
+            box.most, box.radius = float(most[keep].max()), max(float(signed.max()), needed)
+            box.least = needed
+            loose = (factor - 1) * box.radius + addend + self.kind.shape_slack(box)
+            fine = max(loose / 2, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
+            stays = signed * factor + addend > needed
+            if (
+                (reach <= fine and stays.any())
+                or (stays.mean() > _MOST_STAYING and signed.max() > 0)
+                or 2 * len(stays) > _MOST_CELLS
+            ):
+                box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
+                return float(scores[keep].max())
+            sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
+            along, across = self.kind.lengths(sides, anchor)
+            halve_cells(box, along=bool(along >= across))
+
+    def _distances(self, box: Box, p: float) -> Array:
+        """Return the radii at which tops in the cells touch the edges, and then the disks."""
+        edges = self.wood.outer_edges[box.near]
+        self.looks += self.kind.pace * len(box.centres) * (len(edges) + len(box.disks.radii))
+        parts = [self.kind.distances(box.turn, p, edges, box.centres)]
+        if len(box.disks.radii):
+            ways = box.disks.ways(box.turn, box.centres)
+            parts.append(self.kind.disk_radii(p, ways, box.disks.radii))
+        return parts[0] if len(parts) == 1 else np.concatenate(parts, axis=1)
+
+    def _drop_shallow(self, box: Box, core: tuple[Array, Array]) -> None:
+        """Drop the cells where disks that every good top holds lie deeper than the wood goes."""
+        direction = np.array([math.cos(box.turn), math.sin(box.turn)])
+        places = box.centres[:, None] + core[0][:, None] * direction
+        missing = core[1] - self.wood.depths.most(places)
+        deep = missing.max(axis=1) <= math.hypot(*box.half) + _EXACT
+        box.centres, box.clear = box.centres[deep], box.clear[deep]
+
+    def _bound_by_half_planes(self, box: Box, enough: float) -> float:
+        wish, patch = self.sizing.wish, patch_of(box)
+        p = (box.low + box.high) / 2
+        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(box.edges)
+        likely = self.kind.sizes(p, max(box.radius, 1e-6))
+        edges = Edges(self.wood.outer_edges[box.edges], self.wood.outermost[box.edges])
+        lift, rim = self.kind.lift(box, patch), self.sizing.rim
+        figures = lift.figures(box.most, likely, wish.lipping)
+        planes = within_limits(lift.planes(edges, box.most, self.wood.held), figures, wish, rim)
+        aim = aim_of(figures, wish, rim, likely)
+        value, end = planes.best(aim)
+        box.places = planes.places(aim, enough, end.step) if value > enough > 0 else None
+        way = turned(end.step[None, :2], -box.turn)[0]
+        box.hint = (patch.middle + way, *lift.pose(end.step))
+        return value * (1 + _ROUNDING)
+
+    def _lack(self, box: Box, radii: Array) -> Array:
+        """Return how much less a top in each cell promises for what it must hold and does not."""
+        if not len(self.wood.held):
+            return np.zeros(len(radii))
+        p = (box.low + box.high) / 2
+        needed = self.kind.holding(box.turn, p, self.wood.firmly, box.centres)
+        lack: Array = _DEAR * np.maximum(needed - radii, 0.0)
+        return lack
+
+    def _outside(self, box: Box) -> NDArray[np.bool_]:
+        """Return which cells have their middle outside the wood."""
+        outside = np.zeros_like(box.clear)
+        doubtful = np.flatnonzero(~box.clear)
+        if len(doubtful):
+            outside[doubtful] = ~self.wood.holds_points(box.centres[doubtful])
+        return outside
+
+    def sample(self, box: Box) -> tuple[float, Pose] | None:
+        """Return the better top of two: at the best cell, and where the half-planes point.
+
+        Where neither fits, or the second does not hold what it must, one near by may.
+        """
+        if math.isinf(box.high):
+            return None
+        best = self.placed(box.spot, box.turn, (box.low + box.high) / 2)
+        if box.hint is not None:
+            other = self.placed(*box.hint)
+            if other is None and (best is None or len(self.wood.held)):
+                other = self._brought_in(box)
+            if other is not None and (best is None or other[0] > best[0]):
+                return other
+        return best
+
+    def _brought_in(self, box: Box) -> tuple[float, Pose] | None:
+        """Return a top near the half-planes' one that fits and holds what it must.
+
+        Looked for the more seldom the longer it is in vain.
+        """
+        self._wait -= 1
+        if self._wait > 0:
+            return None
+        found = brought_in(self, self._like(box))
+        self._vain = 0 if found is not None else min(self._vain + 1, _LONGEST_WAIT)
+        self._wait = self._vain
+        return found
+
+    def _like(self, box: Box) -> Pose:
+        """Return the top that the half-planes point to, whether it fits or not."""
+        assert box.hint is not None
+        centre, turn, p = box.hint
+        sizes = self.kind.sizes(p, box.likely_radius)
+        return Pose(float(centre[0]), float(centre[1]), turn, *sizes)
+
+    def placed(self, centre: Array, turn: float, p: float) -> tuple[float, Pose] | None:
+        """Return the score and size of the best top of a place, turn and shape, if any fits."""
+        if not self.wood.holds_points(centre[None], inner=True)[0]:
+            return None
+        edges = self.wood.inner_edges
+        self.looks += self.kind.pace * _LOOKS_A_PLACE * len(edges)
+        radius = float(self.kind.distances(turn, p, edges, centre[None]).min())
+        sizes = self.sizing.best(p, radius)
+        if sizes is None:
+            return None
+        if len(self.wood.held):
+            needed = self.kind.holding(turn, p, self.wood.firmly, centre[None])[0] - ROUNDING
+            if self.kind.sizes(p, needed)[1] > sizes[1]:
+                return None
+        pose = Pose(float(centre[0]), float(centre[1]), turn, *sizes)
+        return self.sizing.score(*sizes), pose
+
+    def split(self, box: Box) -> Iterable[Box]:
+        """Return two halves of the box: of its turns, shapes or places, whichever is loosest."""
+        turning, shaping = self.kind.looseness(box)
+        cut = box.low + 1.0 if math.isinf(box.high) else (box.low + box.high) / 2
+        patch = patch_of(box)
+        sides = self.kind.lengths(np.diag([patch.along, patch.across]), cut)
+        placing = sides / box.likely_radius
+        if max(turning, shaping) < _SMALL and max(placing) > max(turning, shaping):
+            return split_places(box, patch, along=bool(placing[0] > placing[1]))
+        if turning > shaping:
+            half = box.half_turn / 2
+            return [box.part(turn=box.turn + side * half, half_turn=half) for side in (-1, 1)]
+        return [box.part(high=cut), box.part(low=cut)]
+
+    def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
+        """Return the top moved to a local best."""
+        return polished(self, score, top)

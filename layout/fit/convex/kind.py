@@ -1,0 +1,261 @@
+"""A kind of top, and what follows from how its half sizes grow with its radius.
+
+For one shape number p both half sizes are linear in the radius r; at one radius the length does not
+fall with p, the width does not rise, and the area of the finished top does not fall. Every bound on
+sizes, area and ratio over a span of shapes follows from that. Squeezed by what p says, the tops of
+most kinds are one body that grows: its gauge tells what they touch and hold.
+"""
+
+from __future__ import annotations
+
+import math
+from abc import ABC, abstractmethod
+from typing import NamedTuple, TypeVar
+
+import numpy as np
+
+from ..wish import Span, Wish
+from .boxes import Box
+from .gauge import Body, disk_factors
+from .lift import Lift
+from .pose import Array, Contacts, Pose, turned
+from .relaxation import Patch
+
+Figure = TypeVar("Figure", float, Array)
+
+_LEVEL = 1e-9
+"""Share by which a ratio that does not change with the radius may seem to."""
+
+
+class Axes(NamedTuple):
+    """Half length and half width of one shape: each where the radius is 0, mm, and its growth."""
+
+    length: float
+    lengthens: float
+    width: float
+    widens: float
+
+
+class Growth(NamedTuple):
+    """How a radius for a whole box follows from that of one shape at its middle turn."""
+
+    anchor: float
+    """That shape."""
+    factor: float
+    addend: float
+    """mm."""
+
+
+class Kind(ABC):
+    """What the search must know of one kind of outline.
+
+    A kind has one number p for its shape besides its turn; for given turn, p and centre the largest
+    one that fits is given by one more number, its radius. What is not said otherwise holds for tops
+    whose length and width are both free, about their middle.
+    """
+
+    name: str
+    body: Body
+    """What the tops are, squeezed, for a radius of 1; or holds them."""
+    held = 1.0
+    """What share of the body they hold."""
+    takes_disks = True
+    """Whether round holes may stand for disks: beside corners they would be met too late."""
+
+    @abstractmethod
+    def axes(self, p: float) -> Axes:
+        """Return how the half sizes of shape p grow with its radius."""
+
+    @abstractmethod
+    def shape_of(self, pose: Pose) -> float:
+        """Return the shape number."""
+
+    @abstractmethod
+    def area(self, half_length: Figure, half_width: Figure) -> Figure:
+        """Return the area of a finished top, mm²."""
+
+    @abstractmethod
+    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
+        """Return places along the long axis, and radii, of disks that a top holds, mm."""
+
+    @abstractmethod
+    def period(self, p: float) -> float:
+        """Return the least turn that brings shape p onto itself; 0 where any turn does."""
+
+    @abstractmethod
+    def growth(self, low: float, high: float, half_turn: float) -> Growth:
+        """Return how a radius follows for all between these shapes and so far turned."""
+
+    @abstractmethod
+    def shape_span(self, wish: Wish) -> tuple[float, float]:
+        """Return the least and greatest shape number of a core within the limits."""
+
+    @abstractmethod
+    def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
+        """Return spans that together hold all shapes; the last may be endless."""
+
+    @abstractmethod
+    def contacts(self, pose: Pose, edges: Array) -> Contacts:
+        """Return where and how closely the top stands to each edge."""
+
+    @abstractmethod
+    def lift(self, box: Box, patch: Patch) -> Lift:
+        """Return the tops of a box whose centres lie in a patch, in unknowns that rows are of."""
+
+    def squeeze(self, p: float) -> Array:
+        """Return by what the plane, along the turn and across, makes tops of shape p the body."""
+        return np.ones(2)
+
+    def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
+        """Return the radii at which tops about the centres touch the edges, (m, n)."""
+        squeeze = self.squeeze(p)
+        return self.body.distances(turned(edges, turn) * squeeze, turned(centres, turn) * squeeze)
+
+    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
+        """Return the radii at which tops about the centres hold all the points, (m,)."""
+        away = turned(points, turn)[None] - turned(centres, turn)[:, None]
+        radii: Array = self.body.gauge(away * self.squeeze(p)).max(axis=1) / self.held
+        return radii
+
+    def lengths(self, ways: Array, p: float) -> Array:
+        """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""
+        seen = ways * self.squeeze(p)
+        return np.maximum(self.body.gauge(seen), self.body.gauge(-seen))
+
+    pace = 1.0
+    """How long it takes to look at an edge, against what is usual: as measured."""
+
+    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
+        """Return at least the radii at which tops touch disks, (m, k).
+
+        Parameters
+        ----------
+        ways : (m, k, 2) array
+            From centres to the middles of the disks, along the turn and across it, mm.
+        """
+        return disk_factors(self.body, self.squeeze(p), ways, radii)
+
+    def looseness(self, box: Box) -> tuple[float, float]:
+        """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
+        if math.isinf(box.high):
+            return 0.0, math.inf
+        turning = self.growth(box.high, box.high, box.half_turn)
+        shaping, drift = self.growth(box.low, box.high, 0.0), self.drift(box)
+        radius = box.likely_radius
+        return (
+            2 * math.log(turning.factor) + turning.addend / radius,
+            2 * math.log(shaping.factor) + (shaping.addend + drift / 2) / radius,
+        )
+
+    def drift(self, box: Box) -> float:
+        """Return what a radius can change, mm, within the box beyond its growth."""
+        return 0.0
+
+    def shape_slack(self, box: Box) -> float:
+        """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
+        return 0.0
+
+    def longest_shape(self, high: float, diameter: float) -> float:
+        """Return the greatest shape number that can occur in wood of that diameter."""
+        return high
+
+    def rim(self, lipping: float) -> tuple[float, float]:
+        """Return what a lipping adds to half the length and half the width, mm."""
+        return lipping, lipping
+
+    def origin(self, pose: Pose) -> tuple[float, float]:
+        """Return where the outline's own origin lies: in the middle."""
+        return pose.x, pose.y
+
+    def drawn_in(self, pose: Pose, by: float) -> tuple[float, float]:
+        """Return half sizes that are less by `by`, mm."""
+        half_width = pose.half_width - by
+        return max(pose.half_length - by, half_width), half_width
+
+    def held_radii(self, box: Box, points: Array, reach: float) -> Array:
+        """Return, for each cell, a radius that a top of the box needs to hold the points, mm.
+
+        Parameters
+        ----------
+        reach : float
+            How far the middle of a cell can lie from its corners, in the measure of the radius.
+        """
+        anchor, factor, addend = self.growth(box.low, box.high, box.half_turn)
+        needed = self.holding(box.turn, anchor, points, box.centres)
+        return (needed - reach) / factor - addend - self.drift(box)
+
+    def sizes(self, p: float, radius: Figure) -> tuple[Figure, Figure]:
+        """Return half the length and half the width, mm."""
+        length, lengthens, width, widens = self.axes(p)
+        return length + lengthens * radius, width + widens * radius
+
+    def greatest_sizes(self, low: float, high: float, radius: Array) -> tuple[Array, Array]:
+        """Return half length and width that none of these shapes, of these radii, exceeds."""
+        return self.sizes(high, radius)[0], self.sizes(low, radius)[1]
+
+    def greatest_area(self, low: float, high: float, radius: Array, lipping: float) -> Array:
+        """Return the area that none of these, lipped, exceeds."""
+        rim = self.rim(lipping)
+        long, wide = self.sizes(high, radius)
+        return self.area(long + rim[0], wide + rim[1])
+
+    def radius_of_length(self, p: float, half_length: float) -> float:
+        """Return the radius of the shape with that half length."""
+        length, lengthens, _, _ = self.axes(p)
+        return (half_length - length) / lengthens
+
+    def radius_of_width(self, p: float, half_width: float) -> float:
+        """Return the radius of the shape with that half width."""
+        _, _, width, widens = self.axes(p)
+        return (half_width - width) / widens
+
+    def nearest_radius(self, p: float, half_length: float, half_width: float) -> float:
+        """Return the radius of the top of shape p whose sizes are nearest to the given ones."""
+        length, lengthens, width, widens = self.axes(p)
+        way = lengthens * (half_length - length) + widens * (half_width - width)
+        return way / (lengthens**2 + widens**2)
+
+    def shape_miss(self, low: float, high: float, length: float, width: float) -> float:
+        """Return how far, mm, all sizes of these shapes lie from the given length and width."""
+        return max(self._beyond(low, length, width), -self._beyond(high, length, width), 0.0)
+
+    def _beyond(self, p: float, length: float, width: float) -> float:
+        """Return how far a size lies on the round side of all of shape p; negative beyond them."""
+        if math.isinf(p):
+            return width
+        at = self.axes(p)
+        across = at.lengthens * (width - 2 * at.width) - at.widens * (length - 2 * at.length)
+        return across / math.hypot(at.lengthens, at.widens)
+
+    def ratio_radius(self, low: float, high: float, span: Span, lipping: float) -> float:
+        """Return a radius above which no shape of the box, lipped, keeps its ratio within `span`.
+
+        As it grows the longest shape may become too round, or the roundest one too long.
+        """
+        least, greatest = span.least, span.greatest
+        radius = math.inf
+        if least > 1:
+            radius = self._ratio_reached(high, least, lipping, -1)
+        if not math.isinf(greatest):
+            radius = min(radius, self._ratio_reached(low, greatest, lipping, 1))
+        return radius
+
+    def _ratio_reached(self, p: float, ratio: float, lipping: float, way: int) -> float:
+        """Return the radius at which shape p, lipped, reaches a ratio, rising (1) or falling (-1).
+
+        Infinite where its ratio does not change so.
+        """
+        rim, at = self.rim(lipping), self.axes(p)
+        changes = way * (at.lengthens - ratio * at.widens)
+        left = way * (ratio * (at.width + rim[1]) - (at.length + rim[0]))
+        level = changes <= _LEVEL * at.lengthens or (left <= 0 and way > 0)
+        return math.inf if level else left / changes
+
+    def least_ratio(self, low: float, radius: Array, lipping: float) -> Array:
+        """Return the least ratio of lipped tops of shape `low` or more and at most these radii."""
+        rim, at = self.rim(lipping), self.axes(low)
+        long, wide = self.sizes(low, radius)
+        ratio = (long + rim[0]) / np.maximum(wide + rim[1], _LEVEL)
+        if at.width + rim[1] <= 0:
+            return ratio if at.length > 0 else np.full_like(radius, at.lengthens / at.widens)
+        return np.minimum(ratio, (at.length + rim[0]) / (at.width + rim[1]))

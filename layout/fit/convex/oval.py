@@ -1,0 +1,106 @@
+"""Ovals: turn and ratio outside, place and size inside.
+
+Turn the wood back by the oval's turn, squeeze it along the oval's length and stretch it across by
+the root of the ratio: areas stay, and every oval of that turn and ratio becomes a circle. So the
+best of them is the largest circle in the mapped wood. The shape number p is ln(length / width).
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from ..wish import Wish
+from .boxes import Box
+from .gauge import PowerBody
+from .kind import Axes, Figure, Growth, Kind
+from .lift import Lift
+from .marks import contacts_of, first_met, local_of
+from .oval_lift import OvalLift, most_stretch
+from .pose import Array, Contacts, Pose
+from .relaxation import Patch
+
+_FIRST_SPAN = 1.0
+"""Of the logarithm of the ratio, in the boxes that a search starts with."""
+
+_ALONG = (-1.0, -0.5, 0.0, 0.5, 1.0)
+"""Where along its axis a top is held against the depths of the wood."""
+
+
+class OvalKind(Kind):
+    """Ovals of any ratio; the radius is the root of half length times half width."""
+
+    name = "oval"
+    pace = 0.35
+    body: PowerBody = PowerBody(2.0)
+
+    def axes(self, p: float) -> Axes:
+        """Return how the half sizes grow: by the root of the ratio, and by one over it."""
+        stretch = math.exp(p / 2)
+        return Axes(0.0, stretch, 0.0, 1 / stretch)
+
+    def shape_of(self, pose: Pose) -> float:
+        """Return the logarithm of the ratio."""
+        return max(0.0, math.log(pose.half_length / pose.half_width))
+
+    def area(self, half_length: Figure, half_width: Figure) -> Figure:
+        """Return the area, mm²."""
+        return math.pi * half_length * half_width
+
+    def squeeze(self, p: float) -> Array:
+        """Return by what the plane is multiplied for ovals of shape p to become circles."""
+        return np.array([math.exp(-p / 2), math.exp(p / 2)])
+
+    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
+        """Return places along the long axis, and radii, of disks that a top holds, mm."""
+        long, wide = self.sizes(p, radius)
+        spread = 1 - math.exp(-2 * p)
+        ends = [(x * long * spread, wide * math.sqrt(1 - x * x * spread)) for x in _ALONG]
+        return np.array([x for x, _ in ends]), np.array([r for _, r in ends])
+
+    def period(self, p: float) -> float:
+        """Return the least turn that brings shape p onto itself; 0 where any turn does."""
+        return 0.0 if p == 0 else math.pi
+
+    def growth(self, low: float, high: float, half_turn: float) -> Growth:
+        """Return how a radius follows for all between these shapes and so far turned.
+
+        An oval of the box holds the middle one divided by what the map between them stretches.
+        """
+        return Growth((low + high) / 2, most_stretch(low, high, half_turn), 0.0)
+
+    def shape_span(self, wish: Wish) -> tuple[float, float]:
+        """Return the least and greatest ln(length / width) of a core within the limits."""
+        limits, t = wish.limits, 2 * wish.lipping
+        low = _ratio(limits.length.least - t, limits.width.greatest - t)
+        high = _ratio(limits.length.greatest - t, limits.width.least - t)
+        if t == 0:
+            high = min(high, limits.ratio.greatest)
+        least = max(low, limits.ratio.least, 1.0)
+        return math.log(least), math.log(high) if math.isfinite(high) else math.inf
+
+    def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
+        """Return spans that together hold all shapes; the last may be endless."""
+        if high - low <= _FIRST_SPAN:
+            return [(low, high)]
+        spans = [(low, low + _FIRST_SPAN), (low + _FIRST_SPAN, min(high, low + 2 * _FIRST_SPAN))]
+        return [*spans, (spans[-1][1], high)] if high > spans[-1][1] else spans
+
+    def lift(self, box: Box, patch: Patch) -> Lift:
+        """Return the ovals of a box as symmetric matrices."""
+        return OvalLift(box, patch)
+
+    def contacts(self, pose: Pose, edges: Array) -> Contacts:
+        """Return where and how closely the oval stands to each edge.
+
+        Seen in the frame where the oval is the unit circle, the nearest point of an edge lies at
+        ρ; the way left to it is close to (ρ − 1) over the slope of ρ.
+        """
+        return contacts_of([first_met(self.body, pose, local_of(pose, edges))], pose)
+
+
+def _ratio(length: float, width: float) -> float:
+    if length <= 0 or math.isinf(width):
+        return 0.0
+    return math.inf if width <= 0 or math.isinf(length) else length / width

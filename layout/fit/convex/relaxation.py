@@ -1,0 +1,201 @@
+"""A second, sharper bound for small boxes: every contact taken as a half-plane, all at once.
+
+Cells bound the size edge by edge, and lose in proportion to the size of the box. But at the best
+top its contacts hold each other in balance: what one gives when the top moves, another takes. Seen
+in the right unknowns (place, and three numbers of size, shape and turn) an edge along which the top
+lies is a half-plane exactly, and a corner is one but for an angle ψ that shrinks with the box. So
+the best top of a box is bounded by a small linear program, which loses only in proportion to the
+square of the box's size.
+
+Here is what the kinds of outline share: the patch of centres, the half-planes, and what is best.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..linear_program import Optimum, maximised
+from .pose import Array
+
+WIDE = 1.2
+"""Angle, radians, by which a contact may wander before its half-plane says next to nothing."""
+
+_SECTORS = 16
+"""Directions round a top; in each, the nearest edges are looked at."""
+
+_EACH = 2
+"""How many of them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Patch:
+    """A rectangle of centres, in the frame of a box."""
+
+    middle: Array
+    """(2,) array: in the frame of the search, mm."""
+    along: float
+    across: float
+    """Half its sides, along the turn of the box and across it, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Aim:
+    """What is to be maximised: a linear figure of the three shape unknowns, and its worth."""
+
+    slope: Array
+    """(3,) array."""
+    start: float
+    """The figure where all three are 0."""
+    worth: Callable[[float], float]
+    """From the figure to a score; it never falls."""
+    needed: Callable[[float], float]
+    """From a score to a figure that is worth no more."""
+
+
+class Rows(NamedTuple):
+    """Half-planes ``rows @ x <= limits``."""
+
+    rows: Array
+    limits: Array
+
+    @classmethod
+    def joined(cls, *parts: Rows) -> Rows:
+        """Return all of them."""
+        return cls(*(np.concatenate(column) for column in zip(*parts, strict=True)))
+
+
+@dataclass(frozen=True, slots=True)
+class HalfPlanes:
+    """What every top of a box obeys: ``rows @ x <= limits`` and ``low <= x <= high``.
+
+    x holds the way from the middle of the patch, along and across, and the shape unknowns.
+    """
+
+    rows: Array
+    limits: Array
+    low: Array
+    high: Array
+
+    def and_also(self, more: Rows) -> HalfPlanes:
+        """Return them with more rows."""
+        return replace(self, **Rows.joined(Rows(self.rows, self.limits), more)._asdict())
+
+    def best(self, aim: Aim) -> tuple[float, Optimum]:
+        """Return a score that nothing within beats, and where it is reached."""
+        scale = float(np.abs(aim.slope).max())
+        objective = np.concatenate([np.zeros(2), aim.slope / scale])
+        end = maximised(objective, self.rows, self.limits, self.low, self.high)
+        return aim.worth(end.value * scale + aim.start), end
+
+    def places(self, aim: Aim, enough: float, at: Array) -> Array:
+        """Return where centres of what is worth more than enough lie: least and greatest, (2, 2).
+
+        Parameters
+        ----------
+        at : (d,) array
+            One that obeys all, and is worth enough.
+        """
+        aimed = np.concatenate([np.zeros(2), -aim.slope])
+        rows = np.vstack([self.rows, aimed])
+        limits = np.append(self.limits, aim.start - aim.needed(enough)) - rows @ at
+        ways = np.eye(len(at))[:2]
+        far = [
+            [
+                maximised(side * way, rows, limits, self.low - at, self.high - at).value
+                for way in ways
+            ]
+            for side in (-1.0, 1.0)
+        ]
+        ends: Array = at[:2] + np.array([[-1.0], [1.0]]) * np.array(far)
+        return ends
+
+
+class Edges(NamedTuple):
+    """Edges of the wood, and which of them lie on its hull: their lines bound all of it."""
+
+    ends: Array
+    """(n, 2, 2) array: mm, the wood to their left."""
+    outermost: NDArray[np.bool_]
+    """(n,) array of bool."""
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """Edges as a point at 0, 0 sees them."""
+
+    way: Array
+    """(n, 2) array: unit vectors to the nearest point of each edge; of an outermost edge, to its
+    line."""
+    distance: Array
+    """(n,) array: to that point; for an outermost edge negative where its line has been passed."""
+    start: Array
+    """(n,) array: where along itself, from the foot of its line, each edge starts."""
+    length: Array
+    """(n,) array."""
+    unit: Array
+    """(n, 2) array: along each edge."""
+    outermost: NDArray[np.bool_]
+    """(n,) array of bool."""
+
+    @classmethod
+    def of(cls, ends: Array, outermost: NDArray[np.bool_]) -> Seen:
+        """Return what is seen of edges given by their ends, (n, 2, 2)."""
+        along = ends[:, 1] - ends[:, 0]
+        length = np.hypot(along[:, 0], along[:, 1])
+        unit = along / length[:, None]
+        start = np.einsum("ij,ij->i", ends[:, 0], unit)
+        outward = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
+        height = np.einsum("ij,ij->i", ends[:, 0], outward)
+        beside = np.clip(0.0, start, start + length)
+        nearest = height[:, None] * outward + beside[:, None] * unit
+        distance = np.maximum(np.hypot(height, beside), 1e-9)
+        way = np.where(outermost[:, None], outward, nearest / distance[:, None])
+        return cls(way, np.where(outermost, height, distance), start, length, unit, outermost)
+
+    def take(self, which: NDArray[np.intp] | NDArray[np.bool_]) -> Seen:
+        """Return some of them."""
+        return Seen(
+            self.way[which],
+            self.distance[which],
+            self.start[which],
+            self.length[which],
+            self.unit[which],
+            self.outermost[which],
+        )
+
+    def square_before(self, slack: Array) -> NDArray[np.bool_]:
+        """Return which edges have the point square before them, even `slack` to either side."""
+        held: NDArray[np.bool_] = (self.start + slack <= 0) & (self.start + self.length >= slack)
+        return held
+
+
+def nearest_all_round(way: Array, distance: Array) -> NDArray[np.intp]:
+    """Return which edges are among the nearest in their direction.
+
+    Parameters
+    ----------
+    way : (n, 2) array
+        From the middle of the top to each edge.
+    distance : (n,) array
+    """
+    if len(way) <= 2 * _SECTORS:
+        return np.arange(len(way), dtype=np.intp)
+    angle = np.arctan2(way[:, 1], way[:, 0])
+    sector = np.floor((angle / math.pi + 1) * (_SECTORS / 2)).astype(np.intp)
+    order = np.lexsort((distance, sector))
+    sorted_sector = sector[order]
+    first = np.searchsorted(sorted_sector, sorted_sector)
+    rank = np.arange(len(order)) - first
+    return np.sort(order[rank < _EACH])
+
+
+def wandering(unit: Array, along: float, across: float) -> Array:
+    """Return how far along `unit` a point of such a rectangle may lie off its middle."""
+    reach: Array = np.abs(unit[:, 0]) * along + np.abs(unit[:, 1]) * across
+    return reach

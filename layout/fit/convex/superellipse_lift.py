@@ -1,0 +1,210 @@
+"""The superellipses of a box as matrices.
+
+A superellipse is {c + M s : ‖s‖ₙ <= 1}, M = (l cos φ, −w sin φ; l sin φ, w cos φ) in the frame of
+the box; l cos φ, w cos φ, l sin φ and w sin φ are the unknowns. It lies on its side of a line with
+normal ν when ν·(point − c) >= ‖Mᵀν‖ in the dual norm, which is at least ŝ·Mᵀν for any ŝ of norm 1:
+a half-plane, sharp where ŝ is the place that touches in the middle of the box.
+
+A point P outside is taken with the normal ν that parts it in the middle of the box. Seen from
+another top of the box, as a unit ball, P lies at z = M⁻¹(P − c) and the normal is u = Mᵀν. With
+
+    ψ = u·z / (‖u‖ ‖z‖),    ν·(P − c) = u·z >= ψ ‖u‖.
+
+ψ is 1 where u is the normal of the ball towards z. For a given z it falls as u turns away to either
+side, and the same for a given u, so that over spans of both it is least where both are at an end.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+import numpy as np
+from numpy.typing import NDArray
+
+from .aims import Figure, Figures
+from .boxes import Box
+from .gauge import PowerBody, nearest_places
+from .lift import Lift
+from .pose import Array
+from .relaxation import WIDE, Edges, Patch, Rows, nearest_all_round
+from .sight import angle_of, directions, facing, near_angle, outward, stays_between
+
+_PARTS = 4
+"""Parts of the spans of turn and shape, in each of which u and z are bounded apart."""
+
+
+class SuperellipseLift(Lift):
+    """Superellipses by l cos φ, w cos φ, l sin φ and w sin φ."""
+
+    def __init__(self, body: PowerBody, unit_area: float, box: Box, patch: Patch) -> None:
+        super().__init__(box, patch)
+        self.body, self.unit_area = body, unit_area
+        self.p = p = (box.low + box.high) / 2
+        self.squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
+
+    def span(self, cap: float) -> tuple[Rows, Array, Array]:
+        """Return rows, with limit 0, that keep M within the turns and ratios, and its bounds.
+
+        With k the ratio, l sin φ is k w sin φ: within half its span of k in the middle.
+        """
+        box = self.box
+        least, most = math.exp(box.low), math.exp(box.high)
+        rows = [[0.0, 0.0, 1.0, -most, 0.0, 0.0], [0.0, 0.0, -1.0, least, 0.0, 0.0]]
+        if box.half_turn < math.pi / 4:
+            lean, middle = math.tan(box.half_turn), (least + most) / 2
+            spread = (most - least) / 2 * lean
+            for side in (1.0, -1.0):
+                rows.append([0.0, 0.0, -lean, 0.0, side, 0.0])
+                rows.append([0.0, 0.0, 0.0, -lean, 0.0, side])
+                rows.append([0.0, 0.0, 0.0, -spread, side, -side * middle])
+        sizes = cap * np.array([math.exp(box.high / 2), math.exp(-box.low / 2)])
+        aside = sizes * math.sin(min(box.half_turn, math.pi / 2))
+        within = Rows(np.array(rows), np.zeros(len(rows)))
+        return within, np.append(np.zeros(2), -aside), np.append(sizes, aside)
+
+    def contacts(self, local: Edges, cap: float) -> Rows:
+        """Return a half-plane for each of the nearest edges all round."""
+        body, squeeze = self.body, self.squeeze
+        places = nearest_places(body, local.ends * squeeze)
+        distance = body.gauge(places)
+        chosen = nearest_all_round(places, distance)
+        chosen = chosen[distance[chosen] > 1e-6]
+        ends, outermost = local.ends[chosen], local.outermost[chosen]
+        way = places[chosen] / distance[chosen][:, None]
+        feet = places[chosen] / squeeze
+        normal = body.normals(way) * squeeze
+        flat = self._lies_along(ends) | outermost
+        normal[flat] = np.where(outermost[:, None], outward(ends), facing(ends))[flat]
+        normal /= np.hypot(normal[:, 0], normal[:, 1])[:, None]
+        way[flat] = body.touch(normal[flat] / squeeze).places
+        parting = np.ones(len(way))
+        parting[~flat] = self._parting(feet[~flat], normal[~flat])
+        use = parting > 0
+        limits = np.einsum("ij,ij->i", normal, np.where(flat[:, None], ends[:, 0], feet))
+        return Rows(_reaching(normal[use], way[use] * parting[use, None]), limits[use])
+
+    def _parting(self, feet: Array, normal: Array) -> Array:
+        """Return the least ψ for each point and its normal; 0 where none is known."""
+        body, box = self.body, self.box
+        *seen, known = directions(self.patch, feet)
+        leans = near_angle(angle_of(normal), angle_of(feet))
+        turns = np.linspace(-box.half_turn, box.half_turn, _PARTS + 1)
+        shapes = np.exp(np.linspace(box.low, box.high, _PARTS + 1))
+        # (point, part of the turns, part of the shapes)
+        first, last = turns[:-1, None], turns[1:, None]
+        slim, long = shapes[:-1], shapes[1:]
+        u = (
+            _extreme(leans[:, None, None] - last, 1 / slim, 1 / long, np.minimum),
+            _extreme(leans[:, None, None] - first, 1 / slim, 1 / long, np.maximum),
+        )
+        z = (
+            _extreme(seen[0][:, None, None] - last, slim, long, np.minimum),
+            _extreme(seen[1][:, None, None] - first, slim, long, np.maximum),
+        )
+        normals, ways = (
+            [_unit(body.dual, angle) for angle in u],
+            [_unit(body.gauge, angle) for angle in z],
+        )
+        least = np.min([(a * b).sum(axis=-1) for a in normals for b in ways], axis=0)
+        wide = np.maximum(u[1] - z[0], z[1] - u[0]) < math.pi / 2
+        psi: Array = np.where(known, np.where(wide, least, 0.0).min(axis=(1, 2)), 0.0)
+        return psi
+
+    def _lies_along(self, local: Array) -> NDArray[np.bool_]:
+        """Return which edges a top of the box can only touch between their ends.
+
+        Where the normal lies at ω + φ, the touching point lies in the direction σ + φ, with
+        tan σ = tan(ω)^(q−1) / kᵠ and k the ratio: σ turns with ω, and one way with k.
+        """
+        q = self.body.exponent / (self.body.exponent - 1)
+        normal = facing(local)
+        lean, delta = angle_of(normal), self.box.half_turn
+        ratios = math.exp(self.box.low), math.exp(self.box.high)
+        first = np.minimum(*(_touching(lean - delta, k, q) for k in ratios)) - lean - delta
+        last = np.maximum(*(_touching(lean + delta, k, q) for k in ratios)) - lean + delta
+        return stays_between(local, normal, (first, last), self.patch)
+
+    def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
+        """Return figures for the half sizes and the area.
+
+        l lies between l cos φ and that over cos δ, w likewise; l w is never more than the square of
+        half (g l + w / g), for any g.
+        """
+        stretch = 1 / math.cos(self.box.half_turn)
+        long, wide = np.array([1.0, 0.0, 0.0, 0.0]), np.array([0.0, 1.0, 0.0, 0.0])
+        g = math.sqrt(likely[1] / likely[0])
+        return Figures(
+            long_over=Figure(long * stretch, 0.0),
+            long_under=Figure(long, 0.0),
+            wide_over=Figure(wide * stretch, 0.0),
+            wide_under=Figure(wide, 0.0),
+            root_area=Figure((g * long + wide / g) / 2 * stretch, 0.0),
+            unit_area=self.unit_area,
+        )
+
+    def pose(self, step: Array) -> tuple[float, float]:
+        """Return the turn and the shape number of a solution of the half-planes."""
+        box = self.box
+        long, wide, lean = float(step[2]), float(step[3]), float(step[4] + step[5])
+        if long <= 0 or wide <= 0:
+            return box.turn, self.p
+        turn = math.atan2(lean, long + wide)
+        turn = min(max(turn, -box.half_turn), box.half_turn)
+        return box.turn + turn, min(max(math.log(long / wide), box.low), box.high)
+
+    def held(self, seen: Array) -> Rows:
+        """Return rows by which the superellipses hold points.
+
+        As an oval does in the dual norm: ν·P − ν·c <= ŝ·Mᵀν / ψ, ψ the least of ŝ·u / ‖u‖ over the
+        ways u that Mᵀν can point. As u turns away from where ŝ touches, to either side, the
+        quotient falls.
+        """
+        body, box = self.body, self.box
+        seen = seen[seen.any(axis=1)]
+        z = seen * self.squeeze
+        z = z / body.gauge(z)[:, None]
+        normal = body.normals(z) * self.squeeze
+        normal /= np.hypot(normal[:, 0], normal[:, 1])[:, None]
+        alpha, psi = angle_of(normal), np.ones(len(z))
+        for lean in (-box.half_turn, box.half_turn):
+            for shape in (box.low, box.high):
+                x, y = np.cos(alpha - lean), math.exp(-shape) * np.sin(alpha - lean)
+                long = body.dual(np.stack([x, y], axis=1))
+                psi = np.minimum(psi, (z[:, 0] * x + z[:, 1] * y) / long)
+        use = psi > math.cos(WIDE)
+        reach = _reaching(normal[use], z[use] / psi[use, None])
+        return Rows(-reach, -(normal[use] * seen[use]).sum(axis=1))
+
+
+def _reaching(normal: Array, unit: Array) -> Array:
+    """Return ν·(way of the centre) + ŝ·Mᵀν as rows."""
+    across, up = unit[:, 0] * normal[:, 1], -unit[:, 1] * normal[:, 0]
+    return np.column_stack([normal, unit * normal, across, up])
+
+
+def _stretched(angle: Array, stretch: Array | float) -> Array:
+    """Return the directions after y has grown against x by a factor: each stays in its quarter."""
+    seen = np.arctan2(stretch * np.sin(angle), np.cos(angle))
+    return near_angle(seen, angle)
+
+
+def _unit(norm: Callable[[Array], Array], angle: Array) -> Array:
+    """Return ways in the given directions, of norm 1."""
+    ways = np.stack([np.cos(angle), np.sin(angle)], axis=-1)
+    unit: Array = ways / norm(ways)[..., None]
+    return unit
+
+
+def _extreme(angle: Array, one: Array, other: Array, choose: np.ufunc) -> Array:
+    """Return the least or greatest direction between two stretches of a direction."""
+    chosen: Array = choose(_stretched(angle, one), _stretched(angle, other))
+    return chosen
+
+
+def _touching(omega: Array, ratio: float, q: float) -> Array:
+    """Return the direction of the point of a superellipse with its normal at ω."""
+    cos, sin = np.cos(omega), np.sin(omega)
+    x = np.sign(cos) * np.abs(cos) ** (q - 1) * ratio**q
+    seen = np.arctan2(np.sign(sin) * np.abs(sin) ** (q - 1), x)
+    return near_angle(seen, omega)

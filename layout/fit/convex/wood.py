@@ -1,0 +1,107 @@
+"""The sound wood as a search sees it: arrays of edges about a middle near the origin."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ...geometry.placement import Placement
+from ...geometry.point import Point
+from ...geometry.polygon import Region, convex_hull
+from ...geometry.tolerance import ROUNDING
+from ...panel.sound import SoundWood
+from ..points import firm_corners, held_corners
+from .depth import Depths
+from .pose import Array, turned
+from .round_holes import Disks
+
+_CELLS_ALONG = 12
+"""Cells along the longer side of a piece of wood at first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A connected piece of the outer polygon."""
+
+    edges: NDArray[np.intp]
+    """(n,) array of int: its edges among those of the wood."""
+    corners: Array
+    """(m, 2) array: of its hull, mm."""
+    disks: Disks
+    """In its round holes, by edges of the wood."""
+
+    def cells(self, frame: float) -> tuple[Array, tuple[float, float]]:
+        """Return middles of squares, turned by `frame`, that cover it, and half their sides, mm."""
+        seen = turned(self.corners, frame)
+        low, high = seen.min(axis=0), seen.max(axis=0)
+        half = float((high - low).max()) / 2 / _CELLS_ALONG
+        counts = [max(1, int(np.ceil(side / (2 * half) - 1e-9))) for side in high - low]
+        half *= 1 + 1e-9
+        x, y = (
+            (2 * np.arange(count) + 1 - count) * half + middle
+            for count, middle in zip(counts, (low + high) / 2, strict=True)
+        )
+        grid = np.stack(np.meshgrid(x, y), axis=-1).reshape(-1, 2)
+        return turned(grid, -frame), (half, half)
+
+
+class Wood:
+    """Edges of both polygons of a sound wood, moved so that its middle is 0, 0."""
+
+    def __init__(self, sound: SoundWood, held: Sequence[Region] = ()) -> None:
+        middle = sound.outer.bounds.middle
+        self.middle = Point(middle.x, middle.y)
+        back = Placement(-self.middle)
+        self.inner = sound.inner.placed(back)
+        self.outer = self.inner if sound.inner is sound.outer else sound.outer.placed(back)
+        self.inner_edges = self.inner.edges
+        edges: list[Array] = []
+        outermost: list[NDArray[np.bool_]] = []
+        pieces: list[Piece] = []
+        count, self.diameter = 0, 0.0
+        """The greatest distance within a piece of it, mm."""
+        for part in self.outer.pieces:
+            edges.append(part.edges)
+            hull = convex_hull(edges[-1][:, 0])
+            outermost.append(_on_hull(edges[-1], hull))
+            own = np.arange(count, count + len(edges[-1]), dtype=np.intp)
+            pieces.append(Piece(own, hull, Disks.of(edges[-1]).counted_from(count)))
+            self.diameter = max(self.diameter, _diameter(hull))
+            count += len(own)
+        self.outer_edges = np.concatenate(edges)
+        # a piece may lie in the hole of another: then no hole is wholly without wood
+        disks = pieces[0].disks if len(pieces) == 1 else Disks.none()
+        self.depths = Depths(self.outer, self.outer_edges, disks)
+        """Of the outer polygon."""
+        self.outermost = np.concatenate(outermost)
+        """(n,) array of bool: which edges of the outer polygon lie on the hull of their piece."""
+        self.pieces = tuple(pieces)
+        parts = [part.placed(back) for part in held]
+        self.held = held_corners(parts)
+        """(h, 2) array: points that the core must hold: the corners of what it must go round."""
+        self.firmly = firm_corners(parts)
+        """(f, 2) array: what a top found must hold, so that it holds those still once it is drawn
+        in for its proof."""
+
+    def holds_points(self, points: Array, *, inner: bool = False) -> NDArray[np.bool_]:
+        """Return for each point whether it lies in the outer (or the inner) polygon."""
+        return (self.inner if inner else self.outer).holds_points(points)
+
+
+def _on_hull(edges: Array, hull: Array) -> NDArray[np.bool_]:
+    """Return which edges have the whole hull to their left, but for rounding."""
+    way = edges[:, 1] - edges[:, 0]
+    way /= np.hypot(way[:, 0], way[:, 1])[:, None]
+    off = hull[None] - edges[:, :1]
+    left = way[:, :1] * off[..., 1] - way[:, 1:] * off[..., 0]
+    held: NDArray[np.bool_] = left.min(axis=1) >= -ROUNDING
+    return held
+
+
+def _diameter(hull: Array) -> float:
+    """Return the greatest distance between two corners of a hull, mm."""
+    away = hull[:, None] - hull
+    return float(np.sqrt((away**2).sum(axis=2).max()))

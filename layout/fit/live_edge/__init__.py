@@ -1,0 +1,1 @@
+"""Pieces as found: between one or two kept edges of the panel, with square or half-round ends."""

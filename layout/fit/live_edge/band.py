@@ -1,0 +1,176 @@
+"""The band of wood along one or two kept edges, in the frame of its axis, and what is free of it.
+
+The axis runs along the straight line between the ends of the kept edge, or midway between the
+directions of two. Places along it are x; the first edge is the lower one, and the upper side is
+the other edge or a line that is ripped at some height.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from ...errors import LayoutError
+from ...geometry.path import Path
+from ...geometry.placement import Placement
+from ...geometry.point import ORIGIN
+from ...geometry.polygon import Region
+from ...geometry.segments import Side
+from ...geometry.tolerance import CHORD, ROUNDING
+from ...geometry.turned_box import half_turn
+from ...panel.edges import Edge
+from ..on_edge.free_spans import Array
+from ..on_edge.line import require_turn
+from ..wish import Wish
+from .profile import Profile
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """Kept edges in the frame of their axis."""
+
+    frame: Placement
+    """From the frame onto the panel."""
+    lower: Path
+    """The first edge; it runs along x."""
+    upper: Path | None
+    """The second; it runs back."""
+    left: float
+    right: float
+    """From where to where the edges go on together, mm."""
+
+    @classmethod
+    def of(cls, wish: Wish) -> Band:
+        """Return the band of the edges that a wish keeps.
+
+        Raises
+        ------
+        LayoutError
+            If there is none or more than two, one turns back on itself, two do not face each other,
+            or the axis runs too far off the grain.
+        """
+        kept = wish.keeping.edges if wish.keeping is not None else ()
+        if not 1 <= len(kept) <= 2:
+            raise LayoutError(
+                "a piece as found keeps one edge of the panel or two opposite ones, not "
+                f"{len(kept)}: say which in keep"
+            )
+        ways = [Edge(path.segments).direction for path in kept]
+        axis = ways[0] if len(kept) == 1 else ways[0] - ways[1]
+        if len(kept) == 2 and ways[0].dot(ways[1]) >= 0:
+            raise LayoutError(
+                "the two kept edges do not face each other across the panel: keep one of them alone"
+            )
+        require_turn(half_turn(axis.angle), wish.limits)
+        frame = Placement(kept[0].segments[0].start, axis.angle)
+        back = Placement(frame.into(ORIGIN), -frame.turn)
+        own = [path.placed(back) for path in kept]
+        upper = own[1] if len(own) == 2 else None
+        for number, (path, sense) in enumerate(zip(own, (1, -1), strict=False)):
+            _require_one_way(path, sense, number)
+        lines = [np.sort(path.points(CHORD)[[0, -1], 0]) for path in own]
+        left, right = (max(line[0] for line in lines), min(line[1] for line in lines))
+        if right - left <= ROUNDING:
+            raise LayoutError("the two kept edges lie beside each other, with no wood between them")
+        return cls(frame, own[0], upper, float(left), float(right))
+
+    @property
+    def back(self) -> Placement:
+        """From the panel into the frame."""
+        return Placement(self.frame.into(ORIGIN), -self.frame.turn)
+
+    @property
+    def kept(self) -> tuple[Path, ...]:
+        """The kept edges in the frame."""
+        return (self.lower,) if self.upper is None else (self.lower, self.upper)
+
+    def lines(self, side: Side) -> tuple[Array, Array | None]:
+        """Return both edges as lines of points from left to right, inside the wood or outside."""
+        upper = None if self.upper is None else self.upper.points(CHORD, side)[::-1]
+        return self.lower.points(CHORD, side), upper
+
+    def between(self, side: Side, top: float) -> Region:
+        """Return what lies between the sides, within the true one or around it.
+
+        Parameters
+        ----------
+        top : float
+            Where the upper side is ripped, mm; of no account where two edges are kept.
+        """
+        lower, upper = self.lines(side)
+        lower, roof = self._cut(lower), None if upper is None else self._cut(upper)
+        if roof is not None:
+            return Region.from_rings(np.concatenate([lower, roof[::-1]]))
+        over = max(top, float(lower[:, 1].max())) + 1.0
+        roof = np.array([[self.right, over], [self.left, over]])
+        return Region.from_rings(np.concatenate([lower, roof])).meet(self._below(top))
+
+    def _below(self, top: float) -> Region:
+        """Return a box that holds all of the band below a height, mm."""
+        left, right = self.left - 1.0, self.right + 1.0
+        bottom = min(float(self.lower.bounds.bottom), top) - 1.0
+        ring = np.array([[left, bottom], [right, bottom], [right, top], [left, top]])
+        return Region.from_rings(ring)
+
+    def _cut(self, line: Array) -> Array:
+        """Return a line of points between the ends of the band."""
+        left, right = self.left, self.right
+        within = line[(line[:, 0] > left) & (line[:, 0] < right)]
+        ends = [[x, float(np.interp(x, line[:, 0], line[:, 1]))] for x in (left, right)]
+        return np.concatenate([ends[:1], within, ends[1:]])
+
+    def profile(self, side: Side) -> Profile:
+        """Return how wide it is: at most so, or at least; to y = 0 where one edge is kept."""
+        return Profile.between(*self.lines(side), self.left, self.right)
+
+
+def _require_one_way(path: Path, sense: int, number: int) -> None:
+    for side in ("inside", "outside"):
+        points = path.points(CHORD, side)
+        steps = np.diff(points[:, 0]) * sense
+        if steps.min() <= 0:
+            raise LayoutError(
+                f"kept edge {number + 1} turns back on itself along the piece, so that it has no "
+                "one width there: keep another edge, or measure it with fewer points"
+            )
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """One of the two polygons of the sound wood, seen along a band."""
+
+    band: Band
+    wood: Region
+    """In the frame of the band."""
+
+    @classmethod
+    def of(cls, band: Band, wood: Region) -> Ground:
+        """Return the ground that a polygon of the sound wood makes."""
+        return cls(band, wood.placed(band.back))
+
+    def blocked(self, top: float) -> Array:
+        """Return where something unsound lies between the sides, (n, 2) from and to along x."""
+        boxes = [part.bounds for part in self.unsound(top).pieces]
+        return np.array([(box.left, box.right) for box in boxes]).reshape(-1, 2)
+
+    def unsound(self, top: float) -> Region:
+        """Return what lies between the sides and not in the wood.
+
+        Along a kept side the band and the wood are bounded by the same line; the band is drawn in
+        there by a hair, so that rounding is no defect.
+
+        Parameters
+        ----------
+        top : float
+            Where the upper side is ripped, mm; of no account where two edges are kept.
+        """
+        between = self.band.between("inside", top + CHORD - ROUNDING)
+        return between.shrunk(CHORD, around=True).minus(self.wood)
+
+
+def held_corners(band: Band, held: Sequence[Region]) -> Array:
+    """Return the corners of what a piece must hold, (n, 2) mm in the frame of the band."""
+    corners = [part.corners for part in held]
+    return band.back.of(np.concatenate(corners)) if corners else np.zeros((0, 2))

@@ -1,0 +1,183 @@
+"""Half-round ends of a piece as found: whether one fits, and whether one of many may.
+
+The end at x is a half circle on the cut there, whose diameter is the width: centre (x, m), radius
+r. Where the sides draw together past the cut, they leave a little of the half circle, and the piece
+follows its kept edge until the circle comes inside it; at least the middle `_WHOLE` of the circle
+either way must be there. Nothing between the sides may be unsound.
+
+For many places and heights at once, all of these discs hold the one about the middle of their
+centres that is smaller by how far a centre may lie from there. What is cut off at the farthest
+place is in every end: where even that does not fit, none does.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from ...geometry.polygon import Region
+from ...geometry.tolerance import CHORD
+from ..on_edge.free_spans import Array
+from .band import Ground
+from .profile import Profile
+
+_WHOLE = math.radians(60)
+"""How far to either side of its middle an end is round at least; sides that draw together by 15°
+each leave so much."""
+
+_WITHIN, _AROUND = 96, 256
+"""Corners of the polygon that stands for a part of a disc: within it for what cannot fit, and round
+it for what does; the second adds 0.01 mm to a radius of half a metre."""
+
+_FAR = 1e6
+"""mm: farther than any panel reaches."""
+
+Stretch = tuple[float, float]
+"""From where to where, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Discs:
+    """The discs whose halves are the ends of a stretch."""
+
+    centre: tuple[float, float]
+    """The middle of their centres, mm."""
+    half: float
+    off: float
+    """How far a centre may lie from there along x, and in all, mm."""
+    least: float
+    """The least radius, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ends:
+    """The half-round ends on one of the two polygons of the sound wood."""
+
+    ground: Ground
+    lower: Profile
+    """Where the lower edge lies above y = 0, mm."""
+    upper: Profile | None
+    """Where the upper edge lies; None where it is ripped."""
+    around: bool
+    """Whether polygons go round the parts of discs, as to be sure that an end fits, or lie within
+    them, as to be sure that it does not."""
+    _unsound: dict[float, Region] = field(default_factory=dict)
+    _known: dict[tuple[int, Stretch, Stretch], bool] = field(default_factory=dict)
+
+    @classmethod
+    def of(cls, ground: Ground, *, around: bool) -> Ends:
+        """Return the ends on a ground; its sides are lines inside the wood."""
+        lower, upper = ground.band.lines("inside")
+        above = None if upper is None else Profile(upper[:, 0], upper[:, 1])
+        return cls(ground, Profile(lower[:, 0], lower[:, 1]), above, around)
+
+    def discs(self, at: Stretch, top: Stretch) -> Discs:
+        """Return the discs of the ends in a stretch, ripped at some heights."""
+        low = self.lower.span(*at)
+        high = top if self.upper is None else self.upper.span(*at)
+        least, greatest = (low[0] + high[0]) / 2, (low[1] + high[1]) / 2
+        half = (at[1] - at[0]) / 2
+        centre = ((at[0] + at[1]) / 2, (least + greatest) / 2)
+        off = math.hypot(half, (greatest - least) / 2)
+        return Discs(centre, half, off, (high[0] - low[1]) / 2)
+
+    def fits(self, way: int, at: float, top: float) -> bool:
+        """Return whether an end fits."""
+        return self.may_fit(way, (at, at), (top, top))
+
+    def may_fit(self, way: int, at: Stretch, top: Stretch) -> bool:
+        """Return whether an end in a stretch may fit; where not, none does.
+
+        Parameters
+        ----------
+        way : int
+            1 for a right end, −1 for a left one.
+        at, top : Stretch
+            Where the end starts, and the height of the ripped side.
+        """
+        key = (way, at, top)
+        if key not in self._known:
+            self._known[key] = self._judged(way, self.discs(at, top), top[0])
+        return self._known[key]
+
+    def _judged(self, way: int, discs: Discs, top: float) -> bool:
+        radius = discs.least - discs.off - (0.0 if self.around else 2 * CHORD)
+        if radius <= 0:
+            return discs.off > 0
+        if radius > discs.half:
+            held = _part(discs, radius, way, around=self.around)
+            if not self._is_sound(held, top) or not self._goes_on(held, way):
+                return False
+        # a cone from so far ahead lies in the cones from all centres
+        start = discs.off / math.sin(_WHOLE)
+        if start >= radius:
+            return True
+        sector = _sector(discs, radius, start, way, around=self.around)
+        return self.ground.wood.holds(sector)
+
+    def _is_sound(self, held: Region, top: float) -> bool:
+        """Return whether nothing unsound between the sides lies in a part of an end."""
+        if top not in self._unsound:
+            self._unsound[top] = self.ground.unsound(top)
+        return not self._unsound[top].touches_or_crosses(held)
+
+    def _goes_on(self, held: Region, way: int) -> bool:
+        """Return whether what of an end lies past the ends of the kept edges lies in the wood."""
+        band = self.ground.band
+        edge = band.right if way > 0 else band.left
+        bounds = held.bounds
+        if (bounds.right if way > 0 else -bounds.left) <= edge * way:
+            return True
+        return self.ground.wood.holds(held.meet(_beyond(edge, way)))
+
+
+def lost_area(sides: Region, centre: tuple[float, float], radius: float, way: int) -> float:
+    """Return what the sides leave of no half disc: the area of it that lies past them, mm²."""
+    return _part(Discs(centre, 0.0, 0.0, radius), radius, way).minus(sides).area
+
+
+def most_area(sides: Region, discs: Discs, most: float, way: int) -> float:
+    """Return an area that no end of a stretch has past the end of that stretch, mm²."""
+    radius = most + discs.off + CHORD
+    if radius <= discs.half:
+        return 0.0
+    return _part(discs, radius, way, around=True).meet(sides).area
+
+
+def sides_of(ground: Ground, top: float) -> Region:
+    """Return what lies between the sides, a hair wide, and all past the ends of the edges."""
+    band = ground.band
+    past = (_beyond(band.right, 1), _beyond(band.left, -1))
+    return band.between("outside", top).joined(*past)
+
+
+def _beyond(edge: float, way: int) -> Region:
+    far = way * _FAR
+    return Region.from_rings(np.array([[edge, -_FAR], [far, -_FAR], [far, _FAR], [edge, _FAR]]))
+
+
+def _part(discs: Discs, radius: float, way: int, *, around: bool = False) -> Region:
+    """Return a polygon of the disc about the middle, cut off at the far end of the stretch."""
+    reach = math.acos(min(discs.half / radius, 1.0))
+    return Region.from_rings(_arc(discs, radius, reach, way, around=around))
+
+
+def _sector(discs: Discs, radius: float, start: float, way: int, *, around: bool) -> Region:
+    """Return a polygon of a cone from a point ahead of the middle and of the disc about it."""
+    # the ray from there meets the circle where the sine rule says
+    reach = _WHOLE - math.asin(start * math.sin(_WHOLE) / radius)
+    apex = np.array([[discs.centre[0] + way * start, discs.centre[1]]])
+    arc = _arc(discs, radius, reach, way, around=around)
+    return Region.from_rings(np.concatenate([apex, arc]))
+
+
+def _arc(discs: Discs, radius: float, reach: float, way: int, *, around: bool) -> Array:
+    """Return corners of a polygon of an arc; with `around` the arc and its ends lie within it."""
+    count = _AROUND if around else _WITHIN
+    angles = np.linspace(-reach, reach, count + 1)
+    points = np.stack([np.cos(angles), np.sin(angles)], axis=1)
+    points *= radius / math.cos(reach / count) if around else radius
+    arc: Array = points * np.array([way, 1.0]) + np.array(discs.centre)
+    return arc

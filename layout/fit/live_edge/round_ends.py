@@ -1,0 +1,248 @@
+"""Pieces as found with half-round ends: boxes over both ends and the height of the ripped side.
+
+A piece runs from the left end's cut to the right one's; a half circle stands on each. Its parts are
+each greatest where the box lets it reach farthest: the straight part from the leftmost to the
+rightmost cut at the greatest height, the ends where it is widest. That is the bound. A box holds
+nothing where the straight part that all its pieces share is blocked, or where no end of the stretch
+fits (`end_disks`).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from ...geometry.polygon import Region
+from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
+from ...panel.sound import SoundWood
+from ..found import Fit
+from ..on_edge.free_spans import Array
+from ..on_edge.standing import LOOKS_A_BOX
+from ..wish import Goal, Wish
+from .band import Band, Ground, held_corners
+from .end_disks import Ends, Stretch, lost_area, most_area, sides_of
+from .local_search import settled
+from .piece import Cuts, finished, require_wish
+from .profile import Profile
+from .square_ends import heights
+
+_SLACK = 4 * ROUNDING
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """Pieces whose ends and upper side lie in stretches, mm."""
+
+    left: Stretch
+    right: Stretch
+    top: Stretch
+
+
+class HalfRoundPieces:
+    """The family of pieces with half-round ends on one or two kept edges."""
+
+    def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> None:
+        require_wish(wish)
+        self.looks = 0.0
+        self.wood, self.wish, self.held = wood, wish, held
+        self.band = band = Band.of(wish)
+        self.inner = Ground.of(band, wood.inner)
+        self.outer = self.inner if wood.inner is wood.outer else Ground.of(band, wood.outer)
+        self.narrow, self.wide = band.profile("inside"), band.profile("outside")
+        self.ends = Ends.of(self.inner, around=True)
+        self.outer_ends = Ends.of(self.outer, around=False)
+        self.to_hold = held_corners(band, held)
+        self.ripped = band.upper is None
+        self.tops = (0.0, 0.0)
+        if self.ripped:
+            self.tops = heights(band, self.outer, wish.limits, self.to_hold)
+        self._blocked: dict[tuple[bool, float], Array] = {}
+        self._sides: dict[float, Region] = {}
+        self._areas: dict[tuple[int, Stretch, Stretch], float] = {}
+
+    def first_boxes(self) -> Iterator[Box]:
+        """Return the one box of all pieces."""
+        if self.tops[0] <= self.tops[1]:
+            whole = (self.band.left, self.band.right)
+            yield Box(whole, whole, self.tops)
+
+    def bound(self, box: Box, enough: float) -> float:
+        """Return a score that no piece of the box beats; 0 where there is none."""
+        self.looks += LOOKS_A_BOX
+        if box.left[0] > box.right[1] or not self._may_be(box):
+            return 0.0
+        ends = [self._widths(stretch, box.top) for stretch in (box.left, box.right)]
+        wide = sum(width[1] for width in ends)
+        lengths = self.wish.limits.length
+        shortest = box.right[0] - box.left[1] + sum(width[0] for width in ends) / 2
+        longest = box.right[1] - box.left[0] + wide / 2 + _SLACK
+        if shortest > lengths.greatest + _SLACK or longest < lengths.least - PROOF_ALLOWANCE:
+            return 0.0
+        if self.wish.goal is Goal.LENGTH:
+            return min(longest, lengths.greatest)
+        if self.wish.goal is Goal.WIDTH:
+            inner = (min(box.left[1], box.right[0]), max(box.left[1], box.right[0]))
+            if box.left[1] > box.right[0]:
+                return min(width[1] for width in ends)
+            return self._widths(inner, box.top)[2]
+        return self._area(box, ends, enough)
+
+    def _area(self, box: Box, ends: list[tuple[float, float, float]], enough: float) -> float:
+        """Return an area that no piece of the box exceeds, mm²."""
+        wide = self.wide.raised(box.top[1] + ROUNDING) if self.ripped else self.wide
+        whole = max(float(wide.area(box.left[0], box.right[1])), 0.0)
+        discs = [math.pi / 8 * width[1] ** 2 for width in ends]
+        area = whole + sum(discs)
+        if box.left[1] < box.right[0]:
+            # the length may be limited: then what both ends add to the part in common is too
+            common = box.right[0] - box.left[1]
+            most = self.wish.limits.length.greatest - sum(width[0] for width in ends) / 2
+            added = max(0.0, most + _SLACK - common) * max(width[1] for width in ends)
+            shared = float(wide.area(box.left[1], box.right[0]))
+            area = min(area, shared + added + sum(discs))
+        if area <= enough:
+            return area
+        past = [
+            min(disc, self._past(way, stretch, box.top, width[1]))
+            for way, stretch, disc, width in zip(
+                (-1, 1), (box.left, box.right), discs, ends, strict=True
+            )
+        ]
+        return min(area, whole + sum(past))
+
+    def _past(self, way: int, stretch: Stretch, top: Stretch, width: float) -> float:
+        """Return an area that no end has past its stretch, mm²."""
+        key = (way, stretch, top)
+        if key not in self._areas:
+            discs = self.outer_ends.discs(stretch, top)
+            self._areas[key] = most_area(self._between(top[1]), discs, width / 2, way)
+        return self._areas[key]
+
+    def _between(self, top: float) -> Region:
+        if top not in self._sides:
+            self._sides[top] = sides_of(self.outer, top)
+        return self._sides[top]
+
+    def _widths(self, stretch: Stretch, top: Stretch) -> tuple[float, float, float]:
+        """Return the least and greatest width in a stretch, and the greatest least one, mm."""
+        add = top if self.ripped else (0.0, 0.0)
+        narrow, wide = self.narrow.span(*stretch), self.wide.span(*stretch)
+        return narrow[0] + add[0], wide[1] + add[1] + _SLACK, wide[0] + add[1] + _SLACK
+
+    def _may_be(self, box: Box) -> bool:
+        """Return whether the box may hold a piece that fits and keeps the limits of width."""
+        width = self.wish.limits.width
+        if box.left[1] < box.right[0]:
+            common = (box.left[1], box.right[0])
+            parts = self._unsound(self.outer, box.top[0])
+            inside = (parts[:, 1] > common[0] + _SLACK) & (parts[:, 0] < common[1] - _SLACK)
+            if inside.any() or self._widths(common, box.top)[2] < width.least - PROOF_ALLOWANCE:
+                return False
+            least = self.narrow.span(*common)[1] + (box.top[0] if self.ripped else 0.0)
+            if least > width.greatest + PROOF_ALLOWANCE:
+                return False
+        for way, stretch in ((-1, box.left), (1, box.right)):
+            least, most, _ = self._widths(stretch, box.top)
+            if most < width.least - PROOF_ALLOWANCE or least > width.greatest + PROOF_ALLOWANCE:
+                return False
+            if not self.outer_ends.may_fit(way, stretch, box.top):
+                return False
+        return self._may_hold(box)
+
+    def _may_hold(self, box: Box) -> bool:
+        """Return whether all that must be held lies between the ends or in their discs."""
+        if not len(self.to_hold):
+            return True
+        for way, stretch in ((-1, box.left), (1, box.right)):
+            far = stretch[1] if way > 0 else stretch[0]
+            past = self.to_hold[(self.to_hold[:, 0] - far) * way > _SLACK]
+            discs = self.outer_ends.discs(stretch, box.top)
+            reach = self._widths(stretch, box.top)[1] / 2 + discs.off + 2 * CHORD
+            away = past - np.array(discs.centre)
+            if len(past) and float(np.hypot(away[:, 0], away[:, 1]).max()) > reach:
+                return False
+        return not self.ripped or bool(np.all(self.to_hold[:, 1] <= box.top[1] + _SLACK))
+
+    def _unsound(self, ground: Ground, top: float) -> Array:
+        key = (ground is self.inner, top)
+        if key not in self._blocked:
+            self._blocked[key] = ground.blocked(top)
+        return self._blocked[key]
+
+    def sample(self, box: Box) -> tuple[float, Cuts] | None:
+        """Return the best piece whose ends lie at the ends or the middles of the stretches."""
+        (a0, a1), (b0, b1), top = box.left, box.right, box.top[0]
+        lefts = [a for a in (a0, (a0 + a1) / 2, a1) if self.ends.fits(-1, a, top)]
+        rights = [b for b in (b1, (b0 + b1) / 2, b0) if self.ends.fits(1, b, top)]
+        best: tuple[float, Cuts] | None = None
+        for cuts in (Cuts(a, b, top) for a in lefts for b in rights):
+            score = self.worth(cuts)
+            if score > 0 and (best is None or score > best[0]):
+                best = score, cuts
+        return best
+
+    def length(self, cuts: Cuts) -> float:
+        """Return how long a piece is over all, mm."""
+        wide = self.narrow.at(np.array([cuts.left, cuts.right])).sum()
+        return cuts.right - cuts.left + float(wide) / 2 + (cuts.top if self.ripped else 0.0)
+
+    def worth(self, cuts: Cuts) -> float:
+        """Return the score of a piece; 0 where it does not fit or breaks a limit."""
+        if not self.can_be(cuts):
+            return 0.0
+        narrow = self.narrow.raised(cuts.top) if self.ripped else self.narrow
+        ends = ((-1, cuts.left), (1, cuts.right))
+        if self.wish.goal is Goal.AREA:
+            area = float(narrow.area(cuts.left, cuts.right))
+            return area + sum(self._end_area(way, x, cuts.top) for way, x in ends)
+        if self.wish.goal is Goal.LENGTH:
+            return self.length(cuts)
+        return narrow.span(cuts.left, cuts.right)[0]
+
+    def can_be(self, cuts: Cuts) -> bool:
+        """Return whether a piece fits and keeps the limits."""
+        narrow = self.narrow.raised(cuts.top) if self.ripped else self.narrow
+        if cuts.left > cuts.right or not self._is_allowed(cuts, narrow):
+            return False
+        ends = ((-1, cuts.left), (1, cuts.right))
+        return all(self.ends.fits(way, x, cuts.top) for way, x in ends)
+
+    def _is_allowed(self, cuts: Cuts, narrow: Profile) -> bool:
+        """Return whether the straight part is sound and the whole keeps the limits."""
+        limits = self.wish.limits
+        least, most = narrow.span(cuts.left, cuts.right)
+        fair = limits.width.holds(least, _SLACK) and limits.width.holds(most, CHORD)
+        if least <= 0 or not fair or not limits.length.holds(self.length(cuts), _SLACK):
+            return False
+        parts = self._unsound(self.inner, cuts.top)
+        if ((parts[:, 1] > cuts.left) & (parts[:, 0] < cuts.right)).any():
+            return False
+        point = Box((cuts.left, cuts.left), (cuts.right, cuts.right), (cuts.top, cuts.top))
+        return self._may_hold(point)
+
+    def _end_area(self, way: int, at: float, top: float) -> float:
+        """Return the area of one end, mm²."""
+        disc = self.ends.discs((at, at), (top, top))
+        whole = math.pi / 2 * disc.least**2
+        return whole - lost_area(self._between(top), disc.centre, disc.least, way)
+
+    def split(self, box: Box) -> Iterator[Box]:
+        """Return the halves of a box, cut across its longest stretch."""
+        sizes = {name: float(np.ptp(getattr(box, name))) for name in ("left", "right", "top")}
+        sizes["top"] *= 2
+        name = max(sizes, key=lambda key: sizes[key])
+        low, high = getattr(box, name)
+        middle = (low + high) / 2
+        for half in ((low, middle), (middle, high)):
+            yield replace(box, **{name: half})
+
+    def polish(self, score: float, top: Cuts) -> tuple[float, Cuts]:
+        """Return the piece with its cuts moved to where they are best."""
+        return settled(self, score, top)
+
+    def finish(self, top: Cuts) -> Fit | None:
+        """Return the fit of a piece, proved in the wood."""
+        return finished(self.band, top, self.wood, self.held, self.wish, rounded=True)

@@ -1,0 +1,138 @@
+"""Other places for a rectangle: many tried roughly, and a local best from any of them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from ...geometry.alike import greatest_first
+from ...geometry.placement import Placement
+from ...geometry.point import Point
+from ...geometry.polygon import Region
+from ..found import Fit
+from ..points import holds_all
+from ..stand import Stand
+from ..wish import Goal
+from .family import RoundedRectangles
+from .finish import finished
+from .gaps import Array
+from .held import Held
+from .local_search import Polisher
+from .offset_wood import Recipe
+from .sampling import ALIKE, Windows, widest
+from .seeds import directions_of
+
+_LEVELS = 11
+"""Heights across the wood between any two of which a strip is looked at."""
+
+_PLACE, _TURN = 0.04, math.radians(4)
+"""Share of the wood's diagonal, and angle, within which the best of all rectangles will do."""
+
+
+class RectanglesElsewhere:
+    """Looks for other places on one piece of wood."""
+
+    def __init__(self, family: RoundedRectangles, held: Sequence[Region]) -> None:
+        self.sound, self.wish, self.held = family.wood, family.wish, held
+        own = family.polisher
+        self.polisher = _Staying(own.edges, own.sizes, own.lipping, own.radii, own.turns, _anywhere)
+        self.radius = family.radii[0 if self.wish.goal is Goal.AREA else 1]
+
+    def starts(self) -> Iterator[Stand]:
+        """Yield the rectangles in the gaps of strips across the wood, at some turns, best first."""
+        recipe = Recipe.of(self.sound.inner, self.wish, (self.radius, self.radius))
+        if not len(recipe.edges):
+            return
+        low, high = self.polisher.turns
+        low, high = (low, high) if math.isfinite(low) else (0.0, math.pi)
+        windows = Windows.across(directions_of(recipe.edges, low, high), _LEVELS, recipe.edges)
+        strip, sides, worth = widest(
+            windows, slice(0, len(windows.bottom)), recipe.edges, recipe.sizes, recipe.inset
+        )
+        if not len(strip) or worth.max() <= 0:
+            return
+        turns, pivots = windows.frames.turn[strip], windows.frames.pivot[strip]
+        middle = _out((sides[:, [0, 2]] + sides[:, [1, 3]]) / 2, turns) + pivots
+        apart = _PLACE * math.hypot(*np.ptp(recipe.edges[:, :2], axis=0))
+        places = np.column_stack([middle / apart, turns / _TURN]).round()
+        order = greatest_first(worth, tolerance=ALIKE * float(worth.max()))
+        for i in order[np.sort(np.unique(places[order], axis=0, return_index=True)[1])]:
+            held = Held(float(turns[i]), pivots[i], sides[i], self.radius)
+            yield self._stand(self._upright(held))
+
+    def _upright(self, held: Held) -> Held:
+        """Return the rectangle with its length along y, where its turn is free."""
+        if held.inner_width <= held.inner_length or math.isfinite(self.polisher.turns[0]):
+            return held
+        left, right, bottom, top = held.sides
+        return replace(
+            held, turn=held.turn + math.pi / 2, sides=np.array([bottom, top, -right, -left])
+        )
+
+    def climbed(self, start: Stand, stays: Callable[[Stand], bool]) -> Fit | None:
+        """Return the best top that can be reached from a start by ways on which it `stays`.
+
+        Where it comes to the end of such a way, its turn and sizes are still made the best.
+        """
+        polisher = replace(self.polisher, stays=lambda held: stays(self._stand(held)))
+        held = polisher.fitted(self._begun(start))
+        if held is None:
+            return None
+        held = polisher.polished(held)
+        held = replace(polisher, fixed=(float(held.centre[0]), float(held.centre[1]))).polished(
+            held
+        )
+        fit = finished(self.sound.inner, polisher, held)
+        if fit is None:
+            return None
+        within = Region.from_rings(fit.placement.of(fit.core.inner()))
+        return fit if holds_all(within, self.held) else None
+
+    def _begun(self, start: Stand) -> Held:
+        inset = self.polisher.inset(self.radius) - self.wish.lipping
+        length, width = max(start.length - 2 * inset, 0.0), max(start.width - 2 * inset, 0.0)
+        sides = np.array([-width, width, -length, length]) / 2
+        turn, (low, high) = start.placement.turn - math.pi / 2, self.polisher.turns
+        if math.isfinite(low):
+            middle = (low + high) / 2
+            turn = middle + math.remainder(turn - middle, math.pi)
+        centre = np.array([start.placement.centre.x, start.placement.centre.y])
+        return Held(turn, centre, sides, self.radius)
+
+    def _stand(self, held: Held) -> Stand:
+        t, centre = self.wish.lipping, held.centre
+        placement = Placement(Point.of(centre), held.turn + math.pi / 2)
+        length, width = self.polisher.length(held) - 2 * t, self.polisher.width(held) - 2 * t
+        return Stand(self.polisher.promise(held), placement, length, width)
+
+
+def _out(ways: Array, turns: Array) -> Array:
+    """Return ways, (m, 2), each seen in a frame of its own turn, as they are outside it."""
+    cos, sin = np.cos(turns), np.sin(turns)
+    return np.stack([ways[:, 0] * cos - ways[:, 1] * sin, ways[:, 0] * sin + ways[:, 1] * cos], 1)
+
+
+def _anywhere(_: Held) -> bool:
+    return True
+
+
+@dataclass(frozen=True, slots=True)
+class _Staying(Polisher):
+    """Polishes rectangles that stay where they may, and, where it is fixed, at one centre."""
+
+    stays: Callable[[Held], bool]
+    fixed: tuple[float, float] | None = None
+
+    def fitted(self, held: Held) -> Held | None:
+        """Return the top drawn in until it is clear; None where nothing is left, or it strays."""
+        if self.fixed is not None:
+            half = (
+                np.array([-1, 1, 0, 0]) * held.inner_width
+                + np.array([0, 0, -1, 1]) * held.inner_length
+            )
+            held = replace(held, pivot=np.array(self.fixed), sides=half / 2)
+        fitted = Polisher.fitted(self, held)
+        return fitted if fitted is not None and self.stays(fitted) else None

@@ -1,0 +1,152 @@
+"""How corners stand to edges, at one pose of the outline: the ways between them, as rows.
+
+Two shapes that do not cross are nearest at a corner of one of them. So the clearance is the least
+of the ways from the outline's corners to the wood's edges and from the wood's corners to the
+outline's edges; and each of these changes with the pose in a way that a row of numbers tells.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from .ground import Ground
+from .outline import Array, Shape
+
+
+class Pairs(NamedTuple):
+    """Points and edges seen from each other, (m, n)."""
+
+    along: Array
+    """Where on the edge the foot of the point lies, from its start, mm."""
+    left: Array
+    """How far to the left of the edge's line the point lies, mm."""
+    beyond: Array
+    """How far the foot lies beyond the end of the edge, mm."""
+    distance: Array
+    """From point to edge, mm."""
+    lengths: Array
+    """(n,) array: of the edges."""
+    units: Array
+    """(n, 2) array: along the edges."""
+
+    @classmethod
+    def of(cls, points: Array, edges: Array) -> Pairs:
+        """Return how each of the points, (m, 2), stands to each of the edges, (n, 2, 2)."""
+        way = edges[:, 1] - edges[:, 0]
+        lengths = np.hypot(way[:, 0], way[:, 1])
+        units = way / lengths[:, None]
+        x = points[:, :1] - edges[:, 0, 0]
+        y = points[:, 1:] - edges[:, 0, 1]
+        along = x * units[:, 0] + y * units[:, 1]
+        left = y * units[:, 0] - x * units[:, 1]
+        beyond = np.maximum(np.maximum(-along, along - lengths), 0.0)
+        return cls(along, left, beyond, np.hypot(left, beyond), lengths, units)
+
+
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """Ways from points to edges; all (k,) but the slopes."""
+
+    way: Array
+    """How far the point lies from the edge on its good side, mm; negative past it."""
+    slopes: Array
+    """(k, 3) array: how the way changes when the outline moves along x, along y, and turns."""
+    sink: Array
+    """What the way gains, mm, by ``1 − cos`` of a turn, where that is a gain."""
+    arm: Array
+    """How far the point lies from the outline's middle, mm: a turn moves it so much."""
+    room: Array
+    """How far the foot may wander before it leaves the edge, mm; 0 for a way to an edge's end."""
+    foot: Array
+    """Where on the edge the foot lies, from its start, mm."""
+    upright: NDArray[np.bool_]
+    """of bool: whether the way is square to the edge, not to one of its ends."""
+    of_wood: NDArray[np.bool_]
+    """of bool: whether the edge is one of the wood, not one of the outline."""
+    point: NDArray[np.intp]
+    edge: NDArray[np.intp]
+    """Of int."""
+
+    def __getitem__(self, chosen: NDArray[np.bool_] | NDArray[np.intp]) -> Rows:
+        return Rows(*(getattr(self, name)[chosen] for name in self.__slots__))
+
+    def joined(self, other: Rows) -> Rows:
+        """Return the rows of both."""
+        both = ((getattr(self, name), getattr(other, name)) for name in self.__slots__)
+        return Rows(*(np.concatenate(pair) for pair in both))
+
+
+def turned(points: Array, turn: float) -> Array:
+    """Return points, (n, 2), turned about the origin."""
+    cos, sin = math.cos(turn), math.sin(turn)
+    moved: Array = points @ np.array([[cos, sin], [-sin, cos]])
+    return moved
+
+
+def to_wood(points: Array, pose: Array, ground: Ground, reach: float) -> Rows:
+    """Return the ways, up to `reach` mm longer than the least, from points of the outline.
+
+    Parameters
+    ----------
+    points : (m, 2) array
+        About the outline's middle.
+    """
+    own = turned(points, float(pose[2]))
+    pairs = Pairs.of(own + pose[:2], ground.edges)
+    point, edge, normal, way, room, foot, upright = _close(pairs, 1.0, reach, ground.outermost)
+    arm = own[point]
+    slopes = np.column_stack([normal, normal[:, 1] * arm[:, 0] - normal[:, 0] * arm[:, 1]])
+    sink = np.maximum(-(normal * arm).sum(axis=1), 0.0)
+    far = np.hypot(arm[:, 0], arm[:, 1])
+    of_wood = np.ones(len(way), dtype=np.bool_)
+    return Rows(way, slopes, sink, far, room, foot, upright, of_wood, point, edge)
+
+
+def to_outline(points: Array, pose: Array, shape: Shape, reach: float) -> Rows:
+    """Return the ways, up to `reach` mm longer than the least, from points of the wood.
+
+    Parameters
+    ----------
+    points : (m, 2) array
+        On the panel.
+    """
+    away = points - pose[:2]
+    pairs = Pairs.of(turned(away, -float(pose[2])), shape.edges)
+    point, edge, normal, way, room, foot, upright = _close(pairs, -1.0, reach, None)
+    normal, arm = turned(normal, float(pose[2])), away[point]
+    slopes = np.column_stack([-normal, normal[:, 0] * arm[:, 1] - normal[:, 1] * arm[:, 0]])
+    sink = np.maximum(-(normal * arm).sum(axis=1), 0.0)
+    far = np.hypot(arm[:, 0], arm[:, 1])
+    of_wood = np.zeros(len(way), dtype=np.bool_)
+    return Rows(way, slopes, sink, far, room, foot, upright, of_wood, point, edge)
+
+
+def _close(
+    pairs: Pairs, side: float, reach: float, endless: NDArray[np.bool_] | None
+) -> tuple[NDArray[np.intp], NDArray[np.intp], Array, Array, Array, Array, NDArray[np.bool_]]:
+    """Return the close pairs: point, edge, direction, way, room, foot and whether square.
+
+    The good side of an edge is its left where `side` is 1, its right where it is −1. An `endless`
+    edge has all the wood to its left, so the way to its line counts wherever the foot lies.
+    """
+    least = float(pairs.distance.min(initial=math.inf))
+    point, edge = np.nonzero(pairs.distance <= least + reach)
+    along, left = pairs.along[point, edge], pairs.left[point, edge]
+    beyond, distance = pairs.beyond[point, edge], pairs.distance[point, edge]
+    unit, length = pairs.units[edge], pairs.lengths[edge]
+    across = np.column_stack([-unit[:, 1], unit[:, 0]])
+    square = beyond == 0 if endless is None else (beyond == 0) | endless[edge]
+    past = np.where(along < 0, -beyond, beyond)
+    safe = np.where(distance > 0, distance, 1.0)
+    to_end = (across * left[:, None] + unit * past[:, None]) / safe[:, None]
+    normal = np.where(square[:, None], across * side, to_end)
+    way = np.where(square, left * side, distance)
+    room = np.where(square, np.minimum(along, length - along), 0.0)
+    if endless is not None:
+        room[endless[edge]] = math.inf
+    return point, edge, normal, way, np.maximum(room, 0.0), along, square

@@ -1,0 +1,84 @@
+"""Why an outline of one size fits nowhere: by how much it oversteps, and what smaller one would do.
+
+Where the outline does not fit, it lacks wood: at the worst of its points, the distance to the sound
+wood and the point's depth in the outline, together. Drawn in by so much all round it would fit.
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from ...geometry.polygon import Region
+from ...outlines import Outline
+from ...panel.sound import SoundWood
+from ...units import Tape
+from ..branch_and_bound import search
+from ..wish import Wish
+from .limits import broken_limit, is_longer_than
+from .local_search import Climber
+from .outline import Array, Shape
+from .places import OwnPlaces
+from .proof import proved
+
+_SHARES = (99, 98, 96, 93, 89, 84, 78, 70, 60, 48, 35, 20, 10)
+"""Percentages of its size at which an outline is tried in turn."""
+
+
+def own_reason(wood: SoundWood, wish: Wish, own: Outline, tape: Tape) -> str:
+    """Return why the maker's own outline fits nowhere at its own size, in one line."""
+    size = f"the {own.name} of {tape.figure(own.length)} × {tape.measure(own.width)}"
+    broken = broken_limit(wish.limits, own)
+    if broken:
+        return f"{size} {broken}: loosen that limit, or draw it in another size"
+    if is_longer_than(wood.outer, own):
+        return f"{size} reaches farther than the sound wood at its longest: draw it smaller"
+    held = [Region.at(point) for point in wish.covers]
+    family = OwnPlaces(wood, wish, own, held, crossing=True)
+    outcome = search(family, gap=family.gap, most_steps=wish.most_steps, enough=family.enough)
+    least = family.base - outcome.bound
+    if outcome.top is None or least <= 0:
+        return f"no place for {size} was found that keeps clear of all that its edge may not cross"
+    lack = family.base - outcome.score
+    words = (
+        f"{size} fits nowhere in the sound wood: at the best place it lacks {_up(lack, tape)}, and "
+        f"no place lacks less than {tape.exact(math.floor(least * 10) / 10, 1)} {tape.unit}"
+    )
+    share = _share_that_fits(own, family, outcome.top, wood)
+    smaller = f"draw it at {share:.0%} of its size, which fits, or " if share else ""
+    return f"{words}; {smaller}lower a margin or clearance"
+
+
+def _up(lack: float, tape: Tape) -> str:
+    return f"{tape.exact(math.ceil(lack * 10 - 1e-6) / 10, 1)} {tape.unit}"
+
+
+def _share_that_fits(own: Outline, family: OwnPlaces, pose: Array, wood: SoundWood) -> float:
+    """Return about the largest percentage at which a copy fits near a pose; 0 where none does."""
+
+    def fits(share: int) -> bool:
+        copy = own.resized(own.length * share / 100, own.width * share / 100)
+        return _fits_near(copy, family, pose, wood)
+
+    high = 100
+    for low in _SHARES:
+        if fits(low):
+            break
+        high = low
+    else:
+        return 0.0
+    while high - low > 1:
+        share = (low + high) // 2
+        low, high = (share, high) if fits(share) else (low, share)
+    return low / 100
+
+
+def _fits_near(copy: Outline, family: OwnPlaces, pose: Array, wood: SoundWood) -> bool:
+    shape = Shape.of(copy)
+    for place in family.places:
+        climber = Climber(shape, place.climber.ground, np.zeros((0, 2)))
+        _, there = climber.climbed(pose, climber.clearance(pose), turns=family.turns_freely)
+        if proved(copy, shape.placement(there), wood) is not None:
+            return True
+    return False

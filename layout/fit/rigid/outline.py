@@ -1,0 +1,185 @@
+"""The maker's own outline as a search sees it: a polygon about the middle of a circle round it.
+
+The polygon lies within the true outline. So what is found for it is at most a hair too good, which
+the proof looks after, and what is proved to have no place leaves none for the true one either.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ...geometry.placement import Placement
+from ...geometry.point import Point
+from ...geometry.polygon import Region
+from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ...outlines import Outline
+from ..convex.depth import nearest
+
+Array = NDArray[np.float64]
+
+_ROUNDS = 400
+"""Steps towards the farthest corner that find the middle: any point among the corners would do."""
+
+_MOST_ON_EDGE = 60
+"""Probes on the edge."""
+
+_ACROSS = 7
+"""Rows of probes within, across the narrower side of the box round it."""
+
+_MOST_PAIRS = 60_000
+"""Points times edges that are looked at in one small step."""
+
+_LEAST_KEPT = 8
+"""Points with the least values that thinning keeps."""
+
+_LEAST_PROBES = 12
+"""Probes that are tried first: far from each other."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """An outline about a middle of its own."""
+
+    middle: Point
+    """That middle, in the frame of the outline."""
+    reach: float
+    """How far its farthest point lies from there, mm."""
+    edges: Array
+    """(n, 2, 2) array: of the polygon, mm; the top lies to their left."""
+    corners: Array
+    """(m, 2) array: those of its corners that stand out: no other can come nearest to an edge of
+    the wood."""
+    probes: Array
+    """(k, 2) array: points of the top, the most telling first."""
+    depths: Array
+    """(k,) array: how deep in the top each of them lies, mm; 0 on its edge."""
+    period: float
+    """The turn after which it looks the same, radians."""
+    region: Region
+    """The polygon."""
+
+    @classmethod
+    def of(cls, outline: Outline) -> Shape:
+        """Return the shape of an outline."""
+        ring = outline.inner(PROOF_ALLOWANCE)
+        middle = _middle(ring)
+        ring = ring - middle
+        edges = np.stack([ring, np.roll(ring, -1, axis=0)], axis=1)
+        region = Region.from_rings(ring)
+        probes, depths = _probes(edges, region)
+        return cls(
+            Point.of(middle),
+            float(np.hypot(*ring.T).max()) + ROUNDING,
+            edges,
+            ring[outstanding(ring)],
+            probes,
+            depths,
+            _period(ring),
+            region,
+        )
+
+    def placement(self, pose: Array) -> Placement:
+        """Return where the outline lies when the middle is at x, y and it is turned by the third.
+
+        Parameters
+        ----------
+        pose : (3,) array
+            mm, mm, radians.
+        """
+        turn = math.remainder(float(pose[2]), math.tau) + 0.0
+        where = Point.of(pose[:2])
+        return Placement(where - self.middle.turned(turn), turn)
+
+    def inside(self, points: Array) -> Array:
+        """Return how deep the points, (n, 2) mm about the middle, lie in it; negative outside."""
+        if len(points) == 0:
+            return np.zeros(0)
+        depth = nearest(self.edges, points)
+        depth[~self.region.holds_points(points)] *= -1
+        return depth
+
+
+def thinned(values: Array, edges: Array) -> NDArray[np.intp]:
+    """Return the numbers of as many points as can be held against all the edges at once.
+
+    Parameters
+    ----------
+    values : (m,) array
+        Of the points; some of those with the least are kept whatever else goes.
+    edges : (n, 2, 2) array
+    """
+    stride = -(-len(values) * len(edges) // _MOST_PAIRS)
+    if stride <= 1:
+        return np.arange(len(values), dtype=np.intp)
+    least = np.argsort(values, kind="stable")[:_LEAST_KEPT]
+    return np.union1d(np.arange(0, len(values), stride), least).astype(np.intp)
+
+
+def outstanding(ring: Array) -> NDArray[np.bool_]:
+    """Return which corners of a ring, (n, 2), have less than a half turn to their left."""
+    before, after = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
+    left: NDArray[np.bool_] = before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0] > 0
+    return left
+
+
+def _middle(ring: Array) -> Array:
+    """Return nearly the middle of the least circle round the corners (Bădoiu and Clarkson, 2003).
+
+    It starts among the corners and every step is towards one, so it lies within their hull.
+    """
+    middle: Array = (ring.min(axis=0) + ring.max(axis=0)) / 2
+    middle = ring[int(np.hypot(*(ring - middle).T).argmin())]
+    for step in range(_ROUNDS):
+        far = ring[int(np.hypot(*(ring - middle).T).argmax())]
+        middle = middle + (far - middle) / (step + 2)
+    return middle
+
+
+def _period(ring: Array) -> float:
+    """Return the turn after which a ring about its own middle looks the same."""
+    about = ring - np.array([*Region.from_rings(ring).centroid])
+    count = len(about)
+    for times in range(count, 1, -1):
+        if count % times == 0:
+            turned = Placement(turn=math.tau / times).of(about)
+            if np.abs(np.roll(about, -(count // times), axis=0) - turned).max() < ROUNDING:
+                return math.tau / times
+    return math.tau
+
+
+def _probes(edges: Array, region: Region) -> tuple[Array, Array]:
+    """Return points of the top and their depths: corners, its edge at even steps, and a grid."""
+    lengths = np.hypot(*(edges[:, 1] - edges[:, 0]).T)
+    stride = -(-len(edges) // (_MOST_ON_EDGE // 2))
+    spacing = float(lengths.sum()) / (_MOST_ON_EDGE // 2)
+    on_edge = [edges[::stride, 0]]
+    for (start, end), length in zip(edges, lengths, strict=True):
+        parts = math.floor(length / spacing)
+        shares = np.arange(1, parts + 1)[:, None] / (parts + 1)
+        on_edge.append(start + shares * (end - start))
+    rim = np.concatenate(on_edge)
+    low, high = edges[:, 0].min(axis=0), edges[:, 0].max(axis=0)
+    step = float((high - low).min()) / _ACROSS
+    x, y = (np.arange(a + step / 2, b, step) for a, b in zip(low, high, strict=True))
+    grid = np.stack(np.meshgrid(x, y), axis=-1).reshape(-1, 2)
+    grid = grid[region.holds_points(grid)]
+    points = np.concatenate([rim, grid])
+    depths = np.concatenate([np.zeros(len(rim)), nearest(edges, grid)])
+    order = _spread(points)
+    return points[order], depths[order]
+
+
+def _spread(points: Array) -> NDArray[np.intp]:
+    """Return an order of the points in which the first few lie far from each other."""
+    far = np.hypot(*points.T)
+    chosen = [int(far.argmax())]
+    apart = np.hypot(*(points - points[chosen[0]]).T)
+    for _ in range(min(_LEAST_PROBES, len(points)) - 1):
+        chosen.append(int(apart.argmax()))
+        apart = np.minimum(apart, np.hypot(*(points - points[chosen[-1]]).T))
+    rest = [i for i in range(len(points)) if i not in set(chosen)]
+    return np.array(chosen + rest, dtype=np.intp)

@@ -1,0 +1,173 @@
+"""A sharp bound for a small box of poses: every contact taken as a half-space, all at once.
+
+Taken one by one, a contact can give way by as much as the box lets the outline move. But at the
+best place the contacts hold each other in balance: what one gives, another takes. Each way from a
+corner to an edge changes in proportion to the move and to the sine of the turn, but for what is
+left over, which shrinks with the square of the box: that is added. So a small linear program of
+place, turn and clearance bounds the clearance of every pose in the box.
+
+A way past its edge counts as negative only where nothing but missing wood lies past it, as deep and
+as wide as the box lets the corner go; otherwise the corner might stand in wood beyond a slit.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ...geometry.tolerance import ROUNDING
+from ..linear_program import maximised
+from .contacts import Rows, to_outline, to_wood, turned
+from .ground import Ground
+from .outline import Array, Shape, thinned
+
+_SECTORS = 12
+"""Directions of ways; of each, and of each sense of turning, the shortest few are taken."""
+
+_EACH = 2
+"""How many of them."""
+
+
+class Limit(NamedTuple):
+    """What no pose of a box beats."""
+
+    most: float
+    """A clearance, mm."""
+    move: Array
+    """(3,) array: from the middle of the box to a pose that may come near it: mm, mm, radians."""
+
+
+def ways(shape: Shape, ground: Ground, pose: Array, half: Array, corners: Array) -> Rows:
+    """Return the ways that can bound the clearance in a box of poses about a pose.
+
+    Parameters
+    ----------
+    half : (3,) array
+        Half the sides of the box: mm, mm, radians.
+    corners : (m, 2) array
+        Those of the wood that may matter, mm.
+    """
+    move = math.hypot(half[0], half[1])
+    farthest = move + shape.reach * swing(half[2])
+    own = turned(shape.corners, float(pose[2])) + pose[:2]
+    deepest = ground.deepest(own[:, 0], own[:, 1])
+    near = np.nonzero(deepest <= deepest.min() + 2 * farthest + 2 * ground.side)[0]
+    near = near[thinned(deepest[near], ground.edges)]
+    rows = to_wood(shape.corners[near], pose, ground, 2 * farthest)
+    far = np.hypot(*(corners - pose[:2]).T)
+    close = far <= shape.reach + rows.way.min() + 2 * farthest
+    if close.any():
+        nearest = np.nonzero(close)[0]
+        nearest = nearest[thinned(far[nearest], shape.edges)]
+        rows = rows.joined(to_outline(corners[nearest], pose, shape, 2 * farthest))
+    return rows[_selected(rows)]
+
+
+def plain_bound(shape: Shape, ground: Ground, pose: Array, half: Array, corners: Array) -> float:
+    """Return a clearance that no pose of a box beats: that of its middle, point by point, and more.
+
+    Each point of the outline has its depth in the wood less that in the outline, each corner of the
+    wood its distance from the outline, and each can gain what the box lets it move.
+    """
+    move = math.hypot(half[0], half[1])
+    points = np.concatenate([shape.corners, shape.probes])
+    gain = np.hypot(*points.T) * swing(half[2]) + move
+    gain -= np.concatenate([np.zeros(len(shape.corners)), shape.depths])
+    there = turned(points, float(pose[2])) + pose[:2]
+    most = ground.deepest(there[:, 0], there[:, 1]) + gain
+    near = (most <= most.min() + 2 * ground.side) | ground.beyond(there)
+    least = float((ground.depth(there[near]) + gain[near]).min())
+    away = corners - pose[:2]
+    far = np.hypot(*away.T)
+    close = far < shape.reach
+    if close.any():
+        own = turned(away[close], -float(pose[2]))
+        out = far[close] * swing(half[2]) + move - shape.inside(own)
+        least = min(least, float(out.min()))
+    return least + ROUNDING
+
+
+def swing(half_turn: float) -> float:
+    """Return how far a turn moves a point at most, for each mm of its arm."""
+    return 2 * math.sin(min(half_turn, math.pi) / 2)
+
+
+def bounded(shape: Shape, ground: Ground, rows: Rows, half: Array, most: float) -> Limit:
+    """Return a clearance that no pose of a box beats, and a move that may come near it.
+
+    Parameters
+    ----------
+    rows : Rows
+        At the middle of the box.
+    half : (3,) array
+        Half the sides of the box: mm, mm, radians.
+    most : float
+        A bound that is known already, mm.
+    """
+    move = math.hypot(half[0], half[1])
+    shift = move + rows.arm * swing(half[2])
+    least = rows.way - shift
+    over = np.maximum(shift - rows.room, 0.0)
+    ahead = np.maximum(least, 0.0)
+    aside = np.hypot(ahead, over) - ahead
+    twist = np.where(rows.of_wood, 0.0, move * swing(half[2]))
+    limit = rows.way + rows.sink * (1 - math.cos(half[2])) + aside + twist
+    valid = (least >= 0) | np.isinf(rows.room)
+    for number in np.nonzero(~valid & rows.upright & (over == 0))[0].tolist():
+        edges = ground.edges if rows.of_wood[number] else shape.edges
+        valid[number] = _backed(edges, rows, number, shift[number], -float(least[number]))
+    if not valid.any():
+        return Limit(most, np.zeros(3))
+    start = float(limit[valid].min())
+    top = min(most, float((limit + shift)[valid].min())) - start
+    if top <= 0:
+        return Limit(most, np.zeros(3))
+    scale = np.array([1.0, 1.0, 1 / shape.reach])
+    side = np.array([half[0], half[1], math.sin(min(half[2], math.pi / 2))]) / scale
+    end = maximised(
+        np.array([0.0, 0.0, 0.0, 1.0]),
+        np.column_stack([-rows.slopes[valid] * scale, np.ones(int(valid.sum()))]),
+        limit[valid] - start,
+        np.append(-side, 0.0),
+        np.append(side, top),
+    )
+    return Limit(min(most, start + end.value + ROUNDING), end.step[:3] * scale)
+
+
+def _selected(rows: Rows) -> NDArray[np.intp]:
+    """Return the shortest ways of each direction and sense of turning."""
+    angle = np.arctan2(rows.slopes[:, 1], rows.slopes[:, 0])
+    sector = np.floor((angle + math.pi) / math.tau * _SECTORS).astype(np.intp) % _SECTORS
+    group = 2 * sector + (rows.slopes[:, 2] > 0)
+    order = np.lexsort((rows.way, group))
+    first = np.searchsorted(group[order], group[order])
+    rank = np.arange(len(order)) - first
+    return order[rank < _EACH]
+
+
+def _backed(edges: Array, rows: Rows, number: int, shift: float, deep: float) -> bool:
+    """Return whether nothing that ends lies past an edge where a way can go past it.
+
+    A slab past the edge is looked at, `2 * deep` deep and wider by `deep` at either end than the
+    foot can wander: if no edge enters it, a point `deep` past the edge has nothing nearer.
+    """
+    start, end = edges[rows.edge[number]]
+    unit = (end - start) / math.hypot(*(end - start))
+    past_side = 1.0 if rows.of_wood[number] else -1.0
+    off = edges - start
+    along = off @ unit
+    past = (off[..., 0] * unit[1] - off[..., 1] * unit[0]) * past_side
+    foot, wide = float(rows.foot[number]), shift + deep
+    enter, leave = np.zeros(len(edges)), np.ones(len(edges))
+    for value, low, high in ((past, ROUNDING, 2 * deep), (along, foot - wide, foot + wide)):
+        first, change = value[:, 0], value[:, 1] - value[:, 0]
+        level = change == 0
+        safe = np.where(level, 1.0, change)
+        one, two = (low - first) / safe, (high - first) / safe
+        missed = np.where((first <= low) | (first >= high), 2.0, 0.0)
+        enter = np.maximum(enter, np.where(level, missed, np.minimum(one, two)))
+        leave = np.minimum(leave, np.where(level, 1.0, np.maximum(one, two)))
+    return not bool((enter < leave).any())
