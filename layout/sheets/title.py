@@ -12,6 +12,7 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..outlines import PIECE_AS_FOUND
 from ..plan.plan import Plan
+from ..template.paper import A3
 from ..units import Tape
 from ..words.outline import exact_words, outline_words
 from ..words.say import unit_words
@@ -47,11 +48,12 @@ def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]
     face = "MIRRORED: seen from the underside, show face DOWN" if frame.mirrored else "Show face UP"
     yield Text(Point(left, y - 4.5), face, 3.5, bold=True)
     y -= 4.5
+    paper = A3.name if plan.job.template.paper.roll else plan.job.template.paper.name
     lines = (
         f"New top: {size_words(plan)} ({_fits(plan)})",
         f"Old panel: {plan.job.panel.name}, {plan.job.tape.measure(plan.job.panel.thickness)} "
         f"thick, {plan.job.panel.build.kind.value}.",
-        f"Scale 1 : {frame.scale:g} on A3. All measures in {unit_words(plan.job.tape)}. "
+        f"Scale 1 : {frame.scale:g} on {paper}. All measures in {unit_words(plan.job.tape)}. "
         "Work from the figures, not from the drawing.",
     )
     for words in lines:

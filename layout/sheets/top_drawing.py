@@ -16,6 +16,7 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..marking.mark import Kind
 from ..plan.plan import Plan
+from ..words.saw_lines import numbers_of
 
 _PAST_EDGE = 4.0
 """How far saw lines and guides are drawn past the panel, paper mm."""
@@ -54,14 +55,15 @@ def cut_groups(cuts: CutPlan, frame: DrawingFrame) -> Iterator[Group]:
         yield Group(layers.GUIDE, tuple(guides))
 
 
-def cut_labels(cuts: CutPlan, frame: DrawingFrame, setter: LabelSetter) -> Iterator[Item]:
-    """Yield the name of each saw line, at its end beyond the panel."""
+def cut_labels(plan: Plan, frame: DrawingFrame, setter: LabelSetter) -> Iterator[Item]:
+    """Yield the number of each saw line, as the first page has it, beyond the end of the line."""
+    cuts, numbers = plan.cuts, numbers_of(plan)
     for trim in cuts.trims:
         end = _end_of(trim, frame)
-        yield from setter.set(end, trim.label, 2.5, bold=True)
+        yield from setter.set(end, f"line {numbers[trim.label]}", 2.5, bold=True)
     for cut in cuts.corner_cuts:
         middle = frame.at(cut.start.point.midpoint(cut.end.point))
-        yield from setter.set(middle, cut.label, 1.8)
+        yield from setter.set(middle, f"line {numbers[cut.label]}", 1.8)
 
 
 def leg_groups(plan: Plan, frame: DrawingFrame) -> Iterator[Group]:

@@ -19,6 +19,7 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.panel import Defect, Spoils, round_place
 from panelwright.layout.sheets.bench import bench_sheet
 from panelwright.layout.sheets.pictures.lying import lying_scene
+from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.units import Units
 from panelwright.layout.words.lying import lying_of
 from panelwright.layout.words.saw_lines import rounds_of
@@ -165,3 +166,13 @@ def crowded(rng: Random) -> Scene:
     plan = replace(plan, job=replace(plan.job, panel=panel, units=units))
     tallest = rng.uniform(54, 100) + (15 if plan.cuts.again else 0)
     return lying_scene(plan, lying_of(plan), rounds_of(plan), tallest=tallest)
+
+
+def test_no_text_of_the_plan_meets_another(browser: Browser) -> None:
+    """On the paper that the job names, from either face, with everything on it."""
+    plans = [plan_of(folder) for folder in SAMPLES.values()]
+    scenes = [plan_scene(plan, mirrored=face) for plan in plans for face in (False, True)]
+    assert meetings(browser, scenes) == [[]] * len(scenes)
+    for plan, scene in zip(plans, scenes[::2], strict=True):
+        paper = plan.job.template.paper
+        assert (scene.frame.width, scene.frame.height) == (paper.length, paper.width)

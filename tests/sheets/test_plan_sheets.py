@@ -20,7 +20,7 @@ from panelwright.layout.geometry.polygon import Region, union
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.sheets.bench.step import say_of
-from panelwright.layout.sheets.plan_drawing import plan_scene
+from panelwright.layout.sheets.plan_drawing import plan_frame, plan_scene
 from panelwright.layout.words.cautions import caution_words
 from panelwright.layout.words.cuts import words_of
 
@@ -58,7 +58,7 @@ def scene(plan: Plan) -> Scene:
 
 def test_the_finish_line_is_drawn_to_scale_and_in_its_place(plan: Plan, scene: Scene) -> None:
     """Scaled up again, it is the finish line of the plan, exactly."""
-    frame = DrawingFrame.for_panel(plan.job.panel.boundary.bounds)
+    frame = plan_frame(plan)
     lines = [item for item in scene.on(layers.FINISH) if isinstance(item, Stroke)]
     drawn = max(lines, key=lambda item: item.path.length).path
     assert drawn.length * frame.scale == pytest.approx(plan.cuts.finish.length)
@@ -68,7 +68,7 @@ def test_the_finish_line_is_drawn_to_scale_and_in_its_place(plan: Plan, scene: S
 
 def test_every_mark_stands_where_the_plan_has_it(plan: Plan, scene: Scene) -> None:
     """One cross for each mark, at its place to scale, and its label beside."""
-    frame = DrawingFrame.for_panel(plan.job.panel.boundary.bounds)
+    frame = plan_frame(plan)
     crosses = [item.at for item in scene.on(layers.MARKS) if isinstance(item, Mark)]
     for mark in plan.marks.marks:
         assert min(frame.at(mark.point).distance_to(at) for at in crosses) < 1e-9
@@ -121,7 +121,7 @@ def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan) -> None:
     for caution in plan.cautions:
         words = caution_words(caution, plan.top, tape)
         assert words.words[0] in page.step(words.title).text or words.title == "Where it stood"
-    (table,) = page.step("See that it is the panel").tables or [None]
+    (table,) = page.step("See it, ask for its history").tables or [None]
     rows = [] if table is None else [row[0] for row in table.rows]
     assert rows == [defect.name for defect in plan.job.panel.defects]
 
@@ -141,14 +141,14 @@ def test_the_order_is_marks_then_checks_then_cuts(plan: Plan) -> None:
     titles = [step.title for step in page_of(plan).steps if step.number]
     tools = ("Saw line", "Cut off", "Jigsaw", "Rout")
     cuts = [i for i, title in enumerate(titles) if title.startswith(tools)]
-    held = [titles.index(t) for t in ("See that it is the panel", "Set out the marks")]
+    held = [titles.index(t) for t in ("See it, ask for its history", "Set out the marks")]
     assert held[0] < held[1] < titles.index("Check before the first cut") < min(cuts)
-    assert max(cuts) < titles.index("Finish")
+    assert max(cuts) < titles.index("Coat underside and edge")
 
 
 def test_a_crumb_of_a_region_is_not_drawn() -> None:
     """A piece or a hole that is one place on paper is no area, and what is round it is drawn."""
-    frame = DrawingFrame.for_panel(Bounds(0.0, 0.0, 1000.0, 500.0))
+    frame = DrawingFrame.for_step(Bounds(0.0, 0.0, 1000.0, 500.0))
     corners = np.array([[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]])
     crumb = Region.from_rings(500 + corners * 0.005)
     board = Region.from_rings(corners * 300, [100 + corners[::-1] * 0.005])

@@ -31,14 +31,8 @@ SCALES = (
 """Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
 between them; nobody measures on this drawing."""
 
-SHEET = Bounds(0.0, 0.0, 420.0, 297.0)
-"""A3, landscape (ISO 216), mm."""
-
 BORDER = 10.0
 """White round the drawing, paper mm: what home printers leave."""
-
-LEGEND_HEIGHT = 62.0
-"""Kept at the foot of the sheet for the title and the legend, paper mm."""
 
 AROUND_PANEL = 22.0
 """Kept round the panel for labels and measures, paper mm."""
@@ -72,18 +66,31 @@ class DrawingFrame:
     """How far it is turned on the paper, before it is mirrored, radians."""
 
     @classmethod
-    def for_panel(cls, extent: Bounds, *, mirrored: bool = False) -> DrawingFrame:
-        """Return the frame in which a panel of this extent, mm, is drawn as large as it may be."""
+    def for_panel(
+        cls, extent: Bounds, sheet: Bounds, foot: float, *, mirrored: bool = False
+    ) -> DrawingFrame:
+        """Return the frame in which a panel is drawn on a sheet as large as it may be.
+
+        Parameters
+        ----------
+        extent : Bounds
+            Of the panel, mm.
+        sheet : Bounds
+            The paper, mm.
+        foot : float
+            Height kept for title and legend, paper mm.
+        """
         if mirrored:
             extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
-        inside = SHEET.grown(-BORDER)
-        room = Bounds(inside.left, inside.bottom + LEGEND_HEIGHT, inside.right, inside.top)
-        legend = Bounds(inside.left, inside.bottom, inside.right, inside.bottom + LEGEND_HEIGHT)
-        wide, high = room.width - 2 * AROUND_PANEL, room.height - 2 * AROUND_PANEL
+        inside = sheet.grown(-BORDER)
+        room = Bounds(inside.left, inside.bottom + foot, inside.right, inside.top)
+        legend = Bounds(inside.left, inside.bottom, inside.right, inside.bottom + foot)
+        around = min(AROUND_PANEL, room.height / 6)
+        wide, high = room.width - 2 * around, room.height - 2 * around
         least = max(extent.width / wide, extent.height / high)
         scale = next((s for s in SCALES if at_least(s, least)), SCALES[-1])
         middle = extent.middle * (1 / scale)
-        return cls(SHEET, scale, room.middle - middle, room, legend, mirrored)
+        return cls(sheet, scale, room.middle - middle, room, legend, mirrored)
 
     @classmethod
     def for_step(
