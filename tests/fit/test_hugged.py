@@ -31,7 +31,7 @@ KINDS: dict[str, Kind] = {
 def test_a_top_that_the_panel_hugs_is_within_the_bound_of_its_box(
     shape: str, only_turn: bool, hold: bool
 ) -> None:
-    """Touched all round, at the end of a box's turns, shapes and places, it keeps bound and rows."""
+    """Touched all round, at an end of turns, shapes and places, it keeps bound and rows."""
     rng = np.random.default_rng(5)
     for _ in range(60):
         attacked = hugged_box(KINDS[shape], shape, rng, only_turn=only_turn, hold=hold)
