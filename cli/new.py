@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -11,6 +11,9 @@ from . import new_puts as puts
 from .machine import SCHEMA, as_json_option, print_record
 from .new_draft import Draft, RefusedError
 from .reading import stop
+
+if TYPE_CHECKING:
+    from ..layout.errors import Problem
 
 SAMPLES = ("corridor-door", "elm-slab", "lab-bench")
 """The samples by their folders; a test holds that they are all there."""
@@ -69,12 +72,14 @@ def new(job: Path, as_json: bool, sample: str | None, **given: Any) -> None:  # 
     if not job.parent.is_dir():
         stop(f"{job.parent} is no folder: make it first, or give another name")
     typed = {name: value for name, value in given.items() if value not in (None, ())}
+    missing: tuple[Problem, ...] = ()
     if sample is not None:
         if typed:
             raise click.UsageError(f"--sample takes no --{next(iter(typed))}: change the copy")
         text = _sample(sample)
     elif typed:
-        text = _from_options(typed, job).text(job.name)
+        draft = _from_options(typed, job)
+        text, missing = draft.text(job.name), draft.job.missing if draft.job else ()
     else:
         if as_json:
             raise click.UsageError("--json asks no questions: give --panel, or --sample")
@@ -86,6 +91,8 @@ def new(job: Path, as_json: bool, sample: str | None, **given: Any) -> None:  # 
         print_record({"schema": SCHEMA, "written": [str(job)]})
         return
     click.echo(f"Written to {job}. Look it over, then type:")
+    for problem in missing:
+        click.echo(f"  (first add {problem.key} to it: {problem.message})")
     click.echo(f"  panelwright check {job}")
     click.echo(f"  panelwright plan {job} --out {job.with_suffix('').name}")
 

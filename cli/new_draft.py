@@ -14,8 +14,9 @@ if TYPE_CHECKING:
     from ..layout.keys.place import Trail
     from ..layout.plan.job import Job
 
-OUTLINE = "corner A is the origin, at the lower left; x runs along the edge AB, y up"
-"""Said beside the outline, whose own keys have no lines of their own."""
+CORNERED = "corner A is the origin, at the lower left; x runs along the edge AB, y up"
+ROUND = "the box round it has its lower left corner at the origin; x runs to the right, y up"
+"""Said beside an outline, whose own keys have no lines of their own."""
 
 
 class RefusedError(ValueError):
@@ -66,16 +67,16 @@ class Draft:
             f"Written by `panelwright new`. After a change: panelwright check {name}",
             "More keys, each with an example: panelwright keys WORD, or panelwright keys [top]",
         )
-        return written(self.tables, _remark, heading)
+        return written(self.tables, self._remark, heading)
 
+    def _remark(self, trail: Trail) -> str:
+        from .job_keys import key_at
 
-def _remark(trail: Trail) -> str:
-    from .job_keys import key_at
-
-    if trail == ("panel", "outline"):
-        return OUTLINE
-    key = key_at(trail)
-    return key.meaning.replace("`", "") if key else ""
+        if trail == ("panel", "outline"):
+            outline = self.tables["panel"]["outline"]
+            return ROUND if outline.keys() & {"diameter", "axes"} else CORNERED
+        key = key_at(trail)
+        return key.meaning.replace("`", "") if key else ""
 
 
 def _reading(tables: Tables) -> Reading:

@@ -79,6 +79,15 @@ def test_a_bad_option_is_told_and_nothing_is_written(
     assert list(tmp_path.iterdir()) == []
 
 
+def test_what_a_plan_still_needs_is_told(tmp_path: Path) -> None:
+    """A round panel without its thickness is written, and both are said of it."""
+    result = run("new", tmp_path / "table.toml", "--panel", "900")
+    assert result.exit_code == 0
+    assert "first add panel.thickness" in result.stdout
+    text = (tmp_path / "table.toml").read_text(encoding="utf-8")
+    assert "the box round it" in text and "corner A" not in text
+
+
 @pytest.mark.parametrize("name", SAMPLES)
 def test_a_sample_is_copied_as_it_stands(tmp_path: Path, name: str) -> None:
     """The copy holds the bytes of the sample, remarks and all."""

@@ -88,6 +88,8 @@ class _Near:
         self.moves = moves_of(family, top)
         edges = family.wood.inner_edges
         self.edges = edges[self._room(np.array(top), edges) < 4 * trust + self.apart]
+        firm = family.wood.firmly
+        self.firm = firm[self._held(np.array(top), firm) < 4 * trust + self.apart]
 
     def step(self) -> tuple[Array, float]:
         """Return the step of the pose to where score and contacts balance, and its gain, mm."""
@@ -127,7 +129,8 @@ class _Near:
         pose = np.array(self.top) + self.moves @ x
         planes = np.array(self.family.sizing.half_planes())
         limits = planes[:, 2] - planes[:, :2] @ pose[3:]
-        return np.concatenate([self._room(pose, self.edges), self._held(pose), limits])
+        held = self._held(pose, self.firm)
+        return np.concatenate([self._room(pose, self.edges), held, limits])
 
     def _room(self, pose: Array, edges: Array) -> Array:
         """Return by how much a radius may grow until the top touches each edge, mm."""
@@ -137,15 +140,15 @@ class _Near:
         room: Array = kind.distances(top.turn, p, edges, pose[None, :2])[0] - radius
         return room
 
-    def _held(self, pose: Array) -> Array:
+    def _held(self, pose: Array, points: Array) -> Array:
+        """Return by how much a radius may shrink until the top lets go of each point, mm."""
         kind, top = self.family.kind, Pose(*pose)
         p = kind.shape_of(top)
         radius = kind.radius_of_width(p, top.half_width)
-        needed = [
-            float(kind.holding(top.turn, p, point[None], pose[None, :2])[0])
-            for point in self.family.wood.firmly
-        ]
-        return radius - np.array(needed)
+        # one point held from many centres asks as much as many points held from one
+        needed = kind.holding(top.turn, p, np.zeros((1, 2)), pose[None, :2] - points)
+        room: Array = radius - needed
+        return room
 
 
 def _slopes(function: Callable[[Array], Array], at: Array, apart: float) -> Array:
