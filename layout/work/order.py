@@ -42,7 +42,7 @@ class Task:
     """What a dry fit tries, or what the dust is taken off for."""
     part: int = 1
     parts: int = 1
-    """Which of so many coats."""
+    """Which of so many coats; 2 for what is done a second time."""
     grits: tuple[int, ...] = ()
     """What is sanded with, coarsest first."""
     wet: bool = False
@@ -124,7 +124,7 @@ def _marked(piece: Piece) -> Iterator[Task]:
     if slab:
         yield from _mended(piece)
         yield Task(Deed.REST, wait=(REST * 24.0, REST * 24.0))
-    yield from (Task(Deed.MARK), Task(Deed.CHECK))
+    yield from (Task(Deed.MARK, part=2 if slab else 1), Task(Deed.CHECK))
     if not slab:
         yield from _mended(piece)
 
