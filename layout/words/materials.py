@@ -132,7 +132,8 @@ def _(how: Spread, line: Line, tape: Tape) -> str:
     reach = f"{how.reach:g} m² a litre"
     if tape.imperial:
         reach = f"{how.reach * SQ_FT_PER_QUART:.0f} sq ft a quart"
-    where = ", if coated" if line.perhaps else ""
+    where = " (your figure)" if how.given else ""
+    where += ", if coated" if line.perhaps else ""
     return f"{_area(how.area, tape)}, {once}, {reach}{where}"
 
 

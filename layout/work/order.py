@@ -78,7 +78,7 @@ def work_order(piece: Piece, wish: WorkWish | None = None) -> WorkOrder:
     tasks = _with_hours(piece, asked, tuple(_tasks(piece)))
     days = days_of([((t.least, t.most), t.wait) for t in tasks], asked.day)
     dated = tuple(replace(task, day=day) for task, day in zip(tasks, days, strict=False))
-    ready, cure = days[-1], piece.finish.coating.cure
+    ready, cure = days[-1], piece.finish.cure
     return WorkOrder(
         dated,
         sum(task.least for task in tasks),
@@ -186,7 +186,7 @@ def _coated(piece: Piece, deed: Deed) -> Iterator[Task]:
         if number > 1 and finish.coating.between:
             yield Task(Deed.RUB, of=deed, grits=(finish.coating.between,))
         yield Task(Deed.DUST, of=deed)
-        dries = finish.coating.use if last and number == finish.coats else finish.recoat
+        dries = finish.use if last and number == finish.coats else finish.recoat
         yield Task(deed, part=number, parts=finish.coats, wait=(dries, dries))
 
 
