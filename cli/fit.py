@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from .lengths import LENGTH, Length
 from .machine import SCHEMA, as_json_option, print_record
-from .reading import JOB, job_from
+from .reading import JOB, Text, job_from, job_in
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:
@@ -24,11 +25,18 @@ Examples:
   panelwright fit door.toml
   panelwright fit door.toml --why
   panelwright fit door.toml --json > tops.json
+  panelwright fit --size 1981 838
 """
 
 
 @click.command(epilog=EXAMPLES)
-@click.argument("job", type=JOB)
+@click.argument("job", type=JOB, required=False)
+@click.option(
+    "--size",
+    type=(LENGTH, LENGTH),
+    metavar="LENGTH WIDTH",
+    help="In place of JOB: a panel of which only its two sizes are known, as it is seen at a sale.",
+)
 @as_json_option
 @click.option("--timed", is_flag=True, help="Tell in the JSON how many seconds each search took.")
 @click.option(
@@ -37,13 +45,23 @@ Examples:
     help="Say of the best top what mending each defect would gain, and where else it could lie.",
 )
 @time_limit
-def fit(job: Path, as_json: bool, timed: bool, why: bool, seconds: float | None) -> None:
+def fit(
+    job: Path | None,
+    size: tuple[Length, Length] | None,
+    as_json: bool,
+    timed: bool,
+    why: bool,
+    seconds: float | None,
+) -> None:
     """Find the best top of each shape that the job file JOB wishes for, best first.
 
     Says of the best what it touches and which limits hold it. Ends with 1, and the reason, where
-    none fits.
+    none fits. A panel need not be known by more than its two sizes: --size.
     """
-    found_job = job_from(job)
+    if (job is None) == (size is None):
+        raise click.UsageError("give a job file, or --size LENGTH WIDTH in place of one")
+    found_job = job_from(job) if job is not None else _sized(size)
+    job = job or Path("--size")
     from ..layout.plan.fits import fit_record
     from ..layout.plan.fitting import fits_of
 
@@ -61,6 +79,15 @@ def fit(job: Path, as_json: bool, timed: bool, why: bool, seconds: float | None)
         if rank == 1:
             for line in _why_lines(found_job, found, why):
                 click.echo(f"   {line}")
+
+
+def _sized(size: tuple[Length, Length] | None) -> Job:
+    """Return the job of a sound panel with square corners."""
+    assert size is not None
+    long, wide = sorted((side.mm for side in size), reverse=True)
+    units = "in" if any(side.imperial for side in size) else "mm"
+    text = f"units = '{units}'\n[panel]\noutline = {{ length = '{long} mm', width = '{wide} mm' }}"
+    return job_in(Text(text.encode(), "--size"))
 
 
 def _why_record(job: Job, best: Fit, why: bool) -> dict[str, Any]:

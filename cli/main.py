@@ -9,9 +9,11 @@ import click
 
 from .check import check
 from .fit import fit
+from .hours import hours
 from .keys import keys
 from .legs import legs
 from .mark import mark
+from .measure import measure
 from .new import new
 from .plan import plan
 from .reading import stop
@@ -82,9 +84,11 @@ def main() -> None:
 
 main.add_command(check)
 main.add_command(fit)
+main.add_command(hours)
 main.add_command(keys)
 main.add_command(legs)
 main.add_command(mark)
+main.add_command(measure)
 main.add_command(new)
 main.add_command(plan)
 main.add_command(template)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from .files import write_all
+from .hours import with_hours
 from .machine import as_json_option
 from .opened import open_option
 from .printers import with_printer
@@ -52,7 +53,7 @@ def plan(
     drawing and full-size templates into the folder --out. A second run replaces its own files and
     no others. Ends with 1, and the reason, where no top fits.
     """
-    found_job = with_printer(job_from(job, for_plan=True))
+    found_job = with_hours(with_printer(job_from(job, for_plan=True)))
     from ..layout.plan.plan import make_plan
 
     with searching(job, seconds) as progress:
@@ -91,6 +92,8 @@ def summary(plan: Plan) -> Iterator[str]:
     from ..layout.words.cautions import caution_words
     from ..layout.words.cuts import concern_words
     from ..layout.words.legs import in_short
+    from ..layout.words.money import priced_words
+    from ..layout.words.order import worked_words
     from ..layout.words.outline import exact_words
     from ..layout.words.say import Say
     from ..layout.words.why import proof_words
@@ -125,6 +128,9 @@ def summary(plan: Plan) -> Iterator[str]:
         yield f"  {head:9}{words.removeprefix('!')}"
     kept = [offcut for offcut in plan.offcuts.pieces if offcut.kept]
     yield f"  Offcuts  {len(plan.offcuts.pieces)}, of which {len(kept)} worth keeping"
+    yield f"  Work     {worked_words(plan.order)}"
+    if plan.money is not None:
+        yield f"  Price    {priced_words(plan.money)}"
     yield from _template(plan)
     for caution in plan.cautions:
         if caution.matter in (Risk.TREATED, Risk.NO_LEGS, Risk.NO_PORTION):

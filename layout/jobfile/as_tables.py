@@ -47,12 +47,8 @@ def tables_from(job: Job) -> Tables:
     }
     if job.legs is not None:
         tables["legs"] = _legs(job.legs, job.table, units)
-    for name, value in (
-        ("tools", job.tools),
-        ("offcuts", job.offcuts),
-        ("template", job.template),
-    ):
-        held = keyed(value, units)
+    for name in ("tools", "offcuts", "template", "materials", "work", "money"):
+        held = keyed(getattr(job, name), units)
         if name == "template" and units.is_imperial:  # there another paper is usual
             held["paper"] = job.template.paper.name
         if held:

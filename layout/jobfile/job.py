@@ -8,29 +8,35 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import TypeVar
 
 from ..cutting.profile import INSIDE_BEVEL
 from ..cutting.tools import Tools
 from ..errors import JobError, LayoutError, Problem
+from ..keys.key import Section
 from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
 from ..keys.values import Values
 from ..legs.movement import SWING
 from ..legs.people import usual_place
 from ..legs.table_wish import TableWish
+from ..money.wish import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.build import Kind
 from ..plan.job import STAND_IN_THICKNESS, Job
 from ..plan.tied import tied
 from ..units import Units
+from ..work.wish import MaterialsWish, WorkWish
 from .legs import read_legs
 from .legs_held import Under
 from .panel import PanelRead, read_panel
 from .section import read_section
-from .sections import HEAD, OFFCUTS
+from .sections import HEAD, MATERIALS, MONEY, OFFCUTS, WORK
 from .template import read_template
 from .toml import Tables, decoded, tables_of
 from .tools import read_tools
 from .top import TopRead, read_top
+
+Made = TypeVar("Made")
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,10 +108,10 @@ def _read_noting(tables: Tables, notes: Notes) -> Reading:
     top_of_file = Place(notes)
     head = read_section(tables.values, HEAD, top_of_file)
     notes.units = head["units"] or Units.MM
-    tools = read_tools(head["tools"] if head.has("tools") else {}, head.at("tools"))
+    tools = read_tools(_table(head, "tools"), head.at("tools"))
     panel = _panel(head, tools)
     top = read_top(
-        head["top"] if head.has("top") else {},
+        _table(head, "top"),
         head.at("top"),
         panel.values["flattened"] or panel.values["thickness"],
     )
@@ -130,13 +136,15 @@ def _job(
     legs = None
     if head.has("legs"):
         legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
-    left = head["offcuts"] if head.has("offcuts") else {}
-    offcuts = read_section(left, OFFCUTS, head.at("offcuts")).made(OffcutWish)
-    template = read_template(head["template"] if head.has("template") else {}, head.at("template"))
+    template = read_template(_table(head, "template"), head.at("template"))
+    offcuts = _made(head, OFFCUTS, OffcutWish)
+    materials = _made(head, MATERIALS, MaterialsWish)
+    work = _made(head, WORK, WorkWish)
+    money = _made(head, MONEY, MoneyWish)
     notes = head.place.notes
-    if not notes.are_empty or top.wish is None or tools is None:
+    if tables.problems or not notes.are_empty or top.wish is None or tools is None:
         return None
-    if template is None or offcuts is None:
+    if template is None or offcuts is None or materials is None or work is None or money is None:
         return None
     units: Units = head["units"]
     try:
@@ -152,6 +160,9 @@ def _job(
             tools=tools,
             profile=top.profile,
             template=template,
+            materials=materials,
+            work=work,
+            money=money,
             offcuts=offcuts,
             legs=legs.wish if legs else None,
             table=legs.table if legs else TableWish(place=usual_place(imperial=units.is_imperial)),
@@ -167,6 +178,17 @@ def _job(
     except LayoutError as error:
         notes.note((), str(error))
         return None
+
+
+def _table(head: Values, name: str) -> object:
+    """Return what stands under a heading of its own; an empty table where it is left out."""
+    return head[name] if head.has(name) else {}
+
+
+def _made(head: Values, section: Section, made: type[Made]) -> Made | None:
+    """Return what a table holds whose keys each fill one field; None where something is wrong."""
+    name = section.heading.strip("[]")
+    return read_section(_table(head, name), section, head.at(name)).made(made)
 
 
 def _under(panel: PanelRead, top: TopRead) -> Under:

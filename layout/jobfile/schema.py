@@ -18,11 +18,13 @@ from ..fit.wish_kinds import Spans
 from ..keys.figures import Counts, Length, Number, Range
 from ..keys.key import Key, Section
 from ..keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
+from ..keys.named import Named, Share, Sum
 from ..keys.plane import At, Choices, Four, Pair, Points, Ring
 from ..panel.corners import LETTERS
 from ..panel.edge_kinds import EdgeName, EdgeNames
 from ..plan.form import DRAFT, Schema
 from ..template.paper_kinds import PaperSize, White
+from ..work.spans import HourSpan
 from .sections import SECTIONS
 
 
@@ -129,6 +131,28 @@ def _(kind: Choice) -> Schema:
 @form.register
 def _(kind: Number) -> Schema:
     return {"type": "integer" if kind.whole else "number", **_within(kind.limits)}
+
+
+@form.register
+def _(kind: Sum) -> Schema:
+    return {"type": "number", "minimum": 0}
+
+
+@form.register
+def _(kind: Share) -> Schema:
+    return {"type": "number", **_within(kind.limits)}
+
+
+@form.register
+def _(kind: HourSpan) -> Schema:
+    hours = {"type": "number", "minimum": 0}
+    return {"anyOf": [hours, _row(hours, 2)]}
+
+
+@form.register
+def _(kind: Named) -> Schema:
+    names = {"enum": list(kind.names)}
+    return {"type": "object", "propertyNames": names, "additionalProperties": form(kind.kind)}
 
 
 @form.register

@@ -13,6 +13,7 @@ from ..legs.foot import Foot
 from ..legs.movement import SWING
 from ..legs.table_wish import TableWish
 from ..legs.wish import FixingPlate, LegsWish
+from ..money.wish import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.build import Build
 from ..panel.panel import Panel
@@ -21,6 +22,8 @@ from ..panel.told import Told
 from ..plan.job import DAMAGED, UNITS, Job
 from ..template.wish import TemplateWish
 from ..units import Units
+from ..work.items import ITEMS
+from ..work.wish import MaterialsWish, WorkWish
 
 HEAD = Section(
     "",
@@ -49,6 +52,9 @@ HEAD = Section(
         Key("tools", Table("table"), "What it is cut with", example="{ }"),
         Key("offcuts", Table("table"), "What is kept of what falls off", example="{ }"),
         Key("template", Table("table"), "The printed template", example="{ }"),
+        Key("materials", Table("table"), "Finish and materials", example="{ }"),
+        Key("work", Table("table"), "Hours", example="{ }"),
+        Key("money", Table("table"), "What to ask for the piece", example="{ }"),
     ),
 )
 
@@ -209,8 +215,25 @@ TEMPLATE = Section(
     keys_of(TemplateWish),
 )
 
+MATERIALS = Section(
+    "[materials]",
+    "Finish and materials. All of it is reckoned where the table is left out. `need`, `have` and "
+    f"`price` go by these names: {', '.join(f'`{name}`' for name in ITEMS)}.",
+    keys_of(MaterialsWish),
+)
+
+WORK = Section("[work]", "Hours, by the steps of the work.", keys_of(WorkWish))
+
+MONEY = Section(
+    "[money]",
+    "What to ask for the piece. Sums are decimals of any currency, worked out without rounding. "
+    "What is usually forgotten and left out here is asked for on the sheet.",
+    keys_of(MoneyWish),
+)
+
 SECTIONS: tuple[Section, ...] = (
     HEAD, PANEL, OUTLINE, BOW, CUT_OUT, DATUM, DEFECT, TOP, LEGS, TOOLS, OFFCUTS, TEMPLATE,
+    MATERIALS, WORK, MONEY,
 )  # fmt: skip
 """Every table of a job file, in the order of the documents."""
 

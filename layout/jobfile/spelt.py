@@ -17,11 +17,13 @@ from ..geometry.segments import Line
 from ..keys.figures import Counts, Length, Number
 from ..keys.key import keys_by_field
 from ..keys.kinds import Choice, Kind, Text, YesNo
+from ..keys.named import Named, Share, Sum
 from ..keys.plane import At, Choices, Pair, Pairs, Points, Ring, Table
 from ..legs.table_wish import ScrewPair
 from ..panel.edge_kinds import EdgeName, EdgeNames
 from ..template.paper_kinds import PaperSize, White
 from ..units import Units
+from ..work.spans import HourSpan
 
 Spelt = Any
 """What TOML holds: texts, numbers, lists of them."""
@@ -126,6 +128,26 @@ def _(kind: OwnOutline, held: Any, units: Units) -> Spelt:  # noqa: ANN401
     if not all(isinstance(segment, Line) for segment in segments):
         raise LayoutError("a job file takes an outline of one's own by its corners, not curves")
     return spelt(Ring(), [segment.start for segment in segments], units)
+
+
+@spelt.register
+def _(kind: Sum, held: Any, units: Units) -> Spelt:  # noqa: ANN401
+    return float(held)
+
+
+@spelt.register
+def _(kind: Share, held: Any, units: Units) -> Spelt:  # noqa: ANN401
+    return float(held * 100)
+
+
+@spelt.register
+def _(kind: HourSpan, held: Any, units: Units) -> Spelt:  # noqa: ANN401
+    return list(held)
+
+
+@spelt.register
+def _(kind: Named, held: Any, units: Units) -> Spelt:  # noqa: ANN401
+    return {name: spelt(kind.kind, figure, units) for name, figure in held}
 
 
 @spelt.register

@@ -13,8 +13,8 @@ from ..geometry.placement import Placement
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
 from ..keys.figures import ABOVE_0, FROM_0
-from ..keys.key import take
-from ..keys.kinds import Choice, Kind, Text
+from ..keys.key import fills, hold, key, take
+from ..keys.kinds import Choice, Text
 from ..keys.plane import Boundary, Choices, Pair
 
 if TYPE_CHECKING:
@@ -90,20 +90,22 @@ class Defect:
         If a length is out of its limits.
     """
 
-    name: str
+    name: str = field(metadata=fills(Text(), in_file=False))
     """As the maker calls it, unique on its panel."""
-    place: Path
+    place: Path = field(metadata=fills(Boundary(""), in_file=False))
     """Its closed boundary on the panel, anticlockwise, mm."""
-    spoils: frozenset[Spoils]
+    spoils: frozenset[Spoils] = field(
+        metadata=fills(replace(SPOILS, into=frozenset), in_file=False)
+    )
     """None of a sound glue line, and of a stain that the finish alone has: it is only told."""
-    clear: float = 0.0
+    clear: float = key(0.0, FROM_0, in_file=False)
     """How far the top, the cut or the foot stays away from it, mm."""
-    face: Face = Face.THROUGH
-    depth: float | None = None
+    face: Face = key(Face.THROUGH, FACE, in_file=False)
+    depth: float | None = key(None, ABOVE_0, in_file=False)
     """How deep it goes, mm, where it does not go through; None where nobody knows."""
-    mend: Mend | None = None
+    mend: Mend | None = key(None, MEND, in_file=False)
     """How it is mended; then it may lie inside the top, and a leg may stand where it bears."""
-    drawn_out: float = 0.0
+    drawn_out: float = key(0.0, FROM_0, in_file=False)
     """How far its place runs on past each end of what can be seen, mm."""
     told: Told | None = field(default=None, metadata={"json": False}, repr=False, compare=False)
     blades: float | None = field(default=None, metadata={"json": False}, repr=False, compare=False)
@@ -111,12 +113,7 @@ class Defect:
     that it is kept clear by: None until it is put on a panel."""
 
     def __post_init__(self) -> None:
-        name = str(self.name)
-        for told, kind in _FIELDS.items():
-            value = getattr(self, told)
-            if value is not None or told not in ("depth", "mend"):
-                held = take(kind, value, name, told, error=PanelError)
-                object.__setattr__(self, told, held)
+        hold(self, str(self.name), error=PanelError)
 
     @property
     def shows(self) -> bool:
@@ -172,16 +169,3 @@ def polygonal_place(points: tuple[Point, ...]) -> Path:
     path = Path.through(points, closed=True)
     Region.of(path)
     return path if path.area > 0 else path.reversed()
-
-
-_FIELDS: dict[str, Kind] = {
-    "name": Text(),
-    "place": Boundary(""),
-    "spoils": replace(SPOILS, into=frozenset),
-    "clear": FROM_0,
-    "face": FACE,
-    "depth": ABOVE_0,
-    "mend": MEND,
-    "drawn_out": FROM_0,
-}
-"""What each field takes."""

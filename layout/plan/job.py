@@ -17,12 +17,14 @@ from ..keys.kinds import Choice, Kind, Only, Text, names
 from ..keys.plane import Choices, Points
 from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
+from ..money.wish import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.corners import LETTERS
 from ..panel.panel import Panel
 from ..panel.told import clear_of_blades
 from ..template.wish import TemplateWish
 from ..units import MM_PER_INCH, Tape, Units
+from ..work.wish import MaterialsWish, WorkWish
 from .tied import tied
 
 STAND_IN_THICKNESS = 18.0
@@ -67,6 +69,12 @@ class Job:
     """None where the job is only a top."""
     table: TableWish = field(default_factory=TableWish)
     """What is asked of the table on those legs."""
+    materials: MaterialsWish = field(default_factory=MaterialsWish)
+    """Finish and materials."""
+    work: WorkWish = field(default_factory=WorkWish)
+    """Hours."""
+    money: MoneyWish = field(default_factory=MoneyWish)
+    """What to ask for it."""
     units: Units = Units.MM
     """What the file is written in."""
     name: str = "job"
@@ -161,6 +169,9 @@ _PARTS: dict[str, Kind] = {
     "offcuts": Only(OffcutWish, "give OffcutWish(…)"),
     "template": Only(TemplateWish, "give TemplateWish(…)"),
     "legs": Only(LegsWish, "give LegsWish(…)"),
+    "materials": Only(MaterialsWish, "give MaterialsWish(…)"),
+    "work": Only(WorkWish, "give WorkWish(…)"),
+    "money": Only(MoneyWish, "give MoneyWish(…)"),
     "table": Only(TableWish, "give TableWish(…)"),
     "units": UNITS,
     "name": Text(),

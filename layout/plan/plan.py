@@ -21,6 +21,7 @@ from ..marking.method import Method
 from ..marking.methods import methods_for
 from ..marking.off_wood import Ground
 from ..marking.panel_check import PanelCheck, check_panel
+from ..money.price import Money, money_of
 from ..offcuts.plan import OffcutPlan, offcuts_of
 from ..panel.datum import Datum, choose_datum
 from ..template.content import TemplateContent
@@ -30,6 +31,10 @@ from ..top import Top, top_from
 from ..work.blades import Bore, blades_through, pins_of
 from ..work.cautions import Risk, cautions_for
 from ..work.finish import Finish, finish_of
+from ..work.materials import Materials, materials_of
+from ..work.order import WorkOrder, work_order
+from ..work.piece import Piece
+from ..work.sale import Sale, sale_of
 from .fitting import fits_of
 from .job import Job
 from .standing import Standing, stand
@@ -78,6 +83,13 @@ class Plan:
     """What is drawn at full size."""
     sheets: Proposal
     """The portion of it that is printed, and on which sheets."""
+    order: WorkOrder
+    """The whole work, from seeing the panel to weighing the table, with its days."""
+    materials: Materials
+    money: Money | None
+    """What to ask for it; None where nothing is said of money."""
+    sale: Sale
+    """What it is offered with."""
     cautions: tuple[Concern, ...]
     """The risks that the piece calls up, most urgent first."""
 
@@ -109,6 +121,12 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     is_glued = legs is not None and job.legs is not None and job.legs.fixing is Fixing.GLUED
     overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
     template = template_content(job, top, cuts, marks, standing)
+    sheets = _sheets(job, template)
+    finish = finish_of(top, len(overhangs) if is_glued else 0, job.materials)
+    paper = sheets.plan.paper.name
+    piece = Piece(top, cuts, finish, job.legs, legs, table, sheets.sheets, paper)
+    order = work_order(piece, job.work)
+    materials = materials_of(piece, order, job.materials)
     return Plan(
         job=job,
         fits=fits,
@@ -126,7 +144,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         cuts=cuts,
         blades=blades_through(cuts, panel, _bores(job, top, marks, cuts, table)),
         profile=plan_profile(job.profile, top, overhangs, cuts.edging),
-        finish=finish_of(top, len(overhangs) if is_glued else 0),
+        finish=finish,
         legs=legs,
         table=table,
         offcuts=offcuts_of(
@@ -138,7 +156,17 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
             rough=rough_cuts,
         ),
         template=template,
-        sheets=_sheets(job, template),
+        sheets=sheets,
+        order=order,
+        materials=materials,
+        money=money_of(
+            job.money,
+            (order.least, order.most),
+            materials.cost,
+            unpriced=bool(materials.unpriced),
+            has_legs=legs is not None,
+        ),
+        sale=sale_of(piece),
         cautions=cautions_for(
             top, cuts, glued_legs=is_glued, left_out=tuple(_left_out(job, standing, template))
         ),

@@ -8,6 +8,7 @@ import sys
 import types
 import typing
 from collections.abc import Mapping, Sequence, Set
+from decimal import Decimal
 from enum import Enum
 from typing import Any, Literal, get_args, get_origin
 
@@ -110,6 +111,7 @@ _SPECIAL: Mapping[type, Schema] = {
     int: {"type": "integer"},
     float: NUMBER,
     str: {"type": "string"},
+    Decimal: {"type": "string"},
     type(None): {"type": "null"},
     Enum: {"type": "string"},
     Any: {},

@@ -12,6 +12,7 @@ import dataclasses
 import json
 import math
 from collections.abc import Mapping
+from decimal import Decimal
 from enum import Enum
 from typing import Any
 
@@ -41,7 +42,7 @@ def to_json(value: object) -> str:
 def plain(value: object) -> Any:  # noqa: ANN401, PLR0911 - JSON is anything, and each kind has its own way
     """Return a value made of dictionaries, lists, texts, numbers and None only.
 
-    Infinite numbers become None: JSON has none.
+    Infinite numbers become None: JSON has none. Decimals are texts, to their last figure.
     """
     if value is None or isinstance(value, bool | str | int):
         return value
@@ -49,6 +50,8 @@ def plain(value: object) -> Any:  # noqa: ANN401, PLR0911 - JSON is anything, an
         return _number(float(value))
     if isinstance(value, Enum):
         return value.value
+    if isinstance(value, Decimal):
+        return f"{value:f}"
     special = _geometry(value)
     if special is not None:
         return special

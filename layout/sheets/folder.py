@@ -5,6 +5,7 @@ from __future__ import annotations
 from ..plan.plan import Plan
 from ..plan.record import plan_record
 from ..plan.serialise import to_json
+from ..words.listing import listing
 
 
 def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
@@ -23,11 +24,12 @@ def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
     from .template_files import template_files
 
     template = template_files(plan)
-    others = ("plan.svg", "plan-underside.svg", *template, "plan.json")
+    others = ("plan.svg", "plan-underside.svg", *template, "listing.txt", "plan.json")
     return {
         "bench-sheet.html": bench_sheet(plan, files=others, opened=opened),
         "plan.svg": to_svg(plan_scene(plan)),
         "plan-underside.svg": to_svg(plan_scene(plan, mirrored=True)),
         **template,
+        "listing.txt": listing(plan),
         "plan.json": to_json(plan_record(plan)),
     }

@@ -103,23 +103,25 @@ def arris_label(arris: Arris, tape: Tape) -> str:
     return f"arris broken by about {tape.figure(arris.size)}"
 
 
-def finish_words(finish: Finish, tape: Tape) -> Passage:
-    """Return where the coat goes."""
-    coat = tape.area(finish.area)
+def finish_words(finish: Finish, tape: Tape, *, top: bool = False) -> Passage:
+    """Return how the underside and the edge are coated, or the `top`."""
+    area = tape.area(finish.area)
     if not finish.faces:
-        words = f"Laminate takes no coat: seal the edges that the cuts laid bare, {coat} a coat."
-        return Passage("Finish", (words,))
-    both = (
-        f"Both faces and the edge alike, or it cups: {coat} a coat, before anything is fixed "
-        "underneath."
+        where, title = f"Laminate takes no coat: {area} of bare edge, each time.", "Seal the edge"
+    elif top:
+        where, title = "The show face last, when all else is fixed and set.", "Coat the top"
+    else:
+        where, title = (
+            f"Both faces and the edge alike, or it cups: {area} a coat, half of it now, before "
+            "anything is fixed underneath.",
+            "Coat underside and edge",
+        )
+    between = f", {finish.recoat:g} h apart" if finish.coats > 1 else ""
+    if finish.coats > 1 and finish.coating.between:
+        between += f", rubbed down with {finish.coating.between} in between"
+    coats = "coat" if finish.coats == 1 else "coats"
+    how = (
+        f"Dust off with a vacuum cleaner and a damp cloth before each; {finish.coats} thin {coats} "
+        f"of {finish.coat.value}{between}."
     )
-    if not finish.masked:
-        return Passage("Finish", (both,))
-    mask = f"Mask where the {finish.masked} legs are glued: glue holds on bare wood."
-    return Passage("Finish", (both, mask))
-
-
-def done_words(*, stands: bool) -> Passage:
-    """Return what is done last, where it `stands` on legs or is a top alone."""
-    level = "Level it, felt or adjusters under the feet. " if stands else ""
-    return Passage("Done", (f"{level}Photograph it, weigh it.",))
+    return Passage(title, (where, how))

@@ -54,7 +54,7 @@ def assess_words(panel: Panel, tape: Tape) -> Passage:
     ]
     if panel.build.kind is Kind.SOLID:
         words.append("Moisture at most 12 % in three places, else let it wait.")
-    return Passage("See that it is the panel", tuple(words), tables=_defects(panel, tape))
+    return Passage("See it, ask for its history", tuple(words), tables=_defects(panel, tape))
 
 
 def _past(panel: Panel) -> str:

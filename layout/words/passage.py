@@ -13,6 +13,8 @@ class Table:
     rows: tuple[tuple[str, ...], ...]
     """Each as long as the headings."""
     caption: str = ""
+    halves: bool = False
+    """Whether it is long and narrow, so that it stands in two columns where there is room."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -136,13 +136,19 @@ def _cautions(
     yield Concern(Risk.STANDING)
 
 
+def may_hold_lead(panel: Panel) -> bool:
+    """Return whether what is on a panel may hold lead, as far as its coat and its age are known."""
+    suspect = not panel.finish or LEADED.intersection(panel.finish)
+    return bool(suspect) and _older(panel, LEAD_UNTIL)
+
+
 def _old_substances(panel: Panel) -> Iterator[Concern]:
     finish, unknown = frozenset(panel.finish), not panel.finish
     if TREATMENTS & finish:
         yield Concern(Risk.TREATED)
     elif panel.was is Was.OUTDOORS and _older(panel, TREATED_UNTIL):
         yield _by_age(Risk.TREATED_PERHAPS, panel, TREATED_UNTIL)
-    if (unknown or LEADED & finish) and _older(panel, LEAD_UNTIL):
+    if may_hold_lead(panel):
         yield _by_age(Risk.LEAD, panel, LEAD_UNTIL)
     suspect = panel.build.kind is not Kind.SOLID or panel.was in _LINED or BACKINGS & finish
     if (suspect or (unknown and panel.was in _BACKED)) and _older(panel, ASBESTOS_UNTIL):

@@ -16,6 +16,7 @@ FILES = {
     "template-mirrored.pdf",
     "template-mirrored.svg",
     "template-mirrored.dxf",
+    "listing.txt",
     "plan.json",
 }
 
@@ -37,7 +38,7 @@ def job(tmp_path: Path) -> Path:
 
 
 def test_a_plan_is_a_summary_and_a_folder_of_files(job: Path, tmp_path: Path) -> None:
-    """`plan --out` names the top, writes seven files and says where to start."""
+    """`plan --out` names the top, writes eight files and says where to start."""
     result = run("plan", job, "--out", tmp_path / "out")
     assert result.exit_code == 0
     assert "capsule" in result.stdout

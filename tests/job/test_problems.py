@@ -26,7 +26,7 @@ def only(text: str) -> Problem:
         ("thickness_mm = 4", "panel.thickness_mm", 4, "did you mean thickness?"),
         ("kerf = 2", "panel.kerf", 4, "belongs under [tools]"),
         (HOLE + "grain = 0", "panel.defects[1].grain", 7, "belongs under [panel]"),
-        ("[money]\nfee = 1", "money", 4, "not known in the top of the file"),
+        ("[cash]\nfee = 1", "cash", 4, "not known in the top of the file"),
         ("[tols]\nkerf = 2", "tols", 4, "did you mean tools?"),
         # types
         ('grain = "north"', "panel.grain", 4, "not a number of degrees"),

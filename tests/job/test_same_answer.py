@@ -24,7 +24,7 @@ from panelwright.layout.panel import (
     outline_through,
     rectangular_outline,
 )
-from panelwright.layout.plan.fitting import fits, fits_of
+from panelwright.layout.plan.fitting import fits, fits_of, ground_of
 from panelwright.layout.plan.job import Job
 
 ANGLES = {"turn": "turn_deg", "grain": "grain_deg", "most_turn": "most_turn_deg"}
@@ -103,9 +103,21 @@ def both(number: int) -> tuple[Job, Job] | None:
 
 
 @given(numbers)
-@settings(max_examples=60)
+@settings(max_examples=40)
 def test_a_program_asks_the_same_of_the_same_wood(number: int) -> None:
     """Panel, defects with their clearances, grain, kept edges and limits are those of the file."""
+    same_question(number)
+
+
+@pytest.mark.heavy
+def test_a_program_asks_the_same_of_300_panels() -> None:
+    """So it does whatever defects there are: the same question has the same answer."""
+    for number in range(300):
+        same_question(number)
+
+
+def same_question(number: int) -> None:
+    """Hold what a program asks to what a random job's file asks."""
     asked = both(number)
     if asked is None:
         return
@@ -118,6 +130,7 @@ def test_a_program_asks_the_same_of_the_same_wood(number: int) -> None:
         file.margin,
         file.tape_error,
     )
+    assert ground_of(program, program.panel) == ground_of(file, file.panel)
 
 
 def found(fit: Fit) -> tuple[object, ...]:

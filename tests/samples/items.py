@@ -151,10 +151,17 @@ def _sheets(name: str, content: str | bytes) -> Iterator[Item]:
                     held = []
 
 
+def _lines(name: str, content: str | bytes) -> Iterator[Item]:
+    for part in str(content).split("\n\n"):
+        head, *lines = part.split("\n")
+        yield from (Item(f'{name}, "{head}"', line) for line in (head, *lines))
+
+
 _READERS: dict[str, Callable[[str, str | bytes], Iterator[Item]]] = {
     ".json": _numbers,
     ".html": _page,
     ".svg": _page,
     ".dxf": _entities,
     ".pdf": _sheets,
+    ".txt": _lines,
 }

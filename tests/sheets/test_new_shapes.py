@@ -95,7 +95,7 @@ def test_the_found_size_of_a_hexagon_is_that_across_its_flats() -> None:
 def test_every_file_is_written(wish: str) -> None:
     """Bench sheet, drawings, template and figures are there, and the DXF is read back sound."""
     files = files_of(wish)
-    assert len(files) == 7
+    assert len(files) == 8
     assert page_of(plan_for(wish)).size in str(files["bench-sheet.html"])
     document = ezdxf.read(io.StringIO(str(files["template-mirrored.dxf"])))
     assert not document.audit().errors

@@ -121,7 +121,7 @@ def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan) -> None:
     for caution in plan.cautions:
         words = caution_words(caution, plan.top, tape)
         assert words.words[0] in page.step(words.title).text or words.title == "Where it stood"
-    (table,) = page.step("See that it is the panel").tables or [None]
+    (table,) = page.step("See it, ask for its history").tables or [None]
     rows = [] if table is None else [row[0] for row in table.rows]
     assert rows == [defect.name for defect in plan.job.panel.defects]
 
@@ -141,9 +141,9 @@ def test_the_order_is_marks_then_checks_then_cuts(plan: Plan) -> None:
     titles = [step.title for step in page_of(plan).steps if step.number]
     tools = ("Saw line", "Cut off", "Jigsaw", "Rout")
     cuts = [i for i, title in enumerate(titles) if title.startswith(tools)]
-    held = [titles.index(t) for t in ("See that it is the panel", "Set out the marks")]
+    held = [titles.index(t) for t in ("See it, ask for its history", "Set out the marks")]
     assert held[0] < held[1] < titles.index("Check before the first cut") < min(cuts)
-    assert max(cuts) < titles.index("Finish")
+    assert max(cuts) < titles.index("Coat underside and edge")
 
 
 def test_a_crumb_of_a_region_is_not_drawn() -> None:

@@ -26,8 +26,11 @@ from ...plan.plan import Plan
 from ...words.cuts import concern_words, words_of
 from ...words.cuts_straight import sawn_words
 from ...words.lying import lying_of
+from ...words.order import FITTED
 from ...words.saw_lines import numbers_of, rounds_of
 from ...words.work import skipped_words
+from ...work.deeds import Deed
+from ...work.piece import FITTED as GLUED_IN
 from ..pictures import curves, sections, straight
 from ..pictures.lying import lying_scene
 from .step import Step, say_of
@@ -41,7 +44,14 @@ def first(plan: Plan) -> Iterator[Step]:
 def rest(plan: Plan) -> Iterator[Step]:
     """Yield the cuts, of a slab those after it is marked again."""
     again = plan.cuts.again
-    yield from _steps(plan, _split(plan)[1], plan.datum if again is None else again.datum)
+    acts = [act for act in _split(plan)[1] if not isinstance(act, Edging)]
+    yield from _steps(plan, acts, plan.datum if again is None else again.datum)
+
+
+def lipped(plan: Plan) -> Iterator[Step]:
+    """Yield the lipping: it goes on when an old coat is off."""
+    acts = [act for act in plan.cuts.acts if isinstance(act, Edging)]
+    yield from _steps(plan, acts, plan.datum)
 
 
 def _split(plan: Plan) -> tuple[Sequence[Act], Sequence[Act]]:
@@ -62,6 +72,8 @@ def _steps(plan: Plan, acts: Sequence[Act], datum: Datum) -> Iterator[Step]:
         elif kind is SkippedTrim:
             yield Step(skipped_words([words_of(act, say) for act in held]))
         else:
+            if any(isinstance(act, Mended) and act.how in GLUED_IN for act in held):
+                yield Step(FITTED[Deed.MEND])
             for act in held:
                 step = Step(words_of(act, say), picture_of(act, plan), wait=_wait(act))
                 yield _warned(plan, step, _labels(act), datum)

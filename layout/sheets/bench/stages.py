@@ -2,23 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 
 from ...cutting import RouterCut
+from ...legs.wish import Fixing
 from ...plan.plan import Plan
 from ...words import fixings
 from ...words.datum import datum_words, square_words
-from ...words.edge import done_words, edging_words, finish_words, profile_words
+from ...words.edge import edging_words, finish_words, profile_words
 from ...words.first_page import lies_words
 from ...words.legs import placed
 from ...words.lying import lying_of
 from ...words.marks import lines_words
+from ...words.materials import materials_words
+from ...words.money import money_words
+from ...words.order import FITTED, order_words, step_words, wait_told
 from ...words.panel import METAL, assess_words, flatness_words
 from ...words.saw_lines import Round, rounds_of
 from ...words.ways import STRAIGHT_SIDES, drawn_words
 from ...words.work import CHECK, KEEP_OFFCUTS, SAW_LINES, set_out_words
+from ...work.deeds import Deed
+from ...work.order import Task
 from ..pictures.legs import battens_scene, legs_scene
 from ..pictures.methods import method_scene, pivot_name
 from ..pictures.sections import profile_scene
@@ -27,12 +33,47 @@ from . import cuts
 from .step import Stage, Step, say_of
 
 
+def _ready(plan: Plan) -> Iterator[Step]:
+    """Yield what to have, how long it takes, and what to ask for it."""
+    job, tape = plan.job, plan.job.tape
+    yield Step(materials_words(plan.materials, tape, job.money.currency))
+    yield Step(order_words(plan.order, job.work.day, _fixing(plan)))
+    if plan.money is not None:
+        yield Step(money_words(plan.money))
+
+
+def _fixing(plan: Plan) -> Fixing | None:
+    return None if plan.legs is None or plan.job.legs is None else plan.job.legs.fixing
+
+
+def _done_in(plan: Plan, tasks: Sequence[Task], *deeds: Deed) -> Iterator[Step]:
+    """Yield the steps of these deeds among some tasks, each with what is waited for after it."""
+    for task in tasks:
+        told = step_words(task, faces=plan.finish.faces) if task.deed in deeds else None
+        if told is not None:
+            yield Step(told, wait=wait_told(plan.order, task))
+
+
+def _sawn_at(plan: Plan) -> int:
+    """Return how many tasks come before the top is cut out."""
+    return next(i for i, task in enumerate(plan.order.tasks) if task.deed is Deed.CUT)
+
+
 def _look(plan: Plan) -> Iterator[Step]:
-    panel, tape = plan.job.panel, plan.job.tape
-    yield Step(assess_words(panel, tape))
+    asked, told = step_words(plan.order.tasks[0]), assess_words(plan.job.panel, plan.job.tape)
+    assert asked is not None
+    yield Step(replace(told, title=asked.title, words=(*asked.words, *told.words)))
+
+
+def _clean(plan: Plan) -> Iterator[Step]:
+    first = plan.order.tasks[: _sawn_at(plan)]
+    metal = next(i for i, task in enumerate(first) if task.deed is Deed.METAL)
+    deeds = (Deed.CLEAN, Deed.TEST, Deed.STRIP)
+    yield from _done_in(plan, first[:metal], *deeds)
     yield Step(METAL)
+    yield from _done_in(plan, first[metal:], *deeds)
     later = plan.cuts.again is not None
-    yield Step(flatness_words(panel, tape, later=later))
+    yield Step(flatness_words(plan.job.panel, plan.job.tape, later=later))
 
 
 def _datum(plan: Plan) -> Iterator[Step]:
@@ -87,26 +128,49 @@ _ON_PAGE_ONE = ("Swing:", "Rod:", "Core line: the same with")
 
 def _edge(plan: Plan) -> Iterator[Step]:
     tape, edging = plan.job.tape, plan.cuts.edging
+    after = plan.order.tasks[_sawn_at(plan) :]
+    yield from _done_in(plan, after, Deed.STRIP)
     if edging is not None and not edging.thickness:
         yield Step(edging_words(edging, tape))
+    elif edging is not None:
+        yield Step(FITTED[Deed.LIP])
+        yield from cuts.lipped(plan)
     for i, told in enumerate(profile_words(plan.profile, tape)):
         yield Step(told, profile_scene(plan, plan.profile) if i == 0 else None)
-    yield Step(finish_words(plan.finish, tape), wait="Until it is dry: lay the rags flat outdoors.")
+    yield from _done_in(plan, after, Deed.SAND, Deed.RAISE)
+
+
+def _underside(plan: Plan) -> Iterator[Step]:
+    wish, held = plan.job.legs, plan.legs
+    if wish is not None and held is not None:
+        yield Step(placed(plan, wish, held), legs_scene(plan, held))
+    yield from _done_in(plan, plan.order.tasks, Deed.FIT, Deed.MASK)
+    yield from _coats(plan, Deed.UNDERSIDE)
+
+
+def _coats(plan: Plan, deed: Deed) -> Iterator[Step]:
+    """Yield the coats of one side as one step: they differ in nothing but their day."""
+    coats = [task for task in plan.order.tasks if task.deed is deed]
+    if coats:
+        told = finish_words(plan.finish, plan.job.tape, top=deed is Deed.COAT)
+        rags = " Lay the rags flat outdoors." if plan.finish.coating.drying_oil else ""
+        yield Step(told, wait=f"{wait_told(plan.order, coats[-1])}{rags}")
 
 
 def _legs(plan: Plan) -> Iterator[Step]:
-    wish, held, table = plan.job.legs, plan.legs, plan.table
-    if wish is None or held is None or table is None:
+    wish, table = plan.job.legs, plan.table
+    if wish is None or plan.legs is None or table is None:
         return
     flat = fixings.kept_flat(plan, table)
     if flat is not None:
         yield Step(flat, battens_scene(plan))
-    yield Step(placed(plan, wish, held), legs_scene(plan, held))
-    yield Step(fixings.fixed(plan, wish, table))
+    glued = next(task for task in plan.order.tasks if task.deed is Deed.LEGS)
+    yield Step(fixings.fixed(plan, wish, table), wait=wait_told(plan.order, glued))
 
 
-def _done(plan: Plan) -> Iterator[Step]:
-    yield Step(done_words(stands=plan.legs is not None))
+def _last(plan: Plan) -> Iterator[Step]:
+    yield from _coats(plan, Deed.COAT)
+    yield from _done_in(plan, plan.order.tasks, Deed.LEVEL, Deed.PHOTOGRAPH)
     if any(offcut.kept for offcut in plan.offcuts.pieces):
         yield Step(KEEP_OFFCUTS)
 
@@ -120,13 +184,16 @@ def _below(words: str) -> Callable[[Plan], str]:
 
 
 STAGES = (
-    Stage("Look at the panel", _look),
+    Stage("Materials, time, money", _ready),
+    Stage("Look and buy", _look),
+    Stage("Clean, test, metal", _clean),
     Stage("Line and square", _datum),
     Stage("Cut short and flatten", _short, _lies),
     Stage("Mark and check", _mark, _lies),
     Stage("Cut", cuts.rest, _lies),
-    Stage("Edge and finish", _edge),
+    Stage("Edge and sand", _edge),
+    Stage("Dry fit and underside", _underside, _below("underside up, on a blanket")),
     Stage("Battens and legs", _legs, _below("the top on its show face, on a blanket")),
-    Stage("Last", _done),
+    Stage("Top coats and last", _last),
 )
 """Every part in the order of the work. A new craft adds a row, or steps to one."""

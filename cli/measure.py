@@ -1,0 +1,79 @@
+"""`panelwright measure`: the sheet for the pocket, with a sketch and blanks to fill in."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import click
+
+from .files import write_all
+from .machine import SCHEMA, as_json_option, print_record
+from .opened import open_option
+from .reading import stop
+
+SHAPES = ("four sides", "live edge", "round")
+"""Panels that there is a sheet for: the names of the library's shapes, which are not imported for
+help; a test holds the two alike."""
+
+EXAMPLES = """
+\b
+Examples:
+  panelwright measure --out pocket.pdf
+  panelwright measure --shape "live edge" --paper Letter --out slab.svg
+"""
+
+
+@click.command(epilog=EXAMPLES)
+@click.option("--shape", type=click.Choice(SHAPES), default=SHAPES[0], show_default=True,
+              help="What the panel looks like.")  # fmt: skip
+@click.option("--paper", type=click.Choice(("A4", "Letter")), default="A4", show_default=True,
+              help="The sheet in the printer.")  # fmt: skip
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path, dir_okay=False),
+    help="The file, a .pdf or an .svg; without it nothing is written.",
+)
+@as_json_option
+@open_option("out")
+def measure(shape: str, paper: str, out: Path | None, as_json: bool) -> Path | None:
+    """Write the sheet that says what to measure on a panel before it is bought.
+
+    One page for the pocket: a sketch with blanks for every length, diagonal and rise, a table for
+    the defects, and what to ask. `panelwright fit --size` answers from two sizes alone, and
+    `panelwright new` asks for what was written down.
+    """
+    if out is None and as_json:
+        print_record({"schema": SCHEMA, **_record(shape)})
+        return None
+    if out is None:
+        click.echo("Nothing was written: name a file with --out, such as --out pocket.pdf.")
+        return None
+    if out.suffix.lower() not in (".pdf", ".svg"):
+        stop(f"{out}: is neither a .pdf nor an .svg: end the name with one of them")
+    from ..layout.drawing.pdf import to_pdf
+    from ..layout.drawing.svg import to_svg
+    from ..layout.sheets.measure_page import measure_page
+    from ..layout.template.paper import PAPERS
+    from ..layout.words.measure import Shape
+
+    scene = measure_page(Shape(shape), PAPERS[paper])
+    drawn = to_svg(scene) if out.suffix.lower() == ".svg" else to_pdf([scene], scene.title)
+    try:
+        (path,) = write_all(out.parent, {out.name: drawn})
+    except OSError as error:
+        stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
+    if as_json:
+        print_record({"schema": SCHEMA, **_record(shape)})
+    else:
+        click.echo(f"Written to {path}: print it at 100 % and take a pencil, a tape and chalk.")
+    return path
+
+
+def _record(shape: str) -> dict[str, Any]:
+    """Return what is measured and asked, for machines."""
+    from ..layout.words import measure as words
+
+    how = words.HOW[words.Shape(shape)]
+    measured = [name for row in words.FIGURES for name in row if name]
+    return {"shape": shape, "how": how, "measure": measured, "ask": list(words.ASK)}

@@ -1,0 +1,107 @@
+"""Kinds of money and of lists: a sum, a share of one, a figure for each of some names."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from .figures import Range, finite
+from .kinds import Held, Kind
+from .place import Place, closest, shown
+
+_DEAREST = 1e9
+"""No sum is larger: more is a slip of the keys."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sum(Kind):
+    """A sum of money, held as the decimal that was written."""
+
+    @property
+    def words(self) -> str:
+        """As the documents say it."""
+        return "sum of money, 0 or more"
+
+    def parse(self, value: object, at: Place) -> Decimal | None:
+        """Return the sum, to the last figure that was written."""
+        if isinstance(value, Decimal) and at.held and value.is_finite():
+            return value if self._within(float(value), at) else None
+        number = finite(value, at, "a sum of money: write a number, without its currency")
+        if number is None or not self._within(number, at):
+            return None
+        return Decimal(repr(value))
+
+    def write(self, held: Held) -> str:
+        """Return a sum as TOML writes it."""
+        return f"{held:f}"
+
+    def _within(self, number: float, at: Place) -> bool:
+        complaint = Range(0.0, _DEAREST).complaint(number, lambda limit: f"{limit:.0f}")
+        if complaint:
+            at.wrong(f"{shown(number)} {complaint}: what is owed to you is no cost")
+        return not complaint
+
+
+@dataclass(frozen=True, slots=True)
+class Share(Kind):
+    """A share in percent, held as the decimal share that was written."""
+
+    limits: Range
+    """Percent."""
+
+    @property
+    def words(self) -> str:
+        """As the documents say it."""
+        return f"percent, {self.limits.words('{:g}'.format)}"
+
+    def parse(self, value: object, at: Place) -> Decimal | None:
+        """Return the share, exactly; a program gives it as a share."""
+        if at.held and isinstance(value, Decimal):
+            percent = value * 100
+        else:
+            number = finite(value, at, "a number of percent")
+            if number is None:
+                return None
+            percent = Decimal(repr(value)) * (100 if at.held else 1)
+        complaint = self.limits.complaint(float(percent), lambda limit: f"{limit:g} %")
+        if complaint:
+            at.wrong(f"{percent:f} % {complaint}")
+            return None
+        return percent / 100
+
+
+@dataclass(frozen=True, slots=True)
+class Named(Kind):
+    """A figure for each of some names, the names that are left out having none."""
+
+    names: tuple[str, ...]
+    kind: Kind
+    """Of each figure."""
+
+    @property
+    def words(self) -> str:
+        """As the documents say it."""
+        return f"table of {self.kind.words}"
+
+    def parse(self, value: object, at: Place) -> tuple[tuple[str, Held], ...] | None:
+        """Return the names that were given, in the order of the list, each with its figure."""
+        if at.held and isinstance(value, list):  # as it is held already
+            value = dict(value)
+        if not isinstance(value, dict):
+            at.wrong(f'{shown(value)} is not a table: write {{ "{self.names[0]}" = … }}')
+            return None
+        known = {name.casefold(): name for name in self.names}
+        held: dict[str, Held] = {}
+        for given, figure in value.items():
+            name = known.get(" ".join(str(given).casefold().split()))
+            if name is None:
+                near = closest(str(given), self.names)
+                hint = f"; did you mean {near}?" if near else ":"
+                (at / str(given)).wrong(
+                    f"the name is not known{hint} known are {', '.join(self.names)}"
+                )
+                continue
+            held[name] = self.kind.read(figure, at / str(given))
+        if len(held) < len(value) or None in held.values():
+            return None
+        return tuple((name, held[name]) for name in self.names if name in held)

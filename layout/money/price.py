@@ -1,0 +1,199 @@
+"""A price from costs and hours, and back from a price to what an hour earns.
+
+Costs and hours make the base; overhead is a share of the base, profit one of base and overhead,
+delivery is passed on as it is. A fee or a share put aside is one of the price, so it divides:
+price = sum / (1 − fee − share). Nothing is rounded until it is shown (common practice).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from decimal import Decimal
+from enum import Enum
+
+from .wish import MoneyWish
+
+NONE = Decimal(0)
+
+
+class Entry(Enum):
+    """A line of the reckoning."""
+
+    PANEL = "panel"
+    LEGS = "legs"
+    MATERIALS = "materials"
+    HOURS = "hours"
+    BASE = "costs and hours"
+    OVERHEAD = "overhead"
+    PROFIT = "profit"
+    DELIVERY = "delivery"
+    NET = "what you need to get"
+    FEE = "fee"
+    SHARE = "put aside"
+    PRICE = "price"
+
+
+class Forgotten(Enum):
+    """What is usually forgotten, and was not given."""
+
+    PANEL = "panel"
+    LEGS = "legs"
+    MATERIALS = "materials"
+    UNPRICED = "materials without a price"
+    RATE = "rate"
+    OVERHEAD = "overhead"
+    PROFIT = "profit"
+    FEE = "fee"
+    DELIVERY = "delivery"
+
+
+@dataclass(frozen=True, slots=True)
+class PriceLine:
+    """One line."""
+
+    entry: Entry
+    amount: Decimal
+    of: Decimal | None = None
+    """What it is a share of, or the hours that it is paid for."""
+    at: Decimal | None = None
+    """That share, or the rate of an hour."""
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """The reckoning for one number of hours."""
+
+    hours: Decimal
+    lines: tuple[PriceLine, ...]
+    price: Decimal
+    """To ask for."""
+    break_even: Decimal
+    """Below it money is lost before an hour is paid."""
+    earned: Decimal | None
+    """What an hour earns at the price in mind; None where there is none, or no hour."""
+
+
+@dataclass(frozen=True, slots=True)
+class Money:
+    """What to ask for a piece."""
+
+    currency: str
+    cases: tuple[Case, ...]
+    """One where its hours are known, else for the least and the most."""
+    in_mind: Decimal | None
+    """The price that the maker has in mind."""
+    forgotten: tuple[Forgotten, ...] = field(default=())
+
+
+def money_of(
+    wish: MoneyWish,
+    hours: tuple[float, float],
+    materials: Decimal | None = None,
+    *,
+    unpriced: bool = False,
+    has_legs: bool = True,
+) -> Money | None:
+    """Return what to ask for a piece; None where nothing is said of money.
+
+    Parameters
+    ----------
+    hours : tuple of two floats
+        Of all steps, least and most, for where the maker says none.
+    materials : Decimal, optional
+        What is bought costs, for where the maker says no sum.
+    unpriced : bool
+        Whether some of that has no price.
+    """
+    if not wish.is_asked and materials is None:
+        return None
+    worked = [wish.hours] if wish.hours is not None else sorted({_quarters(h) for h in hours})
+    bought = materials if wish.materials is None else wish.materials
+    cases = tuple(_case(wish, number, bought or NONE) for number in worked)
+    missing = _forgotten(wish, bought, unpriced=unpriced, has_legs=has_legs)
+    return Money(wish.currency, cases, wish.price, missing)
+
+
+def price_of(wish: MoneyWish, hours: Decimal, materials: Decimal, rate: Decimal) -> Decimal:
+    """Return the price for a wanted rate, unrounded."""
+    return _lines(wish, hours, materials, rate)[-1].amount
+
+
+def earned_at(
+    wish: MoneyWish, hours: Decimal, materials: Decimal, price: Decimal
+) -> Decimal | None:
+    """Return what an hour earns at a price, overhead and profit left in it; None for no hours."""
+    if not hours:
+        return None
+    net = price * (1 - wish.of_price) - (wish.delivery or NONE)
+    base = net / (1 + (wish.profit or NONE)) / (1 + (wish.overhead or NONE))
+    return (base - _goods(wish, materials)) / hours
+
+
+def _case(wish: MoneyWish, hours: Decimal, materials: Decimal) -> Case:
+    lines = _lines(wish, hours, materials, wish.rate or NONE)
+    in_mind = None if wish.price is None else earned_at(wish, hours, materials, wish.price)
+    return Case(hours, lines, lines[-1].amount, _break_even(wish, materials), in_mind)
+
+
+def _goods(wish: MoneyWish, materials: Decimal) -> Decimal:
+    return (wish.panel or NONE) + (wish.legs or NONE) + materials
+
+
+def _break_even(wish: MoneyWish, materials: Decimal) -> Decimal:
+    """Return the price that pays what was bought, its overhead and delivery, and no hour."""
+    spent = _goods(wish, materials) * (1 + (wish.overhead or NONE)) + (wish.delivery or NONE)
+    return spent / (1 - wish.of_price)
+
+
+def _lines(
+    wish: MoneyWish, hours: Decimal, materials: Decimal, rate: Decimal
+) -> tuple[PriceLine, ...]:
+    goods = [
+        PriceLine(entry, amount)
+        for entry, amount in (
+            (Entry.PANEL, wish.panel),
+            (Entry.LEGS, wish.legs),
+            (Entry.MATERIALS, materials),
+        )
+        if amount
+    ]
+    work = PriceLine(Entry.HOURS, hours * rate, hours, rate)
+    base = sum((line.amount for line in goods), NONE) + work.amount
+    lines = [*goods, work, PriceLine(Entry.BASE, base)]
+    total = base
+    for entry, share in ((Entry.OVERHEAD, wish.overhead), (Entry.PROFIT, wish.profit)):
+        if share:
+            lines.append(PriceLine(entry, total * share, total, share))
+            total += total * share
+    if wish.delivery:
+        lines.append(PriceLine(Entry.DELIVERY, wish.delivery))
+        total += wish.delivery
+    price = total / (1 - wish.of_price)
+    if wish.of_price:
+        lines.append(PriceLine(Entry.NET, total))
+    for entry, share in ((Entry.FEE, wish.fee), (Entry.SHARE, wish.share)):
+        if share:
+            lines.append(PriceLine(entry, price * share, price, share))
+    return (*lines, PriceLine(Entry.PRICE, price))
+
+
+def _forgotten(
+    wish: MoneyWish, materials: Decimal | None, *, unpriced: bool, has_legs: bool
+) -> tuple[Forgotten, ...]:
+    open_ones = {
+        Forgotten.PANEL: wish.panel is None,
+        Forgotten.LEGS: has_legs and wish.legs is None,
+        Forgotten.MATERIALS: materials is None,
+        Forgotten.UNPRICED: unpriced and wish.materials is None and materials is not None,
+        Forgotten.RATE: wish.rate is None,
+        Forgotten.OVERHEAD: wish.overhead is None,
+        Forgotten.PROFIT: wish.profit is None,
+        Forgotten.FEE: wish.fee is None,
+        Forgotten.DELIVERY: wish.delivery is None,
+    }
+    return tuple(what for what, is_open in open_ones.items() if is_open)
+
+
+def _quarters(hours: float) -> Decimal:
+    """Return hours to the nearest quarter."""
+    return Decimal(round(hours * 4)) / 4

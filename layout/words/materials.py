@@ -1,0 +1,173 @@
+"""The list of materials in words: how much of what, how it was reckoned, and by whose figures."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from decimal import Decimal
+from functools import singledispatch
+from itertools import groupby
+
+from ..units import Tape
+from ..work.abrasives import COARSE
+from ..work.coats import LABELS
+from ..work.items import Unit
+from ..work.materials import Line, Materials
+from ..work.reckoned import Bed, Counted, Filled, Printed, Run, Sanded, Spread
+from .amounts import SQ_FT_PER_QUART, exact_sum, run_words, sum_words, volume_words
+from .fixings import thin
+from .passage import Passage, Table
+from .say import listed
+
+_NAMES = {
+    "plates": "leg plates",
+    "pads": "felt pads",
+    "bolts": "bolts",
+    "flexible adhesive": "flexible adhesive, cartridges",
+    "template paper": "paper for the template",
+    "battens": "battens, of offcuts",
+}
+"""What is longer than the name in a job file."""
+
+_COUNTED = {
+    "screws": "on each of",
+    "batten screws": "on each of",
+    "pads": "under each of",
+    "plates": "on each of",
+}
+
+
+def materials_words(materials: Materials, tape: Tape, currency: str = "") -> Passage:
+    """Return what to have before the work begins, in one table."""
+    priced = materials.cost is not None
+    held = any(line.have for line in materials.lines)
+    rows = tuple(_row(held_, tape, priced=priced, held=held) for held_ in _alike(materials.lines))
+    headings = ["What", "It takes"]
+    headings += ["Have", "Buy"] if held else []
+    headings += ["Costs"] if priced else []
+    words = [
+        f"With a tenth more of what is spread or cut, a fifth of what fills joints. Coverage: "
+        f"{LABELS}, and each label goes before it; all else: common practice."
+    ]
+    if materials.cost is not None:
+        open_ones = materials.unpriced
+        rest = f", without {listed(open_ones)}: no price is given" if open_ones else ""
+        words[0] += f" {sum_words(materials.cost, currency)} in all{rest}."
+    if any(line.perhaps for line in materials.lines):
+        words.append("What is on the old faces is not known: write finish under [panel].")
+    return Passage(
+        "Buy what is missing",
+        tuple(words),
+        tables=(Table((*headings, "Reckoned from"), rows),),
+    )
+
+
+def _alike(lines: tuple[Line, ...]) -> Iterator[tuple[Line, ...]]:
+    """Yield the lines one by one, but all grits together."""
+    for is_grit, group in groupby(lines, key=lambda line: isinstance(line.how, Sanded)):
+        held = tuple(group)
+        yield from (held,) if is_grit else ((line,) for line in held)
+
+
+def _row(lines: tuple[Line, ...], tape: Tape, *, priced: bool, held: bool) -> tuple[str, ...]:
+    names = " · ".join(line.name.removeprefix("grit ") for line in lines)
+    one = lines[0]
+    is_grit, how = isinstance(one.how, Sanded), one.how
+    if isinstance(how, Sanded):
+        every = [line.how.lasts for line in lines if isinstance(line.how, Sanded)]
+        how = replace(how, lasts=max(every))
+    cells = [f"abrasive, grits {names}" if is_grit else name_words(one, tape)]
+    cells += [_each(lines, lambda line: amount_words(line.need, line.unit, tape))]
+    if held:
+        cells += [_each(lines, lambda line: amount_words(line.have, line.unit, tape))]
+        cells += [_each(lines, lambda line: amount_words(line.buy, line.unit, tape))]
+    if priced:
+        known = [line.cost for line in lines if line.cost is not None]
+        cells += [exact_sum(sum(known, Decimal(0))) if len(known) == len(lines) else "?"]
+    given = all(line.given for line in lines)
+    return (*cells, "your figure" if given else reckoned_words(how, one, tape))
+
+
+def _each(lines: tuple[Line, ...], told: Callable[[Line], str]) -> str:
+    cells = [told(line) for line in lines]
+    return cells[0] if len(cells) == 1 else " · ".join(c.replace("–", "0") for c in cells)
+
+
+def name_words(line: Line, tape: Tape) -> str:
+    """Return a material with its kind and its size."""
+    name = _NAMES.get(line.name, line.name)
+    if line.name == "finish":
+        name = line.kind
+    elif line.kind:
+        name = f"{name}, {line.kind}"
+    if not line.size:
+        return name
+    if "screws" in line.name or line.name == "bolts":
+        return f"{name} {thin(tape, line.size[0])} × {tape.measure(line.size[1])}"
+    if line.name in ("lipping", "edging"):
+        thick = f", {tape.small(line.size[1])} thick" if len(line.size) > 1 else ""
+        return f"{name} {tape.measure(line.size[0])} wide{thick}"
+    return f"{name} {' × '.join(map(tape.figure, line.size))} {tape.unit}"
+
+
+def amount_words(amount: float, unit: Unit, tape: Tape) -> str:
+    """Return an amount in the unit of its material, never less."""
+    if not amount:
+        return "–"
+    if unit in (Unit.LITRE, Unit.MILLILITRE):
+        return volume_words(amount if unit is Unit.LITRE else amount / 1000, tape)
+    return run_words(amount, tape) if unit is Unit.METRE else f"{amount:g}"
+
+
+@singledispatch
+def reckoned_words(how: object, line: Line, tape: Tape) -> str:
+    """Return how a material was reckoned, and whose figures that took."""
+    raise TypeError(f"there are no words for {type(how).__name__}")
+
+
+@reckoned_words.register
+def _(how: Spread, line: Line, tape: Tape) -> str:
+    once = "once" if how.coats == 1 else f"{how.coats} coats"
+    reach = f"{how.reach:g} m² a litre"
+    if tape.imperial:
+        reach = f"{how.reach * SQ_FT_PER_QUART:.0f} sq ft a quart"
+    where = ", if coated" if line.perhaps else ""
+    return f"{_area(how.area, tape)}, {once}, {reach}{where}"
+
+
+@reckoned_words.register
+def _(how: Sanded, line: Line, tape: Tape) -> str:
+    return f"{_area(how.area, tape)}; a sheet or disc {_area(how.lasts, tape)}, to {COARSE} half"
+
+
+@reckoned_words.register
+def _(how: Run, line: Line, tape: Tape) -> str:
+    strips = f", {how.strips} strips" if how.strips > 1 else ""
+    return f"{run_words(how.length, tape)} round{strips}"
+
+
+@reckoned_words.register
+def _(how: Bed, line: Line, tape: Tape) -> str:
+    area = f"{how.area:.0f} cm²" if not tape.imperial else f"{how.area / 6.4516:.0f} sq in"
+    pack = f", {how.pack:.0f} ml in each" if how.pack else ""
+    return f"{area} of joint, {tape.small(how.bed)} thick{pack}"
+
+
+@reckoned_words.register
+def _(how: Filled, line: Line, tape: Tape) -> str:
+    return f"{volume_words(how.volume / 1000, tape)} of hollows"
+
+
+@reckoned_words.register
+def _(how: Counted, line: Line, tape: Tape) -> str:
+    where = _COUNTED.get(line.name)
+    return f"{how.each} {where} {how.of}" if where else "counted"
+
+
+@reckoned_words.register
+def _(how: Printed, line: Line, tape: Tape) -> str:
+    return f"{how.sheets} sheet{'s' if how.sheets > 1 else ''} and a cover"
+
+
+def _area(area: float, tape: Tape) -> str:
+    return tape.area(area * 1e6) if tape.imperial else f"{area:.2f} m²"

@@ -1,0 +1,214 @@
+"""The whole work in words: every step, how long it takes, and what is waited for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from ..legs.wish import Fixing
+from ..work.days import Day
+from ..work.deeds import Deed
+from ..work.order import Task, WorkOrder
+from .amounts import day_words, hours_words, wait_words
+from .passage import Passage, Table
+from .say import listed, sentence
+
+TITLES = {
+    Deed.ASK: "See it, ask for its history",
+    Deed.CLEAN: "Wash it",
+    Deed.TEST: "Test the old coat for lead",
+    Deed.METAL: "Find and pull all metal",
+    Deed.STRIP: "Take the old coat off",
+    Deed.SHORTEN: "Cut it short",
+    Deed.FLATTEN: "Flatten it",
+    Deed.REST: "Let it rest",
+    Deed.MARK: "Mark out",
+    Deed.CHECK: "check the distances",
+    Deed.MEND: "Mend",
+    Deed.CUT: "Cut the top out",
+    Deed.LIP: "Glue the lipping on",
+    Deed.EDGE: "Edge it",
+    Deed.PROFILE: "Shape the edge",
+    Deed.SAND: "Sand",
+    Deed.MASK: "Mask where the legs are glued",
+    Deed.RAISE: "Raise the grain",
+    Deed.DUST: "dust off",
+    Deed.UNDERSIDE: "Coat underside and edge",
+    Deed.BATTENS: "Screw the battens on",
+    Deed.RUB: "rub down",
+    Deed.COAT: "Coat the top",
+    Deed.LEVEL: "Level it, pads under the feet",
+    Deed.PHOTOGRAPH: "Photograph it",
+    Deed.WEIGH: "weigh it, fill in the listing",
+}
+"""What each step is called; a dry fit by what it tries, legs by how they are held."""
+
+FITTED = {
+    Deed.MEND: Passage(
+        "Try every plug, key and patch dry",
+        ("Each goes home by hand and its grain runs with the panel's, before any glue is open.",),
+    ),
+    Deed.LIP: Passage(
+        "Try the lipping dry",
+        ("All round with every cramp it will have: joints closed, no gap to the core.",),
+    ),
+    Deed.LEGS: Passage(
+        "Stand the legs on dry",
+        ("On their marks; pencil round each. None rocks, or it is planed until it sits.",),
+    ),
+}
+"""What is tried dry, by what is fixed after it."""
+
+_LEGS = {
+    Fixing.SCREWED: "Screw the legs on",
+    Fixing.GLUED: "Glue the legs on, upside down",
+    Fixing.LOOSE: "Lay the top on its legs",
+}
+
+_ONE_ROW = {Deed.MARK: Deed.CHECK, Deed.PHOTOGRAPH: Deed.WEIGH}
+"""What is told in one row with what follows it."""
+
+_SIDES = (Deed.UNDERSIDE, Deed.COAT)
+
+
+def title_of(task: Task, fixing: Fixing | None = None) -> str:
+    """Return what a task is called."""
+    if task.deed is Deed.FIT:
+        assert task.of is not None
+        return FITTED[task.of].title
+    if task.deed is Deed.LEGS:
+        return "Fix the legs" if fixing is None else _LEGS[fixing]
+    words = TITLES[task.deed]
+    if task.deed is Deed.TEST and task.part > 1:
+        return "Test the bare wood for lead"
+    if task.deed is Deed.STRIP:
+        wet = ", wet" if task.wet else ""
+        return f"{words}{wet}" + (", if it has one" if task.perhaps else "")
+    if task.deed in (Deed.SAND, Deed.RUB):
+        again = " off what rose" if task.part > 1 else ""
+        return f"{words}{again} with {listed(map(str, task.grits), 'then')}"
+    return words
+
+
+def together(tasks: Sequence[Task]) -> Iterator[tuple[Task, ...]]:
+    """Yield the tasks, those that are one row of the table together: all coats of one side."""
+    held: list[Task] = []
+    for task, later in pairwise((*tasks, None)):
+        assert task is not None
+        held.append(task)
+        if later is None or not (_side(task) is _side(later) is not None or _goes_on(task, later)):
+            yield tuple(held)
+            held = []
+
+
+def _side(task: Task) -> Deed | None:
+    """Return the side that a task coats, or makes ready for its coat."""
+    return task.deed if task.deed in _SIDES else task.of if task.of in _SIDES else None
+
+
+def _goes_on(task: Task, later: Task) -> bool:
+    return _ONE_ROW.get(task.deed) is later.deed
+
+
+def worked_words(order: WorkOrder) -> str:
+    """Return the hours and the days in one line."""
+    hours = hours_words(order.least, order.most)
+    return f"{hours}; ready on {day_words(order.ready)}, if begun on day 1"
+
+
+def order_words(order: WorkOrder, workday: float, fixing: Fixing | None = None) -> Passage:
+    """Return the whole work in one table: step, hours, wait, day."""
+    rows = tuple(_row(held, fixing) for held in together(order.tasks))
+    hard = f", hard by {day_words(order.cured)}" if order.cured != order.ready else ""
+    words = (
+        f"{sentence(worked_words(order) + hard)} {workday:g} h a day; without making legs. Hours: "
+        "common practice, or yours by panelwright hours. Drying: labels, from memory, at 20 °C in "
+        "good air.",
+    )
+    table = Table(("Step", "Hours", "Then wait", "Day"), rows, halves=True)
+    return Passage("The whole work", words, tables=(table,))
+
+
+def _row(held: Sequence[Task], fixing: Fixing | None) -> tuple[str, ...]:
+    coats = [task for task in held if task.deed in _SIDES]
+    shown = coats[:1] or held
+    title = ", ".join(title_of(task, fixing) for task in shown)
+    if len(coats) > 1:
+        title += f", {len(coats)} coats"
+    least, most = sum(task.least for task in held), sum(task.most for task in held)
+    wait = wait_words(*held[-1].wait)
+    if len(coats) > 1:
+        first = wait_words(*coats[0].wait)
+        wait = f"{wait} each" if first == wait else f"{first}, {wait}"
+    day = Day(held[0].day.least, held[-1].day.most)
+    cells = (hours_words(least, most) if most else "", wait, day_words(day).removeprefix("day "))
+    return (title[:1].upper() + title[1:], *(cell.replace(" to ", "–") or "–" for cell in cells))
+
+
+def wait_told(order: WorkOrder, task: Task) -> str:
+    """Return what is waited for after a task, and when the work goes on; empty for no wait."""
+    waits = wait_words(*task.wait)
+    if not waits:
+        return ""
+    at = next(i for i, other in enumerate(order.tasks) if other is task)
+    later = order.tasks[at + 1 :]
+    day = later[0].day if later else order.ready
+    return f"Wait {waits}. Go on on {day_words(day)}, if begun on day 1."
+
+
+def step_words(task: Task, *, faces: bool = True) -> Passage | None:
+    """Return what is done in a step that no craft tells of; None for one that a craft does.
+
+    Parameters
+    ----------
+    faces : bool
+        Whether its faces are sanded and finished too; of laminate only the edge is.
+    """
+    if task.deed is Deed.FIT:
+        return FITTED[Deed.LEGS] if task.of is Deed.LEGS else None
+    if task.deed is Deed.TEST and task.part > 1:
+        return None  # told with the stripping
+    told = _told(task, "Both faces and the edge" if faces else "The edge")
+    return None if told is None else Passage(title_of(task), (told,))
+
+
+def _told(task: Task, where: str) -> str | None:
+    if task.deed is Deed.STRIP:
+        return _stripped(task)
+    if task.deed is Deed.SAND and task.part > 1:
+        return "Lightly, only what rose; the next coat raises little more."
+    if task.deed is Deed.SAND:
+        return (
+            f"{where}, along the grain, each grit until the marks of the one before are gone; "
+            f"finer than {task.grits[-1]} closes the wood to the finish."
+        )
+    return _PLAIN.get(task.deed)
+
+
+def _stripped(task: Task) -> str:
+    how = "With stripper and scraper, on a sheet that catches all of it, then washed down"
+    if task.wet:
+        return (
+            f"{how}. It may hold lead: nothing dry, no sander, no heat; wipe up wet, hand it in as "
+            "local rules say. Then test the bare wood: what is left in the grain is as good as "
+            "paint, and nothing is sawn, planed or sanded before that shows none."
+        )
+    return f"{how}; what is left in the grain goes with the first grit."
+
+
+_PLAIN = {
+    Deed.ASK: "What was it, how old, where did it stand, what is on it? Measure it, knock on it, "
+    "look under it; leave it where an answer is bad.",
+    Deed.CLEAN: "Both faces and the edges with warm water, a little soap and a brush; wipe dry, "
+    "stand it on edge to dry overnight.",
+    Deed.TEST: "In three places, down to the wood, with a kit or by a laboratory; until lead is "
+    "ruled out it is treated as lead.",
+    Deed.MASK: "Inside the pencil lines: glue holds on bare wood only.",
+    Deed.RAISE: "Wipe it evenly with a wet cloth and let it dry: the fibres that the finish would "
+    "raise rise now.",
+    Deed.LEVEL: "On its own floor or a flat one: pads or adjusters under the feet until none "
+    "rocks.",
+    Deed.PHOTOGRAPH: "By daylight, before it leaves: listing.txt says what. Then weigh it and fill "
+    "in what listing.txt leaves open.",
+}
+"""What is told of steps without figures."""

@@ -1,0 +1,217 @@
+"""What it takes: each material reckoned from the piece, less what is in the house."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, field, replace
+from decimal import Decimal
+
+from ..legs.battens import Batten
+from ..legs.foot import FootShape
+from ..legs.glue import BED, CARTRIDGE
+from ..legs.table_wish import Glue
+from ..legs.whole import TablePlan
+from ..legs.wish import LegsWish
+from ..panel import Coat, Mend
+from .abrasives import lasts
+from .deeds import Deed
+from .items import UNITS, Item, Unit, grit_name
+from .order import Task, WorkOrder
+from .piece import FITTED, Piece
+from .reckoned import Bed, Counted, Filled, Printed, Reckoned, Run, Sanded, Spread
+from .wish import MaterialsWish
+
+ROUNDS = {Coat.PAINT: 2}
+"""How often stripper is laid on; once for what is not named (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One material."""
+
+    name: str
+    """As a job file calls it."""
+    unit: Unit
+    how: Reckoned
+    need: float
+    """What it takes, in its unit: as reckoned, or as the maker says."""
+    given: bool
+    """Whether the maker says it."""
+    have: float
+    """What is in the house."""
+    price: Decimal | None
+    """Of one unit; None where it is not known."""
+    kind: str = ""
+    """Which finish, paper or glue."""
+    size: tuple[float, ...] = ()
+    """mm: of a screw its diameter and length; of other things length, width, thickness."""
+    perhaps: bool = False
+    """Whether nobody knows yet that it is needed."""
+
+    @property
+    def buy(self) -> float:
+        """What is missing; pieces are bought whole."""
+        missing = max(0.0, self.need - self.have)
+        return float(math.ceil(missing - 1e-9)) if self.unit is Unit.PIECE else missing
+
+    @property
+    def cost(self) -> Decimal | None:
+        """What that costs; None where the price is not known."""
+        return None if self.price is None else self.price * Decimal(f"{self.buy:.3f}")
+
+
+@dataclass(frozen=True, slots=True)
+class Materials:
+    """Everything to have before the work begins."""
+
+    lines: tuple[Line, ...]
+    unpriced: tuple[str, ...] = field(default=())
+    """Names of what is to be bought and has no price."""
+
+    def named(self, name: str) -> Line | None:
+        """Return the line of a material; None where it takes none."""
+        return next((line for line in self.lines if line.name == name), None)
+
+    @property
+    def cost(self) -> Decimal | None:
+        """What is bought costs in all, as far as prices are known; None where none is."""
+        known = [line.cost for line in self.lines if line.cost is not None]
+        return sum(known, Decimal(0)) if known else None
+
+
+def materials_of(piece: Piece, order: WorkOrder, wish: MaterialsWish | None = None) -> Materials:
+    """Return what a piece takes; what the maker says of it goes before what is reckoned."""
+    asked = wish or MaterialsWish()
+    need, have, price = dict(asked.need), dict(asked.have), dict(asked.price)
+    lines = tuple(
+        replace(
+            line,
+            need=need.get(line.name, line.need),
+            given=line.name in need,
+            have=have.get(line.name, 0.0),
+            price=price.get(line.name),
+        )
+        for line in _lines(piece, order, asked)
+        if line.need > 0
+    )
+    return Materials(lines, tuple(line.name for line in lines if line.buy and line.price is None))
+
+
+def _line(
+    item: Item | str,
+    how: Reckoned,
+    *,
+    kind: str = "",
+    size: tuple[float, ...] = (),
+    perhaps: bool = False,
+) -> Line:
+    """Return a material as it is reckoned."""
+    name, unit = (item, Unit.PIECE) if isinstance(item, str) else (item.value, UNITS.get(item))
+    return Line(name, unit or Unit.PIECE, how, how.need, False, 0.0, None, kind, size, perhaps)
+
+
+def _lines(piece: Piece, order: WorkOrder, wish: MaterialsWish) -> Iterator[Line]:
+    finish, rounds = piece.finish, max((ROUNDS.get(c, 1) for c in piece.panel.finish), default=1)
+    if finish.coats:
+        spread = Spread(piece.sanded, finish.coats, finish.coverage)
+        yield _line(Item.FINISH, spread, kind=finish.coat.value)
+    if piece.strips:
+        spread = Spread(piece.stripped, rounds, wish.strip_coverage)
+        yield _line(Item.STRIPPER, spread, perhaps=not piece.panel.finish)
+    areas: dict[int, float] = {}
+    for task in order.tasks:
+        for grit in task.grits:
+            areas[grit] = areas.get(grit, 0.0) + _sanded(piece, task)
+    yield from (
+        _line(grit_name(g), Sanded(areas[g], lasts(g, wish.disc_area))) for g in sorted(areas)
+    )
+    yield from _round_the_edge(piece)
+    yield from _glued(piece)
+    yield from _mended(piece)
+    if piece.wish is not None and piece.table is not None and piece.legs is not None:
+        yield from _under(piece, piece.wish, piece.table)
+    if piece.sheets:
+        yield _line(Item.PAPER, Printed(piece.sheets), kind=piece.paper)
+
+
+def _sanded(piece: Piece, task: Task) -> float:
+    """Return what is sanded at once, m²: of one side only, between its coats."""
+    if task.deed is Deed.SAND or not piece.finish.faces:
+        return piece.sanded
+    return piece.face + (piece.edge_area if task.of is Deed.UNDERSIDE else 0.0)
+
+
+def _round_the_edge(piece: Piece) -> Iterator[Line]:
+    edging = piece.cuts.edging
+    if edging is None or edging.around <= 0:
+        return
+    length = edging.around / 1000
+    if edging.thickness:
+        size = (edging.strip_width, edging.layer)
+        yield _line(Item.LIPPING, Run(length, edging.layers), size=size)
+    else:
+        yield _line(Item.EDGING, Run(length), size=(edging.strip_width,))
+
+
+def _glued(piece: Piece) -> Iterator[Line]:
+    """Yield the adhesives: wood glue for lipping, mends and wooden legs, or one that gives."""
+    edging, glue = piece.cuts.edging, None if piece.table is None else piece.table.glue
+    joints = 0.0 if glue is None else (glue.area + glue.block_area) * piece.leg_count
+    flexible = glue is not None and glue.cartridges > 0
+    rigid = 0.0 if flexible else joints
+    if edging is not None and edging.thickness:
+        rigid += edging.around * piece.top.thickness * edging.layers
+    for mend in piece.cuts.mends:
+        if mend.how in FITTED:
+            sides = sum(path.length for path in mend.prints) * mend.depth
+            rigid += sides + (0.0 if mend.through else mend.length * mend.width * len(mend.places))
+    if rigid:
+        yield _line(Item.WOOD_GLUE, Bed(rigid / 100, BED[Glue.RIGID]))
+    if flexible:
+        yield _line(Item.FLEXIBLE, Bed(joints / 100, BED[Glue.FLEXIBLE], CARTRIDGE))
+
+
+def _mended(piece: Piece) -> Iterator[Line]:
+    for item, how in ((Item.FILLER, Mend.FILLER), (Item.RESIN, Mend.RESIN)):
+        held = [mend for mend in piece.cuts.mends if mend.how is how]
+        volume = sum(m.length * m.width * m.depth for m in held) / 1000
+        if volume:
+            yield _line(item, Filled(volume))
+
+
+def _under(piece: Piece, wish: LegsWish, table: TablePlan) -> Iterator[Line]:
+    """Yield what stands under a top and holds there."""
+    count, foot = piece.leg_count, wish.foot
+    assert piece.legs is not None
+    yield from _battens(table.battens, table)
+    size: tuple[float, ...] = (foot.length, foot.width, piece.legs.leg_length)
+    yield _line(Item.LEGS, Counted(1, count), kind=wish.material, size=size)
+    if wish.plate is not None:
+        plate = wish.plate
+        size = (plate.length, plate.width, plate.thickness)
+        yield _line(Item.PLATES, Counted(1, count), size=size)
+    if table.screw is not None:
+        item = Item.SCREWS if table.screw.through else Item.BOLTS
+        size = (table.screw.screw.diameter, table.screw.screw.length)
+        each = len(table.holes) // count
+        yield _line(item, Counted(each, count), size=size)
+    if piece.finish.masked:
+        around = sum(leg.print.length for leg in piece.legs.legs) / 1000
+        yield _line(Item.TAPE, Run(around))
+    pads = 2 if foot.shape is FootShape.SLAB else 1
+    yield _line(Item.PADS, Counted(pads, count), size=(min(foot.length, foot.width),))
+
+
+def _battens(battens: tuple[Batten, ...], table: TablePlan) -> Iterator[Line]:
+    if not battens:
+        return
+    longest = max(battens, key=lambda batten: batten.length)
+    size = (longest.length, longest.width, longest.thickness)
+    yield _line(Item.BATTENS, Counted(1, len(battens)), size=size)
+    if table.batten_screw is not None:
+        screw = table.batten_screw.screw
+        each = len(longest.screws)
+        yield _line(
+            Item.BATTEN_SCREWS, Counted(each, len(battens)), size=(screw.diameter, screw.length)
+        )

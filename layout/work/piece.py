@@ -1,0 +1,113 @@
+"""The piece as it is planned: what order, hours and materials are worked out from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from ..cutting.plan import CutPlan
+from ..legs.plan import LegsPlan
+from ..legs.whole import TablePlan
+from ..legs.wish import Fixing, LegsWish
+from ..panel import Coat, Mend, Panel, Was
+from ..panel.past import LEADED
+from ..top import Top
+from .cautions import may_hold_lead
+from .finish import Finish
+
+M2 = 1e-6
+"""m² in a mm²."""
+
+COATED = LEADED | {Coat.WAX}
+"""Coats that come off before a new one goes on."""
+
+FITTED = frozenset({Mend.PLUG, Mend.KEY, Mend.PATCH})
+"""Mends that are glued in, and tried dry before."""
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A top with everything planned for it; legs, where it has any."""
+
+    top: Top
+    cuts: CutPlan
+    finish: Finish
+    wish: LegsWish | None = None
+    legs: LegsPlan | None = None
+    table: TablePlan | None = None
+    sheets: int = 0
+    """Sheets of the printed template, without its cover."""
+    paper: str = field(default="")
+
+    @property
+    def panel(self) -> Panel:
+        """The old panel."""
+        return self.top.panel
+
+    @cached_property
+    def edge(self) -> float:
+        """Length of the finished edge, m."""
+        return self.top.outline.perimeter / 1000
+
+    @cached_property
+    def edge_area(self) -> float:
+        """Area of the finished edge, m²."""
+        return self.edge * self.top.thickness / 1000
+
+    @property
+    def face(self) -> float:
+        """Area of one face of the finished top, m²."""
+        return self.top.area * M2
+
+    @property
+    def sanded(self) -> float:
+        """What is sanded, m²: both faces and the edge, of laminate the edge alone."""
+        return self.finish.area * M2
+
+    @property
+    def may_hold_lead(self) -> bool:
+        """Whether the old coat may hold lead."""
+        return may_hold_lead(self.panel)
+
+    @cached_property
+    def has_old_coat(self) -> bool:
+        """Whether an old coat is to come off; one that nobody knows of is looked for."""
+        panel = self.panel
+        unknown = not panel.finish and (panel.was is not Was.NEW or self.may_hold_lead)
+        return unknown or bool(COATED.intersection(panel.finish))
+
+    @property
+    def strips_first(self) -> bool:
+        """Whether the old coat comes off before all sawing.
+
+        A coat that may hold lead is not sawn or planed through, and glue, filler and keys hold on
+        bare wood only. Else the old coat guards the face until the top is cut out.
+        """
+        return self.has_old_coat and (self.may_hold_lead or bool(self.cuts.mends))
+
+    @property
+    def planed_clean(self) -> bool:
+        """Whether flattening takes the old coat off both faces, so that nothing else need."""
+        return self.panel.flattened is not None and not self.strips_first
+
+    @property
+    def strips(self) -> bool:
+        """Whether a coat is stripped at all."""
+        return self.has_old_coat and not self.planed_clean
+
+    @property
+    def stripped(self) -> float:
+        """What is stripped, m²: both faces, of the panel where it comes before the saw."""
+        if not self.strips:
+            return 0.0
+        return 2 * (self.panel.area * M2 if self.strips_first else self.face)
+
+    @property
+    def fixing(self) -> Fixing | None:
+        """How the legs are held; None where it has none."""
+        return None if self.wish is None or self.legs is None else self.wish.fixing
+
+    @property
+    def leg_count(self) -> int:
+        """How many legs it has."""
+        return 0 if self.legs is None else len(self.legs.legs)

@@ -1,0 +1,162 @@
+"""What the maker says of finish and materials, and of hours: all of it may be left out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from ..keys.figures import Number, Range, count
+from ..keys.key import hold, key
+from ..keys.kinds import Choice
+from ..keys.named import Named, Sum
+from .abrasives import DISC_AREA, GRITS
+from .coats import NewCoat
+from .deeds import EFFORTS, WORKDAY, Deed
+from .items import ITEMS
+from .spans import HourSpan
+
+_COAT = Choice(
+    {coat.value: coat for coat in NewCoat},
+    {
+        "hardwax oil": "hard-wax oil",
+        **dict.fromkeys(("linseed oil", "tung oil", "danish oil"), "oil"),
+        **dict.fromkeys(("lacquer", "polyurethane"), "varnish"),
+        **dict.fromkeys(("water varnish", "acrylic varnish"), "water-based varnish"),
+        "french polish": "shellac",
+        "bare": "none",
+    },
+)
+
+_GRIT = Number(
+    limits=Range(GRITS[2], GRITS[-1]), whole=True, advice="coarser leaves scratches that show"
+)
+
+_HOURS = Named(tuple(deed.value for deed in EFFORTS), HourSpan())
+
+_AMOUNTS = Named(ITEMS, Number(limits=Range(0.0, 1e6)))
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialsWish:
+    """Finish, grits and materials, where the maker wants or has other than usual.
+
+    Raises
+    ------
+    LayoutError
+        If a figure is out of its limits, or a name is no material.
+    """
+
+    finish: NewCoat | None = key(
+        None,
+        _COAT,
+        "What the new top is finished with; its coats, drying times and last grit follow from it",
+        '"oil"',
+        usual='`"varnish"` for MDF, particleboard, hollow and framed builds and edges of laminate, '
+        '`"hard-wax oil"` for all others',
+    )
+    coats: int | None = key(
+        None,
+        count(1, 12, 'write finish = "none" for none'),
+        "How many coats each face gets",
+        "3",
+        usual="by `finish`",
+    )
+    coverage: float | None = key(
+        None,
+        Number("m² a litre", Range(0.0, 200.0, above=True), advice="look at the label"),
+        "How far a litre of the finish goes, one coat: the label says it",
+        "16",
+        usual="by `finish`",
+    )
+    recoat: float | None = key(
+        None,
+        Number("hours", Range(0.0, 500.0)),
+        "Until the next coat goes on: the label says it",
+        "8",
+        usual="by `finish`",
+    )
+    strip_coverage: float = key(
+        3.0,
+        Number("m² a litre", Range(0.0, 200.0, above=True), advice="look at the label"),
+        "How far a litre of paint stripper goes, applied once",
+        "5",
+    )
+    last_grit: int | None = key(
+        None, _GRIT, "The grit that sanding ends with", "180", usual="by `finish`"
+    )
+    disc_area: float = key(
+        DISC_AREA,
+        Number("m²", Range(0.0, 50.0, above=True)),
+        "What one sheet or disc of abrasive sands before it is dull; up to grit 80 it is half",
+        "0.8",
+    )
+    need: tuple[tuple[str, float], ...] = key(
+        (),
+        _AMOUNTS,
+        "How much of a material it takes, in place of what is reckoned, in the unit of the list",
+        '{ "finish" = 0.5, "grit 120" = 4 }',
+        usual="as reckoned",
+    )
+    have: tuple[tuple[str, float], ...] = key(
+        (),
+        _AMOUNTS,
+        "What is in the house already; it is taken off what is bought",
+        '{ "finish" = 0.25, "screws" = 40 }',
+        usual="nothing",
+    )
+    price: tuple[tuple[str, Decimal], ...] = key(
+        (),
+        Named(ITEMS, Sum()),
+        "What one unit of the list costs: a litre, a sheet, a metre, a piece",
+        '{ "finish" = 38, "grit 120" = 0.6 }',
+        usual="not known",
+    )
+
+    def __post_init__(self) -> None:
+        hold(self, "materials")
+
+
+@dataclass(frozen=True, slots=True)
+class WorkWish:
+    """How the maker works.
+
+    Raises
+    ------
+    LayoutError
+        If a figure is out of its limits, or a name is no step.
+    """
+
+    day: float = key(
+        WORKDAY,
+        Number("hours", Range(0.5, 24.0)),
+        "Hours at the bench in a day: days are counted by it",
+        "3",
+    )
+    hours: tuple[tuple[str, tuple[float, float]], ...] = key(
+        (),
+        _HOURS,
+        "Hours that a step of this job takes, the whole of it, least and most",
+        '{ "sand" = [2, 3], "photograph" = 0.5 }',
+        usual="by `pace`",
+    )
+    pace: tuple[tuple[str, tuple[float, float]], ...] = key(
+        (),
+        _HOURS,
+        "Hours that a step takes you for one of what it is counted by, such as a m² to be sanded; "
+        "`panelwright hours` lists them, and keeps yours for every job",
+        '{ "sand" = [0.3, 0.5] }',
+        usual="as kept by `panelwright hours`, else common practice",
+    )
+
+    def __post_init__(self) -> None:
+        hold(self, "work")
+
+    def pace_of(self, deed: Deed) -> tuple[float, float]:
+        """Return the hours of a step for one of what it is counted by, least and most."""
+        usual = EFFORTS[deed]
+        return dict(self.pace).get(deed.value, (usual.least, usual.most))
+
+    def over(self, kept: WorkWish) -> WorkWish:
+        """Return what a job says, and what is kept for every job where it says nothing."""
+        day = kept.day if self.day == WORKDAY else self.day
+        return replace(self, day=day, pace=tuple((dict(kept.pace) | dict(self.pace)).items()))
