@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import contextlib
+import glob
 import os
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 
 
@@ -14,7 +15,8 @@ def write_all(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...
 
     All of them are first written in full under passing names beside their places; only when every
     one is safely on the disk are they renamed. An interrupted run so leaves each old file whole,
-    and files that this run does not name are never touched.
+    and files that this run does not name are never touched. Runs into one folder wait for each
+    other, so that what passing files there are were left behind by one that was killed, and go.
 
     Raises
     ------
@@ -23,6 +25,39 @@ def write_all(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...
         itself failed.
     """
     folder.mkdir(parents=True, exist_ok=True)
+    with _alone_in(folder) as alone:
+        if alone:
+            _clear_of_leftovers(folder, files)
+        return _written(folder, files)
+
+
+@contextlib.contextmanager
+def _alone_in(folder: Path) -> Iterator[bool]:
+    """Wait for other runs that write into a folder, and yield whether there are none for sure."""
+    handle = None
+    try:
+        import fcntl
+
+        handle = os.open(folder, os.O_RDONLY)
+        fcntl.flock(handle, fcntl.LOCK_EX)
+        alone = True
+    except (ImportError, OSError):  # not on this system, or not on this disk
+        alone = False
+    try:
+        yield alone
+    finally:
+        if handle is not None:
+            os.close(handle)
+
+
+def _clear_of_leftovers(folder: Path, names: Iterable[str]) -> None:
+    for name in names:
+        for left in folder.glob(f".{glob.escape(name)}.*.part"):
+            with contextlib.suppress(OSError):
+                left.unlink()
+
+
+def _written(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...]:
     waiting: list[tuple[Path, Path]] = []
     try:
         for name, content in files.items():

@@ -8,14 +8,20 @@ from typing import NamedTuple
 
 import numpy as np
 
-from panelwright.layout.fit.convex.boxes import Box
+from panelwright.layout.fit.convex.boxes import Box, patch_of
 from panelwright.layout.fit.convex.capsule import CapsuleKind
+from panelwright.layout.fit.convex.capsule_lift import CapsuleLift
+from panelwright.layout.fit.convex.d_end import DEndLift
 from panelwright.layout.fit.convex.entry import OUTLINES
 from panelwright.layout.fit.convex.family import TwoSizes
 from panelwright.layout.fit.convex.kind import Kind
+from panelwright.layout.fit.convex.lift import Lift
 from panelwright.layout.fit.convex.local_search import polished
-from panelwright.layout.fit.convex.pose import Pose, turned
+from panelwright.layout.fit.convex.oval_lift import OvalLift
+from panelwright.layout.fit.convex.pose import Array, Pose, turned
+from panelwright.layout.fit.convex.relaxation import Edges
 from panelwright.layout.fit.convex.sizing import Sizing
+from panelwright.layout.fit.convex.superellipse_lift import SuperellipseLift
 from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.fit.wish import Limits, Span, Wish
 from panelwright.layout.geometry.placement import Placement
@@ -56,6 +62,24 @@ class Attacked(NamedTuple):
 
     bound: float
     best: float
+    beyond: float = -1.0
+    """By how much the best lies beyond one of the half-planes of its box, mm; negative within."""
+
+
+def unknowns(lift: Lift, p: float, lean: float, radius: float, sizes: tuple[float, float]) -> Array:
+    """Return the shape unknowns of a top so far turned from the middle of its box."""
+    cos, sin, (long, wide) = math.cos(lean), math.sin(lean), sizes
+    match lift:
+        case DEndLift():
+            return np.array([p * cos - lift.least, p * sin, radius, radius * sin])
+        case CapsuleLift():
+            return np.array([p * cos - lift.least, p * sin, radius])
+        case SuperellipseLift():
+            return np.array([long * cos, wide * cos, long * sin, wide * sin])
+        case OvalLift():
+            skew = (long - wide) * sin * cos
+            return np.array([long * cos**2 + wide * sin**2, long * sin**2 + wide * cos**2, skew])
+    return np.array([radius * cos, radius * sin])
 
 
 def attacked_box(family: TwoSizes, rng: np.random.Generator, tops: int) -> Attacked | None:
@@ -176,4 +200,14 @@ def hugged_box(
     edges = wood.pieces[0].edges
     clear = np.zeros(1, dtype=bool)
     box = Box(turn, half_turn, low, low + span, middle[None], turn, (size, size), clear, edges)
-    return Attacked(family.bound(box, 1e-3), 0.0 if found is None else found[0])
+    if found is None:
+        return Attacked(family.bound(box, 1e-3), 0.0)
+    radius = kind.radius_of_width(p, found[1].half_width)
+    box.most, patch = radius * (1 + 1e-9), patch_of(box)
+    lift = kind.lift(box, patch)
+    seen = Edges(wood.outer_edges[edges], wood.outermost[edges])
+    planes = lift.planes(seen, box.most, wood.held)
+    shape_unknowns = unknowns(lift, p, pose.turn - turn, radius, kind.sizes(p, radius))
+    x = np.append(turned((own - patch.middle)[None], turn)[0], shape_unknowns)
+    beyond = float((planes.rows @ x - planes.limits).max())
+    return Attacked(family.bound(box, 1e-3), found[0], beyond)

@@ -83,5 +83,10 @@ def hole_diameter(defect: Defect) -> float:
 
 
 def box_of(defect: Defect) -> TurnedBox:
-    """Return the least box round a defect."""
-    return TurnedBox.around(defect.place.points(CHORD, "outside"))
+    """Return the least box round a defect, one of metres less finely than a knot."""
+    size = max(defect.place.bounds.width, defect.place.bounds.height)
+    return TurnedBox.around(defect.place.points(max(CHORD, _FINE * size), "outside"))
+
+
+_FINE = 2e-6
+"""Share of its size that the outline of a large defect is followed to."""

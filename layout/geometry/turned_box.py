@@ -47,13 +47,19 @@ class TurnedBox:
         hull = convex_hull(points)
         sides = np.roll(hull, -1, axis=0) - hull
         turns = np.arctan2(sides[:, 1], sides[:, 0])
-        boxes = [cls.turned(hull, float(turn)) for turn in turns]
-        return first_of_best(
-            boxes,
-            lambda box: -box.area,
-            lambda box: (abs(box.turn) * box.length, box.turn * box.length),
-            tolerance=AREA_BALANCE * boxes[0].area,
+        way = np.stack([np.cos(turns), np.sin(turns)])
+        along, across = np.ptp(hull @ way, axis=0), np.ptp(hull @ (way[::-1] * [[-1], [1]]), axis=0)
+        areas, lengths = along * across, np.maximum(along, across)
+        lies = [
+            half_turn(float(turn)) for turn in np.where(across > along, turns + math.pi / 2, turns)
+        ]
+        best = first_of_best(
+            range(len(turns)),
+            lambda i: -float(areas[i]),
+            lambda i: (abs(lies[i]) * float(lengths[i]), lies[i] * float(lengths[i])),
+            tolerance=AREA_BALANCE * float(areas[0]),
         )
+        return cls.turned(hull, float(turns[best]))
 
     @classmethod
     def turned(cls, points: Points, turn: float) -> TurnedBox:

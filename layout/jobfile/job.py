@@ -142,7 +142,7 @@ def _job(
     work = _made(head, WORK, WorkWish)
     money = _made(head, MONEY, MoneyWish)
     notes = head.place.notes
-    if not notes.are_empty or top.wish is None or tools is None:
+    if tables.problems or not notes.are_empty or top.wish is None or tools is None:
         return None
     if template is None or offcuts is None or materials is None or work is None or money is None:
         return None

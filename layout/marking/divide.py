@@ -7,6 +7,9 @@ from dataclasses import dataclass
 from ..errors import LengthError
 from ..units import Tape
 
+LONGEST = 1e9
+"""mm that are divided: far beyond any tape, and every mark can be reckoned with."""
+
 
 @dataclass(frozen=True, slots=True)
 class DivisionMark:
@@ -43,9 +46,10 @@ class Division:
         >>> [m.rounded for m in Division.of(100.0, 3).marks]
         [33.0, 67.0]
         """
-        if parts < 2 or not 0 < total < float("inf"):
+        if parts < 2 or not 0 < total <= LONGEST:
             raise LengthError(
-                f"{total:g} mm in {parts} parts: divide a length above 0 in 2 parts or more"
+                f"{total:g} mm in {parts} parts: divide a length above 0, at most {LONGEST:g} mm, "
+                "in 2 parts or more"
             )
         tape = tape or Tape()
         exact = (total * i / parts for i in range(1, parts))

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from ..concern import Concern
 from ..errors import OutlineError
 from ..geometry.point import Point
+from ..outlines import Oval
 from .arc_ovals import EightCentreOval, FourCentreOval
 from .instruments import Ordinate, TrammelRod
 from .method import (
@@ -79,6 +80,7 @@ def oval_methods(
             f"an oval needs 0 < width < length, not {width:g} by {length:g} mm; "
             "as long as wide it is a circle"
         )
+    Oval(length, width)  # no size that cannot be reckoned with
     shop = workshop or Workshop()
     return ranked(_methods(length, width, shop), shop)
 

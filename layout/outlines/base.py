@@ -143,8 +143,8 @@ class Outline(ABC):
         return self.path().points(tolerance, "outside")
 
 
-GREATEST = 1e9
-"""Of the figures of an outline: far beyond any top, and their squares can be reckoned with."""
+LEAST, GREATEST = 1e-6, 1e9
+"""Of the sizes of an outline, mm: far beyond any top, and their squares can be reckoned with."""
 
 
 def require_figures(outline: Any, *fields: str) -> None:  # noqa: ANN401 - any dataclass
@@ -163,6 +163,7 @@ def require_sizes(name: str, length: float, width: float) -> None:
         0 < width <= length < math.inf,
         f"{name} needs 0 < width <= length, not {width:g} by {length:g} mm",
     )
+    require(width >= LEAST, f"{name} {width:g} mm wide is below {LEAST:g} mm: no top is")
 
 
 def require(condition: bool, message: str) -> None:

@@ -9,7 +9,7 @@ from typing import Self
 from ..geometry.path import Path, circle
 from ..geometry.point import ORIGIN, Point
 from ..geometry.tolerance import CURVE
-from .base import Outline, require, require_figures
+from .base import LEAST, Outline, require, require_figures
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +28,7 @@ class Circle(Outline):
     def __post_init__(self) -> None:
         require_figures(self, "diameter")
         require(
-            0 < self.diameter < math.inf,
+            self.diameter >= LEAST,
             f"a circle needs a diameter above 0, not {self.diameter:g} mm",
         )
 

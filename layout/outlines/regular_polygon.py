@@ -11,7 +11,7 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import CURVE
-from .base import Outline, require, require_figures
+from .base import LEAST, Outline, require, require_figures
 
 _NAMES = {6: "hexagon", 8: "octagon"}
 
@@ -39,7 +39,7 @@ class RegularPolygon(Outline):
         object.__setattr__(self, "sides", int(self.sides))
         require(self.sides in _NAMES, f"a regular top has 6 or 8 sides, not {self.sides}")
         require(
-            0 < self.across_flats < math.inf,
+            self.across_flats >= LEAST,
             f"a {self.name} needs a size across its flats above 0, not {self.across_flats:g} mm",
         )
 

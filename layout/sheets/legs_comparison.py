@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from ..drawing import layers
+from ..drawing.kit.frame import DrawingFrame
 from ..drawing.kit.legend import ROW, legend
 from ..drawing.lettering import fitted_height, paragraph
 from ..drawing.scene import Area, Group, Item, Mark, Scene, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
-from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..legs.plan import under_feet
 from ..plan.job import Job
@@ -98,7 +98,7 @@ def _card(
     yield Group(layers.LETTERING, (Stroke(Path.round_box(room)),))
     title = Text(Point(room.left + 3, room.top - 6), _title(choice), 3.5, bold=True)
     yield Group(layers.LETTERING, (title,))
-    yield from _drawn(job, found, choice, Placement(middle), scale)
+    yield from _drawn(job, found, choice, DrawingFrame(room, scale, middle, room, room))
     yield Group(
         layers.LETTERING, tuple(_told(choice, room, middle.y - drawing / 2 - 2 * _SEAT - 5))
     )
@@ -123,47 +123,38 @@ def _told(choice: Choice, room: Bounds, y: float) -> Iterator[Item]:
         y -= 3.0
 
 
-def _drawn(
-    job: Job, found: Comparison, choice: Choice, at: Placement, scale: float
-) -> Iterator[Group]:
+def _drawn(job: Job, found: Comparison, choice: Choice, frame: DrawingFrame) -> Iterator[Group]:
     """Yield the top from above with legs, feet, seats, and the place where it tips first."""
-
-    def on_paper(path: Path) -> Path:
-        return path.scaled(1 / scale).placed(at)
-
-    def spot(point: Point) -> Point:
-        return at(point * (1 / scale))
-
     outline, proposal = found.top.outline, choice.proposal
     legs = proposal.legs
-    yield Group(layers.WOOD, (Area(on_paper(outline.path()), edged=False),))
-    yield from _spoilt(job, found, on_paper)
+    yield Group(layers.WOOD, (Area(frame.of(outline.path()), edged=False),))
+    yield from _spoilt(job, found, frame)
     ends = (Point(outline.length / 2, 0.0), Point(0.0, outline.width / 2))
-    cross = tuple(Stroke(Path.through((spot(-end), spot(end)))) for end in ends)
+    cross = tuple(Stroke(Path.through((frame.at(-end), frame.at(end)))) for end in ends)
     yield Group(layers.CENTRELINE, cross)
-    yield Group(layers.FINISH, (Stroke(on_paper(outline.path())),))
-    polygon = Path.through([spot(foot) for foot in legs.feet], closed=True)
+    yield Group(layers.FINISH, (Stroke(frame.of(outline.path())),))
+    polygon = Path.through([frame.at(foot) for foot in legs.feet], closed=True)
     yield Group(layers.TIPPING, (Stroke(polygon),))
     wish = proposal.wish
-    feet = tuple(Area(on_paper(wish.foot.outside(leg.middle))) for leg in legs.legs)
+    feet = tuple(Area(frame.of(wish.foot.outside(leg.middle))) for leg in legs.legs)
     yield Group(layers.LEGS, feet)
     if wish.splay:
-        floor = tuple(Stroke(on_paper(wish.foot.outside(leg.floor))) for leg in legs.legs)
+        floor = tuple(Stroke(frame.of(wish.foot.outside(leg.floor))) for leg in legs.legs)
         yield Group(layers.FEET, floor)
     if math.isfinite(legs.weakest.force):
-        yield Group(layers.PRESSED, (Mark(spot(legs.weakest.place), arm=2.0),))
-    half = job.table.place / 2 / scale * 0.85
+        yield Group(layers.PRESSED, (Mark(frame.at(legs.weakest.place), arm=2.0),))
+    half = job.table.place / 2 / frame.scale * 0.85
     seats = []
     for seat in proposal.seating.seats if wish.seated else ():
         ahead = Point.polar(1.0, seat.towards)
-        centre = spot(seat.place) + ahead * -(_SEAT * 0.6)
+        centre = frame.at(seat.place) + ahead * -(_SEAT * 0.6)
         seats.append(
             Stroke(Path.through((centre + ahead.left * half, centre + ahead.left * -half)))
         )
     yield Group(layers.SEATS, tuple(seats))
 
 
-def _spoilt(job: Job, found: Comparison, on_paper: Callable[[Path], Path]) -> Iterator[Group]:
+def _spoilt(job: Job, found: Comparison, frame: DrawingFrame) -> Iterator[Group]:
     """Yield the defects under the top that no foot may stand on."""
     own = found.top.placement.inverse
     spoilt = under_feet(job.panel)
@@ -173,5 +164,5 @@ def _spoilt(job: Job, found: Comparison, on_paper: Callable[[Path], Path]) -> It
         path = defect.place.placed(own)
         b = path.bounds
         if abs(b.middle.x) < inside.right and abs(b.middle.y) < inside.top:
-            areas.append(Area(on_paper(path)))
+            areas.append(Area(frame.of(path)))
     yield Group(layers.DEFECT_BEARING, tuple(areas))

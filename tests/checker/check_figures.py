@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from checker.ledger import Ledger
 from checker.plan import Plan
-from checker.plane import Pair, add, dot, sub, unit
+from checker.plane import Frame, Pair, add, dot, sub, unit
 from checker.record_cuts import End, Straight
 from checker.record_marks import Reference
 from checker.sheet import Figure, SawRow, Sheet
@@ -124,11 +124,19 @@ def the_waste_lies_where_the_sheet_has_it(plan: Plan, ledger: Ledger) -> None:
             continue
         frame = plan.record.settings[0].reference.frame
         x, y = sub(frame.own(cut.waste), frame.own((0.0, 0.0)))
-        ways = [(x, y), (-y, x)]  # a panel that reaches far from its datum is turned a quarter
-        seen = [(-x if plan.record.face_down else x, y) for x, y in ways]
+        if _is_upright(plan, frame):  # a panel that reaches far from its datum is turned a quarter
+            x, y = -y, x
+        seen = (-x if plan.record.face_down else x, y)
         names = {"right": (1, 0), "left": (-1, 0), "upper": (0, 1), "lower": (0, -1)}
-        fits = [dot(names[said[1]], way) for way in seen]
-        ledger.hold(max(fits) > 0.7, f"{cut.label}: waste {said[1]}, it lies {seen}")
+        fits = dot(names[said[1]], seen)
+        ledger.hold(fits > 0.7, f"{cut.label}: waste {said[1]}, it lies {seen}")
+
+
+def _is_upright(plan: Plan, frame: Frame) -> bool:
+    """Return whether the panel reaches much farther from its datum than along it."""
+    places = [frame.own(place) for place in plan.job.wood.convex_hull.exterior.coords]
+    along, across = (max(side) - min(side) for side in zip(*places, strict=True))
+    return across > 1.15 * along
 
 
 def legs_and_battens_are_printed_as_they_are(plan: Plan, ledger: Ledger) -> None:

@@ -31,12 +31,13 @@ KINDS: dict[str, Kind] = {
 def test_a_top_that_the_panel_hugs_is_within_the_bound_of_its_box(
     shape: str, only_turn: bool, hold: bool
 ) -> None:
-    """A top touched all round, at the end of a box's turns, shapes and places, keeps its bound."""
+    """Touched all round, at an end of turns, shapes and places, it keeps bound and rows."""
     rng = np.random.default_rng(5)
     for _ in range(60):
         attacked = hugged_box(KINDS[shape], shape, rng, only_turn=only_turn, hold=hold)
         assert attacked.best > 0
         assert attacked.best <= attacked.bound * (1 + HAIR)
+        assert attacked.beyond <= 1e-6
 
 
 @pytest.mark.parametrize("shape", ["oval", "superellipse"])

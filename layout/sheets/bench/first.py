@@ -173,7 +173,7 @@ def _without_drawing(page: FirstPage) -> float:
 def parts(page: FirstPage) -> dict[str, float]:
     """Return the height of each part but the drawing and the tables, mm with what is over it."""
     size = max(_wide(page.head.size, 31, bold=True), min(105.0, _wide(page.head.note, 10)))
-    notes = _lines([page.head.note], 10, size + 0.5)
+    notes = _lines([page.head.note], 10, 1.02 * size + 0.5)
     names = min(2, _lines([page.head.name], 15, 184.0 - size, bold=True))
     came = _lines([", ".join(page.head.came)], 10, 184.0 - size)
     return {
@@ -191,11 +191,11 @@ def _ready(page: FirstPage) -> float:
 
 
 def _side(page: FirstPage) -> float:
-    high = 8.4 + 6.9 * len(page.checks) + 0.8 + 4.2 * _lines([page.slip], 10, 50.5)
+    high = 8.4 + 6.9 * len(page.checks) + 0.8 + 4.2 * _lines([page.slip], 10, 51.4)
     if page.legs_drawn is not None:
-        high += 8.4 + page.legs_drawn.height
-        high += sum(5.4 * (1 + (_wide(f, 12.5, bold=True) > 50.5)) for f, _ in page.legs if f)
-        high += 4.4 * _lines([words for _, words in page.legs], 10.5, 50.5)
+        high += 9.4 + page.legs_drawn.height
+        high += sum(5.4 * (1 + (_wide(f, 12.5, bold=True) > 51.0)) for f, _ in page.legs if f)
+        high += 4.4 * _lines([words for _, words in page.legs], 10.5, 51.4)
     return high
 
 

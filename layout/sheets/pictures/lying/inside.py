@@ -80,6 +80,8 @@ def _radius(picture: LyingPicture) -> None:
         )
         offered.append((picture.setter.cost(text_box(text).grown(0.4)) + spoilt, end, text))
     _, end, text = first_of_best(offered, lambda offer: -offer[0], tolerance=ROUNDING)
+    if not picture.setter.is_free(text_box(text).grown(0.4)):
+        return  # the table has it
     picture.add(layers.THIN, Stroke(Path.through((start, end))))
     picture.add(layers.LETTERING, text)
     picture.setter.keep_clear(text_box(text))
