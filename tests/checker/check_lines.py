@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from checker.ledger import Ledger
 from checker.plan import Plan, Sawn, beside, kerf_of, line_through
-from checker.plane import Pair, add, cross, distance, dot, farthest, stretches, sub, unit
+from checker.plane import FINE, Pair, add, cross, distance, dot, farthest, stretches, sub, unit
 from checker.record_cuts import End, Straight
 from shapely import LineString, Point, Polygon
 from shapely.geometry.base import BaseGeometry
@@ -65,7 +65,8 @@ def what_falls_is_told(plan: Plan, ledger: Ledger) -> None:
             continue
         told = sum(piece.area for piece in cut.fallen)
         fell = sum(piece.area for piece in step.fallen)
-        ledger.near(f"area that {cut.label} takes off", told, fell, 1.0 + 1e-4 * fell)
+        chords = FINE * sum(piece.length for piece in step.fallen)
+        ledger.near(f"area that {cut.label} takes off", told, fell, chords + 1e-4 * fell)
         if step.fallen:
             due = farthest(_beside_the_saw(step), cut.start.at, cut.waste) - cut.kerf
             ledger.near(f"widest of {cut.label}", cut.widest, due, 0.5 + 0.01 * due)
