@@ -139,7 +139,7 @@ def _corner_row(corner: CornerLine, say: Say, lying: Lying) -> SawRow:
     guides = {cut.guide.offset for cut in cuts if cut.guide is not None and not cut.handsaw}
     guide = tuple(Cell(tape.figure(offset), "inside the line") for offset in sorted(guides))
     sawn = guide or (Cell("", "by handsaw, clamped"),)
-    where = "from where the lines cross; hold the triangle"
+    where = "from where the lines cross; boards under it"
     figures = [tape.figure(leg) for leg in corner.legs]
     one, other = Cell(figures[0], "", "leg"), Cell("", "each way from each corner")
     each: tuple[tuple[str, str], ...] = ()

@@ -72,7 +72,7 @@ def _alike(lines: tuple[Line, ...]) -> Iterator[tuple[Line, ...]]:
 def _row(lines: tuple[Line, ...], tape: Tape, *, priced: bool, held: bool) -> tuple[str, ...]:
     names = " · ".join(line.name.removeprefix("grit ") for line in lines)
     one = lines[0]
-    is_grit, how = isinstance(one.how, Sanded), one.how
+    is_grit, how, every = isinstance(one.how, Sanded), one.how, [0.0]
     if isinstance(how, Sanded):
         every = [line.how.lasts for line in lines if isinstance(line.how, Sanded)]
         how = replace(how, lasts=max(every))
@@ -85,7 +85,8 @@ def _row(lines: tuple[Line, ...], tape: Tape, *, priced: bool, held: bool) -> tu
         known = [line.cost for line in lines if line.cost is not None]
         cells += [exact_sum(sum(known, Decimal(0))) if len(known) == len(lines) else "?"]
     given = all(line.given for line in lines)
-    return (*cells, "your figure" if given else reckoned_words(how, one, tape))
+    half = f", to {COARSE} half" if is_grit and min(every) < max(every) else ""
+    return (*cells, "your figure" if given else reckoned_words(how, one, tape) + half)
 
 
 def _each(lines: tuple[Line, ...], told: Callable[[Line], str]) -> str:
@@ -131,13 +132,14 @@ def _(how: Spread, line: Line, tape: Tape) -> str:
     reach = f"{how.reach:g} m² a litre"
     if tape.imperial:
         reach = f"{how.reach * SQ_FT_PER_QUART:.0f} sq ft a quart"
-    where = ", if coated" if line.perhaps else ""
+    where = " (your figure)" if how.given else ""
+    where += ", if coated" if line.perhaps else ""
     return f"{_area(how.area, tape)}, {once}, {reach}{where}"
 
 
 @reckoned_words.register
 def _(how: Sanded, line: Line, tape: Tape) -> str:
-    return f"{_area(how.area, tape)}; a sheet or disc {_area(how.lasts, tape)}, to {COARSE} half"
+    return f"{_area(how.area, tape)}; a sheet or disc sands {_area(how.lasts, tape)}"
 
 
 @reckoned_words.register

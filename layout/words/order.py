@@ -59,6 +59,9 @@ FITTED = {
 }
 """What is tried dry, by what is fixed after it."""
 
+_AGAIN = {Deed.TEST: "Test the bare wood for lead", Deed.MARK: "Mark out again"}
+"""What is called by another name when it is done a second time."""
+
 _LEGS = {
     Fixing.SCREWED: "Screw the legs on",
     Fixing.GLUED: "Glue the legs on, upside down",
@@ -78,9 +81,8 @@ def title_of(task: Task, fixing: Fixing | None = None) -> str:
         return FITTED[task.of].title
     if task.deed is Deed.LEGS:
         return "Fix the legs" if fixing is None else _LEGS[fixing]
-    words = TITLES[task.deed]
-    if task.deed is Deed.TEST and task.part > 1:
-        return "Test the bare wood for lead"
+    words = _AGAIN.get(task.deed, "") if task.part > 1 else ""
+    words = words or TITLES[task.deed]
     if task.deed is Deed.STRIP:
         wet = ", wet" if task.wet else ""
         return f"{words}{wet}" + (", if it has one" if task.perhaps else "")
@@ -178,10 +180,11 @@ def _told(task: Task, where: str) -> str | None:
     if task.deed is Deed.SAND and task.part > 1:
         return "Lightly, only what rose; the next coat raises little more."
     if task.deed is Deed.SAND:
-        return (
-            f"{where}, along the grain, each grit until the marks of the one before are gone; "
-            f"finer than {task.grits[-1]} closes the wood to the finish."
-        )
+        until = "until they are even"
+        if len(task.grits) > 1:
+            until = "each grit until the marks of the one before are gone"
+        finest = task.grits[-1]
+        return f"{where}, along the grain, {until}; finer than {finest} closes them to the finish."
     return _PLAIN.get(task.deed)
 
 
@@ -199,7 +202,7 @@ def _stripped(task: Task) -> str:
 _PLAIN = {
     Deed.ASK: "What was it, how old, where did it stand, what is on it? Measure it, knock on it, "
     "look under it; leave it where an answer is bad.",
-    Deed.CLEAN: "Both faces and the edges with warm water, a little soap and a brush; wipe dry, "
+    Deed.CLEAN: "Both faces and the edges with a wrung-out cloth, warm water and a little soap; "
     "stand it on edge to dry overnight.",
     Deed.TEST: "In three places, down to the wood, with a kit or by a laboratory; until lead is "
     "ruled out it is treated as lead.",

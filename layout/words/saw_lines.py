@@ -199,7 +199,7 @@ def falls_words(line: SawLine, lying: Lying, tape: Tape) -> str:
     ends = line.runs is Runs.ACROSS
     what = f"{side} end, {size} long" if ends else f"{side} strip, {size} wide"
     if isinstance(cut, CornerCut):
-        what = "corner; hold the triangle"
+        what = "corner"
     mass = f", {tape.mass(cut.heaviest)}" if cut.heaviest >= _TOLD_FROM else ""
     return f"{what}{mass}{''.join(_held(cut))}"
 

@@ -27,6 +27,10 @@ class Finish:
     """m² a litre for one coat."""
     recoat: float
     """Until the next coat, hours."""
+    use: float
+    """From the last coat until it is used with care, hours."""
+    cure: int
+    """From the last coat until it is as hard as it gets, days."""
     last_grit: int
     """That the wood is sanded to."""
 
@@ -51,5 +55,7 @@ def finish_of(top: Top, glued_legs: int = 0, wish: MaterialsWish | None = None) 
         coats=asked.coats or usual.coats if coat is not NewCoat.NONE else 0,
         coverage=asked.coverage or usual.coverage,
         recoat=usual.recoat if asked.recoat is None else asked.recoat,
+        use=usual.use if asked.use is None else asked.use,
+        cure=usual.cure if asked.cure is None else asked.cure,
         last_grit=asked.last_grit or usual.grit,
     )

@@ -20,7 +20,7 @@ from .items import UNITS, Item, Unit, grit_name
 from .order import Task, WorkOrder
 from .piece import FITTED, Piece
 from .reckoned import Bed, Counted, Filled, Printed, Reckoned, Run, Sanded, Spread
-from .wish import MaterialsWish
+from .wish import STRIPS, MaterialsWish
 
 ROUNDS = {Coat.PAINT: 2}
 """How often stripper is laid on; once for what is not named (common practice)."""
@@ -114,10 +114,11 @@ def _line(
 def _lines(piece: Piece, order: WorkOrder, wish: MaterialsWish) -> Iterator[Line]:
     finish, rounds = piece.finish, max((ROUNDS.get(c, 1) for c in piece.panel.finish), default=1)
     if finish.coats:
-        spread = Spread(piece.sanded, finish.coats, finish.coverage)
+        spread = Spread(piece.sanded, finish.coats, finish.coverage, given=bool(wish.coverage))
         yield _line(Item.FINISH, spread, kind=finish.coat.value)
     if piece.strips:
-        spread = Spread(piece.stripped, rounds, wish.strip_coverage)
+        reach = wish.strip_coverage
+        spread = Spread(piece.stripped, rounds, reach, given=reach != STRIPS)
         yield _line(Item.STRIPPER, spread, perhaps=not piece.panel.finish)
     areas: dict[int, float] = {}
     for task in order.tasks:

@@ -42,7 +42,7 @@ class Task:
     """What a dry fit tries, or what the dust is taken off for."""
     part: int = 1
     parts: int = 1
-    """Which of so many coats."""
+    """Which of so many coats; 2 for what is done a second time."""
     grits: tuple[int, ...] = ()
     """What is sanded with, coarsest first."""
     wet: bool = False
@@ -78,7 +78,7 @@ def work_order(piece: Piece, wish: WorkWish | None = None) -> WorkOrder:
     tasks = _with_hours(piece, asked, tuple(_tasks(piece)))
     days = days_of([((t.least, t.most), t.wait) for t in tasks], asked.day)
     dated = tuple(replace(task, day=day) for task, day in zip(tasks, days, strict=False))
-    ready, cure = days[-1], piece.finish.coating.cure
+    ready, cure = days[-1], piece.finish.cure
     return WorkOrder(
         dated,
         sum(task.least for task in tasks),
@@ -124,7 +124,7 @@ def _marked(piece: Piece) -> Iterator[Task]:
     if slab:
         yield from _mended(piece)
         yield Task(Deed.REST, wait=(REST * 24.0, REST * 24.0))
-    yield from (Task(Deed.MARK), Task(Deed.CHECK))
+    yield from (Task(Deed.MARK, part=2 if slab else 1), Task(Deed.CHECK))
     if not slab:
         yield from _mended(piece)
 
@@ -186,7 +186,7 @@ def _coated(piece: Piece, deed: Deed) -> Iterator[Task]:
         if number > 1 and finish.coating.between:
             yield Task(Deed.RUB, of=deed, grits=(finish.coating.between,))
         yield Task(Deed.DUST, of=deed)
-        dries = finish.coating.use if last and number == finish.coats else finish.recoat
+        dries = finish.use if last and number == finish.coats else finish.recoat
         yield Task(deed, part=number, parts=finish.coats, wait=(dries, dries))
 
 

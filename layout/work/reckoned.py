@@ -22,6 +22,8 @@ class Spread:
     coats: int
     reach: float
     """m² a litre."""
+    given: bool = False
+    """Whether the maker says how far it goes; else labels do."""
 
     @property
     def need(self) -> float:

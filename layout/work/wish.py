@@ -31,6 +31,9 @@ _GRIT = Number(
     limits=Range(GRITS[2], GRITS[-1]), whole=True, advice="coarser leaves scratches that show"
 )
 
+STRIPS = 3.0
+"""m² a litre of stripper, laid on once (labels, from memory: 2.5 to 6)."""
+
 _HOURS = Named(tuple(deed.value for deed in EFFORTS), HourSpan())
 
 _AMOUNTS = Named(ITEMS, Number(limits=Range(0.0, 1e6)))
@@ -75,8 +78,22 @@ class MaterialsWish:
         "8",
         usual="by `finish`",
     )
+    use: float | None = key(
+        None,
+        Number("hours", Range(0.0, 500.0)),
+        "From the last coat until the table is used with care",
+        "48",
+        usual="by `finish`",
+    )
+    cure: int | None = key(
+        None,
+        count(0, 365),
+        "Days from the last coat until the finish is as hard as it gets",
+        "10",
+        usual="by `finish`",
+    )
     strip_coverage: float = key(
-        3.0,
+        STRIPS,
         Number("m² a litre", Range(0.0, 200.0, above=True), advice="look at the label"),
         "How far a litre of paint stripper goes, applied once",
         "5",

@@ -14,6 +14,7 @@ from .layout.geometry.placement import Placement as Placement
 from .layout.geometry.point import Point as Point
 from .layout.legs.wish import Foot as Foot
 from .layout.legs.wish import LegsWish as LegsWish
+from .layout.money.wish import MoneyWish as MoneyWish
 from .layout.outlines import Capsule as Capsule
 from .layout.outlines import Circle as Circle
 from .layout.outlines import Freeform as Freeform
@@ -31,6 +32,8 @@ from .layout.panel import rectangular_outline as rectangular_outline
 from .layout.panel import round_outline as round_outline
 from .layout.plan.job import Job as Job
 from .layout.units import Units as Units
+from .layout.work.wish import MaterialsWish as MaterialsWish
+from .layout.work.wish import WorkWish as WorkWish
 from .library import Plan as Plan
 from .library import best_fit as best_fit
 from .library import best_fits as best_fits

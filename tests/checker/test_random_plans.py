@@ -68,14 +68,16 @@ def test_a_quick_random_plan_holds(number: int, shape: str) -> None:
     assert held(planned(job_text(number, shape))).failures == []
 
 
-@pytest.mark.by_hand
-@pytest.mark.parametrize("part", range(3))
 @pytest.mark.parametrize("shape", SHAPES)
-def test_random_plans_hold(shape: str, part: int) -> None:
-    """Every check holds of 210 plans: 21 of each shape, on any panel and any feet."""
+@pytest.mark.parametrize(
+    "count",
+    [pytest.param(3, marks=pytest.mark.heavy), pytest.param(22, marks=pytest.mark.by_hand)],
+)
+def test_random_plans_hold(shape: str, count: int) -> None:
+    """Every check holds of plans of each shape, on any panel and any feet."""
 
-    @settings(max_examples=7, phases=[Phase.generate])
-    @given(st.integers(min_value=part * 10**6, max_value=(part + 1) * 10**6 - 1))
+    @settings(max_examples=count, phases=[Phase.generate])
+    @given(st.integers(min_value=0, max_value=3 * 10**6))
     def holds(number: int) -> None:
         try:
             plan = planned(job_text(number, shape))

@@ -12,6 +12,7 @@ from jobs import PLAIN
 from panelwright.cli.legs import GOALS
 from panelwright.cli.main import main
 from panelwright.layout.legs import Goal
+from panelwright.layout.plan.form import SCHEMA
 
 OPEN = PLAIN.replace("count = 4", "counts = [4, 6]")
 
@@ -77,7 +78,7 @@ def test_a_plan_takes_the_best_where_the_job_names_no_count(tmp_path: Path) -> N
     path = job(tmp_path, OPEN)
     compared = json.loads(run("legs", path, "--json").stdout)
     plan = json.loads(run("plan", path, "--json").stdout)
-    assert compared["schema"] == 2
+    assert compared["schema"] == SCHEMA
     assert compared["own"] is None
     best = compared["proposals"][0]
     assert plan["legs"]["legs"] == best["legs"]["legs"]

@@ -215,11 +215,14 @@ def test_the_drawing_is_at_full_size(
     ],
 )
 def test_what_cannot_be_answered_ends_with_two(words: tuple[object, ...], says: str) -> None:
-    """The message says why, and nothing is printed for machines."""
-    result = run(*words, "--json")
+    """The message says why, to a person and to a machine."""
+    result = run(*words)
     assert result.exit_code == 2
     assert says in result.stderr
     assert result.stdout == ""
+    asked = run(*words, "--json")
+    assert asked.exit_code == 2
+    assert says in asked.stderr or says in json.loads(asked.stdout)["problems"][0]["message"]
 
 
 def test_every_shape_has_an_example() -> None:

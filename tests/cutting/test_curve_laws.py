@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import re
 from dataclasses import replace
 from fractions import Fraction
 
@@ -48,7 +47,7 @@ def router(outline: Outline, tools: Tools, panel: Panel = WIDE) -> RouterCut:
 def router_words(outline: Outline, tools: Tools) -> str:
     """Return what is said about the router."""
     cuts = plan_cuts(Top(WIDE, outline, Placement(MIDDLE)), choose_datum(WIDE), tools)
-    return text(told(cuts, choose_datum(WIDE), title="Router"))
+    return text(told(cuts, choose_datum(WIDE), title="Rout to the line"))
 
 
 def radii(cut: CurveCut) -> tuple[SwungRadius, ...]:
@@ -61,8 +60,8 @@ def test_a_disk_is_measured_to_the_near_edge_and_a_hole_to_the_far_one() -> None
     """The door's trammel stands 354 to the near edge of a 12 mm bit, 360 to its middle, 366 far."""
     (swung,) = radii(DOOR.cuts.curve_cuts[-1])
     assert (swung.radius, swung.to_bit_middle, swung.to_far_edge) == (354.0, 360.0, 366.0)
-    words = text(told(DOOR.cuts, DOOR.datum, title="Router"))
-    assert "near edge of the bit (366 to its far edge" in words
+    words = text(told(DOOR.cuts, DOOR.datum, title="Rout to the line"))
+    assert "near edge of the bit; to its far edge it is 366" in words
 
 
 def test_an_oval_template_is_no_oval() -> None:
@@ -110,7 +109,7 @@ def test_what_runs_on_a_template(outline: Outline, bush: float | None, has: bool
 def test_a_template_that_would_be_seen_to_be_wrong_is_warned_of() -> None:
     """Far inside a long oval the sheet says how wrong an oval drawn anew would be."""
     words = router_words(Oval(1400, 500), Tools(bush=80.0))
-    assert "an oval drawn anew to that size would be wrong by up to" in words
+    assert "n oval drawn anew to that size would be wrong by up to" in words
     assert "drawn anew" not in router_words(Oval(1400, 500), Tools())
 
 
@@ -140,11 +139,11 @@ def test_the_passes_that_are_told_reach_through(thickness: float, imperial: bool
     panel, tape = replace(WIDE, thickness=thickness), Tape(imperial=imperial)
     datum = choose_datum(panel)
     plan = plan_cuts(Top(panel, Capsule(1400, 600), Placement(MIDDLE)), datum, Tools(), tape)
-    words = text(told(plan, datum, tape, "Router"))
-    found = re.search(r"(\d+) passes ([\d /]+) deep", words)
-    assert found is not None
-    depth = math.fsum(Fraction(part) for part in found[2].split()) * (25.4 if imperial else 1.0)
-    assert int(found[1]) * depth >= thickness - 1e-3
+    cut = plan.curve_cuts[-1]
+    assert isinstance(cut, RouterCut)
+    told_deep = tape.figure(cut.depth, at_least=True)
+    depth = math.fsum(Fraction(part) for part in told_deep.split()) * (25.4 if imperial else 1.0)
+    assert cut.passes * depth >= thickness - 1e-3
 
 
 @settings(max_examples=15)
@@ -177,7 +176,7 @@ def test_without_a_router_the_line_is_reached_by_hand() -> None:
     assert [cut.tool.value for cut in cuts.curve_cuts] == ["jigsaw", "hand"]
     step = told(cuts, thick.datum)[-1]
     assert step.title == "To the line by hand"
-    assert "5 stands outside the line" in step.words[0]
+    assert step.figures == (("5", "stand outside it"),)
 
 
 def test_what_is_left_after_the_cuts() -> None:

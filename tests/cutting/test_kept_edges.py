@@ -178,7 +178,7 @@ def test_a_waney_piece_with_square_ends_takes_two_cuts() -> None:
     assert sum(lengths) < 1300
     words = text(told(cuts, choose_datum(SLAB)))
     assert "Bark off with a drawknife" in words
-    assert "cramp a strip behind the kept edge" in words
+    assert "ramp a strip behind the kept edge" in words
 
 
 def test_a_piece_with_one_kept_edge_is_ripped_along_its_back() -> None:

@@ -37,7 +37,11 @@ def test_the_edge_of_the_lab_bench() -> None:
     assert (edge.edge_left, edge.upright, edge.fixings_inside) == (14.0, 11.0, 40.0)
     assert math.degrees(edge.bevel_angle) == pytest.approx(21.80, abs=0.005)
     told = list(profile_words(edge, Tape()))
-    assert [passage.title for passage in told] == ["Round-over", "Bevel under the edge", "Arris"]
+    assert [passage.title for passage in told] == [
+        "Round over the edge",
+        "Bevel under the edge",
+        "Break the arris",
+    ]
     assert "14 of the edge is left" in told[1].words[0]
     assert "Nothing is fixed within 40" in told[1].words[0]
 
@@ -48,7 +52,7 @@ def test_a_square_edge(kind: Kind, inside: float) -> None:
     panel = Panel(rectangular_outline(2000, 800), 20, build=Build(kind))
     edge = plan_profile(EdgeProfile(), Top(panel, Capsule(1400, 600), Placement()))
     assert (edge.fixings_inside, edge.edge_left, edge.bevel_line) == (inside, 20.0, None)
-    assert [passage.title for passage in profile_words(edge, Tape())] == ["Arris"]
+    assert [passage.title for passage in profile_words(edge, Tape())] == ["Break the arris"]
 
 
 @pytest.mark.parametrize("kind", Kind)

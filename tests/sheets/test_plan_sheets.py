@@ -155,3 +155,23 @@ def test_a_crumb_of_a_region_is_not_drawn() -> None:
     drawn = areas_of(union([crumb, board]), frame)
     assert len(drawn) == 1
     assert drawn[0].holes == ()
+
+
+def test_the_sheet_goes_by_the_order_of_the_work(plan: Plan) -> None:
+    """What is done stands in the order of the plan: washed, stripped, sawn, sanded, coated."""
+    titles = [step.title for step in page_of(plan).steps if step.number]
+    wanted = [
+        "Wash it",
+        "Take the old coat off, wet, if it has one",
+        "Set out the marks",
+        "Jigsaw round it",
+        next(title for title in titles if title.startswith("Sand with")),
+        "Stand the legs on dry",
+        "Coat underside and edge",
+        "Screw the legs",
+        "Coat the top",
+        "Photograph it",
+    ]
+    places = [titles.index(title) for title in wanted]
+    assert places == sorted(places)
+    assert "Buy what is missing" in titles[0]

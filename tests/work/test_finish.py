@@ -49,10 +49,13 @@ def test_glue_is_kept_bare() -> None:
 def test_a_job_overrides_every_figure_of_a_finish() -> None:
     """Coats, coverage, drying and last grit are the maker's where they are given."""
     top = Top(OAK, Rectangle(1200, 600), Placement())
-    wish = MaterialsWish(finish="lacquer", coats=2, coverage=9.5, recoat=6, last_grit=220)
+    wish = MaterialsWish(
+        finish="lacquer", coats=2, coverage=9.5, recoat=6, use=50, cure=9, last_grit=220
+    )
     finish = finish_of(top, 0, wish)
     assert finish.coat is NewCoat.VARNISH
     assert (finish.coats, finish.coverage, finish.recoat, finish.last_grit) == (2, 9.5, 6, 220)
+    assert (finish.use, finish.cure) == (50, 9)
 
 
 @pytest.mark.parametrize("coat", [coat for coat in NewCoat if coat is not NewCoat.NONE])

@@ -38,7 +38,8 @@ def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Ent
     assert outline is not None
     if isinstance(outline, Circle):
         wish = replace(wish, limits=replace(wish.limits, ratio=Span(1.0, 1.0)))
-    sizing = Sizing(kind_of(outline), wish, outline)
+    # the maker's own keeps its form, whatever its kind
+    sizing = Sizing(_of_form(outline) if shape == OWN_OUTLINE else kind_of(outline), wish, outline)
     seen = Wood(wood, held)
     family = TwoSizes(seen, sizing)
 
@@ -95,9 +96,16 @@ def kind_of(outline: Outline, farthest: float = math.inf) -> Kind:
         from .superellipse import SuperellipseKind
 
         return SuperellipseKind(outline.exponent)
-    from .form import own_form, regular_form
+    from .form import regular_form
     from .polygon import ConvexKind
 
     if isinstance(outline, RegularPolygon):
         return ConvexKind(regular_form(outline.sides))
+    return _of_form(outline, farthest)
+
+
+def _of_form(outline: Outline, farthest: float = math.inf) -> Kind:
+    from .form import own_form
+    from .polygon import ConvexKind
+
     return ConvexKind(own_form(outline, farthest))
