@@ -64,8 +64,8 @@ def _(act: Rest, say: Say) -> Passage:
     words = (
         f"{act.days} days on sticks, air at both faces; then winding sticks: twist at most "
         f"{say.tape.figure(act.twist)}, else flatten once more. Strike {act.again.datum.name} "
-        "again through its marks on the ends, and set everything out once more from the table "
-        "below."
+        "again through its marks on the ends, and set everything out once more from the "
+        "first page."
     )
     return Passage("Rest, mark again", (words,))
 

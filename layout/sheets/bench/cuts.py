@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from functools import singledispatch
 from itertools import groupby
 
@@ -89,7 +90,12 @@ def _labels(act: Act) -> list[str]:
 
 
 def _warned(plan: Plan, step: Step, labels: Sequence[str], datum: Datum) -> Step:
-    met = [c for c in plan.blades if c.who[0] in labels]
+    numbers = numbers_of(plan)
+    met = [
+        replace(c, who=(f"Line {numbers[c.who[0]]}", *c.who[1:])) if c.who[0] in numbers else c
+        for c in plan.blades
+        if c.who[0] in labels
+    ]
     return step.warned(*(concern_words(c, say_of(plan, datum)) for c in met))
 
 
