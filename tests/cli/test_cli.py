@@ -61,6 +61,7 @@ def test_a_second_run_gives_the_same_bytes_and_leaves_other_files_alone(
     }
 
 
+@pytest.mark.heavy
 def test_the_bytes_do_not_hang_on_how_python_hashes(job: Path, tmp_path: Path) -> None:
     """Two processes with different hash secrets write the same files."""
     import os
@@ -81,6 +82,7 @@ def test_the_bytes_do_not_hang_on_how_python_hashes(job: Path, tmp_path: Path) -
     assert folders[0] == folders[1]
 
 
+@pytest.mark.heavy
 def test_an_interrupted_write_leaves_every_old_file_whole(
     job: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -102,7 +102,7 @@ def test_what_check_passes_is_planned(what: str, tmp_path: Path) -> None:
     result = run(tmp_path, text, "plan", "--out", str(tmp_path / "out"))
     assert result.exit_code == 0, result.stderr
     assert says in result.stdout
-    assert len(list((tmp_path / "out").iterdir())) == 7
+    assert len(list((tmp_path / "out").iterdir())) == 8
     if "This top" in says:
         assert says in (tmp_path / "out" / "bench-sheet.html").read_text(encoding="utf-8")
 

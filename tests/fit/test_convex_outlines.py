@@ -198,6 +198,7 @@ def test_no_top_of_a_box_beats_its_bound(kind: ConvexKind) -> None:
     assert tried > 40
 
 
+@pytest.mark.heavy
 @pytest.mark.parametrize("shape", ["hexagon", "octagon"])
 def test_no_climbed_top_beats_the_end_of_a_search(shape: str) -> None:
     """Tops polished from random places never pass what the search says that none can beat."""

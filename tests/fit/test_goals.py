@@ -167,6 +167,7 @@ def test_a_defect_never_beats_the_bound_without_it(
     assert holed.score <= free.bound.value * (1 + 1e-9)
 
 
+@pytest.mark.heavy
 @settings(max_examples=6)
 @given(star_rings(), shapes, goals, st.floats(0.4, 0.95), st.floats(0.0, 0.8))
 def test_a_tighter_limit_never_beats_the_bound_of_a_looser_one(

@@ -128,6 +128,7 @@ def test_a_defect_never_makes_the_top_better(
     assert spoilt.score <= free.bound.value
 
 
+@pytest.mark.heavy
 @settings(max_examples=10)
 @given(star_rings(), st.integers(0, 10_000))
 def test_no_random_top_beats_the_bound(corners: tuple[Point, ...], number: int) -> None:

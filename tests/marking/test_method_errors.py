@@ -84,6 +84,7 @@ def _swung(centre: Point, radius: float, outline: Outline) -> Iterator[Point]:
         yield centre + Point.polar(radius, float(turn))
 
 
+@pytest.mark.heavy
 @settings(max_examples=6, deadline=None)
 @given(SIZES, st.floats(0.0, 9.0), st.floats(0.0, 9.0))
 def test_an_oval_is_out_by_what_is_stated(

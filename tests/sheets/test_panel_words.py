@@ -24,6 +24,7 @@ from panelwright.layout.units import Tape
 from panelwright.layout.words.panel import assess_words, flatness_words, made_of
 
 BOARD = Panel(rectangular_outline(1981, 838), 44, build=Build(Kind.VENEERED))
+SOLID = replace(BOARD, build=Build(Kind.SOLID))
 
 
 @pytest.mark.parametrize("kind", Kind)
@@ -47,7 +48,7 @@ def test_a_sheet_in_inches_has_no_metric_figure() -> None:
     told = (
         assess_words(BOARD, tape),
         flatness_words(BOARD, tape, later=False),
-        flatness_words(replace(BOARD, flattened=40.0), tape, later=True),
+        flatness_words(replace(SOLID, flattened=40.0), tape, later=True),
     )
     text = " ".join(words for passage in told for words in passage.words)
     assert "1 3/4" in text and "97 lb" in text

@@ -112,7 +112,8 @@ def test_a_core_from_before_2005_may_hold_asbestos(kind: Kind, year: int | None,
 def test_a_backing_may_hold_asbestos(coat: Coat) -> None:
     """Lino, vinyl, black glue and heat mats were made with it (EPA, *Asbestos in the home*)."""
     suspect = coat in (Coat.LINOLEUM, Coat.VINYL, Coat.BLACK_GLUE, Coat.HEAT_MAT)
-    old, new = (replace(OAK, year=year, finish=(Coat.OIL, coat)) for year in (1975, 2005))
+    coats = (coat,) if coat is Coat.NONE else (Coat.OIL, coat)
+    old, new = (replace(OAK, year=year, finish=coats) for year in (1975, 2005))
     assert (Risk.ASBESTOS in risks(old)) is suspect
     assert Risk.ASBESTOS not in risks(new)
 
