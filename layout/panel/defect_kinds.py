@@ -46,6 +46,7 @@ UNNAMED = DefectKind((SHOWING, BEARING), 0.0)
 ALIASES = {
     **dict.fromkeys(("nail", "screw", "bolt", "staple"), "metal"),
     **dict.fromkeys(("screw hole", "nail hole", "bolt hole", "tap hole", "cable hole"), "hole"),
+    **dict.fromkeys(("loose knot", "dead knot", "knot hole"), "hole"),
     **dict.fromkeys(("crack", "shake", "check"), "split"),
     **dict.fromkeys(("mortise", "lock", "hinge", "hinge recess"), "pocket"),
     "frame joint": "joint",
@@ -61,7 +62,7 @@ ALIASES = {
 """Other words that makers use, and the kind that each stands for."""
 
 NOT_KINDS = {
-    "knot": 'may be sound or loose: leave a sound one out; write "hole" where it is loose or has '
-    "fallen out",
+    "knot": 'may be sound or loose: leave a sound one out; write "loose knot" where it is loose or '
+    "has fallen out",
 }
 """Words that makers use and that are no kind, and why."""
