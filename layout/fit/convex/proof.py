@@ -43,6 +43,9 @@ def proved(
     turn = _plain_turn(kind, pose, sizing.wish.limits)
     for step, chord in INSETS:
         half_length, half_width = kind.drawn_in(pose, step)
+        # drawn in alike all round a top gets slimmer, by a hair more than it may
+        slimmest = sizing.wish.limits.ratio.greatest * (half_width + rim[1]) - rim[0]
+        half_length = min(half_length, slimmest)
         drawn = pose._replace(half_length=half_length, half_width=half_width, turn=turn)
         placement = Placement(Point(*kind.origin(drawn)) + middle, turn)
         core = make(2 * half_length, 2 * half_width)
