@@ -10,7 +10,7 @@ from ..errors import PanelError
 from ..geometry.path import Path
 from ..geometry.polygon import Region
 from ..geometry.segments import Side
-from ..keys.figures import ABOVE_0, FROM_0, count, degrees
+from ..keys.figures import ABOVE_0, FROM_0, Length, Range, count, degrees
 from ..keys.key import fills, hold, key, take
 from ..keys.kinds import Choice, Only, Text, names
 from ..keys.plane import Boundary, Choices, holes_of
@@ -23,6 +23,9 @@ from .past import Coat, Was
 from .sound import SoundWood
 from .taken import Boundaries, Defects
 from .told import on_panel
+
+THICK = Length(Range(0.0, 500.0, above=True), "look at the unit: no panel is that thick")
+"""What a panel can be thick, mm: more is a slip of the unit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +49,7 @@ class Panel:
     )
     """Closed, anticlockwise, mm; origin at the datum corner, x along the datum edge."""
     thickness: float = field(
-        metadata=fills(ABOVE_0, "Its thickness; a plan needs it, a fit does not", "44")
+        metadata=fills(THICK, "Its thickness; a plan needs it, a fit does not", "44")
     )
     name: str = key("panel", Text(), "What the maker calls it", '"north door"')
     cut_outs: tuple[Path, ...] = key(
