@@ -24,7 +24,7 @@ def board(long: float, wide: float) -> SoundWood:
 
 
 @pytest.mark.parametrize(
-    "count", [10, pytest.param(150, marks=pytest.mark.heavy)], ids=["some", "many"]
+    "count", [10, pytest.param(150, marks=pytest.mark.by_hand)], ids=["some", "many"]
 )
 @pytest.mark.parametrize("shape", ["oval", "capsule"])
 def test_no_limit_is_overstepped(shape: str, count: int) -> None:
