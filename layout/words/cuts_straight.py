@@ -22,7 +22,7 @@ from ..cutting.cut import Support
 from ..cutting.sides import SHORT_OF_CORNER
 from .cuts_told import words_of
 from .passage import Passage
-from .say import Say, listed, sentence
+from .say import Say, capital, listed, sentence
 
 _UNMEASURED = (
     "clamp the guide by the saw's own offset: make a test cut and measure from the kept side of "
@@ -150,7 +150,7 @@ def _(side: SkippedTrim, say: Say) -> Passage:
         SkipReason.IN_THE_WAY: f"{listed(side.in_the_way)} in its line: the jigsaw takes this "
         "side, round the top",
     }[side.reason]
-    return Passage(f"No saw cut: {side.kind.value}{along}", (sentence(words),))
+    return Passage(capital(f"{side.kind.value}{along}"), (sentence(words),))
 
 
 @words_of.register

@@ -11,7 +11,7 @@ from ..work.deeds import Deed
 from ..work.order import Task, WorkOrder
 from .amounts import day_words, hours_words, wait_words
 from .passage import Passage, Table
-from .say import listed, sentence
+from .say import capital, listed, sentence
 
 TITLES = {
     Deed.ASK: "See it, ask for its history",
@@ -144,7 +144,7 @@ def _row(held: Sequence[Task], fixing: Fixing | None) -> tuple[str, ...]:
         wait = f"{wait} each" if first == wait else f"{first}, {wait}"
     day = Day(held[0].day.least, held[-1].day.most)
     cells = (hours_words(least, most) if most else "", wait, day_words(day).removeprefix("day "))
-    return (title[:1].upper() + title[1:], *(cell.replace(" to ", "–") or "–" for cell in cells))
+    return (capital(title), *(cell.replace(" to ", "–") or "–" for cell in cells))
 
 
 def wait_told(order: WorkOrder, task: Task) -> str:

@@ -9,7 +9,7 @@ from ..panel.panel import Panel
 from ..units import Tape
 from .mends import BY
 from .passage import Passage, Table
-from .say import listed
+from .say import capital, listed
 
 TWIST = 3.0
 """What winding sticks may show at the ends of a panel, mm (common practice)."""
@@ -49,7 +49,7 @@ def assess_words(panel: Panel, tape: Tape) -> Passage:
     count = lifters(panel.mass)
     lift = "one person can lift it" if count == 1 else f"{people(count)} lift it"
     words = [
-        f"{made_of(panel).capitalize()}, about {tape.mass(panel.mass)}: {lift}. {_past(panel)}",
+        f"{capital(made_of(panel))}, about {tape.mass(panel.mass)}: {lift}. {_past(panel)}",
         "Answer the cautions of the first page first; stop where one is not answered.",
     ]
     if panel.build.kind is Kind.SOLID:

@@ -37,10 +37,18 @@ def thin_words(length: float, tape: Tape) -> str:
     return f"{tape.exact(length, 1)} {tape.unit}"
 
 
+def capital(words: str) -> str:
+    """Return words with a capital at their head; names within them stay as they are.
+
+    >>> capital("end along DA")
+    'End along DA'
+    """
+    return words[:1].upper() + words[1:]
+
+
 def sentence(words: str) -> str:
     """Return words with a capital at their head and a full stop at their end."""
-    ended = words if words.endswith((".", "!", "?")) else f"{words}."
-    return ended[:1].upper() + ended[1:]
+    return capital(words if words.endswith((".", "!", "?")) else f"{words}.")
 
 
 def listed(names: Iterable[str], last: str = "and") -> str:

@@ -115,7 +115,7 @@ def not_worth_it(costs: Iterable[Cost]) -> Iterator[str]:
     if rest:
         names = ", ".join(cost.name for cost in rest)
         most = percent(max(max(cost.most for cost in rest), _AS_GOOD))
-        yield f"nothing worth it: {names} (at most {most})"
+        yield f"nothing worth it alone: {names} (at most {most})"
 
 
 def loss_words(fit: Fit, best: Fit, goal: Goal, tape: Tape) -> str:

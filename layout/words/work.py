@@ -40,10 +40,7 @@ KEEP_OFFCUTS = Passage(
 
 def skipped_words(told: list[Passage]) -> Passage:
     """Return why some sides are not sawn, together."""
-    words = tuple(
-        f"{p.title.removeprefix('No saw cut: ').capitalize()}: {p.words[0]}" for p in told
-    )
-    return Passage("Sides that no saw takes", words)
+    return Passage("Sides that no saw takes", tuple(f"{p.title}: {p.words[0]}" for p in told))
 
 
 def marks_behind(held: MarkSet, shown: set[str], say: Say) -> Passage:

@@ -55,7 +55,7 @@ def test_why_tells_gains_and_other_places(job: Path) -> None:
     """The cut costs 42 %: up to the dent it is 992 and not 700; the dent costs nothing."""
     lines = run("fit", job, "--why").stdout.splitlines()
     assert any(line.startswith("   without the saw cut: 42 % larger") for line in lines)
-    assert any(line.startswith("   nothing worth it: dent") for line in lines)
+    assert any(line.startswith("   nothing worth it alone: dent") for line in lines)
     assert any(line.startswith("   place 2: rectangle") for line in lines)
     assert lines[-1].startswith("2. circle")
 

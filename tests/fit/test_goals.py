@@ -70,7 +70,9 @@ def best(region: Region, shape: str, goal: Goal, limits: Limits, gap: float = 0.
     return best_fits(SoundWood.exact(region), wish)[0]
 
 
-@pytest.mark.parametrize("goal", [Goal.LENGTH, Goal.WIDTH, Goal.NEAREST])
+@pytest.mark.parametrize(
+    "goal", [pytest.param(Goal.LENGTH, marks=pytest.mark.heavy), Goal.WIDTH, Goal.NEAREST]
+)
 @pytest.mark.parametrize("shape", SHAPES)
 @pytest.mark.parametrize("name", PANELS)
 def test_no_general_search_beats_the_bound_of_a_goal(name: str, shape: str, goal: Goal) -> None:

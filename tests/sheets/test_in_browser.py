@@ -27,6 +27,8 @@ from panelwright.layout.words.saw_lines import rounds_of
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
+pytestmark = pytest.mark.heavy
+
 SAMPLES = {folder.name: folder for folder in sample_folders()}
 
 PAPERS = {"A4": (210.0, 297.0), "letter": (215.9, 279.4)}

@@ -35,6 +35,14 @@ def test_a_build_is_named_once(kind: Kind) -> None:
     assert made_of(replace(panel, material=kind.usual_material)) == kind.value
 
 
+@pytest.mark.parametrize("kind", Kind)
+def test_a_build_at_the_head_of_a_sentence_keeps_its_letters(kind: Kind) -> None:
+    """Fibreboard is MDF there too, not "Mdf"."""
+    told = assess_words(replace(BOARD, build=Build(kind)), Tape()).words[0]
+    assert told[0].isupper()
+    assert told[1:].startswith(kind.value[1:])
+
+
 def test_a_veneered_top_is_no_door() -> None:
     """It weighs as one, and is called what it is."""
     assert BOARD.substance.name == "veneered board"

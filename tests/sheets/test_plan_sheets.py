@@ -126,6 +126,15 @@ def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan) -> None:
     assert rows == [defect.name for defect in plan.job.panel.defects]
 
 
+def test_a_side_that_is_not_sawn_keeps_its_corners(plan: Plan) -> None:
+    """It is told with the letters of its edge as the drawings have them: DA, not da."""
+    page = page_of(plan)
+    for side in plan.cuts.skipped:
+        title = words_of(side, say_of(plan)).title
+        assert title.endswith(f"along {side.edge}" if side.edge else side.kind.value[1:])
+        assert title in page.step("Sides that no saw takes").text
+
+
 def test_no_figure_of_a_saw_line_stands_twice(plan: Plan) -> None:
     """The steps of sawing point to the first page, and repeat none of its figures."""
     page = page_of(plan)

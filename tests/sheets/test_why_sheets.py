@@ -148,7 +148,7 @@ def test_a_gain_between_two_figures_is_told_as_that() -> None:
     nothing = Cost("stain", 0.001, 0.006, None, None)
     lines = list(cost_lines((close, nothing), Goal.AREA))
     assert lines[0].startswith("without the knot: 10 % larger, if it is out or mended")
-    assert lines[1] == "nothing worth it: stain (at most 0.60 %)"
+    assert lines[1] == "nothing worth it alone: stain (at most 0.60 %)"
 
 
 @pytest.mark.parametrize(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 
 from ....drawing import layers
 from ....drawing.lettering import text_box
@@ -57,10 +58,10 @@ def draw_tape(picture: LyingPicture, each: Round, side: str, edge: float) -> Non
 def _ticks(
     tape: Tape, scale: float, start: float, end: float, near: float, far: float
 ) -> Iterator[tuple[tuple[float, float], tuple[float, float]]]:
-    """Yield a tick each 100 mm or 4 in, a long one each fifth."""
+    """Yield a tick each 100 mm or 4 in short of the end, a long one each fifth."""
     step = (4 * MM_PER_INCH if tape.imperial else 100.0) / scale
     way = 1.0 if end > start else -1.0
-    for i in range(1, int(abs(end - start) / step) + 1):
+    for i in range(1, ceil(abs(end - start) / step - 1e-6)):  # the end is the body's own line
         x = start + way * i * step
         yield (x, near), (x, far if i % 5 == 0 else near + (far - near) * 0.45)
 
