@@ -14,14 +14,10 @@ from hypothesis import strategies as st
 from told import told
 from worked_panels import DOOR, SLAB
 
-from panelwright.layout.cutting import (
-    CutPlan,
-    RouterCut,
-    Tools,
-    bush_offset,
-    plan_cuts,
-    template_line,
-)
+from panelwright.layout.cutting.cut import RouterCut
+from panelwright.layout.cutting.plan import CutPlan, plan_cuts
+from panelwright.layout.cutting.template_line import bush_offset, template_line
+from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
@@ -239,7 +235,7 @@ def test_the_router_runs_downhill_and_against_its_bit(turn: float, grain: float)
     placement = Placement(centre, turn)
     datum = choose_datum(solid)
     cuts = plan_cuts(Top(solid, outline, placement), datum, Tools())
-    from panelwright.layout.marking import marks_for
+    from panelwright.layout.marking.marks import marks_for
 
     marks = marks_for(Top(solid, outline, placement), datum)
     assert len(cuts.feeds) == 4

@@ -15,16 +15,11 @@ from readers import off_path
 from told import text, told
 from worked_panels import BENCH_TOP, DOOR, WORKTOP
 
-from panelwright.layout.cutting import (
-    CurveCut,
-    JigsawCut,
-    RouterCut,
-    SwungRadius,
-    TemplateGuide,
-    Tools,
-    plan_cuts,
-)
+from panelwright.layout.cutting.cut import CurveCut, JigsawCut, RouterCut, SwungRadius
+from panelwright.layout.cutting.plan import plan_cuts
 from panelwright.layout.cutting.stages import wood_after
+from panelwright.layout.cutting.template_line import TemplateGuide
+from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point

@@ -12,17 +12,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from told import told
 
-from panelwright.layout.cutting import (
-    CutPlan,
-    HandCut,
-    JigsawCut,
-    SkipReason,
-    Stroke,
-    Tools,
-    plan_cuts,
-)
 from panelwright.layout.cutting.corner_cuts import corner_leg
+from panelwright.layout.cutting.cut import HandCut, JigsawCut, SkipReason
+from panelwright.layout.cutting.plan import CutPlan, plan_cuts
 from panelwright.layout.cutting.strips import SawLine, strip_beyond
+from panelwright.layout.cutting.tools import Stroke, Tools
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point

@@ -18,12 +18,11 @@ from panelwright.layout.errors import LengthError, OutlineError, PanelError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.tolerance import ROUNDING
-from panelwright.layout.marking import (
-    Ground,
-    HandTool,
-    Method,
-    Squareness,
-    Workshop,
+from panelwright.layout.marking.arcs import LargeArc
+from panelwright.layout.marking.method import HandTool, Method, Workshop
+from panelwright.layout.marking.methods import methods_for
+from panelwright.layout.marking.off_wood import Ground
+from panelwright.layout.marking.quick import (
     mark_arc,
     mark_capsule,
     mark_circle,
@@ -31,9 +30,8 @@ from panelwright.layout.marking import (
     mark_oval,
     mark_rounded,
     mark_superellipse,
-    methods_for,
 )
-from panelwright.layout.marking.arcs import LargeArc
+from panelwright.layout.marking.squareness import Squareness
 from panelwright.layout.outlines import Capsule, Outline, Oval, Rectangle
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
