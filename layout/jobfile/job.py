@@ -10,19 +10,16 @@ import math
 from dataclasses import dataclass
 from typing import TypeVar
 
-from ..cutting.profile import INSIDE_BEVEL
 from ..cutting.tools import Tools
 from ..errors import JobError, LayoutError, Problem
 from ..keys.key import Section
 from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
 from ..keys.values import Values
 from ..legs.movement import SWING
-from ..legs.people import usual_place
-from ..legs.table_wish import TableWish
 from ..money.wish import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.build import Kind
-from ..plan.job import STAND_IN_THICKNESS, Job
+from ..plan.job import STAND_IN_THICKNESS, UNSAID, Job
 from ..plan.tied import tied
 from ..units import Units
 from ..work.wish import MaterialsWish, WorkWish
@@ -165,12 +162,12 @@ def _job(
             money=money,
             offcuts=offcuts,
             legs=legs.wish if legs else None,
-            table=legs.table if legs else TableWish(place=usual_place(imperial=units.is_imperial)),
+            table=legs.table if legs else UNSAID,
             units=units,
             name=head["name"] or panel.values["name"],
             margin=top.values["margin"],
             tape_error=top.values["tape_error"],
-            step=top.values["step"] if top.values.has("step") else Job.usual_step(units),
+            step=top.values["step"],
             datum=panel.datum,
             damaged=panel.values["damaged"],
             missing=_missing(panel, tables.lines),
@@ -194,11 +191,10 @@ def _made(head: Values, section: Section, made: type[Made]) -> Made | None:
 def _under(panel: PanelRead, top: TopRead) -> Under:
     """Return what legs must know of the top; what could not be read is as usual."""
     values = panel.values
-    moisture, bevel = values["moisture"], top.profile.bevel_in
+    moisture = values["moisture"]
     return Under(
         values["flattened"] or values["thickness"] or STAND_IN_THICKNESS,
         values["build"] or Kind.SOLID,
-        bevel + INSIDE_BEVEL if bevel else 0.0,
         SWING if moisture is None else moisture[1] - moisture[0],
         values["sawn"] == "quarter",
         min(panel.narrow, top.wish.limits.width.greatest if top.wish else math.inf),
