@@ -149,6 +149,7 @@ def _why(plan: Plan) -> Iterator[str]:
         limit_words,
         loss_words,
         turn_words,
+        without_words,
     )
 
     tape, goal = plan.job.tape, plan.job.wish.goal
@@ -157,7 +158,7 @@ def _why(plan: Plan) -> Iterator[str]:
     touched = [f"touches {', '.join(held)}"] if held else []
     if touched or limits:
         yield f"  Why      {'; '.join((*touched, *limits))}"
-    gains = [f"the {c.name}: {gain_words(c, goal)}" for c in plan.costs if c.is_worth_it]
+    gains = [f"the {without_words(c)}: {gain_words(c, goal)}" for c in plan.costs if c.is_worth_it]
     if gains:
         yield f"           without {'; without '.join(gains)}"
     if plan.along_grain is not None:
