@@ -14,7 +14,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from ..wood.edges import Array
+from ..wood.edges import Array, turned
 from .ground import Ground
 from .outline import Shape
 
@@ -82,13 +82,6 @@ class Rows:
         return Rows(*(np.concatenate(pair) for pair in both))
 
 
-def turned(points: Array, turn: float) -> Array:
-    """Return points, (n, 2), turned about the origin."""
-    cos, sin = math.cos(turn), math.sin(turn)
-    moved: Array = points @ np.array([[cos, sin], [-sin, cos]])
-    return moved
-
-
 def to_wood(points: Array, pose: Array, ground: Ground, reach: float) -> Rows:
     """Return the ways, up to `reach` mm longer than the least, from points of the outline.
 
@@ -97,7 +90,7 @@ def to_wood(points: Array, pose: Array, ground: Ground, reach: float) -> Rows:
     points : (m, 2) array
         About the outline's middle.
     """
-    own = turned(points, float(pose[2]))
+    own = turned(points, -float(pose[2]))
     pairs = Pairs.of(own + pose[:2], ground.edges)
     point, edge, normal, way, room, foot, upright = _close(pairs, 1.0, reach, ground.outermost)
     arm = own[point]
@@ -117,9 +110,9 @@ def to_outline(points: Array, pose: Array, shape: Shape, reach: float) -> Rows:
         On the panel.
     """
     away = points - pose[:2]
-    pairs = Pairs.of(turned(away, -float(pose[2])), shape.edges)
+    pairs = Pairs.of(turned(away, float(pose[2])), shape.edges)
     point, edge, normal, way, room, foot, upright = _close(pairs, -1.0, reach, None)
-    normal, arm = turned(normal, float(pose[2])), away[point]
+    normal, arm = turned(normal, -float(pose[2])), away[point]
     slopes = np.column_stack([-normal, normal[:, 0] * arm[:, 1] - normal[:, 1] * arm[:, 0]])
     sink = np.maximum(-(normal * arm).sum(axis=1), 0.0)
     far = np.hypot(arm[:, 0], arm[:, 1])
