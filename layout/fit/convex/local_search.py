@@ -13,7 +13,8 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from ..linear_program import maximised
-from .pose import Array, Contacts, Pose
+from ..wood.edges import Array
+from .pose import Contacts, Pose
 
 if TYPE_CHECKING:
     from .family import TwoSizes
