@@ -143,8 +143,8 @@ class Outline(ABC):
         return self.path().points(tolerance, "outside")
 
 
-LEAST, GREATEST = 1e-6, 1e9
-"""Of the sizes of an outline, mm: far beyond any top, and their squares can be reckoned with."""
+LEAST, GREATEST = 1e-6, 1e7
+"""Of the sizes of an outline, mm: far beyond any top, and few enough arcs follow its parallel."""
 
 
 def require_figures(outline: Any, *fields: str) -> None:  # noqa: ANN401 - any dataclass

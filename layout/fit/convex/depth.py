@@ -12,7 +12,7 @@ import math
 import numpy as np
 
 from ...geometry.polygon import Region
-from .pose import Array, segment_distances
+from .pose import Array, blocks, segment_distances
 from .round_holes import LOSS, Disks
 
 _FEWEST_NODES, _MOST_NODES = 48, 160
@@ -20,9 +20,6 @@ _FEWEST_NODES, _MOST_NODES = 48, 160
 
 _MOST_DISTANCES = 1_500_000
 """Worked out for a table, about."""
-
-_AT_ONCE = 20_000
-"""Distances worked out together: what a processor keeps close at hand."""
 
 
 class Depths:
@@ -73,9 +70,9 @@ def _to_disks(disks: Disks, points: Array) -> Array:
 
 def nearest(edges: Array, points: Array) -> Array:
     """Return the distance from each of the points, (m, 2) mm, to the nearest edge."""
-    rows = max(1, _AT_ONCE // max(1, len(edges)))
+    starts, ends = edges[:, 0], edges[:, 1]
     parts = [
-        segment_distances(edges[:, 0], edges[:, 1], points[i : i + rows]).min(axis=1)
-        for i in range(0, len(points), rows)
+        segment_distances(starts, ends, points[some]).min(axis=1)
+        for some in blocks(len(points), len(edges))
     ]
     return np.concatenate(parts)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from typing import NamedTuple
 
 import numpy as np
@@ -10,6 +11,10 @@ from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
 """Edges are (n, 2, 2): edge, start or end, x or y; mm, the wood to their left."""
+
+
+_AT_ONCE = 20_000
+"""Distances worked out together: what a processor keeps close at hand."""
 
 
 class Pose(NamedTuple):
@@ -40,6 +45,12 @@ def turned(edges: Array, turn: float) -> Array:
     cos, sin = math.cos(turn), math.sin(turn)
     seen: Array = edges @ np.array([[cos, -sin], [sin, cos]])
     return seen
+
+
+def blocks(rows: int, columns: int) -> Iterator[slice]:
+    """Yield, of a table of so many rows and columns, the rows to be worked out together."""
+    step = max(1, _AT_ONCE // max(1, columns))
+    yield from (slice(first, first + step) for first in range(0, rows, step))
 
 
 def segment_distances(starts: Array, ends: Array, points: Array) -> Array:

@@ -15,7 +15,7 @@ from ...geometry.tolerance import ROUNDING
 from ...panel.sound import SoundWood
 from ..points import firm_corners, held_corners
 from .depth import Depths
-from .pose import Array, turned
+from .pose import Array, blocks, turned
 from .round_holes import Disks
 
 _CELLS_ALONG = 12
@@ -95,13 +95,14 @@ def _on_hull(edges: Array, hull: Array) -> NDArray[np.bool_]:
     """Return which edges have the whole hull to their left, but for rounding."""
     way = edges[:, 1] - edges[:, 0]
     way /= np.hypot(way[:, 0], way[:, 1])[:, None]
-    off = hull[None] - edges[:, :1]
-    left = way[:, :1] * off[..., 1] - way[:, 1:] * off[..., 0]
-    held: NDArray[np.bool_] = left.min(axis=1) >= -ROUNDING
+    normals = np.stack([-way[:, 1], way[:, 0]], axis=1)
+    least = [(normals[some] @ hull.T).min(axis=1) for some in blocks(len(edges), len(hull))]
+    held: NDArray[np.bool_] = (
+        np.concatenate(least) - np.einsum("ij,ij->i", normals, edges[:, 0]) >= -ROUNDING
+    )
     return held
 
 
 def _diameter(hull: Array) -> float:
     """Return the greatest distance between two corners of a hull, mm."""
-    away = hull[:, None] - hull
-    return float(np.sqrt((away**2).sum(axis=2).max()))
+    return max(float(np.hypot(*(hull - corner).T).max()) for corner in hull)
