@@ -28,28 +28,6 @@ LEAST_RUN = 200.0
 bases are 250 to 300 long)."""
 
 
-def corner_leg(half_length: float, half_width: float, tangent: float, clear: float) -> float:
-    """Return how far from a corner of a blank, along both edges, a 45° corner cut starts, mm.
-
-    From the middle of a blank of these half-sizes the corner stands (u + v)/√2 away towards 45°
-    and the cut ``tangent + clear``; the corner that it takes off has legs √2 times the rest.
-
-    Parameters
-    ----------
-    tangent : float
-        From the same middle to the 45° tangent of the curve, mm: R for an arc about it,
-        √((a² + b²)/2) for an ellipse.
-    clear : float
-        Left between the curve and the cut, mm.
-
-    Examples
-    --------
-    >>> round(corner_leg(302.0, 302.0, 300.0, 4.0))
-    174
-    """
-    return half_length + half_width - math.sqrt(2) * (tangent + clear)
-
-
 def corner_cuts_of(bench: Bench, cuts: StraightCuts) -> tuple[CornerCut, ...]:
     """Return the corner cuts in order round the top, from the corner nearest the datum's start.
 

@@ -3,12 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 
-from ..geometry.polygon import Region
-from ..panel.panel import Panel
 from .cut import StraightCut, Trim, TrimKind
-from .strips import SawLine, extent_of
+from .strips import SawLine
 
 
 def line_of(cut: StraightCut) -> SawLine:
@@ -19,18 +16,3 @@ def line_of(cut: StraightCut) -> SawLine:
     corner, free = (start, end) if cut.kind is TrimKind.FROM_CORNER else (end, start)
     ahead = (free - corner).dot(cut.waste.left) > 0
     return SawLine(corner, cut.waste, (0.0, math.inf) if ahead else (-math.inf, 0.0))
-
-
-def taken(line: SawLine, extent: float, kerf: float, *, stops: bool = False) -> Region:
-    """Return what is gone when a line is sawn: all beyond it, or the kerf alone where it stops."""
-    return line.band(kerf, extent) if stops else line.beyond(extent)
-
-
-def wood_after(panel: Panel, cuts: Sequence[StraightCut]) -> Region:
-    """Return what is left of a panel when these cuts are made."""
-    left = panel.region()
-    extent = extent_of(left)
-    for cut in cuts:
-        stops = isinstance(cut, Trim) and cut.kind.stops
-        left = left.minus(taken(line_of(cut), extent, cut.kerf, stops=stops))
-    return left

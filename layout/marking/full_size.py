@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .method import SETTING, HandTool, Method, together
+from .method import HandTool, Method
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,12 +21,4 @@ def full_size_template(length: float, width: float) -> Method:
 
     The paper is laid, and the line pricked through it, each as well as a tape is read.
     """
-    return Method(
-        "full-size template",
-        (HandTool.PAPER,),
-        FullSize(length, width),
-        (),
-        0.0,
-        together(SETTING, SETTING),
-        leaves_hole=False,
-    )
+    return Method("full-size template", (HandTool.PAPER,), FullSize(length, width))

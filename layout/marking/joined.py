@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .method import SETTING, HandTool, Method, together
+from .method import HandTool, Method
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,12 +19,4 @@ class JoinedCorners:
 
 def joined_corners(sides: int, *, all_round: bool = True) -> Method:
     """Return the way that joins marks: each stands where two offsets were read."""
-    return Method(
-        "corners joined",
-        (HandTool.TAPE,),
-        JoinedCorners(sides, all_round),
-        (),
-        0.0,
-        together(SETTING, SETTING),
-        leaves_hole=False,
-    )
+    return Method("corners joined", (HandTool.TAPE,), JoinedCorners(sides, all_round))

@@ -29,6 +29,8 @@ class Capsule(Outline):
     width: float
     """Overall, mm, with ``0 < width <= length``; a capsule as long as wide is a circle."""
 
+    name = "capsule"
+
     def __post_init__(self) -> None:
         require_figures(self, "length", "width")
         require_sizes("a capsule", self.length, self.width)
@@ -52,11 +54,6 @@ class Capsule(Outline):
     def tightest(self, inside: float = 0.0) -> float:
         """Return the radius of its ends so far inside, mm."""
         return self.radius - inside
-
-    @property
-    def name(self) -> str:
-        """The trade's word."""
-        return "capsule"
 
     @property
     def radius(self) -> float:

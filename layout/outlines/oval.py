@@ -32,6 +32,7 @@ class Oval(Outline):
         require_figures(self, "length", "width")
         require_sizes("an oval", self.length, self.width)
 
+    name = "oval"
     bends_everywhere = True
 
     @property
@@ -43,11 +44,6 @@ class Oval(Outline):
     def tightest(self, inside: float = 0.0) -> float:
         """Return the least radius of its line so far inside, mm."""
         return max(self.tightest_radius - inside, 0.0)
-
-    @property
-    def name(self) -> str:
-        """The trade's word."""
-        return "oval"
 
     @property
     def area(self) -> float:

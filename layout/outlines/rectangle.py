@@ -30,17 +30,13 @@ class Rectangle(Outline):
         require_figures(self, "length", "width")
         require_sizes("a rectangle", self.length, self.width)
 
+    name = "rectangle"
     is_boxed = True
 
     @property
     def corners(self) -> tuple[Point, ...]:
         """Those of its box."""
         return self.bounds.corners
-
-    @property
-    def name(self) -> str:
-        """The trade's word."""
-        return "rectangle"
 
     @property
     def area(self) -> float:

@@ -59,6 +59,7 @@ class RoundedRectangle(Outline):
         """Return one with the same radius, mm, at all four corners; at most half the width."""
         return cls(length, width, (radius,) * 4)
 
+    name = "rounded rectangle"
     is_boxed = True
 
     @property
@@ -92,11 +93,6 @@ class RoundedRectangle(Outline):
     def tightest(self, inside: float = 0.0) -> float | None:
         """Return the least radius of a corner that is still round so far inside, mm."""
         return min((r - inside for r in self.radii if r > inside), default=None)
-
-    @property
-    def name(self) -> str:
-        """The trade's word."""
-        return "rounded rectangle"
 
     @property
     def area(self) -> float:

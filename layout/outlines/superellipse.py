@@ -47,6 +47,7 @@ class Superellipse(Outline):
             f"{GREATEST_EXPONENT:g} (nearly a rectangle), not {self.exponent:g}",
         )
 
+    name = "superellipse"
     bends_everywhere = True
 
     @property
@@ -63,11 +64,6 @@ class Superellipse(Outline):
     def tightest(self, inside: float = 0.0) -> float:
         """Return the least radius of its line so far inside, mm."""
         return max(self.tightest_radius - inside, 0.0)
-
-    @property
-    def name(self) -> str:
-        """The trade's word."""
-        return "superellipse"
 
     @property
     def curve(self) -> Quadrant:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import singledispatch
 
 from ..concern import Concern
-from ..cutting import CutMatter
+from ..cutting.plan import CutMatter
 from ..work.blades import BladeMatter
 from . import cuts_builds, cuts_curves, cuts_straight
 from .cuts_told import words_of

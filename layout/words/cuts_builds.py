@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from ..cutting import Edging, FrameJoint, Mended, RimLoss, UnknownFrame
+from ..cutting.builds import FrameJoint, RimLoss, UnknownFrame
+from ..cutting.edging import Edging
+from ..cutting.mending import Mended
 from .cuts_told import words_of
 from .edge import lipping_words
 from .mends import UNKNOWN_FRAME, joint_words, mend_words, rim_words

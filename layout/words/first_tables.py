@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from ..cutting import HandCut, JigsawCut, RouterCut
+from ..cutting.cut import HandCut, JigsawCut, RouterCut
 from ..geometry.tolerance import SAME_FIGURE
 from ..marking.instruments import Swing, TrammelRod
 from ..marking.joined import JoinedCorners

@@ -12,8 +12,9 @@ from hypothesis import strategies as st
 from told import told
 from worked_panels import BENCH_TOP, SLAB
 
-from panelwright.layout.cutting import CutPlan, Mended, mends_for
 from panelwright.layout.cutting.mendable import plug_bore
+from panelwright.layout.cutting.mending import Mended, mends_for
+from panelwright.layout.cutting.plan import CutPlan
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point

@@ -11,11 +11,13 @@ from tops import PLACE, ROOM, known_as, top_of
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.legs import Fixing, Foot, Goal, LegMatter, LegsWish
+from panelwright.layout.legs.concern import LegMatter
+from panelwright.layout.legs.foot import Foot
 from panelwright.layout.legs.free_room import apart
 from panelwright.layout.legs.proposal import compare, propose, told
 from panelwright.layout.legs.stance import EACH_LEG, as_wished, best_stances
 from panelwright.layout.legs.table import TableTop
+from panelwright.layout.legs.wish import Fixing, Goal, LegsWish
 from panelwright.layout.outlines import Capsule, Circle, Freeform, Outline, Oval, Rectangle
 from panelwright.layout.panel import (
     Build,

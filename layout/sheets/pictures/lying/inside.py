@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from ....cutting import StraightCut
+from ....cutting.cut import StraightCut
 from ....drawing import layers
 from ....drawing.lettering import text_box
 from ....drawing.scene import Area, Item, Mark, Stroke, Text
