@@ -13,13 +13,13 @@ from panelwright.layout.fit.convex.boxes import Box, patch_of
 from panelwright.layout.fit.convex.capsule import CapsuleKind
 from panelwright.layout.fit.convex.capsule_lift import CapsuleLift
 from panelwright.layout.fit.convex.oval import OvalKind
-from panelwright.layout.fit.convex.pose import turned
-from panelwright.layout.fit.convex.round_holes import Disks
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.fit.families import answered
 from panelwright.layout.fit.rectangles.boxes import Boxes
 from panelwright.layout.fit.rectangles.contacts import WoodEdges, room
 from panelwright.layout.fit.rectangles.holding import Points, hold, missed
+from panelwright.layout.fit.wood.edges import turned
+from panelwright.layout.fit.wood.round_holes import Disks
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.panel.sound import SoundWood

@@ -14,7 +14,8 @@ import numpy as np
 
 from ..linear_program import maximised
 from ..local_search import climbed
-from .pose import Array, Contacts, Pose
+from ..wood.edges import Array
+from .pose import Contacts, Pose
 
 if TYPE_CHECKING:
     from .family import TwoSizes
