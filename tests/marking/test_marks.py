@@ -38,7 +38,8 @@ from panelwright.layout.panel import (
     rectangular_place,
     round_place,
 )
-from panelwright.layout.panel.datum import Reference, choose_datum
+from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.panel.reference import Reference
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 from panelwright.layout.words.marks import marks_advice
