@@ -62,8 +62,8 @@ def fit(
         raise click.UsageError("give a job file, or --size LENGTH WIDTH in place of one")
     found_job = job_from(job) if job is not None else _sized(size)
     job = job or Path("--size")
-    from ..layout.plan.fits import fit_record
     from ..layout.plan.fitting import fits_of
+    from ..layout.plan.serialise import fit_record
 
     started = perf_counter()
     with searching(job, seconds) as progress:

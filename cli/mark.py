@@ -215,10 +215,10 @@ def arc(
 @as_json_option
 def divide(total: Length, parts: int, as_json: bool) -> None:
     """Divide the length TOTAL in PARTS equal ones: every mark from one end."""
-    from ..layout.marking.quick import mark_divide
+    from ..layout.marking.divide import Division
 
     tape = _tape((total,))
-    _answer(lambda: mark_divide(total.mm, parts, tape), (total,), as_json, None)
+    _answer(lambda: Division.of(total.mm, parts, tape), (total,), as_json, None)
 
 
 def _tape(lengths: tuple[Length, ...]) -> Tape:

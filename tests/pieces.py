@@ -7,7 +7,7 @@ from random import Random
 
 from random_jobs import job_text
 
-from panelwright.layout.cutting import plan_cuts
+from panelwright.layout.cutting.plan import plan_cuts
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.jobfile import read_job

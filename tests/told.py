@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from panelwright.layout.cutting import CutPlan
+from panelwright.layout.cutting.plan import CutPlan
 from panelwright.layout.panel.datum import Datum
 from panelwright.layout.units import Tape
 from panelwright.layout.words.cuts import words_of

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from panelwright.layout.cutting import CutPlan, Tools, plan_cuts
+from panelwright.layout.cutting.plan import CutPlan, plan_cuts
+from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.marking import MarkSet, StringKit, marks_for
+from panelwright.layout.marking.marks import MarkSet, StringKit, marks_for
 from panelwright.layout.outlines import Capsule, Outline, Oval, RoundedRectangle
 from panelwright.layout.panel import Panel, outline_through, rectangular_outline
 from panelwright.layout.panel.datum import Datum, choose_datum

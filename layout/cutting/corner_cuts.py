@@ -13,8 +13,7 @@ from ..units import nearest_whole
 from .bench import Bench
 from .cut import CornerCut
 from .edge_points import edge_point
-from .sawn import Ends, Sawn, fields_of, guide_of
-from .stages import line_of
+from .sawn import Ends, Sawn, fields_of, guide_of, line_of
 from .straight import StraightCuts, crossed
 from .strips import SawLine, Strip, extent_of, strip_beyond
 from .tools import Stroke
@@ -26,28 +25,6 @@ along both edges (common practice)."""
 LEAST_RUN = 200.0
 """A shorter cut gives a saw's base no run along a guide, mm: it is made with a handsaw (our choice:
 bases are 250 to 300 long)."""
-
-
-def corner_leg(half_length: float, half_width: float, tangent: float, clear: float) -> float:
-    """Return how far from a corner of a blank, along both edges, a 45° corner cut starts, mm.
-
-    From the middle of a blank of these half-sizes the corner stands (u + v)/√2 away towards 45°
-    and the cut ``tangent + clear``; the corner that it takes off has legs √2 times the rest.
-
-    Parameters
-    ----------
-    tangent : float
-        From the same middle to the 45° tangent of the curve, mm: R for an arc about it,
-        √((a² + b²)/2) for an ellipse.
-    clear : float
-        Left between the curve and the cut, mm.
-
-    Examples
-    --------
-    >>> round(corner_leg(302.0, 302.0, 300.0, 4.0))
-    174
-    """
-    return half_length + half_width - math.sqrt(2) * (tangent + clear)
 
 
 def corner_cuts_of(bench: Bench, cuts: StraightCuts) -> tuple[CornerCut, ...]:

@@ -18,7 +18,6 @@ from .cut import EdgePoint, SkippedTrim, SkipReason, Trim, TrimKind
 from .edge_points import edge_points
 from .sawn import Ends, Sawn, fields_of, guide_of
 from .sides import Side, box_ends, sides_of
-from .stages import taken
 from .strips import SawLine, Strip, extent_of, strip_beyond
 from .tools import Stroke
 
@@ -92,7 +91,9 @@ def _made(before: StraightCuts, sides: Iterable[tuple[Side, TrimKind]]) -> Strai
         if kind.stops and _sawn(blank, line) < LEAST_STOPPED:
             continue
         trims.append(_trim(bench, kind, line, (allowance, strip, blank), len(trims) + 1))
-        blank = blank.minus(taken(line, extent_of(blank), bench.tools.kerf, stops=kind.stops))
+        extent = extent_of(blank)  # where the saw stops, nothing but its kerf is gone
+        gone = line.band(bench.tools.kerf, extent) if kind.stops else line.beyond(extent)
+        blank = blank.minus(gone)
     return replace(before, trims=tuple(trims), skipped=tuple(skipped), blank=blank)
 
 

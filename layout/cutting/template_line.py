@@ -9,7 +9,6 @@ import numpy as np
 
 from ..errors import LayoutError
 from ..geometry.path import Path
-from ..outlines import Outline
 from ..top import Top
 
 _SAMPLES = 4000
@@ -79,16 +78,3 @@ def bush_offset(bush: float, cutter: float) -> float:
     if min(bush, cutter) <= 0:
         raise LayoutError(f"a bush of {bush:g} and a cutter of {cutter:g} mm are above 0 both")
     return (bush - cutter) / 2
-
-
-def template_line(outline: Outline, bush: float, cutter: float) -> Path:
-    """Return the template inside a top, in the top's own frame, that leaves it true to size.
-
-    A line parallel to an oval is no oval, so it is the parallel curve itself.
-
-    Raises
-    ------
-    LayoutError
-        If a diameter is not above 0, or nothing is left of the outline so far inside.
-    """
-    return outline.line(-bush_offset(bush, cutter))

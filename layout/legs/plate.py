@@ -151,16 +151,6 @@ class RestedPlate:
         unit = self._solve(self.plate.load)
         return self._read(unit) * pressure * self.plate.size**4 / self.plate.stiff
 
-    def under_load_at(self, places: Sequence[Point], pressure: float) -> Array:
-        """Return how far it goes down at any points of it, mm, under an even load, N/mm²."""
-        down: Array = self.plate._reading_at(places) @ self._solve(self.plate.load)
-        return down * pressure * self.plate.size**4 / self.plate.stiff
-
-    def under_forces(self, places: Sequence[Point], force: float) -> Array:
-        """Return how far it goes down at its places, (p,) mm, under a force, N, at each point."""
-        at = np.asarray(self.plate._reading_at(places).sum(axis=0)).ravel()
-        return self._read(self._solve(at)) * force * self._soft
-
     @cached_property
     def give(self) -> Array:
         """How far each point of the mesh gives way under 1 N at that point, (points,) mm.

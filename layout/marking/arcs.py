@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field
 
+import numpy as np
+
 from ..errors import OutlineError
 from ..geometry.alike import at_least
 from ..geometry.point import ORIGIN, Point
@@ -145,42 +147,11 @@ class SprungLath:
         straight at its ends. Held at the ends and the crown only it lies 7.4 % of the rise inside
         a flat arc.
         """
+        from scipy.interpolate import CubicSpline
+
         held = arc.ordinates(stations)
         xs = [-o.out for o in reversed(held)] + [o.out for o in held[1:]]
         ys = [o.up for o in reversed(held)] + [o.up for o in held[1:]]
-        bends = _natural_spline_bends(xs, ys)
-        steps = 40 * (len(xs) - 1)
-        worst = 0.0
-        for i in range(steps + 1):
-            x = xs[0] + (xs[-1] - xs[0]) * i / steps
-            worst = max(worst, abs(_spline(xs, ys, bends, x) - arc.height(x)))
-        return cls(held, worst)
-
-
-def _natural_spline_bends(xs: list[float], ys: list[float]) -> list[float]:
-    """Return the second derivatives of the natural cubic spline on equal stations.
-
-    They solve M₋ + 4M + M₊ = 6(y₋ − 2y + y₊)/h², with M = 0 at both ends (Thomas's elimination).
-    """
-    step = xs[1] - xs[0]
-    inner = range(1, len(xs) - 1)
-    loads = [6 * (ys[i - 1] - 2 * ys[i] + ys[i + 1]) / step**2 for i in inner]
-    above: list[float] = []
-    reduced: list[float] = []
-    for load in loads:
-        pivot = 4 - (above[-1] if above else 0.0)
-        reduced.append((load - (reduced[-1] if reduced else 0.0)) / pivot)
-        above.append(1 / pivot)
-    bends = [0.0]
-    for factor, value in zip(reversed(above), reversed(reduced), strict=True):
-        bends.append(value - factor * bends[-1])
-    return [0.0, *reversed(bends[1:]), 0.0] if bends[1:] else [0.0, 0.0]
-
-
-def _spline(xs: list[float], ys: list[float], bends: list[float], x: float) -> float:
-    step = xs[1] - xs[0]
-    i = min(int((x - xs[0]) / step), len(xs) - 2)
-    t = (x - xs[i]) / step
-    s = 1 - t
-    curve = (s**3 - s) * bends[i] + (t**3 - t) * bends[i + 1]
-    return s * ys[i] + t * ys[i + 1] + curve * step**2 / 6
+        tried = np.linspace(xs[0], xs[-1], 40 * (len(xs) - 1) + 1)
+        bent = CubicSpline(xs, ys, bc_type="natural")(tried)
+        return cls(held, max(abs(y - arc.height(x)) for x, y in zip(tried, bent, strict=True)))

@@ -58,6 +58,9 @@ PENCIL_LEAN = 1.0
 SETTING = 0.5
 """A pin, a rod or an ordinate is set and read within this, mm: half a division of a tape."""
 
+READ_TWICE = math.hypot(SETTING, SETTING)
+"""A place that is set or read in two ways lies within this, mm."""
+
 TYING = 1.0
 """A loop is tied, and its nails are driven, within this, mm (common practice)."""
 
@@ -83,13 +86,13 @@ class Method:
     """All of them are needed."""
     figures: Any
     """The lengths to set, under the names that the trade's formulas have."""
-    pivots: tuple[Pivot, ...]
+    pivots: tuple[Pivot, ...] = ()
     """Where points or nails stand."""
-    line_error: float
+    line_error: float = 0.0
     """How far the line that is drawn lies from the outline even if all is set truly, mm."""
-    hand_error: float
+    hand_error: float = READ_TWICE
     """How far a careful hand lets it stray, mm."""
-    leaves_hole: bool
+    leaves_hole: bool = False
     """Whether it leaves a hole in the face that is drawn on."""
     draws_line: bool = True
     """Whether there is a line to saw by when it is done; a router on a trammel cuts at once."""

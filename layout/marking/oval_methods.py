@@ -106,9 +106,7 @@ def _methods(length: float, width: float, shop: Workshop) -> Iterator[Method]:
 def _string(length: float, width: float, shop: Workshop) -> Method:
     """Return string and nails; a slip of the loop or of the nails shows most in the width."""
     loop = StringLoop.for_oval(length, width, shop.nail, shop.pencil, shop.stretch)
-    apart = StringLoop(
-        loop.nail_spacing + TYING, loop.loop, loop.nail, loop.pencil, loop.stretch
-    ).drawn
+    apart = replace(loop, nail_spacing=loop.nail_spacing + TYING).drawn
     longer = loop.slipped(TYING)
     slips = [
         max(abs(drawn.width - width), abs(drawn.length - length)) / 2 for drawn in (apart, longer)
@@ -129,7 +127,7 @@ def _string(length: float, width: float, shop: Workshop) -> Method:
 def _rod(length: float, width: float) -> Method:
     rod = TrammelRod.for_oval(length, width)
     hand = together(SETTING, SETTING, SETTING)
-    return Method("trammel rod", (HandTool.ROD,), rod, (), 0.0, hand, leaves_hole=False)
+    return Method("trammel rod", (HandTool.ROD,), rod, hand_error=hand)
 
 
 def _square(rod: Method, shop: Workshop) -> Method:
@@ -171,12 +169,4 @@ def _ordinates(length: float, width: float) -> Method:
     """Return points joined by straight lines; a lath bent round them lies nearer still."""
     table = OvalOrdinates.for_oval(length, width)
     sag = length / 2 * (1 - math.cos(math.pi / 4 / _STATIONS))
-    return Method(
-        "ordinates",
-        (HandTool.TAPE,),
-        table,
-        (),
-        sag,
-        together(SETTING, SETTING),
-        leaves_hole=False,
-    )
+    return Method("ordinates", (HandTool.TAPE,), table, line_error=sag)

@@ -19,9 +19,10 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc
 from ..geometry.tolerance import CHORD
-from ..panel.datum import Corner, Datum
+from ..panel.datum import Datum
 from ..panel.edges import Edge, edges_of
 from ..panel.panel import Panel
+from ..panel.reference import Corner
 from ..units import MM_PER_INCH, Tape
 from .arcs import LargeArc
 from .off_wood import edge_name

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from ..outlines import Capsule, Circle, Oval, RoundedRectangle
-from ..units import Tape
 from .arcs import LargeArc
-from .divide import Division
 from .instruments import Ordinate, oval_checks
 from .method import Method, Workshop
 from .oval_methods import OvalOrdinates, oval_methods
@@ -123,19 +121,7 @@ def mark_circle(diameter: float, workshop: Workshop | None = None) -> MarkedArcs
     OutlineError
         If the diameter is not above 0.
     """
-    circle = Circle(diameter)
-    methods = swung_methods(circle, workshop)
-    return MarkedArcs(
-        circle.name,
-        diameter,
-        diameter,
-        circle.radius,
-        0.0,
-        0.0,
-        diagonal=0.0,
-        perimeter=circle.perimeter,
-        methods=methods,
-    )
+    return _arcs(Circle(diameter), diameter / 2, 0.0, 0.0, workshop)
 
 
 def mark_capsule(length: float, width: float, workshop: Workshop | None = None) -> MarkedArcs:
@@ -147,17 +133,8 @@ def mark_capsule(length: float, width: float, workshop: Workshop | None = None) 
         If not ``0 < width <= length``.
     """
     capsule = Capsule(length, width)
-    return MarkedArcs(
-        capsule.name,
-        length,
-        width,
-        capsule.radius,
-        capsule.straight,
-        0.0,
-        diagonal=(capsule.straight**2 + width**2) ** 0.5,
-        perimeter=capsule.perimeter,
-        methods=swung_methods(capsule, workshop),
-    )
+    marked = _arcs(capsule, capsule.radius, capsule.straight, 0.0, workshop)
+    return replace(marked, diagonal=(capsule.straight**2 + width**2) ** 0.5)
 
 
 def mark_rounded(
@@ -171,18 +148,20 @@ def mark_rounded(
         If the radius is below 0 or above half the width, or not ``0 < width <= length``.
     """
     rounded = RoundedRectangle.with_radius(length, width, radius)
-    apart, across = length - 2 * radius, width - 2 * radius
-    return MarkedArcs(
-        rounded.name,
-        length,
-        width,
-        radius,
-        apart,
-        across,
-        diagonal=(apart**2 + across**2) ** 0.5,
-        perimeter=rounded.perimeter,
-        methods=swung_methods(rounded, workshop),
-    )
+    return _arcs(rounded, radius, length - 2 * radius, width - 2 * radius, workshop)
+
+
+def _arcs(
+    outline: Circle | Capsule | RoundedRectangle,
+    radius: float,
+    apart: float,
+    across: float,
+    workshop: Workshop | None,
+) -> MarkedArcs:
+    """Return the arcs of an outline whose centres lie so far apart along and across it, mm."""
+    sizes = (outline.length, outline.width, radius, apart, across, (apart**2 + across**2) ** 0.5)
+    methods = swung_methods(outline, workshop)
+    return MarkedArcs(outline.name, *sizes, outline.perimeter, methods)
 
 
 def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None) -> MarkedArc:
@@ -215,14 +194,3 @@ def mark_superellipse(length: float, width: float, exponent: float) -> MarkedSup
     """
     table = OvalOrdinates.for_oval(length, width, exponent)
     return MarkedSuperellipse("superellipse", length, width, exponent, table.ordinates)
-
-
-def mark_divide(total: float, parts: int, tape: Tape | None = None) -> Division:
-    """Return the marks that divide a length in equal parts, each from one end, mm.
-
-    Raises
-    ------
-    LengthError
-        If there are fewer than 2 parts, or the length is not above 0.
-    """
-    return Division.of(total, parts, tape)

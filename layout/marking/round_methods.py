@@ -49,15 +49,7 @@ def _swung(
 ) -> Iterator[Method]:
     yield from swings(swing, shop)
     if isinstance(outline, RoundedRectangle):
-        yield Method(
-            "corner template",
-            (HandTool.TEMPLATE,),
-            swing,
-            (),
-            0.0,
-            together(SETTING, SETTING),
-            leaves_hole=False,
-        )
+        yield Method("corner template", (HandTool.TEMPLATE,), swing)
 
 
 def swings(swing: Swing, shop: Workshop) -> Iterator[Method]:
@@ -98,43 +90,18 @@ def _arc(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
         leaves_hole=True,
     )
     trammel = ArchTrammel.for_arc(arc)
-    yield Method(
-        "arch trammel",
-        (HandTool.LATHS,),
-        trammel,
-        shop.pivots(**ends),
-        0.0,
-        together(SETTING, SETTING),
-        leaves_hole=True,
-    )
+    nails = shop.pivots(**ends)
+    yield Method("arch trammel", (HandTool.LATHS,), trammel, nails, leaves_hole=True)
     if arc.is_flat:
-        yield _by_ordinates(arc, stations)
-        yield _by_lath(arc, stations)
-
-
-def _by_ordinates(arc: LargeArc, stations: int) -> Method:
-    """Return points joined straight: between two of them the arc stands r(1 − cos) off."""
-    points = arc.ordinates(stations)
-    sag = max(_sag(arc, one, other) for one, other in pairwise(points))
-    hand = together(SETTING, SETTING)
-    return Method(
-        "ordinates", (HandTool.TAPE,), Ordinates(points), (), sag, hand, leaves_hole=False
-    )
+        points = arc.ordinates(stations)
+        sag = max(_sag(arc, one, other) for one, other in pairwise(points))
+        yield Method("ordinates", (HandTool.TAPE,), Ordinates(points), line_error=sag)
+        lath = SprungLath.for_arc(arc, stations)
+        out = lath.farthest
+        yield Method("sprung lath", (HandTool.LATH,), lath, line_error=out, leaves_hole=True)
 
 
 def _sag(arc: LargeArc, one: Ordinate, other: Ordinate) -> float:
+    """Return how far the arc stands off the straight line between two points, r(1 − cos), mm."""
     half = Point(one.out, one.up).distance_to(Point(other.out, other.up)) / 2
     return arc.radius - math.sqrt(max(arc.radius**2 - half**2, 0.0))
-
-
-def _by_lath(arc: LargeArc, stations: int) -> Method:
-    lath = SprungLath.for_arc(arc, stations)
-    return Method(
-        "sprung lath",
-        (HandTool.LATH,),
-        lath,
-        (),
-        lath.farthest,
-        together(SETTING, SETTING),
-        leaves_hole=True,
-    )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from ..geometry.point import Point
@@ -85,9 +85,7 @@ class StringLoop:
         >>> round(longer.length, 1), round(longer.width, 1)
         (1221.7, 736.7)
         """
-        return StringLoop(
-            self.nail_spacing, self.loop + by, self.nail, self.pencil, self.stretch
-        ).drawn
+        return replace(self, loop=self.loop + by).drawn
 
     def reach(self, direction: float) -> float:
         """Return how far from the middle the pencil is, mm, where it lies towards `direction`.

@@ -113,11 +113,6 @@ def money_of(
     return Money(wish.currency, cases, wish.price, missing)
 
 
-def price_of(wish: MoneyWish, hours: Decimal, materials: Decimal, rate: Decimal) -> Decimal:
-    """Return the price for a wanted rate, unrounded."""
-    return _lines(wish, hours, materials, rate)[-1].amount
-
-
 def earned_at(
     wish: MoneyWish, hours: Decimal, materials: Decimal, price: Decimal
 ) -> Decimal | None:

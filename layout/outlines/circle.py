@@ -32,6 +32,7 @@ class Circle(Outline):
             f"a circle needs a diameter above 0, not {self.diameter:g} mm",
         )
 
+    name = "circle"
     free_sizes = 1
 
     @property
@@ -47,11 +48,6 @@ class Circle(Outline):
     def tightest(self, inside: float = 0.0) -> float:
         """Return its radius so far inside, mm."""
         return self.radius - inside
-
-    @property
-    def name(self) -> str:
-        """The trade's word."""
-        return "circle"
 
     @property
     def length(self) -> float:

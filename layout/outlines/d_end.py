@@ -20,6 +20,8 @@ class DEnd(RoundedRectangle):
         If its radii are others.
     """
 
+    name = "D end"
+
     def __post_init__(self) -> None:
         RoundedRectangle.__post_init__(self)
         half = self.width / 2
@@ -46,11 +48,6 @@ class DEnd(RoundedRectangle):
         (centre,) = self.arc_centres
         half = self.width / 2 - inside
         return (Point(centre.x, -half), Point(centre.x, half))
-
-    @property
-    def name(self) -> str:
-        """The trade's word."""
-        return "D end"
 
     def resized(self, length: float, width: float) -> Self:
         """Return a D end of another size."""

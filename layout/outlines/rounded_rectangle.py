@@ -13,12 +13,12 @@ from ..geometry.tolerance import CURVE
 from ..keys.figures import Number
 from ..keys.key import take
 from ..keys.plane import Four
-from .base import Outline, require, require_figures, require_sizes
+from .base import Sized, require
 from .round_corners import Radii, round_cornered
 
 
 @dataclass(frozen=True, slots=True)
-class RoundedRectangle(Outline):
+class RoundedRectangle(Sized):
     """A top with four rounded corners.
 
     Raises
@@ -27,16 +27,12 @@ class RoundedRectangle(Outline):
         If a size or radius breaks these limits.
     """
 
-    length: float
-    width: float
-    """Overall, mm, with ``0 < width <= length``."""
     radii: Radii
     """Corner radii, mm: lower left, lower right, upper right, upper left. No two on one edge may
     add up to more than the edge."""
 
     def __post_init__(self) -> None:
-        require_figures(self, "length", "width")
-        require_sizes("a rounded rectangle", self.length, self.width)
+        Sized.__post_init__(self)
         radii = take(Four(Number()), self.radii, "RoundedRectangle", "radii", error=OutlineError)
         object.__setattr__(self, "radii", radii)
         require(min(self.radii) >= 0, f"a corner radius of {min(self.radii):g} mm is below 0")
@@ -59,6 +55,7 @@ class RoundedRectangle(Outline):
         """Return one with the same radius, mm, at all four corners; at most half the width."""
         return cls(length, width, (radius,) * 4)
 
+    name = "rounded rectangle"
     is_boxed = True
 
     @property
@@ -94,11 +91,6 @@ class RoundedRectangle(Outline):
         return min((r - inside for r in self.radii if r > inside), default=None)
 
     @property
-    def name(self) -> str:
-        """The trade's word."""
-        return "rounded rectangle"
-
-    @property
     def area(self) -> float:
         """Length times width less what each corner loses, (1 − π/4) r²; mm²."""
         return self.length * self.width - (1 - math.pi / 4) * sum(r * r for r in self.radii)
@@ -115,10 +107,7 @@ class RoundedRectangle(Outline):
     def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
         """Return the exact parallel line; inside, a corner whose radius is used up is square."""
         length, width = self.length + 2 * distance, self.width + 2 * distance
-        require(
-            width > 0,
-            f"{-distance:g} mm inside a rounded rectangle {self.width:g} mm wide is nothing",
-        )
+        self.require_left(distance)
         a, b, c, d = (max(r + distance, 0.0) for r in self.radii)
         return round_cornered(length, width, (a, b, c, d))
 
@@ -132,7 +121,3 @@ class RoundedRectangle(Outline):
         )
         arms = abs(reach.x) * (self.length / 2 - radius) + abs(reach.y) * (self.width / 2 - radius)
         return arms + radius
-
-    def resized(self, length: float, width: float) -> Self:
-        """Return one of another size with the same corner radii."""
-        return type(self)(length, width, self.radii)

@@ -22,18 +22,7 @@ from .corners import lettered
 from .edges import STRAIGHT, Edge
 from .line_ends import held, is_there, on_face, prolonged, stand_in, told_from
 from .panel import Panel
-from .reference import Corner, Flaw, Found, Offsets, Reference
-
-__all__ = [
-    "Corner",
-    "Datum",
-    "Flaw",
-    "Found",
-    "Offsets",
-    "Reason",
-    "Reference",
-    "choose_datum",
-]
+from .reference import Corner, Found, Offsets, Reference
 
 LONG_ENOUGH = 0.5
 """A reference edge is at least this share of the panel's greatest extent: a shorter one swings

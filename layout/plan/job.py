@@ -82,8 +82,9 @@ class Job:
     margin: float = key(
         0.0,
         FROM_0,
-        "Kept to the panel's edges and cut-outs: 6 for sound edges, 10 for damaged ones is usual",
-        "6",
+        "Kept to the panel's edges and cut-outs: usually 9, so that a saw has wood on both sides; "
+        "6 at sound edges that are routed, 10 at damaged ones",
+        "9",
     )
     tape_error: float = key(
         0.0,

@@ -19,10 +19,9 @@ from ..panel.named_edges import named_edges
 from ..panel.panel import Panel
 from ..top import Top
 from ..work.cautions import OFF_GRAIN, off_grain
-from .fits import fit_record
 from .fitting import Progress, ground_of
 from .job import Job
-from .serialise import plain
+from .serialise import fit_record, plain
 
 
 def contacts_in(job: Job, fit: Fit) -> tuple[Contact, ...]:

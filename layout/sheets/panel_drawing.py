@@ -2,71 +2,48 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from ..drawing import layers
-from ..drawing.kit.areas import areas_of
-from ..drawing.kit.frame import DrawingFrame
-from ..drawing.kit.labels import LabelSetter
-from ..drawing.scene import Area, Group, Item, Stroke
+from ..drawing.kit.picture import Stage
 from ..geometry.path import Path
-from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..panel import Panel
-from ..panel.datum import Datum
 from ..panel.shown import layer_of
-from ..units import Tape
+from ..plan.plan import Plan
 
-CORNER_LETTERS = 5.0
+_CORNER_LETTERS = 5.0
 """Height of the corner letters, paper mm."""
 
 
-def face_groups(panel: Panel, frame: DrawingFrame) -> Iterator[Group]:
-    """Yield the wood of the panel and the cut-outs in it."""
-    yield Group(layers.WOOD, areas_of(panel.region(), frame, edged=False))
-
-
-def edge_groups(panel: Panel, frame: DrawingFrame) -> Iterator[Group]:
-    """Yield the edges of the panel and of its cut-outs, exact where nothing runs over an edge."""
+def draw_panel(plan: Plan, stage: Stage) -> None:
+    """Draw wood, what falls off it, defects, edges: exact where nothing runs over an edge."""
+    panel = plan.job.panel
+    face = panel.region()
+    stage.region(layers.WOOD, face)
+    stage.region(layers.WASTE, face.minus(Region.of(plan.cuts.rough, "outside")))
+    for defect in panel.defects:
+        stage.area(layer_of(defect), defect.place)
     whole = Region.of(panel.boundary)
-    within = [whole.shrunk(0.1).holds(Region.of(cut_out)) for cut_out in panel.cut_outs]
-    if all(within):
-        yield Group(layers.PANEL, (Stroke(frame.of(panel.boundary)),))
-        if panel.cut_outs:
-            yield Group(layers.CUT_OUT, tuple(Stroke(frame.of(c)) for c in panel.cut_outs))
-        return
-    rings = [a for area in areas_of(panel.region(), frame) for a in (area.boundary, *area.holes)]
-    yield Group(layers.PANEL, tuple(Stroke(ring) for ring in rings))
+    if all(whole.shrunk(0.1).holds(Region.of(cut_out)) for cut_out in panel.cut_outs):
+        stage.path(layers.PANEL, panel.boundary, clear=True)
+        stage.path(layers.CUT_OUT, *panel.cut_outs, clear=True)
+    else:
+        rings = [ring for piece in face.pieces for ring in (piece.exterior, *piece.holes)]
+        stage.path(layers.PANEL, *map(Path.through_ring, rings), clear=True)
+    stage.line(layers.DATUM, plan.datum.start, plan.datum.end)
 
 
-def defect_groups(panel: Panel, frame: DrawingFrame) -> Iterator[Group]:
-    """Yield the defects, each hatched as what it spoils."""
-    for defect in panel.defects:
-        yield Group(layer_of(defect), (Area(frame.of(defect.place)),))
-
-
-def defect_labels(panel: Panel, frame: DrawingFrame, setter: LabelSetter) -> Iterator[Item]:
-    """Yield the names of the defects, and "cut-out" beside each of those."""
-    for defect in panel.defects:
-        mend = "" if defect.mend is None else f" ({defect.mend.value})"
-        yield from setter.set(frame.at(_middle(defect.place)), defect.name + mend, 2.5)
-    for cut_out in panel.cut_outs:
-        yield from setter.set(frame.at(_middle(cut_out)), "cut-out", 2.5)
-
-
-def datum_items(
-    datum: Datum, panel: Panel, frame: DrawingFrame, setter: LabelSetter, tape: Tape
-) -> Iterator[Item]:
-    """Yield the datum line, the letters of the corners and of struck points, and its name."""
-    ends = (frame.at(datum.start), frame.at(datum.end))
-    yield Stroke(Path.through(ends))
+def name_panel(plan: Plan, stage: Stage) -> None:
+    """Write the letters of corners and struck points, the datum, and names of what is wrong."""
+    panel, datum = plan.job.panel, plan.datum
     middle = panel.boundary.bounds.middle
     for name, point in sorted(datum.places.items()):
-        outwards = point - middle
-        yield from setter.set(frame.at(point), name, CORNER_LETTERS, bold=True, towards=outwards)
-    third = ends[0] + (ends[1] - ends[0]) * 0.3
-    yield from setter.set(third, f"datum {datum.name}, {tape.measure(datum.length)}", 2.5)
-
-
-def _middle(path: Path) -> Point:
-    return path.bounds.middle
+        way, height = point - middle, _CORNER_LETTERS
+        stage.label(layers.DATUM, point, name, towards=way, height=height, bold=True)
+    third = datum.start + (datum.end - datum.start) * 0.3
+    told = f"datum {datum.name}, {plan.job.tape.measure(datum.length)}"
+    stage.label(layers.DATUM, third, told)
+    for defect in panel.defects:
+        mend = "" if defect.mend is None else f" ({defect.mend.value})"
+        at = defect.place.bounds.middle
+        stage.label(layers.LETTERING, at, defect.name + mend)
+    for cut_out in panel.cut_outs:
+        stage.label(layers.LETTERING, cut_out.bounds.middle, "cut-out")

@@ -2,21 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from ..drawing import layers
 from ..drawing.kit.frame import BORDER, DrawingFrame
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.kit.legend import ROW, legend
-from ..drawing.scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
+from ..drawing.kit.legend import LETTERS, ROW, legend
+from ..drawing.kit.picture import Stage
+from ..drawing.scene import Group, Layer, Scene, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..plan.plan import Plan
 from ..template.paper import A3
-from . import panel_drawing as old
-from . import top_drawing as new
+from .panel_drawing import draw_panel, name_panel
 from .title import size_words, title_items
+from .top_drawing import draw_top, name_top
 
 TITLE_WIDTH = 150.0
 """Width of the title block at most, paper mm; the legend has the rest."""
@@ -27,9 +26,6 @@ _COLUMN = 58.0
 _TITLE_HEIGHT = 46.0
 """Height of the title block, paper mm."""
 
-_ROUND_A_MARK = 3.0
-"""Kept clear round a mark on every side, paper mm, so that its own label stands nearest."""
-
 
 def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
     """Return the drawing of the panel with the top, its marks, cuts, legs and offcuts on it.
@@ -39,39 +35,17 @@ def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
     mirrored : bool
         Draw it as seen from the underside, for work done face down.
     """
-    panel = plan.job.panel
     frame = plan_frame(plan, mirrored=mirrored)
-    groups = [
-        *old.face_groups(panel, frame),
-        *new.waste_groups(plan, frame),
-        *new.offcut_groups(plan, frame),
-        *old.defect_groups(panel, frame),
-        *old.edge_groups(panel, frame),
-        *new.leg_groups(plan, frame),
-        *new.cut_groups(plan.cuts, frame),
-        *new.line_groups(plan.cuts, frame),
-        *new.mark_groups(plan, frame),
-    ]
-    setter = _setter(groups, frame)
-    if plan.datum.struck:
-        ends = (frame.at(plan.datum.start), frame.at(plan.datum.end))
-        setter.keep_clear_along(Path.through(ends))
-    labels: tuple[tuple[Layer, Iterable[Item]], ...] = (
-        (layers.MARKS, new.mark_labels(plan, frame, setter)),
-        (layers.DIMENSIONS, old.datum_items(plan.datum, panel, frame, setter, plan.job.tape)),
-        (layers.SAW_LINE, new.cut_labels(plan, frame, setter)),
-        (layers.KEPT, new.kept_labels(plan.cuts, frame, setter)),
-        (layers.LEGS, new.leg_labels(plan, frame, setter)),
-        (layers.LETTERING, old.defect_labels(panel, frame, setter)),
-        (layers.OFFCUTS, new.offcut_labels(plan, frame, setter)),
-    )
-    groups += [Group(layer, tuple(items)) for layer, items in labels]
-    groups = [group for group in groups if group.items]
-    used = list(dict.fromkeys(g.layer for g in groups if g.layer is not layers.LETTERING))
+    stage = Stage(frame, LabelSetter(frame.room), letters=LETTERS)
+    draw_panel(plan, stage)
+    draw_top(plan, stage)
+    name_top(plan, stage)
+    name_panel(plan, stage)
+    used = list(dict.fromkeys(g.layer for g in stage.groups if g.layer is not layers.LETTERING))
     return Scene(
         f"{plan.job.name}: {size_words(plan)}{', MIRRORED' if mirrored else ''}",
         frame.sheet,
-        (*groups, *_foot(plan, frame, used)),
+        (*stage.groups, *_foot(plan, frame, used)),
     )
 
 
@@ -93,20 +67,6 @@ def _title_width(sheet: Bounds) -> float:
 
 def _columns(sheet: Bounds) -> int:
     return int((sheet.width - 2 * BORDER - _title_width(sheet) - 8) // _COLUMN)
-
-
-def _setter(groups: Iterable[Group], frame: DrawingFrame) -> LabelSetter:
-    """Return a setter that knows every line that is drawn, so that no label lies on one."""
-    setter = LabelSetter(frame.room)
-    for group in groups:
-        for item in group.items:
-            if isinstance(item, Mark):
-                setter.keep_clear(Bounds.about(item.at, _ROUND_A_MARK))
-            elif isinstance(item, Stroke):
-                setter.keep_clear_along(item.path)
-            elif isinstance(item, Area) and item.edged:
-                setter.keep_clear_along(item.boundary)
-    return setter
 
 
 def _foot(plan: Plan, frame: DrawingFrame, used: list[Layer]) -> list[Group]:

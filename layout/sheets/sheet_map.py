@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..drawing import layers
+from ..drawing.kit.labels import LabelSetter
 from ..drawing.lettering import text_box
 from ..drawing.scene import Item, Layer, Stroke, Text
 from ..geometry.bounds import Bounds
@@ -16,7 +17,6 @@ from ..template.content import TemplateContent
 from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import Tile
-from .spots import Spots, labels_round, points_along
 from .template_parts import FACE_MARK, cross_at, face_mark, line, strokes
 
 Drawn = list[tuple[Layer, Item]]
@@ -52,13 +52,15 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Draw
     items: Drawn = [(layers.SHEET, Stroke(edge)) for edge in edges]
     items += [(layers.MAP_LINE, Stroke(path)) for path in outline]
     items += [(layers.CENTRELINE, Stroke(path)) for path in flips]
-    spots = Spots(box, points_along((*outline, *flips, *edges), 0.8))
+    spots = LabelSetter(box)
+    for path in (*outline, *flips, *edges):
+        spots.keep_clear_along(path, half=0.2, step=0.8)
     for cross in plan.corner_crosses:
         place = laid(cross.at * scale)
         items += [(layers.CHECK_BARS, item) for item in strokes(cross_at(place, 1.2))]
-        spots.taken.append(Bounds.about(place, 1.2))
-        name = spots.best(labels_round(place, cross.name, 2.5, 1.5))
-        items += [(layers.CHECK_BARS, name)] if name else []
+        spots.keep_clear(Bounds.about(place, 1.2))
+        named = spots.set(Text(place, cross.name), off=1.5, within=True)
+        items += [(layers.CHECK_BARS, item) for item in named]
     for tile in plan.tiles:
         text = spots.best(_names(tile, scale, laid))
         items += [(layers.LETTERING, text)] if text else []

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from itertools import chain
-
 from ..drawing import layers
+from ..drawing.kit.labels import LabelSetter
 from ..drawing.lettering import fitted_height
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
 from ..geometry.bounds import Bounds
@@ -15,13 +13,15 @@ from ..template.calibration import longest_bar
 from ..template.content import TemplateContent, mark_ring
 from ..words.paper import hollow_label, side_words
 from .sign_legend import legend_line, signs_of
-from .spots import Spots, labels_round, points_along
 from .template_parts import CheckBar, drawn_mark, face_mark, joint_ticks, line, mark_words, strokes
 
 _ROUND = 30.0
 """Room round the top for check bars and lettering, mm."""
 
 KEPT_WORDS = "kept edge: lay it on the panel's edge"
+
+_ALONG_KEPT = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+"""Where along a kept edge its words may stand, from its middle outwards."""
 
 _PAST = 12.0
 """How far the centrelines reach past the outline, mm."""
@@ -52,10 +52,34 @@ def lines_of(content: TemplateContent, box: Bounds) -> Lines:
     return tuple(found)
 
 
-def kept_words(path: Path, height: float) -> Iterator[tuple[Text, Bounds]]:
-    """Yield offers of what a template says beside a kept edge, from its middle outwards."""
-    for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
-        yield from labels_round(path.at(share * path.length), KEPT_WORDS, height, 2.0)
+def names_of(
+    content: TemplateContent, cell: Bounds, setter: LabelSetter, shift: Point, *heights: float
+) -> tuple[Item, ...]:
+    """Return the names of marks, kept edges and hollow corners in a cell, as far as there is room.
+
+    Parameters
+    ----------
+    cell : Bounds
+        Of the template, mm.
+    shift : Point
+        From the template to the sheet, mm.
+    heights : float
+        Of capitals, mm: the next one where there is no room for one.
+    """
+    items: list[Item] = []
+    for mark in (mark for mark in content.marks if cell.holds(mark.at)):
+        at, words = mark.at + shift, mark_words(mark.label)
+        labels = (Text(at, words, height) for height in heights)
+        items += setter.set(*labels, off=0.5, ring=mark.reach, within=True)
+    for path in content.kept:
+        places = (path.at(share * path.length) + shift for share in _ALONG_KEPT)
+        labels = (Text(place, KEPT_WORDS, heights[-1]) for place in places)
+        items += setter.set(*labels, off=2.0, within=True)
+    for hollow in (hollow for hollow in content.hollows if cell.holds(hollow.at)):
+        words = hollow_label(hollow.out, content.tape)
+        label = Text(hollow.at + shift, words, heights[-1])
+        items += setter.set(label, off=4.0, within=True)
+    return tuple(items)
 
 
 def template_drawing(content: TemplateContent) -> Scene:
@@ -88,18 +112,11 @@ def _side(content: TemplateContent) -> str:
 
 
 def _names(content: TemplateContent, frame: Bounds, lines: Lines) -> tuple[Item, ...]:
-    spots = Spots(frame, points_along(path for _, path in lines))
-    spots.taken += [mark_ring(mark).bounds for mark in content.marks]
-    texts = (
-        spots.best(labels_round(mark.at, mark_words(mark.label), 5.0, mark.reach + 1.0))
-        for mark in content.marks
-    )
-    kept = (spots.best(kept_words(path, 5.0)) for path in content.kept)
-    hollow = (
-        spots.best(labels_round(held.at, hollow_label(held.out, content.tape), 5.0, 6.0))
-        for held in content.hollows
-    )
-    return tuple(text for text in chain(texts, kept, hollow) if text is not None)
+    setter = LabelSetter(frame)
+    setter.keep_clear(*(mark_ring(mark).bounds for mark in content.marks))
+    for _, path in lines:
+        setter.keep_clear_along(path)
+    return names_of(content, frame, setter, Point(0.0, 0.0), 5.0)
 
 
 def _bars(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[Item, ...]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import reduce
 
+from ..drawing.kit.labels import LabelSetter
 from ..drawing.lettering import text_box
 from ..drawing.scene import Item, Stroke, Text
 from ..geometry.bounds import Bounds
@@ -15,7 +16,6 @@ from ..geometry.point import Point
 from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
 from ..words.paper import FLIP, seam_words
-from .spots import Spots
 from .template_parts import line
 
 _LETTERS = 2.5
@@ -33,7 +33,7 @@ class _Seam:
     words: str
 
 
-def seam_items(tile: Tile, plan: TilePlan, spots: Spots, cell: Bounds) -> tuple[Item, ...]:
+def seam_items(tile: Tile, plan: TilePlan, spots: LabelSetter, cell: Bounds) -> tuple[Item, ...]:
     """Return the seams of a sheet with what to do at each, in the strip beyond it.
 
     The right and the lower edge are trimmed on the seam and laid on the neighbour; the strips at
@@ -78,7 +78,7 @@ def _along(seam: _Seam, strip: float) -> Iterator[tuple[Text, Bounds]]:
         yield text, text_box(text)
 
 
-def flip_items(portion: Portion, spots: Spots, shift: Point, box: Bounds) -> tuple[Item, ...]:
+def flip_items(portion: Portion, spots: LabelSetter, shift: Point, box: Bounds) -> tuple[Item, ...]:
     """Return the sign and words for each flip line of a sheet; `box` is the template's own."""
     room = spots.room
     items: list[Item] = []
@@ -105,7 +105,9 @@ def portion_edge(portion: Portion, shift: Point, *, upright: bool) -> float:
     return portion.window.bottom + shift.y if upright else portion.window.left + shift.x
 
 
-def _flip(level: float, start: float, end: float, spots: Spots, *, upright: bool) -> Iterator[Item]:
+def _flip(
+    level: float, start: float, end: float, spots: LabelSetter, *, upright: bool
+) -> Iterator[Item]:
     """Yield a flip line's sign and words on the side that is shown."""
 
     def at(along: float, off: float) -> Point:

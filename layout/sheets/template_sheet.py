@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
-from itertools import chain
 
 import numpy as np
 
 from ..drawing import layers
+from ..drawing.kit.labels import LabelSetter
 from ..drawing.lettering import text_box, text_width, wrapped
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
 from ..geometry.alike import at_most, first_of_best
@@ -21,16 +21,14 @@ from ..template.calibration import longest_bar
 from ..template.content import mark_ring
 from ..template.tiles import Tile, TilePlan
 from ..units import Tape
-from ..words.paper import correction_words, hollow_label, sheets_words, side_words
-from .spots import Spots, labels_round, leader
-from .template_drawing import kept_words
+from ..words.paper import correction_words, sheets_words, side_words
+from .template_drawing import names_of
 from .template_parts import (
     ARM,
     FACE_MARK,
     CheckBar,
     cross_at,
     face_mark,
-    mark_words,
     register_cross,
     strokes,
 )
@@ -50,7 +48,8 @@ class TemplateSheet:
         self.room = tile.window.moved(self.shift)
         self.cell = tile.cell.moved(self.shift)
         points = shown.points + np.array([self.shift.x, self.shift.y])
-        self.spots = Spots(self.room, points[self.room.holds_points(points)])
+        self.spots = LabelSetter(self.room)
+        self.spots.keep_clear_at(points[self.room.holds_points(points)], half=0.3)
 
     @property
     def name(self) -> str:
@@ -85,9 +84,9 @@ class TemplateSheet:
         """Keep words off the marks and the seams."""
         for mark in self.shown.marks:
             if self.tile.window.holds(mark.at):
-                self.spots.taken.append(mark_ring(mark).bounds.moved(self.shift))
+                self.spots.keep_clear(mark_ring(mark).bounds.moved(self.shift))
         for start, end in seam_ends(self.tile, self.cell):
-            self.spots.taken.append(Bounds.around((start, end)).grown(0.3))
+            self.spots.keep_clear(Bounds.around((start, end)).grown(0.3))
 
     def drawing(self) -> Iterator[Group]:
         """Yield what of the template lies on this sheet, cut to it, layer by layer."""
@@ -110,24 +109,23 @@ class TemplateSheet:
         items: list[Item] = []
         for mark in self.own_marks:
             items += strokes(register_cross(mark.at + self.shift))
-            self.spots.taken.append(Bounds.about(mark.at + self.shift, ARM))
+            self.spots.keep_clear(Bounds.about(mark.at + self.shift, ARM))
         for cross in self.own_crosses:
             items += strokes(cross_at(cross.at + self.shift, _CORNER_ARM))
-            self.spots.taken.append(Bounds.about(cross.at + self.shift, _CORNER_ARM))
+            self.spots.keep_clear(Bounds.about(cross.at + self.shift, _CORNER_ARM))
         return tuple(items)
 
     def register_names(self) -> tuple[Item, ...]:
         """Return the register marks' numbers, in this sheet's cell, and the crosses' names."""
         inner = replace(self.spots, room=self.cell)
-        found = [
-            inner.best(labels_round(mark.at + self.shift, str(mark.number), 2.5, _BESIDE_MARK))
-            for mark in self.own_marks
-        ]
-        found += [
-            self.spots.best(labels_round(cross.at + self.shift, cross.name, 3.5, 3.0))
-            for cross in self.own_crosses
-        ]
-        return tuple(name for name in found if name is not None)
+        items: list[Item] = []
+        for mark in self.own_marks:
+            at, words = mark.at + self.shift, str(mark.number)
+            items += inner.set(Text(at, words), off=_BESIDE_MARK, within=True)
+        for cross in self.own_crosses:
+            named = Text(cross.at + self.shift, cross.name, 3.5)
+            items += self.spots.set(named, within=True)
+        return tuple(items)
 
     def bars(self) -> tuple[Item, ...]:
         """Return the two check bars, each as long as the sheet holds, where no line runs along."""
@@ -136,7 +134,7 @@ class TemplateSheet:
         for upright in (False, True):
             bar = self._clearest_bar(tape, upright=upright)
             items += strokes(bar.paths())
-            self.spots.taken.append(bar.box)
+            self.spots.keep_clear(bar.box)
             words = self.spots.best(
                 (text, text_box(text).grown(0.5))
                 for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
@@ -206,40 +204,16 @@ class TemplateSheet:
             Text(at, side, 2.5, bold=True),
         )
 
-    def led_clear(
-        self, at: Point, off: float, offers: Iterable[tuple[Text, Bounds]]
-    ) -> Iterator[tuple[Text, Bounds]]:
-        """Yield the offers whose leader crosses no other words, then the rest."""
-        crossing = []
-        for text, box in offers:
-            if all(self.spots.is_clear(line.path) for line in leader(at, text, off)):
-                yield text, box
-            else:
-                crossing.append((text, box))
-        yield from crossing
-
     def names(self) -> tuple[Item, ...]:
-        """Return the names of the marks and hollow corners that lie in this sheet's cell."""
-        items: list[Item] = []
-        content = self.shown.content
-        for mark in self.shown.marks:
-            if self.tile.cell.holds(mark.at):
-                off, words = mark.reach + 0.5, mark_words(mark.label)
-                at = mark.at + self.shift
-                offers = (labels_round(at, words, height, off) for height in _NAME_HEIGHTS)
-                name = self.spots.best(self.led_clear(at, off, chain.from_iterable(offers)))
-                if name is not None:
-                    items += [*leader(at, name, off), name]
-        for hollow in content.hollows:
-            if self.tile.cell.holds(hollow.at):
-                words = hollow_label(hollow.out, content.tape)
-                label = self.spots.best(labels_round(hollow.at + self.shift, words, 2.5, 4.0))
-                items += [label] if label else []
-        for layer, cutter, _ in self.shown.lines:
-            for piece in cutter.pieces(self.tile.cell) if layer == layers.KEPT else ():
-                said = self.spots.best(kept_words(piece.path.placed(self.to_sheet), 2.5))
-                items += [said] if said else []
-        return tuple(items)
+        """Return the names of what is marked in this sheet's cell."""
+        shown, cell = self.shown, self.tile.cell
+        kept = (
+            piece.path
+            for layer, cutter, _ in shown.lines
+            for piece in (cutter.pieces(cell) if layer == layers.KEPT else ())
+        )
+        here = replace(shown.content, marks=shown.marks, kept=tuple(kept))
+        return names_of(here, cell, self.spots, self.shift, *_NAME_HEIGHTS)
 
 
 _NUMBER = 7.0

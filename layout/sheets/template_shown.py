@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ..drawing import layers
+from ..drawing.kit.labels import points_along
 from ..drawing.scene import Layer
 from ..drawing.signs import mark_lines
 from ..geometry.bounds import Bounds
@@ -16,7 +17,6 @@ from ..template.content import TemplateContent, TemplateMark
 from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import CornerCross
-from .spots import points_along
 from .template_drawing import lines_of
 from .template_parts import drawn_mark, joint_ticks
 
@@ -54,6 +54,6 @@ class Shown:
         lines += [(layers.MARKS, tick) for path in ticks for tick in clipped(path, portion.window)]
         lines += [(layers.MARKS, path) for m in marks for path in mark_lines(drawn_mark(m))]
         boxed = tuple((layer, Cutter.of(path), path.bounds) for layer, path in lines)
-        points = points_along(path for _, path in lines)
+        points = points_along((path for _, path in lines), step=1.5)
         crosses = proposal.plan.corner_crosses
         return cls(content, portion, boxed, marks, points, box, crosses)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..cutting import HandCut, JigsawCut, RouterCut
+from ..cutting.cut import HandCut, JigsawCut, RouterCut
 from ..cutting.feed import QuarterFeed
 from ..geometry.tolerance import SAME_FIGURE
 from .cuts_told import words_of

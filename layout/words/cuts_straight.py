@@ -4,22 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from ..cutting import (
-    CornerCuts,
-    FaceReason,
-    Flatten,
-    KeptEdge,
-    KnifeLines,
-    Rest,
-    SkippedTrim,
-    SkipReason,
-    StraightCut,
-    Trim,
-    TrimKind,
-    WorkFace,
-)
-from ..cutting.cut import Support
+from ..cutting.acts import CornerCuts, Flatten, KnifeLines, Rest
+from ..cutting.cut import SkippedTrim, SkipReason, StraightCut, Support, Trim, TrimKind
+from ..cutting.kept_edges import KeptEdge
 from ..cutting.sides import SHORT_OF_CORNER
+from ..cutting.work_face import FaceReason, WorkFace
 from .cuts_told import words_of
 from .passage import Passage
 from .say import Say, capital, listed, sentence

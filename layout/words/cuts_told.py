@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from functools import singledispatch
 
-from ..cutting import EdgePoint
+from ..cutting.cut import EdgePoint
 from ..geometry.point import Point
 from .passage import Passage
 from .say import Say

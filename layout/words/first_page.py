@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from ..cutting import HandCut, JigsawCut, RouterCut
+from ..cutting.cut import HandCut, JigsawCut, RouterCut
 from ..marking.mark import Check, Kind, Mark, Proves
 from ..marking.marks import MarkSet
 from ..marking.method import HandTool

@@ -11,8 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum
 
-from ..cutting import CornerCut, EdgePoint, StraightCut, Trim, TrimKind
-from ..cutting.cut import Support
+from ..cutting.cut import CornerCut, EdgePoint, StraightCut, Support, Trim, TrimKind
 from ..geometry.path import Path
 from ..geometry.tolerance import SAME_FIGURE
 from ..marking.marks import MarkSet

@@ -21,12 +21,14 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 import numpy as np
 from random_jobs import job_text
 
-from panelwright.layout.cutting import plan_cuts
+from panelwright.layout.cutting.plan import plan_cuts
 from panelwright.layout.errors import NothingFitsError
 from panelwright.layout.geometry.distance import greatest_depth
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.jobfile.job import read_job
-from panelwright.layout.offcuts import OffcutWish, largest_clean_rectangle, offcuts_of
+from panelwright.layout.offcuts.clean import largest_clean_rectangle
+from panelwright.layout.offcuts.plan import offcuts_of
+from panelwright.layout.offcuts.wish import OffcutWish
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.plan.fitting import fits_of
 from panelwright.layout.top import top_from

@@ -11,7 +11,7 @@ from jobs import PLAIN
 
 from panelwright.cli.legs import GOALS
 from panelwright.cli.main import main
-from panelwright.layout.legs import Goal
+from panelwright.layout.legs.wish import Goal
 from panelwright.layout.plan.form import SCHEMA
 
 OPEN = PLAIN.replace("count = 4", "counts = [4, 6]")

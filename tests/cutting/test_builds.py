@@ -14,14 +14,10 @@ from hypothesis import strategies as st
 from told import told
 from worked_panels import DOOR, SLAB
 
-from panelwright.layout.cutting import (
-    CutPlan,
-    RouterCut,
-    Tools,
-    bush_offset,
-    plan_cuts,
-    template_line,
-)
+from panelwright.layout.cutting.cut import RouterCut
+from panelwright.layout.cutting.plan import CutPlan, plan_cuts
+from panelwright.layout.cutting.template_line import bush_offset
+from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
@@ -239,7 +235,7 @@ def test_the_router_runs_downhill_and_against_its_bit(turn: float, grain: float)
     placement = Placement(centre, turn)
     datum = choose_datum(solid)
     cuts = plan_cuts(Top(solid, outline, placement), datum, Tools())
-    from panelwright.layout.marking import marks_for
+    from panelwright.layout.marking.marks import marks_for
 
     marks = marks_for(Top(solid, outline, placement), datum)
     assert len(cuts.feeds) == 4
@@ -267,7 +263,7 @@ def test_a_template_stands_the_bush_offset_inside(
     if outline.width <= 40.0:
         return
     offset = bush_offset(bush, cutter)
-    template = Region.from_rings(template_line(outline, bush, cutter).points(CHORD))
+    template = Region.from_rings(outline.line(-bush_offset(bush, cutter)).points(CHORD))
     whole = Region.from_rings(outline.path().points(CHORD))
     for sliver in (
         template.minus(whole.shrunk(offset - 0.01)),
@@ -292,7 +288,7 @@ def test_a_router_that_rolls_along_its_template_cuts_the_line(
     By the definition of the tool alone, without the formula of its offset: the axis runs half the
     bush outside the template, and all within half the bit of it is gone. Buffers by shapely.
     """
-    template = shapely.Polygon(template_line(outline, bush, cutter).points(0.005))
+    template = shapely.Polygon(outline.line(-bush_offset(bush, cutter)).points(0.005))
     axis = template.buffer(bush / 2, quad_segs=64)
     left = axis.buffer(-cutter / 2, quad_segs=64)
     wanted = shapely.Polygon(outline.path().points(0.005))
@@ -345,7 +341,7 @@ def _tightest(points: Points) -> float:
 def test_a_bearing_of_the_cutters_size_copies() -> None:
     """A bearing as large as its cutter has no offset, and its template is the outline."""
     assert bush_offset(12.0, 12.0) == 0.0
-    assert template_line(Oval(900, 600), 12.0, 12.0) == Oval(900, 600).path()
+    assert Oval(900, 600).line(-bush_offset(12.0, 12.0)) == Oval(900, 600).path()
     with pytest.raises(LayoutError, match="above 0"):
         bush_offset(0.0, 12.0)
 

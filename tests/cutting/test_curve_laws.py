@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
@@ -15,19 +16,16 @@ from readers import off_path
 from told import text, told
 from worked_panels import BENCH_TOP, DOOR, WORKTOP
 
-from panelwright.layout.cutting import (
-    CurveCut,
-    JigsawCut,
-    RouterCut,
-    SwungRadius,
-    TemplateGuide,
-    Tools,
-    plan_cuts,
-)
-from panelwright.layout.cutting.stages import wood_after
+from panelwright.layout.cutting.cut import CurveCut, JigsawCut, RouterCut, StraightCut, SwungRadius
+from panelwright.layout.cutting.plan import plan_cuts
+from panelwright.layout.cutting.sawn import line_of
+from panelwright.layout.cutting.strips import extent_of
+from panelwright.layout.cutting.template_line import TemplateGuide
+from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
@@ -146,6 +144,14 @@ def test_the_passes_that_are_told_reach_through(thickness: float, imperial: bool
     assert cut.passes * depth >= thickness - 1e-3
 
 
+def _wood_after(panel: Panel, cuts: Sequence[StraightCut]) -> Region:
+    """Return what is left of a panel when these cuts, all sawn through, are made."""
+    left = panel.region()
+    for cut in cuts:
+        left = left.minus(line_of(cut).beyond(extent_of(left)))
+    return left
+
+
 @settings(max_examples=15)
 @given(st.floats(12.0, 39.0), strategies.angles)
 def test_relief_cuts_free_the_waste_of_a_tight_curve(radius: float, turn: float) -> None:
@@ -159,7 +165,7 @@ def test_relief_cuts_free_the_waste_of_a_tight_curve(radius: float, turn: float)
     outside = (math.sqrt(2) - 1) * (radius + 3)  # 3 left by saw and jigsaw
     if abs(outside - 5) > 1:
         assert bool(jigsaw.relief) is (outside > 5)
-    blank = wood_after(WIDE, cuts.trims)
+    blank = _wood_after(WIDE, cuts.trims)
     for start, end in jigsaw.relief:
         assert float(off_path(np.array([tuple(end)]), jigsaw.line)[0]) < 1e-6
         assert blank.grown(0.01).holds_point(start)
@@ -183,13 +189,13 @@ def test_what_is_left_after_the_cuts() -> None:
     """Blank by blank the worktop comes down to 1454 by 564, then loses its corners."""
     cuts = WORKTOP.cuts
     panel = WORKTOP.panel
-    areas = [wood_after(panel, cuts.trims[:n]).area for n in range(5)]
+    areas = [_wood_after(panel, cuts.trims[:n]).area for n in range(5)]
     assert areas == pytest.approx(
         [3000 * 600, 1622 * 600, 1454 * 600, 1454 * (600 - 13), 1454 * 564]
     )
     leg = cuts.corner_cuts[0].leg
     assert leg is not None
-    assert wood_after(panel, (*cuts.trims, *cuts.corner_cuts)).area == pytest.approx(
+    assert _wood_after(panel, (*cuts.trims, *cuts.corner_cuts)).area == pytest.approx(
         areas[4] - 2 * leg**2
     )
 

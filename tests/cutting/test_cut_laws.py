@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import replace
 
 import numpy as np
@@ -12,17 +11,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from told import told
 
-from panelwright.layout.cutting import (
-    CutPlan,
-    HandCut,
-    JigsawCut,
-    SkipReason,
-    Stroke,
-    Tools,
-    plan_cuts,
-)
-from panelwright.layout.cutting.corner_cuts import corner_leg
+from panelwright.layout.cutting.cut import HandCut, JigsawCut, SkipReason
+from panelwright.layout.cutting.plan import CutPlan, plan_cuts
 from panelwright.layout.cutting.strips import SawLine, strip_beyond
+from panelwright.layout.cutting.tools import Stroke, Tools
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
@@ -264,13 +256,6 @@ def test_the_largest_clean_piece_comes_off_whole() -> None:
     stained = plan(outline, board.with_defect(stain), centre)
     assert [trim.waste.y > 0.5 for trim in stained.trims[:2]] == [True, False]
     assert sum(p.area for p in stained.trims[0].fallen) == pytest.approx(2000 * (590 - 4.4))
-
-
-@given(st.floats(10, 400), st.floats(0, 10))
-def test_a_corner_cut_on_a_square_blank(radius: float, clear: float) -> None:
-    """On the square round a circle one with no clearance takes off (2 − √2) of the radius."""
-    leg = corner_leg(radius, radius, radius, clear)
-    assert leg + math.sqrt(2) * clear == pytest.approx((2 - math.sqrt(2)) * radius)
 
 
 @given(st.floats(1, 400), st.floats(1, 400))

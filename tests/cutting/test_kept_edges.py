@@ -9,14 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from told import text, told
 
-from panelwright.layout.cutting import (
-    CutPlan,
-    EdgeProfile,
-    JigsawCut,
-    Tools,
-    plan_cuts,
-    plan_profile,
-)
+from panelwright.layout.cutting.cut import JigsawCut
+from panelwright.layout.cutting.plan import CutPlan, plan_cuts
+from panelwright.layout.cutting.profile import EdgeProfile, plan_profile
+from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point

@@ -9,13 +9,14 @@ import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from panelwright.layout.cutting import Tools, plan_cuts
+from panelwright.layout.cutting.plan import plan_cuts
+from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
-from panelwright.layout.marking import marks_for
+from panelwright.layout.marking.marks import marks_for
 from panelwright.layout.offcuts.plan import offcuts_of
 from panelwright.layout.outlines import Capsule, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.panel import Panel, outline_through, rectangular_outline

@@ -13,16 +13,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from told import text, told
 
-from panelwright.layout.cutting import (
-    Act,
-    CutPlan,
-    RouterCut,
-    SkipReason,
-    StraightCut,
-    Tools,
-    plan_cuts,
-)
+from panelwright.layout.cutting.acts import Act
 from panelwright.layout.cutting.corner_cuts import LEAST_RUN
+from panelwright.layout.cutting.cut import RouterCut, SkipReason, StraightCut
+from panelwright.layout.cutting.plan import CutPlan, plan_cuts
+from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region

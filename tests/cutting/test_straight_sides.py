@@ -11,8 +11,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from told import text, told
 
-from panelwright.layout.cutting import CutPlan, JigsawCut, RouterCut, Tools, TrimKind, plan_cuts
+from panelwright.layout.cutting.cut import JigsawCut, RouterCut, TrimKind
+from panelwright.layout.cutting.plan import CutPlan, plan_cuts
 from panelwright.layout.cutting.sides import SHORT_OF_CORNER
+from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region

@@ -6,7 +6,7 @@ import pytest
 from told import told
 from worked_panels import ALL, BENCH_TOP, BOWED_TOP, DOOR, SLAB, WORKTOP, Worked
 
-from panelwright.layout.cutting import JigsawCut, RouterCut, Trim, TrimKind
+from panelwright.layout.cutting.cut import JigsawCut, RouterCut, Trim, TrimKind
 
 
 def line(job: Worked, trim: Trim) -> tuple[str, str, str]:

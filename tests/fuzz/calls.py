@@ -15,6 +15,7 @@ from panelwright.cli.main import main
 from panelwright.layout import outlines
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.marking import quick
+from panelwright.layout.marking.divide import Division
 from panelwright.layout.units import Tape, Units, parse_length
 
 PLANS, FITS, OTHERS, CALLS = 40, 8, 12, 10
@@ -135,7 +136,7 @@ def _mark(draw: Random) -> None:
 
 
 def _divide(draw: Random) -> None:
-    quick.mark_divide(_floats(draw, 1)[0], draw.choice((-1, 0, 1, 2, 15, 1000)))
+    Division.of(_floats(draw, 1)[0], draw.choice((-1, 0, 1, 2, 15, 1000)))
 
 
 MAKERS = (_outline, _outline, _own, _length, _tape, _mark, _divide)

@@ -7,11 +7,11 @@ import math
 import pytest
 
 from panelwright.layout.jobfile import read_job
-from panelwright.layout.legs import Fixing, Foot, FootShape, Goal, Lean
+from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.materials import LEG_MATERIALS
 from panelwright.layout.legs.screws import Screw
 from panelwright.layout.legs.table_wish import Glue
-from panelwright.layout.legs.wish import COUNTS, FixingPlate, LegsWish
+from panelwright.layout.legs.wish import COUNTS, Fixing, FixingPlate, Goal, Lean, LegsWish
 from panelwright.layout.plan.job import Job
 
 GROUND = "[panel]\noutline = { length = 1600, width = 700 }\nthickness = 30\n"

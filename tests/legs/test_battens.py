@@ -14,8 +14,8 @@ from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
-from panelwright.layout.legs import Foot
 from panelwright.layout.legs.battens import BESIDE, SHORT, Batten, battens_under
+from panelwright.layout.legs.foot import Foot
 from panelwright.layout.legs.movement import Held, movement_of
 from panelwright.layout.outlines import Capsule, Outline, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.panel import (

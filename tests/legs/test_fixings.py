@@ -15,10 +15,10 @@ from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.jobfile import read_job
-from panelwright.layout.legs import FixingPlate, Foot, FootShape, LegsWish
 from panelwright.layout.legs.checks import CLIMBER
 from panelwright.layout.legs.concern import LegMatter
 from panelwright.layout.legs.fixings import holes_of
+from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.glue import glue_joint
 from panelwright.layout.legs.screws import (
     LEFT_UNDER_TIP,
@@ -26,6 +26,7 @@ from panelwright.layout.legs.screws import (
     screw_in,
 )
 from panelwright.layout.legs.table_wish import Glue
+from panelwright.layout.legs.wish import FixingPlate, LegsWish
 from panelwright.layout.outlines import Rectangle
 from panelwright.layout.panel import Kind
 from panelwright.layout.panel.frame import frame_of

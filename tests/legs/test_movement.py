@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from tops import make_known, top_of
 
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.legs import Foot
+from panelwright.layout.legs.foot import Foot
 from panelwright.layout.legs.movement import (
     Held,
     MovementPlan,

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.legs import Foot
+from panelwright.layout.legs.foot import Foot
 from panelwright.layout.legs.heights import HEIGHTS, use_of
 from panelwright.layout.legs.people import seating_at
 from panelwright.layout.legs.places import Edge, most_places

@@ -14,10 +14,11 @@ from panelwright.layout.geometry.intersect import way_out
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import ORIGIN, Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.legs import Foot, FootShape, LegsWish, insets_for
 from panelwright.layout.legs.arrangement import corner_of_largest, middles_for
-from panelwright.layout.legs.room import Insets, reach, room_for
+from panelwright.layout.legs.foot import Foot, FootShape
+from panelwright.layout.legs.room import Insets, insets_for, reach, room_for
 from panelwright.layout.legs.stability import Stability
+from panelwright.layout.legs.wish import LegsWish
 from panelwright.layout.outlines import (
     Capsule,
     Circle,

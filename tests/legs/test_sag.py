@@ -11,7 +11,7 @@ from tops import known_as, top_of
 
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.legs import Foot, FootShape
+from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.plate import Plate, rigidity
 from panelwright.layout.legs.sag import (
     Loads,

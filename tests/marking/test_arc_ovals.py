@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from panelwright.layout.errors import OutlineError
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.segments import Arc
-from panelwright.layout.marking import EightCentreOval, FourCentreOval
+from panelwright.layout.marking.arc_ovals import EightCentreOval, FourCentreOval
 
 lengths = st.floats(300.0, 2500.0)
 ratios = st.floats(0.45, 0.97)

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from panelwright.layout.errors import OutlineError
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Arc
-from panelwright.layout.marking import ArchTrammel, LargeArc, SprungLath
+from panelwright.layout.marking.arcs import ArchTrammel, LargeArc, SprungLath
 
 chords = st.floats(100.0, 5000.0)
 flats = st.floats(0.01, 0.5)

@@ -22,7 +22,8 @@ from panelwright.layout.panel import (
     rectangular_outline,
     rectangular_place,
 )
-from panelwright.layout.panel.datum import Datum, Flaw, Found, Reason, Reference, choose_datum
+from panelwright.layout.panel.datum import Datum, Reason, choose_datum
+from panelwright.layout.panel.reference import Flaw, Found, Reference
 
 
 def door(**outline: tuple[float, float, float, float]) -> Panel:

@@ -13,10 +13,13 @@ from hypothesis import strategies as st
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.marking import check_panel, marks_for, methods_for
+from panelwright.layout.marking.marks import marks_for
+from panelwright.layout.marking.methods import methods_for
+from panelwright.layout.marking.panel_check import check_panel
 from panelwright.layout.outlines import Capsule, Outline
 from panelwright.layout.panel import Panel, outline_through, rectangular_outline
-from panelwright.layout.panel.datum import Datum, Found, choose_datum
+from panelwright.layout.panel.datum import Datum, choose_datum
+from panelwright.layout.panel.reference import Found
 from panelwright.layout.top import Top
 from panelwright.layout.units import MM_PER_INCH, Tape
 from panelwright.layout.words.datum import datum_words, reference_words, square_words

@@ -17,7 +17,8 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Arc, EllipticArc
 from panelwright.layout.geometry.tolerance import CURVE
-from panelwright.layout.marking import Kind, marks_for
+from panelwright.layout.marking.mark import Kind
+from panelwright.layout.marking.marks import marks_for
 from panelwright.layout.marking.ties import best_ties, tape_error
 from panelwright.layout.outlines import (
     Capsule,
@@ -37,7 +38,8 @@ from panelwright.layout.panel import (
     rectangular_place,
     round_place,
 )
-from panelwright.layout.panel.datum import Reference, choose_datum
+from panelwright.layout.panel.datum import choose_datum
+from panelwright.layout.panel.reference import Reference
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 from panelwright.layout.words.marks import marks_advice

@@ -16,7 +16,7 @@ from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.marking import PanelCheck, check_panel
+from panelwright.layout.marking.panel_check import PanelCheck, check_panel
 from panelwright.layout.outlines import Outline
 from panelwright.layout.panel import (
     Defect,

@@ -18,22 +18,20 @@ from panelwright.layout.errors import LengthError, OutlineError, PanelError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.tolerance import ROUNDING
-from panelwright.layout.marking import (
-    Ground,
-    HandTool,
-    Method,
-    Squareness,
-    Workshop,
+from panelwright.layout.marking.arcs import LargeArc
+from panelwright.layout.marking.divide import Division
+from panelwright.layout.marking.method import HandTool, Method, Workshop
+from panelwright.layout.marking.methods import methods_for
+from panelwright.layout.marking.off_wood import Ground
+from panelwright.layout.marking.quick import (
     mark_arc,
     mark_capsule,
     mark_circle,
-    mark_divide,
     mark_oval,
     mark_rounded,
     mark_superellipse,
-    methods_for,
 )
-from panelwright.layout.marking.arcs import LargeArc
+from panelwright.layout.marking.squareness import Squareness
 from panelwright.layout.outlines import Capsule, Outline, Oval, Rectangle
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
@@ -286,7 +284,7 @@ def test_dividing_never_adds_up_errors(sixteenths: int, parts: int) -> None:
     """Each mark lies within half a division of its true place, however many parts there are."""
     tape = Tape(imperial=True)
     total = sixteenths * MM_PER_INCH / 16
-    division = mark_divide(total, parts, tape)
+    division = Division.of(total, parts, tape)
     assert len(division.marks) == parts - 1
     for i, mark in enumerate(division.marks, start=1):
         true = Fraction(sixteenths * i, parts)
@@ -298,7 +296,7 @@ def test_dividing_never_adds_up_errors(sixteenths: int, parts: int) -> None:
 def test_a_length_in_fifteen() -> None:
     """107 5/8 in in 15 parts is 7 3/16 in a part to the nearest 1/16, but 7 parts are 50 1/4."""
     tape = Tape(imperial=True)
-    division = mark_divide(parse_length("107 5/8 in", Units.MM), 15, tape)
+    division = Division.of(parse_length("107 5/8 in", Units.MM), 15, tape)
     assert tape.figure(division.spacing) == "7 3/16"
     assert tape.figure(division.marks[6].exact) == "50 1/4"
 
@@ -307,7 +305,7 @@ def test_a_length_in_fifteen() -> None:
 def test_what_cannot_be_divided(total: float, parts: int) -> None:
     """A length of nothing, or a single part, is refused."""
     with pytest.raises(LengthError, match="2 parts or more"):
-        mark_divide(total, parts)
+        Division.of(total, parts)
 
 
 def test_three_four_five() -> None:

@@ -16,9 +16,11 @@ from readers import off_path
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import ORIGIN, Point
-from panelwright.layout.marking import Ground, HandTool, Kind, Method, Workshop, methods_for
+from panelwright.layout.marking.mark import Kind
 from panelwright.layout.marking.marks import MarkSet, marks_for
-from panelwright.layout.marking.method import BAR_PLAY, SETTING
+from panelwright.layout.marking.method import BAR_PLAY, SETTING, HandTool, Method, Workshop
+from panelwright.layout.marking.methods import methods_for
+from panelwright.layout.marking.off_wood import Ground
 from panelwright.layout.outlines import RegularPolygon
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import Datum, choose_datum

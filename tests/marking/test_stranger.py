@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.marking import Kind, MarkSet, marks_for
+from panelwright.layout.marking.mark import Kind
+from panelwright.layout.marking.marks import MarkSet, marks_for
 from panelwright.layout.outlines import Capsule, Outline, Oval, RoundedRectangle
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import Datum, choose_datum

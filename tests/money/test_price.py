@@ -14,7 +14,6 @@ from panelwright.layout.money.price import (
     Forgotten,
     earned_at,
     money_of,
-    price_of,
 )
 from panelwright.layout.money.wish import MoneyWish
 from panelwright.layout.words.money import money_words
@@ -66,10 +65,12 @@ def test_price_and_hourly_rate_are_each_others_inverse(
 ) -> None:
     """What an hour earns at the price for a rate is that rate, to far below a cent."""
     wish = MoneyWish(
-        panel=panel, delivery=delivery, overhead=overhead, profit=profit, fee=fee, share=share
-    )
-    price = price_of(wish, hours, D(12), rate)
-    back = earned_at(wish, hours, D(12), price)
+        panel=panel, delivery=delivery, overhead=overhead, profit=profit, fee=fee, share=share,
+        materials=D(12), hours=hours, rate=rate,
+    )  # fmt: skip
+    money = money_of(wish, (1.0, 2.0))
+    assert money is not None
+    back = earned_at(wish, hours, D(12), money.cases[0].price)
     assert back is not None
     assert abs(back - rate) < D("1e-15")
 

@@ -11,20 +11,15 @@ from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 from worked_panels import SLAB
 
-from panelwright.layout.cutting import TrimKind
+from panelwright.layout.cutting.cut import TrimKind
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import AREA_BALANCE, CHORD
-from panelwright.layout.offcuts import (
-    Clean,
-    OffcutPlan,
-    OffcutWish,
-    Worth,
-    largest_clean_rectangle,
-    offcuts_of,
-)
+from panelwright.layout.offcuts.clean import Clean, largest_clean_rectangle
+from panelwright.layout.offcuts.plan import OffcutPlan, Worth, offcuts_of
+from panelwright.layout.offcuts.wish import OffcutWish
 from panelwright.layout.outlines import Capsule, Outline, RoundedRectangle
 from panelwright.layout.panel import (
     Build,

@@ -32,7 +32,7 @@ def test_no_two_labels_overlap_and_none_leaves_the_sheet(points: list[Point]) ->
     texts = [
         item
         for i, point in enumerate(points)
-        for item in setter.set(point, f"label {i}")
+        for item in setter.set(Text(point, f"label {i}"))
         if isinstance(item, Text)
     ]
     boxes = [text_box(text) for text in texts]
@@ -48,7 +48,7 @@ def test_a_label_keeps_off_what_is_taken(point: Point) -> None:
     setter = LabelSetter(ROOM)
     taken = Bounds(point.x - 9, point.y - 9, point.x + 9, point.y + 9)
     setter.keep_clear(taken)
-    items = setter.set(point, "C1")
+    items = setter.set(Text(point, "C1"))
     (text,) = (item for item in items if isinstance(item, Text))
     assert not overlap(text_box(text), taken)
     assert any(isinstance(item, Stroke) for item in items)
@@ -57,7 +57,7 @@ def test_a_label_keeps_off_what_is_taken(point: Point) -> None:
 def test_a_label_goes_where_it_is_wished() -> None:
     """With all the room in the world it stands on the side that was asked for."""
     for way in (Point(1, 1), Point(-1, 1), Point(-1, -1), Point(1, -1)):
-        (text,) = LabelSetter(ROOM).set(Point(200, 140), "A", 5.0, towards=way)
+        (text,) = LabelSetter(ROOM).set(Text(Point(200, 140), "A", 5.0), towards=way)
         assert isinstance(text, Text)
         middle = text_box(text).middle - Point(200, 140)
         assert middle.x * way.x > 0 and middle.y * way.y > 0

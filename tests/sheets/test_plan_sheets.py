@@ -9,7 +9,7 @@ import pytest
 from bench_page import page_of
 from jobs import PLAIN
 
-from panelwright.layout.cutting import SkippedTrim, Trim
+from panelwright.layout.cutting.cut import SkippedTrim, Trim
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.kit.areas import areas_of
 from panelwright.layout.drawing.kit.frame import DrawingFrame

@@ -18,7 +18,7 @@ from checker.sheet import Figure, SawRow, Sheet
 from kept import plan_of, sample_folders
 from readers import off_path
 
-from panelwright.layout.cutting import StraightCut, TrimKind
+from panelwright.layout.cutting.cut import StraightCut, TrimKind
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.panel.datum import Datum
 from panelwright.layout.plan.plan import Plan

@@ -6,7 +6,8 @@ import pytest
 from bench_page import page_of
 
 from panelwright.layout.concern import Concern
-from panelwright.layout.cutting import Tools, plan_cuts
+from panelwright.layout.cutting.plan import plan_cuts
+from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region

@@ -11,7 +11,8 @@ from dataclasses import replace
 import pytest
 
 from panelwright.layout.concern import Concern
-from panelwright.layout.cutting import Tools, plan_cuts
+from panelwright.layout.cutting.plan import plan_cuts
+from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Circle, Outline, Oval, Rectangle

@@ -8,7 +8,9 @@ leader joins it to its point. Nothing random: the same drawing comes out the sam
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field, replace
+from typing import TypeVar
 
 import numpy as np
 
@@ -21,6 +23,8 @@ from ...geometry.tolerance import ROUNDING
 from ..lettering import text_box
 from ..scene import Anchor, Item, Stroke, Text
 
+Held = TypeVar("Held")
+
 _DIRECTIONS: tuple[tuple[float, Anchor], ...] = (
     (45, "start"), (135, "end"), (-45, "start"), (-135, "end"),
     (0, "start"), (180, "end"), (90, "middle"), (-90, "middle"),
@@ -29,14 +33,17 @@ _DIRECTIONS: tuple[tuple[float, Anchor], ...] = (
 )  # fmt: skip
 """Ways a label may stand from its point, in degrees, and the end that it is then held by."""
 
-_REACHES = (3.0, 4.0, 5.5, 8.0, 11.0, 15.0, 20.0, 26.0, 33.0, 42.0)
-"""How far it may stand off, paper mm, tried in this order."""
+_FARTHER = (0.0, 1.0, 2.5, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 39.0)
+"""How much farther it may stand off, paper mm, tried in this order."""
 
-_OUT = 1e-4
-"""A label that sticks out of its room by less than this, mm², does not."""
+_LED = 2.0
+"""Farther than this off the nearest place a leader is drawn, paper mm."""
 
-_LEADER_FROM = 5.0
-"""Farther off than this a leader is drawn, paper mm."""
+_APART = 0.2
+"""Kept free round the letters of a label, paper mm."""
+
+_WORSE = 1000.0
+"""Words and rings are worse covered than a line that is drawn; leaving the room is worse still."""
 
 
 @dataclass(slots=True)
@@ -47,53 +54,101 @@ class LabelSetter:
     """Labels stay within it, paper mm."""
     taken: list[Bounds] = field(default_factory=list)
     """Boxes that no label may cover."""
-    _sides: Points | None = field(default=None, repr=False)
+    _drawn: Points = field(default_factory=lambda: np.empty((0, 4)), repr=False)
+    """Small boxes along drawn lines, (n, 4): left, bottom, right, top."""
+    _sides: Points = field(default_factory=lambda: np.empty((0, 4)), repr=False)
+    """What is taken, in the same form."""
 
-    def keep_clear(self, box: Bounds) -> None:
-        """Let no later label cover the box."""
-        self.taken.append(box)
+    def keep_clear(self, *boxes: Bounds) -> None:
+        """Let no later label cover the boxes."""
+        self.taken += boxes
 
     def keep_clear_along(self, path: Path, half: float = 0.6, step: float = 2.0) -> None:
         """Let no later label cover the line along a path, as far as that can be had."""
-        for segment in path.segments:
-            count = max(1, math.ceil(segment.length / step - ROUNDING))
-            for i in range(count + 1):
-                self.taken.append(Bounds.about(segment.at(i / count), half))
+        self.keep_clear_at(points_along((path,), step), half)
 
-    def set(
-        self,
-        at: Point,
-        words: str,
-        height: float = 2.5,
-        *,
-        bold: bool = False,
-        towards: Point | None = None,
-    ) -> list[Item]:
-        """Return the label for a point, with its leader where it stands far off.
+    def keep_clear_at(self, points: Points, half: float) -> None:
+        """Let no later label come near to points, (n, 2), as far as that can be had."""
+        self._drawn = np.vstack([self._drawn, np.hstack([points - half, points + half])])
 
-        Parameters
-        ----------
-        towards : Point, optional
-            The way in which it had best stand from its point.
-        """
-        tried: list[tuple[float, Text, float]] = []
-        ways = _DIRECTIONS if towards is None else _ordered(towards)
-        for reach in _REACHES:
-            for degrees, anchor in ways:
-                foot = _foot(at, height, reach, degrees)
-                text = Text(foot, words, height, anchor, bold=bold)
-                cost = self.cost(text_box(text).grown(0.4))
-                if at_most(cost, 0.0):
-                    return self._settle(at, text, reach)
-                tried.append((cost, text, reach))
-        _, text, reach = first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)
-        return self._settle(at, text, reach)
+    def drawn_in(self, box: Bounds) -> int:
+        """Return how many points of drawn lines lie in a box."""
+        inner = box.grown(-2 * ROUNDING)  # what runs along its side is not in it
+        points = (self._drawn[:, :2] + self._drawn[:, 2:]) / 2
+        return int(np.count_nonzero(inner.holds_points(points)))
+
+    def cost(self, box: Bounds) -> float:
+        """Return how much a box covers of words, of lines and beyond the room; 0 for free."""
+        if len(self._sides) != len(self.taken):
+            self._sides = np.array([_sides_of(box) for box in self.taken])
+        covered = _WORSE * _shared(box, self._sides) + _shared(box, self._drawn)
+        return covered + _WORSE**2 * self._beyond(box)
+
+    def _beyond(self, box: Bounds) -> float:
+        """Return the area by which a box leaves the room."""
+        if self.room.holds_box(box):
+            return 0.0
+        return box.width * box.height - _shared(box, np.array([_sides_of(self.room)]))
 
     def is_free(self, box: Bounds) -> bool:
         """Return whether nothing stands in a box, which lies in the room."""
         return at_most(self.cost(box), 0.0)
 
-    def boxed(self, at: Point, words: str, height: float, half: float) -> tuple[Point, Path | None]:
+    def best(self, offers: Iterable[tuple[Held, Bounds]], *, within: bool = True) -> Held | None:
+        """Return the first offer whose box is free, or else the one that covers least, and take it.
+
+        None where no offer lies in the room, if it must lie `within`.
+        """
+        tried: list[tuple[float, Held, Bounds]] = []
+        for held, box in offers:
+            if within and self._beyond(box):
+                continue
+            tried.append((self.cost(box), held, box))
+            if at_most(tried[-1][0], 0.0):
+                break
+        if not tried:
+            return None
+        _, chosen, box = first_of_best(tried, lambda offer: -offer[0], tolerance=ROUNDING)
+        self.taken.append(box)
+        return chosen
+
+    def set(
+        self,
+        *labels: Text,
+        towards: Point | None = None,
+        off: float = 3.0,
+        ring: float = 0.0,
+        within: bool = False,
+    ) -> list[Item]:
+        """Return a label beside its point, with its leader where it stands far off.
+
+        Parameters
+        ----------
+        labels : Text
+            Held at its point; the next one is for where there is no room for one.
+        towards : Point, optional
+            The way in which it had best stand from its point.
+        off, ring : float
+            How far it stands off a ring round its point, and that ring's radius, paper mm.
+        within : bool
+            Whether it is left out where it has no place in the room.
+        """
+        ways = _DIRECTIONS if towards is None else _ordered(towards)
+        offers = (
+            ((text, _leader(label.at, box, ring) if farther > _LED else None), box.grown(_APART))
+            for label in labels
+            for farther in _FARTHER
+            for degrees, anchor in ways
+            for text in [_beside(label, ring + off + farther, degrees, anchor)]
+            for box in [text_box(text)]
+        )
+        chosen = self._led(offers, within=within)
+        if chosen is None:
+            return []
+        text, leader = chosen
+        return [text] if leader is None else [Stroke(leader), text]
+
+    def boxed(self, at: Point, half: float) -> tuple[Point, Path | None]:
         """Return the middle of a box for a letter, on its point if that is free or else beside it.
 
         With the leader to it where it stands off.
@@ -103,38 +158,64 @@ class LabelSetter:
         half : float
             Half the side of the box, paper mm.
         """
-        tried: list[tuple[float, Point]] = []
-        for reach in (0.0, *(r + half for r in _REACHES)):
-            for degrees, _ in _DIRECTIONS if reach else _DIRECTIONS[:1]:
-                middle = at + Point.polar(reach, math.radians(degrees))
-                cost = self.cost(Bounds.about(middle, half + 0.3))
-                tried.append((cost, middle))
-                if at_most(cost, 0.0):
-                    break
-            else:
-                continue
-            break
-        _, middle = first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)
-        self.taken.append(Bounds.about(middle, half))
-        away = middle.distance_to(at)
-        leader = Path.through((at, middle + (at - middle).unit() * half)) if away > 4.0 else None
-        return middle, leader
+        reaches = (0.0, *(half + 3.0 + farther for farther in _FARTHER))
+        offers = (
+            ((middle, _leader(at, box, 0.0) if reach > half + 2.0 else None), box.grown(_APART))
+            for reach in reaches
+            for degrees, _ in (_DIRECTIONS if reach else _DIRECTIONS[:1])
+            for middle in [at + Point.polar(reach, math.radians(degrees))]
+            for box in [Bounds.about(middle, half)]
+        )
+        chosen = self._led(offers, within=False)
+        assert chosen is not None
+        return chosen
 
-    def cost(self, box: Bounds) -> float:
-        """Return the area that a box shares with what is taken, or sticks out of the room."""
-        if self._sides is None or len(self._sides) != len(self.taken):
-            self._sides = np.array([(t.left, t.bottom, t.right, t.top) for t in self.taken])
-        out = box.width * box.height - float(_shared(box, _sides_of(self.room))[0])
-        beyond = 0.0 if at_most(out, 0.0, _OUT) else 50 * out
-        return beyond + (float(_shared(box, self._sides).sum()) if self.taken else 0.0)
+    def _led(
+        self, offers: Iterable[tuple[tuple[Held, Path | None], Bounds]], *, within: bool
+    ) -> tuple[Held, Path | None] | None:
+        """Return the best offer, rather one whose leader crosses no words, and keep that clear."""
 
-    def _settle(self, at: Point, text: Text, reach: float) -> list[Item]:
-        box = text_box(text)
-        self.taken.append(box)
-        if reach < _LEADER_FROM:
-            return [text]
-        near = Point(min(max(at.x, box.left), box.right), min(max(at.y, box.bottom), box.top))
-        return [Stroke(Path.through((at, near))), text]
+        def clear_ones_first() -> Iterator[tuple[tuple[Held, Path | None], Bounds]]:
+            crossing = []
+            for offer in offers:
+                leader = offer[0][1]
+                if leader is None or self._is_clear(leader):
+                    yield offer
+                else:
+                    crossing.append(offer)
+            yield from crossing
+
+        chosen = self.best(clear_ones_first(), within=within)
+        if chosen is not None and chosen[1] is not None:
+            self.keep_clear_along(chosen[1], half=0.2, step=0.5)
+        return chosen
+
+    def _is_clear(self, way: Path) -> bool:
+        """Return whether a path crosses no box that is taken, but the one it begins in."""
+        places = points_along((way,), step=0.5)
+        met = (box.holds_points(places) for box in self.taken)
+        return not any(on.any() and not on[0] for on in met)
+
+
+def points_along(paths: Iterable[Path], step: float) -> Points:
+    """Return points along paths, no two neighbours more than `step` mm apart, (n, 2)."""
+    held = [np.empty((0, 2))]
+    for path in paths:
+        corners = path.points(step / 4)
+        if path.is_closed:
+            corners = np.vstack([corners, corners[:1]])
+        gaps = np.hypot(*np.diff(corners, axis=0).T)
+        along = np.concatenate([[0.0], np.cumsum(gaps)])
+        count = max(2, math.ceil(along[-1] / step) + 1)
+        even = np.linspace(0.0, along[-1], count)
+        held.append(np.column_stack([np.interp(even, along, corners[:, k]) for k in (0, 1)]))
+    return np.concatenate(held)
+
+
+def _leader(at: Point, box: Bounds, ring: float) -> Path:
+    """Return the line from the ring round a point to the box that names it."""
+    near = Point(min(max(at.x, box.left), box.right), min(max(at.y, box.bottom), box.top))
+    return Path.through((at + (near - at).unit() * ring, near))
 
 
 def _ordered(towards: Point) -> list[tuple[float, Anchor]]:
@@ -146,20 +227,19 @@ def _ordered(towards: Point) -> list[tuple[float, Anchor]]:
     )
 
 
-def _foot(at: Point, height: float, reach: float, degrees: float) -> Point:
-    """Return where the baseline is held so that the label stands `reach` from its point."""
-    way = Point.polar(reach, math.radians(degrees))
-    below = height if degrees < 0 else height / 2 if degrees in (0, 180) else 0.0
-    return at + way + Point(0.0, -below)
+def _beside(label: Text, reach: float, degrees: float, anchor: Anchor) -> Text:
+    """Return a label moved so that it stands `reach` from its point."""
+    below = label.height if degrees < 0 else label.height / 2 if degrees in (0, 180) else 0.0
+    foot = label.at + Point.polar(reach, math.radians(degrees)) + Point(0.0, -below)
+    return replace(label, at=foot, anchor=anchor)
 
 
-def _sides_of(box: Bounds) -> Points:
-    return np.array([(box.left, box.bottom, box.right, box.top)])
+def _sides_of(box: Bounds) -> tuple[float, float, float, float]:
+    return box.left, box.bottom, box.right, box.top
 
 
-def _shared(box: Bounds, sides: Points) -> Points:
-    """Return the area that a box shares with each of others, (n, 4): left, bottom, right, top."""
-    wide = np.minimum(box.right, sides[:, 2]) - np.maximum(box.left, sides[:, 0])
-    high = np.minimum(box.top, sides[:, 3]) - np.maximum(box.bottom, sides[:, 1])
-    shared: Points = np.maximum(wide - ROUNDING, 0.0) * np.maximum(high - ROUNDING, 0.0)
-    return shared
+def _shared(box: Bounds, sides: Points) -> float:
+    """Return the area that a box shares with others, (n, 4): left, bottom, right, top."""
+    wide = np.minimum(box.right, sides[:, 2]) - np.maximum(box.left, sides[:, 0]) - ROUNDING
+    high = np.minimum(box.top, sides[:, 3]) - np.maximum(box.bottom, sides[:, 1]) - ROUNDING
+    return float((np.maximum(wide, 0.0) * np.maximum(high, 0.0)).sum())

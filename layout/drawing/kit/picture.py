@@ -15,7 +15,6 @@ from ...geometry.bounds import Bounds
 from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import ROUNDING
 from .. import layers
 from ..lettering import text_box, text_width
 from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
@@ -45,8 +44,10 @@ class Stage:
 
     frame: DrawingFrame
     setter: LabelSetter
-    heading: str
+    heading: str = ""
     """What stands over it."""
+    letters: float = LETTERS
+    """Height of its words, paper mm."""
     groups: list[Group] = field(default_factory=list)
 
     @classmethod
@@ -73,7 +74,7 @@ class Stage:
 
     def scene(self, title: str) -> Scene:
         """Return the drawing under its heading, cut to the height of what is on it."""
-        groups = [group for group in self.groups if group.items]
+        groups = list(self.groups)
         boxes = [_box(item) for group in groups for item in group.items]
         low, high = min(box.bottom for box in boxes), max(box.top for box in boxes)
         sheet = self.frame.sheet
@@ -86,7 +87,10 @@ class Stage:
 
     def add(self, layer: Layer, *items: Item) -> None:
         """Put items, in paper mm, on top of what is there."""
-        self.groups.append(Group(layer, items))
+        if self.groups and self.groups[-1].layer is layer:
+            items = (*self.groups.pop().items, *items)
+        if items:
+            self.groups.append(Group(layer, items))
 
     def path(self, layer: Layer, *paths: Path, clear: bool = False) -> None:
         """Draw paths of the panel; with `clear` no later words cover them."""
@@ -108,10 +112,10 @@ class Stage:
         areas = [a for region in regions for a in areas_of(region, self.frame, edged=edged)]
         self.add(layer, *areas)
 
-    def area(self, layer: Layer, *paths: Path) -> None:
-        """Fill closed paths of the panel and draw their edges."""
-        drawn = [self.frame.of(path) for path in paths]
-        self.add(layer, *(Area(path) for path in drawn))
+    def area(self, layer: Layer, *paths: Path, holes: Iterable[Path] = ()) -> None:
+        """Fill closed paths of the panel, which have holes, and draw their edges."""
+        drawn, hollow = ([self.frame.of(path) for path in held] for held in (paths, holes))
+        self.add(layer, *(Area(path, tuple(hollow)) for path in drawn))
         for path in drawn:
             self.setter.keep_clear_along(path)
 
@@ -138,13 +142,13 @@ class Stage:
         words: str,
         *,
         towards: Point | None = None,
-        height: float = LETTERS,
+        height: float | None = None,
         bold: bool = False,
     ) -> None:
         """Set words beside a point of the panel, `towards` a direction of the panel if possible."""
         way = None if towards is None or towards.norm == 0 else self.frame.way(towards)
-        at = self.frame.at(point)
-        self.add(layer, *self.setter.set(at, words, height, bold=bold, towards=way))
+        label = Text(self.frame.at(point), words, height or self.letters, bold=bold)
+        self.add(layer, *self.setter.set(label, towards=way))
 
     def figure_along(self, layer: Layer, start: Point, end: Point, words: str) -> None:
         """Write a figure along a line of the panel where there is room, else beside it."""
@@ -190,7 +194,7 @@ class Stage:
         for path in line:
             self.setter.keep_clear_along(path, half=0.3)
         if text is None:  # no room along the measure: beside it, by a leader
-            self.add(layers.DIMENSIONS, *self.setter.set(b, words, LETTERS, towards=way))
+            self.add(layers.DIMENSIONS, *self.setter.set(Text(b, words, LETTERS), towards=way))
         else:
             self._settle(layers.DIMENSIONS, text)
 
@@ -212,11 +216,7 @@ class Stage:
         )
 
     def _is_free(self, text: Text) -> bool:
-        box = text_box(text).grown(0.3)
-        taken = self.setter.taken
-        return self.setter.room.holds_box(box) and all(
-            min(box.shared(t)) <= ROUNDING for t in taken
-        )
+        return self.setter.is_free(text_box(text).grown(0.3))
 
     def _settle(self, layer: Layer, text: Text) -> None:
         self.setter.keep_clear(text_box(text))

@@ -16,13 +16,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ...geometry.tolerance import ROUNDING
+from ..wood.edges import Array, blocks, turned
+from ..wood.round_holes import Disks
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
 from .kind import Kind
 from .local_search import brought_in, polished
-from .pose import Array, Pose, blocks, turned
+from .pose import Pose
 from .relaxation import Edges
-from .round_holes import Disks
 from .sizing import Sizing
 from .wood import Wood
 

@@ -12,8 +12,8 @@ from ...geometry.placement import array_of
 from ...geometry.polygon import Region, convex_hull
 from ...geometry.segments import Line
 from ...outlines import Outline, RegularPolygon
+from ..wood.edges import Array
 from .polygon_gauge import PolygonBody
-from .pose import Array
 
 _CURVES = 1e-4
 """Farthest that the body stands off the curves of an outline, as a share of area over way round

@@ -15,8 +15,8 @@ from ...errors import LayoutError
 from ...geometry.tolerance import PROOF_ALLOWANCE
 from ...outlines import Outline
 from ..wish import Goal, Wish
+from ..wood.edges import Array
 from .kind import Kind
-from .pose import Array
 
 _SLACK = PROOF_ALLOWANCE / 2
 """Half of what a size may fall short of a least limit, so that a top of exactly the size of its

@@ -15,7 +15,8 @@ import numpy as np
 from ...geometry.scalar import last_where
 from ..linear_program import maximised
 from ..plain import plain_places
-from .pose import Array, Pose
+from ..wood.edges import Array
+from .pose import Pose
 
 if TYPE_CHECKING:
     from .family import TwoSizes

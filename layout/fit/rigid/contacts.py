@@ -14,8 +14,9 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from ..wood.edges import Array
 from .ground import Ground
-from .outline import Array, Shape
+from .outline import Shape
 
 
 class Pairs(NamedTuple):

@@ -14,9 +14,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ..linear_program import maximised
+from ..wood.edges import Array
 from .contacts import Rows, to_outline, to_wood, turned
 from .ground import Ground
-from .outline import Array, Shape, thinned
+from .outline import Shape, thinned
 
 _FIRST_STEP = 0.1
 """Of the outline's reach."""
@@ -133,9 +134,9 @@ class Climber:
         points = np.concatenate([shape.corners, shape.probes])
         less = np.concatenate([np.zeros(len(shape.corners)), shape.depths])
         there = turned(points, float(pose[2])) + pose[:2]
-        most = ground.deepest(there[:, 0], there[:, 1]) - less
-        near = most <= most.min() + reach + 2 * ground.side
-        near |= ground.beyond(there)
+        most = ground.depths.about(there[:, 0], there[:, 1]) - less
+        near = most <= most.min() + reach + 2 * ground.depths.step
+        near |= ground.depths.beyond(there)
         return points[near], less[near]
 
     def _held_rows(self, pose: Array) -> Rows:

@@ -16,9 +16,10 @@ from ...panel.sound import SoundWood
 from ...units import Tape
 from ..branch_and_bound import search
 from ..wish import Wish
+from ..wood.edges import Array
 from .limits import broken_limit, is_longer_than
 from .local_search import Climber
-from .outline import Array, Shape
+from .outline import Shape
 from .places import OwnPlaces
 from .proof import proved
 

@@ -17,9 +17,7 @@ from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
-from ..convex.depth import nearest
-
-Array = NDArray[np.float64]
+from ..wood.edges import Array, nearest, outstanding
 
 _ROUNDS = 400
 """Steps towards the farthest corner that find the middle: any point among the corners would do."""
@@ -117,13 +115,6 @@ def thinned(values: Array, edges: Array) -> NDArray[np.intp]:
         return np.arange(len(values), dtype=np.intp)
     least = np.argsort(values, kind="stable")[:_LEAST_KEPT]
     return np.union1d(np.arange(0, len(values), stride), least).astype(np.intp)
-
-
-def outstanding(ring: Array) -> NDArray[np.bool_]:
-    """Return which corners of a ring, (n, 2), have less than a half turn to their left."""
-    before, after = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
-    left: NDArray[np.bool_] = before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0] > 0
-    return left
 
 
 def _middle(ring: Array) -> Array:

@@ -14,10 +14,10 @@ import numpy as np
 
 from ...geometry.alike import greatest_first
 from ...geometry.tolerance import SAME_PLACE
+from ..wood.edges import Array
 from .contacts import turned
 from .limits import Spans, within
 from .local_search import Climber
-from .outline import Array
 
 _NEGLIGIBLE = 0.01
 """mm of clearance that a straight turn may cost."""

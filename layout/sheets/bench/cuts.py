@@ -7,20 +7,11 @@ from dataclasses import replace
 from functools import singledispatch
 from itertools import groupby
 
-from ...cutting import (
-    Act,
-    CornerCuts,
-    Edging,
-    Flatten,
-    FrameJoint,
-    HandCut,
-    Mended,
-    Rest,
-    RimLoss,
-    RouterCut,
-    SkippedTrim,
-    Trim,
-)
+from ...cutting.acts import Act, CornerCuts, Flatten, Rest
+from ...cutting.builds import FrameJoint, RimLoss
+from ...cutting.cut import HandCut, RouterCut, SkippedTrim, Trim
+from ...cutting.edging import Edging
+from ...cutting.mending import Mended
 from ...drawing.scene import Scene
 from ...panel.datum import Datum
 from ...plan.plan import Plan

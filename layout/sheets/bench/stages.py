@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 
-from ...cutting import RouterCut
+from ...cutting.cut import RouterCut
 from ...legs.wish import Fixing
 from ...plan.plan import Plan
 from ...words import fixings

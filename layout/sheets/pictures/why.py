@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from ...drawing import layers
-from ...drawing.kit.areas import areas_of
 from ...drawing.kit.frame import DrawingFrame
-from ...drawing.scene import Area, Group, Scene, Stroke, Text
+from ...drawing.kit.labels import LabelSetter
+from ...drawing.kit.picture import Stage
+from ...drawing.scene import Area, Group, Scene, Text
 from ...fit.found import Fit
 from ...geometry.bounds import Bounds
 from ...geometry.path import Path, circle
@@ -78,28 +77,25 @@ def others_scene(plan: Plan) -> Scene:
         row, column = divmod(i, _COLUMNS)
         left, top = 1 + column * (wide + _GAP), sheet.top - 1 - row * high
         cell = Bounds(left, top - high + _GAP, left + wide, top)
-        groups += _picture(plan, fit, i + 1, cell, scale)
+        foot = Point(cell.middle.x, cell.bottom)
+        corner = foot - Point(extent.middle.x, extent.bottom) * (1 / scale)
+        stage = Stage(DrawingFrame(cell, scale, corner, cell, cell), LabelSetter(cell))
+        _draw(plan, fit, stage)
+        for k, words in enumerate(_two_lines(plan, fit, i + 1)):
+            at = Point(left, top - _WORDS - k * _ROW)
+            stage.add(layers.LETTERING, Text(at, words, _WORDS, bold=k == 0))
+        groups += stage.groups
     return Scene("Other places for the top", sheet, tuple(groups))
 
 
-def _picture(plan: Plan, fit: Fit, rank: int, cell: Bounds, scale: float) -> Iterator[Group]:
-    """Yield the panel with one top in its place, under two lines of words."""
+def _draw(plan: Plan, fit: Fit, stage: Stage) -> None:
+    """Draw the panel with one top in its place."""
     panel = plan.job.panel
-    extent = panel.boundary.bounds
-    foot = Point((cell.left + cell.right) / 2, cell.bottom)
-    corner = foot - Point(extent.middle.x, extent.bottom) * (1 / scale)
-    frame = DrawingFrame(cell, scale, corner, cell, cell)
-    yield Group(layers.WOOD, areas_of(panel.region(), frame, edged=False))
+    stage.region(layers.WOOD, panel.region())
     for defect in panel.defects:
-        yield Group(layer_of(defect), (Area(frame.of(defect.place)),))
-    yield Group(layers.PANEL, areas_of(panel.region(), frame))
-    yield Group(layers.FINISH, (Stroke(frame.of(fit.outline.path().placed(fit.placement))),))
-    lines = _two_lines(plan, fit, rank)
-    texts = tuple(
-        Text(Point(cell.left, cell.top - _WORDS - i * _ROW), words, _WORDS, bold=i == 0)
-        for i, words in enumerate(lines)
-    )
-    yield Group(layers.LETTERING, texts)
+        stage.area(layer_of(defect), defect.place)
+    stage.region(layers.PANEL, panel.region(), edged=True)
+    stage.path(layers.FINISH, fit.outline.path().placed(fit.placement))
 
 
 def _two_lines(plan: Plan, fit: Fit, rank: int) -> tuple[str, str]:

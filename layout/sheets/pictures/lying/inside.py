@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 
-from ....cutting import StraightCut
+from ....cutting.cut import StraightCut
 from ....drawing import layers
 from ....drawing.lettering import text_box
-from ....drawing.scene import Area, Item, Mark, Stroke, Text
+from ....drawing.scene import Area, Mark, Stroke, Text
 from ....geometry.alike import first_of_best
 from ....geometry.bounds import Bounds
 from ....geometry.path import Path
@@ -53,9 +53,9 @@ def _named(picture: LyingPicture, mark: PlacedMark) -> None:
     frame = picture.frame
     at = frame.at(mark.point)
     inwards = frame.at(picture.plan.top.placement.centre) - at
-    for item in picture.setter.set(at, mark.label, NAME, bold=True, towards=inwards):
-        layer = layers.LETTERING if isinstance(item, Text) else layers.THIN
-        picture.add(layer, _haloed(item))
+    label = Text(at, mark.label, NAME, bold=True, halo=0.7)
+    for item in picture.setter.set(label, towards=inwards):
+        picture.add(layers.LETTERING if isinstance(item, Text) else layers.THIN, item)
 
 
 def _radius(picture: LyingPicture) -> None:
@@ -91,12 +91,6 @@ _RADIUS_FROM = 12.0
 """A radius is drawn where it is so long on paper, mm."""
 
 
-def _haloed(item: Item) -> Item:
-    if isinstance(item, Text):
-        return Text(item.at, item.words, item.height, item.anchor, item.turn, item.bold, halo=0.7)
-    return item
-
-
 def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
     """Draw the number of a corner cut in the triangle that falls, or beside it."""
     frame = picture.frame
@@ -117,8 +111,7 @@ def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
 
 def _boxed(picture: LyingPicture, at: Point, letter: str) -> None:
     """Write a letter in a box on a defect, or beside it with a leader."""
-    words = picture.setter.boxed(at, letter, 2.8, half=2.1)
-    middle, leader = words
+    middle, leader = picture.setter.boxed(at, half=2.1)
     picture.add(layers.PAPER, Area(Path.round_box(Bounds.about(middle, 2.1)), edged=False))
     picture.add(layers.BENCH_MARK, Stroke(Path.round_box(Bounds.about(middle, 2.1))))
     if leader is not None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from ....cutting import StraightCut
+from ....cutting.cut import StraightCut
 from ....drawing import layers
 from ....drawing.kit.lanes import spread
 from ....drawing.lettering import text_box, text_width

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from ....drawing import layers
-from ....drawing.kit.frame import DrawingFrame
-from ....drawing.kit.labels import LabelSetter
-from ....drawing.scene import Area, Group, Item, Layer, Stroke, Text
+from ....drawing.kit.picture import Stage
+from ....drawing.scene import Area, Stroke, Text
 from ....geometry.bounds import Bounds
 from ....geometry.path import Path, circle
 from ....geometry.point import Point
@@ -48,25 +47,17 @@ NAMED_FROM = 80.0
 OUT = {"upper": Point(0, 1), "lower": Point(0, -1), "left": Point(-1, 0), "right": Point(1, 0)}
 
 
-@dataclass(slots=True)
-class LyingPicture:
+@dataclass(slots=True, kw_only=True)
+class LyingPicture(Stage):
     """What the drawing holds so far."""
 
     plan: Plan
     lying: Lying
     rounds: tuple[Round, ...]
-    frame: DrawingFrame
     box: Bounds
     """Of the panel, paper mm."""
-    setter: LabelSetter
     plain: bool
     """Whether it has names only: no tapes, no figures."""
-    groups: list[Group] = field(default_factory=list)
-
-    def add(self, layer: Layer, *items: Item) -> None:
-        """Put items on top of what is there."""
-        if items:
-            self.groups.append(Group(layer, items))
 
 
 def triangle(picture: LyingPicture, tip: Point, way: Point) -> None:
@@ -84,10 +75,3 @@ def ring(picture: LyingPicture, at: Point, number: int, radius: float = RING) ->
     number_text = Text(at + Point(0.0, -height / 2), f"{number}", height, "middle", bold=True)
     picture.add(layers.LETTERING, number_text)
     picture.setter.keep_clear(Bounds.about(at, radius))
-
-
-def thin(picture: LyingPicture, start: Point, end: Point) -> None:
-    """Draw a thin line between two points of the panel, which no later words cover."""
-    line = Path.through((picture.frame.at(start), picture.frame.at(end)))
-    picture.add(layers.BENCH_SAW, Stroke(line))
-    picture.setter.keep_clear_along(line, half=0.4, step=1.5)

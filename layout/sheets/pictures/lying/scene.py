@@ -7,7 +7,6 @@ from it. Every saw line runs out over a tape to its label.
 from __future__ import annotations
 
 from ....drawing import layers
-from ....drawing.kit.areas import areas_of
 from ....drawing.kit.frame import DrawingFrame
 from ....drawing.kit.labels import LabelSetter
 from ....drawing.scene import Area, Scene, Stroke
@@ -28,7 +27,6 @@ from .parts import (
     OFF,
     WIDTH,
     LyingPicture,
-    thin,
 )
 
 
@@ -78,7 +76,9 @@ def _begun(
     sheet = Bounds(0.0, -200.0, width, 400.0)
     frame = DrawingFrame(sheet, scale, corner, sheet, sheet, lying.mirrored, lying.turn)
     box = frame.of(plan.job.panel.boundary).bounds
-    return LyingPicture(plan, lying, rounds, frame, box, LabelSetter(box), plain)
+    return LyingPicture(
+        frame, LabelSetter(box), plan=plan, lying=lying, rounds=rounds, box=box, plain=plain
+    )
 
 
 _NO_SHEET = Bounds(0.0, 0.0, 1.0, 1.0)
@@ -90,14 +90,11 @@ def _wood(picture: LyingPicture) -> None:
     plan, frame = picture.plan, picture.frame
     panel = plan.job.panel
     waste = panel.region().minus(Region.of(plan.cuts.finish, "outside"))
-    picture.add(layers.BENCH_FALLS, *areas_of(waste, frame, edged=False))
+    picture.region(layers.BENCH_FALLS, waste)
     for defect in panel.defects:
         picture.add(layers.BENCH_DEFECT, Area(frame.of(defect.place)))
     picture.add(layers.PAPER, *(Area(frame.of(hole), edged=False) for hole in panel.cut_outs))
-    rings = [
-        ring for area in areas_of(panel.region(), frame) for ring in (area.boundary, *area.holes)
-    ]
-    picture.add(layers.BENCH_PANEL, *(Stroke(ring) for ring in rings))
+    picture.region(layers.BENCH_PANEL, panel.region(), edged=True)
 
 
 def _lines(picture: LyingPicture) -> None:
@@ -107,10 +104,10 @@ def _lines(picture: LyingPicture) -> None:
     held = picture.rounds[-1].marks or plan.marks
     for kind in (Kind.CENTRELINE, Kind.CROSS_CENTRELINE):
         ends = [frame.at(mark.point) for mark in held.of(kind)]
-        if len(ends) == 2:
+        if len(ends) == 2:  # names may stand on it
             picture.add(layers.BENCH_CENTRE, Stroke(Path.through(ends)))
     if plan.top.lipping / frame.scale > 0.8:
-        picture.add(layers.BENCH_CORE, *(Stroke(frame.of(p)) for p in cuts.drawn(cuts.core)))
+        picture.path(layers.BENCH_CORE, *cuts.drawn(cuts.core))
     finish = [frame.of(path) for path in cuts.drawn(cuts.finish)]
     picture.add(layers.BENCH_FINISH, *(Stroke(path) for path in finish))
     for path in finish:
@@ -120,13 +117,13 @@ def _lines(picture: LyingPicture) -> None:
             _saw_line(picture, line)
         for corner in each.corners:
             for cut in corner.cuts:
-                thin(picture, cut.start.point, cut.end.point)
+                picture.line(layers.BENCH_SAW, cut.start.point, cut.end.point)
 
 
 def _saw_line(picture: LyingPicture, line: SawLine) -> None:
     """Draw a line, and its guide as a bar at both of its ends."""
     cut, frame = line.cut, picture.frame
-    thin(picture, cut.start.point, cut.end.point)
+    picture.line(layers.BENCH_SAW, cut.start.point, cut.end.point)
     if cut.guide is None:
         return
     one, other = frame.at(cut.guide.start.point), frame.at(cut.guide.end.point)
