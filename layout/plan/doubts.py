@@ -31,8 +31,8 @@ FIRST_LOOK, ROUGH = 40, 0.03
 alike everywhere."""
 
 MOST_DEFECTS, MOST_ISLANDS, MOST_SIDES = 16, 3, 500
-"""With more defects, more of those that may lie within a top, or more lines and curves in all, a look
-is no longer quick."""
+"""With more defects, more of those that may lie within a top, or more lines and curves in all, no
+look is quick."""
 
 QUICK = ("rectangle", "capsule")
 """Where more shapes are wished for, those that are looked at."""
