@@ -92,5 +92,4 @@ class Wood:
 
 def _diameter(hull: Array) -> float:
     """Return the greatest distance between two corners of a hull, mm."""
-    away = hull[:, None] - hull
-    return float(np.sqrt((away**2).sum(axis=2).max()))
+    return max(float(np.hypot(*(hull - corner).T).max()) for corner in hull)
