@@ -19,9 +19,10 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc
 from ..geometry.tolerance import CHORD
-from ..panel.datum import Corner, Datum
+from ..panel.datum import Datum
 from ..panel.edges import Edge, edges_of
 from ..panel.panel import Panel
+from ..panel.reference import Corner
 from ..units import MM_PER_INCH, Tape
 from .arcs import LargeArc
 from .off_wood import edge_name
@@ -105,18 +106,6 @@ class PanelCheck:
     bows: tuple[BowCheck, ...]
     clearances: tuple[Clearance, ...]
     """Edges first, then cut-outs, then defects."""
-
-    def clear_of(self, name: str) -> float:
-        """Return how far the line stays from something; a `KeyError` where there is none."""
-        for clearance in self.clearances:
-            if clearance.name == name:
-                return clearance.distance
-        raise KeyError(name)
-
-    @property
-    def is_square(self) -> bool:
-        """Whether every corner that can be checked is square in the panel as measured."""
-        return all(check.found.is_square for check in self.squares)
 
 
 def check_panel(panel: Panel, datum: Datum, core: Path, tape: Tape) -> PanelCheck:

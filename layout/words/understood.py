@@ -11,10 +11,11 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD, SAME_PLACE
 from ..panel.corners import FEWEST, LETTERS, lettered
-from ..panel.datum import Found, choose_datum
+from ..panel.datum import choose_datum
 from ..panel.defect import Defect
 from ..panel.named_edges import named_edges
 from ..panel.panel import Panel
+from ..panel.reference import Found
 from ..plan.doubts import Doubt, Matter
 from ..plan.job import Job
 from ..units import Tape
