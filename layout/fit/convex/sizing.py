@@ -128,7 +128,9 @@ class Sizing:
         half_width = np.minimum(half_width + rim[1], limits.width.greatest / 2)
         match self.wish.goal:
             case Goal.AREA:
-                score = kind.greatest_area(low, high, radius, t)
+                # length and width may be held by their limits at once
+                held = kind.area(half_length, np.minimum(half_width, half_length))
+                score = np.minimum(kind.greatest_area(low, high, radius, t), held)
             case Goal.LENGTH:
                 score = 2 * half_length
             case Goal.WIDTH:
