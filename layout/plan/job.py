@@ -24,20 +24,13 @@ from ..panel.corners import LETTERS
 from ..panel.panel import Panel
 from ..panel.told import clear_of_blades
 from ..template.wish import TemplateWish
-from ..units import MM_PER_INCH, Tape, Units
+from ..units import Tape, Units
 from ..work.wish import MaterialsWish, WorkWish
 from .tied import tied
 
 STAND_IN_THICKNESS = 18.0
 """Thickness, mm, that a panel carries where the file gives none: a fit never looks at it, and a
 plan refuses it (`Job.missing`). It is the commonest board (common practice)."""
-
-STEP = 5.0
-"""What sheets round a size down to, mm (common practice)."""
-
-STEP_IMPERIAL = MM_PER_INCH / 4
-"""The same where the maker's tape is in inches: a quarter of an inch (common practice)."""
-
 
 UNITS = Choice(
     {unit.value: unit for unit in Units},
@@ -102,7 +95,7 @@ class Job:
         Length(Range(0.0, 100.0, above=True), "5 or 1/4 in is usual"),
         "The sheets round the size down to this",
         "10",
-        usual=f"{STEP:g} mm, or 1/4 in",
+        usual=f"{Tape().step:g} mm, or 1/4 in",
     )
     datum: tuple[Point, Point] | None = None
     """Two struck points P and Q to measure from, where the datum edge does not serve."""
@@ -131,7 +124,7 @@ class Job:
         """Settle what hangs on the units, or on the top that the legs go under, and is not told."""
         imperial, legs = self.units.is_imperial, self.legs
         if self.step is None:
-            object.__setattr__(self, "step", STEP_IMPERIAL if imperial else STEP)
+            object.__setattr__(self, "step", self.tape.step)
         if self.table is None:
             material = legs.material if legs else ""
             object.__setattr__(self, "table", TableWish.usual(imperial=imperial, material=material))
