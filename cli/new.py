@@ -26,8 +26,8 @@ OPTIONS: dict[str, tuple[puts.Put, tuple[str, ...]]] = {
     "thickness": (puts.put_key("panel", "thickness"), ("panel.thickness",)),
     "build": (puts.put_key("panel", "build"), ("panel.build",)),
     "defect": (puts.put_defect, ("panel.defects",)),
+    "top": (puts.put_shape, ("top.shape", "top.outline")),
     "keep": (puts.put_edges, ("top",)),
-    "top": (puts.put_shape, ("top",)),
     "margin": (puts.put_key("top", "margin"), ("top",)),
     "legs": (puts.put_legs, ("legs",)),
 }
@@ -123,6 +123,8 @@ def _from_options(typed: dict[str, Any], job: Path) -> Draft:
     draft = Draft({"units": "mm", "name": job.stem})
     for name, (put, about) in OPTIONS.items():
         answers = typed.get(name, ())
+        if name == "keep" and not answers and draft.lacks("top.keep"):
+            raise click.UsageError(f"--top {typed['top']} keeps edges: name them, --keep AB")
         for answer in (answers,) if isinstance(answers, str) else answers:
             try:
                 draft.take(put, answer, *about)

@@ -65,6 +65,7 @@ def test_options_write_a_job_that_reads_back(tmp_path: Path) -> None:
         (("--panel", "1200x600", "--defect", "hole 8 at 5000,3"), "lies off the panel"),
         (("--panel", "1200x600", "--legs", "1"), "is below 2"),
         (("--panel", "1200x600", "--keep", "AC"), "no edge 'AC'"),
+        (("--panel", "1200x600", "--top", "live edge"), "name them, --keep AB"),
         (("--thickness", "22"), "--panel 1200x600"),
         (("--sample", "elm-slab", "--legs", "4"), "--sample takes no --legs"),
         (("--sample", "oak"), "is not one of"),
