@@ -22,11 +22,17 @@ FILE = "calibration.pdf"
 
 
 @dataclass(frozen=True, slots=True)
-class Measured:
-    """What the two bars read."""
+class Calibration:
+    """What was typed to measure a printer: whether the sheet is asked for, what its bars read."""
 
+    sheet: bool
     x: Length | None
     y: Length | None
+
+    @property
+    def is_measured(self) -> bool:
+        """Whether a bar was read."""
+        return self.x is not None or self.y is not None
 
 
 def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
@@ -55,7 +61,7 @@ def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
     click.echo("  " + " ".join(command))
 
 
-def keep_measured(choices: Choices, measured: Measured) -> None:
+def keep_measured(choices: Choices, measured: Calibration) -> None:
     """Keep what the bars read as the profile of a printer."""
     from ..layout.template.calibration_bars import CalibrationBars
     from ..layout.template.wish import TemplateWish

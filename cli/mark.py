@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from functools import wraps
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -18,8 +17,8 @@ if TYPE_CHECKING:
     from ..layout.units import Tape
     from ..layout.words.answers import Answer
 
-BRAIDED = 0.003
-"""Share by which braided line gives (common practice)."""
+STRETCH = {"braided": 0.003, "wire": 0.0}
+"""Share by which each string gives (common practice)."""
 
 EXAMPLES = """
 \b
@@ -62,41 +61,6 @@ def _drawing(command: Callable[..., Any]) -> Callable[..., None]:
     return drawn(_answering(command))
 
 
-@dataclass(frozen=True, slots=True)
-class StringKit:
-    """What an oval is drawn with, as typed."""
-
-    nail: Length
-    pencil: Length
-    string: str
-
-    @property
-    def stretch(self) -> float:
-        """Share by which the string gives."""
-        return BRAIDED if self.string == "braided" else 0.0
-
-
-def _drawn_with_string(command: Callable[..., Any]) -> Callable[..., Any]:
-    """Give a command the options of an oval's string, handed on as one value, `kit`."""
-
-    @click.option("--nail", type=LENGTH, default="3 mm", show_default=True, help="Thickness.")
-    @click.option(
-        "--pencil", type=LENGTH, default="3 mm", show_default=True, help="Where the string runs."
-    )
-    @click.option(
-        "--string",
-        type=click.Choice(["braided", "wire"]),
-        default="braided",
-        show_default=True,
-        help="Braided line gives by 0.3 %, wire does not.",
-    )
-    @wraps(command)
-    def with_kit(nail: Length, pencil: Length, string: str, **rest: Any) -> None:  # noqa: ANN401
-        command(kit=StringKit(nail, pencil, string), **rest)
-
-    return with_kit
-
-
 OVAL_EXAMPLES = """
 \b
 Examples:
@@ -108,14 +72,24 @@ Examples:
 @mark.command(epilog=OVAL_EXAMPLES)
 @click.argument("length", type=LENGTH)
 @click.argument("width", type=LENGTH)
-@_drawn_with_string
+@click.option("--nail", type=LENGTH, default="3 mm", show_default=True, help="Thickness.")
+@click.option(
+    "--pencil", type=LENGTH, default="3 mm", show_default=True, help="Where the string runs."
+)
+@click.option(
+    "--string",
+    type=click.Choice(list(STRETCH)),
+    default="braided",
+    show_default=True,
+    help="Braided line gives by 0.3 %, wire does not.",
+)
 @_drawing
-def oval(length: Length, width: Length, kit: StringKit) -> Answer:
+def oval(length: Length, width: Length, nail: Length, pencil: Length, string: str) -> Answer:
     """Draw an oval LENGTH by WIDTH: string and nails, trammel rod, four and eight centres."""
     from ..layout.marking.method import Workshop
     from ..layout.marking.quick import mark_oval
 
-    workshop = Workshop(nail=kit.nail.mm, pencil=kit.pencil.mm, stretch=kit.stretch)
+    workshop = Workshop(nail=nail.mm, pencil=pencil.mm, stretch=STRETCH[string])
     return mark_oval(length.mm, width.mm, workshop)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial, wraps
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from .calibrate import FILE as SHEET
-from .calibrate import Measured, keep_measured, write_sheet
+from .calibrate import Calibration, keep_measured, write_sheet
 from .files import hand_out
 from .lengths import LENGTH
 from .machine import SCHEMA, as_json_option
@@ -37,19 +37,6 @@ Examples:
 """
 
 
-@dataclass(frozen=True, slots=True)
-class Calibration:
-    """What was typed to measure a printer."""
-
-    sheet: bool
-    measured: Measured
-
-    @property
-    def is_measured(self) -> bool:
-        """Whether a bar was read."""
-        return self.measured.x is not None or self.measured.y is not None
-
-
 def _with_calibration(command: Callable[..., Any]) -> Callable[..., Any]:
     """Give a command the options that measure a printer, handed on as one value."""
 
@@ -60,8 +47,7 @@ def _with_calibration(command: Callable[..., Any]) -> Callable[..., Any]:
                   help="What its bar along the long edge reads.")  # fmt: skip
     @wraps(command)
     def calibrating(calibrate: bool, measured_x: Any, measured_y: Any, **rest: Any) -> None:  # noqa: ANN401
-        typed = Calibration(calibrate, Measured(measured_x, measured_y))
-        command(calibration=typed, **rest)
+        command(calibration=Calibration(calibrate, measured_x, measured_y), **rest)
 
     return calibrating
 
@@ -92,7 +78,7 @@ def template(
     if calibration.is_measured:
         if calibration.sheet or job is not None:
             raise click.UsageError("what was measured goes with --printer and --paper alone")
-        keep_measured(choices, calibration.measured)
+        keep_measured(choices, calibration)
         return None
     if calibration.sheet:
         from ..layout.template.wish import TemplateWish

@@ -21,16 +21,16 @@ from ..offcuts.wish import OffcutWish
 from ..panel.build import Kind
 from ..plan.job import STAND_IN_THICKNESS, UNSAID, Job
 from ..plan.tied import tied
+from ..template.paper import LETTER
+from ..template.wish import TemplateWish
 from ..units import Units
 from ..work.wish import MaterialsWish, WorkWish
 from .legs import read_legs
 from .legs_held import Under
 from .panel import PanelRead, read_panel
 from .section import read_section
-from .sections import HEAD, MATERIALS, MONEY, OFFCUTS, WORK
-from .template import read_template
+from .sections import HEAD, MATERIALS, MONEY, OFFCUTS, TEMPLATE, TOOLS, WORK
 from .toml import Tables, decoded, tables_of
-from .tools import read_tools
 from .top import TopRead, read_top
 
 Made = TypeVar("Made")
@@ -105,7 +105,7 @@ def _read_noting(tables: Tables, notes: Notes) -> Reading:
     top_of_file = Place(notes)
     head = read_section(tables.values, HEAD, top_of_file)
     notes.units = head["units"] or Units.MM
-    tools = read_tools(_table(head, "tools"), head.at("tools"))
+    tools = _tools(head)
     panel = _panel(head, tools)
     top = read_top(
         _table(head, "top"),
@@ -115,6 +115,21 @@ def _read_noting(tables: Tables, notes: Notes) -> Reading:
     job = _job(head, panel, top, tools, tables)
     found = notes.in_order(*tables.problems)
     return Reading(None if found else job, found, _missing(panel, tables.lines))
+
+
+def _tools(head: Values) -> Tools | None:
+    values = read_section(_table(head, "tools"), TOOLS, head.at("tools"))
+    if not values.only_one_of("string", "string_stretch"):
+        return None
+    return values.made(
+        Tools, **({"string_stretch": values["string"]} if values.has("string") else {})
+    )
+
+
+def _template(head: Values) -> TemplateWish | None:
+    values = read_section(_table(head, "template"), TEMPLATE, head.at("template"))
+    usual = head.place.units.is_imperial and not values.has("paper")
+    return values.made(TemplateWish, **({"paper": LETTER} if usual else {}))
 
 
 def _panel(head: Values, tools: Tools | None) -> PanelRead:
@@ -133,7 +148,7 @@ def _job(
     legs = None
     if head.has("legs"):
         legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
-    template = read_template(_table(head, "template"), head.at("template"))
+    template = _template(head)
     offcuts = _made(head, OFFCUTS, OffcutWish)
     materials = _made(head, MATERIALS, MaterialsWish)
     work = _made(head, WORK, WorkWish)

@@ -230,19 +230,13 @@ class LegsWish:
         least = 2 if self.foot.shape is FootShape.SLAB else 3
         if count < least:
             raise LegsError(f"{count} legs do not stand: {least} at least")
-        rest = self.height - (self.plate.thickness if self.plate else 0.0)
-        if rest <= 0:
-            raise LegsError(f"a leg {rest:g} mm long is not above 0")
+        if self.leg_length <= 0:
+            raise LegsError(f"a leg {self.leg_length:g} mm long is not above 0")
 
     def under(self, thickness: float, keep_in: float) -> LegsWish:
-        """Return the legs under a top: what hangs on how high the table stands is settled.
+        """Return the legs under a top so thick, mm: what hangs on the table's height is settled.
 
-        Parameters
-        ----------
-        thickness : float
-            Of the top, mm.
-        keep_in : float
-            Nothing is fixed nearer to its edge than this, mm.
+        Nothing is fixed nearer to its edge than `keep_in`, mm.
         """
         low = self.height + thickness < DINED_AT
         return replace(
@@ -299,11 +293,8 @@ class LegsWish:
 
     def on_floor(self, middle: Point) -> Point:
         """Return where the foot of a leg stands whose head is at `middle`."""
-        way = {
-            Lean.OUTWARDS: middle,
-            Lean.ENDS: Point(middle.x, 0.0),
-            Lean.SIDES: Point(0.0, middle.y),
-        }[self.lean]
+        x = 0.0 if self.lean is Lean.SIDES else middle.x
+        way = Point(x, 0.0 if self.lean is Lean.ENDS else middle.y)
         if not self.splay or way.norm < SAME_POINT:
             return middle
         return middle + way.unit() * (self.height * math.tan(self.splay))
