@@ -123,7 +123,10 @@ class Sizes:
 
     def score(self, length: Array, width: Array) -> Array:
         """Return what the goal counts, for sizes within the limits."""
-        return worth(self.wish, length, width, length * width - self.corner_area(self.radius))
+        area = length
+        if self.wish.goal is Goal.AREA:  # an endless length has none
+            area = length * width - self.corner_area(self.radius)
+        return worth(self.wish, length, width, area)
 
     def most(self, length: Array, width: Array) -> Array:
         """Return a score that no allowed top up to these sizes beats; −inf where none is."""
