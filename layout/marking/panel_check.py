@@ -107,18 +107,6 @@ class PanelCheck:
     clearances: tuple[Clearance, ...]
     """Edges first, then cut-outs, then defects."""
 
-    def clear_of(self, name: str) -> float:
-        """Return how far the line stays from something; a `KeyError` where there is none."""
-        for clearance in self.clearances:
-            if clearance.name == name:
-                return clearance.distance
-        raise KeyError(name)
-
-    @property
-    def is_square(self) -> bool:
-        """Whether every corner that can be checked is square in the panel as measured."""
-        return all(check.found.is_square for check in self.squares)
-
 
 def check_panel(panel: Panel, datum: Datum, core: Path, tape: Tape) -> PanelCheck:
     """Return the checks of a panel.

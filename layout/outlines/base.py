@@ -177,8 +177,8 @@ def _a(name: str) -> str:
     return f"{'an' if name[0] in 'aeiou' else 'a'} {name}"
 
 
-LEAST, GREATEST = 1e-6, 1e9
-"""Of the sizes of an outline, mm: far beyond any top, and their squares can be reckoned with."""
+LEAST, GREATEST = 1e-6, 1e7
+"""Of the sizes of an outline, mm: far beyond any top, and few enough arcs follow its parallel."""
 
 
 def require_figures(outline: Any, *fields: str) -> None:  # noqa: ANN401 - any dataclass

@@ -29,6 +29,7 @@ class DEndKind(CapsuleKind):
 
     name = "D end"
     takes_disks = False
+    pace = 1.5
 
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm²."""

@@ -124,16 +124,21 @@ class Sizing:
         for start, growth, slack in limits:
             if growth <= 0:
                 allowed &= start + growth * radius <= slack
-        half_length, half_width = self.kind.sizes(high, radius)
-        if self.wish.goal is not Goal.AREA:
-            # of the roundest shape, and no longer or wider than the limits allow
-            most = self.wish.limits
-            most_long, most_wide = self._core(most.length.greatest, most.width.greatest)
-            half_width = np.minimum(self.kind.sizes(low, radius)[1], most_wide)
-            half_length = np.minimum(half_length, most_long)
-        if self.wish.goal is Goal.NEAREST:
-            return np.where(allowed, self._nearest(low, high, half_length, half_width), 0.0)
-        return np.where(allowed, self._score(half_length, half_width), 0.0)
+        long, wide = self.kind.sizes(high, radius)
+        greatest = self.wish.limits
+        most = self._core(greatest.length.greatest, greatest.width.greatest)
+        half_length = np.minimum(long, most[0])
+        half_width = np.minimum(self.kind.sizes(low, radius)[1], most[1])
+        match self.wish.goal:
+            case Goal.AREA:
+                # length and width may be held by their limits at once
+                held = self._score(half_length, np.minimum(half_width, half_length))
+                score = np.minimum(self._score(long, wide), held)
+            case Goal.NEAREST:
+                score = self._nearest(low, high, half_length, half_width)
+            case _:
+                score = self._score(half_length, half_width)
+        return np.where(allowed, score, 0.0)
 
     def least_radius(self, low: float, high: float, most: float, enough: float) -> float:
         """Return a radius below which no top of these shapes is worth more than enough."""

@@ -37,6 +37,7 @@ class SuperellipseKind(OvalKind):
     """Superellipses of any ratio; the radius is the root of half length times half width."""
 
     name = "superellipse"
+    pace = 1.2
 
     def __init__(self, exponent: float) -> None:
         self.exponent = exponent

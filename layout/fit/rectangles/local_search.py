@@ -21,7 +21,7 @@ from .contacts import WoodEdges, room, shortfall
 from .gaps import Array
 from .held import Held
 from .holding import hold, missed
-from .sizes import CORNER_LOSS, Sizes
+from .sizes import CORNER_LOSS, ENDLESS, Sizes
 
 _FIRST_TRUST = 0.05
 """Of the rectangle's size."""
@@ -127,7 +127,7 @@ class Polisher:
     def _short(self, held: Held) -> float:
         """Return how much the top is too small for what is asked, as a share."""
         long, wide = self._lack(held)
-        return long / self.length(held) + wide / self.width(held)
+        return long / max(self.length(held), _NOTHING) + wide / max(self.width(held), _NOTHING)
 
     def _lack(self, held: Held) -> tuple[float, float]:
         """Return how much the top is too short, or misses of what it must hold, and too narrow."""
@@ -211,7 +211,8 @@ class Polisher:
             (wide - corner, width - 2 * held.radius),
             (wide - wide[5] / 2 * corner, held.inner_width),
         ]
-        for a, b, most in self.sizes.half_planes(self.sizes.asked_length, self.sizes.asked_width):
+        asked = self.sizes.asked_length, max(self.sizes.asked_width, self.sizes.least_width)
+        for a, b, most in self.sizes.half_planes(*asked):
             space = most - a * length - b * width
             lost = grow or space > -ROUNDING
             rows.append((-a * long - b * wide, max(space, 0.0) if lost else space))
@@ -229,7 +230,7 @@ class Polisher:
         elif sizes.wish.goal is Goal.WIDTH:
             for_length = _TIE
         elif sizes.wish.goal is Goal.NEAREST:
-            long, wide = wanted(sizes.wish)
+            long, wide = (min(size, ENDLESS) for size in wanted(sizes.wish))
             for_length = max(length * (long - length), 0.0) + _TIE
             for_width = max(width * (wide - width), 0.0) + _TIE
         else:

@@ -21,7 +21,7 @@ from .gaps import Array
 
 _TINY = 1e-12
 _LARGEST_POWER = 700.0
-_ENDLESS = 1e9
+ENDLESS = 1e9
 """mm: more than any panel."""
 
 NARROWEST = 1.0
@@ -113,7 +113,8 @@ class Sizes:
         limits = self.wish.limits
         most_length, most_width = self.greatest
         width = np.minimum(width, most_width)
-        length = np.minimum(np.minimum(length, most_length), limits.ratio.greatest * width)
+        longest = min(limits.ratio.greatest, ENDLESS) * width
+        length = np.minimum(np.minimum(length, most_length), longest)
         return length, np.minimum(width, length / max(1.0, limits.ratio.least))
 
     def allowed(self, length: Array, width: Array) -> NDArray[np.bool_]:
@@ -158,7 +159,7 @@ class Sizes:
     @property
     def ceiling(self) -> float:
         """A score that no top within the limits beats, on whatever wood."""
-        endless = np.array(_ENDLESS)
+        endless = np.array(ENDLESS)
         return float(self.most(endless, endless))
 
     def needed(self, length: Array, width: Array, enough: float) -> tuple[Array, Array]:

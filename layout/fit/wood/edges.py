@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
 import numpy as np
 from numpy.typing import NDArray
@@ -26,9 +27,10 @@ def outermost(edges: Array, hull: Array) -> NDArray[np.bool_]:
     """Return which edges have the whole hull, (m, 2) mm, to their left, but for rounding."""
     way = edges[:, 1] - edges[:, 0]
     way = way / np.hypot(way[:, 0], way[:, 1])[:, None]
-    off = hull[None] - edges[:, :1]
-    left = way[:, :1] * off[..., 1] - way[:, 1:] * off[..., 0]
-    held: NDArray[np.bool_] = left.min(axis=1) >= -ROUNDING
+    normals = np.stack([-way[:, 1], way[:, 0]], axis=1)
+    least = [(normals[some] @ hull.T).min(axis=1) for some in blocks(len(edges), len(hull))]
+    off = np.concatenate(least) - np.einsum("ij,ij->i", normals, edges[:, 0])
+    held: NDArray[np.bool_] = off >= -ROUNDING
     return held
 
 
@@ -39,14 +41,36 @@ def outstanding(ring: Array) -> NDArray[np.bool_]:
     return left
 
 
+def diameter(hull: Array) -> float:
+    """Return the greatest distance between two corners of a hull, (n, 2) mm."""
+    return max(float(np.hypot(*(hull - corner).T).max()) for corner in hull)
+
+
+def repeats(ring: Array, within: float) -> int:
+    """Return how often a ring, about its own middle, comes to lie on itself in a whole turn."""
+    count = len(ring)
+    for times in range(count, 1, -1):
+        if count % times == 0:
+            off = turned(ring, math.tau / times) - np.roll(ring, count // times, axis=0)
+            if np.abs(off).max() < within:
+                return times
+    return 1
+
+
 def nearest(edges: Array, points: Array) -> Array:
     """Return the distance from each of the points, (m, 2) mm, to the nearest edge."""
-    rows = max(1, _AT_ONCE // max(1, len(edges)))
+    starts, ends = edges[:, 0], edges[:, 1]
     parts = [
-        segment_distances(edges[:, 0], edges[:, 1], points[i : i + rows]).min(axis=1)
-        for i in range(0, len(points), rows)
+        segment_distances(starts, ends, points[some]).min(axis=1)
+        for some in blocks(len(points), len(edges))
     ]
     return np.concatenate(parts)
+
+
+def blocks(rows: int, columns: int) -> Iterator[slice]:
+    """Yield, of a table of so many rows and columns, the rows to be worked out together."""
+    step = max(1, _AT_ONCE // max(1, columns))
+    yield from (slice(first, first + step) for first in range(0, rows, step))
 
 
 def segment_distances(starts: Array, ends: Array, points: Array) -> Array:
