@@ -80,3 +80,4 @@ def corner_letters(picture: LyingPicture) -> None:
         anchor: Anchor = "start" if x > 0 else "end"
         words = Text(outside, name, CORNER, anchor, bold=True)
         picture.add(layers.LETTERING, words)
+        picture.letters.append(text_box(words).grown(0.4))
