@@ -99,7 +99,7 @@ def _rings(picture: LyingPicture, side: str, lines: Sequence[tuple[SawLine, Poin
     box = picture.box
     low, high = (box.left, box.right) if level else (box.bottom, box.top)
     if level:  # between the letters, wherever the corners of an odd panel lie
-        inner = [b for b in picture.letters if (b.middle.y > box.middle.y) == (side == "upper")]
+        inner = [b for b in picture.corners if (b.middle.y > box.middle.y) == (side == "upper")]
         low = max([low, *(b.right for b in inner if b.middle.x < box.middle.x)])
         high = min([high, *(b.left for b in inner if b.middle.x > box.middle.x)])
     places = spread(wanted, [2 * RING + 0.7] * len(lines), low, high)
@@ -139,7 +139,7 @@ def _foot_lane(
     rows = [_placed(members, room) for members in _dealt(labels, room)]
     aside = any(abs(place - label.wanted) > 1.0 for row in rows for label, place in row)
     high = body - LANE + 2 * RING + 0.6
-    near = [(b.left, b.right) for b in picture.letters if b.bottom < high and b.middle.y < edge]
+    near = [(b.left, b.right) for b in picture.corners if b.bottom < high and b.middle.y < edge]
     aside = aside or any(
         place - label.width / 2 < right and left < place + label.width / 2
         for label, place in (rows[0] if rows else ())

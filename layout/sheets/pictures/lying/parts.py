@@ -59,7 +59,7 @@ class LyingPicture(Stage):
     """Of the panel, paper mm."""
     plain: bool
     """Whether it has names only: no tapes, no figures."""
-    letters: list[Bounds] = field(default_factory=list)
+    corners: list[Bounds] = field(default_factory=list)
     """Where the letters of corners stand, paper mm."""
 
 
