@@ -74,7 +74,8 @@ def _ticks(
 def corner_letters(picture: LyingPicture) -> None:
     """Write the letters of the corners: over or under the panel, those between inside it."""
     box, setter = picture.box, picture.setter
-    for corner in picture.plan.datum.corners:
+    datum = picture.plan.datum
+    for corner in (corner for corner in datum.corners if corner.name in datum.places):
         at = picture.frame.at(corner.point)
         right, up = at.x > box.middle.x, at.y > box.middle.y
         x, y = at.x + (1.3 if right else -1.3), at.y + (2.0 if up else -CORNER - 1.3)
