@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from typing import Any
 
 import click
@@ -39,8 +41,31 @@ TRACE = "PANELWRIGHT_TRACE"
 """Set in the environment, it lets the traceback of an unforeseen error through."""
 
 
+@contextmanager
+def _misuse_told(typed: Sequence[str]) -> Iterator[None]:
+    """Tell in JSON, where that is asked for, what is wrong with a command line; else click does."""
+    try:
+        yield
+    except click.UsageError as error:
+        if "--json" not in typed:
+            raise
+        stop(error.format_message(), as_json=True)
+
+
 class LastResort(click.Group):
     """Commands of which no traceback reaches a person."""
+
+    def make_context(
+        self,
+        info_name: str | None,
+        args: list[str],
+        parent: click.Context | None = None,
+        **extra: Any,  # noqa: ANN401 - as click has it
+    ) -> click.Context:
+        """Return what a command line asks for; it is kept, to know how misuse is to be told."""
+        typed = tuple(args)
+        with _misuse_told(typed):
+            return super().make_context(info_name, args, parent, obj=typed, **extra)
 
     def invoke(self, ctx: click.Context) -> Any:  # noqa: ANN401 - as click has it
         """Run a command; what nobody foresaw is told in one line.
@@ -48,7 +73,8 @@ class LastResort(click.Group):
         Who reads no further, as `head` does, breaks a pipe; click ends quietly then.
         """
         try:
-            return super().invoke(ctx)
+            with _misuse_told(ctx.obj):
+                return super().invoke(ctx)
         except (click.ClickException, click.exceptions.Exit, click.Abort, BrokenPipeError):
             raise
         except OSError as error:

@@ -19,12 +19,12 @@ SAMPLES = ("corridor-door", "elm-slab", "lab-bench")
 """The samples by their folders; a test holds that they are all there."""
 
 OPTIONS: dict[str, tuple[puts.Put, tuple[str, ...]]] = {
-    "units": (puts.put_key("", "units", word=True), ("units",)),
-    "name": (puts.put_key("", "name", word=True), ("name",)),
+    "units": (puts.put_key("", "units"), ("units",)),
+    "name": (puts.put_key("", "name"), ("name",)),
     "panel": (puts.put_panel, ("panel.outline",)),
     "radius": (puts.put_radius, ("panel.outline",)),
     "thickness": (puts.put_key("panel", "thickness"), ("panel.thickness",)),
-    "build": (puts.put_key("panel", "build", word=True), ("panel.build",)),
+    "build": (puts.put_key("panel", "build"), ("panel.build",)),
     "defect": (puts.put_defect, ("panel.defects",)),
     "top": (puts.put_shape, ("top",)),
     "margin": (puts.put_key("top", "margin"), ("top",)),
@@ -44,7 +44,9 @@ Examples:
 
 @click.command(epilog=EXAMPLES)
 @click.argument("job", type=click.Path(path_type=Path))
-@click.option("--panel", metavar="SIZE", help='Length x width; a diameter; or "oval 1400x800".')
+@click.option(
+    "--panel", metavar="SIZE", help='Length x width; a diameter; "oval 1400x800"; or its corners.'
+)
 @click.option("--radius", metavar="LENGTH", help="Of its corners: one, or four with commas.")
 @click.option("--thickness", metavar="LENGTH", help="Of the panel.")
 @click.option("--build", metavar="WORD", help="solid, plywood, veneered board …")
@@ -55,7 +57,7 @@ Examples:
     help='Kind, size and middle: "screw hole 8 at 60,400". May be given several times.',
 )
 @click.option("--top", metavar="SHAPE", help="capsule, oval, rounded rectangle … or any.")
-@click.option("--margin", metavar="LENGTH", help="Kept to the panel's edges.")
+@click.option("--margin", metavar="LENGTH", help="Kept to the panel's edges.  [default: 9 mm]")
 @click.option("--legs", metavar="COUNT", help="How many; 0 for a top alone.")
 @click.option("--units", metavar="UNIT", help="mm, cm, m, in or ft.  [default: mm]")
 @click.option("--name", metavar="TEXT", help="What the piece is called.")
@@ -115,6 +117,7 @@ def _sample(name: str) -> str:
 def _from_options(typed: dict[str, Any], job: Path) -> Draft:
     if "panel" not in typed:
         raise click.UsageError("give the panel's size too: --panel 1200x600")
+    typed.setdefault("margin", puts.usual({"units": "mm"} | typed, puts.MARGIN))
     draft = Draft({"units": "mm", "name": job.stem})
     for name, (put, about) in OPTIONS.items():
         answers = typed.get(name, ())

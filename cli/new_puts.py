@@ -15,8 +15,17 @@ Tables = dict[str, Any]
 Put = Callable[[Tables, str], None]
 
 _BY = re.compile(r"\s*(?:[x×*]|\bby\b)\s*", re.IGNORECASE)
+_CORNER = r"[^,;\s]+,[^,;\s]+"
 _DEFECT = re.compile(r"(?P<kind>\D+?)\s+(?P<size>\d.*?)\s+at\s+(?P<at>.+)", re.IGNORECASE)
-_NONE = ("", "none", "no", "0")
+_NONE = ("", "none", "no", "no limit", "0")
+
+MARGIN = ("9 mm", "3/8 in")
+"""Wood that is usually left at the panel's edges, so that a saw finds some on both sides."""
+
+
+def usual(tables: Tables, choices: tuple[str, str]) -> str:
+    """Return what is usual where the maker counts in mm, or else in inches."""
+    return choices[tables["units"].casefold().startswith(("in", "f"))]
 
 
 def figure(text: str) -> int | float | str:
@@ -52,20 +61,41 @@ def figures(text: str, count: int, form: str) -> list[int | float | str]:
     return parts
 
 
+def corners(text: str) -> list[list[int | float | str]]:
+    """Return the corners that one line gives, each ``x, y``.
+
+    >>> corners("31 3/8, 5"), corners("0,0 1200,0"), corners("[[0, 0], [1200, 0]]")
+    ([['31 3/8', 5]], [[0, 0], [1200, 0]], [[0, 0], [1200, 0]])
+    """
+    rows = re.findall(r"\[([^\[\]]+)\]", text)
+    if not rows and re.fullmatch(rf"{_CORNER}(\s+{_CORNER})+", text.strip()):
+        rows = text.split()
+    if not rows and "," in text:
+        rows = [row for row in text.split(";") if row.strip()]
+    return [figures(row, 2, "x, y") for row in rows or [text]]
+
+
 def put_panel(tables: Tables, text: str) -> None:
-    """Take ``1200 x 600``, ``900`` of a round panel, or ``oval 1400 x 800``."""
-    oval = text.strip().casefold().startswith("oval")
-    parts = size(re.sub(r"^(oval|round)\s+", "", text.strip(), flags=re.IGNORECASE))
-    outline: Tables = {"diameter": parts[0]}
-    if len(parts) == 2:
-        outline = {"axes": parts} if oval else dict(zip(("length", "width"), parts, strict=True))
+    """Take ``1200 x 600``, ``900`` of a round panel, ``oval 1400 x 800``, or its corners."""
+    plain = text.strip()
+    if "," in plain and not _BY.search(plain):
+        outline: Tables = {"points": corners(plain)}
+    else:
+        parts = size(re.sub(r"^(oval|round)\s+", "", plain, flags=re.IGNORECASE))
+        outline = {"diameter": parts[0]}
+        if len(parts) == 2:
+            oval = plain.casefold().startswith("oval")
+            outline = {"axes": parts} if oval else {"length": parts[0], "width": parts[1]}
     tables.setdefault("panel", {})["outline"] = outline
 
 
-def put_corners(tables: Tables, points: list[str]) -> None:
-    """Take the corners of a panel, each ``x, y``."""
-    held = [figures(point, 2, "x, y") for point in points]
-    tables.setdefault("panel", {})["outline"] = {"points": held}
+def put_corners(held: list[list[int | float | str]]) -> Put:
+    """Return what takes the corners of a panel, read already."""
+
+    def put(tables: Tables, text: str) -> None:
+        tables.setdefault("panel", {})["outline"] = {"points": held}
+
+    return put
 
 
 def put_radius(tables: Tables, text: str) -> None:
@@ -130,6 +160,12 @@ def put_legs(tables: Tables, text: str) -> None:
         tables["legs"] = {"count": figure(text)}
 
 
+def put_foot_size(tables: Tables, text: str) -> None:
+    """Take the side or diameter of a foot, or its length by its width."""
+    parts = size(text)
+    tables["legs"]["size"] = parts[0] if len(parts) == 1 else parts
+
+
 def put_router(tables: Tables, text: str) -> None:
     """Take yes or no."""
     word = text.strip().casefold()
@@ -143,19 +179,21 @@ def put_edges(tables: Tables, text: str) -> None:
     tables["top"]["keep"] = [edge.upper() for edge in re.split(r"[,\s]+", text.strip())]
 
 
-def put_key(table: str, name: str, *, word: bool = False) -> Put:
+WORDS = ("units", "name", "build", "foot", "paper")
+"""Keys whose answers are words even where they look like numbers."""
+
+
+def put_key(table: str, name: str) -> Put:
     """Return what takes the value of a key as it is written.
 
     Parameters
     ----------
     table : str
         The table that it stands in; empty for the top of the file.
-    word : bool
-        Whether the answer is a word even where it looks like a number.
     """
 
     def put(tables: Tables, text: str) -> None:
         into = tables.setdefault(table, {}) if table else tables
-        into[name] = text.strip() if word else figure(text)
+        into[name] = text.strip() if name in WORDS else figure(text)
 
     return put

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Generator
 from dataclasses import dataclass, replace
+from itertools import count
 
 from . import new_puts as puts
 from .new_draft import Draft, RefusedError
@@ -44,10 +45,8 @@ def interview(draft: Draft, name: str) -> Talk:
     name : str
         What the piece is called where nobody says.
     """
-    units = Question("What do you measure in?", "mm, cm, m, in or ft", "mm", ("units",))
-    yield from _ask(draft, units, puts.put_key("", "units", word=True), "units")
-    called = Question("What will the piece be called?", "", name, ("name",))
-    yield from _ask(draft, called, puts.put_key("", "name", word=True), "name")
+    yield from _key(draft, "units", "What do you measure in?", "mm, cm, m, in or ft", "mm")
+    yield from _key(draft, "name", "What will the piece be called?", "", name)
     yield from _panel(draft)
     yield from _defects(draft)
     yield from _top(draft)
@@ -69,99 +68,119 @@ def _ask(draft: Draft, question: Question, put: Put, *about: str) -> Generator[Q
             return answer
 
 
+_SIZES = tuple(
+    f"panel.outline.{name}" for name in ("length", "width", "diameter", "axes", "points")
+)
+
+
+def _key(
+    draft: Draft,
+    trail: str,
+    asks: str,
+    takes: str = "",
+    usual: str = "",
+    *about: str,
+    put: Put | None = None,
+) -> Generator[Question, str, str]:
+    """Ask for the value of a key, given with its table: ``legs.count``.
+
+    Parameters
+    ----------
+    about : str
+        The keys that must be right then; the key itself where there are none.
+    put : callable, optional
+        What takes an answer that is not written into the key as it stands.
+    """
+    table, _, name = trail.rpartition(".")
+    question = Question(asks, takes, usual, tuple(trail.split(".")))
+    taking = put or puts.put_key(table, name)
+    return (yield from _ask(draft, question, taking, *(about or (trail,))))
+
+
 def _panel(draft: Draft) -> Talk:
-    outline = Question(
-        "How long and wide is the panel?",
-        "length x width; a round one: its diameter; an oval one: oval 1400 x 800; else: points",
-        "",
-        ("panel", "outline"),
-    )
-    answer = yield from _ask(draft, outline, _panel_or_points, "panel.outline")
-    if answer.casefold() == "points":
+    sizes = "length x width; a round one: its diameter; oval 1400 x 800; else its corners: points"
+    asks = "How long and wide is the panel?"
+    yield from _key(draft, "panel.outline", asks, sizes, "", *_SIZES, put=_panel_or_points)
+    if "outline" not in draft.tables["panel"]:
         yield from _points(draft)
     elif "length" in draft.tables["panel"]["outline"]:
-        radius = Question(
+        yield from _key(
+            draft,
+            "panel.outline.radius",
             "Radius of its corners?",
             "one figure, or four for A, B, C, D; 0 for square ones",
             "0",
-            ("panel", "outline", "radius"),
+            "panel.outline",
+            put=puts.put_radius,
         )
-        yield from _ask(draft, radius, puts.put_radius, "panel.outline")
-        bows = Question(
+        yield from _key(
+            draft,
+            "panel.outline.bows",
             "Do its edges curve?",
             "how far the middle of AB, BC, CD, DA stands out, such as 0, 0, -8, 0",
             "no",
-            ("panel", "outline", "bows"),
+            "panel.outline",
+            put=puts.put_bows,
         )
-        yield from _ask(draft, bows, puts.put_bows, "panel.outline")
-    thick = Question("How thick is it?", "", "", ("panel", "thickness"))
-    yield from _ask(draft, thick, puts.put_key("panel", "thickness"), "panel.thickness")
-    build = Question("How is it built?", BUILDS, "solid", ("panel", "build"))
-    yield from _ask(draft, build, puts.put_key("panel", "build", word=True), "panel.build")
+    yield from _key(draft, "panel.thickness", "How thick is it?")
+    yield from _key(draft, "panel.build", "How is it built?", BUILDS, "solid")
 
 
 def _panel_or_points(tables: Tables, text: str) -> None:
-    """Take a size, or the word that asks for points: then a stand-in holds their place."""
+    """Take a size, or the word that asks for corners: then there is no outline yet."""
     if text.casefold() == "points":
-        puts.put_panel(tables, "1 x 1")
+        tables["panel"] = {}
     else:
         puts.put_panel(tables, text)
 
 
 def _points(draft: Draft) -> Talk:
-    """Ask for corners one by one until the ring is closed."""
-    held: list[str] = []
+    """Ask for corners, one or more a line, until the ring is closed."""
+    held: list[list[int | float | str]] = []
     refused = ""
     while True:
+        is_ring = len(held) > 2
         question = Question(
             f"Corner {len(held) + 1}: x, y?",
-            "in order, whichever way round" + ("; Enter after the last" if len(held) > 2 else ""),
-            "done" if len(held) > 2 else "",
+            "in order, whichever way round; several on a line: 0,0 1200,0 1200,600"
+            + ("; Enter after the last" if is_ring else ""),
+            "done" if is_ring else "",
             ("panel", "outline", "points"),
             refused,
         )
         answer = (yield question).strip()
-        refused = ""
-        is_last = not answer and len(held) > 2
-        corners = held if is_last else [*held, answer]
-
-        def put(tables: Tables, _: str, corners: list[str] = corners) -> None:
-            puts.put_corners(tables, corners)
-
-        # A ring is looked at as a whole when it is closed; until then each corner alone.
-        about = "panel.outline" if is_last else f"panel.outline.points[{len(corners)}]"
+        is_last = is_ring and not answer
         try:
-            draft.take(put, answer, about)
-        except RefusedError as error:
-            refused = str(error)
-            if is_last:
-                refused += "; `back` takes the last corner away"
+            corners = held if is_last else held + puts.corners(answer)
+            # A ring is looked at as a whole when it is closed; until then each corner alone.
+            new = range(len(held) + 1, len(corners) + 1)
+            about = [f"panel.outline.points[{number}]" for number in new] or ["panel.outline"]
+            draft.take(puts.put_corners(corners), answer, *about)
+        except ValueError as error:
+            refused = f"{error}; `back` takes the last line away" if is_last else str(error)
             continue
         if is_last:
             return
-        held = corners
+        held, refused = corners, ""
 
 
 def _defects(draft: Draft) -> Talk:
-    number = 0
-    while True:
-        number += 1
-        here = f"panel.defects[{number}]"
-        kind = Question(
-            f"What is wrong with it? Kind of defect {number}:",
-            KINDS,
-            "nothing more" if number > 1 else "nothing",
-            ("panel", "defects", "kind"),
+    for number in count(1):
+        here, trail = f"panel.defects[{number}]", "panel.defects"
+        asks = f"What is wrong with it? Kind of defect {number}:"
+        usual = "nothing more" if number > 1 else "nothing"
+        kind = yield from _key(
+            draft, f"{trail}.kind", asks, KINDS, usual, f"{here}.kind", put=_new_defect
         )
-        answer = yield from _ask(draft, kind, _new_defect, f"{here}.kind")
-        if answer.startswith("nothing"):
+        if kind.startswith("nothing"):
             return
-        size = Question(
-            "How large is it?", "diameter, or length x width", "", ("panel", "defects", "size")
-        )
-        yield from _ask(draft, size, puts.put_defect_size, f"{here}.diameter", f"{here}.size")
-        at = Question("Where is its middle, from corner A?", "x, y", "", ("panel", "defects", "at"))
-        yield from _ask(draft, at, puts.put_defect_at, here)
+        about = (f"{here}.diameter", f"{here}.size")
+        takes = "diameter, or length x width"
+        asks = "How large is it?"
+        yield from _key(draft, f"{trail}.size", asks, takes, "", *about, put=puts.put_defect_size)
+        takes = "x, y, counted as the outline is: of a rectangle from corner A"
+        asks = "Where is its middle?"
+        yield from _key(draft, f"{trail}.at", asks, takes, "", here, put=puts.put_defect_at)
 
 
 def _new_defect(tables: Tables, text: str) -> None:
@@ -170,74 +189,39 @@ def _new_defect(tables: Tables, text: str) -> None:
 
 
 def _top(draft: Draft) -> Talk:
-    shape = Question("Which shape shall the top have?", SHAPES, "any", ("top", "shape"))
-    yield from _ask(draft, shape, puts.put_shape, "top.shape", "top.outline")
+    asks = "Which shape shall the top have?"
+    about = ("top.shape", "top.outline")
+    yield from _key(draft, "top.shape", asks, SHAPES, "any", *about, put=puts.put_shape)
     if draft.lacks("top.keep"):
-        keep = Question(
-            "Which edges stay as they are?", "AB, or two opposite ones: AB, CD", "", ("top", "keep")
-        )
-        yield from _ask(draft, keep, puts.put_edges, "top")
-    inches = draft.tables["units"].startswith(("in", "f"))
-    margin = Question(
-        "How much wood stays outside it for the saw, at the panel's edges?",
-        "",
-        "3/8 in" if inches else "9 mm",
-        ("top", "margin"),
-    )
-    yield from _ask(draft, margin, puts.put_key("top", "margin"), "top")
-    most = Question(
-        "How large may it be at most?", "length x width", "no limit", ("top", "most_length")
-    )
-    yield from _ask(draft, most, _most, "top")
-
-
-def _most(tables: Tables, text: str) -> None:
-    puts.put_most(tables, "" if text == "no limit" else text)
+        asks, takes = "Which edges stay as they are?", "AB, or two opposite ones: AB, CD"
+        yield from _key(draft, "top.keep", asks, takes, "", "top", put=puts.put_edges)
+    asks = "How much wood stays outside it for the saw, at the panel's edges?"
+    usual = puts.usual(draft.tables, puts.MARGIN)
+    yield from _key(draft, "top.margin", asks, "", usual, "top")
+    asks, takes = "How large may it be at most?", "length x width"
+    yield from _key(draft, "top.most_length", asks, takes, "no limit", "top", put=puts.put_most)
 
 
 def _legs(draft: Draft) -> Talk:
-    count = Question("How many legs?", "0 for a top alone", "4", ("legs", "count"))
-    yield from _ask(draft, count, puts.put_legs, "legs")
+    takes = "0 for a top alone"
+    yield from _key(draft, "legs.count", "How many legs?", takes, "4", "legs", put=puts.put_legs)
     if "legs" not in draft.tables:
         return
-    inches = draft.tables["units"].startswith(("in", "f"))
-    foot = Question("What does a foot look like from above?", FEET, "square", ("legs", "foot"))
-    yield from _ask(draft, foot, puts.put_key("legs", "foot", word=True), "legs.foot")
-    size = Question(
-        "How large is a foot?",
-        "its side or diameter, or length x width",
-        "2 1/2 in" if inches else "60 mm",
-        ("legs", "size"),
-    )
-    yield from _ask(draft, size, _foot_size, "legs")
-    high = Question(
-        "How high shall the table stand?",
-        "floor to upper face",
-        "29 in" if inches else "740 mm",
-        ("legs", "table_height"),
-    )
-    yield from _ask(draft, high, puts.put_key("legs", "table_height"), "legs")
-
-
-def _foot_size(tables: Tables, text: str) -> None:
-    parts = puts.size(text)
-    tables["legs"]["size"] = parts[0] if len(parts) == 1 else parts
+    asks = "What does a foot look like from above?"
+    yield from _key(draft, "legs.foot", asks, FEET, "square")
+    usual = puts.usual(draft.tables, ("60 mm", "2 1/2 in"))
+    asks, takes = "How large is a foot?", "its side or diameter, or length x width"
+    yield from _key(draft, "legs.size", asks, takes, usual, "legs", put=puts.put_foot_size)
+    usual = puts.usual(draft.tables, ("740 mm", "29 in"))
+    asks, takes = "How high shall the table stand?", "floor to upper face"
+    yield from _key(draft, "legs.table_height", asks, takes, usual, "legs")
 
 
 def _tools(draft: Draft) -> Talk:
-    inches = draft.tables["units"].startswith(("in", "f"))
-    kerf = Question(
-        "How wide does the saw cut?", "", "3/32 in" if inches else "2.4 mm", ("tools", "kerf")
-    )
-    yield from _ask(draft, kerf, puts.put_key("tools", "kerf"), "tools")
-    router = Question(
-        "Is there a router to trim to the line?", "yes or no", "yes", ("tools", "router")
-    )
-    yield from _ask(draft, router, puts.put_router, "tools")
-    paper = Question(
-        "What paper is in the printer?",
-        "A4, A3, Letter, Legal, Tabloid, or a size",
-        "Letter" if inches else "A4",
-        ("template", "paper"),
-    )
-    yield from _ask(draft, paper, puts.put_key("template", "paper", word=True), "template")
+    usual = puts.usual(draft.tables, ("2.4 mm", "3/32 in"))
+    yield from _key(draft, "tools.kerf", "How wide does the saw cut?", "", usual, "tools")
+    asks = "Is there a router to trim to the line?"
+    yield from _key(draft, "tools.router", asks, "yes or no", "yes", "tools", put=puts.put_router)
+    usual = puts.usual(draft.tables, ("A4", "Letter"))
+    asks, takes = "What paper is in the printer?", "A4, A3, Letter, Legal, Tabloid, or a size"
+    yield from _key(draft, "template.paper", asks, takes, usual, "template")

@@ -10,6 +10,7 @@ if TYPE_CHECKING:
 
     from ..layout.fit.found import Fit
     from ..layout.geometry.placement import Points
+    from ..layout.geometry.point import Point
     from ..layout.geometry.polygon import Region
     from ..layout.plan.job import Job
 
@@ -25,13 +26,14 @@ WOOD, TOP = ".", "o"
 
 
 def sketch(job: Job, fit: Fit | None = None) -> list[str]:
-    """Return the panel of a job in rows: its wood, its defects by their numbers, a top.
+    """Return the panel of a job in rows: its wood and corners, defects by their numbers, a top.
 
     A row more tells how long and wide it is, and what the signs stand for.
     """
     import numpy as np
 
     from ..layout.geometry.polygon import Region
+    from ..layout.panel.corners import lettered
 
     panel, tape = job.panel, job.tape
     box = panel.boundary.bounds
@@ -46,20 +48,27 @@ def sketch(job: Job, fit: Fit | None = None) -> list[str]:
         signs[Region.from_rings(fit.points()).holds_points(cells)] = TOP
     for number, defect in enumerate(panel.defects, 1):
         signs[_held(defect.extent, cells)] = str(number % 10)
+    corners = lettered(panel)[1]
+    for corner in corners:
+        signs[_nearest(corner.point, cells)] = corner.name
     grid = signs.reshape(rows, columns)
     picture = [f"   {''.join(row).rstrip()}" for row in grid]
     size = f"{tape.figure(box.width)} × {tape.measure(box.height)}"
-    defects = "; defects by their numbers" if panel.defects else ""
-    return [*picture, f"   {size}, A at the lower left{defects}"]
+    told = [size, "corners by their letters"] if corners else [size]
+    told += ["defects by their numbers"] if panel.defects else []
+    return [*picture, f"   {'; '.join(told)}"]
 
 
 def _held(place: Region, cells: Points) -> NDArray[np.bool_]:
     """Return which cells lie in a place; of one that holds no cell's middle, the nearest."""
-    import numpy as np
-
     held = place.holds_points(cells)
     if not held.any():
-        middle = place.bounds.middle
-        away = np.hypot(cells[:, 0] - middle.x, cells[:, 1] - middle.y)
-        held[int(np.argmin(away))] = True
+        held[_nearest(place.bounds.middle, cells)] = True
     return held
+
+
+def _nearest(point: Point, cells: Points) -> int:
+    """Return the cell whose middle is nearest to a point."""
+    import numpy as np
+
+    return int(np.argmin(np.hypot(cells[:, 0] - point.x, cells[:, 1] - point.y)))

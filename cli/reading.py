@@ -97,9 +97,9 @@ def _refuse(name: str, problems: Sequence[Problem]) -> NoReturn:
     raise click.exceptions.Exit(BAD_JOB)
 
 
-def stop(message: str) -> NoReturn:
+def stop(message: str, *, as_json: bool = False) -> NoReturn:
     """End with exit code 2 and one clear message."""
-    if wants_json():
+    if as_json or wants_json():
         print_record({"schema": SCHEMA, "problems": [problem_record(Problem("", message))]})
     else:
         click.echo(message, err=True)

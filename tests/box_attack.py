@@ -18,12 +18,13 @@ from panelwright.layout.fit.convex.kind import Kind
 from panelwright.layout.fit.convex.lift import Lift
 from panelwright.layout.fit.convex.local_search import polished
 from panelwright.layout.fit.convex.oval_lift import OvalLift
-from panelwright.layout.fit.convex.pose import Array, Pose, turned
+from panelwright.layout.fit.convex.pose import Pose
 from panelwright.layout.fit.convex.relaxation import Edges
 from panelwright.layout.fit.convex.sizing import Sizing
 from panelwright.layout.fit.convex.superellipse_lift import SuperellipseLift
 from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.fit.wish import Limits, Span, Wish
+from panelwright.layout.fit.wood.edges import Array, turned
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region

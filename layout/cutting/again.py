@@ -14,7 +14,8 @@ from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..marking.marks import MarkSet
-from ..panel.datum import Datum, Found, Reason, Reference
+from ..panel.datum import Datum, Reason
+from ..panel.reference import Found, Reference
 from .bench import Bench
 from .cut import Trim
 from .strips import extent_of

@@ -13,8 +13,7 @@ from ..units import nearest_whole
 from .bench import Bench
 from .cut import CornerCut
 from .edge_points import edge_point
-from .sawn import Ends, Sawn, fields_of, guide_of
-from .stages import line_of
+from .sawn import Ends, Sawn, fields_of, guide_of, line_of
 from .straight import StraightCuts, crossed
 from .strips import SawLine, Strip, extent_of, strip_beyond
 from .tools import Stroke

@@ -9,9 +9,10 @@ from ..geometry.intersect import crossings
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_PLACE, SAME_POINT
-from ..panel.datum import Datum, Reference
+from ..panel.datum import Datum
 from ..panel.edges import STRAIGHT, Edge, edges_of
 from ..panel.panel import Panel
+from ..panel.reference import Reference
 from .cut import EdgePoint
 
 

@@ -37,7 +37,7 @@ from .feed import QuarterFeed
 from .kept_edges import KeptEdge, kept_edges
 from .mending import Mended, mends_for
 from .rough import rough_allowance, rough_line, rough_region
-from .stages import line_of
+from .sawn import line_of
 from .straight import StraightCuts, straight_cuts
 from .strips import extent_of
 from .tools import Tools

@@ -12,7 +12,7 @@ from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD, ROUNDING, SAME_PLACE
 from .bench import Bench
-from .cut import EdgePoint, Guide
+from .cut import EdgePoint, Guide, StraightCut, Trim, TrimKind
 from .strips import SawLine, Strip, extent_of
 
 ONE_PASS = 50.0
@@ -70,6 +70,16 @@ def fields_of(bench: Bench, sawn: Sawn, label: str) -> dict[str, Any]:
         "wall": _wall(bench, line, fallen),
         "spans": spans,
     }
+
+
+def line_of(cut: StraightCut) -> SawLine:
+    """Return the line of a straight cut: endless, but where it stops at a hollow corner."""
+    start, end = cut.start.point, cut.end.point
+    if not isinstance(cut, Trim) or not cut.kind.stops:
+        return SawLine(start, cut.waste)
+    corner, free = (start, end) if cut.kind is TrimKind.FROM_CORNER else (end, start)
+    ahead = (free - corner).dot(cut.waste.left) > 0
+    return SawLine(corner, cut.waste, (0.0, math.inf) if ahead else (-math.inf, 0.0))
 
 
 def guide_of(bench: Bench, ends: Ends | None) -> Guide | None:

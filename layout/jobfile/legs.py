@@ -9,12 +9,13 @@ from ..errors import LayoutError
 from ..geometry.tolerance import SAME_PLACE
 from ..keys.place import Place
 from ..keys.values import Values
+from ..legs.foot import Foot, FootShape
 from ..legs.heights import DINED_AT, SITTER
 from ..legs.plan import require_footing
 from ..legs.room import FOOT_INSET, SHARE_OF_SIZE
 from ..legs.stability import IN_A_ROW
 from ..legs.table_wish import TableWish
-from ..legs.wish import COUNTS, Foot, FootShape, LegsWish
+from ..legs.wish import COUNTS, LegsWish
 from .legs_held import Under, plate_of, table_values
 from .section import read_section
 from .sections import LEGS

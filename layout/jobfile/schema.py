@@ -24,7 +24,7 @@ from ..panel.corners import LETTERS
 from ..panel.edge_kinds import EdgeName, EdgeNames
 from ..plan.form import DRAFT, Schema
 from ..template.paper_kinds import PaperSize, White
-from ..work.spans import HourSpan
+from ..work.wish import HourSpan
 from .sections import SECTIONS
 
 

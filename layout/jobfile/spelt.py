@@ -23,7 +23,7 @@ from ..legs.table_wish import ScrewPair
 from ..panel.edge_kinds import EdgeName, EdgeNames
 from ..template.paper_kinds import PaperSize, White
 from ..units import Units
-from ..work.spans import HourSpan
+from ..work.wish import HourSpan
 
 Spelt = Any
 """What TOML holds: texts, numbers, lists of them."""

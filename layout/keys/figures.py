@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from ..errors import LengthError
+from ..geometry.tolerance import SAME_POINT
 from ..units import parse_length
 from .kinds import Held, Kind
 from .place import Place, shown
@@ -137,7 +138,8 @@ class Length(Kind):
         if abs(mm) > FARTHEST:
             at.wrong(f"{written} is more than 100 m: look at the unit")
             return None
-        complaint = self.limits.complaint(mm, at.length)
+        nothing = self.limits.above and abs(mm) < SAME_POINT
+        complaint = self.limits.complaint(0.0 if nothing else mm, at.length)
         if complaint:
             at.wrong(f"{written} {complaint}{self.advice and f': {self.advice}'}")
             return None

@@ -32,6 +32,8 @@ class Key:
     """The default in words; empty where the key must be given, or has none."""
     example: str = ""
     """A value, as TOML writes it."""
+    mistaken: tuple[str, ...] = ()
+    """Names under which makers write it that are no keys here: they are told its own."""
     in_file: bool = True
     """Whether a job file has it; a program alone gives the others."""
     depends: bool = False

@@ -158,7 +158,8 @@ class Choice(Kind):
 
     @property
     def _names(self) -> str:
-        return ", ".join(self.options)
+        also = f"; or, as makers say, {', '.join(self.synonyms)}" if self.synonyms else ""
+        return ", ".join(self.options) + also
 
 
 def names(*options: str) -> dict[str, str]:

@@ -62,6 +62,7 @@ SIZE = Key(
     (60.0,),
     "60 mm",
     "70",
+    ("diameter", "length", "width"),
 )
 
 

@@ -44,6 +44,10 @@ _SEES = 1.004
 _MOST = 500
 """Rounds after which a plate is left as it is: none that anybody makes comes near."""
 
+_SLANT = 1e-3
+"""How far the points are sheared when they are joined: four of them on one circle, as on every
+small rectangle, are then always joined by the same diagonal."""
+
 _ALIKE = 1e-6
 
 
@@ -61,7 +65,8 @@ def cut_hollow(
     """
     part = _part(outline, step, axes)
     points, sides = _sides_of(part, step)
-    cut = _Cut(part, step, flattest, [*points, *_lattice(part, step, axes)], sides)
+    inner = lattice(part.shrunk(0.53 * step), part.bounds, step, axes)  # that no side sees
+    cut = _Cut(part, step, flattest, [*points, *map(Point.of, inner)], sides)
     return cut.refined()
 
 
@@ -91,22 +96,38 @@ def _sides_of(part: Region, step: float) -> tuple[list[Point], list[tuple[int, i
     return points, sides
 
 
-def _lattice(part: Region, step: float, axes: tuple[int, ...]) -> list[Point]:
-    """Return the points of a lattice of even triangles that no side sees."""
-    inside = part.shrunk(0.53 * step)
-    if inside.is_empty:
-        return []
-    bounds, rise = part.bounds, step * math.sqrt(3) / 2
+def lattice(inside: Region, bounds: Bounds, step: float, axes: tuple[int, ...]) -> Array:
+    """Return the points of a lattice of even triangles that lie in a region, (n, 2) mm.
+
+    Parameters
+    ----------
+    bounds : Bounds
+        The lattice lies about the middle of this box, but on the mirrors, and fills it.
+    axes : tuple of int
+        Only the points whose x (0) or y (1) is not below 0.
+    """
+    rise = step * math.sqrt(3) / 2
     x, y = (0.0 if k in axes else tuple(bounds.middle)[k] for k in (0, 1))
     columns, rows = math.ceil(bounds.width / step) + 1, math.ceil(bounds.height / rise) + 1
     held = np.array(
         [
             (x + (i + (j % 2) / 2) * step, y + j * rise)
-            for j in range(-rows, rows + 1)
-            for i in range(-columns, columns + 1)
+            for j in range(0 if 1 in axes else -rows, rows + 1)
+            for i in range(0 if 0 in axes else -columns, columns + 1)
         ]
     )
-    return [Point.of(row) for row in held[inside.holds_points(held)]]
+    return held[inside.holds_points(held)]
+
+
+def joined(points: Array, flattest: float) -> Corners:
+    """Return Delaunay's triangles of points; of a convex plate they fill it exactly."""
+    from scipy.spatial import Delaunay
+
+    sheared = points @ np.array([[1.0, _SLANT], [0.0, 1.0]])
+    corners: Corners = Delaunay(sheared).simplices.astype(np.intp)
+    a, b, c = (points[corners[:, k]] for k in range(3))
+    doubled = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
+    return corners[np.abs(doubled) > flattest]
 
 
 class _Cut:
@@ -191,8 +212,6 @@ class _Cut:
 
     def _joined(self, points: Array) -> Corners:
         """Return Delaunay's triangles that lie in the plate."""
-        from .plate_points import joined
-
         corners = joined(points, self.flattest)
         return corners[self.part.holds_points(points[corners].mean(axis=1))]
 

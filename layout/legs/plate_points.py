@@ -21,7 +21,7 @@ from ..geometry.polygon import Region, convex_hull
 from ..geometry.segments import Line
 from ..geometry.symmetry import is_symmetric
 from ..geometry.tolerance import SAME_PLACE
-from .hollow_points import cut_hollow
+from .hollow_points import cut_hollow, joined, lattice
 
 Array = NDArray[np.float64]
 Corners = NDArray[np.intp]
@@ -38,10 +38,6 @@ _ROUNDING = 1e-9
 _CLEAR = 0.48
 """Share of a step that the lattice keeps from the rim. Half a step would be met exactly by tops of
 round sizes, and rounding would then say which points are in."""
-
-_SLANT = 1e-3
-"""How far the points are sheared when they are joined: four of them on one circle, as on every
-small rectangle, are then always joined by the same diagonal."""
 
 
 def cut_up(outline: Path, step: float, flattest: float) -> tuple[Array, Array, Corners]:
@@ -68,7 +64,8 @@ def cut_up(outline: Path, step: float, flattest: float) -> tuple[Array, Array, C
         mesh = points
     else:
         rim, moved = rim_of(outline, step, axes)
-        inner = _lattice_in(outline, step, axes)
+        within = Region.from_rings(outline.points(step / 100)).shrunk(_CLEAR * step)
+        inner = lattice(within, outline.bounds, step, axes)
         points, mesh = np.vstack([rim, inner]), np.vstack([moved, inner])
         corners = joined(mesh, flattest * outline.area)
     for axis in axes:
@@ -167,32 +164,3 @@ def _thinned(rim: Array, area: float, step: float, axes: tuple[int, ...]) -> tup
     swept = x * np.roll(y, -1) - y * np.roll(x, -1)
     held = float(swept[:-1].sum() if axes else swept.sum()) / 2 * 2 ** len(axes)
     return few, few * math.sqrt(area / held)
-
-
-def _lattice_in(outline: Path, step: float, axes: tuple[int, ...]) -> Array:
-    """Return the points of a lattice of even triangles that lie inside, on the side of the axes."""
-    inside = Region.from_rings(outline.points(step / 100)).shrunk(_CLEAR * step)
-    bounds, rise = outline.bounds, step * math.sqrt(3) / 2
-    middle = bounds.middle
-    rows = math.ceil(bounds.height / 2 / rise)
-    columns = math.ceil(bounds.width / 2 / step) + 1
-    places = [
-        ((i + (j % 2) / 2) * step, j * rise)
-        for j in range(0 if 1 in axes else -rows, rows + 1)
-        for i in range(0 if 0 in axes else -columns, columns + 1)
-    ]
-    x, y = (0.0 if k in axes else tuple(middle)[k] for k in (0, 1))
-    moved = [(a + x, b + y) for a, b in places]
-    held = [place for place in moved if inside.holds_point(Point(*place))]
-    return np.array(held).reshape(-1, 2)
-
-
-def joined(points: Array, flattest: float) -> Corners:
-    """Return Delaunay's triangles of points; of a convex plate they fill it exactly."""
-    from scipy.spatial import Delaunay
-
-    sheared = points @ np.array([[1.0, _SLANT], [0.0, 1.0]])
-    corners: Corners = Delaunay(sheared).simplices.astype(np.intp)
-    a, b, c = (points[corners[:, k]] for k in range(3))
-    doubled = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
-    return corners[np.abs(doubled) > flattest]

@@ -10,12 +10,12 @@ from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region, convex_hull
 from ..geometry.tolerance import CHORD
-from .people import PLACE, Seating
+from .people import Seating
 from .plan import LegsPlan
 from .sag import Loads, Sag, sag_of
-from .stance import Stance, best_stance, best_stances
+from .stance import Stance
 from .table import TableTop
-from .wish import COUNTS, Goal, LegsWish
+from .wish import LegsWish
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,42 +37,6 @@ class Proposal:
     """Force that tips it by estimate, N, as far as it stays below the load asked for."""
     score: float = field(metadata={"unit": ""})
     """What the goal counts, higher is better."""
-
-
-def compare(
-    wish: LegsWish,
-    table: TableTop,
-    goal: Goal = Goal.MOST_STABLE,
-    counts: Sequence[int] = COUNTS,
-    loads: Loads | None = None,
-    place: float = PLACE,
-) -> tuple[Proposal, ...]:
-    """Return the best legs of each count, best count first, and what each means.
-
-    Raises
-    ------
-    LegsError
-        If none finds room.
-    """
-    found = best_stances(wish, table, goal, counts, place)
-    return tuple(told(stance, table, loads) for stance in found)
-
-
-def propose(
-    wish: LegsWish,
-    table: TableTop,
-    goal: Goal = Goal.MOST_STABLE,
-    loads: Loads | None = None,
-    place: float = PLACE,
-) -> Proposal:
-    """Return the best places for the wished number of legs.
-
-    Raises
-    ------
-    LegsError
-        If no foot finds room at any inset, or sag counts and the stiffness is not known.
-    """
-    return told(best_stance(wish, table, goal, place), table, loads)
 
 
 def told(stance: Stance, table: TableTop, loads: Loads | None = None) -> Proposal:

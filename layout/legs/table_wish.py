@@ -18,8 +18,6 @@ from .sag import Loads, creep_of
 from .screws import SCREW, Screw
 from .wish import COUNTS, Goal
 
-__all__ = ["Glue", "TableWish"]
-
 
 class Glue(Enum):
     """How a glued joint gives; the value is the name that a job file uses."""

@@ -18,8 +18,6 @@ from .heights import DINED_AT, SAT_ON, SITTER
 from .materials import LEG_MATERIALS, MASONRY, METALS
 from .tipping import EDGE
 
-__all__ = ["Fixing", "FixingPlate", "Foot", "FootShape", "Goal", "Lean", "LegsWish"]
-
 
 class Goal(Enum):
     """What makes legs the best; the value is the name that a job file uses."""

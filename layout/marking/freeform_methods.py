@@ -7,9 +7,8 @@ from dataclasses import replace
 
 from ..outlines import Freeform
 from .freeform_places import FreeformPlaces
-from .full_size import full_size_template
-from .joined import joined_corners
 from .method import Method, Workshop, ranked
+from .plain_methods import full_size_template, joined_corners
 from .round_methods import swings
 
 

@@ -9,8 +9,9 @@ from ..geometry.alike import first_of_best
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD, SAME_PLACE
-from ..panel.datum import Corner, Datum, Flaw
+from ..panel.datum import Datum
 from ..panel.edges import STRAIGHT, Edge, edges_of
+from ..panel.reference import Corner, Flaw
 from ..top import Top
 
 

@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from ..geometry.bounds import Bounds
 from ..geometry.point import ORIGIN, Point
 from ..outlines import RegularPolygon
-from .joined import joined_corners
 from .method import (
     BAR_PLAY,
     PENCIL_LEAN,
@@ -20,6 +19,7 @@ from .method import (
     ranked,
     together,
 )
+from .plain_methods import joined_corners
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,9 +9,9 @@ from itertools import pairwise
 from ..geometry.point import Point
 from ..geometry.superellipse import MIDDLE, Quadrant
 from ..outlines import Outline, Superellipse
-from .full_size import full_size_template
 from .instruments import Ordinate
 from .method import HandTool, Method, Workshop, ranked
+from .plain_methods import full_size_template
 
 SAG = 1.0
 """A chord between two points stands about this far inside the curve at most, mm; a lath through

@@ -9,7 +9,7 @@ from itertools import combinations
 from ..geometry.alike import at_least, at_most, first_of_best
 from ..geometry.point import Point
 from ..geometry.tolerance import ROUNDING
-from ..panel.datum import Reference
+from ..panel.reference import Reference
 from .mark import Tie, Ties
 
 READING_ERROR = 0.5

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from abc import ABC, abstractmethod
 from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, ClassVar, Self
 
 from ..errors import OutlineError
@@ -143,8 +144,41 @@ class Outline(ABC):
         return self.path().points(tolerance, "outside")
 
 
-LEAST, GREATEST = 1e-6, 1e9
-"""Of the sizes of an outline, mm: far beyond any top, and their squares can be reckoned with."""
+@dataclass(frozen=True, slots=True)
+class Sized(Outline):
+    """An outline of any length and width.
+
+    Raises
+    ------
+    OutlineError
+        If the sizes are not in that order.
+    """
+
+    length: float
+    width: float
+    """Overall, mm, with ``0 < width <= length``."""
+
+    def __post_init__(self) -> None:
+        require_figures(self, "length", "width")
+        require_sizes(_a(self.name), self.length, self.width)
+
+    def require_left(self, distance: float) -> None:
+        """Raise an `OutlineError` where nothing is left so far outside, mm (inside: below 0)."""
+        left = self.width / 2 + distance > 0
+        name = _a(self.name)
+        require(left, f"{-distance:g} mm inside {name} {self.width:g} mm wide is nothing")
+
+    def resized(self, length: float, width: float) -> Self:
+        """Return one of another size, with all else that it has."""
+        return replace(self, length=length, width=width)
+
+
+def _a(name: str) -> str:
+    return f"{'an' if name[0] in 'aeiou' else 'a'} {name}"
+
+
+LEAST, GREATEST = 1e-6, 1e7
+"""Of the sizes of an outline, mm: far beyond any top, and few enough arcs follow its parallel."""
 
 
 def require_figures(outline: Any, *fields: str) -> None:  # noqa: ANN401 - any dataclass

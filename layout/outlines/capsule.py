@@ -4,36 +4,21 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Self
 
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import ORIGIN, Point
 from ..geometry.segments import Arc, Line
 from ..geometry.tolerance import CURVE
-from .base import Outline, require, require_figures, require_sizes
+from .base import Sized
 from .circle import Circle
 
 
 @dataclass(frozen=True, slots=True)
-class Capsule(Outline):
-    """A top with straight sides and half-round ends.
-
-    Raises
-    ------
-    OutlineError
-        If the sizes are not in that order.
-    """
-
-    length: float
-    width: float
-    """Overall, mm, with ``0 < width <= length``; a capsule as long as wide is a circle."""
+class Capsule(Sized):
+    """A top with straight sides and half-round ends; one as long as wide is a circle."""
 
     name = "capsule"
-
-    def __post_init__(self) -> None:
-        require_figures(self, "length", "width")
-        require_sizes("a capsule", self.length, self.width)
 
     @property
     def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
@@ -81,9 +66,8 @@ class Capsule(Outline):
 
     def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
         """Return the exact parallel line: a capsule with the same end centres."""
-        radius = self.radius + distance
-        require(radius > 0, f"{-distance:g} mm inside a capsule {self.width:g} mm wide is nothing")
-        return self._of_radius(radius)
+        self.require_left(distance)
+        return self._of_radius(self.radius + distance)
 
     def _of_radius(self, radius: float) -> Path:
         if self.straight == 0:
@@ -101,7 +85,3 @@ class Capsule(Outline):
     def support(self, direction: float) -> float:
         """Return how far it reaches from its centre towards `direction`, mm."""
         return abs(math.cos(direction)) * self.straight / 2 + self.radius
-
-    def resized(self, length: float, width: float) -> Self:
-        """Return a capsule of another size."""
-        return type(self)(length, width)

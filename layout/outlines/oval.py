@@ -4,33 +4,18 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Self
 
 from ..geometry.ellipse import ellipse_perimeter, parallel_of_ellipse
 from ..geometry.path import Path
 from ..geometry.point import ORIGIN, Point
 from ..geometry.segments import EllipticArc
 from ..geometry.tolerance import CURVE
-from .base import Outline, require, require_figures, require_sizes
+from .base import Sized
 
 
 @dataclass(frozen=True, slots=True)
-class Oval(Outline):
-    """A top bounded by an ellipse.
-
-    Raises
-    ------
-    OutlineError
-        If the sizes are not in that order.
-    """
-
-    length: float
-    width: float
-    """The whole axes, mm, with ``0 < width <= length``."""
-
-    def __post_init__(self) -> None:
-        require_figures(self, "length", "width")
-        require_sizes("an oval", self.length, self.width)
+class Oval(Sized):
+    """A top bounded by an ellipse: length and width are its whole axes."""
 
     name = "oval"
     bends_everywhere = True
@@ -73,10 +58,7 @@ class Oval(Outline):
         It is no ellipse. Farther inside than W²/(2L) the two sides meet in a point on the long
         axis; the loops beyond that point are trimmed off.
         """
-        require(
-            self.width / 2 + distance > 0,
-            f"{-distance:g} mm inside an oval {self.width:g} mm wide is nothing",
-        )
+        self.require_left(distance)
         if distance == 0:
             return self.path()
         return parallel_of_ellipse(self.length / 2, self.width / 2, distance, tolerance)
@@ -84,7 +66,3 @@ class Oval(Outline):
     def support(self, direction: float) -> float:
         """Return how far it reaches from its centre towards `direction`, mm."""
         return math.hypot(self.length * math.cos(direction), self.width * math.sin(direction)) / 2
-
-    def resized(self, length: float, width: float) -> Self:
-        """Return an oval of another size."""
-        return type(self)(length, width)

@@ -3,32 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Self
 
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.tolerance import CURVE
-from .base import Outline, require, require_figures, require_sizes
+from .base import Sized
 from .round_corners import round_cornered
 
 
 @dataclass(frozen=True, slots=True)
-class Rectangle(Outline):
-    """A top with four square corners.
-
-    Raises
-    ------
-    OutlineError
-        If the sizes are not in that order.
-    """
-
-    length: float
-    width: float
-    """Overall, mm, with ``0 < width <= length``."""
-
-    def __post_init__(self) -> None:
-        require_figures(self, "length", "width")
-        require_sizes("a rectangle", self.length, self.width)
+class Rectangle(Sized):
+    """A top with four square corners."""
 
     name = "rectangle"
     is_boxed = True
@@ -55,14 +40,10 @@ class Rectangle(Outline):
     def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
         """Return the exact parallel line: outside, its corners are arcs of radius `distance`."""
         length, width = self.length + 2 * distance, self.width + 2 * distance
-        require(width > 0, f"{-distance:g} mm inside a rectangle {self.width:g} mm wide is nothing")
+        self.require_left(distance)
         return round_cornered(length, width, (max(distance, 0.0),) * 4)
 
     def support(self, direction: float) -> float:
         """Return how far it reaches from its centre towards `direction`, mm."""
         reach = Point.polar(1.0, direction)
         return (abs(reach.x) * self.length + abs(reach.y) * self.width) / 2
-
-    def resized(self, length: float, width: float) -> Self:
-        """Return a rectangle of another size."""
-        return type(self)(length, width)

@@ -13,12 +13,12 @@ from ..geometry.tolerance import CURVE
 from ..keys.figures import Number
 from ..keys.key import take
 from ..keys.plane import Four
-from .base import Outline, require, require_figures, require_sizes
+from .base import Sized, require
 from .round_corners import Radii, round_cornered
 
 
 @dataclass(frozen=True, slots=True)
-class RoundedRectangle(Outline):
+class RoundedRectangle(Sized):
     """A top with four rounded corners.
 
     Raises
@@ -27,16 +27,12 @@ class RoundedRectangle(Outline):
         If a size or radius breaks these limits.
     """
 
-    length: float
-    width: float
-    """Overall, mm, with ``0 < width <= length``."""
     radii: Radii
     """Corner radii, mm: lower left, lower right, upper right, upper left. No two on one edge may
     add up to more than the edge."""
 
     def __post_init__(self) -> None:
-        require_figures(self, "length", "width")
-        require_sizes("a rounded rectangle", self.length, self.width)
+        Sized.__post_init__(self)
         radii = take(Four(Number()), self.radii, "RoundedRectangle", "radii", error=OutlineError)
         object.__setattr__(self, "radii", radii)
         require(min(self.radii) >= 0, f"a corner radius of {min(self.radii):g} mm is below 0")
@@ -111,10 +107,7 @@ class RoundedRectangle(Outline):
     def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
         """Return the exact parallel line; inside, a corner whose radius is used up is square."""
         length, width = self.length + 2 * distance, self.width + 2 * distance
-        require(
-            width > 0,
-            f"{-distance:g} mm inside a rounded rectangle {self.width:g} mm wide is nothing",
-        )
+        self.require_left(distance)
         a, b, c, d = (max(r + distance, 0.0) for r in self.radii)
         return round_cornered(length, width, (a, b, c, d))
 
@@ -128,7 +121,3 @@ class RoundedRectangle(Outline):
         )
         arms = abs(reach.x) * (self.length / 2 - radius) + abs(reach.y) * (self.width / 2 - radius)
         return arms + radius
-
-    def resized(self, length: float, width: float) -> Self:
-        """Return one of another size with the same corner radii."""
-        return type(self)(length, width, self.radii)

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Self
 
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
@@ -15,7 +14,7 @@ from ..geometry.superellipse import Quadrant
 from ..geometry.superellipse_parallel import parallel_of_superellipse
 from ..geometry.superellipse_polygon import superellipse_polygon
 from ..geometry.tolerance import CHORD, CURVE
-from .base import Outline, require, require_figures, require_sizes
+from .base import Sized, require, require_figures
 
 LEAST_EXPONENT, GREATEST_EXPONENT = 2.0, 20.0
 """From the ellipse to what the eye takes for a rectangle: at 20 a top of 2 m by 1 keeps 96.6 % of
@@ -23,7 +22,7 @@ each half-axis where its corner turns."""
 
 
 @dataclass(frozen=True, slots=True)
-class Superellipse(Outline):
+class Superellipse(Sized):
     """A top bounded by |2x/L|ⁿ + |2y/W|ⁿ = 1.
 
     Raises
@@ -32,15 +31,12 @@ class Superellipse(Outline):
         If the sizes are not in that order, or the exponent is out of its limits.
     """
 
-    length: float
-    width: float
-    """The whole axes, mm, with ``0 < width <= length``."""
     exponent: float
     """n, from 2 (an oval) to 20 (nearly a rectangle)."""
 
     def __post_init__(self) -> None:
-        require_figures(self, "length", "width", "exponent")
-        require_sizes("a superellipse", self.length, self.width)
+        Sized.__post_init__(self)
+        require_figures(self, "exponent")
         require(
             LEAST_EXPONENT <= self.exponent <= GREATEST_EXPONENT,
             f"a superellipse needs an exponent from {LEAST_EXPONENT:g} (an oval) to "
@@ -97,19 +93,12 @@ class Superellipse(Outline):
         Farther inside than the tightest radius it has a corner in each quarter, and farther still
         one at each end of the long axis.
         """
-        require(
-            self.width / 2 + distance > 0,
-            f"{-distance:g} mm inside a superellipse {self.width:g} mm wide is nothing",
-        )
+        self.require_left(distance)
         return parallel_of_superellipse(self.curve, distance, tolerance)
 
     def support(self, direction: float) -> float:
         """Return how far it reaches from its centre towards `direction`, mm."""
         return self.curve.support(Point.polar(1.0, direction))
-
-    def resized(self, length: float, width: float) -> Self:
-        """Return one of another size with the same exponent."""
-        return type(self)(length, width, self.exponent)
 
     def inner(self, tolerance: float = CHORD) -> Points:
         """Return a polygon of chords of the curve itself, not of the arcs drawn for it."""

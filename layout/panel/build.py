@@ -27,7 +27,7 @@ class Kind(Enum):
     @property
     def usual_material(self) -> str:
         """The material to weigh it by where the maker names none."""
-        return _USUAL[self]
+        return _USUAL.get(self, self.value)
 
     @property
     def is_board(self) -> bool:
@@ -37,14 +37,10 @@ class Kind(Enum):
 
 _USUAL = {
     Kind.SOLID: "solid wood",
-    Kind.PLYWOOD: "plywood",
-    Kind.MDF: "MDF",
-    Kind.PARTICLEBOARD: "particleboard",
-    Kind.BLOCKBOARD: "blockboard",
-    Kind.VENEERED: "veneered board",
     Kind.HOLLOW: "hollow-core door",
     Kind.FRAMED: "framed door",
 }
+"""What is not named as its build is."""
 
 
 _KIND = Choice(

@@ -15,6 +15,9 @@ from .reference import Corner, Flaw
 LETTERS = "ABCDEFGHIJKLMNO"
 """Names of corners; P and Q are kept for struck points."""
 
+FEWEST = 3
+"""Edges between which corners have names."""
+
 
 def lettered(
     panel: Panel, damaged: AbstractSet[str] = frozenset()
@@ -24,7 +27,7 @@ def lettered(
     There are no corners where there are fewer than three edges or more than there are letters.
     """
     edges = edges_of(panel.boundary)
-    if not 3 <= len(edges) <= len(LETTERS):
+    if not FEWEST <= len(edges) <= len(LETTERS):
         return edges, ()
     bounds = panel.boundary.bounds
     origin = Point(bounds.left, bounds.bottom)

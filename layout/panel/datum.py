@@ -22,18 +22,7 @@ from .corners import lettered
 from .edges import STRAIGHT, Edge
 from .line_ends import held, is_there, on_face, prolonged, stand_in, told_from
 from .panel import Panel
-from .reference import Corner, Flaw, Found, Offsets, Reference
-
-__all__ = [
-    "Corner",
-    "Datum",
-    "Flaw",
-    "Found",
-    "Offsets",
-    "Reason",
-    "Reference",
-    "choose_datum",
-]
+from .reference import Corner, Found, Offsets, Reference
 
 LONG_ENOUGH = 0.5
 """A reference edge is at least this share of the panel's greatest extent: a shorter one swings
@@ -123,10 +112,6 @@ class Datum:
     def at(self, along: float, square: float) -> Point:
         """Return the point of the panel with these offsets, mm."""
         return self.frame(Point(along, square))
-
-    def corner(self, name: str) -> Corner | None:
-        """Return the corner of that letter, if there is one."""
-        return next((corner for corner in self.corners if corner.name == name), None)
 
 
 def choose_datum(

@@ -9,9 +9,8 @@ boards in Table 12-1. Densities at a moisture M in % follow from 1000·G·(1 + M
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from .movement import Movement
 from .stiffness import Stiffness
 
 MOISTURE = 12.0
@@ -22,6 +21,20 @@ _READ, _QUOTED, _MEMORY = "", ", quoted", ", from memory"
 _PARTLY = ", quoted; radial computed"
 _COMPUTED = ", by way of the shrinkages of Table 4-3, from memory"
 _PRACTICE = "common practice"
+
+
+@dataclass(frozen=True, slots=True)
+class Movement:
+    """Dimensional change across the grain, as a share for each 1 % of moisture.
+
+    Between 6 and 14 % moisture a board of width D becomes D·C·ΔM wider, C its coefficient across
+    the growth rings (radial) or along them (tangential): *Wood Handbook* (2010), eq. 13-2.
+    """
+
+    radial: float = field(metadata={"unit": "1/%"})
+    tangential: float = field(metadata={"unit": "1/%"})
+    """Of quarter-sawn and of flat-sawn boards."""
+    source: str
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,10 +17,9 @@ from ..keys.plane import Boundary, Choices, holes_of
 from ..keys.values import Values
 from .build import Build, Kind
 from .defect import SPOILS, Defect, Spoils
-from .kept import face_with_kept
 from .materials import MATERIALS, Material, material_named
 from .past import Coat, Was
-from .sound import SoundWood
+from .sound import SoundWood, face_with_kept
 from .taken import Boundaries, Defects
 from .told import on_panel
 

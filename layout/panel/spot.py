@@ -33,12 +33,13 @@ class Spot:
     """
 
     at: Point | None = key(None, At(), "Its middle, with `diameter` or `size`", "[990, 300]")
-    diameter: float | None = key(None, ABOVE_0, "Of a round one", "35")
+    diameter: float | None = key(None, ABOVE_0, "Of a round one", "35", mistaken=("radius",))
     size: tuple[float, ...] | None = key(
         None,
         Pair(ABOVE_0, one_will_do=True),
         "Of a rectangular one; a single length is the side of a square",
         "[250, 40]",
+        mistaken=("length", "width"),
     )
     turn_deg: float = key(
         0.0, degrees(-360, 360), "Of the length of a rectangular one, from x", "30", name="turn"

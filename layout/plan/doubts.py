@@ -30,8 +30,9 @@ FIRST_LOOK, ROUGH = 40, 0.03
 """Boxes, of all shapes together, and gap of a first look for a top: counted, so that it comes out
 alike everywhere."""
 
-MOST_DEFECTS, MOST_ISLANDS = 16, 3
-"""With more defects, or more of those that may lie within a top, a look is no longer quick."""
+MOST_DEFECTS, MOST_ISLANDS, MOST_SIDES = 16, 3, 500
+"""With more defects, more of those that may lie within a top, or more lines and curves in all, no
+look is quick."""
 
 QUICK = ("rectangle", "capsule")
 """Where more shapes are wished for, those that are looked at."""
@@ -79,9 +80,11 @@ def first_look(job: Job) -> Fit | None:
     NothingFitsError
         If it is proved that none fits.
     """
-    if len(job.panel.defects) > MOST_DEFECTS or len(job.panel.islands) > MOST_ISLANDS:
+    panel, wish = job.panel, job.wish
+    places = (panel.boundary, *panel.cut_outs, *(defect.place for defect in panel.defects))
+    sides = sum(len(place.segments) for place in places)
+    if len(panel.defects) > MOST_DEFECTS or len(panel.islands) > MOST_ISLANDS or sides > MOST_SIDES:
         return None
-    wish = job.wish
     few = tuple(shape for shape in QUICK if shape in wish.shapes)
     shapes = few if few and len(wish.shapes) > len(QUICK) else wish.shapes
     steps, gap = FIRST_LOOK // len(shapes), max(wish.gap, ROUGH)

@@ -5,10 +5,9 @@ from __future__ import annotations
 from dataclasses import fields
 from typing import Any
 
-from .fits import fit_record
 from .form import SCHEMA
 from .plan import Plan
-from .serialise import plain
+from .serialise import fit_record, plain
 from .why import why_record
 
 ON_THEIR_OWN = ("fits", "top", "contacts", "limits_met", "costs", "others")

@@ -2,33 +2,31 @@
 
 from __future__ import annotations
 
-from functools import singledispatch
-
 from ..concern import Concern
 from ..cutting.plan import CutMatter
 from ..work.blades import BladeMatter
-from . import cuts_builds, cuts_curves, cuts_straight
+from . import cuts_curves, cuts_straight, edge, mends
 from .cuts_told import words_of
 from .say import Say, listed
 
 __all__ = ["concern_words", "words_of"]
 
-_REGISTERED = (cuts_builds, cuts_curves, cuts_straight)
+_REGISTERED = (cuts_curves, cuts_straight, edge, mends)
 """Importing them gives `words_of` its words."""
 
 
 def concern_words(concern: Concern, say: Say) -> str:
     """Return one sentence about what stands against a plan of cuts, with what to do."""
-    return _told(concern.matter, concern, say)
+    if concern.matter is CutMatter.NO_ROOM:
+        return _no_room(concern, say)
+    cut, *names = concern.who
+    what = listed(names)
+    if concern.matter is BladeMatter.CROSSES:
+        return f"{cut} runs through {what}: take it out first, or lay the top elsewhere."
+    return f"{cut} passes closer to {what} than its clearance: sweep there again first."
 
 
-@singledispatch
-def _told(matter: object, concern: Concern, say: Say) -> str:
-    raise TypeError(f"there are no words for {matter}")
-
-
-@_told.register
-def _(matter: CutMatter, concern: Concern, say: Say) -> str:
+def _no_room(concern: Concern, say: Say) -> str:
     assert concern.found is not None and concern.limit is not None
     where = f"Along {listed(concern.who)}" if concern.who else "On one side"
     tape = say.tape
@@ -39,12 +37,3 @@ def _(matter: CutMatter, concern: Concern, say: Say) -> str:
         f'it leaves, its kerf and {tape.measure(3.0)} that fall off. Write margin = "{margin}" '
         "under [top] for a saw cut there, or rout or plane it."
     )
-
-
-@_told.register
-def _(matter: BladeMatter, concern: Concern, say: Say) -> str:
-    cut, *names = concern.who
-    what = listed(names)
-    if matter is BladeMatter.CROSSES:
-        return f"{cut} runs through {what}: take it out first, or lay the top elsewhere."
-    return f"{cut} passes closer to {what} than its clearance: sweep there again first."

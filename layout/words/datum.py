@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..marking.panel_check import PanelCheck
-from ..panel.datum import Corner, Datum, Flaw, Found, Reason, Reference
+from ..panel.datum import Datum, Reason
+from ..panel.reference import Corner, Flaw, Found, Reference
 from ..units import MM_PER_INCH, Tape
 from .passage import Passage, Table
 from .say import Say, listed, sentence, unit_words

@@ -8,15 +8,18 @@ from ..cutting.edging import Edging
 from ..cutting.profile import Arris, ProfilePlan
 from ..units import Tape
 from ..work.finish import Finish
+from .cuts_told import words_of
 from .passage import Passage
-from .say import sentence
+from .say import Say, sentence
 
 _UNTOUCHED = " None of it along the kept edge."
 _BARE = " It runs past the lipping and lays the core bare: seal and colour it."
 
 
-def lipping_words(edging: Edging, tape: Tape) -> Passage:
+@words_of.register
+def lipping_words(edging: Edging, say: Say) -> Passage:
     """Return how the lipping goes on; too thick to bend cold it is laminated."""
+    tape = say.tape
     if edging.tightest is None:
         bend = "mitred at the corners"
     elif edging.layers == 1:

@@ -8,9 +8,9 @@ from dataclasses import dataclass, field
 from ..cutting.cut import HandCut, JigsawCut, RouterCut
 from ..geometry.tolerance import SAME_FIGURE
 from ..marking.instruments import Swing, TrammelRod
-from ..marking.joined import JoinedCorners
 from ..marking.mark import Kind, Mark
 from ..marking.marks import MarkSet
+from ..marking.plain_methods import JoinedCorners
 from ..marking.regular_methods import SquareAndHalfDiagonal, SteppedCircle
 from ..marking.string_loop import StringLoop
 from ..plan.plan import Plan

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..legs.concern import LegMatter
 from ..legs.foot import FootShape
 from ..legs.glue import CARTRIDGE, GlueJoint
 from ..legs.materials import METALS
@@ -14,33 +13,17 @@ from ..legs.whole import TablePlan, legs_held
 from ..legs.wish import Fixing, LegsWish
 from ..plan.plan import Plan
 from ..units import Tape
+from .amounts import ML_PER_FL_OZ
 from .directions import ACROSS, ALONG, directions_of
-from .leg_concerns import told
+from .leg_concerns import FIXED, FLAT, told
 from .legs import offsets_caption
 from .passage import Passage, Table
-
-_HERE = (
-    LegMatter.HOLLOW,
-    LegMatter.FRAME_UNKNOWN,
-    LegMatter.NO_SCREW,
-    LegMatter.SCREW_COMES_THROUGH,
-    LegMatter.SCREW_TOO_DEEP,
-    LegMatter.SCREW_HARDLY_BITES,
-    LegMatter.SCREW_NEAR_EDGE,
-    LegMatter.ONE_BOLT,
-    LegMatter.GLUE_FIGHTS,
-    LegMatter.METAL_GLUED,
-    LegMatter.HARD_SEAT,
-)
-"""What is told with the fixings."""
 
 _TITLES = {
     Fixing.SCREWED: "Screw the legs",
     Fixing.GLUED: "Glue the legs",
     Fixing.LOOSE: "Lay the top on",
 }
-
-_ML_PER_FL_OZ = 29.5735
 
 
 def fixed(plan: Plan, wish: LegsWish, table: TablePlan) -> Passage:
@@ -62,7 +45,7 @@ def fixed(plan: Plan, wish: LegsWish, table: TablePlan) -> Passage:
         tuple(words),
         points,
         () if rows is None else (rows,),
-        told(table.notes, tape, *_HERE),
+        told(table.notes, tape, FIXED),
     )
 
 
@@ -155,7 +138,7 @@ def _glued(plan: Plan, wish: LegsWish, joint: GlueJoint) -> Iterator[str]:
         )
     else:
         much = (
-            f"{joint.volume / _ML_PER_FL_OZ:.1f} fl oz"
+            f"{joint.volume / ML_PER_FL_OZ:.1f} fl oz"
             if tape.imperial
             else f"{joint.volume:.0f} ml"
         )
@@ -232,7 +215,7 @@ def kept_flat(plan: Plan, table: TablePlan) -> Passage | None:
     caption = offsets_caption(plan, "Middles of the battens and their lengths")
     headings = ("Batten", f"Middle: {ALONG}", f"Middle: {ACROSS}", "Length")
     held = Table(headings, rows, caption)
-    warnings = told(table.notes, tape, LegMatter.NO_BATTEN, LegMatter.BATTEN_MISSING)
+    warnings = told(table.notes, tape, FLAT)
     return Passage("Keep it flat", tuple(words), (), (held,) if rows else (), warnings)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 
 from ..concern import Concern
 from ..legs.concern import LegMatter
@@ -13,11 +13,12 @@ from .say import listed
 M = LegMatter
 
 
-def told(concerns: Iterable[Concern], tape: Tape, *matters: LegMatter) -> tuple[str, ...]:
-    """Return what is told of those concerns that are about these matters, or about any."""
-    return tuple(
-        leg_words(concern, tape) for concern in concerns if not matters or concern.matter in matters
-    )
+def told(
+    concerns: Iterable[Concern], tape: Tape, about: Container[object] | None = None
+) -> tuple[str, ...]:
+    """Return what is told of those concerns that are about some matters, or about any."""
+    held = _WORDS if about is None else about
+    return tuple(leg_words(concern, tape) for concern in concerns if concern.matter in held)
 
 
 def leg_words(concern: Concern, tape: Tape) -> str:
@@ -49,19 +50,23 @@ def _legs(concern: Concern) -> tuple[str, tuple[str, ...]]:
     return (f"Leg {who[0]}" if len(who) == 1 else f"Legs {listed(who)}"), ()
 
 
-_WORDS = {
+WHERE = {
     M.BEYOND_EDGE: "{who} would stand past the edge of the top by {found}: move it inwards.",
     M.POOR_BEARING: "{who} would bear on {cause}: move it, or mend the place first.",
     M.OVERLAP: "{who} would stand in one another: move them apart.",
-    M.TIPS_BY_ITSELF: (
-        "The weight lies outside the feet, so it tips by itself: move the legs outwards."
-    ),
     M.MOVED: (
         "{who} {stand} up to {found} off the usual place, moved by the least that frees "
         "them of wood that does not bear: set them out by the figures here, not as mirror images."
     ),
     M.NEAR_EDGE: "{who} {stand} {found} from the edge, less than {limit}: toes and break-out.",
     M.STICKS_OUT: "On the floor {whose} {stand} up to {found} past the edge: people trip.",
+}
+"""What is told where the legs are set out, before anything is fixed."""
+
+STANDING = {
+    M.TIPS_BY_ITSELF: (
+        "The weight lies outside the feet, so it tips by itself: move the legs outwards."
+    ),
     M.TIPS_UNDER_LOAD: (
         "By estimate {force} at the edge tips it, below the {asked} asked for: move the legs "
         "outwards, or add weight."
@@ -76,10 +81,10 @@ _WORDS = {
     ),
     M.ROCKS: "More than three legs rock on an uneven floor: fit adjusters, or level them.",
     M.LOOSE: "The top lies loose on its legs, so their weight does not hold it down.",
-    M.HEAVY_LEGS: (
-        "Each leg weighs about {heavy} and falls hard: two people set it, on a soft mat, and "
-        "nobody reaches under it; children kept away until the top is on."
-    ),
+}
+"""Whether the table stands."""
+
+FIXED = {
     M.HOLLOW: (
         "A hollow door has nothing for a screw or a leg to bear on but its rim: screw a board "
         "from rim to rim under each pair of legs, or fill the hollow there with blocks."
@@ -112,6 +117,10 @@ _WORDS = {
         "against sliding by a block screwed under it inside each leg. Do not drill near an edge of "
         "the masonry; ask somebody qualified where it carries more than a table."
     ),
+}
+"""What is told with the fixings."""
+
+FLAT = {
     M.NO_BATTEN: (
         "No batten finds room across the grain, clear of the legs and the edge: keep the top flat "
         "by an apron with slotted fixings."
@@ -119,6 +128,10 @@ _WORDS = {
     M.BATTEN_MISSING: (
         "One batten finds no room beside the legs: place it by hand, or let an apron do its work."
     ),
+}
+"""With the battens."""
+
+SAG = {
     M.SAGS: (
         "By estimate it sags {fine} at first, more than {most}: put a rail between the legs or "
         "under the top, move the legs nearer together, or take more of them."
@@ -135,8 +148,19 @@ _WORDS = {
         "Its waist, {found} wide, governs: sag says how far it bends there, not what it carries. "
         "Put a rail under it along the waist, and no leg beyond it alone."
     ),
+}
+"""Whether it sags."""
+
+SEATED = {
+    M.HEAVY_LEGS: (
+        "Each leg weighs about {heavy} and falls hard: two people set it, on a soft mat, and "
+        "nobody reaches under it; children kept away until the top is on."
+    ),
     M.LOW: "Only {found} is free for knees, and {limit} is usual: make the legs longer.",
     M.NOBODY_SITS: (
         "With knees clear of these legs nobody finds a place: move the legs, or take fewer."
     ),
 }
+"""With who sits and who lifts."""
+
+_WORDS = {**WHERE, **STANDING, **FIXED, **FLAT, **SAG, **SEATED}

@@ -6,7 +6,6 @@ import math
 from collections.abc import Iterator
 
 from ..geometry.point import Point
-from ..legs.concern import LegMatter
 from ..legs.plan import LegsPlan
 from ..legs.sag import CREEP_SOURCE, FINAL_LIMIT, FIRST_LIMIT
 from ..legs.tipping import GRAVITY
@@ -16,40 +15,16 @@ from ..panel.lifting import people
 from ..plan.plan import Plan
 from ..units import Tape, two_figures
 from .directions import ACROSS, ALONG, Directions, directions_of
-from .leg_concerns import told
+from .leg_concerns import SAG, SEATED, STANDING, WHERE, told
 from .passage import Passage, Table
-from .say import listed
+from .say import listed, unit_words
 
 ESTIMATE = "An estimate from geometry and usual figures, not a test. Try it before use."
-
-_WHERE = (
-    LegMatter.BEYOND_EDGE,
-    LegMatter.POOR_BEARING,
-    LegMatter.OVERLAP,
-    LegMatter.MOVED,
-    LegMatter.NEAR_EDGE,
-    LegMatter.STICKS_OUT,
-)
-"""What is told where the legs are set out, before anything is fixed."""
-
-_STANDING = (
-    LegMatter.TIPS_BY_ITSELF,
-    LegMatter.TIPS_UNDER_LOAD,
-    LegMatter.CLIMBED_ON,
-    LegMatter.ROCKS_AS_BLOCKS,
-    LegMatter.ROCKS,
-    LegMatter.LOOSE,
-)
-
-
-def in_unit(tape: Tape) -> str:
-    """Return what the figures of a table count in."""
-    return "inches" if tape.imperial else "mm"
 
 
 def offsets_caption(plan: Plan, what: str) -> str:
     """Return what stands under a table of places from O."""
-    return f"{what}, in {in_unit(plan.job.tape)}: the same whichever face lies up."
+    return f"{what}, in {unit_words(plan.job.tape)}: the same whichever face lies up."
 
 
 def in_short(plan: Plan) -> Iterator[str]:
@@ -118,7 +93,7 @@ def placed(plan: Plan, wish: LegsWish, legs: LegsPlan) -> Passage:
         offsets_caption(plan, "Middles of the legs' heads"),
     )
     tables = () if quarters else (table,)
-    warnings = told(legs.problems, tape, *_WHERE)
+    warnings = told(legs.problems, tape, WHERE)
     return Passage("Set out the legs", words, tables=tables, warnings=warnings)
 
 
@@ -174,7 +149,7 @@ def standing(plan: Plan, legs: LegsPlan) -> Passage:
             "if its feet do not slide first."
         )
     words.append(ESTIMATE)
-    return Passage("Does it stand?", tuple(words), warnings=told(legs.problems, tape, *_STANDING))
+    return Passage("Does it stand?", tuple(words), warnings=told(legs.problems, tape, STANDING))
 
 
 def _force(tape: Tape, force: float) -> str:
@@ -188,14 +163,7 @@ def _force(tape: Tape, force: float) -> str:
 def sagging(plan: Plan, table: TablePlan) -> Passage:
     """Return how far the top sags, and how far it should at most."""
     tape, sag, loads = plan.job.tape, table.sag, table.loads
-    warnings = told(
-        table.notes,
-        tape,
-        LegMatter.SAGS,
-        LegMatter.SAGS_LATER,
-        LegMatter.SAG_UNKNOWN,
-        LegMatter.WAIST,
-    )
+    warnings = told(table.notes, tape, SAG)
     if sag is None:
         return Passage("Does it sag?", warnings=warnings)
     place = sag.first_loaded.place
@@ -243,10 +211,7 @@ def seated(plan: Plan, wish: LegsWish, legs: LegsPlan, table: TablePlan) -> Pass
     else:
         high += ": for none of coffee, dining, bench and bar is that usual."
     words = [high, *_places(plan, table), _lifting(plan, wish, legs, table)]
-    warnings = (
-        *told(table.notes, tape, LegMatter.LOW, LegMatter.NOBODY_SITS),
-        *told(legs.problems, tape, LegMatter.HEAVY_LEGS),
-    )
+    warnings = told((*table.notes, *legs.problems), tape, SEATED)
     return Passage("Who sits, who lifts", tuple(words), warnings=warnings)
 
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from ..cutting.builds import FrameJoint, RimLoss
+from ..cutting.builds import FrameJoint, RimLoss, UnknownFrame
 from ..cutting.mending import Mended
 from ..panel.defect import Mend
 from ..units import Tape
+from .cuts_told import words_of
 from .passage import Passage
-from .say import listed, sentence
+from .say import Say, listed, sentence
 
 BY = {
     Mend.PLUG: "a plug",
@@ -20,8 +21,10 @@ BY = {
 """What a defect is mended by."""
 
 
-def mend_words(mend: Mended, tape: Tape) -> Passage:
+@words_of.register
+def mend_words(mend: Mended, say: Say) -> Passage:
     """Return how a defect is mended."""
+    tape = say.tape
     words = _HOW[mend.how](mend, tape)
     if mend.proud:
         words += f"; leave it {tape.figure(mend.proud)} proud, {mend.wait:g} h, then level"
@@ -96,21 +99,24 @@ _HOW = {
 }
 
 
-def rim_words(loss: RimLoss, tape: Tape) -> Passage:
+@words_of.register
+def rim_words(loss: RimLoss, say: Say) -> Passage:
     """Return what is done where the line leaves the solid rim of a hollow panel."""
     count = len(loss.stretches)
     where = "along one stretch" if count == 1 else f"along {count} stretches"
     if loss.is_all_round:
         where = "all the way round"
+    length = say.tape.figure(loss.length)
     words = (
-        f"the line leaves the solid rim {where}, {tape.figure(loss.length)} in all (drawn thick): "
+        f"the line leaves the solid rim {where}, {length} in all (drawn thick): "
         "after the cut rake the core back, glue a new strip between the skins all along there, "
         "24 h, then go to the line"
     )
     return Passage("Hollow core", (sentence(words),))
 
 
-def joint_words(joint: FrameJoint) -> Passage:
+@words_of.register
+def joint_words(joint: FrameJoint, say: Say) -> Passage:
     """Return what is done about a joint that cuts run through."""
     verb = "run" if len(joint.cuts) > 1 else "runs"
     words = (
@@ -121,9 +127,8 @@ def joint_words(joint: FrameJoint) -> Passage:
     return Passage(f"Frame joint, {joint.name}", (sentence(words),))
 
 
-UNKNOWN_FRAME = Passage(
-    "Frame joints",
-    (
-        "The widths of stiles and rails are not known: find the joints and keep cuts off them.",
-    ),
-)  # fmt: skip
+@words_of.register
+def unknown_words(act: UnknownFrame, say: Say) -> Passage:
+    """Return what is done about joints that nobody knows the place of."""
+    words = "The widths of stiles and rails are not known: find the joints and keep cuts off them."
+    return Passage("Frame joints", (words,))

@@ -21,6 +21,12 @@ SPOILS = {
 }
 """What each thing that a defect spoils asks for."""
 
+NOTHING = {
+    "finish stain": "nothing: it is in the finish alone, and comes off with it",
+    "glued joint": "nothing: a sound one is as strong as the wood beside it",
+}
+"""Why a kind of defect spoils nothing."""
+
 METAL = Passage(
     "Metal",
     (
@@ -42,6 +48,13 @@ def made_of(panel: Panel) -> str:
     if not panel.material or panel.substance.name == build.usual_material:
         return build.value
     return f"{build.value}, {panel.substance.name}"
+
+
+def spoils_words(defect: Defect) -> str:
+    """Return what a defect spoils; of one that spoils nothing, why."""
+    told = "; ".join(SPOILS[s] for s in Spoils if s in defect.spoils)
+    kind = defect.told.kind if defect.told is not None and defect.told.kind else ""
+    return told or NOTHING.get(kind, "nothing")
 
 
 def assess_words(panel: Panel, tape: Tape) -> Passage:
@@ -72,7 +85,7 @@ def _defects(panel: Panel, tape: Tape) -> tuple[Table, ...]:
         (
             defect.name,
             _face(defect, tape),
-            "; ".join(SPOILS[s] for s in Spoils if s in defect.spoils) or "nothing",
+            spoils_words(defect),
             tape.measure(defect.clear),
             "–" if defect.mend is None else BY[defect.mend],
         )

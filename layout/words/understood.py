@@ -7,16 +7,20 @@ from collections.abc import Iterator
 
 from ..fit.found import Fit
 from ..fit.wish import Goal, Span
+from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD
-from ..panel.defect import Defect, Spoils
+from ..geometry.tolerance import CHORD, SAME_PLACE
+from ..panel.corners import FEWEST, LETTERS, lettered
+from ..panel.datum import choose_datum
+from ..panel.defect import Defect
 from ..panel.named_edges import named_edges
 from ..panel.panel import Panel
+from ..panel.reference import Found
 from ..plan.doubts import Doubt, Matter
 from ..plan.job import Job
 from ..units import Tape
 from .outline import outline_words
-from .panel import SPOILS, made_of
+from .panel import made_of, spoils_words
 from .say import listed
 
 GOALS = {
@@ -38,7 +42,7 @@ def understood(job: Job, look: Fit | None) -> Iterator[tuple[str, str]]:
         A top that a first look found.
     """
     tape, panel = job.tape, job.panel
-    yield "Panel", _panel(panel, tape, thick=not job.missing)
+    yield "Panel", _panel(job, tape, thick=not job.missing)
     if not panel.defects:
         yield "Defects", "none"
     edges = _edges(panel) if panel.defects else []
@@ -50,7 +54,8 @@ def understood(job: Job, look: Fit | None) -> Iterator[tuple[str, str]]:
     yield "Legs", _legs(job)
 
 
-def _panel(panel: Panel, tape: Tape, *, thick: bool) -> str:
+def _panel(job: Job, tape: Tape, *, thick: bool) -> str:
+    panel = job.panel
     box = panel.boundary.bounds
     sizes = [tape.figure(box.width), tape.figure(box.height)]
     sizes += [tape.figure(panel.thickness)] if thick else []
@@ -63,7 +68,35 @@ def _panel(panel: Panel, tape: Tape, *, thick: bool) -> str:
         words += f", about {tape.mass(panel.mass)}"
     if panel.flattened is not None:
         words += f", {tape.measure(panel.flattened)} thick once it is flattened"
-    return f"{words}; {made_of(panel)}"
+    return f"{words}; {made_of(panel)}{_corners(panel, tape)}; {_datum(job, tape)}"
+
+
+def _corners(panel: Panel, tape: Tape) -> str:
+    """Return which letter each corner has, where that is not plain from length and width."""
+    edges, corners = lettered(panel)
+    if len(edges) < FEWEST:
+        return "; without corners: counted from the lower left of the box round it"
+    if len(edges) > len(LETTERS):
+        return f"; its {len(edges)} corners are too many to have letters"
+    box = panel.boundary.bounds.corners
+    if all(min(corner.point.distance_to(own) for own in box) <= SAME_PLACE for corner in corners):
+        return ""
+    return f"; corners {', '.join(f'{held.name} {_at(held.point, tape)}' for held in corners)}"
+
+
+def _datum(job: Job, tape: Tape) -> str:
+    """Return the line that all is measured from."""
+    datum = choose_datum(job.panel, job.datum, frozenset(job.damaged))
+    ends = [
+        end.name if end.found is Found.CORNER else f"{end.name} {_at(end.point, tape)}"
+        for end in (datum.first, datum.last)
+    ]
+    line = "a line struck from" if datum.struck else "the edge"
+    return f"measured from {line} {' to '.join(ends)}"
+
+
+def _at(point: Point, tape: Tape) -> str:
+    return f"({tape.figure(point.x)}, {tape.figure(point.y)})"
 
 
 def _edges(panel: Panel) -> list[tuple[str, Region]]:
@@ -74,10 +107,10 @@ def _edges(panel: Panel) -> list[tuple[str, Region]]:
 
 def _defect(edges: list[tuple[str, Region]], defect: Defect, tape: Tape) -> str:
     box = defect.place.bounds
-    spoils = listed([SPOILS[s] for s in Spoils if s in defect.spoils]) or "spoils nothing"
+    spoils = f"{'' if defect.spoils else 'spoils '}{spoils_words(defect)}"
     words = (
         f"{defect.name}: {tape.figure(box.width)} × {tape.measure(box.height)} about "
-        f"({tape.figure(box.middle.x)}, {tape.figure(box.middle.y)}); {spoils}"
+        f"{_at(box.middle, tape)}; {spoils}"
     )
     if defect.mend is not None:
         words += f"; mended by {defect.mend.value}"

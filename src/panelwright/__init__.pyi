@@ -12,7 +12,7 @@ from .layout.fit import Verdict as Verdict
 from .layout.fit import Wish as Wish
 from .layout.geometry.placement import Placement as Placement
 from .layout.geometry.point import Point as Point
-from .layout.legs.wish import Foot as Foot
+from .layout.legs.foot import Foot as Foot
 from .layout.legs.wish import LegsWish as LegsWish
 from .layout.money.wish import MoneyWish as MoneyWish
 from .layout.outlines import Capsule as Capsule

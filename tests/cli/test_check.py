@@ -32,6 +32,10 @@ count = 4
 """
 
 
+SAW = [[1600 - 100 * k, 600 - 100 * (k % 2)] for k in range(16)]
+"""Teeth along the upper edge of a slab."""
+
+
 def checked(tmp_path: Path, text: str) -> str:
     """Return what `check` says of a job that it ends well with."""
     path = tmp_path / "job.toml"
@@ -46,13 +50,39 @@ def test_what_was_understood_is_told(tmp_path: Path) -> None:
     told = checked(tmp_path, ROUNDED)
     for words in (
         "1200 × 600 × 22 mm, 0.719 m², about 10 kg; solid",
-        "90 × 90 mm about (700, 320); spoils nothing",
-        "outside the top and no leg or fixing; 6 mm kept clear; 56 mm from DA and 196 mm from CD",
+        "measured from the edge A (0, 0) to Q (1110, 0)",
+        "90 × 90 mm about (700, 320); spoils nothing: it is in the finish alone",
+        "outside the top; no leg or fixing; 6 mm kept clear; 56 mm from DA and 196 mm from CD",
         "capsule, as large as it fits",
         "4, square, 60 mm",
     ):
         assert words in told
     assert "Look again" not in told
+
+
+@pytest.mark.parametrize(
+    ("outline", "told"),
+    [
+        (
+            "points = [[0, 20], [1200, 0], [1230, 400], [900, 650], [30, 600]]",
+            "corners A (0, 20), B (1200, 0), C (1230, 400), D (900, 650), E (30, 600); measured "
+            "from the edge A to B",
+        ),
+        (
+            "diameter = 900",
+            "without corners: counted from the lower left of the box round it; measured from a "
+            "line struck from P (0, 450) to Q (900, 450)",
+        ),
+        (
+            f"points = {[[0, 0], [1700, 0], *SAW]}",
+            "its 18 corners are too many to have letters",
+        ),
+    ],
+)
+def test_corners_and_the_datum_are_told(tmp_path: Path, outline: str, told: str) -> None:
+    """A slab's corners come with their letters, and a round panel's line with its two ends."""
+    text = f"[panel]\nthickness = 20\noutline = {{ {outline} }}\n[top]\nshape = 'circle'"
+    assert told in checked(tmp_path, text)
 
 
 @pytest.mark.parametrize(
@@ -112,6 +142,27 @@ def test_a_job_comes_from_standard_input_too() -> None:
         assert CliRunner().invoke(main, words, input=PLAIN).exit_code == 0
     result = CliRunner().invoke(main, ["plan", "-"], input=TEN_MISTAKES)
     assert (result.exit_code, result.stderr.startswith("standard input: ")) == (2, True)
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        ("fit table.toml --json --foo", "No such option '--foo'"),
+        ("check --json", "Missing argument 'JOB'"),
+        ("fit --json", "give a job file, or --size"),
+        ("legs table.toml --count many --json", "Invalid value for '--count'"),
+        ("nonsense table.toml --json", "No such command 'nonsense'"),
+        ("--json check table.toml", "No such option '--json'"),
+    ],
+)
+def test_misuse_comes_as_json_where_that_was_asked_for(words: str, told: str) -> None:
+    """A command line that cannot be read ends with 2 and one problem, and nothing beside it."""
+    result = run(*words.split())
+    (problem,) = json.loads(result.stdout)["problems"]
+    assert (result.exit_code, result.stderr, problem["line"]) == (2, "", None)
+    assert told in problem["message"]
+    plain = run(*words.replace("--json", "").split(), "--foo")
+    assert (plain.exit_code, plain.stdout) == (2, "")
 
 
 def test_every_command_speaks_json() -> None:

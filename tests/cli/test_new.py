@@ -133,6 +133,36 @@ def test_answers_make_a_job(tmp_path: Path) -> None:
     assert [path] == list(tmp_path.iterdir())
 
 
+def test_corners_are_given_several_on_a_line(tmp_path: Path) -> None:
+    """They are drawn, by their letters, as soon as there are three; before that nothing is."""
+    path = tmp_path / "slab.toml"
+    corners = ("points", "0,0 1600,0", "[1580, 640], [15]", "[1580, 640], [15, 610]")
+    rest = ("", "40", *[""] * 5, "0", "", "", "")
+    shown = run("new", path, typed=lines(("", "", *corners, *rest))).stdout
+    before, _, _ = shown.partition("Corner 5")
+    assert "is not of the form x, y" in before
+    assert before.count("corners by their letters") == 1 and "10 ×" not in before
+    assert "D..." in before and "A..." in before
+    job, other = read_job(path.read_bytes()), tmp_path / "other.toml"
+    run("new", other, "--panel", "0,0 1600,0 1580,640 15,610")
+    assert job.panel.boundary == read_job(other.read_bytes()).panel.boundary
+
+
+@pytest.mark.parametrize(("units", "margin"), [("mm", 9.0), ("in", 9.525)])
+def test_the_saw_gets_its_margin_unasked(tmp_path: Path, units: str, margin: float) -> None:
+    """Options leave at the panel's edges what the questions propose, and the file says it."""
+    paths = tmp_path / "options.toml", tmp_path / "answers.toml"
+    run("new", paths[0], "--panel", "48 x 24", "--units", units)
+    run(
+        "new",
+        paths[1],
+        typed=lines((units, "", "48 x 24", *[""] * 2, "1", *[""] * 5, "0", *[""] * 3)),
+    )
+    for path in paths:
+        assert read_job(path.read_bytes()).margin == margin
+        assert "a saw has wood on both sides" in path.read_text(encoding="utf-8")
+
+
 def test_corners_are_given_one_by_one(tmp_path: Path) -> None:
     """A ring that crosses itself is refused when it is closed, and `back` takes a corner away."""
     path = tmp_path / "slab.toml"

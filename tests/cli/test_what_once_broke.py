@@ -50,6 +50,10 @@ REFUSED = {
         NARROW + RECTANGLE + "[legs]\ncount = 4\nsize = 150\n",
         "finds no room 26.6667 mm inside the edges of a top at most 160 mm wide",
     ),
+    "a defect that is less than a hair's breadth of a hair": (
+        WIDE + "[[panel.defects]]\nat = [300, 300]\nsize = [1e-300, 20]\n",
+        "is not above 0 mm",
+    ),
     "more defects than are worked with": (
         WIDE + "[[panel.defects]]\nat = [300, 300]\ndiameter = 5\n" * 17_000,
         "17,000 places are more than the 300",

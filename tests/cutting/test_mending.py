@@ -34,11 +34,14 @@ from panelwright.layout.panel import (
     rectangular_place,
     round_place,
 )
+from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.units import MM_PER_INCH, Tape
 from panelwright.layout.words.mends import mend_words
+from panelwright.layout.words.say import Say
 
 SEEN = frozenset({Spoils.SHOWING, Spoils.BEARING})
 BOARD = Panel(rectangular_outline(2000, 800), 26, grain_deg=17)
+SAY = Say(Tape(), choose_datum(BOARD))
 
 
 def hole(diameter: float, **more: object) -> Defect:
@@ -128,7 +131,7 @@ def test_filler_and_resin_go_in_by_layers(how: Mend, depth: float | None, layers
     mend = mended(BOARD, hole(12.0, mend=how, depth=depth, face=face))
     assert (mend.layers, mend.through) == (layers, depth is None)
     assert mend.depth == (depth or 26.0)
-    told = mend_words(mend, Tape()).words[0]
+    told = mend_words(mend, SAY).words[0]
     assert ("layers" in told) is (layers > 1)
     assert ("tape and a board under it" in told) is (how is Mend.RESIN and depth is None)
 
@@ -139,7 +142,7 @@ def test_a_mend_follows_a_grain_that_is_there(kind: Kind, how: Mend) -> None:
     """MDF, particleboard and the skins of a hollow door show none (common practice)."""
     panel = replace(BOARD, build=Build(kind))
     mend = mended(panel, hole(20.0, mend=how, face=Face.UP, depth=0.2))
-    told = mend_words(mend, Tape()).words[0]
+    told = mend_words(mend, SAY).words[0]
     grained = kind not in (Kind.MDF, Kind.PARTICLEBOARD, Kind.HOLLOW)
     assert ("grain" in told) is grained
 
@@ -156,7 +159,7 @@ def test_a_stain_is_sanded_out_so_that_no_hollow_is_felt() -> None:
     spot = mended(BOARD, hole(60.0, mend=Mend.SAND, face=Face.UP, depth=0.4))
     assert (spot.length, spot.width) == pytest.approx((140.0, 140.0), abs=0.1)
     assert (spot.depth, spot.proud) == (0.4, 0.0)
-    told = mend_words(spot, Tape()).words[0]
+    told = mend_words(spot, SAY).words[0]
     assert "Sand 0.40 mm off" in told and "proud" not in told
 
 

@@ -12,9 +12,9 @@ from panelwright.layout.fit import Limits, Span, Wish, best_fits
 from panelwright.layout.fit.convex.boxes import Box
 from panelwright.layout.fit.convex.d_end import DEndKind
 from panelwright.layout.fit.convex.family import TwoSizes
-from panelwright.layout.fit.convex.pose import turned
 from panelwright.layout.fit.convex.sizing import Sizing
 from panelwright.layout.fit.convex.wood import Wood
+from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region

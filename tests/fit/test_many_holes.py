@@ -15,9 +15,9 @@ from panelwright.layout.fit import Limits, Span, Wish, best_fits
 from panelwright.layout.fit.convex.capsule import CapsuleKind
 from panelwright.layout.fit.convex.kind import Kind
 from panelwright.layout.fit.convex.oval import OvalKind
-from panelwright.layout.fit.convex.round_holes import Disks
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.fit.convex.wood import Wood
+from panelwright.layout.fit.wood.round_holes import Disks
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.panel.sound import SoundWood

@@ -38,7 +38,7 @@ from fuzz.jobs import mutated  # noqa: E402
 
 from panelwright.cli.main import TRACE, main  # noqa: E402
 
-SECONDS = {"check": 12, "fit": 40, "plan": 120}
+SECONDS = {"check": 4, "fit": 40, "plan": 120}
 """Bounds of processor time, s, with room for slow processors; 60 for other commands."""
 
 BYTES = 1 << 30
@@ -124,31 +124,33 @@ def _run(typed: list[str] | None, number: int, folder: Path, told: int, seconds:
 
 def run(first: int, count: int, *, show: bool = False) -> int:
     """Run so many mutations; print what was counted and what is wrong, and return how many are."""
-    counts: Counter[tuple[str, int]] = Counter()
-    faults, took, most, slowest = 0, 0.0, 0.0, (0.0, -1)
+    found: dict[int, Outcome] = {}
     for number in range(first, first + count):
         with tempfile.TemporaryDirectory() as place:
             folder = Path(place) / "work"
             folder.mkdir()
-            found = outcome_of(number, folder)
-            if show:
-                print(
-                    arguments(number),
-                    mutated(number).decode("utf-8", "replace"),
-                    found.told,
-                    sep="\n",
-                )
-        counts[found.command, found.code] += 1
-        took, most = took + found.seconds, max(most, found.megabytes)
-        slowest = max(slowest, (found.seconds, number))
-        if found.wrong:
-            faults += 1
-            print(f"{number} {arguments(number)}: {found.wrong}", flush=True)
-    for (command, code), times in sorted(counts.items()):
-        print(f"{command:9} ended with {code}: {times}")
-    print(f"{count} mutations, {faults} wrong, {took:.0f} s, at most {most:.0f} MB; "
-          f"slowest {slowest[0]:.1f} s, number {slowest[1]}")  # fmt: skip
-    return faults
+            one = found[number] = outcome_of(number, folder)
+        if show:
+            print(arguments(number), mutated(number).decode("utf-8", "replace"), one.told, sep="\n")
+        if one.wrong:
+            print(f"{number} {arguments(number)}: {one.wrong}", flush=True)
+    for command in sorted({one.command for one in found.values()}):
+        _tell(command, {n: one for n, one in found.items() if one.command == command})
+    wrong = sum(bool(one.wrong) for one in found.values())
+    print(
+        f"{count} mutations from {first}, {wrong} wrong, {sum(o.seconds for o in found.values()):.0f} s"
+    )
+    return wrong
+
+
+def _tell(command: str, found: dict[int, Outcome]) -> None:
+    """Print how often a command ended with what, the slowest and the largest of its runs."""
+    codes = Counter(one.code for one in found.values())
+    ends = ", ".join(f"{times} with {code}" for code, times in sorted(codes.items()))
+    slow = max(found, key=lambda n: found[n].seconds)
+    large = max(found, key=lambda n: found[n].megabytes)
+    print(f"{command:9} {ends}; {found[slow].seconds:.1f} s (number {slow}), "
+          f"{found[large].megabytes:.0f} MB (number {large})", flush=True)  # fmt: skip
 
 
 if __name__ == "__main__":

@@ -25,6 +25,12 @@ def only(text: str) -> Problem:
         # keys
         ("thickness_mm = 4", "panel.thickness_mm", 4, "did you mean thickness?"),
         ("kerf = 2", "panel.kerf", 4, "belongs under [tools]"),
+        (
+            "[[panel.defects]]\nat = [9, 9]\nlength = 8",
+            "panel.defects[1].length",
+            6,
+            "; write size = [250, 40]; known",
+        ),
         (HOLE + "grain = 0", "panel.defects[1].grain", 7, "belongs under [panel]"),
         ("[cash]\nfee = 1", "cash", 4, "not known in the top of the file"),
         ("[tols]\nkerf = 2", "tols", 4, "did you mean tools?"),

@@ -14,7 +14,8 @@ from panelwright.layout.errors import JobError, LayoutError
 from panelwright.layout.fit.wish import SHAPES, Goal, Span
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.jobfile import look_over, read_job
-from panelwright.layout.legs.wish import Fixing, Foot, FootShape, LegsWish
+from panelwright.layout.legs.foot import Foot, FootShape
+from panelwright.layout.legs.wish import Fixing, LegsWish
 from panelwright.layout.panel import Coat, Defect, Face, Kind, Spoils, Was, material_named
 from panelwright.layout.panel.defect_kinds import DEFECT_KINDS
 from panelwright.layout.plan.job import STAND_IN_THICKNESS, Job

@@ -19,8 +19,7 @@ from panelwright.layout.outlines import (
     RoundedRectangle,
     Superellipse,
 )
-from panelwright.layout.plan.fits import fit_record
-from panelwright.layout.plan.serialise import plain, to_json
+from panelwright.layout.plan.serialise import fit_record, plain, to_json
 
 COMMON = {"shape", "length", "width", "corner_radius", "area", "perimeter"}
 

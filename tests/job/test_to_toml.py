@@ -15,7 +15,8 @@ from panelwright.layout.fit.wish import Wish
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.jobfile import look_over, read_job
-from panelwright.layout.legs.wish import Foot, LegsWish
+from panelwright.layout.legs.foot import Foot
+from panelwright.layout.legs.wish import LegsWish
 from panelwright.layout.outlines import Oval
 from panelwright.layout.panel import Panel, defect, oval_outline, rectangular_outline, round_outline
 from panelwright.layout.plan.job import Job

@@ -16,7 +16,7 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs.concern import LegMatter
 from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.plan import LegsPlan
-from panelwright.layout.legs.proposal import compare
+from panelwright.layout.legs.stance import best_stances
 from panelwright.layout.legs.table import TableTop
 from panelwright.layout.legs.wish import Fixing, FixingPlate, Lean, LegsWish
 from panelwright.layout.outlines import Capsule, Circle, Outline, Rectangle, RoundedRectangle
@@ -324,7 +324,7 @@ def test_insets_that_leave_feet_a_row_are_refused(count: int) -> None:
     with pytest.raises(LegsError, match="in a row"):
         _legs_of(narrow, Rectangle(1000, 160), Placement(Point(990, 419)))
     with pytest.raises(LegsError):
-        compare(narrow, TableTop(Top(DOOR, Rectangle(1000, 160), Placement(Point(990, 419)))))
+        best_stances(narrow, TableTop(Top(DOOR, Rectangle(1000, 160), Placement(Point(990, 419)))))
 
 
 def test_loose_legs_lie_down_as_a_parallelogram() -> None:

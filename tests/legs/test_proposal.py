@@ -14,10 +14,11 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs.concern import LegMatter
 from panelwright.layout.legs.foot import Foot
 from panelwright.layout.legs.free_room import apart
-from panelwright.layout.legs.proposal import compare, propose, told
-from panelwright.layout.legs.stance import EACH_LEG, as_wished, best_stances
+from panelwright.layout.legs.people import PLACE as DINER
+from panelwright.layout.legs.proposal import Proposal, told
+from panelwright.layout.legs.stance import EACH_LEG, as_wished, best_stance, best_stances
 from panelwright.layout.legs.table import TableTop
-from panelwright.layout.legs.wish import Fixing, Goal, LegsWish
+from panelwright.layout.legs.wish import COUNTS, Fixing, Goal, LegsWish
 from panelwright.layout.outlines import Capsule, Circle, Freeform, Outline, Oval, Rectangle
 from panelwright.layout.panel import (
     Build,
@@ -36,6 +37,18 @@ STRIP = Stiffness(12_300.0, 12_300.0, 6_150.0, 0.0, "test")
 
 NO_FIGURE = "framed door"
 """A material without a stiffness of its own: legs under it are found without a plate."""
+
+
+def propose(wish: LegsWish, table: TableTop, goal: Goal = Goal.MOST_STABLE) -> Proposal:
+    """Return the best places for the wished number of legs."""
+    return told(best_stance(wish, table, goal, DINER), table)
+
+
+def compare(
+    wish: LegsWish, table: TableTop, counts: tuple[int, ...] = COUNTS
+) -> tuple[Proposal, ...]:
+    """Return the best legs of each count, best count first."""
+    return tuple(told(stance, table) for stance in best_stances(wish, table, counts=counts))
 
 
 def _table(outline: Outline, material: str = "oak", panel: Panel = ROOM) -> TableTop:

@@ -18,7 +18,8 @@ from panelwright.layout.marking.methods import methods_for
 from panelwright.layout.marking.panel_check import check_panel
 from panelwright.layout.outlines import Capsule, Outline
 from panelwright.layout.panel import Panel, outline_through, rectangular_outline
-from panelwright.layout.panel.datum import Datum, Found, choose_datum
+from panelwright.layout.panel.datum import Datum, choose_datum
+from panelwright.layout.panel.reference import Found
 from panelwright.layout.top import Top
 from panelwright.layout.units import MM_PER_INCH, Tape
 from panelwright.layout.words.datum import datum_words, reference_words, square_words
@@ -76,9 +77,8 @@ def start_of(datum: Datum) -> Point:
     if datum.first.found is not Found.PROLONGED:
         return datum.first.point
     # a straightedge along the named edge crosses the line through the two points on the panel
-    one, other = (datum.corner(letter) for letter in datum.first.edge.split("–"))
-    assert one is not None
-    assert other is not None
+    corners = {corner.name: corner for corner in datum.corners}
+    one, other = (corners[letter] for letter in datum.first.edge.split("–"))
     held, last = datum.references[:2]
     way, along = (other.point - one.point).unit(), (last.point - held.point).unit()
     return held.point + along * ((one.point - held.point).cross(way) / along.cross(way))

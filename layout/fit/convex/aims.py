@@ -14,7 +14,7 @@ from typing import NamedTuple
 import numpy as np
 
 from ..wish import Goal, Wish
-from .pose import Array
+from ..wood.edges import Array
 from .relaxation import Aim, HalfPlanes, Rows
 
 

@@ -14,10 +14,11 @@ from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..stand import Stand
+from ..wood.edges import Array
 from .closing import closed_in
 from .family import TwoSizes
 from .local_search import polished
-from .pose import Array, Pose
+from .pose import Pose
 from .proof import proved
 from .sizing import Sizing
 from .wood import Piece, Wood

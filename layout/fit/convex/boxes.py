@@ -9,9 +9,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ...geometry.tolerance import ROUNDING
-from .pose import Array, turned
+from ..wood.edges import Array, turned
+from ..wood.round_holes import Disks
 from .relaxation import Patch
-from .round_holes import Disks
 
 _WORTH_A_LOOK = 0.8
 """Share of the cells left, below which half-planes are tried again."""

@@ -14,12 +14,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..wish import Wish
+from ..wood.edges import Array, segment_distances, turned
 from .boxes import Box
 from .capsule_lift import CapsuleLift
 from .kind import Axes, Figure, Growth, Kind
 from .lift import Lift
 from .marks import Part, contacts_of, local_of
-from .pose import Array, Contacts, Pose, segment_distances, turned
+from .pose import Contacts, Pose
 from .relaxation import Patch
 
 _FIRST_SPANS = 4

@@ -16,10 +16,10 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from ..wood.edges import Array
 from .aims import Figure, Figures
 from .boxes import Box
 from .lift import Lift
-from .pose import Array
 from .relaxation import Edges, Patch, Rows, Seen, nearest_all_round, wandering
 
 

@@ -16,8 +16,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..quadratic import best_step, positive_part
+from ..wood.edges import Array
 from .local_search import moves_of, placed_like, reach_of
-from .pose import Array, Pose
+from .pose import Pose
 
 if TYPE_CHECKING:
     from .family import TwoSizes

@@ -10,6 +10,7 @@ import math
 
 import numpy as np
 
+from ..wood.edges import Array, segment_distances, turned
 from .aims import Figures
 from .boxes import Box
 from .capsule import CapsuleKind, round_end, straights
@@ -17,7 +18,7 @@ from .capsule_lift import CapsuleLift
 from .kind import Figure, Growth
 from .lift import Lift
 from .marks import Part, contacts_of, local_of, marks_before
-from .pose import Array, Contacts, Pose, segment_distances, turned
+from .pose import Contacts, Pose
 from .relaxation import Edges, Patch, Rows
 from .sight import outward
 
@@ -27,6 +28,7 @@ class DEndKind(CapsuleKind):
 
     name = "D end"
     takes_disks = False
+    pace = 1.5
 
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm²."""

@@ -16,13 +16,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ...geometry.tolerance import ROUNDING
+from ..wood.edges import Array, blocks, turned
+from ..wood.round_holes import Disks
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
 from .kind import Kind
 from .local_search import brought_in, polished
-from .pose import Array, Pose, turned
+from .pose import Pose
 from .relaxation import Edges
-from .round_holes import Disks
 from .sizing import Sizing
 from .wood import Wood
 
@@ -172,13 +173,17 @@ class TwoSizes:
 
     def _distances(self, box: Box, p: float) -> Array:
         """Return the radii at which tops in the cells touch the edges, and then the disks."""
-        edges = self.wood.outer_edges[box.near]
-        self.looks += self.kind.pace * len(box.centres) * (len(edges) + len(box.disks.radii))
-        parts = [self.kind.distances(box.turn, p, edges, box.centres)]
-        if len(box.disks.radii):
-            ways = box.disks.ways(box.turn, box.centres)
-            parts.append(self.kind.disk_radii(p, ways, box.disks.radii))
-        return parts[0] if len(parts) == 1 else np.concatenate(parts, axis=1)
+        edges, disks = self.wood.outer_edges[box.near], box.disks
+        count = len(edges) + len(disks.radii)
+        self.looks += self.kind.pace * len(box.centres) * count
+        radii = np.empty((len(box.centres), count))
+        for some in blocks(*radii.shape):
+            centres = box.centres[some]
+            radii[some, : len(edges)] = self.kind.distances(box.turn, p, edges, centres)
+            if len(disks.radii):
+                ways = disks.ways(box.turn, centres)
+                radii[some, len(edges) :] = self.kind.disk_radii(p, ways, disks.radii)
+        return radii
 
     def _drop_shallow(self, box: Box, core: tuple[Array, Array]) -> None:
         """Drop the cells where disks that every good top holds lie deeper than the wood goes."""

@@ -13,7 +13,7 @@ from typing import NamedTuple, Protocol
 
 import numpy as np
 
-from .pose import Array, segment_distances
+from ..wood.edges import Array, segment_distances
 
 
 class Touch(NamedTuple):

@@ -15,10 +15,11 @@ from typing import NamedTuple, TypeVar
 import numpy as np
 
 from ..wish import Span, Wish
+from ..wood.edges import Array, turned
 from .boxes import Box
 from .gauge import Body, disk_factors
 from .lift import Lift
-from .pose import Array, Contacts, Pose, turned
+from .pose import Contacts, Pose
 from .relaxation import Patch
 
 Figure = TypeVar("Figure", float, Array)

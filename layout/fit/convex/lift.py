@@ -10,9 +10,9 @@ from abc import ABC, abstractmethod
 
 import numpy as np
 
+from ..wood.edges import Array, turned
 from .aims import Figures
 from .boxes import Box
-from .pose import Array, turned
 from .relaxation import Edges, HalfPlanes, Patch, Rows
 
 

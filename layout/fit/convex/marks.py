@@ -13,8 +13,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ...geometry.tolerance import ROUNDING
+from ..wood.edges import Array, turned
 from .gauge import PowerBody, nearest_places
-from .pose import Array, Contacts, Pose, turned
+from .pose import Contacts, Pose
 from .sight import facing
 
 

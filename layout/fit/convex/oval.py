@@ -12,13 +12,14 @@ import math
 import numpy as np
 
 from ..wish import Wish
+from ..wood.edges import Array
 from .boxes import Box
 from .gauge import PowerBody
 from .kind import Axes, Figure, Growth, Kind
 from .lift import Lift
 from .marks import contacts_of, first_met, local_of
 from .oval_lift import OvalLift, most_stretch
-from .pose import Array, Contacts, Pose
+from .pose import Contacts, Pose
 from .relaxation import Patch
 
 _FIRST_SPAN = 1.0

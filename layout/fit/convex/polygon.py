@@ -12,13 +12,14 @@ import math
 import numpy as np
 
 from ..wish import Wish
+from ..wood.edges import Array
 from .boxes import Box
 from .form import Form
 from .gauge import nearest_places
 from .kind import Axes, Figure, Growth, Kind
 from .marks import Part, contacts_of, local_of, marks_before
 from .polygon_lift import BESIDE, ConvexLift
-from .pose import Array, Contacts, Pose
+from .pose import Contacts, Pose
 from .relaxation import Patch
 from .sight import facing
 

@@ -7,8 +7,8 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from ..wood.edges import Array
 from .gauge import Touch, gauge_distances
-from .pose import Array
 
 
 class PolygonBody:

@@ -27,12 +27,12 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from ..wood.edges import Array
 from .aims import Figure, Figures
 from .boxes import Box
 from .form import Form
 from .gauge import nearest_places
 from .lift import Lift
-from .pose import Array
 from .relaxation import Edges, Patch, Rows, nearest_all_round, wandering
 from .sight import angle_of, directions, facing, near_angle, outward, stays_between
 

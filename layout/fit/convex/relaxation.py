@@ -21,7 +21,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..linear_program import Optimum, maximised
-from .pose import Array
+from ..wood.edges import Array
 
 WIDE = 1.2
 """Angle, radians, by which a contact may wander before its half-plane says next to nothing."""

@@ -7,7 +7,7 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from .pose import Array
+from ..wood.edges import Array
 from .relaxation import Patch, wandering
 
 _ALMOST_SQUARE = 1e-9

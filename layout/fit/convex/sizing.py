@@ -15,8 +15,8 @@ from ...errors import LayoutError
 from ...geometry.tolerance import PROOF_ALLOWANCE
 from ...outlines import Outline
 from ..wish import Goal, Wish
+from ..wood.edges import Array
 from .kind import Kind
-from .pose import Array
 
 _SLACK = PROOF_ALLOWANCE / 2
 """Half of what a size may fall short of a least limit, so that a top of exactly the size of its
@@ -128,7 +128,9 @@ class Sizing:
         half_width = np.minimum(half_width + rim[1], limits.width.greatest / 2)
         match self.wish.goal:
             case Goal.AREA:
-                score = kind.greatest_area(low, high, radius, t)
+                # length and width may be held by their limits at once
+                held = kind.area(half_length, np.minimum(half_width, half_length))
+                score = np.minimum(kind.greatest_area(low, high, radius, t), held)
             case Goal.LENGTH:
                 score = 2 * half_length
             case Goal.WIDTH:

@@ -13,12 +13,13 @@ import numpy as np
 
 from ...errors import LayoutError
 from ...outlines import Superellipse
+from ..wood.edges import Array
 from .boxes import Box
 from .gauge import PowerBody
 from .kind import Figure, Growth
 from .marks import contacts_of, first_met, local_of, marks_before
 from .oval import OvalKind
-from .pose import Array, Contacts, Pose
+from .pose import Contacts, Pose
 from .relaxation import Patch
 from .sight import angle_of
 from .superellipse_lift import SuperellipseLift
@@ -35,6 +36,7 @@ class SuperellipseKind(OvalKind):
     """Superellipses of any ratio; the radius is the root of half length times half width."""
 
     name = "superellipse"
+    pace = 1.2
 
     def __init__(self, exponent: float) -> None:
         self.exponent = exponent

@@ -22,11 +22,11 @@ from collections.abc import Callable
 import numpy as np
 from numpy.typing import NDArray
 
+from ..wood.edges import Array
 from .aims import Figure, Figures
 from .boxes import Box
 from .gauge import PowerBody, nearest_places
 from .lift import Lift
-from .pose import Array
 from .relaxation import WIDE, Edges, Patch, Rows, nearest_all_round
 from .sight import angle_of, directions, facing, near_angle, outward, stays_between
 

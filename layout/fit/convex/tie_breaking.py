@@ -14,8 +14,9 @@ import numpy as np
 
 from ...geometry.scalar import last_where
 from ..linear_program import maximised
-from ..plain import plain_places
-from .pose import Array, Pose
+from ..tie_breaking import plain_places
+from ..wood.edges import Array
+from .pose import Pose
 
 if TYPE_CHECKING:
     from .family import TwoSizes

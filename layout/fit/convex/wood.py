@@ -11,12 +11,11 @@ from numpy.typing import NDArray
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region, convex_hull
-from ...geometry.tolerance import ROUNDING
 from ...panel.sound import SoundWood
 from ..points import firm_corners, held_corners
-from .depth import Depths
-from .pose import Array, turned
-from .round_holes import Disks
+from ..wood.depth import Depths
+from ..wood.edges import Array, diameter, outermost, turned
+from ..wood.round_holes import Disks
 
 _CELLS_ALONG = 12
 """Cells along the longer side of a piece of wood at first."""
@@ -59,24 +58,24 @@ class Wood:
         self.outer = self.inner if sound.inner is sound.outer else sound.outer.placed(back)
         self.inner_edges = self.inner.edges
         edges: list[Array] = []
-        outermost: list[NDArray[np.bool_]] = []
+        on_hull: list[NDArray[np.bool_]] = []
         pieces: list[Piece] = []
         count, self.diameter = 0, 0.0
         """The greatest distance within a piece of it, mm."""
         for part in self.outer.pieces:
             edges.append(part.edges)
             hull = convex_hull(edges[-1][:, 0])
-            outermost.append(_on_hull(edges[-1], hull))
+            on_hull.append(outermost(edges[-1], hull))
             own = np.arange(count, count + len(edges[-1]), dtype=np.intp)
             pieces.append(Piece(own, hull, Disks.of(edges[-1]).counted_from(count)))
-            self.diameter = max(self.diameter, _diameter(hull))
+            self.diameter = max(self.diameter, diameter(hull))
             count += len(own)
         self.outer_edges = np.concatenate(edges)
         # a piece may lie in the hole of another: then no hole is wholly without wood
         disks = pieces[0].disks if len(pieces) == 1 else Disks.none()
         self.depths = Depths(self.outer, self.outer_edges, disks)
         """Of the outer polygon."""
-        self.outermost = np.concatenate(outermost)
+        self.outermost = np.concatenate(on_hull)
         """(n,) array of bool: which edges of the outer polygon lie on the hull of their piece."""
         self.pieces = tuple(pieces)
         parts = [part.placed(back) for part in held]
@@ -89,19 +88,3 @@ class Wood:
     def holds_points(self, points: Array, *, inner: bool = False) -> NDArray[np.bool_]:
         """Return for each point whether it lies in the outer (or the inner) polygon."""
         return (self.inner if inner else self.outer).holds_points(points)
-
-
-def _on_hull(edges: Array, hull: Array) -> NDArray[np.bool_]:
-    """Return which edges have the whole hull to their left, but for rounding."""
-    way = edges[:, 1] - edges[:, 0]
-    way /= np.hypot(way[:, 0], way[:, 1])[:, None]
-    off = hull[None] - edges[:, :1]
-    left = way[:, :1] * off[..., 1] - way[:, 1:] * off[..., 0]
-    held: NDArray[np.bool_] = left.min(axis=1) >= -ROUNDING
-    return held
-
-
-def _diameter(hull: Array) -> float:
-    """Return the greatest distance between two corners of a hull, mm."""
-    away = hull[:, None] - hull
-    return float(np.sqrt((away**2).sum(axis=2).max()))

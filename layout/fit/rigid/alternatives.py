@@ -12,8 +12,8 @@ from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..stand import Stand
+from ..wood.edges import Array
 from .local_search import Climber
-from .outline import Array
 from .places import OwnPlaces
 from .proof import proved
 from .tie_breaking import climbed

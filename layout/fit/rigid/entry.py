@@ -10,8 +10,8 @@ from ...panel.sound import SoundWood
 from ..entry import Entry
 from ..found import Fit
 from ..wish import Wish
+from ..wood.edges import Array
 from .alternatives import OwnElsewhere
-from .outline import Array
 from .places import OwnPlaces
 from .proof import proved
 

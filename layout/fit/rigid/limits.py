@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import math
 
-import numpy as np
-
 from ...geometry.placement import Points
 from ...geometry.polygon import Region, convex_hull
 from ...outlines import Outline
 from ..wish import Limits
+from ..wood.edges import diameter
 
 _COARSE = 0.05
 """Tolerance of a polygon that is only compared by its reach, mm."""
@@ -71,10 +70,8 @@ def is_longer_than(wood: Region, own: Outline) -> bool:
     """
     if wood.is_empty:
         return True
-    return _span(own.inner(_COARSE)) > _MUCH * _span(wood.edges[:, 0])
+    return _reach(own.inner(_COARSE)) > _MUCH * _reach(wood.corners)
 
 
-def _span(points: Points) -> float:
-    """Return the greatest distance between two of the points, mm."""
-    hull = convex_hull(points)
-    return float(np.hypot(*(hull[:, None] - hull).reshape(-1, 2).T).max())
+def _reach(points: Points) -> float:
+    return diameter(convex_hull(points))

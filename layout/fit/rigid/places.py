@@ -26,10 +26,11 @@ from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
 from ...panel.sound import SoundWood
 from ..wish import Wish
+from ..wood.edges import Array
 from .ground import Ground
 from .limits import broken_limit, turn_spans
 from .local_search import Climber
-from .outline import Array, Shape
+from .outline import Shape
 from .pose_cells import Cells
 from .relaxation import bounded, plain_bound, swing, ways
 from .tie_breaking import climbed, settled

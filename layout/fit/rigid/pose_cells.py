@@ -14,8 +14,9 @@ from itertools import product
 
 import numpy as np
 
+from ..wood.edges import Array
 from .ground import Ground
-from .outline import Array, Shape
+from .outline import Shape
 from .relaxation import swing
 
 _FEW = 12
@@ -99,6 +100,6 @@ class Cells:
             cos, sin = np.cos(turn)[:, None], np.sin(turn)[:, None]
             own_x = x[:, None] + cos * probes[:, 0] - sin * probes[:, 1]
             own_y = y[:, None] + sin * probes[:, 0] + cos * probes[:, 1]
-            most = (ground.deepest(own_x, own_y) + gain).min(axis=1)
+            most = (ground.depths.about(own_x, own_y) + gain).min(axis=1)
             part = self.most[first : first + rows]
             np.minimum(part, most, out=part)

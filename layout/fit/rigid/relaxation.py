@@ -20,9 +20,10 @@ from numpy.typing import NDArray
 
 from ...geometry.tolerance import ROUNDING
 from ..linear_program import maximised
-from .contacts import Rows, to_outline, to_wood, turned
+from ..wood.edges import Array, turned
+from .contacts import Rows, to_outline, to_wood
 from .ground import Ground
-from .outline import Array, Shape, thinned
+from .outline import Shape, thinned
 
 _SECTORS = 12
 """Directions of ways; of each, and of each sense of turning, the shortest few are taken."""
@@ -52,9 +53,9 @@ def ways(shape: Shape, ground: Ground, pose: Array, half: Array, corners: Array)
     """
     move = math.hypot(half[0], half[1])
     farthest = move + shape.reach * swing(half[2])
-    own = turned(shape.corners, float(pose[2])) + pose[:2]
-    deepest = ground.deepest(own[:, 0], own[:, 1])
-    near = np.nonzero(deepest <= deepest.min() + 2 * farthest + 2 * ground.side)[0]
+    own = turned(shape.corners, -float(pose[2])) + pose[:2]
+    deepest = ground.depths.about(own[:, 0], own[:, 1])
+    near = np.nonzero(deepest <= deepest.min() + 2 * farthest + 2 * ground.depths.step)[0]
     near = near[thinned(deepest[near], ground.edges)]
     rows = to_wood(shape.corners[near], pose, ground, 2 * farthest)
     far = np.hypot(*(corners - pose[:2]).T)
@@ -76,15 +77,15 @@ def plain_bound(shape: Shape, ground: Ground, pose: Array, half: Array, corners:
     points = np.concatenate([shape.corners, shape.probes])
     gain = np.hypot(*points.T) * swing(half[2]) + move
     gain -= np.concatenate([np.zeros(len(shape.corners)), shape.depths])
-    there = turned(points, float(pose[2])) + pose[:2]
-    most = ground.deepest(there[:, 0], there[:, 1]) + gain
-    near = (most <= most.min() + 2 * ground.side) | ground.beyond(there)
+    there = turned(points, -float(pose[2])) + pose[:2]
+    most = ground.depths.about(there[:, 0], there[:, 1]) + gain
+    near = (most <= most.min() + 2 * ground.depths.step) | ground.depths.beyond(there)
     least = float((ground.depth(there[near]) + gain[near]).min())
     away = corners - pose[:2]
     far = np.hypot(*away.T)
     close = far < shape.reach
     if close.any():
-        own = turned(away[close], -float(pose[2]))
+        own = turned(away[close], float(pose[2]))
         out = far[close] * swing(half[2]) + move - shape.inside(own)
         least = min(least, float(out.min()))
     return least + ROUNDING

@@ -13,11 +13,11 @@ from collections.abc import Iterator
 import numpy as np
 
 from ...geometry.alike import greatest_first
+from ...geometry.scalar import last_where
 from ...geometry.tolerance import SAME_PLACE
-from .contacts import turned
+from ..wood.edges import Array, turned
 from .limits import Spans, within
 from .local_search import Climber
-from .outline import Array
 
 _NEGLIGIBLE = 0.01
 """mm of clearance that a straight turn may cost."""
@@ -92,7 +92,7 @@ def _less_turned(climber: Climber, pose: Array, grain: float) -> Iterator[Array]
     quarters = round(off / (math.pi / 2))
     for back in range(abs(quarters), 0, -1):
         turn = -math.copysign(back * math.pi / 2, off)
-        moved = turned((pose[:2] - middle)[None], turn)[0] + middle
+        moved = turned((pose[:2] - middle)[None], -turn)[0] + middle
         for centre in (pose[:2], moved):
             yield np.append(centre, pose[2] + turn)
 
@@ -119,8 +119,4 @@ def _slide(climber: Climber, pose: Array, way: Array, value: float) -> float:
     far = 1.0
     while far < climber.shape.reach * 8 and free(far):
         far *= 2
-    near = far / 2 if far > 1 else 0.0
-    while far - near > _FINE:
-        middle = (near + far) / 2
-        near, far = (middle, far) if free(middle) else (near, middle)
-    return near
+    return last_where(free, far / 2 if far > 1 else 0.0, far, _FINE)

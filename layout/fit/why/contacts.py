@@ -1,9 +1,7 @@
 """What a top touches: edges of the panel, cut-outs and defects, and where.
 
-The line that is cut is walked round in small steps, and again at every corner of what lies near it,
-for that is where two things touch. Where it comes as near as margin or clearance allow, it touches.
-Touching points one beside the other are one contact: a place, or, where the room hardly changes
-along it, a run with two ends.
+Where the line that is cut comes as near as margin or clearance allow, it touches. A stretch of it
+that does is one contact: a place, or, where the room hardly changes along it, a run with two ends.
 """
 
 from __future__ import annotations
@@ -14,14 +12,14 @@ from enum import Enum
 
 import numpy as np
 
+from ...geometry.beside import Way
 from ...geometry.path import Path
-from ...geometry.placement import Points
 from ...geometry.point import Point
+from ...geometry.polygon import Region
 from ...geometry.tolerance import CHORD, PROOF_CHORD
 from ...panel.defect import Defect, Spoils
 from ...panel.panel import Panel
 from ..found import Fit
-from .walk import Walk, runs
 
 TOUCHING = 0.05
 """A top that has no more room than this, mm, touches: no tape or saw could tell."""
@@ -32,6 +30,9 @@ _FLAT = 0.25
 _MOSTLY = 0.75
 """Share of a touching stretch that has such even room where the top lies along it: where a round
 top meets a straight edge it is half, at a corner a quarter."""
+
+_ONE_PLACE = 0.01
+"""Share of the way round within which two contacts with one thing are one place."""
 
 
 class Touched(Enum):
@@ -76,11 +77,11 @@ class Contact:
 
 @dataclass(frozen=True, slots=True)
 class _Thing:
-    """Something that a top must stay clear of, as straight pieces, (n, 2, 2) mm."""
+    """Something that a top must stay clear of, as the line round it or a point."""
 
     what: Touched
     name: str
-    edges: Points
+    line: Region
     clear: float
 
 
@@ -106,9 +107,9 @@ def contacts_of(
     points : iterable of Point
         What the top must cover or leave out.
     """
-    walk = Walk.round(fit.placement.of(fit.core.outer(PROOF_CHORD)))
+    way = Way(fit.placement.of(fit.core.outer(PROOF_CHORD)))
     things = _things(panel, margin + tape_error, tape_error, sides, points)
-    found = [pair for thing in things for pair in _touching(walk, thing)]
+    found = [pair for thing in things for pair in _touching(way, thing)]
     return tuple(contact for _, contact in sorted(found, key=lambda pair: pair[0]))
 
 
@@ -120,16 +121,16 @@ def _things(
     points: Iterable[Point],
 ) -> Iterator[_Thing]:
     for side in sides or (Side("the edge", panel.boundary),):
-        yield _Thing(Touched.EDGE, side.name, _edges(side.path), 0.0 if side.kept else margin)
+        yield _Thing(Touched.EDGE, side.name, _line(side.path), 0.0 if side.kept else margin)
     for number, cut_out in enumerate(panel.cut_outs, 1):
         name = f"cut-out {number}" if len(panel.cut_outs) > 1 else "the cut-out"
-        yield _Thing(Touched.CUT_OUT, name, _edges(cut_out), margin)
+        yield _Thing(Touched.CUT_OUT, name, _line(cut_out), margin)
     for defect in panel.defects:
         if matters(defect, panel):
-            edges = _edges(defect.place)
-            yield _Thing(Touched.DEFECT, defect.name, edges, defect.clear + tape_error)
+            line = _line(defect.place)
+            yield _Thing(Touched.DEFECT, defect.name, line, defect.clear + tape_error)
     for point in points:
-        yield _Thing(Touched.POINT, "the point", np.full((1, 2, 2), (point.x, point.y)), 0.0)
+        yield _Thing(Touched.POINT, "the point", Region.at(point), 0.0)
 
 
 def matters(defect: Defect, panel: Panel) -> bool:
@@ -137,23 +138,20 @@ def matters(defect: Defect, panel: Panel) -> bool:
     return defect.shows or Spoils.CUTTING in defect.spoils or defect in panel.islands
 
 
-def _edges(path: Path) -> Points:
+def _line(path: Path) -> Region:
     corners = path.points(CHORD)
-    if path.is_closed:
-        corners = np.vstack([corners, corners[:1]])
-    return np.stack([corners[:-1], corners[1:]], axis=1)
+    return Region.line(np.vstack([corners, corners[:1]]) if path.is_closed else corners)
 
 
-def _touching(walk: Walk, thing: _Thing) -> Iterator[tuple[float, Contact]]:
+def _touching(way: Way, thing: _Thing) -> Iterator[tuple[float, Contact]]:
     """Yield the contacts with one thing, each with how far round it lies."""
-    stops = walk.stops(thing.edges, thing.clear + TOUCHING)
-    room = stops.distance - thing.clear
-    for run in runs(stops, room <= TOUCHING, walk.length):
-        own, along = room[run], stops.along[run]
-        even = own <= own.min() + _FLAT * TOUCHING
-        nearest = walk.middle_of(along, even, int(np.argmin(own)))
-        lies_along = walk.share(along, even) >= _MOSTLY
-        places = (float(along[0]), float(along[-1])) if lies_along else (nearest,)
-        points = tuple(walk.point(place) for place in places)
-        contact = Contact(thing.what, thing.name, points, thing.clear, max(0.0, float(own.min())))
-        yield nearest, contact
+    one_place = _ONE_PLACE * way.whole.length
+    for run in way.beside(thing.line, thing.clear + TOUCHING, way.whole, one_place):
+        least = run.lines.distance_to(thing.line)
+        parts = way.beside(thing.line, least + _FLAT * TOUCHING, run)
+        even = max(parts, key=lambda part: part.length, default=run)
+        share = sum(part.length for part in parts) / run.length if run.length > one_place else 0.0
+        places = (parts[0].start, parts[-1].end) if share >= _MOSTLY else (even.middle,)
+        points = tuple(way.at(place) for place in places)
+        room = max(0.0, least - thing.clear)
+        yield even.middle, Contact(thing.what, thing.name, points, thing.clear, room)

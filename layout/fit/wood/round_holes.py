@@ -13,7 +13,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from .pose import Array, segment_distances, turned
+from .edges import Array, segment_distances, turned
 
 LOSS = 0.5
 """mm that a disk in a hole may be smaller than the hole: corners of eight edges round 12 mm."""

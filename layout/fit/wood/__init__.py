@@ -1,0 +1,1 @@
+"""The wood as every search sees it: edges as arrays, depths, round holes."""

@@ -1,0 +1,114 @@
+"""How deep in the wood a point lies at most: a table, so that hopeless places cost next to nothing.
+
+Depth is the distance to the nearest edge, negative outside. It changes by no more than the way
+gone, so its value in the nodes of a grid bounds it everywhere. It is exact there but for round
+holes, which count as one disk each: near them it may be more than exact, never less.
+"""
+
+from __future__ import annotations
+
+import math
+from itertools import product
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ...geometry.polygon import Region
+from ...geometry.tolerance import ROUNDING
+from .edges import Array, nearest, segment_distances
+from .round_holes import LOSS, Disks
+
+_FEWEST_NODES, _MOST_NODES = 48, 160
+"""Nodes along the longer side of the wood; as many as the distances allow."""
+
+_MOST_DISTANCES = 1_500_000
+"""Worked out for a table, about."""
+
+_BLOCK = 8
+"""Nodes along the side of a block, whose nearest edges are sought together."""
+
+
+class Depths:
+    """Upper bounds of the depth of points in a region."""
+
+    def __init__(self, region: Region, edges: Array, disks: Disks, nodes: float = 0.0) -> None:
+        """Work them out, with so many nodes along the longer side; about as many where 0."""
+        box = region.bounds
+        others = np.setdiff1d(np.arange(len(edges)), disks.edges)
+        long, wide = max(box.width, box.height), min(box.width, box.height)
+        each = (len(others) + len(disks.radii)) * wide / long
+        along = math.sqrt(_MOST_DISTANCES / max(each, 1.0))
+        self.step = long / (nodes or min(max(along, _FEWEST_NODES), _MOST_NODES))
+        """Between nodes, mm."""
+        self._low = np.array([box.left, box.bottom])
+        self._high = np.array([box.right, box.top])
+        counts = np.ceil((self._high - self._low) / self.step).astype(int) + 1
+        x, y = (low + self.step * np.arange(n) for low, n in zip(self._low, counts, strict=True))
+        grid = np.stack(np.meshgrid(x, y, indexing="ij"), axis=-1)
+        flat = grid.reshape(-1, 2)
+        few = len(others) * len(flat) <= 2 * _MOST_DISTANCES
+        depth = nearest(edges[others], flat) if few else _by_blocks(edges[others], grid).ravel()
+        to_disks = _to_disks(disks, flat)
+        np.minimum(depth, np.maximum(to_disks, 0.0), out=depth)
+        outside = ~region.holds_points(flat)
+        # in the hole of a disk the wood may be nearer than the disk, and than any edge looked at
+        depth[outside] = np.where(to_disks[outside] <= LOSS, 0.0, -depth[outside])
+        self._depth = depth.reshape(counts[0], counts[1])
+        self._rough = self._depth + self.step / math.sqrt(2) + ROUNDING
+        self._last = counts - 1
+        self.deepest: Array = flat[int(depth.argmax())]
+        """(2,) array: the node that lies deepest."""
+
+    def about(self, x: Array, y: Array) -> Array:
+        """Return the same for points at x and y, (…), sooner but less closely.
+
+        It may be more by what a step makes corner to corner. Beyond the table a point lies no
+        deeper than the nearest one of the box round the wood.
+        """
+        i = ((x - self._low[0]) * (1 / self.step) + 0.5).astype(np.intp)
+        j = ((y - self._low[1]) * (1 / self.step) + 0.5).astype(np.intp)
+        np.clip(i, 0, self._last[0], out=i)
+        np.clip(j, 0, self._last[1], out=j)
+        i *= self._last[1] + 1
+        i += j
+        found: Array = self._rough.ravel()[i]
+        return found
+
+    def beyond(self, points: Array) -> NDArray[np.bool_]:
+        """Return which of the points, (n, 2) mm, lie off the table, which then tells little."""
+        off: NDArray[np.bool_] = np.any((points < self._low) | (points > self._high), axis=1)
+        return off
+
+    def most(self, points: Array) -> Array:
+        """Return a depth, mm, that none of the points, (…, 2), exceeds."""
+        within = np.minimum(np.maximum(points, self._low), self._high)
+        out = np.hypot(*np.moveaxis(points - within, -1, 0))
+        near = np.rint((within - self._low) / self.step).astype(np.intp)
+        near = np.minimum(near, self._last)
+        way = np.hypot(*np.moveaxis(self._low + near * self.step - within, -1, 0))
+        depth: Array = self._depth[near[..., 0], near[..., 1]] + way
+        return np.where(out > 0, -out, depth)
+
+
+def _by_blocks(edges: Array, grid: Array) -> Array:
+    """Return the distance from each node of a grid, (p, q, 2) mm, to the nearest edge.
+
+    A block of nodes needs only the edges that can be nearest to one of them.
+    """
+    distance = np.zeros(grid.shape[:2])
+    for i, j in product(range(0, len(grid), _BLOCK), range(0, grid.shape[1], _BLOCK)):
+        own = np.s_[i : i + _BLOCK, j : j + _BLOCK]
+        block = grid[own].reshape(-1, 2)
+        middle = (block[:1] + block[-1:]) / 2
+        far = segment_distances(edges[:, 0], edges[:, 1], middle)[0]
+        close = far <= far.min() + math.dist(block[0], block[-1]) + ROUNDING
+        distance[own] = nearest(edges[close], block).reshape(distance[own].shape)
+    return distance
+
+
+def _to_disks(disks: Disks, points: Array) -> Array:
+    """Return the distance from each of the points, (m, 2) mm, to the nearest disk."""
+    best = np.full(len(points), np.inf)
+    for place, radius in zip(disks.places, disks.radii, strict=True):
+        np.minimum(best, np.hypot(*(points - place).T) - radius, out=best)
+    return best

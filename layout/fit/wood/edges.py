@@ -1,0 +1,98 @@
+"""Edges as arrays, (n, 2, 2): edge, start or end, x or y; mm, the wood to their left."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ...geometry.tolerance import ROUNDING
+
+Array = NDArray[np.float64]
+
+_AT_ONCE = 20_000
+"""Distances worked out together: what a processor keeps close at hand."""
+
+
+def turned(edges: Array, turn: float) -> Array:
+    """Return points, (…, 2), seen from a frame that is turned by `turn`."""
+    cos, sin = math.cos(turn), math.sin(turn)
+    seen: Array = edges @ np.array([[cos, -sin], [sin, cos]])
+    return seen
+
+
+def outermost(edges: Array, hull: Array) -> NDArray[np.bool_]:
+    """Return which edges have the whole hull, (m, 2) mm, to their left, but for rounding."""
+    way = edges[:, 1] - edges[:, 0]
+    way = way / np.hypot(way[:, 0], way[:, 1])[:, None]
+    normals = np.stack([-way[:, 1], way[:, 0]], axis=1)
+    least = [(normals[some] @ hull.T).min(axis=1) for some in blocks(len(edges), len(hull))]
+    off = np.concatenate(least) - np.einsum("ij,ij->i", normals, edges[:, 0])
+    held: NDArray[np.bool_] = off >= -ROUNDING
+    return held
+
+
+def outstanding(ring: Array) -> NDArray[np.bool_]:
+    """Return which corners of a ring, (n, 2), have less than a half turn to their left."""
+    before, after = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
+    left: NDArray[np.bool_] = before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0] > 0
+    return left
+
+
+def diameter(hull: Array) -> float:
+    """Return the greatest distance between two corners of a hull, (n, 2) mm."""
+    return max(float(np.hypot(*(hull - corner).T).max()) for corner in hull)
+
+
+def repeats(ring: Array, within: float) -> int:
+    """Return how often a ring, about its own middle, comes to lie on itself in a whole turn."""
+    count = len(ring)
+    for times in range(count, 1, -1):
+        if count % times == 0:
+            off = turned(ring, math.tau / times) - np.roll(ring, count // times, axis=0)
+            if np.abs(off).max() < within:
+                return times
+    return 1
+
+
+def nearest(edges: Array, points: Array) -> Array:
+    """Return the distance from each of the points, (m, 2) mm, to the nearest edge."""
+    starts, ends = edges[:, 0], edges[:, 1]
+    parts = [
+        segment_distances(starts, ends, points[some]).min(axis=1)
+        for some in blocks(len(points), len(edges))
+    ]
+    return np.concatenate(parts)
+
+
+def blocks(rows: int, columns: int) -> Iterator[slice]:
+    """Yield, of a table of so many rows and columns, the rows to be worked out together."""
+    step = max(1, _AT_ONCE // max(1, columns))
+    yield from (slice(first, first + step) for first in range(0, rows, step))
+
+
+def segment_distances(starts: Array, ends: Array, points: Array) -> Array:
+    """Return the distance from each of m points to each of n segments, (m, n) mm.
+
+    The way from a segment is split in two: across its line, and along it beyond its ends.
+    """
+    way = (ends - starts) / 2
+    half = np.hypot(way[:, 0], way[:, 1])
+    unit = way / np.maximum(half, 1e-300)[:, None]
+    unit[half == 0] = (1.0, 0.0)  # a point: any way will do
+    middle = starts + way
+    across = np.stack([-unit[:, 1], unit[:, 0]])
+    away = points @ across
+    away -= np.einsum("ji,ij->i", across, middle)
+    beyond = points @ unit.T
+    beyond -= np.einsum("ij,ij->i", unit, middle)
+    np.abs(beyond, out=beyond)
+    beyond -= half
+    np.maximum(beyond, 0.0, out=beyond)
+    beyond *= beyond
+    away *= away
+    away += beyond
+    distance: Array = np.sqrt(away, out=away)
+    return distance
