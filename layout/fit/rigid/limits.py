@@ -7,6 +7,7 @@ import math
 from ...geometry.placement import Points
 from ...geometry.polygon import Region, convex_hull
 from ...outlines import Outline
+from ..goal import Ends
 from ..wish import Limits
 from ..wood.edges import diameter
 
@@ -19,26 +20,7 @@ _SLACK = 1e-6
 """What a size may lie beyond a limit by rounding."""
 
 
-Spans = list[tuple[float, float]]
-"""From and to, radians."""
-
-
-def turn_spans(limits: Limits, period: float) -> Spans:
-    """Return the spans of turns to be searched, radians.
-
-    A long side may lie within `most_turn` of the grain either way round; an outline that looks the
-    same after a period need be searched over one only.
-    """
-    if limits.most_turn >= math.pi / 2:
-        return [(-period / 2, period / 2)]
-    if limits.most_turn >= period / 2:
-        return [(limits.grain - period / 2, limits.grain + period / 2)]
-    ways = (0.0,) if period <= math.pi else (0.0, math.pi)
-    grain, most = limits.grain, limits.most_turn
-    return [(grain + way - most, grain + way + most) for way in ways]
-
-
-def within(turn: float, spans: Spans) -> float:
+def within(turn: float, spans: list[Ends]) -> float:
     """Return the turn, or the nearest to it that the spans hold; whole turns do not count."""
     near = []
     for low, high in spans:
