@@ -12,11 +12,16 @@ from peer import Question, area_score, polished
 
 from panelwright.layout.fit import Fit, Limits, Span, Wish, best_fits
 from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.geometry.tolerance import PROOF_ALLOWANCE
 from panelwright.layout.panel.sound import SoundWood
 
 Array = NDArray[np.float64]
 ALL = ("circle", "oval", "capsule", "rounded rectangle", "rectangle")
 CORNER = 25.0
+EASED = PROOF_ALLOWANCE / 2
+"""mm that a top two corner radii wide may lose of either for its proof: in a sliver that makes it
+longer by far more, and the peer may do so too."""
+
 TOPS = 200
 """Climbers on each panel for each family: with the panels and families below, 6,000."""
 
@@ -78,7 +83,7 @@ def best(region: Region, shape: str) -> Fit:
 def question(region: Region, shape: str) -> Question:
     """Return the peer's question of the largest top of a shape."""
     corner = CORNER if shape == "rounded rectangle" else 0.0
-    return Question(region.edges, shape, area_score(shape, corner), corner)
+    return Question(region.edges, shape, area_score(shape, corner), max(corner - EASED, 0.0))
 
 
 def climbed(asked: Question, rng: np.random.Generator) -> Array:
@@ -127,7 +132,7 @@ def own_pose(fit: Fit, shape: str) -> Array:
     """Return the unknowns that the peer would know a found top by."""
     centre, turn = fit.placement.centre, fit.placement.turn % math.pi
     length, width = fit.outline.length, fit.outline.width
-    least = CORNER if shape == "rounded rectangle" else 0.0
+    least = CORNER - EASED if shape == "rounded rectangle" else 0.0
     last = {"circle": [], "oval": [turn, math.log(length / width)]}
     return np.array([centre.x, centre.y, *last.get(shape, [turn, max(width / 2, least)])])
 
