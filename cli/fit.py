@@ -91,16 +91,10 @@ def _sized(size: tuple[Length, Length] | None) -> Job:
 
 
 def _why_record(job: Job, best: Fit, why: bool) -> dict[str, Any]:
-    from ..layout.plan.why import (
-        along_grain_in,
-        contacts_in,
-        costs_in,
-        limits_in,
-        others_in,
-        why_record,
-    )
+    from ..layout.fit.why import limits_met
+    from ..layout.plan.why import along_grain_in, contacts_in, costs_in, others_in, why_record
 
-    contacts, limits = contacts_in(job, best), limits_in(job, best)
+    contacts, limits = contacts_in(job, best), limits_met(best, job.wish)
     if not why:
         return why_record(contacts, limits)
     costs, others = costs_in(job, best, contacts), others_in(job, best)
@@ -108,7 +102,8 @@ def _why_record(job: Job, best: Fit, why: bool) -> dict[str, Any]:
 
 
 def _why_lines(job: Job, best: Fit, why: bool) -> Iterator[str]:
-    from ..layout.plan.why import along_grain_in, contacts_in, costs_in, limits_in, others_in
+    from ..layout.fit.why import limits_met
+    from ..layout.plan.why import along_grain_in, contacts_in, costs_in, others_in
     from ..layout.words.why import (
         along_grain_words,
         contact_words,
@@ -125,7 +120,7 @@ def _why_lines(job: Job, best: Fit, why: bool) -> Iterator[str]:
     contacts = contacts_in(job, best)
     for contact in contacts:
         yield f"touches {contact_words(contact, place)}"
-    for limit in limits_in(job, best):
+    for limit in limits_met(best, job.wish):
         yield limit_words(limit, job.wish.limits, tape)
     if not why:
         return

@@ -184,6 +184,11 @@ class Tape:
         return MM_PER_INCH / 16 if self.imperial else 1.0
 
     @property
+    def step(self) -> float:
+        """What sizes are whole steps of where nobody says, mm: 5 mm or 1/4 in (common practice)."""
+        return MM_PER_INCH / 4 if self.imperial else 5.0
+
+    @property
     def unit(self) -> str:
         """The name of the unit on the sheets."""
         return "in" if self.imperial else "mm"

@@ -53,8 +53,14 @@ def job_text(number: int, shape: str | None = None) -> str:
     return toml_of(random_job(Random(number), shape))
 
 
-def random_job(draw: Random, shape: str | None = None) -> Table:
-    """Return the tables of a job file: a panel, a top, and mostly legs and tools."""
+def random_job(draw: Random, shape: str | None = None, *, defects: int | None = None) -> Table:
+    """Return the tables of a job file: a panel, a top, and mostly legs and tools.
+
+    Parameters
+    ----------
+    defects : int, optional
+        How many the panel has; else as many as are drawn.
+    """
     drawn = draw.choice(SHAPES)
     shape = shape or drawn
     units = draw.choice(("mm",) * 6 + ("in", "in", "cm", "m", "ft"))
@@ -64,6 +70,10 @@ def random_job(draw: Random, shape: str | None = None) -> Table:
     job: Table = {"units": units, "name": f"{shape} of the lower hall"}
     kept = shape in LONG_SIDED and draw.random() < 0.25
     job["panel"] = _panel(draw, shape, length, width, unit, kept=kept)
+    if defects is not None:
+        size, build = (length, width), job["panel"]["build"]
+        held = [_defect(draw, i, size, unit, 0.05, build) for i in range(defects)]
+        job["panel"]["defects"] = held
     job["top"] = _top(draw, shape, length, width, unit, kept=kept)
     if draw.random() < 0.85:
         job["legs"] = _legs(draw, length, width, unit)

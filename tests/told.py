@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from panelwright.layout.cutting.plan import CutPlan
+from panelwright.layout.marking.mark import Mark
+from panelwright.layout.marking.marks import MarkSet
 from panelwright.layout.panel.datum import Datum
 from panelwright.layout.units import Tape
 from panelwright.layout.words.cuts import words_of
@@ -20,3 +22,8 @@ def told(cuts: CutPlan, datum: Datum, tape: Tape | None = None, title: str = "")
 def text(passages: list[Passage]) -> str:
     """Return all sentences and warnings, one after the other."""
     return " ".join(words for p in passages for words in (*p.words, *p.points, *p.warnings))
+
+
+def named(marks: MarkSet, label: str) -> Mark:
+    """Return the mark of that label."""
+    return next(mark for mark in marks.marks if mark.label == label)

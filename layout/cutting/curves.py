@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from ..geometry.intersect import turn_at
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.segments import Arc, Line, Segment
 from ..panel.build import Kind
+from ..top.hollow import stays_out
 from ..units import nearest_whole
 from .bench import Bench
 from .cut import CurveCut, CurveTool, HandCut, JigsawCut, Kerf, RouterCut, SwungRadius
@@ -29,9 +29,6 @@ RELIEF_EVERY = 20.0
 
 WORTH_RELIEF = 5.0
 """Waste that stands out by less breaks off by itself, mm (our choice)."""
-
-SHARP = math.radians(10)
-"""A hollow joint that turns by less is no corner to a round bit (our choice)."""
 
 
 def curve_cuts(
@@ -159,30 +156,11 @@ def _router(bench: Bench, most: float, core: Path) -> RouterCut:
         straights=straights,
         straightedge=tools.base_offset if straights else None,
         bit=bit,
-        stays_out=_stays_out(runs.cut, bit / 2),
+        stays_out=max((o for line in runs.cut for _, o in stays_out(line, bit / 2)), default=0.0),
         all_straight=runs.is_straight,
         feeds=quarter_feeds(bench, pinned=bool(radii) and template is None),
         has_grain=bench.top.panel.build.kind is Kind.SOLID,
     )
-
-
-def _stays_out(lines: Sequence[Path], radius: float) -> float:
-    """Return the farthest that a round bit stays out of a hollow corner of a line, mm.
-
-    Its middle comes no nearer to the corner than radius / sin(half the angle of the waste there);
-    a hollow arc that is tighter than the bit is such a corner, rounded.
-    """
-    farthest = 0.0
-    for line in lines:
-        held = line.segments
-        for i, leaving in enumerate(held):
-            joint = -turn_at(held[i - 1], leaving) if i or line.is_closed else 0.0
-            if joint > SHARP:
-                farthest = max(farthest, radius / math.cos(joint / 2) - radius)
-            if isinstance(leaving, Arc) and -math.pi < leaving.sweep < 0:
-                missed = max(0.0, radius - leaving.radius) * (1 / math.cos(leaving.sweep / 2) - 1)
-                farthest = max(farthest, missed)
-    return farthest
 
 
 def _template(bench: Bench) -> TemplateGuide | None:

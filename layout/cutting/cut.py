@@ -120,11 +120,6 @@ class StraightCut:
     interrupts the line."""
 
     @property
-    def length(self) -> float:
-        """From edge to edge, mm."""
-        return self.start.point.distance_to(self.end.point)
-
-    @property
     def sawn(self) -> float:
         """From where the saw enters what is left of the wood to where it leaves it, mm."""
         return self.spans[0][0].distance_to(self.spans[-1][1])

@@ -24,7 +24,7 @@ from ..geometry.turned_box import TurnedBox
 from ..panel.build import Kind
 from ..panel.defect import Defect, Mend, rectangular_place, round_place
 from ..panel.panel import Panel
-from ..units import MM_PER_INCH, Tape, nearest_whole
+from ..units import Tape, nearest_whole
 from .mendable import BORED_CLEAN, box_of, hole_diameter, plug_bore, why_not
 
 LEAST_PLUG = 8.0
@@ -181,7 +181,7 @@ def _keys(panel: Panel, defect: Defect, kept: Region, tape: Tape) -> Iterator[Me
         return
     start, end = longest_of(spans)
     run = start.distance_to(end)
-    step = _step(tape)
+    step = tape.step
     length = _down(min(max(LEAST_KEY, KEY_SHARE * run), LONGEST_KEY), step)
     count = max(2 if at_least(run, LEAST_KEY) else 1, nearest_whole(run / KEY_EVERY))
     places = tuple(
@@ -201,7 +201,7 @@ def _keys(panel: Panel, defect: Defect, kept: Region, tape: Tape) -> Iterator[Me
 
 def _patch(panel: Panel, defect: Defect, tape: Tape) -> Mended:
     box = TurnedBox.turned(defect.place.points(CHORD, "outside"), panel.grain)
-    step = _step(tape)
+    step = tape.step
     length, width = (_up(side + 2 * PATCH_MORE, step) for side in (box.length, box.width))
     most = VENEER_PATCH if panel.build.kind is Kind.VENEERED else PATCH_DEPTH
     wanted = most if defect.depth is None else max(defect.depth + BORED_CLEAN, most)
@@ -232,10 +232,6 @@ def _sanded(panel: Panel, defect: Defect) -> Mended:
     size = (box.length + 2 * faded, box.width + 2 * faded)
     place = (Placement(box.centre, box.turn),)
     return Mended(defect.name, Mend.SAND, place, *size, defect.depth, False, proud=0.0, wait=0.0)
-
-
-def _step(tape: Tape) -> float:
-    return MM_PER_INCH / 4 if tape.imperial else 5.0
 
 
 def _down(size: float, step: float) -> float:

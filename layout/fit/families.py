@@ -18,7 +18,7 @@ from .found import Bound
 from .outright import is_ruled_out
 from .points import clear_of, lost
 from .stand import period_of
-from .twins import first_twin
+from .tie_breaking import first_twin
 from .wish import Limits, Wish
 
 FAMILIES = {

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-import numpy as np
-
 from ..geometry.placement import array_of
-from ..geometry.point import Point
-from ..geometry.polygon import Region, convex_hull
+from ..geometry.polygon import Region
 from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND
 from ..panel.sound import SoundWood
 from .rigid.limits import is_longer_than
@@ -33,24 +30,4 @@ def are_parted(wood: SoundWood, wish: Wish) -> bool:
     points = wish.covers
     if len(points) < 2:
         return False
-    ground = wood.outer.grown(_HAIR)
-    first, *rest = points
-    if any(not _sees(ground, first, other) for other in rest):
-        return True
-    hull = _hull(wish)
-    return not hull.is_empty and not ground.holds(hull)
-
-
-def _sees(ground: Region, one: Point, other: Point) -> bool:
-    """Return whether the whole straight way between two points is ground."""
-    if one.distance_to(other) <= _HAIR:
-        return True
-    runs = ground.chord(one, other)
-    return sum(a.distance_to(b) for a, b in runs) >= one.distance_to(other) - _HAIR
-
-
-def _hull(wish: Wish) -> Region:
-    corners = array_of(wish.covers)
-    if np.linalg.matrix_rank(corners - corners[0], tol=_HAIR) < 2:
-        return Region.empty()
-    return Region.from_rings(convex_hull(corners))
+    return not wood.outer.grown(_HAIR).holds(Region.hull(array_of(points)))

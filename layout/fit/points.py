@@ -12,7 +12,7 @@ import numpy as np
 
 from ..geometry.placement import Points
 from ..geometry.point import Point
-from ..geometry.polygon import Region, convex_hull
+from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ..panel.sound import SoundWood
 from .found import Fit
@@ -88,7 +88,5 @@ def firm_corners(parts: Sequence[Region]) -> Points:
 
 
 def _outermost(parts: Sequence[Points]) -> Points:
-    points = np.unique(np.concatenate([np.zeros((0, 2)), *parts]), axis=0)
-    if len(points) < 3 or np.linalg.matrix_rank(points - points[0], tol=ROUNDING) < 2:
-        return points
-    return convex_hull(points)
+    points = np.concatenate([np.zeros((0, 2)), *parts])
+    return np.unique(Region.hull(points).corners, axis=0) if len(points) else points

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
@@ -17,6 +16,7 @@ from ..units import Tape
 from .coarse import coarser
 from .families import FAMILIES
 from .found import Fit
+from .goal import worth
 from .islands import best_round_islands
 from .misfit import reason, undecided
 from .wish import Goal, Span, Wish
@@ -130,14 +130,5 @@ def _counted(fit: Fit, wish: Wish) -> float:
     if fit.clearance is None:
         return fit.score
     outline = fit.outline
-    match wish.goal:
-        case Goal.AREA:
-            return outline.area
-        case Goal.LENGTH:
-            return outline.length
-        case Goal.WIDTH:
-            return outline.width
-        case Goal.NEAREST:
-            wanted = wish.wanted or (outline.length, outline.width)
-            miss = math.dist(wanted, (outline.length, outline.width))
-            return math.hypot(*wanted) / (math.hypot(*wanted) + miss)
+    sizes = outline.length, outline.width
+    return float(worth(replace(wish, wanted=wish.wanted or sizes), *sizes, outline.area))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -52,11 +52,3 @@ class Placement:
     def then(self, other: Placement) -> Placement:
         """Return the motion that does this one first and `other` after it."""
         return Placement(other(self.centre), self.turn + other.turn)
-
-    def turned(self, angle: float) -> Placement:
-        """Return the same place with `angle` more turn."""
-        return replace(self, turn=self.turn + angle)
-
-    def moved(self, by: Point) -> Placement:
-        """Return the same turn at a place moved by `by`."""
-        return replace(self, centre=self.centre + by)

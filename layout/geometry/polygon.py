@@ -87,6 +87,11 @@ class Region:
         return cls(shapely.Point(place.x, place.y))
 
     @classmethod
+    def hull(cls, points: Points) -> Region:
+        """Return the convex hull of points, (n, 2) mm; a line or a point where it has no area."""
+        return cls(shapely.convex_hull(shapely.MultiPoint(points)))
+
+    @classmethod
     def line(cls, points: Points) -> Region:
         """Return the region that is an open line through points, (n, 2) mm, without area."""
         return cls(shapely.LineString(points))

@@ -38,13 +38,19 @@ def peak(value: Callable[[float], float], low: float, high: float) -> float:
     return (low + high) / 2
 
 
-def last_where(holds: Callable[[float], bool], low: float, high: float) -> float:
+def last_where(
+    holds: Callable[[float], bool], low: float, high: float, within: float = 0.0
+) -> float:
     """Return where a property that holds at `low`, and not at `high`, ceases to hold.
+
+    It holds there, and no more `within` so much of it.
 
     >>> round(last_where(lambda x: x * x < 2, 0, 2), 9)
     1.414213562
     """
     for _ in range(_HALVINGS):
+        if high - low <= within:
+            break
         middle = (low + high) / 2
         if holds(middle):
             low = middle

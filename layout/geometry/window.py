@@ -3,11 +3,17 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
 
 from .bounds import Bounds
 from .intersect import shares_at
 from .path import Path
+from .placement import Points, array_of
 from .point import Point
 from .segments import EllipticArc, Line, Segment
 from .tolerance import ROUNDING, SAME_POINT
@@ -26,14 +32,9 @@ def clipped(path: Path, window: Bounds) -> tuple[Path, ...]:
     >>> [piece.length for piece in clipped(Path.through([Point(-5, 5), Point(25, 5)]), box)]
     [10.0]
     """
-    runs: list[list[Segment]] = []
-    for segment in path.segments:
-        for _, piece in parts_in(segment, window):
-            if runs and meet(runs[-1][-1], piece):
-                runs[-1].append(piece)
-            else:
-                runs.append([piece])
-    if len(runs) > 1 and path.is_closed and meet(runs[-1][-1], runs[0][0]):
+    found = (part for segment in path.segments for part in _parts_in(segment, window))
+    runs = [run for _, run in _in_runs(found)]
+    if len(runs) > 1 and path.is_closed and _meet(runs[-1][-1], runs[0][0]):
         runs[0] = runs.pop() + runs[0]
     if [*path.segments] in runs:
         return (path,)
@@ -48,12 +49,23 @@ def split(segment: Segment, most: float) -> tuple[Segment, ...]:
     return tuple(segment.part(k / count, (k + 1) / count) for k in range(count))
 
 
-def meet(one: Segment, other: Segment) -> bool:
+def _meet(one: Segment, other: Segment) -> bool:
     """Return whether a segment begins where another one ends."""
     return one.end.distance_to(other.start) <= SAME_POINT
 
 
-def parts_in(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
+def _in_runs(parts: Iterable[tuple[float, Segment]]) -> list[tuple[float, list[Segment]]]:
+    """Return parts that meet end to end together, each run with where its first starts."""
+    runs: list[tuple[float, list[Segment]]] = []
+    for start, piece in parts:
+        if runs and _meet(runs[-1][1][-1], piece):
+            runs[-1][1].append(piece)
+        else:
+            runs.append((start, [piece]))
+    return runs
+
+
+def _parts_in(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
     """Return the parts of a segment in the window, each with the share at which it starts."""
     middle, reach = segment.at(0.5), most_length(segment) / 2
     if window.holds(middle, by=reach):
@@ -89,3 +101,62 @@ def _crossings(segment: Segment, window: Bounds) -> list[float]:
     sides = [(right, window.left), (right, window.right), (up, window.bottom), (up, window.top)]
     shares = [share for side in sides for share in shares_at(segment, *side)]
     return [share for share in shares if 0 < share < 1]
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """What of a path lies in a window, in one run."""
+
+    path: Path
+    start: float
+    """How far along the whole path it starts, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cutter:
+    """A path, and what tells quickly which of its segments come near a window."""
+
+    path: Path
+    middles: Points
+    """(n, 2) array: the middle of each segment."""
+    reaches: NDArray[np.float64]
+    """(n,) array: no point of a segment is farther from its middle, mm."""
+
+    @classmethod
+    def of(cls, path: Path) -> Cutter:
+        """Return the cutter of a path."""
+        middles = array_of(segment.at(0.5) for segment in path.segments)
+        return cls(path, middles, np.array([most_length(s) / 2 for s in path.segments]))
+
+    def pieces(self, window: Bounds) -> tuple[Piece, ...]:
+        """Return what of the path lies in a window, in order, each with where it starts.
+
+        Unlike `clipped` it breaks a closed path at its start, from which the way along it counts:
+        dashes, which seldom close on themselves, then break there in every window alike.
+
+        Examples
+        --------
+            >>> cutter = Cutter.of(Path.through([Point(-5, 5), Point(25, 5)]))
+        >>> [piece.start for piece in cutter.pieces(Bounds(0, 0, 10, 10))]
+        [5.0]
+        """
+        runs = _in_runs(self._parts(window))
+        return tuple(Piece(Path(tuple(run)), start) for start, run in runs)
+
+    def _parts(self, window: Bounds) -> Iterator[tuple[float, Segment]]:
+        """Yield the parts of segments in a window, each with how far along the path it starts."""
+        reached, passed = 0.0, 0
+        for number in self._near(window):
+            segment = self.path.segments[number]
+            reached += sum(s.length for s in self.path.segments[passed:number])
+            passed = number
+            for share, piece in _parts_in(segment, window):
+                before = segment.part(0.0, share).length if share > 0 else 0.0
+                yield reached + before, piece
+
+    def _near(self, window: Bounds) -> list[int]:
+        """Return the numbers of the segments that may come into a window, in order."""
+        off = np.abs(self.middles - np.array(tuple(window.middle)))
+        half = np.array([window.width, window.height]) / 2
+        near = np.all(off <= half + self.reaches[:, None] + 1e-6, axis=1)
+        return [int(number) for number in np.flatnonzero(near)]

@@ -24,7 +24,7 @@ from ..offcuts.wish import OffcutWish
 from ..panel.build import Kind
 from ..plan.job import STAND_IN_THICKNESS, Job
 from ..plan.tied import tied
-from ..units import Units
+from ..units import Tape, Units
 from ..work.wish import MaterialsWish, WorkWish
 from .legs import read_legs
 from .legs_held import Under
@@ -170,7 +170,7 @@ def _job(
             name=head["name"] or panel.values["name"],
             margin=top.values["margin"],
             tape_error=top.values["tape_error"],
-            step=top.values["step"] if top.values.has("step") else Job.usual_step(units),
+            step=top.values["step"] if top.values.has("step") else Tape.for_units(units).step,
             datum=panel.datum,
             damaged=panel.values["damaged"],
             missing=_missing(panel, tables.lines),

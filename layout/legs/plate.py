@@ -82,7 +82,7 @@ class Plate:
     reading: Any
     """From the unknowns to the deflections at `places`."""
     basis: Any
-    """For reading anywhere else."""
+    """For reading anywhere else: where it is held down."""
 
     @classmethod
     def cut(cls, outline: Path, rigid: Array, triangles: int = TRIANGLES) -> Plate:
@@ -125,17 +125,14 @@ class Plate:
         from scipy.sparse import bmat
         from scipy.sparse.linalg import splu
 
-        rows = self._reading_at([point for supports in arrangements for point in supports])
+        points = [point for supports in arrangements for point in supports]
+        rows = _reading(self.basis, array_of(points) / self.size)
         start = 0
         for supports in arrangements:
             held = rows[start : start + len(supports)]
             start += len(supports)
             whole = bmat([[self.matrix, held.T], [held, None]], format="csc")
             yield RestedPlate(self, splu(whole))
-
-    def _reading_at(self, points: Sequence[Point]) -> Any:  # noqa: ANN401 - a sparse matrix
-        """Return the row that reads each point; one past the edge is read on it."""
-        return _reading(self.basis, array_of(points) / self.size)
 
 
 @dataclass(frozen=True)
@@ -148,8 +145,8 @@ class RestedPlate:
 
     def under_load(self, pressure: float) -> Array:
         """Return how far it goes down at its places, (p,) mm, under an even load, N/mm²."""
-        unit = self._solve(self.plate.load)
-        return self._read(unit) * pressure * self.plate.size**4 / self.plate.stiff
+        down: Array = self.plate.reading @ self._solve(self.plate.load)
+        return down * pressure * self.plate.size**4 / self.plate.stiff
 
     @cached_property
     def give(self) -> Array:
@@ -160,12 +157,8 @@ class RestedPlate:
         """
         at_points = self.plate.reading[: self.plate.points].toarray()
         answers = self._solve(at_points.T)
-        own: Array = np.einsum("ij,ji->i", at_points, answers) * self._soft
-        return own
-
-    @property
-    def _soft(self) -> float:
-        return self.plate.size**2 / self.plate.stiff
+        own: Array = np.einsum("ij,ji->i", at_points, answers)
+        return own * (self.plate.size**2 / self.plate.stiff)
 
     def _solve(self, load: Array) -> Array:
         count = len(load)
@@ -173,10 +166,6 @@ class RestedPlate:
         full = np.concatenate([load, np.zeros((rows, *load.shape[1:]))])
         found: Array = self.factors.solve(full)[:count]
         return found
-
-    def _read(self, unknowns: Array) -> Array:
-        read: Array = self.plate.reading @ unknowns
-        return read
 
 
 def _curvatures(second: Any) -> tuple[Any, Any, Any]:  # noqa: ANN401 - skfem's own fields

@@ -11,10 +11,8 @@ import math
 from dataclasses import dataclass, field
 
 from ..errors import OutlineError
-from ..geometry.path import Path, four_quarters
 from ..geometry.point import Point
 from ..geometry.scalar import peak
-from ..geometry.segments import Arc
 
 _SAMPLES = 720
 """Points of a quarter of the ellipse at which the distance is taken: good to 1e-4 mm."""
@@ -95,20 +93,6 @@ class FourCentreOval:
             farthest_from_ellipse=_farthest_from_ellipse(a, b, arcs, _SAMPLES),
         )
 
-    def path(self) -> Path:
-        """Return its outline, anticlockwise from the right end."""
-        return four_quarters(
-            (
-                Arc(Point(self.end_centre, 0.0), self.end_radius, 0.0, self.join),
-                Arc(
-                    Point(0.0, -self.side_centre),
-                    self.side_radius,
-                    self.join,
-                    math.pi / 2 - self.join,
-                ),
-            )
-        )
-
 
 @dataclass(frozen=True, slots=True)
 class EightCentreOval:
@@ -146,19 +130,6 @@ class EightCentreOval:
         arcs = ((end, at_end), (middle, between), (side, at_side))
         farthest = _farthest_from_ellipse(a, b, arcs, _SAMPLES)
         return cls(length, width, end, middle, side, a - end, side - b, between, farthest)
-
-    def path(self) -> Path:
-        """Return its outline, anticlockwise from the right end."""
-        end, side = Point(self.end_centre, 0.0), Point(0.0, -self.side_centre)
-        first = (end - self.middle_centre).angle
-        second = (self.middle_centre - side).angle
-        return four_quarters(
-            (
-                Arc(end, self.end_radius, 0.0, first),
-                Arc(self.middle_centre, self.middle_radius, first, second - first),
-                Arc(side, self.side_radius, second, math.pi / 2 - second),
-            )
-        )
 
 
 def _half_axes(length: float, width: float) -> tuple[float, float]:

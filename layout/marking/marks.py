@@ -48,13 +48,6 @@ class MarkSet:
     ordinates: tuple[Ordinate, ...] = ()
     """Points of a quarter of an oval or a superellipse that prove its line."""
 
-    def mark(self, label: str) -> Mark:
-        """Return the mark of that label; a `KeyError` where there is none."""
-        for mark in self.marks:
-            if mark.label == label:
-                return mark
-        raise KeyError(label)
-
     def rounding_error(self, tape: Tape) -> float:
         """Return how far rounding every figure to the tape's division can move the line, mm.
 

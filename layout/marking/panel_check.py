@@ -6,11 +6,13 @@ that is cut and everything that it must keep clear of.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
+from ..errors import PanelError
 from ..geometry.alike import at_most
 from ..geometry.distance import nearest
 from ..geometry.path import Path
@@ -26,7 +28,6 @@ from ..panel.reference import Corner
 from ..units import MM_PER_INCH, Tape
 from .arcs import LargeArc
 from .off_wood import edge_name
-from .squareness import Squareness
 
 _UNITS = (400.0, 300.0, 200.0, 150.0, 100.0, 50.0, 25.0)
 _UNITS_IMPERIAL = (16.0, 12.0, 8.0, 6.0, 4.0, 2.0, 1.0)
@@ -34,6 +35,54 @@ _UNITS_IMPERIAL = (16.0, 12.0, 8.0, 6.0, 4.0, 2.0, 1.0)
 
 _FINE = 0.02
 """How near polygons follow curves where distances are taken, mm."""
+
+
+ACCEPTED = 1.5
+"""A corner that leans by no more than this over its shorter side is taken for square, mm: two
+diagonals then differ by 3 at most (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Squareness:
+    """How a corner stands."""
+
+    angle: float = field(metadata={"unit": "rad"})
+    """Of the corner, radians."""
+    out_by: float
+    """How far the end of the second side lies from the square line, mm: positive where it leans
+    outwards, over the first side's end."""
+    square_diagonal: float
+    """What the diagonal would be if the corner were square, mm."""
+    is_square: bool
+    """Whether it may be worked from as it is."""
+
+    @classmethod
+    def of_corner(cls, first: float, second: float, diagonal: float) -> Squareness:
+        """Return how the corner between two sides stands, from the diagonal across them, mm.
+
+        By the law of cosines. Equal diagonals of a panel do not prove it square (sides 90, 40, 90,
+        48 have them too): take this at both ends of the reference edge.
+
+        Raises
+        ------
+        PanelError
+            If the three lengths make no triangle.
+
+        Examples
+        --------
+        >>> Squareness.of_corner(1200.0, 900.0, 1500.0).is_square
+        True
+        """
+        longest = max(first, second, diagonal)
+        if min(first, second, diagonal) <= 0 or 2 * longest >= first + second + diagonal:
+            raise PanelError(
+                f"sides {first:g} and {second:g} and a diagonal of {diagonal:g} mm meet in no "
+                "corner: measure again"
+            )
+        cosine = (first**2 + second**2 - diagonal**2) / (2 * first * second)
+        out_by = -second * cosine
+        true = math.hypot(first, second)
+        return cls(math.acos(cosine), out_by, true, at_most(abs(out_by), ACCEPTED))
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,18 +155,6 @@ class PanelCheck:
     bows: tuple[BowCheck, ...]
     clearances: tuple[Clearance, ...]
     """Edges first, then cut-outs, then defects."""
-
-    def clear_of(self, name: str) -> float:
-        """Return how far the line stays from something; a `KeyError` where there is none."""
-        for clearance in self.clearances:
-            if clearance.name == name:
-                return clearance.distance
-        raise KeyError(name)
-
-    @property
-    def is_square(self) -> bool:
-        """Whether every corner that can be checked is square in the panel as measured."""
-        return all(check.found.is_square for check in self.squares)
 
 
 def check_panel(panel: Panel, datum: Datum, core: Path, tape: Tape) -> PanelCheck:

@@ -113,10 +113,6 @@ class Datum:
         """Return the point of the panel with these offsets, mm."""
         return self.frame(Point(along, square))
 
-    def corner(self, name: str) -> Corner | None:
-        """Return the corner of that letter, if there is one."""
-        return next((corner for corner in self.corners if corner.name == name), None)
-
 
 def choose_datum(
     panel: Panel,

@@ -23,20 +23,13 @@ from ..panel.corners import LETTERS
 from ..panel.panel import Panel
 from ..panel.told import clear_of_blades
 from ..template.wish import TemplateWish
-from ..units import MM_PER_INCH, Tape, Units
+from ..units import Tape, Units
 from ..work.wish import MaterialsWish, WorkWish
 from .tied import tied
 
 STAND_IN_THICKNESS = 18.0
 """Thickness, mm, that a panel carries where the file gives none: a fit never looks at it, and a
 plan refuses it (`Job.missing`). It is the commonest board (common practice)."""
-
-STEP = 5.0
-"""What sheets round a size down to, mm (common practice)."""
-
-STEP_IMPERIAL = MM_PER_INCH / 4
-"""The same where the maker's tape is in inches: a quarter of an inch (common practice)."""
-
 
 UNITS = Choice(
     {unit.value: unit for unit in Units},
@@ -93,11 +86,11 @@ class Job:
         "2",
     )
     step: float = key(
-        STEP,
+        Tape().step,
         Length(Range(0.0, 100.0, above=True), "5 or 1/4 in is usual"),
         "The sheets round the size down to this",
         "10",
-        usual=f"{STEP:g} mm, or 1/4 in",
+        usual=f"{Tape().step:g} mm, or 1/4 in",
     )
     datum: tuple[Point, Point] | None = None
     """Two struck points P and Q to measure from, where the datum edge does not serve."""
@@ -155,11 +148,6 @@ class Job:
     def tape(self) -> Tape:
         """How the sheets of this job write a length."""
         return Tape.for_units(self.units)
-
-    @staticmethod
-    def usual_step(units: Units) -> float:
-        """Return what sizes are rounded down to where the job does not say, mm."""
-        return STEP_IMPERIAL if units.is_imperial else STEP
 
 
 _PARTS: dict[str, Kind] = {

@@ -11,7 +11,7 @@ from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
 from ..errors import LegsError
 from ..fit.found import Fit
-from ..fit.why import Contact, Cost, LimitMet
+from ..fit.why import Contact, Cost, LimitMet, limits_met
 from ..legs.plan import LegsPlan
 from ..legs.screws import USUAL
 from ..legs.whole import TablePlan
@@ -39,7 +39,7 @@ from .fitting import fits_of
 from .job import Job
 from .standing import Standing, stand
 from .template import template_content
-from .why import along_grain_in, contacts_in, costs_in, limits_in, others_in
+from .why import along_grain_in, contacts_in, costs_in, others_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +131,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         job=job,
         fits=fits,
         contacts=contacts,
-        limits_met=limits_in(job, fits[0]),
+        limits_met=limits_met(fits[0], job.wish),
         costs=costs_in(job, fits[0], contacts, progress),
         others=others_in(job, fits[0]),
         along_grain=along_grain_in(job, fits[0], progress),

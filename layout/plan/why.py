@@ -11,7 +11,7 @@ from ..fit import best_fits
 from ..fit.found import Fit
 from ..fit.ground import Ground
 from ..fit.others import others
-from ..fit.why import Contact, Cost, LimitMet, Side, contacts_of, costs_of, limits_met
+from ..fit.why import Contact, Cost, LimitMet, Side, contacts_of, costs_of
 from ..fit.why.contacts import Touched
 from ..geometry.path import Path
 from ..geometry.segments import Segment
@@ -34,11 +34,6 @@ def contacts_in(job: Job, fit: Fit) -> tuple[Contact, ...]:
         sides=tuple(sides_of(job)),
         points=(*job.wish.covers, *job.wish.avoids),
     )
-
-
-def limits_in(job: Job, fit: Fit) -> tuple[LimitMet, ...]:
-    """Return the limits of a job's wish that a fit has come to."""
-    return limits_met(fit, job.wish)
 
 
 def costs_in(

@@ -13,10 +13,10 @@ from ..drawing.lettering import text_box, text_width, wrapped
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
 from ..geometry.alike import at_most, first_of_best
 from ..geometry.bounds import Bounds
-from ..geometry.cutter import Cutter
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.tolerance import ROUNDING
+from ..geometry.window import Cutter
 from ..template.calibration import longest_bar
 from ..template.content import mark_ring
 from ..template.tiles import Tile, TilePlan

@@ -9,10 +9,9 @@ from ..drawing.kit.labels import points_along
 from ..drawing.scene import Layer
 from ..drawing.signs import mark_lines
 from ..geometry.bounds import Bounds
-from ..geometry.cutter import Cutter
 from ..geometry.path import Path
 from ..geometry.placement import Points
-from ..geometry.window import clipped
+from ..geometry.window import Cutter, clipped
 from ..template.content import TemplateContent, TemplateMark
 from ..template.portions import Portion
 from ..template.proposal import Proposal

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..drawing.kit.frame import DrawingFrame
-from ..drawing.lettering import paragraph
+from ..drawing.lettering import fitted_height, paragraph
 from ..drawing.scene import Item, Stroke, Text
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
@@ -43,7 +43,8 @@ def found_words(plan: Plan) -> str:
 def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]:
     """Yield the title block within `room`, paper mm."""
     left, y = room.left, room.top - 5
-    yield Text(Point(left, y), plan.job.name, 5.0, bold=True)
+    height = fitted_height(plan.job.name, 5.0, room.width, bold=True)
+    yield Text(Point(left, y), plan.job.name, height, bold=True)
     y -= 2.0
     face = "MIRRORED: seen from the underside, show face DOWN" if frame.mirrored else "Show face UP"
     yield Text(Point(left, y - 4.5), face, 3.5, bold=True)

@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 
 from ..errors import LayoutError
-from ..units import MM_PER_INCH, Tape
+from ..units import Tape
 
 MOST = 0.03
 """More than this is no printer's error but a page that was fitted to the wrong paper."""
@@ -65,7 +65,7 @@ def longest_bar(room: float, tape: Tape) -> float:
     >>> longest_bar(188.9, Tape()), round(longest_bar(188.9, Tape(imperial=True)), 6)
     (185.0, 184.15)
     """
-    step = MM_PER_INCH / 4 if tape.imperial else 5.0
+    step = tape.step
     return step * math.floor(room / step + 1e-9)
 
 

@@ -21,6 +21,10 @@ SHOWS = 0.5
 """What stands out by less is sanded off, mm (our choice)."""
 
 
+SHARP = math.radians(10)
+"""A hollow joint that turns by less is no corner to a round bit (our choice)."""
+
+
 @dataclass(frozen=True, slots=True)
 class HollowCorner:
     """A hollow corner of a line, or a hollow arc tighter than the bit."""
@@ -51,15 +55,15 @@ def hollow_corners(line: Path, bit: float) -> tuple[HollowCorner, ...]:
     ...     (Point(*p) for p in step), closed=True), bit=12.0)]
     [2.49]
     """
-    return tuple(HollowCorner(at, out, bit) for at, out in _stays_out(line, bit / 2) if out > SHOWS)
+    return tuple(HollowCorner(at, out, bit) for at, out in stays_out(line, bit / 2) if out > SHOWS)
 
 
-def _stays_out(line: Path, radius: float) -> Iterator[tuple[Point, float]]:
-    for before, segment in zip(
-        (line.segments[-1], *line.segments[:-1]), line.segments, strict=True
-    ):
-        turn = turn_at(before, segment)
-        if -math.pi + SAME_POINT < turn < 0:
+def stays_out(line: Path, radius: float) -> Iterator[tuple[Point, float]]:
+    """Yield where a bit of this radius, mm, stays out of a line, closed or open, and how far."""
+    held = line.segments
+    for i, segment in enumerate(held):
+        turn = turn_at(held[i - 1], segment) if i or line.is_closed else 0.0
+        if -math.pi + SAME_POINT < turn < -SHARP:
             yield segment.start, radius * (1 / math.cos(turn / 2) - 1)
         if isinstance(segment, Arc) and segment.radius < radius and -math.pi < segment.sweep < 0:
             reach = 1 / math.cos(segment.sweep / 2) - 1

@@ -30,11 +30,6 @@ def words_of(act: object, say: Say) -> Passage:
     raise TypeError(f"there are no words for {type(act).__name__}")
 
 
-def face_words(say: Say) -> str:
-    """Return how the show face lies."""
-    return f"show face {'down' if say.mirrored else 'up'}"
-
-
 def offsets_of(place: EdgePoint, waste: Point, say: Say) -> tuple[float, float]:
     """Return the offsets of a place on a line as they are told, mm: off the top."""
     way = waste.turned(-say.datum.frame.turn)

@@ -17,19 +17,14 @@ from ..units import Tape, two_figures
 from .directions import ACROSS, ALONG, Directions, directions_of
 from .leg_concerns import SAG, SEATED, STANDING, WHERE, told
 from .passage import Passage, Table
-from .say import listed
+from .say import listed, unit_words
 
 ESTIMATE = "An estimate from geometry and usual figures, not a test. Try it before use."
 
 
-def in_unit(tape: Tape) -> str:
-    """Return what the figures of a table count in."""
-    return "inches" if tape.imperial else "mm"
-
-
 def offsets_caption(plan: Plan, what: str) -> str:
     """Return what stands under a table of places from O."""
-    return f"{what}, in {in_unit(plan.job.tape)}: the same whichever face lies up."
+    return f"{what}, in {unit_words(plan.job.tape)}: the same whichever face lies up."
 
 
 def in_short(plan: Plan) -> Iterator[str]:

@@ -63,11 +63,6 @@ class Lying:
 def lying_of(plan: Plan) -> Lying:
     """Return how the panel of a plan lies."""
     datum = plan.datum
-    level = (plan.job.panel.boundary.points(1.0) - [*datum.start]) @ _turned(datum)
+    level = datum.frame.inverse.of(plan.job.panel.boundary.points(1.0))
     along, across = level.max(axis=0) - level.min(axis=0)
     return Lying(datum, plan.cuts.face.mirrored, bool(across > _UPRIGHT * along))
-
-
-def _turned(datum: Datum) -> list[list[float]]:
-    ahead = (datum.end - datum.start).unit()
-    return [[ahead.x, -ahead.y], [ahead.y, ahead.x]]

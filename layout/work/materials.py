@@ -69,10 +69,6 @@ class Materials:
     unpriced: tuple[str, ...] = field(default=())
     """Names of what is to be bought and has no price."""
 
-    def named(self, name: str) -> Line | None:
-        """Return the line of a material; None where it takes none."""
-        return next((line for line in self.lines if line.name == name), None)
-
     @property
     def cost(self) -> Decimal | None:
         """What is bought costs in all, as far as prices are known; None where none is."""

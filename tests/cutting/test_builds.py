@@ -11,6 +11,7 @@ import shapely
 import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from told import named as mark_called
 from told import told
 from worked_panels import DOOR, SLAB
 
@@ -242,7 +243,7 @@ def test_the_router_runs_downhill_and_against_its_bit(turn: float, grain: float)
     assert sum(feed.show_face_up for feed in cuts.feeds) == 2
     fibre = Point.polar(1.0, grain)
     for feed in cuts.feeds:
-        start, end = (marks.mark(label).point - centre for label in (feed.start, feed.end))
+        start, end = (mark_called(marks, label).point - centre for label in (feed.start, feed.end))
         assert abs(end.unit().dot(fibre)) > abs(start.unit().dot(fibre))
         assert (start.cross(end) > 0) is feed.show_face_up
 

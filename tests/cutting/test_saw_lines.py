@@ -188,7 +188,7 @@ def test_a_short_corner_cut_takes_a_handsaw(radius: float, handsaw: bool) -> Non
     cuts = plan(RoundedRectangle.with_radius(1400, 700, radius))
     assert len(cuts.corner_cuts) == 4
     for cut in cuts.corner_cuts:
-        assert cut.handsaw is handsaw is (cut.length < LEAST_RUN)
+        assert cut.handsaw is handsaw is (cut.start.point.distance_to(cut.end.point) < LEAST_RUN)
         assert (cut.guide is None) is handsaw
     words = text(told(cuts, choose_datum(WIDE), title="Cut off the corners"))
     assert ("with a handsaw, held upright" in words) is handsaw

@@ -34,6 +34,16 @@ def test_a_top_nearly_as_long_as_the_diagonal_is_found(shape: str, short: float)
     assert abs(abs(fit.placement.turn) - slope) < 0.1
 
 
+@pytest.mark.parametrize("shape", ["capsule", "oval", "D end", "superellipse", "rectangle"])
+def test_the_largest_top_that_limits_allow_is_proved_in_a_few_boxes(shape: str) -> None:
+    """Where a top as long and as wide as may be fits easily, none can be larger."""
+    limits = Limits(length=Span(0, 500), width=Span(0, 260))
+    fit = best_fits(BOARD, Wish((shape,), limits=limits))[0]
+    assert (fit.outline.length, fit.outline.width) == pytest.approx((500, 260), abs=0.01)
+    assert fit.gap is not None and fit.gap <= 1e-3
+    assert fit.steps <= 10
+
+
 def test_a_rectangle_nearly_as_long_as_the_diagonal_is_found() -> None:
     """A rectangle L long and w wide fits turned by t where L cos t + w sin t is the board's length.
 

@@ -12,13 +12,12 @@ from hypothesis import strategies as st
 from readers import off_path
 
 from panelwright.layout.geometry.bounds import Bounds
-from panelwright.layout.geometry.cutter import Cutter
 from panelwright.layout.geometry.intersect import crossings
 from panelwright.layout.geometry.path import Path, circle
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Line, Segment
-from panelwright.layout.geometry.window import clipped, split
+from panelwright.layout.geometry.window import Cutter, clipped, split
 from panelwright.layout.outlines import Capsule, Oval
 
 placed_paths = st.builds(

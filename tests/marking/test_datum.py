@@ -124,8 +124,7 @@ def test_a_round_ended_panel_is_measured_from_its_straight_edge() -> None:
 def test_bad_corners_are_not_used(panel: Panel, name: str, flaw: Flaw) -> None:
     """No tape is held to a corner that is rounded, clipped, cut away or spoilt."""
     datum = choose_datum(panel)
-    corner = datum.corner(name)
-    assert corner is not None
+    (corner,) = (c for c in datum.corners if c.name == name)
     assert (corner.usable, corner.flaw) == (False, flaw)
     assert name not in {r.name for r in datum.references}
 

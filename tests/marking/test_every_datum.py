@@ -77,9 +77,8 @@ def start_of(datum: Datum) -> Point:
     if datum.first.found is not Found.PROLONGED:
         return datum.first.point
     # a straightedge along the named edge crosses the line through the two points on the panel
-    one, other = (datum.corner(letter) for letter in datum.first.edge.split("–"))
-    assert one is not None
-    assert other is not None
+    corners = {corner.name: corner for corner in datum.corners}
+    one, other = (corners[letter] for letter in datum.first.edge.split("–"))
     held, last = datum.references[:2]
     way, along = (other.point - one.point).unit(), (last.point - held.point).unit()
     return held.point + along * ((one.point - held.point).cross(way) / along.cross(way))

@@ -10,6 +10,7 @@ import pytest
 import strategies
 from hypothesis import given
 from hypothesis import strategies as st
+from told import named as mark_called
 
 from panelwright.layout.geometry.intersect import crossings
 from panelwright.layout.geometry.path import Path, circle
@@ -142,8 +143,8 @@ def test_a_tangent_point_is_a_radius_from_its_centre() -> None:
     marks = marks_for(Top(WIDE, outline, Placement(MIDDLE, 2.0)), choose_datum(WIDE))
     radii = []
     for corner in range(4):
-        centre = marks.mark(f"K{corner + 1}").point
-        touching = [marks.mark(f"T{2 * corner + i}").point for i in (1, 2)]
+        centre = mark_called(marks, f"K{corner + 1}").point
+        touching = [mark_called(marks, f"T{2 * corner + i}").point for i in (1, 2)]
         one, other = (centre.distance_to(p) for p in touching)
         assert one == pytest.approx(other)
         radii.append(round(one))
@@ -194,7 +195,7 @@ def test_rounded_offsets_miss_by_no_more_than_half_a_diagonal(x: float, y: float
     """Rounding both offsets to a tape's division moves a mark by half its diagonal at most."""
     marks = marks_for(Top(WIDE, Circle(100), Placement(Point(x, y))), choose_datum(WIDE))
     for tape in (Tape(), Tape(imperial=True)):
-        error = marks.mark("O").rounding_error(tape)
+        error = mark_called(marks, "O").rounding_error(tape)
         assert error <= tape.division / math.sqrt(2) + 1e-9
 
 
@@ -202,7 +203,7 @@ def test_a_centre_off_the_panel_is_said_to_be() -> None:
     """A corner centre in a cut-out is not on wood, and how far it lies from it is said."""
     panel = replace(WIDE, cut_outs=(rectangular_place(Point(4200, 3500), 200, 100),))
     marks = marks_for(Top(panel, Capsule(1400, 800), Placement(MIDDLE)), choose_datum(panel))
-    one, other = marks.mark("C1"), marks.mark("C2")
+    one, other = mark_called(marks, "C1"), mark_called(marks, "C2")
     assert other.off is None
     assert one.off is not None
     assert one.off.distance == pytest.approx(50.0)
@@ -215,15 +216,8 @@ def test_a_nail_in_a_defect_is_bridged() -> None:
     soft = Defect("knot", round_place(Point(4500 - 400, 3500), 60), frozenset({Spoils.BEARING}))
     panel = WIDE.with_defect(soft)
     marks = marks_for(Top(panel, Oval(1000, 600), Placement(MIDDLE)), choose_datum(panel))
-    assert marks.mark("N1").off is None
-    assert (marks.mark("N1").defect, marks.mark("N2").defect) == ("knot", "")
-
-
-def test_an_unknown_label_is_refused() -> None:
-    """Asking for a mark that is not there raises its label."""
-    marks = marks_for(Top(WIDE, Circle(500), Placement(MIDDLE)), choose_datum(WIDE))
-    with pytest.raises(KeyError, match="K9"):
-        marks.mark("K9")
+    assert mark_called(marks, "N1").off is None
+    assert (mark_called(marks, "N1").defect, mark_called(marks, "N2").defect) == ("knot", "")
 
 
 @given(strategies.points, st.floats(10, 900), strategies.points, strategies.angles)

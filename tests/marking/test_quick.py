@@ -23,6 +23,7 @@ from panelwright.layout.marking.divide import Division
 from panelwright.layout.marking.method import HandTool, Method, Workshop
 from panelwright.layout.marking.methods import methods_for
 from panelwright.layout.marking.off_wood import Ground
+from panelwright.layout.marking.panel_check import Squareness
 from panelwright.layout.marking.quick import (
     mark_arc,
     mark_capsule,
@@ -31,7 +32,6 @@ from panelwright.layout.marking.quick import (
     mark_rounded,
     mark_superellipse,
 )
-from panelwright.layout.marking.squareness import Squareness
 from panelwright.layout.outlines import Capsule, Outline, Oval, Rectangle
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum

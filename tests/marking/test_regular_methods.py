@@ -12,6 +12,7 @@ import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from readers import off_path
+from told import named as mark_called
 
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
@@ -125,13 +126,13 @@ def test_a_stranger_joins_the_corners(top: RegularPolygon, turn: float, tape: Ta
 def ring(marks: MarkSet, top: RegularPolygon) -> list[str]:
     """Return the labels of all corners, round the middle."""
     held = [*marks.of(Kind.CORNER), *(marks.of(Kind.END) if top.sides == 6 else ())]
-    middle = marks.mark("O").point
+    middle = mark_called(marks, "O").point
     return [m.label for m in sorted(held, key=lambda m: (m.point - middle).angle)]
 
 
 def at_offsets(datum: Datum, marks: MarkSet, label: str, tape: Tape) -> Point:
     """Return where a mark comes to lie that is set out by its rounded offsets."""
-    mark = marks.mark(label)
+    mark = mark_called(marks, label)
     return datum.at(tape.nearest(mark.along), tape.nearest(mark.square))
 
 

@@ -8,6 +8,7 @@ import pytest
 import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from told import named as mark_called
 
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
@@ -25,7 +26,7 @@ tapes = st.sampled_from([Tape(), Tape(imperial=True)])
 
 def on_panel(datum: Datum, marks: MarkSet, label: str, tape: Tape) -> Point:
     """Return where a mark comes to lie that is set out by its rounded offsets."""
-    mark = marks.mark(label)
+    mark = mark_called(marks, label)
     return datum.at(tape.nearest(mark.along), tape.nearest(mark.square))
 
 
@@ -45,7 +46,7 @@ def test_a_capsule_from_its_sheet(outline: Capsule, turn: float, tape: Tape) -> 
         centre = on_panel(datum, marks, label, tape)
         for share in (0.0, 0.2, 0.5, 0.9):
             drawn = centre + Point.polar(tape.nearest(compass.radius), share * math.tau)
-            true = marks.mark(label).point.distance_to(drawn)
+            true = mark_called(marks, label).point.distance_to(drawn)
             assert abs(true - outline.radius) <= 1.25 * tape.division
 
 

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 import pytest
+from told import named as mark_called
 from worked_panels import BENCH_TOP, BOWED_TOP, DOOR, SLAB, WORKTOP, Worked
 
 
 def tie(job: Worked, label: str) -> dict[str, str]:
     """Return the tie measurements of a mark."""
-    cross = job.marks.mark(label).ties
+    cross = mark_called(job.marks, label).ties
     assert cross is not None
     return {t.name: job.tape.figure(t.distance) for t in (cross.first, cross.second)}
 
 
 def offsets(job: Worked, label: str) -> list[str]:
     """Return the offsets of a mark."""
-    mark = job.marks.mark(label)
+    mark = mark_called(job.marks, label)
     return job.figures(mark.along, mark.square)
 
 

@@ -5,12 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from panelwright.layout.drawing import layers
+from panelwright.layout.drawing.kit.labels import points_along
+from panelwright.layout.drawing.lettering import text_box
+from panelwright.layout.drawing.scene import Scene, Stroke, Text
 from panelwright.layout.drawing.svg import to_svg
+from panelwright.layout.geometry.bounds import Bounds
+from panelwright.layout.geometry.point import Point
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
-
-    from panelwright.layout.drawing.scene import Scene
 
 MEETS = """
 () => [...document.querySelectorAll("svg")].map((svg) => {
@@ -44,4 +48,32 @@ def meetings(browser: Browser, scenes: Sequence[Scene]) -> list[list[str]]:
     page.set_content("".join(svg[svg.index("<svg") :] for svg in svgs))
     found: list[list[str]] = page.evaluate(MEETS)
     page.close()
+    return found
+
+
+def touched(scene: Scene) -> list[str]:
+    """Return which words of a drawing lie on a ring that is not theirs, or on the finished edge."""
+    rings = [
+        stroke.path.bounds
+        for stroke in scene.on(layers.BENCH_MARK)
+        if isinstance(stroke, Stroke) and len(stroke.path.segments) == 2
+    ]
+    edge = points_along(
+        (s.path for s in scene.on(layers.BENCH_FINISH) if isinstance(s, Stroke)), 0.3
+    )
+    found = []
+    for text in (item for group in scene.groups for item in group.items if isinstance(item, Text)):
+        box = text_box(text)
+        letters = Bounds(box.left, text.at.y, box.right, box.top)
+        if letters.grown(0.5 * layers.BENCH_FINISH.line_width - 0.1).holds_points(edge).any():
+            found.append(f"{text.words} lies on the edge")
+        for ring in rings:
+            m = ring.middle
+            near = Point(
+                min(max(m.x, letters.left), letters.right),
+                min(max(m.y, letters.bottom), letters.top),
+            )
+            own = m.distance_to(letters.middle) < 1.0
+            if not own and near.distance_to(m) < ring.width / 2 - 0.1:
+                found.append(f"{text.words} lies on a ring")
     return found

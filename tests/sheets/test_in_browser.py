@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 from random import Random
@@ -11,12 +11,16 @@ from typing import TYPE_CHECKING
 
 import pypdfium2
 import pytest
-from drawn_boxes import meetings
+from drawn_boxes import meetings, touched
 from kept import plan_of, sample_folders
+from random_jobs import random_job, toml_of
 
 from panelwright.layout.drawing.scene import Scene
+from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.point import Point
+from panelwright.layout.jobfile import read_job
 from panelwright.layout.panel import Defect, Spoils, round_place
+from panelwright.layout.plan.plan import make_plan
 from panelwright.layout.sheets.bench import bench_sheet
 from panelwright.layout.sheets.pictures.lying import lying_scene
 from panelwright.layout.sheets.plan_drawing import plan_scene
@@ -120,6 +124,28 @@ def test_nothing_runs_over_and_axe_finds_nothing(
     context.close()
 
 
+def test_cautions_are_folded_on_a_phone_alone(browser: Browser, path: Path) -> None:
+    """The drawing begins on the first screen of a phone; on paper and wide all cautions stand."""
+    context = browser.new_context(viewport={"width": 360, "height": 740})
+    page = context.new_page()
+    page.goto(path.as_uri())
+    caution = page.locator(".care li >> visible=true")
+    assert caution.count() == 0
+    top = page.locator(".ph >> visible=true").bounding_box()
+    assert top is not None and top["y"] + top["height"] < 740
+    page.click(".care summary >> visible=true")
+    assert caution.count() > 0
+    page.check(".care input >> visible=true")
+    assert "1 of" in page.inner_text(".care summary >> visible=true")
+    page.click(".care summary >> visible=true")
+    document = printed(page)
+    page.set_viewport_size({"width": 1100, "height": 740})
+    wide = caution.all_inner_texts()
+    assert wide
+    assert all(told.split(":")[0].split("?")[0] in words(document, 0) for told in wide[:1])
+    context.close()
+
+
 def test_every_box_is_reached_by_keyboard(page: Page) -> None:
     """Tab goes through switch, buttons and boxes in their order, and a space ticks."""
     page.keyboard.press("Tab")
@@ -131,18 +157,53 @@ def test_every_box_is_reached_by_keyboard(page: Page) -> None:
     assert page.evaluate("document.activeElement.checked")
 
 
+def holds(browser: Browser, scenes: Sequence[Scene]) -> None:
+    """Hold that no text meets another, a ring or the finished edge, or leaves its drawing."""
+    assert meetings(browser, scenes) == [[]] * len(scenes)
+    assert [touched(scene) for scene in scenes] == [[]] * len(scenes)
+
+
 def test_no_text_of_the_first_page_meets_another(browser: Browser) -> None:
     """On the panel as it lies: up to 20 defects, mm and inches, at any height it is given."""
-    scenes = [crowded(rng) for rng in (Random(i) for i in range(24))]
-    assert meetings(browser, scenes) == [[]] * len(scenes)
+    holds(browser, [crowded(Random(i)) for i in range(24)])
 
 
 @pytest.mark.by_hand
 def test_no_text_meets_another_in_a_thousand_drawings(browser: Browser) -> None:
     """The same of a thousand; and none lies on the finished edge."""
     for start in range(0, 1000, 50):
-        scenes = [crowded(Random(i)) for i in range(start, start + 50)]
-        assert meetings(browser, scenes) == [[]] * len(scenes)
+        holds(browser, [crowded(Random(i)) for i in range(start, start + 50)])
+
+
+@pytest.mark.parametrize("number", [10, 12])
+def test_no_text_of_a_random_plan_meets_another(browser: Browser, number: int) -> None:
+    """A panel, a top and legs of any kind: its first page in mm and inches, and its plan."""
+    drawn = [*whole(number)]
+    assert drawn
+    holds(browser, drawn)
+
+
+@pytest.mark.by_hand
+@pytest.mark.parametrize("start", range(0, 1000, 50))
+def test_no_text_meets_another_in_a_thousand_plans(browser: Browser, start: int) -> None:
+    """The same of every plan of a thousand random jobs; of some nothing fits."""
+    for number in range(start, start + 50):
+        holds(browser, [*whole(number)])
+
+
+def whole(number: int) -> Iterator[Scene]:
+    """Yield what is drawn of a random plan with up to 20 defects, nothing where no top fits."""
+    rng = Random(number)
+    job = random_job(rng, defects=rng.randrange(21))
+    try:
+        plan = make_plan(read_job(toml_of(job)))
+    except LayoutError:
+        return
+    for units in (Units.MM, Units.IN):
+        told = replace(plan, job=replace(plan.job, units=units))
+        tallest = rng.uniform(54, 100) + (15 if plan.cuts.again else 0)
+        yield lying_scene(told, lying_of(told), rounds_of(told), tallest=tallest)
+        yield plan_scene(told, mirrored=units is Units.IN)
 
 
 def crowded(rng: Random) -> Scene:

@@ -17,6 +17,7 @@ from bench_page import page_of
 from checker.sheet import Figure, SawRow, Sheet
 from kept import plan_of, sample_folders
 from readers import off_path
+from told import named as mark_called
 
 from panelwright.layout.cutting.cut import StraightCut, TrimKind
 from panelwright.layout.geometry.point import Point
@@ -133,7 +134,7 @@ def test_the_marks_lie_within_their_printed_rounding(plan_and_page: tuple[Plan, 
     errors |= dict(re.findall(r"(\w\d?) (\d+\.\d+)", step.text))
     assert set(errors) == set(printed)
     for name, error in errors.items():
-        true = datum.coordinates(held.mark(name).point)
+        true = datum.coordinates(mark_called(held, name).point)
         off = printed[name].distance_to(Point(true.along, true.square))
         stated = float(error) * (INCH if inches else 1.0)
         assert off == pytest.approx(stated, abs=0.06 if not inches else 0.006 * INCH)
@@ -151,7 +152,7 @@ def test_two_tapes_find_the_same_marks(plan_and_page: tuple[Plan, Sheet]) -> Non
     crossed: list[float] = []
     for label, one, other, angle, within in table.rows:
         (first, at), (second, to) = (_tape(words, places, inches) for words in (one, other))
-        mark = held.mark(label).point
+        mark = mark_called(held, label).point
         found = min(_crossing(at, first, to, second), key=mark.distance_to)
         stated = float(within) * (INCH if inches else 1.0)
         assert found.distance_to(mark) <= stated

@@ -15,7 +15,7 @@ from panelwright.layout.jobfile import problems, read_job
 from panelwright.layout.units import Tape
 from panelwright.layout.words.materials import materials_words
 from panelwright.layout.work.abrasives import GRITS, STEP, grits_between
-from panelwright.layout.work.materials import Materials, materials_of
+from panelwright.layout.work.materials import Line, Materials, materials_of
 from panelwright.layout.work.order import work_order
 from panelwright.layout.work.piece import Piece
 from panelwright.layout.work.wish import MaterialsWish
@@ -28,6 +28,11 @@ feet a US gallon (12.3 m² a litre) for varnish, 100 to 200 square feet a gallon
 def listed(piece: Piece, **wish: object) -> Materials:
     """Return the materials of a piece."""
     return materials_of(piece, work_order(piece), MaterialsWish(**wish))  # type: ignore[arg-type]
+
+
+def line_of(materials: Materials, name: str) -> Line | None:
+    """Return the line of a material; None where it takes none."""
+    return next((line for line in materials.lines if line.name == name), None)
 
 
 @pytest.mark.parametrize("folder", sample_folders(), ids=lambda folder: folder.name)
@@ -53,7 +58,7 @@ def test_a_litre_is_reckoned_by_hand() -> None:
     corners = (4 - math.pi) * 0.02**2
     face, edge = 0.8 * 0.4 - corners, 2 * (0.76 + 0.36) + math.tau * 0.02
     area = 2 * face + edge * 0.026
-    line = listed(top_alone()).named("finish")
+    line = line_of(listed(top_alone()), "finish")
     assert line is not None
     assert line.need == pytest.approx(area * 2 / 24 * 1.1)
     assert line.need == pytest.approx(0.0642, abs=5e-5)
@@ -68,7 +73,7 @@ def test_what_is_given_goes_before_what_is_reckoned() -> None:
         "price": {"finish": 40, "grit 80": 0.6},
     }
     held = listed(piece, **wish)
-    finish, fine, coarse = (held.named(n) for n in ("finish", "grit 120", "grit 80"))
+    finish, fine, coarse = (line_of(held, n) for n in ("finish", "grit 120", "grit 80"))
     assert finish is not None and fine is not None and coarse is not None
     assert (finish.given, finish.need, finish.buy) == (True, 0.5, pytest.approx(0.3))
     assert finish.cost == Decimal("12.000")
@@ -85,20 +90,20 @@ def test_what_is_given_goes_before_what_is_reckoned() -> None:
 def test_a_thicker_coat_and_a_poorer_label_take_more() -> None:
     """Coats and coverage of the job are heeded; no finish takes none."""
     piece = top_alone(coat="varnish")
-    usual = listed(piece).named("finish")
+    usual = line_of(listed(piece), "finish")
     assert usual is not None
     assert (usual.kind, usual.need) == ("varnish", pytest.approx(piece.sanded * 3 / 12 * 1.1))
-    assert listed(top_alone(coat="none")).named("finish") is None
+    assert line_of(listed(top_alone(coat="none")), "finish") is None
 
 
 def test_an_old_coat_takes_stripper_by_where_it_is_stripped() -> None:
     """Of the panel's faces before the saw, twice for paint; of the top's after it; of bare none."""
     paint, wax = listed(top_alone("paint", 1960)), listed(top_alone("wax"))
-    first, after = paint.named("stripper"), wax.named("stripper")
+    first, after = line_of(paint, "stripper"), line_of(wax, "stripper")
     assert first is not None and after is not None
     assert first.need == pytest.approx(2 * 1.6 * 0.8 * 2 / 3 * 1.1)
     assert after.need == pytest.approx(2 * (0.8 * 0.4 - (4 - math.pi) * 0.02**2) / 3 * 1.1)
-    assert listed(top_alone("none")).named("stripper") is None
+    assert line_of(listed(top_alone("none")), "stripper") is None
 
 
 def test_what_holds_the_legs_is_counted() -> None:
@@ -108,18 +113,18 @@ def test_what_holds_the_legs_is_counted() -> None:
     held = listed(piece)
     names = [line.name for line in held.lines]
     assert "wood glue" not in names and "masking tape" not in names
-    screws = held.named("batten screws")
+    screws = line_of(held, "batten screws")
     assert screws is not None and screws.need == 3 * len(piece.table.battens)
-    bolts, pads = held.named("bolts"), held.named("pads")
+    bolts, pads = line_of(held, "bolts"), line_of(held, "pads")
     assert bolts is not None and pads is not None
     assert (bolts.need, pads.need) == (4, 4)
     glued = listed(piece_of(table(fixing="glued")))
-    glue, tape = glued.named("wood glue"), glued.named("masking tape")
+    glue, tape = line_of(glued, "wood glue"), line_of(glued, "masking tape")
     assert glue is not None and tape is not None
     # four legs of 60 by 60, 0.2 mm thick, a fifth more: 144 cm² × 0.02 cm × 1.2 = 3.456 ml
     assert glue.need == pytest.approx(3.456)
     assert tape.need == pytest.approx(4 * 0.24 * 1.1)
-    assert glued.named("bolts") is None
+    assert line_of(glued, "bolts") is None
 
 
 @pytest.mark.parametrize("first", [40, 60, 80, 120, 150])

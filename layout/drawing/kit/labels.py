@@ -57,7 +57,7 @@ class LabelSetter:
     _drawn: Points = field(default_factory=lambda: np.empty((0, 4)), repr=False)
     """Small boxes along drawn lines, (n, 4): left, bottom, right, top."""
     _sides: Points = field(default_factory=lambda: np.empty((0, 4)), repr=False)
-    """What is taken, in the same form."""
+    """What is taken, in the same form, as far as it has been asked for."""
 
     def keep_clear(self, *boxes: Bounds) -> None:
         """Let no later label cover the boxes."""
@@ -79,10 +79,15 @@ class LabelSetter:
 
     def cost(self, box: Bounds) -> float:
         """Return how much a box covers of words, of lines and beyond the room; 0 for free."""
-        if len(self._sides) != len(self.taken):
-            self._sides = np.array([_sides_of(box) for box in self.taken])
-        covered = _WORSE * _shared(box, self._sides) + _shared(box, self._drawn)
+        covered = _WORSE * _shared(box, self._boxes()) + _shared(box, self._drawn)
         return covered + _WORSE**2 * self._beyond(box)
+
+    def _boxes(self) -> Points:
+        """Return what is taken, (n, 4): left, bottom, right, top."""
+        new = self.taken[len(self._sides) :]
+        if new:
+            self._sides = np.vstack([self._sides, [_sides_of(box) for box in new]])
+        return self._sides
 
     def _beyond(self, box: Bounds) -> float:
         """Return the area by which a box leaves the room."""
@@ -192,9 +197,10 @@ class LabelSetter:
 
     def _is_clear(self, way: Path) -> bool:
         """Return whether a path crosses no box that is taken, but the one it begins in."""
-        places = points_along((way,), step=0.5)
-        met = (box.holds_points(places) for box in self.taken)
-        return not any(on.any() and not on[0] for on in met)
+        x, y = points_along((way,), step=0.5).T[:, :, None]
+        left, bottom, right, top = self._boxes().T
+        met = (left < x) & (x < right) & (bottom < y) & (y < top)
+        return not (met.any(axis=0) & ~met[0]).any()
 
 
 def points_along(paths: Iterable[Path], step: float) -> Points:

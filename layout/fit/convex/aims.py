@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from ..goal import Row, nearness, wanted
 from ..wish import Goal, Wish
 from ..wood.edges import Array
 from .relaxation import Aim, HalfPlanes, Rows
@@ -60,32 +61,15 @@ class Figures:
         )
 
 
-def within_limits(
-    planes: HalfPlanes, figures: Figures, wish: Wish, rim: tuple[float, float]
-) -> HalfPlanes:
-    """Return the half-planes with those that the limits of the wish add.
-
-    Parameters
-    ----------
-    rim : tuple of two floats
-        What the lipping adds to half the length and half the width, mm.
-    """
-    limits = wish.limits
-    long_over, long_under = figures.long_over.raised(rim[0]), figures.long_under.raised(rim[0])
-    wide_over, wide_under = figures.wide_over.raised(rim[1]), figures.wide_under.raised(rim[1])
-    negative = [
-        (long_under.raised(-limits.length.greatest / 2), limits.length.greatest),
-        (wide_under.raised(-limits.width.greatest / 2), limits.width.greatest),
-        (long_over.times(-1).raised(limits.length.least / 2), 1 / max(limits.length.least, 1e-300)),
-        (wide_over.times(-1).raised(limits.width.least / 2), 1 / max(limits.width.least, 1e-300)),
+def within_limits(planes: HalfPlanes, figures: Figures, limits: list[Row]) -> HalfPlanes:
+    """Return the half-planes with those that limits on the half sizes of the core add."""
+    rows = [
+        (figures.long_under if a > 0 else figures.long_over)
+        .times(a)
+        .plus((figures.wide_under if b > 0 else figures.wide_over).times(b))
+        .raised(-c)
+        for a, b, c in limits
     ]
-    rows = [figure for figure, size in negative if size < 1e300]
-    if not math.isinf(limits.ratio.greatest):
-        rows.append(long_under.plus(wide_over.times(-limits.ratio.greatest)))
-    if limits.ratio.least > 1:
-        rows.append(wide_under.times(limits.ratio.least).plus(long_over.times(-1)))
-    if not rows:
-        return planes
     slopes = np.array([[0.0, 0.0, *figure.slope] for figure in rows])
     starts = np.array([figure.start for figure in rows])
     scale = np.abs(slopes).max(axis=1)
@@ -125,20 +109,19 @@ def _nearest(
     figures: Figures, wish: Wish, rim: tuple[float, float], likely: tuple[float, float]
 ) -> Aim:
     """Return minus the miss, as far as it lies on the way from the wanted size to the likely."""
-    assert wish.wanted is not None
-    wanted, size = wish.wanted, math.hypot(*wish.wanted)
-    dx, dy = 2 * (likely[0] + rim[0]) - wanted[0], 2 * (likely[1] + rim[1]) - wanted[1]
+    size, (length, width) = math.hypot(*wanted(wish)), wanted(wish)
+    dx, dy = 2 * (likely[0] + rim[0]) - length, 2 * (likely[1] + rim[1]) - width
     miss = math.hypot(dx, dy)
     across, up = (dx / miss, dy / miss) if miss > 0 else (-1.0, 0.0)
     long = figures.long_under if across > 0 else figures.long_over
     wide = figures.wide_under if up > 0 else figures.wide_over
     figure = (
-        long.raised(rim[0] - wanted[0] / 2)
+        long.raised(rim[0] - length / 2)
         .times(-2 * across)
-        .plus(wide.raised(rim[1] - wanted[1] / 2).times(-2 * up))
+        .plus(wide.raised(rim[1] - width / 2).times(-2 * up))
     )
     return Aim(
         *figure,
-        lambda value: size / (size + max(0.0, -value)),
+        lambda value: nearness(wish, max(0.0, -value)),
         lambda score: size - size / score,
     )

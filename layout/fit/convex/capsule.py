@@ -13,11 +13,12 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from ..goal import Figure
 from ..wish import Wish
 from ..wood.edges import Array, segment_distances, turned
 from .boxes import Box
 from .capsule_lift import CapsuleLift
-from .kind import Axes, Figure, Growth, Kind
+from .kind import Axes, Growth, Kind
 from .lift import Lift
 from .marks import Part, contacts_of, local_of
 from .pose import Contacts, Pose

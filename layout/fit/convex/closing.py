@@ -128,7 +128,7 @@ class _Near:
     def _space(self, x: Array) -> Array:
         """Return how much room is left to each edge, to what must be held, and to the limits."""
         pose = np.array(self.top) + self.moves @ x
-        planes = np.array(self.family.sizing.half_planes())
+        planes = np.array(self.family.sizing.half_planes)
         limits = planes[:, 2] - planes[:, :2] @ pose[3:]
         held = self._held(pose, self.firm)
         return np.concatenate([self._room(pose, self.edges), held, limits])

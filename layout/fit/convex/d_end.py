@@ -10,12 +10,13 @@ import math
 
 import numpy as np
 
+from ..goal import Figure
 from ..wood.edges import Array, segment_distances, turned
 from .aims import Figures
 from .boxes import Box
 from .capsule import CapsuleKind, round_end, straights
 from .capsule_lift import CapsuleLift
-from .kind import Figure, Growth
+from .kind import Growth
 from .lift import Lift
 from .marks import Part, contacts_of, local_of, marks_before
 from .pose import Contacts, Pose

@@ -16,6 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ...geometry.tolerance import ROUNDING
+from ..goal import turn_spans
 from ..wood.edges import Array, blocks, turned
 from ..wood.round_holes import Disks
 from .aims import aim_of, within_limits
@@ -99,18 +100,14 @@ class TwoSizes:
         period = self.kind.period(high)
         if period == 0:
             return [(0.0, 0.0)]
-        span = self.sizing.turn_span(period)
-        count = max(1, math.ceil(span / (math.pi / 2) * _FIRST_TURNS - 1e-9))
-        half = span / count
-        if span >= period / 2:
-            first = limits.grain + (1 - 2 * _OFF_GRID) * half
-            return [(first + 2 * i * half, half) for i in range(count)]
-        # the long axis has no direction: where half a turn makes another top, both are tried
-        twice = abs(math.remainder(math.pi, period)) > 1e-9
-        starts = [
-            limits.grain + turn - span + half for turn in ((0.0, math.pi) if twice else (0.0,))
-        ]
-        return [(start + 2 * i * half, half) for start in starts for i in range(count)]
+        spans = turn_spans(limits, period)
+        half_span = (spans[0][1] - spans[0][0]) / 2
+        count = max(1, math.ceil(half_span / (math.pi / 2) * _FIRST_TURNS - 1e-9))
+        half = half_span / count
+        starts = [low for low, _ in spans]
+        if half_span >= period / 2:
+            starts = [limits.grain - 2 * _OFF_GRID * half]
+        return [(start + (2 * i + 1) * half, half) for start in starts for i in range(count)]
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no top of the box beats, or `enough` where that is higher."""
@@ -202,7 +199,8 @@ class TwoSizes:
         edges = Edges(self.wood.outer_edges[box.edges], self.wood.outermost[box.edges])
         lift, rim = self.kind.lift(box, patch), self.sizing.rim
         figures = lift.figures(box.most, likely, wish.lipping)
-        planes = within_limits(lift.planes(edges, box.most, self.wood.held), figures, wish, rim)
+        planes = lift.planes(edges, box.most, self.wood.held)
+        planes = within_limits(planes, figures, self.sizing.half_planes)
         aim = aim_of(figures, wish, rim, likely)
         value, end = planes.best(aim)
         box.places = planes.places(aim, enough, end.step) if value > enough > 0 else None

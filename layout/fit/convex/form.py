@@ -12,7 +12,7 @@ from ...geometry.placement import array_of
 from ...geometry.polygon import Region, convex_hull
 from ...geometry.segments import Line
 from ...outlines import Outline, RegularPolygon
-from ..wood.edges import Array
+from ..wood.edges import Array, repeats
 from .polygon_gauge import PolygonBody
 
 _CURVES = 1e-4
@@ -107,8 +107,8 @@ def own_form(outline: Outline, farthest: float = math.inf) -> Form:
             f"{depth:.3g} mm deep: only a convex one can be scaled to the largest that fits; "
             "ask for it at its own size"
         )
-    repeats, size = _repeats(body.corners), body.scale
-    loose = depth + (0.0 if straight else tolerance) + (size * _SAME if repeats > 1 else 0.0)
+    times, size = repeats(body.corners, _SAME), body.scale
+    loose = depth + (0.0 if straight else tolerance) + (size * _SAME if times > 1 else 0.0)
     return Form(
         outline.name,
         body,
@@ -117,7 +117,7 @@ def own_form(outline: Outline, farthest: float = math.inf) -> Form:
         outline.area / size**2,
         1 - loose / size,
         (-middle.x / size, -middle.y / size),
-        math.tau / repeats,
+        math.tau / times,
         mitred=False,
     )
 
@@ -127,16 +127,3 @@ def _parted(corners: Array, size: float) -> Array:
     way = corners - np.roll(corners, 1, axis=0)
     kept: Array = corners[np.hypot(way[:, 0], way[:, 1]) > _SAME * size]
     return kept
-
-
-def _repeats(corners: Array) -> int:
-    """Return how many times the corners come to lie on each other in a whole turn."""
-    count = len(corners)
-    for times in range(count, 1, -1):
-        if count % times:
-            continue
-        cos, sin = math.cos(math.tau / times), math.sin(math.tau / times)
-        onto = corners @ np.array([[cos, sin], [-sin, cos]])
-        if np.abs(onto - np.roll(corners, -count // times, axis=0)).max() < _SAME:
-            return times
-    return 1

@@ -10,22 +10,18 @@ from __future__ import annotations
 
 import math
 from abc import ABC, abstractmethod
-from typing import NamedTuple, TypeVar
+from typing import NamedTuple
 
 import numpy as np
 
-from ..wish import Span, Wish
+from ..goal import Figure
+from ..wish import Wish
 from ..wood.edges import Array, turned
 from .boxes import Box
 from .gauge import Body, disk_factors
 from .lift import Lift
 from .pose import Contacts, Pose
 from .relaxation import Patch
-
-Figure = TypeVar("Figure", float, Array)
-
-_LEVEL = 1e-9
-"""Share by which a ratio that does not change with the radius may seem to."""
 
 
 class Axes(NamedTuple):
@@ -190,21 +186,6 @@ class Kind(ABC):
         length, lengthens, width, widens = self.axes(p)
         return length + lengthens * radius, width + widens * radius
 
-    def greatest_sizes(self, low: float, high: float, radius: Array) -> tuple[Array, Array]:
-        """Return half length and width that none of these shapes, of these radii, exceeds."""
-        return self.sizes(high, radius)[0], self.sizes(low, radius)[1]
-
-    def greatest_area(self, low: float, high: float, radius: Array, lipping: float) -> Array:
-        """Return the area that none of these, lipped, exceeds."""
-        rim = self.rim(lipping)
-        long, wide = self.sizes(high, radius)
-        return self.area(long + rim[0], wide + rim[1])
-
-    def radius_of_length(self, p: float, half_length: float) -> float:
-        """Return the radius of the shape with that half length."""
-        length, lengthens, _, _ = self.axes(p)
-        return (half_length - length) / lengthens
-
     def radius_of_width(self, p: float, half_width: float) -> float:
         """Return the radius of the shape with that half width."""
         _, _, width, widens = self.axes(p)
@@ -227,36 +208,3 @@ class Kind(ABC):
         at = self.axes(p)
         across = at.lengthens * (width - 2 * at.width) - at.widens * (length - 2 * at.length)
         return across / math.hypot(at.lengthens, at.widens)
-
-    def ratio_radius(self, low: float, high: float, span: Span, lipping: float) -> float:
-        """Return a radius above which no shape of the box, lipped, keeps its ratio within `span`.
-
-        As it grows the longest shape may become too round, or the roundest one too long.
-        """
-        least, greatest = span.least, span.greatest
-        radius = math.inf
-        if least > 1:
-            radius = self._ratio_reached(high, least, lipping, -1)
-        if not math.isinf(greatest):
-            radius = min(radius, self._ratio_reached(low, greatest, lipping, 1))
-        return radius
-
-    def _ratio_reached(self, p: float, ratio: float, lipping: float, way: int) -> float:
-        """Return the radius at which shape p, lipped, reaches a ratio, rising (1) or falling (-1).
-
-        Infinite where its ratio does not change so.
-        """
-        rim, at = self.rim(lipping), self.axes(p)
-        changes = way * (at.lengthens - ratio * at.widens)
-        left = way * (ratio * (at.width + rim[1]) - (at.length + rim[0]))
-        level = changes <= _LEVEL * at.lengthens or (left <= 0 and way > 0)
-        return math.inf if level else left / changes
-
-    def least_ratio(self, low: float, radius: Array, lipping: float) -> Array:
-        """Return the least ratio of lipped tops of shape `low` or more and at most these radii."""
-        rim, at = self.rim(lipping), self.axes(low)
-        long, wide = self.sizes(low, radius)
-        ratio = (long + rim[0]) / np.maximum(wide + rim[1], _LEVEL)
-        if at.width + rim[1] <= 0:
-            return ratio if at.length > 0 else np.full_like(radius, at.lengthens / at.widens)
-        return np.minimum(ratio, (at.length + rim[0]) / (at.width + rim[1]))

@@ -95,7 +95,7 @@ def _moved(family: TwoSizes, top: Pose, trust: float) -> _Moved:
         inside = _holding(family, top)
         rows.append(inside.slopes @ moves)
         limits.append(-inside.clear)
-    planes = family.sizing.half_planes()
+    planes = family.sizing.half_planes
     sizes = np.array([[0.0, 0.0, 0.0, a, b] for a, b, _ in planes])
     rows.append(sizes @ moves)
     limits.append(np.array([c - a * top.half_length - b * top.half_width for a, b, c in planes]))

@@ -11,11 +11,12 @@ import math
 
 import numpy as np
 
+from ..goal import Figure
 from ..wish import Wish
 from ..wood.edges import Array
 from .boxes import Box
 from .gauge import PowerBody
-from .kind import Axes, Figure, Growth, Kind
+from .kind import Axes, Growth, Kind
 from .lift import Lift
 from .marks import contacts_of, first_met, local_of
 from .oval_lift import OvalLift, most_stretch
@@ -24,6 +25,9 @@ from .relaxation import Patch
 
 _FIRST_SPAN = 1.0
 """Of the logarithm of the ratio, in the boxes that a search starts with."""
+
+_FLAT = 1e-9
+"""A ratio that no top has: where limits leave none, their span of shapes is empty."""
 
 _ALONG = (-1.0, -0.5, 0.0, 0.5, 1.0)
 """Where along its axis a top is held against the depths of the wood."""
@@ -79,7 +83,7 @@ class OvalKind(Kind):
         if t == 0:
             high = min(high, limits.ratio.greatest)
         least = max(low, limits.ratio.least, 1.0)
-        return math.log(least), math.log(high) if math.isfinite(high) else math.inf
+        return math.log(least), math.log(max(high, _FLAT)) if math.isfinite(high) else math.inf
 
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
         """Return spans that together hold all shapes; the last may be endless."""

@@ -11,12 +11,13 @@ import math
 
 import numpy as np
 
+from ..goal import Figure
 from ..wish import Wish
 from ..wood.edges import Array
 from .boxes import Box
 from .form import Form
 from .gauge import nearest_places
-from .kind import Axes, Figure, Growth, Kind
+from .kind import Axes, Growth, Kind
 from .marks import Part, contacts_of, local_of, marks_before
 from .polygon_lift import BESIDE, ConvexLift
 from .pose import Contacts, Pose

@@ -13,10 +13,11 @@ import numpy as np
 
 from ...errors import LayoutError
 from ...outlines import Superellipse
+from ..goal import Figure
 from ..wood.edges import Array
 from .boxes import Box
 from .gauge import PowerBody
-from .kind import Figure, Growth
+from .kind import Growth
 from .marks import contacts_of, first_met, local_of, marks_before
 from .oval import OvalKind
 from .pose import Contacts, Pose

@@ -14,7 +14,7 @@ import numpy as np
 
 from ...geometry.scalar import last_where
 from ..linear_program import maximised
-from ..plain import plain_places
+from ..tie_breaking import plain_places
 from ..wood.edges import Array
 from .pose import Pose
 

@@ -14,7 +14,7 @@ from ...geometry.polygon import Region, convex_hull
 from ...panel.sound import SoundWood
 from ..points import firm_corners, held_corners
 from ..wood.depth import Depths
-from ..wood.edges import Array, outermost, turned
+from ..wood.edges import Array, diameter, outermost, turned
 from ..wood.round_holes import Disks
 
 _CELLS_ALONG = 12
@@ -68,7 +68,7 @@ class Wood:
             on_hull.append(outermost(edges[-1], hull))
             own = np.arange(count, count + len(edges[-1]), dtype=np.intp)
             pieces.append(Piece(own, hull, Disks.of(edges[-1]).counted_from(count)))
-            self.diameter = max(self.diameter, _diameter(hull))
+            self.diameter = max(self.diameter, diameter(hull))
             count += len(own)
         self.outer_edges = np.concatenate(edges)
         # a piece may lie in the hole of another: then no hole is wholly without wood
@@ -88,8 +88,3 @@ class Wood:
     def holds_points(self, points: Array, *, inner: bool = False) -> NDArray[np.bool_]:
         """Return for each point whether it lies in the outer (or the inner) polygon."""
         return (self.inner if inner else self.outer).holds_points(points)
-
-
-def _diameter(hull: Array) -> float:
-    """Return the greatest distance between two corners of a hull, mm."""
-    return max(float(np.hypot(*(hull - corner).T).max()) for corner in hull)

@@ -7,7 +7,6 @@ the other edge or a line that is ripped at some height.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -168,9 +167,3 @@ class Ground:
         """
         between = self.band.between("inside", top + CHORD - ROUNDING)
         return between.shrunk(CHORD, around=True).minus(self.wood)
-
-
-def held_corners(band: Band, held: Sequence[Region]) -> Array:
-    """Return the corners of what a piece must hold, (n, 2) mm in the frame of the band."""
-    corners = [part.corners for part in held]
-    return band.back.of(np.concatenate(corners)) if corners else np.zeros((0, 2))

@@ -3,35 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Protocol
+from typing import TYPE_CHECKING
 
-from .band import Band
+from ...geometry.scalar import last_where
 from .piece import Cuts
+
+if TYPE_CHECKING:
+    from .round_ends import HalfRoundPieces
 
 _SHARE, _FINER, _FINEST = 1 / 16, 2.5, 1e-4
 """The first step as a share of the band, how much finer each is than the one before, and the step,
 mm, that it ends with."""
 
-_HALVINGS = 12
-"""Times that a stretch is halved to find where an end stops fitting."""
+_FINELY = 1e-3
+"""Of a step: how near it is found where an end stops fitting."""
 
 
-class Pieces(Protocol):
-    """What settling needs to know of a family of pieces."""
-
-    band: Band
-    ripped: bool
-
-    def worth(self, cuts: Cuts) -> float:
-        """Return the score of a piece; 0 where it does not fit or breaks a limit."""
-        ...
-
-    def can_be(self, cuts: Cuts) -> bool:
-        """Return whether a piece fits and keeps the limits."""
-        ...
-
-
-def settled(pieces: Pieces, score: float, cuts: Cuts) -> tuple[float, Cuts]:
+def settled(pieces: HalfRoundPieces, score: float, cuts: Cuts) -> tuple[float, Cuts]:
     """Return a piece at least as good, at a local best to `_FINEST`."""
     step = (pieces.band.right - pieces.band.left) * _SHARE
     while step > _FINEST:
@@ -45,7 +33,7 @@ def settled(pieces: Pieces, score: float, cuts: Cuts) -> tuple[float, Cuts]:
     return score, cuts
 
 
-def _moves(pieces: Pieces, cuts: Cuts, step: float) -> list[Cuts]:
+def _moves(pieces: HalfRoundPieces, cuts: Cuts, step: float) -> list[Cuts]:
     """Return the piece as it is, moved along, its ripped side moved, and its ends moved in."""
     lifts = (-step, 0.0, step) if pieces.ripped else (0.0,)
     return [
@@ -55,18 +43,16 @@ def _moves(pieces: Pieces, cuts: Cuts, step: float) -> list[Cuts]:
     ]
 
 
-def _pushed_out(pieces: Pieces, cuts: Cuts, step: float) -> Cuts:
+def _pushed_out(pieces: HalfRoundPieces, cuts: Cuts, step: float) -> Cuts:
     """Return a piece with its ends, the right one first, as far out as they get within a step."""
-    for name, way in (("right", 1.0), ("left", -1.0)):
-        start = getattr(cuts, name)
-        inside, outside = -2 * step, 2 * step
-        if not pieces.can_be(replace(cuts, **{name: start + way * inside})):
-            continue
-        for _ in range(_HALVINGS):
-            middle = (inside + outside) / 2
-            if pieces.can_be(replace(cuts, **{name: start + way * middle})):
-                inside = middle
-            else:
-                outside = middle
-        cuts = replace(cuts, **{name: start + way * inside})
-    return cuts
+    return _out(pieces, _out(pieces, cuts, "right", step), "left", -step)
+
+
+def _out(pieces: HalfRoundPieces, cuts: Cuts, name: str, step: float) -> Cuts:
+    def moved(by: float) -> Cuts:
+        return replace(cuts, **{name: getattr(cuts, name) + by * step})
+
+    def fits(by: float) -> bool:
+        return pieces.can_be(moved(by))
+
+    return moved(last_where(fits, -2.0, 2.0, _FINELY)) if fits(-2.0) else cuts

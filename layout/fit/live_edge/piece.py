@@ -25,9 +25,10 @@ from ...outlines import Freeform
 from ...outlines.freeform import PIECE_AS_FOUND
 from ...panel.sound import SoundWood
 from ..found import Fit
-from ..points import holds_all
-from ..wish import Goal, Wish
-from .band import Band
+from ..points import held_corners, holds_all
+from ..wish import Goal, Limits, Wish
+from .band import Band, Ground
+from .profile import Profile
 
 _REDUCTIONS = (ROUNDING, 4 * ROUNDING, CHORD + 4 * ROUNDING, PROOF_ALLOWANCE / 2)
 """By how much cuts are drawn in, mm, tried in turn."""
@@ -117,53 +118,12 @@ def _end(start: Point, end: Point, circle: Arc | None) -> Segment:
     return Arc(circle.centre, circle.radius, first, (last - first) % math.tau)
 
 
-def finished(
-    band: Band,
-    cuts: Cuts,
-    wood: SoundWood,
-    held: Sequence[Region],
-    wish: Wish,
-    *,
-    rounded: bool,
-) -> Fit | None:
-    """Return a piece proved inside the wood and round what it must hold, or None."""
-    for reduced in _REDUCTIONS:
-        smaller = cuts.drawn_in(reduced)
-        path = outline_of(band, smaller, rounded=rounded)
-        if path is None:
-            continue
-        placement = Freeform.frame_of(path).then(band.frame)
-        placement = replace(placement, turn=math.remainder(placement.turn, math.tau))
-        outline = Freeform.of(path, PIECE_AS_FOUND)
-        whole = Region.from_rings(placement.of(outline.outer(CHORD)))
-        if not wood.inner.holds(_clear_of_kept(whole, band)):
-            continue
-        within = Region.from_rings(placement.of(outline.inner(CHORD)))
-        if not holds_all(within, held):
-            return None
-        score = _score(wish.goal, band, smaller, outline, rounded=rounded)
-        return Fit(outline, outline, placement, score, None, 0)
-    return None
-
-
 def _clear_of_kept(whole: Region, band: Band) -> Region:
     """Return the piece without a hair along its kept edges."""
     for kept in band.kept:
         points = kept.placed(band.frame).points(CHORD)
         whole = whole.minus(Region.along(points, PROOF_ALLOWANCE, around=True))
     return whole
-
-
-def _score(goal: Goal, band: Band, cuts: Cuts, outline: Freeform, *, rounded: bool) -> float:
-    """Return what the goal counts: the area, the length along the axis or the least width."""
-    profile = band.profile("inside")
-    profile = profile.raised(cuts.top) if band.upper is None else profile
-    if goal is Goal.AREA:
-        return outline.area
-    if goal is Goal.WIDTH:
-        return profile.span(cuts.left, cuts.right)[0]
-    ends = float(profile.at(cuts.left) + profile.at(cuts.right)) / 2 if rounded else 0.0
-    return cuts.right - cuts.left + ends
 
 
 def require_wish(wish: Wish) -> None:
@@ -183,3 +143,68 @@ def require_wish(wish: Wish) -> None:
     one = wish.keeping is not None and len(wish.keeping.edges) == 1
     if wish.goal is Goal.LENGTH and one and limits.width.least <= 0:
         raise LayoutError("the longest piece on one kept edge needs a least width")
+
+
+def least_width(limits: Limits) -> float:
+    """Return the least width asked for, mm, never quite nothing."""
+    return max(limits.width.least, 2 * PROOF_ALLOWANCE)
+
+
+class BandPieces:
+    """What the families of pieces on one or two kept edges have in common."""
+
+    rounded = False
+    """Whether their ends are half round."""
+
+    def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> None:
+        require_wish(wish)
+        self.looks = 0.0
+        self.wood, self.wish, self.held = wood, wish, held
+        self.band = band = Band.of(wish)
+        self.inner = Ground.of(band, wood.inner)
+        self.outer = self.inner if wood.inner is wood.outer else Ground.of(band, wood.outer)
+        self.narrow, self.wide = band.profile("inside"), band.profile("outside")
+        self.to_hold = band.back.of(held_corners(held))
+        self.ripped = band.upper is None
+        self.tops = self._heights() if self.ripped else (0.0, 0.0)
+        """From where to where the upper side may be ripped on one kept edge, mm."""
+
+    def _heights(self) -> tuple[float, float]:
+        limits, lower = self.wish.limits, self.band.lower.bounds
+        low = float(lower.bottom) + least_width(limits) - CHORD
+        high = float(self.outer.wood.bounds.top)
+        if limits.width.greatest < math.inf:
+            high = min(high, float(lower.top) + limits.width.greatest + CHORD)
+        return float(self.to_hold[:, 1].max(initial=low)), high
+
+    def raised(self, profile: Profile, top: float) -> Profile:
+        """Return a profile up to where the upper side is ripped."""
+        return profile.raised(top) if self.ripped else profile
+
+    def finish(self, top: Cuts) -> Fit | None:
+        """Return a piece proved inside the wood and round what it must hold, or None."""
+        for reduced in _REDUCTIONS:
+            smaller = top.drawn_in(reduced)
+            path = outline_of(self.band, smaller, rounded=self.rounded)
+            if path is None:
+                continue
+            placement = Freeform.frame_of(path).then(self.band.frame)
+            placement = replace(placement, turn=math.remainder(placement.turn, math.tau))
+            outline = Freeform.of(path, PIECE_AS_FOUND)
+            whole = Region.from_rings(placement.of(outline.outer(CHORD)))
+            if not self.wood.inner.holds(_clear_of_kept(whole, self.band)):
+                continue
+            if not holds_all(Region.from_rings(placement.of(outline.inner(CHORD))), self.held):
+                return None
+            return Fit(outline, outline, placement, self._score(smaller, outline), None, 0)
+        return None
+
+    def _score(self, cuts: Cuts, outline: Freeform) -> float:
+        """Return what the goal counts: the area, the length along the axis or the least width."""
+        profile = self.raised(self.narrow, cuts.top)
+        if self.wish.goal is Goal.AREA:
+            return outline.area
+        if self.wish.goal is Goal.WIDTH:
+            return profile.span(cuts.left, cuts.right)[0]
+        ends = float(profile.at(cuts.left) + profile.at(cuts.right)) / 2 if self.rounded else 0.0
+        return cuts.right - cuts.left + ends

@@ -18,16 +18,14 @@ import numpy as np
 from ...geometry.polygon import Region
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
-from ..found import Fit
 from ..on_edge.free_spans import Array
 from ..on_edge.standing import LOOKS_A_BOX
 from ..wish import Goal, Wish
-from .band import Band, Ground, held_corners
+from .band import Ground
 from .end_disks import Ends, Stretch, lost_area, most_area, sides_of
 from .local_search import settled
-from .piece import Cuts, finished, require_wish
+from .piece import BandPieces, Cuts
 from .profile import Profile
-from .square_ends import heights
 
 _SLACK = 4 * ROUNDING
 
@@ -41,24 +39,15 @@ class Box:
     top: Stretch
 
 
-class HalfRoundPieces:
+class HalfRoundPieces(BandPieces):
     """The family of pieces with half-round ends on one or two kept edges."""
 
+    rounded = True
+
     def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> None:
-        require_wish(wish)
-        self.looks = 0.0
-        self.wood, self.wish, self.held = wood, wish, held
-        self.band = band = Band.of(wish)
-        self.inner = Ground.of(band, wood.inner)
-        self.outer = self.inner if wood.inner is wood.outer else Ground.of(band, wood.outer)
-        self.narrow, self.wide = band.profile("inside"), band.profile("outside")
+        super().__init__(wood, wish, held)
         self.ends = Ends.of(self.inner, around=True)
         self.outer_ends = Ends.of(self.outer, around=False)
-        self.to_hold = held_corners(band, held)
-        self.ripped = band.upper is None
-        self.tops = (0.0, 0.0)
-        if self.ripped:
-            self.tops = heights(band, self.outer, wish.limits, self.to_hold)
         self._blocked: dict[tuple[bool, float], Array] = {}
         self._sides: dict[float, Region] = {}
         self._areas: dict[tuple[int, Stretch, Stretch], float] = {}
@@ -92,7 +81,7 @@ class HalfRoundPieces:
 
     def _area(self, box: Box, ends: list[tuple[float, float, float]], enough: float) -> float:
         """Return an area that no piece of the box exceeds, mm²."""
-        wide = self.wide.raised(box.top[1] + ROUNDING) if self.ripped else self.wide
+        wide = self.raised(self.wide, box.top[1] + ROUNDING)
         whole = max(float(wide.area(box.left[0], box.right[1])), 0.0)
         discs = [math.pi / 8 * width[1] ** 2 for width in ends]
         area = whole + sum(discs)
@@ -193,7 +182,7 @@ class HalfRoundPieces:
         """Return the score of a piece; 0 where it does not fit or breaks a limit."""
         if not self.can_be(cuts):
             return 0.0
-        narrow = self.narrow.raised(cuts.top) if self.ripped else self.narrow
+        narrow = self.raised(self.narrow, cuts.top)
         ends = ((-1, cuts.left), (1, cuts.right))
         if self.wish.goal is Goal.AREA:
             area = float(narrow.area(cuts.left, cuts.right))
@@ -204,7 +193,7 @@ class HalfRoundPieces:
 
     def can_be(self, cuts: Cuts) -> bool:
         """Return whether a piece fits and keeps the limits."""
-        narrow = self.narrow.raised(cuts.top) if self.ripped else self.narrow
+        narrow = self.raised(self.narrow, cuts.top)
         if cuts.left > cuts.right or not self._is_allowed(cuts, narrow):
             return False
         ends = ((-1, cuts.left), (1, cuts.right))
@@ -242,7 +231,3 @@ class HalfRoundPieces:
     def polish(self, score: float, top: Cuts) -> tuple[float, Cuts]:
         """Return the piece with its cuts moved to where they are best."""
         return settled(self, score, top)
-
-    def finish(self, top: Cuts) -> Fit | None:
-        """Return the fit of a piece, proved in the wood."""
-        return finished(self.band, top, self.wood, self.held, self.wish, rounded=True)

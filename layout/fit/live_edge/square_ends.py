@@ -15,15 +15,12 @@ from itertools import pairwise
 import numpy as np
 
 from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
+from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
-from ..found import Fit
-from ..on_edge.free_spans import Array
 from ..on_edge.standing import LOOKS_A_BOX
-from ..wish import Limits, Span, Wish
-from .band import Band, Ground, held_corners
-from .piece import Cuts, finished, require_wish
-from .profile import Profile, free_runs
+from ..wish import Span, Wish
+from .piece import BandPieces, Cuts, least_width
+from .profile import free_runs
 from .windows import Asked, best_window
 
 _FIRST = 16
@@ -42,26 +39,19 @@ class Heights:
     high: float
 
 
-class SquarePieces:
+class SquarePieces(BandPieces):
     """The family of pieces with square ends on one or two kept edges."""
 
     def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> None:
-        require_wish(wish)
-        self.looks = 0.0
-        self.wood, self.wish, self.held = wood, wish, held
-        self.band = band = Band.of(wish)
-        self.inner = Ground.of(band, wood.inner)
-        self.outer = self.inner if wood.inner is wood.outer else Ground.of(band, wood.outer)
-        self.narrow, self.wide = band.profile("inside"), band.profile("outside")
-        self.to_hold = held_corners(band, held)
+        super().__init__(wood, wish, held)
         self._bounds: dict[Heights, float] = {}
 
     def first_boxes(self) -> Iterator[Heights]:
         """Return boxes of all heights; one of no height at all between two edges."""
-        if self.band.upper is not None:
+        if not self.ripped:
             yield Heights(0.0, 0.0)
             return
-        low, high = heights(self.band, self.outer, self.wish.limits, self.to_hold)
+        low, high = self.tops
         if low < high:
             for step, following in pairwise(np.linspace(low, high, _FIRST + 1)):
                 yield Heights(float(step), float(following))
@@ -79,14 +69,14 @@ class SquarePieces:
         blocked = np.concatenate(
             [
                 self.outer.blocked(box.low),
-                self._raised(self.wide, box.high).outside(_least(limits) - slack, np.inf),
-                self._raised(self.narrow, box.low).outside(-np.inf, limits.width.greatest + slack),
+                self.raised(self.wide, box.high).outside(least_width(limits) - slack, np.inf),
+                self.raised(self.narrow, box.low).outside(-np.inf, limits.width.greatest + slack),
             ]
         )
         runs = free_runs(blocked, self.band.left, self.band.right)
         runs += np.array([-ROUNDING, ROUNDING])
         best = best_window(
-            self._raised(self.wide, box.high + ROUNDING), runs, self._asked(PROOF_ALLOWANCE)
+            self.raised(self.wide, box.high + ROUNDING), runs, self._asked(PROOF_ALLOWANCE)
         )
         return 0.0 if best is None else max(best.score, 0.0) + ROUNDING
 
@@ -95,21 +85,18 @@ class SquarePieces:
         return self._best(box.low)
 
     def _best(self, top: float) -> tuple[float, Cuts] | None:
-        profile, limits = self._raised(self.narrow, top), self.wish.limits
-        wide = self._raised(self.wide, top)
+        profile, limits = self.raised(self.narrow, top), self.wish.limits
+        wide = self.raised(self.wide, top)
         blocked = np.concatenate(
             [
                 self.inner.blocked(top),
-                profile.outside(_least(limits) - ROUNDING, np.inf),
+                profile.outside(least_width(limits) - ROUNDING, np.inf),
                 wide.outside(-np.inf, limits.width.greatest + ROUNDING),
             ]
         )
         runs = free_runs(blocked, self.band.left, self.band.right)
         best = best_window(profile, runs, self._asked(ROUNDING))
         return None if best is None else (best.score, Cuts(best.left, best.right, top))
-
-    def _raised(self, profile: Profile, top: float) -> Profile:
-        return profile if self.band.upper is not None else profile.raised(top)
 
     def _asked(self, slack: float) -> Asked:
         lengths, held = self.wish.limits.length, self.to_hold
@@ -122,7 +109,7 @@ class SquarePieces:
     def split(self, box: Heights) -> Iterator[Heights]:
         """Return the halves of a box; that of no height cannot be cut."""
         middle = (box.low + box.high) / 2
-        if self.band.upper is None:
+        if self.ripped:
             yield Heights(box.low, middle)
             yield Heights(middle, box.high)
         else:
@@ -130,9 +117,9 @@ class SquarePieces:
 
     def polish(self, score: float, top: Cuts) -> tuple[float, Cuts]:
         """Return the best piece of finer and finer grids of heights round this one's."""
-        if self.band.upper is not None:
+        if not self.ripped:
             return score, top
-        low, high = heights(self.band, self.outer, self.wish.limits, self.to_hold)
+        low, high = self.tops
         step = (high - low) / _FIRST
         while step > _FINEST:
             for off in np.linspace(-step, step, _GRID):
@@ -141,22 +128,3 @@ class SquarePieces:
                     score, top = found
             step /= _FINER
         return score, top
-
-    def finish(self, top: Cuts) -> Fit | None:
-        """Return the fit of a piece, proved in the wood."""
-        return finished(self.band, top, self.wood, self.held, self.wish, rounded=False)
-
-
-def _least(limits: Limits) -> float:
-    """Return the least width asked for, mm, never quite nothing."""
-    return max(limits.width.least, 2 * PROOF_ALLOWANCE)
-
-
-def heights(band: Band, ground: Ground, limits: Limits, held: Array) -> tuple[float, float]:
-    """Return from where to where the upper side may be ripped on one kept edge, mm."""
-    lowest = float(band.lower.bounds.bottom)
-    low = max([lowest + _least(limits) - CHORD, *(float(y) for y in held[:, 1])])
-    high = float(ground.wood.bounds.top)
-    if limits.width.greatest < np.inf:
-        high = min(high, float(band.lower.bounds.top) + limits.width.greatest + CHORD)
-    return low, high

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...geometry.polygon import Region
-from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ...geometry.tolerance import ROUNDING
 from ...panel.sound import SoundWood
+from ..points import firm_corners, held_corners
 from .free_spans import Array, Spans, free_spans, reached
 from .line import KeptLine
 
@@ -77,17 +78,11 @@ class Ground:
         inner = _side(line, wood.inner)
         outer = inner if wood.inner is wood.outer else _side(line, wood.outer)
         height = float(outer.edges[:, :, 1].max(initial=0.0))
-        roomy = [part if part.area == 0.0 else part.grown(PROOF_ALLOWANCE) for part in held]
-        return cls(inner, outer, _corners(line, held), _corners(line, roomy), height)
+        must, firmly = (line.back.of(of(held)) for of in (held_corners, firm_corners))
+        return cls(inner, outer, must, firmly, height)
 
 
 def _side(line: KeptLine, wood: Region) -> Side:
     own = wood.placed(line.back)
     within = np.array([-ROUNDING, line.length + ROUNDING])
     return Side(own, own.edges, within)
-
-
-def _corners(line: KeptLine, parts: Sequence[Region]) -> Array:
-    """Return all corners of some parts, (n, 2) mm in the frame of a line."""
-    corners = [part.corners for part in parts]
-    return line.back.of(np.concatenate(corners)) if corners else np.zeros((0, 2))

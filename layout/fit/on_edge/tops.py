@@ -14,14 +14,14 @@ from itertools import pairwise
 
 import numpy as np
 
-from ...errors import LayoutError
 from ...geometry.alike import first_of_best, greatest_first
 from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING, SAME_PLACE
 from ...panel.sound import SoundWood
 from ..found import Fit
+from ..goal import check
 from ..rectangles.sizes import CORNER_LOSS, Sizes
-from ..wish import Goal, Wish
+from ..wish import Wish
 from .convex_length import bound
 from .free_spans import Array
 from .ground import Ground, Side
@@ -49,7 +49,7 @@ class KeptTops:
     def __init__(
         self, wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = ()
     ) -> None:
-        _check(wish)
+        check(wish)
         self.looks = 0.0
         self.wood, self.wish, self.shape, self.held = wood, wish, shape, held
         self.line = KeptLine.of(wish, shape)
@@ -184,14 +184,3 @@ class KeptTops:
 
     def _proved(self, top: Standing) -> Fit | None:
         return finished(top, self.line, self.wood, self.held, self.shape, self.score)
-
-
-def _check(wish: Wish) -> None:
-    """Raise a `LayoutError` for a wish that has no best top."""
-    if wish.goal is Goal.NEAREST and wish.wanted is None:
-        raise LayoutError("the nearest top needs a wanted length and width")
-    limits = wish.limits
-    if wish.goal is Goal.LENGTH and limits.width.least <= 0 and math.isinf(limits.ratio.greatest):
-        raise LayoutError(
-            "the longest top needs a least width or a greatest ratio: else it is a line"
-        )

@@ -10,10 +10,10 @@ from ...panel.sound import SoundWood
 from ..entry import Entry
 from ..found import Fit
 from ..points import holds_all
+from ..tie_breaking import in_plainest_place
 from ..wish import Goal, Wish
 from .alternatives import RectanglesElsewhere
 from .family import RoundedRectangles
-from .tie_breaking import in_plainest_place
 
 
 def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Entry:

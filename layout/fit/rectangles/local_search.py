@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ..goal import wanted
 from ..linear_program import maximised
 from ..local_search import climbed
 from ..wish import Goal
@@ -20,7 +21,7 @@ from .contacts import WoodEdges, room, shortfall
 from .gaps import Array
 from .held import Held
 from .holding import hold, missed
-from .sizes import CORNER_LOSS, Sizes
+from .sizes import CORNER_LOSS, ENDLESS, Sizes
 
 _FIRST_TRUST = 0.05
 """Of the rectangle's size."""
@@ -126,7 +127,7 @@ class Polisher:
     def _short(self, held: Held) -> float:
         """Return how much the top is too small for what is asked, as a share."""
         long, wide = self._lack(held)
-        return long / self.length(held) + wide / self.width(held)
+        return long / max(self.length(held), _NOTHING) + wide / max(self.width(held), _NOTHING)
 
     def _lack(self, held: Held) -> tuple[float, float]:
         """Return how much the top is too short, or misses of what it must hold, and too narrow."""
@@ -204,26 +205,17 @@ class Polisher:
         sides : (2, 6) array
             How length and width change with the unknowns.
         """
-        (long, wide), ratio = sides, self.sizes.limits.ratio
-        length, width = self.length(held), self.width(held)
-        least_ratio = max(1.0, ratio.least)
+        (long, wide), length, width = sides, self.length(held), self.width(held)
         corner = np.array([0.0, 0.0, 0.0, 0.0, 0.0, 2.0])
         rows = [
             (wide - corner, width - 2 * held.radius),
             (wide - wide[5] / 2 * corner, held.inner_width),
-            (long - least_ratio * wide, length - least_ratio * width),
         ]
-        if math.isfinite(ratio.greatest):
-            rows.append((ratio.greatest * wide - long, ratio.greatest * width - length))
-        asked = self.sizes.asked_length, self.sizes.asked_width
-        for row, size, least, most in zip(
-            sides, (length, width), asked, self.sizes.greatest, strict=True
-        ):
-            lost = grow or size > least - ROUNDING
-            rows.append((row, size - (min(size, least) if lost else least)))
-            most = min(most, max(least, size)) if grow else most
-            if math.isfinite(most):
-                rows.append((-row, most - size))
+        asked = self.sizes.asked_length, max(self.sizes.asked_width, self.sizes.least_width)
+        for a, b, most in self.sizes.half_planes(*asked):
+            space = most - a * length - b * width
+            lost = grow or space > -ROUNDING
+            rows.append((-a * long - b * wide, max(space, 0.0) if lost else space))
         return np.stack([row for row, _ in rows]), np.array([space for _, space in rows])
 
     def _gain(self, held: Held, grow: bool) -> tuple[float, float, float]:
@@ -233,13 +225,14 @@ class Polisher:
         if grow:
             for_length = 1.0 if length < sizes.asked_length else _TIE
             for_width = 1.0 if width < sizes.asked_width else _TIE
-        elif sizes.goal is Goal.LENGTH:
+        elif sizes.wish.goal is Goal.LENGTH:
             for_width = _TIE
-        elif sizes.goal is Goal.WIDTH:
+        elif sizes.wish.goal is Goal.WIDTH:
             for_length = _TIE
-        elif sizes.goal is Goal.NEAREST:
-            for_length = max(length * (sizes.wanted[0] - length), 0.0) + _TIE
-            for_width = max(width * (sizes.wanted[1] - width), 0.0) + _TIE
+        elif sizes.wish.goal is Goal.NEAREST:
+            long, wide = (min(size, ENDLESS) for size in wanted(sizes.wish))
+            for_length = max(length * (long - length), 0.0) + _TIE
+            for_width = max(width * (wide - width), 0.0) + _TIE
         else:
             for_radius = -2 * CORNER_LOSS * held.radius / (length * width)
         return for_length / length, for_width / width, for_radius

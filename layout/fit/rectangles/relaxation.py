@@ -200,18 +200,9 @@ def _limits(sizes: Sizes, inset: float, cos: float) -> _Rows:
     """Return the half-planes of the limits; `inset` is that of both sides together, mm."""
     long = np.array([0.0, 0.0, 0.0, -1.0, 1.0])
     wide = np.array([0.0, -1.0, 1.0, 0.0, 0.0])
-    most_long, most_wide = sizes.greatest
-    least, most = max(1.0, sizes.limits.ratio.least), sizes.limits.ratio.greatest
-    rows, limits = [least * wide - long], [inset * (1 - least)]
-    for row, limit in (
+    rows, limits = [], []
+    for a, b, most in sizes.half_planes(sizes.least_length, sizes.least_width):
+        rows.append(a * long + b * wide)
         # divided by cos φ a size is no less
-        (-long, inset - sizes.least_length),
-        (-wide, inset - sizes.least_width),
-        (long, (most_long - inset) / cos),
-        (wide, (most_wide - inset) / cos),
-        (long - most * wide if math.isfinite(most) else long, inset * (most - 1) / cos),
-    ):
-        if math.isfinite(limit):
-            rows.append(row)
-            limits.append(limit)
+        limits.append(max(most - inset * (a + b), (most - inset * (a + b)) / cos))
     return _Rows(np.array(rows), np.array(limits))

@@ -15,12 +15,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, PROOF_CHORD, ROUNDING
-from ..wish import Goal, Limits, Wish
+from ..goal import Row, half_planes, nearness, wanted, worth
+from ..wish import Goal, Wish
 from .gaps import Array
 
 _TINY = 1e-12
 _LARGEST_POWER = 700.0
-_ENDLESS = 1e9
+ENDLESS = 1e9
 """mm: more than any panel."""
 
 NARROWEST = 1.0
@@ -35,10 +36,7 @@ CORNER_LOSS = 4 - math.pi
 class Sizes:
     """The goal and the limits of one wish, for finished tops of one corner radius."""
 
-    goal: Goal
-    limits: Limits
-    wanted: tuple[float, float]
-    """Length and width that `Goal.NEAREST` measures from, mm."""
+    wish: Wish
     radius: float
     """The corner radius that the score is counted with, mm."""
     asked_length: float
@@ -54,8 +52,7 @@ class Sizes:
         width = max(limits.width.least, 2 * radius, limits.length.least / limits.ratio.greatest)
         width = max(width, 2 * wish.lipping + NARROWEST if wish.lipping > 0 else 0.0)
         length = max(limits.length.least, width * max(1.0, limits.ratio.least))
-        wanted = wish.wanted if wish.wanted is not None else (math.inf, math.inf)
-        return cls(wish.goal, limits, wanted, radius, length, width)
+        return cls(wish, radius, length, width)
 
     def eased(self) -> Sizes:
         """Return the same, asking for less by what may be taken off a found top for its proof.
@@ -79,15 +76,22 @@ class Sizes:
     @property
     def greatest(self) -> tuple[float, float]:
         """The greatest length and width, mm, that limits and wood allow and the goal can use."""
-        length, width = self.limits.length.greatest, self.limits.width.greatest
-        if self.goal is Goal.NEAREST:
-            length = min(length, max(self.wanted[0], self.limits.length.least))
-            width = min(width, max(self.wanted[1], self.limits.width.least))
+        limits = self.wish.limits
+        length, width = limits.length.greatest, limits.width.greatest
+        if self.wish.goal is Goal.NEAREST:
+            long, wide = wanted(self.wish)
+            length = min(length, max(long, limits.length.least))
+            width = min(width, max(wide, limits.width.least))
         return length, min(width, self.widest)
+
+    def half_planes(self, length: float, width: float) -> list[Row]:
+        """Return the limits as rows (a, b, c), with these least sizes, mm, and the greatest."""
+        ratio, most = self.wish.limits.ratio, self.greatest
+        return half_planes((length, most[0]), (width, most[1]), (ratio.least, ratio.greatest))
 
     def corner_area(self, radius: float) -> float:
         """Return what round corners of a radius take from the score, where it is the area."""
-        return CORNER_LOSS * radius**2 if self.goal is Goal.AREA else 0.0
+        return CORNER_LOSS * radius**2 if self.wish.goal is Goal.AREA else 0.0
 
     def looseness(self, size: float, radius: float) -> float:
         """Return about how much score two sizes, mm, and a corner radius make by not being known.
@@ -100,16 +104,17 @@ class Sizes:
             A corner radius that may be taken for the least one, mm.
         """
         corners = self.corner_area(radius) - self.corner_area(self.radius)
-        if self.goal is Goal.AREA:
+        if self.wish.goal is Goal.AREA:
             return corners + size * 2 * max(self.least_length, self.least_width, 2 * radius)
-        return size / math.hypot(*self.wanted) if self.goal is Goal.NEAREST else size
+        return size / math.hypot(*wanted(self.wish)) if self.wish.goal is Goal.NEAREST else size
 
     def trimmed(self, length: Array, width: Array) -> tuple[Array, Array]:
         """Return the best sizes within the limits that are no larger than these."""
-        limits = self.limits
+        limits = self.wish.limits
         most_length, most_width = self.greatest
         width = np.minimum(width, most_width)
-        length = np.minimum(np.minimum(length, most_length), limits.ratio.greatest * width)
+        longest = min(limits.ratio.greatest, ENDLESS) * width
+        length = np.minimum(np.minimum(length, most_length), longest)
         return length, np.minimum(width, length / max(1.0, limits.ratio.least))
 
     def allowed(self, length: Array, width: Array) -> NDArray[np.bool_]:
@@ -119,13 +124,10 @@ class Sizes:
 
     def score(self, length: Array, width: Array) -> Array:
         """Return what the goal counts, for sizes within the limits."""
-        if self.goal is Goal.AREA:
-            return length * width - self.corner_area(self.radius)
-        if self.goal is Goal.NEAREST:
-            scale = math.hypot(*self.wanted)
-            miss = np.hypot(length - self.wanted[0], width - self.wanted[1])
-            return scale / (scale + miss)
-        return length if self.goal is Goal.LENGTH else width
+        area = length
+        if self.wish.goal is Goal.AREA:  # an endless length has none
+            area = length * width - self.corner_area(self.radius)
+        return worth(self.wish, length, width, area)
 
     def most(self, length: Array, width: Array) -> Array:
         """Return a score that no allowed top up to these sizes beats; −inf where none is."""
@@ -138,25 +140,26 @@ class Sizes:
         The area A: ln A is at most its tangent, so A ≤ l w exp(L/l + W/w − 2). The distance from
         the wanted sizes is at least its component along the way from here.
         """
-        if self.goal is Goal.LENGTH:
+        if self.wish.goal is Goal.LENGTH:
             return Aim(1.0, 0.0, float)
-        if self.goal is Goal.WIDTH:
+        if self.wish.goal is Goal.WIDTH:
             return Aim(0.0, 1.0, float)
-        if self.goal is Goal.AREA:
+        if self.wish.goal is Goal.AREA:
             area, corners = length * width, self.corner_area(self.radius)
             return Aim(1 / length, 1 / width, lambda f: area * _exp(f - 2) - corners)
-        way = (self.wanted[0] - length, self.wanted[1] - width)
-        miss, scale = math.hypot(*way), math.hypot(*self.wanted)
+        long, wide = wanted(self.wish)
+        way = (long - length, wide - width)
+        miss = math.hypot(*way)
         if miss == 0 or min(way) < 0:
             return None
         along, across = way[0] / miss, way[1] / miss
-        whole = along * self.wanted[0] + across * self.wanted[1]
-        return Aim(along, across, lambda f: scale / (scale + max(0.0, whole - f)))
+        whole = along * long + across * wide
+        return Aim(along, across, lambda f: nearness(self.wish, max(0.0, whole - f)))
 
     @property
     def ceiling(self) -> float:
         """A score that no top within the limits beats, on whatever wood."""
-        endless = np.array(_ENDLESS)
+        endless = np.array(ENDLESS)
         return float(self.most(endless, endless))
 
     def needed(self, length: Array, width: Array, enough: float) -> tuple[Array, Array]:
@@ -166,24 +169,24 @@ class Sizes:
         length is at least a width, its square is at least the area.
         """
         length, width = self.trimmed(length, width)
-        if self.goal is Goal.AREA:
+        ratio = self.wish.limits.ratio
+        if self.wish.goal is Goal.AREA:
             area = max(enough + self.corner_area(self.radius), 0.0)
             long, wide = area / np.maximum(width, _TINY), area / np.maximum(length, _TINY)
-            long = np.maximum(long, math.sqrt(max(1.0, self.limits.ratio.least) * area))
-            wide = np.maximum(wide, math.sqrt(area / self.limits.ratio.greatest))
-        elif self.goal is Goal.NEAREST:
-            miss = math.hypot(*self.wanted) * (1 / max(enough, _TINY) - 1)
-            long = self.wanted[0] - _other_leg(miss, self.wanted[1] - width)
-            wide = self.wanted[1] - _other_leg(miss, self.wanted[0] - length)
+            long = np.maximum(long, math.sqrt(max(1.0, ratio.least) * area))
+            wide = np.maximum(wide, math.sqrt(area / ratio.greatest))
+        elif self.wish.goal is Goal.NEAREST:
+            asked = wanted(self.wish)
+            miss = math.hypot(*asked) * (1 / max(enough, _TINY) - 1)
+            long = asked[0] - _other_leg(miss, asked[1] - width)
+            wide = asked[1] - _other_leg(miss, asked[0] - length)
         else:
             zero = np.zeros_like(length)
             long, wide = (
-                (zero + enough, zero) if self.goal is Goal.LENGTH else (zero, zero + enough)
+                (zero + enough, zero) if self.wish.goal is Goal.LENGTH else (zero, zero + enough)
             )
-        wide = np.maximum(np.maximum(wide, self.least_width), long / self.limits.ratio.greatest)
-        long = np.maximum(
-            np.maximum(long, self.least_length), wide * max(1.0, self.limits.ratio.least)
-        )
+        wide = np.maximum(np.maximum(wide, self.least_width), long / ratio.greatest)
+        long = np.maximum(np.maximum(long, self.least_length), wide * max(1.0, ratio.least))
         return long, wide
 
 

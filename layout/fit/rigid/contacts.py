@@ -14,7 +14,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from ..wood.edges import Array
+from ..wood.edges import Array, turned
 from .ground import Ground
 from .outline import Shape
 
@@ -82,13 +82,6 @@ class Rows:
         return Rows(*(np.concatenate(pair) for pair in both))
 
 
-def turned(points: Array, turn: float) -> Array:
-    """Return points, (n, 2), turned about the origin."""
-    cos, sin = math.cos(turn), math.sin(turn)
-    moved: Array = points @ np.array([[cos, sin], [-sin, cos]])
-    return moved
-
-
 def to_wood(points: Array, pose: Array, ground: Ground, reach: float) -> Rows:
     """Return the ways, up to `reach` mm longer than the least, from points of the outline.
 
@@ -97,15 +90,8 @@ def to_wood(points: Array, pose: Array, ground: Ground, reach: float) -> Rows:
     points : (m, 2) array
         About the outline's middle.
     """
-    own = turned(points, float(pose[2]))
-    pairs = Pairs.of(own + pose[:2], ground.edges)
-    point, edge, normal, way, room, foot, upright = _close(pairs, 1.0, reach, ground.outermost)
-    arm = own[point]
-    slopes = np.column_stack([normal, normal[:, 1] * arm[:, 0] - normal[:, 0] * arm[:, 1]])
-    sink = np.maximum(-(normal * arm).sum(axis=1), 0.0)
-    far = np.hypot(arm[:, 0], arm[:, 1])
-    of_wood = np.ones(len(way), dtype=np.bool_)
-    return Rows(way, slopes, sink, far, room, foot, upright, of_wood, point, edge)
+    own = turned(points, -float(pose[2]))
+    return _close(Pairs.of(own + pose[:2], ground.edges), own, 1.0, reach, 0.0, ground.outermost)
 
 
 def to_outline(points: Array, pose: Array, shape: Shape, reach: float) -> Rows:
@@ -116,24 +102,27 @@ def to_outline(points: Array, pose: Array, shape: Shape, reach: float) -> Rows:
     points : (m, 2) array
         On the panel.
     """
-    away = points - pose[:2]
-    pairs = Pairs.of(turned(away, -float(pose[2])), shape.edges)
-    point, edge, normal, way, room, foot, upright = _close(pairs, -1.0, reach, None)
-    normal, arm = turned(normal, float(pose[2])), away[point]
-    slopes = np.column_stack([-normal, normal[:, 0] * arm[:, 1] - normal[:, 1] * arm[:, 0]])
-    sink = np.maximum(-(normal * arm).sum(axis=1), 0.0)
-    far = np.hypot(arm[:, 0], arm[:, 1])
-    of_wood = np.zeros(len(way), dtype=np.bool_)
-    return Rows(way, slopes, sink, far, room, foot, upright, of_wood, point, edge)
+    away, turn = points - pose[:2], float(pose[2])
+    endless = np.zeros(len(shape.edges), dtype=np.bool_)
+    return _close(Pairs.of(turned(away, turn), shape.edges), away, -1.0, reach, turn, endless)
 
 
 def _close(
-    pairs: Pairs, side: float, reach: float, endless: NDArray[np.bool_] | None
-) -> tuple[NDArray[np.intp], NDArray[np.intp], Array, Array, Array, Array, NDArray[np.bool_]]:
-    """Return the close pairs: point, edge, direction, way, room, foot and whether square.
+    pairs: Pairs, arms: Array, side: float, reach: float, turn: float, endless: NDArray[np.bool_]
+) -> Rows:
+    """Return the ways of the close pairs.
 
-    The good side of an edge is its left where `side` is 1, its right where it is −1. An `endless`
-    edge has all the wood to its left, so the way to its line counts wherever the foot lies.
+    Parameters
+    ----------
+    arms : (m, 2) array
+        From the outline's middle to the points, on the panel, mm.
+    side : float
+        1 where the good side of an edge is its left, as of the wood's; −1 where it is its right.
+    turn : float
+        Of the frame that the edges are seen in, radians.
+    endless : (n,) array of bool
+        Which edges have all the wood to their left: the way to their line counts wherever the foot
+        lies.
     """
     least = float(pairs.distance.min(initial=math.inf))
     point, edge = np.nonzero(pairs.distance <= least + reach)
@@ -141,13 +130,16 @@ def _close(
     beyond, distance = pairs.beyond[point, edge], pairs.distance[point, edge]
     unit, length = pairs.units[edge], pairs.lengths[edge]
     across = np.column_stack([-unit[:, 1], unit[:, 0]])
-    square = beyond == 0 if endless is None else (beyond == 0) | endless[edge]
+    square = (beyond == 0) | endless[edge]
     past = np.where(along < 0, -beyond, beyond)
     safe = np.where(distance > 0, distance, 1.0)
     to_end = (across * left[:, None] + unit * past[:, None]) / safe[:, None]
-    normal = np.where(square[:, None], across * side, to_end)
-    way = np.where(square, left * side, distance)
+    normal = turned(np.where(square[:, None], across * side, to_end), -turn)
     room = np.where(square, np.minimum(along, length - along), 0.0)
-    if endless is not None:
-        room[endless[edge]] = math.inf
-    return point, edge, normal, way, np.maximum(room, 0.0), along, square
+    room[endless[edge]] = math.inf
+    arm, swing = arms[point], arms[point][:, ::-1] * [-1.0, 1.0]
+    slopes = side * np.column_stack([normal, (normal * swing).sum(axis=1)])
+    sink = np.maximum(-(normal * arm).sum(axis=1), 0.0)
+    way, far = np.where(square, left * side, distance), np.hypot(*arm.T)
+    of_wood = np.full(len(point), side > 0)
+    return Rows(way, slopes, sink, far, np.maximum(room, 0.0), along, square, of_wood, point, edge)

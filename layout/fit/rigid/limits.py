@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import math
 
-import numpy as np
-
 from ...geometry.placement import Points
 from ...geometry.polygon import Region, convex_hull
 from ...outlines import Outline
+from ..goal import Ends
 from ..wish import Limits
+from ..wood.edges import diameter
 
 _COARSE = 0.05
 """Tolerance of a polygon that is only compared by its reach, mm."""
@@ -20,26 +20,7 @@ _SLACK = 1e-6
 """What a size may lie beyond a limit by rounding."""
 
 
-Spans = list[tuple[float, float]]
-"""From and to, radians."""
-
-
-def turn_spans(limits: Limits, period: float) -> Spans:
-    """Return the spans of turns to be searched, radians.
-
-    A long side may lie within `most_turn` of the grain either way round; an outline that looks the
-    same after a period need be searched over one only.
-    """
-    if limits.most_turn >= math.pi / 2:
-        return [(-period / 2, period / 2)]
-    if limits.most_turn >= period / 2:
-        return [(limits.grain - period / 2, limits.grain + period / 2)]
-    ways = (0.0,) if period <= math.pi else (0.0, math.pi)
-    grain, most = limits.grain, limits.most_turn
-    return [(grain + way - most, grain + way + most) for way in ways]
-
-
-def within(turn: float, spans: Spans) -> float:
+def within(turn: float, spans: list[Ends]) -> float:
     """Return the turn, or the nearest to it that the spans hold; whole turns do not count."""
     near = []
     for low, high in spans:
@@ -71,10 +52,8 @@ def is_longer_than(wood: Region, own: Outline) -> bool:
     """
     if wood.is_empty:
         return True
-    return _span(own.inner(_COARSE)) > _MUCH * _span(wood.edges[:, 0])
+    return _reach(own.inner(_COARSE)) > _MUCH * _reach(wood.corners)
 
 
-def _span(points: Points) -> float:
-    """Return the greatest distance between two of the points, mm."""
-    hull = convex_hull(points)
-    return float(np.hypot(*(hull[:, None] - hull).reshape(-1, 2).T).max())
+def _reach(points: Points) -> float:
+    return diameter(convex_hull(points))

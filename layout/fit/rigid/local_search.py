@@ -14,8 +14,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ..linear_program import maximised
-from ..wood.edges import Array
-from .contacts import Rows, to_outline, to_wood, turned
+from ..wood.edges import Array, turned
+from .contacts import Rows, to_outline, to_wood
 from .ground import Ground
 from .outline import Shape, thinned
 
@@ -59,7 +59,7 @@ class Climber:
         if len(self.held) and self._inside(self.held, pose).min() < 0:
             return -math.inf
         points, less = self._telling(pose, 0.0)
-        depth = self.ground.depth(turned(points, float(pose[2])) + pose[:2])
+        depth = self.ground.depth(turned(points, -float(pose[2])) + pose[:2])
         out = -self._inside(self._near(pose), pose)
         return min(float((depth - less).min()), float(out.min(initial=math.inf)))
 
@@ -110,7 +110,7 @@ class Climber:
     def _rows(self, pose: Array, reach: float) -> Rows:
         shape, ground = self.shape, self.ground
         points, less = self._telling(pose, reach)
-        depth = ground.depth(turned(points, float(pose[2])) + pose[:2])
+        depth = ground.depth(turned(points, -float(pose[2])) + pose[:2])
         least = float((depth - less).min())
         near = np.nonzero(depth - less <= least + reach)[0]
         near = near[thinned((depth - less)[near], ground.edges)]
@@ -133,7 +133,7 @@ class Climber:
         shape, ground = self.shape, self.ground
         points = np.concatenate([shape.corners, shape.probes])
         less = np.concatenate([np.zeros(len(shape.corners)), shape.depths])
-        there = turned(points, float(pose[2])) + pose[:2]
+        there = turned(points, -float(pose[2])) + pose[:2]
         most = ground.depths.about(there[:, 0], there[:, 1]) - less
         near = most <= most.min() + reach + 2 * ground.depths.step
         near |= ground.depths.beyond(there)
@@ -152,7 +152,7 @@ class Climber:
     def _inside(self, points: Array, pose: Array) -> Array:
         if len(points) == 0:
             return np.zeros(0)
-        return self.shape.inside(turned(points - pose[:2], -float(pose[2])))
+        return self.shape.inside(turned(points - pose[:2], float(pose[2])))
 
 
 def _signed(rows: Rows, depth: Array, reach: float) -> Rows:

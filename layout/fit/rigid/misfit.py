@@ -11,6 +11,7 @@ import math
 import numpy as np
 
 from ...geometry.polygon import Region
+from ...geometry.scalar import last_where
 from ...outlines import Outline
 from ...panel.sound import SoundWood
 from ...units import Tape
@@ -23,8 +24,8 @@ from .outline import Shape
 from .places import OwnPlaces
 from .proof import proved
 
-_SHARES = (99, 98, 96, 93, 89, 84, 78, 70, 60, 48, 35, 20, 10)
-"""Percentages of its size at which an outline is tried in turn."""
+_LEAST = 10.0
+"""Percentage of its size down to which an outline is tried."""
 
 
 def own_reason(wood: SoundWood, wish: Wish, own: Outline, tape: Tape) -> str:
@@ -58,21 +59,12 @@ def _up(lack: float, tape: Tape) -> str:
 def _share_that_fits(own: Outline, family: OwnPlaces, pose: Array, wood: SoundWood) -> float:
     """Return about the largest percentage at which a copy fits near a pose; 0 where none does."""
 
-    def fits(share: int) -> bool:
-        copy = own.resized(own.length * share / 100, own.width * share / 100)
+    def fits(percent: float) -> bool:
+        share = int(percent) / 100
+        copy = own.resized(own.length * share, own.width * share)
         return _fits_near(copy, family, pose, wood)
 
-    high = 100
-    for low in _SHARES:
-        if fits(low):
-            break
-        high = low
-    else:
-        return 0.0
-    while high - low > 1:
-        share = (low + high) // 2
-        low, high = (share, high) if fits(share) else (low, share)
-    return low / 100
+    return int(last_where(fits, _LEAST, 100.0, within=0.5)) / 100 if fits(_LEAST) else 0.0
 
 
 def _fits_near(copy: Outline, family: OwnPlaces, pose: Array, wood: SoundWood) -> bool:

@@ -17,7 +17,7 @@ from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
-from ..wood.edges import Array, nearest, outstanding
+from ..wood.edges import Array, nearest, outstanding, repeats
 
 _ROUNDS = 400
 """Steps towards the farthest corner that find the middle: any point among the corners would do."""
@@ -76,7 +76,7 @@ class Shape:
             ring[outstanding(ring)],
             probes,
             depths,
-            _period(ring),
+            math.tau / repeats(ring - [*region.centroid], ROUNDING),
             region,
         )
 
@@ -128,18 +128,6 @@ def _middle(ring: Array) -> Array:
         far = ring[int(np.hypot(*(ring - middle).T).argmax())]
         middle = middle + (far - middle) / (step + 2)
     return middle
-
-
-def _period(ring: Array) -> float:
-    """Return the turn after which a ring about its own middle looks the same."""
-    about = ring - np.array([*Region.from_rings(ring).centroid])
-    count = len(about)
-    for times in range(count, 1, -1):
-        if count % times == 0:
-            turned = Placement(turn=math.tau / times).of(about)
-            if np.abs(np.roll(about, -(count // times), axis=0) - turned).max() < ROUNDING:
-                return math.tau / times
-    return math.tau
 
 
 def _probes(edges: Array, region: Region) -> tuple[Array, Array]:

@@ -25,10 +25,11 @@ from ...geometry.polygon import Region
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
 from ...panel.sound import SoundWood
+from ..goal import turn_spans
 from ..wish import Wish
 from ..wood.edges import Array
 from .ground import Ground
-from .limits import broken_limit, turn_spans
+from .limits import broken_limit
 from .local_search import Climber
 from .outline import Shape
 from .pose_cells import Cells

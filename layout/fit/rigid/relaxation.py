@@ -20,8 +20,8 @@ from numpy.typing import NDArray
 
 from ...geometry.tolerance import ROUNDING
 from ..linear_program import maximised
-from ..wood.edges import Array
-from .contacts import Rows, to_outline, to_wood, turned
+from ..wood.edges import Array, turned
+from .contacts import Rows, to_outline, to_wood
 from .ground import Ground
 from .outline import Shape, thinned
 
@@ -53,7 +53,7 @@ def ways(shape: Shape, ground: Ground, pose: Array, half: Array, corners: Array)
     """
     move = math.hypot(half[0], half[1])
     farthest = move + shape.reach * swing(half[2])
-    own = turned(shape.corners, float(pose[2])) + pose[:2]
+    own = turned(shape.corners, -float(pose[2])) + pose[:2]
     deepest = ground.depths.about(own[:, 0], own[:, 1])
     near = np.nonzero(deepest <= deepest.min() + 2 * farthest + 2 * ground.depths.step)[0]
     near = near[thinned(deepest[near], ground.edges)]
@@ -77,7 +77,7 @@ def plain_bound(shape: Shape, ground: Ground, pose: Array, half: Array, corners:
     points = np.concatenate([shape.corners, shape.probes])
     gain = np.hypot(*points.T) * swing(half[2]) + move
     gain -= np.concatenate([np.zeros(len(shape.corners)), shape.depths])
-    there = turned(points, float(pose[2])) + pose[:2]
+    there = turned(points, -float(pose[2])) + pose[:2]
     most = ground.depths.about(there[:, 0], there[:, 1]) + gain
     near = (most <= most.min() + 2 * ground.depths.step) | ground.depths.beyond(there)
     least = float((ground.depth(there[near]) + gain[near]).min())
@@ -85,7 +85,7 @@ def plain_bound(shape: Shape, ground: Ground, pose: Array, half: Array, corners:
     far = np.hypot(*away.T)
     close = far < shape.reach
     if close.any():
-        own = turned(away[close], -float(pose[2]))
+        own = turned(away[close], float(pose[2]))
         out = far[close] * swing(half[2]) + move - shape.inside(own)
         least = min(least, float(out.min()))
     return least + ROUNDING

@@ -13,10 +13,11 @@ from collections.abc import Iterator
 import numpy as np
 
 from ...geometry.alike import greatest_first
+from ...geometry.scalar import last_where
 from ...geometry.tolerance import SAME_PLACE
-from ..wood.edges import Array
-from .contacts import turned
-from .limits import Spans, within
+from ..goal import Ends
+from ..wood.edges import Array, turned
+from .limits import within
 from .local_search import Climber
 
 _NEGLIGIBLE = 0.01
@@ -37,7 +38,7 @@ _FINE = 0.01
 """mm to which the ends of a slide are found."""
 
 
-def climbed(climber: Climber, value: float, pose: Array, spans: Spans) -> tuple[float, Array]:
+def climbed(climber: Climber, value: float, pose: Array, spans: list[Ends]) -> tuple[float, Array]:
     """Return the clearance and pose of a local best near a pose, within the spans of turns."""
     value, pose = climber.climbed(pose, value)
     kept = within(float(pose[2]), spans)
@@ -47,7 +48,7 @@ def climbed(climber: Climber, value: float, pose: Array, spans: Spans) -> tuple[
     return value, pose
 
 
-def settled(climber: Climber, pose: Array, spans: Spans, grain: float) -> Array:
+def settled(climber: Climber, pose: Array, spans: list[Ends], grain: float) -> Array:
     """Return the pose straightened and moved to the middle of its slide, where that is as good."""
     value, pose = _pressed(climber, pose, spans)
     for there in _less_turned(climber, pose, grain):
@@ -72,7 +73,7 @@ def settled(climber: Climber, pose: Array, spans: Spans, grain: float) -> Array:
     return pose
 
 
-def _pressed(climber: Climber, pose: Array, spans: Spans) -> tuple[float, Array]:
+def _pressed(climber: Climber, pose: Array, spans: list[Ends]) -> tuple[float, Array]:
     """Return a pose after climbing anew, with large steps again, as long as that gains."""
     value = climber.clearance(pose)
     for _ in range(_MOST_CLIMBS):
@@ -92,7 +93,7 @@ def _less_turned(climber: Climber, pose: Array, grain: float) -> Iterator[Array]
     quarters = round(off / (math.pi / 2))
     for back in range(abs(quarters), 0, -1):
         turn = -math.copysign(back * math.pi / 2, off)
-        moved = turned((pose[:2] - middle)[None], turn)[0] + middle
+        moved = turned((pose[:2] - middle)[None], -turn)[0] + middle
         for centre in (pose[:2], moved):
             yield np.append(centre, pose[2] + turn)
 
@@ -119,8 +120,4 @@ def _slide(climber: Climber, pose: Array, way: Array, value: float) -> float:
     far = 1.0
     while far < climber.shape.reach * 8 and free(far):
         far *= 2
-    near = far / 2 if far > 1 else 0.0
-    while far - near > _FINE:
-        middle = (near + far) / 2
-        near, far = (middle, far) if free(middle) else (near, middle)
-    return near
+    return last_where(free, far / 2 if far > 1 else 0.0, far, _FINE)

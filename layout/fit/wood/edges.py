@@ -41,6 +41,22 @@ def outstanding(ring: Array) -> NDArray[np.bool_]:
     return left
 
 
+def diameter(hull: Array) -> float:
+    """Return the greatest distance between two corners of a hull, (n, 2) mm."""
+    return max(float(np.hypot(*(hull - corner).T).max()) for corner in hull)
+
+
+def repeats(ring: Array, within: float) -> int:
+    """Return how often a ring, about its own middle, comes to lie on itself in a whole turn."""
+    count = len(ring)
+    for times in range(count, 1, -1):
+        if count % times == 0:
+            off = turned(ring, math.tau / times) - np.roll(ring, count // times, axis=0)
+            if np.abs(off).max() < within:
+                return times
+    return 1
+
+
 def nearest(edges: Array, points: Array) -> Array:
     """Return the distance from each of the points, (m, 2) mm, to the nearest edge."""
     starts, ends = edges[:, 0], edges[:, 1]

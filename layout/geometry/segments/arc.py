@@ -108,10 +108,6 @@ class Arc:
         """Return the arc with left and right swapped (x becomes −x)."""
         return Arc(swapped(self.centre), self.radius, math.pi - self.from_angle, -self.sweep)
 
-    def parallel(self, distance: float) -> Arc:
-        """Return the arc at `distance` to the right; its radius must stay positive."""
-        return replace(self, radius=self.radius + math.copysign(distance, distance * self.sweep))
-
     def corners(self, tolerance: float, side: Side) -> Iterator[Point]:
         """Yield the points of a polygon of it, without the end.
 

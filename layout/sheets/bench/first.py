@@ -172,16 +172,19 @@ def _without_drawing(page: FirstPage) -> float:
 
 def parts(page: FirstPage) -> dict[str, float]:
     """Return the height of each part but the drawing and the tables, mm with what is over it."""
-    size = max(_wide(page.head.size, 31, bold=True), min(105.0, _wide(page.head.note, 10)))
+    size = max(
+        _wide(page.head.size, 31, bold=True),
+        min(105.0, text_width(page.head.note, 10 * _POINT * 0.718)),
+    )
     notes = _lines([page.head.note], 10, 1.02 * size + 0.5)
     names = min(2, _lines([page.head.name], 15, 184.0 - size, bold=True))
     came = _lines([", ".join(page.head.came)], 10, 184.0 - size)
     return {
         "head": max(6.2 * names + 4.4 * came, 12.5 + 4.4 * notes) + 4.8,
-        "face": 11.3 + 6.0 * (_lines([page.face[1]], 11.5, 120.0) - 1),
+        "face": 11.8 + 6.0 * (_lines([page.face[1]], 11.5, 120.0) - 1),
         "key": 6.1 + 4.6 * _lines([_key(page)], 9.5, 188.0),
         "ready": _ready(page) if page.ready_first else 0.0,
-        "cautions": 7.1 + 5.4 * _lines([c.words for c in page.cautions], 10.5, 174.0),
+        "cautions": 6.3 + 5.1 * _lines([c.words for c in page.cautions], 10.5, 174.0),
         "foot": 3.1 + 3.8 * _lines([page.foot], 8.5, 188.0),
     }
 
@@ -207,29 +210,30 @@ def _table(table: RoundTable) -> float:
     """Return the height of the tables of one round, mm."""
     high = 0.0
     if len(table.marks) > _MANY:
-        told = "    ".join(f"{m.name} {m.along.figure} | {m.square.figure}" for m in table.marks)
-        high += 7.2 + 5.7 * _lines([told.replace("    ", "__ ")], 12.5, 112.0)
+        told = (f"{m.name} {m.along.figure} | {m.square.figure}__" for m in table.marks)
+        high += 1.6 + 5.7 * _lines([" ".join(("along A–B from A | square__", *told))], 12.5, 112.0)
     elif table.marks:
-        high += 8.9 + 7.0 * len(table.marks)
-    high += sum(max(7.0, 1.6 + 4.4 * _lines([words], 10.5, 113.0)) for _, words in table.curve)
-    high += 9.3
+        high += 8.1 + 6.8 * len(table.marks)
+    high += sum(max(6.3, 1.4 + 4.4 * _lines([words], 10.5, 113.0)) for _, words in table.curve)
+    high += 8.1
     high += sum(_saw(saw) for saw in table.saws)
-    high += sum(max(8.4, 1.6 + 3.9 * _lines([words], 9.5, 88.0)) for _, _, words in table.rest)
+    for _, figure, words in table.rest:
+        high += max(7.8 if figure else 6.0, 1.4 + 3.9 * _lines([words], 9.5, 88.0))
     high += 4.4 * len(table.notes)
     if table.after:
-        high += max(8.4, 1.6 + 4.4 * _lines([table.after], 10, 130.0))
+        high += 1.4 + 3.9 * _lines([table.after], 10, 130.0)
     return high
 
 
 def _saw(saw: SawRow) -> float:
     """Return the height of a row of the saw table, mm."""
-    high = [8.4, 1.6 + 3.9 * _lines([saw.falls], 9.5, 38.5)]
+    high = [7.8, 1.4 + 3.9 * _lines([saw.falls], 9.5, 38.5)]
     cells = (saw.one, saw.other)
     if all(cell.figure for cell in cells):
         wide = sum(max(25.6, _told(c, 18, bold=True)) for c in cells)
-        high.append(2.3 + 6.4 * (1 + (wide > 52.0)))
+        high.append(1.4 + 6.4 * (1 + (wide > 52.0)))
     else:
-        high += [1.6 + 3.9 * _lines([c.note], 9.5, 25.5) for c in cells if not c.figure]
+        high += [1.9 + 3.9 * _lines([c.note], 9.5, 25.5) for c in cells if not c.figure]
     if len(saw.guide) > 1:
         wide = sum(_told(cell, 11.5) for cell in saw.guide) + 2.6
         high.append(1.6 + 5.0 * (1 + (wide > 21.9)))

@@ -13,6 +13,19 @@
       write(key, [...ticked]);
     });
   }
+  const cautions = document.querySelectorAll("details.care");
+  const answered = () => {
+    for (const held of cautions)
+      for (const told of held.querySelectorAll(".answered")) told.textContent = held.querySelectorAll(":checked").length;
+  };
+  const narrow = window.matchMedia("screen and (max-width: 720px)");
+  const fold = (printed) => { for (const held of cautions) held.open = printed === true || !narrow.matches; };
+  document.addEventListener("change", answered);
+  narrow.addEventListener("change", fold);
+  window.addEventListener("beforeprint", () => fold(true));
+  window.addEventListener("afterprint", fold);
+  fold();
+  answered();
   const units = document.getElementById("units");
   units.checked = read(key + " units", false);
   units.addEventListener("change", () => write(key + " units", units.checked));
@@ -32,5 +45,6 @@
     ticked.clear();
     write(key, []);
     for (const box of boxes) box.checked = false;
+    answered();
   });
 })();

@@ -41,12 +41,12 @@ def draw_inside(picture: LyingPicture) -> None:
             _corner_ring(picture, cut, corner.number)
     if not picture.plain:
         _radius(picture)
+    for mark in marks if not picture.plain else marks[:1]:  # bound to their places: first
+        _named(picture, mark)
     letters = letters_of(plan)
     for defect in plan.job.panel.defects:
         if defect.name in letters:
             _boxed(picture, frame.at(defect.place.bounds.middle), letters[defect.name])
-    for mark in marks if not picture.plain else marks[:1]:
-        _named(picture, mark)
 
 
 def _named(picture: LyingPicture, mark: PlacedMark) -> None:

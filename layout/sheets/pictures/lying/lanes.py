@@ -16,6 +16,7 @@ from ....words.first_tables import shown_marks
 from ....words.saw_lines import BESIDE, BEYOND, Round, Runs, SawLine, figures_of, signed
 from ....words.say import Say
 from .parts import (
+    BEND,
     BODY,
     GAP,
     LANE,
@@ -58,6 +59,7 @@ def draw_lanes(picture: LyingPicture) -> float:
     lying, box = picture.lying, picture.box
     low = box.bottom
     stacked = 0.0
+    corner_letters(picture)
     starts: dict[str, list[tuple[SawLine, Point]]] = {}
     for each in picture.rounds:
         for line in each.lines:
@@ -77,7 +79,6 @@ def draw_lanes(picture: LyingPicture) -> float:
     other = "left" if lying.hand == "right" else "right"
     for side in ("upper", other):
         _rings(picture, side, starts.get(side, []))
-    corner_letters(picture)
     return low - 1.0
 
 
@@ -97,6 +98,10 @@ def _rings(picture: LyingPicture, side: str, lines: Sequence[tuple[SawLine, Poin
     wanted = [at.x if level else at.y for _, at in lines]
     box = picture.box
     low, high = (box.left, box.right) if level else (box.bottom, box.top)
+    if level:  # between the letters, wherever the corners of an odd panel lie
+        inner = [b for b in picture.corners if (b.middle.y > box.middle.y) == (side == "upper")]
+        low = max([low, *(b.right for b in inner if b.middle.x < box.middle.x)])
+        high = min([high, *(b.left for b in inner if b.middle.x > box.middle.x)])
     places = spread(wanted, [2 * RING + 0.7] * len(lines), low, high)
     edge, out = _edge(picture, side), OUT[side]
     for (line, at), place in zip(lines, places, strict=True):
@@ -124,7 +129,6 @@ def _foot_lane(
     lying = picture.lying
     axis = "square" if lying.upright else "along"
     runs = Runs.ALONG if lying.upright else Runs.ACROSS
-    own = {line.number for line, _ in starts}
     lines = [line for line in each.lines if line.runs is runs]
     labels = _labels(picture, each, lines, axis)
     labels += _bare(labels, [(line, at.x) for line, at in starts if line in each.lines])
@@ -132,17 +136,25 @@ def _foot_lane(
     draw_tape(picture, each, "lower", edge)
     room = (2.0, picture.frame.sheet.right - 2.0)
     labels = _thinned(labels, room)
-    rows = _dealt(labels, room)
-    for row, members in enumerate(rows):
-        y = body - LANE + MARK + 1.0 - row * ROW
-        places = spread([m.wanted for m in members], [m.width for m in members], *room)
-        for label, place in zip(members, places, strict=True):
+    rows = [_placed(members, room) for members in _dealt(labels, room)]
+    aside = any(abs(place - label.wanted) > 1.0 for row in rows for label, place in row)
+    high = body - LANE + 2 * RING + 0.6
+    near = [(b.left, b.right) for b in picture.corners if b.bottom < high and b.middle.y < edge]
+    aside = aside or any(
+        place - label.width / 2 < right and left < place + label.width / 2
+        for label, place in (rows[0] if rows else ())
+        for left, right in near
+    )
+    lane = LANE + (BEND if aside else 0.0)
+    for k, row in enumerate(rows):
+        y = body - lane + RING - SAW / 2 + 0.6 - k * ROW
+        for label, place in row:
             top = y + SAW + 1.0
             bend = Path.through(
                 [
                     *_apart(
                         Point(label.wanted, edge),
-                        Point(label.wanted, body - 2.6 - (label.number in own) * 0.4),
+                        Point(label.wanted, body - (3.4 if aside else 2.6)),
                         Point(place, top),
                         Point(place, top - 0.2),
                     )
@@ -153,7 +165,13 @@ def _foot_lane(
     for line, at in starts:
         if line in each.lines:
             triangle(picture, Point(at.x, body + 0.1), Point(0.0, 1.0))
-    return body - LANE - (max(len(rows), 1) - 1) * ROW
+    return body - lane - (max(len(rows), 1) - 1) * ROW
+
+
+def _placed(labels: Sequence[_Label], room: tuple[float, float]) -> list[tuple[_Label, float]]:
+    """Return the labels of a row, each with where its middle stands."""
+    places = spread([m.wanted for m in labels], [m.width for m in labels], *room)
+    return list(zip(labels, places, strict=True))
 
 
 def _apart(*points: Point) -> Iterator[Point]:

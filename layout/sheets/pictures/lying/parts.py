@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from ....drawing import layers
 from ....drawing.kit.picture import Stage
@@ -32,8 +32,9 @@ GAP = 2.2
 FREE = 9.2
 """Kept on the sides that have no tape, paper mm."""
 
-LANE = 11.5
-"""From the foot of a tape to that of its labels, paper mm."""
+LANE, BEND = 8.6, 3.0
+"""From the foot of a tape to that of its labels, and what leaders to labels that stand aside have
+more, paper mm."""
 
 ROW = 6.2
 """From one row of labels to the next, paper mm."""
@@ -58,6 +59,8 @@ class LyingPicture(Stage):
     """Of the panel, paper mm."""
     plain: bool
     """Whether it has names only: no tapes, no figures."""
+    corners: list[Bounds] = field(default_factory=list)
+    """Where the letters of corners stand, paper mm."""
 
 
 def triangle(picture: LyingPicture, tip: Point, way: Point) -> None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from ....drawing import layers
 from ....drawing.kit.frame import DrawingFrame
-from ....drawing.kit.labels import LabelSetter
+from ....drawing.kit.labels import LabelSetter, points_along
 from ....drawing.scene import Area, Scene, Stroke
 from ....geometry.bounds import Bounds
 from ....geometry.path import Path
@@ -21,6 +21,7 @@ from ....words.saw_lines import Round, SawLine
 from .inside import draw_inside
 from .lanes import draw_lanes
 from .parts import (
+    BEND,
     BODY,
     FREE,
     LANE,
@@ -50,14 +51,23 @@ def lying_scene(
     plain : bool
         Leave tapes and figures out, for a narrow screen.
     """
-    picture = _begun(plan, lying, rounds, tallest, width, plain)
+    scene, room = _drawn(_begun(plan, lying, rounds, tallest, width, plain)), tallest
+    for _ in range(2):  # leaders that need no room leave it to the panel
+        room += tallest - scene.frame.height
+        larger = _drawn(_begun(plan, lying, rounds, room, width, plain))
+        if scene.frame.height < larger.frame.height <= tallest:
+            scene = larger
+    return scene
+
+
+def _drawn(picture: LyingPicture) -> Scene:
     _wood(picture)
     _lines(picture)
     low = draw_lanes(picture)
     draw_inside(picture)
-    high = picture.box.top + 10.0
-    title = f"The panel as it lies: {plan.job.name}"
-    return Scene(title, Bounds(0.0, low, width, high), tuple(picture.groups))
+    frame = Bounds(0.0, low, picture.frame.sheet.width, picture.box.top + 10.0)
+    title = f"The panel as it lies: {picture.plan.job.name}"
+    return Scene(title, frame, tuple(picture.groups))
 
 
 def _begun(
@@ -67,7 +77,7 @@ def _begun(
     seen = DrawingFrame(*_NOWHERE, lying.mirrored, lying.turn)
     extent = seen.of(plan.job.panel.boundary).bounds
     tape_side = FREE if plain else (36.5 if plan.job.tape.imperial else 23.5)
-    below = 11.0 if plain else 1.0 + len(rounds) * (BODY + OFF + LANE + 0.5)
+    below = 11.0 if plain else 1.0 + len(rounds) * (BODY + OFF + LANE + BEND + 0.5)
     wide, high = width - tape_side - FREE, tallest - 10.0 - below
     scale = max(extent.width / wide, extent.height / high)
     left = tape_side if lying.hand == "left" else FREE
@@ -110,8 +120,8 @@ def _lines(picture: LyingPicture) -> None:
         picture.path(layers.BENCH_CORE, *cuts.drawn(cuts.core))
     finish = [frame.of(path) for path in cuts.drawn(cuts.finish)]
     picture.add(layers.BENCH_FINISH, *(Stroke(path) for path in finish))
-    for path in finish:
-        picture.setter.keep_clear_along(path, half=0.9, step=1.2)
+    for x, y in points_along(finish, step=1.2):  # no words on it at all
+        picture.setter.keep_clear(Bounds.about(Point(x, y), 0.9))
     for each in picture.rounds:
         for line in each.lines:
             _saw_line(picture, line)

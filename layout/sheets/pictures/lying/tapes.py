@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import ceil
 
 from ....drawing import layers
@@ -51,6 +52,10 @@ def draw_tape(picture: LyingPicture, each: Round, side: str, edge: float) -> Non
             words = Text(
                 Point(start + way * 1.2, far), each.datum.first.name, MARK, anchor, bold=True
             )
+            met = [b for b in picture.corners if min(b.shared(text_box(words))) > 0]
+            for letter in met:  # of a corner at the same end: farther out
+                x = (letter.left if way < 0 else letter.right) + way
+                words = replace(words, at=Point(x, far))
             picture.add(layers.LETTERING, words)
             picture.setter.keep_clear(text_box(words))
 
@@ -67,16 +72,20 @@ def _ticks(
 
 
 def corner_letters(picture: LyingPicture) -> None:
-    """Write the letters of the corners, clear of both lanes, and of a struck line's ends."""
-    middle = picture.box.middle
-    for name, point in sorted(picture.plan.datum.places.items()):
-        at = picture.frame.at(point)
-        corner = next((c for c in picture.plan.datum.corners if c.name == name), None)
-        if corner is None:
-            continue
-        x = 1.0 if at.x > middle.x else -1.0
-        up = at.y > middle.y
-        outside = Point(at.x + x * 1.3, at.y + (2.0 if up else -CORNER - 1.3))
-        anchor: Anchor = "start" if x > 0 else "end"
-        words = Text(outside, name, CORNER, anchor, bold=True)
-        picture.add(layers.LETTERING, words)
+    """Write the letters of the corners: over or under the panel, those between inside it."""
+    box, setter = picture.box, picture.setter
+    datum = picture.plan.datum
+    for corner in (corner for corner in datum.corners if corner.name in datum.places):
+        at = picture.frame.at(corner.point)
+        right, up = at.x > box.middle.x, at.y > box.middle.y
+        x, y = at.x + (1.3 if right else -1.3), at.y + (2.0 if up else -CORNER - 1.3)
+        anchor: Anchor = "start" if right else "end"
+        words = Text(Point(x, y), corner.name, CORNER, anchor, bold=True)
+        letter = text_box(words).grown(0.4)
+        outside = letter.bottom > box.top or letter.top < box.bottom
+        if outside and all(min(letter.shared(other)) <= 0 for other in picture.corners):
+            picture.corners.append(letter)
+            picture.add(layers.LETTERING, words)
+        else:
+            inside = Text(at, corner.name, CORNER, bold=True, halo=0.7)
+            picture.add(layers.LETTERING, *setter.set(inside, towards=box.middle - at, off=1.0))
