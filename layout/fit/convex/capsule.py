@@ -18,7 +18,7 @@ from ..wish import Wish
 from ..wood.edges import Array, segment_distances, turned
 from .boxes import Box
 from .capsule_lift import CapsuleLift
-from .kind import Axes, Growth, Kind
+from .kind import ALONG, Axes, Growth, Kind
 from .lift import Lift
 from .marks import Part, contacts_of, local_of
 from .pose import Contacts, Pose
@@ -26,10 +26,6 @@ from .relaxation import Patch
 
 _FIRST_SPANS = 4
 """Of the half straight, in the boxes that a search starts with."""
-
-
-_ALONG = (-1.0, -0.5, 0.0, 0.5, 1.0)
-"""Where along its axis a top is held against the depths of the wood."""
 
 
 class CapsuleKind(Kind):
@@ -94,16 +90,12 @@ class CapsuleKind(Kind):
 
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
-        ends = np.array(_ALONG) * p
+        ends = np.array(ALONG) * p
         return ends, np.full(len(ends), radius)
 
     def lengths(self, ways: Array, p: float) -> Array:
         """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""
         return np.asarray(np.hypot(ways[:, 0], ways[:, 1]))
-
-    def period(self, p: float) -> float:
-        """Return the least turn that brings shape p onto itself; 0 where any turn does."""
-        return 0.0 if p == 0 else math.pi
 
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes, of which the shortest is held.
@@ -178,5 +170,4 @@ def _parted(away: Array, foot: Array, arms: Array, radius: float, which: NDArray
     far = np.maximum(np.hypot(away[:, 0], away[:, 1]), 1e-9)
     unit = away / far[:, None]
     longer = unit[:, 0] * arms
-    swing = unit[:, 1] * foot[:, 0] - unit[:, 0] * foot[:, 1]
-    return Part(far - radius, unit, swing, longer, 1 - longer, foot, which)
+    return Part(far - radius, unit, longer, 1 - longer, foot, which)

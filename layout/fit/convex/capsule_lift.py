@@ -112,8 +112,7 @@ class CapsuleLift(Lift):
         box = self.box
         along, aside = float(step[2]) + self.least, float(step[3])
         lean = math.atan2(aside, along) if along > 0 else 0.0
-        lean = min(max(lean, -box.half_turn), box.half_turn)
-        return box.turn + lean, min(max(math.hypot(along, aside), box.low), box.high)
+        return self.turned(lean), min(max(math.hypot(along, aside), box.low), box.high)
 
     def held(self, seen: Array) -> Rows:
         """Return rows by which the capsules hold points.

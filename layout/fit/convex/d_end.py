@@ -92,7 +92,7 @@ class DEndKind(CapsuleKind):
         foot = local[behind, 0]
         none, one = np.zeros(len(foot)), np.ones(len(foot))
         normal = np.stack([-one, none], axis=1)
-        end = Part(-foot[:, 0] - half_length, normal, foot[:, 1], one, none, foot, behind)
+        end = Part(-foot[:, 0] - half_length, normal, one, none, foot, behind)
         parts = [
             round_end(local, p, 1.0, half_width),
             straights(local, -half_length, p, half_width),

@@ -23,6 +23,9 @@ from .lift import Lift
 from .pose import Contacts, Pose
 from .relaxation import Patch
 
+ALONG = (-1.0, -0.5, 0.0, 0.5, 1.0)
+"""Where along its axis a top is held against the depths of the wood."""
+
 
 class Axes(NamedTuple):
     """Half length and half width of one shape: each where the radius is 0, mm, and its growth."""
@@ -75,9 +78,9 @@ class Kind(ABC):
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
 
-    @abstractmethod
     def period(self, p: float) -> float:
         """Return the least turn that brings shape p onto itself; 0 where any turn does."""
+        return 0.0 if p == 0 else math.pi
 
     @abstractmethod
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
@@ -87,9 +90,9 @@ class Kind(ABC):
     def shape_span(self, wish: Wish) -> tuple[float, float]:
         """Return the least and greatest shape number of a core within the limits."""
 
-    @abstractmethod
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
         """Return spans that together hold all shapes; the last may be endless."""
+        return [(low, high)]
 
     @abstractmethod
     def contacts(self, pose: Pose, edges: Array) -> Contacts:

@@ -57,6 +57,11 @@ class Lift(ABC):
     def pose(self, step: Array) -> tuple[float, float]:
         """Return the turn and the shape number of a solution of the half-planes."""
 
+    def turned(self, lean: float) -> float:
+        """Return the turn of a top that leans so far off the box's, within its turns."""
+        box = self.box
+        return box.turn + min(max(lean, -box.half_turn), box.half_turn)
+
     def planes(self, edges: Edges, cap: float, points: Array) -> HalfPlanes:
         """Return half-planes that tops obey which are clear of edges and hold points, (n, 2)."""
         box, patch = self.box, self.patch

@@ -26,10 +26,9 @@ class Part(NamedTuple):
     """(m,) array: distances left, mm."""
     normal: Array
     """(m, 2) array: ways in which the top comes nearer fastest."""
-    swing: Array
     longer: Array
     wider: Array
-    """(m,) arrays: how much nearer it comes with its turn and with half of each size."""
+    """(m,) arrays: how much nearer it comes with half of each size."""
     places: Array
     """(m, 2) array."""
     edges: NDArray[np.intp]
@@ -57,7 +56,6 @@ def first_met(body: PowerBody, pose: Pose, local: Array) -> Part:
     return Part(
         (rho - 1) / steep,
         normal,
-        normal[:, 1] * place[:, 0] - normal[:, 0] * place[:, 1],
         normal[:, 0] * foot[:, 0],
         normal[:, 1] * foot[:, 1],
         place,
@@ -91,7 +89,6 @@ def marks_before(local: Array, marks: Array, pose: Pose, left: Array) -> Part:
     return Part(
         clear,
         normal,
-        normal[:, 1] * marks[:, 0] - normal[:, 0] * marks[:, 1],
         normal[:, 0] * marks[:, 0] / pose.half_length,
         normal[:, 1] * marks[:, 1] / pose.half_width,
         marks,
@@ -101,9 +98,10 @@ def marks_before(local: Array, marks: Array, pose: Pose, left: Array) -> Part:
 
 def contacts_of(parts: list[Part], pose: Pose) -> Contacts:
     """Return contacts in the frame of the search."""
-    clear, normal, swing, longer, wider, places, edges = (
+    clear, normal, longer, wider, places, edges = (
         np.concatenate(column) for column in zip(*parts, strict=True)
     )
+    swing = normal[:, 1] * places[:, 0] - normal[:, 0] * places[:, 1]
     cos, sin = math.cos(pose.turn), math.sin(pose.turn)
     back = np.array([[cos, sin], [-sin, cos]])
     slopes = np.column_stack([-normal @ back, -swing, -longer, -wider])

@@ -16,7 +16,7 @@ from ..wish import Wish
 from ..wood.edges import Array
 from .boxes import Box
 from .gauge import PowerBody
-from .kind import Axes, Growth, Kind
+from .kind import ALONG, Axes, Growth, Kind
 from .lift import Lift
 from .marks import contacts_of, first_met, local_of
 from .oval_lift import OvalLift, most_stretch
@@ -28,9 +28,6 @@ _FIRST_SPAN = 1.0
 
 _FLAT = 1e-9
 """A ratio that no top has: where limits leave none, their span of shapes is empty."""
-
-_ALONG = (-1.0, -0.5, 0.0, 0.5, 1.0)
-"""Where along its axis a top is held against the depths of the wood."""
 
 
 class OvalKind(Kind):
@@ -61,12 +58,8 @@ class OvalKind(Kind):
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
         long, wide = self.sizes(p, radius)
         spread = 1 - math.exp(-2 * p)
-        ends = [(x * long * spread, wide * math.sqrt(1 - x * x * spread)) for x in _ALONG]
+        ends = [(x * long * spread, wide * math.sqrt(1 - x * x * spread)) for x in ALONG]
         return np.array([x for x, _ in ends]), np.array([r for _, r in ends])
-
-    def period(self, p: float) -> float:
-        """Return the least turn that brings shape p onto itself; 0 where any turn does."""
-        return 0.0 if p == 0 else math.pi
 
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes and so far turned.

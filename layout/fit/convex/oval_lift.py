@@ -139,8 +139,7 @@ class OvalLift(Lift):
         if total <= spread:
             return box.turn, self.p
         p = math.log((total + spread) / (total - spread))
-        lean = min(max(lean, -box.half_turn), box.half_turn)
-        return box.turn + lean, min(max(p, box.low), box.high)
+        return self.turned(lean), min(max(p, box.low), box.high)
 
     def held(self, seen: Array) -> Rows:
         """Return rows by which the ovals hold points.

@@ -92,10 +92,6 @@ class ConvexKind(Kind):
         ratio = self._sizes[0] / self._sizes[1]
         return (0.0, 0.0) if wish.limits.ratio.holds(ratio, _SAME_RATIO) else (1.0, 0.0)
 
-    def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
-        """Return the one span of shapes."""
-        return [(low, high)]
-
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely corners stand to edges, and sides to corners."""
         radius, body = pose.half_length / self.form.half_length, self.form.body
@@ -121,7 +117,6 @@ class ConvexKind(Kind):
         return Part(
             np.einsum("ij,ij->i", normal, point) - radius * height,
             normal,
-            normal[:, 1] * point[:, 0] - normal[:, 0] * point[:, 1],
             height / self.form.half_length,
             np.zeros(len(point)),
             point,

@@ -151,7 +151,7 @@ class ConvexLift(Lift):
         """Return the turn and the shape number of a solution of the half-planes."""
         ahead, aside = float(step[2]), float(step[3])
         lean = math.atan2(aside, ahead) if ahead > 0 else 0.0
-        return self.box.turn + min(max(lean, -self.box.half_turn), self.box.half_turn), 0.0
+        return self.turned(lean), 0.0
 
 
 def _scaled(rows: Array, limits: Array) -> Rows:

@@ -149,9 +149,9 @@ class SuperellipseLift(Lift):
         long, wide, lean = float(step[2]), float(step[3]), float(step[4] + step[5])
         if long <= 0 or wide <= 0:
             return box.turn, self.p
-        turn = math.atan2(lean, long + wide)
-        turn = min(max(turn, -box.half_turn), box.half_turn)
-        return box.turn + turn, min(max(math.log(long / wide), box.low), box.high)
+        return self.turned(math.atan2(lean, long + wide)), min(
+            max(math.log(long / wide), box.low), box.high
+        )
 
     def held(self, seen: Array) -> Rows:
         """Return rows by which the superellipses hold points.

@@ -98,8 +98,8 @@ def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
     out = frame.way(cut.waste)
     offered = [
         middle + out * reach + out.left * aside
-        for reach in (3.4, 2.9, 4.5, -3.6, 6.0, -5.0, 8.0)
-        for aside in (0.0, 2.5, -2.5, 5.0, -5.0)
+        for reach in (3.4, 2.9, 4.5, -3.6, 6.0, -5.0, 8.0, -8.0, -11.0)
+        for aside in (0.0, 2.5, -2.5, 5.0, -5.0, 8.0, -8.0)
     ]
     at = first_of_best(
         offered,
