@@ -8,11 +8,10 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .files import write_all
+from .files import write
 from .lengths import Length
 from .machine import SCHEMA, print_record, wants_json
 from .printers import keep_profile, profile_path
-from .reading import stop
 from .template_options import SIDES, Choices
 
 if TYPE_CHECKING:
@@ -23,29 +22,31 @@ FILE = "calibration.pdf"
 
 
 @dataclass(frozen=True, slots=True)
-class Measured:
-    """What the two bars read."""
+class Calibration:
+    """What was typed to measure a printer: whether the sheet is asked for, what its bars read."""
 
+    sheet: bool
     x: Length | None
     y: Length | None
+
+    @property
+    def is_measured(self) -> bool:
+        """Whether a bar was read."""
+        return self.x is not None or self.y is not None
 
 
 def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
     """Write the calibration sheet for some paper, and say what to do with it."""
     from ..layout.drawing.pdf import to_pdf
-    from ..layout.errors import LayoutError
     from ..layout.sheets.calibration_page import calibration_page
     from ..layout.template.calibration_bars import CalibrationBars
 
     paper = choices.paper or wish.paper
-    try:
-        margins = choices.margins(wish.margins)
-        bars = CalibrationBars.on(paper, margins)
-        command = _command(paper, margins, choices.printer or wish.printer)
-        scene = calibration_page(paper, margins, command)
-    except LayoutError as error:
-        stop(str(error))
-    path = None if out is None else _written(out, to_pdf([scene], scene.title))
+    margins = choices.margins(wish.margins)
+    bars = CalibrationBars.on(paper, margins)
+    command = _command(paper, margins, choices.printer or wish.printer)
+    scene = calibration_page(paper, margins, command)
+    path = None if out is None else write(out, {FILE: to_pdf([scene], scene.title)})[0]
     if wants_json():
         written = [] if path is None else [str(path)]
         sizes = {"across": bars.across, "along": bars.along}
@@ -60,17 +61,8 @@ def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
     click.echo("  " + " ".join(command))
 
 
-def _written(out: Path, content: bytes) -> Path:
-    try:
-        (path,) = write_all(out, {FILE: content})
-    except OSError as error:
-        stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
-    return path
-
-
-def keep_measured(choices: Choices, measured: Measured) -> None:
+def keep_measured(choices: Choices, measured: Calibration) -> None:
     """Keep what the bars read as the profile of a printer."""
-    from ..layout.errors import LayoutError
     from ..layout.template.calibration_bars import CalibrationBars
     from ..layout.template.wish import TemplateWish
 
@@ -81,12 +73,9 @@ def keep_measured(choices: Choices, measured: Measured) -> None:
     if choices.paper is None:
         raise click.UsageError("name the paper of the calibration sheet: --paper, as it says")
     profile_path(choices.printer)
-    try:
-        margins = choices.margins(TemplateWish().margins)
-        bars = CalibrationBars.on(choices.paper, margins)
-        profile = bars.measured(choices.printer, measured.x.mm, measured.y.mm)
-    except LayoutError as error:
-        stop(str(error))
+    margins = choices.margins(TemplateWish().margins)
+    bars = CalibrationBars.on(choices.paper, margins)
+    profile = bars.measured(choices.printer, measured.x.mm, measured.y.mm)
     path = keep_profile(profile)
     if wants_json():
         from ..layout.plan.serialise import plain

@@ -6,8 +6,41 @@ import contextlib
 import glob
 import os
 import tempfile
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
+
+import click
+
+from .reading import stop
+
+
+def write(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...]:
+    """Write the files as `write_all` does, or end with what is in the way."""
+    try:
+        return write_all(folder, files)
+    except OSError as error:
+        stop(f"{error.filename or folder}: cannot be written ({error.strerror or error})")
+
+
+def hand_out(
+    out: Path | None, files: Callable[[], Mapping[str, str | bytes]], begin: str, *, quiet: bool
+) -> Path | None:
+    """Write sheets into the folder `out`, if one is named; say so, and return the first.
+
+    Parameters
+    ----------
+    begin : str
+        What to begin with, a blank {} for the first sheet.
+    """
+    if out is None:
+        if not quiet:
+            click.echo("Nothing was written: name a folder with --out.")
+        return None
+    written = write(out, files())
+    if not quiet:
+        click.echo(f"Written to {out}/: {', '.join(path.name for path in written)}")
+        click.echo(begin.format(written[0]))
+    return written[0]
 
 
 def write_all(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...]:

@@ -69,15 +69,17 @@ def fit(
     with searching(job, seconds) as progress:
         fits = fits_of(found_job, progress=progress)
     each = (perf_counter() - started) / len(fits)
+    told = _why(found_job, fits[0], more=why)
     if as_json:
+        from ..layout.plan.why import why_record
+
         records = [fit_record(found, each if timed else None) for found in fits]
-        told = _why_record(found_job, fits[0], why)
-        print_record({"schema": SCHEMA, "fits": records, **told})
+        print_record({"schema": SCHEMA, "fits": records, **why_record(**told)})
         return
     for rank, found in enumerate(fits, 1):
         click.echo(f"{rank}. {_spoken(found, found_job)}")
         if rank == 1:
-            for line in _why_lines(found_job, found, why):
+            for line in _why_lines(found_job, found, told):
                 click.echo(f"   {line}")
 
 
@@ -90,20 +92,20 @@ def _sized(size: tuple[Length, Length] | None) -> Job:
     return job_in(Text(text.encode(), "--size"))
 
 
-def _why_record(job: Job, best: Fit, why: bool) -> dict[str, Any]:
-    from ..layout.fit.why import limits_met
-    from ..layout.plan.why import along_grain_in, contacts_in, costs_in, others_in, why_record
-
-    contacts, limits = contacts_in(job, best), limits_met(best, job.wish)
-    if not why:
-        return why_record(contacts, limits)
-    costs, others = costs_in(job, best, contacts), others_in(job, best)
-    return why_record(contacts, limits, costs, others, along_grain_in(job, best))
-
-
-def _why_lines(job: Job, best: Fit, why: bool) -> Iterator[str]:
+def _why(job: Job, best: Fit, *, more: bool) -> dict[str, Any]:
+    """Return what `why_record` takes: why the best is not larger, and more where that is asked."""
     from ..layout.fit.why import limits_met
     from ..layout.plan.why import along_grain_in, contacts_in, costs_in, others_in
+
+    contacts = contacts_in(job, best)
+    told: dict[str, Any] = {"contacts": contacts, "limits": limits_met(best, job.wish)}
+    if more:
+        told["costs"], told["others"] = costs_in(job, best, contacts), others_in(job, best)
+        told["along_grain"] = along_grain_in(job, best)
+    return told
+
+
+def _why_lines(job: Job, best: Fit, told: dict[str, Any]) -> Iterator[str]:
     from ..layout.words.why import (
         along_grain_words,
         contact_words,
@@ -117,18 +119,14 @@ def _why_lines(job: Job, best: Fit, why: bool) -> Iterator[str]:
     def place(point: Point) -> str:
         return f"({tape.figure(point.x)}, {tape.figure(point.y)})"
 
-    contacts = contacts_in(job, best)
-    for contact in contacts:
+    for contact in told["contacts"]:
         yield f"touches {contact_words(contact, place)}"
-    for limit in limits_met(best, job.wish):
+    for limit in told["limits"]:
         yield limit_words(limit, job.wish.limits, tape)
-    if not why:
-        return
-    yield from cost_lines(costs_in(job, best, contacts), goal)
-    along = along_grain_in(job, best)
-    if along is not None:
-        yield along_grain_words(along, best, goal, tape)
-    for rank, other in enumerate(others_in(job, best), 2):
+    yield from cost_lines(told.get("costs", ()), goal)
+    if told.get("along_grain") is not None:
+        yield along_grain_words(told["along_grain"], best, goal, tape)
+    for rank, other in enumerate(told.get("others", ()), 2):
         yield f"place {rank}: {other_words(other, best, goal, tape, place)}"
 
 

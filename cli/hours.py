@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .files import write_all
+from .files import write
 from .machine import SCHEMA, as_json_option, print_record
 from .reading import stop
 
@@ -61,13 +61,9 @@ def hours(
         paces[step] = (least, least if most is None else most)
     if forget is not None and paces.pop(forget, None) is None:
         stop(f"{forget!r}: no hours are kept for it: panelwright hours lists them")
-    from ..layout.errors import LayoutError
     from ..layout.work.wish import WorkWish
 
-    try:
-        told = WorkWish(day=day or kept.day, pace=tuple(paces.items()))
-    except LayoutError as error:
-        stop(str(error))
+    told = WorkWish(day=day or kept.day, pace=tuple(paces.items()))
     path = _keep(told)
     if as_json:
         _tell(told, as_json=True)
@@ -108,10 +104,7 @@ def _keep(told: WorkWish) -> Path:
     path = _path()
     record = {"day": told.day, "pace": {name: list(span) for name, span in told.pace}}
     text = json.dumps(record, indent=1, ensure_ascii=False) + "\n"
-    try:
-        write_all(path.parent, {path.name: text})
-    except OSError as error:
-        stop(f"{error.filename or path}: cannot be written ({error.strerror or error})")
+    write(path.parent, {path.name: text})
     return path
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from textwrap import wrap
 
 import click
@@ -81,7 +82,7 @@ def _tell(told: list[tuple[Row, str]]) -> None:
                 click.echo(f"      {line}")
 
 
-def _list(rows: list[Row]) -> None:
+def _list(rows: Sequence[Row]) -> None:
     for table in dict.fromkeys(row.table for row in rows):
         click.echo(table or "The top of the file")
         names = ", ".join(row.name for row in rows if row.table == table)

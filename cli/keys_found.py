@@ -7,9 +7,10 @@ of the library is imported, so that an answer comes at once.
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -53,9 +54,17 @@ class Row:
         }
 
 
-def every_row() -> list[Row]:
+@cache
+def every_row() -> tuple[Row, ...]:
     """Return every key, in the order of the documents."""
-    return list(_rows(json.loads(SCHEMA.read_text("utf-8")), ""))
+    return tuple(_rows(json.loads(SCHEMA.read_text("utf-8")), ""))
+
+
+def row_at(trail: Sequence[str | int]) -> Row | None:
+    """Return the key that a trail through a job file leads to, None where there is none."""
+    *tables, name = [part for part in trail if isinstance(part, str)]
+    here = (row for row in every_row() if row.table.strip("[]") == ".".join(tables))
+    return next((row for row in here if row.name == name), None)
 
 
 def _rows(table: dict[str, Any], heading: str) -> Iterator[Row]:
@@ -113,7 +122,7 @@ def _toml(value: object) -> str:
     return json.dumps(value, ensure_ascii=False)
 
 
-def found(rows: list[Row], asked: str) -> list[tuple[Row, str]]:
+def found(rows: Sequence[Row], asked: str) -> list[tuple[Row, str]]:
     """Return the keys that a word finds, nearest first, each with an example that fits the word.
 
     A heading such as ``[top]``, or its bare name, finds the whole table.
@@ -166,7 +175,7 @@ def _example(row: Row, word: str) -> str:
     return row.example
 
 
-def nearest(rows: list[Row], asked: str) -> list[str]:
+def nearest(rows: Sequence[Row], asked: str) -> list[str]:
     """Return words that are spelt nearly like one that finds nothing."""
     known = {
         text.casefold(): text

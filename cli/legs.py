@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .files import write_all
+from .files import write
 from .machine import SCHEMA, as_json_option
 from .opened import open_option
-from .reading import JOB, job_from, stop
+from .reading import JOB, job_from
 from .searching import searching
 
 if TYPE_CHECKING:
@@ -118,9 +118,6 @@ def _write(path: Path, job: Job, found: Comparison, *, quiet: bool) -> None:
     from ..layout.drawing.svg import to_svg
     from ..layout.sheets.legs_comparison import comparison_scene
 
-    try:
-        write_all(path.parent, {path.name: to_svg(comparison_scene(job, found))})
-    except OSError as error:
-        stop(f"{error.filename or path}: cannot be written ({error.strerror or error})")
+    write(path.parent, {path.name: to_svg(comparison_scene(job, found))})
     if not quiet:
         click.echo(f"Drawn in {path}")

@@ -31,7 +31,7 @@ def as_json_option(command: Command) -> Command:
 def wants_json() -> bool:
     """Return whether the running command was asked for JSON."""
     context = click.get_current_context(silent=True)
-    return context is not None and bool(context.params.get("as_json"))
+    return context is not None and "--json" in (context.obj or ())
 
 
 def print_record(record: Mapping[str, Any]) -> None:

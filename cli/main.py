@@ -9,6 +9,7 @@ from typing import Any
 
 import click
 
+from ..layout.errors import LayoutError
 from .check import check
 from .fit import fit
 from .hours import hours
@@ -77,6 +78,8 @@ class LastResort(click.Group):
                 return super().invoke(ctx)
         except (click.ClickException, click.exceptions.Exit, click.Abort, BrokenPipeError):
             raise
+        except LayoutError as error:
+            stop(str(error))
         except OSError as error:
             where = error.filename or "what is printed"
             stop(f"{where}: cannot be read or written ({error.strerror or error})")

@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from .files import write_all
+from .files import write
 from .machine import SCHEMA, as_json_option, print_record
 from .opened import open_option
 from .reading import stop
@@ -59,10 +59,7 @@ def measure(shape: str, paper: str, out: Path | None, as_json: bool) -> Path | N
 
     scene = measure_page(Shape(shape), PAPERS[paper])
     drawn = to_svg(scene) if out.suffix.lower() == ".svg" else to_pdf([scene], scene.title)
-    try:
-        (path,) = write_all(out.parent, {out.name: drawn})
-    except OSError as error:
-        stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
+    (path,) = write(out.parent, {out.name: drawn})
     if as_json:
         print_record({"schema": SCHEMA, **_record(shape)})
     else:

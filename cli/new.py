@@ -26,7 +26,8 @@ OPTIONS: dict[str, tuple[puts.Put, tuple[str, ...]]] = {
     "thickness": (puts.put_key("panel", "thickness"), ("panel.thickness",)),
     "build": (puts.put_key("panel", "build"), ("panel.build",)),
     "defect": (puts.put_defect, ("panel.defects",)),
-    "top": (puts.put_shape, ("top",)),
+    "top": (puts.put_shape, ("top.shape", "top.outline")),
+    "keep": (puts.put_edges, ("top",)),
     "margin": (puts.put_key("top", "margin"), ("top",)),
     "legs": (puts.put_legs, ("legs",)),
 }
@@ -57,6 +58,7 @@ Examples:
     help='Kind, size and middle: "screw hole 8 at 60,400". May be given several times.',
 )
 @click.option("--top", metavar="SHAPE", help="capsule, oval, rounded rectangle … or any.")
+@click.option("--keep", metavar="EDGES", help="Of the panel, by their corners: AB, or AB,CD.")
 @click.option("--margin", metavar="LENGTH", help="Kept to the panel's edges.  [default: 9 mm]")
 @click.option("--legs", metavar="COUNT", help="How many; 0 for a top alone.")
 @click.option("--units", metavar="UNIT", help="mm, cm, m, in or ft.  [default: mm]")
@@ -121,6 +123,8 @@ def _from_options(typed: dict[str, Any], job: Path) -> Draft:
     draft = Draft({"units": "mm", "name": job.stem})
     for name, (put, about) in OPTIONS.items():
         answers = typed.get(name, ())
+        if name == "keep" and not answers and draft.lacks("top.keep"):
+            raise click.UsageError(f"--top {typed['top']} keeps edges: name them, --keep AB")
         for answer in (answers,) if isinstance(answers, str) else answers:
             try:
                 draft.take(put, answer, *about)

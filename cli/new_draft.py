@@ -6,6 +6,7 @@ from copy import deepcopy
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from .keys_found import row_at
 from .new_puts import Put, Tables
 
 if TYPE_CHECKING:
@@ -70,13 +71,11 @@ class Draft:
         return written(self.tables, self._remark, heading)
 
     def _remark(self, trail: Trail) -> str:
-        from .job_keys import key_at
-
         if trail == ("panel", "outline"):
             outline = self.tables["panel"]["outline"]
             return ROUND if outline.keys() & {"diameter", "axes"} else CORNERED
-        key = key_at(trail)
-        return key.meaning.replace("`", "") if key else ""
+        row = row_at(trail)
+        return row.meaning.replace("`", "") if row else ""
 
 
 def _reading(tables: Tables) -> Reading:

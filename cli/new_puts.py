@@ -176,7 +176,8 @@ def put_router(tables: Tables, text: str) -> None:
 
 def put_edges(tables: Tables, text: str) -> None:
     """Take the edges of the panel that are kept."""
-    tables["top"]["keep"] = [edge.upper() for edge in re.split(r"[,\s]+", text.strip())]
+    names = re.split(r"[,\s]+", text.strip())
+    tables.setdefault("top", {})["keep"] = [edge.upper() for edge in names]
 
 
 WORDS = ("units", "name", "build", "foot", "paper")

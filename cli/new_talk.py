@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from .keys_found import row_at
 from .new_draft import Draft
 from .new_questions import Question, interview
 from .reading import stop
@@ -101,11 +102,9 @@ def _asked(question: Question, number: int, draft: Draft, shown: Shown) -> str |
 
 
 def _explain(question: Question) -> None:
-    from .job_keys import key_at
-
-    key = key_at(question.key)
-    if key is not None:
-        click.echo(f"   {key.meaning}. Written: {key.kind.words}; for example {key.example}")
+    row = row_at(question.key)
+    if row is not None:
+        click.echo(f"   {row.meaning}. Written: {row.written}; for example {row.example}")
 
 
 def _kept_in(path: Path) -> list[str]:
@@ -122,17 +121,14 @@ def _kept_in(path: Path) -> list[str]:
 
 
 def _leave(job: Path, kept: Path, answers: list[str]) -> None:
-    from .files import write_all
+    from .files import write
 
     click.echo()
     if not answers:
         kept.unlink(missing_ok=True)
         click.echo("Nothing was answered and nothing is kept.")
         return
-    try:
-        write_all(kept.parent, {kept.name: json.dumps(answers, ensure_ascii=False) + "\n"})
-    except OSError as error:
-        stop(f"{kept}: the answers cannot be kept ({error.strerror or error})")
+    write(kept.parent, {kept.name: json.dumps(answers, ensure_ascii=False) + "\n"})
     click.echo(f"Your {len(answers)} answers are kept in {kept}. To go on with them, type:")
     click.echo(f"  panelwright new {job}")
 

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
-from .files import write_all
+from .files import hand_out
 from .hours import with_hours
 from .machine import as_json_option
 from .opened import open_option
 from .printers import with_printer
-from .reading import JOB, job_from, stop
+from .reading import JOB, job_from
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:
@@ -66,24 +67,10 @@ def plan(
     else:
         for line in summary(found):
             click.echo(line)
-    if out is not None:
-        return _write(found, out, opened=sheets == "all", quiet=as_json)
-    if not as_json:
-        click.echo("Nothing was written: name a folder with --out.")
-    return None
-
-
-def _write(plan: Plan, out: Path, *, opened: bool, quiet: bool) -> Path:
     from ..layout.sheets.folder import plan_files
 
-    try:
-        written = write_all(out, plan_files(plan, opened=opened))
-    except OSError as error:
-        stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
-    if not quiet:
-        click.echo(f"Written to {out}/: {', '.join(path.name for path in written)}")
-        click.echo(f"Start with {written[0]}")
-    return written[0]
+    files = partial(plan_files, found, opened=sheets == "all")
+    return hand_out(out, files, "Start with {}", quiet=as_json)
 
 
 def summary(plan: Plan) -> Iterator[str]:
@@ -149,6 +136,7 @@ def _why(plan: Plan) -> Iterator[str]:
         limit_words,
         loss_words,
         turn_words,
+        without_words,
     )
 
     tape, goal = plan.job.tape, plan.job.wish.goal
@@ -157,7 +145,7 @@ def _why(plan: Plan) -> Iterator[str]:
     touched = [f"touches {', '.join(held)}"] if held else []
     if touched or limits:
         yield f"  Why      {'; '.join((*touched, *limits))}"
-    gains = [f"the {c.name}: {gain_words(c, goal)}" for c in plan.costs if c.is_worth_it]
+    gains = [f"the {without_words(c)}: {gain_words(c, goal)}" for c in plan.costs if c.is_worth_it]
     if gains:
         yield f"           without {'; without '.join(gains)}"
     if plan.along_grain is not None:

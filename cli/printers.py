@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .files import write_all
+from .files import write
 from .reading import stop
 
 if TYPE_CHECKING:
@@ -45,10 +45,7 @@ def profile_path(name: str) -> Path:
 def keep_profile(profile: PrinterProfile) -> Path:
     """Write a profile whole, and return its file."""
     path = profile_path(profile.name)
-    try:
-        write_all(path.parent, {path.name: profile.to_json()})
-    except OSError as error:
-        stop(f"{error.filename or path}: cannot be written ({error.strerror or error})")
+    write(path.parent, {path.name: profile.to_json()})
     return path
 
 

@@ -3,21 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
-from functools import wraps
+from dataclasses import replace
+from functools import partial, wraps
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
 from .calibrate import FILE as SHEET
-from .calibrate import Measured, keep_measured, write_sheet
-from .files import write_all
+from .calibrate import Calibration, keep_measured, write_sheet
+from .files import hand_out
 from .lengths import LENGTH
 from .machine import SCHEMA, as_json_option
 from .opened import open_option
 from .printers import with_printer
-from .reading import JOB, job_from, stop
+from .reading import JOB, job_from
 from .searching import searching
 from .template_options import Choices, with_choices
 
@@ -37,19 +37,6 @@ Examples:
 """
 
 
-@dataclass(frozen=True, slots=True)
-class Calibration:
-    """What was typed to measure a printer."""
-
-    sheet: bool
-    measured: Measured
-
-    @property
-    def is_measured(self) -> bool:
-        """Whether a bar was read."""
-        return self.measured.x is not None or self.measured.y is not None
-
-
 def _with_calibration(command: Callable[..., Any]) -> Callable[..., Any]:
     """Give a command the options that measure a printer, handed on as one value."""
 
@@ -60,8 +47,7 @@ def _with_calibration(command: Callable[..., Any]) -> Callable[..., Any]:
                   help="What its bar along the long edge reads.")  # fmt: skip
     @wraps(command)
     def calibrating(calibrate: bool, measured_x: Any, measured_y: Any, **rest: Any) -> None:  # noqa: ANN401
-        typed = Calibration(calibrate, Measured(measured_x, measured_y))
-        command(calibration=typed, **rest)
+        command(calibration=Calibration(calibrate, measured_x, measured_y), **rest)
 
     return calibrating
 
@@ -92,7 +78,7 @@ def template(
     if calibration.is_measured:
         if calibration.sheet or job is not None:
             raise click.UsageError("what was measured goes with --printer and --paper alone")
-        keep_measured(choices, calibration.measured)
+        keep_measured(choices, calibration)
         return None
     if calibration.sheet:
         from ..layout.template.wish import TemplateWish
@@ -108,11 +94,10 @@ def template(
     else:
         for line in comparison(plan):
             click.echo(line)
-    if out is not None:
-        return _write(plan, out, quiet=as_json)
-    if not as_json:
-        click.echo("Nothing was written: name a folder with --out.")
-    return None
+    from ..layout.sheets.template_files import template_files
+
+    begin = "Print {} at 100 % and begin with its cover."
+    return hand_out(out, partial(template_files, plan), begin, quiet=as_json)
 
 
 def _plan(path: Path, choices: Choices) -> Plan:
@@ -183,16 +168,3 @@ def _print_record(plan: Plan) -> None:
         for found in _every(plan)
     ]
     click.echo(to_json({"schema": SCHEMA, "template": plain(wish), "portions": records}), nl=False)
-
-
-def _write(plan: Plan, out: Path, *, quiet: bool) -> Path:
-    from ..layout.sheets.template_files import template_files
-
-    try:
-        written = write_all(out, template_files(plan))
-    except OSError as error:
-        stop(f"{error.filename or out}: cannot be written ({error.strerror or error})")
-    if not quiet:
-        click.echo(f"Written to {out}/: {', '.join(path.name for path in written)}")
-        click.echo(f"Print {written[0]} at 100 % and begin with its cover.")
-    return written[0]

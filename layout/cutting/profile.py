@@ -68,6 +68,11 @@ class EdgeProfile:
                 "make none; give both"
             )
 
+    @property
+    def keep_in(self) -> float:
+        """Nothing is fixed from below nearer to the edge than this, mm; 0 for none."""
+        return self.bevel_in + INSIDE_BEVEL if self.bevel_in else 0.0
+
     def edge_left(self, thickness: float) -> float:
         """Return what is left of the edge above the bevel, mm; the round-over comes out of it."""
         return thickness - self.bevel_up
@@ -144,7 +149,7 @@ def plan_profile(
             f"edge of {thickness:g} mm: make one of them smaller"
         )
     least = FROM_EDGE_BOARD if is_board else FROM_EDGE
-    inside = max(least, wish.bevel_in + INSIDE_BEVEL) if wish.bevel_in else least
+    inside = max(least, wish.keep_in)
     runs = runs_of(top.finish, top.kept)
     line = _bevel_line(wish, top, runs)
     return ProfilePlan(

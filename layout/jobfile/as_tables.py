@@ -170,7 +170,6 @@ def _top(job: Job) -> Tables:
     if wish.parallel_to is not None:
         held.pop("most_turn", None)
     held.update(keyed(job, units))
-    held["step"] = spelt(Length(), job.step, units)
     profile: EdgeProfile = job.profile
     held.update(keyed(profile, units))
     if profile.bevel_in:

@@ -10,30 +10,27 @@ import math
 from dataclasses import dataclass
 from typing import TypeVar
 
-from ..cutting.profile import INSIDE_BEVEL
 from ..cutting.tools import Tools
 from ..errors import JobError, LayoutError, Problem
 from ..keys.key import Section
 from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
 from ..keys.values import Values
 from ..legs.movement import SWING
-from ..legs.people import usual_place
-from ..legs.table_wish import TableWish
 from ..money.wish import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.build import Kind
-from ..plan.job import STAND_IN_THICKNESS, Job
+from ..plan.job import STAND_IN_THICKNESS, UNSAID, Job
 from ..plan.tied import tied
-from ..units import Tape, Units
+from ..template.paper import LETTER
+from ..template.wish import TemplateWish
+from ..units import Units
 from ..work.wish import MaterialsWish, WorkWish
 from .legs import read_legs
 from .legs_held import Under
 from .panel import PanelRead, read_panel
 from .section import read_section
-from .sections import HEAD, MATERIALS, MONEY, OFFCUTS, WORK
-from .template import read_template
+from .sections import HEAD, MATERIALS, MONEY, OFFCUTS, TEMPLATE, TOOLS, WORK
 from .toml import Tables, decoded, tables_of
-from .tools import read_tools
 from .top import TopRead, read_top
 
 Made = TypeVar("Made")
@@ -108,7 +105,7 @@ def _read_noting(tables: Tables, notes: Notes) -> Reading:
     top_of_file = Place(notes)
     head = read_section(tables.values, HEAD, top_of_file)
     notes.units = head["units"] or Units.MM
-    tools = read_tools(_table(head, "tools"), head.at("tools"))
+    tools = _tools(head)
     panel = _panel(head, tools)
     top = read_top(
         _table(head, "top"),
@@ -118,6 +115,21 @@ def _read_noting(tables: Tables, notes: Notes) -> Reading:
     job = _job(head, panel, top, tools, tables)
     found = notes.in_order(*tables.problems)
     return Reading(None if found else job, found, _missing(panel, tables.lines))
+
+
+def _tools(head: Values) -> Tools | None:
+    values = read_section(_table(head, "tools"), TOOLS, head.at("tools"))
+    if not values.only_one_of("string", "string_stretch"):
+        return None
+    return values.made(
+        Tools, **({"string_stretch": values["string"]} if values.has("string") else {})
+    )
+
+
+def _template(head: Values) -> TemplateWish | None:
+    values = read_section(_table(head, "template"), TEMPLATE, head.at("template"))
+    usual = head.place.units.is_imperial and not values.has("paper")
+    return values.made(TemplateWish, **({"paper": LETTER} if usual else {}))
 
 
 def _panel(head: Values, tools: Tools | None) -> PanelRead:
@@ -136,7 +148,7 @@ def _job(
     legs = None
     if head.has("legs"):
         legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
-    template = read_template(_table(head, "template"), head.at("template"))
+    template = _template(head)
     offcuts = _made(head, OFFCUTS, OffcutWish)
     materials = _made(head, MATERIALS, MaterialsWish)
     work = _made(head, WORK, WorkWish)
@@ -165,12 +177,12 @@ def _job(
             money=money,
             offcuts=offcuts,
             legs=legs.wish if legs else None,
-            table=legs.table if legs else TableWish(place=usual_place(imperial=units.is_imperial)),
+            table=legs.table if legs else UNSAID,
             units=units,
             name=head["name"] or panel.values["name"],
             margin=top.values["margin"],
             tape_error=top.values["tape_error"],
-            step=top.values["step"] if top.values.has("step") else Tape.for_units(units).step,
+            step=top.values["step"],
             datum=panel.datum,
             damaged=panel.values["damaged"],
             missing=_missing(panel, tables.lines),
@@ -194,11 +206,10 @@ def _made(head: Values, section: Section, made: type[Made]) -> Made | None:
 def _under(panel: PanelRead, top: TopRead) -> Under:
     """Return what legs must know of the top; what could not be read is as usual."""
     values = panel.values
-    moisture, bevel = values["moisture"], top.profile.bevel_in
+    moisture = values["moisture"]
     return Under(
         values["flattened"] or values["thickness"] or STAND_IN_THICKNESS,
         values["build"] or Kind.SOLID,
-        bevel + INSIDE_BEVEL if bevel else 0.0,
         SWING if moisture is None else moisture[1] - moisture[0],
         values["sawn"] == "quarter",
         min(panel.narrow, top.wish.limits.width.greatest if top.wish else math.inf),

@@ -10,7 +10,6 @@ from ..geometry.tolerance import SAME_PLACE
 from ..keys.place import Place
 from ..keys.values import Values
 from ..legs.foot import Foot, FootShape
-from ..legs.heights import DINED_AT, SITTER
 from ..legs.plan import require_footing
 from ..legs.room import FOOT_INSET, SHARE_OF_SIZE
 from ..legs.stability import IN_A_ROW
@@ -51,8 +50,6 @@ def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
     table = table_values(values, under, _compared(values, foot))
     if foot is None or height is None or table is None or not whole:
         return None
-    low = height + under.thickness < DINED_AT
-    usual_load = SITTER if low else LegsWish().load
     wish = values.made(
         LegsWish,
         count=len(at) or count or (2 if _is_slab(foot) else LegsWish().count),
@@ -60,10 +57,7 @@ def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
         inset_side=values["inset_side"] if values["inset"] is None else values["inset"],
         inset_end=values["inset_end"] if values["inset"] is None else values["inset"],
         height=height,
-        load=usual_load if values["load"] is None else values["load"],
-        seated=not low if values["seated"] is None else values["seated"],
         plate=plate_of(values),
-        keep_in=under.keep_in,
     )
     return None if wish is None else LegsRead(wish, table)
 

@@ -7,10 +7,9 @@ from dataclasses import dataclass
 
 from ..errors import LayoutError
 from ..keys.values import Values
-from ..legs.materials import MASONRY, is_wooden
-from ..legs.people import usual_place
+from ..legs.materials import MASONRY
 from ..legs.screws import Screw, screw_in
-from ..legs.table_wish import Glue, TableWish
+from ..legs.table_wish import TableWish
 from ..legs.wish import Fixing, FixingPlate, LegsWish
 from ..panel.build import Kind
 
@@ -22,8 +21,6 @@ class Under:
     thickness: float
     """mm."""
     kind: Kind
-    keep_in: float
-    """Nothing is fixed nearer to its edge than this, mm."""
     swing: float
     """Of its moisture over a year, %."""
     quartered: bool
@@ -53,13 +50,14 @@ def table_values(values: Values, under: Under, counts: tuple[int, ...]) -> Table
     screw = _screw(values, under)
     if not whole or (values["screw"] is not None and screw is None):
         return None
-    usual = Glue.RIGID if is_wooden(values["material"] or "") else Glue.FLEXIBLE
+    imperial = values.place.units.is_imperial
+    usual = TableWish.usual(imperial=imperial, material=values["material"] or "")
     return values.made(
         TableWish,
         counts=counts,
-        place=values["place"] or usual_place(imperial=values.place.units.is_imperial),
+        place=values["place"] or usual.place,
         screw=screw,
-        glue=values["glue"] or usual,
+        glue=values["glue"] or usual.glue,
         swing=under.swing,
         quartered=under.quartered,
     )

@@ -11,8 +11,8 @@ from __future__ import annotations
 
 import math
 import tomllib
-from collections.abc import Mapping
-from functools import singledispatch
+from collections.abc import Callable, Mapping
+from typing import Any
 
 from ..fit.wish_kinds import Spans
 from ..keys.figures import Counts, Length, Number, Range
@@ -107,125 +107,12 @@ def _values(kind: Kind, trail: str, plain: Mapping[str, tuple[str, ...]]) -> Sch
     return {"type": "array", "items": table}
 
 
-@singledispatch
 def form(kind: Kind) -> Schema:
     """Return the schema of the values of a kind."""
-    raise TypeError(f"{type(kind).__name__} has no form in a schema")
-
-
-@form.register
-def _(kind: Text) -> Schema:
-    return {"type": "string", "minLength": 1, "maxLength": LONGEST_TEXT}
-
-
-@form.register
-def _(kind: YesNo) -> Schema:
-    return {"type": "boolean"}
-
-
-@form.register
-def _(kind: Choice) -> Schema:
-    return {"type": "string", "enum": list(dict.fromkeys((*kind.options, *kind.synonyms)))}
-
-
-@form.register
-def _(kind: Number) -> Schema:
-    return {"type": "integer" if kind.whole else "number", **_within(kind.limits)}
-
-
-@form.register
-def _(kind: Sum) -> Schema:
-    return {"type": "number", "minimum": 0}
-
-
-@form.register
-def _(kind: Share) -> Schema:
-    return {"type": "number", **_within(kind.limits)}
-
-
-@form.register
-def _(kind: HourSpan) -> Schema:
-    hours = {"type": "number", "minimum": 0}
-    return {"anyOf": [hours, _row(hours, 2)]}
-
-
-@form.register
-def _(kind: Named) -> Schema:
-    names = {"enum": list(kind.names)}
-    return {"type": "object", "propertyNames": names, "additionalProperties": form(kind.kind)}
-
-
-@form.register
-def _(kind: Length) -> Schema:
-    if kind.limits.least != 0.0:
-        return _ANY_LENGTH
-    number = {"type": "number", **_within(Range(0.0, above=kind.limits.above))}
-    return {"anyOf": [number, {"type": "string", "minLength": 1}]}
-
-
-@form.register
-def _(kind: Spans) -> Schema:
-    return form(kind.kind)
-
-
-@form.register
-def _(kind: Counts) -> Schema:
-    sizes = {"minItems": 2, "maxItems": 2} if kind.rising else {"minItems": 1}
-    return {"type": "array", "items": form(kind.kind), **sizes}
-
-
-@form.register
-def _(kind: At) -> Schema:
-    return _row(_ANY_LENGTH, 2)
-
-
-@form.register
-def _(kind: Points) -> Schema:
-    return {"type": "array", "items": form(At()), "minItems": kind.least}
-
-
-@form.register
-def _(kind: Ring) -> Schema:
-    return {"type": "array", "items": form(At()), "minItems": 3}
-
-
-@form.register
-def _(kind: Pair) -> Schema:
-    pair = _row(form(kind.kind), 2)
-    return {"anyOf": [form(kind.kind), pair]} if kind.one_will_do else pair
-
-
-@form.register
-def _(kind: Four) -> Schema:
-    return _row(form(kind.kind), 4)
-
-
-@form.register
-def _(kind: Choices) -> Schema:
-    names = {"type": "array", "items": form(kind.choice), "minItems": 1}
-    return {"anyOf": [form(kind.choice), names]} if kind.one_will_do else names
-
-
-@form.register
-def _(kind: EdgeName) -> Schema:
-    letter = f"[{LETTERS}{LETTERS.lower()}]"
-    return {"type": "string", "pattern": rf"^\s*{letter}\s*[-–]?\s*{letter}\s*$"}
-
-
-@form.register
-def _(kind: EdgeNames) -> Schema:
-    names = {"type": "array", "items": form(EdgeName()), "minItems": 1, "maxItems": 2}
-    return {"anyOf": [form(EdgeName()), names]}
-
-
-@form.register
-def _(kind: PaperSize) -> Schema:
-    return {"anyOf": [{"type": "string", "minLength": 1}, _row(form(Length()), 2)]}
-
-
-@form.register
-def _(kind: White) -> Schema:
-    return {"anyOf": [form(Length(Range(0.0))), _row(form(Length(Range(0.0))), 4)]}
+    found = next((_FORMS[cls] for cls in type(kind).__mro__ if cls in _FORMS), None)
+    if found is None:
+        raise TypeError(f"{type(kind).__name__} has no form in a schema")
+    return found(kind)
 
 
 def _row(items: Schema, count: int) -> Schema:
@@ -239,3 +126,63 @@ def _within(limits: Range) -> Schema:
     if math.isfinite(limits.most):
         held["maximum"] = limits.most
     return held
+
+
+def _length(kind: Length) -> Schema:
+    if kind.limits.least != 0.0:
+        return _ANY_LENGTH
+    number = {"type": "number", **_within(Range(0.0, above=kind.limits.above))}
+    return {"anyOf": [number, {"type": "string", "minLength": 1}]}
+
+
+def _list(items: Kind, least: int = 1, most: int | None = None) -> Schema:
+    ends = {"minItems": least} if most is None else {"minItems": least, "maxItems": most}
+    return {"type": "array", "items": form(items), **ends}
+
+
+def _one_or(one: Schema, more: Schema) -> Schema:
+    return {"anyOf": [one, more]}
+
+
+_LETTER = f"[{LETTERS}{LETTERS.lower()}]"
+_TEXT: Schema = {"type": "string", "minLength": 1}
+_HOURS: Schema = {"type": "number", "minimum": 0}
+_FROM_0 = Length(Range(0.0))
+
+_FORMS: Mapping[type, Callable[[Any], Schema]] = {
+    Text: lambda kind: {**_TEXT, "maxLength": LONGEST_TEXT},
+    YesNo: lambda kind: {"type": "boolean"},
+    Choice: lambda kind: {"type": "string", "enum": list({**kind.options, **kind.synonyms})},
+    Number: lambda kind: {"type": "integer" if kind.whole else "number", **_within(kind.limits)},
+    Sum: lambda kind: _HOURS,
+    Share: lambda kind: {"type": "number", **_within(kind.limits)},
+    HourSpan: lambda kind: _one_or(_HOURS, _row(_HOURS, 2)),
+    Named: lambda kind: {
+        "type": "object",
+        "propertyNames": {"enum": list(kind.names)},
+        "additionalProperties": form(kind.kind),
+    },
+    Length: _length,
+    Spans: lambda kind: form(kind.kind),
+    Counts: lambda kind: _list(kind.kind, 2, 2) if kind.rising else _list(kind.kind),
+    At: lambda kind: _row(_ANY_LENGTH, 2),
+    Points: lambda kind: _list(At(), kind.least),
+    Ring: lambda kind: _list(At(), 3),
+    Pair: lambda kind: (
+        _one_or(form(kind.kind), _row(form(kind.kind), 2))
+        if kind.one_will_do
+        else _row(form(kind.kind), 2)
+    ),
+    Four: lambda kind: _row(form(kind.kind), 4),
+    Choices: lambda kind: (
+        _one_or(form(kind.choice), _list(kind.choice)) if kind.one_will_do else _list(kind.choice)
+    ),
+    EdgeName: lambda kind: {
+        "type": "string",
+        "pattern": rf"^\s*{_LETTER}\s*[-–]?\s*{_LETTER}\s*$",
+    },
+    EdgeNames: lambda kind: _one_or(form(EdgeName()), _list(EdgeName(), 1, 2)),
+    PaperSize: lambda kind: _one_or(_TEXT, _row(form(Length()), 2)),
+    White: lambda kind: _one_or(form(_FROM_0), _row(form(_FROM_0), 4)),
+}
+"""The form of each kind; one that derives from another has its form where it has none."""

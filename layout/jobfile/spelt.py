@@ -6,9 +6,8 @@ figure is rounded on the way.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping
 from decimal import Decimal
-from functools import singledispatch
 from typing import Any
 
 from ..errors import LayoutError
@@ -20,7 +19,9 @@ from ..keys.kinds import Choice, Kind, Text, YesNo
 from ..keys.named import Named, Share, Sum
 from ..keys.plane import At, Choices, Pair, Pairs, Points, Ring, Table
 from ..legs.table_wish import ScrewPair
+from ..outlines import Freeform
 from ..panel.edge_kinds import EdgeName, EdgeNames
+from ..template.paper import Margins
 from ..template.paper_kinds import PaperSize, White
 from ..units import Units
 from ..work.wish import HourSpan
@@ -29,10 +30,18 @@ Spelt = Any
 """What TOML holds: texts, numbers, lists of them."""
 
 
-@singledispatch
 def spelt(kind: Kind, held: Any, units: Units) -> Spelt:  # noqa: ANN401 - as the kind
-    """Return a value as a key of this kind has it in a file whose lengths count in `units`."""
-    raise LayoutError(f"{held!r} cannot be written in a job file")
+    """Return a value as a key of this kind has it in a file whose lengths count in `units`.
+
+    Raises
+    ------
+    LayoutError
+        If a file has no way to write it.
+    """
+    way = next((_WAYS[cls] for cls in type(kind).__mro__ if cls in _WAYS), None)
+    if way is None:
+        raise LayoutError(f"{held!r} cannot be written in a job file")
+    return way(kind, held, units)
 
 
 def keyed(value: Any, units: Units) -> dict[str, Spelt]:  # noqa: ANN401 - any dataclass
@@ -49,39 +58,22 @@ def keyed(value: Any, units: Units) -> dict[str, Spelt]:  # noqa: ANN401 - any d
     }
 
 
-@spelt.register(Text)
-@spelt.register(YesNo)
-@spelt.register(EdgeName)
-def _(kind: Kind, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    return held
-
-
-@spelt.register
-def _(kind: Choice, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    return _name_of(held, kind.options)
-
-
-@spelt.register
-def _(kind: Choices, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    names = [name for name, option in kind.choice.options.items() if option in held]
-    return (
-        names
-        if isinstance(held, frozenset)
-        else [_name_of(one, kind.choice.options) for one in held]
-    )
+def _each(kind: Kind, held: Iterable[Any], units: Units) -> list[Spelt]:
+    return [spelt(kind, one, units) for one in held]
 
 
 def _name_of(held: Any, options: Mapping[str, Any]) -> str:  # noqa: ANN401
     return next(name for name, option in options.items() if option == held)
 
 
-@spelt.register
-def _(kind: EdgeNames, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    return list(held)
+def _names(kind: Choices, held: Any, units: Units) -> list[str]:  # noqa: ANN401
+    options = kind.choice.options
+    if isinstance(held, frozenset):
+        return [name for name, option in options.items() if option in held]
+    return [_name_of(one, options) for one in held]
 
 
-@spelt.register
-def _(kind: Number, held: Any, units: Units) -> Spelt:  # noqa: ANN401
+def _number(kind: Number, held: float, units: Units) -> float:
     """Return the number that the file's unit makes of what is held, to the last digit."""
     if kind.whole:
         return held
@@ -89,74 +81,47 @@ def _(kind: Number, held: Any, units: Units) -> Spelt:  # noqa: ANN401
     return short if short * kind.factor == held else held / kind.factor
 
 
-@spelt.register
-def _(kind: Length, held: Any, units: Units) -> Spelt:  # noqa: ANN401
+def _length(kind: Length, held: float, units: Units) -> Spelt:
     return held if units is Units.MM else f"{Decimal(repr(float(held))):f} mm"
 
 
-@spelt.register
-def _(kind: Counts, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    return [spelt(kind.kind, one, units) for one in held]
-
-
-@spelt.register
-def _(kind: At, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    return [spelt(Length(), side, units) for side in held]
-
-
-@spelt.register(Points)
-@spelt.register(Ring)
-@spelt.register(Pairs)
-def _(kind: Kind, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    return [spelt(At(), point, units) for point in held]
-
-
-@spelt.register
-def _(kind: Pair, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    sides = [spelt(kind.kind, side, units) for side in held]
+def _pair(kind: Pair, held: Iterable[float], units: Units) -> Spelt:
+    sides = _each(kind.kind, held, units)
     return sides if len(sides) > 1 else sides[0]
 
 
-@spelt.register
-def _(kind: ScrewPair, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    return [spelt(kind.kind, side, units) for side in (held.diameter, held.length)]
-
-
-@spelt.register
-def _(kind: OwnOutline, held: Any, units: Units) -> Spelt:  # noqa: ANN401
+def _own(kind: OwnOutline, held: Freeform, units: Units) -> Spelt:
     segments = held.path().segments
     if not all(isinstance(segment, Line) for segment in segments):
         raise LayoutError("a job file takes an outline of one's own by its corners, not curves")
-    return spelt(Ring(), [segment.start for segment in segments], units)
+    return _each(At(), [segment.start for segment in segments], units)
 
 
-@spelt.register
-def _(kind: Sum, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    return float(held)
+def _white(kind: White, held: Margins, units: Units) -> Spelt:
+    sides = _each(Length(), (held.left, held.bottom, held.right, held.top), units)
+    return sides[0] if held.are_equal else sides
 
 
-@spelt.register
-def _(kind: Share, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    return float(held * 100)
-
-
-@spelt.register
-def _(kind: HourSpan, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    return list(held)
-
-
-@spelt.register
-def _(kind: Named, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    return {name: spelt(kind.kind, figure, units) for name, figure in held}
-
-
-@spelt.register
-def _(kind: PaperSize, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    return held.name
-
-
-@spelt.register
-def _(kind: White, held: Any, units: Units) -> Spelt:  # noqa: ANN401
-    sides = [held.left, held.bottom, held.right, held.top]
-    told = [spelt(Length(), side, units) for side in sides]
-    return told[0] if held.are_equal else told
+_WAYS: Mapping[type, Callable[[Any, Any, Units], Spelt]] = {
+    **dict.fromkeys((Text, YesNo, EdgeName), lambda kind, held, units: held),
+    **dict.fromkeys((EdgeNames, HourSpan), lambda kind, held, units: list(held)),
+    **dict.fromkeys((Points, Ring, Pairs), lambda kind, held, units: _each(At(), held, units)),
+    Choice: lambda kind, held, units: _name_of(held, kind.options),
+    Choices: _names,
+    Number: _number,
+    Length: _length,
+    Counts: lambda kind, held, units: _each(kind.kind, held, units),
+    At: lambda kind, held, units: _each(Length(), held, units),
+    Pair: _pair,
+    ScrewPair: lambda kind, held, units: _each(kind.kind, (held.diameter, held.length), units),
+    OwnOutline: _own,
+    Sum: lambda kind, held, units: float(held),
+    Share: lambda kind, held, units: float(held * 100),
+    Named: lambda kind, held, units: {
+        name: spelt(kind.kind, figure, units) for name, figure in held
+    },
+    PaperSize: lambda kind, held, units: held.name,
+    White: _white,
+}
+"""How each kind is written; one that derives from another is written as that where it has no way
+of its own."""

@@ -85,8 +85,8 @@ def _standing(wish: LegsWish, plan: LegsPlan) -> Iterator[Concern]:
     if least <= 0:
         yield Concern(LegMatter.TIPS_BY_ITSELF)
     else:
-        if least < wish.load * (1 - NO_BETTER):
-            yield Concern(LegMatter.TIPS_UNDER_LOAD, found=least, limit=wish.load)
+        if least < wish.pressed * (1 - NO_BETTER):
+            yield Concern(LegMatter.TIPS_UNDER_LOAD, found=least, limit=wish.pressed)
         if plan.tipping.at_edge.force < CLIMBER:
             yield Concern(LegMatter.CLIMBED_ON, found=plan.tipping.at_edge.force, limit=CLIMBER)
     if wish.fixing is Fixing.LOOSE:

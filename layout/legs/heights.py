@@ -15,6 +15,9 @@ counts at its very edge, not where a standard presses."""
 DINED_AT = 480.0
 """Nobody dines at a table whose face is lower than this, mm (ours): somebody sits down on it."""
 
+LOAD = 600.0
+"""What presses on the edge of any other table, N: some 60 kg (common practice)."""
+
 SITTER = 800.0
 """What somebody who sits down on the edge of a low table brings, N: 80 kg (common practice)."""
 

@@ -21,11 +21,6 @@ PLACE_IMPERIAL = 24 * MM_PER_INCH
 """The same where the maker counts in inches, mm."""
 
 
-def usual_place(*, imperial: bool) -> float:
-    """Return the edge that a diner takes where nobody says, mm: a round figure on either tape."""
-    return PLACE_IMPERIAL if imperial else PLACE
-
-
 @dataclass(frozen=True, slots=True)
 class Seating:
     """How people sit at it."""

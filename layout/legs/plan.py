@@ -154,7 +154,7 @@ def place_legs(
         tipping,
         tipping.at_edge if at_edge else tipping.least,
         at_edge,
-        wish.load,
+        wish.pressed,
         (),
     )
     return replace(plan, problems=problems_of(wish, plan, on_floor, bearing, defects))

@@ -70,7 +70,7 @@ def insets_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Ins
     if in_rows:
         side = max(least, width * SHARE_OF_SIZE - foot.width / 2)
         end = max(least, length * SHARE_OF_SIZE - foot.length / 2)
-        if wish.seated and length >= KNEES_FROM:
+        if wish.seats and length >= KNEES_FROM:
             end = min(max(length * SHARE_OF_SIZE, KNEES[0]), KNEES[1])
     given = [inset for inset in (wish.inset_side, wish.inset_end) if inset is not None]
     around = min(given) if wish.inset_side is not None else min([least, *given])

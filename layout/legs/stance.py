@@ -108,7 +108,7 @@ def best_stances(
 def _rank(stance: Stance) -> tuple[float, ...]:
     score, count = stance.score, len(stance.wish.at)
     seating, share = stance.seating, (1 - EACH_LEG) ** count
-    in_the_way = stance.wish.seated and not seating.seats and seating.without_legs > 0
+    in_the_way = stance.wish.seats and not seating.seats and seating.without_legs > 0
     worth = score * share if score > 0 else score / share
     return stance.legs.stands, stance.held, not in_the_way, worth, -count
 
@@ -159,7 +159,7 @@ def _stood(
         replace(wish, at=middles),
         legs,
         seating_at(table.top.outline, wish.foot, middles, place),
-        min(legs.weakest.force, wish.load),
+        min(legs.weakest.force, wish.pressed),
         score,
     )
 
@@ -272,7 +272,7 @@ def _tried(
             pair,
             middles,
             apart(middles, wish.foot) and table.bears(wish, middles),
-            min(force(middles), wish.load),
+            min(force(middles), wish.pressed),
             score,
         )
         for (middles, pair), score in zip(held.items(), scores, strict=True)

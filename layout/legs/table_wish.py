@@ -12,8 +12,9 @@ from ..keys.key import hold, key
 from ..keys.kinds import Choice, YesNo
 from ..keys.place import Place
 from ..keys.plane import Pair
+from .materials import is_wooden
 from .movement import SWING
-from .people import PLACE
+from .people import PLACE, PLACE_IMPERIAL
 from .sag import Loads, creep_of
 from .screws import SCREW, Screw
 from .wish import COUNTS, Goal
@@ -143,6 +144,18 @@ class TableWish:
         if self.holes is not None and len(self.holes) == 1:
             object.__setattr__(self, "holes", self.holes * 2)
         self.loads("")  # holds them to their limits
+
+    @classmethod
+    def usual(cls, *, imperial: bool, material: str = "") -> TableWish:
+        """Return what is asked where nobody says, on legs of a material.
+
+        Parameters
+        ----------
+        imperial : bool
+            Whether the maker counts in inches: a diner takes a round figure on either tape.
+        """
+        glue = Glue.RIGID if is_wooden(material) else Glue.FLEXIBLE
+        return cls(place=PLACE_IMPERIAL if imperial else PLACE, glue=glue)
 
     def loads(self, material: str) -> Loads:
         """Return what a top of a material of that name has to carry."""

@@ -94,7 +94,7 @@ def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
         top_lifters=lifters(legs.top_mass),
         leg_lifters=lifters(legs.leg_mass),
         table_lifters=lifters(legs.mass),
-        seating=stance.seating if wish.seated else None,
+        seating=stance.seating if wish.seats else None,
         loads=loads,
         sag=sag_of(top, wish.foot, middles, loads, table.plate),
         movement=movement,
@@ -161,7 +161,7 @@ def _notes(plan: TablePlan, asked: TableWish, stance: Stance, top: Top) -> Itera
         yield Concern(missing)
     yield from _about_sag(plan.sag)
     dining = plan.use is not None and plan.use.seats
-    if wish.seated and dining and plan.knees < KNEE_HEIGHT:
+    if wish.seats and dining and plan.knees < KNEE_HEIGHT:
         yield Concern(LegMatter.LOW, found=plan.knees, limit=KNEE_HEIGHT)
     if plan.seating is not None and plan.seating.without_legs and not plan.seating.seats:
         yield Concern(LegMatter.NOBODY_SITS)

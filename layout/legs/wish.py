@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum
 
 from ..errors import LegsError
@@ -14,7 +14,7 @@ from ..keys.key import Key, fills, hold, key
 from ..keys.kinds import Choice, Only, YesNo, names
 from ..keys.plane import Pair, Points
 from .foot import Foot, FootShape
-from .heights import DINED_AT, SAT_ON, SITTER
+from .heights import DINED_AT, LOAD, SAT_ON, SITTER
 from .materials import LEG_MATERIALS, MASONRY, METALS
 from .tipping import EDGE
 
@@ -169,24 +169,23 @@ class LegsWish:
         '"loose"',
         usual='"screwed"; "loose" on brick, fired clay and concrete',
     )
-    load: float = key(
-        600.0,
+    load: float | None = key(
+        None,
         Number("N", Range(0, 100_000)),
         "Downward force at the edge that the table is held against: at the very edge of one up to "
         f"{SAT_ON:.0f} mm high, where somebody may sit down, else {EDGE:.0f} mm inside it; who "
         "sits on it brings 600 to 1000",
         "800",
-        usual=f"600, or {SITTER:.0f} where the table is lower than {DINED_AT:.0f} mm",
-        depends=True,
+        usual=f"{LOAD:.0f}, or {SITTER:.0f} where the table is lower than {DINED_AT:.0f} mm",
     )
-    seated: bool = key(
-        True,
+    seated: bool | None = key(
+        None,
         YesNo(),
         "Whether people sit at it: then a long top overhangs more at its ends, for their knees",
         "false",
         usual=f"true, false where the table is lower than {DINED_AT:.0f} mm",
-        depends=True,
     )
+    """Both are None until a job knows how high its table stands."""
     plate: FixingPlate | None = key(
         None, Only(FixingPlate, "give FixingPlate(length, width)"), in_file=False
     )
@@ -231,9 +230,31 @@ class LegsWish:
         least = 2 if self.foot.shape is FootShape.SLAB else 3
         if count < least:
             raise LegsError(f"{count} legs do not stand: {least} at least")
-        rest = self.height - (self.plate.thickness if self.plate else 0.0)
-        if rest <= 0:
-            raise LegsError(f"a leg {rest:g} mm long is not above 0")
+        if self.leg_length <= 0:
+            raise LegsError(f"a leg {self.leg_length:g} mm long is not above 0")
+
+    def under(self, thickness: float, keep_in: float) -> LegsWish:
+        """Return the legs under a top so thick, mm: what hangs on the table's height is settled.
+
+        Nothing is fixed nearer to its edge than `keep_in`, mm.
+        """
+        low = self.height + thickness < DINED_AT
+        return replace(
+            self,
+            load=(SITTER if low else LOAD) if self.load is None else self.load,
+            seated=not low if self.seated is None else self.seated,
+            keep_in=max(self.keep_in, keep_in),
+        )
+
+    @property
+    def pressed(self) -> float:
+        """Downward force at the edge that the table is held against, N."""
+        return LOAD if self.load is None else self.load
+
+    @property
+    def seats(self) -> bool:
+        """Whether people sit at it."""
+        return self.seated is not False
 
     @property
     def splay(self) -> float:
@@ -272,11 +293,8 @@ class LegsWish:
 
     def on_floor(self, middle: Point) -> Point:
         """Return where the foot of a leg stands whose head is at `middle`."""
-        way = {
-            Lean.OUTWARDS: middle,
-            Lean.ENDS: Point(middle.x, 0.0),
-            Lean.SIDES: Point(0.0, middle.y),
-        }[self.lean]
+        x = 0.0 if self.lean is Lean.SIDES else middle.x
+        way = Point(x, 0.0 if self.lean is Lean.ENDS else middle.y)
         if not self.splay or way.norm < SAME_POINT:
             return middle
         return middle + way.unit() * (self.height * math.tan(self.splay))

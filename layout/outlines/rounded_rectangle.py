@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Self
 
@@ -57,6 +58,11 @@ class RoundedRectangle(Sized):
 
     name = "rounded rectangle"
     is_boxed = True
+
+    @property
+    def figures(self) -> Mapping[str, float]:
+        """The radius of its corners, where they are alike."""
+        return {"corner_radius": self.radii[0]} if len(set(self.radii)) == 1 else {}
 
     @property
     def arc_centres(self) -> tuple[Point, ...]:

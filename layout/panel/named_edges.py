@@ -76,12 +76,14 @@ def are_opposite(one: NamedEdge, other: NamedEdge) -> bool:
     return one.edge.direction.dot(other.edge.direction) <= -math.cos(_FACING)
 
 
-def require_opposite(one: NamedEdge, other: NamedEdge) -> None:
+def require_opposite(one: NamedEdge, other: NamedEdge, panel: Panel) -> None:
     """Raise a `PanelError` unless two edges face each other across the panel."""
     if not are_opposite(one, other):
+        across = [held.name for held in named_edges(panel) if are_opposite(one, held)]
         raise PanelError(
             f"{one.name} and {other.name} are not opposite edges: a piece is kept between two that "
-            "share no corner and run alike within 45°; keep one of them alone, or other two"
+            f"share no corner and run alike within 45°; opposite {one.name} "
+            f"lies {' or '.join(across) or 'none'}; or keep one alone"
         )
 
 

@@ -203,9 +203,9 @@ class Panel:
             self, defects=(*self.defects, *take(Defects(""), defect, "defect", error=PanelError))
         )
 
-    def without_defect(self, name: str) -> Panel:
-        """Return the panel as if the defect of that name were mended or accepted."""
-        return replace(self, defects=tuple(d for d in self.defects if d.name != name))
+    def without_defect(self, *names: str) -> Panel:
+        """Return the panel as if the defects of these names were mended or accepted."""
+        return replace(self, defects=tuple(d for d in self.defects if d.name not in names))
 
     def spoiling(self, purpose: Spoils) -> tuple[Defect, ...]:
         """Return the defects that spoil a purpose; what is mended no longer spoils showing."""

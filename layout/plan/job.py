@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from typing import Any
 
 from ..cutting.mendable import why_not
 from ..cutting.profile import EdgeProfile
@@ -39,6 +40,10 @@ UNITS = Choice(
 DAMAGED = Choices(Choice(names(*LETTERS), described='letters, `"A"` to `"O"`'))
 
 
+UNSAID: Any = None
+"""Where nothing is said: a job settles what is held then when it is made."""
+
+
 @dataclass(frozen=True, slots=True)
 class Job:
     """A panel, and what the maker wishes to make of it.
@@ -60,8 +65,8 @@ class Job:
     """What is kept of what falls off."""
     legs: LegsWish | None = None
     """None where the job is only a top."""
-    table: TableWish = field(default_factory=TableWish)
-    """What is asked of the table on those legs."""
+    table: TableWish = UNSAID
+    """What is asked of the table on those legs; as is usual where it is left out."""
     materials: MaterialsWish = field(default_factory=MaterialsWish)
     """Finish and materials."""
     work: WorkWish = field(default_factory=WorkWish)
@@ -86,7 +91,7 @@ class Job:
         "2",
     )
     step: float = key(
-        Tape().step,
+        UNSAID,
         Length(Range(0.0, 100.0, above=True), "5 or 1/4 in is usual"),
         "The sheets round the size down to this",
         "10",
@@ -102,17 +107,30 @@ class Job:
 
     def __post_init__(self) -> None:
         for name, kind in _PARTS.items():
-            if getattr(self, name) is not None or name not in ("legs", "datum"):
+            if getattr(self, name) is not None or name not in ("legs", "datum", "table"):
                 object.__setattr__(self, name, take(kind, getattr(self, name), name))
         hold(self, "top")
         if not self.wish.shapes:
             raise LayoutError('top.shape: no shape is wished for: name one, or "any"')
         object.__setattr__(self, "panel", self._panel())
+        self._settle()
         object.__setattr__(self, "wish", tied(self.wish, self.panel))
         if self.datum and len(self.datum) > 2:
             raise LayoutError(f"datum: {len(self.datum)} points are no line: strike P and Q")
         if self.datum and self.datum[0].distance_to(self.datum[1]) <= SAME_POINT:
             raise LayoutError("P and Q are one point: strike them far apart")
+
+    def _settle(self) -> None:
+        """Settle what hangs on the units, or on the top that the legs go under, and is not told."""
+        imperial, legs = self.units.is_imperial, self.legs
+        if self.step is None:
+            object.__setattr__(self, "step", self.tape.step)
+        if self.table is None:
+            material = legs.material if legs else ""
+            object.__setattr__(self, "table", TableWish.usual(imperial=imperial, material=material))
+        if legs is not None:
+            legs = legs.under(self.panel.made_thickness, self.profile.keep_in)
+            object.__setattr__(self, "legs", legs)
 
     def _panel(self) -> Panel:
         """Return the panel with its defects clear of the tools, having held mends to what mends."""

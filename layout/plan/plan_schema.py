@@ -69,16 +69,17 @@ _FIT: Schema = {
 }
 
 _COST: Schema = {
-    "description": "What mending a defect would gain, as a share; `most` at the most.",
+    "description": "What mending a defect, or several together, would gain, as a share; `most` at "
+    "the most.",
     "type": "object",
     "properties": {
-        "name": {"type": "string"},
+        "names": {"type": "array", "items": {"type": "string"}, "minItems": 1},
         "gain": NUMBER,
         "most": NUMBER,
         "lies": {"type": ["string", "null"]},
         "top": {"anyOf": [{"$ref": "#/$defs/fit"}, {"type": "null"}]},
     },
-    "required": ["name", "gain", "most", "lies", "top"],
+    "required": ["names", "gain", "most", "lies", "top"],
     "additionalProperties": False,
 }
 

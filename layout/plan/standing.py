@@ -86,7 +86,7 @@ def compare_legs(
     return Comparison(
         top,
         asked.goal,
-        wish.load,
+        wish.pressed,
         None if own is None else told(own, table, loads),
         tuple(told(stance, table, loads) for stance in found),
     )

@@ -67,7 +67,7 @@ def _keeping(wish: Wish, values: Values, panel: Panel) -> Wish:
                 f'a "{beside[0]}" lies on one edge: keep one, or wish for a {AS_FOUND} alone'
             )
         elif len(edges) == 2:
-            require_opposite(edges[0], edges[1])
+            require_opposite(edges[0], edges[1], panel)
         elif beside:
             require_straight(edges[0].edge, edges[0].name)
     except PanelError as error:

@@ -115,7 +115,7 @@ def why_record(
 
 def _cost_record(cost: Cost) -> dict[str, Any]:
     return {
-        "name": cost.name,
+        "names": list(cost.names),
         "gain": plain(cost.gain),
         "most": plain(cost.most),
         "lies": None if cost.lies is None else cost.lies.value,

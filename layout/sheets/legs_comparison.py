@@ -125,7 +125,7 @@ def _draw(job: Job, found: Comparison, choice: Choice, stage: Stage) -> None:
         stage.path(layers.FEET, *(wish.foot.outside(leg.floor) for leg in legs.legs))
     if math.isfinite(legs.weakest.force):
         stage.cross(layers.PRESSED, legs.weakest.place, arm=2.0)
-    for seat in proposal.seating.seats if wish.seated else ():
+    for seat in proposal.seating.seats if wish.seats else ():
         ahead = Point.polar(1.0, seat.towards)
         centre = seat.place - ahead * (_SEAT * 0.6 * stage.frame.scale)
         half = ahead.left * (job.table.place / 2 * 0.85)

@@ -91,7 +91,7 @@ def _figures(proposal: Proposal, tape: Tape) -> Iterator[tuple[str, str]]:
     yield "Nor under a level push of", tape.force(tipping.push)
     yield "Sag when first loaded", _sag(sag.first_loaded if sag else None, tape)
     yield "Sag after years", _sag(sag.after_creep if sag else None, tape)
-    if proposal.wish.seated:
+    if proposal.wish.seats:
         yield "Places to sit", f"{len(seating.seats)} of {seating.without_legs}"
     yield f"Least gap between legs, {unit}", tape.figure(proposal.least_gap)
     yield f"Widest gap between legs, {unit}", tape.figure(proposal.widest_gap)

@@ -15,7 +15,7 @@ def outline_words(outline: Outline, tape: Tape) -> str:
         across = f"{outline.name} {tape.measure(across_flats)} across flats"
         return across + _across_corners(outline, tape)
     size = f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}"
-    return size + _more(outline)
+    return size + _more(outline, tape)
 
 
 def exact_words(outline: Outline, tape: Tape) -> str:
@@ -35,6 +35,8 @@ def _across_corners(outline: Outline, tape: Tape) -> str:
     return f", {tape.exact(outline.length, 1)} {tape.unit} across corners"
 
 
-def _more(outline: Outline) -> str:
-    exponent = outline.figures.get("exponent")
+def _more(outline: Outline, tape: Tape) -> str:
+    exponent, radius = (outline.figures.get(name) for name in ("exponent", "corner_radius"))
+    if radius is not None:
+        return f", its corners {tape.measure(radius)} in radius"
     return "" if exponent is None else f", exponent {exponent:g}"

@@ -14,6 +14,7 @@ from ..geometry.point import Point
 from ..units import MM_PER_INCH, Tape, two_figures
 from ..work.cautions import OFF_GRAIN
 from .outline import exact_words, outline_words
+from .say import listed
 
 Place = Callable[[Point], str]
 """Tells where a point of the panel lies."""
@@ -88,6 +89,11 @@ def limit_words(limit: LimitMet, limits: Limits, tape: Tape) -> str:
     return f"its {limit.what.value} is the {limit.end.value} allowed, {words}"
 
 
+def without_words(cost: Cost) -> str:
+    """Return what a gain is had without: ``screw hole 2 and screw hole 3 together``."""
+    return listed(cost.names) + (" together" if len(cost.names) > 1 else "")
+
+
 def gain_words(cost: Cost, goal: Goal) -> str:
     """Return how much better the top would be without a defect: ``10 % larger``."""
     more = BETTER[goal]
@@ -98,6 +104,8 @@ def gain_words(cost: Cost, goal: Goal) -> str:
 
 def how_words(cost: Cost) -> str:
     """Return on what that hangs."""
+    if len(cost.names) > 1:
+        return "if all of them are mended, or the top need not keep clear of them"
     return "" if cost.lies is None else _LIES[cost.lies]
 
 
@@ -105,7 +113,7 @@ def cost_lines(costs: Sequence[Cost], goal: Goal) -> Iterator[str]:
     """Yield what mending gains, a line for each defect that is worth it and one for the rest."""
     worth = [cost for cost in costs if cost.is_worth_it]
     for cost in worth:
-        yield f"without the {cost.name}: {gain_words(cost, goal)}, {how_words(cost)}"
+        yield f"without the {without_words(cost)}: {gain_words(cost, goal)}, {how_words(cost)}"
     yield from not_worth_it(costs)
 
 
@@ -113,7 +121,7 @@ def not_worth_it(costs: Iterable[Cost]) -> Iterator[str]:
     """Yield in one line which defects are not worth mending."""
     rest = [cost for cost in costs if not cost.is_worth_it]
     if rest:
-        names = ", ".join(cost.name for cost in rest)
+        names = ", ".join(without_words(cost) for cost in rest)
         most = percent(max(max(cost.most for cost in rest), _AS_GOOD))
         yield f"nothing worth it alone: {names} (at most {most})"
 

@@ -16,6 +16,7 @@ from .why import (
     not_worth_it,
     proof_words,
     turn_words,
+    without_words,
 )
 
 
@@ -75,7 +76,7 @@ def mending_words(plan: Plan) -> Passage:
     words += [sentence(line) for line in not_worth_it(plan.costs)]
     rows = tuple(
         (
-            cost.name,
+            without_words(cost),
             gain_words(cost, goal),
             "–" if cost.fit is None else exact_words(cost.fit.outline, plan.job.tape),
             how_words(cost),

@@ -64,6 +64,8 @@ def test_options_write_a_job_that_reads_back(tmp_path: Path) -> None:
         (("--panel", "1200x600", "--defect", "hole"), "is no defect"),
         (("--panel", "1200x600", "--defect", "hole 8 at 5000,3"), "lies off the panel"),
         (("--panel", "1200x600", "--legs", "1"), "is below 2"),
+        (("--panel", "1200x600", "--keep", "AC"), "no edge 'AC'"),
+        (("--panel", "1200x600", "--top", "live edge"), "name them, --keep AB"),
         (("--thickness", "22"), "--panel 1200x600"),
         (("--sample", "elm-slab", "--legs", "4"), "--sample takes no --legs"),
         (("--sample", "oak"), "is not one of"),
@@ -144,7 +146,9 @@ def test_corners_are_given_several_on_a_line(tmp_path: Path) -> None:
     assert before.count("corners by their letters") == 1 and "10 ×" not in before
     assert "D..." in before and "A..." in before
     job, other = read_job(path.read_bytes()), tmp_path / "other.toml"
-    run("new", other, "--panel", "0,0 1600,0 1580,640 15,610")
+    kept = ("--keep", "ab, CD", "--top", "live edge")
+    run("new", other, "--panel", "0,0 1600,0 1580,640 15,610", *kept)
+    assert len(read_job(other.read_bytes()).wish.kept) == 2
     assert job.panel.boundary == read_job(other.read_bytes()).panel.boundary
 
 

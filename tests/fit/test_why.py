@@ -36,6 +36,7 @@ from panelwright.layout.panel import (
     round_place,
 )
 from panelwright.layout.panel.named_edges import named_edges
+from panelwright.layout.words.why import cost_lines
 
 SHOWING = frozenset({Spoils.SHOWING})
 CUTTING = frozenset({Spoils.CUTTING})
@@ -61,7 +62,8 @@ def sides(panel: Panel) -> tuple[Side, ...]:
 def costs(panel: Panel, wish: Wish, margin: float = 0.0) -> tuple[Cost, ...]:
     """Return what the defects cost the best top."""
     fit = best(panel, wish, margin)
-    return costs_of(fit, panel, wish, lambda left: ground(left, margin))
+    touched = [contact.name for contact in contacts_of(fit, panel, margin=margin)]
+    return costs_of(fit, panel, wish, lambda left: ground(left, margin), touched)
 
 
 def near(point: Point, x: float, y: float) -> bool:
@@ -185,6 +187,32 @@ def test_a_hole_across_the_way_costs_what_the_board_is_longer() -> None:
     assert cost.lies is Lies.ACROSS or cost.lies is Lies.INSIDE
 
 
+def test_two_holes_that_hold_it_together_are_told_together() -> None:
+    """Two at one end of 1000 leave 900: without one nothing is gained, without both 11 %."""
+    pair = [Defect(f"hole {y}", round_place(Point(905, y), 10), SHOWING) for y in (100, 300)]
+    wish = Wish(("rectangle",), limits=Limits(width=Span(390, 400)))
+    panel = Panel(rectangular_outline(1000, 400), 20, defects=tuple(pair))
+    both, *alone = costs(panel, wish)
+    assert both.names == ("hole 100", "hole 300")
+    assert both.gain == pytest.approx(1000 / 900 - 1, rel=0.01)
+    assert both.fit is not None and both.lies is None
+    assert [(len(cost.names), cost.is_worth_it) for cost in alone] == [(1, False)] * 2
+    lines = list(cost_lines((both, *alone), Goal.AREA))
+    assert lines[0].startswith("without the hole 100 and hole 300 together: 11 % larger, if all")
+    assert lines[1].startswith("nothing worth it alone: hole 100, hole 300 (at most")
+
+
+def test_defects_that_gain_no_more_together_are_told_alone() -> None:
+    """A speck in the corner beside a slot holds the top too, and costs 1 mm of 400."""
+    slot = Defect("slot", rectangular_place(Point(902, 200), 4, 400), SHOWING)
+    speck = Defect("speck", round_place(Point(900.5, 0.5), 1), SHOWING)
+    panel = Panel(rectangular_outline(1000, 400), 20, defects=(speck, slot))
+    wish = Wish(("rectangle",), limits=Limits(width=Span(390, 400)))
+    touched = {contact.name for contact in contacts_of(best(panel, wish), panel)}
+    assert touched >= {"slot", "speck"}
+    assert [cost.names for cost in costs(panel, wish)] == [("slot",), ("speck",)]
+
+
 def test_a_hole_in_the_middle_costs_what_is_beside_it() -> None:
     """The best beside a hole of 100 in a board of 1000 × 400 is a strip or an end: both known."""
     hole = Defect("hole", round_place(Point(500, 200), 100), SHOWING)
@@ -215,7 +243,7 @@ def test_each_gain_lies_between_what_is_found_and_what_can_be(shape: str) -> Non
     wish = Wish((shape,))
     fit = best(panel, wish)
     for cost in costs(panel, wish):
-        left = panel.without_defect(cost.name)
+        left = panel.without_defect(*cost.names)
         freely = best(left, wish)
         assert freely.bound is not None
         assert 1 + cost.gain <= freely.bound.value / fit.score * (1 + 1e-9)

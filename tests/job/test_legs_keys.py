@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
+from panelwright.layout.cutting.profile import EdgeProfile
+from panelwright.layout.fit import Wish
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.materials import LEG_MATERIALS
 from panelwright.layout.legs.screws import Screw
 from panelwright.layout.legs.table_wish import Glue
 from panelwright.layout.legs.wish import COUNTS, Fixing, FixingPlate, Goal, Lean, LegsWish
+from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.plan.job import Job
+from panelwright.layout.units import Units
 
 GROUND = "[panel]\noutline = { length = 1600, width = 700 }\nthickness = 30\n"
 
@@ -121,3 +126,23 @@ def test_a_bevel_keeps_the_legs_inside_it() -> None:
     """10 mm inside a bevel of 30 (practice); none without one."""
     assert wish_of("count = 4\n[top]\nbevel = [30, 12]").keep_in == 40
     assert wish_of("count = 4").keep_in == 0
+
+
+@pytest.mark.parametrize("units", ["mm", "in"])
+@pytest.mark.parametrize("height", [400.0, 690.0])
+@pytest.mark.parametrize("material", ["", "steel"])
+def test_a_program_gets_what_a_file_gets(units: str, height: float, material: str) -> None:
+    """Load, seats, bevel, glue, a diner's width and rounding hang on the table, not on the door."""
+    made = f'units = "{units}"\n[panel]\noutline = {{ length = "1600 mm", width = "700 mm" }}\n'
+    named = f'material = "{material}"\n' if material else ""
+    legs = f'thickness = "30 mm"\n[legs]\ncount = 4\n{named}height = "{height} mm"\n'
+    file = read_job(made + legs + '[top]\nshape = "oval"\nbevel = ["30 mm", "12 mm"]')
+    panel = Panel(rectangular_outline(1600, 700), 30)
+    wish = LegsWish(4, height=height, material=material)
+    profile = EdgeProfile(bevel_in=30, bevel_up=12)
+    job = Job(panel, Wish("oval"), legs=wish, profile=profile, units=Units(units))
+    assert (job.legs, job.table, job.step) == (file.legs, file.table, file.step)
+    assert read_job(job.to_toml()).legs == job.legs
+    told = replace(wish, load=650, seated=True)
+    kept = replace(job, legs=told).legs
+    assert kept is not None and (kept.load, kept.seated, kept.keep_in) == (650, True, 40)

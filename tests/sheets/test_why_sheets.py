@@ -29,6 +29,7 @@ from panelwright.layout.words.why import (
     gain_words,
     limit_words,
     percent,
+    without_words,
 )
 
 TALL = """
@@ -78,9 +79,9 @@ def test_it_stands_behind_the_work_with_every_figure(plan: Plan) -> None:
             assert tape.figure(offsets.square) in row[4].split(" to ")
     for cost in plan.costs:
         step = page.step("What mending would gain")
-        told = [row for table in step.tables for row in table.rows if row[0] == cost.name]
+        told = [row for table in step.tables for row in table.rows if row[0] == without_words(cost)]
         assert bool(told) == cost.is_worth_it
-        assert cost.name in step.text or told[0][1].startswith(percent(cost.gain))
+        assert without_words(cost) in step.text or told[0][1].startswith(percent(cost.gain))
     places = page.step("Other places").tables[0].rows if plan.others else []
     for row, fit in zip(places, plan.others, strict=True):
         centre = datum.coordinates(fit.placement.centre)
@@ -141,11 +142,11 @@ def test_pictures_and_words_keep_apart_and_on_the_sheet(plan: Plan) -> None:
 
 def test_a_gain_between_two_figures_is_told_as_that() -> None:
     """A search that ended early tells the least and the most; one that ended well tells one."""
-    loose = Cost("knot", 0.043, 0.12, None, Lies.INSIDE)
-    close = Cost("knot", 0.1035, 0.109, None, Lies.ACROSS)
+    loose = Cost(("knot",), 0.043, 0.12, None, Lies.INSIDE)
+    close = Cost(("knot",), 0.1035, 0.109, None, Lies.ACROSS)
     assert gain_words(loose, Goal.AREA) == "at least 4.3 % and at most 12 % larger"
     assert gain_words(close, Goal.LENGTH) == "10 % longer"
-    nothing = Cost("stain", 0.001, 0.006, None, None)
+    nothing = Cost(("stain",), 0.001, 0.006, None, None)
     lines = list(cost_lines((close, nothing), Goal.AREA))
     assert lines[0].startswith("without the knot: 10 % larger, if it is out or mended")
     assert lines[1] == "nothing worth it alone: stain (at most 0.60 %)"

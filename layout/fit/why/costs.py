@@ -58,18 +58,18 @@ class Lies(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Cost:
-    """What one defect costs."""
+    """What one defect costs, or all those together that hold the top."""
 
-    name: str
-    """Of the defect."""
+    names: tuple[str, ...]
+    """Of the defects."""
     gain: float
-    """How much better a top was found without it, as a share of the score in hand; 0 for none."""
+    """How much better a top was found without them, as a share of the score in hand; 0 for none."""
     most: float
-    """No top without it is better by more than this share."""
+    """No top without them is better by more than this share."""
     fit: Fit | None
     """The better top."""
     lies: Lies | None
-    """Where the defect lies for that top; None where there is none."""
+    """Where the defect lies for that top; None where there is none, and of several."""
 
     @property
     def is_worth_it(self) -> bool:
@@ -91,6 +91,9 @@ def costs_of(
     progress: Progress | None = None,
 ) -> tuple[Cost, ...]:
     """Return what the defects outside a top cost, the dearest first.
+
+    Each is tried alone, and all that the top touches together: where two screw holes stop it, none
+    of them is worth a plug alone. Several are told where they gain more than the dearest alone.
 
     An outline that comes in one size cannot grow, so nothing is told of it; nor of a wood so full
     of holes that no search would end in a second or two.
@@ -114,14 +117,21 @@ def costs_of(
     if edges > _MOST_EDGES:
         return ()
     count = min(max(_EFFORT // (_STEPS[0] * edges), _DEFECTS[0]), _DEFECTS[1])
-    defects = _in_question(fit, panel, tuple(touched))[:count]
+    names = tuple(touched)
+    defects = _in_question(fit, panel, names)[:count]
+    together = tuple(defect for defect in defects if defect.name in names)
     steps = min(max(_EFFORT // (max(len(defects), 1) * edges), _STEPS[0]), _STEPS[1])
     steps = min(wish.most_steps, steps)
     least = replace(wish, gap=_GAP, beats=fit.score, most_steps=steps)
-    costs = [
-        _cost(fit, defect, ground(panel.without_defect(defect.name)), least, progress)
-        for defect in defects
-    ]
+
+    def cost(*without: Defect) -> Cost:
+        left = ground(panel.without_defect(*(defect.name for defect in without)))
+        return _cost(fit, without, left, least, progress)
+
+    costs = [cost(defect) for defect in defects]
+    if len(together) > 1:
+        most = max(each.gain for each in costs)
+        costs += [every for every in (cost(*together),) if every.gain >= most + WORTH_IT]
     return tuple(ranked(costs, lambda cost: (cost.gain, cost.most), tolerance=(1e-6, 1e-6)))
 
 
@@ -131,7 +141,13 @@ def _in_question(fit: Fit, panel: Panel, touched: Sequence[str]) -> list[Defect]
     return sorted(outside, key=lambda d: (d.name not in touched, -d.extent.area))
 
 
-def _cost(fit: Fit, defect: Defect, without: Ground, wish: Wish, progress: Progress | None) -> Cost:
+def _cost(
+    fit: Fit,
+    defects: tuple[Defect, ...],
+    without: Ground,
+    wish: Wish,
+    progress: Progress | None,
+) -> Cost:
     # a side that lies on a kept edge would leave a wood taken a little wrong
     wood = without.wood if wish.keeping else coarser(without.wood, _ROUGH)
     islands = without.islands
@@ -139,7 +155,8 @@ def _cost(fit: Fit, defect: Defect, without: Ground, wish: Wish, progress: Progr
     better = answer.fit if answer.fit is not None and answer.fit.score > fit.score else None
     gain = 0.0 if better is None else better.score / fit.score - 1
     most = max(answer.bound / fit.score - 1, gain)
-    return Cost(defect.name, gain, most, better, None if better is None else _lies(defect, better))
+    lies = None if better is None or len(defects) > 1 else _lies(defects[0], better)
+    return Cost(tuple(defect.name for defect in defects), gain, most, better, lies)
 
 
 def _lies(defect: Defect, fit: Fit) -> Lies:

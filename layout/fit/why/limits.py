@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, SIZE_SLACK
-from ...outlines import Outline
 from ..found import Fit
 from ..wish import Span, Wish
 
@@ -59,7 +58,7 @@ def _met(fit: Fit, wish: Wish) -> Iterator[LimitMet]:
     ]
     if top.name != "circle":
         figures.append((Limited.RATIO, top.length / top.width, limits.ratio, ratio_slack))
-    radius, span = _radius(top), limits.corner_radius
+    radius, span = top.figures.get("corner_radius"), limits.corner_radius
     if radius is not None and span.least < span.greatest:
         figures.append((Limited.CORNER_RADIUS, radius, span, PROOF_ALLOWANCE))
     for what, value, limit, slack in figures:
@@ -78,8 +77,3 @@ def _ends(what: Limited, value: float, span: Span, slack: float) -> Iterator[Lim
 
 _ROUND = (Limited.RATIO, 1.0)
 """No top is less than once as long as wide: that is no limit of a wish."""
-
-
-def _radius(top: Outline) -> float | None:
-    radii = getattr(top, "radii", None)
-    return None if radii is None else float(radii[0])
