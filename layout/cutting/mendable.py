@@ -35,14 +35,14 @@ SANDED_WOOD, SANDED_VENEER = 1.0, 0.2
 
 def why_not(defect: Defect, kind: Kind, finish: Sequence[Coat], tape: Tape) -> str:
     """Return why a defect cannot be mended as it is meant to be, and what to do; else nothing."""
-    across = tape.measure(box_of(defect).width)
     if defect.mend is Mend.PLUG and plug_bore(hole_diameter(defect), tape) is None:
         return (
             f"a hole {tape.measure(hole_diameter(defect))} across is larger than any plug: "
             'write mend = "patch"'
         )
-    if defect.mend is Mend.FILLER and box_of(defect).width > WIDEST_FILLER:
-        return f'filler falls out of a place {across} across: write mend = "patch" or "resin"'
+    if defect.mend is Mend.FILLER and (across := box_of(defect).width) > WIDEST_FILLER:
+        wide = tape.measure(across)
+        return f'filler falls out of a place {wide} across: write mend = "patch" or "resin"'
     return _why_not_sanded(defect, kind, finish, tape) if defect.mend is Mend.SAND else ""
 
 
@@ -84,9 +84,4 @@ def hole_diameter(defect: Defect) -> float:
 
 def box_of(defect: Defect) -> TurnedBox:
     """Return the least box round a defect, one of metres less finely than a knot."""
-    size = max(defect.place.bounds.width, defect.place.bounds.height)
-    return TurnedBox.around(defect.place.points(max(CHORD, _FINE * size), "outside"))
-
-
-_FINE = 2e-6
-"""Share of its size that the outline of a large defect is followed to."""
+    return TurnedBox.around(defect.place.points(defect.chord, "outside"))

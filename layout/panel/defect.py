@@ -12,6 +12,7 @@ from ..geometry.path import Path, circle
 from ..geometry.placement import Placement
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
+from ..geometry.tolerance import CHORD
 from ..keys.figures import ABOVE_0, FROM_0
 from ..keys.key import fills, hold, key, take
 from ..keys.kinds import Choice, Text
@@ -122,16 +123,27 @@ class Defect:
 
     def reach(self, extra: float = 0.0) -> Region:
         """Return a polygon that contains the defect, its clearance and `extra` mm round it."""
-        return Region.of(self.place, "outside").grown(self.clear + extra, around=True)
+        return self.extent.grown(self.clear + extra, around=True)
 
     def heart(self, extra: float = 0.0) -> Region:
         """Return a polygon that lies within the defect, its clearance and `extra` mm round it."""
-        return Region.of(self.place, "inside").grown(self.clear + extra, around=False)
+        inside = Region.of(self.place, "inside", self.chord)
+        return inside.grown(self.clear + extra, around=False)
 
     @property
     def extent(self) -> Region:
         """The defect itself, without clearance."""
-        return Region.of(self.place, "outside")
+        return Region.of(self.place, "outside", self.chord)
+
+    @property
+    def chord(self) -> float:
+        """How far polygons of it may lie from its curves, mm: of metres less finely than a knot."""
+        box = self.place.bounds
+        return max(CHORD, _FINE * max(box.width, box.height))
+
+
+_FINE = 2e-6
+"""Share of its size that the outline of a large defect is followed to."""
 
 
 def round_place(at: Point, diameter: float) -> Path:

@@ -245,8 +245,9 @@ def check_on_panel(values: Values, path: Path | None, face: Region | None) -> No
     """Note a defect that lies off a panel's face, as far as both are known."""
     if path is None or face is None:
         return
-    middle, place = path.bounds.middle, values.place
-    if face.meet(Region.of(path, tolerance=0.01)).area <= 0:
+    box, place = path.bounds, values.place
+    middle, about = box.middle, max(0.01, 1e-5 * max(box.width, box.height))
+    if face.meet(Region.of(path, tolerance=about)).area <= 0:
         place.wrong(
             f"it lies off the panel: its middle is at x {place.length(middle.x)}, "
             f"y {place.length(middle.y)}, from corner A; look at the figures"

@@ -9,6 +9,7 @@ from typing import Any
 
 from ..errors import NothingFitsError, UndecidedError
 from ..fit.found import Fit
+from ..fit.wish import OWN
 from ..keys.place import Trail
 from ..units import Units
 from .fitting import fits_of
@@ -34,8 +35,9 @@ MOST_DEFECTS, MOST_ISLANDS, MOST_SIDES = 16, 3, 500
 """With more defects, more of those that may lie within a top, or more lines and curves in all, no
 look is quick."""
 
-QUICK = ("rectangle", "capsule")
-"""Where more shapes are wished for, those that are looked at."""
+QUICK, SLOW, FEW = ("rectangle", "capsule"), {"D end", OWN}, 5
+"""Where more shapes are wished for, those that are looked at; and those for which more than so many
+defects take longer, since no round hole counts as one disk there."""
 
 FIRST_EFFORT = 2e7
 """Looks at an edge after which it ends too: about a second."""
@@ -87,6 +89,8 @@ def first_look(job: Job) -> Fit | None:
         return None
     few = tuple(shape for shape in QUICK if shape in wish.shapes)
     shapes = few if few and len(wish.shapes) > len(QUICK) else wish.shapes
+    if len(panel.defects) > FEW and SLOW.intersection(shapes):
+        return None
     steps, gap = FIRST_LOOK // len(shapes), max(wish.gap, ROUGH)
     quick = replace(wish, shapes=shapes, most_steps=steps, most_effort=FIRST_EFFORT, gap=gap)
     try:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+from itertools import product
 from pathlib import Path
 
 import numpy as np
@@ -17,8 +18,11 @@ from strategies import exponents, star_rings
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.branch_and_bound import search
+from panelwright.layout.fit.convex.boxes import Box
 from panelwright.layout.fit.convex.gauge import PowerBody, gauge_distances
+from panelwright.layout.fit.convex.relaxation import Patch
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind
+from panelwright.layout.fit.convex.superellipse_lift import SuperellipseLift
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -196,3 +200,33 @@ def test_no_polished_top_beats_the_bound_of_the_search(exponent: float) -> None:
         climbed = best_climbed(family, rng, 60)
         assert climbed <= outcome.bound * (1 + HAIR)
         assert climbed >= 0.95 * outcome.score
+
+
+def test_no_top_touches_an_edge_that_it_lies_along_beyond_its_ends() -> None:
+    """Of tops at the ends of a box's turns, shapes and places one touches beyond a shorter edge."""
+    rng, told = np.random.default_rng(7), 0
+    for _ in range(300):
+        n, low, far, way = rng.uniform(2.0, 9.0), rng.uniform(0, 1), 1e6, rng.uniform(-4, 4)
+        high, half_turn = low + 10 ** rng.uniform(-3, -0.3), 10 ** rng.uniform(-3, -0.4)
+        patch = Patch(np.zeros(2), *(10 ** rng.uniform(-1, 1.3, 2)))
+        nobody = np.zeros(0, dtype=np.intp)
+        box = Box(0.0, half_turn, low, high, np.zeros((1, 2)), 0.0, (1, 1), nobody > 0, nobody)
+        lift = SuperellipseLift(PowerBody(n), 1.0, box, patch)
+        normal, along = np.array([[np.cos(way), np.sin(way)], [-np.sin(way), np.cos(way)]])
+        reached = []
+        for lean, p, x, y in product((-1, 0, 1), (low, (low + high) / 2, high), (-1, 1), (-1, 1)):
+            turn = Placement(turn=lean * half_turn)
+            sizes = np.exp([p / 2, -p / 2])
+            steep = Placement(turn=-lean * half_turn).of(normal[None])[0] * sizes
+            place = np.sign(steep) * np.abs(steep) ** (1 / (n - 1)) * sizes
+            touch, centre = turn.of(place[None])[0], np.array([x * patch.along, y * patch.across])
+            grown = centre + touch * (300.0 - normal @ centre) / (normal @ touch)
+            reached.append(float(along @ grown))
+        first, last = min(reached), max(reached)
+        hair = 1e-3 * (last - first)
+        spans = [(-far, far), (first + hair, far), (-far, last - hair)]
+        edges = np.array([[300 * normal + s * along for s in span] for span in spans])
+        lies = lift._lies_along(edges)
+        told += bool(lies[0])
+        assert not lies[1:].any()
+    assert told > 200

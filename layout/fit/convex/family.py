@@ -28,8 +28,9 @@ from .relaxation import Edges
 from .sizing import Sizing
 from .wood import Wood
 
-_MOST_CELLS = 4000
-"""Cells beyond which a box is rather cut than looked at more closely."""
+_MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
+"""Cells, and distances from cells to edges, beyond which a box is rather cut than looked at more
+closely."""
 
 _MOST_STAYING = 0.5
 """Share of the cells that smaller cells could not drop either, above which to cut the box.
@@ -160,7 +161,7 @@ class TwoSizes:
             if (
                 (reach <= fine and stays.any())
                 or (stays.mean() > _MOST_STAYING and signed.max() > 0)
-                or 2 * len(stays) > _MOST_CELLS
+                or 2 * len(stays) > min(_MOST_CELLS, _MOST_DISTANCES / max(near, 1))
             ):
                 box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
                 return float(scores[keep].max())
