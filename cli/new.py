@@ -59,7 +59,9 @@ Examples:
 )
 @click.option("--top", metavar="SHAPE", help="capsule, oval, rounded rectangle … or any.")
 @click.option("--keep", metavar="EDGES", help="Of the panel, by their corners: AB, or AB,CD.")
-@click.option("--margin", metavar="LENGTH", help="Kept to the panel's edges.  [default: 9 mm]")
+@click.option(
+    "--margin", metavar="LENGTH", help="Kept to the panel's edges.  [default: 9 mm or 3/8 in]"
+)
 @click.option("--legs", metavar="COUNT", help="How many; 0 for a top alone.")
 @click.option("--units", metavar="UNIT", help="mm, cm, m, in or ft.  [default: mm]")
 @click.option("--name", metavar="TEXT", help="What the piece is called.")

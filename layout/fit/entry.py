@@ -42,7 +42,7 @@ class Answer:
     bound: float
     steps: int
     looks: float = 0.0
-    """What it took: see `driver.Family.looks`."""
+    """What it took: see `Family.looks`."""
 
 
 Maker = Callable[[SoundWood, Wish, str, Sequence[Region]], Entry]

@@ -210,7 +210,7 @@ class Wish:
     most_steps: int = key(3_000, count(0, 10_000_000), in_file=False)
     """Boxes after which the search stops and states the gap it reached."""
     most_effort: float = field(default=2e8, metadata={"json": False})
-    """Looks at an edge (`driver.Family.looks`) after which it stops too, over all shapes and parts
+    """Looks at an edge (`Family.looks`) after which it stops too, over all shapes and parts
     together: about ten seconds of one processor core."""
     beats: float = 0.0
     """A score already in hand: only tops that are better are of interest."""

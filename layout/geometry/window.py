@@ -136,7 +136,7 @@ class Cutter:
 
         Examples
         --------
-            >>> cutter = Cutter.of(Path.through([Point(-5, 5), Point(25, 5)]))
+        >>> cutter = Cutter.of(Path.through([Point(-5, 5), Point(25, 5)]))
         >>> [piece.start for piece in cutter.pieces(Bounds(0, 0, 10, 10))]
         [5.0]
         """

@@ -73,7 +73,9 @@ def within_limits(planes: HalfPlanes, figures: Figures, limits: list[Row]) -> Ha
     slopes = np.array([[0.0, 0.0, *figure.slope] for figure in rows])
     starts = np.array([figure.start for figure in rows])
     scale = np.abs(slopes).max(axis=1)
-    return planes.and_also(Rows(slopes / scale[:, None], -starts / scale))
+    asks = scale > 0  # what is as long as wide is so at every size: that row asks nothing
+    scale = scale[asks]
+    return planes.and_also(Rows(slopes[asks] / scale[:, None], -starts[asks] / scale))
 
 
 def aim_of(

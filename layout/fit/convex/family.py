@@ -62,7 +62,7 @@ _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
 
 _LOOKS_A_BOX, _LOOKS_A_PLANE, _LOOKS_A_PLACE = 50_000, 8, 4
-"""Looks at an edge (`driver.Family.looks`) that a box takes, however few edges there are, and that
+"""Looks at an edge (`Family.looks`) that a box takes, however few edges there are, and that
 its half-planes and a top that is placed take of each edge: as measured."""
 
 _EXACT = 1e-6
@@ -105,7 +105,7 @@ class TwoSizes:
         count = max(1, math.ceil(half_span / (math.pi / 2) * _FIRST_TURNS - 1e-9))
         half = half_span / count
         starts = [low for low, _ in spans]
-        if half_span >= period / 2:
+        if limits.most_turn >= min(math.pi, period) / 2:
             starts = [limits.grain - 2 * _OFF_GRID * half]
         return [(start + (2 * i + 1) * half, half) for start in starts for i in range(count)]
 

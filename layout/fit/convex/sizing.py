@@ -168,7 +168,11 @@ class Sizing:
     def _nearest(self, low: float, high: float, half_length: Array, half_width: Array) -> Array:
         """Return the nearness that no core of these shapes and at most these sizes beats."""
         long, wide = self._core(*wanted(self.wish))
-        short, thin = np.maximum(long - half_length, 0.0), np.maximum(wide - half_width, 0.0)
+        least_long, least_wide = self._core(
+            self.wish.limits.length.least, self.wish.limits.width.least
+        )
+        short = np.maximum(long - half_length, max(least_long - _SLACK - long, 0.0))
+        thin = np.maximum(wide - half_width, max(least_wide - _SLACK - wide, 0.0))
         off = self.kind.shape_miss(low, high, 2 * long, 2 * wide)
         return nearness(self.wish, np.maximum(2 * np.hypot(short, thin), off))
 

@@ -9,7 +9,7 @@ import numpy as np
 from .free_spans import Array
 
 LOOKS_A_BOX = 50_000
-"""Looks at an edge (`driver.Family.looks`) that a box of tops on kept edges takes: as measured."""
+"""Looks at an edge (`Family.looks`) that a box of tops on kept edges takes: as measured."""
 
 
 @dataclass(frozen=True, slots=True)

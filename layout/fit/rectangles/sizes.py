@@ -15,7 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, PROOF_CHORD, ROUNDING
-from ..goal import Row, half_planes, nearness, wanted, worth
+from ..goal import Row, check, half_planes, nearness, wanted, worth
 from ..wish import Goal, Wish
 from .gaps import Array
 
@@ -48,6 +48,7 @@ class Sizes:
     @classmethod
     def of(cls, wish: Wish, radius: float) -> Sizes:
         """Return what `wish` asks of tops with corners of `radius`."""
+        check(wish, slim=False)
         limits = wish.limits
         width = max(limits.width.least, 2 * radius, limits.length.least / limits.ratio.greatest)
         width = max(width, 2 * wish.lipping + NARROWEST if wish.lipping > 0 else 0.0)

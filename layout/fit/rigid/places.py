@@ -70,7 +70,7 @@ class Box:
 
 
 _LOOKS_A_BOX = 60_000
-"""Looks at an edge (`driver.Family.looks`) that a box takes: as measured."""
+"""Looks at an edge (`Family.looks`) that a box takes: as measured."""
 
 
 class OwnPlaces:
