@@ -21,6 +21,7 @@ from ...panel.sound import SoundWood
 from ..found import Fit
 from ..points import firm_corners, held_corners
 from ..wish import Goal, Wish
+from ..wood.edges import blocks
 from .boxes import Boxes
 from .contacts import WoodEdges
 from .finish import finished
@@ -56,6 +57,8 @@ _TOUCHES = 0.001
 _LOOKS_A_BOX, _LOOKS_AN_EDGE = 100_000, 5
 """Looks at an edge (`Family.looks`) that a box takes, and that each part of it takes of each
 edge: as measured."""
+_MOST_AT_ONCE = 1_000_000
+"""Edges in strips that are looked at together: some dozen arrays of them stay below 200 MB."""
 _PATIENCE, _LONGEST_PAUSE = 1.5, 12.0
 """How much seldomer the next look is after one in vain, and how many boxes go by at most."""
 
@@ -201,10 +204,13 @@ class RoundedRectangles:
         self.looks += _LOOKS_AN_EDGE * len(boxes) * len(edges)
         must = self._must(recipe)
         left = recipe.left
-        judged = Narrowing(edges, recipe.sizes, recipe.inset, target, must, left).judged(boxes)
-        for row in np.flatnonzero(judged.bound > target):
-            one = judged.boxes.take(np.array([row]))
-            parts.append(Box(float(judged.bound[row]), recipe, one, edges))
+        narrowing = Narrowing(edges, recipe.sizes, recipe.inset, target, must, left)
+        every = np.arange(len(boxes))
+        for some in blocks(len(boxes), len(edges), _MOST_AT_ONCE):
+            judged = narrowing.judged(boxes.take(every[some]))
+            for row in np.flatnonzero(judged.bound > target):
+                one = judged.boxes.take(np.array([row]))
+                parts.append(Box(float(judged.bound[row]), recipe, one, edges))
         return parts
 
     def _closed(self, recipe: Recipe, edges: Array) -> Box:

@@ -67,9 +67,9 @@ def nearest(edges: Array, points: Array) -> Array:
     return np.concatenate(parts)
 
 
-def blocks(rows: int, columns: int) -> Iterator[slice]:
+def blocks(rows: int, columns: int, at_once: int = _AT_ONCE) -> Iterator[slice]:
     """Yield, of a table of so many rows and columns, the rows to be worked out together."""
-    step = max(1, _AT_ONCE // max(1, columns))
+    step = max(1, at_once // max(1, columns))
     yield from (slice(first, first + step) for first in range(0, rows, step))
 
 
