@@ -8,6 +8,7 @@ import shutil
 import subprocess
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from itertools import pairwise
 from pathlib import Path as FilePath
 
 import numpy as np
@@ -16,8 +17,10 @@ import pypdfium2
 from numpy.typing import NDArray
 from scipy.spatial import cKDTree
 
-from panelwright.layout.geometry.path import Path
-from panelwright.layout.geometry.segments import EllipticArc, Line, Segment
+from panelwright.layout.geometry.path import Path, four_quarters
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.segments import Arc, EllipticArc, Line, Segment
+from panelwright.layout.marking.arc_ovals import EightCentreOval, FourCentreOval
 
 MM_PER_POINT = 25.4 / 72
 
@@ -198,3 +201,16 @@ class Raster:
         weight = dark * (np.abs(along) <= reach) * (np.abs(across) <= 0.4)
         total = float(weight.sum())
         return float((weight * along).sum() / total) if total > 0 else math.inf
+
+
+def drawn_by(oval: FourCentreOval | EightCentreOval) -> Path:
+    """Return the line that the arcs of an oval draw, anticlockwise from the right end."""
+    end, side = Point(oval.end_centre, 0.0), Point(0.0, -oval.side_centre)
+    middles = [end, side]
+    radii = [oval.end_radius, oval.side_radius]
+    if isinstance(oval, EightCentreOval):
+        middles.insert(1, oval.middle_centre)
+        radii.insert(1, oval.middle_radius)
+    joins = [0.0, *((one - other).angle for one, other in pairwise(middles)), math.pi / 2]
+    arcs = zip(middles, radii, pairwise(joins), strict=True)
+    return four_quarters([Arc(c, r, first, last - first) for c, r, (first, last) in arcs])

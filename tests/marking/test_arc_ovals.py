@@ -3,34 +3,20 @@
 from __future__ import annotations
 
 import math
-from itertools import pairwise
 
 import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from readers import drawn_by
 
 from panelwright.layout.errors import OutlineError
-from panelwright.layout.geometry.path import Path, four_quarters
-from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.segments import Arc
 from panelwright.layout.marking.arc_ovals import EightCentreOval, FourCentreOval
 
 lengths = st.floats(300.0, 2500.0)
 ratios = st.floats(0.45, 0.97)
-
-
-def drawn_by(oval: FourCentreOval | EightCentreOval) -> Path:
-    """Return the line that the arcs of an oval draw, anticlockwise from the right end."""
-    end, side = Point(oval.end_centre, 0.0), Point(0.0, -oval.side_centre)
-    middles = [end, side]
-    radii = [oval.end_radius, oval.side_radius]
-    if isinstance(oval, EightCentreOval):
-        middles.insert(1, oval.middle_centre)
-        radii.insert(1, oval.middle_radius)
-    joins = [0.0, *((one - other).angle for one, other in pairwise(middles)), math.pi / 2]
-    arcs = zip(middles, radii, pairwise(joins), strict=True)
-    return four_quarters([Arc(c, r, first, last - first) for c, r, (first, last) in arcs])
 
 
 def farthest_by_points(path: Path, length: float, width: float) -> float:

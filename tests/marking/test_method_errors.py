@@ -11,7 +11,7 @@ import pytest
 import strategies
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from readers import off_path
+from readers import drawn_by, off_path
 
 from panelwright.layout.geometry.placement import Points
 from panelwright.layout.geometry.point import Point
@@ -37,7 +37,7 @@ def _drawn(figures: object, outline: Outline) -> Iterator[Point]:
     elif isinstance(figures, TrammelRod):
         yield from _rod(figures)
     elif isinstance(figures, FourCentreOval | EightCentreOval):
-        yield from (Point(float(x), float(y)) for x, y in figures.path().points(0.005))
+        yield from (Point(float(x), float(y)) for x, y in drawn_by(figures).points(0.005))
     elif isinstance(figures, OvalOrdinates):
         yield from _chords(figures)
     elif isinstance(figures, Swing):

@@ -50,7 +50,11 @@ width = 14
 SAMPLES = {folder.name: folder for folder in sample_folders()}
 
 
-@pytest.fixture(scope="module", params=[*SAMPLES, "tall"])
+HEAVY = pytest.mark.heavy
+PARAMS = ["lab-bench", "tall", *(pytest.param(n, marks=HEAVY) for n in SAMPLES if n != "lab-bench")]
+
+
+@pytest.fixture(scope="module", params=PARAMS)
 def plan(request: pytest.FixtureRequest) -> Plan:
     """Lay out a job."""
     if request.param == "tall":

@@ -6,14 +6,13 @@ the wood that points inwards, against a side or against a round corner; and a co
 rectangle against an edge of the wood. (Two corners against one edge are a side along it.)
 
 Its numbers are z = (φ, l, r, a, b): turned by φ from here about its pivot, its sides in its own
-frame. For each contact the room g(z) ≥ 0 is known with its slope, so the best small step is a
-linear program.
+frame. For each contact the room g(z) ≥ 0 is known with its slope and its curve, so a step to the
+best nearby place can be taken at once.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -119,38 +118,30 @@ def shortfall(edges: WoodEdges, sides: Array, clearance: float) -> float:
     return max(0.0, clearance - float(room.min()))
 
 
-class Room(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Room:
     """How much room every contact leaves."""
 
     value: Array
     """(m,) array: mm; negative where something is cut."""
     slope: Array
     """(m, 5) array: by φ, l, r, a, b."""
-
-    @classmethod
-    def joined(cls, *parts: Room) -> Room:
-        """Return the contacts of all parts."""
-        return cls(*(np.concatenate(column) for column in zip(*parts, strict=True)))
-
-    def closer(self, by: float, than: float) -> Room:
-        """Return the room with so much less, mm, of contacts that then leave less than `than`."""
-        close = self.value - by < than
-        return Room(self.value[close] - by, self.slope[close])
+    curve: Array
+    """(m, 5, 5) array: second derivatives."""
 
 
 def room(edges: WoodEdges, sides: Array, clearance: float, reach: float) -> Room:
     """Return the room towards all that comes within `reach` more than the clearance."""
     near = edges.near(sides, clearance + reach)
-    points = near.start[near.start_reflex]
-    left, right, bottom, top = sides
-    beyond = np.stack(
-        [left - points[:, 0], points[:, 0] - right, bottom - points[:, 1], points[:, 1] - top],
-        axis=1,
+    parts = [
+        _edges_off_corners(near, sides, clearance, reach),
+        _points_off_sides(near, sides, clearance, reach),
+    ]
+    return Room(
+        np.concatenate([p.value for p in parts]),
+        np.concatenate([p.slope for p in parts]),
+        np.concatenate([p.curve for p in parts]),
     )
-    round_it = (beyond[:, :2].max(axis=1) > 0) & (beyond[:, 2:].max(axis=1) > 0) & (clearance > 0)
-    flat = off_sides(points[~round_it], sides, beyond[~round_it].argmax(axis=1))
-    points_off = Room.joined(flat, off_corners(points[round_it], sides)).closer(clearance, reach)
-    return Room.joined(_edges_off_corners(near, sides, clearance, reach), points_off)
 
 
 def _corners(sides: Array) -> Array:
@@ -180,33 +171,69 @@ def _edges_off_corners(edges: WoodEdges, sides: Array, clearance: float, reach: 
     faces &= along >= np.where(edges.start_reflex, 0.0, -reach)[:, None]
     faces &= along <= np.where(edges.end_reflex, long, long + reach)[:, None]
     edge, corner = np.nonzero(faces)
-    return Room(over[edge, corner], _pushed(normal[edge], corners[corner], corner))
+    nx, ny = normal[edge].T
+    x, y = corners[corner].T
+    count = np.arange(len(edge))
+    slope, curve = np.zeros((len(edge), 5)), np.zeros((len(edge), 5, 5))
+    slope[:, 0] = ny * x - nx * y
+    slope[count, _CORNER_X[corner]] = nx
+    slope[count, _CORNER_Y[corner]] = ny
+    curve[:, 0, 0] = -(nx * x + ny * y)
+    for number, part in ((_CORNER_X[corner], ny), (_CORNER_Y[corner], -nx)):
+        curve[count, 0, number] = curve[count, number, 0] = part
+    return Room(over[edge, corner], slope, curve)
 
 
-def _pushed(way: Array, places: Array, corner: NDArray[np.intp]) -> Array:
-    """Return what moves places, (n, 2), with their corners along the ways: by φ, l, r, a, b."""
-    count, slope = np.arange(len(way)), np.zeros((len(way), 5))
-    slope[:, 0] = way[:, 1] * places[:, 0] - way[:, 0] * places[:, 1]
-    slope[count, _CORNER_X[corner]] = way[:, 0]
-    slope[count, _CORNER_Y[corner]] = way[:, 1]
-    return slope
+def _points_off_sides(edges: WoodEdges, sides: Array, clearance: float, reach: float) -> Room:
+    """Return the room between the inward corners of the wood and the sides or round corners."""
+    left, right, bottom, top = sides
+    points = edges.start[edges.start_reflex]
+    beyond = np.stack(
+        [left - points[:, 0], points[:, 0] - right, bottom - points[:, 1], points[:, 1] - top],
+        axis=1,
+    )
+    across, up = beyond[:, :2].max(axis=1), beyond[:, 2:].max(axis=1)
+    off_corner = (across > 0) & (up > 0) & (clearance > 0)
+    beside = _beside(points[~off_corner], beyond[~off_corner], clearance)
+    round_it = _round_corner(points[off_corner], beyond[off_corner], sides, clearance)
+    value = np.concatenate([beside.value, round_it.value])
+    close = value < reach
+    return Room(
+        value[close],
+        np.concatenate([beside.slope, round_it.slope])[close],
+        np.concatenate([beside.curve, round_it.curve])[close],
+    )
 
 
-def off_sides(points: Array, sides: Array, which: NDArray[np.intp]) -> Room:
-    """Return how far points, (n, 2), lie beyond one side each, of left, right, bottom and top."""
+def _beside(points: Array, beyond: Array, clearance: float) -> Room:
+    """Return the room of points off the side that parts them best, where u = x cos φ + y sin φ."""
+    side = np.argmax(beyond, axis=1)
+    count = np.arange(len(points))
     x, y = points.T
-    count, slope = np.arange(len(points)), np.zeros((len(points), 5))
-    sign, upright = np.where(which % 2 == 0, 1.0, -1.0), which < 2
-    slope[count, which + 1] = sign
+    sign = np.where(side % 2 == 0, 1.0, -1.0)
+    upright = side < 2
+    slope, curve = np.zeros((len(points), 5)), np.zeros((len(points), 5, 5))
+    slope[count, side + 1] = sign
     slope[:, 0] = -sign * np.where(upright, y, -x)
-    return Room(sign * (sides[which] - np.where(upright, x, y)), slope)
+    curve[:, 0, 0] = sign * np.where(upright, x, y)
+    return Room(beyond[count, side] - clearance, slope, curve)
 
 
-def off_corners(points: Array, sides: Array) -> Room:
-    """Return how far points, (n, 2), lie from the nearest corner."""
-    right = points[:, 0] > (sides[0] + sides[1]) / 2
-    corner = np.where(points[:, 1] > (sides[2] + sides[3]) / 2, 3 - right, right + 0)
-    way = _corners(sides)[corner] - points
-    away = np.hypot(way[:, 0], way[:, 1])
-    way /= np.maximum(away, 1e-9)[:, None]
-    return Room(away, _pushed(way, points, corner))
+def _round_corner(points: Array, beyond: Array, sides: Array, clearance: float) -> Room:
+    """Return the room of points off the nearest corner: their distance less the clearance."""
+    right = (beyond[:, 1] > beyond[:, 0]).astype(int)
+    top = (beyond[:, 3] > beyond[:, 2]).astype(int)
+    count = np.arange(len(points))
+    u, v = points.T
+    dx, dy = sides[right] - u, sides[2 + top] - v
+    away = np.hypot(dx, dy)
+    nx, ny = dx / np.maximum(away, 1e-9), dy / np.maximum(away, 1e-9)
+    moves = np.zeros((len(points), 2, 5))
+    moves[:, 0, 0], moves[:, 1, 0] = -v, u
+    moves[count, 0, 1 + right] = 1.0
+    moves[count, 1, 3 + top] = 1.0
+    slope = nx[:, None] * moves[:, 0] + ny[:, None] * moves[:, 1]
+    side = -ny[:, None] * moves[:, 0] + nx[:, None] * moves[:, 1]
+    curve = side[:, :, None] * side[:, None, :] / np.maximum(away, 1e-9)[:, None, None]
+    curve[:, 0, 0] += nx * u + ny * v
+    return Room(away - clearance, slope, curve)

@@ -250,7 +250,7 @@ class RoundedRectangles:
             self._try(held)
         if self._best is None and recipe.radii[1] > 0:
             for held in thinnest(recipe, self._half_turn()):
-                self._try(held)
+                self._try(held, hope=0.0)  # each grows, and none tells by itself how far
 
     def _half_turn(self) -> tuple[float, float]:
         """Return from where to where x must be turned to have every top once."""
@@ -271,7 +271,7 @@ class RoundedRectangles:
                 held.append(Held(float(turn), pivot, sides, radius))
         return held
 
-    def _try(self, held: Held) -> None:
+    def _try(self, held: Held, hope: float = _HOPE) -> None:
         """Polish a rectangle that may become the best, and keep it where it does.
 
         What is asked for is kept to the last trace, unless what a proof may take off it anyhow is
@@ -279,7 +279,7 @@ class RoundedRectangles:
         """
         clear = self.polisher.fitted(held)
         least = self._least or -math.inf
-        if clear is None or self.polisher.promise(clear) < _HOPE * least:
+        if clear is None or self.polisher.promise(clear) < hope * least:
             return
         polished = self.polisher.polished(clear)
         self._keep(self.polisher, polished, _NOTEWORTHY)

@@ -1,8 +1,10 @@
 """Moving a rectangle to its true contacts: the local best, to far below what a tape can read.
 
-Each step asks how much room every edge nearby leaves, and how that changes as the rectangle moves;
-takes the step that is best by that account, within a distance that is trusted; and pulls the sides
-in by whatever is then too little.
+Each round asks how much room every edge nearby leaves, and how that room bends as the rectangle
+moves; takes the step that is best by that account, within a distance that is trusted; pulls the
+sides in by whatever is then too little; and keeps the result where it is better. Where five
+contacts hold the rectangle this closes in like Newton's method; where fewer do, as in a triangle,
+the bends do it.
 """
 
 from __future__ import annotations
@@ -13,16 +15,15 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
-from ..goal import wanted
-from ..linear_program import maximised
-from ..local_search import climbed
+from ..quadratic import best_step, positive_part
 from ..wish import Goal
-from .contacts import WoodEdges, room, shortfall
+from .contacts import Room, WoodEdges, room, shortfall
 from .gaps import Array
 from .held import Held
 from .holding import hold, missed
-from .sizes import CORNER_LOSS, ENDLESS, Sizes
+from .sizes import CORNER_LOSS, Sizes
 
+_MOST_ROUNDS = 40
 _FIRST_TRUST = 0.05
 """Of the rectangle's size."""
 _STRIDE = 10.0
@@ -33,6 +34,8 @@ _HOPELESS = 0.9
 """Share of a least size below which a top is not likely to grow into it."""
 _DEAR = 1e3
 """How much dearer it is to fall short of the limits than to lose score."""
+_ROUGH = 1e-4
+"""How well the first step of a round is worked out, which tells only how the contacts pull."""
 _TIE = 1e-5
 """How much the size that a goal does not name counts against the one it names."""
 
@@ -144,98 +147,146 @@ class Polisher:
         return self.score(held) * (1 - _DEAR * self._short(held))
 
     def _climbed(self, held: Held, *, grow: bool) -> Held:
+        worth = self._worth(held, grow)
         trust = _FIRST_TRUST * max(held.inner_length, held.inner_width, 1.0)
         if grow:  # what is all but large enough stays where it is
             trust = min(trust, _STRIDE * max(self._lack(held)))
-        score = self._worth(held, grow)
-        return climbed(held, score, lambda top, by: self._stepped(top, by, grow), trust, _NOTHING)[
-            1
-        ]
+        for _ in range(_MOST_ROUNDS):
+            if trust < _NOTHING or (grow and worth >= 0):
+                break
+            moved, promise = self._stepped(held, trust, grow)
+            if promise < _NOTHING:
+                break
+            better = -math.inf if moved is None else self._worth(moved, grow)
+            if moved is None or better <= worth:
+                trust /= 5
+                continue
+            step = float(np.abs(moved.sides - held.sides).max())
+            gained = better - worth
+            held, worth = moved, better
+            if gained < 1e-12 * abs(worth):
+                trust /= 5
+            elif step > 0.7 * trust:
+                trust *= 2
+            else:
+                trust = max(min(trust, 4 * step), trust / 20)
+        return held
 
-    def _stepped(self, held: Held, trust: float, grow: bool) -> tuple[float, Held] | None:
+    def _stepped(self, held: Held, trust: float, grow: bool) -> tuple[Held | None, float]:
         """Return the top after the best step of at most `trust`, mm, made clear again.
 
-        With what it is worth; None where no step promises to gain anything. The unknowns are the
-        turn, counted at the end of the top, the four sides and the corner radius.
+        And what the step promised to gain, in mm of the size that counts most.
         """
-        if grow and self._short(held) <= 0:
-            return None
-        seen, clearance = self.edges.seen(held.turn, held.pivot), self.clearance(held.radius)
+        seen = self.edges.seen(held.turn, held.pivot)
+        clearance = self.clearance(held.radius)
         contacts = room(seen, held.sides, clearance, 3 * trust)
-        holds = hold(seen.held, held.sides, clearance)
-        grows = self._grows(held.radius)
         arm = max(float(np.abs(held.sides).max()), 1.0)
         scale = np.array([1 / arm, 1.0, 1.0, 1.0, 1.0, 1.0])
-        long = np.array([0.0, 0.0, 0.0, -1.0, 1.0, 2 * grows])
-        wide = np.array([0.0, -1.0, 1.0, 0.0, 0.0, 2 * grows])
-        sized, space = self._limits(held, np.stack([long, wide]), grow)
-        firm = np.column_stack([holds.slope, np.full(len(holds.value), grows)])
-        clear = np.column_stack([contacts.slope, np.full(len(contacts.value), -grows)])
-        for_length, for_width, for_radius = self._gain(held, grow)
-        gain = for_length * long + for_width * wide
-        gain[5] += for_radius
-        if grow:
-            gain += firm[holds.value < 0].sum(axis=0) / self.length(held)
-        gain *= scale
-        gain /= float(np.abs(gain).max()) or 1.0
-        low, high = np.full(6, -trust), np.full(6, trust)
-        for at, value, span in ((0, held.turn, self.turns), (5, held.radius, self.radii)):
-            low[at] = max(-trust, min(0.0, (span[0] - value) / scale[at]))
-            high[at] = min(trust, max(0.0, (span[1] - value) / scale[at]))
-        rows = -np.vstack([clear, firm, sized]) * scale
-        limits = np.concatenate([contacts.value, np.maximum(holds.value, 0.0), space])
-        best = maximised(gain, rows, limits, low, high)
-        if best.value < _NOTHING:
-            return None
-        move = best.step * scale
-        turn = float(np.clip(held.turn + move[0], *self.turns))
+        holds = hold(seen.held, held.sides, clearance)
+        rows, space = self._limits(held, contacts, trust, arm, grow)
+        gain, bend = self._gain(held, grow)
+        if len(holds.value):
+            grows = np.full((len(holds.value), 1), self._grows(held.radius))
+            firm = np.concatenate([holds.slope, grows], axis=1)
+            rows = np.vstack([rows, firm])
+            space = np.concatenate([space, np.maximum(holds.value, 0.0)])
+            if grow:
+                gain = gain + firm[holds.value < 0].sum(axis=0) / self.length(held)
+        rows, gain, bend = rows * scale, gain * scale, bend * scale * scale[:, None]
+        unit = float(np.abs(gain).max()) or 1.0
+        gain, bend = gain / unit, bend / unit
+        free = np.array([True] * 5 + [self.radii[0] < self.radii[1]])
+        step = best_step(gain[free], bend[np.ix_(free, free)], rows[:, free], space, _ROUGH)
+        pull = step.pull[: len(contacts.value)]
+        curve = np.zeros((6, 6))
+        curve[:5, :5] = np.tensordot(pull, contacts.curve, axes=1)
+        if len(holds.value):
+            curve[:5, :5] += np.tensordot(step.pull[-len(holds.value) :], holds.curve, axes=1)
+        curve[:5, :5] *= scale[:5] * scale[:5, None]
+        step = best_step(
+            gain[free], positive_part(bend - curve)[np.ix_(free, free)], rows[:, free], space
+        )
+        move = np.zeros(6)
+        move[free] = step.move
+        promise = float(gain @ move)
+        move *= scale
         radius = _settled(held.radius + move[5], *self.radii)
-        moved = self.fitted(Held(turn, held.pivot, held.sides + move[1:5], radius))
-        return (-math.inf, held) if moved is None else (self._worth(moved, grow), moved)
+        turn = float(np.clip(held.turn + move[0], *self.turns))
+        sides = held.sides + move[1:5]
+        return self.fitted(Held(turn, held.pivot, sides, radius)), promise
 
     def _grows(self, radius: float) -> float:
         """Return how fast inset and clearance grow with the corner radius."""
         return 1.0 if radius >= self.lipping else 0.0
 
-    def _limits(self, held: Held, sides: Array, grow: bool) -> tuple[Array, Array]:
-        """Return what limits on sizes hold a step back by, as rows·step + space ≥ 0.
-
-        Parameters
-        ----------
-        sides : (2, 6) array
-            How length and width change with the unknowns.
-        """
-        (long, wide), length, width = sides, self.length(held), self.width(held)
-        corner = np.array([0.0, 0.0, 0.0, 0.0, 0.0, 2.0])
-        rows = [
-            (wide - corner, width - 2 * held.radius),
-            (wide - wide[5] / 2 * corner, held.inner_width),
-        ]
-        asked = self.sizes.asked_length, max(self.sizes.asked_width, self.sizes.least_width)
-        for a, b, most in self.sizes.half_planes(*asked):
-            space = most - a * length - b * width
-            lost = grow or space > -ROUNDING
-            rows.append((-a * long - b * wide, max(space, 0.0) if lost else space))
-        return np.stack([row for row, _ in rows]), np.array([space for _, space in rows])
-
-    def _gain(self, held: Held, grow: bool) -> tuple[float, float, float]:
-        """Return how the logarithm of the goal changes with length, width and corner radius."""
-        length, width, sizes = self.length(held), self.width(held), self.sizes
-        for_length, for_width, for_radius = 1.0, 1.0, 0.0
+    def _limits(
+        self, held: Held, contacts: Room, trust: float, arm: float, grow: bool
+    ) -> tuple[Array, Array]:
+        """Return all that holds a step back as rows·step + space ≥ 0, contacts first."""
+        grows = self._grows(held.radius)
+        clear = np.concatenate([contacts.slope, np.full((len(contacts.value), 1), -grows)], axis=1)
+        long = np.array([0.0, 0.0, 0.0, -1.0, 1.0, 2 * grows])
+        wide = np.array([0.0, -1.0, 1.0, 0.0, 0.0, 2 * grows])
+        corner = np.array([0.0, 0.0, 0.0, 0.0, 0.0, 1.0])
+        length, width, limits = self.length(held), self.width(held), self.sizes.wish.limits
+        most_long, most_wide = self.sizes.greatest
+        asked_long, asked_wide = self.sizes.asked_length, self.sizes.asked_width
+        least_long = length if grow or length > asked_long - ROUNDING else asked_long
+        least_wide = width if grow or width > asked_wide - ROUNDING else asked_wide
+        least_long, least_wide = min(least_long, asked_long), min(least_wide, asked_wide)
         if grow:
-            for_length = 1.0 if length < sizes.asked_length else _TIE
-            for_width = 1.0 if width < sizes.asked_width else _TIE
-        elif sizes.wish.goal is Goal.LENGTH:
+            most_long = min(most_long, max(self.sizes.asked_length, length))
+            most_wide = min(most_wide, max(self.sizes.asked_width, width))
+        ratio = max(1.0, limits.ratio.least)
+        rows = [
+            (long, length - least_long),
+            (wide, width - least_wide),
+            (wide - 2 * corner, width - 2 * held.radius),
+            (wide - 2 * grows * corner, held.inner_width),
+            (long - ratio * wide, length - ratio * width),
+            (corner, held.radius - self.radii[0]),
+            (-corner, self.radii[1] - held.radius),
+        ]
+        if math.isfinite(most_long):
+            rows.append((-long, most_long - length))
+        if math.isfinite(most_wide):
+            rows.append((-wide, most_wide - width))
+        if math.isfinite(limits.ratio.greatest):
+            rows.append(
+                (limits.ratio.greatest * wide - long, limits.ratio.greatest * width - length)
+            )
+        turn = np.array([1.0, 0.0, 0.0, 0.0, 0.0, 0.0])
+        low = max(-trust / arm, min(0.0, self.turns[0] - held.turn))
+        high = min(trust / arm, max(0.0, self.turns[1] - held.turn))
+        rows += [(turn * arm, -low * arm), (-turn * arm, high * arm)]
+        for number in range(1, 6):
+            unit = np.zeros(6)
+            unit[number] = 1.0
+            rows += [(unit, trust), (-unit, trust)]
+        return (
+            np.vstack([clear, *(row for row, _ in rows)]),
+            np.concatenate([contacts.value, [space for _, space in rows]]),
+        )
+
+    def _gain(self, held: Held, grow: bool) -> tuple[Array, Array]:
+        """Return slope and downward bend of the logarithm of the goal."""
+        grows = self._grows(held.radius)
+        long = np.array([0.0, 0.0, 0.0, -1.0, 1.0, 2 * grows]) / self.length(held)
+        wide = np.array([0.0, -1.0, 1.0, 0.0, 0.0, 2 * grows]) / self.width(held)
+        for_length, for_width = 1.0, 1.0
+        if grow:
+            for_length = 1.0 if self.length(held) < self.sizes.asked_length else _TIE
+            for_width = 1.0 if self.width(held) < self.sizes.asked_width else _TIE
+        elif self.sizes.wish.goal is Goal.LENGTH:
             for_width = _TIE
-        elif sizes.wish.goal is Goal.WIDTH:
+        elif self.sizes.wish.goal is Goal.WIDTH:
             for_length = _TIE
-        elif sizes.wish.goal is Goal.NEAREST:
-            long, wide = (min(size, ENDLESS) for size in wanted(sizes.wish))
-            for_length = max(length * (long - length), 0.0) + _TIE
-            for_width = max(width * (wide - width), 0.0) + _TIE
-        else:
-            for_radius = -2 * CORNER_LOSS * held.radius / (length * width)
-        return for_length / length, for_width / width, for_radius
+        gain = for_length * long + for_width * wide
+        bend = for_length * np.outer(long, long) + for_width * np.outer(wide, wide)
+        if self.sizes.wish.goal is Goal.AREA and not grow:
+            area = self.length(held) * self.width(held)
+            gain[5] -= 2 * CORNER_LOSS * held.radius / area
+        return gain, bend
 
 
 def _settled(value: float, low: float, high: float) -> float:
