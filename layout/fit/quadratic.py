@@ -1,4 +1,4 @@
-"""A small concave programme under linear limits: the step that closes in on a best top.
+"""A small concave programme under linear limits: the step that every polish takes.
 
 Few unknowns, some dozens of limits. Newton's method on the conditions of the optimum, kept inside
 the limits by slacks that are driven to nothing (Mehrotra's predictor and corrector; Nocedal and

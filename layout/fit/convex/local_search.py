@@ -13,7 +13,6 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from ..linear_program import maximised
-from ..local_search import climbed
 from ..wood.edges import Array
 from .pose import Contacts, Pose
 
@@ -25,6 +24,8 @@ _FIRST_STEP = 0.1
 
 _LAST_STEP = 1e-7
 """Of the half width; steps smaller than this change no printed figure."""
+
+_MOST_STEPS = 80
 
 _NOTHING = 1e-10
 """Of the half width: where no step promises to gain more, mm, the top is at its contacts."""
@@ -46,16 +47,20 @@ def polished(
     last : float
         Of the half width: the step with which it ends.
     """
-    half_width = top.half_width
-
-    def step(top: Pose, trust: float) -> tuple[float, Pose] | None:
+    trust, least = _FIRST_STEP * top.half_width, last * top.half_width
+    for _ in range(_MOST_STEPS):
+        if trust < least:
+            break
         moved, promise = _moved(family, top, trust)
         if promise < max(_NOTHING, last / 100) * top.half_width:
-            return None
+            break
         found = None if moved is None else placed_like(family, moved)
-        return (-math.inf, top) if found is None else found
-
-    return climbed(top, score, step, _FIRST_STEP * half_width, last * half_width)
+        if found is not None and found[0] > score:
+            trust *= 2.0 if found[0] > score * (1 + 1e-9) else 0.5
+            score, top = found
+        else:
+            trust /= 4
+    return score, top
 
 
 def brought_in(family: TwoSizes, top: Pose) -> tuple[float, Pose] | None:
