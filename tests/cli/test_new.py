@@ -1,7 +1,9 @@
 """A job file from answers, from options and from a sample."""
 
 import shutil
+import signal
 import sys
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -225,6 +227,8 @@ def in_a_terminal(path: Path, answers: tuple[str, ...], *, interrupt: bool) -> t
         (["new"] if program else ["-m", "panelwright", "new"]) + [str(path)],
         encoding="utf-8",
         timeout=60,
+        # a run in the background ignores Ctrl-C, and what it starts would too
+        preexec_fn=partial(signal.signal, signal.SIGINT, signal.SIG_DFL),
     )
     shown = ""
     for answer in answers:
