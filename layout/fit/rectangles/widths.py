@@ -22,7 +22,7 @@ from numpy.typing import NDArray
 from ...geometry.tolerance import ROUNDING
 from ..linear_program import maximised
 from .boxes import Boxes
-from .gaps import Array
+from .gaps import Array, Indices
 from .sizes import Sizes
 
 _PARTS = 32
@@ -67,7 +67,7 @@ class HullSides:
         reach = (corners @ out.T).max(axis=0) + ROUNDING
         return cls(out, np.arctan2(out[:, 1], out[:, 0]), reach, np.abs(corners).max(axis=0))
 
-    def shares(self, turns: Array, sides: Array | slice = slice(None)) -> tuple[Array, Array]:
+    def shares(self, turns: Array, sides: Indices | slice = slice(None)) -> tuple[Array, Array]:
         """Return how far a rectangle reaches towards each side, by its width and its length.
 
         Both (t, h), a share of either, at each of the turns (t,).
