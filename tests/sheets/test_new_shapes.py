@@ -129,7 +129,7 @@ def test_a_top_that_keeps_nothing_shows_no_kept_edge() -> None:
 
 @pytest.mark.parametrize("wish", ["octagon", "own"])
 @pytest.mark.parametrize("plain", [False, True])
-def test_a_saw_starts_where_its_triangle_stands(wish: str, plain: bool) -> None:  # noqa: FBT001
+def test_a_saw_starts_where_its_triangle_stands(wish: str, plain: bool) -> None:
     """Of slanting lines too: beside each start, across the tape at most, a triangle points in."""
     plan = plan_for(wish)
     scene = lying_scene(plan, lying_of(plan), rounds_of(plan), tallest=90.0, plain=plain)

@@ -34,7 +34,6 @@ from .parts import (
 )
 from .tapes import corner_letters, draw_tape
 
-
 _FACING = 0.35
 """Cosine of the widest angle, about 70°, between a line and the way out of a side it starts at."""
 
