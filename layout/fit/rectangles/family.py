@@ -87,8 +87,11 @@ class RoundedRectangles:
         wish: Wish,
         radii: tuple[float, float],
         held: Sequence[Region] = (),
+        *,
+        sown: bool = True,
     ) -> None:
-        self.wood, self.wish, self.radii = wood, wish, radii
+        """Make the family, `sown` with a first look for good ones."""
+        self.wood, self.wish, self.radii, self.sown = wood, wish, radii, sown
         self.held = held_corners(held)
         self.turns = turns_of(wish)
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
@@ -102,17 +105,21 @@ class RoundedRectangles:
         self._visits, self._next_look, self._pause = 0, 0, 1.0
 
     def first_boxes(self) -> Iterator[Box]:
-        """Return boxes of all tops, after a first look for good ones.
+        """Return boxes of all tops, after a first look for good ones."""
+        sharpest = self._recipe(self.radii[0], self.radii[0])
+        if self.sown and sharpest.pieces:
+            self._sow(sharpest, _SEEDS)
+            if self._best is None and len(self.held):
+                self._sow(sharpest, _MANY_SEEDS)
+        yield from self._every_top()
+
+    def _every_top(self) -> Iterator[Box]:
+        """Yield boxes of all tops.
 
         Where the score does not count the corners, of two tops of one size the rounder lies in the
         other; so tops wide enough for the greatest radius need be searched with that one alone,
         unless they must hold what only the sharper one may.
         """
-        sharpest = self._recipe(self.radii[0], self.radii[0])
-        if sharpest.pieces:
-            self._sow(sharpest, _SEEDS)
-            if self._best is None and len(self.held):
-                self._sow(sharpest, _MANY_SEEDS)
         counts = self.wish.goal is Goal.AREA or len(self.held) > 0
         least = self.radii[0 if counts else 1]
         yield from self._all_turns(self._recipe(least, self.radii[1]))
@@ -123,20 +130,13 @@ class RoundedRectangles:
         """Yield boxes of all turns over each piece of the ground."""
         low, high = self._half_turn()
         count = max(1, math.ceil((high - low) / math.pi * _FIRST_TURNS))
-        half = (high - low) / (2 * count)
-        turn = low + half * np.arange(1, 2 * count, 2, dtype=np.float64)
         for piece in recipe.pieces:
-            corners = piece.hull[:, :2]
-            middle = (corners.max(axis=0) + corners.min(axis=0)) / 2
-            reach = float(np.hypot(*(corners - middle).T).max()) + 1.0
-            most = np.array(2 * (reach + recipe.inset))
-            if recipe.sizes.most(most, most) <= self._target:
+            whole = Boxes.of_turns(low, high, count, piece.hull[:, :2])
+            most = whole.x[0, 3] - whole.x[0, 0] + 2 * recipe.inset
+            if recipe.sizes.most(most, most) > self._target:
+                yield from self._judged(whole, recipe, piece)
+            else:
                 yield self._closed(recipe, piece)
-                continue
-            window = np.tile([-reach, reach, -reach, reach], (count, 1))
-            pivots = np.tile(middle, (count, 1))
-            whole = Boxes(turn, np.full(count, half), pivots, window, window.copy())
-            yield from self._judged(whole, recipe, piece)
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no top of the box beats."""
