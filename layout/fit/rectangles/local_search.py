@@ -15,6 +15,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ..goal import Ends, half_planes
 from ..quadratic import best_step, positive_part
 from ..wish import Goal
 from .contacts import Room, WoodEdges, room, shortfall
@@ -228,33 +229,21 @@ class Polisher:
         long = np.array([0.0, 0.0, 0.0, -1.0, 1.0, 2 * grows])
         wide = np.array([0.0, -1.0, 1.0, 0.0, 0.0, 2 * grows])
         corner = np.array([0.0, 0.0, 0.0, 0.0, 0.0, 1.0])
-        length, width, limits = self.length(held), self.width(held), self.sizes.wish.limits
-        most_long, most_wide = self.sizes.greatest
-        asked_long, asked_wide = self.sizes.asked_length, self.sizes.asked_width
-        least_long = length if grow or length > asked_long - ROUNDING else asked_long
-        least_wide = width if grow or width > asked_wide - ROUNDING else asked_wide
-        least_long, least_wide = min(least_long, asked_long), min(least_wide, asked_wide)
-        if grow:
-            most_long = min(most_long, max(self.sizes.asked_length, length))
-            most_wide = min(most_wide, max(self.sizes.asked_width, width))
-        ratio = max(1.0, limits.ratio.least)
-        rows = [
-            (long, length - least_long),
-            (wide, width - least_wide),
+        length, width, sizes = self.length(held), self.width(held), self.sizes
+        most_long, most_wide = sizes.greatest
+        ratio = sizes.wish.limits.ratio
+        planes = half_planes(
+            _span(length, sizes.asked_length, most_long, grow),
+            _span(width, sizes.asked_width, most_wide, grow),
+            (ratio.least, ratio.greatest),
+        )
+        rows = [(-a * long - b * wide, c - a * length - b * width) for a, b, c in planes]
+        rows += [
             (wide - 2 * corner, width - 2 * held.radius),
             (wide - 2 * grows * corner, held.inner_width),
-            (long - ratio * wide, length - ratio * width),
             (corner, held.radius - self.radii[0]),
             (-corner, self.radii[1] - held.radius),
         ]
-        if math.isfinite(most_long):
-            rows.append((-long, most_long - length))
-        if math.isfinite(most_wide):
-            rows.append((-wide, most_wide - width))
-        if math.isfinite(limits.ratio.greatest):
-            rows.append(
-                (limits.ratio.greatest * wide - long, limits.ratio.greatest * width - length)
-            )
         turn = np.array([1.0, 0.0, 0.0, 0.0, 0.0, 0.0])
         low = max(-trust / arm, min(0.0, self.turns[0] - held.turn))
         high = min(trust / arm, max(0.0, self.turns[1] - held.turn))
@@ -287,6 +276,16 @@ class Polisher:
             area = self.length(held) * self.width(held)
             gain[5] -= 2 * CORNER_LOSS * held.radius / area
         return gain, bend
+
+
+def _span(size: float, asked: float, most: float, grow: bool) -> Ends:
+    """Return from where to where a size, mm, may go in a step: no smaller than it is or is asked.
+
+    While a top grows its sizes go no farther than what is asked.
+    """
+    if grow:
+        return min(size, asked), min(most, max(asked, size))
+    return (min(size, asked) if size > asked - ROUNDING else asked), most
 
 
 def _settled(value: float, low: float, high: float) -> float:
