@@ -15,22 +15,30 @@ from itertools import pairwise
 import numpy as np
 
 from ...geometry.alike import first_of_best, greatest_first
+from ...geometry.placement import Placement
+from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING, SAME_PLACE
+from ...geometry.turned_box import half_turn
+from ...outlines import Capsule
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..goal import check
+from ..proof import Drawn, until_proved
+from ..rectangles.finish import outline
 from ..rectangles.sizes import CORNER_LOSS, Sizes
 from ..wish import Wish
 from .convex_length import bound
 from .free_spans import Array
 from .ground import Ground, Side
 from .line import KeptLine
-from .proof import finished
 from .standing import LOOKS_A_BOX, Box, Standing, holds
 
 _NARROWEST = 1e-3
 """mm: no top is narrower."""
+
+_SQUARE = 10 * ROUNDING
+"""A corner of a smaller radius than this is square, mm."""
 
 _FIRST = 16
 """Widths that are looked at first."""
@@ -183,4 +191,18 @@ class KeptTops:
         return self._proved(top)
 
     def _proved(self, top: Standing) -> Fit | None:
-        return finished(top, self.line, self.wood, self.held, self.shape, self.score)
+        frame = self.line.frame
+        placement = Placement(frame(Point(top.middle, top.width / 2)), half_turn(frame.turn))
+
+        def drawn_in(by: float) -> Drawn:
+            width = top.width - 2 * by
+            length = max(top.length - 2 * by, width)
+            radius = width / 2 if self.is_capsule else min(top.radius, width / 2)
+            radius = radius if radius >= _SQUARE else 0.0
+            capsule = Capsule(length, width) if self.is_capsule else None
+            made = capsule or outline(length, width, radius)
+            return Drawn(
+                made, made, placement, self.score(Standing(top.middle, length, width, radius))
+            )
+
+        return until_proved(drawn_in, self.wood, self.held)

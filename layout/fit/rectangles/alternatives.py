@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -11,9 +11,7 @@ import numpy as np
 from ...geometry.alike import greatest_first
 from ...geometry.placement import Placement
 from ...geometry.point import Point
-from ...geometry.polygon import Region
 from ..found import Fit
-from ..points import holds_all
 from ..stand import Stand
 from ..wish import Goal
 from .family import RoundedRectangles
@@ -35,8 +33,8 @@ _PLACE, _TURN = 0.04, math.radians(4)
 class RectanglesElsewhere:
     """Looks for other places on one piece of wood."""
 
-    def __init__(self, family: RoundedRectangles, held: Sequence[Region]) -> None:
-        self.sound, self.wish, self.held = family.wood, family.wish, held
+    def __init__(self, family: RoundedRectangles) -> None:
+        self.sound, self.wish, self.held = family.wood, family.wish, family.parts
         own = family.polisher
         self.polisher = _Staying(own.edges, own.sizes, own.lipping, own.radii, own.turns, _anywhere)
         self.radius = family.radii[0 if self.wish.goal is Goal.AREA else 1]
@@ -85,11 +83,7 @@ class RectanglesElsewhere:
         held = replace(polisher, fixed=(float(held.centre[0]), float(held.centre[1]))).polished(
             held
         )
-        fit = finished(self.sound.inner, polisher, held)
-        if fit is None:
-            return None
-        within = Region.from_rings(fit.placement.of(fit.core.inner()))
-        return fit if holds_all(within, self.held) else None
+        return finished(self.sound, polisher, held, self.held)
 
     def _begun(self, start: Stand) -> Held:
         inset = self.polisher.inset(self.radius) - self.wish.lipping

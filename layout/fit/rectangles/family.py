@@ -86,7 +86,7 @@ class RoundedRectangles:
         held: Sequence[Region] = (),
     ) -> None:
         self.wood, self.wish, self.radii = wood, wish, radii
-        self.held = held_corners(held)
+        self.parts, self.held = held, held_corners(held)
         self.turns = turns_of(wish)
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
@@ -292,6 +292,6 @@ class RoundedRectangles:
         least = self._least or -math.inf
         if polisher.score(polished) <= least * (1 + by) or polisher.missed(polished) > _TOUCHES:
             return
-        fit = finished(self.wood.inner, self.polisher, straightened(polisher, polished))
+        fit = finished(self.wood, self.polisher, straightened(polisher, polished), self.parts)
         if fit is not None and fit.score > least:
             self._best = fit.score, fit
