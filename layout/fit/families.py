@@ -53,8 +53,8 @@ def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = 
         return None
     held = _to_hold(wish, held)
     on_edge = wish.keeping is not None and shape != PIECE_AS_FOUND
-    room = "on_edge" if on_edge else FAMILIES[shape]
-    make: Maker = import_module(f"..{room}.entry", __name__).make
+    room = "on_edge.tops" if on_edge else f"{FAMILIES[shape]}.entry"
+    make: Maker = import_module(f"..{room}", __name__).make
     return make(wood, wish, shape, held)
 
 

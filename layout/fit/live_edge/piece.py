@@ -31,6 +31,9 @@ from ..wish import Goal, Limits, Wish
 from .band import Band, Ground
 from .profile import Profile
 
+LOOKS_A_BOX = 50_000
+"""Looks at an edge (`Family.looks`) that a box of pieces takes: as measured."""
+
 _FAR = 1e6
 """mm: farther than any panel reaches."""
 

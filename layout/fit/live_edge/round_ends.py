@@ -18,13 +18,12 @@ import numpy as np
 from ...geometry.polygon import Region
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
-from ..on_edge.free_spans import Array
-from ..on_edge.standing import LOOKS_A_BOX
 from ..wish import Goal, Wish
+from ..wood.edges import Array
 from .band import Ground
 from .end_disks import Ends, Stretch, lost_area, most_area, sides_of
 from .local_search import settled
-from .piece import BandPieces, Cuts
+from .piece import LOOKS_A_BOX, BandPieces, Cuts
 from .profile import Profile
 
 _SLACK = 4 * ROUNDING
