@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
@@ -18,7 +18,6 @@ from .family import RoundedRectangles
 from .finish import finished
 from .gaps import Array
 from .held import Held
-from .local_search import Polisher
 from .offset_wood import Recipe
 from .sampling import ALIKE, Windows, widest
 from .seeds import directions_of
@@ -35,8 +34,7 @@ class RectanglesElsewhere:
 
     def __init__(self, family: RoundedRectangles) -> None:
         self.sound, self.wish, self.held = family.wood, family.wish, family.parts
-        own = family.polisher
-        self.polisher = _Staying(own.edges, own.sizes, own.lipping, own.radii, own.turns, _anywhere)
+        self.polisher = family.polisher
         self.radius = family.radii[0 if self.wish.goal is Goal.AREA else 1]
 
     def starts(self) -> Iterator[Stand]:
@@ -59,16 +57,7 @@ class RectanglesElsewhere:
         order = greatest_first(worth, tolerance=ALIKE * float(worth.max()))
         for i in order[np.sort(np.unique(places[order], axis=0, return_index=True)[1])]:
             held = Held(float(turns[i]), pivots[i], sides[i], self.radius)
-            yield self._stand(self._upright(held))
-
-    def _upright(self, held: Held) -> Held:
-        """Return the rectangle with its length along y, where its turn is free."""
-        if held.inner_width <= held.inner_length or math.isfinite(self.polisher.turns[0]):
-            return held
-        left, right, bottom, top = held.sides
-        return replace(
-            held, turn=held.turn + math.pi / 2, sides=np.array([bottom, top, -right, -left])
-        )
+            yield self._stand(held.upright if math.isinf(self.polisher.turns[0]) else held)
 
     def climbed(self, start: Stand, stays: Callable[[Stand], bool]) -> Fit | None:
         """Return the best top that can be reached from a start by ways on which it `stays`.
@@ -80,9 +69,7 @@ class RectanglesElsewhere:
         if held is None:
             return None
         held = polisher.polished(held)
-        held = replace(polisher, fixed=(float(held.centre[0]), float(held.centre[1]))).polished(
-            held
-        )
+        held = replace(polisher, fixed=held.centre).polished(held)
         return finished(self.sound, polisher, held, self.held)
 
     def _begun(self, start: Stand) -> Held:
@@ -107,26 +94,3 @@ def _out(ways: Array, turns: Array) -> Array:
     """Return ways, (m, 2), each seen in a frame of its own turn, as they are outside it."""
     cos, sin = np.cos(turns), np.sin(turns)
     return np.stack([ways[:, 0] * cos - ways[:, 1] * sin, ways[:, 0] * sin + ways[:, 1] * cos], 1)
-
-
-def _anywhere(_: Held) -> bool:
-    return True
-
-
-@dataclass(frozen=True, slots=True)
-class _Staying(Polisher):
-    """Polishes rectangles that stay where they may, and, where it is fixed, at one centre."""
-
-    stays: Callable[[Held], bool]
-    fixed: tuple[float, float] | None = None
-
-    def fitted(self, held: Held) -> Held | None:
-        """Return the top drawn in until it is clear; None where nothing is left, or it strays."""
-        if self.fixed is not None:
-            half = (
-                np.array([-1, 1, 0, 0]) * held.inner_width
-                + np.array([0, 0, -1, 1]) * held.inner_length
-            )
-            held = replace(held, pivot=np.array(self.fixed), sides=half / 2)
-        fitted = Polisher.fitted(self, held)
-        return fitted if fitted is not None and self.stays(fitted) else None

@@ -259,17 +259,12 @@ class RoundedRectangles:
     def _held(self, found: Found, recipe: Recipe) -> list[Held]:
         """Return the rectangles found, each with its length along y where its turn is free."""
         radius = recipe.radii[0 if recipe.narrow else 1]
-        held = []
-        for turn, pivot, sides in zip(
-            found.frames.turn, found.frames.pivot, found.sides, strict=True
-        ):
-            lies = sides[1] - sides[0] > sides[3] - sides[2] and math.isinf(self.turns[0])
-            stood = np.array([sides[2], sides[3], -sides[1], -sides[0]])
-            if lies:
-                held.append(Held(float(turn) + math.pi / 2, pivot, stood, radius))
-            else:
-                held.append(Held(float(turn), pivot, sides, radius))
-        return held
+        frames = found.frames
+        held = [
+            Held(float(turn), pivot, sides, radius)
+            for turn, pivot, sides in zip(frames.turn, frames.pivot, found.sides, strict=True)
+        ]
+        return [one.upright for one in held] if math.isinf(self.turns[0]) else held
 
     def _try(self, held: Held, hope: float = _HOPE) -> None:
         """Polish a rectangle that may become the best, and keep it where it does.

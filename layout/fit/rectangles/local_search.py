@@ -10,6 +10,7 @@ the bends do it.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -53,6 +54,10 @@ class Polisher:
     """Least and greatest corner radius, mm."""
     turns: tuple[float, float]
     """Least and greatest turn of x, radians; infinite where any will do."""
+    stays: Callable[[Held], bool] = lambda _: True
+    """Whether a top stays where it may."""
+    fixed: Array | None = None
+    """(2,) array: the one centre it keeps; None where it may move."""
 
     def clearance(self, radius: float) -> float:
         """Return the corner radius of the core, mm."""
@@ -109,14 +114,17 @@ class Polisher:
         return missed(points, held.sides, self.clearance(held.radius))
 
     def fitted(self, held: Held) -> Held | None:
-        """Return the top with its sides drawn in until it is clear; None if nothing is left.
+        """Return the top with its sides drawn in until it is clear; None if none is left or stays.
 
         A top just two corner radii wide may lose of them what the proof of any top may take.
         """
+        if self.fixed is not None:
+            held = replace(held.resized(held.inner_length, held.inner_width), pivot=self.fixed)
         seen = self.edges.seen(held.turn, held.pivot)
         by = shortfall(seen, held.sides, self.clearance(held.radius))
         drawn = held.drawn_in(by) if by > 0 else held
-        return drawn if min(drawn.inner_length, drawn.inner_width) > -PROOF_ALLOWANCE else None
+        is_left = min(drawn.inner_length, drawn.inner_width) > -PROOF_ALLOWANCE
+        return drawn if is_left and self.stays(drawn) else None
 
     def polished(self, held: Held) -> Held:
         """Return the local best near a top that is clear."""
