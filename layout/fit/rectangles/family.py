@@ -24,7 +24,7 @@ from ..wish import Goal, Wish
 from ..wood.edges import blocks
 from .boxes import Boxes
 from .contacts import WoodEdges
-from .finish import finished
+from .finish import finished, straightened
 from .gaps import Array
 from .held import Held
 from .holding import NOTHING, Points
@@ -36,7 +36,6 @@ from .relaxation import relaxed_bound
 from .sampling import Found, Windows, rectangles
 from .seeds import seeds, thinnest, turns_of
 from .sizes import Sizes
-from .straight import straightened
 from .widths import cut_by_turn
 
 _FIRST_TURNS = 24

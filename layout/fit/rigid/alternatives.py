@@ -13,8 +13,7 @@ from ...panel.sound import SoundWood
 from ..found import Fit
 from ..stand import Stand
 from ..wood.edges import Array
-from .places import OwnPlaces
-from .proof import proved
+from .places import OwnPlaces, proved
 from .tie_breaking import climbed
 
 _TURNS = 12
