@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 
 import numpy as np
@@ -12,7 +12,7 @@ from ...geometry.alike import greatest_first
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ..found import Fit
-from ..stand import Stand
+from ..stand import AT_THE_END, CLEARLY, Away, Stand
 from ..wish import Goal
 from .family import RoundedRectangles
 from .finish import finished
@@ -57,19 +57,24 @@ class RectanglesElsewhere:
         order = greatest_first(worth, tolerance=ALIKE * float(worth.max()))
         for i in order[np.sort(np.unique(places[order], axis=0, return_index=True)[1])]:
             held = Held(float(turns[i]), pivots[i], sides[i], self.radius)
-            yield self._stand(held.upright if math.isinf(self.polisher.turns[0]) else held)
+            free = math.isinf(self.polisher.turns[0])
+            yield self._stand(held.upright() if free else held)
 
-    def climbed(self, start: Stand, stays: Callable[[Stand], bool]) -> Fit | None:
-        """Return the best top that can be reached from a start by ways on which it `stays`.
+    def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
+        """Return the best top that can be reached from a start by ways on which it stays `away`.
 
         Where it comes to the end of such a way, its turn and sizes are still made the best.
         """
-        polisher = replace(self.polisher, stays=lambda held: stays(self._stand(held)))
+        polisher = replace(self.polisher, stays=lambda held: away(self._stand(held)) >= CLEARLY)
         held = polisher.fitted(self._begun(start))
         if held is None:
             return None
         held = polisher.polished(held)
-        held = replace(polisher, fixed=held.centre).polished(held)
+        stand = self._stand(held)
+        if stand.score < least:
+            return stand
+        if away(stand) <= AT_THE_END:
+            held = replace(polisher, fixed=held.centre).polished(held)
         return finished(self.sound, polisher, held, self.held)
 
     def _begun(self, start: Stand) -> Held:

@@ -41,14 +41,13 @@ class Held:
         middle: Array = self.pivot + np.array([x * cos - y * sin, x * sin + y * cos])
         return middle
 
-    @property
     def upright(self) -> Held:
-        """The same with its length along y."""
+        """Return it with its length along y."""
         if self.inner_width <= self.inner_length:
             return self
         left, right, bottom, top = self.sides
-        turned = np.array([bottom, top, -right, -left])
-        return replace(self, turn=self.turn + math.pi / 2, sides=turned)
+        sides = np.array([bottom, top, -right, -left])
+        return replace(self, turn=self.turn + math.pi / 2, sides=sides)
 
     def drawn_in(self, by: float) -> Held:
         """Return it with every side moved in."""

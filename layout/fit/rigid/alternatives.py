@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -11,7 +11,7 @@ import numpy as np
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..found import Fit
-from ..stand import Stand
+from ..stand import CLEARLY, Away, Stand
 from ..wood.edges import Array
 from .places import OwnPlaces, proved
 from .tie_breaking import climbed
@@ -57,18 +57,18 @@ class OwnElsewhere:
         once: Array = np.unique((np.concatenate(turns) % self.family.shape.period).round(9))
         return once
 
-    def climbed(self, start: Stand, stays: Callable[[Stand], bool]) -> Fit | None:
-        """Return the clearest place reached from a start by ways on which it `stays`."""
+    def climbed(self, start: Stand, away: Away, least: float) -> Fit | None:
+        """Return the clearest place reached from a start by ways on which it stays `away`."""
         turn = start.placement.turn
         middle = start.placement.centre + self.family.shape.middle.turned(turn)
         pose = np.array([middle.x, middle.y, turn])
         best: tuple[float, Array] | None = None
         for place in self.family.places:
-            climber = replace(place.climber, stays=lambda p: stays(self._stand(0, p)))
+            climber = replace(place.climber, stays=lambda p: away(self._stand(0, p)) >= CLEARLY)
             value = climber.clearance(pose)
             if value > -math.inf and (best is None or value > best[0]):
                 best = climbed(climber, value, pose, self.family.spans)
-        if best is None or not stays(self._stand(*best)):
+        if best is None or away(self._stand(*best)) < CLEARLY:
             return None
         family = self.family
         return proved(family.own, family.shape.placement(best[1]), self.sound, self.held)
