@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from typing import Literal
 
+import numpy as np
+
+from ..placement import Points
 from ..point import Point
 
 Side = Literal["inside", "outside"]
@@ -26,24 +29,27 @@ def quarters(start: float, sweep: float) -> Iterator[float]:
 
 
 def arc_corners(
-    at: Callable[[float], Point],
     centre: Point,
-    radius: float,
+    axes: tuple[Point, Point],
+    from_angle: float,
     sweep: float,
     tolerance: float,
     side: Side,
-) -> Iterator[Point]:
-    """Yield chord or tangent points; the tangents of two points meet at 1/cos(half the step)."""
-    chords = (side == "inside") == (sweep > 0)
-    count = arc_steps(radius, sweep, tolerance)
-    if chords:
-        for step in range(count):
-            yield at(step / count)
-        return
-    reach = 1 / math.cos(abs(sweep) / count / 2)
-    yield at(0.0)
-    for step in range(count):
-        yield centre + (at((step + 0.5) / count) - centre) * reach
+) -> Points:
+    """Return chord or tangent points, (n, 2); the tangents of two meet at 1/cos(half the step).
+
+    The arc runs through ``centre + axes[0] cos t + axes[1] sin t`` from the angle on.
+    """
+    count = arc_steps(max(axis.norm for axis in axes), sweep, tolerance)
+    shares, reach = np.arange(count) / count, np.ones(count)
+    if (side == "inside") != (sweep > 0):
+        shares = np.concatenate([[0.0], shares + 0.5 / count])
+        reach = np.append(1.0, reach / math.cos(abs(sweep) / count / 2))
+    angles = from_angle + sweep * shares
+    across, up = reach * np.cos(angles), reach * np.sin(angles)
+    one, other = axes
+    rows = (centre.x + across * one.x + up * other.x, centre.y + across * one.y + up * other.y)
+    return np.stack(rows, axis=1)
 
 
 def arc_steps(radius: float, sweep: float, tolerance: float) -> int:
