@@ -124,7 +124,7 @@ def _is_away(point: Point, face: Region, distance: float, tolerance: float) -> b
 
 def _from_faces(pieces: Sequence[Piece], face: Region, distance: float, tolerance: float) -> Path:
     """Return the parallel as the edge of those faces of the moved pieces that lie right."""
-    ring = np.concatenate([*_raw(pieces, distance, tolerance / 2)])
+    ring = np.concatenate(list(_raw(pieces, distance, tolerance / 2)))
     kept = [part for part in faces(ring) if _lies_right(part, face, distance, tolerance)]
     left = union(kept if distance < 0 else [*kept, face]).pieces
     if len(left) != 1 or left[0].holes:
@@ -136,16 +136,18 @@ def _from_faces(pieces: Sequence[Piece], face: Region, distance: float, toleranc
 
 
 def _raw(pieces: Sequence[Piece], distance: float, tolerance: float) -> Iterator[Points]:
-    """Yield the points, (n, 2), of all moved pieces, and of the arcs about the corners between them."""
+    """Yield the points of all moved pieces, and of the arcs about the corners between them."""
     for i, piece in enumerate(pieces):
         moved = _moved(piece, distance)
         if moved is not None:
-            yield from (moved.corners(tolerance, "inside"), array_of([moved.end]))
+            yield moved.corners(tolerance, "inside")
+            yield array_of([moved.end])
         turn = turn_at(piece, pieces[(i + 1) % len(pieces)])
         if abs(turn) > SAME_POINT / abs(distance):
             out = Point.polar(math.copysign(1.0, distance), _right_of_end(piece))
             arc = Arc(piece.end, abs(distance), out.angle, turn)
-            yield from (arc.corners(tolerance, "inside"), array_of([arc.end]))
+            yield arc.corners(tolerance, "inside")
+            yield array_of([arc.end])
 
 
 def _right_of_end(piece: Piece) -> float:

@@ -168,7 +168,9 @@ class Path:
         path does not repeat its first point; an open one holds its last.
         """
         held = [segment.corners(tolerance, side) for segment in self.segments]
-        return np.concatenate(held if self.is_closed else [*held, array_of([self.segments[-1].end])])
+        if not self.is_closed:
+            held.append(array_of([self.segments[-1].end]))
+        return np.concatenate(held)
 
 
 def circle(centre: Point, radius: float) -> Path:

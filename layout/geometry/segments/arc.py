@@ -108,10 +108,10 @@ class Arc:
         return Arc(swapped(self.centre), self.radius, math.pi - self.from_angle, -self.sweep)
 
     def corners(self, tolerance: float, side: Side) -> Points:
-        """Return the points of a polygon of it, (n, 2), without the end.
+        """Return the points of a polygon of it, (n, 2) mm, without the end.
 
         Chords where the arc bulges away from the side to stay on, tangents where it bulges
         towards it; no point lies farther than `tolerance` from the arc.
         """
         axes = Point(self.radius, 0.0), Point(0.0, self.radius)
-        return arc_corners(self.centre, axes, self.from_angle, self.sweep, tolerance, side)
+        return arc_corners(self.centre, axes, (self.from_angle, self.sweep), tolerance, side)

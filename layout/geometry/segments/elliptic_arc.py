@@ -137,10 +137,11 @@ class EllipticArc:
         )
 
     def corners(self, tolerance: float, side: Side) -> Points:
-        """Return the points of a polygon of it, (n, 2), without the end, as `Arc.corners` does.
+        """Return the points of a polygon of it, (n, 2) mm, without the end, as `Arc.corners` does.
 
         An ellipse is a circle seen askew: chords and tangents stay what they are, and no
         distance grows beyond that on a circle of the longer half-axis.
         """
-        axes = Point.polar(self.half_length, self.turn), Point.polar(self.half_width, self.turn).left
-        return arc_corners(self.centre, axes, self.from_angle, self.sweep, tolerance, side)
+        axes = Point(self.half_length, 0.0), Point(0.0, self.half_width)
+        turned = axes[0].turned(self.turn), axes[1].turned(self.turn)
+        return arc_corners(self.centre, turned, (self.from_angle, self.sweep), tolerance, side)

@@ -71,5 +71,5 @@ class Line:
         return Line(self.start + shift, self.end + shift)
 
     def corners(self, tolerance: float, side: Side) -> Points:
-        """Return the points of a polygon of it, (1, 2), without the end."""
+        """Return the points of a polygon of it, (1, 2) mm, without the end."""
         return array_of([self.start])

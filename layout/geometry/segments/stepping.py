@@ -31,25 +31,30 @@ def quarters(start: float, sweep: float) -> Iterator[float]:
 def arc_corners(
     centre: Point,
     axes: tuple[Point, Point],
-    from_angle: float,
-    sweep: float,
+    turns: tuple[float, float],
     tolerance: float,
     side: Side,
 ) -> Points:
-    """Return chord or tangent points, (n, 2); the tangents of two meet at 1/cos(half the step).
+    """Return chord or tangent points, (n, 2); tangents of two points meet at 1/cos(half the step).
 
-    The arc runs through ``centre + axes[0] cos t + axes[1] sin t`` from the angle on.
+    Parameters
+    ----------
+    axes : pair of Point
+        Half-axes u and v: the point at t is ``centre + u cos t + v sin t``.
+    turns : pair of float
+        The t it starts from, and its sweep.
     """
+    start, sweep = turns
     count = arc_steps(max(axis.norm for axis in axes), sweep, tolerance)
-    shares, reach = np.arange(count) / count, np.ones(count)
+    steps, reach = np.arange(count, dtype=np.float64), np.ones((count, 1))
     if (side == "inside") != (sweep > 0):
-        shares = np.concatenate([[0.0], shares + 0.5 / count])
-        reach = np.append(1.0, reach / math.cos(abs(sweep) / count / 2))
-    angles = from_angle + sweep * shares
-    across, up = reach * np.cos(angles), reach * np.sin(angles)
-    one, other = axes
-    rows = (centre.x + across * one.x + up * other.x, centre.y + across * one.y + up * other.y)
-    return np.stack(rows, axis=1)
+        steps = np.append(0.0, steps + 0.5)
+        reach = np.append(reach[:1], reach / math.cos(abs(sweep) / count / 2), axis=0)
+    # the sines of numpy differ in their last bit from one processor to another
+    ways = reach * [(math.cos(t), math.sin(t)) for t in (start + sweep * (steps / count)).tolist()]
+    (ux, uy), (vx, vy) = axes
+    corners: Points = ways[:, :1] * (ux, uy) + ways[:, 1:] * (vx, vy) + (centre.x, centre.y)
+    return corners
 
 
 def arc_steps(radius: float, sweep: float, tolerance: float) -> int:
