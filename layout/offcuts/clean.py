@@ -24,7 +24,7 @@ the best of 500 in every one; of four right triangles one needs 170 to be found
 
 _GAP = 0.05
 """The search ends where nothing can be larger by more than this share: what is cut from an offcut
-is smaller by more. A long strip is proved to 5 % in 48 boxes and to 3 % in 456, the same one found."""
+leaves more. A long strip is proved to 5 % in 48 boxes and to 3 % in 456, the same one found."""
 
 _STEP = 0.1
 """mm to which its sizes are rounded down: so few boxes leave them open in the third figure."""

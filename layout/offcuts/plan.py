@@ -52,8 +52,8 @@ class Offcut:
     mass: float = field(metadata={"unit": "kg"})
     """When it falls off, kg."""
     clean: TurnedBox | None
-    """The largest found in it that is clear of every defect; None where it was not looked for, since
-    none that is worth keeping can be there, or none was found."""
+    """The largest found in it that is clear of every defect; None where none was found, or none
+    worth keeping can be there."""
     most: float = field(metadata={"unit": "mm2"})
     """No clean rectangle in it is larger than this, mm²; proved."""
     defects: tuple[str, ...]

@@ -14,7 +14,7 @@ from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ..found import Fit
 from ..points import holds_all
-from ..stand import Stand
+from ..stand import AT_THE_END, CLEARLY, Away, Stand
 from ..wish import Goal
 from .family import RoundedRectangles
 from .finish import finished
@@ -38,7 +38,9 @@ class RectanglesElsewhere:
     def __init__(self, family: RoundedRectangles, held: Sequence[Region]) -> None:
         self.sound, self.wish, self.held = family.wood, family.wish, held
         own = family.polisher
-        self.polisher = _Staying(own.edges, own.sizes, own.lipping, own.radii, own.turns, _anywhere)
+        self.polisher = _Staying(
+            own.edges, own.sizes, own.lipping, own.radii, own.turns, lambda _: math.inf
+        )
         self.radius = family.radii[0 if self.wish.goal is Goal.AREA else 1]
 
     def starts(self) -> Iterator[Stand]:
@@ -72,19 +74,22 @@ class RectanglesElsewhere:
             held, turn=held.turn + math.pi / 2, sides=np.array([bottom, top, -right, -left])
         )
 
-    def climbed(self, start: Stand, stays: Callable[[Stand], bool]) -> Fit | None:
-        """Return the best top that can be reached from a start by ways on which it `stays`.
+    def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
+        """Return the best top that can be reached from a start by ways on which it stays `away`.
 
         Where it comes to the end of such a way, its turn and sizes are still made the best.
         """
-        polisher = replace(self.polisher, stays=lambda held: stays(self._stand(held)))
+        polisher = replace(self.polisher, away=lambda held: away(self._stand(held)))
         held = polisher.fitted(self._begun(start))
         if held is None:
             return None
         held = polisher.polished(held)
-        held = replace(polisher, fixed=(float(held.centre[0]), float(held.centre[1]))).polished(
-            held
-        )
+        stand = self._stand(held)
+        if stand.score < least:
+            return stand
+        if away(stand) <= AT_THE_END:
+            x, y = held.centre
+            held = replace(polisher, fixed=(float(x), float(y))).polished(held)
         fit = finished(self.sound.inner, polisher, held)
         if fit is None:
             return None
@@ -115,15 +120,11 @@ def _out(ways: Array, turns: Array) -> Array:
     return np.stack([ways[:, 0] * cos - ways[:, 1] * sin, ways[:, 0] * sin + ways[:, 1] * cos], 1)
 
 
-def _anywhere(_: Held) -> bool:
-    return True
-
-
 @dataclass(frozen=True, slots=True)
 class _Staying(Polisher):
     """Polishes rectangles that stay where they may, and, where it is fixed, at one centre."""
 
-    stays: Callable[[Held], bool]
+    away: Callable[[Held], float]
     fixed: tuple[float, float] | None = None
 
     def fitted(self, held: Held) -> Held | None:
@@ -135,4 +136,4 @@ class _Staying(Polisher):
             )
             held = replace(held, pivot=np.array(self.fixed), sides=half / 2)
         fitted = Polisher.fitted(self, held)
-        return fitted if fitted is not None and self.stays(fitted) else None
+        return fitted if fitted is not None and self.away(fitted) >= CLEARLY else None

@@ -11,7 +11,7 @@ import numpy as np
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..found import Fit
-from ..stand import Stand
+from ..stand import CLEARLY, Away, Stand
 from ..wood.edges import Array
 from .local_search import Climber
 from .places import OwnPlaces
@@ -63,19 +63,19 @@ class OwnElsewhere:
         once: Array = np.unique((steps % period).round(9))
         return once
 
-    def climbed(self, start: Stand, stays: Callable[[Stand], bool]) -> Fit | None:
-        """Return the clearest place reached from a start by ways on which it `stays`."""
+    def climbed(self, start: Stand, away: Away, least: float) -> Fit | None:
+        """Return the clearest place reached from a start by ways on which it stays `away`."""
         turn = start.placement.turn
         middle = start.placement.centre + self.family.shape.middle.turned(turn)
         pose = np.array([middle.x, middle.y, turn])
         best: tuple[float, Array] | None = None
         for place in self.family.places:
             own = place.climber
-            climber = _Staying(own.shape, own.ground, own.held, lambda p: stays(self._stand(0, p)))
+            climber = _Staying(own.shape, own.ground, own.held, lambda p: away(self._stand(0, p)))
             value = climber.clearance(pose)
             if value > -math.inf and (best is None or value > best[0]):
                 best = climbed(climber, value, pose, self.family.spans)
-        if best is None or not stays(self._stand(*best)):
+        if best is None or away(self._stand(*best)) < CLEARLY:
             return None
         family = self.family
         return proved(family.own, family.shape.placement(best[1]), self.sound, self.held)
@@ -89,8 +89,8 @@ class OwnElsewhere:
 class _Staying(Climber):
     """A climber that goes only where it may."""
 
-    stays: Callable[[Array], bool]
+    away: Callable[[Array], float]
 
     def clearance(self, pose: Array) -> float:
         """Return the clearance of a pose, mm; −∞ where it strays."""
-        return Climber.clearance(self, pose) if self.stays(pose) else -math.inf
+        return Climber.clearance(self, pose) if self.away(pose) >= CLEARLY else -math.inf
