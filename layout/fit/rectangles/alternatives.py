@@ -63,16 +63,8 @@ class RectanglesElsewhere:
         order = greatest_first(worth, tolerance=ALIKE * float(worth.max()))
         for i in order[np.sort(np.unique(places[order], axis=0, return_index=True)[1])]:
             held = Held(float(turns[i]), pivots[i], sides[i], self.radius)
-            yield self._stand(self._upright(held))
-
-    def _upright(self, held: Held) -> Held:
-        """Return the rectangle with its length along y, where its turn is free."""
-        if held.inner_width <= held.inner_length or math.isfinite(self.polisher.turns[0]):
-            return held
-        left, right, bottom, top = held.sides
-        return replace(
-            held, turn=held.turn + math.pi / 2, sides=np.array([bottom, top, -right, -left])
-        )
+            free = math.isinf(self.polisher.turns[0])
+            yield self._stand(held.upright() if free else held)
 
     def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
         """Return the best top that can be reached from a start by ways on which it stays `away`.

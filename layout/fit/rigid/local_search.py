@@ -78,6 +78,10 @@ class Climber:
                 trust /= 4
         return value, pose
 
+    def holding(self, pose: Array, trust: float) -> Array:
+        """Return a pose near one, at most `trust` mm away, that holds more of what must be held."""
+        return pose + self._step(pose, trust, turns=True)
+
     def slides(self, pose: Array) -> list[Array]:
         """Return unit vectors, (2,) each, along the edges that stand nearest to the outline."""
         rows = self._rows(pose, _TOUCHING)
@@ -100,7 +104,7 @@ class Climber:
         if len(self.held):
             inside = self._held_rows(pose)
             table = np.vstack([table, np.column_stack([inside.slopes * scale, inside.way * 0.0])])
-            limits = np.concatenate([limits, np.maximum(-inside.way, 0.0)])
+            limits = np.concatenate([limits, -inside.way])
         box = np.array([trust, trust, trust, 3 * trust])
         low = np.array([-trust, -trust, -trust, 0.0])
         end = maximised(np.array([0.0, 0.0, 0.0, 1.0]), table, limits, low, box)

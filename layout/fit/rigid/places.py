@@ -33,7 +33,7 @@ from .limits import broken_limit
 from .local_search import Climber
 from .outline import Shape
 from .pose_cells import Cells
-from .relaxation import bounded, plain_bound, swing, ways
+from .relaxation import bounded, held_in, plain_bound, swing, ways
 from .tie_breaking import climbed, settled
 
 _LEAST_GAP = 0.05
@@ -131,7 +131,11 @@ class OwnPlaces:
         if len(box.cells) == 0:
             return None
         pose = box.cells.middles[0] if box.hint is None else box.hint
-        clearance = box.place.climber.clearance(pose)
+        climber = box.place.climber
+        clearance = climber.clearance(pose)
+        if clearance == -math.inf:
+            pose = climber.holding(pose, box.cells.slack(self.shape.reach))
+            clearance = climber.clearance(pose)
         return (clearance + self.base, pose) if clearance > -self.base else None
 
     def split(self, box: Box) -> Iterator[Box]:
@@ -170,7 +174,8 @@ class OwnPlaces:
         if most <= enough:
             return most + self.base
         rows = ways(self.shape, ground, pose, cells.half, ground.corners)
-        limit = bounded(self.shape, ground, rows, cells.half, most)
+        held = held_in(self.shape, box.place.climber.held, pose, cells.half)
+        limit = bounded(self.shape, ground, rows, cells.half, most, held)
         cells.most = np.array([limit.most])
         box.hint = pose + limit.move
         self._drop_not_holding(box)

@@ -46,14 +46,15 @@ def arc_corners(
     """
     start, sweep = turns
     count = arc_steps(max(axis.norm for axis in axes), sweep, tolerance)
-    steps, reach = np.arange(count, dtype=np.float64), np.ones((count, 1))
-    if (side == "inside") != (sweep > 0):
-        steps = np.append(0.0, steps + 0.5)
-        reach = np.append(reach[:1], reach / math.cos(abs(sweep) / count / 2), axis=0)
+    steps, chords = np.arange(count, dtype=np.float64), (side == "inside") == (sweep > 0)
+    shares = steps / count if chords else np.append(0.0, (steps + 0.5) / count)
     # the sines of numpy differ in their last bit from one processor to another
-    ways = reach * [(math.cos(t), math.sin(t)) for t in (start + sweep * (steps / count)).tolist()]
-    (ux, uy), (vx, vy) = axes
-    corners: Points = ways[:, :1] * (ux, uy) + ways[:, 1:] * (vx, vy) + (centre.x, centre.y)
+    ways = np.array([(math.cos(t), math.sin(t)) for t in (start + sweep * shares).tolist()])
+    (ux, uy), (vx, vy), middle = *axes, np.array([*centre])
+    corners: Points = ways[:, :1] * (ux, uy) + ways[:, 1:] * (vx, vy) + middle
+    if not chords:
+        reach = 1 / math.cos(abs(sweep) / count / 2)
+        corners[1:] = middle + (corners[1:] - middle) * reach
     return corners
 
 
