@@ -78,7 +78,7 @@ def read_panel(raw: object, place: Place, tools: Tools) -> PanelRead:
     if outline is not None:
         _check_damaged(values, outline)
     build = _build(values, outline)
-    check_faces(values, build and build.kind)
+    check_faces(values, None if build is None else build.kind)
     return PanelRead(
         values=values,
         outline=outline,
