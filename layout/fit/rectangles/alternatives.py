@@ -3,24 +3,21 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
 from ...geometry.alike import greatest_first
 from ...geometry.placement import Placement
 from ...geometry.point import Point
-from ...geometry.polygon import Region
 from ..found import Fit
-from ..points import holds_all
 from ..stand import AT_THE_END, CLEARLY, Away, Stand
 from ..wish import Goal
 from .family import RoundedRectangles
 from .finish import finished
 from .gaps import Array
 from .held import Held
-from .local_search import Polisher
 from .offset_wood import Recipe
 from .sampling import ALIKE, Windows, widest
 from .seeds import directions_of
@@ -35,12 +32,9 @@ _PLACE, _TURN = 0.04, math.radians(4)
 class RectanglesElsewhere:
     """Looks for other places on one piece of wood."""
 
-    def __init__(self, family: RoundedRectangles, held: Sequence[Region]) -> None:
-        self.sound, self.wish, self.held = family.wood, family.wish, held
-        own = family.polisher
-        self.polisher = _Staying(
-            own.edges, own.sizes, own.lipping, own.radii, own.turns, lambda _: math.inf
-        )
+    def __init__(self, family: RoundedRectangles) -> None:
+        self.sound, self.wish, self.held = family.wood, family.wish, family.parts
+        self.polisher = family.polisher
         self.radius = family.radii[0 if self.wish.goal is Goal.AREA else 1]
 
     def starts(self) -> Iterator[Stand]:
@@ -71,7 +65,7 @@ class RectanglesElsewhere:
 
         Where it comes to the end of such a way, its turn and sizes are still made the best.
         """
-        polisher = replace(self.polisher, away=lambda held: away(self._stand(held)))
+        polisher = replace(self.polisher, stays=lambda held: away(self._stand(held)) >= CLEARLY)
         held = polisher.fitted(self._begun(start))
         if held is None:
             return None
@@ -80,13 +74,8 @@ class RectanglesElsewhere:
         if stand.score < least:
             return stand
         if away(stand) <= AT_THE_END:
-            x, y = held.centre
-            held = replace(polisher, fixed=(float(x), float(y))).polished(held)
-        fit = finished(self.sound.inner, polisher, held)
-        if fit is None:
-            return None
-        within = Region.from_rings(fit.placement.of(fit.core.inner()))
-        return fit if holds_all(within, self.held) else None
+            held = replace(polisher, fixed=held.centre).polished(held)
+        return finished(self.sound, polisher, held, self.held)
 
     def _begun(self, start: Stand) -> Held:
         inset = self.polisher.inset(self.radius) - self.wish.lipping
@@ -110,22 +99,3 @@ def _out(ways: Array, turns: Array) -> Array:
     """Return ways, (m, 2), each seen in a frame of its own turn, as they are outside it."""
     cos, sin = np.cos(turns), np.sin(turns)
     return np.stack([ways[:, 0] * cos - ways[:, 1] * sin, ways[:, 0] * sin + ways[:, 1] * cos], 1)
-
-
-@dataclass(frozen=True, slots=True)
-class _Staying(Polisher):
-    """Polishes rectangles that stay where they may, and, where it is fixed, at one centre."""
-
-    away: Callable[[Held], float]
-    fixed: tuple[float, float] | None = None
-
-    def fitted(self, held: Held) -> Held | None:
-        """Return the top drawn in until it is clear; None where nothing is left, or it strays."""
-        if self.fixed is not None:
-            half = (
-                np.array([-1, 1, 0, 0]) * held.inner_width
-                + np.array([0, 0, -1, 1]) * held.inner_length
-            )
-            held = replace(held, pivot=np.array(self.fixed), sides=half / 2)
-        fitted = Polisher.fitted(self, held)
-        return fitted if fitted is not None and self.away(fitted) >= CLEARLY else None

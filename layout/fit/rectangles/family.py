@@ -24,7 +24,7 @@ from ..wish import Goal, Wish
 from ..wood.edges import blocks
 from .boxes import Boxes
 from .contacts import WoodEdges
-from .finish import finished
+from .finish import finished, straightened
 from .gaps import Array
 from .held import Held
 from .holding import NOTHING, Points
@@ -36,7 +36,6 @@ from .relaxation import relaxed_bound
 from .sampling import Found, Windows, rectangles
 from .seeds import seeds, thinnest, turns_of
 from .sizes import Sizes
-from .straight import straightened
 from .widths import cut_by_turn
 
 _FIRST_TURNS = 24
@@ -90,7 +89,7 @@ class RoundedRectangles:
         held: Sequence[Region] = (),
     ) -> None:
         self.wood, self.wish, self.radii = wood, wish, radii
-        self.held = held_corners(held)
+        self.parts, self.held = held, held_corners(held)
         self.turns = turns_of(wish)
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
@@ -289,6 +288,6 @@ class RoundedRectangles:
         least = self._least or -math.inf
         if polisher.score(polished) <= least * (1 + by) or polisher.missed(polished) > _TOUCHES:
             return
-        fit = finished(self.wood.inner, self.polisher, straightened(polisher, polished))
+        fit = finished(self.wood, self.polisher, straightened(polisher, polished), self.parts)
         if fit is not None and fit.score > least:
             self._best = fit.score, fit
