@@ -42,7 +42,7 @@ _ALIKE = 1e-6
 """mm of room within which two places are equal: rounding must not tell which is taken."""
 
 _ROUGHLY = 2e-5
-"""Share of its half width: so well a top is known on its way, at whose end none is the very best."""
+"""Share of its half width: a top on its way is known so well; at its end none is the very best."""
 
 
 class RoundElsewhere:
