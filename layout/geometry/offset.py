@@ -46,7 +46,7 @@ def shrunk(shape: BaseGeometry, by: float, *, around: bool, segments: int) -> Ba
     moved = shape.buffer(-reach, quad_segs=segments)
     if _is_whole(shape, moved, -by, segments):
         return moved
-    return difference(shape, _band(shape, -by, around=not around, segments=segments))
+    return difference(shape, [_band(shape, -by, around=not around, segments=segments)])
 
 
 def _is_convex(shape: BaseGeometry) -> bool:

@@ -23,7 +23,7 @@ from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
 from .kind import Kind
 from .local_search import brought_in, polished
-from .pose import Pose
+from .pose import Contacts, Pose
 from .relaxation import Edges
 from .sizing import Sizing
 from .wood import Wood
@@ -37,6 +37,10 @@ _MOST_STAYING = 0.5
 
 Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
 turns add alone, and then a bound that comes from their width falls with no cut of the box."""
+
+_FIRST_SHARE = 0.3
+"""Of the effort, after which boxes to start with wait until they promise more than others: where
+edges are many, each takes a hundredth of it."""
 
 _FIRST_TURNS = 8
 """Spans that a half turn is cut into at first; any number would do."""
@@ -61,9 +65,9 @@ _DEAR = 10.0
 _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
 
-_LOOKS_A_BOX, _LOOKS_A_PLANE, _LOOKS_A_PLACE = 50_000, 8, 4
+_LOOKS_A_BOX, _LOOKS_A_PLANE, _LOOKS_A_PLACE, _LOOKS_A_CONTACT = 50_000, 8, 4, 20
 """Looks at an edge (`Family.looks`) that a box takes, however few edges there are, and that
-its half-planes and a top that is placed take of each edge: as measured."""
+its half-planes, a top that is placed and its contacts take of each edge: as measured."""
 
 _EXACT = 1e-6
 """What rounding may do to a depth, mm, with a wide margin."""
@@ -93,7 +97,7 @@ class TwoSizes:
                 clear = np.zeros(len(centres), dtype=bool)
                 for span in self.kind.first_shapes(low, high):
                     shapes = (turn, half_turn, *span)
-                    yield Box(*shapes, centres, turn, half, clear, near, disks)
+                    yield Box(*shapes, centres, turn, half, clear, near, disks, waits=True)
 
     def _turns(self, high: float) -> list[tuple[float, float]]:
         limits = self.sizing.wish.limits
@@ -113,6 +117,9 @@ class TwoSizes:
         """Return a score that no top of the box beats, or `enough` where that is higher."""
         if math.isinf(box.high):
             return self.sizing.upper_of_tail(box.low, self.wood.diameter / 2)
+        if box.waits and self.looks > _FIRST_SHARE * self.sizing.wish.most_effort:
+            return self._bound_by_depth(box)
+        box.waits = False
         self.looks += _LOOKS_A_BOX
         first = self._bound_by_cells(box, enough)
         if first <= enough or max(self.kind.looseness(box)) > _MIDDLING:
@@ -121,6 +128,13 @@ class TwoSizes:
         if drop_aside(box) and most > enough:
             most = min(most, self._bound_by_half_planes(box, enough))
         return max(most, enough)  # cells were dropped that may be worth as much
+
+    def _bound_by_depth(self, box: Box) -> float:
+        """Return the bound that the deepest place of the wood gives, at no cost."""
+        slimmest = float(self.kind.disks(box.high, 1.0)[1].max())
+        return self.sizing.upper_of_any(
+            box.low, box.high, self.wood.depths.greatest / slimmest, self.wood.diameter / 2
+        )
 
     def _bound_by_cells(self, box: Box, enough: float) -> float:
         """Return the bound that the cells give, with those left out that give less than enough."""
@@ -232,6 +246,8 @@ class TwoSizes:
         """
         if math.isinf(box.high):
             return None
+        if box.waits:
+            return self.placed(self.wood.depths.deepest, box.turn, box.low)
         best = self.placed(box.spot, box.turn, (box.low + box.high) / 2)
         if box.hint is not None:
             other = self.placed(*box.hint)
@@ -265,9 +281,7 @@ class TwoSizes:
         """Return the score and size of the best top of a place, turn and shape, if any fits."""
         if not self.wood.holds_points(centre[None], inner=True)[0]:
             return None
-        edges = self.wood.inner_edges
-        self.looks += self.kind.pace * _LOOKS_A_PLACE * len(edges)
-        radius = float(self.kind.distances(turn, p, edges, centre[None]).min())
+        radius = self._radius(centre, turn, p)
         sizes = self.sizing.best(p, radius)
         if sizes is None:
             return None
@@ -278,8 +292,38 @@ class TwoSizes:
         pose = Pose(float(centre[0]), float(centre[1]), turn, *sizes)
         return self.sizing.score(*sizes), pose
 
+    def _radius(self, centre: Array, turn: float, p: float) -> float:
+        """Return that of the largest top of a place, turn and shape in the inner polygon."""
+        near = self.wood.around.nearest(centre)
+        radius = float(self.kind.distances(turn, p, near, centre[None]).min())
+        if len(near) < len(self.wood.inner_edges):
+            near = self.wood.around.within(centre, turn, self.kind.box(p, radius + ROUNDING))
+            radius = float(self.kind.distances(turn, p, near, centre[None]).min(initial=radius))
+        self.looks += self.kind.pace * _LOOKS_A_PLACE * len(near) + len(self.wood.inner_edges) / 4
+        return radius
+
+    def contacts(self, top: Pose, by: float) -> Contacts:
+        """Return the contacts of a top with the edges that come within `by`, mm, of it."""
+        edges = self.near(top, 0.0, by)
+        self.looks += self.kind.pace * _LOOKS_A_CONTACT * len(edges)
+        return self.kind.contacts(top, edges)
+
+    def near(self, top: Pose, larger: float, by: float = 0.0) -> Array:
+        """Return the edges within `by`, mm, of a top whose radius is so much larger, mm."""
+        shape = self.kind.shape_of(top)
+        radius = self.kind.radius_of_width(shape, top.half_width) + larger
+        along, across = self.kind.box(shape, radius)
+        return self.wood.around.within(
+            np.array([top.x, top.y]), top.turn, (along + by, across + by)
+        )
+
     def split(self, box: Box) -> Iterable[Box]:
-        """Return two halves of the box: of its turns, shapes or places, whichever is loosest."""
+        """Return two halves of the box: of its turns, shapes or places, whichever is loosest.
+
+        One that waits is looked into first.
+        """
+        if box.waits:
+            return [box.part(waits=False)]
         turning, shaping = self.kind.looseness(box)
         cut = box.low + 1.0 if math.isinf(box.high) else (box.low + box.high) / 2
         patch = patch_of(box)
