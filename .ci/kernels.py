@@ -1,4 +1,4 @@
-"""Name the kernels that numpy's and scipy's BLAS took; fail where one was asked for and not taken."""
+"""Name the kernels of numpy's and scipy's BLAS; fail where one was asked for and not taken."""
 
 import os
 import sys

@@ -43,6 +43,8 @@ class Optimum:
     """(d,) array: the unknowns."""
     value: float
     """A proved bound: no allowed step gets farther."""
+    weights: Vector
+    """(m,) array: by which the half-planes, added up, prove it; none is negative."""
 
 
 def maximised(
@@ -67,7 +69,7 @@ def maximised(
     step, weights = _solved(objective, rows, np.maximum(limits, 0.0), low, high)
     rest = objective - weights @ rows
     value = float(weights @ limits + np.maximum(low * rest, high * rest).sum())
-    return Optimum(step, value)
+    return Optimum(step, value, weights)
 
 
 def _bought(objective: Vector, rows: Vector, limits: Vector, low: Vector, high: Vector) -> Optimum:
@@ -81,7 +83,7 @@ def _bought(objective: Vector, rows: Vector, limits: Vector, low: Vector, high: 
         np.append(low, 0.0),
         np.append(high, 1.0),
     )
-    return Optimum(whole.step[:-1], whole.value - penalty)
+    return Optimum(whole.step[:-1], whole.value - penalty, whole.weights)
 
 
 def _solved(

@@ -34,8 +34,7 @@ from .entry import Answer
 from .found import Fit
 from .islands import round_islands
 from .points import clear_of, lost
-from .rigid.places import OwnPlaces
-from .rigid.proof import proved
+from .rigid.places import OwnPlaces, proved
 from .wish import Limits, Span, Wish
 
 _EASED = PROOF_ALLOWANCE / 2

@@ -12,12 +12,14 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+import numpy as np
+
 from ..errors import GeometryError
 from .alike import first_of_best
 from .ellipse import arcs_along
 from .intersect import meetings, share_of, turn_at
 from .path import Path
-from .placement import array_of
+from .placement import Points, array_of
 from .point import Point
 from .polygon import Region, faces, union
 from .segments import Arc, EllipticArc, Line
@@ -122,7 +124,7 @@ def _is_away(point: Point, face: Region, distance: float, tolerance: float) -> b
 
 def _from_faces(pieces: Sequence[Piece], face: Region, distance: float, tolerance: float) -> Path:
     """Return the parallel as the edge of those faces of the moved pieces that lie right."""
-    ring = array_of(_raw(pieces, distance, tolerance / 2))
+    ring = np.concatenate(list(_raw(pieces, distance, tolerance / 2)))
     kept = [part for part in faces(ring) if _lies_right(part, face, distance, tolerance)]
     left = union(kept if distance < 0 else [*kept, face]).pieces
     if len(left) != 1 or left[0].holes:
@@ -133,19 +135,19 @@ def _from_faces(pieces: Sequence[Piece], face: Region, distance: float, toleranc
     return Path.through_ring(left[0].simplified(tolerance / 4).exterior)
 
 
-def _raw(pieces: Sequence[Piece], distance: float, tolerance: float) -> Iterator[Point]:
+def _raw(pieces: Sequence[Piece], distance: float, tolerance: float) -> Iterator[Points]:
     """Yield the points of all moved pieces, and of the arcs about the corners between them."""
     for i, piece in enumerate(pieces):
         moved = _moved(piece, distance)
         if moved is not None:
-            yield from moved.corners(tolerance, "inside")
-            yield moved.end
+            yield moved.corners(tolerance, "inside")
+            yield array_of([moved.end])
         turn = turn_at(piece, pieces[(i + 1) % len(pieces)])
         if abs(turn) > SAME_POINT / abs(distance):
             out = Point.polar(math.copysign(1.0, distance), _right_of_end(piece))
             arc = Arc(piece.end, abs(distance), out.angle, turn)
-            yield from arc.corners(tolerance, "inside")
-            yield arc.end
+            yield arc.corners(tolerance, "inside")
+            yield array_of([arc.end])
 
 
 def _right_of_end(piece: Piece) -> float:

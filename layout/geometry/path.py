@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from functools import reduce
 from itertools import pairwise
 
+import numpy as np
+
 from ..errors import GeometryError
 from .bounds import Bounds
 from .placement import Placement, Points, array_of
@@ -165,14 +167,10 @@ class Path:
         that runs anticlockwise the polygon stays inside it, or outside it, as `side` says. A closed
         path does not repeat its first point; an open one holds its last.
         """
-        held = list(self._corners(tolerance, side))
+        held = [segment.corners(tolerance, side) for segment in self.segments]
         if not self.is_closed:
-            held.append(self.segments[-1].end)
-        return array_of(held)
-
-    def _corners(self, tolerance: float, side: Side) -> Iterator[Point]:
-        for segment in self.segments:
-            yield from segment.corners(tolerance, side)
+            held.append(array_of([self.segments[-1].end]))
+        return np.concatenate(held)
 
 
 def circle(centre: Point, radius: float) -> Path:

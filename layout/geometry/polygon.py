@@ -244,6 +244,12 @@ class Region:
         shape = shapely.Point(*other) if isinstance(other, Point) else other.shape
         return float(shapely.distance(self.shape.boundary, shape))
 
+    def rim_passes(self, points: Points, within: float) -> bool:
+        """Return whether all points, (n, 2) mm, lie so near to the edges of this, mm."""
+        edge = self.shape.boundary
+        shapely.prepare(edge)
+        return bool(shapely.dwithin(edge, shapely.points(points), within).all())
+
     def chord(self, start: Point, end: Point) -> tuple[tuple[Point, Point], ...]:
         """Return the parts of the straight line from `start` to `end` that lie within, in order."""
         cut = self.shape.intersection(shapely.LineString([(start.x, start.y), (end.x, end.y)]))

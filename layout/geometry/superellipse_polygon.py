@@ -9,15 +9,12 @@ are near enough.
 from __future__ import annotations
 
 import math
-from itertools import pairwise
 
 import numpy as np
 
-from .intersect import meeting_of_lines
-from .placement import Points, array_of
-from .point import Point
+from .placement import Points
 from .segments import Side
-from .superellipse import END, Quadrant
+from .superellipse import END, MIDDLE, Quadrant
 
 _TABLE = 512
 """Steps of the table by which knots are spread."""
@@ -31,64 +28,75 @@ def superellipse_polygon(curve: Quadrant, tolerance: float, side: Side) -> Point
     count = max(2.0, spread[-1] / math.sqrt(8 * tolerance))
     for _ in range(_MOST_ROUNDS):
         shares = np.linspace(0.0, spread[-1], math.ceil(count) + 1)
-        knots = [0.0, *(float(w) for w in np.interp(shares[1:-1], spread, grid)), END]
-        points = [curve.at(w) for w in knots]
-        outer = [_meeting(curve, *step) for step in pairwise(knots)]
-        steps = zip(pairwise(points), outer, strict=True)
-        worst = max(_off(curve, one, other, tip, side) for (one, other), tip in steps)
+        inner = np.interp(shares[1:-1], spread, grid)
+        points, normals = _stations(curve, np.concatenate([[0.0], inner, [END]]))
+        tips = _meetings(points, normals)
+        worst = float(_off(curve, points, tips, side).max())
         if worst <= tolerance:
             break
         count *= max(1.02, math.sqrt(worst / tolerance))
-    return _all_quarters(points if side == "inside" else outer, side)
+    return _all_quarters(points if side == "inside" else tips, side)
+
+
+def _stations(curve: Quadrant, w: Points) -> tuple[Points, Points]:
+    """Return the points at n parameters and the unit normals there, (n, 2) each."""
+    n, axes = curve.exponent, np.array([curve.a, curve.b])
+    small = 0.5 ** (1 / n) * np.minimum(w, END - w)
+    other = (1 - small**n) ** (1 / n)
+    shares = np.where(w <= MIDDLE, [other, small], [small, other]).T
+    slopes = shares ** (n - 1) / axes
+    return shares * axes, slopes / np.hypot(slopes[:, :1], slopes[:, 1:])
 
 
 def _spread(curve: Quadrant) -> tuple[Points, Points]:
-    """Return values of the parameter and ∫√κ ds up to each."""
+    """Return values of the parameter and ∫√κ ds up to each; the normal turns by κ ds."""
     grid = np.linspace(0.0, END, _TABLE + 1)
-    middles = (grid[1:] + grid[:-1]) / 2
-    pace = [math.sqrt(curve.bend(float(w))) * curve.speed(float(w)) for w in middles]
-    return grid, np.concatenate([[0.0], np.cumsum(pace) * END / _TABLE])
+    points, normals = _stations(curve, grid)
+    turned = np.diff(np.arctan2(normals[:, 1], normals[:, 0]))
+    paces = np.sqrt(turned * np.hypot(*np.diff(points, axis=0).T))
+    return grid, np.concatenate([[0.0], np.cumsum(paces)])
 
 
-def _meeting(curve: Quadrant, one: float, other: float) -> Point:
-    """Return where the tangents at two parameters meet."""
-    first, second = curve.station(one), curve.station(other)
-    met = meeting_of_lines(first.point, first.way, second.point, second.way)
-    return met or first.point.midpoint(second.point)
+def _meetings(points: Points, normals: Points) -> Points:
+    """Return where the tangents of each two neighbours meet, (n − 1, 2)."""
+    one, other = normals[:-1], normals[1:]
+    sine = one[:, 0] * other[:, 1] - one[:, 1] * other[:, 0]
+    steps = np.diff(points, axis=0)
+    alike = sine <= 1e-12
+    along = (steps * other).sum(axis=1) / np.where(alike, 1.0, sine)
+    tips = points[:-1] + along[:, None] * np.stack([-one[:, 1], one[:, 0]], axis=1)
+    return np.where(alike[:, None], points[:-1] + steps / 2, tips)
 
 
-def _off(curve: Quadrant, one: Point, other: Point, tip: Point, side: Side) -> float:
-    """Return a distance, mm, that neither the chord nor the tip of two tangents exceeds.
+def _off(curve: Quadrant, points: Points, tips: Points, side: Side) -> Points:
+    """Return distances, mm, that no chord or no tip of two tangents exceeds.
 
     The curve stands farthest off its chord where it runs parallel to it, which its support tells.
     The tip's distance to the triangle of that place and both ends, which lies inside the curve, is
     no less than that to the curve.
     """
-    out = (other - one).unit().left * -1.0
-    rise = curve.support(out) - out.dot(one)
+    steps, axes = np.diff(points, axis=0), np.array([curve.a, curve.b])
+    out = np.stack([steps[:, 1], -steps[:, 0]], axis=1) / np.hypot(steps[:, :1], steps[:, 1:])
+    seen, q = np.maximum(out, 0.0) * axes, curve.exponent / (curve.exponent - 1)
+    reach = (seen**q).sum(axis=1) ** (1 / q)  # the dual norm, as `Quadrant.support`
     if side == "inside":
-        return rise
-    touching = _touching(curve, out)
-    return min(_to_line(tip, one, touching), _to_line(tip, touching, other))
+        rises: Points = reach - (out * points[:-1]).sum(axis=1)
+        return rises
+    touching = axes * (seen / reach[:, None]) ** (q - 1)
+    return np.minimum(_to_lines(tips, points[:-1], touching), _to_lines(tips, touching, points[1:]))
 
 
-def _touching(curve: Quadrant, out: Point) -> Point:
-    """Return the point of the curve farthest towards a unit vector between the axes."""
-    reach, power = curve.support(out), 1 / (curve.exponent - 1)
-    shares = (max(out.x, 0.0) * curve.a / reach, max(out.y, 0.0) * curve.b / reach)
-    return Point(curve.a * shares[0] ** power, curve.b * shares[1] ** power)
+def _to_lines(points: Points, starts: Points, ends: Points) -> Points:
+    """Return the distance of each point from a stretch of its own, (n,) mm."""
+    along = ends - starts
+    square = np.maximum((along * along).sum(axis=1), 1e-300)
+    shares = np.clip(((points - starts) * along).sum(axis=1) / square, 0.0, 1.0)
+    away: Points = np.hypot(*(points - starts - shares[:, None] * along).T)
+    return away
 
 
-def _to_line(point: Point, start: Point, end: Point) -> float:
-    along = end - start
-    length = along.dot(along)
-    share = min(max((point - start).dot(along) / length, 0.0), 1.0) if length > 0 else 0.0
-    return point.distance_to(start + along * share)
-
-
-def _all_quarters(points: list[Point], side: Side) -> Points:
+def _all_quarters(quarter: Points, side: Side) -> Points:
     """Return the ring: chords share the ends of the axes, tips lie between them."""
-    quarter = array_of(points)
     mirrored = quarter[::-1] * np.array([-1.0, 1.0])
     if side == "inside":
         quarter, mirrored = quarter[:-1], mirrored[:-1]

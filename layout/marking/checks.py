@@ -52,8 +52,11 @@ def _pairs(outline: Outline, marks: Mapping[str, Point]) -> Iterator[Pair]:
         yield from _freeform(marks)
     elif outline.corners and not outline.is_boxed:
         yield from _regular(len(outline.corners), marks)
+    elif outline.is_boxed:
+        yield from _BOXED
+        yield from _ROUND_END if "K" in marks else ()
     else:
-        yield from _BOXED if outline.is_boxed else _CURVED
+        yield from _CURVED
 
 
 def _overall(outline: Outline) -> Iterator[Pair]:
@@ -115,6 +118,13 @@ _BOXED: tuple[Pair, ...] = (
     ("K2", "K4", Proves.CORNER_CENTRES, True),
 )
 """Of tops that are set out from a box, as far as they have these marks."""
+
+_ROUND_END: tuple[Pair, ...] = (
+    ("T1", "T2", Proves.STRAIGHTS),
+    ("O", "T1", Proves.TANGENTS),
+    ("O", "T2", Proves.TANGENTS, True),
+)
+"""Where one end is a half circle: it lies square to the middle."""
 
 _CURVED: tuple[Pair, ...] = (
     ("C1", "C2", Proves.CENTRES),

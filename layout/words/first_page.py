@@ -63,7 +63,8 @@ def _size(outline: Outline, tape: Tape) -> str:
 def _shape(outline: Outline, tape: Tape) -> str:
     if outline.swung and outline.is_boxed:
         radii = dict.fromkeys(tape.figure(radius) for radius, _ in outline.swung)
-        return f"corners R {listed(radii)}"
+        what = "round end," if len(outline.arc_centres) == 1 else "corners"
+        return f"{what} R {listed(radii)}"
     if outline.swung and not outline.is_round:
         return f"round ends, R {tape.figure(outline.width / 2)}"
     if "across_flats" in outline.figures:

@@ -211,10 +211,11 @@ def _notes(plan: Plan, each: Round, told: str) -> Iterator[str]:
         return
     bare = [side.edge for side in plan.cuts.skipped if side.edge]
     if bare:
-        yield f"Edge {listed(bare)}: no saw cut."
+        yield f"{'Edges' if len(bare) > 1 else 'Edge'} {listed(bare)}: no saw cut."
     kept = [edge.name for edge in plan.cuts.kept]
     if kept:
-        yield f"Kept as it is: edge {listed(name or 'drawn thin' for name in kept)}."
+        what = "edges" if len(kept) > 1 else "edge"
+        yield f"Kept as it is: {what} {listed(name or 'drawn thin' for name in kept)}."
 
 
 def _between(plan: Plan) -> str:

@@ -17,9 +17,11 @@ from strategies import placements, star_rings
 from panelwright.layout.errors import NothingFitsError
 from panelwright.layout.fit import Fit, Wish, best_fits
 from panelwright.layout.fit.rigid.ground import Ground
+from panelwright.layout.fit.rigid.local_search import Climber
 from panelwright.layout.fit.rigid.places import OwnPlaces
 from panelwright.layout.fit.rigid.pose_cells import Cells
-from panelwright.layout.fit.rigid.relaxation import bounded, plain_bound, ways
+from panelwright.layout.fit.rigid.relaxation import bounded, held_in, plain_bound, ways
+from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -94,6 +96,46 @@ def test_no_pose_in_a_box_beats_its_bounds(name: str, own: str) -> None:
         most = min(plain, sharp, float(cells.most[0]))
         tried = [pose, *(middle + random.uniform(-1, 1, (10, 3)) * half)]
         assert max(climber.clearance(there) for there in tried) <= most + 1e-6
+
+
+@pytest.mark.parametrize("name", ["T_notch2", "screw_holes8", "L_shape"])
+@pytest.mark.parametrize("own", OWN)
+def test_no_pose_that_holds_what_it_must_beats_the_bound_on_those(name: str, own: str) -> None:
+    """Of poses in a box that hold points near the outline's rim, none clears more than bounded."""
+    random = np.random.default_rng(len(name) + 10 * len(own))
+    family = OwnPlaces(
+        SoundWood.exact(region(name)), Wish((), own=OWN[own]), OWN[own], crossing=True
+    )
+    shape, ground = family.shape, family.places[0].outer
+    box, told = ground.region.bounds, 0
+    for _ in range(20):
+        pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
+        rim = 0.97 * shape.corners[random.choice(len(shape.corners), 3)]
+        climber = Climber(shape, ground, turned(rim, -float(pose[2])) + pose[:2])
+        half = 10 ** random.uniform(-1, 1.5) * np.array([1.0, random.uniform(0.2, 1.0), 0.0])
+        half[2] = half[0] * random.uniform(0.2, 1.5) / shape.reach
+        middle = pose + random.uniform(-1, 1, 3) * half
+        rows = ways(shape, ground, middle, half, ground.corners)
+        held = held_in(shape, climber.held, middle, half)
+        free = bounded(shape, ground, rows, half, math.inf).most
+        most = bounded(shape, ground, rows, half, math.inf, held).most
+        tried = [pose, *(middle + random.uniform(-1, 1, (60, 3)) * half)]
+        assert max(climber.clearance(there) for there in tried) <= most + 1e-6
+        told += most < free - 0.1
+    assert told
+
+
+@pytest.mark.parametrize("off", [4.0, 35.0])
+def test_a_point_to_hold_near_the_edge_says_how_clear_a_top_can_be(off: float) -> None:
+    """A top that holds a point so far from the board's edge is no clearer of it than that."""
+    wood = SoundWood.exact(Region.from_rings(np.array([(0, 0), (2000, 0), (2000, 700), (0, 700)])))
+    held = (Point(900.0, 700.0 - off),)
+    tray = top([(0, 0), (1400, 0), (1400, 450), (1100, 600), (300, 600), (0, 450)])
+    wish = Wish(("own outline",), own=tray, covers=held)
+    fit = best_fits(wood, wish)[0]
+    assert fit.bound is not None
+    assert fit.score == pytest.approx(off, abs=0.02)
+    assert fit.bound.value <= off + 0.31
 
 
 @pytest.mark.parametrize("own", OWN)

@@ -24,6 +24,7 @@ from panelwright.layout.marking.ties import best_ties, tape_error
 from panelwright.layout.outlines import (
     Capsule,
     Circle,
+    DEnd,
     Outline,
     Oval,
     Rectangle,
@@ -47,6 +48,18 @@ from panelwright.layout.words.marks import marks_advice
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)
 MIDDLE = Point(4500, 3500)
+
+
+@given(st.floats(200, 900), st.floats(1.05, 4), strategies.angles)
+def test_a_round_end_is_measured_from_the_middle(width: float, ratio: float, turn: float) -> None:
+    """A half circle's tangent points lie the width apart and, by Pythagoras, as far from O."""
+    top = Top(WIDE, DEnd.of_size(width * ratio, width), Placement(MIDDLE, turn))
+    checks = marks_for(top, choose_datum(WIDE)).checks
+    told = {(check.start, check.end): check.distance for check in checks}
+    assert told["T1", "T2"] == pytest.approx(width)
+    to_tangent = math.hypot(width * ratio / 2 - width / 2, width / 2)
+    assert told["O", "T1"] == pytest.approx(to_tangent)
+    assert told["O", "T2"] == pytest.approx(to_tangent)
 
 
 @given(strategies.every_outline, strategies.angles)

@@ -22,7 +22,7 @@ from ..wood.round_holes import Disks
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
 from .kind import Kind
-from .local_search import brought_in, polished
+from .local_search import beside, brought_in, polished
 from .pose import Contacts, Pose
 from .relaxation import Edges
 from .sizing import Sizing
@@ -81,6 +81,7 @@ class TwoSizes:
         self.sizing = sizing
         self.kind: Kind = sizing.kind
         self._wait, self._vain = 0, 0
+        self._climbed = (0.0, Pose(*[math.inf] * 5))
         self.looks = 0.0
 
     def first_boxes(self) -> Iterable[Box]:
@@ -337,5 +338,7 @@ class TwoSizes:
         return [box.part(high=cut), box.part(low=cut)]
 
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
-        """Return the top moved to a local best."""
-        return polished(self, score, top)
+        """Return the top moved to a local best: to the last one where it lies beside that."""
+        if score > self._climbed[0] or not beside(top, self._climbed[1]):
+            self._climbed = polished(self, score, top)
+        return self._climbed

@@ -63,6 +63,12 @@ def polished(
     return score, top
 
 
+def beside(one: Pose, other: Pose) -> bool:
+    """Return whether one step of a polish leads from a top to another."""
+    far = np.abs(np.array(one) - np.array(other)) * [1.0, 1.0, one.half_length, 1.0, 1.0]
+    return float(far.max()) < _FIRST_STEP * one.half_width
+
+
 def brought_in(family: TwoSizes, top: Pose) -> tuple[float, Pose] | None:
     """Return a top near one that does not hold what it must, or does not fit, that does both."""
     trust = _FIRST_STEP * top.half_width

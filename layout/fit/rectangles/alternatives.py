@@ -3,24 +3,21 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
 from ...geometry.alike import greatest_first
 from ...geometry.placement import Placement
 from ...geometry.point import Point
-from ...geometry.polygon import Region
 from ..found import Fit
-from ..points import holds_all
-from ..stand import Stand
+from ..stand import AT_THE_END, CLEARLY, Away, Stand
 from ..wish import Goal
 from .family import RoundedRectangles
 from .finish import finished
 from .gaps import Array
 from .held import Held
-from .local_search import Polisher
 from .offset_wood import Recipe
 from .sampling import ALIKE, Windows, widest
 from .seeds import directions_of
@@ -35,10 +32,9 @@ _PLACE, _TURN = 0.04, math.radians(4)
 class RectanglesElsewhere:
     """Looks for other places on one piece of wood."""
 
-    def __init__(self, family: RoundedRectangles, held: Sequence[Region]) -> None:
-        self.sound, self.wish, self.held = family.wood, family.wish, held
-        own = family.polisher
-        self.polisher = _Staying(own.edges, own.sizes, own.lipping, own.radii, own.turns, _anywhere)
+    def __init__(self, family: RoundedRectangles) -> None:
+        self.sound, self.wish, self.held = family.wood, family.wish, family.parts
+        self.polisher = family.polisher
         self.radius = family.radii[0 if self.wish.goal is Goal.AREA else 1]
 
     def starts(self) -> Iterator[Stand]:
@@ -61,35 +57,25 @@ class RectanglesElsewhere:
         order = greatest_first(worth, tolerance=ALIKE * float(worth.max()))
         for i in order[np.sort(np.unique(places[order], axis=0, return_index=True)[1])]:
             held = Held(float(turns[i]), pivots[i], sides[i], self.radius)
-            yield self._stand(self._upright(held))
+            free = math.isinf(self.polisher.turns[0])
+            yield self._stand(held.upright() if free else held)
 
-    def _upright(self, held: Held) -> Held:
-        """Return the rectangle with its length along y, where its turn is free."""
-        if held.inner_width <= held.inner_length or math.isfinite(self.polisher.turns[0]):
-            return held
-        left, right, bottom, top = held.sides
-        return replace(
-            held, turn=held.turn + math.pi / 2, sides=np.array([bottom, top, -right, -left])
-        )
-
-    def climbed(self, start: Stand, stays: Callable[[Stand], bool]) -> Fit | None:
-        """Return the best top that can be reached from a start by ways on which it `stays`.
+    def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
+        """Return the best top that can be reached from a start by ways on which it stays `away`.
 
         Where it comes to the end of such a way, its turn and sizes are still made the best.
         """
-        polisher = replace(self.polisher, stays=lambda held: stays(self._stand(held)))
+        polisher = replace(self.polisher, stays=lambda held: away(self._stand(held)) >= CLEARLY)
         held = polisher.fitted(self._begun(start))
         if held is None:
             return None
         held = polisher.polished(held)
-        held = replace(polisher, fixed=(float(held.centre[0]), float(held.centre[1]))).polished(
-            held
-        )
-        fit = finished(self.sound.inner, polisher, held)
-        if fit is None:
-            return None
-        within = Region.from_rings(fit.placement.of(fit.core.inner()))
-        return fit if holds_all(within, self.held) else None
+        stand = self._stand(held)
+        if stand.score < least:
+            return stand
+        if away(stand) <= AT_THE_END:
+            held = replace(polisher, fixed=held.centre).polished(held)
+        return finished(self.sound, polisher, held, self.held)
 
     def _begun(self, start: Stand) -> Held:
         inset = self.polisher.inset(self.radius) - self.wish.lipping
@@ -113,26 +99,3 @@ def _out(ways: Array, turns: Array) -> Array:
     """Return ways, (m, 2), each seen in a frame of its own turn, as they are outside it."""
     cos, sin = np.cos(turns), np.sin(turns)
     return np.stack([ways[:, 0] * cos - ways[:, 1] * sin, ways[:, 0] * sin + ways[:, 1] * cos], 1)
-
-
-def _anywhere(_: Held) -> bool:
-    return True
-
-
-@dataclass(frozen=True, slots=True)
-class _Staying(Polisher):
-    """Polishes rectangles that stay where they may, and, where it is fixed, at one centre."""
-
-    stays: Callable[[Held], bool]
-    fixed: tuple[float, float] | None = None
-
-    def fitted(self, held: Held) -> Held | None:
-        """Return the top drawn in until it is clear; None where nothing is left, or it strays."""
-        if self.fixed is not None:
-            half = (
-                np.array([-1, 1, 0, 0]) * held.inner_width
-                + np.array([0, 0, -1, 1]) * held.inner_length
-            )
-            held = replace(held, pivot=np.array(self.fixed), sides=half / 2)
-        fitted = Polisher.fitted(self, held)
-        return fitted if fitted is not None and self.stays(fitted) else None

@@ -24,7 +24,7 @@ from ..wish import Goal, Wish
 from ..wood.edges import blocks
 from .boxes import Boxes
 from .contacts import WoodEdges
-from .finish import finished
+from .finish import finished, straightened
 from .gaps import Array
 from .held import Held
 from .holding import NOTHING, Points
@@ -36,18 +36,21 @@ from .relaxation import relaxed_bound
 from .sampling import Found, Windows, rectangles
 from .seeds import seeds, thinnest, turns_of
 from .sizes import Sizes
-from .straight import straightened
 from .widths import cut_by_turn
 
 _FIRST_TURNS = 24
 """Boxes that a half turn is cut into at first."""
 _HALVINGS = 4
 """How often a box is halved in one step: its parts are all looked at in one sweep."""
+_MOST_CUT = 0.55
+"""Of its turn: a box that is left with less by turns alone is not halved as well."""
 _SEEDS, _MANY_SEEDS = 4, 48
 _SHARE = 0.2
 """Radii are cut in two where they are to blame for this share of what a bound is too high."""
 _HOPE = 0.97
 """A rectangle found is polished from this share of the best score; polishing gains a little."""
+_FIRST_HOPE = 0.94
+"""The same for the few of the first look: of two local bests the higher may start lower."""
 _NOTEWORTHY = 1e-9
 """A share by which a score must be better to count as better."""
 _WORTH_IT = 0.1
@@ -86,7 +89,7 @@ class RoundedRectangles:
         held: Sequence[Region] = (),
     ) -> None:
         self.wood, self.wish, self.radii = wood, wish, radii
-        self.held = held_corners(held)
+        self.parts, self.held = held, held_corners(held)
         self.turns = turns_of(wish)
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
@@ -179,11 +182,12 @@ class RoundedRectangles:
         edges = near_edges(box.boxes, box.edges)
         must = self._must(recipe)
         parts = cut_by_turn(box.boxes, plain.sides, plain.sizes, plain.inset, target)
-        about = recipe.hull, recipe.sizes, recipe.inset, must
-        if len(parts) == 0 or relaxed_bound(box.boxes, edges, *about) <= target:
-            return [self._closed(recipe, edges)]
-        for _ in range(_HALVINGS if len(parts) == 1 else 0):
-            parts = parts.halved()
+        if len(parts) == 1 and parts.half[0] > _MOST_CUT * box.boxes.half[0]:
+            about = recipe.hull, recipe.sizes, recipe.inset, must
+            if relaxed_bound(parts, edges, *about) <= target:
+                return [self._closed(recipe, edges)]
+            for _ in range(_HALVINGS):
+                parts = parts.halved()
         return self._judged(parts, recipe, edges)
 
     def _moved(self, boxes: Boxes, recipe: Recipe, other: Recipe) -> list[Box]:
@@ -247,7 +251,7 @@ class RoundedRectangles:
         """Try the best rectangles of a coarse look, at most so many."""
         found = seeds(recipe, self._half_turn(), most, self._must(recipe))
         for held in self._held(found, recipe):
-            self._try(held)
+            self._try(held, _FIRST_HOPE)
         if self._best is None and recipe.radii[1] > 0:
             for held in thinnest(recipe, self._half_turn()):
                 self._try(held, hope=0.0)  # each grows, and none tells by itself how far
@@ -259,17 +263,9 @@ class RoundedRectangles:
     def _held(self, found: Found, recipe: Recipe) -> list[Held]:
         """Return the rectangles found, each with its length along y where its turn is free."""
         radius = recipe.radii[0 if recipe.narrow else 1]
-        held = []
-        for turn, pivot, sides in zip(
-            found.frames.turn, found.frames.pivot, found.sides, strict=True
-        ):
-            lies = sides[1] - sides[0] > sides[3] - sides[2] and math.isinf(self.turns[0])
-            stood = np.array([sides[2], sides[3], -sides[1], -sides[0]])
-            if lies:
-                held.append(Held(float(turn) + math.pi / 2, pivot, stood, radius))
-            else:
-                held.append(Held(float(turn), pivot, sides, radius))
-        return held
+        each = zip(found.frames.turn, found.frames.pivot, found.sides, strict=True)
+        held = [Held(float(turn), pivot, sides, radius) for turn, pivot, sides in each]
+        return [one.upright() for one in held] if math.isinf(self.turns[0]) else held
 
     def _try(self, held: Held, hope: float = _HOPE) -> None:
         """Polish a rectangle that may become the best, and keep it where it does.
@@ -292,6 +288,6 @@ class RoundedRectangles:
         least = self._least or -math.inf
         if polisher.score(polished) <= least * (1 + by) or polisher.missed(polished) > _TOUCHES:
             return
-        fit = finished(self.wood.inner, self.polisher, straightened(polisher, polished))
+        fit = finished(self.wood, self.polisher, straightened(polisher, polished), self.parts)
         if fit is not None and fit.score > least:
             self._best = fit.score, fit

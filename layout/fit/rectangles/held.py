@@ -41,6 +41,14 @@ class Held:
         middle: Array = self.pivot + np.array([x * cos - y * sin, x * sin + y * cos])
         return middle
 
+    def upright(self) -> Held:
+        """Return it with its length along y."""
+        if self.inner_width <= self.inner_length:
+            return self
+        left, right, bottom, top = self.sides
+        sides = np.array([bottom, top, -right, -left])
+        return replace(self, turn=self.turn + math.pi / 2, sides=sides)
+
     def drawn_in(self, by: float) -> Held:
         """Return it with every side moved in."""
         return replace(self, sides=self.sides + np.array([by, -by, by, -by]))

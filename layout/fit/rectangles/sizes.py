@@ -135,6 +135,31 @@ class Sizes:
         length, width = self.trimmed(length, width)
         return np.where(self.allowed(length, width), self.score(length, width), -np.inf)
 
+    def most_within(self, a: Array, b: Array, c: Array) -> Array:
+        """Return a score that no allowed top with ``a · length + b · width <= c`` beats, each (n,).
+
+        Along that line the score has one peak; where limits cut the line short of it the best lies
+        at the end of what they leave.
+        """
+        a, b = np.maximum(a, _TINY), np.maximum(b, _TINY)
+        limits, (most_long, most_wide) = self.wish.limits, self.greatest
+        if self.wish.goal is Goal.AREA:
+            peak = c / (2 * b)
+        elif self.wish.goal is Goal.NEAREST:
+            long, wide = wanted(self.wish)
+            peak = wide - b * np.maximum(a * long + b * wide - c, 0.0) / (a**2 + b**2)
+        else:
+            peak = np.full_like(c, 0.0 if self.wish.goal is Goal.LENGTH else np.inf)
+        low = np.maximum((c - a * most_long) / b, c / (b + a * min(limits.ratio.greatest, ENDLESS)))
+        high = np.minimum(
+            (c - a * self.least_length) / b, c / (b + a * max(1.0, limits.ratio.least))
+        )
+        width = np.minimum(
+            np.maximum(np.maximum(peak, low), self.least_width), np.minimum(high, most_wide)
+        )
+        # no less than that where the width is allowed, but for rounding
+        return self.most(np.maximum((c - b * width) / a, self.least_length), width)
+
     def aim(self, length: float, width: float) -> Aim | None:
         """Return a figure that bounds the score and touches it at these sizes, mm, or None.
 

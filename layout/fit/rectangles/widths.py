@@ -4,6 +4,11 @@ From its middle a rectangle w by h that is turned by φ from an edge's normal re
 (w |cos φ| + h |sin φ|) / 2 towards that edge, and its middle lies so far inside at least: for one
 turn that is a linear program in w, h and the middle. In a long strip, along which a top can slide,
 the bounds by places tell as much only once the places are known to a hair; here no place is cut.
+
+The weights of that program bound all other turns too. Added up by them the edges say
+A w + B h <= C, for sums A and B of such cosines and sines, whatever the middle. Between turns at
+which a side stands along or across an edge both are concave, so a size that obeys it at some turn
+obeys it at one of the two.
 """
 
 from __future__ import annotations
@@ -12,25 +17,26 @@ import math
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ...geometry.tolerance import ROUNDING
 from ..linear_program import maximised
 from .boxes import Boxes
-from .gaps import Array
+from .gaps import Array, Indices
 from .sizes import Sizes
 
-_LEAST = 1e-3
-"""Share of the greatest distance in the wood below which no figure is made to touch the goal."""
-
-_PARTS = 8
-"""Parts that a box is cut into across its turn."""
+_PARTS = 32
+"""Parts that a box is looked at in across its turn."""
 
 _ROUNDS = 6
 """Linear programmes for one box: each touches the goal at the best size on the way to where the one
 before it ended, since the ends alone would take turns."""
 
-_SHARES = np.arange(1, 17) / 16
-"""Of that way; size 0 is left out, where no figure touches the goal."""
+_SHARES = np.arange(1, 17)[:, None] / 16
+"""Of that way."""
+
+_RATIOS = 2.0 ** np.arange(-4, 5)
+"""Of width to length of the rectangles about the middle that are tried first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,70 +48,99 @@ class HullSides:
     ways: Array
     """(h,) array: where they point to, radians."""
     reach: Array
-    """(h,) array: how far the region reaches along each from its middle, mm."""
+    """(h,) array: how far the region reaches along each from a place within it, mm."""
     spread: Array
-    """(2,) array: half its extent along and up, mm."""
+    """(2,) array: how far it reaches at most along and up from there, mm."""
 
     @classmethod
     def of(cls, hull: Array) -> HullSides:
         """Return the sides of a hull by its edges, an (h, 4) array."""
         ways = hull[:, 2:] - hull[:, :2]
-        corners = hull[:, :2] if len(hull) else np.zeros((1, 2))
         lengths = np.hypot(*ways.T)
-        ways = ways[lengths > ROUNDING] / lengths[lengths > ROUNDING, None]
+        sides = np.flatnonzero(lengths > ROUNDING)
+        if len(sides) == 0:
+            hull, sides, ways, lengths = np.zeros((1, 4)), sides, np.zeros((1, 2)), np.ones(1)
+        within = lengths @ (hull[:, :2] + hull[:, 2:]) / (2 * lengths.sum())
+        ways = ways[sides] / lengths[sides, None]
         out = np.stack([ways[:, 1], -ways[:, 0]], axis=1)
-        low, high = corners.min(axis=0), corners.max(axis=0)
-        reach = ((corners - (low + high) / 2) @ out.T).max(axis=0) + ROUNDING
-        return cls(out, np.arctan2(out[:, 1], out[:, 0]), reach, (high - low) / 2)
+        corners = hull[:, :2] - within
+        reach = (corners @ out.T).max(axis=0) + ROUNDING
+        return cls(out, np.arctan2(out[:, 1], out[:, 0]), reach, np.abs(corners).max(axis=0))
+
+    def shares(self, turns: Array, sides: Indices | slice = slice(None)) -> tuple[Array, Array]:
+        """Return how far a rectangle reaches towards each side, by its width and its length.
+
+        Both (t, h), a share of either, at each of the turns (t,).
+        """
+        off = self.ways[sides] - turns[:, None]
+        return np.abs(np.cos(off)) / 2, np.abs(np.sin(off)) / 2
 
 
-def width_bound(box: Boxes, hull: HullSides, sizes: Sizes, inset: float, *, exactly: bool) -> float:
-    """Return a score that no rectangle of the turns of a box, one row, beats wherever it lies.
+def cut_by_turn(box: Boxes, hull: HullSides, sizes: Sizes, inset: float, enough: float) -> Boxes:
+    """Return what is left of a box, one row, without the turns at which no top scores enough.
+
+    Rows of spans of turns; the box as it is where the hull holds a good one at its middle turn.
 
     Parameters
     ----------
     inset : float
         How far an inner rectangle lies inside its top at most, mm.
-    exactly : bool
-        Whether only the middle turn counts: then it bounds no box, but tells what cutting its turn
-        further can gain.
     """
-    reach, spread = hull.reach, hull.spread
-    half = 0.0 if exactly else float(box.half[0])
-    off = np.abs(np.remainder(hull.ways - box.turn[0], math.pi))
-    off = np.minimum(off, math.pi - off)  # from x, 0 to a quarter turn
-    across = np.cos(np.minimum(off + half, math.pi / 2)) / 2
-    along = np.sin(np.maximum(off - half, 0.0)) / 2
+    across, along = (share[0] for share in hull.shares(box.turn[:1]))
     rows = np.column_stack([across, along, hull.out])
-    most = np.full(2, 2 * float(np.hypot(*spread)))
-    at, least = np.concatenate([most / 2, [0.0, 0.0]]), math.inf
+    most = np.full(2, 2 * float(np.hypot(*hull.spread)))
     asked = np.array([sizes.least_width, sizes.least_length]) - 2 * inset
-    low = np.concatenate([np.clip(asked, 0.0, most / 2), -spread])
-    high = np.concatenate([most, spread])
-    for shares in [_SHARES[-1:]] + [_SHARES] * (_ROUNDS - 1):  # the first start fits nowhere
-        width, length = (float(size) for size in at[:2] + 2 * inset)
-        aim = sizes.aim(length, width) if min(length, width) > 0 else None
+    low = np.concatenate([np.clip(asked, 0.0, most / 2), -hull.spread])
+    high = np.concatenate([most, hull.spread])
+    tried = np.column_stack([_RATIOS, np.ones_like(_RATIOS), np.zeros((len(_RATIOS), 2))])
+    tried *= (hull.reach / (tried @ rows.T)).min(axis=1, initial=most[0])[:, None]
+    ticks = box.turn[0] + box.half[0] * np.linspace(-1.0, 1.0, _PARTS + 1)
+    values = np.full(_PARTS + 1, np.inf)
+    alive = np.ones(_PARTS, dtype=bool)
+    for _ in range(_ROUNDS):
+        long, wide = tried[:, 1] + 2 * inset, tried[:, 0] + 2 * inset
+        if sizes.most(long, wide).max() > enough:
+            break
+        best = int(sizes.score(long, wide).argmax())
+        aim = sizes.aim(float(long[best]), float(wide[best]))
         if aim is None:
             break
+        at = np.maximum(tried[best], low)
         slope = np.array([aim.width, aim.length, 0.0, 0.0])
-        best = maximised(slope, rows, reach - rows @ at, low - at, high - at)
-        figure = best.value + float(slope @ at) + 2 * inset * (aim.length + aim.width)
-        least = min(least, aim.worth(figure))
-        along = np.maximum(at + shares[:, None] * best.step, [*(_LEAST * most), -np.inf, -np.inf])
-        at = along[int(sizes.score(along[:, 1] + 2 * inset, along[:, 0] + 2 * inset).argmax())]
-    return least
+        end = maximised(slope, rows, hull.reach - rows @ at, low - at, high - at)
+        values, others = _values(end.weights, hull, sizes, inset, ticks)
+        alive &= np.maximum(np.maximum(values[1:], values[:-1]), others) > enough
+        if values[_PARTS // 2] <= enough:
+            break
+        tried = at + _SHARES * end.step
+    return _spans(box, ticks, alive, values[_PARTS // 2] <= enough)
 
 
-def cut_by_turn(box: Boxes, hull: HullSides, sizes: Sizes, inset: float, enough: float) -> Boxes:
-    """Return the box, one row; none where no turn of it is enough; its parts where that may show.
+def _values(
+    weights: Array, hull: HullSides, sizes: Sizes, inset: float, ticks: Array
+) -> tuple[Array, Array]:
+    """Return scores not beaten at any of some turns, (n,), and of those between, (n - 1,)."""
+    some = np.flatnonzero(weights)
+    weights = weights[some]
+    middle, half = ticks[_PARTS // 2], ticks[-1] - ticks[_PARTS // 2]
+    level = middle + np.remainder(hull.ways[some] - middle + math.pi / 4, math.pi / 2) - math.pi / 4
+    level = level[np.abs(level - middle) < half]
+    across, along = (s @ weights for s in hull.shares(np.concatenate([ticks, level]), some))
+    most = weights @ hull.reach[some] + np.abs(weights @ hull.out[some]) @ hull.spread
+    value = sizes.most_within(along, across, most + 2 * inset * (across + along))
+    between = np.full(_PARTS, -np.inf)
+    at = (np.searchsorted(ticks, level) - 1).clip(0, _PARTS - 1)
+    np.maximum.at(between, at, value[len(ticks) :])
+    return value[: len(ticks)], between
 
-    It is cut across its turn alone where the middle turn is ruled out and the whole is not.
-    """
-    if width_bound(box, hull, sizes, inset, exactly=False) <= enough:
-        return box.take(np.array([], dtype=np.intp))
-    if width_bound(box, hull, sizes, inset, exactly=True) > enough:
-        return box
-    half = box.half[0] / _PARTS
-    turns = box.turn[0] + half * np.arange(1 - _PARTS, _PARTS, 2)
-    parts = box.take(np.zeros(_PARTS, dtype=np.intp))
-    return replace(parts, turn=turns, half=np.full(_PARTS, half))
+
+def _spans(box: Boxes, ticks: Array, alive: NDArray[np.bool_], apart: bool) -> Boxes:
+    """Return the box with each run of the parts that are left; its two halves are kept apart."""
+    starts = alive & ~np.concatenate([[False], alive[:-1]])
+    ends = alive & ~np.concatenate([alive[1:], [False]])
+    if apart:
+        middle = _PARTS // 2
+        starts[middle], ends[middle - 1] = alive[middle], alive[middle - 1]
+    first, last = ticks[:-1][starts], ticks[1:][ends]
+    parts = box.take(np.zeros(len(first), dtype=np.intp))
+    return replace(parts, turn=(first + last) / 2, half=(last - first) / 2)

@@ -107,6 +107,14 @@ def to_outline(points: Array, pose: Array, shape: Shape, reach: float) -> Rows:
     return _close(Pairs.of(turned(away, turn), shape.edges), away, -1.0, reach, turn, endless)
 
 
+def past_hull(points: Array, pose: Array, shape: Shape) -> Rows:
+    """Return how far points of the panel, (m, 2), lie past each side of the outline's hull."""
+    away, turn = points - pose[:2], float(pose[2])
+    endless = np.ones(len(shape.hull), dtype=np.bool_)
+    pairs = Pairs.of(turned(away, turn), shape.hull)
+    return _close(pairs, away, -1.0, math.inf, turn, endless)
+
+
 def _close(
     pairs: Pairs, arms: Array, side: float, reach: float, turn: float, endless: NDArray[np.bool_]
 ) -> Rows:

@@ -9,6 +9,7 @@ does not fit yet is worked out of what it crosses in the same manner.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -49,13 +50,17 @@ class Climber:
     """Of the inner polygon."""
     held: Array
     """(h, 2) array: points of the panel that must lie within the outline."""
+    stays: Callable[[Array], bool] = lambda _: True
+    """Whether a pose is one that it may take."""
 
     def clearance(self, pose: Array) -> float:
         """Return the clearance of a pose, mm; negative where something is crossed.
 
         Then it is the least, over the points looked at, of the point's depth in the wood less its
-        depth in the outline. It is −∞ where a point that must be held is not.
+        depth in the outline. It is −∞ where a point that must be held is not, or it strays.
         """
+        if not self.stays(pose):
+            return -math.inf
         if len(self.held) and self._inside(self.held, pose).min() < 0:
             return -math.inf
         points, less = self._telling(pose, 0.0)
@@ -77,6 +82,10 @@ class Climber:
             else:
                 trust /= 4
         return value, pose
+
+    def holding(self, pose: Array, trust: float) -> Array:
+        """Return a pose near one, at most `trust` mm away, that holds more of what must be held."""
+        return pose + self._step(pose, trust, turns=True)
 
     def slides(self, pose: Array) -> list[Array]:
         """Return unit vectors, (2,) each, along the edges that stand nearest to the outline."""
@@ -100,7 +109,7 @@ class Climber:
         if len(self.held):
             inside = self._held_rows(pose)
             table = np.vstack([table, np.column_stack([inside.slopes * scale, inside.way * 0.0])])
-            limits = np.concatenate([limits, np.maximum(-inside.way, 0.0)])
+            limits = np.concatenate([limits, -inside.way])
         box = np.array([trust, trust, trust, 3 * trust])
         low = np.array([-trust, -trust, -trust, 0.0])
         end = maximised(np.array([0.0, 0.0, 0.0, 1.0]), table, limits, low, box)

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from ...geometry.placement import Placement
 from ...geometry.point import Point
-from ...geometry.polygon import Region
+from ...geometry.polygon import Region, convex_hull
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
 from ..wood.edges import Array, nearest, outstanding, repeats
@@ -48,6 +48,8 @@ class Shape:
     """How far its farthest point lies from there, mm."""
     edges: Array
     """(n, 2, 2) array: of the polygon, mm; the top lies to their left."""
+    hull: Array
+    """(h, 2, 2) array: of its convex hull."""
     corners: Array
     """(m, 2) array: those of its corners that stand out: no other can come nearest to an edge of
     the wood."""
@@ -66,13 +68,14 @@ class Shape:
         ring = outline.inner(PROOF_ALLOWANCE)
         middle = _middle(ring)
         ring = ring - middle
-        edges = np.stack([ring, np.roll(ring, -1, axis=0)], axis=1)
+        edges = _edges(ring)
         region = Region.from_rings(ring)
         probes, depths = _probes(edges, region)
         return cls(
             Point.of(middle),
             float(np.hypot(*ring.T).max()) + ROUNDING,
             edges,
+            _edges(convex_hull(ring)),
             ring[outstanding(ring)],
             probes,
             depths,
@@ -115,6 +118,10 @@ def thinned(values: Array, edges: Array) -> NDArray[np.intp]:
         return np.arange(len(values), dtype=np.intp)
     least = np.argsort(values, kind="stable")[:_LEAST_KEPT]
     return np.union1d(np.arange(0, len(values), stride), least).astype(np.intp)
+
+
+def _edges(ring: Array) -> Array:
+    return np.stack([ring, np.roll(ring, -1, axis=0)], axis=1)
 
 
 def _middle(ring: Array) -> Array:

@@ -21,11 +21,14 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...geometry.alike import first_of_best
+from ...geometry.placement import Placement
 from ...geometry.polygon import Region
-from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
 from ...panel.sound import SoundWood
+from ..found import Fit
 from ..goal import turn_spans
+from ..points import holds_all
 from ..wish import Wish
 from ..wood.edges import Array
 from .ground import Ground
@@ -33,7 +36,7 @@ from .limits import broken_limit
 from .local_search import Climber
 from .outline import Shape
 from .pose_cells import Cells
-from .relaxation import bounded, plain_bound, swing, ways
+from .relaxation import bounded, held_in, plain_bound, swing, ways
 from .tie_breaking import climbed, settled
 
 _LEAST_GAP = 0.05
@@ -47,6 +50,10 @@ _SHARP = 0.12
 
 _HELD_STEP = 20.0
 """mm between the points that stand for the edge of what must be held."""
+
+
+_STEPS = (ROUNDING, CHORD + ROUNDING, PROOF_ALLOWANCE)
+"""How far the outline is drawn in, mm, tried in turn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +138,11 @@ class OwnPlaces:
         if len(box.cells) == 0:
             return None
         pose = box.cells.middles[0] if box.hint is None else box.hint
-        clearance = box.place.climber.clearance(pose)
+        climber = box.place.climber
+        clearance = climber.clearance(pose)
+        if clearance == -math.inf:
+            pose = climber.holding(pose, box.cells.slack(self.shape.reach))
+            clearance = climber.clearance(pose)
         return (clearance + self.base, pose) if clearance > -self.base else None
 
     def split(self, box: Box) -> Iterator[Box]:
@@ -170,7 +181,8 @@ class OwnPlaces:
         if most <= enough:
             return most + self.base
         rows = ways(self.shape, ground, pose, cells.half, ground.corners)
-        limit = bounded(self.shape, ground, rows, cells.half, most)
+        held = held_in(self.shape, box.place.climber.held, pose, cells.half)
+        limit = bounded(self.shape, ground, rows, cells.half, most, held)
         cells.most = np.array([limit.most])
         box.hint = pose + limit.move
         self._drop_not_holding(box)
@@ -230,3 +242,25 @@ def _standing_for(part: Region) -> Iterator[Array]:
     for start, end in part.edges:
         count = max(1, math.ceil(math.hypot(*(end - start)) / _HELD_STEP))
         yield start + np.arange(count)[:, None] / count * (end - start)
+
+
+def proved(
+    own: Outline, placement: Placement, wood: SoundWood, held: Sequence[Region] = ()
+) -> Fit | None:
+    """Return the outline in a place, proved inside the wood and round what it holds, or None.
+
+    Exact contact cannot be proved with polygons, and an outline of one size cannot be made smaller.
+    So where it touches, the outline drawn in all round by a hair is proved inside, and its
+    clearance is called 0.
+    """
+    whole = Region.from_rings(placement.of(own.outer(CHORD)))
+    within = Region.from_rings(placement.of(own.inner(CHORD)))
+    if not holds_all(within, held):
+        return None
+    if wood.inner.holds(whole):
+        clearance = wood.inner.edge_distance(whole)
+    elif any(wood.inner.holds(whole.shrunk(step, around=True)) for step in _STEPS):
+        clearance = 0.0
+    else:
+        return None
+    return Fit(own, own, placement, clearance, None, 0, clearance)

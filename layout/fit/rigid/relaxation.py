@@ -18,10 +18,10 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from ...geometry.tolerance import ROUNDING
+from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ..linear_program import maximised
 from ..wood.edges import Array, turned
-from .contacts import Rows, to_outline, to_wood
+from .contacts import Rows, past_hull, to_outline, to_wood
 from .ground import Ground
 from .outline import Shape, thinned
 
@@ -30,6 +30,16 @@ _SECTORS = 12
 
 _EACH = 2
 """How many of them."""
+
+
+_MOST_HELD = 12
+"""Half-planes of what must be held: those that leave least."""
+
+HalfPlanes = tuple[Array, Array]
+"""Slopes, (k, 3), and limits, (k,)."""
+
+NO_HELD: HalfPlanes = np.zeros((0, 3)), np.zeros(0)
+"""Where nothing must be held."""
 
 
 class Limit(NamedTuple):
@@ -96,7 +106,34 @@ def swing(half_turn: float) -> float:
     return 2 * math.sin(min(half_turn, math.pi) / 2)
 
 
-def bounded(shape: Shape, ground: Ground, rows: Rows, half: Array, most: float) -> Limit:
+def held_in(shape: Shape, held: Array, pose: Array, half: Array) -> tuple[Array, Array]:
+    """Return half-planes of moves in a box of poses: outside them some point is not held.
+
+    What an outline holds lies on the inner side of each side of its hull.
+
+    Parameters
+    ----------
+    held : (h, 2) array
+        Points of the panel, mm.
+
+    Returns
+    -------
+    slopes, limits : (k, 3) and (k,) arrays
+        Of ``slopes @ (x, y, sin turn) <= limits``; only those that can be crossed in the box.
+    """
+    rows = past_hull(held, pose, shape)
+    move, bend = math.hypot(half[0], half[1]), 1 - math.cos(half[2])
+    rows = rows[rows.way + move + rows.arm * swing(half[2]) > 0]
+    ahead = -(rows.slopes[:, :2] * (held[rows.point] - pose[:2])).sum(axis=1)
+    loose = np.maximum(ahead, 0.0) * bend + move * swing(half[2]) + PROOF_ALLOWANCE
+    limits = loose - rows.way
+    tight = np.argsort(limits, kind="stable")[:_MOST_HELD]
+    return rows.slopes[tight], limits[tight]
+
+
+def bounded(
+    shape: Shape, ground: Ground, rows: Rows, half: Array, most: float, held: HalfPlanes = NO_HELD
+) -> Limit:
     """Return a clearance that no pose of a box beats, and a move that may come near it.
 
     Parameters
@@ -107,6 +144,8 @@ def bounded(shape: Shape, ground: Ground, rows: Rows, half: Array, most: float) 
         Half the sides of the box: mm, mm, radians.
     most : float
         A bound that is known already, mm.
+    held : tuple of two arrays
+        Of `held_in`: only poses that keep to them count.
     """
     move = math.hypot(half[0], half[1])
     shift = move + rows.arm * swing(half[2])
@@ -128,11 +167,19 @@ def bounded(shape: Shape, ground: Ground, rows: Rows, half: Array, most: float) 
         return Limit(most, np.zeros(3))
     scale = np.array([1.0, 1.0, 1 / shape.reach])
     side = np.array([half[0], half[1], math.sin(min(half[2], math.pi / 2))]) / scale
+    slopes, limits = held
+    # a step that holds more may clear less than none
+    low = -float(shift[valid].max()) if len(limits) else 0.0
     end = maximised(
         np.array([0.0, 0.0, 0.0, 1.0]),
-        np.column_stack([-rows.slopes[valid] * scale, np.ones(int(valid.sum()))]),
-        limit[valid] - start,
-        np.append(-side, 0.0),
+        np.column_stack(
+            [
+                np.vstack([-rows.slopes[valid], slopes]) * scale,
+                np.repeat([1.0, 0.0], [int(valid.sum()), len(limits)]),
+            ]
+        ),
+        np.concatenate([limit[valid] - start, limits]),
+        np.append(-side, low),
         np.append(side, top),
     )
     return Limit(min(most, start + end.value + ROUNDING), end.step[:3] * scale)

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from ..bounds import Bounds
-from ..placement import Placement
+from ..placement import Placement, Points
 from ..point import Point
 from .stepping import Side, arc_corners, quarters, swapped
 
@@ -108,10 +107,11 @@ class Arc:
         """Return the arc with left and right swapped (x becomes −x)."""
         return Arc(swapped(self.centre), self.radius, math.pi - self.from_angle, -self.sweep)
 
-    def corners(self, tolerance: float, side: Side) -> Iterator[Point]:
-        """Yield the points of a polygon of it, without the end.
+    def corners(self, tolerance: float, side: Side) -> Points:
+        """Return the points of a polygon of it, (n, 2) mm, without the end.
 
         Chords where the arc bulges away from the side to stay on, tangents where it bulges
         towards it; no point lies farther than `tolerance` from the arc.
         """
-        return arc_corners(self.at, self.centre, self.radius, self.sweep, tolerance, side)
+        axes = Point(self.radius, 0.0), Point(0.0, self.radius)
+        return arc_corners(self.centre, axes, (self.from_angle, self.sweep), tolerance, side)

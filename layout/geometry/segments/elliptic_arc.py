@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from ..bounds import Bounds
-from ..placement import Placement
+from ..placement import Placement, Points
 from ..point import Point
 from .stepping import Side, arc_corners, swapped
 
@@ -137,11 +136,12 @@ class EllipticArc:
             sweep=-self.sweep,
         )
 
-    def corners(self, tolerance: float, side: Side) -> Iterator[Point]:
-        """Yield the points of a polygon of it, without the end, as `Arc.corners` does.
+    def corners(self, tolerance: float, side: Side) -> Points:
+        """Return the points of a polygon of it, (n, 2) mm, without the end, as `Arc.corners` does.
 
         An ellipse is a circle seen askew: chords and tangents stay what they are, and no
         distance grows beyond that on a circle of the longer half-axis.
         """
-        radius = max(self.half_length, self.half_width)
-        return arc_corners(self.at, self.centre, radius, self.sweep, tolerance, side)
+        axes = Point(self.half_length, 0.0), Point(0.0, self.half_width)
+        turned = axes[0].turned(self.turn), axes[1].turned(self.turn)
+        return arc_corners(self.centre, turned, (self.from_angle, self.sweep), tolerance, side)

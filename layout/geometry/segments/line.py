@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..bounds import Bounds
-from ..placement import Placement
+from ..placement import Placement, Points, array_of
 from ..point import Point
 from .stepping import Side, swapped
 
@@ -71,6 +70,6 @@ class Line:
         shift = self.direction.left * -distance
         return Line(self.start + shift, self.end + shift)
 
-    def corners(self, tolerance: float, side: Side) -> Iterator[Point]:
-        """Yield the points of a polygon of it, without the end."""
-        yield self.start
+    def corners(self, tolerance: float, side: Side) -> Points:
+        """Return the points of a polygon of it, (1, 2) mm, without the end."""
+        return array_of([self.start])

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from typing import Literal
 
+import numpy as np
+
+from ..placement import Points
 from ..point import Point
 
 Side = Literal["inside", "outside"]
@@ -26,24 +29,33 @@ def quarters(start: float, sweep: float) -> Iterator[float]:
 
 
 def arc_corners(
-    at: Callable[[float], Point],
     centre: Point,
-    radius: float,
-    sweep: float,
+    axes: tuple[Point, Point],
+    turns: tuple[float, float],
     tolerance: float,
     side: Side,
-) -> Iterator[Point]:
-    """Yield chord or tangent points; the tangents of two points meet at 1/cos(half the step)."""
-    chords = (side == "inside") == (sweep > 0)
-    count = arc_steps(radius, sweep, tolerance)
-    if chords:
-        for step in range(count):
-            yield at(step / count)
-        return
-    reach = 1 / math.cos(abs(sweep) / count / 2)
-    yield at(0.0)
-    for step in range(count):
-        yield centre + (at((step + 0.5) / count) - centre) * reach
+) -> Points:
+    """Return chord or tangent points, (n, 2); tangents of two points meet at 1/cos(half the step).
+
+    Parameters
+    ----------
+    axes : pair of Point
+        Half-axes u and v: the point at t is ``centre + u cos t + v sin t``.
+    turns : pair of float
+        The t it starts from, and its sweep.
+    """
+    start, sweep = turns
+    count = arc_steps(max(axis.norm for axis in axes), sweep, tolerance)
+    steps, chords = np.arange(count, dtype=np.float64), (side == "inside") == (sweep > 0)
+    shares = steps / count if chords else np.append(0.0, (steps + 0.5) / count)
+    # the sines of numpy differ in their last bit from one processor to another
+    ways = np.array([(math.cos(t), math.sin(t)) for t in (start + sweep * shares).tolist()])
+    (ux, uy), (vx, vy), middle = *axes, np.array([*centre])
+    corners: Points = ways[:, :1] * (ux, uy) + ways[:, 1:] * (vx, vy) + middle
+    if not chords:
+        reach = 1 / math.cos(abs(sweep) / count / 2)
+        corners[1:] = middle + (corners[1:] - middle) * reach
+    return corners
 
 
 def arc_steps(radius: float, sweep: float, tolerance: float) -> int:

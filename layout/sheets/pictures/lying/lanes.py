@@ -34,6 +34,9 @@ from .parts import (
 )
 from .tapes import corner_letters, draw_tape
 
+_FACING = 0.35
+"""Cosine of the widest angle, about 70°, between a line and the way out of a side it starts at."""
+
 
 @dataclass(slots=True)
 class _Label:
@@ -83,8 +86,14 @@ def draw_lanes(picture: LyingPicture) -> float:
 
 
 def _side_of(picture: LyingPicture, cut: StraightCut) -> str:
-    """Return the side of the page at which a saw starts."""
-    return picture.lying.side(cut.start.point - cut.end.point)
+    """Return the side of the page at which a saw starts: of a slanting line the nearest one."""
+    back = picture.lying.way(cut.start.point - cut.end.point).unit()
+    at = picture.frame.at(cut.start.point)
+
+    def away(side: str) -> float:
+        return round(abs(_edge(picture, side) - (at.x if OUT[side].x else at.y)), 3)
+
+    return min((side for side in OUT if OUT[side].dot(back) > _FACING), key=away)
 
 
 def _edge(picture: LyingPicture, side: str) -> float:

@@ -1,0 +1,86 @@
+"""The bound on rectangles by turn alone: the best of a hull at some turn tries to be cut off."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+from numpy.typing import NDArray
+from scipy.optimize import linprog
+
+from panelwright.layout.fit.rectangles.boxes import Boxes
+from panelwright.layout.fit.rectangles.sizes import Sizes
+from panelwright.layout.fit.rectangles.widths import HullSides, cut_by_turn
+from panelwright.layout.fit.wish import Goal, Limits, Span, Wish
+from panelwright.layout.geometry.polygon import convex_hull
+
+Array = NDArray[np.float64]
+
+
+def random_hull(rng: np.random.Generator) -> Array:
+    """Return the edges of a convex panel, stout or a sliver, now and then with parallel sides."""
+    corners = rng.uniform(-1000, 1000, (int(rng.integers(3, 15)), 2))
+    if rng.random() < 0.3:
+        corners = np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]]) * 1000
+    ring = convex_hull(corners * (1.0, 10 ** rng.uniform(-2, 0)))
+    turn = rng.uniform(0, math.tau)
+    ring = ring @ np.array([[math.cos(turn), math.sin(turn)], [-math.sin(turn), math.cos(turn)]])
+    return np.hstack([ring, np.roll(ring, -1, axis=0)])
+
+
+def random_wish(rng: np.random.Generator) -> Wish:
+    """Return a wish of any goal, with or without limits on the sizes and the ratio."""
+    limits = Limits(
+        length=Span(rng.uniform(0, 500) * (rng.random() < 0.4), rng.choice([1000.0, math.inf])),
+        width=Span(rng.uniform(0, 50) * (rng.random() < 0.4), rng.choice([300.0, math.inf])),
+        ratio=Span(*[(1.0, math.inf), (2.0, math.inf), (1.0, 3.0)][int(rng.integers(3))]),
+    )
+    goal = list(Goal)[int(rng.integers(4))]
+    wanted = (900.0, 400.0) if goal is Goal.NEAREST else None
+    return Wish((), goal=goal, limits=limits, wanted=wanted)
+
+
+def best_at(turn: float, hull: Array, sizes: Sizes, rng: np.random.Generator) -> float:
+    """Return the score of the best of some rectangles that stand on the hull's sides at a turn."""
+    way = hull[:, 2:] - hull[:, :2]
+    out = np.stack([way[:, 1], -way[:, 0]], axis=1) / np.hypot(*way.T)[:, None]
+    own = np.array([[math.cos(turn), math.sin(turn)], [-math.sin(turn), math.cos(turn)]])
+    rows = np.hstack([np.abs(out @ own.T) / 2, out])
+    most = (out * hull[:, :2]).sum(axis=1)
+    asked = np.array([sizes.least_width, sizes.least_length]) + 1e-6
+    least = [(size, None) for size in asked] + [(None, None)] * 2
+    way, best = rng.uniform(0, 1, 2), -math.inf
+    for _ in range(8):
+        found = linprog([-way[0], -way[1], 0, 0], rows, most, bounds=least, method="highs")
+        if found.status != 0:
+            break
+        wide, long = found.x[:2] * (1 - 1e-10)
+        best = max(best, float(sizes.most(np.array(long), np.array(wide))))
+        middle = rng.uniform(0.2, 1.0) * np.array([wide, long]) + 1e-9
+        way = 1 / middle if rng.random() < 0.7 else rng.uniform(0, 1, 2)
+    return best
+
+
+@pytest.mark.parametrize("seed", range(2))
+def test_no_turn_is_cut_off_at_which_a_better_top_fits(seed: int) -> None:
+    """For any goal and limits; and turns are cut off where none is good enough."""
+    rng, cut, met = np.random.default_rng(seed), 0, 0
+    for _ in range(25):
+        hull, wish = random_hull(rng), random_wish(rng)
+        sizes = Sizes.of(wish, 0.0)
+        turn = rng.uniform(0, math.pi)
+        score = best_at(turn, hull, sizes, rng)
+        if score == -math.inf:
+            continue
+        for _ in range(4):
+            half = 10 ** rng.uniform(-4, -0.5)
+            middle = turn + half * rng.uniform(-0.999, 0.999)
+            pivot, sides = np.zeros((1, 2)), np.array([[-3e3, 3e3, -3e3, 3e3]])
+            box = Boxes(np.array([middle]), np.array([half]), pivot, sides, sides)
+            left = cut_by_turn(box, HullSides.of(hull), sizes, 0.0, score * (1 - 1e-6))
+            assert (np.abs(left.turn - turn) <= left.half + 1e-12).any()
+            assert (np.abs(left.turn - middle) <= half - left.half + 1e-12).all()
+            above = cut_by_turn(box, HullSides.of(hull), sizes, 0.0, score * 1.01)
+            met, cut = met + 1, cut + (above.half.sum() < half * 0.999)
+    assert cut > met / 6 > 8
