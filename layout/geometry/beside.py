@@ -93,9 +93,10 @@ def _near(thing: BaseGeometry, reach: float, part: Stretch) -> BaseGeometry:
     corners = shapely.get_coordinates(thing)
     if len(corners) < 2:
         return thing
-    lines = shapely.linestrings(np.stack([corners[:-1], corners[1:]], axis=1))
-    near = lines[shapely.dwithin(part.lines.shape, lines, 2 * reach)]
-    return shapely.line_merge(shapely.multilinestrings(near))
+    pairs = np.stack([corners[:-1], corners[1:]], axis=1)
+    close = shapely.dwithin(part.lines.shape, np.array(shapely.linestrings(pairs)), 2 * reach)
+    near: BaseGeometry = shapely.line_merge(shapely.MultiLineString([*pairs[close]]))
+    return near
 
 
 def _joined(stretches: Sequence[Stretch]) -> Stretch:

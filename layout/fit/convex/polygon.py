@@ -65,7 +65,8 @@ class ConvexKind(Kind):
 
     def box(self, p: float, radius: float) -> tuple[float, float]:
         """Return half the sizes of a box about its middle that a top does not leave, mm."""
-        return self.body.far * radius, self.body.far * radius
+        far = self.form.body.far * radius
+        return far, far
 
     def shape_of(self, pose: Pose) -> float:
         """Return the only shape number there is."""
