@@ -28,7 +28,6 @@ class DEndKind(CapsuleKind):
     """D ends of any straight."""
 
     name = "D end"
-    takes_disks = False
     pace = 1.5
 
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
@@ -60,6 +59,17 @@ class DEndKind(CapsuleKind):
             np.minimum(least, radius, out=least)
         abreast = (low <= high) & (x + low * run <= 1e-9)
         return np.minimum(disk, np.where(abreast, least, np.inf))
+
+    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
+        """Return the radii at which tops touch disks: with their end, a side or a corner."""
+        x, y = ways[..., 0], np.abs(ways[..., 1])
+        near, far = np.sort([y, -x - p], axis=0)
+        flat = far - radii
+        turned_by = np.maximum(2 * radii**2 - (far - near) ** 2, 0.0)
+        cornered = (far + near - np.sqrt(turned_by)) / 2
+        box = np.where(near <= flat, flat, cornered)
+        touched: Array = np.where(x > p, np.hypot(x - p, y) - radii, box)
+        return np.maximum(touched, 0.0)
 
     def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
         """Return the radii at which tops about the centres hold all the points, (m,)."""
