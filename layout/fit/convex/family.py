@@ -15,17 +15,16 @@ from collections.abc import Iterable
 import numpy as np
 from numpy.typing import NDArray
 
-from ...geometry.tolerance import ROUNDING
 from ..goal import turn_spans
 from ..wood.edges import Array, blocks, turned
 from ..wood.round_holes import Disks
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
-from .kind import Kind
 from .local_search import beside, brought_in, polished
-from .pose import Contacts, Pose
+from .pose import Pose
 from .relaxation import Edges
 from .sizing import Sizing
+from .tops import Tops
 from .wood import Wood
 
 _MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
@@ -65,24 +64,21 @@ _DEAR = 10.0
 _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
 
-_LOOKS_A_BOX, _LOOKS_A_PLANE, _LOOKS_A_PLACE, _LOOKS_A_CONTACT = 50_000, 8, 4, 20
+_LOOKS_A_BOX, _LOOKS_A_PLANE = 50_000, 8
 """Looks at an edge (`Family.looks`) that a box takes, however few edges there are, and that
-its half-planes, a top that is placed and its contacts take of each edge: as measured."""
+its half-planes take of each edge: as measured."""
 
 _EXACT = 1e-6
 """What rounding may do to a depth, mm, with a wide margin."""
 
 
-class TwoSizes:
+class TwoSizes(Tops):
     """A family for the search: one kind of outline on one piece of wood."""
 
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
-        self.wood = wood
-        self.sizing = sizing
-        self.kind: Kind = sizing.kind
+        super().__init__(wood, sizing)
         self._wait, self._vain = 0, 0
         self._climbed = (0.0, Pose(*[math.inf] * 5))
-        self.looks = 0.0
 
     def first_boxes(self) -> Iterable[Box]:
         """Return boxes of every turn and shape allowed, with coarse cells over the whole wood."""
@@ -116,11 +112,12 @@ class TwoSizes:
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no top of the box beats, or `enough` where that is higher."""
+        looked_for = _FIRST_SHARE * self.sizing.wish.most_effort
+        box.waits = box.waits and self.looks > looked_for and not math.isinf(box.high)
+        if box.waits:
+            return self._bound_by_depth(box)
         if math.isinf(box.high):
             return self.sizing.upper_of_tail(box.low, self.wood.diameter / 2)
-        if box.waits and self.looks > _FIRST_SHARE * self.sizing.wish.most_effort:
-            return self._bound_by_depth(box)
-        box.waits = False
         self.looks += _LOOKS_A_BOX
         first = self._bound_by_cells(box, enough)
         if first <= enough or max(self.kind.looseness(box)) > _MIDDLING:
@@ -278,52 +275,9 @@ class TwoSizes:
         sizes = self.kind.sizes(p, box.likely_radius)
         return Pose(float(centre[0]), float(centre[1]), turn, *sizes)
 
-    def placed(self, centre: Array, turn: float, p: float) -> tuple[float, Pose] | None:
-        """Return the score and size of the best top of a place, turn and shape, if any fits."""
-        if not self.wood.holds_points(centre[None], inner=True)[0]:
-            return None
-        radius = self._radius(centre, turn, p)
-        sizes = self.sizing.best(p, radius)
-        if sizes is None:
-            return None
-        if len(self.wood.held):
-            needed = self.kind.holding(turn, p, self.wood.firmly, centre[None])[0] - ROUNDING
-            if self.kind.sizes(p, needed)[1] > sizes[1]:
-                return None
-        pose = Pose(float(centre[0]), float(centre[1]), turn, *sizes)
-        return self.sizing.score(*sizes), pose
-
-    def _radius(self, centre: Array, turn: float, p: float) -> float:
-        """Return that of the largest top of a place, turn and shape in the inner polygon."""
-        near = self.wood.around.nearest(centre)
-        radius = float(self.kind.distances(turn, p, near, centre[None]).min())
-        if len(near) < len(self.wood.inner_edges):
-            near = self.wood.around.within(centre, turn, self.kind.box(p, radius + ROUNDING))
-            radius = float(self.kind.distances(turn, p, near, centre[None]).min(initial=radius))
-        self.looks += self.kind.pace * _LOOKS_A_PLACE * len(near) + len(self.wood.inner_edges) / 4
-        return radius
-
-    def contacts(self, top: Pose, by: float) -> Contacts:
-        """Return the contacts of a top with the edges that come within `by`, mm, of it."""
-        edges = self.near(top, 0.0, by)
-        self.looks += self.kind.pace * _LOOKS_A_CONTACT * len(edges)
-        return self.kind.contacts(top, edges)
-
-    def near(self, top: Pose, larger: float, by: float = 0.0) -> Array:
-        """Return the edges within `by`, mm, of a top whose radius is so much larger, mm."""
-        shape = self.kind.shape_of(top)
-        radius = self.kind.radius_of_width(shape, top.half_width) + larger
-        along, across = self.kind.box(shape, radius)
-        return self.wood.around.within(
-            np.array([top.x, top.y]), top.turn, (along + by, across + by)
-        )
-
     def split(self, box: Box) -> Iterable[Box]:
-        """Return two halves of the box: of its turns, shapes or places, whichever is loosest.
-
-        One that waits is looked into first.
-        """
-        if box.waits:
+        """Return two halves of the box: of its turns, shapes or places, whichever is loosest."""
+        if box.waits:  # it is looked into first
             return [box.part(waits=False)]
         turning, shaping = self.kind.looseness(box)
         cut = box.low + 1.0 if math.isinf(box.high) else (box.low + box.high) / 2
