@@ -183,13 +183,7 @@ class Panel:
 
     def region(self, side: Side = "inside") -> Region:
         """Return its face as a polygon that lies within the true one, or contains it."""
-<<<<<<< HEAD
         return _face(self.boundary, self.cut_outs, side, 0.0)
-=======
-        other: Side = "outside" if side == "inside" else "inside"
-        gone = (Region.of(cut_out, other) for cut_out in self.cut_outs)
-        return Region.of(self.boundary, side).minus(*gone)
->>>>>>> main
 
     @property
     def area(self) -> float:
@@ -256,22 +250,13 @@ class Panel:
             face = face_with_kept(self.boundary, self.cut_outs, kept, margin + tape_error)
             inner, outer = face.inner, face.outer
         else:
-<<<<<<< HEAD
             inner = _face(self.boundary, self.cut_outs, "inside", margin + tape_error)
             outer = _face(self.boundary, self.cut_outs, "outside", margin + tape_error)
-        for defect in self.spoiling(purpose):
-            inner = inner.minus(defect.reach(tape_error))
-            outer = outer.minus(defect.heart(tape_error))
-        return SoundWood(inner, outer)
-=======
-            inner = self.region("inside").shrunk(margin + tape_error)
-            outer = self.region("outside").shrunk(margin + tape_error, around=True)
         defects = self.spoiling(purpose)
         return SoundWood(
             inner.minus(*(defect.reach(tape_error) for defect in defects)),
             outer.minus(*(defect.heart(tape_error) for defect in defects)),
         )
->>>>>>> main
 
     @property
     def islands(self) -> tuple[Defect, ...]:
@@ -308,7 +293,5 @@ def check_faces(values: Values, kind: Kind | None) -> None:
 def _face(boundary: Path, cut_outs: tuple[Path, ...], side: Side, by: float) -> Region:
     """Return what lies at least `by` inside, mm; asked again with each defect left out in turn."""
     other: Side = "outside" if side == "inside" else "inside"
-    face = Region.of(boundary, side)
-    for cut_out in cut_outs:
-        face = face.minus(Region.of(cut_out, other))
+    face = Region.of(boundary, side).minus(*(Region.of(cut_out, other) for cut_out in cut_outs))
     return face.shrunk(by, around=side == "outside")
