@@ -183,10 +183,8 @@ class Panel:
     def region(self, side: Side = "inside") -> Region:
         """Return its face as a polygon that lies within the true one, or contains it."""
         other: Side = "outside" if side == "inside" else "inside"
-        face = Region.of(self.boundary, side)
-        for cut_out in self.cut_outs:
-            face = face.minus(Region.of(cut_out, other))
-        return face
+        gone = (Region.of(cut_out, other) for cut_out in self.cut_outs)
+        return Region.of(self.boundary, side).minus(*gone)
 
     @property
     def area(self) -> float:
@@ -255,10 +253,11 @@ class Panel:
         else:
             inner = self.region("inside").shrunk(margin + tape_error)
             outer = self.region("outside").shrunk(margin + tape_error, around=True)
-        for defect in self.spoiling(purpose):
-            inner = inner.minus(defect.reach(tape_error))
-            outer = outer.minus(defect.heart(tape_error))
-        return SoundWood(inner, outer)
+        defects = self.spoiling(purpose)
+        return SoundWood(
+            inner.minus(*(defect.reach(tape_error) for defect in defects)),
+            outer.minus(*(defect.heart(tape_error) for defect in defects)),
+        )
 
     @property
     def islands(self) -> tuple[Defect, ...]:
