@@ -17,10 +17,7 @@ from ...geometry.point import ORIGIN
 from ...geometry.tolerance import ROUNDING
 from ...panel.edges import Edge
 from ...panel.named_edges import require_straight, turn_along
-from ..wish import Limits, Wish
-
-STRAIGHT_SIDED = ("rectangle", "rounded rectangle", "capsule")
-"""Shapes with a long straight side."""
+from ..wish import STRAIGHT_SIDED, Limits, Wish
 
 _ANGLE = 1e-9
 """What an edge may turn past the limit by rounding, radians."""
