@@ -13,7 +13,6 @@ from dataclasses import dataclass
 
 from ...errors import LayoutError
 from ...geometry.placement import Placement
-from ...geometry.point import ORIGIN
 from ...geometry.tolerance import ROUNDING
 from ...panel.edges import Edge
 from ...panel.named_edges import require_straight, turn_along
@@ -64,11 +63,6 @@ class KeptLine:
         deepest = edge.hollow if edge.hollow > ROUNDING else 0.0
         along = edge.direction
         return cls(Placement(edge.start + along.left * deepest, along.angle), edge.chord)
-
-    @property
-    def back(self) -> Placement:
-        """From the panel into the frame."""
-        return Placement(self.frame.into(ORIGIN), -self.frame.turn)
 
 
 def require_turn(turn: float, limits: Limits) -> None:
