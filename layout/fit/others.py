@@ -142,10 +142,8 @@ class _Look:
         self.shape = shape
         core = Region.from_rings(best.placement.of(best.core.inner(CHORD)))
         self.held = tuple(part for part in ground.islands if core.holds(part))
-        self.wood = ground.wood
-        for part in ground.islands:
-            if part not in self.held:
-                self.wood = SoundWood(self.wood.inner.minus(part), self.wood.outer.minus(part))
+        apart = [part for part in ground.islands if part not in self.held]
+        self.wood = SoundWood(ground.wood.inner.minus(*apart), ground.wood.outer.minus(*apart))
 
     def on(self, wood: SoundWood) -> Elsewhere | None:
         """Return what looks for other places on that wood; None where no top can lie in it."""

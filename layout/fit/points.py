@@ -37,11 +37,10 @@ def clear_of(wood: SoundWood, points: Sequence[Point]) -> SoundWood:
     """Return the wood without the points to avoid, each a tiny square."""
     if not points:
         return wood
-    inner, outer = wood.inner, wood.outer
-    for point in points:
-        inner = inner.minus(_square(point, CLEAR_OF_POINT))
-        outer = outer.minus(_square(point, TOUCHES_POINT / 2))
-    return SoundWood(inner, outer)
+    return SoundWood(
+        wood.inner.minus(*(_square(point, CLEAR_OF_POINT) for point in points)),
+        wood.outer.minus(*(_square(point, TOUCHES_POINT / 2) for point in points)),
+    )
 
 
 def _square(point: Point, half: float) -> Region:

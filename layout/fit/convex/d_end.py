@@ -77,7 +77,6 @@ class DEndKind(CapsuleKind):
     """D ends of any straight."""
 
     name = "D end"
-    takes_disks = False
     pace = 1.5
     lifted = DEndLift
 
@@ -109,6 +108,17 @@ class DEndKind(CapsuleKind):
         least: Array = np.minimum.reduce(radii)
         abreast = (low <= high) & (x + low * run <= 1e-9)
         return np.minimum(disk, np.where(abreast, least, np.inf))
+
+    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
+        """Return the radii at which tops touch disks: with their end, a side or a corner."""
+        x, y = ways[..., 0], np.abs(ways[..., 1])
+        near, far = np.sort([y, -x - p], axis=0)
+        flat = far - radii
+        turned_by = np.maximum(2 * radii**2 - (far - near) ** 2, 0.0)
+        cornered = (far + near - np.sqrt(turned_by)) / 2
+        box = np.where(near <= flat, flat, cornered)
+        touched: Array = np.where(x > p, np.hypot(x - p, y) - radii, box)
+        return np.maximum(touched, 0.0)
 
     def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
         """Return the radii at which tops about the centres hold all the points, (m,)."""

@@ -40,19 +40,20 @@ class RectanglesElsewhere:
     def starts(self) -> Iterator[Stand]:
         """Yield the rectangles in the gaps of strips across the wood, at some turns, best first."""
         recipe = Recipe.of(self.sound.inner, self.wish, (self.radius, self.radius))
-        if not len(recipe.edges):
+        edges = recipe.ground.edges.reshape(-1, 4)
+        if not len(edges):
             return
         low, high = self.polisher.turns
         low, high = (low, high) if math.isfinite(low) else (0.0, math.pi)
-        windows = Windows.across(directions_of(recipe.edges, low, high), _LEVELS, recipe.edges)
+        windows = Windows.across(directions_of(edges, low, high), _LEVELS, edges)
         strip, sides, worth = widest(
-            windows, slice(0, len(windows.bottom)), recipe.edges, recipe.sizes, recipe.inset
+            windows, slice(0, len(windows.bottom)), edges, recipe.sizes, recipe.inset
         )
         if not len(strip) or worth.max() <= 0:
             return
         turns, pivots = windows.frames.turn[strip], windows.frames.pivot[strip]
         middle = _out((sides[:, [0, 2]] + sides[:, [1, 3]]) / 2, turns) + pivots
-        apart = _PLACE * math.hypot(*np.ptp(recipe.edges[:, :2], axis=0))
+        apart = _PLACE * math.hypot(*np.ptp(edges[:, :2], axis=0))
         places = np.column_stack([middle / apart, turns / _TURN]).round()
         order = greatest_first(worth, tolerance=ALIKE * float(worth.max()))
         for i in order[np.sort(np.unique(places[order], axis=0, return_index=True)[1])]:

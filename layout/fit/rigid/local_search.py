@@ -68,11 +68,16 @@ class Climber:
         out = -self._inside(self._near(pose), pose)
         return min(float((depth - less).min()), float(out.min(initial=math.inf)))
 
-    def climbed(self, pose: Array, value: float, *, turns: bool = True) -> tuple[float, Array]:
-        """Return a local best reached from a pose, never a worse one, turned only if `turns`."""
+    def climbed(
+        self, pose: Array, value: float, *, turns: bool = True, plenty: float = math.inf
+    ) -> tuple[float, Array]:
+        """Return a local best reached from a pose, never a worse one, turned only if `turns`.
+
+        Or the first pose on the way with `plenty` of clearance, mm.
+        """
         trust = _FIRST_STEP * self.shape.reach
         for _ in range(_MOST_STEPS):
-            if trust < _LAST_STEP:
+            if trust < _LAST_STEP or value >= plenty:
                 break
             moved = pose + self._step(pose, trust, turns)
             better = self.clearance(moved)

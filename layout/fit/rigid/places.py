@@ -17,6 +17,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -91,12 +92,19 @@ class OwnPlaces:
         held: Sequence[Region] = (),
         *,
         crossing: bool = False,
+        plenty: float = math.inf,
     ) -> None:
-        """Make the family; with `crossing` places count too where the outline does not fit."""
+        """Make the family; with `crossing` places count too where the outline does not fit.
+
+        A clearance of more than `plenty`, mm, counts as that.
+        """
         self.own = own
         self.looks = 0.0
         self.shape = Shape.of(own)
         self.crossing = crossing
+        self.plenty = plenty
+        self.nearest: tuple[float, Array] | None = None
+        """The greatest clearance of those polished, mm, and its pose."""
         self.pad = self.shape.reach if crossing else 0.0
         self.wish = wish
         self.spans = turn_spans(wish.limits, self.shape.period)
@@ -127,6 +135,9 @@ class OwnPlaces:
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no pose in the box beats; cells that cannot beat `enough` go."""
         self.looks += _LOOKS_A_BOX
+        return min(self._bound(box, enough), self.base + self.plenty)
+
+    def _bound(self, box: Box, enough: float) -> float:
         if box.sharp:
             return self._sharp_bound(box, enough - self.base)
         box.cells.bound(self.shape, box.place.outer, enough - self.base)
@@ -163,8 +174,11 @@ class OwnPlaces:
         best = (score - self.base, top)
         for place in self.places:
             if place.climber.clearance(top) >= best[0]:
-                best = climbed(place.climber, *best, self.spans)
+                best = climbed(place.climber, *best, self.spans, self.plenty)
                 break
+        best = (min(best[0], self.plenty), best[1])
+        if self.nearest is None or best[0] > self.nearest[0]:
+            self.nearest = best
         fits = self.crossing or best[0] > -PROOF_ALLOWANCE
         return (best[0] + self.base if fits else 0.0), best[1]
 
@@ -216,6 +230,11 @@ class OwnPlaces:
         cells.middles, cells.most = cells.middles[keep], cells.most[keep]
 
 
+@lru_cache(maxsize=4)
+def _ground(piece: Region) -> Ground:
+    return Ground.of(piece)
+
+
 def _places(wood: SoundWood, shape: Shape, held: Sequence[Region], least: float) -> Iterator[Place]:
     """Return the pieces of at least an area, each with what is proved sound of it."""
     points = [point for part in held for point in _standing_for(part)]
@@ -224,14 +243,14 @@ def _places(wood: SoundWood, shape: Shape, held: Sequence[Region], least: float)
     for piece in wood.outer.pieces:
         if piece.area < least - PROOF_ALLOWANCE * shape.region.perimeter:
             continue
-        outer = Ground.of(piece)
+        outer = _ground(piece)
         if wood.inner is wood.outer:
             inner = outer
         else:
             own = [part for part in inner_pieces if piece.touches_or_crosses(part)]
             if not own:
                 continue
-            inner = Ground.of(max(own, key=lambda part: part.area))
+            inner = _ground(max(own, key=lambda part: part.area))
         yield Place(outer, Climber(shape, inner, to_hold))
 
 

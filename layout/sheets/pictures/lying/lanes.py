@@ -107,10 +107,11 @@ def _rings(picture: LyingPicture, side: str, lines: Sequence[tuple[SawLine, Poin
     wanted = [at.x if level else at.y for _, at in lines]
     box = picture.box
     low, high = (box.left, box.right) if level else (box.bottom, box.top)
-    if level:  # between the letters, wherever the corners of an odd panel lie
-        inner = [b for b in picture.corners if (b.middle.y > box.middle.y) == (side == "upper")]
-        low = max([low, *(b.right for b in inner if b.middle.x < box.middle.x)])
-        high = min([high, *(b.left for b in inner if b.middle.x > box.middle.x)])
+    if level and lines:  # between the letters on either hand, also of an odd panel's corners
+        edge = _edge(picture, side)
+        beside = [b for b in picture.corners if b.bottom - LANE < edge < b.top + LANE]
+        low = max([low, *(b.right for b in beside if b.middle.x <= min(wanted))])
+        high = min([high, *(b.left for b in beside if b.middle.x >= max(wanted))])
     places = spread(wanted, [2 * RING + 0.7] * len(lines), low, high)
     edge, out = _edge(picture, side), OUT[side]
     for (line, at), place in zip(lines, places, strict=True):
