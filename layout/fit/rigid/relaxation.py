@@ -16,7 +16,6 @@ import math
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ..linear_program import maximised
@@ -24,13 +23,6 @@ from ..wood.edges import Array, turned
 from .contacts import Rows, past_hull, to_outline, to_wood
 from .ground import Ground
 from .outline import Shape, thinned
-
-_SECTORS = 12
-"""Directions of ways; of each, and of each sense of turning, the shortest few are taken."""
-
-_EACH = 2
-"""How many of them."""
-
 
 _MOST_HELD = 12
 """Half-planes of what must be held: those that leave least."""
@@ -74,7 +66,7 @@ def ways(shape: Shape, ground: Ground, pose: Array, half: Array, corners: Array)
         nearest = np.nonzero(close)[0]
         nearest = nearest[thinned(far[nearest], shape.edges)]
         rows = rows.joined(to_outline(corners[nearest], pose, shape, 2 * farthest))
-    return rows[_selected(rows)]
+    return rows
 
 
 def plain_bound(shape: Shape, ground: Ground, pose: Array, half: Array, corners: Array) -> float:
@@ -180,14 +172,3 @@ def bounded(
         np.append(side, top),
     )
     return Limit(min(most, start + end.value + ROUNDING), end.step[:3] * scale)
-
-
-def _selected(rows: Rows) -> NDArray[np.intp]:
-    """Return the shortest ways of each direction and sense of turning."""
-    angle = np.arctan2(rows.slopes[:, 1], rows.slopes[:, 0])
-    sector = np.floor((angle + math.pi) / math.tau * _SECTORS).astype(np.intp) % _SECTORS
-    group = 2 * sector + (rows.slopes[:, 2] > 0)
-    order = np.lexsort((rows.way, group))
-    first = np.searchsorted(group[order], group[order])
-    rank = np.arange(len(order)) - first
-    return order[rank < _EACH]
