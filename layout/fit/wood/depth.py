@@ -8,14 +8,13 @@ holes, which count as one disk each: near them it may be more than exact, never 
 from __future__ import annotations
 
 import math
-from itertools import product
 
 import numpy as np
 from numpy.typing import NDArray
 
 from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
-from .edges import Array, nearest, segment_distances
+from .edges import Array, nearest
 from .round_holes import LOSS, Disks
 
 _FEWEST_NODES, _MOST_NODES = 48, 160
@@ -23,9 +22,6 @@ _FEWEST_NODES, _MOST_NODES = 48, 160
 
 _MOST_DISTANCES = 1_500_000
 """Worked out for a table, about."""
-
-_BLOCK = 8
-"""Nodes along the side of a block, whose nearest edges are sought together."""
 
 
 class Depths:
@@ -44,10 +40,8 @@ class Depths:
         self._high = np.array([box.right, box.top])
         counts = np.ceil((self._high - self._low) / self.step).astype(int) + 1
         x, y = (low + self.step * np.arange(n) for low, n in zip(self._low, counts, strict=True))
-        grid = np.stack(np.meshgrid(x, y, indexing="ij"), axis=-1)
-        flat = grid.reshape(-1, 2)
-        few = len(others) * len(flat) <= 2 * _MOST_DISTANCES
-        depth = nearest(edges[others], flat) if few else _by_blocks(edges[others], grid).ravel()
+        flat = np.stack(np.meshgrid(x, y, indexing="ij"), axis=-1).reshape(-1, 2)
+        depth = nearest(edges[others], flat)
         to_disks = _to_disks(disks, flat)
         np.minimum(depth, np.maximum(to_disks, 0.0), out=depth)
         outside = ~region.holds_points(flat)
@@ -90,22 +84,6 @@ class Depths:
         way = np.hypot(*np.moveaxis(self._low + near * self.step - within, -1, 0))
         depth: Array = self._depth[near[..., 0], near[..., 1]] + way
         return np.where(out > 0, -out, depth)
-
-
-def _by_blocks(edges: Array, grid: Array) -> Array:
-    """Return the distance from each node of a grid, (p, q, 2) mm, to the nearest edge.
-
-    A block of nodes needs only the edges that can be nearest to one of them.
-    """
-    distance = np.zeros(grid.shape[:2])
-    for i, j in product(range(0, len(grid), _BLOCK), range(0, grid.shape[1], _BLOCK)):
-        own = np.s_[i : i + _BLOCK, j : j + _BLOCK]
-        block = grid[own].reshape(-1, 2)
-        middle = (block[:1] + block[-1:]) / 2
-        far = segment_distances(edges[:, 0], edges[:, 1], middle)[0]
-        close = far <= far.min() + math.dist(block[0], block[-1]) + ROUNDING
-        distance[own] = nearest(edges[close], block).reshape(distance[own].shape)
-    return distance
 
 
 def _to_disks(disks: Disks, points: Array) -> Array:

@@ -16,6 +16,9 @@ Array = NDArray[np.float64]
 _FEW = 256
 """Edges that are sooner all looked at than chosen from."""
 
+_MOST_PAIRS, _TOGETHER = 1_000_000, 64
+"""Points times edges that are all reckoned, and points that else look for their edges together."""
+
 _AT_ONCE = 20_000
 """Distances worked out together: what a processor keeps close at hand."""
 
@@ -94,7 +97,28 @@ def repeats(ring: Array, within: float) -> int:
 
 
 def nearest(edges: Array, points: Array) -> Array:
-    """Return the distance from each of the points, (m, 2) mm, to the nearest edge."""
+    """Return the distance from each of the points, (m, 2) mm, to the nearest edge.
+
+    Where that are many, points that lie together look only at what can be nearest to one of them.
+    """
+    if len(edges) * len(points) <= _MOST_PAIRS:
+        return _nearest_of_all(edges, points)
+    low, high = points.min(axis=0), points.max(axis=0)
+    side = max(float((high - low).max()) / math.sqrt(len(points) / _TOGETHER), ROUNDING)
+    column, row = np.floor((points - low) / side).astype(np.intp).T
+    order = np.lexsort((row, column))
+    new = (np.diff(column[order]) != 0) | (np.diff(row[order]) != 0)
+    distance = np.empty(len(points))
+    for own in np.split(order, np.flatnonzero(new) + 1):
+        some = points[own]
+        least, most = some.min(axis=0), some.max(axis=0)
+        far = segment_distances(edges[:, 0], edges[:, 1], (least + most)[None] / 2)[0]
+        close = far <= far.min() + math.dist(least, most) + ROUNDING
+        distance[own] = _nearest_of_all(edges[close], some)
+    return distance
+
+
+def _nearest_of_all(edges: Array, points: Array) -> Array:
     starts, ends = edges[:, 0], edges[:, 1]
     parts = [
         segment_distances(starts, ends, points[some]).min(axis=1)
