@@ -37,7 +37,13 @@ def own_reason(wood: SoundWood, wish: Wish, own: Outline, tape: Tape) -> str:
         return f"{size} reaches farther than the sound wood at its longest: draw it smaller"
     held = [Region.at(point) for point in wish.covers]
     family = OwnPlaces(wood, wish, own, held, crossing=True)
-    outcome = search(family, gap=family.gap, most_steps=wish.most_steps, enough=family.enough)
+    outcome = search(
+        family,
+        gap=family.gap,
+        most_steps=wish.most_steps,
+        most_looks=wish.most_effort / 2,  # the search itself took its share
+        enough=family.enough,
+    )
     least = family.base - outcome.bound
     if outcome.top is None or least <= 0:
         return f"no place for {size} was found that keeps clear of all that its edge may not cross"

@@ -77,8 +77,8 @@ class Box:
     """(3,) array or None: a pose that may be good."""
 
 
-_LOOKS_A_BOX = 60_000
-"""Looks at an edge (`Family.looks`) that a box takes: as measured."""
+_LOOKS_A_BOX, _LOOKS_AN_EDGE = 60_000, 20
+"""Looks at an edge (`Family.looks`) that a box takes, and that it takes of each edge: measured."""
 
 
 class OwnPlaces:
@@ -134,7 +134,7 @@ class OwnPlaces:
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no pose in the box beats; cells that cannot beat `enough` go."""
-        self.looks += _LOOKS_A_BOX
+        self.looks += _LOOKS_A_BOX + _LOOKS_AN_EDGE * len(box.place.outer.edges)
         return min(self._bound(box, enough), self.base + self.plenty)
 
     def _bound(self, box: Box, enough: float) -> float:

@@ -16,7 +16,7 @@ Array = NDArray[np.float64]
 _FEW = 256
 """Edges that are sooner all looked at than chosen from."""
 
-_MOST_PAIRS, _TOGETHER = 1_000_000, 64
+_MOST_PAIRS, _TOGETHER = 200_000, 64
 """Points times edges that are all reckoned, and points that else look for their edges together."""
 
 _AT_ONCE = 20_000

@@ -1,0 +1,33 @@
+"""What is worked out among thousands of edges looks only at those that can matter."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from panelwright.layout.fit.wood.edges import EdgesAround, nearest, segment_distances
+
+
+def _many() -> tuple[np.ndarray, np.ndarray]:
+    """Return 3,000 short edges and 200 points among them."""
+    rng = np.random.default_rng(7)
+    starts = rng.uniform(0, 2000, (3000, 2))
+    edges = np.stack([starts, starts + rng.uniform(-5, 5, (3000, 2))], axis=1)
+    return edges, rng.uniform(0, 2000, (200, 2))
+
+
+def test_points_that_look_together_find_the_same_distance() -> None:
+    """Points among many edges lie as far from the nearest as when each looks at all of them."""
+    edges, points = _many()
+    told = segment_distances(edges[:, 0], edges[:, 1], points).min(axis=1)
+    np.testing.assert_allclose(nearest(edges, points), told, rtol=0, atol=1e-9)
+
+
+def test_a_box_asks_few_edges_and_misses_none() -> None:
+    """The edges round a box hold all that come into it, and are no tenth of them all."""
+    edges, points = _many()
+    around = EdgesAround(edges)
+    for place in points[:20]:
+        found = around.within(place, 0.4, (150.0, 60.0))
+        near = segment_distances(edges[:, 0], edges[:, 1], place[None])[0] <= 60
+        assert len(found) < len(edges) / 10
+        assert {*map(tuple, edges[near][:, 0])} <= {*map(tuple, found[:, 0])}
