@@ -203,10 +203,10 @@ class TwoSizes:
         planes = lift.planes(edges, box.most, self.wood.held)
         planes = within_limits(planes, figures, self.sizing.half_planes)
         aim = aim_of(figures, wish, rim, likely)
-        value, end = planes.best(aim)
-        box.places = planes.places(aim, enough, end.step) if value > enough > 0 else None
-        way = turned(end.step[None, :2], -box.turn)[0]
-        box.hint = (patch.middle + way, *lift.pose(end.step))
+        value, step, places = planes.best(aim)
+        box.places = places(enough) if value > enough > 0 else None
+        way = turned(step[None, :2], -box.turn)[0]
+        box.hint = (patch.middle + way, *lift.pose(step))
         return value * (1 + _ROUNDING)
 
     def _lack(self, box: Box, radii: Array) -> Array:

@@ -20,7 +20,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from ..linear_program import Optimum, maximised
+from ..linear_program import Program
 from ..wood.edges import Array
 
 WIDE = 1.2
@@ -86,34 +86,24 @@ class HalfPlanes:
         """Return them with more rows."""
         return replace(self, **Rows.joined(Rows(self.rows, self.limits), more)._asdict())
 
-    def best(self, aim: Aim) -> tuple[float, Optimum]:
-        """Return a score that nothing within beats, and where it is reached."""
+    def best(self, aim: Aim) -> tuple[float, Array, Callable[[float], Array]]:
+        """Return a score that nothing within beats, where it is reached, and what tells of centres.
+
+        The last tells where centres lie of what is worth more than a score: least and greatest,
+        (2, 2).
+        """
         scale = float(np.abs(aim.slope).max())
         objective = np.concatenate([np.zeros(2), aim.slope / scale])
-        end = maximised(objective, self.rows, self.limits, self.low, self.high)
-        return aim.worth(end.value * scale + aim.start), end
+        program = Program(self.rows, self.limits, self.low, self.high)
+        end = program.best(objective)
 
-    def places(self, aim: Aim, enough: float, at: Array) -> Array:
-        """Return where centres of what is worth more than enough lie: least and greatest, (2, 2).
+        def places(enough: float) -> Array:
+            program.demand(objective, (aim.needed(enough) - aim.start) / scale)
+            ways = np.eye(2, len(objective))
+            far = [[side * program.best(side * way).value for way in ways] for side in (-1, 1)]
+            return np.array(far)
 
-        Parameters
-        ----------
-        at : (d,) array
-            One that obeys all, and is worth enough.
-        """
-        aimed = np.concatenate([np.zeros(2), -aim.slope])
-        rows = np.vstack([self.rows, aimed])
-        limits = np.append(self.limits, aim.start - aim.needed(enough)) - rows @ at
-        ways = np.eye(len(at))[:2]
-        far = [
-            [
-                maximised(side * way, rows, limits, self.low - at, self.high - at).value
-                for way in ways
-            ]
-            for side in (-1.0, 1.0)
-        ]
-        ends: Array = at[:2] + np.array([[-1.0], [1.0]]) * np.array(far)
-        return ends
+        return aim.worth(end.value * scale + aim.start), end.step, places
 
 
 class Edges(NamedTuple):
