@@ -21,6 +21,7 @@ from ..wood.edges import Array, blocks, turned
 from ..wood.round_holes import Disks
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
+from .gauge import Met
 from .kind import Kind
 from .local_search import beside, brought_in, polished
 from .pose import Pose
@@ -129,11 +130,12 @@ class TwoSizes:
         drift = self.kind.drift(box)
         needed = self.sizing.least_radius(box.low, box.high, self.wood.diameter, enough)
         core = self.kind.disks(anchor, (needed - addend) / factor)
+        met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
         while True:
             self._drop_shallow(box, core)
             if not len(box.centres):
                 return enough
-            distances = self._distances(box, anchor)
+            distances = self._distances(box, anchor, met)
             least = distances.min(axis=1)
             corners = cell_corners(box)
             reach = float(self.kind.lengths(corners, anchor).max())
@@ -150,8 +152,10 @@ class TwoSizes:
                 return enough
             slack = reach + factor * factor * (least[keep] + reach) + 2 * addend + drift
             matter = (distances[keep] <= slack[:, None]).any(axis=0)
-            near = len(box.near)
-            box.near, box.disks = box.near[matter[:near]], box.disks.take(matter[near:])
+            near = matter[: len(box.near)]
+            box.disks = box.disks.take(matter[len(near) :])
+            if not near.all():
+                box.near, met = box.near[near], met.take(near)
             box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
             signed = signed[keep]
             box.most, box.radius = float(most[keep].max()), max(float(signed.max()), needed)
@@ -162,7 +166,7 @@ class TwoSizes:
             if (
                 (reach <= fine and stays.any())
                 or (stays.mean() > _MOST_STAYING and signed.max() > 0)
-                or 2 * len(stays) > min(_MOST_CELLS, _MOST_DISTANCES / max(near, 1))
+                or 2 * len(stays) > min(_MOST_CELLS, _MOST_DISTANCES / max(len(near), 1))
             ):
                 box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
                 return float(scores[keep].max())
@@ -170,18 +174,18 @@ class TwoSizes:
             along, across = self.kind.lengths(sides, anchor)
             halve_cells(box, along=bool(along >= across))
 
-    def _distances(self, box: Box, p: float) -> Array:
+    def _distances(self, box: Box, p: float, met: Met) -> Array:
         """Return the radii at which tops in the cells touch the edges, and then the disks."""
-        edges, disks = self.wood.outer_edges[box.near], box.disks
-        count = len(edges) + len(disks.radii)
+        edges, disks = len(box.near), box.disks
+        count = edges + len(disks.radii)
         self.looks += self.kind.pace * len(box.centres) * count
         radii = np.empty((len(box.centres), count))
         for some in blocks(*radii.shape):
             centres = box.centres[some]
-            radii[some, : len(edges)] = self.kind.distances(box.turn, p, edges, centres)
+            radii[some, :edges] = met.distances(centres)
             if len(disks.radii):
                 ways = disks.ways(box.turn, centres)
-                radii[some, len(edges) :] = self.kind.disk_radii(p, ways, disks.radii)
+                radii[some, edges:] = self.kind.disk_radii(p, ways, disks.radii)
         return radii
 
     def _drop_shallow(self, box: Box, core: tuple[Array, Array]) -> None:
