@@ -33,7 +33,7 @@ _MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
 """Cells, and distances from cells to edges, beyond which a box is rather cut than looked at more
 closely."""
 
-_MOST_STAYING = 0.5
+_MOST_STAYING = 0.7
 """Share of the cells that smaller cells could not drop either, above which to cut the box.
 
 Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
@@ -161,7 +161,7 @@ class TwoSizes:
             box.most, box.radius = float(most[keep].max()), max(float(signed.max()), needed)
             box.least = needed
             loose = (factor - 1) * box.radius + addend + self.kind.shape_slack(box)
-            fine = max(loose / 2, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
+            fine = max(loose / 5, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
             stays = signed * factor + addend > needed
             if (
                 (reach <= fine and stays.any())

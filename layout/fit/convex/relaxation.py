@@ -165,19 +165,21 @@ class Seen:
         return held
 
 
-def nearest_all_round(way: Array, distance: Array) -> NDArray[np.intp]:
+def nearest_all_round(way: Array, distance: Array, places: int = 1) -> NDArray[np.intp]:
     """Return which edges are among the nearest in their direction.
 
     Parameters
     ----------
     way : (n, 2) array
-        From the middle of the top to each edge.
+        From the middle of the top, or from one place in it after the other, to each edge.
     distance : (n,) array
     """
-    if len(way) <= 2 * _SECTORS:
+    each = len(way) // places
+    if each <= 2 * _SECTORS:
         return np.arange(len(way), dtype=np.intp)
     angle = np.arctan2(way[:, 1], way[:, 0])
     sector = np.floor((angle / math.pi + 1) * (_SECTORS / 2)).astype(np.intp)
+    sector += 2 * _SECTORS * (np.arange(len(way)) // each)
     order = np.lexsort((distance, sector))
     sorted_sector = sector[order]
     first = np.searchsorted(sorted_sector, sorted_sector)
