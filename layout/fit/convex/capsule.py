@@ -66,6 +66,8 @@ class _Beside:
         least[(rise < 0) & (away < np.abs(self.edges.across @ arm))] = 0.0
         return least
 
+    nearest = distances
+
 
 class CapsuleKind(Kind):
     """Capsules of any straight; the radius is that of their ends."""

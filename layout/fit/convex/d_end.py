@@ -62,6 +62,8 @@ class _Facing:
         abreast = (low <= high) & (x + low * run <= 1e-9)
         return np.minimum(disk, np.where(abreast, least, np.inf))
 
+    nearest = distances
+
 
 class DEndKind(CapsuleKind):
     """D ends of any straight."""

@@ -182,7 +182,7 @@ class TwoSizes:
         radii = np.empty((len(box.centres), count))
         for some in blocks(*radii.shape):
             centres = box.centres[some]
-            radii[some, :edges] = met.distances(centres)
+            radii[some, :edges] = met.nearest(centres)
             if len(disks.radii):
                 ways = disks.ways(box.turn, centres)
                 radii[some, edges:] = self.kind.disk_radii(p, ways, disks.radii)
@@ -272,7 +272,7 @@ class TwoSizes:
             return None
         edges = self.wood.inner_edges
         self.looks += self.kind.pace * _LOOKS_A_PLACE * len(edges)
-        radius = float(self.kind.distances(turn, p, edges, centre[None]).min())
+        radius = float(self.kind.met(turn, p, edges).nearest(centre[None]).min())
         sizes = self.sizing.best(p, radius)
         if sizes is None:
             return None

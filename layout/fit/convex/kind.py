@@ -59,6 +59,10 @@ class _Squeezed:
         """Return the radii at which tops about the points touch the edges, (m, n)."""
         return self.met.distances(points @ self.onto)
 
+    def nearest(self, points: Array) -> Array:
+        """Return the same, but no more than that where they do not touch first."""
+        return self.met.nearest(points @ self.onto)
+
     def take(self, which: NDArray[np.bool_]) -> _Squeezed:
         """Return some of them."""
         return _Squeezed(self.met.take(which), self.onto)
