@@ -100,18 +100,38 @@ class Program:
 
     def best(self, objective: Vector) -> Optimum:
         """Return the step that goes farthest."""
+        value, weights = self.bound(objective)
+        size = len(self._span)
+        touched = [name - 2 * size for name in self._outside if name >= 2 * size]
+        if len(touched) == size:
+            step = np.linalg.solve(self._sides[touched], self._ends[touched])
+        else:  # some unknown is idle: it stays where it is in the table
+            ways = np.zeros(2 * size)
+            for row, name in enumerate(self._inside):
+                if name < 2 * size:
+                    ways[name] = self._table[row, -1]
+            step = ways[:size] - ways[size:]
+        return Optimum((step * self._span)[: len(objective)], value, weights)
+
+    def bound(self, objective: Vector) -> tuple[float, Vector]:
+        """Return how far no step goes, and what each row weighs in the proof."""
         whole, penalty, unit = self._whole(objective)
-        self._table[-1] = self._priced(whole * self._span / unit)
+        scaled, size = whole * self._span / unit, len(whole)
+        self._table[-1] = self._priced(scaled)
         for _ in range(_MOST_PIVOTS):
             if not _pivot(self._table, self._inside, self._outside):
                 break
-        step, sides = self._corner(whole * self._span / unit)
-        weights = np.zeros(len(self._limits))
-        weights[self._used] = sides[2 * len(whole) :] * (unit / self._steep)
+        sides, weights = np.zeros(len(self._ends)), np.zeros(len(self._limits))
+        touched = [name - 2 * size for name in self._outside if name >= 2 * size]
+        if len(touched) == size:
+            sides[touched] = np.linalg.solve(self._sides[touched].T, scaled)
+        else:
+            outside = [column for column, name in enumerate(self._outside) if name >= 2 * size]
+            sides[touched] = self._table[-1, outside]
+        weights[self._used] = np.maximum(sides[2 * size :], 0.0) * (unit / self._steep)
         rest = whole - weights @ self._rows
         far = np.maximum(self._low * rest, self._high * rest).sum()
-        value = float(weights @ self._limits + far)
-        return Optimum((step * self._span)[: len(objective)], value - penalty, weights)
+        return float(weights @ self._limits + far) - penalty, weights
 
     def demand(self, objective: Vector, least: float) -> None:
         """Ask of all further steps that an objective gets so far: where it stands it does."""
@@ -135,32 +155,10 @@ class Program:
 
     def _priced(self, objective: Vector) -> Vector:
         """Return an objective as a row: what it has, and loses with each thing outside."""
-        worth, row = [*objective, *-objective], np.zeros(self._table.shape[1])
-        for at, name in enumerate(self._inside):
-            if name < len(worth) and worth[name]:
-                row += worth[name] * self._table[at]
-        for column, name in enumerate(self._outside):
-            if name < len(worth):
-                row[column] -= worth[name]
+        worth = np.concatenate([objective, -objective, np.zeros(len(self._ends))])
+        row: Vector = worth[self._inside] @ self._table[:-1]
+        row[:-1] -= worth[self._outside]
         return row
-
-    def _corner(self, objective: Vector) -> tuple[Vector, Vector]:
-        """Return the step and what each side weighs in it."""
-        size, weights = len(objective), np.zeros(len(self._ends))
-        touched = [name - 2 * size for name in self._outside if name >= 2 * size]
-        if len(touched) == size:
-            corner = self._sides[touched]
-            weights[touched] = np.maximum(np.linalg.solve(corner.T, objective), 0.0)
-            return np.linalg.solve(corner, self._ends[touched]), weights
-        # some unknown is idle: it stays where it is in the table
-        step = np.zeros(2 * size)
-        for row, name in enumerate(self._inside):
-            if name < 2 * size:
-                step[name] = self._table[row, -1]
-        for column, name in enumerate(self._outside):
-            if name >= 2 * size:
-                weights[name - 2 * size] = max(0.0, self._table[-1, column])
-        return step[:size] - step[size:], weights
 
 
 def _pivot(table: Vector, inside: list[int], outside: list[int]) -> bool:

@@ -100,7 +100,7 @@ class HalfPlanes:
         def places(enough: float) -> Array:
             program.demand(objective, (aim.needed(enough) - aim.start) / scale)
             ways = np.eye(2, len(objective))
-            far = [[side * program.best(side * way).value for way in ways] for side in (-1, 1)]
+            far = [[side * program.bound(side * way)[0] for way in ways] for side in (-1, 1)]
             return np.array(far)
 
         return aim.worth(end.value * scale + aim.start), end.step, places
