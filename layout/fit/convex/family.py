@@ -161,7 +161,7 @@ class TwoSizes:
             box.most, box.radius = float(most[keep].max()), max(float(signed.max()), needed)
             box.least = needed
             loose = (factor - 1) * box.radius + addend + self.kind.shape_slack(box)
-            fine = max(loose / 5, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
+            fine = max(loose / 8, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
             stays = signed * factor + addend > needed
             if (
                 (reach <= fine and stays.any())
