@@ -21,6 +21,7 @@ from panelwright.layout.fit.branch_and_bound import search
 from panelwright.layout.fit.convex.boxes import Box
 from panelwright.layout.fit.convex.gauge import MetByGauge, PowerBody
 from panelwright.layout.fit.convex.relaxation import Patch
+from panelwright.layout.fit.convex.sight import facing
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.fit.convex.superellipse_lift import SuperellipseLift
 from panelwright.layout.geometry.placement import Placement, Points
@@ -226,7 +227,7 @@ def test_no_top_touches_an_edge_that_it_lies_along_beyond_its_ends() -> None:
         hair = 1e-3 * (last - first)
         spans = [(-far, far), (first + hair, far), (-far, last - hair)]
         edges = np.array([[300 * normal + s * along for s in span] for span in spans])
-        lies = lift._lies_along(edges)
+        lies = lift._lies_along(edges, facing(edges))
         told += bool(lies[0])
         assert not lies[1:].any()
     assert told > 200
