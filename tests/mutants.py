@@ -35,7 +35,7 @@ TARGETS = {
     "layout/fit/rectangles/gap_bound.py": "tests/fit/test_rectangle_bound.py",
     "layout/fit/rectangles/relaxation.py": "tests/fit/test_rectangle_bound.py",
     "layout/fit/rigid/relaxation.py": "tests/fit/test_own_outline_bound.py",
-    "layout/fit/on_edge/convex_length.py": "tests/fit/test_kept_edges.py",
+    "layout/fit/on_edge/free_spans.py": "tests/fit/test_kept_edges.py",
     "layout/geometry/segments/stepping.py": "tests/geometry tests/outlines",
     "layout/geometry/superellipse_polygon.py": "tests/outlines",
 }

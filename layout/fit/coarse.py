@@ -21,6 +21,10 @@ _FEWER = 0.7
 """A polygon that keeps more of its edges than this share is left as it was."""
 
 
+_SEGMENTS = 8
+"""Of a quarter round a corner: more would be left out again."""
+
+
 def coarser(wood: SoundWood, share: float = FINE) -> SoundWood:
     """Return the sound wood between two polygons a little farther apart, with fewer corners.
 
@@ -33,8 +37,8 @@ def coarser(wood: SoundWood, share: float = FINE) -> SoundWood:
         return wood
     bounds = wood.outer.bounds
     by = share * math.hypot(bounds.width, bounds.height)
-    inner = wood.inner.shrunk(by + ROUNDING, segments=8).simplified(by)
-    outer = wood.outer.grown(by + ROUNDING).simplified(by)
+    inner = wood.inner.roughly(-by - ROUNDING, _SEGMENTS).simplified(by)
+    outer = wood.outer.roughly(by + ROUNDING, _SEGMENTS).simplified(by)
     return SoundWood(
         inner if _is_worth_it(inner, wood.inner) and wood.inner.holds(inner) else wood.inner,
         outer if _is_worth_it(outer, wood.outer) and outer.holds(wood.outer) else wood.outer,

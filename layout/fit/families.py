@@ -15,8 +15,8 @@ from ..panel.sound import SoundWood
 from .branch_and_bound import search
 from .entry import Answer, Entry, Maker, Progress
 from .found import Bound
-from .outright import is_ruled_out
-from .points import clear_of, lost
+from .points import are_parted, clear_of, lost
+from .rigid.limits import is_longer_than
 from .stand import period_of
 from .tie_breaking import first_twin
 from .wish import Limits, Wish
@@ -47,15 +47,24 @@ def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = 
     Its tops hold all of `held` and the points to cover, and none of the points to avoid.
     """
     wood = clear_of(wood, wish.avoids)
-    if wood.outer.is_empty or wood.inner.is_empty or lost(wood, wish.covers):
-        return None
-    if is_ruled_out(wood, wish, shape):
+    if _is_ruled_out(wood, wish, shape):
         return None
     held = _to_hold(wish, held)
     on_edge = wish.keeping is not None and shape != PIECE_AS_FOUND
-    room = "on_edge" if on_edge else FAMILIES[shape]
-    make: Maker = import_module(f"..{room}.entry", __name__).make
+    room = "on_edge.tops" if on_edge else f"{FAMILIES[shape]}.entry"
+    make: Maker = import_module(f"..{room}", __name__).make
     return make(wood, wish, shape, held)
+
+
+def _is_ruled_out(wood: SoundWood, wish: Wish, shape: str) -> bool:
+    """Return whether no top of a shape can be, whatever its place, before any search."""
+    if wood.outer.is_empty or wood.inner.is_empty or lost(wood, wish.covers):
+        return True
+    if shape == OWN_OUTLINE and wish.own is not None and not wish.scaled:
+        return is_longer_than(wood.outer, wish.own)
+    if shape == "circle" and not wish.limits.ratio.holds(1.0):
+        return True
+    return shape not in (OWN_OUTLINE, PIECE_AS_FOUND) and are_parted(wood, wish)
 
 
 def _to_hold(wish: Wish, held: Sequence[Region]) -> tuple[Region, ...]:

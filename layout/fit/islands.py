@@ -68,8 +68,9 @@ def round_islands(wood: SoundWood, islands: Sequence[Region], gap: float, ask: A
     """Return what a question comes to where no edge may cross an island."""
 
     def asked(split: Split) -> Answer:
-        left = SoundWood(_without(wood.inner, islands, split), _without(wood.outer, islands, split))
-        return ask(left if split[0] else wood, tuple(islands[i] for i in split[1]))
+        outside, inside = ([islands[i] for i in part] for part in split)
+        left = SoundWood(wood.inner.minus(*outside), wood.outer.minus(*outside))
+        return ask(left if outside else wood, tuple(inside))
 
     best: Fit | None = None
     ticket, steps, bound = count(), 0, 0.0
@@ -104,12 +105,6 @@ def round_islands(wood: SoundWood, islands: Sequence[Region], gap: float, ask: A
 def _can_be_held(wood: SoundWood, island: Region) -> bool:
     """Return whether the wood goes all round an island, so that a top can."""
     return wood.outer.shrunk(PROOF_ALLOWANCE, around=True).holds(island)
-
-
-def _without(region: Region, islands: Sequence[Region], split: Split) -> Region:
-    for i in split[0]:
-        region = region.minus(islands[i])
-    return region
 
 
 def _first_crossed(fit: Fit | None, islands: Sequence[Region], split: Split) -> int | None:

@@ -11,8 +11,7 @@ from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND
 from ..panel.sound import SoundWood
 from ..units import Tape
 from .families import answered, unlimited
-from .outright import are_parted
-from .points import clear_of, lost
+from .points import are_parted, clear_of, lost
 from .wish import Goal, Limits, Span, Wish
 
 _ROUGH = 0.02

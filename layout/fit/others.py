@@ -22,7 +22,7 @@ from .coarse import coarser
 from .families import entry_for
 from .found import Fit
 from .ground import Ground
-from .stand import Elsewhere, Stand, period_of
+from .stand import AT_THE_END, CLEARLY, Away, Elsewhere, Stand, period_of
 from .wish import Wish
 
 MOST = 5
@@ -47,12 +47,6 @@ _ALIKE = 1e-6
 """Shares of the best score, and differences, within which two are equal: rounding must not tell
 which comes first."""
 
-_CLEARLY = 1 - 1e-9
-"""How different a top must be: clearly, but for rounding, as a limit may allow it just so far."""
-
-_AT_THE_END = 1.05
-"""A top no more different than this from one chosen before has come to the end of its way."""
-
 _IN_VAIN = 1.0
 """mm by which a top may stand out of another and is still a part of it."""
 
@@ -73,19 +67,20 @@ def others(
     chosen = [Stand.of(best)]
     starts = _Starts(look.starts(), look.period, one_size=best.clearance is not None)
     starts.leave(chosen[0])
+    elsewhere = look.on(coarser(look.wood)) if starts.stands else None
     for _ in range(_CLIMBS):
         start = starts.next()
-        if start is None:
+        if start is None or elsewhere is None:
             break
-        fit = look.climbed(start, chosen)
-        if fit is None:
+        away = _away_from(tuple(chosen), look.period)
+        reached = elsewhere.climbed(start, away, look.share(LEAST_SHARE))
+        if reached is None:
             continue
-        stand = Stand.of(fit)
+        stand = reached if isinstance(reached, Stand) else Stand.of(reached)
         starts.leave(stand)
-        if fit.score >= look.share(LEAST_SHARE):
-            nearest = min(stand.difference(other, look.period) for other in chosen)
-            within = any(_holds(other, fit) for other in (best, *(f for _, f in found)))
-            found.append((within or nearest <= _AT_THE_END, fit))
+        if isinstance(reached, Fit) and reached.score >= look.share(LEAST_SHARE):
+            within = any(_holds(other, reached) for other in (best, *(f for _, f in found)))
+            found.append((within or away(stand) <= AT_THE_END, reached))
             chosen.append(stand)
     unit = best.score or 1.0
     turns = range(len(found))
@@ -100,6 +95,10 @@ def others(
         )
     ]
     return tuple(order[:most])
+
+
+def _away_from(chosen: Sequence[Stand], period: float) -> Away:
+    return lambda stand: min(stand.difference(other, period) for other in chosen)
 
 
 def _holds(one: Fit, other: Fit) -> bool:
@@ -123,7 +122,7 @@ class _Starts:
 
     def next(self) -> Stand | None:
         """Return the best that is clearly different, of equals the most different, only once."""
-        clear = [i for i, away in enumerate(self.away) if away >= _CLEARLY]
+        clear = [i for i, away in enumerate(self.away) if away >= CLEARLY]
         if not clear:
             return None
         most = max(self.stands[i].score for i in clear)
@@ -143,32 +142,20 @@ class _Look:
         self.shape = shape
         core = Region.from_rings(best.placement.of(best.core.inner(CHORD)))
         self.held = tuple(part for part in ground.islands if core.holds(part))
-        self.wood = ground.wood
-        for part in ground.islands:
-            if part not in self.held:
-                self.wood = SoundWood(self.wood.inner.minus(part), self.wood.outer.minus(part))
-        self.fine = coarser(self.wood)
+        apart = [part for part in ground.islands if part not in self.held]
+        self.wood = SoundWood(ground.wood.inner.minus(*apart), ground.wood.outer.minus(*apart))
 
-    def _on(self, wood: SoundWood) -> Elsewhere | None:
+    def on(self, wood: SoundWood) -> Elsewhere | None:
+        """Return what looks for other places on that wood; None where no top can lie in it."""
         entry = entry_for(wood, self.wish, self.shape, self.held)
         return None if entry is None else entry.elsewhere
 
     def starts(self) -> list[Stand]:
         """Return rough tops on a wood with few corners."""
-        elsewhere = self._on(coarser(self.wood, _ROUGH))
+        elsewhere = self.on(coarser(self.wood, _ROUGH))
         least = self.share(_HOPE)
         return [] if elsewhere is None else [s for s in elsewhere.starts() if s.score >= least]
 
     def share(self, share: float) -> float:
         """Return a share of the best score; an outline of one size may lie wherever it fits."""
         return -math.inf if self.best.clearance is not None else share * self.best.score
-
-    def climbed(self, start: Stand, chosen: Sequence[Stand]) -> Fit | None:
-        """Return the best top that is reached from a start and clear of those chosen."""
-        elsewhere = self._on(self.fine)
-        assert elsewhere is not None  # for the start came from it
-
-        def stays(stand: Stand) -> bool:
-            return all(stand.difference(s, self.period) >= _CLEARLY for s in chosen)
-
-        return elsewhere.climbed(start, stays)

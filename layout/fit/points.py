@@ -10,12 +10,13 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from ..geometry.placement import Points
+from ..geometry.placement import Points, array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ..panel.sound import SoundWood
 from .found import Fit
+from .wish import Wish
 
 CLEAR_OF_POINT = 0.01
 """mm that a found top keeps off a point to avoid, at least; well below what a pencil can mark."""
@@ -23,6 +24,9 @@ CLEAR_OF_POINT = 0.01
 TOUCHES_POINT = 0.001
 """mm: a top that comes nearer than this to a point counts as holding it. Bounds are of the others,
 since a wood cannot lose a point without losing a little round it."""
+
+_HAIR = 0.02
+"""mm: more than a covered point may lie outside a top."""
 
 _COVERED = 0.01
 """mm by which a point may lie beyond the edge of a top that covers it: a top that just touches is
@@ -33,11 +37,10 @@ def clear_of(wood: SoundWood, points: Sequence[Point]) -> SoundWood:
     """Return the wood without the points to avoid, each a tiny square."""
     if not points:
         return wood
-    inner, outer = wood.inner, wood.outer
-    for point in points:
-        inner = inner.minus(_square(point, CLEAR_OF_POINT))
-        outer = outer.minus(_square(point, TOUCHES_POINT / 2))
-    return SoundWood(inner, outer)
+    return SoundWood(
+        wood.inner.minus(*(_square(point, CLEAR_OF_POINT) for point in points)),
+        wood.outer.minus(*(_square(point, TOUCHES_POINT / 2) for point in points)),
+    )
 
 
 def _square(point: Point, half: float) -> Region:
@@ -48,6 +51,17 @@ def _square(point: Point, half: float) -> Region:
 def lost(wood: SoundWood, points: Sequence[Point]) -> tuple[Point, ...]:
     """Return the points to cover that no top in the wood can: those outside it."""
     return tuple(p for p in points if wood.outer.distance_to(Region.at(p)) > ROUNDING)
+
+
+def are_parted(wood: SoundWood, wish: Wish) -> bool:
+    """Return whether what lies between the points to cover is not all sound.
+
+    A convex top holds all between any of its points, so then none can cover them.
+    """
+    points = wish.covers
+    if len(points) < 2:
+        return False
+    return not wood.outer.grown(_HAIR).holds(Region.hull(array_of(points)))
 
 
 def holds_all(within: Region, held: Sequence[Region]) -> bool:

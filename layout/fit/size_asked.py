@@ -19,8 +19,8 @@ from ..geometry.alike import greatest_first
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import PROOF_ALLOWANCE, SAME_PLACE
-from ..outlines import OWN_OUTLINE, Outline
+from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING, SAME_PLACE
+from ..outlines import OWN_OUTLINE, Outline, Rectangle, RoundedRectangle
 from ..panel.sound import SoundWood
 from .branch_and_bound import search
 from .convex.entry import kind_of
@@ -34,8 +34,7 @@ from .entry import Answer
 from .found import Fit
 from .islands import round_islands
 from .points import clear_of, lost
-from .rigid.places import OwnPlaces
-from .rigid.proof import proved
+from .rigid.places import OwnPlaces, proved
 from .wish import Limits, Span, Wish
 
 _EASED = PROOF_ALLOWANCE / 2
@@ -213,6 +212,10 @@ def _convex(
             return Answer(fit, 1.0, 0)
     if outline.area > part.outer.area or outline.length - 4 * _EASED > family.wood.diameter:
         return Answer(None, 0.0, 0)
+    if isinstance(outline, (Rectangle, RoundedRectangle)):
+        answer = _rectangular(part, sizing.wish, outline, held)
+        if answer.fit is not None or answer.bound == 0:
+            return answer
     steps = sizing.wish.most_steps
     found = search(family, gap=_HAIR, most_steps=steps, enough=enough * (1 - _HAIR))
     fit = None if found.top is None else tried(found.score, found.top)
@@ -236,15 +239,49 @@ def _starts(family: TwoSizes) -> Iterator[tuple[float, Pose]]:
             yield found
 
 
+def _rectangular(
+    part: SoundWood, wish: Wish, outline: Rectangle | RoundedRectangle, held: tuple[Region, ...]
+) -> Answer:
+    """Return a place of a rectangle; the gaps between edges show soonest whether there is any.
+
+    Of one whose corners differ all are made as round as the roundest: where that has no place it
+    has none either.
+    """
+    from .rectangles.family import RoundedRectangles
+    from .rectangles.sizes import CORNER_LOSS
+
+    length, width = outline.length, outline.width
+    radius = max(outline.radii) if isinstance(outline, RoundedRectangle) else 0.0
+    lost = PROOF_ALLOWANCE + ROUNDING
+    least = (length - lost) * (width - lost) - CORNER_LOSS * radius**2
+    asked = replace(
+        wish,
+        limits=replace(
+            wish.limits,
+            length=Span(length, length),
+            width=Span(width, width),
+            corner_radius=Span(radius, radius),
+        ),
+        beats=least * (1 - 1.001 * wish.gap),
+    )
+    family = RoundedRectangles(part, asked, (radius, radius), held, sown=False)
+    found = search(family, gap=wish.gap, most_steps=_STEPS, enough=asked.beats)
+    fit = None if found.top is None else proved(outline, found.top.placement, part, held)
+    return Answer(fit, 1.0 if fit is not None or found.bound >= least else 0.0, found.steps)
+
+
 def _rigid(
     part: SoundWood, wish: Wish, outline: Outline, held: tuple[Region, ...], near: _Nearest
 ) -> Answer:
-    """Return the place of most clearance of an outline with dents."""
-    family = OwnPlaces(part, wish, outline, held, crossing=True)
-    found = search(family, gap=family.gap, most_steps=wish.most_steps)
-    if found.top is None:
-        return Answer(None, 0.0, found.steps)
-    near.note(family.shape.placement(found.top), max(0.0, family.base - found.score))
-    fit = proved(outline, family.shape.placement(found.top), part, held)
-    may = fit is not None or found.bound > family.base
+    """Return a place of an outline with dents where it fits."""
+    family = OwnPlaces(part, wish, outline, held, crossing=True, plenty=-_EASED)
+    enough = (family.base - _EASED) * (1 - 2 * _HAIR)
+    found = search(family, gap=_HAIR, most_steps=wish.most_steps, enough=enough)
+    fit = None
+    if family.nearest is not None:
+        clearance, pose = family.nearest
+        place = family.shape.placement(pose)
+        near.note(place, max(0.0, -clearance))
+        fit = None if found.top is None else proved(outline, place, part, held)
+    may = fit is not None or found.bound >= family.base - _EASED
     return Answer(fit, 1.0 if may else 0.0, found.steps)

@@ -22,6 +22,12 @@ TURNED = math.radians(5)
 RESIZED = 0.1
 """Share by which it must be longer or wider: a top that is only smaller is no other one."""
 
+CLEARLY = 1 - 1e-9
+"""How different it must be: clearly, but for rounding, as a limit may allow it just so far."""
+
+AT_THE_END = 1.05
+"""A top no more different than this from one chosen before has come to the end of its way."""
+
 _LOOKS_THE_SAME = 0.04
 """A top that changes by less than this share of its width when it is turned looks the same."""
 
@@ -62,6 +68,10 @@ class Stand:
         return max(moved, turned, resized)
 
 
+Away = Callable[[Stand], float]
+"""How clearly a top differs from the one most like it of those chosen; it is `CLEARLY` or more."""
+
+
 class Elsewhere(Protocol):
     """What a family offers to those who look for other places than the best."""
 
@@ -69,8 +79,11 @@ class Elsewhere(Protocol):
         """Return real tops, as large as they may be where they stand, of many places and turns."""
         ...
 
-    def climbed(self, start: Stand, stays: Callable[[Stand], bool]) -> Fit | None:
-        """Return the best top that can be reached from a start by ways on which it `stays`."""
+    def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
+        """Return the best top that can be reached from a start by ways on which it stays `away`.
+
+        Only where it stands, where it does not come to the score `least`.
+        """
         ...
 
 

@@ -59,8 +59,9 @@ def plain_places(
     quarters : int
         Quarter turns after which it looks the same: 2, or 4 for one without half-turn symmetry.
     """
+    sizes = np.hypot(*(edges[:, 1] - edges[:, 0]).T)
     longest = first_of_best(
-        edges,
+        edges[sizes >= sizes.max() - 2 * SAME_PLACE],
         lambda edge: math.dist(edge[0], edge[1]),
         lambda edge: (edge[0] + edge[1]) / 2,
         tolerance=SAME_PLACE,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from functools import lru_cache
 
 import shapely
 from shapely.geometry.base import BaseGeometry
@@ -51,6 +52,7 @@ def _ends(line: BaseGeometry) -> tuple[Point, Point]:
     return start, end
 
 
+@lru_cache(maxsize=8)
 def greatest_depth(region: Region) -> float:
     """Return a distance, mm, hardly more than that of the deepest point to the nearest edge.
 

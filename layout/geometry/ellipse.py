@@ -8,6 +8,7 @@ it closely: over a step h of the eccentric angle their error falls like h³.
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 from .biarcs import Station, arcs_along_curve
 from .path import Path, four_quarters
@@ -33,6 +34,7 @@ def ellipse_perimeter(a: float, b: float) -> float:
     return 2 * math.pi / mean * (a * a - total)
 
 
+@lru_cache(maxsize=16)
 def parallel_of_ellipse(a: float, b: float, distance: float, tolerance: float) -> Path:
     """Return the closed line `distance` outside (negative: inside) an ellipse, as arcs.
 

@@ -19,6 +19,11 @@ SEGMENTS = 64
 much again r·1.7e-4: 0.003 mm at 15 mm."""
 
 
+_CROWDED = 4.0
+"""Areas of a shape that the strips inside its edges may be together. Beyond it is shrunk in halves:
+the first one takes the needles away, whose sides would all cross each other when moved."""
+
+
 def past_chords(radius: float, segments: int) -> float:
     """Return the radius at which chords of an arc stay out of the circle of a smaller one.
 
@@ -42,11 +47,14 @@ def shrunk(shape: BaseGeometry, by: float, *, around: bool, segments: int) -> Ba
     """Return the points at least `by` inside a shape, or more of them (`around`), or fewer, mm."""
     if shape.is_empty:
         return shape
+    if shape.length * by > _CROWDED * shape.area:
+        halved = shrunk(shape, by / 2, around=around, segments=segments)
+        return shrunk(halved, by - by / 2, around=around, segments=segments)
     reach = by if around or _is_convex(shape) else past_chords(by, segments)
     moved = shape.buffer(-reach, quad_segs=segments)
     if _is_whole(shape, moved, -by, segments):
         return moved
-    return difference(shape, _band(shape, -by, around=not around, segments=segments))
+    return difference(shape, [_band(shape, -by, around=not around, segments=segments)])
 
 
 def _is_convex(shape: BaseGeometry) -> bool:

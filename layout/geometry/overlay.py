@@ -6,6 +6,8 @@ comes out though a place well inside one lies in the other, it is worked out aga
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import shapely
 from shapely.geometry.base import BaseGeometry
 
@@ -16,10 +18,13 @@ NOTHING = 1e-12
 """Share of an area that is none."""
 
 
-def difference(one: BaseGeometry, other: BaseGeometry) -> BaseGeometry:
-    """Return what is left of a shape when another is taken away."""
+def difference(one: BaseGeometry, others: Sequence[BaseGeometry]) -> BaseGeometry:
+    """Return what is left of a shape when others are taken away."""
+    other = others[0] if len(others) == 1 else shapely.union_all(others)
     left = one.difference(other)
-    if left.area >= one.area * (1 - NOTHING) and _share_a_place(one, other):
+    still = shapely.point_on_surface([shape for shape in others if not shape.is_empty])
+    untouched = left.area >= one.area * (1 - NOTHING) and _share_a_place(one, other)
+    if untouched or shapely.contains(left, still).any():
         return shapely.difference(one, other, grid_size=_GRID)
     return left
 

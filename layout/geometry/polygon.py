@@ -181,9 +181,9 @@ class Region:
         assert isinstance(shape, shapely.Polygon)
         return shape
 
-    def minus(self, other: Region) -> Region:
-        """Return what is left when `other` is taken away."""
-        return Region(overlay.difference(self.shape, other.shape))
+    def minus(self, *others: Region) -> Region:
+        """Return what is left when others are taken away."""
+        return Region(overlay.difference(self.shape, [o.shape for o in others])) if others else self
 
     def meet(self, other: Region) -> Region:
         """Return what both hold."""
@@ -210,6 +210,10 @@ class Region:
         if by <= 0:
             return self
         return Region(offset.shrunk(self.shape, by, around=around, segments=segments))
+
+    def roughly(self, by: float, segments: int) -> Region:
+        """Return the region grown by `by`, mm, or shrunk where it is below 0, not looked over."""
+        return Region(self.shape.buffer(by, quad_segs=segments))
 
     def simplified(self, tolerance: float) -> Region:
         """Return the region with fewer points, none of its edges moved farther than `tolerance`."""
@@ -239,6 +243,12 @@ class Region:
         """Return the least distance from a point or a region to the edges of this, mm."""
         shape = shapely.Point(*other) if isinstance(other, Point) else other.shape
         return float(shapely.distance(self.shape.boundary, shape))
+
+    def rim_passes(self, points: Points, within: float) -> bool:
+        """Return whether all points, (n, 2) mm, lie so near to the edges of this, mm."""
+        edge = self.shape.boundary
+        shapely.prepare(edge)
+        return bool(shapely.dwithin(edge, shapely.points(points), within).all())
 
     def chord(self, start: Point, end: Point) -> tuple[tuple[Point, Point], ...]:
         """Return the parts of the straight line from `start` to `end` that lie within, in order."""

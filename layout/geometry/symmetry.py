@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
+import numpy as np
+
 from .path import Path
 from .point import Point
 from .polygon import Region
 from .tolerance import SAME_PLACE
 
 
+@lru_cache(maxsize=16)
 def is_symmetric(path: Path, axis: str) -> bool:
     """Return whether a closed path is its own mirror image at x = 0 (`axis` "x") or y = 0 ("y").
 
@@ -23,12 +28,10 @@ def images(path: Path, other: Path, flip: tuple[float, float]) -> bool:
     one, two = path.bounds.middle, other.bounds.middle
     if Point(one.x * flip[0], one.y * flip[1]).distance_to(two) > SAME_PLACE:
         return False
-    face = Region.of(other)
-    places = (s.at(k / _PROBES) for s in path.segments for k in range(_PROBES + 1))
-    return all(
-        face.edge_distance(Point(p.x * flip[0], p.y * flip[1])) <= SAME_PLACE for p in places
-    )
+    ring = path.points(_FINE)
+    ring = np.concatenate([ring, (ring + np.roll(ring, -1, axis=0)) / 2]) * np.array(flip)
+    return Region.of(other, tolerance=_FINE).rim_passes(ring, SAME_PLACE)
 
 
-_PROBES = 8
-"""Points tried on each segment: a line or an arc that fits another one at nine is the same."""
+_FINE = SAME_PLACE / 4
+"""How near both are followed here: corners, and the middles of chords that one may lie off."""

@@ -25,13 +25,13 @@ from its size: some thousands of corners, held against the wood once."""
 
 INSETS = (
     (0.0, CHORD),
-    (ROUNDING, CHORD),
-    (PROOF_CHORD + ROUNDING, PROOF_CHORD),
-    (CHORD + ROUNDING, CHORD),
+    (4 * ROUNDING, CHORD),
+    (PROOF_CHORD + 4 * ROUNDING, PROOF_CHORD),
+    (CHORD + 4 * ROUNDING, CHORD),
     (PROOF_ALLOWANCE / 2, CHORD),
 )
 """By how much the edge of a top is drawn in, and how far its polygon may then lie from it, tried in
-turn until it is proved."""
+turn until it is proved; the ends of a top lie metres apart, so that rounding counts there."""
 
 CURVE = 0.0005
 """Farthest that a curve which is not made of lines and arcs (the parallel of an ellipse) may lie

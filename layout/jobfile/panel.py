@@ -77,13 +77,14 @@ def read_panel(raw: object, place: Place, tools: Tools) -> PanelRead:
     face = _face(around, cut_outs, values.at("cutouts"))
     if outline is not None:
         _check_damaged(values, outline)
-    check_faces(values, values["build"])
+    build = _build(values, outline)
+    check_faces(values, None if build is None else build.kind)
     return PanelRead(
         values=values,
         outline=outline,
         cut_outs=tuple(path for path in cut_outs if path is not None),
         defects=read_defects(values, face, tools),
-        build=_build(values, outline),
+        build=build,
         datum=_datum(values),
     )
 
@@ -137,6 +138,7 @@ def _build(values: Values, outline: Path | None) -> Build | None:
         return None
     try:
         build = Build(values["build"], values["stile"], values["rail"], values["between"])
+        build = build.of(values["material"] or "")
     except LayoutError as error:
         name = next((n for n in ("between", "stile") if values[n]), "rail")
         values.at(name).wrong(str(error))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from enum import Enum
 
@@ -12,7 +12,7 @@ from ..geometry.polygon import Polygon, Region, union
 from ..geometry.tolerance import ALIKE_AREA, SAME_PLACE
 from ..geometry.turned_box import TurnedBox
 from ..panel import Kind, Panel
-from .clean import BOXES, FEW_BOXES, Clean, largest_clean_rectangle, may_hold
+from .clean import Clean, largest_clean_rectangle, may_hold
 from .makes import Make, fit_for_food, makes_of
 from .wish import OffcutWish
 
@@ -52,7 +52,8 @@ class Offcut:
     mass: float = field(metadata={"unit": "kg"})
     """When it falls off, kg."""
     clean: TurnedBox | None
-    """The largest found in it that is clear of every defect; None where none was found."""
+    """The largest found in it that is clear of every defect; None where none was found, or none
+    worth keeping can be there."""
     most: float = field(metadata={"unit": "mm2"})
     """No clean rectangle in it is larger than this, mm²; proved."""
     defects: tuple[str, ...]
@@ -203,7 +204,8 @@ class _Ground:
         clean = piece
         for _, reach in within:
             clean = clean.minus(reach)
-        found = largest_clean_rectangle(clean, BOXES if self._may_do(clean) else FEW_BOXES)
+        may_do = any(may_hold(clean, *least) for _, *least in self._ways(thickness))
+        found = largest_clean_rectangle(clean) if may_do else None
         named = 0 < fallen.cut <= len(self.names)
         worth = self._worth(found, thickness)
         return Offcut(
@@ -214,35 +216,35 @@ class _Ground:
             area=piece.area,
             mass=self.panel.substance.mass(piece.area, thickness),
             clean=None if found is None else found.box,
-            most=0.0 if found is None else found.most,
+            most=clean.area if found is None else found.most,
             defects=tuple(name for name, _ in within),
             worth=worth,
             makes=() if worth is Worth.SCRAP else self._makes(found, thickness),
         )
 
-    def _may_do(self, clean: Region) -> bool:
-        """Return whether a piece may hold a rectangle that is worth keeping."""
-        shortest = min(self.wish.least_length, self.wish.leg_length)
-        is_large = clean.area >= shortest * self.wish.narrowest
-        return is_large and may_hold(clean, shortest, self.wish.narrowest)
+    def _ways(self, thickness: float) -> Iterator[tuple[Worth, float, float]]:
+        """Yield what a piece so thick may be good for, best first: the least length and width."""
+        wish = self.wish
+        yield Worth.BOARD, wish.least_length, wish.least_width
+        for worth, length, width, thick in (
+            (Worth.LEGS, wish.leg_length, wish.leg_side, wish.leg_side),
+            (Worth.BATTENS, wish.least_length, wish.batten_width, wish.batten_thickness),
+        ):
+            if self._is_solid(width) and at_least(thickness, thick, SAME_PLACE):
+                yield worth, length, width
 
     def _worth(self, found: Clean | None, thickness: float) -> Worth:
         if found is None:
             return Worth.SCRAP
-        wish, wide = self.wish, found.box.width
-        is_solid = self._is_solid(wide)
-
-        def holds(length: float, width: float, thick: float = 0.0) -> bool:
-            spans = ((found.box.length, length), (wide, width), (thickness, thick))
-            return all(at_least(has, least, SAME_PLACE) for has, least in spans)
-
-        if holds(wish.least_length, wish.least_width):
-            return Worth.BOARD
-        if is_solid and holds(wish.leg_length, wish.leg_side, wish.leg_side):
-            return Worth.LEGS
-        if is_solid and holds(wish.least_length, wish.batten_width, wish.batten_thickness):
-            return Worth.BATTENS
-        return Worth.SCRAP
+        box, is_solid = found.box, self._is_solid(found.box.width)
+        ways = (
+            worth
+            for worth, length, width in self._ways(thickness)
+            if at_least(box.length, length, SAME_PLACE)
+            and at_least(box.width, width, SAME_PLACE)
+            and (is_solid or worth is Worth.BOARD)
+        )
+        return next(ways, Worth.SCRAP)
 
     def _makes(self, found: Clean | None, thickness: float) -> tuple[Make, ...]:
         if found is None:

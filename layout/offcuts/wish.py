@@ -50,8 +50,3 @@ class OffcutWish:
                 f"offcuts worth keeping are at least {self.least_length:g} long and "
                 f"{self.least_width:g} mm wide: the width is from 0 to the length"
             )
-
-    @property
-    def narrowest(self) -> float:
-        """A piece narrower than this is scrap, mm."""
-        return min(self.least_width, self.leg_side, self.batten_width)

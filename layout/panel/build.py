@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from ..errors import PanelError
@@ -10,6 +10,7 @@ from ..keys.figures import FROM_0
 from ..keys.key import hold, key
 from ..keys.kinds import Choice
 from ..keys.plane import Pairs
+from .materials import BOARD_WORDS
 
 
 class Kind(Enum):
@@ -47,15 +48,18 @@ _KIND = Choice(
     {kind.value: kind for kind in Kind},
     {
         "solid wood": "solid",
-        "ply": "plywood",
-        "chipboard": "particleboard",
-        "lumber core": "blockboard",
+        **BOARD_WORDS,
         "veneered": "veneered board",
         "solid core": "veneered board",
         "hollow core": "hollow",
         "frame and panel": "framed",
     },
 )
+
+
+_OF_MATERIAL = {_USUAL.get(kind, kind.value): kind for kind in Kind} | {
+    "solid-core door": Kind.VENEERED
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +72,14 @@ class Build:
         If a width is negative, or given for a build without a frame.
     """
 
-    kind: Kind = key(Kind.SOLID, _KIND, "How it is built", '"veneered board"', name="build")
+    kind: Kind = key(
+        Kind.SOLID,
+        _KIND,
+        "How it is built",
+        '"veneered board"',
+        usual="by the material, else solid",
+        name="build",
+    )
     stile: float = key(
         0.0, FROM_0, "Solid wood along its long edges, for a hollow or framed build", "100"
     )
@@ -98,6 +109,15 @@ class Build:
             )
         if any(middle <= 0 or width <= 0 for middle, width in self.between):
             raise PanelError("a rail between the ends lies above 0 and is wider than 0")
+
+    def of(self, material: str) -> Build:
+        """Return it as its material says, where no more is said than that it is solid.
+
+        >>> Build().of("plywood").kind
+        <Kind.PLYWOOD: 'plywood'>
+        """
+        told = _OF_MATERIAL.get(material, self.kind)
+        return replace(self, kind=told) if self.kind is Kind.SOLID else self
 
     @property
     def has_frame(self) -> bool:

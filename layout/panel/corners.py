@@ -57,5 +57,6 @@ def _flaw(panel: Panel, point: Point, intact: bool, crisp: bool) -> tuple[Flaw |
         return Flaw.NOT_CRISP, ""
     if any(Region.of(cut_out).holds_point(point) for cut_out in panel.cut_outs):
         return Flaw.CUT_AWAY, ""
-    spoilt = [d for d in panel.defects if d.spoils and d.extent.holds_point(point)]
-    return (Flaw.SPOILT, spoilt[0].name) if spoilt else (None, "")
+    near = (d for d in panel.defects if d.spoils and d.place.bounds.holds(point, -2 * d.chord))
+    spoilt = next((d for d in near if d.extent.holds_point(point)), None)
+    return (None, "") if spoilt is None else (Flaw.SPOILT, spoilt.name)

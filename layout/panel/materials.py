@@ -150,6 +150,9 @@ def _all() -> Iterator[Material]:
 MATERIALS: dict[str, Material] = {material.name: material for material in _all()}
 """Every material by the name that a job file uses."""
 
+BOARD_WORDS = {"ply": "plywood", "chipboard": "particleboard", "lumber core": "blockboard"}
+"""What makers call some boards."""
+
 
 def material_named(name: str) -> Material | None:
     """Return the material of that name, whatever its capitals; None where it is not known."""

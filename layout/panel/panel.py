@@ -17,7 +17,7 @@ from ..keys.plane import Boundary, Choices, holes_of
 from ..keys.values import Values
 from .build import Build, Kind
 from .defect import SPOILS, Defect, Spoils
-from .materials import MATERIALS, Material, material_named
+from .materials import BOARD_WORDS, MATERIALS, Material, material_named
 from .past import Coat, Was
 from .sound import SoundWood, face_with_kept
 from .taken import Boundaries, Defects
@@ -69,7 +69,7 @@ class Panel:
     build: Build = Build()  # noqa: RUF009 frozen, so it may be shared
     material: str = key(
         "",
-        Choice(names(*MATERIALS), described="a material, listed below"),
+        Choice(names(*MATERIALS), BOARD_WORDS, described="a material, listed below"),
         "What it is weighed as",
         '"oak"',
         usual="what is usual for the build",
@@ -141,6 +141,7 @@ class Panel:
         if not isinstance(self.build, Build):
             object.__setattr__(self, "build", Build(self.build))
         hold(self, "panel", error=PanelError)
+        object.__setattr__(self, "build", self.build.of(self.material))
         check_faces(Values.of(self, "panel", error=PanelError), self.build.kind)
         if any(defect.told is not None and defect.blades is None for defect in self.defects):
             told = on_panel(self.defects, self.grain, self.thickness, self.region("outside"))
@@ -182,10 +183,8 @@ class Panel:
     def region(self, side: Side = "inside") -> Region:
         """Return its face as a polygon that lies within the true one, or contains it."""
         other: Side = "outside" if side == "inside" else "inside"
-        face = Region.of(self.boundary, side)
-        for cut_out in self.cut_outs:
-            face = face.minus(Region.of(cut_out, other))
-        return face
+        gone = (Region.of(cut_out, other) for cut_out in self.cut_outs)
+        return Region.of(self.boundary, side).minus(*gone)
 
     @property
     def area(self) -> float:
@@ -254,10 +253,11 @@ class Panel:
         else:
             inner = self.region("inside").shrunk(margin + tape_error)
             outer = self.region("outside").shrunk(margin + tape_error, around=True)
-        for defect in self.spoiling(purpose):
-            inner = inner.minus(defect.reach(tape_error))
-            outer = outer.minus(defect.heart(tape_error))
-        return SoundWood(inner, outer)
+        defects = self.spoiling(purpose)
+        return SoundWood(
+            inner.minus(*(defect.reach(tape_error) for defect in defects)),
+            outer.minus(*(defect.heart(tape_error) for defect in defects)),
+        )
 
     @property
     def islands(self) -> tuple[Defect, ...]:

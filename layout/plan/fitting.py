@@ -13,13 +13,19 @@ from ..fit.found import Fit
 from ..fit.ground import Ground
 from ..fit.wish import EVERY, Wish
 from ..panel import Defect, Panel, Spoils
+from ..top import Top
+from ..work.cautions import OFF_GRAIN, off_grain
 from .job import Job
 
 Progress = Callable[[int, float, float], bool]
 
+_ALIKE = 1e-4
+"""Share of its score, some hundredths of a millimetre of its size, that a top along the grain may
+be less: nobody can cut the difference."""
+
 SOON, MOST_BLAMED = 40, 12
-"""Boxes in which a top must be found for a defect to be blamed, and how many defects are asked
-about: a reason needs no more."""
+"""Boxes in which a top must be found for a defect to be blamed, or to lie along the grain and be as
+good, and how many defects are asked about: a reason needs no more."""
 
 
 def fits(
@@ -92,9 +98,10 @@ def fits_of(job: Job, *, progress: Progress | None = None) -> tuple[Fit, ...]:
     """
     ground = ground_of(job, job.panel)
     try:
-        return best_fits(
+        best, *rest = best_fits(
             ground.wood, job.wish, islands=ground.islands, progress=progress, tape=job.tape
         )
+        return (_along_grain_if_as_good(job, best, progress), *rest)
     except UndecidedError:
         raise
     except NothingFitsError as error:
@@ -108,6 +115,29 @@ def fits_of(job: Job, *, progress: Progress | None = None) -> tuple[Fit, ...]:
         raise NothingFitsError(
             f"{error}. Without the {without} one would fit: mend it, or lower what is kept clear"
         ) from None
+
+
+def along_grain_in(job: Job, fit: Fit, progress: Progress | None = None) -> Fit | None:
+    """Return the best top of the same shape that runs along the grain.
+
+    None where the fit does so itself, where nobody minds, and where no such top is found.
+    """
+    if off_grain(Top(job.panel, fit.outline, fit.placement)) is None:
+        return None
+    limits = replace(job.wish.limits, most_turn_deg=OFF_GRAIN)
+    wish = replace(job.wish, shapes=(fit.outline.name,), limits=limits)
+    ground = ground_of(job, job.panel)
+    try:
+        return best_fits(ground.wood, wish, islands=ground.islands, progress=progress)[0]
+    except NothingFitsError:
+        return None
+
+
+def _along_grain_if_as_good(job: Job, fit: Fit, progress: Progress | None) -> Fit:
+    """Return a top along the grain in place of one that is no better: on a round panel, say."""
+    soon = replace(job.wish, beats=(1 - _ALIKE) * fit.score, most_steps=SOON)
+    found = along_grain_in(replace(job, wish=soon), fit, progress)
+    return fit if found is None else replace(found, bound=fit.bound, steps=fit.steps + found.steps)
 
 
 def _fits_without(defect: Defect, job: Job) -> bool:

@@ -35,11 +35,11 @@ from ..work.materials import Materials, materials_of
 from ..work.order import WorkOrder, work_order
 from ..work.piece import Piece
 from ..work.sale import Sale, sale_of
-from .fitting import fits_of
+from .fitting import along_grain_in, fits_of
 from .job import Job
 from .standing import Standing, stand
 from .template import template_content
-from .why import along_grain_in, contacts_in, costs_in, others_in
+from .why import contacts_in, costs_in, others_in
 
 
 @dataclass(frozen=True, slots=True)

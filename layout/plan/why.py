@@ -6,8 +6,6 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
-from ..errors import NothingFitsError
-from ..fit import best_fits
 from ..fit.found import Fit
 from ..fit.ground import Ground
 from ..fit.others import others
@@ -17,8 +15,6 @@ from ..geometry.path import Path
 from ..geometry.segments import Segment
 from ..panel.named_edges import named_edges
 from ..panel.panel import Panel
-from ..top import Top
-from ..work.cautions import OFF_GRAIN, off_grain
 from .fitting import Progress, ground_of
 from .job import Job
 from .serialise import fit_record, plain
@@ -52,22 +48,6 @@ def costs_in(
 def others_in(job: Job, fit: Fit) -> tuple[Fit, ...]:
     """Return alternatives to the best fit of a job."""
     return others(fit, job.wish, fit.outline.name, ground_of(job, job.panel))
-
-
-def along_grain_in(job: Job, fit: Fit, progress: Progress | None = None) -> Fit | None:
-    """Return the best top of the same shape that runs along the grain.
-
-    None where the fit does so itself, where nobody minds, and where no such top is found.
-    """
-    if off_grain(Top(job.panel, fit.outline, fit.placement)) is None:
-        return None
-    limits = replace(job.wish.limits, most_turn_deg=OFF_GRAIN)
-    wish = replace(job.wish, shapes=(fit.outline.name,), limits=limits)
-    ground = ground_of(job, job.panel)
-    try:
-        return best_fits(ground.wood, wish, islands=ground.islands, progress=progress)[0]
-    except NothingFitsError:
-        return None
 
 
 def sides_of(job: Job) -> Iterator[Side]:

@@ -38,6 +38,10 @@ choice)."""
 _FAR = 1e5
 
 
+_BESIDE = 20.0
+"""Most that another outline's curve stands off the finish line's, mm."""
+
+
 @dataclass(frozen=True, slots=True)
 class Portion:
     """A part of the top that is printed."""
@@ -84,8 +88,7 @@ class Portion:
     def paths(self, content: TemplateContent) -> tuple[Path, ...]:
         """Return every line that must be on paper."""
         if self.name in ("curves", "none"):
-            drawn = (part for path in content.outlines for part in content.drawn(path))
-            return tuple(piece for part in drawn for piece in self.outline(part))
+            return self._curves(content)
         lines = [piece for path in content.outlines for piece in self.outline(path)]
         rings = [
             piece
@@ -93,6 +96,16 @@ class Portion:
             for piece in clipped(mark_ring(mark), self.window.grown(BEYOND))
         ]
         return (*lines, *self.feet(content), *rings)
+
+    def _curves(self, content: TemplateContent) -> tuple[Path, ...]:
+        """Return the curves of all outlines; a rough line's own ones round square corners go."""
+        finish, *others = (
+            [piece for part in content.drawn(path) for piece in self.outline(part)]
+            for path in content.outlines
+        )
+        beside = [piece.bounds.grown(_BESIDE) for piece in finish]
+        kept = (p for held in others for p in held if any(b.holds(p.bounds.middle) for b in beside))
+        return (*finish, *kept)
 
     def _images(self, point: Point) -> list[Point]:
         """Return where the flips bring a point."""

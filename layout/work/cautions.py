@@ -11,11 +11,12 @@ import math
 from collections.abc import Iterator
 from enum import Enum
 
+import numpy as np
+
 from ..concern import Concern
 from ..cutting.cut import StraightCut
 from ..cutting.plan import CutPlan
-from ..geometry.polygon import Region
-from ..geometry.turned_box import TurnedBox
+from ..geometry.polygon import Region, convex_hull
 from ..panel import Coat, Kind, Panel, Was
 from ..panel.lifting import ONE_LIFTS, lifters
 from ..panel.past import BACKINGS, LEADED, TREATMENTS
@@ -169,5 +170,12 @@ def _is_small(cut: StraightCut) -> bool:
 
 
 def _across(piece: Region) -> float:
-    """Return the width of the least box round a piece, mm."""
-    return min(TurnedBox.around(part.exterior).width for part in piece.pieces)
+    """Return how far apart two rails are between which a part of a piece just passes, mm.
+
+    One of them lies along a side of its convex hull.
+    """
+    hulls = [convex_hull(part.exterior) for part in piece.pieces]
+    ways = (np.roll(hull, -1, axis=0) - hull for hull in hulls)
+    square = (way[:, ::-1] / np.hypot(*way.T)[:, None] * [-1, 1] for way in ways)
+    passes = (np.ptp(hull @ way.T, axis=0) for hull, way in zip(hulls, square, strict=True))
+    return min(float(each.min()) for each in passes)

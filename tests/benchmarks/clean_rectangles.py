@@ -23,12 +23,10 @@ from random_jobs import job_text
 
 from panelwright.layout.cutting.plan import plan_cuts
 from panelwright.layout.errors import NothingFitsError
-from panelwright.layout.geometry.distance import greatest_depth
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.jobfile.job import read_job
 from panelwright.layout.offcuts.clean import largest_clean_rectangle
 from panelwright.layout.offcuts.plan import offcuts_of
-from panelwright.layout.offcuts.wish import OffcutWish
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.plan.fitting import fits_of
 from panelwright.layout.top import top_from
@@ -47,10 +45,8 @@ def pieces(number: int) -> Iterator[Region]:
         return
     top = top_from(fit, job.panel, job.wish, step=job.step, tape_error=job.tape_error)
     cuts = plan_cuts(top, choose_datum(job.panel, job.datum), job.tools, job.tape)
-    wish = OffcutWish()
     for offcut in offcuts_of(job.panel, cuts.core, cuts.saw_kerfs).pieces:
-        wide = 2 * greatest_depth(offcut.piece) >= wish.narrowest
-        if wide and offcut.area >= wish.least_length * wish.narrowest:
+        if offcut.clean is not None:
             yield offcut.piece
 
 

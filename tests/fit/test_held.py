@@ -16,8 +16,8 @@ from panelwright.layout.fit.convex.oval import OvalKind
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.fit.families import answered
 from panelwright.layout.fit.rectangles.boxes import Boxes
-from panelwright.layout.fit.rectangles.contacts import WoodEdges, room
-from panelwright.layout.fit.rectangles.holding import Points, hold, missed
+from panelwright.layout.fit.rectangles.contacts import WoodEdges, hold, missed, room
+from panelwright.layout.fit.rectangles.holding import Points
 from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.fit.wood.round_holes import Disks
 from panelwright.layout.geometry.point import Point

@@ -14,9 +14,7 @@ from strategies import star_rings
 
 from panelwright.layout.errors import LayoutError, NothingFitsError, PanelError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
-from panelwright.layout.fit.on_edge.convex_length import bound
-from panelwright.layout.fit.on_edge.standing import Box
-from panelwright.layout.fit.on_edge.tops import KeptTops
+from panelwright.layout.fit.on_edge.tops import Box, KeptTops
 from panelwright.layout.fit.wish import Keeping
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement, Points
@@ -196,7 +194,7 @@ def test_no_real_top_beats_the_bound_of_its_box(shape: str, seed: int) -> None:
     for _ in range(60):
         width = float(rng.uniform(1.0, family.most))
         radius = float(rng.uniform(*family.radii))
-        found = family._best(family.ground.inner, width, radius)
+        found = family._best(width, radius)
         if found is None:
             continue
         tried += 1
@@ -212,7 +210,7 @@ def test_no_real_top_beats_the_bound_of_its_box(shape: str, seed: int) -> None:
                 min(top.radius + float(spread[1]), widths[1] / 2),
             )
         box = Box(widths, radii)
-        assert bound(family.ground, family.wish, box, score * (1 - 1e-3)) >= score * (1 - 1e-8)
+        assert family.bound(box, score * (1 - 1e-3)) >= score * (1 - 1e-8)
     assert tried or family.most < 50
 
 

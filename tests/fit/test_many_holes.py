@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 
 from panelwright.layout.fit import Limits, Span, Wish, best_fits
 from panelwright.layout.fit.convex.capsule import CapsuleKind
+from panelwright.layout.fit.convex.d_end import DEndKind
 from panelwright.layout.fit.convex.kind import Kind
 from panelwright.layout.fit.convex.oval import OvalKind
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind
@@ -67,7 +68,7 @@ def test_two_thousand_corners_keep_the_gap(shape: str) -> None:
     assert fit.gap is not None and fit.gap <= GAP
 
 
-KINDS = [CapsuleKind(), OvalKind(), SuperellipseKind(2.7)]
+KINDS = [CapsuleKind(), DEndKind(), OvalKind(), SuperellipseKind(2.7)]
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -80,7 +81,7 @@ def test_a_disk_is_touched_no_sooner_than_its_hole(kind: Kind) -> None:
     assert disks.radii == pytest.approx([4 * math.cos(math.pi / 24), 12 * math.cos(math.pi / 90)])
     centres = rng.uniform(0, 400, (200, 2))
     for turn, share in zip(rng.uniform(-2, 2, 6), rng.uniform(0, 1, 6), strict=True):
-        p = share * (200.0 if kind.name == "capsule" else 2.0)
+        p = share * (200.0 if kind.name in ("capsule", "D end") else 2.0)
         exact = kind.distances(turn, p, edges[disks.edges], centres).min(axis=1)
         coarse = kind.disk_radii(p, disks.ways(turn, centres), disks.radii).min(axis=1)
         clear = wood.outer.holds_points(centres) & (exact > 20)

@@ -9,8 +9,7 @@ import pytest
 
 from panelwright.layout.jobfile.job import read_job
 from panelwright.layout.panel import Build, Kind
-from panelwright.layout.plan.fitting import fits_of
-from panelwright.layout.plan.why import along_grain_in
+from panelwright.layout.plan.fitting import along_grain_in, fits_of
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 from panelwright.layout.words.why import along_grain_words
@@ -58,3 +57,19 @@ def test_a_top_along_the_grain_has_nothing_beside_it() -> None:
     limits = replace(JOB.wish.limits, most_turn_deg=9.9)
     job = replace(JOB, wish=replace(JOB.wish, limits=limits))
     assert along_grain_in(job, fits_of(job)[0]) is None
+
+
+def test_of_tops_that_are_as_good_one_along_the_grain_is_taken() -> None:
+    """Round the hole in the middle of a round board any turn gives a hexagon of the same size."""
+    board = """
+    [panel]
+    outline = { diameter = 1100 }
+    thickness = 25
+    defects = [{ kind = "screw hole", at = [550, 550], diameter = 5 }]
+    [top]
+    shape = "hexagon"
+    """
+    job = read_job(board)
+    fit = fits_of(job)[0]
+    assert math.degrees(Top(job.panel, fit.outline, fit.placement).off_grain) <= 10 + 1e-6
+    assert fit.bound is not None and fit.score >= fit.bound.value * (1 - 2e-3)

@@ -12,7 +12,7 @@ from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.jobfile import problems, read_job
 from panelwright.layout.legs.concern import LegMatter
 from panelwright.layout.marking.method import HandTool
-from panelwright.layout.panel import Face, Mend
+from panelwright.layout.panel import Face, Kind, Mend
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.units import Tape
 from panelwright.layout.words.ways import against_words
@@ -156,3 +156,19 @@ def test_a_router_that_is_not_there_draws_nothing() -> None:
     methods = {m.name: m for m in plan(capsule + "[tools]\nrouter = false\n").methods}
     assert against_words(methods["router trammel"], Tape()) == "no router trammel at hand"
     assert plan(capsule).methods[0].draws_line
+
+
+@pytest.mark.parametrize(
+    ("said", "kind"),
+    [
+        ('material = "chipboard"', Kind.PARTICLEBOARD),
+        ('material = "MDF"', Kind.MDF),
+        ('material = "hollow-core door"', Kind.HOLLOW),
+        ('material = "oak"', Kind.SOLID),
+        ('material = "oak"\nbuild = "veneered"', Kind.VENEERED),
+    ],
+)
+def test_a_board_is_built_as_its_material_says(said: str, kind: Kind) -> None:
+    """A job need not say twice that a panel is of chipboard; oak may be solid or a veneer."""
+    text = f"[panel]\nthickness = 18\n{said}\noutline = {{ length = 900, width = 500 }}\n"
+    assert read_job(text + '[top]\nshape = "oval"\n').panel.build.kind is kind

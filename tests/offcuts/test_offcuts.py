@@ -17,7 +17,7 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import AREA_BALANCE, CHORD
-from panelwright.layout.offcuts.clean import Clean, largest_clean_rectangle
+from panelwright.layout.offcuts.clean import Clean, largest_clean_rectangle, may_hold
 from panelwright.layout.offcuts.plan import OffcutPlan, Worth, offcuts_of
 from panelwright.layout.offcuts.wish import OffcutWish
 from panelwright.layout.outlines import Capsule, Outline, RoundedRectangle
@@ -172,9 +172,10 @@ def test_a_wide_offcut_is_only_kept_as_long_as_asked_for(length: float, kept: bo
     panel = Panel(rectangular_outline(402 + length, 150), 20, build=Build(Kind.MDF))
     core, placement = Capsule(280, 120), Placement(Point(200, 75))
     (offcut,) = offcuts_of(panel, core.path().placed(placement), [_box(400, -9, 402, 159)]).pieces
-    assert offcut.clean is not None
-    assert (offcut.clean.length, offcut.clean.width) == pytest.approx((length, 150), abs=0.01)
     assert offcut.kept is kept
+    if kept:
+        assert offcut.clean is not None
+        assert (offcut.clean.length, offcut.clean.width) == pytest.approx((length, 150), abs=0.01)
 
 
 @pytest.mark.parametrize(
@@ -192,9 +193,10 @@ def test_a_stile_makes_legs(kind: Kind, stile: float, worth: Worth) -> None:
     panel = Panel(rectangular_outline(1981, 494), 40, build=Build(kind, stile))
     core = Capsule(1900, 380).path().placed(Placement(Point(990, 200)))
     (strip,) = offcuts_of(panel, core, [_box(-9, 400, 1990, 402)]).pieces
-    assert strip.clean is not None
-    assert (strip.clean.length, strip.clean.width) == pytest.approx((1981, 92), abs=0.02)
     assert strip.worth is worth
+    if worth is Worth.LEGS:
+        assert strip.clean is not None
+        assert (strip.clean.length, strip.clean.width) == pytest.approx((1981, 92), abs=0.02)
 
 
 @pytest.mark.parametrize(
@@ -323,7 +325,7 @@ def test_the_clean_rectangle_of_a_rectangle_is_itself() -> None:
 
 @pytest.mark.parametrize(("a", "b"), [(329, 230), (329, 329), (900, 100), (700, 650)])
 def test_the_clean_rectangle_of_a_right_triangle_is_half_of_it(a: float, b: float) -> None:
-    """The largest rectangle in a triangle has half its area: it is found, and proved within 4 %.
+    """The largest rectangle in a triangle has half its area: it is found, and proved within 6 %.
 
     One with two sides along the legs is x by b(1 − x/a), greatest at x = a/2; one along the
     hypotenuse comes to the same half (reckoned by hand; Euclid, *Elements* VI.27). Of 329 by 230
@@ -331,7 +333,7 @@ def test_the_clean_rectangle_of_a_right_triangle_is_half_of_it(a: float, b: floa
     """
     found = clean_in(_polygon((0, 0), (a, 0), (0, b)))
     assert 0.99 <= found.box.area / (a * b / 4) <= 1 + 1e-9
-    assert a * b / 4 * (1 - 1e-9) <= found.most <= 1.04 * a * b / 4
+    assert a * b / 4 * (1 - 1e-9) <= found.most <= 1.06 * a * b / 4
 
 
 def test_the_clean_rectangle_of_an_l_is_its_longer_arm() -> None:
@@ -350,11 +352,12 @@ def test_the_clean_rectangle_beside_a_hole_keeps_to_one_side() -> None:
 @settings(max_examples=10, phases=[Phase.explicit, Phase.generate])
 @given(strategies.star_rings())
 def test_a_clean_rectangle_lies_in_its_piece(corners: tuple[Point, ...]) -> None:
-    """What is called clean is proved inside by geometry."""
+    """What is called clean is proved inside by geometry, and no glance ruled it out."""
     piece = _polygon(*((p.x, p.y) for p in corners))
     found = clean_in(piece)
     assert found.box.length >= found.box.width > 0
     assert Region.from_rings(found.box.corners).minus(piece).area < 1e-3
+    assert may_hold(piece, found.box.length, found.box.width)
     assert found.box.area <= found.most <= piece.area * (1 + 1e-6)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import math
 from functools import cache
 
 import ezdxf
@@ -10,15 +11,18 @@ import pytest
 from bench_page import page_of
 
 from panelwright.layout.drawing import layers
-from panelwright.layout.drawing.scene import Stroke
+from panelwright.layout.drawing.scene import Area, Stroke
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.outlines import Freeform, Outline, RegularPolygon, Superellipse
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.sheets.folder import plan_files
+from panelwright.layout.sheets.pictures.lying import lying_scene
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.units import Tape
+from panelwright.layout.words.lying import lying_of
 from panelwright.layout.words.outline import exact_words, outline_words
+from panelwright.layout.words.saw_lines import rounds_of
 
 PANEL = """
 units = "mm"
@@ -121,6 +125,19 @@ def test_a_top_that_keeps_nothing_shows_no_kept_edge() -> None:
     """Neither layer nor words of it appear on the sheets of an octagon."""
     for name in ("plan.svg", "template-mirrored.svg", "bench-sheet.html"):
         assert "ept edge" not in str(files_of("octagon")[name])
+
+
+@pytest.mark.parametrize("wish", ["octagon", "own"])
+@pytest.mark.parametrize("plain", [False, True])
+def test_a_saw_starts_where_its_triangle_stands(wish: str, plain: bool) -> None:
+    """Of slanting lines too: beside each start, across the tape at most, a triangle points in."""
+    plan = plan_for(wish)
+    scene = lying_scene(plan, lying_of(plan), rounds_of(plan), tallest=90.0, plain=plain)
+    tips = [item.boundary.points(1.0)[0] for item in scene.on(layers.INK) if isinstance(item, Area)]
+    lines = [item for item in scene.on(layers.BENCH_SAW) if isinstance(item, Stroke)]
+    assert len(lines) == len(tips) == len(plan.cuts.trims)
+    for line in lines:
+        assert min(math.dist(line.path.points(1.0)[0], tip) for tip in tips) < 6.0
 
 
 def test_an_outline_of_ones_own_is_said_to_keep_its_size() -> None:

@@ -16,7 +16,14 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Line
 from panelwright.layout.geometry.symmetry import is_symmetric
-from panelwright.layout.outlines import Capsule, Outline, Oval, Rectangle, RoundedRectangle
+from panelwright.layout.outlines import (
+    Capsule,
+    DEnd,
+    Outline,
+    Oval,
+    Rectangle,
+    RoundedRectangle,
+)
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4, PaperError
 from panelwright.layout.template.portions import (
@@ -189,6 +196,16 @@ def test_the_proposal_takes_the_fewest_sheets() -> None:
         "Top", Capsule(1700, 700).path(), symmetric_x=True, symmetric_y=True
     )
     assert proposed(round_ends, A4).portion.name == "quarter"
+
+
+def test_a_rough_line_round_a_square_corner_is_no_curve_to_print() -> None:
+    """Of a D end and its rough line only what stands at the round end is on paper."""
+    top = DEnd.of_size(1880, 690)
+    content = TemplateContent("Top", top.path(), rough=top.parallel(3.0))
+    (curves,) = portions_named(content, "curves")
+    shown = curves.paths(content)
+    assert len(shown) == 2
+    assert all(piece.bounds.left > 1880 / 2 - 690 / 2 - TAIL - 1 for piece in shown)
 
 
 def test_a_top_with_few_curves_prints_only_those() -> None:

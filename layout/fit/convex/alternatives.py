@@ -13,7 +13,7 @@ from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..found import Fit
-from ..stand import Stand
+from ..stand import AT_THE_END, CLEARLY, Away, Stand
 from ..wood.edges import Array
 from .closing import closed_in
 from .family import TwoSizes
@@ -102,8 +102,8 @@ class RoundElsewhere:
             away = np.hypot(*(centres - centres[best]).T)
             room[away < _APART * self.wood.diameter] = -1.0
 
-    def climbed(self, start: Stand, stays: Callable[[Stand], bool]) -> Fit | None:
-        """Return the best top that can be reached from a start by ways on which it `stays`.
+    def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
+        """Return the best top that can be reached from a start by ways on which it stays `away`.
 
         Where it comes to the end of such a way, its turn and shape are still made the best.
         """
@@ -111,13 +111,19 @@ class RoundElsewhere:
         at = np.array([centre.x, centre.y])
         turn, half = start.placement.turn, (start.length / 2, start.width / 2)
         pose = Pose(centre.x, centre.y, turn, *half)
-        family = _Staying(self.wood, self.sizing, lambda score, top: stays(self._stand(score, top)))
+        family = _Staying(self.wood, self.sizing, lambda *found: away(self._stand(*found)))
         found = family.placed(at, turn, self.sizing.kind.shape_of(pose))
         if found is None:
             return None
         score, top = polished(family, *found)
-        family.fixed = np.array([top.x, top.y])
-        top = closed_in(family, polished(family, score, top)[1])
+        stand = self._stand(score, top)
+        if score < least:
+            return stand
+        if away(stand) > AT_THE_END:
+            top = closed_in(family, top)
+        else:
+            family.fixed = np.array([top.x, top.y])
+            top = polished(family, score, top)[1]
         return proved(top, self.wood.middle, self.sizing, self.sound, self.held)
 
     def _stand(self, score: float, top: Pose) -> Stand:
@@ -128,12 +134,12 @@ class RoundElsewhere:
 class _Staying(TwoSizes):
     """Tops that stay where they may, and, once it is fixed, at one centre."""
 
-    def __init__(self, wood: Wood, sizing: Sizing, stays: Callable[[float, Pose], bool]) -> None:
+    def __init__(self, wood: Wood, sizing: Sizing, away: Callable[[float, Pose], float]) -> None:
         super().__init__(wood, sizing)
-        self.stays = stays
+        self.away = away
         self.fixed: Array | None = None
 
     def placed(self, centre: Array, turn: float, p: float) -> tuple[float, Pose] | None:
         """Return the best top of a place, turn and shape, if it fits and stays."""
         found = super().placed(centre if self.fixed is None else self.fixed, turn, p)
-        return found if found is not None and self.stays(*found) else None
+        return found if found is not None and self.away(*found) >= CLEARLY else None

@@ -87,10 +87,11 @@ class _Near:
         self.family, self.top, self.trust = family, top, trust
         self.apart = _APART * top.half_width
         self.moves = moves_of(family, top)
-        edges = family.wood.inner_edges
-        self.edges = edges[self._room(np.array(top), edges) < 4 * trust + self.apart]
+        near = 4 * trust + self.apart
+        edges = family.near(top, near)
+        self.edges = edges[self._room(np.array(top), edges) < near]
         firm = family.wood.firmly
-        self.firm = firm[self._held(np.array(top), firm) < 4 * trust + self.apart]
+        self.firm = firm[self._held(np.array(top), firm) < near]
 
     def step(self) -> tuple[Array, float]:
         """Return the step of the pose to where score and contacts balance, and its gain, mm."""

@@ -69,7 +69,6 @@ class DEndKind(CapsuleKind):
     """D ends of any straight."""
 
     name = "D end"
-    takes_disks = False
     pace = 1.5
 
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
@@ -84,6 +83,17 @@ class DEndKind(CapsuleKind):
         """Return edges as tops of one turn and straight meet them."""
         frame = turned(np.eye(2), turn)
         return _Facing(edges @ frame, frame, p)
+
+    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
+        """Return the radii at which tops touch disks: with their end, a side or a corner."""
+        x, y = ways[..., 0], np.abs(ways[..., 1])
+        near, far = np.sort([y, -x - p], axis=0)
+        flat = far - radii
+        turned_by = np.maximum(2 * radii**2 - (far - near) ** 2, 0.0)
+        cornered = (far + near - np.sqrt(turned_by)) / 2
+        box = np.where(near <= flat, flat, cornered)
+        touched: Array = np.where(x > p, np.hypot(x - p, y) - radii, box)
+        return np.maximum(touched, 0.0)
 
     def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
         """Return the radii at which tops about the centres hold all the points, (m,)."""

@@ -15,18 +15,17 @@ from collections.abc import Iterable
 import numpy as np
 from numpy.typing import NDArray
 
-from ...geometry.tolerance import ROUNDING
 from ..goal import turn_spans
 from ..wood.edges import Array, blocks, turned
 from ..wood.round_holes import Disks
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
 from .gauge import Met
-from .kind import Kind
 from .local_search import beside, brought_in, polished
 from .pose import Pose
 from .relaxation import Edges
 from .sizing import Sizing
+from .tops import Tops
 from .wood import Wood
 
 _MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
@@ -38,6 +37,10 @@ _MOST_STAYING = 0.7
 
 Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
 turns add alone, and then a bound that comes from their width falls with no cut of the box."""
+
+_FIRST_SHARE = 0.3
+"""Of the effort, after which boxes to start with wait until they promise more than others: where
+edges are many, each takes a hundredth of it."""
 
 _FIRST_TURNS = 8
 """Spans that a half turn is cut into at first; any number would do."""
@@ -62,24 +65,21 @@ _DEAR = 10.0
 _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
 
-_LOOKS_A_BOX, _LOOKS_A_PLANE, _LOOKS_A_PLACE = 50_000, 8, 4
+_LOOKS_A_BOX, _LOOKS_A_PLANE = 50_000, 8
 """Looks at an edge (`Family.looks`) that a box takes, however few edges there are, and that
-its half-planes and a top that is placed take of each edge: as measured."""
+its half-planes take of each edge: as measured."""
 
 _EXACT = 1e-6
 """What rounding may do to a depth, mm, with a wide margin."""
 
 
-class TwoSizes:
+class TwoSizes(Tops):
     """A family for the search: one kind of outline on one piece of wood."""
 
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
-        self.wood = wood
-        self.sizing = sizing
-        self.kind: Kind = sizing.kind
+        super().__init__(wood, sizing)
         self._wait, self._vain = 0, 0
         self._climbed = (0.0, Pose(*[math.inf] * 5))
-        self.looks = 0.0
 
     def first_boxes(self) -> Iterable[Box]:
         """Return boxes of every turn and shape allowed, with coarse cells over the whole wood."""
@@ -95,7 +95,7 @@ class TwoSizes:
                 clear = np.zeros(len(centres), dtype=bool)
                 for span in self.kind.first_shapes(low, high):
                     shapes = (turn, half_turn, *span)
-                    yield Box(*shapes, centres, turn, half, clear, near, disks)
+                    yield Box(*shapes, centres, turn, half, clear, near, disks, waits=True)
 
     def _turns(self, high: float) -> list[tuple[float, float]]:
         limits = self.sizing.wish.limits
@@ -113,6 +113,10 @@ class TwoSizes:
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no top of the box beats, or `enough` where that is higher."""
+        looked_for = _FIRST_SHARE * self.sizing.wish.most_effort
+        box.waits = box.waits and self.looks > looked_for and not math.isinf(box.high)
+        if box.waits:
+            return self._bound_by_depth(box)
         if math.isinf(box.high):
             return self.sizing.upper_of_tail(box.low, self.wood.diameter / 2)
         self.looks += _LOOKS_A_BOX
@@ -123,6 +127,13 @@ class TwoSizes:
         if drop_aside(box) and most > enough:
             most = min(most, self._bound_by_half_planes(box, enough))
         return max(most, enough)  # cells were dropped that may be worth as much
+
+    def _bound_by_depth(self, box: Box) -> float:
+        """Return the bound that the deepest place of the wood gives, at no cost."""
+        slimmest = float(self.kind.disks(box.high, 1.0)[1].max())
+        return self.sizing.upper_of_any(
+            box.low, box.high, self.wood.depths.greatest / slimmest, self.wood.diameter / 2
+        )
 
     def _bound_by_cells(self, box: Box, enough: float) -> float:
         """Return the bound that the cells give, with those left out that give less than enough."""
@@ -237,6 +248,8 @@ class TwoSizes:
         """
         if math.isinf(box.high):
             return None
+        if box.waits:
+            return self.placed(self.wood.depths.deepest, box.turn, box.low)
         best = self.placed(box.spot, box.turn, (box.low + box.high) / 2)
         if box.hint is not None:
             other = self.placed(*box.hint)
@@ -266,25 +279,10 @@ class TwoSizes:
         sizes = self.kind.sizes(p, box.likely_radius)
         return Pose(float(centre[0]), float(centre[1]), turn, *sizes)
 
-    def placed(self, centre: Array, turn: float, p: float) -> tuple[float, Pose] | None:
-        """Return the score and size of the best top of a place, turn and shape, if any fits."""
-        if not self.wood.holds_points(centre[None], inner=True)[0]:
-            return None
-        edges = self.wood.inner_edges
-        self.looks += self.kind.pace * _LOOKS_A_PLACE * len(edges)
-        radius = float(self.kind.met(turn, p, edges).nearest(centre[None]).min())
-        sizes = self.sizing.best(p, radius)
-        if sizes is None:
-            return None
-        if len(self.wood.held):
-            needed = self.kind.holding(turn, p, self.wood.firmly, centre[None])[0] - ROUNDING
-            if self.kind.sizes(p, needed)[1] > sizes[1]:
-                return None
-        pose = Pose(float(centre[0]), float(centre[1]), turn, *sizes)
-        return self.sizing.score(*sizes), pose
-
     def split(self, box: Box) -> Iterable[Box]:
         """Return two halves of the box: of its turns, shapes or places, whichever is loosest."""
+        if box.waits:  # it is looked into first
+            return [box.part(waits=False)]
         turning, shaping = self.kind.looseness(box)
         cut = box.low + 1.0 if math.isinf(box.high) else (box.low + box.high) / 2
         patch = patch_of(box)

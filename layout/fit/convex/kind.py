@@ -215,6 +215,10 @@ class Kind(ABC):
         length, lengthens, width, widens = self.axes(p)
         return length + lengthens * radius, width + widens * radius
 
+    def box(self, p: float, radius: float) -> tuple[float, float]:
+        """Return half the sizes of a box about its middle that a top does not leave, mm."""
+        return self.sizes(p, radius)
+
     def radius_of_width(self, p: float, half_width: float) -> float:
         """Return the radius of the shape with that half width."""
         _, _, width, widens = self.axes(p)

@@ -100,8 +100,9 @@ class _Moved(NamedTuple):
 
 def _moved(family: TwoSizes, top: Pose, trust: float) -> _Moved:
     """Return the top after the best step of at most `trust`, mm."""
-    room = family.kind.contacts(top, family.wood.inner_edges)
-    close = room.clear < 6 * trust + 1e-3 * top.half_width
+    near = 6 * trust + 1e-3 * top.half_width
+    room = family.contacts(top, near)
+    close = room.clear < near
     moves = moves_of(family, top)
     rows = [-room.slopes[close] @ moves]
     limits: list[Array] = [room.clear[close]]

@@ -63,6 +63,11 @@ class ConvexKind(Kind):
         """Return how the half sizes grow: as those of the form."""
         return Axes(0.0, self._sizes[0], 0.0, self._sizes[1])
 
+    def box(self, p: float, radius: float) -> tuple[float, float]:
+        """Return half the sizes of a box about its middle that a top does not leave, mm."""
+        far = self.form.body.far * radius
+        return far, far
+
     def shape_of(self, pose: Pose) -> float:
         """Return the only shape number there is."""
         return 0.0

@@ -1,9 +1,4 @@
-"""From a pose to a fit: the exact outline, made smaller by a hair where need be, proved inside.
-
-Exact contact cannot be proved with polygons. So a top that touches is drawn in, at most by what
-the tolerance policy allows, until the outer polygon of its core lies in the inner polygon of the
-wood; the size it then has is the size that is printed.
-"""
+"""From a pose to a fit: the exact outline at the plainest of the turns that look the same."""
 
 from __future__ import annotations
 
@@ -14,10 +9,9 @@ from ...geometry.alike import first_of_best
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import CHORD, INSETS
 from ...panel.sound import SoundWood
 from ..found import Fit
-from ..points import holds_all
+from ..proof import Drawn, until_proved
 from ..wish import Limits
 from .kind import Kind
 from .pose import Pose
@@ -41,23 +35,21 @@ def proved(
     """
     make, kind, rim = sizing.outline.resized, sizing.kind, sizing.rim
     turn = _plain_turn(kind, pose, sizing.wish.limits)
-    for step, chord in INSETS:
-        half_length, half_width = kind.drawn_in(pose, step)
+
+    def drawn_in(by: float) -> Drawn:
+        half_length, half_width = kind.drawn_in(pose, by)
         # drawn in alike all round a top gets slimmer, by a hair more than it may
         slimmest = sizing.wish.limits.ratio.greatest * (half_width + rim[1]) - rim[0]
         half_length = min(half_length, slimmest)
         drawn = pose._replace(half_length=half_length, half_width=half_width, turn=turn)
-        placement = Placement(Point(*kind.origin(drawn)) + middle, turn)
-        core = make(2 * half_length, 2 * half_width)
-        if not wood.inner.holds(Region.from_rings(placement.of(core.outer(chord)))):
-            continue
-        within = Region.from_rings(placement.of(core.inner(CHORD)))
-        if not holds_all(within, held):
-            return None
-        outline = make(2 * (half_length + rim[0]), 2 * (half_width + rim[1]))
-        score = sizing.score(half_length, half_width)
-        return Fit(outline, core, placement, score, None, 0)
-    return None
+        return Drawn(
+            make(2 * (half_length + rim[0]), 2 * (half_width + rim[1])),
+            make(2 * half_length, 2 * half_width),
+            Placement(Point(*kind.origin(drawn)) + middle, turn),
+            sizing.score(half_length, half_width),
+        )
+
+    return until_proved(drawn_in, wood, held)
 
 
 def _plain_turn(kind: Kind, pose: Pose, limits: Limits) -> float:

@@ -140,6 +140,13 @@ class Sizing:
                 score = self._score(half_length, half_width)
         return np.where(allowed, score, 0.0)
 
+    def upper_of_any(self, low: float, high: float, radius: float, longest: float) -> float:
+        """Return a score that no top of these shapes, of at most this half length, beats."""
+        score = float(self.upper(low, high, np.array([radius]))[0])
+        if self.wish.goal is Goal.NEAREST:
+            return score
+        return min(score, self.score(longest, self.kind.sizes(low, radius)[1]))
+
     def least_radius(self, low: float, high: float, most: float, enough: float) -> float:
         """Return a radius below which no top of these shapes is worth more than enough."""
         bottom = 0.0

@@ -27,6 +27,9 @@ _AS_LARGE = 0.0002
 _MOST_MOVES = 40
 """Steps towards the clearest place; each is as long as the room that is left, so few are taken."""
 
+_A_STEP = 0.1
+"""Of the half width: how much farther than its clearance a top is moved at once."""
+
 _TOUCHES = 0.02
 """mm from an edge within which a top is held by it, and slides along it."""
 
@@ -62,7 +65,7 @@ def _at_rest(family: TwoSizes, top: Pose) -> Pose:
     if len(family.wood.held):  # what must be held leaves it no such choice
         return top
     top = _clearest(family, top)
-    room = family.kind.contacts(top, family.wood.inner_edges)
+    room = family.contacts(top, _TOUCHES)
     for slope in room.slopes[room.clear < _TOUCHES, :2]:
         along = np.array([-slope[1], slope[0]]) / math.hypot(*slope)
         ends = [_slid(family, top, way) for way in (along, -along)]
@@ -92,9 +95,11 @@ def _clearest(family: TwoSizes, top: Pose) -> Pose:
     """Return the top moved, without turning, to where it stands clearest of the edges."""
     shape = family.kind.shape_of(top)
     for _ in range(_MOST_MOVES):
-        room = family.kind.contacts(top, family.wood.inner_edges)
+        room = family.contacts(top, 5 * _A_STEP * top.half_width)
+        if not (room.clear < _A_STEP * top.half_width).any():
+            room = family.contacts(top, math.inf)
         least = max(float(room.clear.min()), 0.0)
-        reach = least + 0.1 * top.half_width
+        reach = least + _A_STEP * top.half_width
         near = room.clear < least + 2 * reach
         rows = np.column_stack([-room.slopes[near, :2], np.ones(int(near.sum()))])
         most = np.array([reach, reach, reach])
@@ -118,7 +123,7 @@ def _moved(family: TwoSizes, top: Pose, way: Array, shape: float, least: float) 
         found = family.placed(np.array([top.x, top.y]) + share * way, top.turn, shape)
         if found is None or not _as_good(family, found[1], top):
             continue
-        clear = float(family.kind.contacts(found[1], family.wood.inner_edges).clear.min())
-        if clear > least + _WORTH_A_MOVE:
+        enough = least + _WORTH_A_MOVE
+        if (family.contacts(found[1], enough).clear > enough).all():
             return found[1]
     return None

@@ -14,7 +14,7 @@ from ...geometry.polygon import Region, convex_hull
 from ...panel.sound import SoundWood
 from ..points import firm_corners, held_corners
 from ..wood.depth import Depths
-from ..wood.edges import Array, diameter, outermost, turned
+from ..wood.edges import Array, EdgesAround, diameter, outermost, turned
 from ..wood.round_holes import Disks
 
 _CELLS_ALONG = 12
@@ -57,6 +57,7 @@ class Wood:
         self.inner = sound.inner.placed(back)
         self.outer = self.inner if sound.inner is sound.outer else sound.outer.placed(back)
         self.inner_edges = self.inner.edges
+        self.around = EdgesAround(self.inner_edges)
         edges: list[Array] = []
         on_hull: list[NDArray[np.bool_]] = []
         pieces: list[Piece] = []

@@ -20,9 +20,9 @@ from ...geometry.segments import Side
 from ...geometry.tolerance import CHORD, ROUNDING
 from ...geometry.turned_box import half_turn
 from ...panel.edges import Edge
-from ..on_edge.free_spans import Array
 from ..on_edge.line import require_turn
 from ..wish import Wish
+from ..wood.edges import Array
 from .profile import Profile
 
 

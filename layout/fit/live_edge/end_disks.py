@@ -19,7 +19,7 @@ import numpy as np
 
 from ...geometry.polygon import Region
 from ...geometry.tolerance import CHORD
-from ..on_edge.free_spans import Array
+from ..wood.edges import Array
 from .band import Ground
 from .profile import Profile
 

@@ -19,19 +19,20 @@ from ...geometry.path import Path
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.segments import Arc, EllipticArc, Line, Segment
-from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING, SAME_POINT
+from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, SAME_POINT
 from ...geometry.window import clipped
 from ...outlines import Freeform
 from ...outlines.freeform import PIECE_AS_FOUND
 from ...panel.sound import SoundWood
 from ..found import Fit
-from ..points import held_corners, holds_all
+from ..points import held_corners
+from ..proof import Drawn, until_proved
 from ..wish import Goal, Limits, Wish
 from .band import Band, Ground
 from .profile import Profile
 
-_REDUCTIONS = (ROUNDING, 4 * ROUNDING, CHORD + 4 * ROUNDING, PROOF_ALLOWANCE / 2)
-"""By how much cuts are drawn in, mm, tried in turn."""
+LOOKS_A_BOX = 50_000
+"""Looks at an edge (`Family.looks`) that a box of pieces takes: as measured."""
 
 _FAR = 1e6
 """mm: farther than any panel reaches."""
@@ -183,21 +184,20 @@ class BandPieces:
 
     def finish(self, top: Cuts) -> Fit | None:
         """Return a piece proved inside the wood and round what it must hold, or None."""
-        for reduced in _REDUCTIONS:
-            smaller = top.drawn_in(reduced)
+
+        def drawn_in(by: float) -> Drawn | None:
+            smaller = top.drawn_in(by)
             path = outline_of(self.band, smaller, rounded=self.rounded)
             if path is None:
-                continue
+                return None
             placement = Freeform.frame_of(path).then(self.band.frame)
             placement = replace(placement, turn=math.remainder(placement.turn, math.tau))
             outline = Freeform.of(path, PIECE_AS_FOUND)
-            whole = Region.from_rings(placement.of(outline.outer(CHORD)))
-            if not self.wood.inner.holds(_clear_of_kept(whole, self.band)):
-                continue
-            if not holds_all(Region.from_rings(placement.of(outline.inner(CHORD))), self.held):
-                return None
-            return Fit(outline, outline, placement, self._score(smaller, outline), None, 0)
-        return None
+            return Drawn(outline, outline, placement, self._score(smaller, outline))
+
+        return until_proved(
+            drawn_in, self.wood, self.held, lambda whole: _clear_of_kept(whole, self.band)
+        )
 
     def _score(self, cuts: Cuts, outline: Freeform) -> float:
         """Return what the goal counts: the area, the length along the axis or the least width."""

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..on_edge.free_spans import Array
+from ..wood.edges import Array
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,13 +71,3 @@ def _below(x: Array, height: Array, level: float) -> Array:
     right = np.where(end < level, x[1:], middle)
     parts: Array = np.stack([left, right], axis=1)[low]
     return parts
-
-
-def free_runs(blocked: Array, left: float, right: float) -> Array:
-    """Return what of a stretch is left between blocked parts, (n, 2), from left to right."""
-    order = np.argsort(blocked[:, 0], kind="stable")
-    starts, ends = blocked[order].T
-    covered = np.maximum.accumulate(np.append(left, ends))
-    runs = np.stack([covered, np.append(np.minimum(starts, right), right)], axis=1)
-    free: Array = runs[runs[:, 0] < runs[:, 1]]
-    return free

@@ -16,18 +16,24 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ...geometry.polygon import Region
+from ...geometry.scalar import last_where
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
-from ..on_edge.free_spans import Array
-from ..on_edge.standing import LOOKS_A_BOX
 from ..wish import Goal, Wish
+from ..wood.edges import Array
 from .band import Ground
 from .end_disks import Ends, Stretch, lost_area, most_area, sides_of
-from .local_search import settled
-from .piece import BandPieces, Cuts
+from .piece import LOOKS_A_BOX, BandPieces, Cuts
 from .profile import Profile
 
 _SLACK = 4 * ROUNDING
+
+_SHARE, _FINER, _FINEST = 1 / 16, 2.5, 1e-4
+"""The first step as a share of the band, how much finer each is than the one before, and the step,
+mm, that it ends with."""
+
+_FINELY = 1e-3
+"""Of a step: how near it is found where an end stops fitting."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,5 +235,39 @@ class HalfRoundPieces(BandPieces):
             yield replace(box, **{name: half})
 
     def polish(self, score: float, top: Cuts) -> tuple[float, Cuts]:
-        """Return the piece with its cuts moved to where they are best."""
-        return settled(self, score, top)
+        """Return a local best, to `_FINEST`: each end is pushed out until it touches."""
+        step = (self.band.right - self.band.left) * _SHARE
+        while step > _FINEST:
+            better = False
+            for moved in _moves(self, top, step):
+                found = _pushed_out(self, moved, step)
+                worth = self.worth(found)
+                if worth > score:
+                    score, top, better = worth, found, True
+            step /= 1.0 if better and step > 1.0 else _FINER
+        return score, top
+
+
+def _moves(pieces: HalfRoundPieces, cuts: Cuts, step: float) -> list[Cuts]:
+    """Return the piece as it is, moved along, its ripped side moved, and its ends moved in."""
+    lifts = (-step, 0.0, step) if pieces.ripped else (0.0,)
+    return [
+        Cuts(cuts.left + left, cuts.right + right, cuts.top + lift)
+        for lift in lifts
+        for left, right in ((0, 0), (step, step), (-step, -step), (step, 0), (0, -step))
+    ]
+
+
+def _pushed_out(pieces: HalfRoundPieces, cuts: Cuts, step: float) -> Cuts:
+    """Return a piece with its ends, the right one first, as far out as they get within a step."""
+    return _out(pieces, _out(pieces, cuts, "right", step), "left", -step)
+
+
+def _out(pieces: HalfRoundPieces, cuts: Cuts, name: str, step: float) -> Cuts:
+    def moved(by: float) -> Cuts:
+        return replace(cuts, **{name: getattr(cuts, name) + by * step})
+
+    def fits(by: float) -> bool:
+        return pieces.can_be(moved(by))
+
+    return moved(last_where(fits, -2.0, 2.0, _FINELY)) if fits(-2.0) else cuts

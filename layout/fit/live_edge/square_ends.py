@@ -17,10 +17,9 @@ import numpy as np
 from ...geometry.polygon import Region
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
-from ..on_edge.standing import LOOKS_A_BOX
+from ..on_edge.free_spans import free_runs
 from ..wish import Span, Wish
-from .piece import BandPieces, Cuts, least_width
-from .profile import free_runs
+from .piece import LOOKS_A_BOX, BandPieces, Cuts, least_width
 from .windows import Asked, best_window
 
 _FIRST = 16

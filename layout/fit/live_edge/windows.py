@@ -13,9 +13,10 @@ import numpy as np
 
 from ...geometry.alike import first_of_best, greatest_first
 from ...geometry.tolerance import SAME_PLACE
-from ..on_edge.free_spans import Array
+from ..on_edge.free_spans import free_runs
 from ..wish import Goal, Span
-from .profile import Profile, free_runs
+from ..wood.edges import Array
+from .profile import Profile
 
 _HALVINGS = 50
 """Steps that close in on the greatest least width: to a part in 10¹⁵."""

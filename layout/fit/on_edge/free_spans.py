@@ -12,37 +12,50 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-Array = NDArray[np.float64]
+from ...geometry.polygon import Region
+from ...geometry.tolerance import ROUNDING
+from ..wood.edges import Array
+from .line import KeptLine
 
 _ON = 1e-9
 """Shares of an edge's length that rounding may miss its ends by."""
 
 
 @dataclass(frozen=True, slots=True)
-class Spans:
-    """Free spans from left to right, and which edges end them."""
+class Side:
+    """One of the two polygons of the sound wood, in the frame of the line."""
 
-    ends: Array
-    """(s, 2) array: from where to where along x, mm."""
-    edges: NDArray[np.intp]
-    """(s, 2) array of int: the edge that ends it on the left, and on the right; −1 where only the
-    search ends there."""
+    wood: Region
+    edges: Array
+    """(e, 2, 2) array: of the wood."""
+    within: Array
+    """(2,) array: from where to where along x the edge is kept, mm: straights lie there."""
 
-    @property
-    def lengths(self) -> Array:
-        """How long they are, mm."""
-        lengths: Array = self.ends[:, 1] - self.ends[:, 0]
-        return lengths
+    @classmethod
+    def of(cls, wood: Region, line: KeptLine) -> Side:
+        """Return a polygon as it lies on a line."""
+        own = wood.placed(line.back)
+        return cls(own, own.edges, np.array([-ROUNDING, line.length + ROUNDING]))
 
-    def where(self, chosen: NDArray[np.bool_]) -> Spans:
-        """Return those that are chosen."""
-        return Spans(self.ends[chosen], self.edges[chosen])
+    def straights(self, width: float, radius: float) -> Array:
+        """Return where the straight of a top stays clear, (s, 2): from the first to the last place.
+
+        The core of a top of some width is the strip that lies `radius` inside all its sides; its
+        straight is as long. A top is taken less by `ROUNDING` all round, so contact is no
+        collision and no straight that fits is left out.
+        """
+        if width <= 2 * ROUNDING:
+            return self.within[None]
+        middle, inset = width / 2, max(radius, ROUNDING)
+        bar = (inset, width - inset) if inset < middle else (middle, middle)
+        spans = free_spans(self.edges, bar, max(radius - ROUNDING, 0.0), self.within)
+        middles = np.column_stack([spans.mean(axis=1), np.full(len(spans), middle)])
+        return spans[self.wood.holds_points(middles)]
 
 
-def free_spans(edges: Array, bar: tuple[float, float], radius: float, within: Array) -> Spans:
-    """Return the spans of x where a bar keeps `radius` from all edges.
+def free_spans(edges: Array, bar: tuple[float, float], radius: float, within: Array) -> Array:
+    """Return the spans of x, (s, 2), where a bar keeps `radius` from all edges.
 
     Whether they lie in the wood is not asked.
 
@@ -59,28 +72,20 @@ def free_spans(edges: Array, bar: tuple[float, float], radius: float, within: Ar
     """
     low, high = bar
     bottom, top = edges[:, :, 1].min(axis=1), edges[:, :, 1].max(axis=1)
-    near = np.flatnonzero((bottom - radius < high) & (top + radius > low))
-    blocked = reached(edges[near], bar, radius)
+    near = edges[(bottom - radius < high) & (top + radius > low)]
+    mirrored = near * np.array([-1.0, 1.0])
+    sides = [-_farthest(mirrored, *bar, radius), _farthest(near, *bar, radius)]
+    return free_runs(np.stack(sides, axis=1), float(within[0]), float(within[1]))
+
+
+def free_runs(blocked: Array, left: float, right: float) -> Array:
+    """Return what of a stretch is left between blocked parts, (n, 2), from left to right."""
     order = np.argsort(blocked[:, 0], kind="stable")
-    near, blocked = np.append(-1, near[order]), blocked[order]
-    covered = np.append(within[0], blocked[:, 1])
-    farthest = np.maximum.accumulate(covered)
-    which = np.maximum.accumulate(np.where(covered == farthest, np.arange(len(covered)), 0))
-    following = np.append(blocked[:, 0], np.inf)
-    beyond = following >= within[1]
-    ends = np.stack([farthest, np.where(beyond, within[1], following)], axis=1)
-    names = np.stack([near[which], np.where(beyond, -1, np.append(near[1:], -1))], axis=1)
-    return Spans(ends, names).where(ends[:, 0] <= ends[:, 1])
-
-
-def reached(edges: Array, bar: tuple[float, float], radius: float) -> Array:
-    """Return from where to where along x each edge blocks a bar, (e, 2) mm.
-
-    It must come near enough to do so.
-    """
-    mirrored = edges * np.array([-1.0, 1.0])
-    sides = [-_farthest(mirrored, *bar, radius), _farthest(edges, *bar, radius)]
-    return np.stack(sides, axis=1)
+    starts, ends = blocked[order].T
+    covered = np.maximum.accumulate(np.append(left, ends))
+    runs = np.stack([covered, np.append(np.minimum(starts, right), right)], axis=1)
+    free: Array = runs[runs[:, 0] <= runs[:, 1]]
+    return free
 
 
 def _farthest(edges: Array, low: float, high: float, radius: float) -> Array:

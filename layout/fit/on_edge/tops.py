@@ -1,36 +1,54 @@
 """Tops with a long side on a kept edge: one depth is searched, or a depth and a corner radius.
 
-The longest straight that stands on the line at a depth is found exactly; the deeper a top, the
-shorter. So the search halves the depths, and where the corner radius is free the radii too, until
-the bound of no box is above the best top found (`convex_length`). A finer and finer grid of depths
-round that top polishes it.
+The longest straight that stands on the line at a depth is found exactly. A top of width w that
+stands there holds every narrower one with the same straight, and every rounder one of the same
+length. So for widths [w₀, w₁] and radii [ρ₀, ρ₁] each top has its straight in a span that is free
+at width w₀ and radius min(ρ₁, w₀/2), and it reaches at most ρ₁ beyond it at both ends: it is no
+longer than the span and 2ρ₁, and no wider than w₁. The search halves widths and radii until that
+is no longer above the best top found. A finer and finer grid round that top polishes it.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 
 from ...geometry.alike import first_of_best, greatest_first
+from ...geometry.placement import Placement
+from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING, SAME_PLACE
+from ...geometry.turned_box import half_turn
+from ...outlines import Capsule
 from ...panel.sound import SoundWood
+from ..entry import Entry
 from ..found import Fit
-from ..goal import check
+from ..goal import Ends, check
+from ..points import firm_corners, held_corners
+from ..proof import Drawn, until_proved
+from ..rectangles.contacts import missed
+from ..rectangles.finish import outline
 from ..rectangles.sizes import CORNER_LOSS, Sizes
 from ..wish import Wish
-from .convex_length import bound
-from .free_spans import Array
-from .ground import Ground, Side
+from ..wood.edges import Array
+from .free_spans import Side
 from .line import KeptLine
-from .proof import finished
-from .standing import LOOKS_A_BOX, Box, Standing, holds
 
 _NARROWEST = 1e-3
 """mm: no top is narrower."""
+
+_SLACK = 16 * ROUNDING
+"""What rounding may do to a length, mm."""
+
+_LOOKS_A_BOX = 10_000
+"""Looks at an edge (`Family.looks`) that a box takes: as measured."""
+
+_SQUARE = 10 * ROUNDING
+"""A corner of a smaller radius than this is square, mm."""
 
 _FIRST = 16
 """Widths that are looked at first."""
@@ -43,6 +61,32 @@ _FINEST = 1e-6
 """mm: polishing ends with steps as small as this."""
 
 
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """A rectangle with round corners whose lower side lies on y = 0."""
+
+    middle: float
+    """Where its middle lies along the line, mm."""
+    length: float
+    width: float
+    radius: float
+    """mm; a capsule's radius is half its width."""
+
+    def holds(self, points: Array) -> bool:
+        """Return whether it holds all the points, (n, 2) mm in the frame of its line."""
+        long, wide = self.length / 2 - self.radius, self.width / 2 - self.radius
+        off = points - np.array([self.middle, self.width / 2])
+        return missed(off, np.array([-long, long, -wide, wide]), self.radius) == 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """Tops of some widths and corner radii, mm, from the least to the greatest."""
+
+    widths: Ends
+    radii: Ends
+
+
 class KeptTops:
     """The family of tops of one shape on a kept edge."""
 
@@ -53,14 +97,20 @@ class KeptTops:
         self.looks = 0.0
         self.wood, self.wish, self.shape, self.held = wood, wish, shape, held
         self.line = KeptLine.of(wish, shape)
-        self.ground = Ground.of(self.line, wood, held)
+        self.inner = Side.of(wood.inner, self.line)
+        self.outer = self.inner if wood.inner is wood.outer else Side.of(wood.outer, self.line)
+        self.must, self.firmly = (
+            self.line.back.of(of(held)) for of in (held_corners, firm_corners)
+        )
+        """What tops must hold, (h, 2), and what one found must, (f, 2), so that it still does once
+        it is drawn in for its proof."""
         self.is_capsule = shape == "capsule"
         span = wish.limits.corner_radius
         fixed = {"rectangle": (0.0, 0.0), "capsule": (0.0, math.inf)}.get(
             shape, (span.least, span.greatest)
         )
         least = Sizes.of(wish, fixed[0])
-        self.most = min(self.ground.height, least.greatest[1])
+        self.most = min(float(self.outer.edges[:, :, 1].max(initial=0.0)), least.greatest[1])
         self.least = max(least.least_width, _NARROWEST)
         self.asked = max(least.asked_width, _NARROWEST)
         self.radii = (fixed[0], max(fixed[0], min(fixed[1], self.most / 2)))
@@ -74,27 +124,36 @@ class KeptTops:
         for low, high in pairwise(steps):
             yield self._box((float(low), float(high)), self.radii)
 
-    def _box(self, widths: tuple[float, float], radii: tuple[float, float]) -> Box:
+    def _box(self, widths: Ends, radii: Ends) -> Box:
         if self.is_capsule:
             return Box(widths, (widths[0] / 2, widths[1] / 2))
         return Box(widths, (radii[0], max(radii[0], min(radii[1], widths[1] / 2))))
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no top of the box beats; 0 where there is none."""
-        self.looks += LOOKS_A_BOX
-        return bound(self.ground, self.wish, box, enough)
+        self.looks += _LOOKS_A_BOX
+        (low, high), (least, greatest) = box.widths, box.radii
+        if high < 2 * least - _SLACK:
+            return 0.0
+        sizes, best = Sizes.of(self.wish, least), 0.0
+        for left, right in self.outer.straights(low, min(greatest, low / 2)):
+            length = float(right - left) + 2 * greatest + _SLACK
+            around = Standing(float(left + right) / 2, length + _SLACK, high + 2 * _SLACK, least)
+            if around.holds(self.must + np.array([0.0, _SLACK])):
+                most = sizes.most(np.array(length), np.array(high + _SLACK))
+                best = max(best, float(most))
+        return best
 
     def sample(self, box: Box) -> tuple[float, Standing] | None:
         """Return the best top of the box's least width, its corners as round as they may be."""
-        return self._best(self.ground.inner, box.widths[0], box.radii[1])
+        return self._best(box.widths[0], box.radii[1])
 
-    def _best(self, side: Side, width: float, radius: float) -> tuple[float, Standing] | None:
+    def _best(self, width: float, radius: float) -> tuple[float, Standing] | None:
         """Return the best top of a width and a corner radius, or one trimmed to the limits."""
         radius = width / 2 if self.is_capsule else min(radius, width / 2)
-        spans = side.straights(width, radius)
-        ends = spans.ends
-        if not len(self.ground.held) and len(ends):
-            ends = ends[greatest_first(spans.lengths, tolerance=SAME_PLACE)[:1]]
+        ends = self.inner.straights(width, radius)
+        if not len(self.must) and len(ends):
+            ends = ends[greatest_first(ends[:, 1] - ends[:, 0], tolerance=SAME_PLACE)[:1]]
         made = [top for span in ends if (top := self._on(span, width, radius)) is not None]
         scored = [(self.score(top), top) for top in made]
         if not scored:
@@ -118,7 +177,7 @@ class KeptTops:
             return None
         radius = min(radius, width / 2)
         half = length / 2 - radius
-        held = self.ground.firmly
+        held = self.firmly
         aim = (
             float(span.mean())
             if not len(held)
@@ -126,7 +185,7 @@ class KeptTops:
         )
         middle = min(max(aim, float(span[0]) + half), float(span[1]) - half)
         top = Standing(middle, length, width, radius)
-        return top if holds(top, held) else None
+        return top if top.holds(held) else None
 
     def score(self, top: Standing) -> float:
         """Return what the goal counts."""
@@ -155,7 +214,7 @@ class KeptTops:
         while step > _FINEST:
             offsets = np.linspace(-step, step, count)
             for width, radius in self._round(top, offsets):
-                found = self._best(self.ground.inner, width, radius)
+                found = self._best(width, radius)
                 if found is not None and found[0] > score:
                     score, top = found
             step /= finer
@@ -176,11 +235,31 @@ class KeptTops:
         the asked width first, and the proof takes that off it then.
         """
         if top.width < self.asked:
-            whole = self._best(self.ground.inner, self.asked, top.radius)
+            whole = self._best(self.asked, top.radius)
             fit = None if whole is None else self._proved(whole[1])
             if fit is not None:
                 return fit
         return self._proved(top)
 
     def _proved(self, top: Standing) -> Fit | None:
-        return finished(top, self.line, self.wood, self.held, self.shape, self.score)
+        frame = self.line.frame
+        placement = Placement(frame(Point(top.middle, top.width / 2)), half_turn(frame.turn))
+
+        def drawn_in(by: float) -> Drawn:
+            width = top.width - 2 * by
+            length = max(top.length - 2 * by, width)
+            radius = width / 2 if self.is_capsule else min(top.radius, width / 2)
+            radius = radius if radius >= _SQUARE else 0.0
+            capsule = Capsule(length, width) if self.is_capsule else None
+            made = capsule or outline(length, width, radius)
+            return Drawn(
+                made, made, placement, self.score(Standing(top.middle, length, width, radius))
+            )
+
+        return until_proved(drawn_in, self.wood, self.held)
+
+
+def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Entry:
+    """Return the tops of a shape."""
+    family = KeptTops(wood, wish, shape, held)
+    return Entry(family, family.finish)

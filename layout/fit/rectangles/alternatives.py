@@ -3,24 +3,21 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 
 from ...geometry.alike import greatest_first
 from ...geometry.placement import Placement
 from ...geometry.point import Point
-from ...geometry.polygon import Region
 from ..found import Fit
-from ..points import holds_all
-from ..stand import Stand
+from ..stand import AT_THE_END, CLEARLY, Away, Stand
 from ..wish import Goal
 from .family import RoundedRectangles
 from .finish import finished
 from .gaps import Array
 from .held import Held
-from .local_search import Polisher
 from .offset_wood import Recipe
 from .sampling import ALIKE, Windows, widest
 from .seeds import directions_of
@@ -35,28 +32,28 @@ _PLACE, _TURN = 0.04, math.radians(4)
 class RectanglesElsewhere:
     """Looks for other places on one piece of wood."""
 
-    def __init__(self, family: RoundedRectangles, held: Sequence[Region]) -> None:
-        self.sound, self.wish, self.held = family.wood, family.wish, held
-        own = family.polisher
-        self.polisher = _Staying(own.edges, own.sizes, own.lipping, own.radii, own.turns, _anywhere)
+    def __init__(self, family: RoundedRectangles) -> None:
+        self.sound, self.wish, self.held = family.wood, family.wish, family.parts
+        self.polisher = family.polisher
         self.radius = family.radii[0 if self.wish.goal is Goal.AREA else 1]
 
     def starts(self) -> Iterator[Stand]:
         """Yield the rectangles in the gaps of strips across the wood, at some turns, best first."""
         recipe = Recipe.of(self.sound.inner, self.wish, (self.radius, self.radius))
-        if not len(recipe.edges):
+        edges = recipe.ground.edges.reshape(-1, 4)
+        if not len(edges):
             return
         low, high = self.polisher.turns
         low, high = (low, high) if math.isfinite(low) else (0.0, math.pi)
-        windows = Windows.across(directions_of(recipe.edges, low, high), _LEVELS, recipe.edges)
+        windows = Windows.across(directions_of(edges, low, high), _LEVELS, edges)
         strip, sides, worth = widest(
-            windows, slice(0, len(windows.bottom)), recipe.edges, recipe.sizes, recipe.inset
+            windows, slice(0, len(windows.bottom)), edges, recipe.sizes, recipe.inset
         )
         if not len(strip) or worth.max() <= 0:
             return
         turns, pivots = windows.frames.turn[strip], windows.frames.pivot[strip]
         middle = _out((sides[:, [0, 2]] + sides[:, [1, 3]]) / 2, turns) + pivots
-        apart = _PLACE * math.hypot(*np.ptp(recipe.edges[:, :2], axis=0))
+        apart = _PLACE * math.hypot(*np.ptp(edges[:, :2], axis=0))
         places = np.column_stack([middle / apart, turns / _TURN]).round()
         order = greatest_first(worth, tolerance=ALIKE * float(worth.max()))
         for i in order[np.sort(np.unique(places[order], axis=0, return_index=True)[1])]:
@@ -64,24 +61,22 @@ class RectanglesElsewhere:
             free = math.isinf(self.polisher.turns[0])
             yield self._stand(held.upright() if free else held)
 
-    def climbed(self, start: Stand, stays: Callable[[Stand], bool]) -> Fit | None:
-        """Return the best top that can be reached from a start by ways on which it `stays`.
+    def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
+        """Return the best top that can be reached from a start by ways on which it stays `away`.
 
         Where it comes to the end of such a way, its turn and sizes are still made the best.
         """
-        polisher = replace(self.polisher, stays=lambda held: stays(self._stand(held)))
+        polisher = replace(self.polisher, stays=lambda held: away(self._stand(held)) >= CLEARLY)
         held = polisher.fitted(self._begun(start))
         if held is None:
             return None
         held = polisher.polished(held)
-        held = replace(polisher, fixed=(float(held.centre[0]), float(held.centre[1]))).polished(
-            held
-        )
-        fit = finished(self.sound.inner, polisher, held)
-        if fit is None:
-            return None
-        within = Region.from_rings(fit.placement.of(fit.core.inner()))
-        return fit if holds_all(within, self.held) else None
+        stand = self._stand(held)
+        if stand.score < least:
+            return stand
+        if away(stand) <= AT_THE_END:
+            held = replace(polisher, fixed=held.centre).polished(held)
+        return finished(self.sound, polisher, held, self.held)
 
     def _begun(self, start: Stand) -> Held:
         inset = self.polisher.inset(self.radius) - self.wish.lipping
@@ -105,26 +100,3 @@ def _out(ways: Array, turns: Array) -> Array:
     """Return ways, (m, 2), each seen in a frame of its own turn, as they are outside it."""
     cos, sin = np.cos(turns), np.sin(turns)
     return np.stack([ways[:, 0] * cos - ways[:, 1] * sin, ways[:, 0] * sin + ways[:, 1] * cos], 1)
-
-
-def _anywhere(_: Held) -> bool:
-    return True
-
-
-@dataclass(frozen=True, slots=True)
-class _Staying(Polisher):
-    """Polishes rectangles that stay where they may, and, where it is fixed, at one centre."""
-
-    stays: Callable[[Held], bool]
-    fixed: tuple[float, float] | None = None
-
-    def fitted(self, held: Held) -> Held | None:
-        """Return the top drawn in until it is clear; None where nothing is left, or it strays."""
-        if self.fixed is not None:
-            half = (
-                np.array([-1, 1, 0, 0]) * held.inner_width
-                + np.array([0, 0, -1, 1]) * held.inner_length
-            )
-            held = replace(held, pivot=np.array(self.fixed), sides=half / 2)
-        fitted = Polisher.fitted(self, held)
-        return fitted if fitted is not None and self.stays(fitted) else None

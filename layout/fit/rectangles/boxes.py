@@ -49,6 +49,16 @@ class Boxes:
         return Boxes(*(part[rows] for part in (self.turn, self.half, self.pivot, self.x, self.y)))
 
     @classmethod
+    def of_turns(cls, low: float, high: float, count: int, corners: Array) -> Boxes:
+        """Return boxes of all rectangles among corners, (n, 2), turned from `low` to `high`."""
+        half = (high - low) / (2 * count)
+        turn = low + half * np.arange(1, 2 * count, 2, dtype=np.float64)
+        middle = (corners.max(axis=0) + corners.min(axis=0)) / 2
+        reach = float(np.hypot(*(corners - middle).T).max()) + 1.0
+        window = np.tile([-reach, reach, -reach, reach], (count, 1))
+        return cls(turn, np.full(count, half), np.tile(middle, (count, 1)), window, window.copy())
+
+    @classmethod
     def joined(cls, *many: Boxes) -> Boxes:
         """Return all boxes, one after another."""
         return cls(

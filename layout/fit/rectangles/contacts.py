@@ -129,19 +129,54 @@ class Room:
     curve: Array
     """(m, 5, 5) array: second derivatives."""
 
+    @classmethod
+    def joined(cls, *parts: Room) -> Room:
+        """Return all of them as one."""
+        every = zip(*((part.value, part.slope, part.curve) for part in parts), strict=True)
+        return cls(*(np.concatenate(column) for column in every))
+
 
 def room(edges: WoodEdges, sides: Array, clearance: float, reach: float) -> Room:
     """Return the room towards all that comes within `reach` more than the clearance."""
     near = edges.near(sides, clearance + reach)
-    parts = [
+    return Room.joined(
         _edges_off_corners(near, sides, clearance, reach),
         _points_off_sides(near, sides, clearance, reach),
-    ]
-    return Room(
-        np.concatenate([p.value for p in parts]),
-        np.concatenate([p.slope for p in parts]),
-        np.concatenate([p.curve for p in parts]),
     )
+
+
+def hold(points: Array, sides: Array, clearance: float) -> Room:
+    """Return how firmly each point is held: off the four sides, and off a corner it lies beyond.
+
+    Parameters
+    ----------
+    points : (m, 2) array
+        In the rectangle's frame, mm.
+    """
+    beyond = _beyond(points, sides)
+    flat = [_beside(points, beyond, clearance, np.full(len(points), k)) for k in range(4)]
+    off = _off_corner(beyond)
+    out = Room.joined(*flat, _round_corner(points[off], beyond[off], sides, clearance))
+    return Room(-out.value, -out.slope, -out.curve)
+
+
+def missed(points: Array, sides: Array, clearance: float) -> float:
+    """Return by how much a rectangle misses the worst of the points, seen in its frame, mm."""
+    beyond = np.maximum(_beyond(points, sides), 0.0)
+    off = np.hypot(beyond[:, :2].max(axis=1), beyond[:, 2:].max(axis=1))
+    return max(0.0, float(off.max(initial=0.0)) - clearance)
+
+
+def _beyond(points: Array, sides: Array) -> Array:
+    """Return how far points lie beyond the left, right, bottom and top side, (m, 4) mm."""
+    (left, right, bottom, top), (x, y) = sides, points.T
+    return np.stack([left - x, x - right, bottom - y, y - top], axis=1)
+
+
+def _off_corner(beyond: Array) -> NDArray[np.bool_]:
+    """Return which points lie beyond two sides."""
+    off: NDArray[np.bool_] = (beyond[:, :2].max(axis=1) > 0) & (beyond[:, 2:].max(axis=1) > 0)
+    return off
 
 
 def _corners(sides: Array) -> Array:
@@ -186,28 +221,20 @@ def _edges_off_corners(edges: WoodEdges, sides: Array, clearance: float, reach: 
 
 def _points_off_sides(edges: WoodEdges, sides: Array, clearance: float, reach: float) -> Room:
     """Return the room between the inward corners of the wood and the sides or round corners."""
-    left, right, bottom, top = sides
     points = edges.start[edges.start_reflex]
-    beyond = np.stack(
-        [left - points[:, 0], points[:, 0] - right, bottom - points[:, 1], points[:, 1] - top],
-        axis=1,
+    beyond = _beyond(points, sides)
+    off = _off_corner(beyond) & (clearance > 0)
+    flat, parting = beyond[~off], np.argmax(beyond[~off], axis=1)
+    found = Room.joined(
+        _beside(points[~off], flat, clearance, parting),
+        _round_corner(points[off], beyond[off], sides, clearance),
     )
-    across, up = beyond[:, :2].max(axis=1), beyond[:, 2:].max(axis=1)
-    off_corner = (across > 0) & (up > 0) & (clearance > 0)
-    beside = _beside(points[~off_corner], beyond[~off_corner], clearance)
-    round_it = _round_corner(points[off_corner], beyond[off_corner], sides, clearance)
-    value = np.concatenate([beside.value, round_it.value])
-    close = value < reach
-    return Room(
-        value[close],
-        np.concatenate([beside.slope, round_it.slope])[close],
-        np.concatenate([beside.curve, round_it.curve])[close],
-    )
+    close = found.value < reach
+    return Room(found.value[close], found.slope[close], found.curve[close])
 
 
-def _beside(points: Array, beyond: Array, clearance: float) -> Room:
-    """Return the room of points off the side that parts them best, where u = x cos φ + y sin φ."""
-    side = np.argmax(beyond, axis=1)
+def _beside(points: Array, beyond: Array, clearance: float, side: NDArray[np.intp]) -> Room:
+    """Return the room of each point off one side, where u = x cos φ + y sin φ."""
     count = np.arange(len(points))
     x, y = points.T
     sign = np.where(side % 2 == 0, 1.0, -1.0)

@@ -9,7 +9,6 @@ from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..entry import Entry
 from ..found import Fit
-from ..points import holds_all
 from ..tie_breaking import in_plainest_place
 from ..wish import Goal, Wish
 from .alternatives import RectanglesElsewhere
@@ -19,15 +18,12 @@ from .family import RoundedRectangles
 def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Entry:
     """Return the rectangles of a shape."""
 
-    def finish(fit: Fit) -> Fit | None:
-        within = Region.from_rings(fit.placement.of(fit.core.inner()))
-        if not holds_all(within, held):
-            return None
+    def finish(fit: Fit) -> Fit:
         return in_plainest_place(fit, wood.inner, wish.limits, held)
 
     found = rectangle_family if shape == "rectangle" else rounded_rectangle_family
     family = found(wood, wish, held)
-    return Entry(family, finish, RectanglesElsewhere(family, held))
+    return Entry(family, finish, RectanglesElsewhere(family))
 
 
 def rounded_rectangle_family(

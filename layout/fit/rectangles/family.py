@@ -24,19 +24,17 @@ from ..wish import Goal, Wish
 from ..wood.edges import blocks
 from .boxes import Boxes
 from .contacts import WoodEdges
-from .finish import finished
-from .gaps import Array
+from .finish import finished, straightened
 from .held import Held
 from .holding import NOTHING, Points
 from .local_search import Polisher
 from .narrowing import Narrowing, Sized
 from .near_edges import near_edges
-from .offset_wood import Recipe
+from .offset_wood import Piece, Recipe
 from .relaxation import relaxed_bound
 from .sampling import Found, Windows, rectangles
 from .seeds import seeds, thinnest, turns_of
 from .sizes import Sizes
-from .straight import straightened
 from .widths import cut_by_turn
 
 _FIRST_TURNS = 24
@@ -75,8 +73,8 @@ class Box:
     recipe: Recipe
     boxes: Boxes | None
     """One row; None where the bound is too close to the best found to be looked into."""
-    edges: Array
-    """(e, 4) array: the edges that can matter to them."""
+    piece: Piece
+    """Of the ground that they lie in, with the edges that can matter to them."""
 
 
 class RoundedRectangles:
@@ -88,9 +86,12 @@ class RoundedRectangles:
         wish: Wish,
         radii: tuple[float, float],
         held: Sequence[Region] = (),
+        *,
+        sown: bool = True,
     ) -> None:
-        self.wood, self.wish, self.radii = wood, wish, radii
-        self.held = held_corners(held)
+        """Make the family, `sown` with a first look for good ones."""
+        self.wood, self.wish, self.radii, self.sown = wood, wish, radii, sown
+        self.parts, self.held = held, held_corners(held)
         self.turns = turns_of(wish)
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
@@ -103,38 +104,38 @@ class RoundedRectangles:
         self._visits, self._next_look, self._pause = 0, 0, 1.0
 
     def first_boxes(self) -> Iterator[Box]:
-        """Return boxes of all tops, after a first look for good ones.
+        """Return boxes of all tops, after a first look for good ones."""
+        sharpest = self._recipe(self.radii[0], self.radii[0])
+        if self.sown and sharpest.pieces:
+            self._sow(sharpest, _SEEDS)
+            if self._best is None and len(self.held):
+                self._sow(sharpest, _MANY_SEEDS)
+        yield from self._every_top()
+
+    def _every_top(self) -> Iterator[Box]:
+        """Yield boxes of all tops.
 
         Where the score does not count the corners, of two tops of one size the rounder lies in the
         other; so tops wide enough for the greatest radius need be searched with that one alone,
         unless they must hold what only the sharper one may.
         """
-        sharpest = self._recipe(self.radii[0], self.radii[0])
-        if len(sharpest.edges):
-            self._sow(sharpest, _SEEDS)
-            if self._best is None and len(self.held):
-                self._sow(sharpest, _MANY_SEEDS)
         counts = self.wish.goal is Goal.AREA or len(self.held) > 0
         least = self.radii[0 if counts else 1]
         yield from self._all_turns(self._recipe(least, self.radii[1]))
         if self.wish.limits.width.least < 2 * self.radii[1] and self.radii[0] < self.radii[1]:
             yield from self._all_turns(self._recipe(*self.radii, narrow=True))
 
-    def _all_turns(self, recipe: Recipe) -> list[Box]:
-        """Return boxes of all turns over the whole ground."""
-        if len(recipe.edges) == 0:
-            return []
-        corners = recipe.edges[:, :2]
-        middle = (corners.max(axis=0) + corners.min(axis=0)) / 2
-        reach = float(np.hypot(*(corners - middle).T).max()) + 1.0
+    def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
+        """Yield boxes of all turns over each piece of the ground."""
         low, high = self._half_turn()
         count = max(1, math.ceil((high - low) / math.pi * _FIRST_TURNS))
-        half = (high - low) / (2 * count)
-        turn = low + half * np.arange(1, 2 * count, 2, dtype=np.float64)
-        window = np.tile([-reach, reach, -reach, reach], (count, 1))
-        pivots = np.tile(middle, (count, 1))
-        whole = Boxes(turn, np.full(count, half), pivots, window, window.copy())
-        return self._judged(whole, recipe, recipe.edges)
+        for piece in recipe.pieces:
+            whole = Boxes.of_turns(low, high, count, piece.hull[:, :2])
+            most = whole.x[0, 3] - whole.x[0, 0] + 2 * recipe.inset
+            if recipe.sizes.most(most, most) > self._target:
+                yield from self._judged(whole, recipe, piece)
+            else:
+                yield self._closed(recipe, piece)
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no top of the box beats."""
@@ -149,7 +150,7 @@ class RoundedRectangles:
         if box.boxes is not None and self._visits >= self._next_look:
             recipe = box.recipe
             windows, must = Windows.within(box.boxes), self._must(recipe)
-            found = rectangles(windows, box.edges, recipe.sizes, recipe.inset, 1, must)
+            found = rectangles(windows, box.piece.edges, recipe.sizes, recipe.inset, 1, must)
             before = self._target
             for held in self._held(found, recipe):
                 self._try(held)
@@ -169,8 +170,8 @@ class RoundedRectangles:
             middle = (least + greatest) / 2
             halves = ((least, middle), (middle, greatest))
             fewer = [self._recipe(*radii, narrow=recipe.narrow) for radii in halves]
-            return [b for other in fewer for b in self._moved(box.boxes, recipe, other)]
-        narrowing = Narrowing(box.edges, recipe.sizes, recipe.inset, target)
+            return [b for other in fewer for b in self._moved(box, other)]
+        narrowing = Narrowing(box.piece.edges, recipe.sizes, recipe.inset, target)
         wide, high = (float(v[0]) for v in narrowing.needed(Sized.by_windows(box.boxes)))
         plain = self._recipe(*recipe.radii, narrow=recipe.narrow)
         wide += 2 * (recipe.inset - plain.inset)
@@ -179,33 +180,35 @@ class RoundedRectangles:
         if growth != recipe.growth:
             suited = self._recipe(*recipe.radii, narrow=recipe.narrow, growth=growth)
             if suited.growth != recipe.growth:
-                return self._moved(box.boxes, recipe, suited)
-        edges = near_edges(box.boxes, box.edges)
-        must = self._must(recipe)
-        parts = cut_by_turn(box.boxes, plain.sides, plain.sizes, plain.inset, target)
+                return self._moved(box, suited)
+        piece = replace(box.piece, edges=near_edges(box.boxes, box.piece.edges))
+        own = plain.at(piece)
+        bare, whole = (plain, own[0]) if len(own) == 1 else (recipe, piece)
+        parts = cut_by_turn(box.boxes, whole.sides, bare.sizes, bare.inset, target)
         if len(parts) == 1 and parts.half[0] > _MOST_CUT * box.boxes.half[0]:
-            about = recipe.hull, recipe.sizes, recipe.inset, must
-            if relaxed_bound(parts, edges, *about) <= target:
-                return [self._closed(recipe, edges)]
+            about = recipe.sizes, recipe.inset, self._must(recipe)
+            if relaxed_bound(parts, piece.edges, piece.hull, *about) <= target:
+                return [self._closed(recipe, piece)]
             for _ in range(_HALVINGS):
                 parts = parts.halved()
-        return self._judged(parts, recipe, edges)
+        return self._judged(parts, recipe, piece)
 
-    def _moved(self, boxes: Boxes, recipe: Recipe, other: Recipe) -> list[Box]:
+    def _moved(self, box: Box, other: Recipe) -> list[Box]:
         """Return boxes of the same tops by another recipe; its inset moves the sides."""
-        moved = recipe.inset - other.inset
-        return self._judged(boxes.widened(moved, moved), other, other.edges)
+        assert box.boxes is not None
+        moved = box.recipe.inset - other.inset
+        boxes = box.boxes.widened(moved, moved)
+        return [b for piece in other.at(box.piece) for b in self._judged(boxes, other, piece)]
 
     def polish(self, score: float, top: Fit) -> tuple[float, Fit]:
         """Return the top: samples are polished already."""
         return score, top
 
-    def _judged(self, boxes: Boxes, recipe: Recipe, edges: Array) -> list[Box]:
+    def _judged(self, boxes: Boxes, recipe: Recipe, piece: Piece) -> list[Box]:
         """Return what is left of the boxes, and a closed box for what is not of interest."""
         target = self._target
-        parts = [self._closed(recipe, edges)] if target > 0 else []
-        if len(edges) == 0:
-            return parts
+        parts = [self._closed(recipe, piece)] if target > 0 else []
+        edges = piece.edges
         self.looks += _LOOKS_AN_EDGE * len(boxes) * len(edges)
         must = self._must(recipe)
         left = recipe.left
@@ -215,12 +218,12 @@ class RoundedRectangles:
             judged = narrowing.judged(boxes.take(every[some]))
             for row in np.flatnonzero(judged.bound > target):
                 one = judged.boxes.take(np.array([row]))
-                parts.append(Box(float(judged.bound[row]), recipe, one, edges))
+                parts.append(Box(float(judged.bound[row]), recipe, one, piece))
         return parts
 
-    def _closed(self, recipe: Recipe, edges: Array) -> Box:
+    def _closed(self, recipe: Recipe, piece: Piece) -> Box:
         """Return a box for tops that are no better than the target, nor than limits allow."""
-        return Box(min(self._target, recipe.sizes.ceiling), recipe, None, edges)
+        return Box(min(self._target, recipe.sizes.ceiling), recipe, None, piece)
 
     @property
     def _target(self) -> float:
@@ -289,6 +292,6 @@ class RoundedRectangles:
         least = self._least or -math.inf
         if polisher.score(polished) <= least * (1 + by) or polisher.missed(polished) > _TOUCHES:
             return
-        fit = finished(self.wood.inner, self.polisher, straightened(polisher, polished))
+        fit = finished(self.wood, self.polisher, straightened(polisher, polished), self.parts)
         if fit is not None and fit.score > least:
             self._best = fit.score, fit

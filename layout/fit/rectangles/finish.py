@@ -1,72 +1,86 @@
-"""From a polished rectangle to a fit: the exact outline, proved inside the wood.
-
-The outer polygon of the core is held against the inner polygon of the wood. A core that touches is
-drawn in by the little that its polygon stands out at round corners, and the size it then has is the
-size that is printed.
-"""
+"""From a polished rectangle to a fit: the straight one of tops as good, trimmed and proved."""
 
 from __future__ import annotations
 
 import math
-from functools import cache
+from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 
+from ...geometry.alike import greatest_first
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
-from ...geometry.tolerance import INSETS
+from ...geometry.tolerance import ROUNDING, SAME_PLACE
+from ...geometry.turned_box import half_turn
 from ...outlines import Outline, Rectangle, RoundedRectangle
+from ...panel.sound import SoundWood
 from ..found import Fit
+from ..proof import Drawn, until_proved
 from .held import Held
 from .local_search import Polisher
 
+_STRAIGHT = 0.05
+"""mm: a top that leaves a direction by no more over its length may be meant to have it."""
+_NEGLIGIBLE = 0.002
+"""mm that a size may lose for a straight direction."""
 
-def finished(inner: Region, polisher: Polisher, held: Held) -> Fit | None:
-    """Return the top trimmed to the limits and proved inside; None if it is too small.
 
-    A rectangle drawn in has the corners of the whole one, moved; so its polygon is made once
-    from the whole one, and once more for the one that passes.
-
-    Parameters
-    ----------
-    inner : Region
-        The inner polygon of the sound wood.
-    """
+def finished(
+    wood: SoundWood, polisher: Polisher, held: Held, parts: Sequence[Region] = ()
+) -> Fit | None:
+    """Return the top proved inside and round the parts it must hold; None if it is too small."""
     held = polisher.trimmed(held)
-    placement = Placement(Point.of(held.centre), _long_axis(held.turn))
-    whole = _core(polisher, held)
-    polygon = cache(whole.outer)
-    for reduced, chord in INSETS:
-        smaller = polisher.trimmed(held.drawn_in(reduced))
+    placement = Placement(Point.of(held.centre), half_turn(held.turn + math.pi / 2))
+    lipping = 2 * polisher.lipping
+
+    def drawn_in(by: float) -> Drawn | None:
+        smaller = polisher.trimmed(held.drawn_in(by))
         score = polisher.score(smaller)
         if score == -math.inf:
             return None
-        core = _core(polisher, smaller)
-        drawn_in = np.array([whole.length - core.length, whole.width - core.width]) / 2
-        corners = polygon(chord)
-        if not inner.holds(Region.from_rings(placement.of(corners - np.sign(corners) * drawn_in))):
-            continue
-        if inner.holds(Region.from_rings(placement.of(core.outer(chord)))):
-            length, width = polisher.length(smaller), polisher.width(smaller)
-            return Fit(_outline(length, width, held.radius), core, placement, score, None, 0)
-    return None
+        length, width = polisher.length(smaller), polisher.width(smaller)
+        core = outline(length - lipping, width - lipping, polisher.clearance(held.radius))
+        return Drawn(outline(length, width, held.radius), core, placement, score)
+
+    return until_proved(drawn_in, wood, parts)
 
 
-def _core(polisher: Polisher, held: Held) -> Outline:
-    lipping = 2 * polisher.lipping
-    length, width = polisher.length(held) - lipping, polisher.width(held) - lipping
-    return _outline(length, width, polisher.clearance(held.radius))
-
-
-def _long_axis(turn: float) -> float:
-    """Return the direction of the long axis, in (−π/2, π/2], from that of x."""
-    direction = math.remainder(turn + math.pi / 2, math.pi) + 0.0
-    return math.pi / 2 if direction == -math.pi / 2 else direction
-
-
-def _outline(length: float, width: float, radius: float) -> Outline:
+def outline(length: float, width: float, radius: float) -> Outline:
+    """Return a rectangle of those sizes and corners, mm; square ones where they are sharp."""
     width = min(width, length)
     if radius == 0:
         return Rectangle(length, width)
     return RoundedRectangle.with_radius(length, width, min(radius, width / 2))
+
+
+def straightened(polisher: Polisher, held: Held) -> Held:
+    """Return the top turned to the direction of an axis or edge that it all but has.
+
+    It is polished again at just that turn, and left as it was where that costs more than a
+    tape could ever tell.
+    """
+    long = held.turn + math.pi / 2
+    way = polisher.edges.end - polisher.edges.start
+    order = greatest_first(np.hypot(*way.T), tolerance=SAME_PLACE)
+    edges = np.arctan2(way[order, 1], way[order, 0])
+    for direction in (0.0, *edges):
+        off = math.remainder(direction - long, math.pi / 2)
+        if abs(off) * polisher.length(held) < _STRAIGHT:
+            turn = float(np.clip(_exact(long + off, direction) - math.pi / 2, *polisher.turns))
+            there = polisher.fitted(replace(held, turn=turn))
+            if there is None:
+                return held
+            there = replace(polisher, turns=(turn, turn)).polished(there)
+            lost = polisher.score(held) - polisher.score(there)
+            worse = polisher.missed(there) > max(polisher.missed(held), ROUNDING)
+            small = lost <= _NEGLIGIBLE / polisher.length(held) * polisher.score(held)
+            return there if small and not worse else held
+    return held
+
+
+def _exact(near: float, direction: float) -> float:
+    """Return the direction plus the quarter turns that bring it near, without rounding for none."""
+    quarters = round((near - direction) / (math.pi / 2))
+    return direction + quarters * (math.pi / 2)

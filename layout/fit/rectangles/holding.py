@@ -1,4 +1,4 @@
-"""Points that a rectangle must hold: in the bounds of a box, among samples, and while polishing.
+"""Points that a rectangle must hold: in the bounds of a box, and among samples.
 
 A core with round corners of radius c holds a point where the rectangle of its corner centres lies
 no farther than c from it. So each side lies at most c short of every point; and at a corner the
@@ -18,7 +18,6 @@ import numpy as np
 
 from ...geometry.tolerance import ROUNDING
 from .boxes import Boxes
-from .contacts import Room
 from .gaps import Array, Frames
 
 _STEERS = 10.0
@@ -132,56 +131,3 @@ def _over_turns(along: Array, across: Array, half: Array) -> tuple[Array, Array]
         np.minimum(along, along * cos) - loose,
         np.maximum(along, along * cos) + loose,
     )
-
-
-def missed(points: Array, sides: Array, clearance: float) -> float:
-    """Return by how much a rectangle misses the worst of the points, seen in its frame, mm."""
-    if len(points) == 0:
-        return 0.0
-    left, right, bottom, top = sides
-    dx = np.maximum(np.maximum(left - points[:, 0], points[:, 0] - right), 0.0)
-    dy = np.maximum(np.maximum(bottom - points[:, 1], points[:, 1] - top), 0.0)
-    return max(0.0, float(np.hypot(dx, dy).max()) - clearance)
-
-
-def hold(points: Array, sides: Array, clearance: float) -> Room:
-    """Return how firmly each point is held: off the four sides, and off a corner it lies beyond.
-
-    Parameters
-    ----------
-    points : (m, 2) array
-        In the rectangle's frame, mm.
-    """
-    x, y = points.T
-    flat = [_off_side(points, sides, clearance, side) for side in range(4)]
-    right, top = x > (sides[0] + sides[1]) / 2, y > (sides[2] + sides[3]) / 2
-    dx, dy = x - np.where(right, sides[1], sides[0]), y - np.where(top, sides[3], sides[2])
-    beyond = (np.where(right, dx, -dx) > 0) & (np.where(top, dy, -dy) > 0)
-    x, y, dx, dy = x[beyond], y[beyond], dx[beyond], dy[beyond]
-    count, away = np.arange(len(x)), np.hypot(dx, dy)
-    nx, ny = dx / away, dy / away
-    moves = np.zeros((len(x), 2, 5))
-    moves[:, 0, 0], moves[:, 1, 0] = y, -x
-    moves[count, 0, 1 + right[beyond].astype(int)] = -1.0
-    moves[count, 1, 3 + top[beyond].astype(int)] = -1.0
-    aside = -ny[:, None] * moves[:, 0] + nx[:, None] * moves[:, 1]
-    curve = -aside[:, :, None] * aside[:, None, :] / away[:, None, None]
-    curve[:, 0, 0] += nx * x + ny * y
-    slope = -(nx[:, None] * moves[:, 0] + ny[:, None] * moves[:, 1])
-    parts = [*flat, Room(clearance - away, slope, curve)]
-    return Room(
-        np.concatenate([part.value for part in parts]),
-        np.concatenate([part.slope for part in parts]),
-        np.concatenate([part.curve for part in parts]),
-    )
-
-
-def _off_side(points: Array, sides: Array, clearance: float, side: int) -> Room:
-    """Return how far within one side the points lie, the clearance added."""
-    x, y = points.T
-    sign = 1.0 if side % 2 == 0 else -1.0
-    at, turning = (x, y) if side < 2 else (y, -x)
-    slope, curve = np.zeros((len(points), 5)), np.zeros((len(points), 5, 5))
-    slope[:, 0], slope[:, side + 1] = sign * turning, -sign
-    curve[:, 0, 0] = -sign * at
-    return Room(sign * (at - sides[side]) + clearance, slope, curve)

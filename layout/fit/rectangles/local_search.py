@@ -10,17 +10,18 @@ the bends do it.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ..goal import half_planes
 from ..quadratic import best_step, positive_part
 from ..wish import Goal
-from .contacts import Room, WoodEdges, room, shortfall
+from .contacts import Room, WoodEdges, hold, missed, room, shortfall
 from .gaps import Array
 from .held import Held
-from .holding import hold, missed
 from .sizes import CORNER_LOSS, Sizes
 
 _MOST_ROUNDS = 40
@@ -53,6 +54,10 @@ class Polisher:
     """Least and greatest corner radius, mm."""
     turns: tuple[float, float]
     """Least and greatest turn of x, radians; infinite where any will do."""
+    stays: Callable[[Held], bool] = lambda _: True
+    """Whether a top stays where it may."""
+    fixed: Array | None = None
+    """(2,) array: the one centre it keeps; None where it may move."""
 
     def clearance(self, radius: float) -> float:
         """Return the corner radius of the core, mm."""
@@ -109,14 +114,17 @@ class Polisher:
         return missed(points, held.sides, self.clearance(held.radius))
 
     def fitted(self, held: Held) -> Held | None:
-        """Return the top with its sides drawn in until it is clear; None if nothing is left.
+        """Return the top with its sides drawn in until it is clear; None if none is left or stays.
 
         A top just two corner radii wide may lose of them what the proof of any top may take.
         """
+        if self.fixed is not None:
+            held = replace(held.resized(held.inner_length, held.inner_width), pivot=self.fixed)
         seen = self.edges.seen(held.turn, held.pivot)
         by = shortfall(seen, held.sides, self.clearance(held.radius))
         drawn = held.drawn_in(by) if by > 0 else held
-        return drawn if min(drawn.inner_length, drawn.inner_width) > -PROOF_ALLOWANCE else None
+        is_left = min(drawn.inner_length, drawn.inner_width) > -PROOF_ALLOWANCE
+        return drawn if is_left and self.stays(drawn) else None
 
     def polished(self, held: Held) -> Held:
         """Return the local best near a top that is clear."""
@@ -219,50 +227,42 @@ class Polisher:
         """Return how fast inset and clearance grow with the corner radius."""
         return 1.0 if radius >= self.lipping else 0.0
 
+    def _ways(self, held: Held) -> tuple[Array, Array]:
+        """Return how length and width change with turn, sides and corner radius."""
+        inset = 2 * self._grows(held.radius)
+        long = np.array([0.0, 0.0, 0.0, -1.0, 1.0, inset])
+        return long, np.array([0.0, -1.0, 1.0, 0.0, 0.0, inset])
+
     def _limits(
         self, held: Held, contacts: Room, trust: float, arm: float, grow: bool
     ) -> tuple[Array, Array]:
         """Return all that holds a step back as rows·step + space ≥ 0, contacts first."""
         grows = self._grows(held.radius)
         clear = np.concatenate([contacts.slope, np.full((len(contacts.value), 1), -grows)], axis=1)
-        long = np.array([0.0, 0.0, 0.0, -1.0, 1.0, 2 * grows])
-        wide = np.array([0.0, -1.0, 1.0, 0.0, 0.0, 2 * grows])
-        corner = np.array([0.0, 0.0, 0.0, 0.0, 0.0, 1.0])
-        length, width, limits = self.length(held), self.width(held), self.sizes.wish.limits
-        most_long, most_wide = self.sizes.greatest
-        asked_long, asked_wide = self.sizes.asked_length, self.sizes.asked_width
-        least_long = length if grow or length > asked_long - ROUNDING else asked_long
-        least_wide = width if grow or width > asked_wide - ROUNDING else asked_wide
-        least_long, least_wide = min(least_long, asked_long), min(least_wide, asked_wide)
-        if grow:
-            most_long = min(most_long, max(self.sizes.asked_length, length))
-            most_wide = min(most_wide, max(self.sizes.asked_width, width))
-        ratio = max(1.0, limits.ratio.least)
+        (long, wide), corner = self._ways(held), np.eye(6)[5]
+        length, width = sizes = self.length(held), self.width(held)
+        spans = []
+        asked = self.sizes.asked_length, self.sizes.asked_width
+        for size, least, most in zip(sizes, asked, self.sizes.greatest, strict=True):
+            lacks = not grow and size <= least - ROUNDING  # then the step makes it good
+            most = min(most, max(least, size)) if grow else most
+            spans.append((least if lacks else min(size, least), most))
+        ratio = self.sizes.wish.limits.ratio
         rows = [
-            (long, length - least_long),
-            (wide, width - least_wide),
+            (-a * long - b * wide, most - a * length - b * width)
+            for a, b, most in half_planes(spans[0], spans[1], (ratio.least, ratio.greatest))
+        ]
+        rows += [
             (wide - 2 * corner, width - 2 * held.radius),
             (wide - 2 * grows * corner, held.inner_width),
-            (long - ratio * wide, length - ratio * width),
             (corner, held.radius - self.radii[0]),
             (-corner, self.radii[1] - held.radius),
         ]
-        if math.isfinite(most_long):
-            rows.append((-long, most_long - length))
-        if math.isfinite(most_wide):
-            rows.append((-wide, most_wide - width))
-        if math.isfinite(limits.ratio.greatest):
-            rows.append(
-                (limits.ratio.greatest * wide - long, limits.ratio.greatest * width - length)
-            )
-        turn = np.array([1.0, 0.0, 0.0, 0.0, 0.0, 0.0])
         low = max(-trust / arm, min(0.0, self.turns[0] - held.turn))
         high = min(trust / arm, max(0.0, self.turns[1] - held.turn))
+        turn, *others = np.eye(6)
         rows += [(turn * arm, -low * arm), (-turn * arm, high * arm)]
-        for number in range(1, 6):
-            unit = np.zeros(6)
-            unit[number] = 1.0
-            rows += [(unit, trust), (-unit, trust)]
+        rows += [(sign * unit, trust) for unit in others for sign in (1.0, -1.0)]
         return (
             np.vstack([clear, *(row for row, _ in rows)]),
             np.concatenate([contacts.value, [space for _, space in rows]]),
@@ -270,9 +270,8 @@ class Polisher:
 
     def _gain(self, held: Held, grow: bool) -> tuple[Array, Array]:
         """Return slope and downward bend of the logarithm of the goal."""
-        grows = self._grows(held.radius)
-        long = np.array([0.0, 0.0, 0.0, -1.0, 1.0, 2 * grows]) / self.length(held)
-        wide = np.array([0.0, -1.0, 1.0, 0.0, 0.0, 2 * grows]) / self.width(held)
+        long, wide = self._ways(held)
+        long, wide = long / self.length(held), wide / self.width(held)
         for_length, for_width = 1.0, 1.0
         if grow:
             for_length = 1.0 if self.length(held) < self.sizes.asked_length else _TIE

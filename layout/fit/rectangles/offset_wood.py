@@ -47,6 +47,25 @@ CORNER_LEFT = 1 - 1 / math.sqrt(2)
 
 
 @dataclass(frozen=True, slots=True)
+class Piece:
+    """A piece of the ground, in which an inner rectangle lies wholly or not at all."""
+
+    region: Region
+    edges: Array
+    """(e, 4) array: those of its edges that can matter."""
+    hull: Array
+    """(h, 4) array: the edges of its convex hull."""
+    sides: HullSides
+
+    @classmethod
+    def of(cls, region: Region) -> Piece:
+        """Return the whole of a region in one piece."""
+        edges = region.edges.reshape(-1, 4)
+        hull = hull_of(edges)
+        return cls(region, edges, hull, HullSides.of(hull))
+
+
+@dataclass(frozen=True, slots=True)
 class Recipe:
     """The wood, the sizes and the insets that tops of some radii are searched with."""
 
@@ -56,11 +75,7 @@ class Recipe:
     """Whether it is for tops less than two of the greatest radii wide, or for all others."""
     ground: Region
     """Where inner rectangles must lie, or more."""
-    edges: Array
-    """(e, 4) array: its edges."""
-    hull: Array
-    """(h, 4) array: the edges of its convex hull."""
-    sides: HullSides
+    pieces: tuple[Piece, ...]
     inset: float
     """How far the inner rectangle lies inside the finished top at most, mm."""
     growth: float
@@ -93,10 +108,16 @@ class Recipe:
             sizes = replace(Sizes.of(wish, greatest), radius=least)
         inset = max(radius, wish.lipping) - growth + CORNER_LEFT * left
         ground = _shrunk(outer, clearance - growth, wish.gap)
-        edges = ground.edges.reshape(-1, 4)
-        hull = hull_of(edges)
-        sides = HullSides.of(hull)
-        return cls(radii, narrow, ground, edges, hull, sides, inset, growth, left, sizes)
+        pieces = tuple(Piece.of(region) for region in ground.pieces)
+        return cls(radii, narrow, ground, pieces, inset, growth, left, sizes)
+
+    def at(self, piece: Piece) -> list[Piece]:
+        """Return the pieces that may hold what lies in a piece of another recipe for a top.
+
+        Of what lies in the two for one top, the one holds the other.
+        """
+        every = self.pieces
+        return [p for p in every if len(every) == 1 or p.region.touches_or_crosses(piece.region)]
 
     @property
     def looseness(self) -> float:

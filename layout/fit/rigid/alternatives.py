@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 import numpy as np
 
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..found import Fit
-from ..stand import Stand
+from ..stand import CLEARLY, Away, Stand
 from ..wood.edges import Array
-from .local_search import Climber
-from .places import OwnPlaces
-from .proof import proved
+from .places import OwnPlaces, proved
 from .tie_breaking import climbed
 
 _TURNS = 12
@@ -52,30 +50,25 @@ class OwnElsewhere:
                         yield self._stand(clearance, pose)
 
     def _turns(self) -> Array:
-        period = self.family.shape.period
-        if period == 0:
-            return np.zeros(1)
         turns = [
             np.linspace(low, high, max(1, math.ceil((high - low) / math.tau * _TURNS)) + 1)
             for low, high in self.family.spans
         ]
-        steps = np.concatenate(turns)
-        once: Array = np.unique((steps % period).round(9))
+        once: Array = np.unique((np.concatenate(turns) % self.family.shape.period).round(9))
         return once
 
-    def climbed(self, start: Stand, stays: Callable[[Stand], bool]) -> Fit | None:
-        """Return the clearest place reached from a start by ways on which it `stays`."""
+    def climbed(self, start: Stand, away: Away, least: float) -> Fit | None:
+        """Return the clearest place reached from a start by ways on which it stays `away`."""
         turn = start.placement.turn
         middle = start.placement.centre + self.family.shape.middle.turned(turn)
         pose = np.array([middle.x, middle.y, turn])
         best: tuple[float, Array] | None = None
         for place in self.family.places:
-            own = place.climber
-            climber = _Staying(own.shape, own.ground, own.held, lambda p: stays(self._stand(0, p)))
+            climber = replace(place.climber, stays=lambda p: away(self._stand(0, p)) >= CLEARLY)
             value = climber.clearance(pose)
             if value > -math.inf and (best is None or value > best[0]):
                 best = climbed(climber, value, pose, self.family.spans)
-        if best is None or not stays(self._stand(*best)):
+        if best is None or away(self._stand(*best)) < CLEARLY:
             return None
         family = self.family
         return proved(family.own, family.shape.placement(best[1]), self.sound, self.held)
@@ -83,14 +76,3 @@ class OwnElsewhere:
     def _stand(self, clearance: float, pose: Array) -> Stand:
         own = self.family.own
         return Stand(clearance, self.family.shape.placement(pose), own.length, own.width)
-
-
-@dataclass(frozen=True, slots=True)
-class _Staying(Climber):
-    """A climber that goes only where it may."""
-
-    stays: Callable[[Array], bool]
-
-    def clearance(self, pose: Array) -> float:
-        """Return the clearance of a pose, mm; −∞ where it strays."""
-        return Climber.clearance(self, pose) if self.stays(pose) else -math.inf

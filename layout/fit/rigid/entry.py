@@ -12,8 +12,7 @@ from ..found import Fit
 from ..wish import Wish
 from ..wood.edges import Array
 from .alternatives import OwnElsewhere
-from .places import OwnPlaces
-from .proof import proved
+from .places import OwnPlaces, proved
 
 
 def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Entry:

@@ -9,6 +9,7 @@ does not fit yet is worked out of what it crosses in the same manner.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -49,13 +50,17 @@ class Climber:
     """Of the inner polygon."""
     held: Array
     """(h, 2) array: points of the panel that must lie within the outline."""
+    stays: Callable[[Array], bool] = lambda _: True
+    """Whether a pose is one that it may take."""
 
     def clearance(self, pose: Array) -> float:
         """Return the clearance of a pose, mm; negative where something is crossed.
 
         Then it is the least, over the points looked at, of the point's depth in the wood less its
-        depth in the outline. It is −∞ where a point that must be held is not.
+        depth in the outline. It is −∞ where a point that must be held is not, or it strays.
         """
+        if not self.stays(pose):
+            return -math.inf
         if len(self.held) and self._inside(self.held, pose).min() < 0:
             return -math.inf
         points, less = self._telling(pose, 0.0)
@@ -63,11 +68,16 @@ class Climber:
         out = -self._inside(self._near(pose), pose)
         return min(float((depth - less).min()), float(out.min(initial=math.inf)))
 
-    def climbed(self, pose: Array, value: float, *, turns: bool = True) -> tuple[float, Array]:
-        """Return a local best reached from a pose, never a worse one, turned only if `turns`."""
+    def climbed(
+        self, pose: Array, value: float, *, turns: bool = True, plenty: float = math.inf
+    ) -> tuple[float, Array]:
+        """Return a local best reached from a pose, never a worse one, turned only if `turns`.
+
+        Or the first pose on the way with `plenty` of clearance, mm.
+        """
         trust = _FIRST_STEP * self.shape.reach
         for _ in range(_MOST_STEPS):
-            if trust < _LAST_STEP:
+            if trust < _LAST_STEP or value >= plenty:
                 break
             moved = pose + self._step(pose, trust, turns)
             better = self.clearance(moved)

@@ -21,8 +21,7 @@ from ..wood.edges import Array
 from .limits import broken_limit, is_longer_than
 from .local_search import Climber
 from .outline import Shape
-from .places import OwnPlaces
-from .proof import proved
+from .places import OwnPlaces, proved
 
 _LEAST = 10.0
 """Percentage of its size down to which an outline is tried."""

@@ -17,15 +17,19 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
 from ...geometry.alike import first_of_best
+from ...geometry.placement import Placement
 from ...geometry.polygon import Region
-from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
 from ...panel.sound import SoundWood
+from ..found import Fit
 from ..goal import turn_spans
+from ..points import holds_all
 from ..wish import Wish
 from ..wood.edges import Array
 from .ground import Ground
@@ -47,6 +51,10 @@ _SHARP = 0.12
 
 _HELD_STEP = 20.0
 """mm between the points that stand for the edge of what must be held."""
+
+
+_STEPS = (ROUNDING, CHORD + ROUNDING, PROOF_ALLOWANCE)
+"""How far the outline is drawn in, mm, tried in turn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,12 +92,19 @@ class OwnPlaces:
         held: Sequence[Region] = (),
         *,
         crossing: bool = False,
+        plenty: float = math.inf,
     ) -> None:
-        """Make the family; with `crossing` places count too where the outline does not fit."""
+        """Make the family; with `crossing` places count too where the outline does not fit.
+
+        A clearance of more than `plenty`, mm, counts as that.
+        """
         self.own = own
         self.looks = 0.0
         self.shape = Shape.of(own)
         self.crossing = crossing
+        self.plenty = plenty
+        self.nearest: tuple[float, Array] | None = None
+        """The greatest clearance of those polished, mm, and its pose."""
         self.pad = self.shape.reach if crossing else 0.0
         self.wish = wish
         self.spans = turn_spans(wish.limits, self.shape.period)
@@ -120,6 +135,9 @@ class OwnPlaces:
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no pose in the box beats; cells that cannot beat `enough` go."""
         self.looks += _LOOKS_A_BOX
+        return min(self._bound(box, enough), self.base + self.plenty)
+
+    def _bound(self, box: Box, enough: float) -> float:
         if box.sharp:
             return self._sharp_bound(box, enough - self.base)
         box.cells.bound(self.shape, box.place.outer, enough - self.base)
@@ -156,8 +174,11 @@ class OwnPlaces:
         best = (score - self.base, top)
         for place in self.places:
             if place.climber.clearance(top) >= best[0]:
-                best = climbed(place.climber, *best, self.spans)
+                best = climbed(place.climber, *best, self.spans, self.plenty)
                 break
+        best = (min(best[0], self.plenty), best[1])
+        if self.nearest is None or best[0] > self.nearest[0]:
+            self.nearest = best
         fits = self.crossing or best[0] > -PROOF_ALLOWANCE
         return (best[0] + self.base if fits else 0.0), best[1]
 
@@ -209,6 +230,11 @@ class OwnPlaces:
         cells.middles, cells.most = cells.middles[keep], cells.most[keep]
 
 
+@lru_cache(maxsize=4)
+def _ground(piece: Region) -> Ground:
+    return Ground.of(piece)
+
+
 def _places(wood: SoundWood, shape: Shape, held: Sequence[Region], least: float) -> Iterator[Place]:
     """Return the pieces of at least an area, each with what is proved sound of it."""
     points = [point for part in held for point in _standing_for(part)]
@@ -217,14 +243,14 @@ def _places(wood: SoundWood, shape: Shape, held: Sequence[Region], least: float)
     for piece in wood.outer.pieces:
         if piece.area < least - PROOF_ALLOWANCE * shape.region.perimeter:
             continue
-        outer = Ground.of(piece)
+        outer = _ground(piece)
         if wood.inner is wood.outer:
             inner = outer
         else:
             own = [part for part in inner_pieces if piece.touches_or_crosses(part)]
             if not own:
                 continue
-            inner = Ground.of(max(own, key=lambda part: part.area))
+            inner = _ground(max(own, key=lambda part: part.area))
         yield Place(outer, Climber(shape, inner, to_hold))
 
 
@@ -235,3 +261,25 @@ def _standing_for(part: Region) -> Iterator[Array]:
     for start, end in part.edges:
         count = max(1, math.ceil(math.hypot(*(end - start)) / _HELD_STEP))
         yield start + np.arange(count)[:, None] / count * (end - start)
+
+
+def proved(
+    own: Outline, placement: Placement, wood: SoundWood, held: Sequence[Region] = ()
+) -> Fit | None:
+    """Return the outline in a place, proved inside the wood and round what it holds, or None.
+
+    Exact contact cannot be proved with polygons, and an outline of one size cannot be made smaller.
+    So where it touches, the outline drawn in all round by a hair is proved inside, and its
+    clearance is called 0.
+    """
+    whole = Region.from_rings(placement.of(own.outer(CHORD)))
+    within = Region.from_rings(placement.of(own.inner(CHORD)))
+    if not holds_all(within, held):
+        return None
+    if wood.inner.holds(whole):
+        clearance = wood.inner.edge_distance(whole)
+    elif any(wood.inner.holds(whole.shrunk(step, around=True)) for step in _STEPS):
+        clearance = 0.0
+    else:
+        return None
+    return Fit(own, own, placement, clearance, None, 0, clearance)

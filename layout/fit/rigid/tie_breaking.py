@@ -38,9 +38,14 @@ _FINE = 0.01
 """mm to which the ends of a slide are found."""
 
 
-def climbed(climber: Climber, value: float, pose: Array, spans: list[Ends]) -> tuple[float, Array]:
-    """Return the clearance and pose of a local best near a pose, within the spans of turns."""
-    value, pose = climber.climbed(pose, value)
+def climbed(
+    climber: Climber, value: float, pose: Array, spans: list[Ends], plenty: float = math.inf
+) -> tuple[float, Array]:
+    """Return the clearance and pose of a local best near a pose, within the spans of turns.
+
+    Or of the first place on the way with `plenty` of clearance, mm.
+    """
+    value, pose = climber.climbed(pose, value, plenty=plenty)
     kept = within(float(pose[2]), spans)
     if kept != pose[2]:
         pose = np.array([pose[0], pose[1], kept])

@@ -47,6 +47,9 @@ _STEPS = (20, 200)
 _DEFECTS = (3, 12)
 """Defects that are looked at, as many as the effort allows: those touched, then the largest."""
 
+_ALIKE = 1.0
+"""mm² within which two defects are as large."""
+
 
 class Lies(Enum):
     """Where a defect lies for the larger top; the value is what JSON says."""
@@ -138,7 +141,12 @@ def costs_of(
 def _in_question(fit: Fit, panel: Panel, touched: Sequence[str]) -> list[Defect]:
     core = _core(fit)
     outside = [d for d in panel.defects if matters(d, panel) and not core.holds(d.extent)]
-    return sorted(outside, key=lambda d: (d.name not in touched, -d.extent.area))
+    return ranked(
+        outside,
+        lambda d: (float(d.name in touched), d.extent.area),
+        lambda d: tuple(d.place.bounds.middle),
+        tolerance=(0.0, _ALIKE),
+    )
 
 
 def _cost(

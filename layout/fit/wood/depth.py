@@ -56,6 +56,8 @@ class Depths:
         self._depth = depth.reshape(counts[0], counts[1])
         self._rough = self._depth + self.step / math.sqrt(2) + ROUNDING
         self._last = counts - 1
+        self.greatest = float(self._rough.max())
+        """No point lies deeper, mm."""
         self.deepest: Array = flat[int(depth.argmax())]
         """(2,) array: the node that lies deepest."""
 

@@ -31,7 +31,7 @@ def quarters_scene(plan: Plan) -> Scene | None:
     place = plan.top.placement
     stage = Stage.around(_level(plan), width=QUARTERS, tallest=22.0)
     top = plan.top.outline.path()
-    stage.path(layers.BENCH_FINISH, top.mirrored())
+    stage.path(layers.BENCH_FINISH, top.mirrored(), clear=True)
     size = Point(plan.top.outline.length / 2, plan.top.outline.width / 2)
     for end in (Point(size.x, 0), Point(0, size.y)):
         stage.line(layers.BENCH_CENTRE, -end, end)
@@ -44,7 +44,7 @@ def quarters_scene(plan: Plan) -> Scene | None:
         middle = Point(-leg.middle.x, leg.middle.y)
         stage.cross(layers.BENCH_SAW, middle, arm=1.2)
         if numbered:
-            stage.label(layers.LETTERING, middle, f"{leg.number}", bold=True, towards=-middle)
+            stage.label(layers.LETTERING, middle, f"{leg.number}", bold=True, towards=middle)
     stage.label(layers.LETTERING, Point(0, 0), "O", bold=True)
     return stage.scene("The legs, seen from below")
 

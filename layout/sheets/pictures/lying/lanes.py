@@ -34,6 +34,9 @@ from .parts import (
 )
 from .tapes import corner_letters, draw_tape
 
+_FACING = 0.35
+"""Cosine of the widest angle, about 70°, between a line and the way out of a side it starts at."""
+
 
 @dataclass(slots=True)
 class _Label:
@@ -83,8 +86,14 @@ def draw_lanes(picture: LyingPicture) -> float:
 
 
 def _side_of(picture: LyingPicture, cut: StraightCut) -> str:
-    """Return the side of the page at which a saw starts."""
-    return picture.lying.side(cut.start.point - cut.end.point)
+    """Return the side of the page at which a saw starts: of a slanting line the nearest one."""
+    back = picture.lying.way(cut.start.point - cut.end.point).unit()
+    at = picture.frame.at(cut.start.point)
+
+    def away(side: str) -> float:
+        return round(abs(_edge(picture, side) - (at.x if OUT[side].x else at.y)), 3)
+
+    return min((side for side in OUT if OUT[side].dot(back) > _FACING), key=away)
 
 
 def _edge(picture: LyingPicture, side: str) -> float:
@@ -98,10 +107,11 @@ def _rings(picture: LyingPicture, side: str, lines: Sequence[tuple[SawLine, Poin
     wanted = [at.x if level else at.y for _, at in lines]
     box = picture.box
     low, high = (box.left, box.right) if level else (box.bottom, box.top)
-    if level:  # between the letters, wherever the corners of an odd panel lie
-        inner = [b for b in picture.corners if (b.middle.y > box.middle.y) == (side == "upper")]
-        low = max([low, *(b.right for b in inner if b.middle.x < box.middle.x)])
-        high = min([high, *(b.left for b in inner if b.middle.x > box.middle.x)])
+    if level and lines:  # between the letters on either hand, also of an odd panel's corners
+        edge = _edge(picture, side)
+        beside = [b for b in picture.corners if b.bottom - LANE < edge < b.top + LANE]
+        low = max([low, *(b.right for b in beside if b.middle.x <= min(wanted))])
+        high = min([high, *(b.left for b in beside if b.middle.x >= max(wanted))])
     places = spread(wanted, [2 * RING + 0.7] * len(lines), low, high)
     edge, out = _edge(picture, side), OUT[side]
     for (line, at), place in zip(lines, places, strict=True):
