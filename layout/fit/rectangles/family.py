@@ -185,7 +185,7 @@ class RoundedRectangles:
         own = plain.at(piece)
         bare, whole = (plain, own[0]) if len(own) == 1 else (recipe, piece)
         parts = cut_by_turn(box.boxes, whole.sides, bare.sizes, bare.inset, target)
-        if len(parts) == 1 and parts.half[0] > _MOST_CUT * box.boxes.half[0]:
+        if len(parts) == 1 and parts.half[0] >= _MOST_CUT * box.boxes.half[0]:
             about = recipe.sizes, recipe.inset, self._must(recipe)
             if relaxed_bound(parts, piece.edges, piece.hull, *about) <= target:
                 return [self._closed(recipe, piece)]
