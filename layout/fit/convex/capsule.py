@@ -46,10 +46,11 @@ class _Beside:
         return _Beside(self.edges.take(which), self.local[which], self.frame, self.half)
 
     def distances(self, centres: Array) -> Array:
-        """Return how far the spines about the centres lie from the edges, (m, n) mm; 0 if across.
+        """Return how far the spines about the centres lie from the edges, (m, n) mm.
 
         Either an end of the spine is nearest to an edge, or an end of the edge to the spine. They
-        cross where either has the other's ends on both its sides.
+        cross where either has the other's ends on both its sides: until one of these four ends has
+        come to the other line they go on crossing, and the least of its ways counts as negative.
         """
         count, arm = len(centres), self.half * self.frame[:, 0]
         both = self.edges.distances(np.concatenate([centres + arm, centres - arm]))
@@ -63,7 +64,10 @@ class _Beside:
         np.minimum(least, np.hypot(beyond, rise), out=least)
         rise *= self.local[:, 1, 1] - y
         away = np.abs(centres @ self.edges.across.T - self.edges.height)
-        least[(rise < 0) & (away < np.abs(self.edges.across @ arm))] = 0.0
+        which, edge = np.nonzero((rise < 0) & (away < np.abs(self.edges.across @ arm)))
+        end = np.abs(self.local[edge, 1] - seen[which])
+        far = np.hypot(np.maximum(end[:, 0] - self.half, 0.0), end[:, 1])
+        least[which, edge] = -np.minimum(least[which, edge], far)
         return least
 
     nearest = distances

@@ -151,11 +151,12 @@ class TwoSizes(Tops):
             corners = cell_corners(box)
             reach = float(self.kind.lengths(corners, anchor).max())
             # how deep a middle lies in a hole that is taken as a disk is not known
-            deep = 0.0 * least if len(box.disks.radii) else -least
+            deep = np.minimum(least, 0.0) if len(box.disks.radii) else -np.abs(least)
             signed = np.where(self._outside(box), deep, least)
             most = (signed + reach) * factor + addend
             scores = self.sizing.upper(box.low, box.high, most)
-            keep = (scores > enough) & (signed > -reach)
+            # what crosses an edge with its middle may lie clear of it at another turn
+            keep = (scores > enough) & ((signed > -reach) | (least < 0))
             if len(self.wood.held):
                 held = self.kind.held_radii(box, self.wood.held, reach)
                 keep &= held <= most
