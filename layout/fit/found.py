@@ -5,8 +5,6 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from ..drawing import layers
-from ..drawing.glance import glance
 from ..geometry.path import Path
 from ..geometry.placement import Placement, Points
 from ..geometry.polygon import Polygon, Region
@@ -71,6 +69,9 @@ class Fit:
         return Region.from_rings(self.points()).polygon
 
     def _repr_svg_(self) -> str:
+        from ..drawing import layers
+        from ..drawing.glance import glance
+
         return glance(repr(self), [(layers.FINISH, self.path, ())])
 
     def __repr__(self) -> str:

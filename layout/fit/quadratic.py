@@ -49,52 +49,36 @@ def best_step(gain: Array, curve: Array, rows: Array, room: Array, accuracy: flo
     scale = max(1.0, float(np.abs(room).max()))
     slack = np.maximum(room, 1e-2 * scale)
     pull = np.ones(len(room)) * max(1e-3, float(np.abs(gain).max()))
+    across = rows.T
     for _ in range(_MOST_ROUNDS):
         unmet = rows @ move + room - slack
-        unbalanced = gain - curve @ move + rows.T @ pull
         gap = float(slack @ pull) / len(room)
         if gap < accuracy and np.abs(unmet).max() < accuracy * scale:
             break
         if slack.min() < 1 / _STEEP or pull.max() > _STEEP:
             break
-        system = _System(curve, rows, unbalanced, unmet, slack, pull)
-        ds, dz = system.towards(slack * pull)[1:]
+        stiff = pull / slack
+        matrix = curve + (across * stiff) @ rows
+        matrix.ravel()[:: len(matrix) + 1] += 1e-13 * (1.0 + matrix.trace())
+        inverse = np.linalg.inv(matrix)
+        dx = inverse @ (gain - curve @ move - across @ (stiff * unmet))
+        ds = rows @ dx + unmet
+        dz = -pull - stiff * ds
         reach = _reach(slack, ds, pull, dz, 1.0)
         ahead = float((slack + reach * ds) @ (pull + reach * dz)) / len(room)
-        centring = (ahead / gap) ** 3 * gap
-        dx, ds, dz = system.towards(slack * pull + ds * dz - centring)
+        bent = (ds * dz - (ahead / gap) ** 3 * gap) / slack
+        dx -= inverse @ (across @ bent)
+        ds = rows @ dx + unmet
+        dz = -pull - bent - stiff * ds
         reach = _reach(slack, ds, pull, dz, 0.995)
         move, slack, pull = move + reach * dx, slack + reach * ds, pull + reach * dz
     return Step(move, pull)
 
 
-class _System:
-    """The linear equations of one round, taken apart once and solved for two right sides."""
-
-    def __init__(
-        self, curve: Array, rows: Array, unbalanced: Array, unmet: Array, slack: Array, pull: Array
-    ) -> None:
-        self.rows, self.unbalanced, self.unmet = rows, unbalanced, unmet
-        self.slack, self.pull = slack, pull
-        matrix = curve + (rows.T * (pull / slack)) @ rows
-        matrix.ravel()[:: len(matrix) + 1] += 1e-13 * (1.0 + np.trace(matrix))
-        self.inverse = np.asarray(np.linalg.inv(matrix), dtype=np.float64)
-
-    def towards(self, product: Array) -> tuple[Array, Array, Array]:
-        """Return the ways of step, slacks and pulls along which slack·pull loses `product`."""
-        held = self.rows.T @ ((product + self.pull * self.unmet) / self.slack)
-        dx = self.inverse @ (self.unbalanced - held)
-        ds = self.rows @ dx + self.unmet
-        return dx, ds, -(product + self.pull * ds) / self.slack
-
-
 def _reach(slack: Array, ds: Array, pull: Array, dz: Array, share: float) -> float:
     """Return how far both may go and stay positive, at most 1."""
-    both, step = np.concatenate([slack, pull]), np.concatenate([ds, dz])
-    shrinking = step < 0
-    if not shrinking.any():
-        return 1.0
-    return min(1.0, share * float((-both[shrinking] / step[shrinking]).min()))
+    most = max(float((-ds / slack).max()), float((-dz / pull).max()))
+    return min(1.0, share / most) if most > 0 else 1.0
 
 
 def positive_part(matrix: Array) -> Array:

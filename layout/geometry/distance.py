@@ -14,8 +14,8 @@ from .point import Point
 from .polygon import Region
 from .tolerance import ROUNDING, SAME_PLACE
 
-_DEPTH = 0.05
-"""mm by which the greatest depth of a region may be taken too large."""
+_DEPTH, _SHARE = 0.05, 0.01
+"""mm, or share of it, by which the greatest depth of a region may be taken too large."""
 
 _MOST_EDGES = 1_500
 """Of a region whose greatest depth is held against it: that takes the square of their number."""
@@ -62,8 +62,10 @@ def greatest_depth(region: Region) -> float:
     if len(region.edges) > _MOST_EDGES:
         return math.inf
     parts = [part for part in shapely.get_parts(region.shape) if part.area > 0]
-    circles = shapely.maximum_inscribed_circle(parts, _DEPTH)
-    depth = float(shapely.length(circles).max(initial=0.0)) + _DEPTH
+    # no region is shallower than its area over the way round it
+    off = max(_DEPTH, _SHARE * max((part.area / part.length for part in parts), default=0.0))
+    circles = shapely.maximum_inscribed_circle(parts, off)
+    depth = float(shapely.length(circles).max(initial=0.0)) + off
     return depth if region.shrunk(depth, around=True).is_empty else math.inf
 
 

@@ -19,7 +19,7 @@ from .alike import first_of_best
 from .ellipse import arcs_along
 from .intersect import meetings, share_of, turn_at
 from .path import Path
-from .placement import Points, array_of
+from .placement import Points
 from .point import Point
 from .polygon import Region, faces, union
 from .segments import Arc, EllipticArc, Line
@@ -140,14 +140,11 @@ def _raw(pieces: Sequence[Piece], distance: float, tolerance: float) -> Iterator
     for i, piece in enumerate(pieces):
         moved = _moved(piece, distance)
         if moved is not None:
-            yield moved.corners(tolerance, "inside")
-            yield array_of([moved.end])
+            yield Path((moved,)).points(tolerance)
         turn = turn_at(piece, pieces[(i + 1) % len(pieces)])
         if abs(turn) > SAME_POINT / abs(distance):
             out = Point.polar(math.copysign(1.0, distance), _right_of_end(piece))
-            arc = Arc(piece.end, abs(distance), out.angle, turn)
-            yield arc.corners(tolerance, "inside")
-            yield array_of([arc.end])
+            yield Path((Arc(piece.end, abs(distance), out.angle, turn),)).points(tolerance)
 
 
 def _right_of_end(piece: Piece) -> float:

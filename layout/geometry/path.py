@@ -14,7 +14,7 @@ from ..errors import GeometryError
 from .bounds import Bounds
 from .placement import Placement, Points, array_of
 from .point import Point
-from .segments import Arc, EllipticArc, Line, Segment, Side
+from .segments import Arc, EllipticArc, Line, Segment, Side, corners_of
 from .tolerance import SAME_POINT
 
 
@@ -167,10 +167,9 @@ class Path:
         that runs anticlockwise the polygon stays inside it, or outside it, as `side` says. A closed
         path does not repeat its first point; an open one holds its last.
         """
-        held = [segment.corners(tolerance, side) for segment in self.segments]
-        if not self.is_closed:
-            held.append(array_of([self.segments[-1].end]))
-        return np.concatenate(held)
+        held = corners_of([segment.swept for segment in self.segments], tolerance, side)
+        end = [] if self.is_closed else [array_of([self.segments[-1].end])]
+        return np.concatenate([held, *end])
 
 
 def circle(centre: Point, radius: float) -> Path:

@@ -8,6 +8,7 @@ was wrong in its third figure, by another amount on each processor.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from typing import Any
 
@@ -68,20 +69,16 @@ class CentredArgyris(ElementTriArgyris):  # type: ignore[misc]
         self._size = np.abs(corners - self._middle[:, None]).max(axis=(0, 1))
 
     def _pbasis_create(
-        self,
-        i: int,
-        j: int | None = None,
-        k: int | None = None,
-        dx: int = 0,
-        dy: int = 0,
-        dz: int = 0,
+        self, i: int, j: int = 0, k: None = None, dx: int = 0, dy: int = 0, dz: None = None
     ) -> Callable[[Array, Array], Array]:
-        power = super()._pbasis_create(i, j, k, dx, dy, dz)
+        """Return xⁱyʲ, differentiated `dx` and `dy` times."""
+        factor, powers = math.perm(i, dx) * math.perm(j, dy), (max(i - dx, 0), max(j - dy, 0))
 
         def own(x: Array, y: Array) -> Array:
             rows = (-1, *[1] * (x.ndim - 1))
             (a, b), size = self._middle, self._size.reshape(rows)
-            found: Array = power((x - a.reshape(rows)) / size, (y - b.reshape(rows)) / size)
-            return found / size ** (dx + dy)
+            one, other = (x - a.reshape(rows)) / size, (y - b.reshape(rows)) / size
+            found: Array = factor * one ** powers[0] * other ** powers[1] / size ** (dx + dy)
+            return found
 
         return own

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .method import HandTool, Method
+from .hand_tools import HandTool
+from .method import Method
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 from enum import Enum
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from ..errors import PanelError
@@ -12,6 +13,7 @@ from ..geometry.path import Path, circle
 from ..geometry.placement import Placement
 from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import Region
+from ..geometry.segments import Side
 from ..geometry.tolerance import CHORD
 from ..keys.figures import ABOVE_0, FROM_0
 from ..keys.key import fills, hold, key, take
@@ -123,17 +125,16 @@ class Defect:
 
     def reach(self, extra: float = 0.0) -> Region:
         """Return a polygon that contains the defect, its clearance and `extra` mm round it."""
-        return self.extent.grown(self.clear + extra, around=True)
+        return _polygon(self.place, "outside", self.chord, self.clear + extra)
 
     def heart(self, extra: float = 0.0) -> Region:
         """Return a polygon that lies within the defect, its clearance and `extra` mm round it."""
-        inside = Region.of(self.place, "inside", self.chord)
-        return inside.grown(self.clear + extra, around=False)
+        return _polygon(self.place, "inside", self.chord, self.clear + extra)
 
     @property
     def extent(self) -> Region:
         """The defect itself, without clearance."""
-        return Region.of(self.place, "outside", self.chord)
+        return _polygon(self.place, "outside", self.chord, 0.0)
 
     @property
     def chord(self) -> float:
@@ -144,6 +145,12 @@ class Defect:
 
 _FINE = 2e-6
 """Share of its size that the outline of a large defect is followed to."""
+
+
+@lru_cache(maxsize=1024)
+def _polygon(place: Path, side: Side, chord: float, by: float) -> Region:
+    """Return a place grown, on one side of the true one; many ask for the same."""
+    return Region.of(place, side, chord).grown(by, around=side == "outside")
 
 
 def round_place(at: Point, diameter: float) -> Path:

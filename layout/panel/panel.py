@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 
 from ..errors import PanelError
 from ..geometry.path import Path
@@ -182,9 +183,7 @@ class Panel:
 
     def region(self, side: Side = "inside") -> Region:
         """Return its face as a polygon that lies within the true one, or contains it."""
-        other: Side = "outside" if side == "inside" else "inside"
-        gone = (Region.of(cut_out, other) for cut_out in self.cut_outs)
-        return Region.of(self.boundary, side).minus(*gone)
+        return _face(self.boundary, self.cut_outs, side, 0.0)
 
     @property
     def area(self) -> float:
@@ -251,8 +250,8 @@ class Panel:
             face = face_with_kept(self.boundary, self.cut_outs, kept, margin + tape_error)
             inner, outer = face.inner, face.outer
         else:
-            inner = self.region("inside").shrunk(margin + tape_error)
-            outer = self.region("outside").shrunk(margin + tape_error, around=True)
+            inner = _face(self.boundary, self.cut_outs, "inside", margin + tape_error)
+            outer = _face(self.boundary, self.cut_outs, "outside", margin + tape_error)
         defects = self.spoiling(purpose)
         return SoundWood(
             inner.minus(*(defect.reach(tape_error) for defect in defects)),
@@ -288,3 +287,11 @@ def check_faces(values: Values, kind: Kind | None) -> None:
         )
     if Coat.NONE in (values["finish"] or ()) and len(values["finish"]) > 1:
         values.at("finish").wrong('"none" goes alone: say what is on it, or that nothing is')
+
+
+@lru_cache(maxsize=16)
+def _face(boundary: Path, cut_outs: tuple[Path, ...], side: Side, by: float) -> Region:
+    """Return what lies at least `by` inside, mm; asked again with each defect left out in turn."""
+    other: Side = "outside" if side == "inside" else "inside"
+    face = Region.of(boundary, side).minus(*(Region.of(cut_out, other) for cut_out in cut_outs))
+    return face.shrunk(by, around=side == "outside")

@@ -10,16 +10,6 @@ from .cuts_told import words_of
 from .passage import Passage
 from .say import Say, listed, sentence
 
-BY = {
-    Mend.PLUG: "a plug",
-    Mend.KEY: "a key",
-    Mend.PATCH: "a patch",
-    Mend.FILLER: "filler",
-    Mend.RESIN: "resin",
-    Mend.SAND: "sanding",
-}
-"""What a defect is mended by."""
-
 
 @words_of.register
 def mend_words(mend: Mended, say: Say) -> Passage:

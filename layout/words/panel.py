@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from ..panel.build import Kind
-from ..panel.defect import Defect, Face, Spoils
+from ..panel.defect import Defect, Face, Mend, Spoils
 from ..panel.lifting import lifters, people
 from ..panel.panel import Panel
 from ..units import Tape
-from .mends import BY
 from .passage import Passage, Table
 from .say import capital, listed
 
@@ -26,6 +25,16 @@ NOTHING = {
     "glued joint": "nothing: a sound one is as strong as the wood beside it",
 }
 """Why a kind of defect spoils nothing."""
+
+BY = {
+    Mend.PLUG: "a plug",
+    Mend.KEY: "a key",
+    Mend.PATCH: "a patch",
+    Mend.FILLER: "filler",
+    Mend.RESIN: "resin",
+    Mend.SAND: "sanding",
+}
+"""What a defect is mended by."""
 
 METAL = Passage(
     "Metal",

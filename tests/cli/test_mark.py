@@ -11,7 +11,7 @@ import pytest
 import svgelements
 from click.testing import CliRunner, Result
 
-from panelwright.cli.main import main
+from panelwright.cli.main import command_of, main
 
 INCH = 25.4
 
@@ -227,6 +227,6 @@ def test_what_cannot_be_answered_ends_with_two(words: tuple[object, ...], says: 
 
 def test_every_shape_has_an_example() -> None:
     """The help of each shape shows how it is typed."""
-    group = main.commands["mark"]
+    group = command_of("mark")
     for name in group.commands:  # type: ignore[attr-defined]
         assert f"panelwright mark {name}" in run(name, "--help").stdout

@@ -11,7 +11,7 @@ from typing import Any
 import click
 from fuzz.hostile import FLOATS, WORDS
 
-from panelwright.cli.main import main
+from panelwright.cli.main import COMMANDS, command_of
 from panelwright.layout import outlines
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.marking import quick
@@ -39,8 +39,8 @@ def _sound(command: str) -> list[str]:
 
 def _typed(draw: Random, name: str) -> list[str]:
     """Return a command with options and arguments drawn for their types."""
-    name = name or draw.choice(tuple(main.commands))
-    command, typed = main.commands[name], [name]
+    name = name or draw.choice(COMMANDS)
+    command, typed = command_of(name), [name]
     if isinstance(command, click.Group):
         inner = draw.choice(tuple(command.commands))
         command, typed = command.commands[inner], [name, inner]

@@ -11,7 +11,7 @@ from readme import README, ROOT
 from reference import REFERENCE, every_text, readme_job
 
 from panelwright.cli.keys_found import every_row
-from panelwright.cli.main import main
+from panelwright.cli.main import COMMANDS
 from panelwright.layout.jobfile import look_over, read_job
 from panelwright.layout.plan.fitting import fits_of
 from panelwright.layout.words.plain_words import PLAIN_WORDS
@@ -45,7 +45,7 @@ def test_the_readme_can_be_read_in_one_sitting() -> None:
 def test_the_readme_names_every_command() -> None:
     """Whoever reads it learns of each."""
     text = README.read_text(encoding="utf-8")
-    for name in main.commands:
+    for name in COMMANDS:
         assert f"| `panelwright {name}" in text
 
 

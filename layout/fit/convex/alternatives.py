@@ -41,6 +41,9 @@ _APART = 0.06
 _ALIKE = 1e-6
 """mm of room within which two places are equal: rounding must not tell which is taken."""
 
+_ROUGHLY = 2e-5
+"""Share of its half width: a top on its way is known so well; at its end none is the very best."""
+
 
 class RoundElsewhere:
     """Looks for other places on one piece of wood."""
@@ -115,15 +118,15 @@ class RoundElsewhere:
         found = family.placed(at, turn, self.sizing.kind.shape_of(pose))
         if found is None:
             return None
-        score, top = polished(family, *found)
+        score, top = polished(family, *found, last=_ROUGHLY)
         stand = self._stand(score, top)
         if score < least:
             return stand
         if away(stand) > AT_THE_END:
-            top = closed_in(family, top)
+            top = closed_in(family, polished(family, score, top)[1])
         else:
             family.fixed = np.array([top.x, top.y])
-            top = polished(family, score, top)[1]
+            top = polished(family, score, top, last=_ROUGHLY)[1]
         return proved(top, self.wood.middle, self.sizing, self.sound, self.held)
 
     def _stand(self, score: float, top: Pose) -> Stand:

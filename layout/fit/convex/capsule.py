@@ -78,6 +78,7 @@ class CapsuleKind(Kind):
 
     name = "capsule"
     pace = 0.7
+    lifted: type[CapsuleLift] = CapsuleLift
 
     def axes(self, p: float) -> Axes:
         """Return how the half sizes grow: both as the radius does, from the spine's."""
@@ -160,7 +161,7 @@ class CapsuleKind(Kind):
 
     def lift(self, box: Box, patch: Patch) -> Lift:
         """Return the capsules of a box by their spines."""
-        return CapsuleLift(box, patch)
+        return self.lifted(box, patch)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely each end, and the spine between, stands to each edge."""
@@ -183,7 +184,7 @@ def round_end(local: Array, at: float, arm: float, radius: float) -> Part:
     share = np.einsum("ij,ij->i", centre - local[:, 0], way) / square
     foot = local[:, 0] + np.clip(share, 0.0, 1.0)[:, None] * way
     which = np.arange(len(local), dtype=np.intp)
-    return _parted(foot - centre, foot, np.full(len(local), arm), radius, which)
+    return parted(foot - centre, foot, np.full(len(local), arm), radius, which)
 
 
 def straights(local: Array, low: float, high: float, radius: float) -> Part:
@@ -192,10 +193,11 @@ def straights(local: Array, low: float, high: float, radius: float) -> Part:
     foot = local[beside, 0]
     away = np.stack([np.zeros(len(foot)), foot[:, 1]], axis=1)
     which = np.flatnonzero(beside)
-    return _parted(away, foot, np.zeros(len(foot)), radius, which)
+    return parted(away, foot, np.zeros(len(foot)), radius, which)
 
 
-def _parted(away: Array, foot: Array, arms: Array, radius: float, which: NDArray[np.intp]) -> Part:
+def parted(away: Array, foot: Array, arms: Array, radius: float, which: NDArray[np.intp]) -> Part:
+    """Return how what lies a radius off the spine stands to feet that far away from the spine."""
     far = np.maximum(np.hypot(away[:, 0], away[:, 1]), 1e-9)
     unit = away / far[:, None]
     longer = unit[:, 0] * arms

@@ -28,6 +28,9 @@ _LEVELS = 11
 _PLACE, _TURN = 0.04, math.radians(4)
 """Share of the wood's diagonal, and angle, within which the best of all rectangles will do."""
 
+_ROUGHLY = 0.01
+"""mm: so well a top is known on its way, at whose end none is the very best."""
+
 
 class RectanglesElsewhere:
     """Looks for other places on one piece of wood."""
@@ -70,12 +73,14 @@ class RectanglesElsewhere:
         held = polisher.fitted(self._begun(start))
         if held is None:
             return None
-        held = polisher.polished(held)
+        held = polisher.polished(held, _ROUGHLY)
         stand = self._stand(held)
         if stand.score < least:
             return stand
-        if away(stand) <= AT_THE_END:
-            held = replace(polisher, fixed=held.centre).polished(held)
+        if away(stand) > AT_THE_END:
+            held = polisher.polished(held)
+        else:
+            held = replace(polisher, fixed=held.centre).polished(held, _ROUGHLY)
         return finished(self.sound, polisher, held, self.held)
 
     def _begun(self, start: Stand) -> Held:

@@ -126,14 +126,14 @@ class Polisher:
         is_left = min(drawn.inner_length, drawn.inner_width) > -PROOF_ALLOWANCE
         return drawn if is_left and self.stays(drawn) else None
 
-    def polished(self, held: Held) -> Held:
-        """Return the local best near a top that is clear."""
+    def polished(self, held: Held, last: float = _NOTHING) -> Held:
+        """Return the local best near a top that is clear, by steps of more than `last`, mm."""
         held = self.trimmed(held)
         if self._short(held) > 0:
-            held = self._climbed(held, grow=True)
+            held = self._climbed(held, last, grow=True)
             if self.score(held) == -math.inf:
                 return held
-        return self._climbed(held, grow=False)
+        return self._climbed(held, last, grow=False)
 
     def _short(self, held: Held) -> float:
         """Return how much the top is too small for what is asked, as a share."""
@@ -154,13 +154,13 @@ class Polisher:
             return -self._short(held)
         return self.score(held) * (1 - _DEAR * self._short(held))
 
-    def _climbed(self, held: Held, *, grow: bool) -> Held:
+    def _climbed(self, held: Held, last: float, *, grow: bool) -> Held:
         worth = self._worth(held, grow)
         trust = _FIRST_TRUST * max(held.inner_length, held.inner_width, 1.0)
         if grow:  # what is all but large enough stays where it is
             trust = min(trust, _STRIDE * max(self._lack(held)))
         for _ in range(_MOST_ROUNDS):
-            if trust < _NOTHING or (grow and worth >= 0):
+            if trust < last or (grow and worth >= 0):
                 break
             moved, promise = self._stepped(held, trust, grow)
             if promise < _NOTHING:

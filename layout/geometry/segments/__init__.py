@@ -8,8 +8,8 @@ is outside of a closed path that runs anticlockwise.
 from .arc import Arc
 from .elliptic_arc import EllipticArc
 from .line import Line
-from .stepping import Side, arc_steps
+from .stepping import Side, arc_steps, corners_of
 
 Segment = Line | Arc | EllipticArc
 
-__all__ = ["Arc", "EllipticArc", "Line", "Segment", "Side", "arc_steps"]
+__all__ = ["Arc", "EllipticArc", "Line", "Segment", "Side", "arc_steps", "corners_of"]

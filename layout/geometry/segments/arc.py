@@ -6,9 +6,9 @@ import math
 from dataclasses import dataclass, replace
 
 from ..bounds import Bounds
-from ..placement import Placement, Points
+from ..placement import Placement
 from ..point import Point
-from .stepping import Side, arc_corners, quarters, swapped
+from .stepping import Swept, quarters, swapped
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,11 +107,13 @@ class Arc:
         """Return the arc with left and right swapped (x becomes −x)."""
         return Arc(swapped(self.centre), self.radius, math.pi - self.from_angle, -self.sweep)
 
-    def corners(self, tolerance: float, side: Side) -> Points:
-        """Return the points of a polygon of it, (n, 2) mm, without the end.
-
-        Chords where the arc bulges away from the side to stay on, tangents where it bulges
-        towards it; no point lies farther than `tolerance` from the arc.
-        """
-        axes = Point(self.radius, 0.0), Point(0.0, self.radius)
-        return arc_corners(self.centre, axes, (self.from_angle, self.sweep), tolerance, side)
+    @property
+    def swept(self) -> Swept:
+        """It as an arc of an ellipse whose axes are alike."""
+        return (
+            self.centre,
+            Point(self.radius, 0.0),
+            Point(0.0, self.radius),
+            self.from_angle,
+            self.sweep,
+        )

@@ -6,9 +6,9 @@ import math
 from dataclasses import dataclass, replace
 
 from ..bounds import Bounds
-from ..placement import Placement, Points
+from ..placement import Placement
 from ..point import Point
-from .stepping import Side, arc_corners, swapped
+from .stepping import Swept, swapped
 
 _NEAR = 1e-9
 """How near a length along an arc is met, mm."""
@@ -136,12 +136,12 @@ class EllipticArc:
             sweep=-self.sweep,
         )
 
-    def corners(self, tolerance: float, side: Side) -> Points:
-        """Return the points of a polygon of it, (n, 2) mm, without the end, as `Arc.corners` does.
+    @property
+    def swept(self) -> Swept:
+        """It as `corners_of` takes it.
 
         An ellipse is a circle seen askew: chords and tangents stay what they are, and no
         distance grows beyond that on a circle of the longer half-axis.
         """
-        axes = Point(self.half_length, 0.0), Point(0.0, self.half_width)
-        turned = axes[0].turned(self.turn), axes[1].turned(self.turn)
-        return arc_corners(self.centre, turned, (self.from_angle, self.sweep), tolerance, side)
+        u, v = Point(self.half_length, 0.0), Point(0.0, self.half_width)
+        return self.centre, u.turned(self.turn), v.turned(self.turn), self.from_angle, self.sweep

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ..bounds import Bounds
-from ..placement import Placement, Points, array_of
-from ..point import Point
-from .stepping import Side, swapped
+from ..placement import Placement
+from ..point import ORIGIN, Point
+from .stepping import Swept, swapped
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +70,7 @@ class Line:
         shift = self.direction.left * -distance
         return Line(self.start + shift, self.end + shift)
 
-    def corners(self, tolerance: float, side: Side) -> Points:
-        """Return the points of a polygon of it, (1, 2) mm, without the end."""
-        return array_of([self.start])
+    @property
+    def swept(self) -> Swept:
+        """Its start alone: the corner of a polygon."""
+        return self.start, ORIGIN, ORIGIN, 0.0, 0.0

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Literal
 
 import numpy as np
@@ -28,33 +28,34 @@ def quarters(start: float, sweep: float) -> Iterator[float]:
         yield step * quarter
 
 
-def arc_corners(
-    centre: Point,
-    axes: tuple[Point, Point],
-    turns: tuple[float, float],
-    tolerance: float,
-    side: Side,
-) -> Points:
-    """Return chord or tangent points, (n, 2); tangents of two points meet at 1/cos(half the step).
+Swept = tuple[Point, Point, Point, float, float]
+"""A centre, half-axes u and v, the t where a curve starts and its sweep: it runs through
+``centre + u cos t + v sin t``, mm and radians. A straight line's start is a curve of no size."""
 
-    Parameters
-    ----------
-    axes : pair of Point
-        Half-axes u and v: the point at t is ``centre + u cos t + v sin t``.
-    turns : pair of float
-        The t it starts from, and its sweep.
+
+def corners_of(curves: Sequence[Swept], tolerance: float, side: Side) -> Points:
+    """Return the points of a polygon of curves end to end, (n, 2) mm, without the last end.
+
+    Chords where a curve bulges away from the side to stay on; where it bulges towards it tangents,
+    which meet at 1/cos(half the step). No point lies farther than `tolerance` from its curve.
     """
-    start, sweep = turns
-    count = arc_steps(max(axis.norm for axis in axes), sweep, tolerance)
-    steps, chords = np.arange(count, dtype=np.float64), (side == "inside") == (sweep > 0)
-    shares = steps / count if chords else np.append(0.0, (steps + 0.5) / count)
+    around = np.array([(*c, *u, *v, start, sweep) for c, u, v, start, sweep in curves])
+    steps = [arc_steps(max(u.norm, v.norm), sweep, tolerance) for _, u, v, _, sweep in curves]
+    tips = [sweep != 0 and (side == "inside") != (sweep > 0) for *_, sweep in curves]
+    out = [
+        1 / math.cos(c[-1] / n / 2) if tip else 1.0
+        for c, n, tip in zip(curves, steps, tips, strict=True)
+    ]
+    count = np.array(steps) + tips
+    own = np.repeat(np.arange(len(curves)), count)
+    place = np.arange(len(own)) - np.repeat(np.cumsum(count) - count, count)
+    shares = np.maximum(place - 0.5 * np.array(tips)[own], 0.0) / np.array(steps)[own]
+    middle, u, v, (start, sweep) = around[own, :2], around[own, 2:4], around[own, 4:6], around.T[6:]
     # the sines of numpy differ in their last bit from one processor to another
-    ways = np.array([(math.cos(t), math.sin(t)) for t in (start + sweep * shares).tolist()])
-    (ux, uy), (vx, vy), middle = *axes, np.array([*centre])
-    corners: Points = ways[:, :1] * (ux, uy) + ways[:, 1:] * (vx, vy) + middle
-    if not chords:
-        reach = 1 / math.cos(abs(sweep) / count / 2)
-        corners[1:] = middle + (corners[1:] - middle) * reach
+    turns = (start[own] + sweep[own] * shares).tolist()
+    ways = np.array([(math.cos(t), math.sin(t)) for t in turns])
+    reach = np.where(place > 0, np.array(out)[own], 1.0)[:, None]
+    corners: Points = middle + (ways[:, :1] * u + ways[:, 1:] * v) * reach
     return corners
 
 
