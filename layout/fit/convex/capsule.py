@@ -46,10 +46,11 @@ class _Beside:
         return _Beside(self.edges.take(which), self.local[which], self.frame, self.half)
 
     def distances(self, centres: Array) -> Array:
-        """Return how far the spines about the centres lie from the edges, (m, n) mm; 0 if across.
+        """Return how far the spines about the centres lie from the edges, (m, n) mm.
 
         Either an end of the spine is nearest to an edge, or an end of the edge to the spine. They
-        cross where either has the other's ends on both its sides.
+        cross where either has the other's ends on both its sides: until one of these four ends has
+        come to the other line they go on crossing, and the least of its ways counts as negative.
         """
         count, arm = len(centres), self.half * self.frame[:, 0]
         both = self.edges.distances(np.concatenate([centres + arm, centres - arm]))
@@ -63,7 +64,10 @@ class _Beside:
         np.minimum(least, np.hypot(beyond, rise), out=least)
         rise *= self.local[:, 1, 1] - y
         away = np.abs(centres @ self.edges.across.T - self.edges.height)
-        least[(rise < 0) & (away < np.abs(self.edges.across @ arm))] = 0.0
+        which, edge = np.nonzero((rise < 0) & (away < np.abs(self.edges.across @ arm)))
+        end = np.abs(self.local[edge, 1] - seen[which])
+        far = np.hypot(np.maximum(end[:, 0] - self.half, 0.0), end[:, 1])
+        least[which, edge] = -np.minimum(least[which, edge], far)
         return least
 
     nearest = distances
@@ -74,6 +78,7 @@ class CapsuleKind(Kind):
 
     name = "capsule"
     pace = 0.7
+    lifted: type[CapsuleLift] = CapsuleLift
 
     def axes(self, p: float) -> Axes:
         """Return how the half sizes grow: both as the radius does, from the spine's."""
@@ -156,7 +161,7 @@ class CapsuleKind(Kind):
 
     def lift(self, box: Box, patch: Patch) -> Lift:
         """Return the capsules of a box by their spines."""
-        return CapsuleLift(box, patch)
+        return self.lifted(box, patch)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely each end, and the spine between, stands to each edge."""
@@ -179,7 +184,7 @@ def round_end(local: Array, at: float, arm: float, radius: float) -> Part:
     share = np.einsum("ij,ij->i", centre - local[:, 0], way) / square
     foot = local[:, 0] + np.clip(share, 0.0, 1.0)[:, None] * way
     which = np.arange(len(local), dtype=np.intp)
-    return _parted(foot - centre, foot, np.full(len(local), arm), radius, which)
+    return parted(foot - centre, foot, np.full(len(local), arm), radius, which)
 
 
 def straights(local: Array, low: float, high: float, radius: float) -> Part:
@@ -188,10 +193,11 @@ def straights(local: Array, low: float, high: float, radius: float) -> Part:
     foot = local[beside, 0]
     away = np.stack([np.zeros(len(foot)), foot[:, 1]], axis=1)
     which = np.flatnonzero(beside)
-    return _parted(away, foot, np.zeros(len(foot)), radius, which)
+    return parted(away, foot, np.zeros(len(foot)), radius, which)
 
 
-def _parted(away: Array, foot: Array, arms: Array, radius: float, which: NDArray[np.intp]) -> Part:
+def parted(away: Array, foot: Array, arms: Array, radius: float, which: NDArray[np.intp]) -> Part:
+    """Return how what lies a radius off the spine stands to feet that far away from the spine."""
     far = np.maximum(np.hypot(away[:, 0], away[:, 1]), 1e-9)
     unit = away / far[:, None]
     longer = unit[:, 0] * arms

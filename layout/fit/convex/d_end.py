@@ -15,15 +15,13 @@ from numpy.typing import NDArray
 from ..goal import Figure
 from ..wood.edges import Array, Segments, turned
 from .aims import Figures
-from .boxes import Box
-from .capsule import CapsuleKind, round_end, straights
+from .capsule import CapsuleKind, parted, round_end, straights
 from .capsule_lift import CapsuleLift
 from .gauge import Met
 from .kind import Growth
-from .lift import Lift
-from .marks import Part, contacts_of, local_of, marks_before
+from .marks import contacts_of, local_of, marks_before
 from .pose import Contacts, Pose
-from .relaxation import Edges, Patch, Rows
+from .relaxation import Edges, Rows
 from .sight import outward
 
 
@@ -55,14 +53,70 @@ class _Facing:
         high = np.where(run > 0, np.minimum(ahead, 1.0), 1.0)
         back = x + 2 * self.p
         bends = (_share(-y, rise), _share(-back - y, run + rise), _share(y - back, run - rise))
-        least = np.full(disk.shape, np.inf)
-        for share in (low, high, *(np.clip(bend, low, high) for bend in bends)):
-            radius = np.maximum(np.abs(y + share * rise), -back - share * run)
-            np.minimum(least, radius, out=least)
+        shares = (low, high, *(np.clip(bend, low, high) for bend in bends))
+        radii = [np.maximum(np.abs(y + s * rise), -back - s * run) for s in shares]
+        least: Array = np.minimum.reduce(radii)
         abreast = (low <= high) & (x + low * run <= 1e-9)
         return np.minimum(disk, np.where(abreast, least, np.inf))
 
     nearest = distances
+
+
+class DEndLift(CapsuleLift):
+    """D ends by the unknowns of the capsules in them, and r sin φ."""
+
+    area_of_end = 2 + math.pi / 2
+
+    def span(self, cap: float) -> tuple[Rows, Array, Array]:
+        """Return that of the capsules, and what r sin φ is by p sin φ.
+
+        With p and r within Δp and Δr of their middles, p r sin φ is within (r Δp + p Δr) sin δ of
+        the one sine times the middle of the other, both ways.
+        """
+        (rows, limits), low, high = super().span(cap)
+        box, sine = self.box, math.sin(min(self.box.half_turn, math.pi / 2))
+        least = min(box.least, cap)
+        p, r = (box.low + box.high) / 2, (least + cap) / 2
+        loose = sine * (cap * (box.high - box.low) / 2 + box.high * (cap - least) / 2)
+        aside = np.array([[0.0, 0.0, 0.0, r, 0.0, -p]]) / max(r, p)
+        rows = np.vstack([np.column_stack([rows, np.zeros(len(rows))]), aside, -aside])
+        limits = np.append(limits, np.full(2, loose / max(r, p)))
+        swing = cap * sine
+        return Rows(rows, limits), np.append(low, -swing), np.append(high, swing)
+
+    def contacts(self, local: Edges, cap: float) -> Rows:
+        """Return the rows of the capsules, and of the corners at the square end.
+
+        A corner lies at −s + r cos φ (−1, ±1) + r sin φ (∓1, −1); r cos φ is r, or r cos δ. The
+        line of an outermost edge bounds both.
+        """
+        rows, limits = super().contacts(local, cap)
+        parts = [Rows(np.column_stack([rows, np.zeros(len(rows))]), limits)]
+        ends = local.ends[local.outermost]
+        n = outward(ends)
+        for side in (-1.0, 1.0):
+            ahead = side * n[:, 1] - n[:, 0]
+            ahead *= np.where(ahead > 0, math.cos(self.box.half_turn), 1.0)
+            row = np.column_stack([n, -n, ahead, -side * n[:, 0] - n[:, 1]])
+            limit = np.einsum("ij,ij->i", n, ends[:, 0]) + n[:, 0] * self.least
+            parts.append(Rows(row, limit))
+        return Rows.joined(*parts)
+
+    def ends(self, n: Array) -> Array:
+        """Return that of the round end, or of the corners behind: |cos ψ| + |sin ψ|."""
+        angle, turn = np.arctan2(np.abs(n[:, 1]), n[:, 0]), self.box.half_turn
+        corner = 0.75 * math.pi
+        off = np.abs(np.clip(corner, angle - turn, angle + turn) - corner)
+        return np.where(angle + turn <= math.pi / 2, 1.0, math.sqrt(2) * np.cos(off))
+
+    def held(self, seen: Array) -> Rows:
+        """Return rows by which the D ends hold points: r sin φ says nothing of that."""
+        rows, limits = super().held(seen)
+        return Rows(np.column_stack([rows, np.zeros(len(rows))]), limits)
+
+    def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
+        """Return those of the capsules, of which the area at the ends is another."""
+        return super().figures(cap, likely, lipping).of_one_more()
 
 
 class DEndKind(CapsuleKind):
@@ -70,6 +124,7 @@ class DEndKind(CapsuleKind):
 
     name = "D end"
     pace = 1.5
+    lifted = DEndLift
 
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm²."""
@@ -112,79 +167,21 @@ class DEndKind(CapsuleKind):
         turn = min(half_turn, math.pi / 4)
         return Growth(low, math.cos(turn) + math.sin(turn), 2 * low * math.sin(half_turn / 2))
 
-    def lift(self, box: Box, patch: Patch) -> Lift:
-        """Return the D ends of a box by the capsules in them, and their corners."""
-        return DEndLift(box, patch)
-
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return how the round end, the sides, the corners and the square end stand to edges."""
         p, (half_length, half_width) = self.shape_of(pose), pose[3:]
         local = local_of(pose, edges)
         left = self.distances(0.0, p, local, np.zeros((1, 2)))[0] - half_width
-        marks = [np.full((len(local), 2), (-half_length, y)) for y in (-half_width, half_width)]
+        corners = [np.full((len(local), 2), (-half_length, y)) for y in (-half_width, half_width)]
         behind = np.flatnonzero((local[:, 0, 0] < -p) & (np.abs(local[:, 0, 1]) < half_width))
-        foot = local[behind, 0]
-        none, one = np.zeros(len(foot)), np.ones(len(foot))
-        normal = np.stack([-one, none], axis=1)
-        end = Part(-foot[:, 0] - half_length, normal, one, none, foot, behind)
+        foot, arms = local[behind, 0], np.full(len(behind), -1.0)
         parts = [
             round_end(local, p, 1.0, half_width),
             straights(local, -half_length, p, half_width),
+            parted((foot + np.array([p, 0.0])) * [1.0, 0.0], foot, arms, half_width, behind),
+            *(marks_before(local, corner, pose, left) for corner in corners),
         ]
-        return contacts_of(
-            [*parts, *(marks_before(local, m, pose, left) for m in marks), end], pose
-        )
-
-
-class DEndLift(CapsuleLift):
-    """D ends by the unknowns of the capsules in them, and r sin φ."""
-
-    area_of_end = 2 + math.pi / 2
-    farthest = math.sqrt(2)
-
-    def span(self, cap: float) -> tuple[Rows, Array, Array]:
-        """Return that of the capsules, and what r sin φ is by p sin φ.
-
-        With p and r within Δp and Δr of their middles, p r sin φ is within (r Δp + p Δr) sin δ of
-        the one sine times the middle of the other, both ways.
-        """
-        (rows, limits), low, high = super().span(cap)
-        box, sine = self.box, math.sin(min(self.box.half_turn, math.pi / 2))
-        least = min(box.least, cap)
-        p, r = (box.low + box.high) / 2, (least + cap) / 2
-        loose = sine * (cap * (box.high - box.low) / 2 + box.high * (cap - least) / 2)
-        aside = np.array([[0.0, 0.0, 0.0, r, 0.0, -p]]) / max(r, p)
-        rows = np.vstack([np.column_stack([rows, np.zeros(len(rows))]), aside, -aside])
-        limits = np.append(limits, np.full(2, loose / max(r, p)))
-        swing = cap * sine
-        return Rows(rows, limits), np.append(low, -swing), np.append(high, swing)
-
-    def contacts(self, local: Edges, cap: float) -> Rows:
-        """Return the rows of the capsules, and of the corners at the square end.
-
-        A corner lies at −s + r cos φ (−1, ±1) + r sin φ (∓1, −1); r cos φ is r, or r cos δ. The
-        line of an outermost edge bounds both.
-        """
-        rows, limits = super().contacts(local, cap)
-        parts = [Rows(np.column_stack([rows, np.zeros(len(rows))]), limits)]
-        ends = local.ends[local.outermost]
-        n = outward(ends)
-        for side in (-1.0, 1.0):
-            ahead = side * n[:, 1] - n[:, 0]
-            ahead *= np.where(ahead > 0, math.cos(self.box.half_turn), 1.0)
-            row = np.column_stack([n, -n, ahead, -side * n[:, 0] - n[:, 1]])
-            limit = np.einsum("ij,ij->i", n, ends[:, 0]) + n[:, 0] * self.least
-            parts.append(Rows(row, limit))
-        return Rows.joined(*parts)
-
-    def held(self, seen: Array) -> Rows:
-        """Return rows by which the D ends hold points: r sin φ says nothing of that."""
-        rows, limits = super().held(seen)
-        return Rows(np.column_stack([rows, np.zeros(len(rows))]), limits)
-
-    def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
-        """Return those of the capsules, of which the area at the ends is another."""
-        return super().figures(cap, likely, lipping).of_one_more()
+        return contacts_of(parts, pose)
 
 
 def _share(way: Array, speed: Array) -> Array:

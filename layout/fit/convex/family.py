@@ -21,7 +21,7 @@ from ..wood.round_holes import Disks
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
 from .gauge import Met
-from .local_search import beside, brought_in, polished
+from .local_search import CLOSE, beside, brought_in, polished
 from .pose import Pose
 from .relaxation import Edges
 from .sizing import Sizing
@@ -50,8 +50,7 @@ _OFF_GRID = 0.37
 
 _SMALL = 0.03
 """Looseness, as an angle, of turns and shapes below which places are cut where they are looser:
-half-planes help in boxes that are small every way (measured: cutting places sooner costs a half
-more boxes)."""
+half-planes help in boxes that are small every way (cut sooner, boxes are a half more)."""
 
 _MIDDLING = 100.0
 """Looseness above which half-planes are not even tried."""
@@ -150,12 +149,13 @@ class TwoSizes(Tops):
             least = distances.min(axis=1)
             corners = cell_corners(box)
             reach = float(self.kind.lengths(corners, anchor).max())
-            # how deep a middle lies in a hole that is taken as a disk is not known
-            deep = 0.0 * least if len(box.disks.radii) else -least
+            # how deep in a disk a middle lies is not known
+            deep = np.minimum(least, 0.0) if len(box.disks.radii) else -np.abs(least)
             signed = np.where(self._outside(box), deep, least)
             most = (signed + reach) * factor + addend
             scores = self.sizing.upper(box.low, box.high, most)
-            keep = (scores > enough) & (signed > -reach)
+            # what crosses an edge with its middle may lie clear of it at another turn
+            keep = (scores > enough) & ((signed > -reach) | (least < 0))
             if len(self.wood.held):
                 held = self.kind.held_radii(box, self.wood.held, reach)
                 keep &= held <= most
@@ -163,8 +163,8 @@ class TwoSizes(Tops):
                 return enough
             slack = reach + factor * factor * (least[keep] + reach) + 2 * addend + drift
             matter = (distances[keep] <= slack[:, None]).any(axis=0)
-            near = matter[: len(box.near)]
-            box.disks = box.disks.take(matter[len(near) :])
+            near, disks = np.split(matter, [len(box.near)])
+            box.disks = box.disks.take(disks)
             if not near.all():
                 box.near, met = box.near[near], met.take(near)
             box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
@@ -182,8 +182,7 @@ class TwoSizes(Tops):
                 box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
                 return float(scores[keep].max())
             sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
-            along, across = self.kind.lengths(sides, anchor)
-            halve_cells(box, along=bool(along >= across))
+            halve_cells(box, along=bool(np.subtract(*self.kind.lengths(sides, anchor)) >= 0))
 
     def _distances(self, box: Box, p: float, met: Met) -> Array:
         """Return the radii at which tops in the cells touch the edges, and then the disks."""
@@ -235,10 +234,8 @@ class TwoSizes(Tops):
 
     def _outside(self, box: Box) -> NDArray[np.bool_]:
         """Return which cells have their middle outside the wood."""
-        outside = np.zeros_like(box.clear)
-        doubtful = np.flatnonzero(~box.clear)
-        if len(doubtful):
-            outside[doubtful] = ~self.wood.holds_points(box.centres[doubtful])
+        outside = ~box.clear
+        outside[outside] = ~self.wood.holds_points(box.centres[outside])
         return outside
 
     def sample(self, box: Box) -> tuple[float, Pose] | None:
@@ -298,5 +295,5 @@ class TwoSizes(Tops):
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
         """Return the top moved to a local best: to the last one where it lies beside that."""
         if score > self._climbed[0] or not beside(top, self._climbed[1]):
-            self._climbed = polished(self, score, top)
+            self._climbed = polished(self, score, top, last=CLOSE)
         return self._climbed

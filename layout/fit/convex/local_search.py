@@ -22,8 +22,11 @@ if TYPE_CHECKING:
 _FIRST_STEP = 0.1
 """Of the half width."""
 
-_LAST_STEP = 1e-5
-"""Of the half width; what is left, closing in finds."""
+_LAST_STEP = 1e-7
+"""Of the half width; steps smaller than this change no printed figure."""
+
+CLOSE = 1e-5
+"""The same where closing in finds what is left."""
 
 _MOST_STEPS = 80
 
