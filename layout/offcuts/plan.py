@@ -201,9 +201,7 @@ class _Ground:
         """Return a piece that fell off so thick, not numbered yet."""
         piece = fallen.piece
         within = [(name, reach) for name, reach in self.defects if reach.meet(piece).area > _TOUCH]
-        clean = piece
-        for _, reach in within:
-            clean = clean.minus(reach)
+        clean = piece.minus(*(reach for _, reach in within))
         may_do = any(may_hold(clean, *least) for _, *least in self._ways(thickness))
         found = largest_clean_rectangle(clean) if may_do else None
         named = 0 < fallen.cut <= len(self.names)
