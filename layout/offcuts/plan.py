@@ -217,7 +217,15 @@ class _Ground:
             most=clean.area if found is None else found.most,
             defects=tuple(name for name, _ in within),
             worth=worth,
-            makes=() if worth is Worth.SCRAP else self._makes(found, thickness),
+            makes=()
+            if found is None or worth is Worth.SCRAP
+            else makes_of(
+                found.box,
+                thickness,
+                self.wish.makes,
+                solid=self._is_solid(found.box.width),
+                food=fit_for_food(self.panel),
+            ),
         )
 
     def _ways(self, thickness: float) -> Iterator[tuple[Worth, float, float]]:
@@ -243,17 +251,6 @@ class _Ground:
             and (is_solid or worth is Worth.BOARD)
         )
         return next(ways, Worth.SCRAP)
-
-    def _makes(self, found: Clean | None, thickness: float) -> tuple[Make, ...]:
-        if found is None:
-            return ()
-        return makes_of(
-            found.box,
-            thickness,
-            self.wish.makes,
-            solid=self._is_solid(found.box.width),
-            food=fit_for_food(self.panel),
-        )
 
     def _is_solid(self, wide: float) -> bool:
         """Return whether a strip so wide is of solid wood: of a frame, its stiles and rails are."""
