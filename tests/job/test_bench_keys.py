@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from panelwright.layout.cutting.edge_wish import EdgeProfile
+from panelwright.layout.cutting.profile import EdgeProfile
 from panelwright.layout.errors import Problem
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
