@@ -29,9 +29,6 @@ leaves more. A long strip is proved to 5 % in 48 boxes and to 3 % in 456, the sa
 _STEP = 0.1
 """mm to which its sizes are rounded down: so few boxes leave them open in the third figure."""
 
-_LEAST = 100.0
-"""Nobody looks for a rectangle in a piece smaller than this, mm²."""
-
 
 @dataclass(frozen=True, slots=True)
 class Clean:
@@ -64,8 +61,6 @@ def may_hold(piece: Region, length: float, width: float) -> bool:
 
 def largest_clean_rectangle(piece: Region, boxes: int = BOXES) -> Clean | None:
     """Return the largest rectangle found inside a region; None where there is none to speak of."""
-    if piece.area < _LEAST:
-        return None
     wish = Wish(("rectangle",), gap=_GAP, most_steps=boxes)
     answer = answered(SoundWood.exact(piece), wish, "rectangle")
     if answer.fit is None:
