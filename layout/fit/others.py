@@ -54,10 +54,8 @@ _ABOUT = 0.2
 """mm: outlines need be no finer to see that."""
 
 
-def others(
-    best: Fit, wish: Wish, shape: str, ground: Ground, *, most: int = MOST
-) -> tuple[Fit, ...]:
-    """Return clearly different tops of the best one's family, next in rank.
+def others(best: Fit, wish: Wish, shape: str, ground: Ground) -> tuple[Fit, ...]:
+    """Return clearly different tops of the best one's family, next in rank, `MOST` at most.
 
     Each is proved inside the wood, polished in a wood that is drawn in by some hundredths of a mm
     at most (`coarser`), and carries no bound. A family without a choice of places gives none.
@@ -98,7 +96,7 @@ def others(
     order = ranked(
         found, lambda one: (float(not one[0]), one[1].score / unit), tolerance=(0.0, _ALIKE)
     )
-    return tuple(fit for _, fit in order[:most])
+    return tuple(fit for _, fit in order[:MOST])
 
 
 def _beside(best: Fit, ground: Ground) -> tuple[SoundWood, tuple[Region, ...]]:

@@ -201,12 +201,11 @@ class _Ground:
         clean = piece.minus(*(reach for _, reach in within))
         may_do = any(may_hold(clean, *least) for _, *least in self._ways(thickness))
         found = largest_clean_rectangle(clean) if may_do else None
-        named = 0 < cut <= len(self.names)
         worth = self._worth(found, thickness)
         return Offcut(
             number=0,
             cut=cut,
-            freed_by=self.names[cut - 1] if named else "",
+            freed_by=dict(enumerate(self.names, start=1)).get(cut, ""),
             piece=piece,
             area=piece.area,
             mass=self.panel.substance.mass(piece.area, thickness),

@@ -11,7 +11,7 @@ from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.jobfile import problems, read_job
 from panelwright.layout.legs.concern import LegMatter
-from panelwright.layout.marking.hand_tools import HandTool
+from panelwright.layout.marking.method import HandTool
 from panelwright.layout.panel import Face, Kind, Mend
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.units import Tape
