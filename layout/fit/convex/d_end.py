@@ -26,7 +26,6 @@ class DEndLift(CapsuleLift):
     """D ends by the unknowns of the capsules in them, and r sin φ."""
 
     area_of_end = 2 + math.pi / 2
-    farthest = math.sqrt(2)
 
     def span(self, cap: float) -> tuple[Rows, Array, Array]:
         """Return that of the capsules, and what r sin φ is by p sin φ.
@@ -62,6 +61,13 @@ class DEndLift(CapsuleLift):
             limit = np.einsum("ij,ij->i", n, ends[:, 0]) + n[:, 0] * self.least
             parts.append(Rows(row, limit))
         return Rows.joined(*parts)
+
+    def ends(self, n: Array) -> Array:
+        """Return that of the round end, or of the corners behind: |cos ψ| + |sin ψ|."""
+        angle, turn = np.arctan2(np.abs(n[:, 1]), n[:, 0]), self.box.half_turn
+        corner = 0.75 * math.pi
+        off = np.abs(np.clip(corner, angle - turn, angle + turn) - corner)
+        return np.where(angle + turn <= math.pi / 2, 1.0, math.sqrt(2) * np.cos(off))
 
     def held(self, seen: Array) -> Rows:
         """Return rows by which the D ends hold points: r sin φ says nothing of that."""
