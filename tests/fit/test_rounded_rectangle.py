@@ -194,10 +194,11 @@ def test_the_nearest_top_is_the_wanted_one_where_it_fits() -> None:
 
 @pytest.mark.parametrize("degrees", [0.0, 4.0])
 def test_the_grain_limits_the_turn(degrees: float) -> None:
-    """A top turns no farther from the grain than it may, and gains by turning as far as it may."""
+    """A top turns no farther from the grain than it may, and is settled also where it may not."""
     limits: dict[str, Any] = {"grain_deg": math.degrees(0.1), "most_turn_deg": degrees}
     outcome = solved(LAME, wished(10.0, **limits), turn=0.4)
     assert abs(found(outcome).placement.turn - 0.1) <= math.radians(degrees) + 1e-9
+    assert outcome.score >= 0.998 * outcome.bound
     free = solved(LAME, wished(10.0), turn=0.4)
     assert outcome.score <= free.bound
 

@@ -33,6 +33,7 @@ class CapsuleKind(Kind):
 
     name = "capsule"
     pace = 0.7
+    lifted: type[CapsuleLift] = CapsuleLift
 
     def axes(self, p: float) -> Axes:
         """Return how the half sizes grow: both as the radius does, from the spine's."""
@@ -69,12 +70,9 @@ class CapsuleKind(Kind):
         least[crossed] = 0.0
         return least
 
-    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
-        """Return the radii at which capsules about the centres hold all the points, (m,)."""
-        away = turned(points, turn)[None] - turned(centres, turn)[:, None]
-        beyond = np.maximum(np.abs(away[..., 0]) - p, 0.0)
-        radii: Array = np.hypot(beyond, away[..., 1]).max(axis=1)
-        return radii
+    def needed(self, p: float, ways: Array) -> Array:
+        """Return how far from the spine the ends of the ways lie, (…) mm."""
+        return np.asarray(np.hypot(np.maximum(np.abs(ways[..., 0]) - p, 0.0), ways[..., 1]))
 
     def held_radii(self, box: Box, points: Array, reach: float) -> Array:
         """Return radii that tops need to hold the points: the longest spine lies nearest to all."""
@@ -84,9 +82,7 @@ class CapsuleKind(Kind):
 
     def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
-        beyond = np.maximum(np.abs(ways[..., 0]) - p, 0.0)
-        touch: Array = np.maximum(np.hypot(beyond, ways[..., 1]) - radii, 0.0)
-        return touch
+        return np.maximum(self.needed(p, ways) - radii, 0.0)
 
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
@@ -131,7 +127,7 @@ class CapsuleKind(Kind):
 
     def lift(self, box: Box, patch: Patch) -> Lift:
         """Return the capsules of a box by their spines."""
-        return CapsuleLift(box, patch)
+        return self.lifted(box, patch)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely each end, and the spine between, stands to each edge."""
@@ -154,7 +150,7 @@ def round_end(local: Array, at: float, arm: float, radius: float) -> Part:
     share = np.einsum("ij,ij->i", centre - local[:, 0], way) / square
     foot = local[:, 0] + np.clip(share, 0.0, 1.0)[:, None] * way
     which = np.arange(len(local), dtype=np.intp)
-    return _parted(foot - centre, foot, np.full(len(local), arm), radius, which)
+    return parted(foot - centre, foot, np.full(len(local), arm), radius, which)
 
 
 def straights(local: Array, low: float, high: float, radius: float) -> Part:
@@ -163,10 +159,11 @@ def straights(local: Array, low: float, high: float, radius: float) -> Part:
     foot = local[beside, 0]
     away = np.stack([np.zeros(len(foot)), foot[:, 1]], axis=1)
     which = np.flatnonzero(beside)
-    return _parted(away, foot, np.zeros(len(foot)), radius, which)
+    return parted(away, foot, np.zeros(len(foot)), radius, which)
 
 
-def _parted(away: Array, foot: Array, arms: Array, radius: float, which: NDArray[np.intp]) -> Part:
+def parted(away: Array, foot: Array, arms: Array, radius: float, which: NDArray[np.intp]) -> Part:
+    """Return how what lies a radius off the spine stands to feet that far away from the spine."""
     far = np.maximum(np.hypot(away[:, 0], away[:, 1]), 1e-9)
     unit = away / far[:, None]
     longer = unit[:, 0] * arms

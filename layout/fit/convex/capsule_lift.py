@@ -28,8 +28,6 @@ class CapsuleLift(Lift):
 
     area_of_end = math.pi
     """A top with no spine has so much area, for a radius of 1."""
-    farthest = 1.0
-    """How far from the spine a top reaches at most, for a radius of 1."""
 
     def __init__(self, box: Box, patch: Patch) -> None:
         super().__init__(box, patch)
@@ -114,6 +112,10 @@ class CapsuleLift(Lift):
         lean = math.atan2(aside, along) if along > 0 else 0.0
         return self.turned(lean), min(max(math.hypot(along, aside), box.low), box.high)
 
+    def ends(self, n: Array) -> Array:
+        """Return how many radii, at most, an end reaches along normals, (k, 2), from its centre."""
+        return np.ones(len(n))
+
     def held(self, seen: Array) -> Rows:
         """Return rows by which the capsules hold points.
 
@@ -131,7 +133,7 @@ class CapsuleLift(Lift):
             along = sign * n[:, 0]
             worst = np.minimum(along * least, along * box.high) - np.abs(n[:, 1]) * self.aside
             slack = 2 * np.maximum(-worst, 0.0)
-            rows.append(np.column_stack([-n, -sign * n, np.full(len(n), -self.farthest)]))
+            rows.append(np.column_stack([-n, -sign * n, -self.ends(n)]))
             limits.append(slack - (n * seen).sum(axis=1) + along * least)
         sine, loss = math.sin(box.half_turn), 1 - math.cos(box.half_turn)
         length, span = (box.low + box.high) / 2, (box.high - box.low) / 2

@@ -59,8 +59,8 @@ _TOUCHES = 0.001
 _LOOKS_A_BOX, _LOOKS_AN_EDGE = 100_000, 5
 """Looks at an edge (`Family.looks`) that a box takes, and that each part of it takes of each
 edge: as measured."""
-_MOST_AT_ONCE = 1_000_000
-"""Edges in strips that are looked at together: some dozen arrays of them stay below 200 MB."""
+_MOST_AT_ONCE = 150_000
+"""Edges of boxes that are looked at together: each takes up to 2 KB, in many strips."""
 _PATIENCE, _LONGEST_PAUSE = 1.5, 12.0
 """How much seldomer the next look is after one in vain, and how many boxes go by at most."""
 
@@ -185,7 +185,7 @@ class RoundedRectangles:
         own = plain.at(piece)
         bare, whole = (plain, own[0]) if len(own) == 1 else (recipe, piece)
         parts = cut_by_turn(box.boxes, whole.sides, bare.sizes, bare.inset, target)
-        if len(parts) == 1 and parts.half[0] > _MOST_CUT * box.boxes.half[0]:
+        if len(parts) == 1 and parts.half[0] >= _MOST_CUT * box.boxes.half[0]:
             about = recipe.sizes, recipe.inset, self._must(recipe)
             if relaxed_bound(parts, piece.edges, piece.hull, *about) <= target:
                 return [self._closed(recipe, piece)]
