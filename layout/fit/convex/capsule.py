@@ -80,12 +80,9 @@ class CapsuleKind(Kind):
 
         return distances
 
-    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
-        """Return the radii at which capsules about the centres hold all the points, (m,)."""
-        away = turned(points, turn)[None] - turned(centres, turn)[:, None]
-        beyond = np.maximum(np.abs(away[..., 0]) - p, 0.0)
-        radii: Array = np.hypot(beyond, away[..., 1]).max(axis=1)
-        return radii
+    def needed(self, p: float, ways: Array) -> Array:
+        """Return how far from the spine the ends of the ways lie, (…) mm."""
+        return np.asarray(np.hypot(np.maximum(np.abs(ways[..., 0]) - p, 0.0), ways[..., 1]))
 
     def held_radii(self, box: Box, points: Array, reach: float) -> Array:
         """Return radii that tops need to hold the points: the longest spine lies nearest to all."""
@@ -95,9 +92,7 @@ class CapsuleKind(Kind):
 
     def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
-        beyond = np.maximum(np.abs(ways[..., 0]) - p, 0.0)
-        touch: Array = np.maximum(np.hypot(beyond, ways[..., 1]) - radii, 0.0)
-        return touch
+        return np.maximum(self.needed(p, ways) - radii, 0.0)
 
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""

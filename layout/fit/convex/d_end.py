@@ -133,13 +133,10 @@ class DEndKind(CapsuleKind):
         touched: Array = np.where(x > p, np.hypot(x - p, y) - radii, box)
         return np.maximum(touched, 0.0)
 
-    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
-        """Return the radii at which tops about the centres hold all the points, (m,)."""
-        away = turned(points, turn)[None] - turned(centres, turn)[:, None]
-        x, y = np.moveaxis(away, -1, 0)
-        box = np.maximum(np.abs(y), -x - p)
-        radii: Array = np.where(x > p, np.hypot(x - p, y), box).max(axis=1)
-        return radii
+    def needed(self, p: float, ways: Array) -> Array:
+        """Return the radii at which tops reach the ends of ways, (…, 2): by end, side or corner."""
+        x, y = ways[..., 0], np.abs(ways[..., 1])
+        return np.where(x > p, np.hypot(x - p, y), np.maximum(y, -x - p))
 
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes, of which the shortest is held.

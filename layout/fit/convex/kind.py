@@ -119,8 +119,12 @@ class Kind(ABC):
     def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
         """Return the radii at which tops about the centres hold all the points, (m,)."""
         away = turned(points, turn)[None] - turned(centres, turn)[:, None]
-        radii: Array = self.body.gauge(away * self.squeeze(p)).max(axis=1) / self.held
+        radii: Array = self.needed(p, away).max(axis=1)
         return radii
+
+    def needed(self, p: float, ways: Array) -> Array:
+        """Return the radii at which tops reach the ends of ways, (…, 2), in their frame."""
+        return self.body.gauge(ways * self.squeeze(p)) / self.held
 
     def lengths(self, ways: Array, p: float) -> Array:
         """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""

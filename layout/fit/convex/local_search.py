@@ -161,7 +161,7 @@ def reach_of(family: TwoSizes, top: Pose, trust: float) -> tuple[Array, Array]:
     if period == 0:
         low[2] = high[2] = 0.0
     elif limits.most_turn < min(math.pi, period) / 2:
-        away = math.remainder(top.turn - limits.grain, math.pi)
+        away = limits.off_grain(top.turn)
         high[2] = min(trust, max(0.0, (limits.most_turn - away) * top.half_length))
         low[2] = max(-trust, min(0.0, (-limits.most_turn - away) * top.half_length))
     return low, high

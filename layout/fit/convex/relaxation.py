@@ -138,7 +138,9 @@ class Seen:
         """Return what is seen of edges given by their ends, (n, 2, 2)."""
         along = ends[:, 1] - ends[:, 0]
         length = np.hypot(along[:, 0], along[:, 1])
-        unit = along / length[:, None]
+        unit = along / np.maximum(length, 1e-300)[:, None]
+        unit[length == 0] = (1.0, 0.0)  # a point: any way will do
+        outermost = outermost & (length > 0)
         start = np.einsum("ij,ij->i", ends[:, 0], unit)
         outward = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
         height = np.einsum("ij,ij->i", ends[:, 0], outward)

@@ -21,7 +21,7 @@ from ...geometry.scalar import last_where
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
 from ..wish import Goal, Wish
-from .end_disks import Ends, Stretch, lost_area, sides_of
+from .end_disks import Ends, Stretch, lost_area, most_area, sides_of
 from .piece import LOOKS_A_BOX, BandPieces, Cuts
 from .profile import Profile
 
@@ -55,6 +55,7 @@ class HalfRoundPieces(BandPieces):
         self.outer_ends = Ends(self.outer, around=False)
         self._blocked_inside, self._blocked = cache(self.inner.blocked), cache(self.outer.blocked)
         self._between = cache(lambda top: sides_of(self.outer, top))
+        self._past = cache(self._area_past)
 
     def first_boxes(self) -> Iterator[Box]:
         """Return the one box of all pieces."""
@@ -81,9 +82,9 @@ class HalfRoundPieces(BandPieces):
             if box.left[1] > box.right[0]:
                 return min(width[1] for width in ends)
             return self._widths(inner, box.top)[2]
-        return self._area(box, ends)
+        return self._area(box, ends, enough)
 
-    def _area(self, box: Box, ends: list[tuple[float, float, float]]) -> float:
+    def _area(self, box: Box, ends: list[tuple[float, float, float]], enough: float) -> float:
         """Return an area that no piece of the box exceeds, mm²."""
         wide = self.raised(self.wide, box.top[1] + ROUNDING)
         whole = max(float(wide.area(box.left[0], box.right[1])), 0.0)
@@ -96,7 +97,20 @@ class HalfRoundPieces(BandPieces):
             added = max(0.0, most + _SLACK - common) * max(width[1] for width in ends)
             shared = float(wide.area(box.left[1], box.right[0]))
             area = min(area, shared + added + sum(discs))
-        return area
+        if area <= enough:
+            return area
+        past = [
+            min(disc, self._past(way, stretch, box.top, width[1]))
+            for way, stretch, disc, width in zip(
+                (-1, 1), (box.left, box.right), discs, ends, strict=True
+            )
+        ]
+        return min(area, whole + sum(past))
+
+    def _area_past(self, way: int, stretch: Stretch, top: Stretch, width: float) -> float:
+        """Return an area that no end has past its stretch, mm²."""
+        discs = self.outer_ends.discs(stretch, top)
+        return most_area(self._between(top[1]), discs, width / 2, way)
 
     def _widths(self, stretch: Stretch, top: Stretch) -> tuple[float, float, float]:
         """Return the least and greatest width in a stretch, and the greatest least one, mm."""
