@@ -173,15 +173,10 @@ def disk_factors(body: Body, squeeze: Array, ways: Array, radii: Array) -> Array
 
 def nearest_places(body: Body, edges: Array) -> Array:
     """Return the point of each of n edges that the body about 0, 0 meets first, (n, 2)."""
-    starts, way = edges[:, 0], edges[:, 1] - edges[:, 0]
-    length = np.hypot(way[:, 0], way[:, 1])
-    unit = way / np.maximum(length, 1e-300)[:, None]
-    normal = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
-    height = np.einsum("ij,ij->i", normal, starts)
-    facing = np.where(height >= 0, 1.0, -1.0)[:, None] * normal
-    facing[length == 0] = (1.0, 0.0)
-    touch = body.touch(facing)
-    foot = touch.places * (np.abs(height) / touch.reach)[:, None]
-    along = np.clip(np.einsum("ij,ij->i", unit, foot - starts), 0.0, length)
-    places: Array = starts + along[:, None] * unit
+    lines = Segments.of(edges)
+    touch = body.touch(np.where(lines.height > 0, 1.0, -1.0)[:, None] * lines.across)
+    foot = touch.places * (np.abs(lines.height) / touch.reach)[:, None]
+    along = np.einsum("ij,ij->i", lines.unit, foot) - lines.begin
+    share = np.clip(along, -lines.half, lines.half) + lines.half
+    places: Array = edges[:, 0] + share[:, None] * lines.unit
     return places
