@@ -20,7 +20,7 @@ from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING, SAME_PLACE
-from ..outlines import OWN_OUTLINE, Outline, Rectangle, RoundedRectangle
+from ..outlines import OWN_OUTLINE, Capsule, Outline, Rectangle, RoundedRectangle
 from ..panel.sound import SoundWood
 from .branch_and_bound import search
 from .convex.entry import kind_of
@@ -156,9 +156,13 @@ class _Nearest:
 
 
 def _kind_of(outline: Outline) -> Kind | None:
-    """Return how tops of its form are sought; None where it has dents."""
+    """Return how tops of its form are sought; None where it has dents.
+
+    Of a rectangle roughly: what its corners' polygon leaves open the gaps decide.
+    """
+    rough = isinstance(outline, RoundedRectangle)
     try:
-        return kind_of(outline, _EASED / 2)
+        return kind_of(outline, _ABOUT if rough else _EASED / 2)
     except LayoutError:
         return None
 
@@ -212,8 +216,9 @@ def _convex(
             return Answer(fit, 1.0, 0)
     if outline.area > part.outer.area or outline.length - 4 * _EASED > family.wood.diameter:
         return Answer(None, 0.0, 0)
-    if isinstance(outline, (Rectangle, RoundedRectangle)):
-        answer = _rectangular(part, sizing.wish, outline, held)
+    radius = _corner_radius(outline)
+    if radius is not None:
+        answer = _rectangular(part, sizing.wish, outline, radius, held)
         if answer.fit is not None or answer.bound == 0:
             return answer
     steps = sizing.wish.most_steps
@@ -239,19 +244,27 @@ def _starts(family: TwoSizes) -> Iterator[tuple[float, Pose]]:
             yield found
 
 
+def _corner_radius(outline: Outline) -> float | None:
+    """Return the greatest radius of the corners of a rectangle, mm; None of another outline."""
+    if isinstance(outline, Capsule):
+        return outline.width / 2
+    if isinstance(outline, RoundedRectangle):
+        return max(outline.radii)
+    return 0.0 if isinstance(outline, Rectangle) else None
+
+
 def _rectangular(
-    part: SoundWood, wish: Wish, outline: Rectangle | RoundedRectangle, held: tuple[Region, ...]
+    part: SoundWood, wish: Wish, outline: Outline, radius: float, held: tuple[Region, ...]
 ) -> Answer:
     """Return a place of a rectangle; the gaps between edges show soonest whether there is any.
 
-    Of one whose corners differ all are made as round as the roundest: where that has no place it
-    has none either.
+    With corners of that radius, the greatest that it has: where that has no place, it has none.
     """
     from .rectangles.family import RoundedRectangles
     from .rectangles.sizes import CORNER_LOSS
 
     length, width = outline.length, outline.width
-    radius = max(outline.radii) if isinstance(outline, RoundedRectangle) else 0.0
+    radius = max(radius - _EASED, 0.0)  # as it is drawn in
     lost = PROOF_ALLOWANCE + ROUNDING
     least = (length - lost) * (width - lost) - CORNER_LOSS * radius**2
     asked = replace(
