@@ -15,11 +15,11 @@ from ..panel.sound import SoundWood
 from .branch_and_bound import search
 from .entry import Answer, Entry, Maker, Progress
 from .found import Bound
-from .points import are_parted, clear_of, lost
+from .points import are_parted, clear_of, least_width, lost
 from .rigid.limits import is_longer_than
 from .stand import period_of
 from .tie_breaking import first_twin
-from .wish import Limits, Wish
+from .wish import Limits, Span, Wish
 
 FAMILIES = {
     "circle": "convex",
@@ -50,6 +50,13 @@ def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = 
     if _is_ruled_out(wood, wish, shape):
         return None
     held = _to_hold(wish, held)
+    if shape not in (OWN_OUTLINE, PIECE_AS_FOUND):
+        width, least = wish.limits.width, least_width(held)
+        if least > width.greatest:
+            return None
+        if least > width.least:
+            limits = replace(wish.limits, width=Span(least, width.greatest))
+            wish = replace(wish, limits=limits)
     on_edge = wish.keeping is not None and shape != PIECE_AS_FOUND
     room = "on_edge.tops" if on_edge else f"{FAMILIES[shape]}.entry"
     make: Maker = import_module(f"..{room}", __name__).make

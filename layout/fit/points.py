@@ -12,7 +12,7 @@ import numpy as np
 
 from ..geometry.placement import Points, array_of
 from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry.polygon import Region, convex_hull
 from ..geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ..panel.sound import SoundWood
 from .found import Fit
@@ -88,6 +88,20 @@ def crosses(fit: Fit, part: Region) -> bool:
 def held_corners(parts: Sequence[Region]) -> Points:
     """Return the points, (n, 2), that a convex top must hold to hold all parts."""
     return _outermost([part.corners for part in parts])
+
+
+def least_width(parts: Sequence[Region]) -> float:
+    """Return the width, mm, that any top needs to hold all parts: that of their hull where least.
+
+    The narrowest strip round a polygon has one of its sides along one of the polygon's.
+    """
+    corners = held_corners(parts)
+    if len(corners) < 3:
+        return 0.0
+    ring = convex_hull(corners)
+    sides = np.roll(ring, -1, axis=0) - ring
+    normals = np.stack([sides[:, 1], -sides[:, 0]]) / np.hypot(*sides.T)
+    return max(float(np.ptp(corners @ normals, axis=0).min()) - 2 * _HAIR, 0.0)
 
 
 def firm_corners(parts: Sequence[Region]) -> Points:

@@ -242,7 +242,7 @@ def _starts(family: TwoSizes) -> Iterator[tuple[float, Pose]]:
     along = (limits.grain, *(float(turn) for turn in np.arctan2(way[longest, 1], way[longest, 0])))
     turns = [turn + quarter * math.pi / 2 for turn in along for quarter in range(2)]
     for turn in turns if period else [0.0]:
-        off = math.remainder(turn - limits.grain, math.pi)
+        off = limits.off_grain(turn)
         held = limits.grain + min(max(off, -limits.most_turn), limits.most_turn)
         found = family.placed(wood.depths.deepest, held, p)
         if found is not None:

@@ -26,11 +26,11 @@ _GAP = 0.05
 """The search ends where nothing can be larger by more than this share: what is cut from an offcut
 leaves more. A long strip is proved to 5 % in 48 boxes and to 3 % in 456, the same one found."""
 
+_EFFORT = 3e7
+"""Looks at an edge after which it ends too, a second or two: offcuts among hundreds of holes."""
+
 _STEP = 0.1
 """mm to which its sizes are rounded down: so few boxes leave them open in the third figure."""
-
-_LEAST = 100.0
-"""Nobody looks for a rectangle in a piece smaller than this, mm²."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,9 +64,7 @@ def may_hold(piece: Region, length: float, width: float) -> bool:
 
 def largest_clean_rectangle(piece: Region, boxes: int = BOXES) -> Clean | None:
     """Return the largest rectangle found inside a region; None where there is none to speak of."""
-    if piece.area < _LEAST:
-        return None
-    wish = Wish(("rectangle",), gap=_GAP, most_steps=boxes)
+    wish = Wish(("rectangle",), gap=_GAP, most_steps=boxes, most_effort=_EFFORT)
     answer = answered(SoundWood.exact(piece), wish, "rectangle")
     if answer.fit is None:
         return None

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Self
 
-from ..geometry.point import Point
 from .base import require
 from .rounded_rectangle import RoundedRectangle
 
@@ -32,22 +31,6 @@ class DEnd(RoundedRectangle):
     def of_size(cls, length: float, width: float) -> Self:
         """Return the D end that long and wide, mm."""
         return cls(length, width, (0.0, width / 2, width / 2, 0.0))
-
-    @property
-    def arc_centres(self) -> tuple[Point, ...]:
-        """The centre of its round end."""
-        return (Point(self.length / 2 - self.width / 2, 0.0),)
-
-    @property
-    def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
-        """Its round end."""
-        return ((self.width / 2, self.arc_centres),)
-
-    def tangents(self, inside: float = 0.0) -> tuple[Point, ...]:
-        """Return where its round end meets the long sides."""
-        (centre,) = self.arc_centres
-        half = self.width / 2 - inside
-        return (Point(centre.x, -half), Point(centre.x, half))
 
     def resized(self, length: float, width: float) -> Self:
         """Return a D end of another size."""

@@ -65,32 +65,36 @@ class RoundedRectangle(Sized):
         return {"corner_radius": self.radii[0]} if len(set(self.radii)) == 1 else {}
 
     @property
-    def arc_centres(self) -> tuple[Point, ...]:
-        """The centres of its four corners."""
+    def _round(self) -> tuple[tuple[Point, Point, float], ...]:
+        """Corner, centre and radius of each that is round."""
         return tuple(
-            Point(c.x - math.copysign(r, c.x), c.y - math.copysign(r, c.y))
+            (c, Point(c.x - math.copysign(r, c.x), c.y - math.copysign(r, c.y)), r)
             for c, r in zip(self.bounds.corners, self.radii, strict=True)
+            if r > 0
         )
+
+    @property
+    def arc_centres(self) -> tuple[Point, ...]:
+        """The centres of its round corners: of a half-round end one for both."""
+        return tuple(dict.fromkeys(centre for _, centre, _ in self._round))
 
     @property
     def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
         """Its corners by their radii; no square ones."""
-        held = list(zip(self.arc_centres, self.radii, strict=True))
         return tuple(
-            (radius, tuple(centre for centre, own in held if own == radius))
-            for radius in dict.fromkeys(self.radii)
-            if radius > 0
+            (radius, tuple(dict.fromkeys(at for _, at, own in self._round if own == radius)))
+            for radius in dict.fromkeys(own for _, _, own in self._round)
         )
 
     def tangents(self, inside: float = 0.0) -> tuple[Point, ...]:
-        """Return the two ends of each corner's arc."""
+        """Return the two ends of each corner's arc, but where one goes on in the next."""
         x, y = self.length / 2 - inside, self.width / 2 - inside
         points: list[Point] = []
-        for i, centre in enumerate(self.arc_centres):
-            end = Point(math.copysign(x, centre.x), centre.y)
-            side = Point(centre.x, math.copysign(y, centre.y))
-            points += (end, side) if i % 2 == 0 else (side, end)
-        return tuple(points)
+        for corner, centre, _ in self._round:
+            end = Point(math.copysign(x, corner.x), centre.y)
+            side = Point(centre.x, math.copysign(y, corner.y))
+            points += (end, side) if corner.x * corner.y > 0 else (side, end)
+        return tuple(point for point in points if points.count(point) == 1)
 
     def tightest(self, inside: float = 0.0) -> float | None:
         """Return the least radius of a corner that is still round so far inside, mm."""

@@ -34,7 +34,10 @@ SAW_LINES = Passage(
 
 KEEP_OFFCUTS = Passage(
     "Put by what is worth keeping",
-    ("Number each piece that is kept; it is told behind the steps what each of them makes.",),
+    (
+        "Number each piece that is kept. What each makes is told behind the steps, on the screen: "
+        "opened there, it is printed too.",
+    ),
 )
 
 

@@ -6,12 +6,13 @@ import math
 
 import numpy as np
 import pytest
+from box_attack import unknowns
 from numpy.typing import NDArray
 
 from panelwright.layout.fit import Fit, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.convex.boxes import Box, patch_of
 from panelwright.layout.fit.convex.capsule import CapsuleKind
-from panelwright.layout.fit.convex.capsule_lift import CapsuleLift
+from panelwright.layout.fit.convex.d_end import DEndKind
 from panelwright.layout.fit.convex.oval import OvalKind
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.fit.families import answered
@@ -152,11 +153,11 @@ def test_how_firmly_points_are_held_changes_as_told() -> None:
         assert moved.value - held.value == pytest.approx(second, abs=1e-4)
 
 
-@pytest.mark.parametrize("kind", [CapsuleKind(), OvalKind(), SuperellipseKind(3.0)])
+@pytest.mark.parametrize("kind", [CapsuleKind(), DEndKind(), OvalKind(), SuperellipseKind(3.0)])
 def test_a_round_top_that_holds_its_points_obeys_the_bounds_of_its_box(
     kind: CapsuleKind | OvalKind,
 ) -> None:
-    """Radii needed in cells, and half-planes, admit every capsule and oval that holds points."""
+    """Radii needed in cells, and half-planes, admit every top that holds points, if only just."""
     rng = np.random.default_rng(7)
     capsule = isinstance(kind, CapsuleKind)
     for _ in range(300):
@@ -171,11 +172,10 @@ def test_a_round_top_that_holds_its_points_obeys_the_bounds_of_its_box(
         )  # fmt: skip
         p, lean = rng.uniform(low, high), half_turn * rng.uniform(-1, 1)
         shift = rng.uniform(-1, 1, 2) * np.array(half)
-        centre, radius = box.centres[0] + turned(shift[None], -turn)[0], rng.uniform(50, 300)
+        centre = box.centres[0] + turned(shift[None], -turn)[0]
         way = rng.normal(size=(4, 2)) * 200
         far = kind.holding(0.0, p, way, np.zeros((1, 2)))[0]
-        if far > radius:
-            continue
+        radius = far * (1 + 10 ** rng.uniform(-6, 0))
         points = turned(way, -(turn + lean)) + centre
         reach = float(kind.lengths(np.array([half]), kind.growth(low, high, half_turn).anchor)[0])
         needed = kind.held_radii(box, points, reach)
@@ -184,21 +184,30 @@ def test_a_round_top_that_holds_its_points_obeys_the_bounds_of_its_box(
         lift = kind.lift(box, patch)
         planes = lift.held(turned(points - patch.middle, box.turn))
         own = turned((centre - patch.middle)[None], turn)[0]
-        if isinstance(lift, CapsuleLift):
-            shape = [p * math.cos(lean) - lift.least, p * math.sin(lean), radius]
-        elif kind.name == "superellipse":
-            long, wide = kind.sizes(p, radius)
-            cos, sin = math.cos(lean), math.sin(lean)
-            shape = [long * cos, wide * cos, long * sin, wide * sin]
-        else:
-            long, wide = kind.sizes(p, radius)
-            cos, sin = math.cos(lean), math.sin(lean)
-            shape = [
-                long * cos * cos + wide * sin * sin,
-                long * sin * sin + wide * cos * cos,
-                (long - wide) * sin * cos,
-            ]
+        shape = unknowns(lift, p, lean, radius, kind.sizes(p, radius))
         assert np.all(planes.rows @ np.array([*own, *shape]) <= planes.limits + 1e-6)
+
+
+@pytest.mark.parametrize("shape", ["oval", "superellipse", "capsule", "D end", "hexagon"])
+def test_what_is_too_broad_to_be_held_is_ruled_out(shape: str) -> None:
+    """A triangle 795 wide where it is least is held by no top that is at most 650 wide anywhere."""
+    held = (Point(60, 20), Point(60, 860), Point(1300, 440))
+    wood = SoundWood.exact(
+        Region.from_rings(np.array([[0.0, 0.0], [2000.0, 0.0], [2000.0, 880.0], [0.0, 880.0]]))
+    )
+    wish = Wish((shape,), limits=Limits(width=Span(0.0, 650.0)), covers=held)
+    assert answered(wood, wish, shape).steps == 0
+
+
+@pytest.mark.parametrize("shape", ["oval", "superellipse"])
+def test_needles_are_not_searched_for_what_is_broad(shape: str) -> None:
+    """No top with round ends reaches three such corners of a board; that is soon known."""
+    held = (Point(60, 660), Point(60, 40), Point(1990, 350))
+    wood = SoundWood.exact(
+        Region.from_rings(np.array([[0.0, 0.0], [2000.0, 0.0], [2000.0, 700.0], [0.0, 700.0]]))
+    )
+    answer = answered(wood, Wish((shape,), covers=held), shape)
+    assert answer.fit is None and answer.bound == 0 and answer.steps < 200
 
 
 def test_a_trimmed_top_keeps_its_point() -> None:

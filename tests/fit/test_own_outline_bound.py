@@ -90,7 +90,7 @@ def test_no_pose_in_a_box_beats_its_bounds(name: str, own: str) -> None:
         middle = pose + random.uniform(-1, 1, 3) * half
         plain = plain_bound(shape, ground, middle, half, ground.corners)
         rows = ways(shape, ground, middle, half, ground.corners)
-        sharp = bounded(shape, ground, rows, half, math.inf).most
+        sharp = bounded(shape, rows, half, math.inf).most
         cells = Cells(middle[None], half, np.array([math.inf]))
         cells.bound(shape, ground, -math.inf)
         most = min(plain, sharp, float(cells.most[0]))
@@ -117,8 +117,8 @@ def test_no_pose_that_holds_what_it_must_beats_the_bound_on_those(name: str, own
         middle = pose + random.uniform(-1, 1, 3) * half
         rows = ways(shape, ground, middle, half, ground.corners)
         held = held_in(shape, climber.held, middle, half)
-        free = bounded(shape, ground, rows, half, math.inf).most
-        most = bounded(shape, ground, rows, half, math.inf, held).most
+        free = bounded(shape, rows, half, math.inf).most
+        most = bounded(shape, rows, half, math.inf, held).most
         tried = [pose, *(middle + random.uniform(-1, 1, (60, 3)) * half)]
         assert max(climber.clearance(there) for there in tried) <= most + 1e-6
         told += most < free - 0.1
@@ -158,7 +158,7 @@ def test_no_pose_at_the_end_of_a_turn_beats_any_one_of_the_bounds(own: str) -> N
             cells.bound(shape, ground, -math.inf)
             bounds = (
                 plain_bound(shape, ground, middle, half, ground.corners),
-                bounded(shape, ground, rows, half, math.inf).most,
+                bounded(shape, rows, half, math.inf).most,
                 float(cells.most[0]),
             )
             assert climber.clearance(pose) <= min(bounds) + 1e-6

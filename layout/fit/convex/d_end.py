@@ -7,116 +7,65 @@ middle of the box lies half way along, and the corners at −p − r, ±r.
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ..goal import Figure
-from ..wood.edges import Array, segment_distances, turned
+from ..wood.edges import Array, Segments, turned
 from .aims import Figures
-from .boxes import Box
-from .capsule import CapsuleKind, round_end, straights
+from .capsule import CapsuleKind, parted, round_end, straights
 from .capsule_lift import CapsuleLift
+from .gauge import Met
 from .kind import Growth
-from .lift import Lift
-from .marks import Part, contacts_of, local_of, marks_before
+from .marks import contacts_of, local_of, marks_before
 from .pose import Contacts, Pose
-from .relaxation import Edges, Patch, Rows
+from .relaxation import Edges, Rows
 from .sight import outward
 
 
-class DEndKind(CapsuleKind):
-    """D ends of any straight."""
+@dataclass(frozen=True, slots=True)
+class _Facing:
+    """Edges round D ends of one turn."""
 
-    name = "D end"
-    pace = 1.5
+    local: Array
+    """(n, 2, 2) array: turned by `frame`, so that straights lie along x."""
+    frame: Array
+    p: float
 
-    def area(self, half_length: Figure, half_width: Figure) -> Figure:
-        """Return the area, mm²."""
-        return math.pi / 2 * half_width**2 + 2 * half_width * (2 * half_length - half_width)
+    def take(self, which: NDArray[np.bool_]) -> _Facing:
+        """Return some of them."""
+        return _Facing(self.local[which], self.frame, self.p)
 
-    def period(self, p: float) -> float:
-        """Return a whole turn."""
-        return math.tau
-
-    def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
+    def distances(self, centres: Array) -> Array:
         """Return the radii at which tops about the centres touch the edges, (m, n).
 
         The disk's, or that of the box to the part of an edge abreast of it: there the radius to a
         point, max(|y|, −x − p), is convex along the edge and least at an end or where it bends.
         """
-        seen, middles = turned(edges, turn), turned(centres, turn) + np.array([p, 0.0])
-        disk = segment_distances(seen[:, 0], seen[:, 1], middles)
+        seen, middles = self.local, centres @ self.frame + np.array([self.p, 0.0])
+        disk = Segments.of(seen).distances(middles)
         start, way = seen[:, 0] - middles[:, None], seen[:, 1] - seen[:, 0]
         (x, y), (run, rise) = np.moveaxis(start, -1, 0), way.T
         ahead = _share(-x, run)  # where the edge passes from the box to the disk
         low = np.where(run < 0, np.maximum(ahead, 0.0), 0.0)
         high = np.where(run > 0, np.minimum(ahead, 1.0), 1.0)
-        back = x + 2 * p
+        back = x + 2 * self.p
         bends = (_share(-y, rise), _share(-back - y, run + rise), _share(y - back, run - rise))
-        least = np.full(disk.shape, np.inf)
-        for share in (low, high, *(np.clip(bend, low, high) for bend in bends)):
-            radius = np.maximum(np.abs(y + share * rise), -back - share * run)
-            np.minimum(least, radius, out=least)
+        shares = (low, high, *(np.clip(bend, low, high) for bend in bends))
+        radii = [np.maximum(np.abs(y + s * rise), -back - s * run) for s in shares]
+        least: Array = np.minimum.reduce(radii)
         abreast = (low <= high) & (x + low * run <= 1e-9)
         return np.minimum(disk, np.where(abreast, least, np.inf))
 
-    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
-        """Return the radii at which tops touch disks: with their end, a side or a corner."""
-        x, y = ways[..., 0], np.abs(ways[..., 1])
-        near, far = np.sort([y, -x - p], axis=0)
-        flat = far - radii
-        turned_by = np.maximum(2 * radii**2 - (far - near) ** 2, 0.0)
-        cornered = (far + near - np.sqrt(turned_by)) / 2
-        box = np.where(near <= flat, flat, cornered)
-        touched: Array = np.where(x > p, np.hypot(x - p, y) - radii, box)
-        return np.maximum(touched, 0.0)
-
-    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
-        """Return the radii at which tops about the centres hold all the points, (m,)."""
-        away = turned(points, turn)[None] - turned(centres, turn)[:, None]
-        x, y = np.moveaxis(away, -1, 0)
-        box = np.maximum(np.abs(y), -x - p)
-        radii: Array = np.where(x > p, np.hypot(x - p, y), box).max(axis=1)
-        return radii
-
-    def growth(self, low: float, high: float, half_turn: float) -> Growth:
-        """Return how a radius follows for all between these shapes, of which the shortest is held.
-
-        Turned by φ, that of radius r lies clear of its round end by 2 p sin(φ/2) less, and its
-        corners, p + r and r from its middle, rise by p sin φ and to r (cos φ + sin φ).
-        """
-        turn = min(half_turn, math.pi / 4)
-        return Growth(low, math.cos(turn) + math.sin(turn), 2 * low * math.sin(half_turn / 2))
-
-    def lift(self, box: Box, patch: Patch) -> Lift:
-        """Return the D ends of a box by the capsules in them, and their corners."""
-        return DEndLift(box, patch)
-
-    def contacts(self, pose: Pose, edges: Array) -> Contacts:
-        """Return how the round end, the sides, the corners and the square end stand to edges."""
-        p, (half_length, half_width) = self.shape_of(pose), pose[3:]
-        local = local_of(pose, edges)
-        left = self.distances(0.0, p, local, np.zeros((1, 2)))[0] - half_width
-        marks = [np.full((len(local), 2), (-half_length, y)) for y in (-half_width, half_width)]
-        behind = np.flatnonzero((local[:, 0, 0] < -p) & (np.abs(local[:, 0, 1]) < half_width))
-        foot = local[behind, 0]
-        none, one = np.zeros(len(foot)), np.ones(len(foot))
-        normal = np.stack([-one, none], axis=1)
-        end = Part(-foot[:, 0] - half_length, normal, one, none, foot, behind)
-        parts = [
-            round_end(local, p, 1.0, half_width),
-            straights(local, -half_length, p, half_width),
-        ]
-        return contacts_of(
-            [*parts, *(marks_before(local, m, pose, left) for m in marks), end], pose
-        )
+    nearest = distances
 
 
 class DEndLift(CapsuleLift):
     """D ends by the unknowns of the capsules in them, and r sin φ."""
 
     area_of_end = 2 + math.pi / 2
-    farthest = math.sqrt(2)
 
     def span(self, cap: float) -> tuple[Rows, Array, Array]:
         """Return that of the capsules, and what r sin φ is by p sin φ.
@@ -153,6 +102,13 @@ class DEndLift(CapsuleLift):
             parts.append(Rows(row, limit))
         return Rows.joined(*parts)
 
+    def ends(self, n: Array) -> Array:
+        """Return that of the round end, or of the corners behind: |cos ψ| + |sin ψ|."""
+        angle, turn = np.arctan2(np.abs(n[:, 1]), n[:, 0]), self.box.half_turn
+        corner = 0.75 * math.pi
+        off = np.abs(np.clip(corner, angle - turn, angle + turn) - corner)
+        return np.where(angle + turn <= math.pi / 2, 1.0, math.sqrt(2) * np.cos(off))
+
     def held(self, seen: Array) -> Rows:
         """Return rows by which the D ends hold points: r sin φ says nothing of that."""
         rows, limits = super().held(seen)
@@ -161,6 +117,68 @@ class DEndLift(CapsuleLift):
     def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
         """Return those of the capsules, of which the area at the ends is another."""
         return super().figures(cap, likely, lipping).of_one_more()
+
+
+class DEndKind(CapsuleKind):
+    """D ends of any straight."""
+
+    name = "D end"
+    pace = 1.5
+    lifted = DEndLift
+
+    def area(self, half_length: Figure, half_width: Figure) -> Figure:
+        """Return the area, mm²."""
+        return math.pi / 2 * half_width**2 + 2 * half_width * (2 * half_length - half_width)
+
+    def period(self, p: float) -> float:
+        """Return a whole turn."""
+        return math.tau
+
+    def met(self, turn: float, p: float, edges: Array) -> Met:
+        """Return edges as tops of one turn and straight meet them."""
+        frame = turned(np.eye(2), turn)
+        return _Facing(edges @ frame, frame, p)
+
+    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
+        """Return the radii at which tops touch disks: with their end, a side or a corner."""
+        x, y = ways[..., 0], np.abs(ways[..., 1])
+        near, far = np.sort([y, -x - p], axis=0)
+        flat = far - radii
+        turned_by = np.maximum(2 * radii**2 - (far - near) ** 2, 0.0)
+        cornered = (far + near - np.sqrt(turned_by)) / 2
+        box = np.where(near <= flat, flat, cornered)
+        touched: Array = np.where(x > p, np.hypot(x - p, y) - radii, box)
+        return np.maximum(touched, 0.0)
+
+    def needed(self, p: float, ways: Array) -> Array:
+        """Return the radii at which tops reach the ends of ways, (…, 2): by end, side or corner."""
+        x, y = ways[..., 0], np.abs(ways[..., 1])
+        return np.where(x > p, np.hypot(x - p, y), np.maximum(y, -x - p))
+
+    def growth(self, low: float, high: float, half_turn: float) -> Growth:
+        """Return how a radius follows for all between these shapes, of which the shortest is held.
+
+        Turned by φ, that of radius r lies clear of its round end by 2 p sin(φ/2) less, and its
+        corners, p + r and r from its middle, rise by p sin φ and to r (cos φ + sin φ).
+        """
+        turn = min(half_turn, math.pi / 4)
+        return Growth(low, math.cos(turn) + math.sin(turn), 2 * low * math.sin(half_turn / 2))
+
+    def contacts(self, pose: Pose, edges: Array) -> Contacts:
+        """Return how the round end, the sides, the corners and the square end stand to edges."""
+        p, (half_length, half_width) = self.shape_of(pose), pose[3:]
+        local = local_of(pose, edges)
+        left = self.distances(0.0, p, local, np.zeros((1, 2)))[0] - half_width
+        corners = [np.full((len(local), 2), (-half_length, y)) for y in (-half_width, half_width)]
+        behind = np.flatnonzero((local[:, 0, 0] < -p) & (np.abs(local[:, 0, 1]) < half_width))
+        foot, arms = local[behind, 0], np.full(len(behind), -1.0)
+        parts = [
+            round_end(local, p, 1.0, half_width),
+            straights(local, -half_length, p, half_width),
+            parted((foot + np.array([p, 0.0])) * [1.0, 0.0], foot, arms, half_width, behind),
+            *(marks_before(local, corner, pose, left) for corner in corners),
+        ]
+        return contacts_of(parts, pose)
 
 
 def _share(way: Array, speed: Array) -> Array:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from importlib import import_module
 
 from ...geometry.polygon import Region
 from ...outlines import (
@@ -67,6 +68,15 @@ OUTLINES: dict[str, Callable[[Wish], Outline | None]] = {
 """An outline of each shape, of any size."""
 
 
+_KINDS: dict[type[Outline], tuple[str, str]] = {
+    Circle: ("oval", "OvalKind"),
+    Oval: ("oval", "OvalKind"),
+    Capsule: ("capsule", "CapsuleKind"),
+    DEnd: ("d_end", "DEndKind"),
+}
+"""Module and class of the kind of each outline that has one of its own, loaded when it is asked."""
+
+
 def kind_of(outline: Outline, farthest: float = math.inf) -> Kind:
     """Return how tops of the form of an outline are sought.
 
@@ -80,18 +90,10 @@ def kind_of(outline: Outline, farthest: float = math.inf) -> Kind:
     LayoutError
         If it has dents.
     """
-    if isinstance(outline, (Circle, Oval)):
-        from .oval import OvalKind
-
-        return OvalKind()
-    if isinstance(outline, Capsule):
-        from .capsule import CapsuleKind
-
-        return CapsuleKind()
-    if isinstance(outline, DEnd):
-        from .d_end import DEndKind
-
-        return DEndKind()
+    for form, (module, name) in _KINDS.items():
+        if isinstance(outline, form):
+            kind: Kind = getattr(import_module(f".{module}", __package__), name)()
+            return kind
     if isinstance(outline, Superellipse):
         from .superellipse import SuperellipseKind
 

@@ -14,7 +14,6 @@ import numpy as np
 from ...errors import LayoutError
 from ...geometry.path import Path
 from ...geometry.placement import Placement
-from ...geometry.point import ORIGIN
 from ...geometry.polygon import Region
 from ...geometry.segments import Side
 from ...geometry.tolerance import CHORD, ROUNDING
@@ -64,8 +63,7 @@ class Band:
             )
         require_turn(half_turn(axis.angle), wish.limits)
         frame = Placement(kept[0].segments[0].start, axis.angle)
-        back = Placement(frame.into(ORIGIN), -frame.turn)
-        own = [path.placed(back) for path in kept]
+        own = [path.placed(frame.inverse) for path in kept]
         upper = own[1] if len(own) == 2 else None
         for number, (path, sense) in enumerate(zip(own, (1, -1), strict=False)):
             _require_one_way(path, sense, number)
@@ -74,11 +72,6 @@ class Band:
         if right - left <= ROUNDING:
             raise LayoutError("the two kept edges lie beside each other, with no wood between them")
         return cls(frame, own[0], upper, float(left), float(right))
-
-    @property
-    def back(self) -> Placement:
-        """From the panel into the frame."""
-        return Placement(self.frame.into(ORIGIN), -self.frame.turn)
 
     @property
     def kept(self) -> tuple[Path, ...]:
@@ -147,7 +140,7 @@ class Ground:
     @classmethod
     def of(cls, band: Band, wood: Region) -> Ground:
         """Return the ground that a polygon of the sound wood makes."""
-        return cls(band, wood.placed(band.back))
+        return cls(band, wood.placed(band.frame.inverse))
 
     def blocked(self, top: float) -> Array:
         """Return where something unsound lies between the sides, (n, 2) from and to along x."""

@@ -13,7 +13,8 @@ place is in every end: where even that does not fit, none does.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 
@@ -51,27 +52,22 @@ class Discs:
     """The least radius, mm."""
 
 
-@dataclass(frozen=True, slots=True)
 class Ends:
-    """The half-round ends on one of the two polygons of the sound wood."""
+    """The half-round ends on one of the two polygons of the sound wood; its sides lie inside."""
 
-    ground: Ground
-    lower: Profile
-    """Where the lower edge lies above y = 0, mm."""
-    upper: Profile | None
-    """Where the upper edge lies; None where it is ripped."""
-    around: bool
-    """Whether polygons go round the parts of discs, as to be sure that an end fits, or lie within
-    them, as to be sure that it does not."""
-    _unsound: dict[float, Region] = field(default_factory=dict)
-    _known: dict[tuple[int, Stretch, Stretch], bool] = field(default_factory=dict)
+    def __init__(self, ground: Ground, *, around: bool) -> None:
+        """Take the ground, and how polygons stand to the parts of discs.
 
-    @classmethod
-    def of(cls, ground: Ground, *, around: bool) -> Ends:
-        """Return the ends on a ground; its sides are lines inside the wood."""
+        They go round them, as to be sure that an end fits, or lie within them, as to be sure that
+        it does not.
+        """
+        self.ground, self.around = ground, around
         lower, upper = ground.band.lines("inside")
-        above = None if upper is None else Profile(upper[:, 0], upper[:, 1])
-        return cls(ground, Profile(lower[:, 0], lower[:, 1]), above, around)
+        self.lower = Profile(*lower.T)
+        self.upper = None if upper is None else Profile(*upper.T)
+        """Where the edges lie above y = 0, mm; None where the upper side is ripped."""
+        self._unsound = cache(ground.unsound)
+        self.may_fit = cache(self._judged)
 
     def discs(self, at: Stretch, top: Stretch) -> Discs:
         """Return the discs of the ends in a stretch, ripped at some heights."""
@@ -87,7 +83,7 @@ class Ends:
         """Return whether an end fits."""
         return self.may_fit(way, (at, at), (top, top))
 
-    def may_fit(self, way: int, at: Stretch, top: Stretch) -> bool:
+    def _judged(self, way: int, at: Stretch, top: Stretch) -> bool:
         """Return whether an end in a stretch may fit; where not, none does.
 
         Parameters
@@ -97,18 +93,13 @@ class Ends:
         at, top : Stretch
             Where the end starts, and the height of the ripped side.
         """
-        key = (way, at, top)
-        if key not in self._known:
-            self._known[key] = self._judged(way, self.discs(at, top), top[0])
-        return self._known[key]
-
-    def _judged(self, way: int, discs: Discs, top: float) -> bool:
+        discs = self.discs(at, top)
         radius = discs.least - discs.off - (0.0 if self.around else 2 * CHORD)
         if radius <= 0:
             return discs.off > 0
         if radius > discs.half:
             held = _part(discs, radius, way, around=self.around)
-            if not self._is_sound(held, top) or not self._goes_on(held, way):
+            if self._unsound(top[0]).touches_or_crosses(held) or not self._goes_on(held, way):
                 return False
         # a cone from so far ahead lies in the cones from all centres
         start = discs.off / math.sin(_WHOLE)
@@ -116,12 +107,6 @@ class Ends:
             return True
         sector = _sector(discs, radius, start, way, around=self.around)
         return self.ground.wood.holds(sector)
-
-    def _is_sound(self, held: Region, top: float) -> bool:
-        """Return whether nothing unsound between the sides lies in a part of an end."""
-        if top not in self._unsound:
-            self._unsound[top] = self.ground.unsound(top)
-        return not self._unsound[top].touches_or_crosses(held)
 
     def _goes_on(self, held: Region, way: int) -> bool:
         """Return whether what of an end lies past the ends of the kept edges lies in the wood."""

@@ -165,7 +165,7 @@ class BandPieces:
         self.inner = Ground.of(band, wood.inner)
         self.outer = self.inner if wood.inner is wood.outer else Ground.of(band, wood.outer)
         self.narrow, self.wide = band.profile("inside"), band.profile("outside")
-        self.to_hold = band.back.of(held_corners(held))
+        self.to_hold = band.frame.inverse.of(held_corners(held))
         self.ripped = band.upper is None
         self.tops = self._heights() if self.ripped else (0.0, 0.0)
         """From where to where the upper side may be ripped on one kept edge, mm."""
@@ -193,18 +193,22 @@ class BandPieces:
             placement = Freeform.frame_of(path).then(self.band.frame)
             placement = replace(placement, turn=math.remainder(placement.turn, math.tau))
             outline = Freeform.of(path, PIECE_AS_FOUND)
-            return Drawn(outline, outline, placement, self._score(smaller, outline))
+            return Drawn(outline, outline, placement, self.score(smaller, outline.area))
 
         return until_proved(
             drawn_in, self.wood, self.held, lambda whole: _clear_of_kept(whole, self.band)
         )
 
-    def _score(self, cuts: Cuts, outline: Freeform) -> float:
+    def score(self, cuts: Cuts, area: float) -> float:
         """Return what the goal counts: the area, the length along the axis or the least width."""
-        profile = self.raised(self.narrow, cuts.top)
         if self.wish.goal is Goal.AREA:
-            return outline.area
+            return area
         if self.wish.goal is Goal.WIDTH:
-            return profile.span(cuts.left, cuts.right)[0]
+            return self.raised(self.narrow, cuts.top).span(cuts.left, cuts.right)[0]
+        return self.length(cuts)
+
+    def length(self, cuts: Cuts) -> float:
+        """Return how long a piece is over all, mm."""
+        profile = self.raised(self.narrow, cuts.top)
         ends = float(profile.at(cuts.left) + profile.at(cuts.right)) / 2 if self.rounded else 0.0
         return cuts.right - cuts.left + ends

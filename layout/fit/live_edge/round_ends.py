@@ -12,6 +12,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 
 import numpy as np
 
@@ -20,8 +21,6 @@ from ...geometry.scalar import last_where
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
 from ..wish import Goal, Wish
-from ..wood.edges import Array
-from .band import Ground
 from .end_disks import Ends, Stretch, lost_area, most_area, sides_of
 from .piece import LOOKS_A_BOX, BandPieces, Cuts
 from .profile import Profile
@@ -52,11 +51,11 @@ class HalfRoundPieces(BandPieces):
 
     def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> None:
         super().__init__(wood, wish, held)
-        self.ends = Ends.of(self.inner, around=True)
-        self.outer_ends = Ends.of(self.outer, around=False)
-        self._blocked: dict[tuple[bool, float], Array] = {}
-        self._sides: dict[float, Region] = {}
-        self._areas: dict[tuple[int, Stretch, Stretch], float] = {}
+        self.ends = Ends(self.inner, around=True)
+        self.outer_ends = Ends(self.outer, around=False)
+        self._blocked_inside, self._blocked = cache(self.inner.blocked), cache(self.outer.blocked)
+        self._between = cache(lambda top: sides_of(self.outer, top))
+        self._past = cache(self._area_past)
 
     def first_boxes(self) -> Iterator[Box]:
         """Return the one box of all pieces."""
@@ -108,18 +107,10 @@ class HalfRoundPieces(BandPieces):
         ]
         return min(area, whole + sum(past))
 
-    def _past(self, way: int, stretch: Stretch, top: Stretch, width: float) -> float:
+    def _area_past(self, way: int, stretch: Stretch, top: Stretch, width: float) -> float:
         """Return an area that no end has past its stretch, mm²."""
-        key = (way, stretch, top)
-        if key not in self._areas:
-            discs = self.outer_ends.discs(stretch, top)
-            self._areas[key] = most_area(self._between(top[1]), discs, width / 2, way)
-        return self._areas[key]
-
-    def _between(self, top: float) -> Region:
-        if top not in self._sides:
-            self._sides[top] = sides_of(self.outer, top)
-        return self._sides[top]
+        discs = self.outer_ends.discs(stretch, top)
+        return most_area(self._between(top[1]), discs, width / 2, way)
 
     def _widths(self, stretch: Stretch, top: Stretch) -> tuple[float, float, float]:
         """Return the least and greatest width in a stretch, and the greatest least one, mm."""
@@ -132,7 +123,7 @@ class HalfRoundPieces(BandPieces):
         width = self.wish.limits.width
         if box.left[1] < box.right[0]:
             common = (box.left[1], box.right[0])
-            parts = self._unsound(self.outer, box.top[0])
+            parts = self._blocked(box.top[0])
             inside = (parts[:, 1] > common[0] + _SLACK) & (parts[:, 0] < common[1] - _SLACK)
             if inside.any() or self._widths(common, box.top)[2] < width.least - PROOF_ALLOWANCE:
                 return False
@@ -161,12 +152,6 @@ class HalfRoundPieces(BandPieces):
                 return False
         return not self.ripped or bool(np.all(self.to_hold[:, 1] <= box.top[1] + _SLACK))
 
-    def _unsound(self, ground: Ground, top: float) -> Array:
-        key = (ground is self.inner, top)
-        if key not in self._blocked:
-            self._blocked[key] = ground.blocked(top)
-        return self._blocked[key]
-
     def sample(self, box: Box) -> tuple[float, Cuts] | None:
         """Return the best piece whose ends lie at the ends or the middles of the stretches."""
         (a0, a1), (b0, b1), top = box.left, box.right, box.top[0]
@@ -179,23 +164,17 @@ class HalfRoundPieces(BandPieces):
                 best = score, cuts
         return best
 
-    def length(self, cuts: Cuts) -> float:
-        """Return how long a piece is over all, mm."""
-        wide = self.narrow.at(np.array([cuts.left, cuts.right])).sum()
-        return cuts.right - cuts.left + float(wide) / 2 + (cuts.top if self.ripped else 0.0)
-
     def worth(self, cuts: Cuts) -> float:
         """Return the score of a piece; 0 where it does not fit or breaks a limit."""
         if not self.can_be(cuts):
             return 0.0
-        narrow = self.raised(self.narrow, cuts.top)
-        ends = ((-1, cuts.left), (1, cuts.right))
+        area = 0.0
         if self.wish.goal is Goal.AREA:
-            area = float(narrow.area(cuts.left, cuts.right))
-            return area + sum(self._end_area(way, x, cuts.top) for way, x in ends)
-        if self.wish.goal is Goal.LENGTH:
-            return self.length(cuts)
-        return narrow.span(cuts.left, cuts.right)[0]
+            area = float(self.raised(self.narrow, cuts.top).area(cuts.left, cuts.right))
+            area += self._end_area(-1, cuts.left, cuts.top) + self._end_area(
+                1, cuts.right, cuts.top
+            )
+        return self.score(cuts, area)
 
     def can_be(self, cuts: Cuts) -> bool:
         """Return whether a piece fits and keeps the limits."""
@@ -212,7 +191,7 @@ class HalfRoundPieces(BandPieces):
         fair = limits.width.holds(least, _SLACK) and limits.width.holds(most, CHORD)
         if least <= 0 or not fair or not limits.length.holds(self.length(cuts), _SLACK):
             return False
-        parts = self._unsound(self.inner, cuts.top)
+        parts = self._blocked_inside(cuts.top)
         if ((parts[:, 1] > cuts.left) & (parts[:, 0] < cuts.right)).any():
             return False
         point = Box((cuts.left, cuts.left), (cuts.right, cuts.right), (cuts.top, cuts.top))

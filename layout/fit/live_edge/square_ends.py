@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import pairwise
 
 import numpy as np
@@ -43,7 +44,7 @@ class SquarePieces(BandPieces):
 
     def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> None:
         super().__init__(wood, wish, held)
-        self._bounds: dict[Heights, float] = {}
+        self._bound = cache(self._most)
 
     def first_boxes(self) -> Iterator[Heights]:
         """Return boxes of all heights; one of no height at all between two edges."""
@@ -57,12 +58,10 @@ class SquarePieces(BandPieces):
 
     def bound(self, box: Heights, enough: float) -> float:
         """Return a score that no piece of the box beats; 0 where there is none."""
-        if box not in self._bounds:
-            self.looks += LOOKS_A_BOX
-            self._bounds[box] = self._bound(box)
-        return self._bounds[box]
+        self.looks += LOOKS_A_BOX
+        return self._bound(box)
 
-    def _bound(self, box: Heights) -> float:
+    def _most(self, box: Heights) -> float:
         slack = PROOF_ALLOWANCE
         limits = self.wish.limits
         blocked = np.concatenate(

@@ -35,7 +35,7 @@ class Side:
     @classmethod
     def of(cls, wood: Region, line: KeptLine) -> Side:
         """Return a polygon as it lies on a line."""
-        own = wood.placed(line.back)
+        own = wood.placed(line.frame.inverse)
         return cls(own, own.edges, np.array([-ROUNDING, line.length + ROUNDING]))
 
     def straights(self, width: float, radius: float) -> Array:

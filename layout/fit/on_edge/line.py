@@ -13,14 +13,10 @@ from dataclasses import dataclass
 
 from ...errors import LayoutError
 from ...geometry.placement import Placement
-from ...geometry.point import ORIGIN
 from ...geometry.tolerance import ROUNDING
 from ...panel.edges import Edge
 from ...panel.named_edges import require_straight, turn_along
-from ..wish import Limits, Wish
-
-STRAIGHT_SIDED = ("rectangle", "rounded rectangle", "capsule")
-"""Shapes with a long straight side."""
+from ..wish import STRAIGHT_SIDED, Limits, Wish
 
 _ANGLE = 1e-9
 """What an edge may turn past the limit by rounding, radians."""
@@ -68,15 +64,10 @@ class KeptLine:
         along = edge.direction
         return cls(Placement(edge.start + along.left * deepest, along.angle), edge.chord)
 
-    @property
-    def back(self) -> Placement:
-        """From the panel into the frame."""
-        return Placement(self.frame.into(ORIGIN), -self.frame.turn)
-
 
 def require_turn(turn: float, limits: Limits) -> None:
     """Raise a `LayoutError` if a turn is farther from the grain than the limits allow."""
-    off = abs(math.remainder(turn - limits.grain, math.pi))
+    off = abs(limits.off_grain(turn))
     if off > limits.most_turn + _ANGLE:
         raise LayoutError(
             f"the kept edge runs {math.degrees(off):.1f}° off the grain, and the top may turn "

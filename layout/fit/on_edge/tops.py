@@ -100,7 +100,7 @@ class KeptTops:
         self.inner = Side.of(wood.inner, self.line)
         self.outer = self.inner if wood.inner is wood.outer else Side.of(wood.outer, self.line)
         self.must, self.firmly = (
-            self.line.back.of(of(held)) for of in (held_corners, firm_corners)
+            self.line.frame.inverse.of(of(held)) for of in (held_corners, firm_corners)
         )
         """What tops must hold, (h, 2), and what one found must, (f, 2), so that it still does once
         it is drawn in for its proof."""

@@ -59,8 +59,8 @@ _TOUCHES = 0.001
 _LOOKS_A_BOX, _LOOKS_AN_EDGE = 100_000, 5
 """Looks at an edge (`Family.looks`) that a box takes, and that each part of it takes of each
 edge: as measured."""
-_MOST_AT_ONCE = 1_000_000
-"""Edges in strips that are looked at together: some dozen arrays of them stay below 200 MB."""
+_MOST_AT_ONCE = 150_000
+"""Edges of boxes that are looked at together: each takes up to 2 KB, in many strips."""
 _PATIENCE, _LONGEST_PAUSE = 1.5, 12.0
 """How much seldomer the next look is after one in vain, and how many boxes go by at most."""
 

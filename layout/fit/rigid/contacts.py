@@ -63,14 +63,11 @@ class Rows:
     """How far the point lies from the outline's middle, mm: a turn moves it so much."""
     room: Array
     """How far the foot may wander before it leaves the edge, mm; 0 for a way to an edge's end."""
-    foot: Array
-    """Where on the edge the foot lies, from its start, mm."""
     upright: NDArray[np.bool_]
     """of bool: whether the way is square to the edge, not to one of its ends."""
     of_wood: NDArray[np.bool_]
     """of bool: whether the edge is one of the wood, not one of the outline."""
     point: NDArray[np.intp]
-    edge: NDArray[np.intp]
     """Of int."""
 
     def __getitem__(self, chosen: NDArray[np.bool_] | NDArray[np.intp]) -> Rows:
@@ -150,4 +147,4 @@ def _close(
     sink = np.maximum(-(normal * arm).sum(axis=1), 0.0)
     way, far = np.where(square, left * side, distance), np.hypot(*arm.T)
     of_wood = np.full(len(point), side > 0)
-    return Rows(way, slopes, sink, far, np.maximum(room, 0.0), along, square, of_wood, point, edge)
+    return Rows(way, slopes, sink, far, np.maximum(room, 0.0), square, of_wood, point)

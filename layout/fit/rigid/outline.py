@@ -34,9 +34,6 @@ _MOST_PAIRS = 60_000
 _LEAST_KEPT = 8
 """Points with the least values that thinning keeps."""
 
-_LEAST_PROBES = 12
-"""Probes that are tried first: far from each other."""
-
 
 @dataclass(frozen=True, slots=True)
 class Shape:
@@ -54,7 +51,7 @@ class Shape:
     """(m, 2) array: those of its corners that stand out: no other can come nearest to an edge of
     the wood."""
     probes: Array
-    """(k, 2) array: points of the top, the most telling first."""
+    """(k, 2) array: points of the top."""
     depths: Array
     """(k,) array: how deep in the top each of them lies, mm; 0 on its edge."""
     period: float
@@ -153,19 +150,5 @@ def _probes(edges: Array, region: Region) -> tuple[Array, Array]:
     x, y = (np.arange(a + step / 2, b, step) for a, b in zip(low, high, strict=True))
     grid = np.stack(np.meshgrid(x, y), axis=-1).reshape(-1, 2)
     grid = grid[region.holds_points(grid)]
-    points = np.concatenate([rim, grid])
     depths = np.concatenate([np.zeros(len(rim)), nearest(edges, grid)])
-    order = _spread(points)
-    return points[order], depths[order]
-
-
-def _spread(points: Array) -> NDArray[np.intp]:
-    """Return an order of the points in which the first few lie far from each other."""
-    far = np.hypot(*points.T)
-    chosen = [int(far.argmax())]
-    apart = np.hypot(*(points - points[chosen[0]]).T)
-    for _ in range(min(_LEAST_PROBES, len(points)) - 1):
-        chosen.append(int(apart.argmax()))
-        apart = np.minimum(apart, np.hypot(*(points - points[chosen[-1]]).T))
-    rest = [i for i in range(len(points)) if i not in set(chosen)]
-    return np.array(chosen + rest, dtype=np.intp)
+    return np.concatenate([rim, grid]), depths

@@ -196,7 +196,7 @@ class OwnPlaces:
             return most + self.base
         rows = ways(self.shape, ground, pose, cells.half, ground.corners)
         held = held_in(self.shape, box.place.climber.held, pose, cells.half)
-        limit = bounded(self.shape, ground, rows, cells.half, most, held)
+        limit = bounded(self.shape, rows, cells.half, most, held)
         cells.most = np.array([limit.most])
         box.hint = pose + limit.move
         self._drop_not_holding(box)

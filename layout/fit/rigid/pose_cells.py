@@ -14,13 +14,10 @@ from itertools import product
 
 import numpy as np
 
-from ..wood.edges import Array
+from ..wood.edges import Array, blocks
 from .ground import Ground
 from .outline import Shape
 from .relaxation import swing
-
-_FEW = 12
-"""Probes that are tried on every cell; the others only on what they leave."""
 
 _AT_ONCE = 200_000
 """Places looked up together: what a processor keeps close at hand."""
@@ -81,25 +78,18 @@ class Cells:
 
     def bound(self, shape: Shape, ground: Ground, enough: float) -> None:
         """Bound the cells, keep those that may be above `enough`, the best first."""
-        self._tried(shape, ground, slice(0, _FEW))
-        self._kept(self.most > enough)
-        self._tried(shape, ground, slice(_FEW, None))
+        move = math.hypot(self.half[0], self.half[1])
+        gain = move - shape.depths + np.hypot(*shape.probes.T) * swing(self.half[2])
+        for some in blocks(len(self), len(shape.probes), _AT_ONCE):
+            x, y, turn = self.middles[some].T
+            cos, sin = np.cos(turn)[:, None], np.sin(turn)[:, None]
+            own_x = x[:, None] + cos * shape.probes[:, 0] - sin * shape.probes[:, 1]
+            own_y = y[:, None] + sin * shape.probes[:, 0] + cos * shape.probes[:, 1]
+            most = (ground.depths.about(own_x, own_y) + gain).min(axis=1)
+            part = self.most[some]
+            np.minimum(part, most, out=part)
         self._kept(self.most > enough)
         self._kept(np.argsort(-self.most, kind="stable"))
 
     def _kept(self, chosen: np.ndarray) -> None:
         self.middles, self.most = self.middles[chosen], self.most[chosen]
-
-    def _tried(self, shape: Shape, ground: Ground, which: slice) -> None:
-        probes, depths = shape.probes[which], shape.depths[which]
-        move = math.hypot(self.half[0], self.half[1])
-        gain = move - depths + np.hypot(*probes.T) * swing(self.half[2])
-        rows = max(1, _AT_ONCE // max(1, len(probes)))
-        for first in range(0, len(self), rows):
-            x, y, turn = self.middles[first : first + rows].T
-            cos, sin = np.cos(turn)[:, None], np.sin(turn)[:, None]
-            own_x = x[:, None] + cos * probes[:, 0] - sin * probes[:, 1]
-            own_y = y[:, None] + sin * probes[:, 0] + cos * probes[:, 1]
-            most = (ground.depths.about(own_x, own_y) + gain).min(axis=1)
-            part = self.most[first : first + rows]
-            np.minimum(part, most, out=part)

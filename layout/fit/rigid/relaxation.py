@@ -6,8 +6,8 @@ corner to an edge changes in proportion to the move and to the sine of the turn,
 left over, which shrinks with the square of the box: that is added. So a small linear program of
 place, turn and clearance bounds the clearance of every pose in the box.
 
-A way past its edge counts as negative only where nothing but missing wood lies past it, as deep and
-as wide as the box lets the corner go; otherwise the corner might stand in wood beyond a slit.
+A way past its edge counts as negative only where the whole piece lies to the left of the edge;
+otherwise the corner might stand in wood beyond a slit.
 """
 
 from __future__ import annotations
@@ -16,7 +16,6 @@ import math
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ..linear_program import maximised
@@ -24,13 +23,6 @@ from ..wood.edges import Array, turned
 from .contacts import Rows, past_hull, to_outline, to_wood
 from .ground import Ground
 from .outline import Shape, thinned
-
-_SECTORS = 12
-"""Directions of ways; of each, and of each sense of turning, the shortest few are taken."""
-
-_EACH = 2
-"""How many of them."""
-
 
 _MOST_HELD = 12
 """Half-planes of what must be held: those that leave least."""
@@ -74,7 +66,7 @@ def ways(shape: Shape, ground: Ground, pose: Array, half: Array, corners: Array)
         nearest = np.nonzero(close)[0]
         nearest = nearest[thinned(far[nearest], shape.edges)]
         rows = rows.joined(to_outline(corners[nearest], pose, shape, 2 * farthest))
-    return rows[_selected(rows)]
+    return rows
 
 
 def plain_bound(shape: Shape, ground: Ground, pose: Array, half: Array, corners: Array) -> float:
@@ -132,7 +124,7 @@ def held_in(shape: Shape, held: Array, pose: Array, half: Array) -> tuple[Array,
 
 
 def bounded(
-    shape: Shape, ground: Ground, rows: Rows, half: Array, most: float, held: HalfPlanes = NO_HELD
+    shape: Shape, rows: Rows, half: Array, most: float, held: HalfPlanes = NO_HELD
 ) -> Limit:
     """Return a clearance that no pose of a box beats, and a move that may come near it.
 
@@ -156,9 +148,6 @@ def bounded(
     twist = np.where(rows.of_wood, 0.0, move * swing(half[2]))
     limit = rows.way + rows.sink * (1 - math.cos(half[2])) + aside + twist
     valid = (least >= 0) | np.isinf(rows.room)
-    for number in np.nonzero(~valid & rows.upright & (over == 0))[0].tolist():
-        edges = ground.edges if rows.of_wood[number] else shape.edges
-        valid[number] = _backed(edges, rows, number, shift[number], -float(least[number]))
     if not valid.any():
         return Limit(most, np.zeros(3))
     start = float(limit[valid].min())
@@ -183,39 +172,3 @@ def bounded(
         np.append(side, top),
     )
     return Limit(min(most, start + end.value + ROUNDING), end.step[:3] * scale)
-
-
-def _selected(rows: Rows) -> NDArray[np.intp]:
-    """Return the shortest ways of each direction and sense of turning."""
-    angle = np.arctan2(rows.slopes[:, 1], rows.slopes[:, 0])
-    sector = np.floor((angle + math.pi) / math.tau * _SECTORS).astype(np.intp) % _SECTORS
-    group = 2 * sector + (rows.slopes[:, 2] > 0)
-    order = np.lexsort((rows.way, group))
-    first = np.searchsorted(group[order], group[order])
-    rank = np.arange(len(order)) - first
-    return order[rank < _EACH]
-
-
-def _backed(edges: Array, rows: Rows, number: int, shift: float, deep: float) -> bool:
-    """Return whether nothing that ends lies past an edge where a way can go past it.
-
-    A slab past the edge is looked at, `2 * deep` deep and wider by `deep` at either end than the
-    foot can wander: if no edge enters it, a point `deep` past the edge has nothing nearer.
-    """
-    start, end = edges[rows.edge[number]]
-    unit = (end - start) / math.hypot(*(end - start))
-    past_side = 1.0 if rows.of_wood[number] else -1.0
-    off = edges - start
-    along = off @ unit
-    past = (off[..., 0] * unit[1] - off[..., 1] * unit[0]) * past_side
-    foot, wide = float(rows.foot[number]), shift + deep
-    enter, leave = np.zeros(len(edges)), np.ones(len(edges))
-    for value, low, high in ((past, ROUNDING, 2 * deep), (along, foot - wide, foot + wide)):
-        first, change = value[:, 0], value[:, 1] - value[:, 0]
-        level = change == 0
-        safe = np.where(level, 1.0, change)
-        one, two = (low - first) / safe, (high - first) / safe
-        missed = np.where((first <= low) | (first >= high), 2.0, 0.0)
-        enter = np.maximum(enter, np.where(level, missed, np.minimum(one, two)))
-        leave = np.minimum(leave, np.where(level, 1.0, np.maximum(one, two)))
-    return not bool((enter < leave).any())

@@ -32,8 +32,6 @@ _NEAR = 0.02
 _EDGES = 12
 """How many of the longest edges a turn is compared with."""
 
-_MOST_CLIMBS = 6
-
 _FINE = 0.01
 """mm to which the ends of a slide are found."""
 
@@ -55,7 +53,7 @@ def climbed(
 
 def settled(climber: Climber, pose: Array, spans: list[Ends], grain: float) -> Array:
     """Return the pose straightened and moved to the middle of its slide, where that is as good."""
-    value, pose = _pressed(climber, pose, spans)
+    value = climber.clearance(pose)
     for there in _less_turned(climber, pose, grain):
         if within(float(there[2]), spans) == there[2]:
             near, moved = climbed(climber, climber.clearance(there), there, spans)
@@ -76,19 +74,6 @@ def settled(climber: Climber, pose: Array, spans: list[Ends], grain: float) -> A
         if climber.clearance(moved) >= value - _NEXT_TO_NOTHING:
             pose = moved
     return pose
-
-
-def _pressed(climber: Climber, pose: Array, spans: list[Ends]) -> tuple[float, Array]:
-    """Return a pose after climbing anew, with large steps again, as long as that gains."""
-    value = climber.clearance(pose)
-    for _ in range(_MOST_CLIMBS):
-        better, moved = climbed(climber, value, pose, spans)
-        if better <= value:
-            break
-        gained, value, pose = better - value, better, moved
-        if gained < _NEXT_TO_NOTHING:
-            break
-    return value, pose
 
 
 def _less_turned(climber: Climber, pose: Array, grain: float) -> Iterator[Array]:
