@@ -13,6 +13,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
+from itertools import product
 
 import numpy as np
 
@@ -155,14 +156,10 @@ class HalfRoundPieces(BandPieces):
     def sample(self, box: Box) -> tuple[float, Cuts] | None:
         """Return the best piece whose ends lie at the ends or the middles of the stretches."""
         (a0, a1), (b0, b1), top = box.left, box.right, box.top[0]
-        lefts = [a for a in (a0, (a0 + a1) / 2, a1) if self.ends.fits(-1, a, top)]
-        rights = [b for b in (b1, (b0 + b1) / 2, b0) if self.ends.fits(1, b, top)]
-        best: tuple[float, Cuts] | None = None
-        for cuts in (Cuts(a, b, top) for a in lefts for b in rights):
-            score = self.worth(cuts)
-            if score > 0 and (best is None or score > best[0]):
-                best = score, cuts
-        return best
+        places = product((a0, (a0 + a1) / 2, a1), (b1, (b0 + b1) / 2, b0))
+        tried = [(self.worth(cuts), cuts) for cuts in (Cuts(a, b, top) for a, b in places)]
+        best = max(tried, key=lambda found: found[0])
+        return best if best[0] > 0 else None
 
     def worth(self, cuts: Cuts) -> float:
         """Return the score of a piece; 0 where it does not fit or breaks a limit."""
