@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from panelwright.layout.fit.wood.edges import EdgesAround, nearest, segment_distances
+from panelwright.layout.fit.wood.edges import EdgesAround, Segments, nearest
 
 
 def _many() -> tuple[np.ndarray, np.ndarray]:
@@ -18,7 +18,7 @@ def _many() -> tuple[np.ndarray, np.ndarray]:
 def test_points_that_look_together_find_the_same_distance() -> None:
     """Points among many edges lie as far from the nearest as when each looks at all of them."""
     edges, points = _many()
-    told = segment_distances(edges[:, 0], edges[:, 1], points).min(axis=1)
+    told = Segments.of(edges).distances(points).min(axis=1)
     np.testing.assert_allclose(nearest(edges, points), told, rtol=0, atol=1e-9)
 
 
@@ -28,6 +28,6 @@ def test_a_box_asks_few_edges_and_misses_none() -> None:
     around = EdgesAround(edges)
     for place in points[:20]:
         found = around.within(place, 0.4, (150.0, 60.0))
-        near = segment_distances(edges[:, 0], edges[:, 1], place[None])[0] <= 60
+        near = Segments.of(edges).distances(place[None])[0] <= 60
         assert len(found) < len(edges) / 10
         assert {*map(tuple, edges[near][:, 0])} <= {*map(tuple, found[:, 0])}

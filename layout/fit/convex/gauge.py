@@ -9,11 +9,15 @@ convex along the line, is least in that end.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import NamedTuple, Protocol
 
 import numpy as np
 
-from ..wood.edges import Array, segment_distances
+from ..wood.edges import Array, Segments
+
+_FEW = 2000
+"""Pairs of bodies and edges that are no work to speak of."""
 
 
 class Touch(NamedTuple):
@@ -25,15 +29,23 @@ class Touch(NamedTuple):
     """(n, 2) array: with ``normal · place == reach``."""
 
 
+Met = Callable[[Array], Array]
+"""From m places of a body to by what factors it touches n edges there, (m, n): exact for the first
+that it touches and wherever there are few, no more than that for others."""
+
+
 class Body(Protocol):
-    """A convex body with 0, 0 well inside."""
+    """A convex body with 0, 0 well inside: it holds the unit disk."""
+
+    far: float
+    """How far from 0, 0 it reaches."""
 
     def gauge(self, ways: Array) -> Array:
         """Return the factors, (…), that bring its boundary to the ends of the ways, (…, 2)."""
         ...
 
-    def distances(self, edges: Array, points: Array) -> Array:
-        """Return by what factors the body about each of m points touches n edges, (m, n)."""
+    def met(self, edges: Array) -> Met:
+        """Return what tells how the body meets edges, (n, 2, 2)."""
         ...
 
     def touch(self, normals: Array) -> Touch:
@@ -50,16 +62,15 @@ class PowerBody:
 
     def __init__(self, exponent: float) -> None:
         self.exponent = exponent
+        self.far = 2 ** (0.5 - 1 / exponent)
 
     def gauge(self, ways: Array) -> Array:
         """Return the n-norm."""
         return _power_norm(ways, self.exponent)
 
-    def distances(self, edges: Array, points: Array) -> Array:
-        """Return by what factors the body about each of m points touches n edges, (m, n)."""
-        if self.exponent == 2.0:
-            return segment_distances(edges[:, 0], edges[:, 1], points)
-        return gauge_distances(self, edges, points)
+    def met(self, edges: Array) -> Met:
+        """Return what tells how the ball meets edges, (n, 2, 2)."""
+        return Segments.of(edges).distances if self.exponent == 2.0 else gauge_met(self, edges)
 
     def dual(self, normals: Array) -> Array:
         """Return the dual norm, (…), of normals, (…, 2)."""
@@ -88,35 +99,53 @@ def _power_norm(ways: Array, exponent: float) -> Array:
     return norm
 
 
-def gauge_distances(body: Body, edges: Array, points: Array) -> Array:
-    """Return by what factors the body about each of m points touches n edges, (m, n).
+def gauge_met(body: Body, edges: Array) -> Met:
+    """Return what tells how a body meets edges, (n, 2, 2): it lies between two disks.
 
-    Parameters
-    ----------
-    edges : (n, 2, 2) array
-        By their ends, in the frame of the body.
-    points : (m, 2) array
+    Only an edge no farther than the nearest lies from the inner one can be met first.
     """
-    starts, ends = edges[:, 0], edges[:, 1]
-    way = ends - starts
-    length = np.hypot(way[:, 0], way[:, 1])
-    unit = way / np.maximum(length, 1e-300)[:, None]
-    unit[length == 0] = (1.0, 0.0)  # a point: any way will do
-    normal = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
-    ahead, behind = body.touch(normal), body.touch(-normal)
-    height = np.einsum("ij,ij->i", normal, starts) - points @ normal.T
+    lines, figures = Segments.of(edges), _figures(body, edges)
+
+    def met(points: Array) -> Array:
+        if len(points) * len(edges) < _FEW:
+            return _factors(body, figures, points[:, None])
+        least = lines.distances(points)
+        first = least.min(axis=1)
+        least /= body.far
+        which, edge = np.nonzero(least <= first[:, None])
+        least[which, edge] = _factors(body, [rows[edge] for rows in figures], points[which])
+        return least
+
+    return met
+
+
+def _figures(body: Body, edges: Array) -> list[Array]:
+    """Return what `_factors` asks of edges, (n, 2, 2) in the frame of the body.
+
+    Their ends, unit vectors along and to the right, how far along both they start, their lengths,
+    and for the body before the line and behind it the support and how far the touching point lies.
+    """
+    starts, lines = edges[:, 0], Segments.of(edges)
+    unit, normal = lines.unit, -lines.across
+    places = [np.einsum("ij,ij->i", ways, starts) for ways in (unit, normal)]
+    touches = [body.touch(ways) for ways in (normal, -normal)]
+    slides = [np.einsum("ij,ij->i", unit, touch.places) for touch in touches]
+    reaches = [touch.reach for touch in touches]
+    return [edges, unit, normal, *places, 2 * lines.half, *reaches, *slides]
+
+
+def _factors(body: Body, figures: list[Array], points: Array) -> Array:
+    """Return the factors of edges and points, (…, 2), one by one: of lines, or else corners."""
+    edges, unit, normal, start, level, length, *touching = figures
+    height = level - (points * normal).sum(axis=-1)
     before = height >= 0
-    factor: Array = np.abs(height) / np.where(before, ahead.reach, behind.reach)
-    slide = np.where(
-        before,
-        np.einsum("ij,ij->i", unit, ahead.places),
-        np.einsum("ij,ij->i", unit, behind.places),
-    )
-    foot = factor * slide + (points @ unit.T - np.einsum("ij,ij->i", unit, starts))
-    early, late = foot < 0, foot > length
-    for beyond, corners in ((early, starts), (late, ends)):
-        which, edge = np.nonzero(beyond)
-        factor[which, edge] = body.gauge(corners[edge] - points[which])
+    factor: Array = np.abs(height) / np.where(before, touching[0], touching[1])
+    slide = np.where(before, touching[2], touching[3])
+    foot = factor * slide + (points * unit).sum(axis=-1) - start
+    late = foot > length
+    beyond = late | (foot < 0)
+    corners = np.where(late[..., None], edges[..., 1, :], edges[..., 0, :]) - points
+    factor[beyond] = body.gauge(corners[beyond])
     return factor
 
 
@@ -144,15 +173,10 @@ def disk_factors(body: Body, squeeze: Array, ways: Array, radii: Array) -> Array
 
 def nearest_places(body: Body, edges: Array) -> Array:
     """Return the point of each of n edges that the body about 0, 0 meets first, (n, 2)."""
-    starts, way = edges[:, 0], edges[:, 1] - edges[:, 0]
-    length = np.hypot(way[:, 0], way[:, 1])
-    unit = way / np.maximum(length, 1e-300)[:, None]
-    normal = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
-    height = np.einsum("ij,ij->i", normal, starts)
-    facing = np.where(height >= 0, 1.0, -1.0)[:, None] * normal
-    facing[length == 0] = (1.0, 0.0)
-    touch = body.touch(facing)
-    foot = touch.places * (np.abs(height) / touch.reach)[:, None]
-    along = np.clip(np.einsum("ij,ij->i", unit, foot - starts), 0.0, length)
-    places: Array = starts + along[:, None] * unit
+    lines = Segments.of(edges)
+    touch = body.touch(np.where(lines.height > 0, 1.0, -1.0)[:, None] * lines.across)
+    foot = touch.places * (np.abs(lines.height) / touch.reach)[:, None]
+    along = np.einsum("ij,ij->i", lines.unit, foot) - lines.begin
+    share = np.clip(along, -lines.half, lines.half) + lines.half
+    places: Array = edges[:, 0] + share[:, None] * lines.unit
     return places

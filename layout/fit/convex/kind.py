@@ -18,7 +18,7 @@ from ..goal import Figure
 from ..wish import Wish
 from ..wood.edges import Array, turned
 from .boxes import Box
-from .gauge import Body, disk_factors
+from .gauge import Body, Met, disk_factors
 from .lift import Lift
 from .pose import Contacts, Pose
 from .relaxation import Patch
@@ -106,16 +106,25 @@ class Kind(ABC):
         """Return by what the plane, along the turn and across, makes tops of shape p the body."""
         return np.ones(2)
 
+    def met(self, turn: float, p: float, edges: Array) -> Met:
+        """Return what tells at what radii tops of one turn and shape meet edges."""
+        onto = turned(np.eye(2), turn) * self.squeeze(p)
+        met = self.body.met(edges @ onto)
+        return lambda centres: met(centres @ onto)
+
     def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
         """Return the radii at which tops about the centres touch the edges, (m, n)."""
-        squeeze = self.squeeze(p)
-        return self.body.distances(turned(edges, turn) * squeeze, turned(centres, turn) * squeeze)
+        return self.met(turn, p, edges)(centres)
 
     def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
         """Return the radii at which tops about the centres hold all the points, (m,)."""
         away = turned(points, turn)[None] - turned(centres, turn)[:, None]
-        radii: Array = self.body.gauge(away * self.squeeze(p)).max(axis=1) / self.held
+        radii: Array = self.needed(p, away).max(axis=1)
         return radii
+
+    def needed(self, p: float, ways: Array) -> Array:
+        """Return the radii at which tops reach the ends of ways, (…, 2), in their frame."""
+        return self.body.gauge(ways * self.squeeze(p)) / self.held
 
     def lengths(self, ways: Array, p: float) -> Array:
         """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""

@@ -78,11 +78,13 @@ class Depths:
     def most(self, points: Array) -> Array:
         """Return a depth, mm, that none of the points, (…, 2), exceeds."""
         within = np.minimum(np.maximum(points, self._low), self._high)
-        out = np.hypot(*np.moveaxis(points - within, -1, 0))
-        near = np.rint((within - self._low) / self.step).astype(np.intp)
-        near = np.minimum(near, self._last)
-        way = np.hypot(*np.moveaxis(self._low + near * self.step - within, -1, 0))
-        depth: Array = self._depth[near[..., 0], near[..., 1]] + way
+        away = points - within
+        out = np.hypot(away[..., 0], away[..., 1])
+        steps = (within - self._low) / self.step
+        node = np.rint(steps)
+        steps -= node
+        i, j = node[..., 0].astype(np.intp), node[..., 1].astype(np.intp)
+        depth: Array = self._depth[i, j] + self.step * np.hypot(steps[..., 0], steps[..., 1])
         return np.where(out > 0, -out, depth)
 
 
