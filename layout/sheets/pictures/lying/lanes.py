@@ -10,6 +10,7 @@ from ....drawing import layers
 from ....drawing.kit.lanes import spread
 from ....drawing.lettering import text_box, text_width
 from ....drawing.scene import Stroke, Text
+from ....geometry.bounds import Bounds
 from ....geometry.path import Path
 from ....geometry.point import Point
 from ....words.first_tables import shown_marks
@@ -36,6 +37,14 @@ from .tapes import corner_letters, draw_tape
 
 _FACING = 0.35
 """Cosine of the widest angle, about 70°, between a line and the way out of a side it starts at."""
+
+
+_REACH = 10.0
+"""Farther from every side, paper mm, a start is drawn where it lies."""
+
+
+_BEHIND = (0.0, 0.5, -0.5, 1.0, -1.0)
+"""Turns, radians, by which a ring may stand aside of what lies behind a start, tried in turn."""
 
 
 @dataclass(slots=True)
@@ -66,8 +75,11 @@ def draw_lanes(picture: LyingPicture) -> float:
     starts: dict[str, list[tuple[SawLine, Point]]] = {}
     for each in picture.rounds:
         for line in each.lines:
-            side = _side_of(picture, line.cut)
-            starts.setdefault(side, []).append((line, picture.frame.at(line.cut.start.point)))
+            side, away = _side_of(picture, line.cut)
+            if away > _REACH and not _has_figure(picture, line, side):
+                _ring_within(picture, line)
+            else:
+                starts.setdefault(side, []).append((line, picture.frame.at(line.cut.start.point)))
     if not picture.plain:
         for each in picture.rounds:
             foot = box.bottom - stacked
@@ -85,15 +97,39 @@ def draw_lanes(picture: LyingPicture) -> float:
     return low - 1.0
 
 
-def _side_of(picture: LyingPicture, cut: StraightCut) -> str:
-    """Return the side of the page at which a saw starts: of a slanting line the nearest one."""
+def _side_of(picture: LyingPicture, cut: StraightCut) -> tuple[str, float]:
+    """Return the side of the page at which a saw starts, and how far from it, paper mm.
+
+    Of a slanting line it is the nearest.
+    """
     back = picture.lying.way(cut.start.point - cut.end.point).unit()
     at = picture.frame.at(cut.start.point)
 
     def away(side: str) -> float:
         return round(abs(_edge(picture, side) - (at.x if OUT[side].x else at.y)), 3)
 
-    return min((side for side in OUT if OUT[side].dot(back) > _FACING), key=away)
+    side = min((side for side in OUT if OUT[side].dot(back) > _FACING), key=away)
+    return side, away(side)
+
+
+def _has_figure(picture: LyingPicture, line: SawLine, side: str) -> bool:
+    """Return whether the figure of a line stands at a side of the page."""
+    lying = picture.lying
+    runs = {"lower": Runs.ACROSS, lying.hand: Runs.ALONG}
+    if lying.upright:
+        runs = {"lower": Runs.ALONG, lying.hand: Runs.ACROSS}
+    return not picture.plain and line.runs is runs.get(side)
+
+
+def _ring_within(picture: LyingPicture, line: SawLine) -> None:
+    """Draw the start of a line that begins far from every side: its ring behind it, or aside."""
+    start, end = (picture.frame.at(point.point) for point in (line.cut.start, line.cut.end))
+    way = (end - start).unit()
+    behind = (start - way.turned(turn) * (TRIANGLE + RING + 0.3) for turn in _BEHIND)
+    at = picture.setter.best(((at, Bounds.about(at, RING)) for at in behind), within=False)
+    assert at is not None
+    triangle(picture, start, way)
+    ring(picture, at, line.number)
 
 
 def _edge(picture: LyingPicture, side: str) -> float:
@@ -138,8 +174,7 @@ def _foot_lane(
     """Draw the tape under the panel with its labels; return how far down they reach."""
     lying = picture.lying
     axis = "square" if lying.upright else "along"
-    runs = Runs.ALONG if lying.upright else Runs.ACROSS
-    lines = [line for line in each.lines if line.runs is runs]
+    lines = [line for line in each.lines if _has_figure(picture, line, "lower")]
     labels = _labels(picture, each, lines, axis)
     labels += _bare(labels, [(line, at.x) for line, at in starts if line in each.lines])
     body = edge - OFF - BODY
@@ -197,12 +232,11 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
     """Draw the tape at the hand of the datum's first point with its labels."""
     lying, box = picture.lying, picture.box
     axis = "along" if lying.upright else "square"
-    runs = Runs.ACROSS if lying.upright else Runs.ALONG
     out = OUT[lying.hand]
     edge = _edge(picture, lying.hand)
     body = edge + out.x * (OFF + BODY)
     draw_tape(picture, each, lying.hand, edge)
-    lines = [line for line in each.lines if line.runs is runs]
+    lines = [line for line in each.lines if _has_figure(picture, line, lying.hand)]
     labels = _labels(picture, each, lines, axis)
     labels += _bare(labels, [(line, at.y) for line, at in starts])
     if len(labels) * ROW > box.height + ROW:
