@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -67,9 +66,12 @@ def plan(
     else:
         for line in summary(found):
             click.echo(line)
-    from ..layout.sheets.folder import plan_files
 
-    files = partial(plan_files, found, opened=sheets == "all")
+    def files() -> dict[str, str | bytes]:
+        from ..layout.sheets.folder import plan_files
+
+        return plan_files(found, opened=sheets == "all")
+
     return hand_out(out, files, "Start with {}", quiet=as_json)
 
 

@@ -11,16 +11,20 @@ import numpy as np
 from panelwright.layout.fit.convex.boxes import Box, patch_of
 from panelwright.layout.fit.convex.capsule import CapsuleKind
 from panelwright.layout.fit.convex.capsule_lift import CapsuleLift
-from panelwright.layout.fit.convex.d_end import DEndLift
+from panelwright.layout.fit.convex.d_end import DEndKind, DEndLift
 from panelwright.layout.fit.convex.entry import OUTLINES
 from panelwright.layout.fit.convex.family import TwoSizes
+from panelwright.layout.fit.convex.form import regular_form
 from panelwright.layout.fit.convex.kind import Kind
 from panelwright.layout.fit.convex.lift import Lift
 from panelwright.layout.fit.convex.local_search import polished
+from panelwright.layout.fit.convex.oval import OvalKind
 from panelwright.layout.fit.convex.oval_lift import OvalLift
+from panelwright.layout.fit.convex.polygon import ConvexKind
 from panelwright.layout.fit.convex.pose import Pose
 from panelwright.layout.fit.convex.relaxation import Edges
 from panelwright.layout.fit.convex.sizing import Sizing
+from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.fit.convex.superellipse_lift import SuperellipseLift
 from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.fit.wish import Limits, Span, Wish
@@ -56,6 +60,16 @@ def family_of(kind: Kind, panel: Region, shape: str) -> TwoSizes:
 def has_shapes(kind: Kind) -> bool:
     """Return whether tops of a kind come in more than one shape."""
     return kind.axes(0.0) != kind.axes(1.0)
+
+
+KINDS: dict[str, Kind] = {
+    "oval": OvalKind(),
+    "capsule": CapsuleKind(),
+    "D end": DEndKind(),
+    "superellipse": SuperellipseKind(3.0),
+    "hexagon": ConvexKind(regular_form(6)),
+}
+"""One of each kind of convex top."""
 
 
 class Attacked(NamedTuple):

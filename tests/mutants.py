@@ -18,7 +18,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
-HUGGED = "tests/fit/test_hugged.py"
+HUGGED = "tests/fit/test_clear_rows.py tests/fit/test_hugged.py"
 LYING = (
     "tests/fit/test_superellipse.py::test_no_top_touches_an_edge_that_it_lies_along_beyond_its_ends"
 )

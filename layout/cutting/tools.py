@@ -4,19 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
-from typing import TYPE_CHECKING
 
 from ..geometry.tolerance import SIZE_SLACK
 from ..keys.figures import FROM_0, Length, Range, percent
 from ..keys.key import Key, hold, key
 from ..keys.kinds import Choice, YesNo
 from ..keys.plane import Choices
-from ..marking.hand_tools import ALL_TOOLS, TONGUE, HandTool
+from ..marking.method import ALL_TOOLS, TONGUE, HandTool, Workshop
+from ..marking.off_wood import Ground
 from ..panel.defect import Face
-
-if TYPE_CHECKING:
-    from ..marking.method import Workshop
-    from ..marking.off_wood import Ground
 
 SAW_ALLOWANCE = 2.0
 """Left outside the line of a top that is straight all round, mm: a saw's kerf flares (common
@@ -266,8 +262,6 @@ class Tools:
 
     def workshop(self, ground: Ground | None = None) -> Workshop:
         """Return what there is to draw with, on a panel where one is given."""
-        from ..marking.method import Workshop
-
         held = set(self.draw_with) | {HandTool.TAPE}
         if HandTool.LATH in held:
             held.add(HandTool.LATHS)

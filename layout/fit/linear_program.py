@@ -10,7 +10,7 @@ duality).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -35,8 +35,7 @@ _PENALTY = 300.0
 Any figure gives a valid bound; this is above what half-planes weigh in practice."""
 
 
-@dataclass(frozen=True, slots=True)
-class Optimum:
+class Optimum(NamedTuple):
     """Where a linear program ends."""
 
     step: Vector
@@ -63,95 +62,103 @@ def maximised(
     low, high : (d,) arrays
         ``low <= 0 <= high``.
     """
-    span = np.maximum(high, -low)
-    if limits.min(initial=0.0) < -_HAIR * span.max():
-        return _bought(objective, rows, limits, low, high)
-    step, weights = _solved(objective, rows, np.maximum(limits, 0.0), low, high)
-    rest = objective - weights @ rows
-    value = float(weights @ limits + np.maximum(low * rest, high * rest).sum())
-    return Optimum(step, value, weights)
+    return Program(rows, limits, low, high).best(objective)
 
 
-def _bought(objective: Vector, rows: Vector, limits: Vector, low: Vector, high: Vector) -> Optimum:
-    """Solve with one more unknown: the share, from 0 to 1, of the broken limits that is kept."""
-    lack = np.maximum(-limits, 0.0)
-    penalty = _PENALTY * float(np.abs(objective).max() * lack.max())
-    whole = maximised(
-        np.append(objective, penalty),
-        np.column_stack([rows, lack]),
-        np.maximum(limits, 0.0),
-        np.append(low, 0.0),
-        np.append(high, 1.0),
-    )
-    return Optimum(whole.step[:-1], whole.value - penalty, whole.weights)
+class Program:
+    """Steps between half-planes, as of `maximised`, for several objectives one after the other.
 
-
-def _solved(
-    objective: Vector, rows: Vector, limits: Vector, low: Vector, high: Vector
-) -> tuple[Vector, Vector]:
-    """Return the best step and what each row weighs in it; every limit is at least 0.
-
-    Rows that no step within `low` and `high` can reach are left out.
+    Each begins where the one before it ended. Rows that no step between the bounds can reach are
+    left out. Where some are broken there is one more unknown: the share, from 0 to 1, of the broken
+    limits that is kept.
     """
-    span = np.maximum(high, -low)
-    span[span == 0] = 1.0
-    rows = rows * span
-    steep = np.maximum(rows * (low / span), rows * (high / span)).sum(axis=1)
-    binding = np.flatnonzero(limits < steep)
-    steep = steep[binding]
-    unit = float(np.abs(objective * span).max()) or 1.0
-    step, weights = np.zeros(len(span)), np.zeros(len(rows))
-    step, weights[binding] = _simplex(
-        objective * span / unit,
-        rows[binding] / steep[:, None],
-        limits[binding] / steep,
-        low / span,
-        high / span,
-    )
-    weights[binding] *= unit / steep
-    return step * span, weights
 
+    def __init__(self, rows: Vector, limits: Vector, low: Vector, high: Vector) -> None:
+        span = np.maximum(high, -low)
+        self._penalty = 0.0
+        self._is_broken = bool(limits.min(initial=0.0) < -_HAIR * span.max())
+        if self._is_broken:
+            lack = np.maximum(-limits, 0.0)
+            self._penalty = _PENALTY * float(lack.max())
+            rows, limits = np.column_stack([rows, lack]), np.maximum(limits, 0.0)
+            low, high, span = np.append(low, 0.0), np.append(high, 1.0), np.append(span, 1.0)
+        span[span == 0] = 1.0
+        self._low, self._high, self._span = low, high, span
+        scaled, least, most = rows * span, low / span, high / span
+        steep = np.maximum(scaled * least, scaled * most).sum(axis=1)
+        room = np.maximum(limits, 0.0)
+        used = np.flatnonzero(room < steep)
+        self._rows, self._limits, self._used, self._steep = rows, limits, used, steep[used]
+        size, eye = len(span), np.eye(len(span))
+        # rows and limits of what lies inside the table or outside: bounds first, then the rows
+        self._sides = np.vstack([eye, -eye, scaled[used] / self._steep[:, None]])
+        self._ends = ends = np.concatenate([most, -least, room[used] / self._steep])
+        self._table = np.zeros((len(ends) + 1, 2 * size + 1))
+        self._table[:-1] = np.column_stack([self._sides, -self._sides, ends])
+        self._outside = list(range(2 * size))
+        self._inside = list(range(2 * size, 2 * size + len(ends)))
 
-def _simplex(
-    objective: Vector, rows: Vector, limits: Vector, low: Vector, high: Vector
-) -> tuple[Vector, Vector]:
-    """Return the best step and what each row weighs in it."""
-    size, count = len(objective), len(limits)
-    eye = np.eye(size)
-    upper = np.vstack([rows, eye, -eye])
-    table = np.zeros((len(upper) + 1, 2 * size + 1))
-    table[:-1, :size], table[:-1, size:-1] = upper, -upper
-    table[:-1, -1] = np.concatenate([limits, high, -low])
-    table[-1, :size], table[-1, size:-1] = -objective, objective
-    outside = list(range(2 * size))
-    inside = list(range(2 * size, 2 * size + len(upper)))
-    for _ in range(_MOST_PIVOTS):
-        if not _pivot(table, inside, outside):
-            break
-    touched = [name - 2 * size for name in outside if name >= 2 * size]
-    if len(touched) != size:  # some unknown is idle: it stays where it is
-        return _read(table, inside, outside, count)
-    corner, ends = upper[touched], np.concatenate([limits, high, -low])[touched]
-    weights = np.zeros(len(upper))
-    weights[touched] = np.maximum(np.linalg.solve(corner.T, objective), 0.0)
-    return np.linalg.solve(corner, ends), weights[:count]
+    def best(self, objective: Vector) -> Optimum:
+        """Return the step that goes farthest."""
+        value, weights = self.bound(objective)
+        size = len(self._span)
+        touched = [name - 2 * size for name in self._outside if name >= 2 * size]
+        if len(touched) == size:
+            step = np.linalg.solve(self._sides[touched], self._ends[touched])
+        else:  # some unknown is idle: it stays where it is in the table
+            ways = np.zeros(2 * size)
+            for row, name in enumerate(self._inside):
+                if name < 2 * size:
+                    ways[name] = self._table[row, -1]
+            step = ways[:size] - ways[size:]
+        return Optimum((step * self._span)[: len(objective)], value, weights)
 
+    def bound(self, objective: Vector) -> tuple[float, Vector]:
+        """Return how far no step goes, and what each row weighs in the proof."""
+        whole, penalty, unit = self._whole(objective)
+        scaled, size = whole * self._span / unit, len(whole)
+        self._table[-1] = self._priced(scaled)
+        for _ in range(_MOST_PIVOTS):
+            if not _pivot(self._table, self._inside, self._outside):
+                break
+        sides, weights = np.zeros(len(self._ends)), np.zeros(len(self._limits))
+        touched = [name - 2 * size for name in self._outside if name >= 2 * size]
+        if len(touched) == size:
+            sides[touched] = np.linalg.solve(self._sides[touched].T, scaled)
+        else:
+            outside = [column for column, name in enumerate(self._outside) if name >= 2 * size]
+            sides[touched] = self._table[-1, outside]
+        weights[self._used] = np.maximum(sides[2 * size :], 0.0) * (unit / self._steep)
+        rest = whole - weights @ self._rows
+        far = np.maximum(self._low * rest, self._high * rest).sum()
+        return float(weights @ self._limits + far) - penalty, weights
 
-def _read(
-    table: Vector, inside: list[int], outside: list[int], count: int
-) -> tuple[Vector, Vector]:
-    """Return the step and the weights as they stand in the table."""
-    size = len(outside) // 2
-    step, weights = np.zeros(size), np.zeros(count)
-    for row, name in enumerate(inside):
-        if name < size:
-            step[name] += table[row, -1]
-        elif name < 2 * size:
-            step[name - size] -= table[row, -1]
-    for column, name in enumerate(outside):
-        if 2 * size <= name < 2 * size + count:
-            weights[name - 2 * size] = max(0.0, table[-1, column])
-    return step, weights
+    def demand(self, objective: Vector, least: float) -> None:
+        """Ask of all further steps that an objective gets so far: where it stands it does."""
+        whole, penalty, unit = self._whole(objective)
+        row = self._priced(whole * self._span / unit)
+        row[-1] = max(row[-1] - (least + penalty) / unit, 0.0)
+        self._inside.append(2 * len(whole) + len(self._ends))
+        self._table = np.insert(self._table, -1, row, axis=0)
+        self._sides = np.vstack([self._sides, -whole * self._span / unit])
+        self._ends = np.append(self._ends, -(least + penalty) / unit)
+        self._rows = np.vstack([self._rows, -whole])
+        self._used = np.append(self._used, len(self._limits))
+        self._limits = np.append(self._limits, -(least + penalty))
+        self._steep = np.append(self._steep, unit)
+
+    def _whole(self, objective: Vector) -> tuple[Vector, float, float]:
+        """Return an objective of all unknowns, what the share is worth in it, and its steepest."""
+        penalty = self._penalty * float(np.abs(objective).max())
+        whole = np.append(objective, penalty) if self._is_broken else objective
+        return whole, penalty, float(np.abs(whole * self._span).max()) or 1.0
+
+    def _priced(self, objective: Vector) -> Vector:
+        """Return an objective as a row: what it has, and loses with each thing outside."""
+        worth = np.concatenate([objective, -objective, np.zeros(len(self._ends))])
+        row: Vector = worth[self._inside] @ self._table[:-1]
+        row[:-1] -= worth[self._outside]
+        return row
 
 
 def _pivot(table: Vector, inside: list[int], outside: list[int]) -> bool:

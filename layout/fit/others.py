@@ -54,47 +54,57 @@ _ABOUT = 0.2
 """mm: outlines need be no finer to see that."""
 
 
-def others(
-    best: Fit, wish: Wish, shape: str, ground: Ground, *, most: int = MOST
-) -> tuple[Fit, ...]:
-    """Return clearly different tops of the best one's family, next in rank.
+def others(best: Fit, wish: Wish, shape: str, ground: Ground) -> tuple[Fit, ...]:
+    """Return clearly different tops of the best one's family, next in rank, `MOST` at most.
 
     Each is proved inside the wood, polished in a wood that is drawn in by some hundredths of a mm
     at most (`coarser`), and carries no bound. A family without a choice of places gives none.
     """
-    look = _Look(best, wish, shape, ground)
+    wood, held = _beside(best, ground)
+    alone, period = replace(wish, shapes=(shape,), beats=0.0), period_of(best.core)
+    # an outline of one size may lie wherever it fits
+    whole = best.score if best.clearance is None else -math.inf
+
+    def on(wood: SoundWood) -> Elsewhere | None:
+        entry = entry_for(wood, alone, shape, held)
+        return None if entry is None else entry.elsewhere
+
+    rough, elsewhere = on(coarser(wood, _ROUGH)), on(coarser(wood))
+    if rough is None or elsewhere is None:
+        return ()
     found: list[tuple[bool, Fit]] = []
     chosen = [Stand.of(best)]
-    starts = _Starts(look.starts(), look.period, one_size=best.clearance is not None)
+    likely = [start for start in rough.starts() if start.score >= _HOPE * whole]
+    starts = _Starts(likely, period, one_size=best.clearance is not None)
     starts.leave(chosen[0])
-    elsewhere = look.on(coarser(look.wood)) if starts.stands else None
     for _ in range(_CLIMBS):
         start = starts.next()
-        if start is None or elsewhere is None:
+        if start is None:
             break
-        away = _away_from(tuple(chosen), look.period)
-        reached = elsewhere.climbed(start, away, look.share(LEAST_SHARE))
+        away = _away_from(tuple(chosen), period)
+        reached = elsewhere.climbed(start, away, LEAST_SHARE * whole)
         if reached is None:
             continue
         stand = reached if isinstance(reached, Stand) else Stand.of(reached)
         starts.leave(stand)
-        if isinstance(reached, Fit) and reached.score >= look.share(LEAST_SHARE):
+        if isinstance(reached, Fit) and reached.score >= LEAST_SHARE * whole:
             within = any(_holds(other, reached) for other in (best, *(f for _, f in found)))
             found.append((within or away(stand) <= AT_THE_END, reached))
             chosen.append(stand)
+    # alike ones as they were found, for so they are spread
     unit = best.score or 1.0
-    turns = range(len(found))
-    order = [
-        found[i][1]
-        for slid in (False, True)
-        for i in ranked(
-            (i for i in turns if found[i][0] is slid),
-            lambda i: found[i][1].score / unit,
-            lambda i: (float(i),),  # as they were found, for so they are spread
-            tolerance=_ALIKE,
-        )
-    ]
-    return tuple(order[:most])
+    order = ranked(
+        found, lambda one: (float(not one[0]), one[1].score / unit), tolerance=(0.0, _ALIKE)
+    )
+    return tuple(fit for _, fit in order[:MOST])
+
+
+def _beside(best: Fit, ground: Ground) -> tuple[SoundWood, tuple[Region, ...]]:
+    """Return the wood with islands as the best top has them, and those that lie in it."""
+    core = Region.from_rings(best.placement.of(best.core.inner(CHORD)))
+    held = tuple(part for part in ground.islands if core.holds(part))
+    apart = [part for part in ground.islands if part not in held]
+    return SoundWood(ground.wood.inner.minus(*apart), ground.wood.outer.minus(*apart)), held
 
 
 def _away_from(chosen: Sequence[Stand], period: float) -> Away:
@@ -131,31 +141,3 @@ class _Starts:
         chosen = first_of_best(good, lambda i: self.away[i], tolerance=_ALIKE)
         self.away[chosen] = 0.0
         return self.stands[chosen]
-
-
-class _Look:
-    """Looks for other places on the wood, once with islands as the best top has them."""
-
-    def __init__(self, best: Fit, wish: Wish, shape: str, ground: Ground) -> None:
-        self.best, self.period = best, period_of(best.core)
-        self.wish = replace(wish, shapes=(shape,), beats=0.0)
-        self.shape = shape
-        core = Region.from_rings(best.placement.of(best.core.inner(CHORD)))
-        self.held = tuple(part for part in ground.islands if core.holds(part))
-        apart = [part for part in ground.islands if part not in self.held]
-        self.wood = SoundWood(ground.wood.inner.minus(*apart), ground.wood.outer.minus(*apart))
-
-    def on(self, wood: SoundWood) -> Elsewhere | None:
-        """Return what looks for other places on that wood; None where no top can lie in it."""
-        entry = entry_for(wood, self.wish, self.shape, self.held)
-        return None if entry is None else entry.elsewhere
-
-    def starts(self) -> list[Stand]:
-        """Return rough tops on a wood with few corners."""
-        elsewhere = self.on(coarser(self.wood, _ROUGH))
-        least = self.share(_HOPE)
-        return [] if elsewhere is None else [s for s in elsewhere.starts() if s.score >= least]
-
-    def share(self, share: float) -> float:
-        """Return a share of the best score; an outline of one size may lie wherever it fits."""
-        return -math.inf if self.best.clearance is not None else share * self.best.score

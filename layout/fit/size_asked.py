@@ -20,7 +20,7 @@ from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING, SAME_PLACE
-from ..outlines import OWN_OUTLINE, Outline, Rectangle, RoundedRectangle
+from ..outlines import OWN_OUTLINE, Capsule, Outline, Rectangle, RoundedRectangle
 from ..panel.sound import SoundWood
 from .branch_and_bound import search
 from .convex.entry import kind_of
@@ -126,20 +126,16 @@ def fits(
             return Answer(None, 0.0, 0)
         if kind is None:
             return _rigid(part, wish, outline, (*held, *points), near)
-        return _convex(part, _one_shape(kind, wish, outline), outline, (*held, *points), near)
+        one, radius = _one_shape(kind, wish, outline), _corner_radius(outline)
+        return _convex(part, one, outline, (*held, *points), near, radius)
 
     answer = round_islands(left, islands, _HAIR, ask)
     fit = answer.fit
     if fit is None:
         return Verdict(False, near.place, 0.0, near.lacking, answer.bound == 0.0)
     around = Region.from_rings(fit.placement.of(outline.outer(_ABOUT)))
-    return Verdict(
-        True,
-        fit.placement,
-        left.inner.edge_distance(around) if left.inner.holds(around) else 0.0,
-        0.0,
-        True,
-    )
+    clearance = left.inner.edge_distance(around) if left.inner.holds(around) else 0.0
+    return Verdict(True, fit.placement, clearance, 0.0, True)
 
 
 @dataclass(slots=True)
@@ -156,9 +152,13 @@ class _Nearest:
 
 
 def _kind_of(outline: Outline) -> Kind | None:
-    """Return how tops of its form are sought; None where it has dents."""
+    """Return how tops of its form are sought; None where it has dents.
+
+    Of a rectangle roughly: what its corners' polygon leaves open the gaps decide.
+    """
+    rough = isinstance(outline, RoundedRectangle)
     try:
-        return kind_of(outline, _EASED / 2)
+        return kind_of(outline, _ABOUT if rough else _EASED / 2)
     except LayoutError:
         return None
 
@@ -186,9 +186,17 @@ def _ready(wood: SoundWood, held: tuple[Region, ...]) -> Wood:
 
 
 def _convex(
-    part: SoundWood, sizing: _OneShape, outline: Outline, held: tuple[Region, ...], near: _Nearest
+    part: SoundWood,
+    sizing: _OneShape,
+    outline: Outline,
+    held: tuple[Region, ...],
+    near: _Nearest,
+    radius: float | None,
 ) -> Answer:
-    """Return a place of the size asked for: one of the likeliest, or one that is searched for."""
+    """Return a place of the size asked for: one of the likeliest, or one that is searched for.
+
+    First by gaps where a radius of corners is given.
+    """
     family = TwoSizes(_ready(part, held), sizing)
     kind, limits = sizing.kind, sizing.wish.limits
     whole = limits.length.greatest / 2, limits.width.greatest / 2
@@ -212,10 +220,12 @@ def _convex(
             return Answer(fit, 1.0, 0)
     if outline.area > part.outer.area or outline.length - 4 * _EASED > family.wood.diameter:
         return Answer(None, 0.0, 0)
-    if isinstance(outline, (Rectangle, RoundedRectangle)):
-        answer = _rectangular(part, sizing.wish, outline, held)
+    if radius is not None:
+        answer = _rectangular(part, sizing.wish, outline, radius, held)
         if answer.fit is not None or answer.bound == 0:
             return answer
+        closely = _one_shape(kind_of(outline, _EASED / 2), sizing.wish, outline)
+        return _convex(part, closely, outline, held, near, None)
     steps = sizing.wish.most_steps
     found = search(family, gap=_HAIR, most_steps=steps, enough=enough * (1 - _HAIR))
     fit = None if found.top is None else tried(found.score, found.top)
@@ -232,38 +242,40 @@ def _starts(family: TwoSizes) -> Iterator[tuple[float, Pose]]:
     along = (limits.grain, *(float(turn) for turn in np.arctan2(way[longest, 1], way[longest, 0])))
     turns = [turn + quarter * math.pi / 2 for turn in along for quarter in range(2)]
     for turn in turns if period else [0.0]:
-        off = math.remainder(turn - limits.grain, math.pi)
+        off = limits.off_grain(turn)
         held = limits.grain + min(max(off, -limits.most_turn), limits.most_turn)
         found = family.placed(wood.depths.deepest, held, p)
         if found is not None:
             yield found
 
 
+def _corner_radius(outline: Outline) -> float | None:
+    """Return the greatest radius of the corners of a rectangle, mm; None of another outline."""
+    if isinstance(outline, Capsule):
+        return outline.width / 2
+    if isinstance(outline, RoundedRectangle):
+        return max(outline.radii)
+    return 0.0 if isinstance(outline, Rectangle) else None
+
+
 def _rectangular(
-    part: SoundWood, wish: Wish, outline: Rectangle | RoundedRectangle, held: tuple[Region, ...]
+    part: SoundWood, wish: Wish, outline: Outline, radius: float, held: tuple[Region, ...]
 ) -> Answer:
     """Return a place of a rectangle; the gaps between edges show soonest whether there is any.
 
-    Of one whose corners differ all are made as round as the roundest: where that has no place it
-    has none either.
+    Of one a little smaller all round, with all corners as round as its roundest: where that has no
+    place, it has none.
     """
     from .rectangles.family import RoundedRectangles
     from .rectangles.sizes import CORNER_LOSS
 
-    length, width = outline.length, outline.width
-    radius = max(outline.radii) if isinstance(outline, RoundedRectangle) else 0.0
+    by = min(_ABOUT, outline.width / 4)
+    length, width, radius = outline.length - 2 * by, outline.width - 2 * by, max(radius - by, 0.0)
     lost = PROOF_ALLOWANCE + ROUNDING
     least = (length - lost) * (width - lost) - CORNER_LOSS * radius**2
-    asked = replace(
-        wish,
-        limits=replace(
-            wish.limits,
-            length=Span(length, length),
-            width=Span(width, width),
-            corner_radius=Span(radius, radius),
-        ),
-        beats=least * (1 - 1.001 * wish.gap),
-    )
+    limits = replace(wish.limits, length=Span(length, length), width=Span(width, width))
+    limits = replace(limits, corner_radius=Span(radius, radius))
+    asked = replace(wish, limits=limits, beats=least * (1 - 1.001 * wish.gap))
     family = RoundedRectangles(part, asked, (radius, radius), held, sown=False)
     found = search(family, gap=wish.gap, most_steps=_STEPS, enough=asked.beats)
     fit = None if found.top is None else proved(outline, found.top.placement, part, held)

@@ -72,7 +72,7 @@ def plain_places(
         for base in (limits.grain, along)
         for quarter in range(quarters)
     ]
-    allowed = [way for way in square if _off(way, limits) <= limits.most_turn + 1e-12]
+    allowed = [way for way in square if abs(limits.off_grain(way)) <= limits.most_turn + 1e-12]
     for way in (*allowed, turn):
         onto = np.array([[math.cos(way), -math.sin(way)], [math.sin(way), math.cos(way)]])
         seen = edges.reshape(-1, 2) @ onto
@@ -117,7 +117,7 @@ def first_twin(
 
     def is_as_good(twin: Placement) -> bool:
         return (
-            _off(twin.turn, limits) <= _off(fit.placement.turn, limits) + _ALIKE
+            abs(limits.off_grain(twin.turn)) <= abs(limits.off_grain(fit.placement.turn)) + _ALIKE
             and stands(twin)
             and room(twin) >= room(fit.placement) - ROUNDING
         )
@@ -156,7 +156,3 @@ def _standing(fit: Fit, inner: Region, held: Sequence[Region]) -> Callable[[Plac
         )
 
     return stands
-
-
-def _off(turn: float, limits: Limits) -> float:
-    return abs(math.remainder(turn - limits.grain, math.pi))

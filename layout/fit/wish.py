@@ -138,6 +138,10 @@ class Limits:
         """How far the long axis may turn from the grain, radians."""
         return math.radians(self.most_turn_deg)
 
+    def off_grain(self, turn: float) -> float:
+        """Return how far a long axis so turned lies off the grain, −π/2 to π/2."""
+        return math.remainder(turn - self.grain, math.pi)
+
 
 class Ends(Enum):
     """How the ends of a piece as found are cut; the value is the name a job file uses."""

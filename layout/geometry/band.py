@@ -45,13 +45,7 @@ def _normals(ring: Points) -> Points:
     return np.stack([ways[:, 1], -ways[:, 0]], axis=1)
 
 
-def _fans(
-    corners: Points,
-    normals: Points,
-    by: float,
-    around: bool,
-    segments: int,
-) -> Quads:
+def _fans(corners: Points, normals: Points, by: float, around: bool, segments: int) -> Quads:
     """Return the fans at corners that open, each in slices of at most a quarter over `segments`."""
     after = np.roll(normals, -1, axis=0)
     sines = normals[:, 0] * after[:, 1] - normals[:, 1] * after[:, 0]

@@ -43,10 +43,7 @@ def biarc(start: Station, end: Station) -> tuple[Line | Arc, Line | Arc]:
     # the positive root of k·reach² + 2m·reach = across², without the difference of near equals
     reach = across.dot(across) / (m + math.sqrt(m * m + k * across.dot(across)))
     joint = (start.point + start.way * reach).midpoint(end.point + end.way * -reach)
-    return (
-        _arc(start.point, start.way, joint),
-        _arc(joint, end.way, end.point, arrives=True),
-    )
+    return (_arc(start.point, start.way, joint), _arc(joint, end.way, end.point, arrives=True))
 
 
 def off(pair: tuple[Line | Arc, ...], point: Point) -> float:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any
 
-from ..cutting.edge_wish import EdgeProfile
+from ..cutting.profile import EdgeProfile
 from ..errors import LayoutError
 from ..fit.wish import Goal, Limits
 from ..fit.wish_kinds import Span

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..cutting.edge_wish import EdgeProfile
+from ..cutting.profile import EdgeProfile
 from ..cutting.tools import Tools
 from ..fit.wish import Limits, Wish
 from ..keys.figures import ABOVE_0, ANY_LENGTH, FROM_0, Counts, Number, Range, count

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from ..cutting.edge_wish import EdgeProfile
+from ..cutting.profile import EdgeProfile
 from ..fit.wish import ROUNDED, Goal, Limits, Span, Wish
 from ..keys.place import Place
 from ..keys.values import Values

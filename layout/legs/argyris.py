@@ -48,11 +48,11 @@ class CentredArgyris(ElementTriArgyris):  # type: ignore[misc]
             which = slice(None) if tind is None else tind
             self._look_at(mapping.mesh, which)
             x = mapping.F(X, tind=tind)
-            powers = {
-                way: np.stack([power(*x) for power in each], axis=1)
+            weights = self.V[which].transpose(0, 2, 1)
+            at = {
+                way: weights @ np.stack([power(*x) for power in each], axis=1)
                 for way, each in self._pbasis.items()
             }
-            at = {way: self.V[which].transpose(0, 2, 1) @ each for way, each in powers.items()}
             self._fields = [
                 at[()],
                 np.stack([at[k,] for k in range(2)]),

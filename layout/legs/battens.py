@@ -59,11 +59,7 @@ class Batten:
 
 
 def battens_under(
-    top: Top,
-    bearing: SoundWood,
-    movement: MovementPlan,
-    heads: Sequence[Path],
-    screw: float,
+    top: Top, bearing: SoundWood, movement: MovementPlan, heads: Sequence[Path], screw: float
 ) -> tuple[Batten, ...]:
     """Return the battens of a solid top; none for board, which stays flat without.
 

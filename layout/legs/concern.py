@@ -51,11 +51,6 @@ class LegMatter(Enum):
 
 
 GRAVE = frozenset(
-    (
-        LegMatter.BEYOND_EDGE,
-        LegMatter.POOR_BEARING,
-        LegMatter.OVERLAP,
-        LegMatter.TIPS_BY_ITSELF,
-    )
+    (LegMatter.BEYOND_EDGE, LegMatter.POOR_BEARING, LegMatter.OVERLAP, LegMatter.TIPS_BY_ITSELF)
 )
 """The legs cannot stay as they are; the rest is worth knowing."""

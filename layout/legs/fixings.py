@@ -31,10 +31,7 @@ class Hole:
 
 
 def holes_of(
-    wish: LegsWish,
-    middles: Sequence[Point],
-    top: Top,
-    apart: tuple[float, float] | None = None,
+    wish: LegsWish, middles: Sequence[Point], top: Top, apart: tuple[float, float] | None = None
 ) -> tuple[Hole, ...]:
     """Return the screws of legs with these middles, leg by leg; none of glued or loose ones.
 

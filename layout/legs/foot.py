@@ -50,7 +50,7 @@ _SHAPE = Choice(
     },
     {
         "hairpin": 'stands on thin rods: write "round" with the size of what touches the floor, '
-        "and give the plate on its head as plate = [length, width]",
+        "and give the plate on its head as plate = [length, width]"
     },
 )
 

@@ -12,8 +12,22 @@ from ..concern import Concern
 from ..geometry import alike
 from ..geometry.point import Point
 from ..geometry.tolerance import ROUNDING
-from .hand_tools import ALL_TOOLS, ALWAYS, TONGUE, HandTool
 from .off_wood import Ground, OffWood
+
+
+class HandTool(Enum):
+    """What is needed to draw a line; the value is its name on the sheets."""
+
+    STRING = "nails and string"
+    BAR = "trammel bar or beam compass"
+    ROUTER = "router trammel"
+    ROD = "rod with two pins"
+    SQUARE = "framing square"
+    LATH = "thin even lath"
+    LATHS = "two stiff laths"
+    TEMPLATE = "corner template"
+    TAPE = "tape"
+    PAPER = "full-size template"
 
 
 class Against(Enum):
@@ -23,6 +37,14 @@ class Against(Enum):
     SHORT_TONGUE = "tongue too short"
     NO_END = "no end left"
 
+
+ALWAYS = frozenset({HandTool.PAPER})
+"""Need not be at hand: the sheets of a full-size template are printed."""
+
+ALL_TOOLS = frozenset(HandTool) - ALWAYS
+
+TONGUE = 406.4
+"""Tongue of a common framing square, its shorter arm, mm: 16 in."""
 
 BAR_PLAY = 0.5
 """A pencil on a trammel bar draws within this, mm (common practice)."""

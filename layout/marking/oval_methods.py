@@ -11,9 +11,8 @@ from ..errors import OutlineError
 from ..geometry.point import Point
 from ..outlines import Oval
 from .arc_ovals import EightCentreOval, FourCentreOval
-from .hand_tools import HandTool
 from .instruments import Ordinate, TrammelRod
-from .method import BAR_PLAY, SETTING, TYING, Against, Method, Workshop, ranked, together
+from .method import BAR_PLAY, SETTING, TYING, Against, HandTool, Method, Workshop, ranked, together
 from .string_loop import StringLoop
 
 _STATIONS = 9

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .hand_tools import HandTool
-from .method import Method
+from .method import HandTool, Method
 
 
 @dataclass(frozen=True, slots=True)

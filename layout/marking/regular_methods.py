@@ -9,8 +9,7 @@ from dataclasses import dataclass
 from ..geometry.bounds import Bounds
 from ..geometry.point import ORIGIN, Point
 from ..outlines import RegularPolygon
-from .hand_tools import HandTool
-from .method import BAR_PLAY, PENCIL_LEAN, SETTING, Method, Workshop, ranked, together
+from .method import BAR_PLAY, PENCIL_LEAN, SETTING, HandTool, Method, Workshop, ranked, together
 from .plain_methods import joined_corners
 
 

@@ -10,9 +10,18 @@ from itertools import pairwise
 from ..geometry.point import Point
 from ..outlines import Capsule, Circle, RoundedRectangle
 from .arcs import ArchTrammel, LargeArc, SprungLath
-from .hand_tools import HandTool
 from .instruments import Ordinate, Swing
-from .method import BAR_PLAY, PENCIL_LEAN, ROUTER_PLAY, SETTING, Method, Workshop, ranked, together
+from .method import (
+    BAR_PLAY,
+    PENCIL_LEAN,
+    ROUTER_PLAY,
+    SETTING,
+    HandTool,
+    Method,
+    Workshop,
+    ranked,
+    together,
+)
 from .places import swept_by
 
 

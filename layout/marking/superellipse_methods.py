@@ -9,9 +9,8 @@ from itertools import pairwise
 from ..geometry.point import Point
 from ..geometry.superellipse import MIDDLE, Quadrant
 from ..outlines import Outline, Superellipse
-from .hand_tools import HandTool
 from .instruments import Ordinate
-from .method import Method, Workshop, ranked
+from .method import HandTool, Method, Workshop, ranked
 from .plain_methods import full_size_template
 
 SAG = 1.0

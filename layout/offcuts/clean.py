@@ -32,9 +32,6 @@ _EFFORT = 3e7
 _STEP = 0.1
 """mm to which its sizes are rounded down: so few boxes leave them open in the third figure."""
 
-_LEAST = 100.0
-"""Nobody looks for a rectangle in a piece smaller than this, mm²."""
-
 
 @dataclass(frozen=True, slots=True)
 class Clean:
@@ -67,8 +64,6 @@ def may_hold(piece: Region, length: float, width: float) -> bool:
 
 def largest_clean_rectangle(piece: Region, boxes: int = BOXES) -> Clean | None:
     """Return the largest rectangle found inside a region; None where there is none to speak of."""
-    if piece.area < _LEAST:
-        return None
     wish = Wish(("rectangle",), gap=_GAP, most_steps=boxes, most_effort=_EFFORT)
     answer = answered(SoundWood.exact(piece), wish, "rectangle")
     if answer.fit is None:

@@ -100,10 +100,8 @@ class OffcutPlan:
     balance: Balance
 
 
-@dataclass(frozen=True, slots=True)
-class _Fallen:
-    cut: int
-    piece: Region
+_Fallen = tuple[int, Region]
+"""The number of the cut that freed a piece, and the piece."""
 
 
 def offcuts_of(
@@ -144,8 +142,8 @@ def offcuts_of(
         panel, wish, tuple((d.name, d.reach()) for d in panel.defects if d.spoils), tuple(names)
     )
     found = [
-        ground.offcut(item, panel.thickness if item.cut <= rough else panel.made_thickness)
-        for item in fallen
+        ground.offcut(cut, piece, panel.thickness if cut <= rough else panel.made_thickness)
+        for cut, piece in fallen
     ]
     found = ranked(
         found,
@@ -157,7 +155,7 @@ def offcuts_of(
         "top": core.area - top.minus(face).area,
         "trimming": blank.minus(top).area,
         "kerf": dust,
-        "offcuts": sum(item.piece.area for item in fallen),
+        "offcuts": sum(piece.area for _, piece in fallen),
         "cut_outs": uncut - face.area,
     }
     balance = Balance(panel=uncut, error=(uncut - sum(parts.values())) / uncut, **parts)
@@ -168,13 +166,13 @@ def offcuts_of(
 def _cut(face: Region, top: Region, kerfs: Sequence[Region]) -> tuple[Region, list[_Fallen], float]:
     """Return what hangs on the top in the end, what fell off at which cut, and the dust's area."""
     held, fallen = _parted(face, top)
-    loose = [_Fallen(0, piece) for piece in fallen]
+    loose = [(0, piece) for piece in fallen]
     dust = 0.0
     for number, kerf in enumerate(kerfs, start=1):
         left = held.minus(kerf)
         dust += held.area - left.area
         held, fallen = _parted(left, top)
-        loose += [_Fallen(number, piece) for piece in fallen if piece.area > _CRUMB]
+        loose += [(number, piece) for piece in fallen if piece.area > _CRUMB]
         dust += sum(piece.area for piece in fallen if piece.area <= _CRUMB)
     return held, loose, dust
 
@@ -197,21 +195,17 @@ class _Ground:
     defects: tuple[tuple[str, Region], ...]
     names: tuple[str, ...]
 
-    def offcut(self, fallen: _Fallen, thickness: float) -> Offcut:
+    def offcut(self, cut: int, piece: Region, thickness: float) -> Offcut:
         """Return a piece that fell off so thick, not numbered yet."""
-        piece = fallen.piece
         within = [(name, reach) for name, reach in self.defects if reach.meet(piece).area > _TOUCH]
-        clean = piece
-        for _, reach in within:
-            clean = clean.minus(reach)
+        clean = piece.minus(*(reach for _, reach in within))
         may_do = any(may_hold(clean, *least) for _, *least in self._ways(thickness))
         found = largest_clean_rectangle(clean) if may_do else None
-        named = 0 < fallen.cut <= len(self.names)
         worth = self._worth(found, thickness)
         return Offcut(
             number=0,
-            cut=fallen.cut,
-            freed_by=self.names[fallen.cut - 1] if named else "",
+            cut=cut,
+            freed_by=dict(enumerate(self.names, start=1)).get(cut, ""),
             piece=piece,
             area=piece.area,
             mass=self.panel.substance.mass(piece.area, thickness),
@@ -219,7 +213,15 @@ class _Ground:
             most=clean.area if found is None else found.most,
             defects=tuple(name for name, _ in within),
             worth=worth,
-            makes=() if worth is Worth.SCRAP else self._makes(found, thickness),
+            makes=()
+            if found is None or worth is Worth.SCRAP
+            else makes_of(
+                found.box,
+                thickness,
+                self.wish.makes,
+                solid=self._is_solid(found.box.width),
+                food=fit_for_food(self.panel),
+            ),
         )
 
     def _ways(self, thickness: float) -> Iterator[tuple[Worth, float, float]]:
@@ -245,17 +247,6 @@ class _Ground:
             and (is_solid or worth is Worth.BOARD)
         )
         return next(ways, Worth.SCRAP)
-
-    def _makes(self, found: Clean | None, thickness: float) -> tuple[Make, ...]:
-        if found is None:
-            return ()
-        return makes_of(
-            found.box,
-            thickness,
-            self.wish.makes,
-            solid=self._is_solid(found.box.width),
-            food=fit_for_food(self.panel),
-        )
 
     def _is_solid(self, wide: float) -> bool:
         """Return whether a strip so wide is of solid wood: of a frame, its stiles and rails are."""

@@ -28,8 +28,7 @@ class Circle(Outline):
     def __post_init__(self) -> None:
         require_figures(self, "diameter")
         require(
-            self.diameter >= LEAST,
-            f"a circle needs a diameter above 0, not {self.diameter:g} mm",
+            self.diameter >= LEAST, f"a circle needs a diameter above 0, not {self.diameter:g} mm"
         )
 
     name = "circle"

@@ -79,10 +79,7 @@ class Freeform(Outline):
         """
         held = list(points)
         apart = [p for p, q in pairwise([*held, held[0]]) if p.distance_to(q) > SAME_POINT]
-        require(
-            len(apart) >= 3,
-            f"the {title} needs at least 3 different points, not {len(apart)}",
-        )
+        require(len(apart) >= 3, f"the {title} needs at least 3 different points, not {len(apart)}")
         return cls.of(Path.through(apart, closed=True), title)
 
     @staticmethod

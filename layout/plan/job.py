@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from ..cutting.edge_wish import EdgeProfile
 from ..cutting.mendable import why_not
+from ..cutting.profile import EdgeProfile
 from ..cutting.tools import Tools
 from ..errors import LayoutError, PanelError, Problem
 from ..fit.wish import Wish

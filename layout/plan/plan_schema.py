@@ -37,9 +37,7 @@ _OUTLINE: Schema = {
         "shape": {"type": "string"},
         "length": {"type": "number"},
         "width": {"type": "number"},
-        "corner_radius": {
-            "anyOf": [NUMBER, {"type": "array", "items": {"type": "number"}}],
-        },
+        "corner_radius": {"anyOf": [NUMBER, {"type": "array", "items": {"type": "number"}}]},
         "area": {"type": "number"},
         "perimeter": {"type": "number"},
         "exponent": {"type": "number"},
@@ -90,7 +88,7 @@ _SEGMENT: Schema = {
         {"properties": {"line": {"type": "array", "items": POINT}}, "required": ["line"]},
         {"properties": {"arc": {"properties": {"centre": POINT, **_ARC}}}, "required": ["arc"]},
         {"properties": {"elliptic_arc": {"type": "object"}}, "required": ["elliptic_arc"]},
-    ],
+    ]
 }
 
 _SPECIAL: Mapping[type, Schema] = {

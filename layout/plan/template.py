@@ -19,11 +19,7 @@ from ..top.hollow import hollow_corners
 from .job import Job
 from .standing import Standing
 
-_SIGNS: dict[Kind, MarkSign] = {
-    Kind.CENTRE: "middle",
-    Kind.ARC_CENTRE: "centre",
-    Kind.NAIL: "nail",
-}
+_SIGNS: dict[Kind, MarkSign] = {Kind.CENTRE: "middle", Kind.ARC_CENTRE: "centre", Kind.NAIL: "nail"}
 """Marks that are more than a point of the outline."""
 
 

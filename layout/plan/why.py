@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import partial
 from typing import Any
 
 from ..fit.found import Fit
-from ..fit.ground import Ground
 from ..fit.others import others
 from ..fit.why import Contact, Cost, LimitMet, Side, contacts_of, costs_of
 from ..fit.why.contacts import Touched
 from ..geometry.path import Path
 from ..geometry.segments import Segment
 from ..panel.named_edges import named_edges
-from ..panel.panel import Panel
 from .fitting import Progress, ground_of
 from .job import Job
 from .serialise import fit_record, plain
@@ -36,13 +35,9 @@ def costs_in(
     job: Job, fit: Fit, contacts: tuple[Contact, ...], progress: Progress | None = None
 ) -> tuple[Cost, ...]:
     """Return what each defect costs the best fit of a job, the dearest first."""
-
-    def ground(panel: Panel) -> Ground:
-        return ground_of(job, panel)
-
     touched = [contact.name for contact in contacts if contact.what is Touched.DEFECT]
     alone = replace(job.wish, shapes=(fit.outline.name,))
-    return costs_of(fit, job.panel, alone, ground, touched, progress)
+    return costs_of(fit, job.panel, alone, partial(ground_of, job), touched, progress)
 
 
 def others_in(job: Job, fit: Fit) -> tuple[Fit, ...]:

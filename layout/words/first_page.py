@@ -6,9 +6,9 @@ import math
 from dataclasses import dataclass
 
 from ..cutting.cut import HandCut, JigsawCut, RouterCut
-from ..marking.hand_tools import HandTool
 from ..marking.mark import Check, Kind, Mark, Proves
 from ..marking.marks import MarkSet
+from ..marking.method import HandTool
 from ..outlines import Outline
 from ..plan.plan import Plan
 from ..units import Tape

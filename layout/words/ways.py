@@ -7,10 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 
-from ..marking.hand_tools import HandTool
 from ..marking.instruments import Ordinate, Swing
 from ..marking.marks import MarkSet
-from ..marking.method import Against, Method, Pivot
+from ..marking.method import Against, HandTool, Method, Pivot
 from ..marking.oval_methods import OvalOrdinates
 from ..marking.round_methods import Ordinates
 from ..marking.superellipse_methods import SuperellipseOrdinates

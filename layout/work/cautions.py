@@ -10,17 +10,20 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from enum import Enum
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from ..concern import Concern
-from ..cutting.cut import StraightCut
-from ..cutting.plan import CutPlan
 from ..geometry.polygon import Region, convex_hull
 from ..panel import Coat, Kind, Panel, Was
 from ..panel.lifting import ONE_LIFTS, lifters
 from ..panel.past import BACKINGS, LEADED, TREATMENTS
 from ..top import Top
+
+if TYPE_CHECKING:
+    from ..cutting.cut import StraightCut
+    from ..cutting.plan import CutPlan
 
 LEAD_UNTIL = 1992
 """Coats from before this year may hold lead: it left household paint in the United States in 1978

@@ -10,9 +10,8 @@ from hypothesis import strategies as st
 from told import text, told
 
 from panelwright.layout.cutting.cut import JigsawCut
-from panelwright.layout.cutting.edge_wish import EdgeProfile
 from panelwright.layout.cutting.plan import CutPlan, plan_cuts
-from panelwright.layout.cutting.profile import plan_profile
+from panelwright.layout.cutting.profile import EdgeProfile, plan_profile
 from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement

@@ -12,9 +12,8 @@ from hypothesis import strategies as st
 from readers import off_path
 from worked_panels import BENCH_TOP, Worked
 
-from panelwright.layout.cutting.edge_wish import EdgeProfile
 from panelwright.layout.cutting.plan import plan_cuts
-from panelwright.layout.cutting.profile import ProfilePlan, plan_profile
+from panelwright.layout.cutting.profile import EdgeProfile, ProfilePlan, plan_profile
 from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement

@@ -20,7 +20,7 @@ from panelwright.layout.fit.branch_and_bound import search
 from panelwright.layout.fit.convex.boxes import Box
 from panelwright.layout.fit.convex.form import own_form, regular_form
 from panelwright.layout.fit.convex.polygon import ConvexKind
-from panelwright.layout.fit.convex.relaxation import Patch
+from panelwright.layout.fit.convex.relaxation import Patch, Seen
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -248,3 +248,11 @@ def test_a_convex_outline_of_another_name_is_scaled_as_well() -> None:
     board = Region.from_rings(BOARD).minus(Region.disk(Point(700.0, 300.0), 12.0, around=True))
     top = best(board, OWN_OUTLINE, Capsule(600.0, 300.0), covers=(Point(300.0, 400.0),))
     assert top.outline.length == pytest.approx(2 * top.outline.width)
+
+
+def test_an_edge_shrunk_to_a_point_is_seen_as_a_point() -> None:
+    """It has no line that could bound anything, only its place."""
+    seen = Seen.of(np.array([[[3.0, -4.0], [3.0, -4.0]]]), np.array([True]))
+    assert seen.way[0] == pytest.approx([0.6, -0.8])
+    assert seen.distance[0] == pytest.approx(5.0)
+    assert not seen.outermost[0]

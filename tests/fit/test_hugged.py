@@ -4,25 +4,9 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from box_attack import HAIR, hugged_box
-
-from panelwright.layout.fit.convex.capsule import CapsuleKind
-from panelwright.layout.fit.convex.d_end import DEndKind
-from panelwright.layout.fit.convex.form import regular_form
-from panelwright.layout.fit.convex.kind import Kind
-from panelwright.layout.fit.convex.oval import OvalKind
-from panelwright.layout.fit.convex.polygon import ConvexKind
-from panelwright.layout.fit.convex.superellipse import SuperellipseKind
+from box_attack import HAIR, KINDS, hugged_box
 
 pytestmark = pytest.mark.heavy
-
-KINDS: dict[str, Kind] = {
-    "oval": OvalKind(),
-    "capsule": CapsuleKind(),
-    "D end": DEndKind(),
-    "superellipse": SuperellipseKind(3.0),
-    "hexagon": ConvexKind(regular_form(6)),
-}
 
 
 @pytest.mark.parametrize("shape", KINDS)

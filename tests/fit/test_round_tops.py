@@ -15,6 +15,7 @@ from strategies import star_rings
 
 from panelwright.layout.errors import NothingFitsError
 from panelwright.layout.fit import Fit, Limits, Span, Wish, best_fits
+from panelwright.layout.fit.convex.capsule import CapsuleKind
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -194,3 +195,26 @@ def test_a_neck_a_needle_and_two_pieces() -> None:
     )
     cut = Region.from_rings(BOARD).minus(slit)
     assert best(cut, "capsule").outline.length == pytest.approx(880, abs=0.01)
+
+
+@given(st.integers(0, 10_000))
+def test_a_spine_that_crosses_an_edge_goes_so_far_before_it_is_clear(number: int) -> None:
+    """What lies clear after a turn and a move is no farther away than before, and than it went."""
+    rng, kind = np.random.default_rng(number), CapsuleKind()
+    edges, centres = rng.normal(size=(40, 2, 2)), rng.normal(size=(20, 2)) / 2
+    p, turn, by = rng.uniform(0.1, 1.5), rng.uniform(-3, 3), rng.uniform(0, 0.4)
+    step = 10 ** rng.uniform(-3, 0) * rng.normal(size=2)
+    before = kind.distances(turn, p, edges, centres)
+    there = [kind.distances(turn + by, p, way, centres + step) for way in (edges, edges[:, ::-1])]
+    after, gone = np.minimum(*there), np.hypot(*step) + 2 * p * math.sin(by / 2)
+    assert (after <= before + gone + 1e-12)[after >= 0].all()
+    assert (before < 0).any()
+
+
+@pytest.mark.parametrize("least", [1340, 1380])
+def test_a_capsule_too_long_for_a_panel_is_soon_ruled_out(least: float) -> None:
+    """Spines that would cut across the inner corner are dropped by how far they do."""
+    corners = np.array(CASES["cases"]["L_shape"]["exterior"])
+    wish = Wish(("capsule",), limits=Limits(length=Span(least)), most_steps=100)
+    with pytest.raises(NothingFitsError):
+        best_fits(SoundWood.exact(Region.from_rings(corners)), wish)

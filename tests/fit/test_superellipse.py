@@ -19,8 +19,9 @@ from panelwright.layout.errors import LayoutError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.branch_and_bound import search
 from panelwright.layout.fit.convex.boxes import Box
-from panelwright.layout.fit.convex.gauge import PowerBody, gauge_distances
+from panelwright.layout.fit.convex.gauge import MetByGauge, PowerBody
 from panelwright.layout.fit.convex.relaxation import Patch
+from panelwright.layout.fit.convex.sight import facing
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.fit.convex.superellipse_lift import SuperellipseLift
 from panelwright.layout.geometry.placement import Placement, Points
@@ -72,7 +73,7 @@ def test_the_gauge_of_an_edge_is_the_least_of_its_points(exponent: float, number
     rng = np.random.default_rng(number)
     edges, points = rng.normal(size=(6, 2, 2)), rng.normal(size=(5, 2))
     body = PowerBody(exponent)
-    told = gauge_distances(body, edges, points)
+    told = MetByGauge.of(body, edges).distances(points)
     along = np.linspace(0, 1, 4001)[:, None, None]
     places = edges[:, 0] + along * (edges[:, 1] - edges[:, 0])
     least = body.gauge(places[:, None] - points[:, None]).min(axis=0)
@@ -226,7 +227,7 @@ def test_no_top_touches_an_edge_that_it_lies_along_beyond_its_ends() -> None:
         hair = 1e-3 * (last - first)
         spans = [(-far, far), (first + hair, far), (-far, last - hair)]
         edges = np.array([[300 * normal + s * along for s in span] for span in spans])
-        lies = lift._lies_along(edges)
+        lies = lift._lies_along(edges, facing(edges))
         told += bool(lies[0])
         assert not lies[1:].any()
     assert told > 200

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import pytest
 
-from panelwright.layout.cutting.edge_wish import EdgeProfile
+from panelwright.layout.cutting.profile import EdgeProfile
 from panelwright.layout.errors import Problem
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.jobfile import problems, read_job
 from panelwright.layout.legs.concern import LegMatter
-from panelwright.layout.marking.hand_tools import HandTool
+from panelwright.layout.marking.method import HandTool
 from panelwright.layout.panel import Face, Kind, Mend
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.units import Tape

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import pytest
 
-from panelwright.layout.cutting.edge_wish import EdgeProfile
+from panelwright.layout.cutting.profile import EdgeProfile
 from panelwright.layout.fit import Wish
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.legs.foot import Foot, FootShape

@@ -12,7 +12,7 @@ import shapely
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from panelwright.layout.cutting.edge_wish import EdgeProfile
+from panelwright.layout.cutting.profile import EdgeProfile
 from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.errors import LayoutError, LegsError, NothingFitsError
 from panelwright.layout.fit.wish import Limits, Span, Wish

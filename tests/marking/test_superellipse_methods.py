@@ -12,9 +12,8 @@ from readers import off_path
 
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.marking.hand_tools import HandTool
 from panelwright.layout.marking.marks import marks_for
-from panelwright.layout.marking.method import Workshop
+from panelwright.layout.marking.method import HandTool, Workshop
 from panelwright.layout.marking.methods import methods_for
 from panelwright.layout.marking.superellipse_methods import SAG, SuperellipseOrdinates
 from panelwright.layout.outlines import Superellipse

@@ -8,6 +8,7 @@ p is half the length of the spine, mm.
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -15,9 +16,10 @@ from numpy.typing import NDArray
 
 from ..goal import Figure
 from ..wish import Wish
-from ..wood.edges import Array, segment_distances, turned
+from ..wood.edges import Array, Segments, turned
 from .boxes import Box
 from .capsule_lift import CapsuleLift
+from .gauge import Met
 from .kind import ALONG, Axes, Growth, Kind
 from .lift import Lift
 from .marks import Part, contacts_of, local_of
@@ -26,6 +28,49 @@ from .relaxation import Patch
 
 _FIRST_SPANS = 4
 """Of the half straight, in the boxes that a search starts with."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Beside:
+    """Edges beside spines of one turn."""
+
+    edges: Segments
+    local: Array
+    """(n, 2, 2) array: the same turned by `frame`, so that spines lie along x."""
+    frame: Array
+    half: float
+    """Half the length of the spines, mm."""
+
+    def take(self, which: NDArray[np.bool_]) -> _Beside:
+        """Return some of them."""
+        return _Beside(self.edges.take(which), self.local[which], self.frame, self.half)
+
+    def distances(self, centres: Array) -> Array:
+        """Return how far the spines about the centres lie from the edges, (m, n) mm.
+
+        Either an end of the spine is nearest to an edge, or an end of the edge to the spine. They
+        cross where either has the other's ends on both its sides: until one of these four ends has
+        come to the other line they go on crossing, and the least of its ways counts as negative.
+        """
+        count, arm = len(centres), self.half * self.frame[:, 0]
+        both = self.edges.distances(np.concatenate([centres + arm, centres - arm]))
+        seen = centres @ self.frame
+        x, y = seen[:, :1], seen[:, 1:]
+        rise = self.local[:, 0, 1] - y
+        beyond = np.abs(self.local[:, 0, 0] - x)
+        beyond -= self.half
+        np.maximum(beyond, 0.0, out=beyond)
+        least: Array = np.minimum(both[:count], both[count:])
+        np.minimum(least, np.hypot(beyond, rise), out=least)
+        rise *= self.local[:, 1, 1] - y
+        away = np.abs(centres @ self.edges.across.T - self.edges.height)
+        which, edge = np.nonzero((rise < 0) & (away < np.abs(self.edges.across @ arm)))
+        end = np.abs(self.local[edge, 1] - seen[which])
+        far = np.hypot(np.maximum(end[:, 0] - self.half, 0.0), end[:, 1])
+        least[which, edge] = -np.minimum(least[which, edge], far)
+        return least
+
+    nearest = distances
 
 
 class CapsuleKind(Kind):
@@ -47,35 +92,16 @@ class CapsuleKind(Kind):
         """Return the area, mm²."""
         return math.pi * half_width**2 + 4 * half_width * (half_length - half_width)
 
-    def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
-        """Return how far the spines about the centres lie from the edges, (m, n) mm; 0 if across.
-
-        Either an end of the spine is nearest to an edge, or an end of the edge to the spine.
-        """
-        seen, middles = turned(edges, turn), turned(centres, turn)
-        starts, ends = seen[:, 0], seen[:, 1]
+    def met(self, turn: float, p: float, edges: Array) -> Met:
+        """Return edges as capsules of one turn and spine meet them."""
         if p == 0:
-            return segment_distances(starts, ends, middles)
-        arm = np.array([p, 0.0])
-        least = segment_distances(starts, ends, middles + arm)
-        np.minimum(least, segment_distances(starts, ends, middles - arm), out=least)
-        beyond = np.maximum(np.abs(middles[:, :1] - starts[:, 0]) - p, 0.0)
-        np.minimum(least, np.hypot(beyond, middles[:, 1:] - starts[:, 1]), out=least)
-        rise = ends[:, 1] - starts[:, 1]
-        level = rise == 0
-        share = (middles[:, 1:] - starts[:, 1]) / np.where(level, 1.0, rise)
-        meeting = starts[:, 0] + share * (ends[:, 0] - starts[:, 0])
-        crossed = (share >= 0) & (share <= 1) & ~level
-        crossed &= np.abs(meeting - middles[:, :1]) <= p
-        least[crossed] = 0.0
-        return least
+            return Segments.of(edges)
+        frame = turned(np.eye(2), turn)
+        return _Beside(Segments.of(edges), edges @ frame, frame, p)
 
-    def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
-        """Return the radii at which capsules about the centres hold all the points, (m,)."""
-        away = turned(points, turn)[None] - turned(centres, turn)[:, None]
-        beyond = np.maximum(np.abs(away[..., 0]) - p, 0.0)
-        radii: Array = np.hypot(beyond, away[..., 1]).max(axis=1)
-        return radii
+    def needed(self, p: float, ways: Array) -> Array:
+        """Return how far from the spine the ends of the ways lie, (…) mm."""
+        return np.asarray(np.hypot(np.maximum(np.abs(ways[..., 0]) - p, 0.0), ways[..., 1]))
 
     def held_radii(self, box: Box, points: Array, reach: float) -> Array:
         """Return radii that tops need to hold the points: the longest spine lies nearest to all."""
@@ -85,9 +111,7 @@ class CapsuleKind(Kind):
 
     def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
-        beyond = np.maximum(np.abs(ways[..., 0]) - p, 0.0)
-        touch: Array = np.maximum(np.hypot(beyond, ways[..., 1]) - radii, 0.0)
-        return touch
+        return np.maximum(self.needed(p, ways) - radii, 0.0)
 
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""

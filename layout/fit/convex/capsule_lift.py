@@ -48,21 +48,24 @@ class CapsuleLift(Lift):
 
     def contacts(self, local: Edges, cap: float) -> Rows:
         """Return rows for both ends of the spine, and for what lies between."""
-        ends = [self._end(local, sign) for sign in (1.0, -1.0)]
-        return Rows.joined(*ends, self._side(local.ends[:, 0]))
+        return Rows.joined(self._ends(local), self._side(local.ends[:, 0]))
 
-    def _end(self, local: Edges, sign: float) -> Rows:
-        """Return half-planes for one end of the spine against the nearest edges all round."""
-        seen = Seen.of(local.ends - np.array([sign * self.middle, 0.0]), local.outermost)
-        seen = seen.take(nearest_all_round(seen.way, seen.distance))
+    def _ends(self, local: Edges) -> Rows:
+        """Return half-planes for both ends of the spine against the nearest edges all round."""
+        end = np.array([self.middle, 0.0])
+        ends = np.concatenate([local.ends - end, local.ends + end])
+        seen = Seen.of(ends, np.concatenate([local.outermost, local.outermost]))
+        chosen = nearest_all_round(seen.way, seen.distance, places=2)
+        seen = seen.take(chosen)
         along, across = self.patch.along + self.longer, self.patch.across + self.aside
         cosine, known = _parting(seen.way, seen.distance, along, across)
         lies = seen.square_before(wandering(seen.unit, along, across))
         lies &= seen.distance > wandering(seen.way, along, across)
         lies |= seen.outermost
         use = lies | known
+        sign = np.where(chosen < len(local.ends), 1.0, -1.0)[use]
         cosine = np.where(lies, 1.0, cosine)[use]
-        return self._rows(seen.way[use], seen.distance[use], cosine, np.full(len(cosine), sign))
+        return self._rows(seen.way[use], seen.distance[use], cosine, sign)
 
     def _side(self, corners: Array) -> Rows:
         """Return half-planes for the spine between its ends against corners beside it."""

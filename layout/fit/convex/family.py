@@ -20,7 +20,8 @@ from ..wood.edges import Array, blocks, turned
 from ..wood.round_holes import Disks
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
-from .local_search import beside, brought_in, polished
+from .gauge import Met
+from .local_search import CLOSE, beside, brought_in, polished
 from .pose import Pose
 from .relaxation import Edges
 from .sizing import Sizing
@@ -31,7 +32,7 @@ _MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
 """Cells, and distances from cells to edges, beyond which a box is rather cut than looked at more
 closely."""
 
-_MOST_STAYING = 0.5
+_MOST_STAYING = 0.7
 """Share of the cells that smaller cells could not drop either, above which to cut the box.
 
 Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
@@ -49,8 +50,7 @@ _OFF_GRID = 0.37
 
 _SMALL = 0.03
 """Looseness, as an angle, of turns and shapes below which places are cut where they are looser:
-half-planes help in boxes that are small every way (measured: cutting places sooner costs a half
-more boxes)."""
+half-planes help in boxes that are small every way (cut sooner, boxes are a half more)."""
 
 _MIDDLING = 100.0
 """Looseness above which half-planes are not even tried."""
@@ -140,20 +140,22 @@ class TwoSizes(Tops):
         drift = self.kind.drift(box)
         needed = self.sizing.least_radius(box.low, box.high, self.wood.diameter, enough)
         core = self.kind.disks(anchor, (needed - addend) / factor)
+        met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
         while True:
             self._drop_shallow(box, core)
             if not len(box.centres):
                 return enough
-            distances = self._distances(box, anchor)
+            distances = self._distances(box, anchor, met)
             least = distances.min(axis=1)
             corners = cell_corners(box)
             reach = float(self.kind.lengths(corners, anchor).max())
-            # how deep a middle lies in a hole that is taken as a disk is not known
-            deep = 0.0 * least if len(box.disks.radii) else -least
+            # how deep in a disk a middle lies is not known
+            deep = np.minimum(least, 0.0) if len(box.disks.radii) else -np.abs(least)
             signed = np.where(self._outside(box), deep, least)
             most = (signed + reach) * factor + addend
             scores = self.sizing.upper(box.low, box.high, most)
-            keep = (scores > enough) & (signed > -reach)
+            # what crosses an edge with its middle may lie clear of it at another turn
+            keep = (scores > enough) & ((signed > -reach) | (least < 0))
             if len(self.wood.held):
                 held = self.kind.held_radii(box, self.wood.held, reach)
                 keep &= held <= most
@@ -161,38 +163,39 @@ class TwoSizes(Tops):
                 return enough
             slack = reach + factor * factor * (least[keep] + reach) + 2 * addend + drift
             matter = (distances[keep] <= slack[:, None]).any(axis=0)
-            near = len(box.near)
-            box.near, box.disks = box.near[matter[:near]], box.disks.take(matter[near:])
+            near, disks = np.split(matter, [len(box.near)])
+            box.disks = box.disks.take(disks)
+            if not near.all():
+                box.near, met = box.near[near], met.take(near)
             box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
             signed = signed[keep]
             box.most, box.radius = float(most[keep].max()), max(float(signed.max()), needed)
             box.least = needed
             loose = (factor - 1) * box.radius + addend + self.kind.shape_slack(box)
-            fine = max(loose / 2, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
+            fine = max(loose / 8, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
             stays = signed * factor + addend > needed
             if (
                 (reach <= fine and stays.any())
                 or (stays.mean() > _MOST_STAYING and signed.max() > 0)
-                or 2 * len(stays) > min(_MOST_CELLS, _MOST_DISTANCES / max(near, 1))
+                or 2 * len(stays) > min(_MOST_CELLS, _MOST_DISTANCES / max(len(near), 1))
             ):
                 box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
                 return float(scores[keep].max())
             sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
-            along, across = self.kind.lengths(sides, anchor)
-            halve_cells(box, along=bool(along >= across))
+            halve_cells(box, along=bool(np.subtract(*self.kind.lengths(sides, anchor)) >= 0))
 
-    def _distances(self, box: Box, p: float) -> Array:
+    def _distances(self, box: Box, p: float, met: Met) -> Array:
         """Return the radii at which tops in the cells touch the edges, and then the disks."""
-        edges, disks = self.wood.outer_edges[box.near], box.disks
-        count = len(edges) + len(disks.radii)
+        edges, disks = len(box.near), box.disks
+        count = edges + len(disks.radii)
         self.looks += self.kind.pace * len(box.centres) * count
         radii = np.empty((len(box.centres), count))
         for some in blocks(*radii.shape):
             centres = box.centres[some]
-            radii[some, : len(edges)] = self.kind.distances(box.turn, p, edges, centres)
+            radii[some, :edges] = met.nearest(centres)
             if len(disks.radii):
                 ways = disks.ways(box.turn, centres)
-                radii[some, len(edges) :] = self.kind.disk_radii(p, ways, disks.radii)
+                radii[some, edges:] = self.kind.disk_radii(p, ways, disks.radii)
         return radii
 
     def _drop_shallow(self, box: Box, core: tuple[Array, Array]) -> None:
@@ -214,10 +217,10 @@ class TwoSizes(Tops):
         planes = lift.planes(edges, box.most, self.wood.held)
         planes = within_limits(planes, figures, self.sizing.half_planes)
         aim = aim_of(figures, wish, rim, likely)
-        value, end = planes.best(aim)
-        box.places = planes.places(aim, enough, end.step) if value > enough > 0 else None
-        way = turned(end.step[None, :2], -box.turn)[0]
-        box.hint = (patch.middle + way, *lift.pose(end.step))
+        value, step, places = planes.best(aim)
+        box.places = places(enough) if value > enough > 0 else None
+        way = turned(step[None, :2], -box.turn)[0]
+        box.hint = (patch.middle + way, *lift.pose(step))
         return value * (1 + _ROUNDING)
 
     def _lack(self, box: Box, radii: Array) -> Array:
@@ -231,10 +234,8 @@ class TwoSizes(Tops):
 
     def _outside(self, box: Box) -> NDArray[np.bool_]:
         """Return which cells have their middle outside the wood."""
-        outside = np.zeros_like(box.clear)
-        doubtful = np.flatnonzero(~box.clear)
-        if len(doubtful):
-            outside[doubtful] = ~self.wood.holds_points(box.centres[doubtful])
+        outside = ~box.clear
+        outside[outside] = ~self.wood.holds_points(box.centres[outside])
         return outside
 
     def sample(self, box: Box) -> tuple[float, Pose] | None:
@@ -294,5 +295,5 @@ class TwoSizes(Tops):
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
         """Return the top moved to a local best: to the last one where it lies beside that."""
         if score > self._climbed[0] or not beside(top, self._climbed[1]):
-            self._climbed = polished(self, score, top)
+            self._climbed = polished(self, score, top, last=CLOSE)
         return self._climbed

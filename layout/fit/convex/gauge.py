@@ -9,11 +9,17 @@ convex along the line, is least in that end.
 
 from __future__ import annotations
 
-from typing import NamedTuple, Protocol
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import NamedTuple, Protocol, Self
 
 import numpy as np
+from numpy.typing import NDArray
 
-from ..wood.edges import Array, segment_distances
+from ..wood.edges import Array, Segments
+
+_FEW = 2000
+"""Pairs of bodies and edges that are no work to speak of."""
 
 
 class Touch(NamedTuple):
@@ -25,15 +31,34 @@ class Touch(NamedTuple):
     """(n, 2) array: with ``normal · place == reach``."""
 
 
+class Met(Protocol):
+    """Edges, ready to be met by a body from many places."""
+
+    def distances(self, points: Array) -> Array:
+        """Return by what factors the body about each of m points touches n edges, (m, n)."""
+        ...
+
+    def nearest(self, points: Array) -> Array:
+        """Return the same, but no more than that for edges which are not the first to be met."""
+        ...
+
+    def take(self, which: NDArray[np.bool_]) -> Self:
+        """Return some of them."""
+        ...
+
+
 class Body(Protocol):
-    """A convex body with 0, 0 well inside."""
+    """A convex body with 0, 0 well inside: it holds the unit disk."""
+
+    far: float
+    """How far from 0, 0 it reaches."""
 
     def gauge(self, ways: Array) -> Array:
         """Return the factors, (…), that bring its boundary to the ends of the ways, (…, 2)."""
         ...
 
-    def distances(self, edges: Array, points: Array) -> Array:
-        """Return by what factors the body about each of m points touches n edges, (m, n)."""
+    def met(self, edges: Array) -> Met:
+        """Return edges, (n, 2, 2), as the body meets them."""
         ...
 
     def touch(self, normals: Array) -> Touch:
@@ -50,16 +75,15 @@ class PowerBody:
 
     def __init__(self, exponent: float) -> None:
         self.exponent = exponent
+        self.far = 2 ** (0.5 - 1 / exponent)
 
     def gauge(self, ways: Array) -> Array:
         """Return the n-norm."""
         return _power_norm(ways, self.exponent)
 
-    def distances(self, edges: Array, points: Array) -> Array:
-        """Return by what factors the body about each of m points touches n edges, (m, n)."""
-        if self.exponent == 2.0:
-            return segment_distances(edges[:, 0], edges[:, 1], points)
-        return gauge_distances(self, edges, points)
+    def met(self, edges: Array) -> Met:
+        """Return edges, (n, 2, 2), as the ball meets them."""
+        return Segments.of(edges) if self.exponent == 2.0 else MetByGauge.of(self, edges)
 
     def dual(self, normals: Array) -> Array:
         """Return the dual norm, (…), of normals, (…, 2)."""
@@ -88,36 +112,65 @@ def _power_norm(ways: Array, exponent: float) -> Array:
     return norm
 
 
-def gauge_distances(body: Body, edges: Array, points: Array) -> Array:
-    """Return by what factors the body about each of m points touches n edges, (m, n).
+@dataclass(frozen=True, slots=True)
+class MetByGauge:
+    """Edges as any body meets them: lines first, and beyond their ends the corners."""
 
-    Parameters
-    ----------
-    edges : (n, 2, 2) array
-        By their ends, in the frame of the body.
-    points : (m, 2) array
-    """
-    starts, ends = edges[:, 0], edges[:, 1]
-    way = ends - starts
-    length = np.hypot(way[:, 0], way[:, 1])
-    unit = way / np.maximum(length, 1e-300)[:, None]
-    unit[length == 0] = (1.0, 0.0)  # a point: any way will do
-    normal = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
-    ahead, behind = body.touch(normal), body.touch(-normal)
-    height = np.einsum("ij,ij->i", normal, starts) - points @ normal.T
-    before = height >= 0
-    factor: Array = np.abs(height) / np.where(before, ahead.reach, behind.reach)
-    slide = np.where(
-        before,
-        np.einsum("ij,ij->i", unit, ahead.places),
-        np.einsum("ij,ij->i", unit, behind.places),
-    )
-    foot = factor * slide + (points @ unit.T - np.einsum("ij,ij->i", unit, starts))
-    early, late = foot < 0, foot > length
-    for beyond, corners in ((early, starts), (late, ends)):
-        which, edge = np.nonzero(beyond)
-        factor[which, edge] = body.gauge(corners[edge] - points[which])
-    return factor
+    body: Body
+    lines: Segments
+    figures: tuple[Array, ...]
+    """Arrays with a row for each edge: its ends, its unit vector and that to its right, how far
+    along both it starts, its length, and for the body before its line and behind it the support
+    and how far the touching point slides."""
+
+    @classmethod
+    def of(cls, body: Body, edges: Array) -> MetByGauge:
+        """Return edges, (n, 2, 2), in the frame of the body."""
+        starts, lines = edges[:, 0], Segments.of(edges)
+        unit, normal = lines.unit, -lines.across
+        places = [np.einsum("ij,ij->i", ways, starts) for ways in (unit, normal)]
+        touches = [body.touch(ways) for ways in (normal, -normal)]
+        slides = [np.einsum("ij,ij->i", unit, touch.places) for touch in touches]
+        reaches = [touch.reach for touch in touches]
+        figures = (edges, unit, normal, *places, 2 * lines.half, *reaches, *slides)
+        return cls(body, lines, figures)
+
+    def take(self, which: NDArray[np.bool_]) -> MetByGauge:
+        """Return some of them."""
+        figures = tuple(rows[which] for rows in self.figures)
+        return MetByGauge(self.body, self.lines.take(which), figures)
+
+    def distances(self, points: Array) -> Array:
+        """Return by what factors the body about each of m points touches n edges, (m, n)."""
+        return self._factors(self.figures, points[:, None])
+
+    def nearest(self, points: Array) -> Array:
+        """Return the same, exact for what is met first; it holds a unit disk and lies in another.
+
+        Only an edge no farther than the nearest lies from that disk can be met first.
+        """
+        if len(points) * len(self.lines.half) < _FEW:
+            return self.distances(points)
+        least = self.lines.distances(points)
+        first = least.min(axis=1)
+        least /= self.body.far
+        which, edge = np.nonzero(least <= first[:, None])
+        least[which, edge] = self._factors([rows[edge] for rows in self.figures], points[which])
+        return least
+
+    def _factors(self, figures: Sequence[Array], points: Array) -> Array:
+        """Return the factors of edges and points, (…, 2), one by one."""
+        edges, unit, normal, start, level, length, *touching = figures
+        height = level - (points * normal).sum(axis=-1)
+        before = height >= 0
+        factor: Array = np.abs(height) / np.where(before, touching[0], touching[1])
+        slide = np.where(before, touching[2], touching[3])
+        foot = factor * slide + (points * unit).sum(axis=-1) - start
+        late = foot > length
+        beyond = late | (foot < 0)
+        corners = np.where(late[..., None], edges[..., 1, :], edges[..., 0, :]) - points
+        factor[beyond] = self.body.gauge(corners[beyond])
+        return factor
 
 
 def disk_factors(body: Body, squeeze: Array, ways: Array, radii: Array) -> Array:

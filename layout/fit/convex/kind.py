@@ -10,15 +10,17 @@ from __future__ import annotations
 
 import math
 from abc import ABC, abstractmethod
+from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ..goal import Figure
 from ..wish import Wish
 from ..wood.edges import Array, turned
 from .boxes import Box
-from .gauge import Body, disk_factors
+from .gauge import Body, Met, disk_factors
 from .lift import Lift
 from .pose import Contacts, Pose
 from .relaxation import Patch
@@ -44,6 +46,26 @@ class Growth(NamedTuple):
     factor: float
     addend: float
     """mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Squeezed:
+    """Edges met where the plane is turned and squeezed by a matrix, (2, 2)."""
+
+    met: Met
+    onto: Array
+
+    def distances(self, points: Array) -> Array:
+        """Return the radii at which tops about the points touch the edges, (m, n)."""
+        return self.met.distances(points @ self.onto)
+
+    def nearest(self, points: Array) -> Array:
+        """Return the same, but no more than that where they do not touch first."""
+        return self.met.nearest(points @ self.onto)
+
+    def take(self, which: NDArray[np.bool_]) -> _Squeezed:
+        """Return some of them."""
+        return _Squeezed(self.met.take(which), self.onto)
 
 
 class Kind(ABC):
@@ -106,16 +128,24 @@ class Kind(ABC):
         """Return by what the plane, along the turn and across, makes tops of shape p the body."""
         return np.ones(2)
 
+    def met(self, turn: float, p: float, edges: Array) -> Met:
+        """Return edges as tops of one turn and shape meet them: at what radii."""
+        onto = turned(np.eye(2), turn) * self.squeeze(p)
+        return _Squeezed(self.body.met(edges @ onto), onto)
+
     def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
         """Return the radii at which tops about the centres touch the edges, (m, n)."""
-        squeeze = self.squeeze(p)
-        return self.body.distances(turned(edges, turn) * squeeze, turned(centres, turn) * squeeze)
+        return self.met(turn, p, edges).distances(centres)
 
     def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
         """Return the radii at which tops about the centres hold all the points, (m,)."""
         away = turned(points, turn)[None] - turned(centres, turn)[:, None]
-        radii: Array = self.body.gauge(away * self.squeeze(p)).max(axis=1) / self.held
+        radii: Array = self.needed(p, away).max(axis=1)
         return radii
+
+    def needed(self, p: float, ways: Array) -> Array:
+        """Return the radii at which tops reach the ends of ways, (…, 2), in their frame."""
+        return self.body.gauge(ways * self.squeeze(p)) / self.held
 
     def lengths(self, ways: Array, p: float) -> Array:
         """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""

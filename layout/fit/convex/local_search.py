@@ -25,10 +25,16 @@ _FIRST_STEP = 0.1
 _LAST_STEP = 1e-7
 """Of the half width; steps smaller than this change no printed figure."""
 
+CLOSE = 1e-5
+"""The same where closing in finds what is left."""
+
 _MOST_STEPS = 80
 
 _NOTHING = 1e-10
 """Of the half width: where no step promises to gain more, mm, the top is at its contacts."""
+
+_BESIDE = 0.03
+"""Of the half width: at a tenth a hexagon was met that climbs higher than its neighbour."""
 
 _MIDDLE = 1e-3
 """Of the half width."""
@@ -64,9 +70,9 @@ def polished(
 
 
 def beside(one: Pose, other: Pose) -> bool:
-    """Return whether one step of a polish leads from a top to another."""
+    """Return whether two tops lie so close that a polish of either ends in the same local best."""
     far = np.abs(np.array(one) - np.array(other)) * [1.0, 1.0, one.half_length, 1.0, 1.0]
-    return float(far.max()) < _FIRST_STEP * one.half_width
+    return float(far.max()) < _BESIDE * one.half_width
 
 
 def brought_in(family: TwoSizes, top: Pose) -> tuple[float, Pose] | None:
@@ -155,7 +161,7 @@ def reach_of(family: TwoSizes, top: Pose, trust: float) -> tuple[Array, Array]:
     if period == 0:
         low[2] = high[2] = 0.0
     elif limits.most_turn < min(math.pi, period) / 2:
-        away = math.remainder(top.turn - limits.grain, math.pi)
+        away = limits.off_grain(top.turn)
         high[2] = min(trust, max(0.0, (limits.most_turn - away) * top.half_length))
         low[2] = max(-trust, min(0.0, (-limits.most_turn - away) * top.half_length))
     return low, high

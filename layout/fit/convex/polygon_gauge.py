@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..wood.edges import Array
-from .gauge import Touch, gauge_distances
+from .gauge import MetByGauge, Touch
 
 
 class PolygonBody:
@@ -54,9 +54,9 @@ class PolygonBody:
         factor: Array = (ways * self._slopes[self.side_towards(ways)]).sum(axis=-1)
         return factor
 
-    def distances(self, edges: Array, points: Array) -> Array:
-        """Return by what factors the body about each of m points touches n edges, (m, n)."""
-        return gauge_distances(self, edges, points)
+    def met(self, edges: Array) -> MetByGauge:
+        """Return edges, (n, 2, 2), as the polygon meets them."""
+        return MetByGauge.of(self, edges)
 
     def touch(self, normals: Array) -> Touch:
         """Return its support in the directions of the normals, (n, 2), of any length."""

@@ -57,15 +57,10 @@ def _plain_turn(kind: Kind, pose: Pose, limits: Limits) -> float:
     period = kind.period(kind.shape_of(pose))
     if period == 0:
         return 0.0
-    turns = [math.remainder(pose.turn + i * period, math.tau) for i in range(_whole(period))]
-
-    def off(turn: float) -> float:
-        return abs(math.remainder(turn - limits.grain, math.pi))
-
-    least = min(off(turn) for turn in turns)
-    alike = [turn for turn in turns if off(turn) <= least + _ALIKE]
+    turns = [
+        math.remainder(pose.turn + i * period, math.tau)
+        for i in range(max(1, round(math.tau / period)))
+    ]
+    off = [abs(limits.off_grain(turn)) for turn in turns]
+    alike = [turn for turn, own in zip(turns, off, strict=True) if own <= min(off) + _ALIKE]
     return first_of_best(sorted(alike), lambda turn: -abs(turn), tolerance=_ALIKE)
-
-
-def _whole(period: float) -> int:
-    return max(1, round(math.tau / period))

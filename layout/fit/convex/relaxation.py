@@ -20,7 +20,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from ..linear_program import Optimum, maximised
+from ..linear_program import Program
 from ..wood.edges import Array
 
 WIDE = 1.2
@@ -86,34 +86,24 @@ class HalfPlanes:
         """Return them with more rows."""
         return replace(self, **Rows.joined(Rows(self.rows, self.limits), more)._asdict())
 
-    def best(self, aim: Aim) -> tuple[float, Optimum]:
-        """Return a score that nothing within beats, and where it is reached."""
+    def best(self, aim: Aim) -> tuple[float, Array, Callable[[float], Array]]:
+        """Return a score that nothing within beats, where it is reached, and what tells of centres.
+
+        The last tells where centres lie of what is worth more than a score: least and greatest,
+        (2, 2).
+        """
         scale = float(np.abs(aim.slope).max())
         objective = np.concatenate([np.zeros(2), aim.slope / scale])
-        end = maximised(objective, self.rows, self.limits, self.low, self.high)
-        return aim.worth(end.value * scale + aim.start), end
+        program = Program(self.rows, self.limits, self.low, self.high)
+        end = program.best(objective)
 
-    def places(self, aim: Aim, enough: float, at: Array) -> Array:
-        """Return where centres of what is worth more than enough lie: least and greatest, (2, 2).
+        def places(enough: float) -> Array:
+            program.demand(objective, (aim.needed(enough) - aim.start) / scale)
+            ways = np.eye(2, len(objective))
+            far = [[side * program.bound(side * way)[0] for way in ways] for side in (-1, 1)]
+            return np.array(far)
 
-        Parameters
-        ----------
-        at : (d,) array
-            One that obeys all, and is worth enough.
-        """
-        aimed = np.concatenate([np.zeros(2), -aim.slope])
-        rows = np.vstack([self.rows, aimed])
-        limits = np.append(self.limits, aim.start - aim.needed(enough)) - rows @ at
-        ways = np.eye(len(at))[:2]
-        far = [
-            [
-                maximised(side * way, rows, limits, self.low - at, self.high - at).value
-                for way in ways
-            ]
-            for side in (-1.0, 1.0)
-        ]
-        ends: Array = at[:2] + np.array([[-1.0], [1.0]]) * np.array(far)
-        return ends
+        return aim.worth(end.value * scale + aim.start), end.step, places
 
 
 class Edges(NamedTuple):
@@ -148,7 +138,9 @@ class Seen:
         """Return what is seen of edges given by their ends, (n, 2, 2)."""
         along = ends[:, 1] - ends[:, 0]
         length = np.hypot(along[:, 0], along[:, 1])
-        unit = along / length[:, None]
+        unit = along / np.maximum(length, 1e-300)[:, None]
+        unit[length == 0] = (1.0, 0.0)  # a point: any way will do
+        outermost = outermost & (length > 0)
         start = np.einsum("ij,ij->i", ends[:, 0], unit)
         outward = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
         height = np.einsum("ij,ij->i", ends[:, 0], outward)
@@ -175,19 +167,21 @@ class Seen:
         return held
 
 
-def nearest_all_round(way: Array, distance: Array) -> NDArray[np.intp]:
+def nearest_all_round(way: Array, distance: Array, places: int = 1) -> NDArray[np.intp]:
     """Return which edges are among the nearest in their direction.
 
     Parameters
     ----------
     way : (n, 2) array
-        From the middle of the top to each edge.
+        From the middle of the top, or from one place in it after the other, to each edge.
     distance : (n,) array
     """
-    if len(way) <= 2 * _SECTORS:
+    each = len(way) // places
+    if each <= 2 * _SECTORS:
         return np.arange(len(way), dtype=np.intp)
     angle = np.arctan2(way[:, 1], way[:, 0])
     sector = np.floor((angle / math.pi + 1) * (_SECTORS / 2)).astype(np.intp)
+    sector += 2 * _SECTORS * (np.arange(len(way)) // each)
     order = np.lexsort((distance, sector))
     sorted_sector = sector[order]
     first = np.searchsorted(sorted_sector, sorted_sector)

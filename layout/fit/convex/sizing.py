@@ -120,7 +120,7 @@ class Sizing:
         for start, growth, _ in limits:
             if growth > 0:
                 radius = np.minimum(radius, -start / growth)
-        allowed = radius > 0
+        allowed = (radius > 0) & (2 * self.kind.sizes(low, radius)[1] >= _NARROWEST)
         for start, growth, slack in limits:
             if growth <= 0:
                 allowed &= start + growth * radius <= slack

@@ -73,13 +73,16 @@ class SuperellipseLift(Lift):
         ends, outermost = local.ends[chosen], local.outermost[chosen]
         way = places[chosen] / distance[chosen][:, None]
         feet = places[chosen] / squeeze
-        normal = body.normals(way) * squeeze
-        flat = self._lies_along(ends) | outermost
-        normal[flat] = np.where(outermost[:, None], outward(ends), facing(ends))[flat]
-        normal /= np.hypot(normal[:, 0], normal[:, 1])[:, None]
+        normal, flat, parting = outward(ends), outermost.copy(), np.ones(len(way))
+        within = np.flatnonzero(~outermost)
+        if len(within):
+            normal[within] = facing(ends[within])
+            flat[within] = self._lies_along(ends[within], normal[within])
+            round_it = np.flatnonzero(~flat)
+            parted = body.normals(way[round_it]) * squeeze
+            normal[round_it] = parted / np.hypot(parted[:, :1], parted[:, 1:])
+            parting[round_it] = self._parting(feet[round_it], normal[round_it])
         way[flat] = body.touch(normal[flat] / squeeze).places
-        parting = np.ones(len(way))
-        parting[~flat] = self._parting(feet[~flat], normal[~flat])
         use = parting > 0
         limits = np.einsum("ij,ij->i", normal, np.where(flat[:, None], ends[:, 0], feet))
         return Rows(_reaching(normal[use], way[use] * parting[use, None]), limits[use])
@@ -111,14 +114,13 @@ class SuperellipseLift(Lift):
         psi: Array = np.where(known, np.where(wide, least, 0.0).min(axis=(1, 2)), 0.0)
         return psi
 
-    def _lies_along(self, local: Array) -> NDArray[np.bool_]:
+    def _lies_along(self, local: Array, normal: Array) -> NDArray[np.bool_]:
         """Return which edges a top of the box can only touch between their ends.
 
         Where the normal lies at ω + φ, the touching point lies in the direction σ + φ, with
         tan σ = tan(ω)^(q−1) / kᵠ and k the ratio: σ turns with ω, and one way with k.
         """
         q = self.body.exponent / (self.body.exponent - 1)
-        normal = facing(local)
         lean, delta = angle_of(normal), self.box.half_turn
         ratios = math.exp(self.box.low), math.exp(self.box.high)
         first = np.minimum(*(_touching(lean - delta, k, q) for k in ratios)) - lean - delta

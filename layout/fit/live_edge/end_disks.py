@@ -123,6 +123,14 @@ def lost_area(sides: Region, centre: tuple[float, float], radius: float, way: in
     return _part(Discs(centre, 0.0, 0.0, radius), radius, way).minus(sides).area
 
 
+def most_area(sides: Region, discs: Discs, most: float, way: int) -> float:
+    """Return an area that no end of a stretch has past the end of that stretch, mm²."""
+    radius = most + discs.off + CHORD
+    if radius <= discs.half:
+        return 0.0
+    return _part(discs, radius, way, around=True).meet(sides).area
+
+
 def sides_of(ground: Ground, top: float) -> Region:
     """Return what lies between the sides, a hair wide, and all past the ends of the edges."""
     band = ground.band

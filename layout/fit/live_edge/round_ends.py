@@ -13,6 +13,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
+from itertools import product
 
 import numpy as np
 
@@ -21,7 +22,7 @@ from ...geometry.scalar import last_where
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
 from ..wish import Goal, Wish
-from .end_disks import Ends, Stretch, lost_area, sides_of
+from .end_disks import Ends, Stretch, lost_area, most_area, sides_of
 from .piece import LOOKS_A_BOX, BandPieces, Cuts
 from .profile import Profile
 
@@ -55,6 +56,7 @@ class HalfRoundPieces(BandPieces):
         self.outer_ends = Ends(self.outer, around=False)
         self._blocked_inside, self._blocked = cache(self.inner.blocked), cache(self.outer.blocked)
         self._between = cache(lambda top: sides_of(self.outer, top))
+        self._past = cache(self._area_past)
 
     def first_boxes(self) -> Iterator[Box]:
         """Return the one box of all pieces."""
@@ -81,9 +83,9 @@ class HalfRoundPieces(BandPieces):
             if box.left[1] > box.right[0]:
                 return min(width[1] for width in ends)
             return self._widths(inner, box.top)[2]
-        return self._area(box, ends)
+        return self._area(box, ends, enough)
 
-    def _area(self, box: Box, ends: list[tuple[float, float, float]]) -> float:
+    def _area(self, box: Box, ends: list[tuple[float, float, float]], enough: float) -> float:
         """Return an area that no piece of the box exceeds, mm²."""
         wide = self.raised(self.wide, box.top[1] + ROUNDING)
         whole = max(float(wide.area(box.left[0], box.right[1])), 0.0)
@@ -96,7 +98,20 @@ class HalfRoundPieces(BandPieces):
             added = max(0.0, most + _SLACK - common) * max(width[1] for width in ends)
             shared = float(wide.area(box.left[1], box.right[0]))
             area = min(area, shared + added + sum(discs))
-        return area
+        if area <= enough:
+            return area
+        past = [
+            min(disc, self._past(way, stretch, box.top, width[1]))
+            for way, stretch, disc, width in zip(
+                (-1, 1), (box.left, box.right), discs, ends, strict=True
+            )
+        ]
+        return min(area, whole + sum(past))
+
+    def _area_past(self, way: int, stretch: Stretch, top: Stretch, width: float) -> float:
+        """Return an area that no end has past its stretch, mm²."""
+        discs = self.outer_ends.discs(stretch, top)
+        return most_area(self._between(top[1]), discs, width / 2, way)
 
     def _widths(self, stretch: Stretch, top: Stretch) -> tuple[float, float, float]:
         """Return the least and greatest width in a stretch, and the greatest least one, mm."""
@@ -141,14 +156,10 @@ class HalfRoundPieces(BandPieces):
     def sample(self, box: Box) -> tuple[float, Cuts] | None:
         """Return the best piece whose ends lie at the ends or the middles of the stretches."""
         (a0, a1), (b0, b1), top = box.left, box.right, box.top[0]
-        lefts = [a for a in (a0, (a0 + a1) / 2, a1) if self.ends.fits(-1, a, top)]
-        rights = [b for b in (b1, (b0 + b1) / 2, b0) if self.ends.fits(1, b, top)]
-        best: tuple[float, Cuts] | None = None
-        for cuts in (Cuts(a, b, top) for a in lefts for b in rights):
-            score = self.worth(cuts)
-            if score > 0 and (best is None or score > best[0]):
-                best = score, cuts
-        return best
+        places = product((a0, (a0 + a1) / 2, a1), (b1, (b0 + b1) / 2, b0))
+        tried = [(self.worth(cuts), cuts) for cuts in (Cuts(a, b, top) for a, b in places)]
+        best = max(tried, key=lambda found: found[0])
+        return best if best[0] > 0 else None
 
     def worth(self, cuts: Cuts) -> float:
         """Return the score of a piece; 0 where it does not fit or breaks a limit."""

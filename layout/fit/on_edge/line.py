@@ -67,7 +67,7 @@ class KeptLine:
 
 def require_turn(turn: float, limits: Limits) -> None:
     """Raise a `LayoutError` if a turn is farther from the grain than the limits allow."""
-    off = abs(math.remainder(turn - limits.grain, math.pi))
+    off = abs(limits.off_grain(turn))
     if off > limits.most_turn + _ANGLE:
         raise LayoutError(
             f"the kept edge runs {math.degrees(off):.1f}° off the grain, and the top may turn "

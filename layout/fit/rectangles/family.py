@@ -133,7 +133,8 @@ class RoundedRectangles:
             whole = Boxes.of_turns(low, high, count, piece.hull[:, :2])
             most = whole.x[0, 3] - whole.x[0, 0] + 2 * recipe.inset
             if recipe.sizes.most(most, most) > self._target:
-                yield from self._judged(whole, recipe, piece)
+                suited = self._suited(recipe, whole)
+                yield from self._moved(Box(math.inf, recipe, whole, piece), suited)
             else:
                 yield self._closed(recipe, piece)
 
@@ -169,18 +170,12 @@ class RoundedRectangles:
             least, greatest = recipe.radii
             middle = (least + greatest) / 2
             halves = ((least, middle), (middle, greatest))
-            fewer = [self._recipe(*radii, narrow=recipe.narrow) for radii in halves]
+            fewer = [self._recipe(*half, narrow=recipe.narrow) for half in halves]
             return [b for other in fewer for b in self._moved(box, other)]
-        narrowing = Narrowing(box.piece.edges, recipe.sizes, recipe.inset, target)
-        wide, high = (float(v[0]) for v in narrowing.needed(Sized.by_windows(box.boxes)))
+        suited = self._suited(recipe, box.boxes)
+        if suited.growth != recipe.growth:
+            return self._moved(box, suited)
         plain = self._recipe(*recipe.radii, narrow=recipe.narrow)
-        wide += 2 * (recipe.inset - plain.inset)
-        seen = float(box.boxes.y[0, 2] - box.boxes.y[0, 1])
-        growth = recipe.suited_growth(max(high, seen) / 2, float(box.boxes.half[0]), wide)
-        if growth != recipe.growth:
-            suited = self._recipe(*recipe.radii, narrow=recipe.narrow, growth=growth)
-            if suited.growth != recipe.growth:
-                return self._moved(box, suited)
         piece = replace(box.piece, edges=near_edges(box.boxes, box.piece.edges))
         own = plain.at(piece)
         bare, whole = (plain, own[0]) if len(own) == 1 else (recipe, piece)
@@ -192,6 +187,15 @@ class RoundedRectangles:
             for _ in range(_HALVINGS):
                 parts = parts.halved()
         return self._judged(parts, recipe, piece)
+
+    def _suited(self, recipe: Recipe, boxes: Boxes) -> Recipe:
+        """Return the recipe that shrinks the wood as much as a box, the first one, sees gaps by."""
+        narrowing = Narrowing(np.zeros((0, 4)), recipe.sizes, recipe.inset, self._target)
+        wide, high = (float(v[0]) for v in narrowing.needed(Sized.by_windows(boxes)))
+        wide += 2 * (recipe.inset - self._recipe(*recipe.radii, narrow=recipe.narrow).inset)
+        high = max(high, float(boxes.y[0, 2] - boxes.y[0, 1]))
+        growth = recipe.suited_growth(high / 2, float(boxes.half[0]), wide)
+        return self._recipe(*recipe.radii, narrow=recipe.narrow, growth=growth)
 
     def _moved(self, box: Box, other: Recipe) -> list[Box]:
         """Return boxes of the same tops by another recipe; its inset moves the sides."""
@@ -210,9 +214,8 @@ class RoundedRectangles:
         parts = [self._closed(recipe, piece)] if target > 0 else []
         edges = piece.edges
         self.looks += _LOOKS_AN_EDGE * len(boxes) * len(edges)
-        must = self._must(recipe)
-        left = recipe.left
-        narrowing = Narrowing(edges, recipe.sizes, recipe.inset, target, must, left)
+        about = recipe.sizes, recipe.inset, target, self._must(recipe), recipe.left
+        narrowing = Narrowing(edges, *about)
         every = np.arange(len(boxes))
         for some in blocks(len(boxes), len(edges), _MOST_AT_ONCE):
             judged = narrowing.judged(boxes.take(every[some]))

@@ -114,11 +114,7 @@ def contacts_of(
 
 
 def _things(
-    panel: Panel,
-    margin: float,
-    tape_error: float,
-    sides: Sequence[Side],
-    points: Iterable[Point],
+    panel: Panel, margin: float, tape_error: float, sides: Sequence[Side], points: Iterable[Point]
 ) -> Iterator[_Thing]:
     for side in sides or (Side("the edge", panel.boundary),):
         yield _Thing(Touched.EDGE, side.name, _line(side.path), 0.0 if side.kept else margin)

@@ -150,11 +150,7 @@ def _in_question(fit: Fit, panel: Panel, touched: Sequence[str]) -> list[Defect]
 
 
 def _cost(
-    fit: Fit,
-    defects: tuple[Defect, ...],
-    without: Ground,
-    wish: Wish,
-    progress: Progress | None,
+    fit: Fit, defects: tuple[Defect, ...], without: Ground, wish: Wish, progress: Progress | None
 ) -> Cost:
     # a side that lies on a kept edge would leave a wood taken a little wrong
     wood = without.wood if wish.keeping else coarser(without.wood, _ROUGH)

@@ -63,7 +63,7 @@ def _met(fit: Fit, wish: Wish) -> Iterator[LimitMet]:
         figures.append((Limited.CORNER_RADIUS, radius, span, PROOF_ALLOWANCE))
     for what, value, limit, slack in figures:
         yield from _ends(what, value, limit, slack)
-    away = abs(math.remainder(fit.placement.turn - limits.grain, math.pi))
+    away = abs(limits.off_grain(fit.placement.turn))
     if top.name != "circle" and limits.most_turn < math.pi / 2 and away > limits.most_turn - _TURN:
         yield LimitMet(Limited.TURN, End.GREATEST)
 

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 
 from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
-from .edges import Array, nearest, segment_distances
+from .edges import Array, Segments, nearest
 from .round_holes import LOSS, Disks
 
 _FEWEST_NODES, _MOST_NODES = 48, 160
@@ -84,11 +84,13 @@ class Depths:
     def most(self, points: Array) -> Array:
         """Return a depth, mm, that none of the points, (…, 2), exceeds."""
         within = np.minimum(np.maximum(points, self._low), self._high)
-        out = np.hypot(*np.moveaxis(points - within, -1, 0))
-        near = np.rint((within - self._low) / self.step).astype(np.intp)
-        near = np.minimum(near, self._last)
-        way = np.hypot(*np.moveaxis(self._low + near * self.step - within, -1, 0))
-        depth: Array = self._depth[near[..., 0], near[..., 1]] + way
+        away = points - within
+        out = np.hypot(away[..., 0], away[..., 1])
+        steps = (within - self._low) / self.step
+        node = np.rint(steps)
+        steps -= node
+        i, j = node[..., 0].astype(np.intp), node[..., 1].astype(np.intp)
+        depth: Array = self._depth[i, j] + self.step * np.hypot(steps[..., 0], steps[..., 1])
         return np.where(out > 0, -out, depth)
 
 
@@ -102,7 +104,7 @@ def _by_blocks(edges: Array, grid: Array) -> Array:
         own = np.s_[i : i + _BLOCK, j : j + _BLOCK]
         block = grid[own].reshape(-1, 2)
         middle = (block[:1] + block[-1:]) / 2
-        far = segment_distances(edges[:, 0], edges[:, 1], middle)[0]
+        far = Segments.of(edges).distances(middle)[0]
         close = far <= far.min() + math.dist(block[0], block[-1]) + ROUNDING
         distance[own] = nearest(edges[close], block).reshape(distance[own].shape)
     return distance

@@ -5,6 +5,7 @@ from __future__ import annotations
 import cmath
 import math
 from collections.abc import Iterator
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -95,11 +96,8 @@ def repeats(ring: Array, within: float) -> int:
 
 def nearest(edges: Array, points: Array) -> Array:
     """Return the distance from each of the points, (m, 2) mm, to the nearest edge."""
-    starts, ends = edges[:, 0], edges[:, 1]
-    parts = [
-        segment_distances(starts, ends, points[some]).min(axis=1)
-        for some in blocks(len(points), len(edges))
-    ]
+    seen = Segments.of(edges)
+    parts = [seen.distances(points[some]).min(axis=1) for some in blocks(len(points), len(edges))]
     return np.concatenate(parts)
 
 
@@ -109,26 +107,50 @@ def blocks(rows: int, columns: int, at_once: int = _AT_ONCE) -> Iterator[slice]:
     yield from (slice(first, first + step) for first in range(0, rows, step))
 
 
-def segment_distances(starts: Array, ends: Array, points: Array) -> Array:
-    """Return the distance from each of m points to each of n segments, (m, n) mm.
+class Segments(NamedTuple):
+    """Edges, or points, ready to be measured from."""
 
-    The way from a segment is split in two: across its line, and along it beyond its ends.
-    """
-    way = (ends - starts) / 2
-    half = np.hypot(way[:, 0], way[:, 1])
-    unit = way / np.maximum(half, 1e-300)[:, None]
-    unit[half == 0] = (1.0, 0.0)  # a point: any way will do
-    middle = starts + way
-    across = np.stack([-unit[:, 1], unit[:, 0]])
-    away = points @ across
-    away -= np.einsum("ji,ij->i", across, middle)
-    beyond = points @ unit.T
-    beyond -= np.einsum("ij,ij->i", unit, middle)
-    np.abs(beyond, out=beyond)
-    beyond -= half
-    np.maximum(beyond, 0.0, out=beyond)
-    beyond *= beyond
-    away *= away
-    away += beyond
-    distance: Array = np.sqrt(away, out=away)
-    return distance
+    across: Array
+    unit: Array
+    """(n, 2) arrays: unit vectors to the left of each and along it."""
+    height: Array
+    begin: Array
+    """(n,) arrays: how far along both its middle lies, mm."""
+    half: Array
+    """(n,) array: half its length, mm."""
+
+    @classmethod
+    def of(cls, edges: Array) -> Segments:
+        """Return edges, (n, 2, 2) mm."""
+        way = (edges[:, 1] - edges[:, 0]) / 2
+        half = np.hypot(way[:, 0], way[:, 1])
+        unit = way / np.maximum(half, 1e-300)[:, None]
+        unit[half == 0] = (1.0, 0.0)  # a point: any way will do
+        across, middle = np.stack([-unit[:, 1], unit[:, 0]], axis=1), edges[:, 0] + way
+        height, begin = (np.einsum("ij,ij->i", ways, middle) for ways in (across, unit))
+        return cls(across, unit, height, begin, half)
+
+    def take(self, which: NDArray[np.bool_]) -> Segments:
+        """Return some of them."""
+        return Segments(*(figures[which] for figures in self))
+
+    def distances(self, points: Array) -> Array:
+        """Return the distance from each of m points to each of them, (m, n) mm.
+
+        The way from a segment is split in two: across its line, and along it beyond its ends.
+        """
+        away, beyond = points @ self.across.T, points @ self.unit.T
+        away -= self.height
+        beyond -= self.begin
+        np.abs(beyond, out=beyond)
+        beyond -= self.half
+        np.maximum(beyond, 0.0, out=beyond)
+        beyond *= beyond
+        away *= away
+        away += beyond
+        distance: Array = np.sqrt(away, out=away)
+        return distance
+
+    def nearest(self, points: Array) -> Array:
+        """Return the same: all are exact."""
+        return self.distances(points)

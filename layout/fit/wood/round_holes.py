@@ -13,7 +13,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from .edges import Array, segment_distances, turned
+from .edges import Array, Segments, turned
 
 LOSS = 0.5
 """mm that a disk in a hole may be smaller than the hole: corners of eight edges round 12 mm."""
@@ -86,6 +86,6 @@ def _disk(ring: Array) -> tuple[Array, float]:
     way, off = ring[:, 1] - ring[:, 0], middle - corners
     if np.any(way[:, 0] * off[:, 1] - way[:, 1] * off[:, 0] >= 0):
         return middle, 0.0
-    within = float(segment_distances(ring[:, 0], ring[:, 1], middle[None]).min())
+    within = float(Segments.of(ring).distances(middle[None]).min())
     around = float(np.hypot(*(corners - middle).T).max())
     return middle, within if around - within <= LOSS else 0.0

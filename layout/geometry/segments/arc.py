@@ -8,11 +8,11 @@ from dataclasses import dataclass, replace
 from ..bounds import Bounds
 from ..placement import Placement
 from ..point import Point
-from .stepping import Swept, quarters, swapped
+from .stepping import Swept, Swung, quarters, swapped
 
 
 @dataclass(frozen=True, slots=True)
-class Arc:
+class Arc(Swung):
     """An arc of a circle."""
 
     centre: Point
@@ -43,16 +43,6 @@ class Arc:
         return cls(centre, radius, (start - centre).angle, 2 * half * side)
 
     @property
-    def start(self) -> Point:
-        """Where it starts."""
-        return self._on(self.from_angle)
-
-    @property
-    def end(self) -> Point:
-        """Where it ends."""
-        return self._on(self.from_angle + self.sweep)
-
-    @property
     def length(self) -> float:
         """The length along the arc."""
         return self.radius * abs(self.sweep)
@@ -76,23 +66,10 @@ class Arc:
     def _on(self, angle: float) -> Point:
         return self.centre + Point.polar(self.radius, angle)
 
-    def at(self, share: float) -> Point:
-        """Return the point at this share of the way, 0 to 1."""
-        return self._on(self.from_angle + self.sweep * share)
-
-    def part(self, first: float, last: float) -> Arc:
-        """Return what lies between two shares of the sweep."""
-        start = self.from_angle + self.sweep * first
-        return replace(self, from_angle=start, sweep=self.sweep * (last - first))
-
     def pace(self, share: float) -> Point:
         """Return how the point at this share moves as the share grows, mm."""
         angle = self.from_angle + self.sweep * share
         return Point.polar(self.radius * self.sweep, angle + math.pi / 2)
-
-    def reversed(self) -> Arc:
-        """Return the same arc run the other way."""
-        return replace(self, from_angle=self.from_angle + self.sweep, sweep=-self.sweep)
 
     def placed(self, placement: Placement) -> Arc:
         """Return the arc moved and turned."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from ..bounds import Bounds
 from ..placement import Placement
 from ..point import Point
-from .stepping import Swept, swapped
+from .stepping import Swept, Swung, swapped
 
 _NEAR = 1e-9
 """How near a length along an arc is met, mm."""
@@ -18,7 +18,7 @@ _STEPS = 60
 
 
 @dataclass(frozen=True, slots=True)
-class EllipticArc:
+class EllipticArc(Swung):
     """An arc of an ellipse, by its eccentric angle.
 
     The point at eccentric angle t is ``(a cos t, b sin t)`` in the ellipse's own frame, which is
@@ -34,16 +34,6 @@ class EllipticArc:
     from_angle: float
     sweep: float
     """Eccentric angle of the start, and how far it runs, positive anticlockwise."""
-
-    @property
-    def start(self) -> Point:
-        """Where it starts."""
-        return self._on(self.from_angle)
-
-    @property
-    def end(self) -> Point:
-        """Where it ends."""
-        return self._on(self.from_angle + self.sweep)
 
     @property
     def length(self) -> float:
@@ -94,24 +84,11 @@ class EllipticArc:
         own = Point(self.half_length * math.cos(angle), self.half_width * math.sin(angle))
         return own.turned(self.turn) + self.centre
 
-    def at(self, share: float) -> Point:
-        """Return the point at this share of the sweep, 0 to 1."""
-        return self._on(self.from_angle + self.sweep * share)
-
-    def part(self, first: float, last: float) -> EllipticArc:
-        """Return what lies between two shares of the sweep."""
-        start = self.from_angle + self.sweep * first
-        return replace(self, from_angle=start, sweep=self.sweep * (last - first))
-
     def pace(self, share: float) -> Point:
         """Return how the point at this share moves as the share grows, mm."""
         angle = self.from_angle + self.sweep * share
         own = Point(-self.half_length * math.sin(angle), self.half_width * math.cos(angle))
         return own.turned(self.turn) * self.sweep
-
-    def reversed(self) -> EllipticArc:
-        """Return the same arc run the other way."""
-        return replace(self, from_angle=self.from_angle + self.sweep, sweep=-self.sweep)
 
     def placed(self, placement: Placement) -> EllipticArc:
         """Return the arc moved and turned."""

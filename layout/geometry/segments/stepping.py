@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from typing import Literal
+from dataclasses import replace
+from typing import Literal, Self
 
 import numpy as np
 
@@ -18,6 +19,40 @@ Side = Literal["inside", "outside"]
 def swapped(point: Point) -> Point:
     """Return the point with left and right swapped."""
     return Point(-point.x, point.y)
+
+
+class Swung:
+    """What arcs have alike: they run over a sweep of angles."""
+
+    __slots__ = ()
+    from_angle: float
+    sweep: float
+
+    def _on(self, angle: float) -> Point:
+        raise NotImplementedError
+
+    @property
+    def start(self) -> Point:
+        """Where it starts."""
+        return self._on(self.from_angle)
+
+    @property
+    def end(self) -> Point:
+        """Where it ends."""
+        return self._on(self.from_angle + self.sweep)
+
+    def at(self, share: float) -> Point:
+        """Return the point at this share of the sweep, 0 to 1."""
+        return self._on(self.from_angle + self.sweep * share)
+
+    def part(self, first: float, last: float) -> Self:
+        """Return what lies between two shares of the sweep."""
+        start = self.from_angle + self.sweep * first
+        return replace(self, from_angle=start, sweep=self.sweep * (last - first))  # type: ignore[type-var]
+
+    def reversed(self) -> Self:
+        """Return the same arc run the other way."""
+        return self.part(1.0, 0.0)
 
 
 def quarters(start: float, sweep: float) -> Iterator[float]:
