@@ -93,7 +93,7 @@ class RoundElsewhere:
         if not len(centres):
             return
         edges = self.wood.inner_edges
-        room = self.sizing.kind.met(turn, p, edges).nearest(centres).min(axis=1)
+        room = self.sizing.kind.distances(turn, p, edges, centres).min(axis=1)
         for _ in range(_PLACES):
             alike = np.flatnonzero(room >= room.max() - _ALIKE)
             best = int(

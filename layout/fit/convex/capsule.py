@@ -8,7 +8,6 @@ p is half the length of the spine, mm.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -28,49 +27,6 @@ from .relaxation import Patch
 
 _FIRST_SPANS = 4
 """Of the half straight, in the boxes that a search starts with."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Beside:
-    """Edges beside spines of one turn."""
-
-    edges: Segments
-    local: Array
-    """(n, 2, 2) array: the same turned by `frame`, so that spines lie along x."""
-    frame: Array
-    half: float
-    """Half the length of the spines, mm."""
-
-    def take(self, which: NDArray[np.bool_]) -> _Beside:
-        """Return some of them."""
-        return _Beside(self.edges.take(which), self.local[which], self.frame, self.half)
-
-    def distances(self, centres: Array) -> Array:
-        """Return how far the spines about the centres lie from the edges, (m, n) mm.
-
-        Either an end of the spine is nearest to an edge, or an end of the edge to the spine. They
-        cross where either has the other's ends on both its sides: until one of these four ends has
-        come to the other line they go on crossing, and the least of its ways counts as negative.
-        """
-        count, arm = len(centres), self.half * self.frame[:, 0]
-        both = self.edges.distances(np.concatenate([centres + arm, centres - arm]))
-        seen = centres @ self.frame
-        x, y = seen[:, :1], seen[:, 1:]
-        rise = self.local[:, 0, 1] - y
-        beyond = np.abs(self.local[:, 0, 0] - x)
-        beyond -= self.half
-        np.maximum(beyond, 0.0, out=beyond)
-        least: Array = np.minimum(both[:count], both[count:])
-        np.minimum(least, np.hypot(beyond, rise), out=least)
-        rise *= self.local[:, 1, 1] - y
-        away = np.abs(centres @ self.edges.across.T - self.edges.height)
-        which, edge = np.nonzero((rise < 0) & (away < np.abs(self.edges.across @ arm)))
-        end = np.abs(self.local[edge, 1] - seen[which])
-        far = np.hypot(np.maximum(end[:, 0] - self.half, 0.0), end[:, 1])
-        least[which, edge] = -np.minimum(least[which, edge], far)
-        return least
-
-    nearest = distances
 
 
 class CapsuleKind(Kind):
@@ -93,11 +49,36 @@ class CapsuleKind(Kind):
         return math.pi * half_width**2 + 4 * half_width * (half_length - half_width)
 
     def met(self, turn: float, p: float, edges: Array) -> Met:
-        """Return edges as capsules of one turn and spine meet them."""
+        """Return what tells how far spines of one turn lie from the edges, mm.
+
+        Either an end of the spine is nearest to an edge, or an end of the edge to the spine. They
+        cross where either has the other's ends on both its sides: until one of these four ends has
+        come to the other line they go on crossing, and the least of its ways counts as negative.
+        """
+        lines, frame = Segments.of(edges), turned(np.eye(2), turn)
         if p == 0:
-            return Segments.of(edges)
-        frame = turned(np.eye(2), turn)
-        return _Beside(Segments.of(edges), edges @ frame, frame, p)
+            return lines.distances
+        local, arm = edges @ frame, p * frame[:, 0]
+        across = np.abs(lines.across @ arm)
+
+        def distances(centres: Array) -> Array:
+            count, seen = len(centres), centres @ frame
+            both = lines.distances(np.concatenate([centres + arm, centres - arm]))
+            rise = local[:, 0, 1] - seen[:, 1:]
+            beyond = np.abs(local[:, 0, 0] - seen[:, :1])
+            beyond -= p
+            np.maximum(beyond, 0.0, out=beyond)
+            least: Array = np.minimum(both[:count], both[count:])
+            np.minimum(least, np.hypot(beyond, rise), out=least)
+            rise *= local[:, 1, 1] - seen[:, 1:]
+            away = np.abs(centres @ lines.across.T - lines.height)
+            which, edge = np.nonzero((rise < 0) & (away < across))
+            end = np.abs(local[edge, 1] - seen[which])
+            far = np.hypot(np.maximum(end[:, 0] - p, 0.0), end[:, 1])
+            least[which, edge] = -np.minimum(least[which, edge], far)
+            return least
+
+        return distances
 
     def needed(self, p: float, ways: Array) -> Array:
         """Return how far from the spine the ends of the ways lie, (…) mm."""

@@ -7,10 +7,8 @@ middle of the box lies half way along, and the corners at −p − r, ±r.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ..goal import Figure
 from ..wood.edges import Array, Segments, turned
@@ -23,43 +21,6 @@ from .marks import contacts_of, local_of, marks_before
 from .pose import Contacts, Pose
 from .relaxation import Edges, Rows
 from .sight import outward
-
-
-@dataclass(frozen=True, slots=True)
-class _Facing:
-    """Edges round D ends of one turn."""
-
-    local: Array
-    """(n, 2, 2) array: turned by `frame`, so that straights lie along x."""
-    frame: Array
-    p: float
-
-    def take(self, which: NDArray[np.bool_]) -> _Facing:
-        """Return some of them."""
-        return _Facing(self.local[which], self.frame, self.p)
-
-    def distances(self, centres: Array) -> Array:
-        """Return the radii at which tops about the centres touch the edges, (m, n).
-
-        The disk's, or that of the box to the part of an edge abreast of it: there the radius to a
-        point, max(|y|, −x − p), is convex along the edge and least at an end or where it bends.
-        """
-        seen, middles = self.local, centres @ self.frame + np.array([self.p, 0.0])
-        disk = Segments.of(seen).distances(middles)
-        start, way = seen[:, 0] - middles[:, None], seen[:, 1] - seen[:, 0]
-        (x, y), (run, rise) = np.moveaxis(start, -1, 0), way.T
-        ahead = _share(-x, run)  # where the edge passes from the box to the disk
-        low = np.where(run < 0, np.maximum(ahead, 0.0), 0.0)
-        high = np.where(run > 0, np.minimum(ahead, 1.0), 1.0)
-        back = x + 2 * self.p
-        bends = (_share(-y, rise), _share(-back - y, run + rise), _share(y - back, run - rise))
-        shares = (low, high, *(np.clip(bend, low, high) for bend in bends))
-        radii = [np.maximum(np.abs(y + s * rise), -back - s * run) for s in shares]
-        least: Array = np.minimum.reduce(radii)
-        abreast = (low <= high) & (x + low * run <= 1e-9)
-        return np.minimum(disk, np.where(abreast, least, np.inf))
-
-    nearest = distances
 
 
 class DEndLift(CapsuleLift):
@@ -135,9 +96,31 @@ class DEndKind(CapsuleKind):
         return math.tau
 
     def met(self, turn: float, p: float, edges: Array) -> Met:
-        """Return edges as tops of one turn and straight meet them."""
+        """Return what tells at what radii tops of one turn and straight meet edges.
+
+        The disk's, or that of the box to the part of an edge abreast of it: there the radius to a
+        point, max(|y|, −x − p), is convex along the edge and least at an end or where it bends.
+        """
         frame = turned(np.eye(2), turn)
-        return _Facing(edges @ frame, frame, p)
+        seen = edges @ frame
+
+        def distances(centres: Array) -> Array:
+            middles = centres @ frame + np.array([p, 0.0])
+            disk = Segments.of(seen).distances(middles)
+            start, way = seen[:, 0] - middles[:, None], seen[:, 1] - seen[:, 0]
+            (x, y), (run, rise) = np.moveaxis(start, -1, 0), way.T
+            ahead = _share(-x, run)  # where the edge passes from the box to the disk
+            low = np.where(run < 0, np.maximum(ahead, 0.0), 0.0)
+            high = np.where(run > 0, np.minimum(ahead, 1.0), 1.0)
+            back = x + 2 * p
+            bends = (_share(-y, rise), _share(-back - y, run + rise), _share(y - back, run - rise))
+            shares = (low, high, *(np.clip(bend, low, high) for bend in bends))
+            radii = [np.maximum(np.abs(y + s * rise), -back - s * run) for s in shares]
+            least: Array = np.minimum.reduce(radii)
+            abreast = (low <= high) & (x + low * run <= 1e-9)
+            return np.minimum(disk, np.where(abreast, least, np.inf))
+
+        return distances
 
     def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks: with their end, a side or a corner."""

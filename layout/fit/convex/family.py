@@ -166,7 +166,8 @@ class TwoSizes(Tops):
             near, disks = np.split(matter, [len(box.near)])
             box.disks = box.disks.take(disks)
             if not near.all():
-                box.near, met = box.near[near], met.take(near)
+                box.near = box.near[near]
+                met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
             box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
             signed = signed[keep]
             box.most, box.radius = float(most[keep].max()), max(float(signed.max()), needed)
@@ -192,7 +193,7 @@ class TwoSizes(Tops):
         radii = np.empty((len(box.centres), count))
         for some in blocks(*radii.shape):
             centres = box.centres[some]
-            radii[some, :edges] = met.nearest(centres)
+            radii[some, :edges] = met(centres)
             if len(disks.radii):
                 ways = disks.ways(box.turn, centres)
                 radii[some, edges:] = self.kind.disk_radii(p, ways, disks.radii)

@@ -9,12 +9,10 @@ convex along the line, is least in that end.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import NamedTuple, Protocol, Self
+from collections.abc import Callable
+from typing import NamedTuple, Protocol
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ..wood.edges import Array, Segments
 
@@ -31,20 +29,9 @@ class Touch(NamedTuple):
     """(n, 2) array: with ``normal · place == reach``."""
 
 
-class Met(Protocol):
-    """Edges, ready to be met by a body from many places."""
-
-    def distances(self, points: Array) -> Array:
-        """Return by what factors the body about each of m points touches n edges, (m, n)."""
-        ...
-
-    def nearest(self, points: Array) -> Array:
-        """Return the same, but no more than that for edges which are not the first to be met."""
-        ...
-
-    def take(self, which: NDArray[np.bool_]) -> Self:
-        """Return some of them."""
-        ...
+Met = Callable[[Array], Array]
+"""From m places of a body to by what factors it touches n edges there, (m, n): exact for the first
+that it touches and wherever there are few, no more than that for others."""
 
 
 class Body(Protocol):
@@ -58,7 +45,7 @@ class Body(Protocol):
         ...
 
     def met(self, edges: Array) -> Met:
-        """Return edges, (n, 2, 2), as the body meets them."""
+        """Return what tells how the body meets edges, (n, 2, 2)."""
         ...
 
     def touch(self, normals: Array) -> Touch:
@@ -82,8 +69,8 @@ class PowerBody:
         return _power_norm(ways, self.exponent)
 
     def met(self, edges: Array) -> Met:
-        """Return edges, (n, 2, 2), as the ball meets them."""
-        return Segments.of(edges) if self.exponent == 2.0 else MetByGauge.of(self, edges)
+        """Return what tells how the ball meets edges, (n, 2, 2)."""
+        return Segments.of(edges).distances if self.exponent == 2.0 else gauge_met(self, edges)
 
     def dual(self, normals: Array) -> Array:
         """Return the dual norm, (…), of normals, (…, 2)."""
@@ -112,65 +99,54 @@ def _power_norm(ways: Array, exponent: float) -> Array:
     return norm
 
 
-@dataclass(frozen=True, slots=True)
-class MetByGauge:
-    """Edges as any body meets them: lines first, and beyond their ends the corners."""
+def gauge_met(body: Body, edges: Array) -> Met:
+    """Return what tells how a body meets edges, (n, 2, 2): it lies between two disks.
 
-    body: Body
-    lines: Segments
-    figures: tuple[Array, ...]
-    """Arrays with a row for each edge: its ends, its unit vector and that to its right, how far
-    along both it starts, its length, and for the body before its line and behind it the support
-    and how far the touching point slides."""
+    Only an edge no farther than the nearest lies from the inner one can be met first.
+    """
+    lines, figures = Segments.of(edges), _figures(body, edges)
 
-    @classmethod
-    def of(cls, body: Body, edges: Array) -> MetByGauge:
-        """Return edges, (n, 2, 2), in the frame of the body."""
-        starts, lines = edges[:, 0], Segments.of(edges)
-        unit, normal = lines.unit, -lines.across
-        places = [np.einsum("ij,ij->i", ways, starts) for ways in (unit, normal)]
-        touches = [body.touch(ways) for ways in (normal, -normal)]
-        slides = [np.einsum("ij,ij->i", unit, touch.places) for touch in touches]
-        reaches = [touch.reach for touch in touches]
-        figures = (edges, unit, normal, *places, 2 * lines.half, *reaches, *slides)
-        return cls(body, lines, figures)
-
-    def take(self, which: NDArray[np.bool_]) -> MetByGauge:
-        """Return some of them."""
-        figures = tuple(rows[which] for rows in self.figures)
-        return MetByGauge(self.body, self.lines.take(which), figures)
-
-    def distances(self, points: Array) -> Array:
-        """Return by what factors the body about each of m points touches n edges, (m, n)."""
-        return self._factors(self.figures, points[:, None])
-
-    def nearest(self, points: Array) -> Array:
-        """Return the same, exact for what is met first; it holds a unit disk and lies in another.
-
-        Only an edge no farther than the nearest lies from that disk can be met first.
-        """
-        if len(points) * len(self.lines.half) < _FEW:
-            return self.distances(points)
-        least = self.lines.distances(points)
+    def met(points: Array) -> Array:
+        if len(points) * len(edges) < _FEW:
+            return _factors(body, figures, points[:, None])
+        least = lines.distances(points)
         first = least.min(axis=1)
-        least /= self.body.far
+        least /= body.far
         which, edge = np.nonzero(least <= first[:, None])
-        least[which, edge] = self._factors([rows[edge] for rows in self.figures], points[which])
+        least[which, edge] = _factors(body, [rows[edge] for rows in figures], points[which])
         return least
 
-    def _factors(self, figures: Sequence[Array], points: Array) -> Array:
-        """Return the factors of edges and points, (…, 2), one by one."""
-        edges, unit, normal, start, level, length, *touching = figures
-        height = level - (points * normal).sum(axis=-1)
-        before = height >= 0
-        factor: Array = np.abs(height) / np.where(before, touching[0], touching[1])
-        slide = np.where(before, touching[2], touching[3])
-        foot = factor * slide + (points * unit).sum(axis=-1) - start
-        late = foot > length
-        beyond = late | (foot < 0)
-        corners = np.where(late[..., None], edges[..., 1, :], edges[..., 0, :]) - points
-        factor[beyond] = self.body.gauge(corners[beyond])
-        return factor
+    return met
+
+
+def _figures(body: Body, edges: Array) -> list[Array]:
+    """Return what `_factors` asks of edges, (n, 2, 2) in the frame of the body.
+
+    Their ends, unit vectors along and to the right, how far along both they start, their lengths,
+    and for the body before the line and behind it the support and how far the touching point lies.
+    """
+    starts, lines = edges[:, 0], Segments.of(edges)
+    unit, normal = lines.unit, -lines.across
+    places = [np.einsum("ij,ij->i", ways, starts) for ways in (unit, normal)]
+    touches = [body.touch(ways) for ways in (normal, -normal)]
+    slides = [np.einsum("ij,ij->i", unit, touch.places) for touch in touches]
+    reaches = [touch.reach for touch in touches]
+    return [edges, unit, normal, *places, 2 * lines.half, *reaches, *slides]
+
+
+def _factors(body: Body, figures: list[Array], points: Array) -> Array:
+    """Return the factors of edges and points, (…, 2), one by one: of lines, or else corners."""
+    edges, unit, normal, start, level, length, *touching = figures
+    height = level - (points * normal).sum(axis=-1)
+    before = height >= 0
+    factor: Array = np.abs(height) / np.where(before, touching[0], touching[1])
+    slide = np.where(before, touching[2], touching[3])
+    foot = factor * slide + (points * unit).sum(axis=-1) - start
+    late = foot > length
+    beyond = late | (foot < 0)
+    corners = np.where(late[..., None], edges[..., 1, :], edges[..., 0, :]) - points
+    factor[beyond] = body.gauge(corners[beyond])
+    return factor
 
 
 def disk_factors(body: Body, squeeze: Array, ways: Array, radii: Array) -> Array:
@@ -197,15 +173,10 @@ def disk_factors(body: Body, squeeze: Array, ways: Array, radii: Array) -> Array
 
 def nearest_places(body: Body, edges: Array) -> Array:
     """Return the point of each of n edges that the body about 0, 0 meets first, (n, 2)."""
-    starts, way = edges[:, 0], edges[:, 1] - edges[:, 0]
-    length = np.hypot(way[:, 0], way[:, 1])
-    unit = way / np.maximum(length, 1e-300)[:, None]
-    normal = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
-    height = np.einsum("ij,ij->i", normal, starts)
-    facing = np.where(height >= 0, 1.0, -1.0)[:, None] * normal
-    facing[length == 0] = (1.0, 0.0)
-    touch = body.touch(facing)
-    foot = touch.places * (np.abs(height) / touch.reach)[:, None]
-    along = np.clip(np.einsum("ij,ij->i", unit, foot - starts), 0.0, length)
-    places: Array = starts + along[:, None] * unit
+    lines = Segments.of(edges)
+    touch = body.touch(np.where(lines.height > 0, 1.0, -1.0)[:, None] * lines.across)
+    foot = touch.places * (np.abs(lines.height) / touch.reach)[:, None]
+    along = np.einsum("ij,ij->i", lines.unit, foot) - lines.begin
+    share = np.clip(along, -lines.half, lines.half) + lines.half
+    places: Array = edges[:, 0] + share[:, None] * lines.unit
     return places

@@ -10,11 +10,9 @@ from __future__ import annotations
 
 import math
 from abc import ABC, abstractmethod
-from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ..goal import Figure
 from ..wish import Wish
@@ -46,26 +44,6 @@ class Growth(NamedTuple):
     factor: float
     addend: float
     """mm."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Squeezed:
-    """Edges met where the plane is turned and squeezed by a matrix, (2, 2)."""
-
-    met: Met
-    onto: Array
-
-    def distances(self, points: Array) -> Array:
-        """Return the radii at which tops about the points touch the edges, (m, n)."""
-        return self.met.distances(points @ self.onto)
-
-    def nearest(self, points: Array) -> Array:
-        """Return the same, but no more than that where they do not touch first."""
-        return self.met.nearest(points @ self.onto)
-
-    def take(self, which: NDArray[np.bool_]) -> _Squeezed:
-        """Return some of them."""
-        return _Squeezed(self.met.take(which), self.onto)
 
 
 class Kind(ABC):
@@ -129,13 +107,14 @@ class Kind(ABC):
         return np.ones(2)
 
     def met(self, turn: float, p: float, edges: Array) -> Met:
-        """Return edges as tops of one turn and shape meet them: at what radii."""
+        """Return what tells at what radii tops of one turn and shape meet edges."""
         onto = turned(np.eye(2), turn) * self.squeeze(p)
-        return _Squeezed(self.body.met(edges @ onto), onto)
+        met = self.body.met(edges @ onto)
+        return lambda centres: met(centres @ onto)
 
     def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
         """Return the radii at which tops about the centres touch the edges, (m, n)."""
-        return self.met(turn, p, edges).distances(centres)
+        return self.met(turn, p, edges)(centres)
 
     def holding(self, turn: float, p: float, points: Array, centres: Array) -> Array:
         """Return the radii at which tops about the centres hold all the points, (m,)."""

@@ -15,13 +15,14 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from operator import itemgetter
 from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from ..linear_program import Program
-from ..wood.edges import Array
+from ..wood.edges import Array, Segments
 
 WIDE = 1.2
 """Angle, radians, by which a contact may wander before its half-plane says next to nothing."""
@@ -115,8 +116,7 @@ class Edges(NamedTuple):
     """(n,) array of bool."""
 
 
-@dataclass(frozen=True, slots=True)
-class Seen:
+class Seen(NamedTuple):
     """Edges as a point at 0, 0 sees them."""
 
     way: Array
@@ -136,14 +136,10 @@ class Seen:
     @classmethod
     def of(cls, ends: Array, outermost: NDArray[np.bool_]) -> Seen:
         """Return what is seen of edges given by their ends, (n, 2, 2)."""
-        along = ends[:, 1] - ends[:, 0]
-        length = np.hypot(along[:, 0], along[:, 1])
-        unit = along / np.maximum(length, 1e-300)[:, None]
-        unit[length == 0] = (1.0, 0.0)  # a point: any way will do
+        lines, length = Segments.of(ends), np.hypot(*(ends[:, 1] - ends[:, 0]).T)
         outermost = outermost & (length > 0)
-        start = np.einsum("ij,ij->i", ends[:, 0], unit)
-        outward = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
-        height = np.einsum("ij,ij->i", ends[:, 0], outward)
+        unit, outward, height = lines.unit, -lines.across, -lines.height
+        start = lines.begin - lines.half
         beside = np.clip(0.0, start, start + length)
         nearest = height[:, None] * outward + beside[:, None] * unit
         distance = np.maximum(np.hypot(height, beside), 1e-9)
@@ -152,14 +148,7 @@ class Seen:
 
     def take(self, which: NDArray[np.intp] | NDArray[np.bool_]) -> Seen:
         """Return some of them."""
-        return Seen(
-            self.way[which],
-            self.distance[which],
-            self.start[which],
-            self.length[which],
-            self.unit[which],
-            self.outermost[which],
-        )
+        return Seen(*map(itemgetter(which), self))
 
     def square_before(self, slack: Array) -> NDArray[np.bool_]:
         """Return which edges have the point square before them, even `slack` to either side."""

@@ -46,11 +46,10 @@ class Tops:
     def _radius(self, centre: Array, turn: float, p: float) -> float:
         """Return that of the largest top of a place, turn and shape in the inner polygon."""
         near = self.wood.around.nearest(centre)
-        radius = float(self.kind.met(turn, p, near).nearest(centre[None]).min())
+        radius = float(self.kind.distances(turn, p, near, centre[None]).min())
         if len(near) < len(self.wood.inner_edges):
             near = self.wood.around.within(centre, turn, self.kind.box(p, radius + ROUNDING))
-            met = self.kind.met(turn, p, near)
-            radius = float(met.nearest(centre[None]).min(initial=radius))
+            radius = float(self.kind.distances(turn, p, near, centre[None]).min(initial=radius))
         self.looks += self.kind.pace * _LOOKS_A_PLACE * len(near) + len(self.wood.inner_edges) / 4
         return radius
 

@@ -130,10 +130,6 @@ class Segments(NamedTuple):
         height, begin = (np.einsum("ij,ij->i", ways, middle) for ways in (across, unit))
         return cls(across, unit, height, begin, half)
 
-    def take(self, which: NDArray[np.bool_]) -> Segments:
-        """Return some of them."""
-        return Segments(*(figures[which] for figures in self))
-
     def distances(self, points: Array) -> Array:
         """Return the distance from each of m points to each of them, (m, n) mm.
 
@@ -150,7 +146,3 @@ class Segments(NamedTuple):
         away += beyond
         distance: Array = np.sqrt(away, out=away)
         return distance
-
-    def nearest(self, points: Array) -> Array:
-        """Return the same: all are exact."""
-        return self.distances(points)
