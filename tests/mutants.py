@@ -22,10 +22,11 @@ HUGGED = "tests/fit/test_clear_rows.py tests/fit/test_hugged.py"
 LYING = (
     "tests/fit/test_superellipse.py::test_no_top_touches_an_edge_that_it_lies_along_beyond_its_ends"
 )
+PROGRAMS = "tests/fit/test_small_programs.py"
 CONVEX = "tests/fit/test_convex_outlines.py -k box"
 TARGETS = {
-    "layout/fit/linear_program.py": "tests/fit/test_small_programs.py",
-    "layout/fit/convex/relaxation.py": f"{HUGGED} -k oval-or-capsule",
+    "layout/fit/linear_program.py": PROGRAMS,
+    "layout/fit/convex/relaxation.py": f"{PROGRAMS} {HUGGED} -k oval-or-capsule-or-worth",
     "layout/fit/convex/oval_lift.py": f"{HUGGED} -k oval",
     "layout/fit/convex/capsule_lift.py": f"{HUGGED} -k capsule",
     "layout/fit/convex/superellipse_lift.py": f"{HUGGED} {LYING} -k superellipse-or-lies",

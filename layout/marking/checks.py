@@ -96,6 +96,7 @@ def _freeform(marks: Mapping[str, Point]) -> Iterator[Pair]:
 
     With all sides and the diagonals of one corner a polygon stands as stiff as a lattice girder.
     """
+    yield ("K1", "K2", Proves.CENTRES)
     count = sum(1 for name in marks if name[0] == "X" and name[1:].isdigit())
     for i in range(1, count + 1 if count > 2 else count):
         yield (f"X{i}", f"X{i % count + 1}", Proves.NEXT_CORNER)

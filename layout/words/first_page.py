@@ -114,6 +114,8 @@ def checks_words(plan: Plan, held: MarkSet) -> tuple[tuple[tuple[str, str], ...]
         pairs = [f"{check.start}–{check.end}" for check in checks[:2]]
         more = " …" if len(checks) > len(pairs) else ""
         told.append((" and ".join(pairs) + more, figure))
+    if not told:
+        return (), "Nothing to measure between: take each figure twice, once from the other end."
     if not any(check.proves is Proves.PANEL for check in fit):
         return tuple(told), "One that is out shows a slip: find it before the first cut."
     limit = plan.job.tape.measure(DIAGONAL)

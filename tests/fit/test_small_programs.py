@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from scipy.optimize import linprog
 
+from panelwright.layout.fit.convex.relaxation import Aim, HalfPlanes
 from panelwright.layout.fit.linear_program import Vector, maximised
 
 pytestmark = pytest.mark.heavy
@@ -82,3 +83,23 @@ def test_a_swap_on_all_but_level_rows_crosses_no_half_plane() -> None:
     found = maximised(np.array([0.0, 0.0, 0.0, 0.428832125, 1.0]), rows, limits, -side, side)
     assert (rows @ found.step - limits).max() <= 1e-11
     assert found.value == pytest.approx(0.428832125e-3 + 1.3e-5, abs=1e-6)
+
+
+def test_what_is_worth_enough_lies_where_the_half_planes_say() -> None:
+    """Of many places within random half-planes none that is worth more lies outside."""
+    rng, within = np.random.default_rng(3), 0
+    for _ in range(60):
+        rows, limits = rng.normal(size=(12, 5)), rng.uniform(0.1, 2.0, 12)
+        planes = HalfPlanes(rows, limits, -rng.uniform(0.2, 2, 5), rng.uniform(0.2, 2, 5))
+        aim = Aim(rng.normal(size=3), float(rng.normal()), float, float)
+        value, _, centres = planes.best(aim)
+        points = rng.uniform(planes.low, planes.high, (4000, 5))
+        points = points[(points @ rows.T <= limits).all(axis=1)]
+        worth = points[:, 2:] @ aim.slope + aim.start
+        assert worth.max() <= value + 1e-9
+        enough = float(rng.uniform(worth.min(), value))
+        least, most = centres(enough)
+        good = points[worth > enough, :2]
+        within += len(good)
+        assert (good >= least - 1e-9).all() and (good <= most + 1e-9).all()
+    assert within > 1000

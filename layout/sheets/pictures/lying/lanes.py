@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from ....cutting.cut import StraightCut
 from ....drawing import layers
 from ....drawing.kit.lanes import spread
 from ....drawing.lettering import text_box, text_width
@@ -13,7 +12,7 @@ from ....drawing.scene import Stroke, Text
 from ....geometry.path import Path
 from ....geometry.point import Point
 from ....words.first_tables import shown_marks
-from ....words.saw_lines import BESIDE, BEYOND, Round, Runs, SawLine, figures_of, signed
+from ....words.saw_lines import BESIDE, BEYOND, Round, SawLine, figures_of, signed
 from ....words.say import Say
 from .parts import (
     BEND,
@@ -32,10 +31,8 @@ from .parts import (
     ring,
     triangle,
 )
+from .starts import REACH, draw_rings, edge_of, has_figure, ring_within, side_of
 from .tapes import corner_letters, draw_tape
-
-_FACING = 0.35
-"""Cosine of the widest angle, about 70°, between a line and the way out of a side it starts at."""
 
 
 @dataclass(slots=True)
@@ -66,8 +63,11 @@ def draw_lanes(picture: LyingPicture) -> float:
     starts: dict[str, list[tuple[SawLine, Point]]] = {}
     for each in picture.rounds:
         for line in each.lines:
-            side = _side_of(picture, line.cut)
-            starts.setdefault(side, []).append((line, picture.frame.at(line.cut.start.point)))
+            side, away = side_of(picture, line.cut)
+            if away > REACH and not has_figure(picture, line, side):
+                ring_within(picture, line)
+            else:
+                starts.setdefault(side, []).append((line, picture.frame.at(line.cut.start.point)))
     if not picture.plain:
         for each in picture.rounds:
             foot = box.bottom - stacked
@@ -76,60 +76,13 @@ def draw_lanes(picture: LyingPicture) -> float:
                 _hand_lane(picture, each, starts.get(lying.hand, []))
             stacked = box.bottom - low + 0.5
     else:
-        _rings(picture, "lower", starts.get("lower", []))
-        _rings(picture, lying.hand, starts.get(lying.hand, []))
+        draw_rings(picture, "lower", starts.get("lower", []))
+        draw_rings(picture, lying.hand, starts.get(lying.hand, []))
         low = box.bottom - 10.0
     other = "left" if lying.hand == "right" else "right"
     for side in ("upper", other):
-        _rings(picture, side, starts.get(side, []))
+        draw_rings(picture, side, starts.get(side, []))
     return low - 1.0
-
-
-def _side_of(picture: LyingPicture, cut: StraightCut) -> str:
-    """Return the side of the page at which a saw starts: of a slanting line the nearest one."""
-    back = picture.lying.way(cut.start.point - cut.end.point).unit()
-    at = picture.frame.at(cut.start.point)
-
-    def away(side: str) -> float:
-        return round(abs(_edge(picture, side) - (at.x if OUT[side].x else at.y)), 3)
-
-    return min((side for side in OUT if OUT[side].dot(back) > _FACING), key=away)
-
-
-def _edge(picture: LyingPicture, side: str) -> float:
-    box = picture.box
-    return {"upper": box.top, "lower": box.bottom, "left": box.left, "right": box.right}[side]
-
-
-def _rings(picture: LyingPicture, side: str, lines: Sequence[tuple[SawLine, Point]]) -> None:
-    """Draw the starts on a side without figures: a triangle at the wood, its ring behind."""
-    level = side in ("upper", "lower")
-    wanted = [at.x if level else at.y for _, at in lines]
-    box = picture.box
-    low, high = (box.left, box.right) if level else (box.bottom, box.top)
-    if level and lines:  # between the letters on either hand, also of an odd panel's corners
-        edge = _edge(picture, side)
-        beside = [b for b in picture.corners if b.bottom - LANE < edge < b.top + LANE]
-        low = max([low, *(b.right for b in beside if b.middle.x <= min(wanted))])
-        high = min([high, *(b.left for b in beside if b.middle.x >= max(wanted))])
-    places = spread(wanted, [2 * RING + 0.7] * len(lines), low, high)
-    edge, out = _edge(picture, side), OUT[side]
-    for (line, at), place in zip(lines, places, strict=True):
-        start = Point(at.x, edge) if level else Point(edge, at.y)
-        off = out * (TRIANGLE + RING + 0.5)
-        at_ring = (Point(place, edge) if level else Point(edge, place)) + off
-        tip = start + out * 0.2
-        _reach(picture, at, start)
-        triangle(picture, tip, -out)
-        if abs(place - (at.x if level else at.y)) > 0.3:
-            picture.add(layers.THIN, Stroke(Path.through((tip + out * TRIANGLE, at_ring))))
-        ring(picture, at_ring, line.number)
-
-
-def _reach(picture: LyingPicture, at: Point, edge: Point) -> None:
-    """Run a line out from the wood to the side of the page where its start is drawn."""
-    if at.distance_to(edge) > 0.3:
-        picture.add(layers.THIN, Stroke(Path.through((at, edge))))
 
 
 def _foot_lane(
@@ -138,8 +91,7 @@ def _foot_lane(
     """Draw the tape under the panel with its labels; return how far down they reach."""
     lying = picture.lying
     axis = "square" if lying.upright else "along"
-    runs = Runs.ALONG if lying.upright else Runs.ACROSS
-    lines = [line for line in each.lines if line.runs is runs]
+    lines = [line for line in each.lines if has_figure(picture, line, "lower")]
     labels = _labels(picture, each, lines, axis)
     labels += _bare(labels, [(line, at.x) for line, at in starts if line in each.lines])
     body = edge - OFF - BODY
@@ -197,12 +149,11 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
     """Draw the tape at the hand of the datum's first point with its labels."""
     lying, box = picture.lying, picture.box
     axis = "along" if lying.upright else "square"
-    runs = Runs.ACROSS if lying.upright else Runs.ALONG
     out = OUT[lying.hand]
-    edge = _edge(picture, lying.hand)
+    edge = edge_of(picture, lying.hand)
     body = edge + out.x * (OFF + BODY)
     draw_tape(picture, each, lying.hand, edge)
-    lines = [line for line in each.lines if line.runs is runs]
+    lines = [line for line in each.lines if has_figure(picture, line, lying.hand)]
     labels = _labels(picture, each, lines, axis)
     labels += _bare(labels, [(line, at.y) for line, at in starts])
     if len(labels) * ROW > box.height + ROW:

@@ -1,0 +1,96 @@
+"""Where saws start: a triangle at the wood, and the ring with the line's number behind it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ....cutting.cut import StraightCut
+from ....drawing import layers
+from ....drawing.kit.lanes import spread
+from ....drawing.scene import Stroke
+from ....geometry.bounds import Bounds
+from ....geometry.path import Path
+from ....geometry.point import Point
+from ....words.saw_lines import Runs, SawLine
+from .parts import LANE, OUT, RING, TRIANGLE, LyingPicture, ring, triangle
+
+_FACING = 0.35
+"""Cosine of the widest angle, about 70°, between a line and the way out of a side it starts at."""
+
+REACH = 10.0
+"""Farther from every side, paper mm, a start is drawn where it lies."""
+
+_BEHIND = (0.0, 0.5, -0.5, 1.0, -1.0)
+"""Turns, radians, by which a ring may stand aside of what lies behind a start, tried in turn."""
+
+
+def side_of(picture: LyingPicture, cut: StraightCut) -> tuple[str, float]:
+    """Return the side of the page at which a saw starts, and how far from it, paper mm.
+
+    Of a slanting line it is the nearest.
+    """
+    back = picture.lying.way(cut.start.point - cut.end.point).unit()
+    at = picture.frame.at(cut.start.point)
+
+    def away(side: str) -> float:
+        return round(abs(edge_of(picture, side) - (at.x if OUT[side].x else at.y)), 3)
+
+    side = min((side for side in OUT if OUT[side].dot(back) > _FACING), key=away)
+    return side, away(side)
+
+
+def has_figure(picture: LyingPicture, line: SawLine, side: str) -> bool:
+    """Return whether the figure of a line stands at a side of the page."""
+    lying = picture.lying
+    runs = {"lower": Runs.ACROSS, lying.hand: Runs.ALONG}
+    if lying.upright:
+        runs = {"lower": Runs.ALONG, lying.hand: Runs.ACROSS}
+    return not picture.plain and line.runs is runs.get(side)
+
+
+def ring_within(picture: LyingPicture, line: SawLine) -> None:
+    """Draw the start of a line that begins far from every side: its ring behind it, or aside."""
+    start, end = (picture.frame.at(point.point) for point in (line.cut.start, line.cut.end))
+    way = (end - start).unit()
+    behind = (start - way.turned(turn) * (TRIANGLE + RING + 0.3) for turn in _BEHIND)
+    at = picture.setter.best(((at, Bounds.about(at, RING)) for at in behind), within=False)
+    assert at is not None
+    triangle(picture, start, way)
+    ring(picture, at, line.number)
+
+
+def edge_of(picture: LyingPicture, side: str) -> float:
+    """Return where a side of the panel's box lies, paper mm."""
+    box = picture.box
+    return {"upper": box.top, "lower": box.bottom, "left": box.left, "right": box.right}[side]
+
+
+def draw_rings(picture: LyingPicture, side: str, lines: Sequence[tuple[SawLine, Point]]) -> None:
+    """Draw the starts on a side without figures: a triangle at the wood, its ring behind."""
+    level = side in ("upper", "lower")
+    wanted = [at.x if level else at.y for _, at in lines]
+    box = picture.box
+    low, high = (box.left, box.right) if level else (box.bottom, box.top)
+    if level and lines:  # between the letters on either hand, also of an odd panel's corners
+        edge = edge_of(picture, side)
+        beside = [b for b in picture.corners if b.bottom - LANE < edge < b.top + LANE]
+        low = max([low, *(b.right for b in beside if b.middle.x <= min(wanted))])
+        high = min([high, *(b.left for b in beside if b.middle.x >= max(wanted))])
+    places = spread(wanted, [2 * RING + 0.7] * len(lines), low, high)
+    edge, out = edge_of(picture, side), OUT[side]
+    for (line, at), place in zip(lines, places, strict=True):
+        start = Point(at.x, edge) if level else Point(edge, at.y)
+        off = out * (TRIANGLE + RING + 0.5)
+        at_ring = (Point(place, edge) if level else Point(edge, place)) + off
+        tip = start + out * 0.2
+        _reach(picture, at, start)
+        triangle(picture, tip, -out)
+        if abs(place - (at.x if level else at.y)) > 0.3:
+            picture.add(layers.THIN, Stroke(Path.through((tip + out * TRIANGLE, at_ring))))
+        ring(picture, at_ring, line.number)
+
+
+def _reach(picture: LyingPicture, at: Point, edge: Point) -> None:
+    """Run a line out from the wood to the side of the page where its start is drawn."""
+    if at.distance_to(edge) > 0.3:
+        picture.add(layers.THIN, Stroke(Path.through((at, edge))))
