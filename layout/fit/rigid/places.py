@@ -77,8 +77,9 @@ class Box:
     """(3,) array or None: a pose that may be good."""
 
 
-_LOOKS_A_BOX, _LOOKS_AN_EDGE = 60_000, 20
-"""Looks at an edge (`Family.looks`) that a box takes, and that it takes of each edge: measured."""
+_LOOKS_A_BOX, _LOOKS_AN_EDGE, _LOOKS_A_CLIMB = 8_000, 20, 1_500_000
+"""Looks at an edge (`Family.looks`) that a box takes, that it takes of each edge, and that a climb
+takes: as measured."""
 
 
 class OwnPlaces:
@@ -171,6 +172,7 @@ class OwnPlaces:
 
     def polish(self, score: float, top: Array) -> tuple[float, Array]:
         """Return the pose moved to a local best."""
+        self.looks += _LOOKS_A_CLIMB
         best = (score - self.base, top)
         for place in self.places:
             if place.climber.clearance(top) >= best[0]:

@@ -24,8 +24,8 @@ from .contacts import Rows, past_hull, to_outline, to_wood
 from .ground import Ground
 from .outline import Shape, thinned
 
-_MOST_HELD = 12
-"""Half-planes of what must be held: those that leave least."""
+_MOST_HELD = 24
+"""Sides of the outline that half-planes of what must be held are taken of: the tightest."""
 
 HalfPlanes = tuple[Array, Array]
 """Slopes, (k, 3), and limits, (k,)."""
@@ -113,7 +113,11 @@ def held_in(shape: Shape, held: Array, pose: Array, half: Array) -> tuple[Array,
     slopes, limits : (k, 3) and (k,) arrays
         Of ``slopes @ (x, y, sin turn) <= limits``; only those that can be crossed in the box.
     """
-    rows = past_hull(held, pose, shape)
+    if not len(held):
+        return NO_HELD
+    rows, sides = past_hull(held, pose, shape), len(shape.hull)
+    # of each side the point that lies least within it
+    rows = rows[rows.way.reshape(-1, sides).argmax(axis=0) * sides + np.arange(sides)]
     move, bend = math.hypot(half[0], half[1]), 1 - math.cos(half[2])
     rows = rows[rows.way + move + rows.arm * swing(half[2]) > 0]
     ahead = -(rows.slopes[:, :2] * (held[rows.point] - pose[:2])).sum(axis=1)
