@@ -64,9 +64,9 @@ _DEAR = 10.0
 _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
 
-_LOOKS_A_BOX, _LOOKS_A_PLANE = 50_000, 8
-"""Looks at an edge (`Family.looks`) that a box takes, however few edges there are, and that
-its half-planes take of each edge: as measured."""
+_LOOKS_A_BOX, _LOOKS_A_PLANE, _LOOKS_A_DISK = 50_000, 8, 0.8
+"""Looks at an edge (`Family.looks`) that a box takes, however few edges there are, that its
+half-planes take of each edge, and that a round hole takes at least: as measured."""
 
 _EXACT = 1e-6
 """What rounding may do to a depth, mm, with a wide margin."""
@@ -188,8 +188,10 @@ class TwoSizes(Tops):
     def _distances(self, box: Box, p: float, met: Met) -> Array:
         """Return the radii at which tops in the cells touch the edges, and then the disks."""
         edges, disks = len(box.near), box.disks
-        count = edges + len(disks.radii)
-        self.looks += self.kind.pace * len(box.centres) * count
+        count, pace = edges + len(disks.radii), self.kind.pace
+        self.looks += len(box.centres) * (
+            pace * edges + max(pace, _LOOKS_A_DISK) * len(disks.radii)
+        )
         radii = np.empty((len(box.centres), count))
         for some in blocks(*radii.shape):
             centres = box.centres[some]
