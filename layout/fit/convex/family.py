@@ -29,8 +29,7 @@ from .tops import Tops
 from .wood import Wood
 
 _MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
-"""Cells, and distances from cells to edges, beyond which a box is rather cut than looked at more
-closely."""
+"""Cells, and distances to edges, beyond which a box is rather cut than looked at more closely."""
 
 _MOST_STAYING = 0.7
 """Share of the cells that smaller cells could not drop either, above which to cut the box.
@@ -65,8 +64,8 @@ _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
 
 _LOOKS_A_BOX, _LOOKS_A_PLANE, _LOOKS_A_DISK = 50_000, 8, 0.8
-"""Looks at an edge (`Family.looks`) that a box takes, however few edges there are, that its
-half-planes take of each edge, and that a round hole takes at least: as measured."""
+"""Looks at an edge (`Family.looks`) that a box takes, however few edges there are, its half-planes of
+each edge, and at least a round hole: as measured."""
 
 _EXACT = 1e-6
 """What rounding may do to a depth, mm, with a wide margin."""
@@ -187,11 +186,10 @@ class TwoSizes(Tops):
 
     def _distances(self, box: Box, p: float, met: Met) -> Array:
         """Return the radii at which tops in the cells touch the edges, and then the disks."""
-        edges, disks = len(box.near), box.disks
-        count, pace = edges + len(disks.radii), self.kind.pace
-        self.looks += len(box.centres) * (
-            pace * edges + max(pace, _LOOKS_A_DISK) * len(disks.radii)
-        )
+        edges, disks, pace = len(box.near), box.disks, self.kind.pace
+        count = edges + len(disks.radii)
+        looks = pace * edges + max(pace, _LOOKS_A_DISK) * (count - edges)
+        self.looks += len(box.centres) * looks
         radii = np.empty((len(box.centres), count))
         for some in blocks(*radii.shape):
             centres = box.centres[some]
