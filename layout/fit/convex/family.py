@@ -64,8 +64,8 @@ _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
 
 _LOOKS_A_BOX, _LOOKS_A_PLANE, _LOOKS_A_DISK = 50_000, 8, 0.8
-"""Looks at an edge (`Family.looks`) that a box takes, however few edges there are, its half-planes of
-each edge, and at least a round hole: as measured."""
+"""Looks at an edge (`Family.looks`) that a box takes at least, its half-planes of each edge, and
+a round hole at least: as measured."""
 
 _EXACT = 1e-6
 """What rounding may do to a depth, mm, with a wide margin."""
