@@ -105,11 +105,19 @@ def to_outline(points: Array, pose: Array, shape: Shape, reach: float) -> Rows:
 
 
 def past_hull(points: Array, pose: Array, shape: Shape) -> Rows:
-    """Return how far points of the panel, (m, 2), lie past each side of the outline's hull."""
+    """Return of each side of the outline's hull how far the point lies that is farthest past it.
+
+    Parameters
+    ----------
+    points : (m, 2) array
+        Of the panel, at least one, mm.
+    """
     away, turn = points - pose[:2], float(pose[2])
-    endless = np.ones(len(shape.hull), dtype=np.bool_)
+    sides = np.arange(len(shape.hull))
     pairs = Pairs.of(turned(away, turn), shape.hull)
-    return _close(pairs, away, -1.0, math.inf, turn, endless)
+    farthest = pairs.left.argmin(axis=0)
+    rows = _close(pairs, away, -1.0, math.inf, turn, np.ones(len(sides), dtype=np.bool_))
+    return rows[farthest * len(sides) + sides]  # all pairs are close: point by point, side by side
 
 
 def _close(

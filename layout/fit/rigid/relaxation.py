@@ -115,9 +115,7 @@ def held_in(shape: Shape, held: Array, pose: Array, half: Array) -> tuple[Array,
     """
     if not len(held):
         return NO_HELD
-    rows, sides = past_hull(held, pose, shape), len(shape.hull)
-    # of each side the point that lies least within it
-    rows = rows[rows.way.reshape(-1, sides).argmax(axis=0) * sides + np.arange(sides)]
+    rows = past_hull(held, pose, shape)
     move, bend = math.hypot(half[0], half[1]), 1 - math.cos(half[2])
     rows = rows[rows.way + move + rows.arm * swing(half[2]) > 0]
     ahead = -(rows.slopes[:, :2] * (held[rows.point] - pose[:2])).sum(axis=1)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from abc import abstractmethod
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Literal, Self
@@ -28,8 +29,9 @@ class Swung:
     from_angle: float
     sweep: float
 
+    @abstractmethod
     def _on(self, angle: float) -> Point:
-        raise NotImplementedError
+        """Return the point at an angle."""
 
     @property
     def start(self) -> Point:
