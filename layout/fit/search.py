@@ -71,7 +71,9 @@ def best_fits(
     unknown = [shape for shape in wish.shapes if shape not in FAMILIES]
     if unknown:
         raise LayoutError(f"no top is called {unknown[0]!r}; there are: {', '.join(FAMILIES)}")
-    if len(wood.outer.edges) > _MANY_EDGES:
+    if (
+        len(wood.outer.edges) > _MANY_EDGES and wish.keeping is None
+    ):  # a kept edge stays where it is
         wood = coarser(wood, _FINE)
     fits: list[Fit] = []
     reasons: list[str] = []

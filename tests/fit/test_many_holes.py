@@ -21,7 +21,9 @@ from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.fit.wood.round_holes import Disks
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.jobfile import read_job
 from panelwright.layout.panel.sound import SoundWood
+from panelwright.layout.plan.fitting import fits_of, ground_of
 
 Array = NDArray[np.float64]
 GAP = 0.001
@@ -217,3 +219,31 @@ def test_a_point_among_holes_is_covered(shape: str) -> None:
     assert free.bound is not None
     assert held.score <= free.bound.value
     assert Region.from_rings(held.points()).distance_to(Region.at(point)) <= 0.01
+
+
+def test_an_edge_that_is_kept_among_many_holes() -> None:
+    """The rectangle on the edge is the largest of any width, by where each hole ends its length."""
+    holes = [(90 + 41.7 * k % 1620, 60 + 97.3 * k % 700, 3.0 + k % 4) for k in range(80)]
+    rows = "\n".join(
+        f'[[panel.defects]]\nkind = "hole"\nat = [{x}, {y}]\ndiameter = {2 * r}\nclear = 0'
+        for x, y, r in holes
+    )
+    panel = f"[panel]\nthickness = 30\noutline = {{ length = 1800, width = 800 }}\n{rows}\n"
+    job = read_job(panel + '[top]\nshape = "rectangle"\nkeep = ["AB"]\n')
+    assert len(ground_of(job, job.panel).wood.outer.edges) > 10_000
+    fit = fits_of(job)[0]
+
+    def longest(width: float) -> float:
+        blocked = [(0.0, 0.0), (1800.0, 1800.0)]
+        for x, y, r in holes:
+            half = math.sqrt(max(r * r - max(y - width, 0.0) ** 2, 0.0))
+            blocked += [(x - half, x + half)] if y - r < width else []
+        blocked.sort()
+        reached = [0.0]
+        for _, end in blocked:
+            reached.append(max(reached[-1], end))
+        return max(start - before for (start, _), before in zip(blocked, reached, strict=False))
+
+    most = max(width * longest(width) for width in np.arange(1.0, 800.0, 0.25))
+    assert fit.bound is not None
+    assert most * (1 - 1e-3) <= fit.score <= fit.bound.value <= most * (1 + 5e-3)

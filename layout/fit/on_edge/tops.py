@@ -135,14 +135,17 @@ class KeptTops:
         (low, high), (least, greatest) = box.widths, box.radii
         if high < 2 * least - _SLACK:
             return 0.0
-        sizes, best = Sizes.of(self.wish, least), 0.0
-        for left, right in self.outer.straights(low, min(greatest, low / 2)):
-            length = float(right - left) + 2 * greatest + _SLACK
-            around = Standing(float(left + right) / 2, length + _SLACK, high + 2 * _SLACK, least)
-            if around.holds(self.must + np.array([0.0, _SLACK])):
-                most = sizes.most(np.array(length), np.array(high + _SLACK))
-                best = max(best, float(most))
-        return best
+        spans = self.outer.straights(low, min(greatest, low / 2))
+        middles, lengths = spans.mean(axis=1), np.ptp(spans, axis=1) + 2 * greatest + _SLACK
+        if len(self.must):
+            must = self.must + np.array([0.0, _SLACK])
+            around = (
+                Standing(float(middle), float(length) + _SLACK, high + 2 * _SLACK, least)
+                for middle, length in zip(middles, lengths, strict=True)
+            )
+            lengths = lengths[np.array([top.holds(must) for top in around], dtype=np.bool_)]
+        most = Sizes.of(self.wish, least).most(lengths, np.full_like(lengths, high + _SLACK))
+        return float(most.max(initial=0.0))
 
     def sample(self, box: Box) -> tuple[float, Standing] | None:
         """Return the best top of the box's least width, its corners as round as they may be."""
