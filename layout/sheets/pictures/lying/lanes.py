@@ -61,11 +61,12 @@ def draw_lanes(picture: LyingPicture) -> float:
     stacked = 0.0
     corner_letters(picture)
     starts: dict[str, list[tuple[SawLine, Point]]] = {}
+    far: list[SawLine] = []
     for each in picture.rounds:
         for line in each.lines:
             side, away = side_of(picture, line.cut)
             if away > REACH and not has_figure(picture, line, side):
-                ring_within(picture, line)
+                far.append(line)
             else:
                 starts.setdefault(side, []).append((line, picture.frame.at(line.cut.start.point)))
     if not picture.plain:
@@ -82,6 +83,8 @@ def draw_lanes(picture: LyingPicture) -> float:
     other = "left" if lying.hand == "right" else "right"
     for side in ("upper", other):
         draw_rings(picture, side, starts.get(side, []))
+    for line in far:
+        ring_within(picture, line)
     return low - 1.0
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from ....cutting.cut import StraightCut
 from ....drawing import layers
@@ -53,7 +54,10 @@ def ring_within(picture: LyingPicture, line: SawLine) -> None:
     start, end = (picture.frame.at(point.point) for point in (line.cut.start, line.cut.end))
     way = (end - start).unit()
     behind = (start - way.turned(turn) * (TRIANGLE + RING + 0.3) for turn in _BEHIND)
-    at = picture.setter.best(((at, Bounds.about(at, RING)) for at in behind), within=False)
+    # without tapes there is room round the panel too
+    room = picture.box.grown(2 * RING + TRIANGLE if picture.plain else 0.0)
+    setter = replace(picture.setter, room=room)
+    at = setter.best(((at, Bounds.about(at, RING)) for at in behind), within=False)
     assert at is not None
     triangle(picture, start, way)
     ring(picture, at, line.number)
