@@ -18,7 +18,6 @@ from itertools import product
 import numpy as np
 
 from ...geometry.polygon import Region
-from ...geometry.scalar import last_where
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
 from ..found import Fit
@@ -28,6 +27,7 @@ from ..wish import Ends as EndCuts
 from ..wish import Goal, Wish
 from .band import Band, Ground
 from .ends import Ends, Stretch, most_area, sides_of
+from .local_search import Climber
 from .outline import Cuts, clear_of_kept, outline_of, placed_outline
 from .profile import Profile
 
@@ -39,15 +39,8 @@ _WELL_IN = 0.01
 _LOOKS_A_BOX = 50_000
 """Looks at an edge (`Family.looks`) that a box takes: as measured."""
 
-_SHARE, _FINER, _FINEST = 1 / 16, 2.5, 1e-4
-"""The first step as a share of the band, how much finer each is than the one before, and the step,
-mm, that it ends with."""
-
-_WORTH_IT = 1e-6
-"""Share of a score by which a step must raise it to be taken again."""
-
-_FINELY = 1e-3
-"""Of a step: how near it is found where an end stops fitting."""
+_SHARE = 1 / 16
+"""Of the band: the first step of a polish."""
 
 
 @dataclass(slots=True)
@@ -108,8 +101,10 @@ class Pieces:
         lengths = self.wish.limits.length
         shortest = box.right[0] - box.left[1] + self._add(*(width[0] for width in ends))
         longest = box.right[1] - box.left[0] + self._add(*(width[1] for width in ends)) + _SLACK
-        least = max(lengths.least, 2 * PROOF_ALLOWANCE)
-        if shortest > lengths.greatest + _SLACK or longest < least - PROOF_ALLOWANCE:
+        least, greatest = max(lengths.least, 2 * PROOF_ALLOWANCE), lengths.greatest
+        if self.wish.goal is Goal.WIDTH and not self.rounded and not len(self.to_hold):
+            greatest = least  # all longer ones hold one, no narrower
+        if shortest > greatest + _SLACK or longest < least - PROOF_ALLOWANCE:
             return 0.0
         if self.wish.goal is Goal.LENGTH:
             return min(longest, lengths.greatest)
@@ -197,12 +192,28 @@ class Pieces:
         return not self.ripped or bool(np.all(self.to_hold[:, 1] <= box.top[1] + _SLACK))
 
     def sample(self, box: Box) -> tuple[float, Cuts] | None:
-        """Return the best piece whose ends lie at the ends or the middles of the stretches."""
-        (a0, a1), (b0, b1), top = box.left, box.right, box.top[0]
-        places = product((a0, (a0 + a1) / 2, a1), (b1, (b0 + b1) / 2, b0))
-        tried = [(self.worth(cuts), cuts) for cuts in (Cuts(a, b, top) for a, b in places)]
+        """Return the best piece whose ends lie all but at the ends of the stretches, or half way.
+
+        It is ripped as low as may be, and the widest is no longer than it must be.
+        """
+        lefts, rights = (
+            (min(low + _WELL_IN, high), (low + high) / 2, max(high - _WELL_IN, low))
+            for low, high in (box.left, box.right)
+        )
+        places = list(product(lefts, rights))
+        if self.wish.goal is Goal.WIDTH:
+            least = self.wish.limits.length.least
+            places += [(a, a + least) for a in lefts] + [(b - least, b) for b in rights]
+        tried = [(self.worth(cuts), cuts) for cuts in (self._lowest(box, *p) for p in places)]
         best = max(tried, key=lambda found: found[0])
         return best if best[0] > 0 else None
+
+    def _lowest(self, box: Box, left: float, right: float) -> Cuts:
+        """Return a piece between two cuts, ripped as low as box and limits of width allow."""
+        low, high = box.top
+        if self.ripped and left < right:
+            low = max(low, self.wish.limits.width.least - self.narrow.span(left, right)[0])
+        return Cuts(left, right, min(low, high))
 
     def worth(self, cuts: Cuts) -> float:
         """Return the score of a piece; 0 where it does not fit or breaks a limit."""
@@ -264,40 +275,12 @@ class Pieces:
             yield replace(box, **{name: half})
 
     def polish(self, score: float, top: Cuts) -> tuple[float, Cuts]:
-        """Return a local best, to `_FINEST`: what makes it larger is moved out until it touches."""
-        step = (self.band.right - self.band.left) * _SHARE
+        """Return a local best."""
         ways: tuple[tuple[str, int], ...] = (("right", 1), ("left", -1))
         if self.wish.goal is Goal.WIDTH:
             ways = (("top", 1),) if self.ripped else ()
-        while step > _FINEST:
-            better = False
-            for found in self._moves(top, step):
-                for name, way in ways:
-                    found = self._out(found, name, way * step)
-                worth = self.worth(found)
-                if worth > score:
-                    better = better or worth > score * (1 + _WORTH_IT)
-                    score, top = worth, found
-            step /= 1.0 if better else _FINER
-        return score, top
-
-    def _moves(self, cuts: Cuts, step: float) -> Iterator[Cuts]:
-        """Yield the piece as it is, moved along, its ripped side moved, and its ends moved in."""
-        lifts = (-step, 0.0, step) if self.ripped else (0.0,)
-        ways = ((0, 0), (step, step), (-step, -step), (step, 0), (0, -step))
-        for lift, (left, right) in product(lifts, ways):
-            yield Cuts(cuts.left + left, cuts.right + right, cuts.top + lift)
-
-    def _out(self, cuts: Cuts, name: str, step: float) -> Cuts:
-        """Return a piece with one cut as far out as it gets within a step."""
-
-        def moved(by: float) -> Cuts:
-            return replace(cuts, **{name: getattr(cuts, name) + by * step})
-
-        def fits(by: float) -> bool:
-            return self.can_be(moved(by))
-
-        return moved(last_where(fits, -2.0, 2.0, _FINELY)) if fits(-2.0) else cuts
+        climber = Climber(self.worth, self.can_be, ways, lifts=self.ripped)
+        return climber.climbed(score, top, (self.band.right - self.band.left) * _SHARE)
 
     def finish(self, top: Cuts) -> Fit | None:
         """Return a piece proved inside the wood and round what it must hold, or None."""

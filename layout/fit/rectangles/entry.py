@@ -9,7 +9,6 @@ from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..entry import Entry
 from ..found import Fit
-from ..tie_breaking import in_plainest_place
 from ..wish import Goal, Wish
 from .alternatives import RectanglesElsewhere
 from .family import RoundedRectangles
@@ -17,13 +16,9 @@ from .family import RoundedRectangles
 
 def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Entry:
     """Return the rectangles of a shape."""
-
-    def finish(fit: Fit) -> Fit:
-        return in_plainest_place(fit, wood.inner, wish.limits, held)
-
     found = rectangle_family if shape == "rectangle" else rounded_rectangle_family
     family = found(wood, wish, held)
-    return Entry(family, finish, RectanglesElsewhere(family))
+    return Entry(family, _as_it_is, RectanglesElsewhere(family))
 
 
 def rounded_rectangle_family(
@@ -44,3 +39,8 @@ def rounded_rectangle_family(
 def rectangle_family(wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> RoundedRectangles:
     """Return the family of rectangles with square corners."""
     return RoundedRectangles(wood, wish, (0.0, 0.0), held)
+
+
+def _as_it_is(fit: Fit) -> Fit:
+    """Return a top that was proved when it was found."""
+    return fit
