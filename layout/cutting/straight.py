@@ -15,8 +15,7 @@ from ..panel.named_edges import named_edges
 from .again import shortened
 from .bench import Bench
 from .cut import EdgePoint, SkippedTrim, SkipReason, Trim, TrimKind
-from .edge_points import edge_points
-from .sawn import Ends, Sawn, fields_of, guide_of
+from .sawn import Ends, Sawn, edge_points, fields_of, guide_of
 from .sides import Side, box_ends, sides_of
 from .strips import SawLine, Strip, extent_of, strip_beyond
 from .tools import Stroke

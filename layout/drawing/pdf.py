@@ -19,8 +19,7 @@ from ..geometry.window import split
 from .curves import cubic_controls
 from .hatching import hatch_lines
 from .lettering import CAP_HEIGHT, plain
-from .scene import Area, Group, Layer, Mark, Scene, Stroke, Text
-from .signs import mark_lines
+from .scene import Area, Group, Layer, Mark, Scene, Stroke, Text, mark_lines
 
 if TYPE_CHECKING:
     import pikepdf

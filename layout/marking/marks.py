@@ -14,12 +14,11 @@ from ..top import Top
 from ..units import Tape
 from .checks import checks_for
 from .instruments import Ordinate, StringCompass, TrammelRod, oval_checks
-from .mark import Check, Kind, Mark
+from .mark import Check, Kind, Mark, best_ties
 from .off_wood import Ground
 from .places import Group, groups_for, swept_by
 from .string_loop import StringLoop
 from .superellipse_methods import superellipse_checks
-from .ties import best_ties
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,8 +18,7 @@ from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import SAME_PLACE
-from .corners import lettered
-from .edges import STRAIGHT, Edge
+from .edges import STRAIGHT, Edge, lettered
 from .line_ends import held, is_there, on_face, prolonged, stand_in, told_from
 from .panel import Panel
 from .reference import Corner, Found, Offsets, Reference

@@ -21,7 +21,7 @@ from .defect import SPOILS, Defect, Spoils
 from .materials import BOARD_WORDS, MATERIALS, Material, material_named
 from .past import Coat, Was
 from .sound import SoundWood, face_with_kept
-from .taken import Boundaries, Defects
+from .spot import Boundaries, Defects
 from .told import on_panel
 
 THICK = Length(Range(0.0, 500.0, above=True), "look at the unit: no panel is that thick")

@@ -33,8 +33,7 @@ from ..work.cautions import Risk, cautions_for
 from ..work.finish import Finish, finish_of
 from ..work.materials import Materials, materials_of
 from ..work.order import WorkOrder, work_order
-from ..work.piece import Piece
-from ..work.sale import Sale, sale_of
+from ..work.piece import Piece, Sale, sale_of
 from .fitting import along_grain_in, fits_of
 from .job import Job
 from .standing import Standing, stand

@@ -6,8 +6,7 @@ from dataclasses import dataclass
 
 from ..drawing import layers
 from ..drawing.kit.labels import points_along
-from ..drawing.scene import Layer
-from ..drawing.signs import mark_lines
+from ..drawing.scene import Layer, mark_lines
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.placement import Points

@@ -25,10 +25,9 @@ from ..geometry.tolerance import ROUNDING
 from ..geometry.window import clipped
 from .along import points_on
 from .calibration import TRUE, Correction
-from .grid import Grid, check_overlap, register_marks, tiles_on
+from .grid import Grid, Places, beside, check_overlap, register_marks, tied_together, tiles_on
 from .paper import Margins, Paper, PaperError, Sheet
 from .tiles import Tile, TilePlan, field_of
-from .tying import Places, beside, tied_together
 
 _SPACING = 2.0
 """Distance between the points that stand for a line, mm."""

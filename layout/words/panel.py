@@ -7,8 +7,7 @@ from ..panel.defect import Defect, Face, Mend, Spoils
 from ..panel.lifting import lifters, people
 from ..panel.panel import Panel
 from ..units import Tape
-from .passage import Passage, Table
-from .say import capital, listed
+from .say import Passage, Table, capital, listed
 
 TWIST = 3.0
 """What winding sticks may show at the ends of a panel, mm (common practice)."""

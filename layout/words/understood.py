@@ -10,9 +10,9 @@ from ..fit.wish import Goal, Span
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD, SAME_PLACE
-from ..panel.corners import FEWEST, LETTERS, lettered
 from ..panel.datum import choose_datum
 from ..panel.defect import Defect
+from ..panel.edges import FEWEST, LETTERS, lettered
 from ..panel.named_edges import named_edges
 from ..panel.panel import Panel
 from ..panel.reference import Found

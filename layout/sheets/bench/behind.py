@@ -10,15 +10,13 @@ from ...words import legs
 from ...words.cautions import caution_words
 from ...words.cuts import concern_words
 from ...words.first_tables import shown_marks
-from ...words.marks import checks_words, left_words, ties_words
+from ...words.marks import checks_words, left_words, marks_behind, ties_words
 from ...words.offcuts import offcuts_words
-from ...words.passage import Passage
 from ...words.saw_lines import rounds_of
-from ...words.say import sentence
+from ...words.say import Passage, sentence
 from ...words.ways import others_words
-from ...words.why_told import along_grain_told, elsewhere_words, mending_words, touches_words
-from ...words.work import marks_behind
-from ..pictures.offcuts import offcuts_scene
+from ...words.why import along_grain_told, elsewhere_words, mending_words, touches_words
+from ..pictures.ground import offcuts_scene
 from ..pictures.why import contacts_scene, others_scene
 from ..title import found_words
 from .step import Step, say_of

@@ -11,7 +11,6 @@ from ...drawing.scene import Scene
 from ...plan.plan import Plan
 from ...template.paper import A4
 from ...words.cautions_short import Caution, short_cautions
-from ...words.defect_letters import key_of
 from ...words.first_page import (
     Head,
     checks_words,
@@ -22,13 +21,12 @@ from ...words.first_page import (
     ready_words,
 )
 from ...words.first_tables import RoundTable, SawRow, round_table
-from ...words.lying import lying_of
-from ...words.passage import Cell
+from ...words.lying import key_of, lying_of
 from ...words.saw_lines import rounds_of
+from ...words.say import Cell
 from ..pictures.legs import quarters_scene
 from ..pictures.lying import lying_scene
-from .both import Drawn
-from .drawn import drawn
+from .both import Drawn, drawn
 
 _LEAST, _MOST = 54.0, 112.0
 """Height of the drawing, mm."""

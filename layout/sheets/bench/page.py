@@ -14,8 +14,7 @@ from ...template.paper import A4, LETTER
 from ...units import Units
 from ...words.say import unit_words
 from .behind import folds
-from .both import Drawn, both
-from .drawn import drawn
+from .both import Drawn, both, drawn
 from .first import FirstPage, first_page
 from .stages import STAGES
 from .step import Step

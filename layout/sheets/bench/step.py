@@ -8,8 +8,7 @@ from dataclasses import dataclass, replace
 from ...drawing.scene import Scene
 from ...panel.datum import Datum
 from ...plan.plan import Plan
-from ...words.passage import Passage
-from ...words.say import Say
+from ...words.say import Passage, Say
 
 
 @dataclass(frozen=True, slots=True)

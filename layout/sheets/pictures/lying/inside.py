@@ -15,8 +15,8 @@ from ....geometry.point import Point
 from ....geometry.tolerance import ROUNDING
 from ....marking.instruments import Swing
 from ....marking.mark import Mark as PlacedMark
-from ....words.defect_letters import letters_of
 from ....words.first_page import drawn_marks
+from ....words.lying import letters_of
 from .parts import (
     NAME,
     NAMED_FROM,
