@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 
 from ...plan.plan import Plan
 from ...words import legs
@@ -19,22 +18,14 @@ from ...words.why import along_grain_told, elsewhere_words, mending_words, touch
 from ..pictures.ground import offcuts_scene
 from ..pictures.why import contacts_scene, others_scene
 from ..title import found_words
-from .step import Step, say_of
+from .step import Part, Step, say_of
 
 
-@dataclass(frozen=True, slots=True)
-class Fold:
-    """A part that is folded up on a screen; its summary holds the result."""
-
-    summary: str
-    steps: tuple[Step, ...]
-
-
-def folds(plan: Plan) -> tuple[Fold, ...]:
+def folds(plan: Plan) -> tuple[Part, ...]:
     """Return every part that has something to tell."""
     held = ((make(plan), summary) for summary, make in FOLDS)
     made = ((tuple(steps), summary) for steps, summary in held)
-    return tuple(Fold(summary(plan), steps) for steps, summary in made if steps)
+    return tuple(Part(summary(plan), steps) for steps, summary in made if steps)
 
 
 def _why(plan: Plan) -> Iterator[Step]:

@@ -24,18 +24,18 @@ class Drawn:
 
     svg: str
     title: str
-    height: float
-    """mm on paper."""
 
 
 def both(one: Any, other: Any) -> Any:  # noqa: ANN401 - any value that a page is made of
     """Return a value of the page with both units in it: words as markup, the rest as it is."""
+    if isinstance(one, Scene):
+        return both(drawn(one), drawn(other))
     if isinstance(one, Drawn):
-        return Markup(one.svg if one == other else _twice(one.svg, other.svg, "div"))
+        svg = Markup(one.svg if one == other else _twice(one.svg, other.svg, "div"))
+        return replace(one, svg=svg, title=both(one.title, other.title))
     if isinstance(one, str):
-        if one == other:
-            return escape(one)
-        return Markup(_twice(str(escape(one)), str(escape(other)), "span"))
+        told, hidden = escape(one), escape(other)
+        return told if one == other else Markup(_twice(told, hidden, "span"))
     if isinstance(one, tuple):
         return tuple(_each(one, other))
     if is_dataclass(one) and not isinstance(one, type):
@@ -70,4 +70,4 @@ def drawn(scene: Scene) -> Drawn:
     svg = _IDS.sub("", svg[svg.index("<svg") :]).replace("  ", "")
     svg = re.sub(_PAPER, '="var(--paper)"', svg)
     svg = _COLOUR.sub(r'\1="currentColor"', svg)
-    return Drawn(svg, scene.title, scene.frame.height)
+    return Drawn(svg, scene.title)

@@ -27,6 +27,19 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True)
+class Part:
+    """A part of the work, or one behind it, which is folded up on a screen."""
+
+    title: str
+    """Of one behind the work, its result."""
+    steps: tuple[Step, ...]
+    lies: str = ""
+    """How the work lies meanwhile."""
+    before: int = 0
+    """How many steps come before it."""
+
+
+@dataclass(frozen=True, slots=True)
 class Stage:
     """A part of the work: a row of `stages.STAGES`. One that yields no step is not told of."""
 
