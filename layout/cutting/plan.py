@@ -9,7 +9,7 @@ from enum import Enum
 from ..concern import Concern
 from ..geometry.path import Path
 from ..geometry.polygon import Region
-from ..marking.marks import StringKit, marks_for
+from ..marking.marks import marks_for
 from ..panel.build import Kind
 from ..panel.datum import Datum
 from ..top import Top
@@ -216,7 +216,6 @@ def _to_the_line(
 
 
 def _marked_again(bench: Bench) -> MarkedAgain:
-    tools, panel = bench.tools, bench.top.panel
-    kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
-    marks = marks_for(bench.top, bench.datum, kit)
+    panel = bench.top.panel
+    marks = marks_for(bench.top, bench.datum, bench.tools.workshop())
     return MarkedAgain(panel.boundary, panel.thickness, bench.top.thickness, bench.datum, marks)

@@ -5,16 +5,18 @@ A length is divided by marks that are all measured from one end, so that no erro
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field, replace
 
-from ..errors import LengthError
+from ..errors import LengthError, OutlineError
 from ..outlines import Capsule, Circle, Oval, RoundedRectangle
 from ..units import Tape
 from .arcs import LargeArc
 from .instruments import Ordinate, oval_checks
-from .method import Method, Workshop
-from .oval_methods import OvalOrdinates, oval_methods
-from .round_methods import arc_methods, swung_methods
+from .method import Method, Workshop, ranked
+from .methods import methods_for
+from .oval_methods import OvalOrdinates
+from .round_methods import arc_ways
 from .string_loop import DrawnOval, StringLoop
 
 
@@ -101,7 +103,11 @@ def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> 
     OutlineError
         If not ``0 < width < length``.
     """
-    methods = oval_methods(length, width, workshop)
+    if not 0 < width < length < math.inf:
+        raise OutlineError(
+            f"an oval needs 0 < width < length, not {width:g} by {length:g} mm; "
+            "as long as wide it is a circle"
+        )
     oval, bare = Oval(length, width), StringLoop.for_oval(length, width)
     return MarkedOval(
         oval.name,
@@ -114,7 +120,7 @@ def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> 
         slip_of_1_mm=bare.slipped(1.0),
         slip_of_1_percent=bare.slipped(0.01 * bare.loop),
         checks=oval_checks(length, width),
-        methods=methods,
+        methods=methods_for(oval, workshop),
     )
 
 
@@ -165,8 +171,7 @@ def _arcs(
 ) -> MarkedArcs:
     """Return the arcs of an outline whose centres lie so far apart along and across it, mm."""
     sizes = (outline.length, outline.width, radius, apart, across, (apart**2 + across**2) ** 0.5)
-    methods = swung_methods(outline, workshop)
-    return MarkedArcs(outline.name, *sizes, outline.perimeter, methods)
+    return MarkedArcs(outline.name, *sizes, outline.perimeter, methods_for(outline, workshop))
 
 
 def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None) -> MarkedArc:
@@ -177,6 +182,7 @@ def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None)
     OutlineError
         If there is no station.
     """
+    shop = workshop or Workshop()
     return MarkedArc(
         "arc",
         arc.chord,
@@ -185,7 +191,7 @@ def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None)
         arc.centre_below,
         arc.length,
         ordinates=arc.ordinates(stations) if arc.is_flat else (),
-        methods=arc_methods(arc, stations, workshop),
+        methods=ranked(arc_ways(arc, stations, shop), shop),
     )
 
 

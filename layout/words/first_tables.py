@@ -10,7 +10,7 @@ from ..geometry.tolerance import SAME_FIGURE
 from ..marking.instruments import Swing, TrammelRod
 from ..marking.mark import Kind, Mark
 from ..marking.marks import MarkSet
-from ..marking.plain_methods import JoinedCorners
+from ..marking.method import JoinedCorners
 from ..marking.regular_methods import SquareAndHalfDiagonal, SteppedCircle
 from ..marking.string_loop import StringLoop
 from ..plan.plan import Plan
