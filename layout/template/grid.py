@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Set
 from dataclasses import dataclass
 
 import numpy as np
@@ -12,7 +13,7 @@ from ..geometry.placement import Points, array_of
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_PLACE
 from .paper import PaperError
-from .tiles import RegisterMark, Tile
+from .tiles import Place, Places, RegisterMark, Tile, beside, reached
 
 LEAST_OVERLAP = 8.0
 """A register mark of 3 mm each way must fit in half of the overlap, with the ink's room."""
@@ -39,23 +40,26 @@ class Grid:
         top = self.top - row * (self.height - self.overlap)
         return Bounds(left, top - self.height, left + self.width, top)
 
-    def cell(self, row: int, column: int, kept: frozenset[tuple[int, int]]) -> Bounds:
-        """Return a window up to the seams that it has with kept neighbours."""
-        w, half = self.window(row, column), self.overlap / 2
+    def cell(self, place: Place, kept: Set[Place], less: float = 0.5) -> Bounds:
+        """Return a window up to the seams that it has with kept neighbours.
+
+        Or up to their windows: then it is `less` by 1, not by half of what they share.
+        """
+        (row, column), w, by = place, self.window(*place), less * self.overlap
         return Bounds(
-            w.left + half * ((row, column - 1) in kept),
-            w.bottom + half * ((row + 1, column) in kept),
-            w.right - half * ((row, column + 1) in kept),
-            w.top - half * ((row - 1, column) in kept),
+            w.left + by * ((row, column - 1) in kept),
+            w.bottom + by * ((row + 1, column) in kept),
+            w.right - by * ((row, column + 1) in kept),
+            w.top - by * ((row - 1, column) in kept),
         )
 
     @property
-    def places(self) -> tuple[tuple[int, int], ...]:
+    def places(self) -> tuple[Place, ...]:
         """Every row and column, row by row from the top left."""
         return tuple((r, c) for r in range(self.rows) for c in range(self.columns))
 
 
-def tiles_on(grid: Grid, kept: frozenset[tuple[int, int]]) -> tuple[Tile, ...]:
+def tiles_on(grid: Grid, kept: Places) -> tuple[Tile, ...]:
     """Return the tiles of the kept places, each with its neighbours' names."""
     numbers = {place: number for number, place in enumerate(sorted(kept), start=1)}
 
@@ -68,7 +72,7 @@ def tiles_on(grid: Grid, kept: frozenset[tuple[int, int]]) -> tuple[Tile, ...]:
             column,
             number,
             grid.window(row, column),
-            grid.cell(row, column, kept),
+            grid.cell((row, column), kept),
             left=name(row, column - 1),
             right=name(row, column + 1),
             above=name(row - 1, column),
@@ -133,12 +137,6 @@ def check_overlap(overlap_width: float, field: Bounds) -> None:
         )
 
 
-Place = tuple[int, int]
-"""A row and a column of a grid."""
-
-Places = frozenset[Place]
-
-
 def tied_together(kept: Places, grid: Grid) -> Places:
     """Return the places with more added until all of them join, edge to edge.
 
@@ -151,21 +149,6 @@ def tied_together(kept: Places, grid: Grid) -> Places:
         if len(island) == len(joined):
             return frozenset(joined)
         joined |= _bridge(island, joined - island, grid)
-
-
-def reached(start: set[Place], within: set[Place]) -> set[Place]:
-    """Return the places that can be come to from some of them, edge over edge."""
-    held, edge = set(start), set(start)
-    while edge:
-        edge = {n for place in edge for n in beside(place)} & within - held
-        held |= edge
-    return held
-
-
-def beside(place: Place) -> set[Place]:
-    """Return the four places that share an edge with a place."""
-    row, column = place
-    return {(row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)}
 
 
 def _bridge(island: set[Place], others: set[Place], grid: Grid) -> set[Place]:
