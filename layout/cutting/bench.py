@@ -13,10 +13,8 @@ from enum import Enum
 
 from ..marking.instruments import StringCompass
 from ..marking.marks import compasses_for
-from ..panel.build import Kind
+from ..panel import Face, Kind, Panel
 from ..panel.datum import Datum
-from ..panel.defect import Face
-from ..panel.panel import Panel
 from ..top import Top
 from .tools import Stroke, Tools
 

@@ -6,15 +6,12 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Path, Point, Region
 from ..geometry.tolerance import SAME_POINT
-from ..panel.build import Kind
+from ..panel import Kind, Panel
 from ..panel.edges import Edge
 from ..panel.frame import joints_of, opening_of
 from ..panel.named_edges import named_edges
-from ..panel.panel import Panel
 from ..top import Top
 from .cut import Trim
 

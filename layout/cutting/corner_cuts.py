@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import math
 
+from ..geometry import Point, Region
 from ..geometry.alike import at_least
 from ..geometry.intersect import meeting_of_lines
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import SAME_PLACE, SIZE_SLACK
 from ..units import nearest_whole
 from .bench import Bench

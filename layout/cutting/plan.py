@@ -7,8 +7,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from ..concern import Concern
-from ..geometry.path import Path
-from ..geometry.polygon import Region
+from ..geometry import Path, Region
 from ..marking.marks import marks_for
 from ..panel.build import Kind
 from ..panel.datum import Datum

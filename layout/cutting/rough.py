@@ -12,13 +12,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from ..geometry import EllipticArc, Line, Path, Point, Region, Segment, union
 from ..geometry.ellipse import arcs_along
 from ..geometry.intersect import meetings, share_of
 from ..geometry.parallel import parallel_of_path
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region, union
-from ..geometry.segments import EllipticArc, Line, Segment
 from ..geometry.tolerance import CURVE, SAME_POINT
 from ..top.runs import Runs
 from .bench import Bench

@@ -10,11 +10,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
+from ..geometry import Path, Point, Region
 from ..geometry.alike import at_most, first_of_best
 from ..geometry.intersect import crossings
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD, ROUNDING, SAME_PLACE, SAME_POINT
 from ..panel.datum import Datum
 from ..panel.edges import STRAIGHT, Edge, edges_of

@@ -12,9 +12,7 @@ import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.segments import Line, Segment
+from ..geometry import Line, Path, Point, Segment
 from ..geometry.window import split
 from .curves import cubic_controls
 from .hatching import hatch_lines

@@ -10,10 +10,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path, circle
-from ..geometry.point import Point
-from ..geometry.segments import Line
+from ..geometry import Bounds, Line, Path, Point, circle
 
 Anchor = Literal["start", "middle", "end"]
 """Which end of its words a text is held by."""

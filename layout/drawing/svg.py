@@ -12,10 +12,7 @@ from collections.abc import Iterable, Sequence
 from functools import reduce
 from typing import Any
 
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.segments import Arc, Line, Segment
+from ..geometry import Arc, Bounds, Line, Path, Point, Segment
 from ..geometry.window import split
 from .hatching import hatch_lines
 from .lettering import CAP_HEIGHT, plain

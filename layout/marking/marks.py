@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from ..geometry.intersect import crossings
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_PLACE
+from ..panel import Panel, Spoils
 from ..panel.datum import Datum
-from ..panel.defect import Spoils
-from ..panel.panel import Panel
 from ..top import Top
 from ..units import Tape
 from .checks import checks_for

@@ -9,8 +9,7 @@ from enum import Enum
 from typing import Any
 
 from ..concern import Concern
-from ..geometry import alike
-from ..geometry.point import Point
+from ..geometry import Point, alike
 from ..geometry.tolerance import ROUNDING
 from .off_wood import Ground, OffWood
 from .string_loop import StringLoop

@@ -6,8 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ..geometry.bounds import Bounds
-from ..geometry.point import ORIGIN, Point
+from ..geometry import ORIGIN, Bounds, Point
 from ..outlines import RegularPolygon
 from .method import (
     BAR_PLAY,

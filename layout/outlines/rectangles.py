@@ -8,10 +8,7 @@ from dataclasses import dataclass
 from typing import Self
 
 from ..errors import OutlineError
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import ORIGIN, Point
-from ..geometry.segments import Arc, Line, Segment
+from ..geometry import ORIGIN, Arc, Bounds, Line, Path, Point, Segment
 from ..geometry.tolerance import CURVE, SAME_POINT
 from ..keys.figures import Number
 from ..keys.key import take

@@ -13,12 +13,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..geometry import Arc, Line, Path, Point, Region, Segment
 from ..geometry.alike import at_least, at_most, first_of_best
 from ..geometry.intersect import meeting_of_lines, turn_at
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import CHORD, SAME_PLACE, SAME_POINT
 from .panel import Panel
 from .reference import Corner, Flaw

@@ -8,8 +8,7 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 from ..errors import PanelError
-from ..geometry.path import Path
-from ..geometry.polygon import Region
+from ..geometry import Path, Region
 from ..geometry.segments import Side
 from ..keys.figures import ABOVE_0, FROM_0, Length, Range, count, degrees
 from ..keys.key import fills, hold, key, take

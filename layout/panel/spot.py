@@ -9,9 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..errors import LayoutError, PanelError
-from ..geometry.path import Path
-from ..geometry.placement import array_of
-from ..geometry.point import Point
+from ..geometry import Path, Point, array_of
 from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD
 from ..keys.crossing import is_simple

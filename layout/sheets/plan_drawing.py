@@ -12,10 +12,7 @@ from ..drawing.kit.labels import LabelSetter
 from ..drawing.kit.legend import LETTERS, ROW, legend
 from ..drawing.kit.picture import Stage
 from ..drawing.scene import Group, Layer, Scene, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Bounds, Path, Point, Region
 from ..marking.mark import Kind
 from ..panel.shown import layer_of
 from ..plan.plan import Plan

@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from ..geometry.bounds import Bounds
-from ..geometry.point import Point
+from ..geometry import Bounds, Point
 from ..units import MM_PER_INCH, Tape
 from .calibration import MOST, READING, CalibrationError, wrong_prints
 from .paper import Margins, Paper, Sheet

@@ -11,9 +11,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import reduce
 
+from ..geometry import Bounds, Point
 from ..geometry.alike import first_of_best
-from ..geometry.bounds import Bounds
-from ..geometry.point import Point
 from ..geometry.tolerance import SAME_PLACE
 from .calibration import TRUE, Correction
 from .paper import Margins, Paper, Sheet

@@ -16,11 +16,8 @@ from functools import reduce
 import numpy as np
 from numpy.typing import NDArray
 
+from ..geometry import Bounds, Path, Points, Segment
 from ..geometry.alike import first_of_best, ranked
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.placement import Points
-from ..geometry.segments import Segment
 from ..geometry.tolerance import ROUNDING
 from ..geometry.window import clipped
 from .along import points_on

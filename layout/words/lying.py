@@ -8,8 +8,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Point, Region
 from ..panel.datum import Datum
 from ..panel.defect import Spoils
 from ..plan.plan import Plan

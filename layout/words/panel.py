@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from ..panel.build import Kind
-from ..panel.defect import Defect, Face, Mend, Spoils
+from ..panel import Defect, Face, Kind, Mend, Panel, Spoils
 from ..panel.lifting import lifters, people
-from ..panel.panel import Panel
 from ..units import Tape
 from .say import Passage, Table, capital, listed
 

@@ -11,11 +11,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path
-from ...geometry.placement import Points
-from ...geometry.point import Point
-from ...geometry.polygon import Region
+from ...geometry import Bounds, Path, Point, Points, Region
 from ...geometry.simplify import fewer
 from .. import layers
 from ..lettering import text_box, text_width

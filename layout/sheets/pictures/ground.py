@@ -14,9 +14,7 @@ from ...drawing import layers
 from ...drawing.kit.frame import STEP_TALLEST, STEP_WIDTH
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
-from ...geometry.path import Path
-from ...geometry.point import Point
-from ...geometry.polygon import Region
+from ...geometry import Path, Point, Region
 from ...marking.panel_check import RightTriangle, SquareCheck
 from ...panel.datum import Datum
 from ...panel.shown import layer_of

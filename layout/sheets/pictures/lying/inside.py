@@ -8,10 +8,8 @@ from ....cutting.cut import StraightCut
 from ....drawing import layers
 from ....drawing.lettering import text_box
 from ....drawing.scene import Area, Mark, Stroke, Text
+from ....geometry import Bounds, Path, Point
 from ....geometry.alike import first_of_best
-from ....geometry.bounds import Bounds
-from ....geometry.path import Path
-from ....geometry.point import Point
 from ....geometry.tolerance import ROUNDING
 from ....marking.instruments import Swing
 from ....marking.mark import Mark as PlacedMark
