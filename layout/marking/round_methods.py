@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from ..geometry.point import Point
@@ -41,7 +41,10 @@ def swung_methods(
     corners.
     """
     shop = workshop or Workshop()
-    return ranked((m for swing in swept_by(outline) for m in _swung(swing, outline, shop)), shop)
+    found = [m for swing in swept_by(outline) for m in _swung(swing, outline, shop)]
+    if outline.arc_centres and outline.corners:  # a D end's corners are marks, and so joined
+        found = [replace(m, joins=len(outline.corners) + 1) for m in found]
+    return ranked(found, shop)
 
 
 def _swung(

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, fields, is_dataclass, replace
 from itertools import zip_longest
 from typing import Any
 
 from markupsafe import Markup, escape
+
+MIXED = re.compile(r"(?<=\d)[ \u00a0](\d+/\d+)")
+"""A whole number's space and its fraction."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,8 +30,8 @@ def both(one: Any, other: Any) -> Any:  # noqa: ANN401 - any value that a page i
         return Markup(one.svg if one == other else _twice(one.svg, other.svg, "div"))
     if isinstance(one, str):
         if one == other:
-            return escape(one)
-        return Markup(_twice(str(escape(one)), str(escape(other)), "span"))
+            return _told(one)
+        return Markup(_twice(_told(one), _told(other), "span"))
     if isinstance(one, tuple):
         return tuple(_each(one, other))
     if is_dataclass(one) and not isinstance(one, type):
@@ -43,6 +47,11 @@ def _each(one: Sequence[Any], other: Sequence[Any]) -> list[Any]:
         shown, hidden = (right, right) if left is None else (left, left if right is None else right)
         held.append(both(shown, hidden))
     return held
+
+
+def _told(words: str) -> Markup:
+    """Return words as markup; no line ends between a whole number and its fraction."""
+    return escape(MIXED.sub("\N{NO-BREAK SPACE}\\1", words))
 
 
 def _twice(one: str, other: str, tag: str) -> str:

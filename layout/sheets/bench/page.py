@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import hashlib
-import re
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -14,13 +13,11 @@ from ...template.paper import A4, LETTER
 from ...units import Units
 from ...words.say import unit_words
 from .behind import folds
-from .both import Drawn, both
+from .both import MIXED, Drawn, both
 from .drawn import drawn
 from .first import FirstPage, first_page
 from .stages import STAGES
 from .step import Step
-
-_FRACTION = re.compile(r"(?<=\d) (\d+/\d+)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +149,7 @@ def _paper(plan: Plan) -> str:
 
 def _figure(words: str) -> Markup:
     """Return a figure with its fraction set smaller than its whole number."""
-    return Markup(_FRACTION.sub(r'<span class="fr"> \1</span>', str(Markup.escape(words))))
+    return Markup(MIXED.sub(r'<span class="fr"> \1</span>', str(Markup.escape(words))))
 
 
 def _css(words: str) -> Markup:
