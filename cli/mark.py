@@ -178,7 +178,7 @@ def arc(chord: Length | None, rise: Length | None, radius: Length | None, statio
 @_answering
 def divide(total: Length, parts: int) -> Answer:
     """Divide the length TOTAL in PARTS equal ones: every mark from one end."""
-    from ..layout.marking.divide import Division
+    from ..layout.marking.quick import Division
 
     return Division.of(total.mm, parts, _tape((total,)))
 

@@ -5,10 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from .again import MarkedAgain
-from .builds import FrameJoint, RimLoss, UnknownFrame
+from .builds import FrameJoint, KeptEdge, RimLoss, UnknownFrame
 from .cut import CornerCut, HandCut, JigsawCut, RouterCut, SkippedTrim, Trim
 from .edging import Edging
-from .kept_edges import KeptEdge
 from .mending import Mended
 
 REST = 7

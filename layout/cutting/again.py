@@ -9,10 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from ..geometry import Path, Point, Region
 from ..geometry.distance import longest_of
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..marking.marks import MarkSet
 from ..panel.datum import Datum, Reason
 from ..panel.reference import Found, Reference

@@ -1,18 +1,19 @@
-"""What the build of a panel asks for when it is cut: a new rim, cramps on a joint."""
+"""What a panel asks for when it is cut: a new rim, cramps on a joint; what its kept edges get."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Path, Point, Region
 from ..geometry.tolerance import SAME_POINT
-from ..panel.build import Kind
+from ..panel import Kind, Panel
+from ..panel.edges import Edge
 from ..panel.frame import joints_of, opening_of
-from ..panel.panel import Panel
+from ..panel.named_edges import named_edges
+from ..top import Top
 from .cut import Trim
 
 
@@ -88,3 +89,33 @@ def frame_joints(panel: Panel, trims: tuple[Trim, ...], core: Path) -> tuple[Fra
 def knows_frame(panel: Panel) -> bool:
     """Return whether the widths of stiles and rails are given."""
     return panel.build.stile > 0 and panel.build.rail > 0
+
+
+@dataclass(frozen=True, slots=True)
+class KeptEdge:
+    """A part of the finished edge that is the panel's own."""
+
+    name: str
+    """By the letters of its corners: ``AB``."""
+    stretch: Path
+    """Of the finish line, on the panel, the wood on its left."""
+    edge: Path
+    """The panel's edge there, as far as the rough line; a straight one may stand a little proud."""
+    live: bool
+    """Whether it is neither straight nor one even bow."""
+
+
+def kept_edges(top: Top, rough: Sequence[Path]) -> tuple[KeptEdge, ...]:
+    """Return the parts that are kept, with the names of their edges.
+
+    Parameters
+    ----------
+    rough : sequence of Path
+        The panel's edge at each, as far as the rough line.
+    """
+    runs = top.runs
+    names = {held.path: held.name for held in named_edges(top.panel)} if runs.kept else {}
+    return tuple(
+        KeptEdge(names.get(edge, ""), path, piece, live=not Edge(edge.segments).is_clean)
+        for path, edge, piece in zip(runs.kept, runs.edges, rough, strict=True)
+    )

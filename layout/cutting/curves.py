@@ -5,10 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.segments import Arc, Line, Segment
+from ..geometry import Arc, Line, Path, Point, Region, Segment
 from ..panel.build import Kind
 from ..top.hollow import stays_out
 from ..units import nearest_whole

@@ -5,9 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import Enum
 
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Path, Point, Region
 from .feed import QuarterFeed
 from .template_line import TemplateGuide
 

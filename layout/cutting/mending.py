@@ -13,17 +13,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from ..errors import LayoutError
+from ..geometry import Path, Placement, Point, Region
 from ..geometry.alike import at_least, at_most
 from ..geometry.distance import longest_of
-from ..geometry.path import Path
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
 from ..geometry.turned_box import TurnedBox
-from ..panel.build import Kind
-from ..panel.defect import Defect, Mend, rectangular_place, round_place
-from ..panel.panel import Panel
+from ..panel import Defect, Kind, Mend, Panel, rectangular_place, round_place
 from ..units import Tape, nearest_whole
 from .mendable import BORED_CLEAN, box_of, hole_diameter, plug_bore, why_not
 

@@ -6,17 +6,14 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
+from ..geometry import Line, Point, Region
 from ..geometry.alike import at_least, at_most, first_of_best, ranked
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.segments import Line
 from ..geometry.tolerance import ALIKE_AREA, SAME_FIGURE, SAME_PLACE, SAME_WAY, SIZE_SLACK
 from ..panel.named_edges import named_edges
 from .again import shortened
 from .bench import Bench
 from .cut import EdgePoint, SkippedTrim, SkipReason, Trim, TrimKind
-from .edge_points import edge_points
-from .sawn import Ends, Sawn, fields_of, guide_of
+from .sawn import Ends, Sawn, edge_points, fields_of, guide_of
 from .sides import Side, box_ends, sides_of
 from .strips import SawLine, Strip, extent_of, strip_beyond
 from .tools import Stroke

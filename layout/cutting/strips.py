@@ -5,9 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from ..geometry.placement import array_of
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Point, Region, array_of
 
 _STATIONS = 33
 """Places along a cut at which the width of what falls off is measured."""

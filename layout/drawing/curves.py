@@ -4,9 +4,7 @@ from __future__ import annotations
 
 import math
 
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.segments import Arc, EllipticArc, Line, Segment
+from ..geometry import Arc, EllipticArc, Line, Path, Point, Segment
 from ..geometry.tolerance import SAME_POINT
 
 

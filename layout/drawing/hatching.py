@@ -6,8 +6,7 @@ import math
 
 import numpy as np
 
-from ..geometry.placement import Points
-from ..geometry.point import Point
+from ..geometry import Point, Points
 from ..geometry.tolerance import SAME_PLACE
 from .scene import SPACING, Area, Hatching
 

@@ -11,8 +11,7 @@ import math
 import unicodedata
 from functools import lru_cache
 
-from ..geometry.bounds import Bounds
-from ..geometry.point import Point
+from ..geometry import Bounds, Point
 from ..geometry.tolerance import ROUNDING
 from .scene import Text
 

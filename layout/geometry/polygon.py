@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from ..errors import GeometryError
-from . import offset, overlay
+from . import offset
 from .alike import ranked
 from .bounds import Bounds
 from .path import Path, circle
@@ -183,11 +183,11 @@ class Region:
 
     def minus(self, *others: Region) -> Region:
         """Return what is left when others are taken away."""
-        return Region(overlay.difference(self.shape, [o.shape for o in others])) if others else self
+        return Region(offset.difference(self.shape, [o.shape for o in others])) if others else self
 
     def meet(self, other: Region) -> Region:
         """Return what both hold."""
-        return Region(overlay.intersection(self.shape, other.shape))
+        return Region(offset.intersection(self.shape, other.shape))
 
     def joined(self, *others: Region) -> Region:
         """Return what either holds."""

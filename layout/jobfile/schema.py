@@ -20,8 +20,8 @@ from ..keys.key import Key, Section
 from ..keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
 from ..keys.named import Named, Share, Sum
 from ..keys.plane import At, Choices, Four, Pair, Points, Ring
-from ..panel.corners import LETTERS
-from ..panel.edge_kinds import EdgeName, EdgeNames
+from ..panel.edges import LETTERS
+from ..panel.named_edges import EdgeName, EdgeNames
 from ..plan.form import DRAFT, Schema
 from ..template.paper_kinds import PaperSize, White
 from ..work.wish import HourSpan

@@ -23,7 +23,7 @@ from numpy.typing import NDArray
 from ..geometry.path import Path
 from ..geometry.placement import array_of
 from ..geometry.point import Point
-from ..panel.stiffness import Stiffness
+from ..panel.materials import Stiffness
 from .plate_points import cut_up
 
 Array = NDArray[np.float64]

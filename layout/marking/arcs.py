@@ -8,9 +8,8 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from ..errors import OutlineError
+from ..geometry import ORIGIN, Arc, Point
 from ..geometry.alike import at_least
-from ..geometry.point import ORIGIN, Point
-from ..geometry.segments import Arc
 from .instruments import Ordinate
 
 

@@ -12,9 +12,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from ..geometry import Arc, Line, Point, Segment
 from ..geometry.intersect import turn_at
-from ..geometry.point import Point
-from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import SAME_EDGE, SAME_PLACE, SAME_POINT
 from ..outlines import Outline
 from ..panel.edges import CORNER_TURN

@@ -7,30 +7,18 @@ from dataclasses import dataclass
 from ..geometry.intersect import crossings
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_PLACE
+from ..panel import Panel, Spoils
 from ..panel.datum import Datum
-from ..panel.defect import Spoils
-from ..panel.panel import Panel
 from ..top import Top
 from ..units import Tape
 from .checks import checks_for
 from .instruments import Ordinate, StringCompass, TrammelRod, oval_checks
-from .mark import Check, Kind, Mark
+from .mark import Check, Kind, Mark, best_ties
+from .method import Workshop
 from .off_wood import Ground
 from .places import Group, groups_for, swept_by
 from .string_loop import StringLoop
 from .superellipse_methods import superellipse_checks
-from .ties import best_ties
-
-
-@dataclass(frozen=True, slots=True)
-class StringKit:
-    """What an oval is drawn with."""
-
-    nail: float = 3.0
-    pencil: float = 3.0
-    """Diameters, mm; a pencil notched to the nail's size draws a true ellipse."""
-    stretch: float = 0.0
-    """Share by which the string gives."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,14 +57,12 @@ class MarkSet:
         return tuple(mark for mark in self.marks if mark.kind is kind)
 
 
-def marks_for(top: Top, datum: Datum, kit: StringKit | None = None) -> MarkSet:
+def marks_for(top: Top, datum: Datum, workshop: Workshop | None = None) -> MarkSet:
     """Return the marks of a finished top, from the datum and from two reference points.
 
     Parameters
     ----------
-    top : Top
-    datum : Datum
-    kit : StringKit, optional
+    workshop : Workshop, optional
         Nails, pencil and string for an oval.
     """
     outline, turn = top.outline, top.turn_from(datum)
@@ -93,9 +79,8 @@ def marks_for(top: Top, datum: Datum, kit: StringKit | None = None) -> MarkSet:
         return MarkSet(marks, checks, ordinates=superellipse_checks(outline))
     if not outline.bends_everywhere:
         return MarkSet(marks, checks, compasses)
-    kit = kit or StringKit()
     size = (outline.length, outline.width)
-    loop = StringLoop.for_oval(*size, kit.nail, kit.pencil, kit.stretch)
+    loop = (workshop or Workshop()).loop(*size)
     rod = TrammelRod.for_oval(*size)
     return MarkSet(marks, checks, compasses, loop, rod, oval_checks(*size))
 

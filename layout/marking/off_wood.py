@@ -5,9 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
+from ..geometry import Point, Region
 from ..geometry.alike import first_of_best
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD, SAME_PLACE
 from ..panel.datum import Datum
 from ..panel.edges import STRAIGHT, Edge, edges_of

@@ -9,11 +9,9 @@ from dataclasses import dataclass, replace
 from ..concern import Concern
 from ..errors import OutlineError
 from ..geometry.point import Point
-from ..outlines import Oval
 from .arc_ovals import EightCentreOval, FourCentreOval
 from .instruments import Ordinate, TrammelRod
-from .method import BAR_PLAY, SETTING, TYING, Against, HandTool, Method, Workshop, ranked, together
-from .string_loop import StringLoop
+from .method import BAR_PLAY, SETTING, TYING, Against, HandTool, Method, Workshop, together
 
 _STATIONS = 9
 """Ordinates of a quarter of an oval, at equal eccentric angles of 10°."""
@@ -55,27 +53,8 @@ class OvalOrdinates:
         return cls(tuple(held))
 
 
-def oval_methods(
-    length: float, width: float, workshop: Workshop | None = None
-) -> tuple[Method, ...]:
-    """Return the ways to draw an oval `length` by `width`, mm; the first is the one to use.
-
-    Raises
-    ------
-    OutlineError
-        If not ``0 < width < length``.
-    """
-    if not 0 < width < length < math.inf:
-        raise OutlineError(
-            f"an oval needs 0 < width < length, not {width:g} by {length:g} mm; "
-            "as long as wide it is a circle"
-        )
-    Oval(length, width)  # no size that cannot be reckoned with
-    shop = workshop or Workshop()
-    return ranked(_methods(length, width, shop), shop)
-
-
-def _methods(length: float, width: float, shop: Workshop) -> Iterator[Method]:
+def oval_ways(length: float, width: float, shop: Workshop) -> Iterator[Method]:
+    """Yield the ways to draw an oval `length` by `width`, mm, with ``0 < width < length``."""
     yield _string(length, width, shop)
     rod = _rod(length, width)
     yield rod
@@ -95,7 +74,7 @@ def _methods(length: float, width: float, shop: Workshop) -> Iterator[Method]:
 
 def _string(length: float, width: float, shop: Workshop) -> Method:
     """Return string and nails; a slip of the loop or of the nails shows most in the width."""
-    loop = StringLoop.for_oval(length, width, shop.nail, shop.pencil, shop.stretch)
+    loop = shop.loop(length, width)
     apart = replace(loop, nail_spacing=loop.nail_spacing + TYING).drawn
     longer = loop.slipped(TYING)
     slips = [

@@ -13,13 +13,9 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from ..errors import PanelError
+from ..geometry import Arc, Path, Point, Points, Region
 from ..geometry.alike import at_most
 from ..geometry.distance import nearest
-from ..geometry.path import Path
-from ..geometry.placement import Points
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.segments import Arc
 from ..geometry.tolerance import CHORD
 from ..panel.datum import Datum
 from ..panel.edges import Edge, edges_of

@@ -10,9 +10,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from ..geometry import ORIGIN, Bounds, Point
 from ..geometry.alike import first_of_best
-from ..geometry.bounds import Bounds
-from ..geometry.point import ORIGIN, Point
 from ..geometry.tolerance import SAME_PLACE
 from ..outlines import Outline
 from ..units import nearest_whole

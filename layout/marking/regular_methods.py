@@ -6,11 +6,18 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ..geometry.bounds import Bounds
-from ..geometry.point import ORIGIN, Point
+from ..geometry import ORIGIN, Bounds, Point
 from ..outlines import RegularPolygon
-from .method import BAR_PLAY, PENCIL_LEAN, SETTING, HandTool, Method, Workshop, ranked, together
-from .plain_methods import joined_corners
+from .method import (
+    BAR_PLAY,
+    PENCIL_LEAN,
+    SETTING,
+    HandTool,
+    Method,
+    Workshop,
+    joined_corners,
+    together,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,11 +56,10 @@ class SquareAndHalfDiagonal:
         return Bounds.about(ORIGIN, self.square / 2).corners
 
 
-def regular_methods(top: RegularPolygon, workshop: Workshop | None = None) -> tuple[Method, ...]:
-    """Return the ways to draw a hexagon or an octagon; the first is the one to use."""
-    shop = workshop or Workshop()
-    by_compass = _hexagon if top.sides == 6 else _octagon
-    return ranked([joined_corners(top.sides), *by_compass(top, shop)], shop)
+def regular_ways(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
+    """Yield the ways to draw a hexagon or an octagon."""
+    yield joined_corners(top.sides)
+    yield from _hexagon(top, shop) if top.sides == 6 else _octagon(top, shop)
 
 
 def _compasses(shop: Workshop, reach: float) -> Iterator[tuple[str, HandTool, float]]:

@@ -19,7 +19,6 @@ from .method import (
     HandTool,
     Method,
     Workshop,
-    ranked,
     together,
 )
 from .places import swept_by
@@ -32,27 +31,14 @@ class Ordinates:
     ordinates: tuple[Ordinate, ...]
 
 
-def swung_methods(
-    outline: Circle | Capsule | RoundedRectangle, workshop: Workshop | None = None
-) -> tuple[Method, ...]:
-    """Return the ways to draw the arcs of an outline; the first is the one to use.
-
-    An outline with several corner radii is drawn with each of them in turn; none for square
-    corners.
-    """
-    shop = workshop or Workshop()
-    found = [m for swing in swept_by(outline) for m in _swung(swing, outline, shop)]
-    if outline.arc_centres and outline.corners:  # a D end's corners are marks, and so joined
-        found = [replace(m, joins=len(outline.corners) + 1) for m in found]
-    return ranked(found, shop)
-
-
-def _swung(
-    swing: Swing, outline: Circle | Capsule | RoundedRectangle, shop: Workshop
-) -> Iterator[Method]:
-    yield from swings(swing, shop)
-    if isinstance(outline, RoundedRectangle):
-        yield Method("corner template", (HandTool.TEMPLATE,), swing)
+def swung_ways(outline: Circle | Capsule | RoundedRectangle, shop: Workshop) -> Iterator[Method]:
+    """Yield the ways to draw the arcs of an outline, each of its radii in turn."""
+    corners = len(outline.corners)
+    joins = corners + 1 if corners and outline.arc_centres else 0  # of a D end they are marks
+    for swing in swept_by(outline):
+        yield from (replace(method, joins=joins) for method in swings(swing, shop))
+        if isinstance(outline, RoundedRectangle):
+            yield Method("corner template", (HandTool.TEMPLATE,), swing)
 
 
 def swings(swing: Swing, shop: Workshop) -> Iterator[Method]:
@@ -70,18 +56,11 @@ def swings(swing: Swing, shop: Workshop) -> Iterator[Method]:
         yield Method(name, (tool,), swing, pivots, 0.0, hand_error, True, draws_line=draws)
 
 
-def arc_methods(
-    arc: LargeArc, stations: int = 6, workshop: Workshop | None = None
-) -> tuple[Method, ...]:
-    """Return the ways to draw a large arc; the first is the one to use.
+def arc_ways(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
+    """Yield the ways to draw a large arc.
 
     Pivots are counted from the middle of the chord, the arc lying up from it.
     """
-    shop = workshop or Workshop()
-    return ranked(_arc(arc, stations, shop), shop)
-
-
-def _arc(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
     ends = {"nail 1": Point(-arc.chord / 2, 0.0), "nail 2": Point(arc.chord / 2, 0.0)}
     yield Method(
         "swung radius",

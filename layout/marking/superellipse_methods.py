@@ -10,8 +10,7 @@ from ..geometry.point import Point
 from ..geometry.superellipse import MIDDLE, Quadrant
 from ..outlines import Outline, Superellipse
 from .instruments import Ordinate
-from .method import HandTool, Method, Workshop, ranked
-from .plain_methods import full_size_template
+from .method import HandTool, Method, full_size_template
 
 SAG = 1.0
 """A chord between two points stands about this far inside the curve at most, mm; a lath through
@@ -52,11 +51,6 @@ class SuperellipseOrdinates:
         return cls(held, max(_sag(curve, one, other) for one, other in pairwise(points)))
 
 
-def superellipse_methods(top: Superellipse, workshop: Workshop | None = None) -> tuple[Method, ...]:
-    """Return the ways to draw a superellipse; the first is the one to use."""
-    return ranked(_methods(top), workshop or Workshop())
-
-
 def superellipse_checks(top: Outline) -> tuple[Ordinate, ...]:
     """Return three points of a quarter that prove its line, mm, as those of an oval do.
 
@@ -69,7 +63,8 @@ def superellipse_checks(top: Outline) -> tuple[Ordinate, ...]:
     )
 
 
-def _methods(top: Superellipse) -> Iterator[Method]:
+def superellipse_ways(top: Superellipse) -> Iterator[Method]:
+    """Yield the ways to draw a superellipse."""
     table = SuperellipseOrdinates.of(top)
     yield Method("ordinates", (HandTool.TAPE,), table, line_error=table.farthest)
     yield full_size_template(top.length, top.width)

@@ -5,10 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import ORIGIN, Point
-from ..geometry.segments import Arc, Line
+from ..geometry import ORIGIN, Arc, Bounds, Line, Path, Point
 from ..geometry.tolerance import CURVE
 from .base import Sized
 from .circle import Circle

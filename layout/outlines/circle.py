@@ -6,8 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import Self
 
-from ..geometry.path import Path, circle
-from ..geometry.point import ORIGIN, Point
+from ..geometry import ORIGIN, Path, Point, circle
 from ..geometry.tolerance import CURVE
 from .base import LEAST, Outline, require, require_figures
 

@@ -5,10 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from ..geometry import ORIGIN, EllipticArc, Path, Point
 from ..geometry.ellipse import ellipse_perimeter, parallel_of_ellipse
-from ..geometry.path import Path
-from ..geometry.point import ORIGIN, Point
-from ..geometry.segments import EllipticArc
 from ..geometry.tolerance import CURVE
 from .base import Sized
 

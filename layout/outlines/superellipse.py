@@ -6,13 +6,9 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.placement import Points
-from ..geometry.point import ORIGIN, Point
-from ..geometry.superellipse import Quadrant
+from ..geometry import ORIGIN, Bounds, Path, Point, Points
+from ..geometry.superellipse import Quadrant, superellipse_polygon
 from ..geometry.superellipse_parallel import parallel_of_superellipse
-from ..geometry.superellipse_polygon import superellipse_polygon
 from ..geometry.tolerance import CHORD, CURVE
 from .base import Sized, require, require_figures
 

@@ -6,11 +6,8 @@ from typing import Any
 
 from ..drawing import layers
 from ..drawing.scene import Group, Mark, Scene, Stroke, Text
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.segments import Arc
-from ..marking.divide import Division
-from ..marking.quick import MarkedArc, MarkedArcs, MarkedOval, MarkedSuperellipse
+from ..geometry import Arc, Path, Point
+from ..marking.quick import Division, MarkedArc, MarkedArcs, MarkedOval, MarkedSuperellipse
 from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
 from ..template.content import TemplateContent, TemplateMark
 from ..units import Tape

@@ -12,10 +12,7 @@ from ..drawing.kit.legend import ROW, legend
 from ..drawing.kit.picture import Stage
 from ..drawing.lettering import fitted_height, paragraph
 from ..drawing.scene import Group, Item, Scene, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Bounds, Path, Point, Region
 from ..legs.plan import under_feet
 from ..plan.job import Job
 from ..plan.standing import Comparison

@@ -8,9 +8,7 @@ from dataclasses import dataclass, field
 from ..drawing import layers
 from ..drawing.lettering import text_width, wrapped
 from ..drawing.scene import Group, Scene, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path, circle
-from ..geometry.point import Point
+from ..geometry import Bounds, Path, Point, circle
 from ..template.paper import Margins, Paper, Sheet
 from ..words import measure as words
 from ..words.measure import Shape

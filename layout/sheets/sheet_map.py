@@ -8,10 +8,7 @@ from ..drawing import layers
 from ..drawing.kit.labels import LabelSetter
 from ..drawing.lettering import text_box
 from ..drawing.scene import Item, Layer, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.placement import Placement
-from ..geometry.point import Point
+from ..geometry import Bounds, Path, Placement, Point
 from ..geometry.window import clipped
 from ..template.content import TemplateContent
 from ..template.portions import Portion

@@ -6,10 +6,8 @@ from collections.abc import Iterable
 
 from ..drawing import layers
 from ..drawing.lettering import fitted_height, text_width
-from ..drawing.scene import Item, Layer, Mark, Sign, Text
-from ..drawing.signs import mark_lines
-from ..geometry.bounds import Bounds
-from ..geometry.point import Point
+from ..drawing.scene import Item, Layer, Mark, Sign, Text, mark_lines
+from ..geometry import Bounds, Point
 from ..template.content import TemplateMark
 from ..words.paper import SIGNS
 from .template_parts import strokes

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from ..drawing.kit.flow import Flow
 from ..drawing.scene import Scene
-from ..template.calibration import longest_bar
+from ..template.calibration import longest_bar, wrong_prints
 from ..template.content import TemplateContent
 from ..template.proposal import Proposal
 from ..template.tiles import TilePlan, field_of
-from ..template.wrong_print import wrong_prints
 from ..words import paper
 from .cover_sheet import upright_sheet
 from .sheet_map import sheet_map

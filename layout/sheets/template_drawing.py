@@ -6,9 +6,7 @@ from ..drawing import layers
 from ..drawing.kit.labels import LabelSetter
 from ..drawing.lettering import fitted_height
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import Point
+from ..geometry import Bounds, Path, Point
 from ..template.calibration import longest_bar
 from ..template.content import TemplateContent, mark_ring
 from ..words.paper import hollow_label, side_words

@@ -7,11 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from ..drawing.scene import Item, Mark, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path, circle
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.segments import Arc, Line
+from ..geometry import Arc, Bounds, Line, Path, Placement, Point, circle
 from ..template.content import TemplateMark
 from ..units import MM_PER_INCH, Tape
 

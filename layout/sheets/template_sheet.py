@@ -11,10 +11,8 @@ from ..drawing import layers
 from ..drawing.kit.labels import LabelSetter
 from ..drawing.lettering import text_box, text_width, wrapped
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
+from ..geometry import Bounds, Placement, Point
 from ..geometry.alike import at_most, first_of_best
-from ..geometry.bounds import Bounds
-from ..geometry.placement import Placement
-from ..geometry.point import Point
 from ..geometry.tolerance import ROUNDING
 from ..geometry.window import Cutter
 from ..template.calibration import longest_bar

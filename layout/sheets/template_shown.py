@@ -6,11 +6,8 @@ from dataclasses import dataclass
 
 from ..drawing import layers
 from ..drawing.kit.labels import points_along
-from ..drawing.scene import Layer
-from ..drawing.signs import mark_lines
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.placement import Points
+from ..drawing.scene import Layer, mark_lines
+from ..geometry import Bounds, Path, Points
 from ..geometry.window import Cutter, clipped
 from ..template.content import TemplateContent, TemplateMark
 from ..template.portions import Portion

@@ -7,9 +7,7 @@ from collections.abc import Iterator
 from ..drawing.kit.frame import DrawingFrame
 from ..drawing.lettering import fitted_height, paragraph
 from ..drawing.scene import Item, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import Point
+from ..geometry import Bounds, Path, Point
 from ..outlines import PIECE_AS_FOUND
 from ..plan.plan import Plan
 from ..template.paper import A3

@@ -8,8 +8,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry.placement import Points
-from ..geometry.segments import Arc, Line, Segment
+from ..geometry import Arc, Line, Points, Segment
 from ..geometry.window import most_length
 
 

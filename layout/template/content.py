@@ -6,9 +6,7 @@ from dataclasses import dataclass, field, replace
 from functools import reduce
 from typing import Literal
 
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path, circle
-from ..geometry.point import Point
+from ..geometry import Bounds, Path, Point, circle
 from ..top.hollow import HollowCorner
 from ..units import Tape
 

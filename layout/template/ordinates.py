@@ -5,10 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from ..geometry import Path, Point
 from ..geometry.alike import at_most
 from ..geometry.intersect import crossings
-from ..geometry.path import Path
-from ..geometry.point import Point
 from ..geometry.tolerance import SAME_POINT
 from ..units import MM_PER_INCH, Tape
 

@@ -16,19 +16,15 @@ from functools import reduce
 import numpy as np
 from numpy.typing import NDArray
 
+from ..geometry import Bounds, Path, Points, Segment
 from ..geometry.alike import first_of_best, ranked
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.placement import Points
-from ..geometry.segments import Segment
 from ..geometry.tolerance import ROUNDING
 from ..geometry.window import clipped
 from .along import points_on
 from .calibration import TRUE, Correction
-from .grid import Grid, check_overlap, register_marks, tiles_on
+from .grid import Grid, check_overlap, register_marks, tied_together, tiles_on
 from .paper import Margins, Paper, PaperError, Sheet
-from .tiles import Tile, TilePlan, field_of
-from .tying import Places, beside, tied_together
+from .tiles import Place, Places, Tile, TilePlan, beside, field_of
 
 _SPACING = 2.0
 """Distance between the points that stand for a line, mm."""
@@ -209,21 +205,14 @@ def _shifts(
 def _needed(drawn: _Drawn, grid: Grid) -> Places:
     """Return the places whose sheets show what no neighbour shows."""
     every = frozenset(grid.places)
-    kept = {place for place in grid.places if drawn.runs_through(grid.cell(*place, every))}
-    relied_on: set[tuple[int, int]] = set()
-    for row, column in sorted(kept):
-        if (row, column) in relied_on:
+    kept = {place for place in grid.places if drawn.runs_through(grid.cell(place, every))}
+    relied_on: set[Place] = set()
+    for place in sorted(kept):
+        if place in relied_on:
             continue
-        sides = beside((row, column)) & kept
-        own, by = grid.window(row, column), grid.overlap
-        alone = Bounds(
-            own.left + by * ((row, column - 1) in sides),
-            own.bottom + by * ((row + 1, column) in sides),
-            own.right - by * ((row, column + 1) in sides),
-            own.top - by * ((row - 1, column) in sides),
-        )
-        if sides and not drawn.runs_through(alone):
-            kept.remove((row, column))
+        sides = beside(place) & kept
+        if sides and not drawn.runs_through(grid.cell(place, sides, less=1.0)):
+            kept.remove(place)
             relied_on |= sides
     return frozenset(kept)
 

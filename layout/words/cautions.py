@@ -8,8 +8,7 @@ from ..panel.lifting import lifters, people
 from ..top import Top
 from ..units import Tape
 from ..work.cautions import Risk
-from .passage import Passage
-from .say import listed, sentence
+from .say import Passage, listed, sentence
 
 _TOLD: dict[Risk, tuple[str, str]] = {
     Risk.TREATED: (

@@ -8,8 +8,7 @@ from ..cutting.cut import HandCut, JigsawCut, RouterCut
 from ..cutting.feed import QuarterFeed
 from ..geometry.tolerance import SAME_FIGURE
 from .cuts_told import words_of
-from .passage import Passage
-from .say import Say, listed, sentence
+from .say import Passage, Say, listed, sentence
 
 SHOWS = 0.8
 """An oval template that is out by more than this would be seen, mm (our choice)."""

@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from ..cutting.acts import CornerCuts, Flatten, KnifeLines, Rest
+from ..cutting.bench import FaceReason, WorkFace
+from ..cutting.builds import KeptEdge
 from ..cutting.cut import SkippedTrim, SkipReason, StraightCut, Support, Trim, TrimKind
-from ..cutting.kept_edges import KeptEdge
 from ..cutting.sides import SHORT_OF_CORNER
-from ..cutting.work_face import FaceReason, WorkFace
 from .cuts_told import words_of
-from .passage import Passage
-from .say import Say, capital, listed, sentence
+from .say import Passage, Say, capital, listed, sentence
 
 _UNMEASURED = (
     "clamp the guide by the saw's own offset: make a test cut and measure from the kept side of "

@@ -8,8 +8,7 @@ from ..marking.panel_check import PanelCheck
 from ..panel.datum import Datum, Reason
 from ..panel.reference import Corner, Flaw, Found, Reference
 from ..units import MM_PER_INCH, Tape
-from .passage import Passage, Table
-from .say import Say, listed, sentence, unit_words
+from .say import Passage, Say, Table, listed, sentence, unit_words
 
 STRING_GAP = 1.0
 """A gap under a string that shows, mm (common practice)."""

@@ -9,8 +9,7 @@ from ..cutting.profile import Arris, ProfilePlan
 from ..units import Tape
 from ..work.finish import Finish
 from .cuts_told import words_of
-from .passage import Passage
-from .say import Say, sentence
+from .say import Passage, Say, sentence
 
 _UNTOUCHED = " None of it along the kept edge."
 _BARE = " It runs past the lipping and lays the core bare: seal and colour it."

@@ -10,14 +10,13 @@ from ..geometry.tolerance import SAME_FIGURE
 from ..marking.instruments import Swing, TrammelRod
 from ..marking.mark import Kind, Mark
 from ..marking.marks import MarkSet
-from ..marking.plain_methods import JoinedCorners
+from ..marking.method import JoinedCorners
 from ..marking.regular_methods import SquareAndHalfDiagonal, SteppedCircle
 from ..marking.string_loop import StringLoop
 from ..plan.plan import Plan
 from .lying import Lying
-from .passage import Cell
 from .saw_lines import BESIDE, BEYOND, CornerLine, Round, SawLine, falls_words, figures_of, signed
-from .say import Say, listed
+from .say import Cell, Say, listed
 
 TWO_TAPES = 5.0
 """A mark is told by two tapes where they hold it within this, mm (our choice)."""

@@ -17,7 +17,7 @@ from .amounts import ML_PER_FL_OZ
 from .directions import ACROSS, ALONG, directions_of
 from .leg_concerns import FIXED, FLAT, told
 from .legs import offsets_caption
-from .passage import Passage, Table
+from .say import Passage, Table
 
 _TITLES = {
     Fixing.SCREWED: "Screw the legs",

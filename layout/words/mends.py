@@ -7,8 +7,7 @@ from ..cutting.mending import Mended
 from ..panel.defect import Mend
 from ..units import Tape
 from .cuts_told import words_of
-from .passage import Passage
-from .say import Say, listed, sentence
+from .say import Passage, Say, listed, sentence
 
 
 @words_of.register

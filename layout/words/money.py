@@ -7,8 +7,7 @@ from decimal import Decimal
 
 from ..money.price import Case, Entry, Forgotten, Money, PriceLine
 from .amounts import exact_sum, sum_words
-from .passage import Passage, Table
-from .say import sentence
+from .say import Passage, Table, sentence
 
 _NAMES = {
     Entry.PANEL: "Panel",

@@ -10,8 +10,7 @@ from ..work.days import Day
 from ..work.deeds import Deed
 from ..work.order import Task, WorkOrder
 from .amounts import day_words, hours_words, wait_words
-from .passage import Passage, Table
-from .say import capital, listed, sentence
+from .say import Passage, Table, capital, listed, sentence
 
 TITLES = {
     Deed.ASK: "See it, ask for its history",

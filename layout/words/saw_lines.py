@@ -20,8 +20,7 @@ from ..plan.plan import Plan
 from ..units import Tape
 from .cuts_told import from_corner, offsets_of
 from .lying import Lying
-from .passage import Cell
-from .say import Say
+from .say import Cell, Say
 
 BESIDE, BEYOND = "▼", "◄"
 """Stand before a figure that counts to the far side of the datum, and back past its start."""

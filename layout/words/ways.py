@@ -15,8 +15,7 @@ from ..marking.round_methods import Ordinates
 from ..marking.superellipse_methods import SuperellipseOrdinates
 from ..units import Tape
 from .marks import beyond_words, off_wood_words
-from .passage import Passage, Table
-from .say import Say, listed, sentence, thin_words
+from .say import Passage, Say, Table, listed, sentence, thin_words
 from .way_points import SOME_STRAIGHTS, points_in
 
 Named = Callable[[Pivot], str]

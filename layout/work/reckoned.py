@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from ..cutting.edging import SPARE as TENTH
 from ..legs.glue import SPARE
-from .abrasives import discs
+from .items import discs
 
 COVER = 1
 """A cover with the map of the sheets is printed with them."""

@@ -36,8 +36,7 @@ from panelwright.layout.panel.datum import Datum, choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 from panelwright.layout.words.cuts import words_of
-from panelwright.layout.words.passage import Passage
-from panelwright.layout.words.say import Say
+from panelwright.layout.words.say import Passage, Say
 
 MIDDLE = Point(990.5, 419.0)
 

@@ -18,9 +18,8 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Arc, EllipticArc
 from panelwright.layout.geometry.tolerance import CURVE
-from panelwright.layout.marking.mark import Kind
+from panelwright.layout.marking.mark import Kind, best_ties, tape_error
 from panelwright.layout.marking.marks import marks_for
-from panelwright.layout.marking.ties import best_ties, tape_error
 from panelwright.layout.outlines import (
     Capsule,
     Circle,

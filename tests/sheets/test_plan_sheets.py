@@ -11,8 +11,8 @@ from jobs import PLAIN
 
 from panelwright.layout.cutting.cut import SkippedTrim, Trim
 from panelwright.layout.drawing import layers
-from panelwright.layout.drawing.kit.areas import areas_of
 from panelwright.layout.drawing.kit.frame import DrawingFrame
+from panelwright.layout.drawing.kit.picture import areas_of
 from panelwright.layout.drawing.lettering import text_box
 from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text
 from panelwright.layout.geometry.bounds import Bounds

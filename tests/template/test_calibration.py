@@ -12,6 +12,7 @@ from panelwright.layout.template.calibration import (
     CalibrationError,
     Correction,
     longest_bar,
+    wrong_prints,
 )
 from panelwright.layout.template.calibration_bars import CalibrationBars, calibration_sheet
 from panelwright.layout.template.paper import (
@@ -26,7 +27,6 @@ from panelwright.layout.template.paper import (
     Paper,
 )
 from panelwright.layout.template.printer import PrinterProfile, Reading
-from panelwright.layout.template.wrong_print import wrong_prints
 from panelwright.layout.units import Tape
 
 within = st.floats(0.9715, 1.0299)

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path
-from ...geometry.point import Point
+from ...geometry import Bounds, Path, Point
 from .. import layers
 from ..lettering import text_width, wrapped
 from ..scene import Group, Item, Layer, Scene, Stroke, Text

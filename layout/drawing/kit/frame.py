@@ -4,11 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ...geometry import Bounds, Path, Placement, Point
 from ...geometry.alike import at_least
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path
-from ...geometry.placement import Placement
-from ...geometry.point import Point
 
 SCALES = (
     1.0,

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path
-from ...geometry.point import Point
+from ...geometry import Bounds, Path, Point
 from ..scene import Area, Group, Item, Layer, Stroke, Text
 
 SAMPLE = 14.0

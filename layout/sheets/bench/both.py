@@ -1,4 +1,8 @@
-"""A page in two units: whatever differs between them stands twice, and one of the two is shown."""
+"""What a page is made of: drawings in its own ink and paper, and both units of whatever differs.
+
+Drawings follow the page into the dark. What differs between two units stands twice, and one of the
+two is shown.
+"""
 
 from __future__ import annotations
 
@@ -10,6 +14,9 @@ from typing import Any
 
 from markupsafe import Markup, escape
 
+from ...drawing import layers
+from ...drawing.scene import Scene
+
 MIXED = re.compile(r"(?<=\d)[ \u00a0](\d+/\d+)")
 """A whole number's space and its fraction."""
 
@@ -20,18 +27,18 @@ class Drawn:
 
     svg: str
     title: str
-    height: float
-    """mm on paper."""
 
 
 def both(one: Any, other: Any) -> Any:  # noqa: ANN401 - any value that a page is made of
     """Return a value of the page with both units in it: words as markup, the rest as it is."""
+    if isinstance(one, Scene):
+        return both(drawn(one), drawn(other))
     if isinstance(one, Drawn):
-        return Markup(one.svg if one == other else _twice(one.svg, other.svg, "div"))
+        svg = Markup(one.svg if one == other else _twice(one.svg, other.svg, "div"))
+        return replace(one, svg=svg, title=both(one.title, other.title))
     if isinstance(one, str):
-        if one == other:
-            return _told(one)
-        return Markup(_twice(_told(one), _told(other), "span"))
+        told, hidden = _told(one), _told(other)
+        return told if one == other else Markup(_twice(told, hidden, "span"))
     if isinstance(one, tuple):
         return tuple(_each(one, other))
     if is_dataclass(one) and not isinstance(one, type):
@@ -56,3 +63,19 @@ def _told(words: str) -> Markup:
 
 def _twice(one: str, other: str, tag: str) -> str:
     return f'<{tag} class="u1">{one}</{tag}><{tag} class="u2">{other}</{tag}>'
+
+
+_IDS = re.compile(r' id="[^"]*"|<title>[^<]*</title>\s*')
+_COLOUR = re.compile(r'(fill|stroke)="#[0-9a-f]{6}"')
+_PAPER = f'="({layers.WOOD.colour}|{layers.PAPER.colour})"'
+
+
+def drawn(scene: Scene) -> Drawn:
+    """Return a scene as text for the page: it has no ids, and no colour but ink and paper."""
+    from ...drawing.svg import to_svg
+
+    svg = to_svg(scene)
+    svg = _IDS.sub("", svg[svg.index("<svg") :]).replace("  ", "")
+    svg = re.sub(_PAPER, '="var(--paper)"', svg)
+    svg = _COLOUR.sub(r'\1="currentColor"', svg)
+    return Drawn(svg, scene.title)

@@ -18,12 +18,12 @@ from ...plan.plan import Plan
 from ...words.cuts import concern_words, words_of
 from ...words.cuts_straight import sawn_words
 from ...words.lying import lying_of
+from ...words.marks import skipped_words
 from ...words.order import FITTED
 from ...words.saw_lines import numbers_of, rounds_of
-from ...words.work import skipped_words
 from ...work.deeds import Deed
 from ...work.piece import FITTED as GLUED_IN
-from ..pictures import curves, sections, straight
+from ..pictures import curves, ground, sections
 from ..pictures.lying import lying_scene
 from .step import Step, say_of
 
@@ -102,12 +102,12 @@ def picture_of(act: object, plan: Plan) -> Scene | None:
 
 @picture_of.register
 def _(act: Mended, plan: Plan) -> Scene:
-    return straight.mend_scene(plan, act)
+    return ground.mend_scene(plan, act)
 
 
 @picture_of.register
 def _(act: FrameJoint, plan: Plan) -> Scene:
-    return straight.joint_scene(plan, act)
+    return ground.joint_scene(plan, act)
 
 
 @picture_of.register(RouterCut)

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import hashlib
-from dataclasses import dataclass, replace
-from typing import Any
+from collections.abc import Iterator
+from dataclasses import replace
 
 from markupsafe import Markup
 
@@ -13,42 +13,10 @@ from ...template.paper import A4, LETTER
 from ...units import Units
 from ...words.say import unit_words
 from .behind import folds
-from .both import MIXED, Drawn, both
-from .drawn import drawn
+from .both import MIXED, both
 from .first import FirstPage, first_page
 from .stages import STAGES
-from .step import Step
-
-
-@dataclass(frozen=True, slots=True)
-class _Row:
-    """A step on the page."""
-
-    number: str
-    title: str
-    figures: tuple[tuple[str, str], ...]
-    words: tuple[str, ...]
-    points: tuple[str, ...]
-    warnings: tuple[str, ...]
-    tables: tuple[Any, ...]
-    drawing: Drawn | None
-    alt: str
-    wait: str
-
-
-@dataclass(frozen=True, slots=True)
-class _Part:
-    """A part of the work, or a fold behind it."""
-
-    title: str
-    lies: str
-    rows: tuple[_Row, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class _Page:
-    parts: tuple[_Part, ...]
-    folds: tuple[_Part, ...]
+from .step import Part
 
 
 def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:
@@ -75,9 +43,9 @@ def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False
     imperial = plan.job.units.is_imperial
     other = replace(plan, job=replace(plan.job, units=Units.MM if imperial else Units.IN))
     pinned = first_page(plan), first_page(other)
-    page = both(_page(plan), _page(other))
     return environment.get_template("page.html.j2").render(
-        page=page,
+        work=both(tuple(_work(plan)), tuple(_work(other))),
+        behind=both(folds(plan), folds(other)),
         pinned=[both(first, first) for first in pinned],
         name=plan.job.name,
         other_unit=unit_words(other.job.tape),
@@ -89,37 +57,13 @@ def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False
     )
 
 
-def _page(plan: Plan) -> _Page:
-    count = 0
-    parts = []
+def _work(plan: Plan) -> Iterator[Part]:
+    before = 0
     for stage in STAGES:
-        rows = []
-        for step in stage.steps(plan):
-            count += 1
-            rows.append(_row(step, f"{count}"))
-        if rows:
-            parts.append(_Part(stage.title, stage.lies(plan), tuple(rows)))
-    behind = (
-        _Part(fold.summary, "", tuple(_row(step, "") for step in fold.steps))
-        for fold in folds(plan)
-    )
-    return _Page(tuple(parts), tuple(behind))
-
-
-def _row(step: Step, number: str) -> _Row:
-    told = step.told
-    return _Row(
-        number,
-        told.title,
-        told.figures,
-        told.words,
-        told.points,
-        told.warnings,
-        told.tables,
-        None if step.drawing is None else drawn(step.drawing),
-        "" if step.drawing is None else step.drawing.title,
-        step.wait,
-    )
+        steps = tuple(stage.steps(plan))
+        if steps:
+            yield Part(stage.title, steps, stage.lies(plan), before)
+        before += len(steps)
 
 
 def _key(first: FirstPage) -> str:

@@ -15,20 +15,19 @@ from ...words.edge import edging_words, finish_words, profile_words
 from ...words.first_page import lies_words
 from ...words.legs import placed
 from ...words.lying import lying_of
-from ...words.marks import lines_words
+from ...words.marks import CHECK, KEEP_OFFCUTS, SAW_LINES, lines_words, set_out_words
 from ...words.materials import materials_words
 from ...words.money import money_words
 from ...words.order import FITTED, order_words, step_words, wait_told
 from ...words.panel import METAL, assess_words, flatness_words
 from ...words.saw_lines import Round, rounds_of
 from ...words.ways import STRAIGHT_SIDES, drawn_words
-from ...words.work import CHECK, KEEP_OFFCUTS, SAW_LINES, set_out_words
 from ...work.deeds import Deed
 from ...work.order import Task
+from ..pictures.ground import square_scene
 from ..pictures.legs import battens_scene, legs_scene
 from ..pictures.methods import method_scene, pivot_name
 from ..pictures.sections import profile_scene
-from ..pictures.setting_out import square_scene
 from . import cuts
 from .step import Stage, Step, say_of
 

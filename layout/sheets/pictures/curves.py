@@ -12,10 +12,7 @@ from ...cutting.feed import QuarterFeed
 from ...drawing import layers
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
-from ...geometry.path import Path
-from ...geometry.placement import Points
-from ...geometry.point import Point
-from ...geometry.polygon import Region
+from ...geometry import Path, Point, Points, Region
 from ...plan.plan import Plan
 
 _AWAY = 3.5

@@ -10,10 +10,7 @@ from ...cutting.profile import ProfilePlan
 from ...drawing import layers
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path
-from ...geometry.point import Point
-from ...geometry.segments import Arc, Line, Segment
+from ...geometry import Arc, Bounds, Line, Path, Point, Segment
 from ...plan.plan import Plan
 from ...words.edge import arris_label
 

@@ -8,15 +8,13 @@ from ....cutting.cut import StraightCut
 from ....drawing import layers
 from ....drawing.lettering import text_box
 from ....drawing.scene import Area, Mark, Stroke, Text
+from ....geometry import Bounds, Path, Point
 from ....geometry.alike import first_of_best
-from ....geometry.bounds import Bounds
-from ....geometry.path import Path
-from ....geometry.point import Point
 from ....geometry.tolerance import ROUNDING
 from ....marking.instruments import Swing
 from ....marking.mark import Mark as PlacedMark
-from ....words.defect_letters import letters_of
 from ....words.first_page import drawn_marks
+from ....words.lying import letters_of
 from .parts import (
     NAME,
     NAMED_FROM,

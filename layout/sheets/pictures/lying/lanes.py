@@ -9,8 +9,7 @@ from ....drawing import layers
 from ....drawing.kit.lanes import spread
 from ....drawing.lettering import text_box, text_width
 from ....drawing.scene import Stroke, Text
-from ....geometry.path import Path
-from ....geometry.point import Point
+from ....geometry import Path, Point
 from ....words.first_tables import shown_marks
 from ....words.saw_lines import BESIDE, BEYOND, Round, SawLine, figures_of, signed
 from ....words.say import Say

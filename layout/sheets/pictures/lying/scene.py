@@ -10,10 +10,7 @@ from ....drawing import layers
 from ....drawing.kit.frame import DrawingFrame
 from ....drawing.kit.labels import LabelSetter, points_along
 from ....drawing.scene import Area, Scene, Stroke
-from ....geometry.bounds import Bounds
-from ....geometry.path import Path
-from ....geometry.point import Point
-from ....geometry.polygon import Region
+from ....geometry import Bounds, Path, Point, Region
 from ....marking.mark import Kind
 from ....plan.plan import Plan
 from ....words.lying import Lying

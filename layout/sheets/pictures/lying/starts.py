@@ -9,9 +9,7 @@ from ....cutting.cut import StraightCut
 from ....drawing import layers
 from ....drawing.kit.lanes import spread
 from ....drawing.scene import Stroke
-from ....geometry.bounds import Bounds
-from ....geometry.path import Path
-from ....geometry.point import Point
+from ....geometry import Bounds, Path, Point
 from ....words.saw_lines import Runs, SawLine
 from .parts import LANE, OUT, RING, TRIANGLE, LyingPicture, ring, triangle
 

@@ -9,8 +9,7 @@ from math import ceil
 from ....drawing import layers
 from ....drawing.lettering import text_box
 from ....drawing.scene import Anchor, Stroke, Text
-from ....geometry.path import Path
-from ....geometry.point import Point
+from ....geometry import Path, Point
 from ....units import MM_PER_INCH, Tape
 from ....words.saw_lines import Round
 from .parts import (

@@ -1,4 +1,4 @@
-"""The rounded rectangle: straight edges, each corner a quarter circle."""
+"""The rectangle, square, with each corner a quarter circle, or with one end half round."""
 
 from __future__ import annotations
 
@@ -8,14 +8,35 @@ from dataclasses import dataclass
 from typing import Self
 
 from ..errors import OutlineError
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.tolerance import CURVE
+from ..geometry import ORIGIN, Arc, Bounds, Line, Path, Point, Segment
+from ..geometry.tolerance import CURVE, SAME_POINT
 from ..keys.figures import Number
 from ..keys.key import take
 from ..keys.plane import Four
 from .base import Sized, require
-from .round_corners import Radii, round_cornered
+
+Radii = tuple[float, float, float, float]
+"""Corner radii, mm: lower left, lower right, upper right, upper left (anticlockwise)."""
+
+
+def round_cornered(length: float, width: float, radii: Radii) -> Path:
+    """Return the closed path, anticlockwise from the start of its lower edge.
+
+    Radius 0 leaves a square corner; an edge that two radii use up is left out.
+    """
+    corners = Bounds.about(ORIGIN, length / 2, width / 2).corners
+    segments: list[Segment] = []
+    for i in range(4):
+        start, end = corners[i], corners[(i + 1) % 4]
+        along = (end - start).unit()
+        edge = Line(start + along * radii[i], end + along * -radii[(i + 1) % 4])
+        if edge.length > SAME_POINT:
+            segments.append(edge)
+        radius = radii[(i + 1) % 4]
+        if radius > 0:
+            centre = end + along * -radius + along.left * radius
+            segments.append(Arc(centre, radius, (i - 1) * math.pi / 2, math.pi / 2))
+    return Path(tuple(segments))
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,3 +157,69 @@ class RoundedRectangle(Sized):
         )
         arms = abs(reach.x) * (self.length / 2 - radius) + abs(reach.y) * (self.width / 2 - radius)
         return arms + radius
+
+
+@dataclass(frozen=True, slots=True)
+class Rectangle(Sized):
+    """A top with four square corners."""
+
+    name = "rectangle"
+    is_boxed = True
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """Those of its box."""
+        return self.bounds.corners
+
+    @property
+    def area(self) -> float:
+        """Length times width, mm²."""
+        return self.length * self.width
+
+    @property
+    def perimeter(self) -> float:
+        """The way round, mm."""
+        return 2 * (self.length + self.width)
+
+    def path(self) -> Path:
+        """Return its four edges, anticlockwise from the corner at the lower left."""
+        return round_cornered(self.length, self.width, (0.0, 0.0, 0.0, 0.0))
+
+    def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
+        """Return the exact parallel line: outside, its corners are arcs of radius `distance`."""
+        length, width = self.length + 2 * distance, self.width + 2 * distance
+        self.require_left(distance)
+        return round_cornered(length, width, (max(distance, 0.0),) * 4)
+
+    def support(self, direction: float) -> float:
+        """Return how far it reaches from its centre towards `direction`, mm."""
+        reach = Point.polar(1.0, direction)
+        return (abs(reach.x) * self.length + abs(reach.y) * self.width) / 2
+
+
+@dataclass(frozen=True, slots=True)
+class DEnd(RoundedRectangle):
+    """A rectangle whose right end is a half circle.
+
+    Raises
+    ------
+    OutlineError
+        If its radii are others.
+    """
+
+    name = "D end"
+
+    def __post_init__(self) -> None:
+        RoundedRectangle.__post_init__(self)
+        half = self.width / 2
+        round_end = self.radii == (0.0, half, half, 0.0)
+        require(round_end, "a D end is square at its left end and half round at its right")
+
+    @classmethod
+    def of_size(cls, length: float, width: float) -> Self:
+        """Return the D end that long and wide, mm."""
+        return cls(length, width, (0.0, width / 2, width / 2, 0.0))
+
+    def resized(self, length: float, width: float) -> Self:
+        """Return a D end of another size."""
+        return self.of_size(length, width)
