@@ -86,6 +86,11 @@ class RoundedRectangle(Sized):
         return {"corner_radius": self.radii[0]} if len(set(self.radii)) == 1 else {}
 
     @property
+    def corners(self) -> tuple[Point, ...]:
+        """Those of its corners that are square."""
+        return tuple(c for c, r in zip(self.bounds.corners, self.radii, strict=True) if r == 0)
+
+    @property
     def _round(self) -> tuple[tuple[Point, Point, float], ...]:
         """Corner, centre and radius of each that is round."""
         return tuple(

@@ -17,6 +17,9 @@ from markupsafe import Markup, escape
 from ...drawing import layers
 from ...drawing.scene import Scene
 
+MIXED = re.compile(r"(?<=\d)[ \u00a0](\d+/\d+)")
+"""A whole number's space and its fraction."""
+
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
@@ -34,7 +37,7 @@ def both(one: Any, other: Any) -> Any:  # noqa: ANN401 - any value that a page i
         svg = Markup(one.svg if one == other else _twice(one.svg, other.svg, "div"))
         return replace(one, svg=svg, title=both(one.title, other.title))
     if isinstance(one, str):
-        told, hidden = escape(one), escape(other)
+        told, hidden = _told(one), _told(other)
         return told if one == other else Markup(_twice(told, hidden, "span"))
     if isinstance(one, tuple):
         return tuple(_each(one, other))
@@ -51,6 +54,11 @@ def _each(one: Sequence[Any], other: Sequence[Any]) -> list[Any]:
         shown, hidden = (right, right) if left is None else (left, left if right is None else right)
         held.append(both(shown, hidden))
     return held
+
+
+def _told(words: str) -> Markup:
+    """Return words as markup; no line ends between a whole number and its fraction."""
+    return escape(MIXED.sub("\N{NO-BREAK SPACE}\\1", words))
 
 
 def _twice(one: str, other: str, tag: str) -> str:

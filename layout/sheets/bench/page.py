@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import hashlib
-import re
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -14,12 +13,10 @@ from ...template.paper import A4, LETTER
 from ...units import Units
 from ...words.say import unit_words
 from .behind import folds
-from .both import both
+from .both import MIXED, both
 from .first import FirstPage, first_page
 from .stages import STAGES
 from .step import Part
-
-_FRACTION = re.compile(r"(?<=\d) (\d+/\d+)")
 
 
 def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:
@@ -96,7 +93,7 @@ def _paper(plan: Plan) -> str:
 
 def _figure(words: str) -> Markup:
     """Return a figure with its fraction set smaller than its whole number."""
-    return Markup(_FRACTION.sub(r'<span class="fr"> \1</span>', str(Markup.escape(words))))
+    return Markup(MIXED.sub(r'<span class="fr"> \1</span>', str(Markup.escape(words))))
 
 
 def _css(words: str) -> Markup:
