@@ -202,17 +202,16 @@ def _trim(
     allowance, strip, blank = cut
     ends = edge_points(bench.top.panel, bench.datum, line.at, line.way)
     assert ends is not None  # there is wood on both sides of the line
-    guided = None
-    if bench.tools.guide is not None:
-        inside = line.moved(-bench.tools.guide)
-        guided = edge_points(bench.top.panel, bench.datum, inside.at, inside.way)
+    guide = guide_of(
+        bench, line, lambda moved: edge_points(bench.top.panel, bench.datum, moved.at, moved.way)
+    )
     thickness = bench.top.panel.thickness if kind is TrimKind.ROUGH else bench.top.thickness
     sawn = Sawn(
         line, blank, strip, allowance, thickness, _stopped(ends, bench, line), not kind.stops
     )
     fields = fields_of(bench, sawn, f"Cut {number}")
     wanders = strip.share_below(bench.tools.thinnest) > MOSTLY_THIN
-    return Trim(**fields, guide=guide_of(bench, guided), kind=kind, wanders=wanders)
+    return Trim(**fields, guide=guide, kind=kind, wanders=wanders)
 
 
 def _stopped(ends: Ends, bench: Bench, line: SawLine) -> Ends:

@@ -96,9 +96,14 @@ def test_the_saw_line_stands_its_allowance_outside(outline: Outline, turn: float
 @settings(max_examples=15)
 @given(strategies.every_outline, strategies.angles)
 def test_the_guide_stands_on_the_kept_wood(outline: Outline, turn: float) -> None:
-    """The guide stands its offset from the saw line, away from the waste."""
+    """The guide stands its offset from the saw line, away from the waste.
+
+    One that starts at the edge towards a hollow corner may need the side that is not measured.
+    """
     for trim in plan(outline, turn=turn).trims:
-        assert trim.guide is not None
+        if trim.guide is None:
+            assert trim.kind.stops
+            continue
         for end in (trim.guide.start, trim.guide.end):
             off = (trim.start.point - end.point).dot(trim.waste)
             assert off == pytest.approx(115.0, abs=1e-6)
