@@ -44,9 +44,8 @@ from .edging import Edging, edging_of
 from .feed import QuarterFeed
 from .mending import Mended, mends_for
 from .rough import rough_allowance, rough_line, rough_region
-from .sawn import line_of
+from .sawn import extent_of, line_of
 from .straight import StraightCuts, straight_cuts
-from .strips import extent_of
 from .tools import Tools
 
 

@@ -12,13 +12,12 @@ from ..panel.datum import Datum
 from ..top import Top
 from ..units import Tape
 from .checks import checks_for
-from .instruments import Ordinate, StringCompass, TrammelRod, oval_checks
 from .mark import Check, Kind, Mark, best_ties
 from .method import Workshop
 from .off_wood import Ground
+from .oval_methods import superellipse_checks
 from .places import Group, groups_for, swept_by
-from .string_loop import StringLoop
-from .superellipse_methods import superellipse_checks
+from .string_loop import Ordinate, StringCompass, StringLoop, TrammelRod, oval_checks
 
 
 @dataclass(frozen=True, slots=True)

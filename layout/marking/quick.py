@@ -12,12 +12,11 @@ from ..errors import LengthError, OutlineError
 from ..outlines import Capsule, Circle, Oval, RoundedRectangle
 from ..units import Tape
 from .arcs import LargeArc
-from .instruments import Ordinate, oval_checks
 from .method import Method, Workshop, ranked
 from .methods import methods_for
 from .oval_methods import OvalOrdinates
 from .round_methods import arc_ways
-from .string_loop import DrawnOval, StringLoop
+from .string_loop import DrawnOval, Ordinate, StringLoop, oval_checks
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,7 @@ from ..geometry import Bounds, Path, Point, Region
 from ..legs.plan import under_feet
 from ..plan.job import Job
 from ..plan.standing import Comparison
-from ..words.legs_compared import CAUTION, Choice, choices, held_words
+from ..words.leg_concerns import CAUTION, Choice, choices, held_words
 from ..words.outline import outline_words
 
 WIDE = 420.0

@@ -11,7 +11,7 @@ from ..template.tiles import TilePlan, field_of
 from ..words import paper
 from .cover_sheet import upright_sheet
 from .sheet_map import sheet_map
-from .sign_legend import legend_height, legend_rows, signs_of
+from .template_parts import legend_height, legend_rows, signs_of
 
 _MAP_HEIGHT = 75.0
 _HEADING_ROOM = 11.0

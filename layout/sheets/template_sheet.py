@@ -20,7 +20,7 @@ from ..template.content import mark_ring
 from ..template.tiles import Tile, TilePlan
 from ..units import Tape
 from ..words.paper import correction_words, sheets_words, side_words
-from .template_drawing import names_of
+from .template_drawing import Shown, names_of
 from .template_parts import (
     ARM,
     FACE_MARK,
@@ -31,7 +31,6 @@ from .template_parts import (
     strokes,
 )
 from .template_seams import flip_items, seam_ends, seam_items
-from .template_shown import Shown
 
 
 class TemplateSheet:

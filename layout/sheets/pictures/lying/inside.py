@@ -11,8 +11,8 @@ from ....drawing.scene import Area, Mark, Stroke, Text
 from ....geometry import Bounds, Path, Point
 from ....geometry.alike import first_of_best
 from ....geometry.tolerance import ROUNDING
-from ....marking.instruments import Swing
 from ....marking.mark import Mark as PlacedMark
+from ....marking.string_loop import Swing
 from ....words.first_page import drawn_marks
 from ....words.lying import letters_of
 from .parts import (
