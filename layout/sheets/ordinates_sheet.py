@@ -8,11 +8,10 @@ from ..drawing.kit.flow import Flow
 from ..drawing.scene import Scene
 from ..template.content import TemplateContent
 from ..template.ordinates import Station, ordinates
-from ..template.paper import Margins, Paper
+from ..template.paper import Margins, Paper, Sheet
 from ..units import Tape, nearest_whole
 from ..words.paper import alike_words, figures_words
 from ..words.say import thin_words
-from .cover_sheet import upright_sheet
 
 
 def ordinates_pages(content: TemplateContent, paper: Paper, margins: Margins) -> tuple[Scene, ...]:
@@ -21,7 +20,7 @@ def ordinates_pages(content: TemplateContent, paper: Paper, margins: Margins) ->
     Where both halves are alike one is given.
     """
     tape, x, y = content.tape, content.symmetric_x, content.symmetric_y
-    sheet = upright_sheet(paper, margins)
+    sheet = Sheet.upright(paper, margins)
     flow = Flow(sheet.frame, sheet.printable.grown(-1.0), f"Ordinates, {content.title}")
     flow.words("The finish line in figures", 5.0, bold=True)
     for sentence in figures_words(content):

@@ -6,10 +6,10 @@ from ..drawing.kit.flow import Flow
 from ..drawing.scene import Scene
 from ..template.calibration import longest_bar, wrong_prints
 from ..template.content import TemplateContent
+from ..template.paper import Sheet
 from ..template.proposal import Proposal
 from ..template.tiles import TilePlan, field_of
 from ..words import paper
-from .cover_sheet import upright_sheet
 from .sheet_map import sheet_map
 from .template_parts import legend_height, legend_rows, signs_of
 
@@ -20,7 +20,7 @@ _HEADING_ROOM = 11.0
 def cover_pages(content: TemplateContent, proposal: Proposal) -> tuple[Scene, ...]:
     """Return the cover, on one upright sheet or as many as its words need."""
     plan = proposal.plan
-    sheet = upright_sheet(plan.paper, plan.upright_margins)
+    sheet = Sheet.upright(plan.paper, plan.upright_margins)
     flow = Flow(sheet.frame, sheet.printable.grown(-1.0), f"Cover, {content.title}")
     flow.words(content.title, 5.0, bold=True)
     flow.words(paper.shown_words(content, proposal), bold=content.mirrored)

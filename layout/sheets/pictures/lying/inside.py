@@ -15,12 +15,7 @@ from ....marking.mark import Mark as PlacedMark
 from ....marking.string_loop import Swing
 from ....words.first_page import drawn_marks
 from ....words.lying import letters_of
-from .parts import (
-    NAME,
-    NAMED_FROM,
-    LyingPicture,
-    ring,
-)
+from .parts import NAME, NAMED_FROM, LyingPicture, ring
 
 
 def draw_inside(picture: LyingPicture) -> None:

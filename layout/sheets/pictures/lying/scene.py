@@ -17,15 +17,7 @@ from ....words.lying import Lying
 from ....words.saw_lines import Round, SawLine
 from .inside import draw_inside
 from .lanes import draw_lanes
-from .parts import (
-    BEND,
-    BODY,
-    FREE,
-    LANE,
-    OFF,
-    WIDTH,
-    LyingPicture,
-)
+from .parts import BEND, BODY, FREE, LANE, OFF, WIDTH, LyingPicture
 
 
 def lying_scene(

@@ -17,19 +17,7 @@ from ....drawing.scene import Anchor, Stroke, Text
 from ....geometry import Bounds, Path, Point
 from ....units import MM_PER_INCH, Tape
 from ....words.saw_lines import Round, Runs, SawLine
-from .parts import (
-    BODY,
-    CORNER,
-    LANE,
-    MARK,
-    OFF,
-    OUT,
-    RING,
-    TRIANGLE,
-    LyingPicture,
-    ring,
-    triangle,
-)
+from .parts import BODY, CORNER, LANE, MARK, OFF, OUT, RING, TRIANGLE, LyingPicture, ring, triangle
 
 _FACING = 0.35
 """Cosine of the widest angle, about 70°, between a line and the way out of a side it starts at."""
