@@ -17,10 +17,12 @@ from .acts import Act, CornerCuts, Flatten, KnifeLines, Rest
 from .again import MarkedAgain
 from .bench import Bench, WorkFace
 from .builds import (
+    Edging,
     FrameJoint,
     KeptEdge,
     RimLoss,
     UnknownFrame,
+    edging_of,
     frame_joints,
     kept_edges,
     knows_frame,
@@ -40,7 +42,6 @@ from .cut import (
     Trim,
     TrimKind,
 )
-from .edging import Edging, edging_of
 from .feed import QuarterFeed
 from .mending import Mended, mends_for
 from .rough import rough_allowance, rough_line, rough_region

@@ -24,8 +24,7 @@ from ..geometry.tolerance import SAME_EDGE, SAME_PLACE, SAME_POINT
 from ..outlines import Outline
 from ..panel.edges import CORNER_TURN
 from ..units import nearest_whole
-from .mark import Kind
-from .off_wood import Ground
+from .mark import Ground, Kind
 from .string_loop import Swing
 
 _SHARES = (0.0, 0.25, 0.5, 0.75, 1.0)

@@ -6,9 +6,9 @@ import math
 from collections.abc import Iterator
 
 from ..drawing import layers
+from ..drawing.kit.flow import ROW, legend
 from ..drawing.kit.frame import DrawingFrame
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.kit.legend import ROW, legend
 from ..drawing.kit.picture import Stage
 from ..drawing.lettering import fitted_height, paragraph
 from ..drawing.scene import Group, Item, Scene, Stroke, Text

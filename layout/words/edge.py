@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..cutting.builds import FrameJoint, RimLoss, UnknownFrame
-from ..cutting.edging import Edging
+from ..cutting.builds import Edging, FrameJoint, RimLoss, UnknownFrame
 from ..cutting.mending import Mended
 from ..cutting.profile import Arris, ProfilePlan
 from ..panel.defect import Mend
