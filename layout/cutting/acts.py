@@ -18,7 +18,7 @@ TWIST_LEFT = 2.0
 
 @dataclass(frozen=True, slots=True)
 class Flatten:
-    """A slab that has been cut roughly to length is flattened."""
+    """A slab is flattened, once it is cut roughly to length."""
 
     found: float
     thickness: float

@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from ..geometry import Path, Point, Region
 from ..geometry.segments import Line
@@ -81,11 +82,12 @@ def frame_joints(panel: Panel, trims: tuple[Trim, ...], core: Path) -> tuple[Fra
     if panel.build.kind is not Kind.FRAMED or not knows_frame(panel):
         return ()
     line = [*map(Point.of, core.points(1.0))]
+    steps = [*pairwise((*line, line[0]))]
     found = []
     for corner, place in joints_of(panel):
         joint = Region.of(place)
         sawn = tuple(t.label for t in trims if any(joint.chord(a, b) for a, b in t.spans))
-        if sawn or any(joint.holds_point(p) for p in line):
+        if sawn or any(joint.chord(a, b) for a, b in steps):
             found.append(FrameJoint(corner, sawn, place))
     return tuple(found)
 

@@ -35,6 +35,9 @@ ROUGH_LENGTH = 10.0
 """A slab is cut to length this far outside the line before it is flattened, mm (common practice);
 farther by whole 5 mm where its end cut needs more later."""
 
+LEAST_SHORTER = 25.0
+"""A slab that an end cut shortens by less is flattened as long as it is, mm (our choice)."""
+
 _FACING = math.cos(math.radians(45))
 """The first rip runs along the datum's line, within 45°, on the side where that lies."""
 
@@ -111,7 +114,8 @@ def _reason(
     bench: Bench, kind: TrimKind, line: SawLine, strip: Strip, blank: Region
 ) -> SkipReason | None:
     """Return why no saw runs along a line; None where it does."""
-    if not at_least(strip.widest, bench.tools.thinnest, SIZE_SLACK):
+    least = LEAST_SHORTER if kind is TrimKind.ROUGH else bench.tools.thinnest
+    if not at_least(strip.widest, least, SIZE_SLACK):
         return SkipReason.TOO_THIN if _is_straight_at(bench, line) else SkipReason.TO_JIGSAW
     if _goes_round_corners(bench):
         return None

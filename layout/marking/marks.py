@@ -199,8 +199,7 @@ def _pairs(outline: Outline, marks: Mapping[str, Point]) -> Iterator[Pair]:
     elif outline.corners and not outline.is_boxed:
         yield from _regular(len(outline.corners), marks)
     elif outline.is_boxed:
-        yield from _BOXED
-        yield from _ROUND_END if "K" in marks else ()
+        yield from _ROUND_END if "K" in marks else _BOXED
     else:
         yield from _CURVED
 
@@ -268,10 +267,11 @@ _BOXED: tuple[Pair, ...] = (
 
 _ROUND_END: tuple[Pair, ...] = (
     ("T1", "T2", Proves.STRAIGHTS),
-    ("O", "T1", Proves.TANGENTS),
-    ("O", "T2", Proves.TANGENTS, True),
+    ("X1", "T2", Proves.TANGENTS),
+    ("X2", "T1", Proves.TANGENTS, True),
+    ("X1", "X2", Proves.END),
 )
-"""Where one end is a half circle: it lies square to the middle."""
+"""Where one end is a half circle and the other has corners."""
 
 _CURVED: tuple[Pair, ...] = (
     ("C1", "C2", Proves.CENTRES),

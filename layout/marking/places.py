@@ -216,7 +216,8 @@ def groups_for(
         Group(Kind.SIDE, "S", (Point(0, -y), Point(0, y))),
     ]
     # two corners of a hexagon are the ends of its long axis
-    corners = _box(x, y) if outline.is_boxed else [c for c in outline.corners if c.y != 0]
+    boxed = outline.is_boxed and len(outline.arc_centres) != 1  # a half-round end has no corners
+    corners = _box(x, y) if boxed else [c for c in outline.corners if c.y != 0]
     found = (
         (Kind.CORNER, "X", corners),
         (Kind.ARC_CENTRE, "K" if outline.is_boxed else "C", outline.arc_centres),

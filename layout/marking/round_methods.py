@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from ..geometry import ORIGIN, Bounds, Point
@@ -34,8 +34,10 @@ class Ordinates:
 
 def swung_ways(outline: Circle | Capsule | RoundedRectangle, shop: Workshop) -> Iterator[Method]:
     """Yield the ways to draw the arcs of an outline, each of its radii in turn."""
+    corners = len(outline.corners)
+    joins = corners + 1 if corners and outline.arc_centres else 0  # of a D end they are marks
     for swing in swept_by(outline):
-        yield from swings(swing, shop)
+        yield from (replace(method, joins=joins) for method in swings(swing, shop))
         if isinstance(outline, RoundedRectangle):
             yield Method("corner template", (HandTool.TEMPLATE,), swing)
 

@@ -52,6 +52,11 @@ class _Cornered(Sized):
             """Corner radii, mm; 0 for a square one."""
 
     @property
+    def corners(self) -> tuple[Point, ...]:
+        """Those of its corners that are square."""
+        return tuple(c for c, r in zip(self.bounds.corners, self.radii, strict=True) if r == 0)
+
+    @property
     def area(self) -> float:
         """Length times width less what each corner loses, (1 − π/4) r²; mm²."""
         return self.length * self.width - (1 - math.pi / 4) * sum(r * r for r in self.radii)
@@ -172,11 +177,6 @@ class Rectangle(_Cornered):
 
     name = "rectangle"
     radii = (0.0, 0.0, 0.0, 0.0)
-
-    @property
-    def corners(self) -> tuple[Point, ...]:
-        """Those of its box."""
-        return self.bounds.corners
 
 
 @dataclass(frozen=True, slots=True)

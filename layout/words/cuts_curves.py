@@ -16,7 +16,9 @@ SHOWS = 0.8
 
 @words_of.register
 def _(cut: JigsawCut, say: Say) -> Passage:
-    words = ["A fine blade, outside the line all the way round, as far as the first page says."]
+    words = [
+        "A fine blade, outside the line wherever no saw has been, as far as the first page says."
+    ]
     parts = []
     if cut.thick:
         parts.append("long blade, slowly: in wood this thick it takes rough waste only")

@@ -39,8 +39,8 @@ def _(face: WorkFace, say: Say) -> Passage:
 @words_of.register
 def _(act: Flatten, say: Say) -> Passage:
     words = (
-        f"Now that it is short there is less twist to lose: carry {say.datum.name} and both "
-        f"centrelines down the new ends with a knife; then plane or rout both faces flat."
+        f"Carry {say.datum.name} and both centrelines down its ends with a knife; then plane or "
+        "rout both faces flat."
     )
     tape = say.tape
     figures = ((tape.figure(act.found), "as found"), (tape.figure(act.thickness), "when flat"))

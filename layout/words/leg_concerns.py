@@ -64,7 +64,7 @@ WHERE = {
     M.OVERLAP: "{who} would stand in one another: move them apart.",
     M.MOVED: (
         "{who} {stand} up to {found} off the usual place, moved by the least that frees "
-        "them of wood that does not bear: set them out by the figures here, not as mirror images."
+        "them of wood that does not bear: set each out by its figures."
     ),
     M.NEAR_EDGE: "{who} {stand} {found} from the edge, less than {limit}: toes and break-out.",
     M.STICKS_OUT: "On the floor {whose} {stand} up to {found} past the edge: people trip.",

@@ -383,3 +383,6 @@ def test_a_cut_through_a_lock_rail_tells_its_joint() -> None:
     assert rail <= names
     inside = {joint.name for joint in plan(Rectangle(1500, 500), door).joints}
     assert not rail & inside
+    jigsawn = plan(Capsule(1990, 796), door, Point(1000.0, 400.0))  # too little for a saw's strip
+    assert not jigsawn.trims
+    assert rail <= {joint.name for joint in jigsawn.joints}

@@ -216,8 +216,8 @@ def _table(table: RoundTable) -> float:
     for _, figure, words in table.rest:
         high += max(7.8 if figure else 6.0, 1.4 + 3.9 * _lines([words], 9.5, 88.0))
     high += 4.4 * len(table.notes)
-    if table.after:
-        high += 1.4 + 3.9 * _lines([table.after], 10, 130.0)
+    if table.before:
+        high += 1.4 + 3.9 * _lines([table.before], 10, 130.0)
     return high
 
 

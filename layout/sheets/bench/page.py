@@ -26,7 +26,8 @@ from .first import FirstPage, first_page
 from .stages import STAGES
 from .step import Part
 
-_FRACTION = re.compile(r"(?<=\d) (\d+/\d+)")
+_MIXED = re.compile(r"(?<=\d)[ \u00a0](\d+/\d+)")
+"""A whole number's space and its fraction."""
 
 
 def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:
@@ -103,7 +104,7 @@ def _paper(plan: Plan) -> str:
 
 def _figure(words: str) -> Markup:
     """Return a figure with its fraction set smaller than its whole number."""
-    return Markup(_FRACTION.sub(r'<span class="fr"> \1</span>', str(Markup.escape(words))))
+    return Markup(_MIXED.sub(r'<span class="fr"> \1</span>', str(Markup.escape(words))))
 
 
 def _css(words: str) -> Markup:
@@ -128,7 +129,7 @@ def both(one: Any, other: Any) -> Any:  # noqa: ANN401 - any value that a page i
         svg = Markup(one.svg if one == other else _twice(one.svg, other.svg, "div"))
         return replace(one, svg=svg, title=both(one.title, other.title))
     if isinstance(one, str):
-        told, hidden = escape(one), escape(other)
+        told, hidden = _told(one), _told(other)
         return told if one == other else Markup(_twice(told, hidden, "span"))
     if isinstance(one, tuple):
         return tuple(_each(one, other))
@@ -145,6 +146,11 @@ def _each(one: Sequence[Any], other: Sequence[Any]) -> list[Any]:
         shown, hidden = (right, right) if left is None else (left, left if right is None else right)
         held.append(both(shown, hidden))
     return held
+
+
+def _told(words: str) -> Markup:
+    """Return words as markup; no line ends between a whole number and its fraction."""
+    return escape(_MIXED.sub("\N{NO-BREAK SPACE}\\1", words))
 
 
 def _twice(one: str, other: str, tag: str) -> str:

@@ -82,10 +82,9 @@ def _datum(plan: Plan) -> Iterator[Step]:
 
 def _short(plan: Plan) -> Iterator[Step]:
     """Yield what a slab goes through before it is marked in full."""
-    first = rounds_of(plan)[0]
-    if first.last:
+    if plan.cuts.again is None:
         return
-    if first.lines:
+    if not rounds_of(plan)[0].last:
         yield Step(SAW_LINES)
     yield from cuts.first(plan)
 
@@ -187,7 +186,7 @@ STAGES = (
     Stage("Look and buy", _look),
     Stage("Clean, test, metal", _clean),
     Stage("Line and square", _datum),
-    Stage("Cut short and flatten", _short, _lies),
+    Stage("Flatten first", _short, _lies),
     Stage("Mark and check", _mark, _lies),
     Stage("Cut", cuts.rest, _lies),
     Stage("Edge and sand", _edge),
