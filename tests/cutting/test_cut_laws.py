@@ -13,7 +13,7 @@ from told import told
 
 from panelwright.layout.cutting.cut import HandCut, JigsawCut, SkipReason
 from panelwright.layout.cutting.plan import CutPlan, plan_cuts
-from panelwright.layout.cutting.strips import SawLine, strip_beyond
+from panelwright.layout.cutting.sawn import SawLine, strip_beyond
 from panelwright.layout.cutting.tools import Stroke, Tools
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
@@ -98,16 +98,15 @@ def test_the_saw_line_stands_its_allowance_outside(outline: Outline, turn: float
 def test_the_guide_stands_on_the_kept_wood(outline: Outline, turn: float) -> None:
     """The guide stands its offset from the saw line, away from the waste.
 
-    One that starts at the edge towards a hollow corner may need the side that is not measured.
+    It is on the wider side of the base, unless the saw comes from the edge to a hollow corner.
     """
     for trim in plan(outline, turn=turn).trims:
-        if trim.guide is None:
-            assert trim.kind.stops
-            continue
+        assert trim.guide is not None
+        side = trim.guide.blade_side
+        assert side == "left" or trim.kind.stops
         for end in (trim.guide.start, trim.guide.end):
             off = (trim.start.point - end.point).dot(trim.waste)
-            assert off == pytest.approx(115.0, abs=1e-6)
-        assert trim.guide.blade_side == "left"
+            assert off == pytest.approx({"left": 115.0, "right": 38.0}[side], abs=1e-6)
 
 
 @settings(max_examples=15)
