@@ -14,8 +14,7 @@ from ..drawing.kit.flow import LETTERS, ROW, legend
 from ..drawing.kit.frame import DrawingFrame
 from ..drawing.kit.labels import LabelSetter
 from ..drawing.kit.picture import Stage
-from ..drawing.lettering import fitted_height, paragraph
-from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
+from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, fitted_height, paragraph
 from ..geometry import Bounds, Path, Point, Region
 from ..geometry.alike import at_least
 from ..marking.mark import Kind
@@ -24,9 +23,8 @@ from ..panel.shown import layer_of
 from ..plan.plan import Plan
 from ..template.paper import A3
 from ..units import Tape
-from ..words.outline import exact_words, outline_words
 from ..words.saw_lines import numbers_of
-from ..words.say import unit_words
+from ..words.say import exact_words, outline_words, unit_words
 
 SCALES = (1, 2, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100, 500)
 """Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few

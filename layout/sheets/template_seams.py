@@ -8,8 +8,7 @@ from dataclasses import dataclass
 from functools import reduce
 
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.lettering import text_box
-from ..drawing.scene import Item, Stroke, Text
+from ..drawing.scene import Item, Stroke, Text, text_box
 from ..geometry import Bounds, Path, Point
 from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan

@@ -17,8 +17,7 @@ from ..geometry.point import Point
 from ..plan.plan import Plan
 from ..units import MM_PER_INCH, Tape, two_figures
 from ..work.cautions import OFF_GRAIN
-from .outline import exact_words, outline_words
-from .say import Passage, Table, listed, sentence
+from .say import Passage, Table, exact_words, listed, outline_words, sentence
 
 Place = Callable[[Point], str]
 """Tells where a point of the panel lies."""

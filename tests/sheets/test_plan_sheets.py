@@ -12,8 +12,7 @@ from jobs import PLAIN
 from panelwright.layout.cutting.cut import SkippedTrim, Trim
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.kit.picture import Stage, areas_of
-from panelwright.layout.drawing.lettering import text_box
-from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text
+from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text, text_box
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.polygon import Region, union
 from panelwright.layout.jobfile import read_job

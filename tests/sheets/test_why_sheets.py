@@ -10,8 +10,7 @@ from kept import plan_of, sample_folders
 
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.kit.picture import Stage
-from panelwright.layout.drawing.lettering import text_box
-from panelwright.layout.drawing.scene import Area, Scene, Stroke, Text
+from panelwright.layout.drawing.scene import Area, Scene, Stroke, Text, text_box
 from panelwright.layout.fit.why import Cost, Lies, LimitMet
 from panelwright.layout.fit.why.limits import End, Limited
 from panelwright.layout.fit.wish import Goal, Limits, Span

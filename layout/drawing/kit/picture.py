@@ -14,8 +14,7 @@ from dataclasses import dataclass, field
 from ...geometry import Bounds, Path, Point, Points, Region
 from ...geometry.simplify import fewer
 from .. import layers
-from ..lettering import text_box, text_width
-from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
+from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text, text_box, text_width
 from .frame import DrawingFrame
 from .labels import LabelSetter
 

@@ -11,7 +11,7 @@ from ...fit.found import Fit
 from ...geometry import Bounds, Path, Point, circle
 from ...panel.shown import layer_of
 from ...plan.plan import Plan
-from ...words.outline import exact_words
+from ...words.say import exact_words
 from ...words.why import loss_words, turn_words
 from .ground import Wood
 

@@ -12,8 +12,7 @@ from ....cutting.cut import StraightCut
 from ....drawing import layers
 from ....drawing.kit.frame import DrawingFrame
 from ....drawing.kit.labels import LabelSetter, points_along
-from ....drawing.lettering import text_box
-from ....drawing.scene import Area, Mark, Scene, Stroke, Text
+from ....drawing.scene import Area, Mark, Scene, Stroke, Text, text_box
 from ....geometry import ORIGIN, Bounds, Path, Point, Region
 from ....geometry.alike import first_of_best
 from ....geometry.tolerance import ROUNDING
@@ -25,7 +24,7 @@ from ....words.first_page import drawn_marks
 from ....words.lying import Lying, letters_of
 from ....words.saw_lines import Round, SawLine
 from .lanes import draw_lanes
-from .parts import BEND, BODY, FREE, LANE, NAME, NAMED_FROM, OFF, WIDTH, LyingPicture, ring
+from .starts import BEND, BODY, FREE, LANE, NAME, NAMED_FROM, OFF, WIDTH, LyingPicture, ring
 
 
 def lying_scene(
