@@ -8,10 +8,9 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from .files import hand_out
+from .files import hand_out, open_option
 from .hours import with_hours
 from .machine import answer, as_json_option
-from .opened import open_option
 from .printers import with_printer
 from .reading import JOB, job_from
 from .searching import searching, time_limit
