@@ -72,7 +72,7 @@ def plan(job: Path, out: Path | None, sheets: str, seconds: float | None) -> Pat
 
 def summary(plan: Plan) -> Iterator[str]:
     """Yield the plan in a few lines."""
-    from ..layout.sheets.title import found_words, size_words
+    from ..layout.sheets.plan_drawing import found_words, size_words
     from ..layout.words.cautions import caution_words
     from ..layout.words.cuts import concern_words
     from ..layout.words.legs import in_short

@@ -25,7 +25,7 @@ SIDES = ("left", "bottom", "right", "top")
 
 
 def _paper(text: str) -> Paper:
-    from ..layout.template.paper_kinds import asked_paper
+    from ..layout.template.wish import asked_paper
 
     return asked_paper(text)
 

@@ -5,9 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from .again import MarkedAgain
-from .builds import FrameJoint, KeptEdge, RimLoss, UnknownFrame
+from .builds import Edging, FrameJoint, KeptEdge, RimLoss, UnknownFrame
 from .cut import CornerCut, HandCut, JigsawCut, RouterCut, SkippedTrim, Trim
-from .edging import Edging
 from .mending import Mended
 
 REST = 7

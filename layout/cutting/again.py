@@ -16,7 +16,7 @@ from ..panel.datum import Datum, Reason
 from ..panel.reference import Found, Reference
 from .bench import Bench
 from .cut import Trim
-from .strips import extent_of
+from .sawn import extent_of
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,9 +11,19 @@ from ..geometry.tolerance import SAME_PLACE, SIZE_SLACK
 from ..units import nearest_whole
 from .bench import Bench
 from .cut import CornerCut
-from .sawn import Ends, Sawn, edge_point, fields_of, guide_of, line_of
+from .sawn import (
+    Ends,
+    SawLine,
+    Sawn,
+    Strip,
+    edge_point,
+    extent_of,
+    fields_of,
+    guide_of,
+    line_of,
+    strip_beyond,
+)
 from .straight import StraightCuts, crossed
-from .strips import SawLine, Strip, extent_of, strip_beyond
 from .tools import Stroke
 
 LEAST_DEEP = 12.0

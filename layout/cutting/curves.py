@@ -11,10 +11,9 @@ from ..top.hollow import stays_out
 from ..units import nearest_whole
 from .bench import Bench
 from .cut import CurveCut, CurveTool, HandCut, JigsawCut, Kerf, RouterCut, SwungRadius
-from .feed import quarter_feeds
+from .feed import TemplateGuide, quarter_feeds
 from .rough import RING, jigsaw_kerf, rough_allowance, rough_line
-from .strips import extent_of
-from .template_line import TemplateGuide
+from .sawn import extent_of
 from .tools import THICK
 
 RELIEF = 40.0

@@ -6,8 +6,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from ..geometry import Path, Point, Region
-from .feed import QuarterFeed
-from .template_line import TemplateGuide
+from .feed import QuarterFeed, TemplateGuide
 
 HEAVY = 10.0
 """A falling piece heavier than this wants a second pair of hands, kg (common practice)."""

@@ -107,8 +107,8 @@ class Mended:
         return Path.through((Point(*c) for c in corners), closed=True).placed(place)
 
 
-def mends_for(panel: Panel, kept: Region, tape: Tape) -> tuple[Mended, ...]:
-    """Return the mends of the defects that lie in what is kept of a panel, in their order.
+def mends_for(panel: Panel, kept: Region, tape: Tape) -> Iterator[Mended]:
+    """Yield the mends of the defects that lie in what is kept of a panel, in their order.
 
     Parameters
     ----------
@@ -122,10 +122,6 @@ def mends_for(panel: Panel, kept: Region, tape: Tape) -> tuple[Mended, ...]:
     LayoutError
         If one cannot be mended in that way.
     """
-    return tuple(_mends(panel, kept, tape))
-
-
-def _mends(panel: Panel, kept: Region, tape: Tape) -> Iterator[Mended]:
     mended = [d for d in panel.defects if d.mend and kept.touches_or_crosses(d.extent)]
     # a face is sanded when nothing stands out of it any more
     for defect in sorted(mended, key=lambda d: d.mend is Mend.SAND):

@@ -17,10 +17,12 @@ from .acts import Act, CornerCuts, Flatten, KnifeLines, Rest
 from .again import MarkedAgain
 from .bench import Bench, WorkFace
 from .builds import (
+    Edging,
     FrameJoint,
     KeptEdge,
     RimLoss,
     UnknownFrame,
+    edging_of,
     frame_joints,
     kept_edges,
     knows_frame,
@@ -40,13 +42,11 @@ from .cut import (
     Trim,
     TrimKind,
 )
-from .edging import Edging, edging_of
 from .feed import QuarterFeed
 from .mending import Mended, mends_for
 from .rough import rough_allowance, rough_line, rough_region
-from .sawn import line_of
+from .sawn import extent_of, line_of
 from .straight import StraightCuts, straight_cuts
-from .strips import extent_of
 from .tools import Tools
 
 
@@ -171,7 +171,7 @@ def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) ->
         skipped=cuts.skipped,
         kept=kept_edges(top, rough.kept),
         again=_marked_again(cuts.bench) if bench.is_slab else None,
-        mends=mends_for(panel, Region.of(core), tape or Tape()),
+        mends=tuple(mends_for(panel, Region.of(core), tape or Tape())),
         corner_cuts=corners,
         curve_cuts=curves,
         finish=top.finish,

@@ -13,8 +13,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from ..geometry import EllipticArc, Line, Path, Point, Region, Segment, union
-from ..geometry.ellipse import arcs_along
 from ..geometry.intersect import meetings, share_of
+from ..geometry.oval_parallels import arcs_along
 from ..geometry.parallel import parallel_of_path
 from ..geometry.tolerance import CURVE, SAME_POINT
 from ..top.runs import Runs

@@ -17,7 +17,7 @@ from ..geometry.intersect import turn_at
 from ..geometry.tolerance import ROUNDING, SAME_PLACE, SAME_WAY
 from .bench import Bench
 from .cut import TrimKind
-from .strips import SawLine, extent_of
+from .sawn import SawLine, extent_of
 
 SHORT_OF_CORNER = 5.0
 """A saw ends this far before a hollow corner, mm, on the face that lies up; a round blade leaves

@@ -13,9 +13,18 @@ from ..panel.named_edges import named_edges
 from .again import shortened
 from .bench import Bench
 from .cut import EdgePoint, SkippedTrim, SkipReason, Trim, TrimKind
-from .sawn import Ends, Sawn, edge_points, fields_of, guide_of
+from .sawn import (
+    Ends,
+    SawLine,
+    Sawn,
+    Strip,
+    edge_points,
+    extent_of,
+    fields_of,
+    guide_of,
+    strip_beyond,
+)
 from .sides import Side, box_ends, sides_of
-from .strips import SawLine, Strip, extent_of, strip_beyond
 from .tools import Stroke
 
 FREEING_SHARE = 0.15

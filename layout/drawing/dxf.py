@@ -14,7 +14,7 @@ from contextlib import contextmanager
 from typing import TYPE_CHECKING, Literal
 
 from ..geometry import Arc, EllipticArc, Line, Path, Point, Segment
-from ..geometry.ellipse import arcs_along
+from ..geometry.oval_parallels import arcs_along
 from ..geometry.tolerance import CURVE, SAME_POINT
 from .curves import long_axis_first, whole_turn
 from .lettering import plain

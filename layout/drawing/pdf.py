@@ -14,8 +14,7 @@ from typing import TYPE_CHECKING
 
 from ..geometry import Line, Path, Point, Segment
 from ..geometry.window import split
-from .curves import cubic_controls
-from .hatching import hatch_lines
+from .curves import cubic_controls, hatch_lines
 from .lettering import CAP_HEIGHT, plain
 from .scene import Area, Group, Layer, Mark, Scene, Stroke, Text, mark_lines
 

@@ -14,7 +14,7 @@ from typing import Any
 
 from ..geometry import Arc, Bounds, Line, Path, Point, Segment
 from ..geometry.window import split
-from .hatching import hatch_lines
+from .curves import hatch_lines
 from .lettering import CAP_HEIGHT, plain
 from .scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text, mark_lines
 

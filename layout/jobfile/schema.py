@@ -26,7 +26,7 @@ from ..panel.edges import LETTERS
 from ..panel.materials import MATERIALS
 from ..panel.named_edges import EdgeName, EdgeNames
 from ..plan.form import DRAFT, Schema
-from ..template.paper_kinds import PaperSize, White
+from ..template.wish import PaperSize, White
 from ..work.wish import HourSpan
 from .sections import SECTIONS
 

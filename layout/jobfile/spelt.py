@@ -22,7 +22,7 @@ from ..legs.table_wish import ScrewPair
 from ..outlines import Freeform
 from ..panel.named_edges import EdgeName, EdgeNames
 from ..template.paper import Margins
-from ..template.paper_kinds import PaperSize, White
+from ..template.wish import PaperSize, White
 from ..units import Units
 from ..work.wish import HourSpan
 

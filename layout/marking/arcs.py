@@ -10,7 +10,7 @@ import numpy as np
 from ..errors import OutlineError
 from ..geometry import ORIGIN, Arc, Point
 from ..geometry.alike import at_least
-from .instruments import Ordinate
+from .string_loop import Ordinate
 
 
 @dataclass(frozen=True, slots=True)

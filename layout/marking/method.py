@@ -11,7 +11,7 @@ from typing import Any
 from ..concern import Concern
 from ..geometry import Point, alike
 from ..geometry.tolerance import ROUNDING
-from .off_wood import Ground, OffWood
+from .mark import Ground, OffWood
 from .string_loop import StringLoop
 
 

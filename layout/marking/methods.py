@@ -15,12 +15,10 @@ from ..outlines import (
     RoundedRectangle,
     Superellipse,
 )
-from .freeform_places import FreeformPlaces
 from .method import Method, Workshop, full_size_template, joined_corners, ranked
-from .oval_methods import oval_ways
-from .regular_methods import regular_ways
-from .round_methods import swings, swung_ways
-from .superellipse_methods import superellipse_ways
+from .oval_methods import oval_ways, superellipse_ways
+from .places import FreeformPlaces
+from .round_methods import regular_ways, swings, swung_ways
 
 
 def methods_for(outline: Outline, workshop: Workshop | None = None) -> tuple[Method, ...]:

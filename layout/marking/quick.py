@@ -9,15 +9,14 @@ import math
 from dataclasses import dataclass, field, replace
 
 from ..errors import LengthError, OutlineError
-from ..outlines import Capsule, Circle, Oval, RoundedRectangle
+from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
 from ..units import Tape
 from .arcs import LargeArc
-from .instruments import Ordinate, oval_checks
 from .method import Method, Workshop, ranked
 from .methods import methods_for
 from .oval_methods import OvalOrdinates
 from .round_methods import arc_ways
-from .string_loop import DrawnOval, StringLoop
+from .string_loop import DrawnOval, Ordinate, StringLoop, oval_checks
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +41,7 @@ class MarkedOval:
     """Points of a quarter that prove the drawn line."""
     methods: tuple[Method, ...]
     """The first is the one to use."""
+    outline: Outline = field(metadata={"json": False})
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +64,7 @@ class MarkedArcs:
     """mm."""
     methods: tuple[Method, ...]
     """The first is the one to use."""
+    outline: Outline = field(metadata={"json": False})
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +122,7 @@ def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> 
         slip_of_1_percent=bare.slipped(0.01 * bare.loop),
         checks=oval_checks(length, width),
         methods=methods_for(oval, workshop),
+        outline=oval,
     )
 
 
@@ -171,7 +173,8 @@ def _arcs(
 ) -> MarkedArcs:
     """Return the arcs of an outline whose centres lie so far apart along and across it, mm."""
     sizes = (outline.length, outline.width, radius, apart, across, (apart**2 + across**2) ** 0.5)
-    return MarkedArcs(outline.name, *sizes, outline.perimeter, methods_for(outline, workshop))
+    methods = methods_for(outline, workshop)
+    return MarkedArcs(outline.name, *sizes, outline.perimeter, methods, outline)
 
 
 def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None) -> MarkedArc:

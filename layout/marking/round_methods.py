@@ -1,4 +1,4 @@
-"""The ways to draw circles, capsules and rounded corners, and large arcs."""
+"""The ways to draw by compass: circles, capsules, rounded corners, large arcs, hexagon, octagon."""
 
 from __future__ import annotations
 
@@ -7,10 +7,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from ..geometry.point import Point
-from ..outlines import Capsule, Circle, RoundedRectangle
+from ..geometry import ORIGIN, Bounds, Point
+from ..outlines import Capsule, Circle, RegularPolygon, RoundedRectangle
 from .arcs import ArchTrammel, LargeArc, SprungLath
-from .instruments import Ordinate, Swing
 from .method import (
     BAR_PLAY,
     PENCIL_LEAN,
@@ -19,9 +18,11 @@ from .method import (
     HandTool,
     Method,
     Workshop,
+    joined_corners,
     together,
 )
 from .places import swept_by
+from .string_loop import Ordinate, Swing
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,3 +88,89 @@ def _sag(arc: LargeArc, one: Ordinate, other: Ordinate) -> float:
     """Return how far the arc stands off the straight line between two points, r(1 − cos), mm."""
     half = Point(one.out, one.up).distance_to(Point(other.out, other.up)) / 2
     return arc.radius - math.sqrt(max(arc.radius**2 - half**2, 0.0))
+
+
+@dataclass(frozen=True, slots=True)
+class SteppedCircle:
+    """A circle through the corners, and the chord that steps from one corner to the next."""
+
+    radius: float
+    """Of the circle, mm."""
+    step: float
+    """mm; a hexagon's is the radius itself (Euclid, *Elements* IV.15)."""
+
+
+@dataclass(frozen=True, slots=True)
+class SquareAndHalfDiagonal:
+    """A square whose corners are cut off so that eight equal sides are left.
+
+    Half its diagonal, struck from each corner, meets its sides in the octagon's corners.
+    """
+
+    square: float
+    """Its side: across the flats, mm."""
+    half_diagonal: float
+    """From each corner to the marks on its two sides, mm."""
+    cut_off: float
+    """From each corner to the nearer mark on a side, mm: what is left of the side."""
+
+    @classmethod
+    def of(cls, across_flats: float) -> SquareAndHalfDiagonal:
+        """Return the square of an octagon, mm."""
+        half = across_flats / math.sqrt(2)
+        return cls(across_flats, half, across_flats - half)
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """The corners of the square from its middle, anticlockwise from the lower left, mm."""
+        return Bounds.about(ORIGIN, self.square / 2).corners
+
+
+def regular_ways(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
+    """Yield the ways to draw a hexagon or an octagon."""
+    yield joined_corners(top.sides)
+    yield from _hexagon(top, shop) if top.sides == 6 else _octagon(top, shop)
+
+
+def _compasses(shop: Workshop, reach: float) -> Iterator[tuple[str, HandTool, float]]:
+    """Yield the compasses: their name, and how far a pin that is set and its pencil may be out."""
+    yield "string", HandTool.STRING, together(PENCIL_LEAN, shop.stretch * reach, SETTING)
+    yield "trammel bar", HandTool.BAR, together(BAR_PLAY, SETTING)
+
+
+def _hexagon(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
+    """Return the circle stepped round from both ends of the long axis, so that no step adds up.
+
+    Where circle and step cross they make 60°, so a slip of both counts over the sine of that.
+    """
+    radius = top.circumradius
+    ends = {"end 1": Point(-radius, 0.0), "end 2": Point(radius, 0.0)}
+    for name, tool, slip in _compasses(shop, radius):
+        yield Method(
+            f"circle stepped round by {name}",
+            (tool,),
+            SteppedCircle(radius, top.side),
+            shop.pivots(centre=ORIGIN, **ends),
+            0.0,
+            together(slip, slip) / math.sin(math.pi / 3),
+            leaves_hole=True,
+        )
+
+
+def _octagon(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
+    """Return the square with half its diagonal struck from each corner.
+
+    The square's sides are read once, its corners twice; the compass slips along the sides.
+    """
+    figures = SquareAndHalfDiagonal.of(top.across_flats)
+    places = {f"square {i}": at for i, at in enumerate(figures.corners, start=1)}
+    for name, tool, slip in _compasses(shop, figures.half_diagonal):
+        yield Method(
+            f"square and half diagonal by {name}",
+            (tool, HandTool.TAPE),
+            figures,
+            shop.pivots(**places),
+            0.0,
+            together(slip, SETTING, SETTING),
+            leaves_hole=True,
+        )

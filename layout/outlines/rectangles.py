@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Self
+from typing import TYPE_CHECKING, Self
 
 from ..errors import OutlineError
 from ..geometry import ORIGIN, Arc, Bounds, Line, Path, Point, Segment
@@ -39,8 +39,58 @@ def round_cornered(length: float, width: float, radii: Radii) -> Path:
     return Path(tuple(segments))
 
 
+class _Cornered(Sized):
+    """What tops have alike that are set out from the corners of their box."""
+
+    __slots__ = ()
+    is_boxed = True
+
+    if TYPE_CHECKING:  # at run time a dataclass would take it for the default of its field
+
+        @property
+        def radii(self) -> Radii:
+            """Corner radii, mm; 0 for a square one."""
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """Those of its corners that are square."""
+        return tuple(c for c, r in zip(self.bounds.corners, self.radii, strict=True) if r == 0)
+
+    @property
+    def area(self) -> float:
+        """Length times width less what each corner loses, (1 − π/4) r²; mm²."""
+        return self.length * self.width - (1 - math.pi / 4) * sum(r * r for r in self.radii)
+
+    @property
+    def perimeter(self) -> float:
+        """The way round, mm: each corner saves (2 − π/2) r."""
+        return 2 * (self.length + self.width) - (2 - math.pi / 2) * sum(self.radii)
+
+    def path(self) -> Path:
+        """Return its edges and corner arcs, anticlockwise from the start of its lower edge."""
+        return round_cornered(self.length, self.width, self.radii)
+
+    def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
+        """Return the exact parallel line; inside, a corner whose radius is used up is square."""
+        length, width = self.length + 2 * distance, self.width + 2 * distance
+        self.require_left(distance)
+        a, b, c, d = (max(r + distance, 0.0) for r in self.radii)
+        return round_cornered(length, width, (a, b, c, d))
+
+    def support(self, direction: float) -> float:
+        """Return how far it reaches from its centre towards `direction`, mm."""
+        reach = Point.polar(1.0, direction)
+        lower_left, lower_right, upper_right, upper_left = self.radii
+        right, up = reach.x >= 0, reach.y >= 0
+        radius = (
+            (upper_right if up else lower_right) if right else (upper_left if up else lower_left)
+        )
+        arms = abs(reach.x) * (self.length / 2 - radius) + abs(reach.y) * (self.width / 2 - radius)
+        return arms + radius
+
+
 @dataclass(frozen=True, slots=True)
-class RoundedRectangle(Sized):
+class RoundedRectangle(_Cornered):
     """A top with four rounded corners.
 
     Raises
@@ -78,17 +128,11 @@ class RoundedRectangle(Sized):
         return cls(length, width, (radius,) * 4)
 
     name = "rounded rectangle"
-    is_boxed = True
 
     @property
     def figures(self) -> Mapping[str, float]:
         """The radius of its corners, where they are alike."""
         return {"corner_radius": self.radii[0]} if len(set(self.radii)) == 1 else {}
-
-    @property
-    def corners(self) -> tuple[Point, ...]:
-        """Those of its corners that are square."""
-        return tuple(c for c, r in zip(self.bounds.corners, self.radii, strict=True) if r == 0)
 
     @property
     def _round(self) -> tuple[tuple[Point, Point, float], ...]:
@@ -126,75 +170,13 @@ class RoundedRectangle(Sized):
         """Return the least radius of a corner that is still round so far inside, mm."""
         return min((r - inside for r in self.radii if r > inside), default=None)
 
-    @property
-    def area(self) -> float:
-        """Length times width less what each corner loses, (1 − π/4) r²; mm²."""
-        return self.length * self.width - (1 - math.pi / 4) * sum(r * r for r in self.radii)
-
-    @property
-    def perimeter(self) -> float:
-        """The way round, mm: each corner saves (2 − π/2) r."""
-        return 2 * (self.length + self.width) - (2 - math.pi / 2) * sum(self.radii)
-
-    def path(self) -> Path:
-        """Return its edges and corner arcs, anticlockwise from the start of its lower edge."""
-        return round_cornered(self.length, self.width, self.radii)
-
-    def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
-        """Return the exact parallel line; inside, a corner whose radius is used up is square."""
-        length, width = self.length + 2 * distance, self.width + 2 * distance
-        self.require_left(distance)
-        a, b, c, d = (max(r + distance, 0.0) for r in self.radii)
-        return round_cornered(length, width, (a, b, c, d))
-
-    def support(self, direction: float) -> float:
-        """Return how far it reaches from its centre towards `direction`, mm."""
-        reach = Point.polar(1.0, direction)
-        lower_left, lower_right, upper_right, upper_left = self.radii
-        right, up = reach.x >= 0, reach.y >= 0
-        radius = (
-            (upper_right if up else lower_right) if right else (upper_left if up else lower_left)
-        )
-        arms = abs(reach.x) * (self.length / 2 - radius) + abs(reach.y) * (self.width / 2 - radius)
-        return arms + radius
-
 
 @dataclass(frozen=True, slots=True)
-class Rectangle(Sized):
+class Rectangle(_Cornered):
     """A top with four square corners."""
 
     name = "rectangle"
-    is_boxed = True
-
-    @property
-    def corners(self) -> tuple[Point, ...]:
-        """Those of its box."""
-        return self.bounds.corners
-
-    @property
-    def area(self) -> float:
-        """Length times width, mm²."""
-        return self.length * self.width
-
-    @property
-    def perimeter(self) -> float:
-        """The way round, mm."""
-        return 2 * (self.length + self.width)
-
-    def path(self) -> Path:
-        """Return its four edges, anticlockwise from the corner at the lower left."""
-        return round_cornered(self.length, self.width, (0.0, 0.0, 0.0, 0.0))
-
-    def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
-        """Return the exact parallel line: outside, its corners are arcs of radius `distance`."""
-        length, width = self.length + 2 * distance, self.width + 2 * distance
-        self.require_left(distance)
-        return round_cornered(length, width, (max(distance, 0.0),) * 4)
-
-    def support(self, direction: float) -> float:
-        """Return how far it reaches from its centre towards `direction`, mm."""
-        reach = Point.polar(1.0, direction)
-        return (abs(reach.x) * self.length + abs(reach.y) * self.width) / 2
+    radii = (0.0, 0.0, 0.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,10 +16,10 @@ from ..legs.plan import LegsPlan
 from ..legs.screws import USUAL
 from ..legs.whole import TablePlan
 from ..legs.wish import Fixing
+from ..marking.mark import Ground
 from ..marking.marks import MarkSet, marks_for
 from ..marking.method import Method
 from ..marking.methods import methods_for
-from ..marking.off_wood import Ground
 from ..marking.panel_check import PanelCheck, check_panel
 from ..money.price import Money, money_of
 from ..offcuts.plan import OffcutPlan, offcuts_of

@@ -8,11 +8,9 @@ from ..drawing.scene import Scene
 from ..plan.plan import Plan
 from ..template.content import TemplateContent
 from ..template.proposal import Proposal
-from .ordinates_sheet import ordinates_pages
-from .template_cover import cover_pages
-from .template_drawing import template_drawing
+from .template_cover import cover_pages, ordinates_pages
+from .template_drawing import Shown, template_drawing
 from .template_sheet import TemplateSheet
-from .template_shown import Shown
 
 if TYPE_CHECKING:
     from ..drawing.dxf import Release

@@ -20,18 +20,9 @@ from ..template.content import mark_ring
 from ..template.tiles import Tile, TilePlan
 from ..units import Tape
 from ..words.paper import correction_words, sheets_words, side_words
-from .template_drawing import names_of
-from .template_parts import (
-    ARM,
-    FACE_MARK,
-    CheckBar,
-    cross_at,
-    face_mark,
-    register_cross,
-    strokes,
-)
+from .template_drawing import Shown, names_of
+from .template_parts import ARM, FACE_MARK, CheckBar, cross_at, face_mark, register_cross, strokes
 from .template_seams import flip_items, seam_ends, seam_items
-from .template_shown import Shown
 
 
 class TemplateSheet:

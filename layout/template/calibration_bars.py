@@ -7,9 +7,8 @@ from dataclasses import dataclass
 
 from ..geometry import Bounds, Point
 from ..units import MM_PER_INCH, Tape
-from .calibration import MOST, READING, CalibrationError, wrong_prints
+from .calibration import MOST, READING, CalibrationError, PrinterProfile, Reading, wrong_prints
 from .paper import Margins, Paper, Sheet
-from .printer import PrinterProfile, Reading
 
 _BAR_ROOM = 4.0
 """Ticks and ink beside a calibration bar, mm."""

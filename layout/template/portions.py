@@ -16,7 +16,7 @@ from ..geometry.intersect import turn_at
 from ..geometry.symmetry import images
 from ..geometry.tolerance import SAME_PLACE
 from ..geometry.window import clipped
-from ..marking.freeform_places import MOST_CORNERS, TURNS
+from ..marking.places import MOST_CORNERS, TURNS
 from .content import TemplateContent, TemplateMark, mark_ring
 from .paper import PaperError
 

@@ -7,12 +7,11 @@ from dataclasses import dataclass, field
 
 from ..cutting.cut import HandCut, JigsawCut, RouterCut
 from ..geometry.tolerance import SAME_FIGURE
-from ..marking.instruments import Swing, TrammelRod
 from ..marking.mark import Kind, Mark
 from ..marking.marks import MarkSet
 from ..marking.method import JoinedCorners
-from ..marking.regular_methods import SquareAndHalfDiagonal, SteppedCircle
-from ..marking.string_loop import StringLoop
+from ..marking.round_methods import SquareAndHalfDiagonal, SteppedCircle
+from ..marking.string_loop import StringLoop, Swing, TrammelRod
 from ..plan.plan import Plan
 from .lying import Lying
 from .saw_lines import BESIDE, BEYOND, CornerLine, Round, SawLine, falls_words, figures_of, signed

@@ -14,7 +14,7 @@ from ..legs.wish import Fixing, LegsWish
 from ..panel.lifting import people
 from ..plan.plan import Plan
 from ..units import Tape, two_figures
-from .directions import ACROSS, ALONG, Directions, directions_of
+from .datum import ACROSS, ALONG, Directions, directions_of
 from .leg_concerns import SAG, SEATED, STANDING, WHERE, told
 from .say import Passage, Table, listed, unit_words
 

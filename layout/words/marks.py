@@ -6,9 +6,8 @@ import math
 from collections.abc import Iterator
 
 from ..geometry.alike import at_least
-from ..marking.mark import Check, Mark, Proves, Ties
+from ..marking.mark import Check, Mark, OffWood, Proves, Ties
 from ..marking.marks import MarkSet
-from ..marking.off_wood import OffWood
 from ..marking.panel_check import PanelCheck
 from ..units import Tape, nearest_whole
 from .saw_lines import Round

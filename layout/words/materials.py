@@ -10,11 +10,10 @@ from itertools import groupby
 
 from ..units import Tape
 from ..work.coats import LABELS
-from ..work.items import COARSE, Unit
+from ..work.items import COARSE, Bed, Counted, Filled, Printed, Run, Sanded, Spread, Unit
 from ..work.materials import Line, Materials
-from ..work.reckoned import Bed, Counted, Filled, Printed, Run, Sanded, Spread
-from .amounts import SQ_FT_PER_QUART, exact_sum, run_words, sum_words, volume_words
 from .fixings import thin
+from .money import SQ_FT_PER_QUART, exact_sum, run_words, sum_words, volume_words
 from .say import Passage, Table, listed
 
 _NAMES = {

@@ -1,10 +1,16 @@
-"""What may have to be bought, by name, with its unit; grits, and how far a sheet of each goes."""
+"""What may have to be bought, by name, with its unit, and how it is reckoned.
+
+What goes on an area, along an edge, into a joint, or is counted; grits, and how far a sheet goes.
+"""
 
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from enum import Enum
 
+from ..cutting.builds import SPARE as TENTH
+from ..legs.glue import SPARE
 from ..panel import Coat, Kind, Panel
 
 GRITS = (40, 60, 80, 100, 120, 150, 180, 220, 240, 320)
@@ -112,3 +118,116 @@ def grit_name(grit: int) -> str:
 
 ITEMS = (*(item.value for item in Item), *map(grit_name, GRITS))
 """Every name in the order of the list."""
+
+
+COVER = 1
+"""A cover with the map of the sheets is printed with them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """A liquid laid on an area, some coats of it, and a tenth for tin and rag."""
+
+    area: float
+    """m²."""
+    coats: int
+    reach: float
+    """m² a litre."""
+    given: bool = False
+    """Whether the maker says how far it goes; else labels do."""
+
+    @property
+    def need(self) -> float:
+        """Litres."""
+        return self.area * self.coats / self.reach * TENTH
+
+
+@dataclass(frozen=True, slots=True)
+class Sanded:
+    """An area sanded with one grit."""
+
+    area: float
+    lasts: float
+    """What one sheet or disc sands, m²."""
+
+    @property
+    def need(self) -> float:
+        """Sheets or discs."""
+        return discs(self.area, self.lasts)
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A strip along a length, and a tenth for joints and slips."""
+
+    length: float
+    """m."""
+    strips: int = 1
+
+    @property
+    def need(self) -> float:
+        """In metres."""
+        return self.length * self.strips * TENTH
+
+
+@dataclass(frozen=True, slots=True)
+class Bed:
+    """Adhesive in its joints, with a fifth more for what is squeezed out."""
+
+    area: float
+    """cm²."""
+    bed: float
+    """mm."""
+    pack: float = 0.0
+    """What a cartridge holds, ml; 0 where it is counted in ml."""
+
+    @property
+    def volume(self) -> float:
+        """In ml."""
+        return self.area * self.bed / 10 * SPARE
+
+    @property
+    def need(self) -> float:
+        """Cartridges, or ml."""
+        return math.ceil(self.volume / self.pack - 1e-9) if self.pack else self.volume
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """What fills hollows, with a fifth more."""
+
+    volume: float
+    """Of the hollows, ml."""
+
+    @property
+    def need(self) -> float:
+        """In ml."""
+        return self.volume * SPARE
+
+
+@dataclass(frozen=True, slots=True)
+class Counted:
+    """Pieces: so many on each of some others."""
+
+    each: int
+    of: int
+
+    @property
+    def need(self) -> float:
+        """Pieces."""
+        return self.each * self.of
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """Sheets of a template with their cover."""
+
+    sheets: int
+
+    @property
+    def need(self) -> float:
+        """All of them."""
+        return self.sheets + COVER
+
+
+Reckoned = Spread | Sanded | Run | Bed | Filled | Counted | Printed

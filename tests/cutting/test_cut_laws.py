@@ -13,7 +13,7 @@ from told import told
 
 from panelwright.layout.cutting.cut import HandCut, JigsawCut, SkipReason
 from panelwright.layout.cutting.plan import CutPlan, plan_cuts
-from panelwright.layout.cutting.strips import SawLine, strip_beyond
+from panelwright.layout.cutting.sawn import SawLine, strip_beyond
 from panelwright.layout.cutting.tools import Stroke, Tools
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement

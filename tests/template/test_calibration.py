@@ -11,6 +11,8 @@ from panelwright.layout.template.calibration import (
     TRUE,
     CalibrationError,
     Correction,
+    PrinterProfile,
+    Reading,
     longest_bar,
     wrong_prints,
 )
@@ -26,7 +28,6 @@ from panelwright.layout.template.paper import (
     Margins,
     Paper,
 )
-from panelwright.layout.template.printer import PrinterProfile, Reading
 from panelwright.layout.units import Tape
 
 within = st.floats(0.9715, 1.0299)

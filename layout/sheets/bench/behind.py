@@ -17,7 +17,7 @@ from ...words.ways import others_words
 from ...words.why import along_grain_told, elsewhere_words, mending_words, touches_words
 from ..pictures.ground import offcuts_scene
 from ..pictures.why import contacts_scene, others_scene
-from ..title import found_words
+from ..plan_drawing import found_words
 from .step import Part, Step, say_of
 
 

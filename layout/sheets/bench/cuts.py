@@ -8,9 +8,8 @@ from functools import singledispatch
 from itertools import groupby
 
 from ...cutting.acts import Act, CornerCuts, Flatten, Rest
-from ...cutting.builds import FrameJoint, RimLoss
+from ...cutting.builds import Edging, FrameJoint, RimLoss
 from ...cutting.cut import HandCut, RouterCut, SkippedTrim, Trim
-from ...cutting.edging import Edging
 from ...cutting.mending import Mended
 from ...drawing.scene import Scene
 from ...panel.datum import Datum
@@ -23,7 +22,7 @@ from ...words.order import FITTED
 from ...words.saw_lines import numbers_of, rounds_of
 from ...work.deeds import Deed
 from ...work.piece import FITTED as GLUED_IN
-from ..pictures import curves, ground, sections
+from ..pictures import curves, ground
 from ..pictures.lying import lying_scene
 from .step import Step, say_of
 
@@ -123,9 +122,9 @@ def _(act: RimLoss, plan: Plan) -> Scene:
 
 @picture_of.register
 def _(act: Edging, plan: Plan) -> Scene:
-    return sections.lipping_scene(plan, act)
+    return curves.lipping_scene(plan, act)
 
 
 @picture_of.register
 def _(act: Flatten, plan: Plan) -> Scene:
-    return sections.flatten_scene(plan)
+    return curves.flatten_scene(plan)

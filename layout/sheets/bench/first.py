@@ -10,7 +10,7 @@ from ...drawing.lettering import text_width, wrapped
 from ...drawing.scene import Scene
 from ...plan.plan import Plan
 from ...template.paper import A4
-from ...words.cautions_short import Caution, short_cautions
+from ...words.cautions import Caution, short_cautions
 from ...words.first_page import (
     Head,
     checks_words,

@@ -24,10 +24,10 @@ from ...words.saw_lines import Round, rounds_of
 from ...words.ways import STRAIGHT_SIDES, drawn_words
 from ...work.deeds import Deed
 from ...work.order import Task
+from ..pictures.curves import profile_scene
 from ..pictures.ground import square_scene
 from ..pictures.legs import battens_scene, legs_scene
 from ..pictures.methods import method_scene, pivot_name
-from ..pictures.sections import profile_scene
 from . import cuts
 from .step import Stage, Step, say_of
 

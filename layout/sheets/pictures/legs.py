@@ -12,7 +12,7 @@ from ...legs.plan import LegsPlan
 from ...panel import Kind
 from ...panel.frame import frame_of
 from ...plan.plan import Plan
-from ...words.directions import directions_of
+from ...words.datum import directions_of
 from ...words.legs import in_quarters
 
 QUARTERS = 51.0

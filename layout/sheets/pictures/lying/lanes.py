@@ -30,8 +30,16 @@ from .parts import (
     ring,
     triangle,
 )
-from .starts import REACH, draw_rings, edge_of, has_figure, ring_within, side_of
-from .tapes import corner_letters, draw_tape
+from .starts import (
+    REACH,
+    corner_letters,
+    draw_rings,
+    draw_tape,
+    edge_of,
+    has_figure,
+    ring_within,
+    side_of,
+)
 
 
 @dataclass(slots=True)
