@@ -72,13 +72,12 @@ def plan(job: Path, out: Path | None, sheets: str, seconds: float | None) -> Pat
 
 def summary(plan: Plan) -> Iterator[str]:
     """Yield the plan in a few lines."""
-    from ..layout.sheets.plan_drawing import found_words, size_words
     from ..layout.words.cautions import caution_words
     from ..layout.words.cuts import concern_words
     from ..layout.words.legs import in_short
     from ..layout.words.money import priced_words
     from ..layout.words.order import worked_words
-    from ..layout.words.outline import exact_words
+    from ..layout.words.outline import exact_words, found_words, size_words
     from ..layout.words.say import Say
     from ..layout.words.why import proof_words
     from ..layout.work.cautions import Risk
