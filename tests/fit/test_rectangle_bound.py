@@ -13,7 +13,8 @@ from numpy.typing import NDArray
 from panelwright.layout.fit.rectangles.boxes import Boxes
 from panelwright.layout.fit.rectangles.contacts import WoodEdges
 from panelwright.layout.fit.rectangles.gaps import Frames, strips
-from panelwright.layout.fit.rectangles.local_search import Held, Polisher
+from panelwright.layout.fit.rectangles.inner import Inner
+from panelwright.layout.fit.rectangles.local_search import Polisher
 from panelwright.layout.fit.rectangles.narrowing import Narrowing
 from panelwright.layout.fit.rectangles.near_edges import near_edges
 from panelwright.layout.fit.rectangles.offset_wood import CORNER_LEFT, hull_of
@@ -21,6 +22,7 @@ from panelwright.layout.fit.rectangles.relaxation import relaxed_bound
 from panelwright.layout.fit.rectangles.sampling import Windows, rectangles
 from panelwright.layout.fit.rectangles.sizes import Sizes
 from panelwright.layout.fit.wish import Limits, Span, Wish
+from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.geometry.polygon import Region
 
 Array = NDArray[np.float64]
@@ -53,18 +55,16 @@ def some_rectangles(panel: Region, rng: np.random.Generator) -> list[tuple[float
     found = rectangles(Windows.across(turns, 6, edges), edges, sizes, 0.0, 6)
     kept = []
     for turn, pivot, sides in zip(found.frames.turn, found.frames.pivot, found.sides, strict=True):
-        held = Held(float(turn), pivot, sides, 0.0)
-        clear = polisher.fitted(held)
+        top = Inner.between(float(turn), pivot, sides, 0.0)
+        clear = polisher.fitted(top)
         if clear is not None and rng.uniform() < 0.5:
-            held = polisher.polished(clear)
-        left, right, bottom, top = held.drawn_in(1e-5).sides
-        cos, sin = math.cos(held.turn), math.sin(held.turn)
-        own = np.array([[left, bottom], [right, bottom], [right, top], [left, top]])
-        corners = own @ np.array([[cos, sin], [-sin, cos]]) + held.pivot
-        quarter = math.pi / 2 if right - left > top - bottom else 0.0
-        sound = min(right - left, top - bottom) > 5
-        if sound and panel.holds(Region.from_rings(corners)):
-            kept.append((held.turn + quarter, corners))
+            top = polisher.polished(clear)
+        wide, high = top.drawn_in(1e-5).half
+        own = np.array([[-wide, -high], [wide, -high], [wide, high], [-wide, high]])
+        corners = turned(own, -top.turn) + top.centre
+        quarter = math.pi / 2 if wide > high else 0.0
+        if min(wide, high) > 2.5 and panel.holds(Region.from_rings(corners)):
+            kept.append((top.turn + quarter, corners))
     return kept
 
 

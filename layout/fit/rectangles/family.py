@@ -24,9 +24,9 @@ from ..wish import Goal, Wish
 from ..wood.edges import blocks
 from .boxes import Boxes
 from .contacts import WoodEdges
-from .finish import finished, straightened
-from .held import Held
+from .finish import finished
 from .holding import NOTHING, Points
+from .inner import Inner
 from .local_search import Polisher
 from .narrowing import Narrowing, Sized
 from .near_edges import near_edges
@@ -267,20 +267,20 @@ class RoundedRectangles:
         """Return from where to where x must be turned to have every top once."""
         return self.turns if math.isfinite(self.turns[0]) else (0.0, math.pi)
 
-    def _held(self, found: Found, recipe: Recipe) -> list[Held]:
+    def _held(self, found: Found, recipe: Recipe) -> list[Inner]:
         """Return the rectangles found, each with its length along y where its turn is free."""
         radius = recipe.radii[0 if recipe.narrow else 1]
         each = zip(found.frames.turn, found.frames.pivot, found.sides, strict=True)
-        held = [Held(float(turn), pivot, sides, radius) for turn, pivot, sides in each]
-        return [one.upright() for one in held] if math.isinf(self.turns[0]) else held
+        tops = [Inner.between(float(turn), pivot, sides, radius) for turn, pivot, sides in each]
+        return [top.upright() for top in tops] if math.isinf(self.turns[0]) else tops
 
-    def _try(self, held: Held, hope: float = _HOPE) -> None:
+    def _try(self, top: Inner, hope: float = _HOPE) -> None:
         """Polish a rectangle that may become the best, and keep it where it does.
 
         What is asked for is kept to the last trace, unless what a proof may take off it anyhow is
         worth a good share of the gap.
         """
-        clear = self.polisher.fitted(held)
+        clear = self.polisher.fitted(top)
         least = self._least or -math.inf
         if clear is None or self.polisher.promise(clear) < hope * least:
             return
@@ -290,11 +290,11 @@ class RoundedRectangles:
             eased = replace(self.polisher, sizes=self.polisher.sizes.eased())
             self._keep(eased, eased.polished(polished), _WORTH_IT * self.wish.gap)
 
-    def _keep(self, polisher: Polisher, polished: Held, by: float) -> None:
+    def _keep(self, polisher: Polisher, polished: Inner, by: float) -> None:
         """Keep a polished rectangle where it can be proved and is better by a share."""
         least = self._least or -math.inf
         if polisher.score(polished) <= least * (1 + by) or polisher.missed(polished) > _TOUCHES:
             return
-        fit = finished(self.wood, self.polisher, straightened(polisher, polished), self.parts)
+        fit = finished(self.wood, self.polisher, polished, self.parts)
         if fit is not None and fit.score > least:
             self._best = fit.score, fit

@@ -99,8 +99,8 @@ def relaxed_bound(
         best = maximised(
             slope * scale, rows * scale, limits, (low - middle) / scale, (high - middle) / scale
         )
-        figure = best.value + float(slope @ middle) + 2 * inset * (aim.length + aim.width)
-        least = min(least, aim.worth(figure))
+        figure = best.value + float(slope @ middle) + aim.figure(2 * inset, 2 * inset)
+        least = min(least, sizes.worth_of(figure))
         at = middle + best.step * scale
     return least
 

@@ -12,8 +12,8 @@ from ...geometry.polygon import Region
 from ...geometry.tolerance import SAME_PLACE
 from ..wish import Wish
 from .gaps import Array
-from .held import Held
 from .holding import NOTHING, Points
+from .inner import Inner
 from .offset_wood import Recipe
 from .sampling import Found, Windows, rectangles
 
@@ -44,14 +44,14 @@ def seeds(recipe: Recipe, turns: tuple[float, float], most: int, held: Points = 
     return rectangles(windows, edges, recipe.sizes, recipe.inset, most, held)
 
 
-def thinnest(recipe: Recipe, turns: tuple[float, float]) -> Iterator[Held]:
+def thinnest(recipe: Recipe, turns: tuple[float, float]) -> Iterator[Inner]:
     """Yield tops two corner radii long and wide, to grow from where no strip is seen.
 
     They lie well within the largest piece of the ground, least, middle and greatest turned.
     """
     place = np.array([*recipe.ground.pieces[0].inner_point])
     for turn in (turns[0], (turns[0] + turns[1]) / 2, turns[1]):
-        yield Held(turn, place, np.zeros(4), recipe.radii[1])
+        yield Inner(turn, place, np.zeros(2), recipe.radii[1])
 
 
 def directions_of(edges: Array, low: float, high: float) -> Array:

@@ -8,8 +8,8 @@ trimmed to the limits, and an upper bound of both sizes gives an upper bound of 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -163,24 +163,29 @@ class Sizes:
     def aim(self, length: float, width: float) -> Aim | None:
         """Return a figure that bounds the score and touches it at these sizes, mm, or None.
 
-        The area A: ln A is at most its tangent, so A ≤ l w exp(L/l + W/w − 2). The distance from
-        the wanted sizes is at least its component along the way from here.
+        The area A: ln A is at most its tangent, L/l + W/w − 2 + ln l w. The distance from the
+        wanted sizes is at least its component along any way; along that from here it is as much,
+        but where one of them is already too large.
         """
         if self.wish.goal is Goal.LENGTH:
-            return Aim(1.0, 0.0, float)
+            return Aim(1.0, 0.0, 0.0)
         if self.wish.goal is Goal.WIDTH:
-            return Aim(0.0, 1.0, float)
+            return Aim(0.0, 1.0, 0.0)
         if self.wish.goal is Goal.AREA:
-            area, corners = length * width, self.corner_area(self.radius)
-            return Aim(1 / length, 1 / width, lambda f: area * _exp(f - 2) - corners)
+            return Aim(1 / length, 1 / width, math.log(length * width) - 2)
         long, wide = wanted(self.wish)
-        way = (long - length, wide - width)
+        way = max(long - length, 0.0), max(wide - width, 0.0)
         miss = math.hypot(*way)
-        if miss == 0 or min(way) < 0:
+        if miss == 0:
             return None
         along, across = way[0] / miss, way[1] / miss
-        whole = along * long + across * wide
-        return Aim(along, across, lambda f: nearness(self.wish, max(0.0, whole - f)))
+        return Aim(along, across, -along * long - across * wide)
+
+    def worth_of(self, figure: float) -> float:
+        """Return the score that a figure of an aim stands for."""
+        if self.wish.goal is Goal.AREA:
+            return _exp(figure) - self.corner_area(self.radius)
+        return nearness(self.wish, max(0.0, -figure)) if self.wish.goal is Goal.NEAREST else figure
 
     @property
     def ceiling(self) -> float:
@@ -216,15 +221,17 @@ class Sizes:
         return long, wide
 
 
-@dataclass(frozen=True, slots=True)
-class Aim:
+class Aim(NamedTuple):
     """A linear figure of length and width that stands for the score near some sizes."""
 
     length: float
     width: float
-    """How the figure grows with either, not negative."""
-    worth: Callable[[float], float]
-    """From an upper bound of the figure to one of the score."""
+    """How it grows with either, not negative."""
+    rest: float
+
+    def figure(self, length: float, width: float) -> float:
+        """Return the figure of these sizes, mm."""
+        return self.length * length + self.width * width + self.rest
 
 
 def _other_leg(hypotenuse: float, leg: Array) -> Array:
