@@ -13,7 +13,6 @@ from numpy.typing import NDArray
 from panelwright.layout.fit.rectangles.boxes import Boxes
 from panelwright.layout.fit.rectangles.contacts import WoodEdges
 from panelwright.layout.fit.rectangles.gaps import Frames, strips
-from panelwright.layout.fit.rectangles.inner import Inner
 from panelwright.layout.fit.rectangles.local_search import Polisher
 from panelwright.layout.fit.rectangles.narrowing import Narrowing
 from panelwright.layout.fit.rectangles.near_edges import near_edges
@@ -51,20 +50,19 @@ def some_rectangles(panel: Region, rng: np.random.Generator) -> list[tuple[float
     edges, sizes = panel.edges.reshape(-1, 4), Sizes.of(Wish(), 0.0)
     free = (-math.inf, math.inf)
     polisher = Polisher(WoodEdges.of(panel.edges), sizes, 0.0, (0.0, 0.0), free)
-    turns = rng.uniform(0, math.pi, 6)
-    found = rectangles(Windows.across(turns, 6, edges), edges, sizes, 0.0, 6)
+    low = rng.uniform(0, math.pi)
+    windows = Windows.across(low, low + math.pi, edges)
     kept = []
-    for turn, pivot, sides in zip(found.frames.turn, found.frames.pivot, found.sides, strict=True):
-        top = Inner.between(float(turn), pivot, sides, 0.0)
-        clear = polisher.fitted(top)
+    for held in rectangles(windows, edges, sizes, 0.0, most=6):
+        clear = polisher.fitted(held)
         if clear is not None and rng.uniform() < 0.5:
-            top = polisher.polished(clear)
-        wide, high = top.drawn_in(1e-5).half
+            held = polisher.polished(clear)
+        wide, high = held.drawn_in(1e-5).half
         own = np.array([[-wide, -high], [wide, -high], [wide, high], [-wide, high]])
-        corners = turned(own, -top.turn) + top.centre
+        corners = turned(own, -held.turn) + held.centre
         quarter = math.pi / 2 if wide > high else 0.0
         if min(wide, high) > 2.5 and panel.holds(Region.from_rings(corners)):
-            kept.append((top.turn + quarter, corners))
+            kept.append((held.turn + quarter, corners))
     return kept
 
 

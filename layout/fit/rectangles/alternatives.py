@@ -8,7 +8,6 @@ from dataclasses import replace
 
 import numpy as np
 
-from ...geometry.alike import greatest_first
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ..found import Fit
@@ -18,14 +17,7 @@ from .family import RoundedRectangles
 from .finish import finished
 from .inner import Inner
 from .offset_wood import Recipe
-from .sampling import ALIKE, Windows, widest
-from .seeds import directions_of
-
-_LEVELS = 11
-"""Heights across the wood between any two of which a strip is looked at."""
-
-_PLACE, _TURN = 0.04, math.radians(4)
-"""Share of the wood's diagonal, and angle, within which the best of all rectangles will do."""
+from .sampling import Windows
 
 _ROUGHLY = 0.01
 """mm: so well a top is known on its way, at whose end none is the very best."""
@@ -35,35 +27,17 @@ class RectanglesElsewhere:
     """Looks for other places on one piece of wood."""
 
     def __init__(self, family: RoundedRectangles) -> None:
-        self.sound, self.wish, self.held = family.wood, family.wish, family.parts
-        self.polisher = family.polisher
+        self.family, self.wish, self.polisher = family, family.wish, family.polisher
         self.radius = family.radii[0 if self.wish.goal is Goal.AREA else 1]
 
     def starts(self) -> Iterator[Stand]:
         """Yield the rectangles in the gaps of strips across the wood, at some turns, best first."""
-        recipe = Recipe.of(self.sound.inner, self.wish, (self.radius, self.radius))
+        recipe = Recipe.of(self.family.wood.inner, self.wish, (self.radius, self.radius))
         edges = recipe.ground.edges.reshape(-1, 4)
         if not len(edges):
             return
-        low, high = self.polisher.turns
-        low, high = (low, high) if math.isfinite(low) else (0.0, math.pi)
-        windows = Windows.across(directions_of(edges, low, high), _LEVELS, edges)
-        strip, sides, worth = widest(
-            windows, slice(0, len(windows.bottom)), edges, recipe.sizes, recipe.inset
-        )
-        if not len(strip) or worth.max() <= 0:
-            return
-        turns, pivots = windows.frames.turn[strip], windows.frames.pivot[strip]
-        tops = [
-            Inner.between(*frame, self.radius) for frame in zip(turns, pivots, sides, strict=True)
-        ]
-        apart = _PLACE * math.hypot(*np.ptp(edges[:, :2], axis=0))
-        middle = np.array([top.centre for top in tops])
-        places = np.column_stack([middle / apart, turns / _TURN]).round()
-        order = greatest_first(worth, tolerance=ALIKE * float(worth.max()))
-        for i in order[np.sort(np.unique(places[order], axis=0, return_index=True)[1])]:
-            free = math.isinf(self.polisher.turns[0])
-            yield self._stand(tops[i].upright() if free else tops[i])
+        windows = Windows.across(*self.family.half_turn, edges)
+        yield from map(self._stand, self.family.found(windows, edges, recipe))
 
     def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
         """Return the best top that can be reached from a start by ways on which it stays `away`.
@@ -82,7 +56,7 @@ class RectanglesElsewhere:
             top = polisher.polished(top)
         else:
             top = replace(polisher, moves=False).polished(top, _ROUGHLY)
-        return finished(self.sound, polisher, top, self.held)
+        return finished(self.family.wood, polisher, top, self.family.parts)
 
     def _begun(self, start: Stand) -> Inner:
         inset = self.polisher.inset(self.radius) - self.wish.lipping

@@ -25,6 +25,7 @@ from ..wood.edges import blocks
 from .boxes import Boxes
 from .contacts import WoodEdges
 from .finish import finished
+from .gaps import Array
 from .holding import NOTHING, Points
 from .inner import Inner
 from .local_search import Polisher
@@ -32,8 +33,7 @@ from .narrowing import Narrowing, Sized
 from .near_edges import near_edges
 from .offset_wood import Piece, Recipe
 from .relaxation import relaxed_bound
-from .sampling import Found, Windows, rectangles
-from .seeds import seeds, thinnest, turns_of
+from .sampling import Windows, rectangles
 from .sizes import Sizes
 from .widths import cut_by_turn
 
@@ -44,6 +44,8 @@ _HALVINGS = 4
 _MOST_CUT = 0.55
 """Of its turn: a box that is left with less by turns alone is not halved as well."""
 _SEEDS, _MANY_SEEDS = 4, 48
+_ROUGH = 1e-3
+"""Of the diagonal: what the first look leaves out, for what is found is made to fit anyhow."""
 _SHARE = 0.2
 """Radii are cut in two where they are to blame for this share of what a bound is too high."""
 _HOPE = 0.97
@@ -127,7 +129,7 @@ class RoundedRectangles:
 
     def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
         """Yield boxes of all turns over each piece of the ground."""
-        low, high = self._half_turn()
+        low, high = self.half_turn
         count = max(1, math.ceil((high - low) / math.pi * _FIRST_TURNS))
         for piece in recipe.pieces:
             whole = Boxes.of_turns(low, high, count, piece.hull[:, :2])
@@ -149,12 +151,9 @@ class RoundedRectangles:
         """
         self._visits += 1
         if box.boxes is not None and self._visits >= self._next_look:
-            recipe = box.recipe
-            windows, must = Windows.within(box.boxes), self._must(recipe)
-            found = rectangles(windows, box.piece.edges, recipe.sizes, recipe.inset, 1, must)
             before = self._target
-            for held in self._held(found, recipe):
-                self._try(held)
+            for top in self.found(Windows.within(box.boxes), box.piece.edges, box.recipe, 1):
+                self._try(top)
             worth_it = self._target > before * (1 + _WORTH_IT * self.wish.gap)
             self._pause = 1.0 if worth_it else min(self._pause * _PATIENCE, _LONGEST_PAUSE)
             self._next_look = self._visits + math.floor(self._pause)
@@ -255,23 +254,31 @@ class RoundedRectangles:
         return Points(self.held, recipe.inset - max(radius, lipping), max(radius - lipping, 0.0))
 
     def _sow(self, recipe: Recipe, most: int) -> None:
-        """Try the best rectangles of a coarse look, at most so many."""
-        found = seeds(recipe, self._half_turn(), most, self._must(recipe))
-        for held in self._held(found, recipe):
-            self._try(held, _FIRST_HOPE)
-        if self._best is None and recipe.radii[1] > 0:
-            for held in thinnest(recipe, self._half_turn()):
-                self._try(held, hope=0.0)  # each grows, and none tells by itself how far
+        """Try the best rectangles of a coarse look, at most so many.
 
-    def _half_turn(self) -> tuple[float, float]:
-        """Return from where to where x must be turned to have every top once."""
+        And where no strip is seen, tops two corner radii long and wide, least, middling and
+        greatest turned, well within the largest piece of the ground.
+        """
+        edges, (low, high) = _coarse(recipe.ground), self.half_turn
+        for top in self.found(Windows.across(low, high, edges), edges, recipe, most):
+            self._try(top, _FIRST_HOPE)
+        if self._best is None and recipe.radii[1] > 0:
+            place = np.array([*recipe.ground.pieces[0].inner_point])
+            for turn in (low, (low + high) / 2, high):  # each grows, and none tells how far
+                self._try(Inner(turn, place, np.zeros(2), recipe.radii[1]), hope=0.0)
+
+    @property
+    def half_turn(self) -> tuple[float, float]:
+        """From where to where x must be turned to have every top once, radians."""
         return self.turns if math.isfinite(self.turns[0]) else (0.0, math.pi)
 
-    def _held(self, found: Found, recipe: Recipe) -> list[Inner]:
-        """Return the rectangles found, each with its length along y where its turn is free."""
-        radius = recipe.radii[0 if recipe.narrow else 1]
-        each = zip(found.frames.turn, found.frames.pivot, found.sides, strict=True)
-        tops = [Inner.between(float(turn), pivot, sides, radius) for turn, pivot, sides in each]
+    def found(
+        self, windows: Windows, edges: Array, recipe: Recipe, most: int | None = None
+    ) -> list[Inner]:
+        """Return rectangles in gaps, each with its length along y where its turn is free."""
+        must, radius = self._must(recipe), recipe.radii[0 if recipe.narrow else 1]
+        tops = rectangles(windows, edges, recipe.sizes, recipe.inset, must, most)
+        tops = [replace(top, radius=radius) for top in tops]
         return [top.upright() for top in tops] if math.isinf(self.turns[0]) else tops
 
     def _try(self, top: Inner, hope: float = _HOPE) -> None:
@@ -298,3 +305,19 @@ class RoundedRectangles:
         fit = finished(self.wood, self.polisher, polished, self.parts)
         if fit is not None and fit.score > least:
             self._best = fit.score, fit
+
+
+def turns_of(wish: Wish) -> tuple[float, float]:
+    """Return the least and greatest turn of the short axis; infinite where any will do."""
+    limits = wish.limits
+    if limits.most_turn >= math.pi / 2:
+        return -math.inf, math.inf
+    middle = limits.grain - math.pi / 2
+    return middle - limits.most_turn, middle + limits.most_turn
+
+
+def _coarse(region: Region) -> Array:
+    """Return the edges of a region, (e, 4), with details left out."""
+    bounds = region.bounds
+    simpler = region.simplified(_ROUGH * math.hypot(bounds.width, bounds.height)).edges
+    return (simpler if len(simpler) else region.edges).reshape(-1, 4)
