@@ -74,9 +74,9 @@ class Standing:
 
     def holds(self, points: Array) -> bool:
         """Return whether it holds all the points, (n, 2) mm in the frame of its line."""
-        long, wide = self.length / 2 - self.radius, self.width / 2 - self.radius
-        off = points - np.array([self.middle, self.width / 2])
-        return missed(off, np.array([-long, long, -wide, wide]), self.radius) == 0.0
+        half = np.array([self.length, self.width]) / 2
+        off = points - np.array([self.middle, half[1]])
+        return missed(off, half - self.radius, self.radius) == 0.0
 
 
 @dataclass(frozen=True, slots=True)
