@@ -31,7 +31,7 @@ from ..goal import Ends, check
 from ..points import firm_corners, held_corners
 from ..proof import Drawn, until_proved
 from ..rectangles.contacts import missed
-from ..rectangles.finish import outline
+from ..rectangles.inner import outline
 from ..rectangles.sizes import CORNER_LOSS, Sizes
 from ..wish import Wish
 from ..wood.edges import Array

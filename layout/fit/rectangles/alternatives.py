@@ -14,7 +14,6 @@ from ..found import Fit
 from ..stand import AT_THE_END, CLEARLY, Away, Stand
 from ..wish import Goal
 from .family import RoundedRectangles
-from .finish import finished
 from .inner import Inner
 from .offset_wood import Recipe
 from .sampling import Windows
@@ -56,7 +55,7 @@ class RectanglesElsewhere:
             top = polisher.polished(top)
         else:
             top = replace(polisher, moves=False).polished(top, _ROUGHLY)
-        return finished(self.family.wood, polisher, top, self.family.parts)
+        return polisher.finished(self.family.wood, top, self.family.parts)
 
     def _begun(self, start: Stand) -> Inner:
         inset = self.polisher.inset(self.radius) - self.wish.lipping

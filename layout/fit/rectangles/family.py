@@ -24,7 +24,6 @@ from ..wish import Goal, Wish
 from ..wood.edges import blocks
 from .boxes import Boxes
 from .contacts import WoodEdges
-from .finish import finished
 from .gaps import Array
 from .holding import NOTHING, Points
 from .inner import Inner
@@ -288,8 +287,7 @@ class RoundedRectangles:
         worth a good share of the gap.
         """
         clear = self.polisher.fitted(top)
-        least = self._least or -math.inf
-        if clear is None or self.polisher.promise(clear) < hope * least:
+        if clear is None or self.polisher.promise(clear) < hope * self._least:
             return
         polished = self.polisher.polished(clear)
         self._keep(self.polisher, polished, _NOTEWORTHY)
@@ -299,10 +297,10 @@ class RoundedRectangles:
 
     def _keep(self, polisher: Polisher, polished: Inner, by: float) -> None:
         """Keep a polished rectangle where it can be proved and is better by a share."""
-        least = self._least or -math.inf
+        least = self._least
         if polisher.score(polished) <= least * (1 + by) or polisher.missed(polished) > _TOUCHES:
             return
-        fit = finished(self.wood, self.polisher, polished, self.parts)
+        fit = self.polisher.finished(self.wood, polished, self.parts)
         if fit is not None and fit.score > least:
             self._best = fit.score, fit
 

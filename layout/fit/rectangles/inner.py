@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+from ...outlines import Outline, Rectangle, RoundedRectangle
 from ..wood.edges import turned
 from .gaps import Array
 
@@ -38,3 +39,11 @@ class Inner:
     def drawn_in(self, by: float) -> Inner:
         """Return it with every side moved in."""
         return replace(self, half=self.half - by)
+
+
+def outline(length: float, width: float, radius: float) -> Outline:
+    """Return a rectangle of those sizes and corners, mm; square ones where they are sharp."""
+    width = min(width, length)
+    if radius == 0:
+        return Rectangle(length, width)
+    return RoundedRectangle.with_radius(length, width, min(radius, width / 2))

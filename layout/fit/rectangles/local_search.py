@@ -10,19 +10,26 @@ kept where it is better.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ...geometry.placement import Placement
+from ...geometry.point import Point
+from ...geometry.polygon import Region
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ...geometry.turned_box import half_turn
+from ...panel.sound import SoundWood
+from ..found import Fit
 from ..goal import half_planes
 from ..linear_program import maximised
+from ..proof import Drawn, until_proved
 from ..wish import Goal
 from ..wood.edges import turned
 from .contacts import WoodEdges, hold, missed, room, shortfall
 from .gaps import Array
-from .inner import Inner
+from .inner import Inner, outline
 from .sizes import CORNER_LOSS, Sizes
 
 _MOST_ROUNDS = 80
@@ -137,6 +144,21 @@ class Polisher:
             trust *= 2.0 if better - worth > 1e-9 * abs(worth) else 0.5
             top, worth = moved, better
         return top
+
+    def finished(self, wood: SoundWood, top: Inner, parts: Sequence[Region] = ()) -> Fit | None:
+        """Return the top proved inside and round the parts it must hold, or None."""
+        placement = Placement(Point.of(top.centre), half_turn(top.turn + math.pi / 2))
+        rims = (0.0, top.radius), (2 * self.lipping, self.clearance(top.radius))
+
+        def drawn_in(by: float) -> Drawn | None:
+            smaller = self.trimmed(top.drawn_in(by))
+            score, (length, width) = self.score(smaller), self.of_size(smaller)
+            if score == -math.inf:
+                return None
+            whole, core = (outline(length - rim, width - rim, radius) for rim, radius in rims)
+            return Drawn(whole, core, placement, score)
+
+        return until_proved(drawn_in, wood, parts)
 
     def _lack(self, top: Inner) -> tuple[float, float]:
         """Return how much the top is too short, or misses of what it must hold, and too narrow."""

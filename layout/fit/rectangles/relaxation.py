@@ -9,21 +9,17 @@ l, r, a, b divided by cos φ, and the best of them is bounded by a small linear 
 Points beside. All rectangles cover the inner window. A point (x, y) of an edge in its strip that
 cannot lie to their right lies to their left: l ≥ x + y t, exactly; and so on for the other sides.
 
-Edges across corners. Two convex figures that do not meet are parted by a line along a side of one
-of them (the separating axis theorem). An edge that reaches past all four sides of every rectangle
-in the box, so that no line along a side parts them, is parted from them by its own line. With its
-inner normal n and distance d from the pivot, the corner (x, y) of the divided sides obeys
+The hull. Beyond the line of an edge of the wood's convex hull no corner lies, whatever the box:
+that holds rectangles that may be lines, whose window is empty. With its inner normal n and distance
+d from the pivot, the corner (x, y) of the divided sides obeys
 
     n_x (x − y t) + n_y (x t + y) ≥ d (1 + t²)
 
 and x t differs from its value for the middle x by at most half the span of x times tan δ.
 
-The hull. Beyond the line of an edge of the wood's convex hull no corner lies, whatever the box:
-that holds rectangles that may be lines, whose window is empty.
-
 Sizes. A length is at most b − a plus twice the inset, as cos φ ≤ 1; so b − a is at least what is
-asked for less that. The goal is replaced by a
-linear figure above it that touches at the middle sizes: ln of the area is concave.
+asked for less that. The goal is replaced by a linear figure above it that touches at the middle
+sizes: ln of the area is concave.
 """
 
 from __future__ import annotations
@@ -80,7 +76,7 @@ def relaxed_bound(
     parts = [
         _points_beside(box, edges),
         _turned_back(_points_beside(box.quarter_turned(), edges)),
-        _beyond(box, np.concatenate([hull, _edges_across(box, edges)]), low, high),
+        _beyond(box, hull, low, high),
         _limits(sizes, 2 * inset, cos),
     ]
     if len(held.places):
@@ -149,41 +145,13 @@ def _turned_back(seen: _Rows) -> _Rows:
     )
 
 
-def _edges_across(box: Boxes, edges: Array) -> Array:
-    """Return the edges, (n, 4), that only their own line can part from the rectangles."""
-    x, y = box.x[0], box.y[0]
-    delta = float(box.half[0])
-    sin, cos = math.sin(delta), math.cos(delta)
-    ax, ay, bx, by = (part[0] for part in box.frames.of(edges))
-    ends = np.stack([ax, ay, bx, by])
-    far = np.abs(ends)
-    lean_x = np.maximum(far[1], far[3]) * sin + np.maximum(far[0], far[2]) * (1 - cos) + ROUNDING
-    lean_y = np.maximum(far[0], far[2]) * sin + np.maximum(far[1], far[3]) * (1 - cos) + ROUNDING
-    across = (np.maximum(ax, bx) - lean_x > x[1]) & (np.minimum(ax, bx) + lean_x < x[2])
-    across &= (np.maximum(ay, by) - lean_y > y[1]) & (np.minimum(ay, by) + lean_y < y[2])
-    chosen = np.flatnonzero(across)
-    nx, ny, away = _lines(ends[:, chosen])
-    # each rectangle holds a place in its window, or, where that is empty, between its sides
-    inner_x, inner_y = (x[1] + x[2]) / 2, (y[1] + y[2]) / 2
-    off_x, off_y = max(x[1] - x[2], 0.0) / 2, max(y[1] - y[2], 0.0) / 2
-    arm = (math.hypot(inner_x, inner_y) + off_x + off_y) * delta + ROUNDING
-    least = nx * inner_x + ny * inner_y - np.abs(nx) * off_x - np.abs(ny) * off_y - arm
-    inside: Array = edges[chosen[least > away]]
-    return inside
-
-
-def _lines(ends: Array) -> tuple[Array, Array, Array]:
-    """Return the inner normals of edges, (4, n) as x, y, x, y, and how far along them they lie."""
-    ax, ay, bx, by = ends
+def _beyond(box: Boxes, hull: Array, low: Array, high: Array) -> _Rows:
+    """Return the half-planes of the sides of a hull, beyond whose lines no corner lies."""
+    tan = math.tan(float(box.half[0]))
+    ax, ay, bx, by = (part[0] for part in box.frames.of(hull))
     long = np.hypot(bx - ax, by - ay)
     nx, ny = (ay - by) / long, (bx - ax) / long
-    return nx, ny, nx * ax + ny * ay
-
-
-def _beyond(box: Boxes, edges: Array, low: Array, high: Array) -> _Rows:
-    """Return the half-planes of edges beyond whose lines no corner of a rectangle lies."""
-    tan = math.tan(float(box.half[0]))
-    nx, ny, away = _lines(np.stack([part[0] for part in box.frames.of(edges)]))
+    away = nx * ax + ny * ay
     count = np.arange(len(nx))
     side_x, side_y = np.where(nx > 0, 1, 2), np.where(ny > 0, 3, 4)
     middle, half = (low + high) / 2, (high - low) / 2
