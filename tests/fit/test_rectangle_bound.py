@@ -13,11 +13,10 @@ from numpy.typing import NDArray
 from panelwright.layout.fit.rectangles.boxes import Boxes
 from panelwright.layout.fit.rectangles.contacts import WoodEdges
 from panelwright.layout.fit.rectangles.gaps import Frames, strips
+from panelwright.layout.fit.rectangles.hull_bound import HullSides, relaxed_bound
 from panelwright.layout.fit.rectangles.local_search import Polisher
 from panelwright.layout.fit.rectangles.narrowing import Narrowing
-from panelwright.layout.fit.rectangles.near_edges import near_edges
-from panelwright.layout.fit.rectangles.offset_wood import CORNER_LEFT, hull_of
-from panelwright.layout.fit.rectangles.relaxation import relaxed_bound
+from panelwright.layout.fit.rectangles.offset_wood import CORNER_LEFT
 from panelwright.layout.fit.rectangles.sampling import Windows, rectangles
 from panelwright.layout.fit.rectangles.sizes import Sizes
 from panelwright.layout.fit.wish import Limits, Span, Wish
@@ -115,7 +114,7 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
     rng = np.random.default_rng(seed)
     panel = random_panel(rng)
     edges = panel.edges.reshape(-1, 4)
-    hull = hull_of(edges)
+    hull = HullSides.of(panel.corners)
     for turn, corners in some_rectangles(panel, rng):
         x, y = sides_of(turn, corners, np.zeros(2))
         wide, high = float(np.ptp(x)), float(np.ptp(y))
@@ -125,9 +124,8 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
         for _ in range(12):
             box = box_round(turn, corners, rng)
             target = score * (1 - 10.0 ** rng.uniform(-4, -0.3))
-            near = near_edges(box, edges)
             for parts in (box, box.halved().halved()):
-                judged = Narrowing(near, sizes, 0.0, target).judged(parts)
+                judged = Narrowing(edges, sizes, 0.0, target).judged(parts)
                 bounds = [
                     judged.bound[row]
                     for row in range(len(judged.boxes))
@@ -139,9 +137,9 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
                     if holds(judged.boxes, row, turn, corners):
                         one = judged.boxes.take(np.array([row]))
                         for each in (sizes, tight):
-                            assert relaxed_bound(one, near, hull, each, 0.0) >= score * (1 - 1e-9)
-            assert relaxed_bound(box, near, hull, tight, 0.0) >= score * (1 - 1e-9)
-            assert relaxed_bound(box, near, hull, sizes, 0.0) >= score * (1 - 1e-9)
+                            assert relaxed_bound(one, hull, each, 0.0) >= score * (1 - 1e-9)
+            assert relaxed_bound(box, hull, tight, 0.0) >= score * (1 - 1e-9)
+            assert relaxed_bound(box, hull, sizes, 0.0) >= score * (1 - 1e-9)
 
 
 @pytest.mark.parametrize(
@@ -152,7 +150,7 @@ def test_a_real_rounded_rectangle_never_leaves_its_box(seed: int) -> None:
     rng = np.random.default_rng(seed)
     panel, radius = random_panel(rng), float(rng.uniform(5, 60))
     edges, inner = panel.edges.reshape(-1, 4), panel.shrunk(radius)
-    hull, inset, tried = hull_of(edges), CORNER_LEFT * radius, 0
+    hull, inset, tried = HullSides.of(panel.corners), CORNER_LEFT * radius, 0
     for turn, core in some_rectangles(inner, rng) if not inner.is_empty else []:
         across = np.array([math.cos(turn), math.sin(turn)])
         middle = core.mean(axis=0)
@@ -174,9 +172,8 @@ def test_a_real_rounded_rectangle_never_leaves_its_box(seed: int) -> None:
         for _ in range(12):
             box = box_round(turn, corners, rng)
             target = score * (1 - 10.0 ** rng.uniform(-4, -0.3))
-            near = near_edges(box, edges)
             for parts in (box, box.halved().halved()):
-                judged = Narrowing(near, sizes, inset, target, left=radius).judged(parts)
+                judged = Narrowing(edges, sizes, inset, target, left=radius).judged(parts)
                 rows = [
                     i for i in range(len(judged.boxes)) if holds(judged.boxes, i, turn, corners)
                 ]
@@ -185,7 +182,7 @@ def test_a_real_rounded_rectangle_never_leaves_its_box(seed: int) -> None:
                 for i in rows:
                     one = judged.boxes.take(np.array([i]))
                     for each in (sizes, tight):
-                        assert relaxed_bound(one, near, hull, each, inset) >= score * (1 - 1e-9)
+                        assert relaxed_bound(one, hull, each, inset) >= score * (1 - 1e-9)
     assert tried > 0 or inner.is_empty or len(some_rectangles(inner, rng)) == 0
 
 

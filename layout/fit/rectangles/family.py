@@ -26,15 +26,13 @@ from .boxes import Boxes
 from .contacts import WoodEdges
 from .gaps import Array
 from .holding import NOTHING, Points
+from .hull_bound import cut_by_turn, relaxed_bound
 from .inner import Inner
 from .local_search import Polisher
 from .narrowing import Narrowing, Sized
-from .near_edges import near_edges
 from .offset_wood import Piece, Recipe
-from .relaxation import relaxed_bound
 from .sampling import Windows, rectangles
 from .sizes import Sizes
-from .widths import cut_by_turn
 
 _FIRST_TURNS = 24
 """Boxes that a half turn is cut into at first."""
@@ -75,7 +73,7 @@ class Box:
     boxes: Boxes | None
     """One row; None where the bound is too close to the best found to be looked into."""
     piece: Piece
-    """Of the ground that they lie in, with the edges that can matter to them."""
+    """Of the ground that they lie in."""
 
 
 class RoundedRectangles:
@@ -131,7 +129,7 @@ class RoundedRectangles:
         low, high = self.half_turn
         count = max(1, math.ceil((high - low) / math.pi * _FIRST_TURNS))
         for piece in recipe.pieces:
-            whole = Boxes.of_turns(low, high, count, piece.hull[:, :2])
+            whole = Boxes.of_turns(low, high, count, piece.region.corners)
             most = whole.x[0, 3] - whole.x[0, 0] + 2 * recipe.inset
             if recipe.sizes.most(most, most) > self._target:
                 suited = self._suited(recipe, whole)
@@ -174,13 +172,12 @@ class RoundedRectangles:
         if suited.growth != recipe.growth:
             return self._moved(box, suited)
         plain = self._recipe(*recipe.radii, narrow=recipe.narrow)
-        piece = replace(box.piece, edges=near_edges(box.boxes, box.piece.edges))
-        own = plain.at(piece)
+        piece, own = box.piece, plain.at(box.piece)
         bare, whole = (plain, own[0]) if len(own) == 1 else (recipe, piece)
         parts = cut_by_turn(box.boxes, whole.sides, bare.sizes, bare.inset, target)
         if len(parts) == 1 and parts.half[0] >= _MOST_CUT * box.boxes.half[0]:
             about = recipe.sizes, recipe.inset, self._must(recipe)
-            if relaxed_bound(parts, piece.edges, piece.hull, *about) <= target:
+            if relaxed_bound(parts, piece.sides, *about) <= target:
                 return [self._closed(recipe, piece)]
             for _ in range(_HALVINGS):
                 parts = parts.halved()

@@ -26,14 +26,12 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-import numpy as np
-
-from ...geometry.polygon import Region, convex_hull
+from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
 from ..wish import Limits, Span, Wish
 from .gaps import Array
+from .hull_bound import HullSides
 from .sizes import Sizes
-from .widths import HullSides
 
 _SAGITTA = 0.03
 """Share of the gap and of the wood's diagonal that the wood shrunk for a bound may keep too much at
@@ -52,17 +50,13 @@ class Piece:
 
     region: Region
     edges: Array
-    """(e, 4) array: those of its edges that can matter."""
-    hull: Array
-    """(h, 4) array: the edges of its convex hull."""
+    """(e, 4) array: its edges."""
     sides: HullSides
 
     @classmethod
     def of(cls, region: Region) -> Piece:
         """Return the whole of a region in one piece."""
-        edges = region.edges.reshape(-1, 4)
-        hull = hull_of(edges)
-        return cls(region, edges, hull, HullSides.of(hull))
+        return cls(region, region.edges.reshape(-1, 4), HullSides.of(region.corners))
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,12 +137,6 @@ class Recipe:
         most = max(self.radii[0 if self.narrow else 1], 1.0)
         steps = math.floor(math.log(most / lack, _GROWTH_STEP)) if lack < most else 0
         return most / _GROWTH_STEP ** min(steps, _MOST_GROWTHS)
-
-
-def hull_of(edges: Array) -> Array:
-    """Return the edges, (h, 4), of the convex hull of some edges, its inside to their left."""
-    corners = convex_hull(edges[:, :2]) if len(edges) else edges[:, :2]
-    return np.hstack([corners, np.roll(corners, -1, axis=0)])
 
 
 def _narrow(limits: Limits, width: float) -> Limits:
