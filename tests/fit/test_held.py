@@ -105,7 +105,7 @@ def test_no_random_rectangle_round_a_part_beats_the_bound(seed: int) -> None:
 
 @pytest.mark.parametrize("seed", range(6))
 def test_a_rectangle_that_holds_its_points_stays_in_its_box(seed: int) -> None:
-    """Boxes narrowed by points, and their half-planes, keep every rectangle that holds them."""
+    """Boxes narrowed by points keep every rectangle that holds them."""
     rng = np.random.default_rng(seed)
     for _ in range(200):
         turn, pivot = rng.uniform(-2, 2), rng.uniform(-100, 100, 2)
@@ -136,11 +136,6 @@ def test_a_rectangle_that_holds_its_points_stays_in_its_box(seed: int) -> None:
         assert np.all(left.x[0, [1, 3]] >= sides[:2] - 1e-6)
         assert np.all(left.y[0, [0, 2]] <= sides[2:] + 1e-6)
         assert np.all(left.y[0, [1, 3]] >= sides[2:] - 1e-6)
-        lean = turn - float(box.turn[0])
-        x = np.array([math.tan(lean), *(sides / math.cos(lean))])
-        low, high = x - rng.uniform(0, 1e3, 5), x + rng.uniform(0, 1e3, 5)
-        rows, limits = points.half_planes(box.frames, math.cos(half), low, high)
-        assert np.all(rows @ x <= limits + 1e-6)
 
 
 def test_how_firmly_points_are_held_changes_as_told() -> None:

@@ -13,7 +13,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, product
 
 import numpy as np
 
@@ -216,20 +216,15 @@ class KeptTops:
         step = (self.most - self.least) / _FIRST
         while step > _FINEST:
             offsets = np.linspace(-step, step, count)
-            for width, radius in self._round(top, offsets):
+            around = np.zeros(1) if self.dimensions == 1 else offsets
+            widths = np.unique(np.clip(top.width + offsets, self.least, self.most))
+            radii = np.unique(np.clip(top.radius + around, *self.radii))
+            for width, radius in product(widths.tolist(), radii.tolist()):
                 found = self._best(width, radius)
                 if found is not None and found[0] > score:
                     score, top = found
             step /= finer
         return score, top
-
-    def _round(self, top: Standing, offsets: Array) -> list[tuple[float, float]]:
-        """Return the widths and radii of a grid round those of a top, within the limits."""
-        widths = {min(max(top.width + float(d), self.least), self.most) for d in offsets}
-        radii = {self.radii[1] if self.is_capsule else top.radius}
-        if self.dimensions == 2:
-            radii = {min(max(top.radius + float(d), self.radii[0]), self.radii[1]) for d in offsets}
-        return [(width, radius) for width in sorted(widths) for radius in sorted(radii)]
 
     def finish(self, top: Standing) -> Fit | None:
         """Return the fit of a top, proved in the wood.

@@ -40,7 +40,7 @@ _HALVINGS = 4
 """How often a box is halved in one step: its parts are all looked at in one sweep."""
 _MOST_CUT = 0.55
 """Of its turn: a box that is left with less by turns alone is not halved as well."""
-_SEEDS, _MANY_SEEDS = 4, 48
+_SEEDS = 4
 _ROUGH = 1e-3
 """Of the diagonal: what the first look leaves out, for what is found is made to fit anyhow."""
 _SHARE = 0.2
@@ -106,9 +106,7 @@ class RoundedRectangles:
         """Return boxes of all tops, after a first look for good ones."""
         sharpest = self._recipe(self.radii[0], self.radii[0])
         if self.sown and sharpest.pieces:
-            self._sow(sharpest, _SEEDS)
-            if self._best is None and len(self.held):
-                self._sow(sharpest, _MANY_SEEDS)
+            self._sow(sharpest)
         yield from self._every_top()
 
     def _every_top(self) -> Iterator[Box]:
@@ -176,8 +174,7 @@ class RoundedRectangles:
         bare, whole = (plain, own[0]) if len(own) == 1 else (recipe, piece)
         parts = cut_by_turn(box.boxes, whole.sides, bare.sizes, bare.inset, target)
         if len(parts) == 1 and parts.half[0] >= _MOST_CUT * box.boxes.half[0]:
-            about = recipe.sizes, recipe.inset, self._must(recipe)
-            if relaxed_bound(parts, piece.sides, *about) <= target:
+            if relaxed_bound(parts, piece.sides, recipe.sizes, recipe.inset) <= target:
                 return [self._closed(recipe, piece)]
             for _ in range(_HALVINGS):
                 parts = parts.halved()
@@ -249,14 +246,14 @@ class RoundedRectangles:
         radius, lipping = recipe.radii[0], self.wish.lipping
         return Points(self.held, recipe.inset - max(radius, lipping), max(radius - lipping, 0.0))
 
-    def _sow(self, recipe: Recipe, most: int) -> None:
-        """Try the best rectangles of a coarse look, at most so many.
+    def _sow(self, recipe: Recipe) -> None:
+        """Try the best rectangles of a coarse look.
 
         And where no strip is seen, tops two corner radii long and wide, least, middling and
         greatest turned, well within the largest piece of the ground.
         """
         edges, (low, high) = _coarse(recipe.ground), self.half_turn
-        for top in self.found(Windows.across(low, high, edges), edges, recipe, most):
+        for top in self.found(Windows.across(low, high, edges), edges, recipe, _SEEDS):
             self._try(top, _FIRST_HOPE)
         if self._best is None and recipe.radii[1] > 0:
             place = np.array([*recipe.ground.pieces[0].inner_point])
@@ -278,27 +275,18 @@ class RoundedRectangles:
         return [top.upright() for top in tops] if math.isinf(self.turns[0]) else tops
 
     def _try(self, top: Inner, hope: float = _HOPE) -> None:
-        """Polish a rectangle that may become the best, and keep it where it does.
-
-        What is asked for is kept to the last trace, unless what a proof may take off it anyhow is
-        worth a good share of the gap.
-        """
-        clear = self.polisher.fitted(top)
-        if clear is None or self.polisher.promise(clear) < hope * self._least:
+        """Polish a rectangle that may become the best, and keep it where it does and is proved."""
+        polisher, clear = self.polisher, self.polisher.fitted(top)
+        if clear is None or polisher.promise(clear) < hope * self._least:
             return
-        polished = self.polisher.polished(clear)
-        self._keep(self.polisher, polished, _NOTEWORTHY)
-        if self.polisher.pressed(polished):
-            eased = replace(self.polisher, sizes=self.polisher.sizes.eased())
-            self._keep(eased, eased.polished(polished), _WORTH_IT * self.wish.gap)
-
-    def _keep(self, polisher: Polisher, polished: Inner, by: float) -> None:
-        """Keep a polished rectangle where it can be proved and is better by a share."""
-        least = self._least
-        if polisher.score(polished) <= least * (1 + by) or polisher.missed(polished) > _TOUCHES:
+        top = polisher.polished(clear)
+        if (
+            polisher.score(top) <= self._least * (1 + _NOTEWORTHY)
+            or polisher.missed(top) > _TOUCHES
+        ):
             return
-        fit = self.polisher.finished(self.wood, polished, self.parts)
-        if fit is not None and fit.score > least:
+        fit = polisher.finished(self.wood, top, self.parts)
+        if fit is not None and fit.score > self._least:
             self._best = fit.score, fit
 
 

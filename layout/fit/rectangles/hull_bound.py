@@ -37,7 +37,6 @@ from ..linear_program import maximised
 from ..wood.edges import turned
 from .boxes import Boxes
 from .gaps import Array, Indices
-from .holding import NOTHING, Points
 from .sizes import Sizes
 
 _PARTS = 32
@@ -164,9 +163,7 @@ def _spans(box: Boxes, ticks: Array, alive: NDArray[np.bool_], apart: bool) -> B
     return replace(parts, turn=(first + last) / 2, half=(last - first) / 2)
 
 
-def relaxed_bound(
-    box: Boxes, hull: HullSides, sizes: Sizes, inset: float, held: Points = NOTHING
-) -> float:
+def relaxed_bound(box: Boxes, hull: HullSides, sizes: Sizes, inset: float) -> float:
     """Return a score that no rectangle of a box, one row, beats; infinite where nothing is known.
 
     Parameters
@@ -175,8 +172,6 @@ def relaxed_bound(
         Of a convex region that holds all inner rectangles.
     inset : float
         How far an inner rectangle lies inside its top at most, mm.
-    held : Points
-        What the rectangles must hold.
     """
     x, y = box.x[0], box.y[0]
     if x[1] >= x[2] and y[1] >= y[2]:
@@ -188,8 +183,6 @@ def relaxed_bound(
     high = np.append(tan, np.maximum(sides[:, 1], sides[:, 1] / cos) + ROUNDING)
     middle = (low + high) / 2
     parts = [_beyond(box, hull, low, high), _limits(sizes, 2 * inset, cos)]
-    if len(held.places):
-        parts.append(held.half_planes(box.frames, cos, low, high))
     scale = np.array([1 / max(1.0, float(np.abs(middle[1:]).max())), 1.0, 1.0, 1.0, 1.0])
     rows = np.vstack([rows for rows, _ in parts])
     limits = np.concatenate([limits for _, limits in parts]) - rows @ middle + ROUNDING

@@ -22,7 +22,6 @@ from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...geometry.turned_box import half_turn
 from ...panel.sound import SoundWood
 from ..found import Fit
-from ..goal import half_planes
 from ..linear_program import maximised
 from ..proof import Drawn, until_proved
 from ..wish import Goal
@@ -92,13 +91,6 @@ class Polisher:
         length, width = sizes.trimmed(*(np.array(size) for size in self.of_size(top)))
         short = float(np.minimum(length / sizes.least_length, width / sizes.least_width))
         return float(sizes.score(length, width)) * (1.0 if short > _HOPELESS else short)
-
-    def pressed(self, top: Inner) -> bool:
-        """Return whether the top is just as long or just as wide as is asked, and no less."""
-        length, width = self.of_size(top)
-        long = length <= self.sizes.asked_length + ROUNDING
-        wide = width <= self.sizes.asked_width + ROUNDING
-        return (long or wide) and self.score(top) > -math.inf
 
     def trimmed(self, top: Inner) -> Inner:
         """Return the top trimmed to the limits about its middle."""
@@ -224,13 +216,12 @@ class Polisher:
         As rows by length, width and the gain of the goal, and the most of each.
         """
         length, width = (max(size, 1.0) for size in self.of_size(top))
-        sizes, ratio = self.sizes, self.sizes.wish.limits.ratio
-        asked = sizes.asked_length, sizes.asked_width
-        spans = [
-            (least if size <= least - ROUNDING else min(size, least), most)
-            for size, least, most in zip((length, width), asked, sizes.greatest, strict=True)
+        sizes = self.sizes
+        asked = [
+            least if size <= least - ROUNDING else min(size, least)
+            for size, least in ((length, sizes.asked_length), (width, sizes.asked_width))
         ]
-        planes = half_planes(spans[0], spans[1], (ratio.least, ratio.greatest))
+        planes = sizes.half_planes(*asked)
         rows = [((a, b, 0.0), most - a * length - b * width) for a, b, most in planes]
         trades = np.exp(_TRADES * min(2 * trust / width, 1.0))
         aims = [aim for by in trades if (aim := sizes.aim(length * by, width / by)) is not None]
