@@ -11,6 +11,7 @@ from pathlib import Path
 
 import click
 
+from .machine import wants_json
 from .reading import stop
 
 
@@ -23,9 +24,11 @@ def write(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...]:
 
 
 def hand_out(
-    out: Path | None, files: Callable[[], Mapping[str, str | bytes]], begin: str, *, quiet: bool
+    out: Path | None, files: Callable[[], Mapping[str, str | bytes]], begin: str
 ) -> Path | None:
-    """Write sheets into the folder `out`, if one is named; say so, and return the first.
+    """Write sheets into the folder `out`, if one is named; say so, but to no machine.
+
+    Returns the first.
 
     Parameters
     ----------
@@ -33,11 +36,11 @@ def hand_out(
         What to begin with, a blank {} for the first sheet.
     """
     if out is None:
-        if not quiet:
+        if not wants_json():
             click.echo("Nothing was written: name a folder with --out.")
         return None
     written = write(out, files())
-    if not quiet:
+    if not wants_json():
         click.echo(f"Written to {out}/: {', '.join(path.name for path in written)}")
         click.echo(begin.format(written[0]))
     return written[0]

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from .files import write
-from .machine import SCHEMA, as_json_option, print_record
+from .machine import answer, as_json_option
 from .reading import stop
 
 if TYPE_CHECKING:
@@ -42,7 +43,6 @@ def hours(
     most: float | None,
     day: float | None,
     forget: str | None,
-    as_json: bool,
 ) -> None:
     """List how long each step of the work takes, or keep your own figure for STEP.
 
@@ -53,7 +53,7 @@ def hours(
     if step is not None and least is None:
         raise click.UsageError("give the hours of the step, least and most")
     if step is None and day is None and forget is None:
-        _tell(kept, as_json=as_json)
+        answer(lambda: _record(kept), lambda: _lines(kept))
         return
     paces = dict(kept.pace)
     if step is not None:
@@ -65,10 +65,7 @@ def hours(
 
     told = WorkWish(day=day or kept.day, pace=tuple(paces.items()))
     path = _keep(told)
-    if as_json:
-        _tell(told, as_json=True)
-    else:
-        click.echo(f"Kept in {path}")
+    answer(lambda: _record(told), lambda: [f"Kept in {path}"])
 
 
 def kept_hours() -> WorkWish:
@@ -108,26 +105,26 @@ def _keep(told: WorkWish) -> Path:
     return path
 
 
-def _tell(kept: WorkWish, *, as_json: bool) -> None:
+def _record(kept: WorkWish) -> dict[str, Any]:
+    """Return how long each step takes, for one of what, and whether the maker says so."""
     from ..layout.work.deeds import EFFORTS
 
     own = dict(kept.pace)
-    if as_json:
-        steps = [
-            {
-                "step": deed.value,
-                "hours": list(kept.pace_of(deed)),
-                "for": effort.per.value,
-                "own": deed.value in own,
-            }
-            for deed, effort in EFFORTS.items()
-        ]
-        print_record({"schema": SCHEMA, "day": kept.day, "steps": steps})
-        return
-    lines = [f"{'Step':20} {'Hours':>12}  for one", ""]
-    for deed, effort in EFFORTS.items():
-        least, most = kept.pace_of(deed)
-        whose = "  (yours)" if deed.value in own else ""
-        lines.append(f"{deed.value:20} {f'{least:g} to {most:g}':>12}  {effort.per.value}{whose}")
-    lines += ["", f"{kept.day:g} h at the bench in a day. Yours are kept in {_path()}"]
-    click.echo("\n".join(lines))
+    steps = [
+        {
+            "step": deed.value,
+            "hours": list(kept.pace_of(deed)),
+            "for": effort.per.value,
+            "own": deed.value in own,
+        }
+        for deed, effort in EFFORTS.items()
+    ]
+    return {"day": kept.day, "steps": steps}
+
+
+def _lines(kept: WorkWish) -> Iterator[str]:
+    yield from (f"{'Step':20} {'Hours':>12}  for one", "")
+    for step in _record(kept)["steps"]:
+        hours = "{:g} to {:g}".format(*step["hours"])
+        yield f"{step['step']:20} {hours:>12}  {step['for']}{'  (yours)' if step['own'] else ''}"
+    yield from ("", f"{kept.day:g} h at the bench in a day. Yours are kept in {_path()}")

@@ -33,7 +33,7 @@ def sketch(job: Job, fit: Fit | None = None) -> list[str]:
     import numpy as np
 
     from ..layout.geometry.polygon import Region
-    from ..layout.panel.corners import lettered
+    from ..layout.panel.edges import lettered
 
     panel, tape = job.panel, job.tape
     box = panel.boundary.bounds

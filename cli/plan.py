@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from .files import hand_out
 from .hours import with_hours
-from .machine import as_json_option
+from .machine import answer, as_json_option
 from .opened import open_option
 from .printers import with_printer
 from .reading import JOB, job_from
@@ -44,9 +44,7 @@ Examples:
 @as_json_option
 @time_limit
 @open_option("out")
-def plan(
-    job: Path, out: Path | None, sheets: str, as_json: bool, seconds: float | None
-) -> Path | None:
+def plan(job: Path, out: Path | None, sheets: str, seconds: float | None) -> Path | None:
     """Lay out the piece that the job file JOB describes.
 
     Works out the top, its marks, cuts, legs and offcuts, prints a summary, and writes bench sheet,
@@ -58,26 +56,24 @@ def plan(
 
     with searching(job, seconds) as progress:
         found = make_plan(found_job, progress=progress)
-    if as_json:
-        from ..layout.plan.record import plan_record
-        from ..layout.plan.serialise import to_json
 
-        click.echo(to_json(plan_record(found)), nl=False)
-    else:
-        for line in summary(found):
-            click.echo(line)
+    def record() -> dict[str, Any]:
+        from ..layout.plan.record import plan_record
+
+        return plan_record(found)
 
     def files() -> dict[str, str | bytes]:
         from ..layout.sheets.folder import plan_files
 
         return plan_files(found, opened=sheets == "all")
 
-    return hand_out(out, files, "Start with {}", quiet=as_json)
+    answer(record, lambda: summary(found))
+    return hand_out(out, files, "Start with {}")
 
 
 def summary(plan: Plan) -> Iterator[str]:
     """Yield the plan in a few lines."""
-    from ..layout.sheets.title import found_words, size_words
+    from ..layout.sheets.plan_drawing import found_words, size_words
     from ..layout.words.cautions import caution_words
     from ..layout.words.cuts import concern_words
     from ..layout.words.legs import in_short
@@ -110,7 +106,7 @@ def summary(plan: Plan) -> Iterator[str]:
     )
     yield (
         f"  Cuts     {len(plan.cuts.trims)} straight, {len(plan.cuts.corner_cuts)} off corners; "
-        f"rough line {tape.measure(plan.cuts.allowance)} outside"
+        f"rough line {tape.figure(plan.cuts.allowance, at_least=True)} {tape.unit} outside"
     )
     for k, words in enumerate(in_short(plan)):
         head = "!" if words.startswith("!") else "" if k else "Legs"

@@ -15,7 +15,7 @@ from .reading import stop
 
 if TYPE_CHECKING:
     from ..layout.plan.job import Job
-    from ..layout.template.printer import PrinterProfile
+    from ..layout.template.calibration import PrinterProfile
 
 _PREFIX = "printer-"
 """Before every name, for there are names that a system keeps for itself."""
@@ -52,7 +52,7 @@ def keep_profile(profile: PrinterProfile) -> Path:
 def read_profile(name: str) -> PrinterProfile:
     """Return the profile of a printer, or end with what is wrong with it."""
     from ..layout.errors import LayoutError
-    from ..layout.template.printer import PrinterProfile
+    from ..layout.template.calibration import PrinterProfile
 
     path = profile_path(name)
     try:

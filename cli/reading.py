@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, NoReturn
 import click
 
 from ..layout.errors import JobError, Problem
-from .machine import SCHEMA, print_record, problem_record, wants_json
+from .machine import print_record, problem_record, wants_json
 
 if TYPE_CHECKING:
     from ..layout.plan.job import Job
@@ -85,7 +85,7 @@ def job_in(text: Text, *, for_plan: bool = False) -> Job:
 def _refuse(name: str, problems: Sequence[Problem]) -> NoReturn:
     """End with what is wrong with a job file, each with its line and key."""
     if wants_json():
-        print_record({"schema": SCHEMA, "problems": [problem_record(p) for p in problems]})
+        print_record({"problems": [problem_record(p) for p in problems]})
         raise click.exceptions.Exit(BAD_JOB)
     count = len(problems)
     click.echo(f"{name}: {count} problem{'s' if count != 1 else ''}", err=True)
@@ -100,7 +100,7 @@ def _refuse(name: str, problems: Sequence[Problem]) -> NoReturn:
 def stop(message: str, *, as_json: bool = False) -> NoReturn:
     """End with exit code 2 and one clear message."""
     if as_json or wants_json():
-        print_record({"schema": SCHEMA, "problems": [problem_record(Problem("", message))]})
+        print_record({"problems": [problem_record(Problem("", message))]})
     else:
         click.echo(message, err=True)
     raise click.exceptions.Exit(BAD_JOB)

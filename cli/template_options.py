@@ -34,7 +34,7 @@ class PaperType(click.ParamType["Paper"]):
     ) -> Paper:
         """Return the paper, or end with a message and exit code 2."""
         from ..layout.errors import LayoutError
-        from ..layout.template.asked_paper import asked_paper
+        from ..layout.template.wish import asked_paper
 
         try:
             return asked_paper(str(value))

@@ -5,10 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from .again import MarkedAgain
-from .builds import FrameJoint, RimLoss, UnknownFrame
+from .builds import Edging, FrameJoint, KeptEdge, RimLoss, UnknownFrame
 from .cut import CornerCut, HandCut, JigsawCut, RouterCut, SkippedTrim, Trim
-from .edging import Edging
-from .kept_edges import KeptEdge
 from .mending import Mended
 
 REST = 7
@@ -20,7 +18,7 @@ TWIST_LEFT = 2.0
 
 @dataclass(frozen=True, slots=True)
 class Flatten:
-    """A slab that has been cut roughly to length is flattened."""
+    """A slab is flattened, once it is cut roughly to length."""
 
     found: float
     thickness: float

@@ -4,18 +4,26 @@ from __future__ import annotations
 
 import math
 
+from ..geometry import Point, Region
 from ..geometry.alike import at_least
 from ..geometry.intersect import meeting_of_lines
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import SAME_PLACE, SIZE_SLACK
 from ..units import nearest_whole
 from .bench import Bench
 from .cut import CornerCut
-from .edge_points import edge_point
-from .sawn import Ends, Sawn, fields_of, guide_of, line_of
+from .sawn import (
+    Ends,
+    SawLine,
+    Sawn,
+    Strip,
+    edge_point,
+    extent_of,
+    fields_of,
+    guide_of,
+    line_of,
+    strip_beyond,
+)
 from .straight import StraightCuts, crossed
-from .strips import SawLine, Strip, extent_of, strip_beyond
 from .tools import Stroke
 
 LEAST_DEEP = 12.0

@@ -7,17 +7,27 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from ..concern import Concern
-from ..geometry.path import Path
-from ..geometry.polygon import Region
-from ..marking.marks import StringKit, marks_for
+from ..geometry import Path, Region
+from ..marking.marks import marks_for
 from ..panel.build import Kind
 from ..panel.datum import Datum
 from ..top import Top
 from ..units import Tape
 from .acts import Act, CornerCuts, Flatten, KnifeLines, Rest
 from .again import MarkedAgain
-from .bench import Bench
-from .builds import FrameJoint, RimLoss, UnknownFrame, frame_joints, knows_frame, rim_loss
+from .bench import Bench, WorkFace
+from .builds import (
+    Edging,
+    FrameJoint,
+    KeptEdge,
+    RimLoss,
+    UnknownFrame,
+    edging_of,
+    frame_joints,
+    kept_edges,
+    knows_frame,
+    rim_loss,
+)
 from .corner_cuts import corner_cuts_of
 from .curves import curve_cuts, curve_kerfs
 from .cut import (
@@ -32,16 +42,12 @@ from .cut import (
     Trim,
     TrimKind,
 )
-from .edging import Edging, edging_of
 from .feed import QuarterFeed
-from .kept_edges import KeptEdge, kept_edges
 from .mending import Mended, mends_for
 from .rough import rough_allowance, rough_line, rough_region
-from .sawn import line_of
+from .sawn import extent_of, line_of
 from .straight import StraightCuts, straight_cuts
-from .strips import extent_of
 from .tools import Tools
-from .work_face import WorkFace
 
 
 class CutMatter(Enum):
@@ -165,7 +171,7 @@ def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) ->
         skipped=cuts.skipped,
         kept=kept_edges(top, rough.kept),
         again=_marked_again(cuts.bench) if bench.is_slab else None,
-        mends=mends_for(panel, Region.of(core), tape or Tape()),
+        mends=tuple(mends_for(panel, Region.of(core), tape or Tape())),
         corner_cuts=corners,
         curve_cuts=curves,
         finish=top.finish,
@@ -209,7 +215,6 @@ def _to_the_line(
 
 
 def _marked_again(bench: Bench) -> MarkedAgain:
-    tools, panel = bench.tools, bench.top.panel
-    kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
-    marks = marks_for(bench.top, bench.datum, kit)
+    panel = bench.top.panel
+    marks = marks_for(bench.top, bench.datum, bench.tools.workshop())
     return MarkedAgain(panel.boundary, panel.thickness, bench.top.thickness, bench.datum, marks)

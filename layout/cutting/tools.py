@@ -10,8 +10,8 @@ from ..keys.figures import FROM_0, Length, Range, percent
 from ..keys.key import Key, hold, key
 from ..keys.kinds import Choice, YesNo
 from ..keys.plane import Choices
+from ..marking.mark import Ground
 from ..marking.method import ALL_TOOLS, TONGUE, HandTool, Workshop
-from ..marking.off_wood import Ground
 from ..panel.defect import Face
 
 SAW_ALLOWANCE = 2.0

@@ -11,8 +11,7 @@ import math
 import unicodedata
 from functools import lru_cache
 
-from ..geometry.bounds import Bounds
-from ..geometry.point import Point
+from ..geometry import Bounds, Point
 from ..geometry.tolerance import ROUNDING
 from .scene import Text
 
@@ -29,17 +28,13 @@ _SPELT = {
 }  # fmt: skip
 
 
+@lru_cache(maxsize=4096)
 def plain(words: str) -> str:
     """Return the words with characters that the built-in fonts lack spelt out.
 
     >>> plain("31⅜ in, ⌀ 22 − ok"), plain("řezač")
     ('31 3/8 in, ø 22 − ok', 'rezac')
     """
-    return _plain(words)
-
-
-@lru_cache(maxsize=4096)
-def _plain(words: str) -> str:
     spelt: list[str] = []
     for letter in words:
         if letter in _SPELT:

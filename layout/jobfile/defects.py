@@ -10,7 +10,7 @@ from ..geometry.polygon import Region
 from ..keys.place import UNREADABLE, Place, shown
 from ..keys.values import Values
 from ..panel.defect import Defect
-from ..panel.taken import are_too_many
+from ..panel.spot import are_too_many
 from ..panel.told import Told, check_depth, check_name, check_on_panel, settled
 from ..plan.job import STAND_IN_THICKNESS
 from ..units import Tape

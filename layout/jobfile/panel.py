@@ -17,12 +17,10 @@ from ..keys.place import UNREADABLE, Place, shown
 from ..keys.plane import Ring
 from ..keys.values import Values
 from ..panel.build import Build
-from ..panel.corners import LETTERS
 from ..panel.defect import Defect
-from ..panel.edges import edges_of
+from ..panel.edges import LETTERS, edges_of
 from ..panel.panel import Panel, check_faces
-from ..panel.spot import path_of, polygon
-from ..panel.taken import are_too_many
+from ..panel.spot import are_too_many, path_of, polygon
 from .defects import read_defects
 from .outline import read_outline
 from .section import read_section

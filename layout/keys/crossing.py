@@ -2,77 +2,50 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from contextlib import suppress
 
 from ..errors import GeometryError
 from ..geometry.alike import first_of_best
 from ..geometry.distance import nearest
-from ..geometry.placement import Points, array_of
+from ..geometry.placement import array_of
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import SAME_POINT
 from .place import Place
 
 
-@dataclass(frozen=True, slots=True)
-class Crossing:
-    """Two edges of a ring that meet where they should not."""
+def is_simple(points: Sequence[Point], place: Place) -> bool:
+    """Return whether a ring does not meet itself; note where round it does so first."""
+    one, met = next(_meetings(points), (0, {}))
+    if not met:
+        return True
+    other = first_of_best(met, lambda k: -points[one].distance_to(met[k]), tolerance=SAME_POINT)
+    x, y = (place.length(figure) for figure in met[other])
+    place.wrong(
+        f"the edge from point {one + 1} meets the edge from point {other + 1} at x {x}, y {y}: "
+        "give the points in order, all the way round"
+    )
+    return False
 
-    one: int
-    other: int
-    """Numbers, from 1, of the points at which they start."""
-    at: Point
-    """Where, mm."""
 
-
-def first_crossing(points: Sequence[Point]) -> Crossing | None:
-    """Return the first crossing round a ring of at least three points; None where it is simple.
+def _meetings(points: Sequence[Point]) -> Iterator[tuple[int, dict[int, Point]]]:
+    """Yield each edge, from 0, that meets others where it should not, with those and the places.
 
     Most rings are simple, and that is quickly seen. Otherwise every edge is held against all that
     follow it at once. Neighbours share a point: they clash only where one runs back on the other.
     """
     ring = array_of([*points, points[0]])
-    if _holds_an_area(ring):
-        return None
+    with suppress(GeometryError):
+        Region.from_rings(ring)
+        return
     count = len(points)
     edges = [Region.line(ring[i : i + 2]) for i in range(count)]
     for i, edge in enumerate(edges):
         after = (i + 1) % count
-        if edge.meet(edges[after]).perimeter > SAME_POINT:
-            return Crossing(i + 1, after + 1, points[after])
         first, end = i + 2, count - (i == 0)  # the last edge is a neighbour of the first
-        if first >= end or not edge.touches_or_crosses(Region.line(ring[first : end + 1])):
-            continue
-        met = [k for k in range(first, end) if edge.touches_or_crosses(edges[k])]
-        return _first_met(i, met, points[i], [nearest(edge, edges[k])[0] for k in met])
-    return None
-
-
-def _first_met(one: int, others: Sequence[int], start: Point, places: Sequence[Point]) -> Crossing:
-    """Return the crossing that an edge comes to first; edges are told by number, from 0."""
-    first = first_of_best(
-        range(len(others)), lambda k: -start.distance_to(places[k]), tolerance=SAME_POINT
-    )
-    return Crossing(one + 1, others[first] + 1, places[first])
-
-
-def is_simple(points: Sequence[Point], place: Place) -> bool:
-    """Return whether a ring does not meet itself; note the place where it does."""
-    crossing = first_crossing(points)
-    if crossing is None:
-        return True
-    x, y = (place.length(figure) for figure in crossing.at)
-    place.wrong(
-        f"the edge from point {crossing.one} meets the edge from point {crossing.other} at "
-        f"x {x}, y {y}: give the points in order, all the way round"
-    )
-    return False
-
-
-def _holds_an_area(ring: Points) -> bool:
-    try:
-        Region.from_rings(ring)
-    except GeometryError:
-        return False
-    return True
+        if edge.meet(edges[after]).perimeter > SAME_POINT:
+            yield i, {after: points[after]}
+        elif first < end and edge.touches_or_crosses(Region.line(ring[first : end + 1])):
+            met = (k for k in range(first, end) if edge.touches_or_crosses(edges[k]))
+            yield i, {k: nearest(edge, edges[k])[0] for k in met}

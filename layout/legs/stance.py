@@ -17,8 +17,7 @@ from ..errors import LegsError
 from ..geometry.alike import first_of_best, ranked
 from ..geometry.point import Point
 from .arrangement import ALIKE_FORCE, middles_for
-from .dodge import least_gap
-from .free_room import apart
+from .free_room import apart, least_gap
 from .goals import values_of
 from .people import PLACE, Seating, seating_at
 from .plan import LegsPlan

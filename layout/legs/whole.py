@@ -13,7 +13,6 @@ from ..panel.lifting import lifters
 from ..top import Top
 from .battens import SIZE, Batten, battens_under
 from .concern import LegMatter
-from .fixings import Hole, holes_of
 from .foot import FootShape
 from .glue import GlueJoint, glue_joint
 from .heights import KNEE_HEIGHT, UsualHeight, use_of
@@ -21,7 +20,17 @@ from .materials import is_wooden
 from .movement import GLUE_FIGHTS, Held, MovementPlan, movement_of
 from .people import Seating
 from .sag import Loads, Sag, sag_of
-from .screws import LEFT_UNDER_TIP, RACKS_FROM, RAIL, USUAL, ScrewPlan, screw_in, usual_screw
+from .screws import (
+    LEFT_UNDER_TIP,
+    RACKS_FROM,
+    RAIL,
+    USUAL,
+    Hole,
+    ScrewPlan,
+    holes_of,
+    screw_in,
+    usual_screw,
+)
 from .stance import Stance
 from .table import TableTop
 from .table_wish import Glue, TableWish

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
+
 from ..outlines import (
     Capsule,
     Circle,
@@ -12,12 +15,10 @@ from ..outlines import (
     RoundedRectangle,
     Superellipse,
 )
-from .freeform_methods import freeform_methods
-from .method import Method, Workshop
-from .oval_methods import oval_methods
-from .regular_methods import regular_methods
-from .round_methods import swung_methods
-from .superellipse_methods import superellipse_methods
+from .method import Method, Workshop, full_size_template, joined_corners, ranked
+from .oval_methods import oval_ways, superellipse_ways
+from .places import FreeformPlaces
+from .round_methods import regular_ways, swings, swung_ways
 
 
 def methods_for(outline: Outline, workshop: Workshop | None = None) -> tuple[Method, ...]:
@@ -27,18 +28,39 @@ def methods_for(outline: Outline, workshop: Workshop | None = None) -> tuple[Met
     each pivot says how far it lies off the panel, and what lies on the panel's own edge is not
     drawn.
     """
-    held: tuple[Method, ...] = ()
+    shop = workshop or Workshop()
+    return ranked(_ways(outline, shop), shop)
+
+
+def _ways(outline: Outline, shop: Workshop) -> Iterator[Method]:
     match outline:
         case Oval() if outline.length > outline.width:
-            held = oval_methods(outline.length, outline.width, workshop)
+            yield from oval_ways(outline.length, outline.width, shop)
         case Oval():
-            held = swung_methods(Circle(outline.length), workshop)
+            yield from swung_ways(Circle(outline.length), shop)
         case Circle() | Capsule() | RoundedRectangle():
-            held = swung_methods(outline, workshop)
+            yield from swung_ways(outline, shop)
         case Superellipse():
-            held = superellipse_methods(outline, workshop)
+            yield from superellipse_ways(outline)
         case RegularPolygon():
-            held = regular_methods(outline, workshop)
+            yield from regular_ways(outline, shop)
         case Freeform():
-            held = freeform_methods(outline, workshop)
-    return held
+            yield from _freeform_ways(outline, shop)
+
+
+def _freeform_ways(outline: Freeform, shop: Workshop) -> Iterator[Method]:
+    """Yield the ways to draw what of an outline is cut.
+
+    Straight sides are joined from mark to mark, arcs are swung, each radius in turn; the straight
+    sides come after the last of them. A template draws any outline; where some of it is neither,
+    nothing else does.
+    """
+    places = FreeformPlaces.of(outline, shop.ground)
+    if places.cut and not places.by_template:
+        swept = places.swept
+        for which, one in enumerate(swept, start=1):
+            joins = len(places.lines) if which == len(swept) else 0
+            yield from (replace(method, joins=joins) for method in swings(one, shop))
+        if not places.arcs:
+            yield joined_corners(len(places.lines), all_round=False)
+    yield full_size_template(outline.length, outline.width)

@@ -7,8 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from ..errors import PanelError
-from ..geometry.path import Path
-from ..geometry.polygon import Region
+from ..geometry import Path, Region
 from ..keys.figures import ABOVE_0, FROM_0
 from ..keys.key import hold, key
 from ..keys.kinds import Choice, Text, names

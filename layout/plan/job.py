@@ -20,7 +20,7 @@ from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
 from ..money.wish import MoneyWish
 from ..offcuts.wish import OffcutWish
-from ..panel.corners import LETTERS
+from ..panel.edges import LETTERS
 from ..panel.panel import Panel
 from ..panel.told import clear_of_blades
 from ..template.wish import TemplateWish

@@ -6,20 +6,17 @@ import math
 from collections.abc import Iterator
 
 from ..drawing import layers
+from ..drawing.kit.flow import ROW, legend
 from ..drawing.kit.frame import DrawingFrame
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.kit.legend import ROW, legend
 from ..drawing.kit.picture import Stage
 from ..drawing.lettering import fitted_height, paragraph
 from ..drawing.scene import Group, Item, Scene, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Bounds, Path, Point, Region
 from ..legs.plan import under_feet
 from ..plan.job import Job
 from ..plan.standing import Comparison
-from ..words.legs_compared import CAUTION, Choice, choices, held_words
+from ..words.leg_concerns import CAUTION, Choice, choices, held_words
 from ..words.outline import outline_words
 
 WIDE = 420.0

@@ -10,9 +10,7 @@ from functools import reduce
 from ..drawing.kit.labels import LabelSetter
 from ..drawing.lettering import text_box
 from ..drawing.scene import Item, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import Point
+from ..geometry import Bounds, Path, Point
 from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
 from ..words.paper import FLIP, seam_words

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
 
-from ..marking.divide import Division
 from ..marking.method import Method
-from ..marking.quick import MarkedArc, MarkedArcs, MarkedOval, MarkedSuperellipse
+from ..marking.quick import Division, MarkedArc, MarkedArcs, MarkedOval, MarkedSuperellipse
 from ..units import Tape
 from .say import unit_words
 from .ways import against_words, ordinates_table, points_of, within_words

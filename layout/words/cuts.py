@@ -5,13 +5,13 @@ from __future__ import annotations
 from ..concern import Concern
 from ..cutting.plan import CutMatter
 from ..work.blades import BladeMatter
-from . import cuts_curves, cuts_straight, edge, mends
+from . import cuts_curves, cuts_straight, edge
 from .cuts_told import words_of
 from .say import Say, listed
 
 __all__ = ["concern_words", "words_of"]
 
-_REGISTERED = (cuts_curves, cuts_straight, edge, mends)
+_REGISTERED = (cuts_curves, cuts_straight, edge)
 """Importing them gives `words_of` its words."""
 
 

@@ -8,8 +8,7 @@ from ..cutting.cut import HandCut, JigsawCut, RouterCut
 from ..cutting.feed import QuarterFeed
 from ..geometry.tolerance import SAME_FIGURE
 from .cuts_told import words_of
-from .passage import Passage
-from .say import Say, listed, sentence
+from .say import Passage, Say, listed, sentence
 
 SHOWS = 0.8
 """An oval template that is out by more than this would be seen, mm (our choice)."""
@@ -17,7 +16,9 @@ SHOWS = 0.8
 
 @words_of.register
 def _(cut: JigsawCut, say: Say) -> Passage:
-    words = ["A fine blade, outside the line all the way round, as far as the first page says."]
+    words = [
+        "A fine blade, outside the line wherever no saw has been, as far as the first page says."
+    ]
     parts = []
     if cut.thick:
         parts.append("long blade, slowly: in wood this thick it takes rough waste only")

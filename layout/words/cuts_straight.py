@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from ..cutting.acts import CornerCuts, Flatten, KnifeLines, Rest
+from ..cutting.bench import FaceReason, WorkFace
+from ..cutting.builds import KeptEdge
 from ..cutting.cut import SkippedTrim, SkipReason, StraightCut, Support, Trim, TrimKind
-from ..cutting.kept_edges import KeptEdge
 from ..cutting.sides import SHORT_OF_CORNER
-from ..cutting.work_face import FaceReason, WorkFace
 from .cuts_told import words_of
-from .passage import Passage
-from .say import Say, capital, listed, sentence
+from .say import Passage, Say, capital, listed, sentence
 
 _UNMEASURED = (
     "clamp the guide by the saw's own offset: make a test cut and measure from the kept side of "
@@ -40,8 +39,8 @@ def _(face: WorkFace, say: Say) -> Passage:
 @words_of.register
 def _(act: Flatten, say: Say) -> Passage:
     words = (
-        f"Now that it is short there is less twist to lose: carry {say.datum.name} and both "
-        f"centrelines down the new ends with a knife; then plane or rout both faces flat."
+        f"Carry {say.datum.name} and both centrelines down its ends with a knife; then plane or "
+        "rout both faces flat."
     )
     tape = say.tape
     figures = ((tape.figure(act.found), "as found"), (tape.figure(act.thickness), "when flat"))

@@ -7,16 +7,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 
-from ..marking.instruments import Ordinate, Swing
 from ..marking.marks import MarkSet
 from ..marking.method import Against, HandTool, Method, Pivot
-from ..marking.oval_methods import OvalOrdinates
+from ..marking.oval_methods import OvalOrdinates, SuperellipseOrdinates
 from ..marking.round_methods import Ordinates
-from ..marking.superellipse_methods import SuperellipseOrdinates
+from ..marking.string_loop import Ordinate, Swing
 from ..units import Tape
 from .marks import beyond_words, off_wood_words
-from .passage import Passage, Table
-from .say import Say, listed, sentence, thin_words
+from .say import Passage, Say, Table, listed, sentence, thin_words
 from .way_points import SOME_STRAIGHTS, points_in
 
 Named = Callable[[Pivot], str]

@@ -13,7 +13,7 @@ from told import told
 
 from panelwright.layout.cutting.cut import HandCut, JigsawCut, SkipReason
 from panelwright.layout.cutting.plan import CutPlan, plan_cuts
-from panelwright.layout.cutting.strips import SawLine, strip_beyond
+from panelwright.layout.cutting.sawn import SawLine, strip_beyond
 from panelwright.layout.cutting.tools import Stroke, Tools
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement
@@ -243,6 +243,8 @@ def test_only_what_is_flattened_is_cut_to_rough_length() -> None:
         kinds.append([t.kind.name for t in cuts.trims])
     assert kinds[0] == ["FIRST_RIP", "END", "END", "SIDE"]
     assert kinds[1] == ["ROUGH", "ROUGH", *kinds[0]]
+    nearly = plan(Rectangle(1920, 700), Panel(bowed, 25, flattened=22.0), Point(990, 419))
+    assert "ROUGH" not in {trim.kind.name for trim in nearly.trims}  # 20 mm shorter is no shorter
 
 
 def test_the_largest_clean_piece_comes_off_whole() -> None:

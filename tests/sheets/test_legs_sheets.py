@@ -18,7 +18,7 @@ from panelwright.layout.plan.standing import Comparison, compare_legs
 from panelwright.layout.sheets.bench.step import Step
 from panelwright.layout.sheets.legs_comparison import comparison_scene
 from panelwright.layout.sheets.plan_drawing import plan_scene
-from panelwright.layout.words.legs_compared import as_table, choices
+from panelwright.layout.words.leg_concerns import as_table, choices
 
 GROUND = """
 [panel]

@@ -4,30 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ...geometry import Bounds, Path, Placement, Point
 from ...geometry.alike import at_least
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path
-from ...geometry.placement import Placement
-from ...geometry.point import Point
 
-SCALES = (
-    1.0,
-    2.0,
-    4.0,
-    5.0,
-    6.0,
-    8.0,
-    10.0,
-    12.0,
-    15.0,
-    20.0,
-    25.0,
-    30.0,
-    40.0,
-    50.0,
-    100.0,
-    500.0,
-)
+SCALES = (1, 2, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100, 500)
 """Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
 between them; nobody measures on this drawing."""
 
@@ -88,7 +68,7 @@ class DrawingFrame:
         around = min(AROUND_PANEL, room.height / 6)
         wide, high = room.width - 2 * around, room.height - 2 * around
         least = max(extent.width / wide, extent.height / high)
-        scale = next((s for s in SCALES if at_least(s, least)), SCALES[-1])
+        scale = float(next((s for s in SCALES if at_least(s, least)), SCALES[-1]))
         middle = extent.middle * (1 / scale)
         return cls(sheet, scale, room.middle - middle, room, legend, mirrored)
 

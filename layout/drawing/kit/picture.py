@@ -11,16 +11,28 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path
-from ...geometry.point import Point
-from ...geometry.polygon import Region
+from ...geometry import Bounds, Path, Point, Points, Region
+from ...geometry.simplify import fewer
 from .. import layers
 from ..lettering import text_box, text_width
 from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
-from .areas import areas_of
 from .frame import STEP_TALLEST, STEP_WIDTH, DrawingFrame
 from .labels import LabelSetter
+
+_FINE = 0.02
+"""So few points draw a shaded area that no edge of it lies farther off, mm on paper."""
+
+
+def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tuple[Area, ...]:
+    """Return the pieces of a region on the panel as areas on paper; none of crumbs of one place."""
+
+    def drawn(rings: Iterable[Points]) -> tuple[Path, ...]:
+        seen = (fewer(ring, _FINE * frame.scale) for ring in rings)
+        return tuple(frame.of(Path.through_ring(ring)) for ring in seen if len(ring) > 2)
+
+    pieces = ((drawn([piece.exterior]), piece.holes) for piece in region.pieces)
+    return tuple(Area(edge[0], drawn(holes), edged=edged) for edge, holes in pieces if edge)
+
 
 LETTERS = 2.8
 """Height of words and figures, paper mm."""

@@ -8,9 +8,8 @@ from functools import singledispatch
 from itertools import groupby
 
 from ...cutting.acts import Act, CornerCuts, Flatten, Rest
-from ...cutting.builds import FrameJoint, RimLoss
+from ...cutting.builds import Edging, FrameJoint, RimLoss
 from ...cutting.cut import HandCut, RouterCut, SkippedTrim, Trim
-from ...cutting.edging import Edging
 from ...cutting.mending import Mended
 from ...drawing.scene import Scene
 from ...panel.datum import Datum
@@ -18,12 +17,12 @@ from ...plan.plan import Plan
 from ...words.cuts import concern_words, words_of
 from ...words.cuts_straight import sawn_words
 from ...words.lying import lying_of
+from ...words.marks import skipped_words
 from ...words.order import FITTED
 from ...words.saw_lines import numbers_of, rounds_of
-from ...words.work import skipped_words
 from ...work.deeds import Deed
 from ...work.piece import FITTED as GLUED_IN
-from ..pictures import curves, sections, straight
+from ..pictures import curves, ground
 from ..pictures.lying import lying_scene
 from .step import Step, say_of
 
@@ -102,12 +101,12 @@ def picture_of(act: object, plan: Plan) -> Scene | None:
 
 @picture_of.register
 def _(act: Mended, plan: Plan) -> Scene:
-    return straight.mend_scene(plan, act)
+    return ground.mend_scene(plan, act)
 
 
 @picture_of.register
 def _(act: FrameJoint, plan: Plan) -> Scene:
-    return straight.joint_scene(plan, act)
+    return ground.joint_scene(plan, act)
 
 
 @picture_of.register(RouterCut)
@@ -123,9 +122,9 @@ def _(act: RimLoss, plan: Plan) -> Scene:
 
 @picture_of.register
 def _(act: Edging, plan: Plan) -> Scene:
-    return sections.lipping_scene(plan, act)
+    return curves.lipping_scene(plan, act)
 
 
 @picture_of.register
 def _(act: Flatten, plan: Plan) -> Scene:
-    return sections.flatten_scene(plan)
+    return curves.flatten_scene(plan)

@@ -8,9 +8,7 @@ from ...drawing.kit.labels import LabelSetter
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Area, Group, Scene, Text
 from ...fit.found import Fit
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path, circle
-from ...geometry.point import Point
+from ...geometry import Bounds, Path, Point, circle
 from ...panel.shown import layer_of
 from ...plan.plan import Plan
 from ...words.outline import exact_words

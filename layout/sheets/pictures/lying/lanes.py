@@ -9,8 +9,7 @@ from ....drawing import layers
 from ....drawing.kit.lanes import spread
 from ....drawing.lettering import text_box, text_width
 from ....drawing.scene import Stroke, Text
-from ....geometry.path import Path
-from ....geometry.point import Point
+from ....geometry import Path, Point
 from ....words.first_tables import shown_marks
 from ....words.saw_lines import BESIDE, BEYOND, Round, SawLine, figures_of, signed
 from ....words.say import Say
@@ -31,8 +30,16 @@ from .parts import (
     ring,
     triangle,
 )
-from .starts import REACH, draw_rings, edge_of, has_figure, ring_within, side_of
-from .tapes import corner_letters, draw_tape
+from .starts import (
+    REACH,
+    corner_letters,
+    draw_rings,
+    draw_tape,
+    edge_of,
+    has_figure,
+    ring_within,
+    side_of,
+)
 
 
 @dataclass(slots=True)

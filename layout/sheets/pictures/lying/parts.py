@@ -7,9 +7,7 @@ from dataclasses import dataclass, field
 from ....drawing import layers
 from ....drawing.kit.picture import Stage
 from ....drawing.scene import Area, Stroke, Text
-from ....geometry.bounds import Bounds
-from ....geometry.path import Path, circle
-from ....geometry.point import Point
+from ....geometry import Bounds, Path, Point, circle
 from ....plan.plan import Plan
 from ....words.lying import Lying
 from ....words.saw_lines import Round
