@@ -39,11 +39,8 @@ class RectanglesElsewhere:
         yield from map(self._stand, self.family.found(windows, edges, recipe))
 
     def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
-        """Return the best top that can be reached from a start by ways on which it stays `away`.
-
-        Where it comes to the end of such a way, its turn and sizes are still made the best.
-        """
-        polisher = replace(self.polisher, stays=lambda top: away(self._stand(top)) >= CLEARLY)
+        """Return the best top that can be reached from a start by ways on which it stays `away`."""
+        polisher = replace(self.polisher, away=lambda top: away(self._stand(top)) - CLEARLY)
         top = polisher.fitted(self._begun(start))
         if top is None:
             return None
@@ -53,8 +50,6 @@ class RectanglesElsewhere:
             return stand
         if away(stand) > AT_THE_END:
             top = polisher.polished(top)
-        else:
-            top = replace(polisher, moves=False).polished(top, _ROUGHLY)
         return polisher.finished(self.family.wood, top, self.family.parts)
 
     def _begun(self, start: Stand) -> Inner:

@@ -19,6 +19,7 @@ from ...geometry.distance import greatest_depth
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..found import Fit
+from ..goal import turn_spans
 from ..points import firm_corners, held_corners
 from ..wish import Goal, Wish
 from ..wood.edges import blocks
@@ -91,10 +92,14 @@ class RoundedRectangles:
         """Make the family, `sown` with a first look for good ones."""
         self.wood, self.wish, self.radii, self.sown = wood, wish, radii, sown
         self.parts, self.held = held, held_corners(held)
-        self.turns = turns_of(wish)
+        low, high = turn_spans(wish.limits, math.pi)[0]
+        self.half_turn = low - math.pi / 2, high - math.pi / 2
+        """From where to where x must be turned to have every top once, radians."""
+        self.is_free = wish.limits.most_turn >= math.pi / 2
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
-        self.polisher = Polisher(edges, sizes, wish.lipping, radii, self.turns)
+        turns = (-math.inf, math.inf) if self.is_free else self.half_turn
+        self.polisher = Polisher(edges, sizes, wish.lipping, radii, turns)
         # a core as wide as w holds a disk as wide
         self.widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
         self._recipes: dict[tuple[float, float, bool, float], Recipe] = {}
@@ -260,11 +265,6 @@ class RoundedRectangles:
             for turn in (low, (low + high) / 2, high):  # each grows, and none tells how far
                 self._try(Inner(turn, place, np.zeros(2), recipe.radii[1]), hope=0.0)
 
-    @property
-    def half_turn(self) -> tuple[float, float]:
-        """From where to where x must be turned to have every top once, radians."""
-        return self.turns if math.isfinite(self.turns[0]) else (0.0, math.pi)
-
     def found(
         self, windows: Windows, edges: Array, recipe: Recipe, most: int | None = None
     ) -> list[Inner]:
@@ -272,7 +272,7 @@ class RoundedRectangles:
         must, radius = self._must(recipe), recipe.radii[0 if recipe.narrow else 1]
         tops = rectangles(windows, edges, recipe.sizes, recipe.inset, must, most)
         tops = [replace(top, radius=radius) for top in tops]
-        return [top.upright() for top in tops] if math.isinf(self.turns[0]) else tops
+        return [top.upright() for top in tops] if self.is_free else tops
 
     def _try(self, top: Inner, hope: float = _HOPE) -> None:
         """Polish a rectangle that may become the best, and keep it where it does and is proved."""
@@ -288,15 +288,6 @@ class RoundedRectangles:
         fit = polisher.finished(self.wood, top, self.parts)
         if fit is not None and fit.score > self._least:
             self._best = fit.score, fit
-
-
-def turns_of(wish: Wish) -> tuple[float, float]:
-    """Return the least and greatest turn of the short axis; infinite where any will do."""
-    limits = wish.limits
-    if limits.most_turn >= math.pi / 2:
-        return -math.inf, math.inf
-    middle = limits.grain - math.pi / 2
-    return middle - limits.most_turn, middle + limits.most_turn
 
 
 def _coarse(region: Region) -> Array:

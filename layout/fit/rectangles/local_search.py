@@ -44,6 +44,8 @@ _DEAR = 1e3
 """How much dearer it is to fall short of the limits than to lose score."""
 _TIE = 1e-5
 """How much the size that a goal does not name counts against the one it names."""
+_TRIED = 1e-3
+"""mm: so far a top is moved to see how that changes what it keeps away by."""
 _TRADES = np.array([0.0, *(sign * 2.0**-k for k in range(6) for sign in (1, -1))])
 """Where on that trade figures touch the goal, of as far as a step may go."""
 
@@ -61,10 +63,8 @@ class Polisher:
     """Least and greatest corner radius, mm."""
     turns: tuple[float, float]
     """Least and greatest turn of x, radians; infinite where any will do."""
-    stays: Callable[[Inner], bool] = lambda _: True
-    """Whether a top stays where it may."""
-    moves: bool = True
-    """Whether its middle may move."""
+    away: Callable[[Inner], float] = lambda _: math.inf
+    """By how much a top keeps away from where it may not be: less than 0 it may not be."""
 
     def clearance(self, radius: float) -> float:
         """Return the corner radius of the core, mm."""
@@ -111,7 +111,7 @@ class Polisher:
         seen = self.edges.seen(top.turn, top.centre)
         drawn = top.drawn_in(shortfall(seen, top.half, self.clearance(top.radius)))
         is_left = 2 * float(drawn.half.min()) > -PROOF_ALLOWANCE
-        return drawn if is_left and self.stays(drawn) else None
+        return drawn if is_left and self.away(drawn) >= 0 else None
 
     def polished(self, top: Inner, last: float = _NOTHING) -> Inner:
         """Return the local best near a top that is clear, by steps of more than `last`, mm.
@@ -185,30 +185,41 @@ class Polisher:
         growth = np.repeat([grows, -grows], [len(contacts.value), len(holds.value)])
         gain, planes, spaces = self._sized(top, trust)
         sized = planes @ np.array([[0, 2, 2 * grows, 0], [2, 0, 2 * grows, 0], [0, 0, 0, 1.0]])
+        leaves, left = self._leaving(top, arm)
         rows = np.vstack(
             [
                 np.column_stack([touching, growth, np.zeros(len(growth))]),
                 np.column_stack([np.zeros((len(sized), 3)), sized]),
+                *leaves,
             ]
         )
-        limits = np.concatenate([contacts.value, holds.value, spaces])
+        limits = np.concatenate([contacts.value, holds.value, spaces, left])
         low, high = np.full(7, -trust), np.full(7, trust)
-        if not self.moves:
-            low[:2] = high[:2] = 0.0
         low[2], high[2] = np.clip([(turn - top.turn) * arm for turn in self.turns], -trust, trust)
         low[3:5] = np.maximum(-trust, -np.maximum(top.half, 0.0))
         low[5:] = max(-trust, self.radii[0] - top.radius), 0.0
         high[5:] = min(trust, self.radii[1] - top.radius), 9 * trust
         best = maximised(gain, rows, limits, low, high)
-        x, y, turn, *sizes, radius = best.step[:6]
-        moved = Inner(
-            float(np.clip(top.turn + turn / arm, *self.turns)),
-            top.centre + turned(np.array([x, y]), -top.turn),
-            top.half + np.array(sizes),
-            _settled(top.radius + radius, *self.radii),
-        )
+        moved = self._moved(top, arm, best.step)
         lacks = bool(limits.min(initial=0.0) < -ROUNDING)
         return self.fitted(moved), math.inf if lacks else best.value
+
+    def _moved(self, top: Inner, arm: float, step: Array) -> Inner:
+        """Return the top after a step."""
+        return Inner(
+            float(np.clip(top.turn + step[2] / arm, *self.turns)),
+            top.centre + turned(step[:2], -top.turn),
+            top.half + step[3:5],
+            _settled(top.radius + step[5], *self.radii),
+        )
+
+    def _leaving(self, top: Inner, arm: float) -> tuple[Array, Array]:
+        """Return how a top may come nearer to where it may not be, as no row or one, by trying."""
+        away = self.away(top)
+        if math.isinf(away):
+            return np.zeros((0, 7)), np.zeros(0)
+        there = [self.away(self._moved(top, arm, way)) for way in _TRIED * np.eye(7)]
+        return (away - np.array([there])) / _TRIED, np.array([max(away, 0.0)])
 
     def _sized(self, top: Inner, trust: float) -> tuple[Array, Array, Array]:
         """Return what counts of the unknowns, and what limits and goal leave of sizes and gain.

@@ -31,7 +31,7 @@ _PLACE, _TURN = 0.04, math.radians(4)
 
 _EVEN_TURNS = 16
 _LONGEST_EDGES = 16
-_LEVELS = 9
+_LEVELS = 11
 """Heights across the wood between any two of which a strip is looked at."""
 
 
@@ -116,7 +116,8 @@ def rectangles(
     chosen = order[np.sort(first)[:most]]
     strip, sides = strip[chosen], sides[chosen]
     frames = windows.frames.take(strip)
-    sides = _drawn_out(frames, sides, edges, *windows.y[strip].T)
+    if most is not None:
+        sides = _drawn_out(frames, sides, edges, *windows.y[strip].T)
     return [
         Inner.between(float(frames.turn[k]), frames.pivot[k], sides[k])
         for k in _best_first(frames, sides, sizes, inset, held)
