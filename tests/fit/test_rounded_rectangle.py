@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 
 from panelwright.layout.fit.branch_and_bound import Outcome, search
+from panelwright.layout.fit.families import answered
 from panelwright.layout.fit.found import Fit
 from panelwright.layout.fit.rectangles.entry import rectangle_family, rounded_rectangle_family
 from panelwright.layout.fit.wish import Goal, Limits, Span, Wish
@@ -89,7 +90,8 @@ def test_a_board_gives_itself(radius: float, degrees: float) -> None:
 
 def test_an_upright_board_gives_an_upright_top() -> None:
     """On an upright board the turn is not nearly nothing, but nothing."""
-    assert found(solved(BOARD, wished())).placement.turn == 0.0
+    fit = answered(SoundWood.exact(Region.from_rings(BOARD)), wished(), "rounded rectangle").fit
+    assert fit is not None and fit.placement.turn == 0.0
 
 
 @pytest.mark.heavy

@@ -143,7 +143,8 @@ class Polisher:
         rims = (0.0, top.radius), (2 * self.lipping, self.clearance(top.radius))
 
         def drawn_in(by: float) -> Drawn | None:
-            smaller = self.trimmed(top.drawn_in(by))
+            # a top that touches and no more would be proved or not by the last bit of a sum
+            smaller = self.trimmed(top.drawn_in(max(by, ROUNDING)))
             score, (length, width) = self.score(smaller), self.of_size(smaller)
             if score == -math.inf:
                 return None
