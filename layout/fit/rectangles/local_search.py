@@ -38,8 +38,6 @@ _STRIDE = 10.0
 """How many times what a top is too small by the first step may be that makes it large enough."""
 _NOTHING = 1e-7
 """mm: a step or a gain far below 0.01."""
-_HOPELESS = 0.9
-"""Share of a least size below which a top is not likely to grow into it."""
 _DEAR = 1e3
 """How much dearer it is to fall short of the limits than to lose score."""
 _TIE = 1e-5
@@ -87,10 +85,9 @@ class Polisher:
 
     def promise(self, top: Inner) -> float:
         """Return what the top is worth trimmed, or would be were it not a little too small."""
+        length, width = self.of_size(top)
         sizes = replace(self.sizes, radius=top.radius)
-        length, width = sizes.trimmed(*(np.array(size) for size in self.of_size(top)))
-        short = float(np.minimum(length / sizes.least_length, width / sizes.least_width))
-        return float(sizes.score(length, width)) * (1.0 if short > _HOPELESS else short)
+        return float(sizes.promise(np.array(length), np.array(width)))
 
     def trimmed(self, top: Inner) -> Inner:
         """Return the top trimmed to the limits about its middle."""

@@ -28,7 +28,8 @@ from dataclasses import dataclass, replace
 
 from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
-from ..wish import Limits, Span, Wish
+from ..goal import wanted
+from ..wish import Goal, Limits, Span, Wish
 from .gaps import Array
 from .hull_bound import HullSides
 from .sizes import Sizes
@@ -115,9 +116,13 @@ class Recipe:
 
     @property
     def looseness(self) -> float:
-        """How much score its bound gives away because the radius is not known."""
-        inset = CORNER_LEFT * (self.radii[1] - self.radii[0]) if self.narrow else 0.0
-        return self.sizes.looseness(2 * inset, self.radii[1])
+        """About how much score its bound gives away because the radius is not known."""
+        (least, greatest), sizes, wish = self.radii, self.sizes, self.sizes.wish
+        size = 2 * CORNER_LEFT * (greatest - least) if self.narrow else 0.0
+        if wish.goal is Goal.AREA:
+            corners = sizes.corner_area(greatest) - sizes.corner_area(sizes.radius)
+            return corners + size * 2 * max(sizes.least_length, sizes.least_width, 2 * greatest)
+        return size / math.hypot(*wanted(wish)) if wish.goal is Goal.NEAREST else size
 
     def suited_growth(self, high: float, half_turn: float, wide: float) -> float:
         """Return how much less the wood must be shrunk to see gaps, mm.

@@ -126,11 +126,8 @@ def rectangles(
 
 def _best_first(frames: Frames, sides: Array, sizes: Sizes, inset: float, held: Points) -> Indices:
     """Return rectangles by what they are worth, were the limits on the least sizes not there."""
-    length, width = sizes.trimmed(
-        sides[:, 3] - sides[:, 2] + 2 * inset, sides[:, 1] - sides[:, 0] + 2 * inset
-    )
-    short = np.minimum(length / sizes.least_length, width / sizes.least_width)
-    worth = sizes.score(length, width) * np.minimum(short, 1.0) * held.share(frames, sides)
+    length, width = sides[:, 3] - sides[:, 2] + 2 * inset, sides[:, 1] - sides[:, 0] + 2 * inset
+    worth = sizes.promise(length, width) * held.share(frames, sides)
     return greatest_first(worth, tolerance=_ALIKE * float(worth.max(initial=0.0)))
 
 

@@ -20,6 +20,8 @@ from ..wish import Goal, Wish
 from .gaps import Array
 
 _TINY = 1e-12
+_HOPELESS = 0.9
+"""Share of a least size below which a top is not likely to grow into it."""
 _LARGEST_POWER = 700.0
 ENDLESS = 1e9
 """mm: more than any panel."""
@@ -85,21 +87,6 @@ class Sizes:
         """Return what round corners of a radius take from the score, where it is the area."""
         return CORNER_LOSS * radius**2 if self.wish.goal is Goal.AREA else 0.0
 
-    def looseness(self, size: float, radius: float) -> float:
-        """Return about how much score two sizes, mm, and a corner radius make by not being known.
-
-        Parameters
-        ----------
-        size : float
-            How much too large both sizes may be taken, mm.
-        radius : float
-            A corner radius that may be taken for the least one, mm.
-        """
-        corners = self.corner_area(radius) - self.corner_area(self.radius)
-        if self.wish.goal is Goal.AREA:
-            return corners + size * 2 * max(self.least_length, self.least_width, 2 * radius)
-        return size / math.hypot(*wanted(self.wish)) if self.wish.goal is Goal.NEAREST else size
-
     def trimmed(self, length: Array, width: Array) -> tuple[Array, Array]:
         """Return the best sizes within the limits that are no larger than these."""
         limits = self.wish.limits
@@ -120,6 +107,12 @@ class Sizes:
         if self.wish.goal is Goal.AREA:  # an endless length has none
             area = length * width - self.corner_area(self.radius)
         return worth(self.wish, length, width, area)
+
+    def promise(self, length: Array, width: Array) -> Array:
+        """Return what tops are worth trimmed, or would be were they not a little too small."""
+        length, width = self.trimmed(length, width)
+        short = np.minimum(length / self.least_length, width / self.least_width)
+        return self.score(length, width) * np.where(short > _HOPELESS, 1.0, short)
 
     def most(self, length: Array, width: Array) -> Array:
         """Return a score that no allowed top up to these sizes beats; −inf where none is."""
