@@ -8,9 +8,8 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .files import write
+from .files import open_option, write
 from .machine import answer, as_json_option, plainly, wants_json
-from .opened import open_option
 from .reading import JOB, job_from
 from .searching import searching
 

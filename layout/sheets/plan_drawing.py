@@ -17,12 +17,11 @@ from ..drawing.lettering import fitted_height, paragraph
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
 from ..geometry import Bounds, Path, Point, Region
 from ..marking.mark import Kind
-from ..outlines import PIECE_AS_FOUND
 from ..panel.shown import layer_of
 from ..plan.plan import Plan
 from ..template.paper import A3
 from ..units import Tape
-from ..words.outline import exact_words, outline_words
+from ..words.outline import exact_words, found_words, size_words
 from ..words.saw_lines import numbers_of
 from ..words.say import unit_words
 
@@ -202,28 +201,6 @@ def name_top(plan: Plan, stage: Stage) -> None:
         if offcut.kept and offcut.clean is not None:
             words = f"offcut {offcut.number}"
             stage.label(layers.OFFCUTS, offcut.clean.centre, words)
-
-
-def size_words(plan: Plan) -> str:
-    """Return shape and size of the top that is made."""
-    words = outline_words(plan.top.outline, plan.job.tape)
-    keeping = plan.job.wish.keeping
-    if keeping is not None and plan.top.outline.name == PIECE_AS_FOUND:
-        return f"{words}, ends {keeping.ends.value}"
-    return words
-
-
-def found_words(plan: Plan) -> str:
-    """Return what was found before sizes were rounded down, as one clause."""
-    clearance, tape = plan.fit.clearance, plan.job.tape
-    if clearance is None and not plan.top.outline.free_sizes:
-        return f"as found, {exact_words(plan.fit.outline, tape)}"
-    if clearance is None:
-        return f"the largest found is {exact_words(plan.fit.outline, tape)}"
-    clear = f"{tape.exact(clearance, 1)} {tape.unit}"
-    return (
-        f"it keeps its own size and lies where it is clearest of edges and of what shows, {clear}"
-    )
 
 
 def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]:

@@ -2,8 +2,35 @@
 
 from __future__ import annotations
 
-from ..outlines import Outline
+from typing import TYPE_CHECKING
+
+from ..outlines import PIECE_AS_FOUND, Outline
 from ..units import Tape
+
+if TYPE_CHECKING:
+    from ..plan.plan import Plan
+
+
+def size_words(plan: Plan) -> str:
+    """Return shape and size of the top that is made."""
+    words = outline_words(plan.top.outline, plan.job.tape)
+    keeping = plan.job.wish.keeping
+    if keeping is not None and plan.top.outline.name == PIECE_AS_FOUND:
+        return f"{words}, ends {keeping.ends.value}"
+    return words
+
+
+def found_words(plan: Plan) -> str:
+    """Return what was found before sizes were rounded down, as one clause."""
+    clearance, tape = plan.fit.clearance, plan.job.tape
+    if clearance is None and not plan.top.outline.free_sizes:
+        return f"as found, {exact_words(plan.fit.outline, tape)}"
+    if clearance is None:
+        return f"the largest found is {exact_words(plan.fit.outline, tape)}"
+    clear = f"{tape.exact(clearance, 1)} {tape.unit}"
+    return (
+        f"it keeps its own size and lies where it is clearest of edges and of what shows, {clear}"
+    )
 
 
 def outline_words(outline: Outline, tape: Tape) -> str:
