@@ -5,12 +5,11 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 from dataclasses import replace
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from .files import write
+from .files import kept_at, write
 from .machine import answer, as_json_option
 from .reading import stop
 
@@ -64,7 +63,9 @@ def hours(
     from ..layout.work.wish import WorkWish
 
     told = WorkWish(day=day or kept.day, pace=tuple(paces.items()))
-    path = _keep(told)
+    path = kept_at(FILE)
+    record = {"day": told.day, "pace": {name: list(span) for name, span in told.pace}}
+    write(path.parent, {FILE: json.dumps(record, indent=1, ensure_ascii=False) + "\n"})
     answer(lambda: _record(told), lambda: [f"Kept in {path}"])
 
 
@@ -73,7 +74,7 @@ def kept_hours() -> WorkWish:
     from ..layout.errors import LayoutError
     from ..layout.work.wish import WorkWish
 
-    path = _path()
+    path = kept_at(FILE)
     try:
         held = json.loads(path.read_text(encoding="utf-8"))
         return WorkWish(day=held["day"], pace=held["pace"])
@@ -89,20 +90,6 @@ def kept_hours() -> WorkWish:
 def with_hours(job: Job) -> Job:
     """Return a job with the maker's own hours where it says none."""
     return replace(job, work=job.work.over(kept_hours()))
-
-
-def _path() -> Path:
-    import platformdirs
-
-    return platformdirs.user_config_path("panelwright", appauthor=False) / FILE
-
-
-def _keep(told: WorkWish) -> Path:
-    path = _path()
-    record = {"day": told.day, "pace": {name: list(span) for name, span in told.pace}}
-    text = json.dumps(record, indent=1, ensure_ascii=False) + "\n"
-    write(path.parent, {path.name: text})
-    return path
 
 
 def _record(kept: WorkWish) -> dict[str, Any]:
@@ -127,4 +114,4 @@ def _lines(kept: WorkWish) -> Iterator[str]:
     for step in _record(kept)["steps"]:
         hours = "{:g} to {:g}".format(*step["hours"])
         yield f"{step['step']:20} {hours:>12}  {step['for']}{'  (yours)' if step['own'] else ''}"
-    yield from ("", f"{kept.day:g} h at the bench in a day. Yours are kept in {_path()}")
+    yield from ("", f"{kept.day:g} h at the bench in a day. Yours are kept in {kept_at(FILE)}")

@@ -7,9 +7,8 @@ from typing import Any
 
 import click
 
-from .files import write
+from .files import open_option, write
 from .machine import answer, as_json_option
-from .opened import open_option
 from .reading import stop
 
 SHAPES = ("four sides", "live edge", "round")

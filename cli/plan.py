@@ -8,10 +8,9 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from .files import hand_out
+from .files import hand_out, open_option
 from .hours import with_hours
 from .machine import answer, as_json_option
-from .opened import open_option
 from .printers import with_printer
 from .reading import JOB, job_from
 from .searching import searching, time_limit
@@ -73,14 +72,12 @@ def plan(job: Path, out: Path | None, sheets: str, seconds: float | None) -> Pat
 
 def summary(plan: Plan) -> Iterator[str]:
     """Yield the plan in a few lines."""
-    from ..layout.sheets.plan_drawing import found_words, size_words
     from ..layout.words.cautions import caution_words
     from ..layout.words.cuts import concern_words
     from ..layout.words.legs import in_short
     from ..layout.words.money import priced_words
     from ..layout.words.order import worked_words
-    from ..layout.words.outline import exact_words
-    from ..layout.words.say import Say
+    from ..layout.words.say import Say, exact_words, found_words, size_words
     from ..layout.words.why import proof_words
     from ..layout.work.cautions import Risk
 
@@ -127,7 +124,7 @@ def summary(plan: Plan) -> Iterator[str]:
 
 def _why(plan: Plan) -> Iterator[str]:
     """Yield what the top touches, what mending would gain, and the next place in rank."""
-    from ..layout.words.outline import exact_words
+    from ..layout.words.say import exact_words
     from ..layout.words.why import (
         along_grain_words,
         gain_words,

@@ -12,10 +12,9 @@ import click
 
 from .calibrate import FILE as SHEET
 from .calibrate import Calibration, keep_measured, write_sheet
-from .files import hand_out
+from .files import hand_out, open_option
 from .lengths import LENGTH
 from .machine import answer, as_json_option, plainly
-from .opened import open_option
 from .printers import with_printer
 from .reading import JOB, job_from
 from .searching import searching

@@ -21,6 +21,7 @@ from ..top import Top
 from .bench import Bench
 from .cut import Trim
 from .straight import StraightCuts
+from .tools import SPARE
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,9 +127,6 @@ def kept_edges(top: Top, rough: Sequence[Path]) -> tuple[KeptEdge, ...]:
         for path, edge, piece in zip(runs.kept, runs.edges, rough, strict=True)
     )
 
-
-SPARE = 1.1
-"""A tenth more is cut than goes round, for joints and slips (common practice)."""
 
 OVER_THICKNESS = 4.0
 """A lipping is cut this much wider than the panel is thick, and flushed, mm (common practice)."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import partial
 
 from ..geometry import Line, Point, Region
 from ..geometry.alike import at_least, at_most, first_of_best, ranked
@@ -209,11 +210,9 @@ def _trim(
     bench: Bench, kind: TrimKind, line: SawLine, cut: tuple[float, Strip, Region], number: int
 ) -> Trim:
     allowance, strip, blank = cut
-    ends = edge_points(bench.top.panel, bench.datum, line.at, line.way)
+    ends = edge_points(bench, line)
     assert ends is not None  # there is wood on both sides of the line
-    guide = guide_of(
-        bench, line, lambda moved: edge_points(bench.top.panel, bench.datum, moved.at, moved.way)
-    )
+    guide = guide_of(bench, line, partial(edge_points, bench))
     thickness = bench.top.panel.thickness if kind is TrimKind.ROUGH else bench.top.thickness
     sawn = Sawn(
         line, blank, strip, allowance, thickness, _stopped(ends, bench, line), not kind.stops

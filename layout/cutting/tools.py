@@ -41,6 +41,9 @@ CLEAN_UP, FULL_PASS = 10.0, 6.0
 """Depth of one router pass where little wood stands outside the line, and where much does, mm
 (common practice)."""
 
+SPARE = 1.1
+"""A tenth more is cut of an edging than goes round, for joints and slips (common practice)."""
+
 LITTLE = 5.0
 """What stands outside the line by no more than this is cleaned up, not cut, mm (our choice)."""
 

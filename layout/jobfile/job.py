@@ -25,8 +25,7 @@ from ..template.paper import LETTER
 from ..template.wish import TemplateWish
 from ..units import Units
 from ..work.wish import MaterialsWish, WorkWish
-from .legs import read_legs
-from .legs_held import Under
+from .legs import Under, read_legs
 from .panel import PanelRead, read_panel
 from .section import read_section
 from .sections import HEAD, MATERIALS, MONEY, OFFCUTS, TEMPLATE, TOOLS, WORK

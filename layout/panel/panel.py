@@ -15,10 +15,9 @@ from ..keys.key import fills, hold, key, take
 from ..keys.kinds import Choice, Only, Text, names
 from ..keys.plane import Boundary, Choices, holes_of
 from ..keys.values import Values
-from .build import Build, Kind
+from .build import Build, Coat, Kind, Was
 from .defect import SPOILS, Defect, Spoils
 from .materials import BOARD_WORDS, MATERIALS, Material, material_named
-from .past import Coat, Was
 from .sound import SoundWood, face_with_kept
 from .spot import Boundaries, Defects
 from .told import on_panel

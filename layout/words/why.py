@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from typing import TYPE_CHECKING
 
 from ..fit.found import Fit
 from ..fit.stand import period_of
@@ -14,11 +15,12 @@ from ..fit.why import Contact, Cost, Lies, LimitMet
 from ..fit.why.limits import End, Limited
 from ..fit.wish import Goal, Limits
 from ..geometry.point import Point
-from ..plan.plan import Plan
 from ..units import MM_PER_INCH, Tape, two_figures
 from ..work.cautions import OFF_GRAIN
-from .outline import exact_words, outline_words
-from .say import Passage, Table, listed, sentence
+from .say import Passage, Table, exact_words, listed, outline_words, sentence
+
+if TYPE_CHECKING:
+    from ..plan.plan import Plan
 
 Place = Callable[[Point], str]
 """Tells where a point of the panel lies."""

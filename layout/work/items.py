@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass
 from enum import Enum
 
-from ..cutting.builds import SPARE as TENTH
+from ..cutting.tools import SPARE as TENTH
 from ..legs.glue import SPARE
 from ..panel import Coat, Kind, Panel
 
