@@ -1,4 +1,4 @@
-"""The form of a job file as JSON Schema, made from the keys that its reader works by.
+"""The form of a job file as JSON Schema and as a page, made from the keys its reader works by.
 
 Besides what validators and editors heed, each property carries what ``panelwright keys`` searches:
 ``x-written`` how its value is written, ``x-left-out`` what holds without it, ``x-also`` other words
