@@ -135,7 +135,7 @@ def _spoken(found: Fit, job: Job) -> str:
     import math
 
     from ..layout.top import Top
-    from ..layout.words.outline import exact_words
+    from ..layout.words.say import exact_words
     from ..layout.words.why import proof_words
     from ..layout.work.cautions import off_grain
 

@@ -91,7 +91,7 @@ def _compared(path: Path, job: Job, counts: tuple[int, ...], goal: str | None) -
 def _lines(job: Job, found: Comparison) -> Iterator[str]:
     """Yield the comparison, one choice a column."""
     from ..layout.words.leg_concerns import CAUTION, as_table, choices, held_words
-    from ..layout.words.outline import outline_words
+    from ..layout.words.say import outline_words
 
     tape = job.tape
     yield f"{job.name}: legs for the {outline_words(found.top.outline, tape)}"

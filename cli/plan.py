@@ -76,8 +76,7 @@ def summary(plan: Plan) -> Iterator[str]:
     from ..layout.words.legs import in_short
     from ..layout.words.money import priced_words
     from ..layout.words.order import worked_words
-    from ..layout.words.outline import exact_words, found_words, size_words
-    from ..layout.words.say import Say
+    from ..layout.words.say import Say, exact_words, found_words, size_words
     from ..layout.words.why import proof_words
     from ..layout.work.cautions import Risk
 
@@ -124,7 +123,7 @@ def summary(plan: Plan) -> Iterator[str]:
 
 def _why(plan: Plan) -> Iterator[str]:
     """Yield what the top touches, what mending would gain, and the next place in rank."""
-    from ..layout.words.outline import exact_words
+    from ..layout.words.say import exact_words
     from ..layout.words.why import (
         along_grain_words,
         gain_words,

@@ -90,8 +90,7 @@ def _ends(bench: Bench, blank: Region, line: SawLine) -> Ends:
     extent = extent_of(blank)
     spans = blank.chord(*line.ends(extent))
     start, end = spans[0][0], spans[-1][1]
-    panel, datum = bench.top.panel, bench.datum
-    return edge_point(panel, datum, start), edge_point(panel, datum, end)
+    return edge_point(bench, start), edge_point(bench, end)
 
 
 def _leg(cuts: StraightCuts, ends: Ends) -> float | None:

@@ -17,7 +17,6 @@ from ..geometry.intersect import crossings
 from ..geometry.tolerance import CHORD, ROUNDING, SAME_PLACE, SAME_POINT
 from ..panel.datum import Datum
 from ..panel.edges import STRAIGHT, Edge, edges_of
-from ..panel.panel import Panel
 from ..panel.reference import Reference
 from .bench import Bench
 from .cut import EdgePoint, Guide, StraightCut, Trim, TrimKind
@@ -132,26 +131,18 @@ def strip_beyond(wood: Region, line: SawLine) -> Strip:
     return Strip(even, narrowest, _widest(beyond, SawLine(first, line.waste), last, extent))
 
 
-def edge_points(
-    panel: Panel, datum: Datum, at: Point, way: Point
-) -> tuple[EdgePoint, EdgePoint] | None:
-    """Return where the line through `at` along `way` enters and leaves the panel.
-
-    None where it misses the panel.
-    """
-    found = crossings(panel.boundary, at, way)
+def edge_points(bench: Bench, line: SawLine) -> Ends | None:
+    """Return where an endless line enters and leaves the panel; None where it misses it."""
+    found = crossings(bench.top.panel.boundary, line.at, line.way)
     if len(found) < 2:
         return None
-    return (
-        edge_point(panel, datum, found[0].point),
-        edge_point(panel, datum, found[-1].point),
-    )
+    return edge_point(bench, found[0].point), edge_point(bench, found[-1].point)
 
 
-def edge_point(panel: Panel, datum: Datum, point: Point) -> EdgePoint:
+def edge_point(bench: Bench, point: Point) -> EdgePoint:
     """Return a place by its offsets, and from the nearer corner where it lies on an edge."""
+    datum, edges = bench.datum, edges_of(bench.top.panel.boundary)
     offsets = datum.coordinates(point)
-    edges = edges_of(panel.boundary)
     held = [r for edge in edges if _lies_on(point, edge) for r in _references_on(edge, datum)]
     if not held:
         return EdgePoint(point, offsets.along, offsets.square)

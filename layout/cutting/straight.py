@@ -209,12 +209,11 @@ def _trim(
     bench: Bench, kind: TrimKind, line: SawLine, cut: tuple[float, Strip, Region], number: int
 ) -> Trim:
     allowance, strip, blank = cut
-    ends = edge_points(bench.top.panel, bench.datum, line.at, line.way)
+    ends = edge_points(bench, line)
     assert ends is not None  # there is wood on both sides of the line
     guided = None
     if bench.tools.guide is not None:
-        inside = line.moved(-bench.tools.guide)
-        guided = edge_points(bench.top.panel, bench.datum, inside.at, inside.way)
+        guided = edge_points(bench, line.moved(-bench.tools.guide))
     thickness = bench.top.panel.thickness if kind is TrimKind.ROUGH else bench.top.thickness
     sawn = Sawn(
         line, blank, strip, allowance, thickness, _stopped(ends, bench, line), not kind.stops

@@ -30,10 +30,9 @@ from ..template.proposal import AUTO, Proposal, proposed
 from ..top import Top, top_from
 from ..work.blades import Bore, blades_through, pins_of
 from ..work.cautions import Risk, cautions_for
-from ..work.finish import Finish, finish_of
 from ..work.materials import Materials, materials_of
 from ..work.order import WorkOrder, work_order
-from ..work.piece import Piece, Sale, sale_of
+from ..work.piece import Finish, Piece, Sale, finish_of, sale_of
 from .fitting import along_grain_in, fits_of
 from .job import Job
 from .standing import Standing, stand

@@ -17,9 +17,8 @@ from ..panel.reference import Found
 from ..plan.doubts import Doubt, Matter
 from ..plan.job import Job
 from ..units import Tape
-from .outline import outline_words
 from .panel import made_of, spoils_words
-from .say import listed
+from .say import listed, outline_words
 
 GOALS = {
     Goal.AREA: "as large as it fits",

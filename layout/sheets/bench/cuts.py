@@ -7,10 +7,10 @@ from dataclasses import replace
 from functools import singledispatch
 from itertools import groupby
 
-from ...cutting.acts import Act, CornerCuts, Flatten, Rest
 from ...cutting.builds import Edging, FrameJoint, RimLoss
 from ...cutting.cut import HandCut, RouterCut, SkippedTrim, Trim
 from ...cutting.mending import Mended
+from ...cutting.plan import Act, CornerCuts, Flatten, Rest
 from ...drawing.scene import Scene
 from ...panel.datum import Datum
 from ...plan.plan import Plan
