@@ -9,11 +9,16 @@ from itertools import product
 from ...geometry.scalar import last_where
 from .outline import Cuts
 
-_FINER, _FINEST = 2.5, 1e-4
-"""How much finer each step is than the one before, and the step, mm, that it ends with."""
+_SHARE, _FINER, _FINEST = 1 / 16, 2.5, 1e-4
+"""The first step as a share of the band, how much finer each is than the one before, and the step,
+mm, that it ends with."""
 
-_WORTH_IT = 1e-6
-"""Share of a score by which a step must raise it to be taken again."""
+_MOST_ROUNDS = 100
+"""Rounds of steps of one size."""
+
+_WORTH_IT = 0.1
+"""Of the share of the band that a step makes: by so much, as a share, it must raise a score to be
+taken again; else it runs to and fro across a ridge."""
 
 _FINELY = 1e-3
 """Of a step: how near it is found where a cut can go no farther."""
@@ -34,18 +39,21 @@ class Climber:
     lifts: bool
     """Whether its upper side can be moved."""
 
-    def climbed(self, score: float, cuts: Cuts, step: float) -> tuple[float, Cuts]:
-        """Return a local best reached by steps of at most so much, mm, and its score."""
-        while step > _FINEST:
-            better = False
+    def climbed(self, score: float, cuts: Cuts, band: float) -> tuple[float, Cuts]:
+        """Return a local best on a band of some length, mm, and its score."""
+        step = band * _SHARE
+        for _ in range(_MOST_ROUNDS):
+            if step < _FINEST:
+                break
+            better, enough = False, score * (1 + _WORTH_IT * step / band)
             for found in self._moves(cuts, step):
                 for name, way in self.outwards:
                     found = self._out(found, name, way * step)
                 worth = self.worth(found)
                 if worth > score:
-                    better = better or worth > score * (1 + _WORTH_IT)
+                    better = worth > enough
                     score, cuts = worth, found
-            step /= 1.0 if better else _FINER
+            step = min(2 * step, band * _SHARE) if better else step / _FINER
         return score, cuts
 
     def _moves(self, cuts: Cuts, step: float) -> Iterator[Cuts]:

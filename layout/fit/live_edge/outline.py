@@ -45,6 +45,11 @@ class Cuts:
         """Return them with every cut moved into the piece."""
         return Cuts(self.left + by, self.right - by, self.top - by)
 
+    def is_beside(self, other: Cuts, within: float) -> bool:
+        """Return whether no cut lies farther than so much, mm, from that of another piece."""
+        ways = self.left - other.left, self.right - other.right, self.top - other.top
+        return max(map(abs, ways)) < within
+
 
 def outline_of(band: Band, cuts: Cuts, *, rounded: bool) -> Path | None:
     """Return the boundary of a piece in the frame of its band, anticlockwise.

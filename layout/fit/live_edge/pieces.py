@@ -36,11 +36,11 @@ _SLACK = 4 * ROUNDING
 _WELL_IN = 0.01
 """mm: more than both polygons of the wood are apart."""
 
+_BESIDE = 0.02
+"""Share of the band within which a climb from either of two pieces ends in the same local best."""
+
 _LOOKS_A_BOX = 50_000
 """Looks at an edge (`Family.looks`) that a box takes: as measured."""
-
-_SHARE = 1 / 16
-"""Of the band: the first step of a polish."""
 
 
 @dataclass(slots=True)
@@ -77,6 +77,7 @@ class Pieces:
         self.outer_ends = Ends(self.outer, around=False)
         self._between = cache(lambda top: sides_of(self.outer, top))
         self._past = cache(self._area_past)
+        self._climbed = (0.0, Cuts(math.inf, math.inf, math.inf))
 
     def _heights(self) -> Stretch:
         limits, lower = self.wish.limits, self.band.lower.bounds
@@ -275,12 +276,15 @@ class Pieces:
             yield replace(box, **{name: half})
 
     def polish(self, score: float, top: Cuts) -> tuple[float, Cuts]:
-        """Return a local best."""
-        ways: tuple[tuple[str, int], ...] = (("right", 1), ("left", -1))
-        if self.wish.goal is Goal.WIDTH:
-            ways = (("top", 1),) if self.ripped else ()
-        climber = Climber(self.worth, self.can_be, ways, lifts=self.ripped)
-        return climber.climbed(score, top, (self.band.right - self.band.left) * _SHARE)
+        """Return the piece moved to a local best: to the last one where it lies beside that."""
+        band = self.band.right - self.band.left
+        if score > self._climbed[0] or not top.is_beside(self._climbed[1], _BESIDE * band):
+            ways = [("right", 1), ("left", -1)]
+            if self.wish.goal is Goal.WIDTH:
+                ways = [("top", 1)] if self.ripped else []
+            climber = Climber(self.worth, self.can_be, ways, lifts=self.ripped)
+            self._climbed = climber.climbed(score, top, band)
+        return self._climbed
 
     def finish(self, top: Cuts) -> Fit | None:
         """Return a piece proved inside the wood and round what it must hold, or None."""
