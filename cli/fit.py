@@ -10,8 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from .lengths import LENGTH, Length
-from .machine import answer, as_json_option
-from .reading import JOB, Text, job_from, job_in
+from .reading import JOB, Text, answer, as_json_option, job_from, job_in
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:

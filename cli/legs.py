@@ -9,8 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from .files import open_option, write
-from .machine import answer, as_json_option, plainly, wants_json
-from .reading import JOB, job_from
+from .reading import JOB, answer, as_json_option, job_from, plainly, wants_json
 from .searching import searching
 
 if TYPE_CHECKING:

@@ -10,8 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from .lengths import LENGTH, Length
-from .machine import answer, as_json_option, plainly, wants_json
-from .reading import stop
+from .reading import answer, as_json_option, plainly, stop, wants_json
 
 if TYPE_CHECKING:
     from ..layout.units import Tape

@@ -10,9 +10,8 @@ import click
 
 from .files import hand_out, open_option
 from .hours import with_hours
-from .machine import answer, as_json_option
 from .printers import with_printer
-from .reading import JOB, job_from
+from .reading import JOB, answer, as_json_option, job_from
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:

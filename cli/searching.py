@@ -12,8 +12,7 @@ from typing import Any, TypeVar
 
 import click
 
-from .machine import print_record, wants_json
-from .reading import NOTHING_FITS, stop
+from .reading import NOTHING_FITS, print_record, stop, wants_json
 
 Progress = Callable[[int, float, float], bool]
 """Steps taken, score found, bound; returns whether to go on."""

@@ -14,9 +14,8 @@ from .calibrate import FILE as SHEET
 from .calibrate import Calibration, keep_measured, write_sheet
 from .files import hand_out, open_option
 from .lengths import LENGTH
-from .machine import answer, as_json_option, plainly
 from .printers import with_printer
-from .reading import JOB, job_from
+from .reading import JOB, answer, as_json_option, job_from, plainly
 from .searching import searching
 from .template_options import Choices, with_choices
 

@@ -207,8 +207,7 @@ def _into_corner(bench: Bench, line: Line, beside: _Beside, core: Region) -> Ite
     assert other is not None
     turn = turn_at(line, other) if at_end else turn_at(other, line)
     stop = Stop((corner - foot).dot(way), -turn, at_end)
-    kind = TrimKind.TO_CORNER if at_end is bench.keeps_left else TrimKind.FROM_CORNER
-    yield Side(side.outwards, side.half, kind, side.end, stop)
+    yield Side(side.outwards, side.half, TrimKind.TO_CORNER, side.end, stop)
 
 
 def _round(bench: Bench, sides: Iterable[Side]) -> tuple[Side, ...]:

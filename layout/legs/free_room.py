@@ -1,4 +1,4 @@
-"""Where feet stand under an outline of any form: out in its corners, however these lie.
+"""Where feet stand under an outline of any form, and where they dodge spoilt wood.
 
 No centreline need be an axis of such a top, so nothing is mirrored. Feet are put in those corners
 of their room that lie farthest in even directions, or where even rays from the middle of its weight

@@ -1,4 +1,4 @@
-"""Screws that bite and do not come through."""
+"""Screws that bite and do not come through, and the holes that hold legs to the top."""
 
 from __future__ import annotations
 

@@ -11,10 +11,9 @@ from ..errors import PanelError
 from ..geometry import Path, Region
 from ..geometry.stepping import Side
 from ..keys.figures import ABOVE_0, FROM_0, Length, Range, count, degrees
-from ..keys.key import fills, hold, key, take
+from ..keys.key import Values, fills, hold, key, take
 from ..keys.kinds import Choice, Only, Text, names
 from ..keys.plane import Boundary, Choices, holes_of
-from ..keys.values import Values
 from .build import Build, Coat, Kind, Was
 from .defect import SPOILS, Defect, Spoils
 from .materials import BOARD_WORDS, MATERIALS, Material, material_named
