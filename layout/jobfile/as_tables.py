@@ -9,9 +9,7 @@ from ..cutting.profile import EdgeProfile
 from ..errors import LayoutError
 from ..fit.wish import Goal, Limits
 from ..fit.wish_kinds import Span
-from ..geometry.path import Path, circle
-from ..geometry.point import Point
-from ..geometry.segments import Arc, EllipticArc, Line
+from ..geometry import Arc, EllipticArc, Line, Path, Point, circle
 from ..keys.figures import Length
 from ..keys.plane import At, Ring
 from ..legs.movement import SWING

@@ -10,12 +10,8 @@ from itertools import pairwise
 from typing import Any
 
 from ..errors import GeometryError
-from ..geometry.alike import first_of_best
+from ..geometry import Path, Point, Region, array_of, first_of_best
 from ..geometry.distance import nearest
-from ..geometry.path import Path
-from ..geometry.placement import array_of
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import SAME_POINT
 from .figures import ANY_LENGTH, Length, Number
 from .kinds import Choice, Kind

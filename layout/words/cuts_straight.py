@@ -102,11 +102,6 @@ def _minded(cut: Trim, say: Say) -> Iterator[str]:
     short = say.tape.figure(SHORT_OF_CORNER)
     if cut.kind is TrimKind.TO_CORNER:
         yield f"stop {short} short of the hollow corner; nothing falls off yet"
-    elif cut.kind is TrimKind.FROM_CORNER:
-        yield (
-            f"let the blade in {short} past the hollow corner and saw outwards to the edge; "
-            "nothing falls off yet"
-        )
     if cut.support is Support.PEOPLE:
         yield "two supports on each side of the cut, a second person at the falling piece"
 
