@@ -89,15 +89,12 @@ def _outline(boundary: Path, units: Units) -> Tables:
         radii = _radii(boundary, x, y)
         if radii is not None:
             sides = {"length": spelt(length, x, units), "width": spelt(length, y, units)}
-            told = [spelt(length, radius, units) for radius in radii]
-            return {**sides, "radii": told} if any(radii) else sides
+            corners = [spelt(length, radius, units) for radius in radii]
+            return {**sides, "radii": corners} if any(radii) else sides
     points, bows = _through(boundary)
     held: Tables = {"points": spelt(Ring(), points, units)}
-    if bows:
-        held["bows"] = [
-            {"from": number, "rise": spelt(length, rise, units)} for number, rise in bows.items()
-        ]
-    return held
+    told = [{"from": k, "rise": spelt(length, rise, units)} for k, rise in bows.items()]
+    return {**held, "bows": told} if told else held
 
 
 def _radii(boundary: Path, x: float, y: float) -> tuple[float, float, float, float] | None:
