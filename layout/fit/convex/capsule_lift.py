@@ -16,11 +16,14 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from ..wood.edges import Array
+from ..wood.edges import Array, Segments
 from .aims import Figure, Figures
 from .boxes import Box
 from .lift import Lift
-from .relaxation import Edges, Patch, Rows, Seen, nearest_all_round, wandering
+from .relaxation import Edges, Patch, Rows, Seen, nearest_all_round
+
+_CORNERS = np.array([[-1.0, -1.0], [-1.0, 1.0], [1.0, -1.0], [1.0, 1.0]])
+"""Of a square about 0, 0."""
 
 
 class CapsuleLift(Lift):
@@ -54,38 +57,42 @@ class CapsuleLift(Lift):
         """Return half-planes for both ends of the spine against the nearest edges all round."""
         end = np.array([self.middle, 0.0])
         ends = np.concatenate([local.ends - end, local.ends + end])
-        seen = Seen.of(ends, np.concatenate([local.outermost, local.outermost]))
+        outermost = np.concatenate([local.outermost, local.outermost])
+        seen = Seen.of(ends, outermost)
         chosen = nearest_all_round(seen.way, seen.distance, places=2)
-        seen = seen.take(chosen)
-        along, across = self.patch.along + self.longer, self.patch.across + self.aside
-        cosine, known = _parting(seen.way, seen.distance, along, across)
-        lies = seen.square_before(wandering(seen.unit, along, across))
-        lies &= seen.distance > wandering(seen.way, along, across)
-        lies |= seen.outermost
-        use = lies | known
-        sign = np.where(chosen < len(local.ends), 1.0, -1.0)[use]
-        cosine = np.where(lies, 1.0, cosine)[use]
-        return self._rows(seen.way[use], seen.distance[use], cosine, sign)
+        sign = np.where(chosen < len(local.ends), 1.0, -1.0)
+        return self._rows(ends[chosen], outermost[chosen], sign)
 
     def _side(self, corners: Array) -> Rows:
         """Return half-planes for the spine between its ends against corners beside it."""
         middle = self.middle
         beside = (np.abs(corners[:, 0]) < middle) & (corners[:, 1] != 0)
         corners = corners[beside]
+        chosen = nearest_all_round(corners, np.abs(corners[:, 1]))
+        corners = corners[chosen]
         tau = corners[:, 0] / middle if middle > 0 else corners[:, 0]
-        distance = np.abs(corners[:, 1])
-        chosen = nearest_all_round(corners, distance)
-        corners, tau, distance = corners[chosen], tau[chosen], distance[chosen]
-        way = np.stack([np.zeros(len(corners)), np.sign(corners[:, 1])], axis=1)
-        along = self.patch.along + np.abs(tau) * self.longer
-        across = self.patch.across + np.abs(tau) * self.aside
-        cosine, known = _parting(way, distance, along, across)
-        return self._rows(way[known], distance[known], cosine[known], tau[known])
+        feet = np.repeat((corners * [0.0, 1.0])[:, None], 2, axis=1)
+        return self._rows(feet, np.zeros(len(feet), dtype=bool), tau)
 
-    def _rows(self, normal: Array, distance: Array, cosine: Array, tau: Array) -> Rows:
-        """Return n·(way of the centre) + τ n·s + cos ψ r <= n·point."""
-        rows = np.column_stack([normal, tau[:, None] * normal, cosine])
-        return Rows(rows, distance + tau * normal[:, 0] * (self.middle - self.least))
+    def _rows(self, ends: Array, outermost: NDArray[np.bool_], tau: Array) -> Rows:
+        """Return rows: the radius is at most how far places on the spine lie from edges.
+
+        That is convex in the place, so it lies below the plane that lies least above it in the
+        corners of where the place can be.
+        """
+        sides = np.array([self.patch.along, self.patch.across]) + np.abs(tau)[:, None] * np.array(
+            [self.longer, self.aside]
+        )
+        corners = sides[:, None] * _CORNERS
+        lines = Segments.of(ends)
+        away = np.einsum("nij,nj->ni", corners, lines.across) - lines.height[:, None]
+        along = np.einsum("nij,nj->ni", corners, lines.unit) - lines.begin[:, None]
+        beyond = np.maximum(np.abs(along) - lines.half[:, None], 0.0)
+        far = np.where(outermost[:, None], away, np.hypot(away, beyond))
+        level, twist = far.mean(axis=1), np.abs(far @ [1.0, -1.0, -1.0, 1.0]) / 4
+        normal = -(far @ _CORNERS) / 4 / np.maximum(sides, 1e-9)
+        rows = np.column_stack([normal, tau[:, None] * normal, np.ones(len(tau))])
+        return Rows(rows, level + twist + tau * normal[:, 0] * (self.middle - self.least))
 
     def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
         """Return figures for the half sizes and the area.
@@ -149,13 +156,3 @@ class CapsuleLift(Lift):
         limits.append(loose - np.abs(seen[:, 1]))
         return Rows(np.vstack(rows), np.concatenate(limits))
 
-
-def _parting(
-    e: Array, distance: Array, along: Array | float, across: Array | float
-) -> tuple[Array, NDArray[np.bool_]]:
-    """Return cos ψ for each point, and where it is known."""
-    ahead = distance - (np.abs(e[:, 0]) * along + np.abs(e[:, 1]) * across)
-    beside = np.abs(e[:, 1]) * along + np.abs(e[:, 0]) * across
-    known = ahead > 0
-    tangent = beside / np.where(known, ahead, 1.0)
-    return 1 / np.sqrt(1 + tangent * tangent), known
