@@ -13,7 +13,7 @@ from ..wood.edges import Array, turned
 from ..wood.round_holes import Disks
 from .relaxation import Patch
 
-_WORTH_A_LOOK = 0.8
+_WORTH_A_LOOK = 0.9
 """Share of the cells left, below which half-planes are tried again."""
 
 

@@ -122,7 +122,7 @@ class TwoSizes(Tops):
         if first <= enough or max(self.kind.looseness(box)) > _MIDDLING:
             return first
         most = min(first, self._bound_by_half_planes(box, enough))
-        if drop_aside(box) and most > enough:
+        while drop_aside(box) and most > enough:
             most = min(most, self._bound_by_half_planes(box, enough))
         return max(most, enough)  # cells were dropped that may be worth as much
 

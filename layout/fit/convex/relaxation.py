@@ -99,10 +99,10 @@ class HalfPlanes:
         end = program.best(objective)
 
         def places(enough: float) -> Array:
-            program.demand(objective, (aim.needed(enough) - aim.start) / scale)
+            least = (aim.needed(enough) - aim.start) / scale
             ways = np.eye(2, len(objective))
-            far = [[side * program.bound(side * way)[0] for way in ways] for side in (-1, 1)]
-            return np.array(far)
+            far = program.ranges(objective, least, np.vstack([-ways, ways]))
+            return np.array([-far[:2], far[2:]])
 
         return aim.worth(end.value * scale + aim.start), end.step, places
 
