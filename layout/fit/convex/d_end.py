@@ -122,10 +122,9 @@ class DEndKind(CapsuleKind):
 
         return distances
 
-    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
+    def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks: with their end, a side or a corner."""
-        x, y = ways[..., 0], np.abs(ways[..., 1])
-        near, far = np.sort([y, -x - p], axis=0)
+        near, far = np.sort([np.abs(y), -x - p], axis=0)
         flat = far - radii
         turned_by = np.maximum(2 * radii**2 - (far - near) ** 2, 0.0)
         cornered = (far + near - np.sqrt(turned_by)) / 2

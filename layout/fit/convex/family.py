@@ -152,16 +152,15 @@ class TwoSizes(Tops):
             deep = np.minimum(least, 0.0) if len(box.disks.radii) else -np.abs(least)
             signed = np.where(self._outside(box), deep, least)
             most = (signed + reach) * factor + addend
-            scores = self.sizing.upper(box.low, box.high, most)
             # what crosses an edge with its middle may lie clear of it at another turn
-            keep = (scores > enough) & ((signed > -reach) | (least < 0))
+            keep = (most > needed) & ((signed > -reach) | (least < 0))
             if len(self.wood.held):
                 held = self.kind.held_radii(box, self.wood.held, reach)
                 keep &= held <= most
             if not keep.any():
                 return enough
-            slack = reach + factor * factor * (least[keep] + reach) + 2 * addend + drift
-            matter = (distances[keep] <= slack[:, None]).any(axis=0)
+            slack = reach + factor * factor * (least + reach) + 2 * addend + drift
+            matter = (distances <= np.where(keep, slack, -np.inf)[:, None]).any(axis=0)
             near, disks = np.split(matter, [len(box.near)])
             box.disks = box.disks.take(disks)
             if not near.all():
@@ -180,7 +179,7 @@ class TwoSizes(Tops):
                 or 2 * len(stays) > min(_MOST_CELLS, _MOST_DISTANCES / max(len(near), 1))
             ):
                 box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
-                return float(scores[keep].max())
+                return float(self.sizing.upper(box.low, box.high, np.array([box.most]))[0])
             sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
             halve_cells(box, along=bool(np.subtract(*self.kind.lengths(sides, anchor)) >= 0))
 
@@ -196,7 +195,7 @@ class TwoSizes(Tops):
             radii[some, :edges] = met(centres)
             if len(disks.radii):
                 ways = disks.ways(box.turn, centres)
-                radii[some, edges:] = self.kind.disk_radii(p, ways, disks.radii)
+                radii[some, edges:] = self.kind.disk_radii(p, *ways, disks.radii)
         return radii
 
     def _drop_shallow(self, box: Box, core: tuple[Array, Array]) -> None:

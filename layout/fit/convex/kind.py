@@ -134,15 +134,15 @@ class Kind(ABC):
     pace = 1.0
     """How long it takes to look at an edge, against what is usual: as measured."""
 
-    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
-        """Return at least the radii at which tops touch disks, (m, k).
+    def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
+        """Return the radii at which tops touch disks, (m, k), as a `Met` does, or a hair more.
 
         Parameters
         ----------
-        ways : (m, k, 2) array
+        x, y : (m, k) arrays
             From centres to the middles of the disks, along the turn and across it, mm.
         """
-        return disk_factors(self.body, self.squeeze(p), ways, radii)
+        return disk_factors(self.body, self.squeeze(p), x, y, radii)
 
     def looseness(self, box: Box) -> tuple[float, float]:
         """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
