@@ -39,6 +39,8 @@ class Box:
     """(k,) array of int: the edges that can still be nearest to a cell."""
     disks: Disks = field(default_factory=Disks.none)
     """and the round holes that can, beside those edges."""
+    hopeless: float = 0.0
+    """By what share its half-planes gave more than enough, or may give."""
     waits: bool = False
     """Whether it is one to start with that is not looked into as long as others promise more."""
     fine: float = 0.5

@@ -155,4 +155,3 @@ class CapsuleLift(Lift):
         loose += sine * (np.abs(seen[:, 0] - k * length) + patch.along + np.abs(k) * span)
         limits.append(loose - np.abs(seen[:, 1]))
         return Rows(np.vstack(rows), np.concatenate(limits))
-

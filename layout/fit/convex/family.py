@@ -31,7 +31,7 @@ from .wood import Wood
 _MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
 """Cells, and distances to edges, beyond which a box is rather cut than looked at more closely."""
 
-_MOST_STAYING = 0.7
+_MOST_STAYING = 0.5
 """Share of the cells that smaller cells could not drop either, above which to cut the box.
 
 Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
@@ -51,8 +51,9 @@ _SMALL = 0.03
 """Looseness, as an angle, of turns and shapes below which places are cut where they are looser:
 half-planes help in boxes that are small every way (cut sooner, boxes are a half more)."""
 
-_MIDDLING = 100.0
-"""Looseness above which half-planes are not even tried."""
+_HOPELESS = 0.3
+"""Share by which the half-planes of a box gave more than enough, above which those of its parts
+are not tried. With each cut in two it is taken to halve."""
 
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
@@ -119,11 +120,13 @@ class TwoSizes(Tops):
             return self.sizing.upper_of_tail(box.low, self.wood.diameter / 2)
         self.looks += _LOOKS_A_BOX
         first = self._bound_by_cells(box, enough)
-        if first <= enough or max(self.kind.looseness(box)) > _MIDDLING:
+        box.hopeless /= 2
+        if first <= enough or box.hopeless > _HOPELESS:
             return first
         most = min(first, self._bound_by_half_planes(box, enough))
         while drop_aside(box) and most > enough:
             most = min(most, self._bound_by_half_planes(box, enough))
+        box.hopeless = most / enough - 1 if enough > 0 else 0.0
         return max(most, enough)  # cells were dropped that may be worth as much
 
     def _bound_by_depth(self, box: Box) -> float:
