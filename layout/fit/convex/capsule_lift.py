@@ -4,9 +4,9 @@ A capsule is {c + τ s : |τ| <= 1} with a disk of radius r swept along it; s is
 centre to one end of its spine. Seen in the frame of the box s = (s1, s2), and the unknowns are
 s1 − (least s1), s2 and r. An end clear of a line is a half-plane exactly: n·(c ± s) + r <= n·point.
 
-A point P outside keeps r <= |P − c − τ s| whatever τ is. That distance is at most its part along
-the direction n of the middle of the box, over cos ψ, where ψ is the angle by which the direction
-can wander: again a half-plane.
+An edge, or a point, outside keeps r at most as far as it lies from c + τ s, whatever τ is. That
+distance is convex in the place, so over the rectangle of all places that c + τ s can have it lies
+under the plane that lies least above it in the four corners: again a half-plane.
 """
 
 from __future__ import annotations
@@ -19,8 +19,11 @@ from numpy.typing import NDArray
 from ..wood.edges import Array, Segments
 from .aims import Figure, Figures
 from .boxes import Box
+from .gauge import PowerBody, nearest_places
 from .lift import Lift
-from .relaxation import Edges, Patch, Rows, Seen, nearest_all_round
+from .relaxation import Edges, Patch, Rows, nearest_all_round
+
+_DISK = PowerBody(2.0)
 
 _CORNERS = np.array([[-1.0, -1.0], [-1.0, 1.0], [1.0, -1.0], [1.0, 1.0]])
 """Of a square about 0, 0."""
@@ -58,8 +61,8 @@ class CapsuleLift(Lift):
         end = np.array([self.middle, 0.0])
         ends = np.concatenate([local.ends - end, local.ends + end])
         outermost = np.concatenate([local.outermost, local.outermost])
-        seen = Seen.of(ends, outermost)
-        chosen = nearest_all_round(seen.way, seen.distance, places=2)
+        feet = nearest_places(_DISK, ends)
+        chosen = nearest_all_round(feet, np.hypot(feet[:, 0], feet[:, 1]), places=2)
         sign = np.where(chosen < len(local.ends), 1.0, -1.0)
         return self._rows(ends[chosen], outermost[chosen], sign)
 
@@ -88,7 +91,8 @@ class CapsuleLift(Lift):
         away = np.einsum("nij,nj->ni", corners, lines.across) - lines.height[:, None]
         along = np.einsum("nij,nj->ni", corners, lines.unit) - lines.begin[:, None]
         beyond = np.maximum(np.abs(along) - lines.half[:, None], 0.0)
-        far = np.where(outermost[:, None], away, np.hypot(away, beyond))
+        bounds = outermost & (lines.half > 0)
+        far = np.where(bounds[:, None], away, np.hypot(away, beyond))
         level, twist = far.mean(axis=1), np.abs(far @ [1.0, -1.0, -1.0, 1.0]) / 4
         normal = -(far @ _CORNERS) / 4 / np.maximum(sides, 1e-9)
         rows = np.column_stack([normal, tau[:, None] * normal, np.ones(len(tau))])

@@ -59,6 +59,8 @@ class Kind(ABC):
     """What the tops are, squeezed, for a radius of 1; or holds them."""
     held = 1.0
     """What share of the body they hold."""
+    periods = (0.0, math.pi)
+    """The least turns that bring shape 0, and any other, onto itself."""
     takes_disks = True
     """Whether round holes may stand for disks: beside corners they would be met too late."""
 
@@ -80,7 +82,7 @@ class Kind(ABC):
 
     def period(self, p: float) -> float:
         """Return the least turn that brings shape p onto itself; 0 where any turn does."""
-        return 0.0 if p == 0 else math.pi
+        return self.periods[0 if p == 0 else 1]
 
     @abstractmethod
     def growth(self, low: float, high: float, half_turn: float) -> Growth:

@@ -151,9 +151,9 @@ class Segments(NamedTuple):
         half = np.abs(way)
         unit = way / np.maximum(half, 1e-300)
         unit[half == 0] = 1.0  # a point: any way will do
-        middle, across = (ends[:, 0] + way) * unit.conj(), unit * 1j
-        seen = (ways.view(np.float64).reshape(-1, 2) for ways in (across, unit))
-        return cls(*seen, middle.imag, middle.real, half)
+        middle = (ends[:, 0] + way) * unit.conj()
+        across, along = (ways.view(np.float64).reshape(-1, 2) for ways in (unit * 1j, unit))
+        return cls(across, along, middle.imag, middle.real, half)
 
     def distances(self, points: Array) -> Array:
         """Return the distance from each of m points to each of them, (m, n) mm.
