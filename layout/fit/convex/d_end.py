@@ -40,8 +40,7 @@ class DEndLift(CapsuleLift):
         loose = sine * (cap * (box.high - box.low) / 2 + box.high * (cap - least) / 2)
         aside = np.array([[0.0, 0.0, 0.0, r, 0.0, -p]]) / max(r, p)
         both = Rows(np.vstack([aside, -aside]), np.full(2, loose / max(r, p)))
-        swing = cap * sine
-        return Rows.joined(within, both), np.append(low, -swing), np.append(high, swing)
+        return Rows.joined(within, both), np.append(low, -cap * sine), np.append(high, cap * sine)
 
     def contacts(self, local: Edges, cap: float) -> Rows:
         """Return the rows of the capsules, and of the corners at the square end.
@@ -109,7 +108,8 @@ class DEndKind(CapsuleKind):
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks: with their end, a side or a corner."""
         near, far = np.sort([np.abs(y), -x - p], axis=0)
-        square = np.minimum(np.maximum(far - radii, near), far - radii * math.sqrt(0.5))
+        by = np.minimum(far - near, radii)  # all of it: flat on a side, else with a corner
+        square = far - (by + np.sqrt(2 * radii**2 - by**2)) / 2
         return np.maximum(np.where(x > p, np.hypot(x - p, y) - radii, square), 0.0)
 
     def needed(self, p: float, ways: Array) -> Array:
