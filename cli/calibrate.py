@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -10,8 +11,8 @@ import click
 
 from .files import write
 from .lengths import Length
-from .machine import SCHEMA, print_record, wants_json
 from .printers import keep_profile, profile_path
+from .reading import answer, plainly
 from .template_options import SIDES, Choices
 
 if TYPE_CHECKING:
@@ -38,7 +39,7 @@ class Calibration:
 def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
     """Write the calibration sheet for some paper, and say what to do with it."""
     from ..layout.drawing.pdf import to_pdf
-    from ..layout.sheets.calibration_page import calibration_page
+    from ..layout.sheets.measure_page import calibration_page
     from ..layout.template.calibration_bars import CalibrationBars
 
     paper = choices.paper or wish.paper
@@ -47,18 +48,20 @@ def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
     command = _command(paper, margins, choices.printer or wish.printer)
     scene = calibration_page(paper, margins, command)
     path = None if out is None else write(out, {FILE: to_pdf([scene], scene.title)})[0]
-    if wants_json():
-        written = [] if path is None else [str(path)]
-        sizes = {"across": bars.across, "along": bars.along}
-        print_record({"schema": SCHEMA, "paper": paper.name, "bars": sizes, "written": written})
-        return
-    click.echo(f"Calibration sheet for {paper.name}: {bars.words(bars.across)} along the short "
-               f"edge, {bars.words(bars.along)} along the long edge.")  # fmt: skip
-    if path is None:
-        click.echo("Nothing was written: name a folder with --out.")
-        return
-    click.echo(f"Written to {path}. Print it at 100 %, measure both bars, and type:")
-    click.echo("  " + " ".join(command))
+    written = [] if path is None else [str(path)]
+    sizes = {"across": bars.across, "along": bars.along}
+
+    def lines() -> Iterator[str]:
+        across, along = bars.words(bars.across), bars.words(bars.along)
+        lie = f"{across} along the short edge, {along} along the long edge"
+        yield f"Calibration sheet for {paper.name}: {lie}."
+        if path is None:
+            yield "Nothing was written: name a folder with --out."
+        else:
+            yield f"Written to {path}. Print it at 100 %, measure both bars, and type:"
+            yield "  " + " ".join(command)
+
+    answer(lambda: {"paper": paper.name, "bars": sizes, "written": written}, lines)
 
 
 def keep_measured(choices: Choices, measured: Calibration) -> None:
@@ -77,20 +80,17 @@ def keep_measured(choices: Choices, measured: Calibration) -> None:
     bars = CalibrationBars.on(choices.paper, margins)
     profile = bars.measured(choices.printer, measured.x.mm, measured.y.mm)
     path = keep_profile(profile)
-    if wants_json():
-        from ..layout.plan.serialise import plain
 
-        print_record({"schema": SCHEMA, "profile": plain(profile), "written": [str(path)]})
-        return
-    from ..layout.words.paper import correction_words
+    def lines() -> Iterator[str]:
+        from ..layout.words.paper import correction_words
 
-    if profile.correction.is_none:
-        click.echo(f"The printer {profile.name!r} prints true: nothing to correct.")
-    else:
-        click.echo(f"Corrected {correction_words(profile.correction)}.")
-    click.echo(f"Kept in {path}")
-    click.echo(f'Use it with --printer "{profile.name}", or printer = "{profile.name}" under '
-               "[template] in a job.")  # fmt: skip
+        name, right = profile.name, f"The printer {profile.name!r} prints true: nothing to correct."
+        none = profile.correction.is_none
+        yield right if none else f"Corrected {correction_words(profile.correction)}."
+        yield f"Kept in {path}"
+        yield f'Use it with --printer "{name}", or printer = "{name}" under [template] in a job.'
+
+    answer(lambda: {"profile": plainly(profile), "written": [str(path)]}, lines)
 
 
 def _command(paper: Paper, margins: Margins, printer: str) -> tuple[str, ...]:

@@ -5,13 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path
 from textwrap import wrap
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from ..layout.errors import LayoutError, NothingFitsError, Problem
-from .machine import SCHEMA, as_json_option, print_record, problem_record
-from .reading import JOB, Text, job_in, job_text, stop
+from .reading import (
+    JOB,
+    Text,
+    answer,
+    as_json_option,
+    job_in,
+    job_text,
+    plainly,
+    problem_record,
+    stop,
+)
 
 if TYPE_CHECKING:
     from ..layout.fit.found import Fit
@@ -30,7 +39,7 @@ Examples:
 @click.command(epilog=EXAMPLES)
 @click.argument("job", type=JOB)
 @as_json_option
-def check(job: Path, as_json: bool) -> None:
+def check(job: Path) -> None:
     """List what is wrong with the job file JOB, or say what was understood of it.
 
     Ends with 0 where nothing is wrong, also where a figure is possible but so unlikely that it is
@@ -40,41 +49,28 @@ def check(job: Path, as_json: bool) -> None:
     found = job_in(text)
     look = _first_look(found, text.name)
     again = tuple(_look_again(found, text, look))
-    if as_json:
-        from ..layout.plan.serialise import plain
 
-        print_record(
-            {
-                "schema": SCHEMA,
-                "problems": [],
-                "missing": [problem_record(problem) for problem in found.missing],
-                "look_again": [problem_record(problem) for problem in again],
-                "job": plain(found),
-            }
-        )
-        return
-    if found.missing:
-        click.echo(f"{text.name}: good for a fit; a plan also needs:")
-        for problem in found.missing:
-            click.echo(f"  {problem}")
-    else:
-        click.echo(f"{text.name}: no problems")
-    _tell(found, look)
-    if again:
-        click.echo("Look again:")
-        for problem in again:
-            click.echo(f"  {problem}")
+    def record() -> dict[str, Any]:
+        missing, unlikely = ([problem_record(p) for p in held] for held in (found.missing, again))
+        return {"problems": [], "missing": missing, "look_again": unlikely, "job": plainly(found)}
+
+    def lines() -> Iterator[str]:
+        good = "good for a fit; a plan also needs:" if found.missing else "no problems"
+        yield f"{text.name}: {good}"
+        yield from (f"  {problem}" for problem in found.missing)
+        yield from _understood(found, look)
+        yield from ["Look again:", *(f"  {problem}" for problem in again)] if again else ()
+
+    answer(record, lines)
 
 
-def _tell(job: Job, look: Fit | NothingFitsError | None) -> None:
+def _understood(job: Job, look: Fit | NothingFitsError | None) -> Iterator[str]:
     from ..layout.words.understood import understood
 
     fit = None if isinstance(look, NothingFitsError) else look
     for heading, words in understood(job, fit):
-        first, *rest = wrap(words, WIDTH - 14) or [""]
-        click.echo(f"  {heading:<11} {first}")
-        for line in rest:
-            click.echo(f"  {'':<11} {line}")
+        for k, line in enumerate(wrap(words, WIDTH - 14) or [""]):
+            yield f"  {'' if k else heading:<11} {line}"
 
 
 def _first_look(job: Job, name: str) -> Fit | NothingFitsError | None:

@@ -1,4 +1,4 @@
-"""Files written whole or not at all."""
+"""Files written whole or not at all, handed out and opened with what the system has for them."""
 
 from __future__ import annotations
 
@@ -7,11 +7,20 @@ import glob
 import os
 import tempfile
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import wraps
 from pathlib import Path
+from typing import Any
 
 import click
 
-from .reading import stop
+from .reading import stop, wants_json
+
+
+def kept_at(*parts: str) -> Path:
+    """Return a place in the user's configuration folder."""
+    import platformdirs
+
+    return platformdirs.user_config_path("panelwright", appauthor=False).joinpath(*parts)
 
 
 def write(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...]:
@@ -23,9 +32,11 @@ def write(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...]:
 
 
 def hand_out(
-    out: Path | None, files: Callable[[], Mapping[str, str | bytes]], begin: str, *, quiet: bool
+    out: Path | None, files: Callable[[], Mapping[str, str | bytes]], begin: str
 ) -> Path | None:
-    """Write sheets into the folder `out`, if one is named; say so, and return the first.
+    """Write sheets into the folder `out`, if one is named; say so, but to no machine.
+
+    Returns the first.
 
     Parameters
     ----------
@@ -33,11 +44,11 @@ def hand_out(
         What to begin with, a blank {} for the first sheet.
     """
     if out is None:
-        if not quiet:
+        if not wants_json():
             click.echo("Nothing was written: name a folder with --out.")
         return None
     written = write(out, files())
-    if not quiet:
+    if not wants_json():
         click.echo(f"Written to {out}/: {', '.join(path.name for path in written)}")
         click.echo(begin.format(written[0]))
     return written[0]
@@ -129,3 +140,32 @@ def _umask() -> int:
     mask = os.umask(0o022)
     os.umask(mask)
     return mask
+
+
+Writing = Callable[..., Path | None]
+"""A command that returns the first file that it wrote, None where it wrote none."""
+
+
+def open_option(*places: str) -> Callable[[Writing], Callable[..., None]]:
+    """Give a command the option `--open`.
+
+    Parameters
+    ----------
+    places : str
+        The options of which one must say where something is written.
+    """
+
+    def decorated(command: Writing) -> Callable[..., None]:
+        @click.option("--open", "opened", is_flag=True, help="Open the first sheet written.")
+        @wraps(command)
+        def opening(opened: bool, **typed: Any) -> None:  # noqa: ANN401 - as options have it
+            if opened and all(typed[place] is None for place in places):
+                named = " or ".join(f"--{place}" for place in places)
+                raise click.UsageError(f"--open opens what is written: say where with {named}")
+            first = command(**typed)
+            if opened and first is not None and click.launch(str(first.absolute())) != 0:
+                click.echo(f"No program was found that opens {first}.", err=True)
+
+        return opening
+
+    return decorated

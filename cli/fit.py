@@ -10,8 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from .lengths import LENGTH, Length
-from .machine import SCHEMA, as_json_option, print_record
-from .reading import JOB, Text, job_from, job_in
+from .reading import JOB, Text, answer, as_json_option, job_from, job_in
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:
@@ -48,7 +47,6 @@ Examples:
 def fit(
     job: Path | None,
     size: tuple[Length, Length] | None,
-    as_json: bool,
     timed: bool,
     why: bool,
     seconds: float | None,
@@ -63,24 +61,26 @@ def fit(
     found_job = job_from(job) if job is not None else _sized(size)
     job = job or Path("--size")
     from ..layout.plan.fitting import fits_of
-    from ..layout.plan.serialise import fit_record
 
     started = perf_counter()
     with searching(job, seconds) as progress:
         fits = fits_of(found_job, progress=progress)
     each = (perf_counter() - started) / len(fits)
     told = _why(found_job, fits[0], more=why)
-    if as_json:
+
+    def record() -> dict[str, Any]:
+        from ..layout.plan.serialise import fit_record
         from ..layout.plan.why import why_record
 
         records = [fit_record(found, each if timed else None) for found in fits]
-        print_record({"schema": SCHEMA, "fits": records, **why_record(**told)})
-        return
-    for rank, found in enumerate(fits, 1):
-        click.echo(f"{rank}. {_spoken(found, found_job)}")
-        if rank == 1:
-            for line in _why_lines(found_job, found, told):
-                click.echo(f"   {line}")
+        return {"fits": records, **why_record(**told)}
+
+    def lines() -> Iterator[str]:
+        first, *others = (f"{k}. {_spoken(found, found_job)}" for k, found in enumerate(fits, 1))
+        why_not_larger = (f"   {line}" for line in _why_lines(found_job, fits[0], told))
+        yield from (first, *why_not_larger, *others)
+
+    answer(record, lines)
 
 
 def _sized(size: tuple[Length, Length] | None) -> Job:
@@ -135,7 +135,7 @@ def _spoken(found: Fit, job: Job) -> str:
     import math
 
     from ..layout.top import Top
-    from ..layout.words.outline import exact_words
+    from ..layout.words.say import exact_words
     from ..layout.words.why import proof_words
     from ..layout.work.cautions import off_grain
 

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from dataclasses import replace
-from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
-from .files import write
-from .machine import SCHEMA, as_json_option, print_record
-from .reading import stop
+from .files import kept_at, write
+from .reading import answer, as_json_option, stop
 
 if TYPE_CHECKING:
     from ..layout.plan.job import Job
@@ -42,7 +41,6 @@ def hours(
     most: float | None,
     day: float | None,
     forget: str | None,
-    as_json: bool,
 ) -> None:
     """List how long each step of the work takes, or keep your own figure for STEP.
 
@@ -53,7 +51,7 @@ def hours(
     if step is not None and least is None:
         raise click.UsageError("give the hours of the step, least and most")
     if step is None and day is None and forget is None:
-        _tell(kept, as_json=as_json)
+        answer(lambda: _record(kept), lambda: _lines(kept))
         return
     paces = dict(kept.pace)
     if step is not None:
@@ -64,11 +62,10 @@ def hours(
     from ..layout.work.wish import WorkWish
 
     told = WorkWish(day=day or kept.day, pace=tuple(paces.items()))
-    path = _keep(told)
-    if as_json:
-        _tell(told, as_json=True)
-    else:
-        click.echo(f"Kept in {path}")
+    path = kept_at(FILE)
+    record = {"day": told.day, "pace": {name: list(span) for name, span in told.pace}}
+    write(path.parent, {FILE: json.dumps(record, indent=1, ensure_ascii=False) + "\n"})
+    answer(lambda: _record(told), lambda: [f"Kept in {path}"])
 
 
 def kept_hours() -> WorkWish:
@@ -76,7 +73,7 @@ def kept_hours() -> WorkWish:
     from ..layout.errors import LayoutError
     from ..layout.work.wish import WorkWish
 
-    path = _path()
+    path = kept_at(FILE)
     try:
         held = json.loads(path.read_text(encoding="utf-8"))
         return WorkWish(day=held["day"], pace=held["pace"])
@@ -94,40 +91,26 @@ def with_hours(job: Job) -> Job:
     return replace(job, work=job.work.over(kept_hours()))
 
 
-def _path() -> Path:
-    import platformdirs
-
-    return platformdirs.user_config_path("panelwright", appauthor=False) / FILE
-
-
-def _keep(told: WorkWish) -> Path:
-    path = _path()
-    record = {"day": told.day, "pace": {name: list(span) for name, span in told.pace}}
-    text = json.dumps(record, indent=1, ensure_ascii=False) + "\n"
-    write(path.parent, {path.name: text})
-    return path
-
-
-def _tell(kept: WorkWish, *, as_json: bool) -> None:
+def _record(kept: WorkWish) -> dict[str, Any]:
+    """Return how long each step takes, for one of what, and whether the maker says so."""
     from ..layout.work.deeds import EFFORTS
 
     own = dict(kept.pace)
-    if as_json:
-        steps = [
-            {
-                "step": deed.value,
-                "hours": list(kept.pace_of(deed)),
-                "for": effort.per.value,
-                "own": deed.value in own,
-            }
-            for deed, effort in EFFORTS.items()
-        ]
-        print_record({"schema": SCHEMA, "day": kept.day, "steps": steps})
-        return
-    lines = [f"{'Step':20} {'Hours':>12}  for one", ""]
-    for deed, effort in EFFORTS.items():
-        least, most = kept.pace_of(deed)
-        whose = "  (yours)" if deed.value in own else ""
-        lines.append(f"{deed.value:20} {f'{least:g} to {most:g}':>12}  {effort.per.value}{whose}")
-    lines += ["", f"{kept.day:g} h at the bench in a day. Yours are kept in {_path()}"]
-    click.echo("\n".join(lines))
+    steps = [
+        {
+            "step": deed.value,
+            "hours": list(kept.pace_of(deed)),
+            "for": effort.per.value,
+            "own": deed.value in own,
+        }
+        for deed, effort in EFFORTS.items()
+    ]
+    return {"day": kept.day, "steps": steps}
+
+
+def _lines(kept: WorkWish) -> Iterator[str]:
+    yield from (f"{'Step':20} {'Hours':>12}  for one", "")
+    for step in _record(kept)["steps"]:
+        hours = "{:g} to {:g}".format(*step["hours"])
+        yield f"{step['step']:20} {hours:>12}  {step['for']}{'  (yours)' if step['own'] else ''}"
+    yield from ("", f"{kept.day:g} h at the bench in a day. Yours are kept in {kept_at(FILE)}")

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from textwrap import wrap
 
 import click
 
 from .keys_found import SCHEMA as SCHEMA_OF_JOBS
 from .keys_found import Row, every_row, found, nearest
-from .machine import SCHEMA, as_json_option, print_record
-from .reading import stop
+from .reading import answer, as_json_option, stop
 
 WIDTH = 88
 
@@ -33,7 +32,7 @@ Examples:
     type=click.Choice(("job", "plan")),
     help="Print the JSON Schema of a job file, or of plan.json, instead.",
 )
-def keys(words: tuple[str, ...], as_json: bool, schema: str | None) -> None:
+def keys(words: tuple[str, ...], schema: str | None) -> None:
     """Search the keys of a job file by name, by value or by a plain word.
 
     Each is told with its values, what holds where it is left out, and an example. Without a WORD
@@ -49,13 +48,10 @@ def keys(words: tuple[str, ...], as_json: bool, schema: str | None) -> None:
         near = nearest(rows, asked)
         hint = f"; did you mean {' or '.join(near)}?" if near else ""
         stop(f"No key is found by {asked!r}{hint} `panelwright keys` lists them all.")
-    if as_json:
-        records = [row.record | {"example": example} for row, example in told]
-        print_record({"schema": SCHEMA, "keys": records})
-    elif asked:
-        _tell(told)
-    else:
-        _list(rows)
+    answer(
+        lambda: {"keys": [row.record | {"example": example} for row, example in told]},
+        lambda: _told(told) if asked else _listed(rows),
+    )
 
 
 def _print_schema(of: str) -> None:
@@ -63,28 +59,27 @@ def _print_schema(of: str) -> None:
         click.echo(SCHEMA_OF_JOBS.read_text("utf-8"), nl=False)
         return
     from ..layout.plan.plan_schema import plan_schema
+    from ..layout.plan.serialise import to_json
 
-    print_record(plan_schema())
+    click.echo(to_json(plan_schema()), nl=False)
 
 
-def _tell(told: list[tuple[Row, str]]) -> None:
+def _told(told: list[tuple[Row, str]]) -> Iterator[str]:
     heading = None
     for row, example in told:
         if row.table != heading:
             heading = row.table
-            click.echo(heading or "The top of the file")
-        click.echo(f"  {example or row.name}")
+            yield heading or "The top of the file"
+        yield f"  {example or row.name}"
         left_out = f"Left out: {row.left_out}." if row.left_out else ""
         written, _, also = row.written.partition("; also ")
         more = f"; also {also.count('(')} more words" if also else ""
         for text in (f"{row.meaning}.", f"Value: {written}{more}. {left_out}"):
-            for line in wrap(text.replace("`", ""), WIDTH):
-                click.echo(f"      {line}")
+            yield from (f"      {line}" for line in wrap(text.replace("`", ""), WIDTH))
 
 
-def _list(rows: Sequence[Row]) -> None:
+def _listed(rows: Sequence[Row]) -> Iterator[str]:
     for table in dict.fromkeys(row.table for row in rows):
-        click.echo(table or "The top of the file")
+        yield table or "The top of the file"
         names = ", ".join(row.name for row in rows if row.table == table)
-        for line in wrap(names, WIDTH):
-            click.echo(f"  {line}")
+        yield from (f"  {line}" for line in wrap(names, WIDTH))

@@ -8,10 +8,8 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .files import write
-from .machine import SCHEMA, as_json_option
-from .opened import open_option
-from .reading import JOB, job_from
+from .files import open_option, write
+from .reading import JOB, answer, as_json_option, job_from, plainly, wants_json
 from .searching import searching
 
 if TYPE_CHECKING:
@@ -61,7 +59,6 @@ def legs(
     goal: str | None,
     out: Path | None,
     svg: Path | None,
-    as_json: bool,
 ) -> Path | None:
     """Compare legs for the table that the job file JOB describes.
 
@@ -73,15 +70,9 @@ def legs(
     found_job = job_from(job, for_plan=True)
     found = _compared(job, found_job, counts, goal)
     sheet = svg or (None if out is None else out / SHEET)
-    if as_json:
-        from ..layout.plan.serialise import plain, to_json
-
-        click.echo(to_json({"schema": SCHEMA, **plain(found)}), nl=False)
-    else:
-        for line in _lines(found_job, found):
-            click.echo(line)
+    answer(lambda: plainly(found), lambda: _lines(found_job, found))
     if sheet is not None:
-        _write(sheet, found_job, found, quiet=as_json)
+        _write(sheet, found_job, found)
     return sheet
 
 
@@ -99,8 +90,8 @@ def _compared(path: Path, job: Job, counts: tuple[int, ...], goal: str | None) -
 
 def _lines(job: Job, found: Comparison) -> Iterator[str]:
     """Yield the comparison, one choice a column."""
-    from ..layout.words.legs_compared import CAUTION, as_table, choices, held_words
-    from ..layout.words.outline import outline_words
+    from ..layout.words.leg_concerns import CAUTION, as_table, choices, held_words
+    from ..layout.words.say import outline_words
 
     tape = job.tape
     yield f"{job.name}: legs for the {outline_words(found.top.outline, tape)}"
@@ -114,10 +105,10 @@ def _lines(job: Job, found: Comparison) -> Iterator[str]:
     yield f"  {CAUTION}"
 
 
-def _write(path: Path, job: Job, found: Comparison, *, quiet: bool) -> None:
+def _write(path: Path, job: Job, found: Comparison) -> None:
     from ..layout.drawing.svg import to_svg
     from ..layout.sheets.legs_comparison import comparison_scene
 
     write(path.parent, {path.name: to_svg(comparison_scene(job, found))})
-    if not quiet:
+    if not wants_json():
         click.echo(f"Drawn in {path}")

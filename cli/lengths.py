@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
 import click
 
-from ..layout.errors import LengthError
+from ..layout.errors import LayoutError, LengthError
 from ..layout.units import Units, parse_length
 
 
@@ -18,28 +20,33 @@ class Length:
     imperial: bool
 
 
-class LengthType(click.ParamType[Length]):
-    """Reads a length; a bare number counts in mm."""
+class Typed(click.ParamType[Any]):
+    """Reads an argument as the library reads it."""
 
-    name = "length"
+    def __init__(self, name: str, read: Callable[[str], Any]) -> None:
+        self.name, self.read = name, read
 
     def convert(
         self, value: object, param: click.Parameter | None, ctx: click.Context | None
-    ) -> Length:
-        """Return the length, or end with a message and exit code 2."""
-        if isinstance(value, Length):
-            return value
+    ) -> Any:  # noqa: ANN401 - as it is read
+        """Return what is held, or end with a message and exit code 2."""
         try:
-            mm = parse_length(str(value), Units.MM)
-        except LengthError as error:
+            return self.read(value) if isinstance(value, str) else value
+        except LayoutError as error:
             self.fail(str(error), param, ctx)
-        if not 0 <= mm <= LONGEST:
-            self.fail(f"{value!r} is not between 0 and 100 m", param, ctx)
-        text = str(value).casefold()
-        return Length(mm, any(sign in text for sign in ("in", "ft", "foot", "feet", '"', "'")))
 
 
 LONGEST = 100_000.0
 """mm: no bench is longer; the limit of the job file too."""
 
-LENGTH = LengthType()
+
+def _length(text: str) -> Length:
+    mm = parse_length(text, Units.MM)
+    if not 0 <= mm <= LONGEST:
+        raise LengthError(f"{text!r} is not between 0 and 100 m")
+    signs = ("in", "ft", "foot", "feet", '"', "'")
+    return Length(mm, any(sign in text.casefold() for sign in signs))
+
+
+LENGTH = Typed("length", _length)
+"""A bare number counts in mm."""

@@ -34,6 +34,10 @@ _RARELY = 100_000
 """Objects made between two looks for rings of them that nobody holds: a command makes few rings and
 ends soon, and looks after every 700 took a tenth of its time."""
 
+_THREADS = "OPENBLAS_NUM_THREADS"
+"""Read by numpy's and scipy's linear algebra as they load. Nothing here is large enough for a
+second thread: it waited, and took a tenth of a plan's seconds from whatever else runs."""
+
 UNFORESEEN = 3
 """Exit code where the program itself is at fault."""
 
@@ -122,4 +126,5 @@ def main() -> None:
     top that fits, every mark with the tape measures that find it, the cuts in order, the legs, the
     offcuts, and sheets to work from at the bench.
     """
+    os.environ.setdefault(_THREADS, "1")
     gc.set_threshold(_RARELY)

@@ -10,12 +10,11 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from .lengths import LENGTH, Length
-from .machine import SCHEMA, as_json_option
-from .reading import stop
+from .reading import answer, as_json_option, plainly, stop, wants_json
 
 if TYPE_CHECKING:
     from ..layout.units import Tape
-    from ..layout.words.answers import Answer
+    from ..layout.words.ways import Answer
 
 STRETCH = {"braided": 0.003, "wire": 0.0}
 """Share by which each string gives (common practice)."""
@@ -48,8 +47,8 @@ def _answering(command: Callable[..., Any]) -> Callable[..., None]:
 
     @as_json_option
     @wraps(command)
-    def answering(as_json: bool, svg: Path | None = None, **typed: Any) -> None:  # noqa: ANN401
-        _tell(command(**typed), _tape(typed.values()), as_json, svg)
+    def answering(svg: Path | None = None, **typed: Any) -> None:  # noqa: ANN401
+        _tell(command(**typed), _tape(typed.values()), svg)
 
     return answering
 
@@ -178,7 +177,7 @@ def arc(chord: Length | None, rise: Length | None, radius: Length | None, statio
 @_answering
 def divide(total: Length, parts: int) -> Answer:
     """Divide the length TOTAL in PARTS equal ones: every mark from one end."""
-    from ..layout.marking.divide import Division
+    from ..layout.marking.quick import Division
 
     return Division.of(total.mm, parts, _tape((total,)))
 
@@ -189,22 +188,17 @@ def _tape(typed: Iterable[object]) -> Tape:
     return Tape(imperial=any(one.imperial for one in typed if isinstance(one, Length)))
 
 
-def _tell(answer: Answer, tape: Tape, as_json: bool, svg: Path | None) -> None:
+def _tell(found: Answer, tape: Tape, svg: Path | None) -> None:
     """Print an answer, and write its drawing where one is asked for."""
-    from ..layout.plan.serialise import plain, to_json
     from ..layout.sheets.answers import answer_scene
-    from ..layout.words.answers import answer_lines
+    from ..layout.words.ways import answer_lines
 
-    scene = answer_scene(answer, tape) if svg is not None else None
-    if as_json:
-        click.echo(to_json({"schema": SCHEMA, **plain(answer)}), nl=False)
-    else:
-        for line in answer_lines(answer, tape):
-            click.echo(line)
+    scene = answer_scene(found, tape) if svg is not None else None
+    answer(lambda: plainly(found), lambda: answer_lines(found, tape))
     if svg is not None and scene is not None:
         from ..layout.drawing.svg import to_svg
         from .files import write
 
         write(svg.parent, {svg.name: to_svg(scene)})
-        if not as_json:
+        if not wants_json():
             click.echo(f"Drawn at full size in {svg}")

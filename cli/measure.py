@@ -7,10 +7,8 @@ from typing import Any
 
 import click
 
-from .files import write
-from .machine import SCHEMA, as_json_option, print_record
-from .opened import open_option
-from .reading import stop
+from .files import open_option, write
+from .reading import answer, as_json_option, stop
 
 SHAPES = ("four sides", "live edge", "round")
 """Panels that there is a sheet for: the names of the library's shapes, which are not imported for
@@ -36,18 +34,16 @@ Examples:
 )
 @as_json_option
 @open_option("out")
-def measure(shape: str, paper: str, out: Path | None, as_json: bool) -> Path | None:
+def measure(shape: str, paper: str, out: Path | None) -> Path | None:
     """Write the sheet that says what to measure on a panel before it is bought.
 
     One page for the pocket: a sketch with blanks for every length, diagonal and rise, a table for
     the defects, and what to ask. `panelwright fit --size` answers from two sizes alone, and
     `panelwright new` asks for what was written down.
     """
-    if out is None and as_json:
-        print_record({"schema": SCHEMA, **_record(shape)})
-        return None
     if out is None:
-        click.echo("Nothing was written: name a file with --out, such as --out pocket.pdf.")
+        none = "Nothing was written: name a file with --out, such as --out pocket.pdf."
+        answer(lambda: _record(shape), lambda: [none])
         return None
     if out.suffix.lower() not in (".pdf", ".svg"):
         stop(f"{out}: is neither a .pdf nor an .svg: end the name with one of them")
@@ -60,10 +56,8 @@ def measure(shape: str, paper: str, out: Path | None, as_json: bool) -> Path | N
     scene = measure_page(Shape(shape), PAPERS[paper])
     drawn = to_svg(scene) if out.suffix.lower() == ".svg" else to_pdf([scene], scene.title)
     (path,) = write(out.parent, {out.name: drawn})
-    if as_json:
-        print_record({"schema": SCHEMA, **_record(shape)})
-    else:
-        click.echo(f"Written to {path}: print it at 100 % and take a pencil, a tape and chalk.")
+    told = f"Written to {path}: print it at 100 % and take a pencil, a tape and chalk."
+    answer(lambda: _record(shape), lambda: [told])
     return path
 
 

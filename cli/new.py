@@ -8,9 +8,8 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from . import new_puts as puts
-from .machine import SCHEMA, as_json_option, print_record
-from .new_draft import Draft, RefusedError
-from .reading import stop
+from .new_puts import Draft, RefusedError
+from .reading import answer, as_json_option, stop, wants_json
 
 if TYPE_CHECKING:
     from ..layout.errors import Problem
@@ -67,7 +66,7 @@ Examples:
 @click.option("--name", metavar="TEXT", help="What the piece is called.")
 @click.option("--sample", type=click.Choice(SAMPLES), help="Copy the job file of a sample.")
 @as_json_option
-def new(job: Path, as_json: bool, sample: str | None, **given: Any) -> None:  # noqa: ANN401 - as options have it
+def new(job: Path, sample: str | None, **given: Any) -> None:  # noqa: ANN401 - as options have it
     """Write a commented job file JOB: from your answers, from options, or from a sample.
 
     Without options it asks, and checks each answer at once; `back` goes a question back, `leave` or
@@ -87,20 +86,19 @@ def new(job: Path, as_json: bool, sample: str | None, **given: Any) -> None:  # 
         draft = _from_options(typed, job)
         text, missing = draft.text(job.name), draft.job.missing if draft.job else ()
     else:
-        if as_json:
+        if wants_json():
             raise click.UsageError("--json asks no questions: give --panel, or --sample")
         from .new_talk import talk
 
         text = talk(job).text(job.name)
     _write(job, text)
-    if as_json:
-        print_record({"schema": SCHEMA, "written": [str(job)]})
-        return
-    click.echo(f"Written to {job}. Look it over, then type:")
-    for problem in missing:
-        click.echo(f"  (first add {problem.key} to it: {problem.message})")
-    click.echo(f"  panelwright check {job}")
-    click.echo(f"  panelwright plan {job} --out {job.with_suffix('').name}")
+    told = [
+        f"Written to {job}. Look it over, then type:",
+        *(f"  (first add {problem.key} to it: {problem.message})" for problem in missing),
+        f"  panelwright check {job}",
+        f"  panelwright plan {job} --out {job.with_suffix('').name}",
+    ]
+    answer(lambda: {"written": [str(job)]}, lambda: told)
 
 
 def _is_taken(job: Path) -> bool:
@@ -127,11 +125,11 @@ def _from_options(typed: dict[str, Any], job: Path) -> Draft:
         answers = typed.get(name, ())
         if name == "keep" and not answers and draft.lacks("top.keep"):
             raise click.UsageError(f"--top {typed['top']} keeps edges: name them, --keep AB")
-        for answer in (answers,) if isinstance(answers, str) else answers:
+        for one in (answers,) if isinstance(answers, str) else answers:
             try:
-                draft.take(put, answer, *about)
+                draft.take(put, one, *about)
             except RefusedError as error:
-                stop(f"--{name} {answer}: {error}\nNothing was written.")
+                stop(f"--{name} {one}: {error}\nNothing was written.")
     return draft
 
 

@@ -4,16 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
-from .files import hand_out
+from .files import hand_out, open_option
 from .hours import with_hours
-from .machine import as_json_option
-from .opened import open_option
 from .printers import with_printer
-from .reading import JOB, job_from
+from .reading import JOB, answer, as_json_option, job_from
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:
@@ -44,9 +42,7 @@ Examples:
 @as_json_option
 @time_limit
 @open_option("out")
-def plan(
-    job: Path, out: Path | None, sheets: str, as_json: bool, seconds: float | None
-) -> Path | None:
+def plan(job: Path, out: Path | None, sheets: str, seconds: float | None) -> Path | None:
     """Lay out the piece that the job file JOB describes.
 
     Works out the top, its marks, cuts, legs and offcuts, prints a summary, and writes bench sheet,
@@ -58,33 +54,29 @@ def plan(
 
     with searching(job, seconds) as progress:
         found = make_plan(found_job, progress=progress)
-    if as_json:
-        from ..layout.plan.record import plan_record
-        from ..layout.plan.serialise import to_json
 
-        click.echo(to_json(plan_record(found)), nl=False)
-    else:
-        for line in summary(found):
-            click.echo(line)
+    def record() -> dict[str, Any]:
+        from ..layout.plan.record import plan_record
+
+        return plan_record(found)
 
     def files() -> dict[str, str | bytes]:
         from ..layout.sheets.folder import plan_files
 
         return plan_files(found, opened=sheets == "all")
 
-    return hand_out(out, files, "Start with {}", quiet=as_json)
+    answer(record, lambda: summary(found))
+    return hand_out(out, files, "Start with {}")
 
 
 def summary(plan: Plan) -> Iterator[str]:
     """Yield the plan in a few lines."""
-    from ..layout.sheets.title import found_words, size_words
     from ..layout.words.cautions import caution_words
     from ..layout.words.cuts import concern_words
     from ..layout.words.legs import in_short
     from ..layout.words.money import priced_words
     from ..layout.words.order import worked_words
-    from ..layout.words.outline import exact_words
-    from ..layout.words.say import Say
+    from ..layout.words.say import Say, exact_words, found_words, size_words
     from ..layout.words.why import proof_words
     from ..layout.work.cautions import Risk
 
@@ -110,7 +102,7 @@ def summary(plan: Plan) -> Iterator[str]:
     )
     yield (
         f"  Cuts     {len(plan.cuts.trims)} straight, {len(plan.cuts.corner_cuts)} off corners; "
-        f"rough line {tape.measure(plan.cuts.allowance)} outside"
+        f"rough line {tape.figure(plan.cuts.allowance, at_least=True)} {tape.unit} outside"
     )
     for k, words in enumerate(in_short(plan)):
         head = "!" if words.startswith("!") else "" if k else "Legs"
@@ -131,7 +123,7 @@ def summary(plan: Plan) -> Iterator[str]:
 
 def _why(plan: Plan) -> Iterator[str]:
     """Yield what the top touches, what mending would gain, and the next place in rank."""
-    from ..layout.words.outline import exact_words
+    from ..layout.words.say import exact_words
     from ..layout.words.why import (
         along_grain_words,
         gain_words,

@@ -10,24 +10,17 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .files import write
+from .files import kept_at, write
 from .reading import stop
 
 if TYPE_CHECKING:
     from ..layout.plan.job import Job
-    from ..layout.template.printer import PrinterProfile
+    from ..layout.template.calibration import PrinterProfile
 
 _PREFIX = "printer-"
 """Before every name, for there are names that a system keeps for itself."""
 
 _LONGEST_NAME = 40
-
-
-def printer_folder() -> Path:
-    """Return where profiles are kept."""
-    import platformdirs
-
-    return platformdirs.user_config_path("panelwright", appauthor=False) / "printers"
 
 
 def profile_path(name: str) -> Path:
@@ -39,7 +32,7 @@ def profile_path(name: str) -> Path:
             f"printer {name!r}: give it a name of letters and digits, {_LONGEST_NAME} of them at "
             "most"
         )
-    return printer_folder() / f"{_PREFIX}{key}.json"
+    return kept_at("printers", f"{_PREFIX}{key}.json")
 
 
 def keep_profile(profile: PrinterProfile) -> Path:
@@ -52,7 +45,7 @@ def keep_profile(profile: PrinterProfile) -> Path:
 def read_profile(name: str) -> PrinterProfile:
     """Return the profile of a printer, or end with what is wrong with it."""
     from ..layout.errors import LayoutError
-    from ..layout.template.printer import PrinterProfile
+    from ..layout.template.calibration import PrinterProfile
 
     path = profile_path(name)
     try:
@@ -92,6 +85,5 @@ def with_printer(job: Job) -> Job:
 
 
 def _known() -> list[str]:
-    return sorted(
-        path.stem.removeprefix(_PREFIX) for path in printer_folder().glob(f"{_PREFIX}*.json")
-    )
+    kept = kept_at("printers").glob(f"{_PREFIX}*.json")
+    return sorted(path.stem.removeprefix(_PREFIX) for path in kept)

@@ -2,16 +2,52 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from math import inf
 from pathlib import Path
+from time import monotonic
 from typing import Any, TypeVar
 
 import click
 
-from .machine import SCHEMA, print_record, wants_json
-from .progress import Progress, progress_line
-from .reading import NOTHING_FITS, stop
+from .reading import NOTHING_FITS, print_record, stop, wants_json
+
+Progress = Callable[[int, float, float], bool]
+"""Steps taken, score found, bound; returns whether to go on."""
+
+
+@contextmanager
+def progress_line(seconds: float | None = None) -> Iterator[Progress | None]:
+    """Yield a callback that rewrites one line on a terminal; None where nothing is to be done.
+
+    Parameters
+    ----------
+    seconds : float, optional
+        After how long the callback says to stop.
+    """
+    watched = sys.stderr.isatty()
+    if not watched and seconds is None:
+        yield None
+        return
+    end = inf if seconds is None else monotonic() + seconds
+    shown = False
+
+    def tell(steps: int, score: float, bound: float) -> bool:
+        nonlocal shown
+        if watched:
+            shown = True
+            gap = f"{1 - score / bound:.2%}" if bound > 0 else "unknown"
+            click.echo(f"\r  searching: {steps} boxes, gap {gap}   ", nl=False, err=True)
+        return monotonic() < end
+
+    try:
+        yield tell
+    finally:
+        if shown:
+            click.echo("\r" + " " * 60 + "\r", nl=False, err=True)
+
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
@@ -46,7 +82,7 @@ def searching(path: Path, seconds: float | None = None) -> Iterator[Progress | N
         undecided = isinstance(error, UndecidedError)
         if wants_json():
             key = "undecided" if undecided else "nothing_fits"
-            print_record({"schema": SCHEMA, "problems": [], key: str(error)})
+            print_record({"problems": [], key: str(error)})
         else:
             click.echo(f"{'Undecided' if undecided else 'Nothing fits'}: {error}", err=True)
         raise click.exceptions.Exit(NOTHING_FITS) from None

@@ -12,12 +12,10 @@ import click
 
 from .calibrate import FILE as SHEET
 from .calibrate import Calibration, keep_measured, write_sheet
-from .files import hand_out
+from .files import hand_out, open_option
 from .lengths import LENGTH
-from .machine import SCHEMA, as_json_option
-from .opened import open_option
 from .printers import with_printer
-from .reading import JOB, job_from
+from .reading import JOB, answer, as_json_option, job_from, plainly
 from .searching import searching
 from .template_options import Choices, with_choices
 
@@ -61,7 +59,7 @@ def _with_calibration(command: Callable[..., Any]) -> Callable[..., Any]:
 @as_json_option
 @open_option("out")
 def template(
-    job: Path | None, choices: Choices, calibration: Calibration, out: Path | None, as_json: bool
+    job: Path | None, choices: Choices, calibration: Calibration, out: Path | None
 ) -> Path | None:
     """Print the template of the job file JOB at full size.
 
@@ -89,15 +87,11 @@ def template(
     if job is None:
         raise click.UsageError("name a job file, or --calibrate to measure a printer")
     plan = _plan(job, choices)
-    if as_json:
-        _print_record(plan)
-    else:
-        for line in comparison(plan):
-            click.echo(line)
+    answer(lambda: _record(plan), lambda: comparison(plan))
     from ..layout.sheets.template_files import template_files
 
     begin = "Print {} at 100 % and begin with its cover."
-    return hand_out(out, partial(template_files, plan), begin, quiet=as_json)
+    return hand_out(out, partial(template_files, plan), begin)
 
 
 def _plan(path: Path, choices: Choices) -> Plan:
@@ -150,9 +144,7 @@ def _spoken(found: Proposal, plan: Plan) -> str:
     )
 
 
-def _print_record(plan: Plan) -> None:
-    from ..layout.plan.serialise import plain, to_json
-
+def _record(plan: Plan) -> dict[str, Any]:
     wish = plan.job.template
     records = [
         {
@@ -167,4 +159,4 @@ def _print_record(plan: Plan) -> None:
         }
         for found in _every(plan)
     ]
-    click.echo(to_json({"schema": SCHEMA, "template": plain(wish), "portions": records}), nl=False)
+    return {"template": plainly(wish), "portions": records}

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from .lengths import LENGTH, Length
+from .lengths import LENGTH, Length, Typed
 
 if TYPE_CHECKING:
     from ..layout.template.paper import Margins, Paper
@@ -24,25 +24,14 @@ RELEASES = ("R2010", "R12")
 SIDES = ("left", "bottom", "right", "top")
 
 
-class PaperType(click.ParamType["Paper"]):
-    """Reads paper by its name or size; a bare number counts in mm."""
+def _paper(text: str) -> Paper:
+    from ..layout.template.wish import asked_paper
 
-    name = "paper"
-
-    def convert(
-        self, value: object, param: click.Parameter | None, ctx: click.Context | None
-    ) -> Paper:
-        """Return the paper, or end with a message and exit code 2."""
-        from ..layout.errors import LayoutError
-        from ..layout.template.asked_paper import asked_paper
-
-        try:
-            return asked_paper(str(value))
-        except LayoutError as error:
-            self.fail(str(error), param, ctx)
+    return asked_paper(text)
 
 
-PAPER = PaperType()
+PAPER = Typed("paper", _paper)
+"""By its name or size; a bare number counts in mm."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from panelwright.layout.sheets.bench import bench_sheet
 from panelwright.layout.sheets.bench.behind import folds
 from panelwright.layout.sheets.bench.stages import STAGES
 from panelwright.layout.sheets.bench.step import Step
-from panelwright.layout.words.passage import Passage
+from panelwright.layout.words.say import Passage
 
 
 def page_of(plan: Plan) -> Sheet:

@@ -34,7 +34,9 @@ TARGETS = {
     "layout/fit/convex/polygon_lift.py": f"{HUGGED} -k hexagon",
     "layout/fit/convex/polygon_gauge.py": CONVEX,
     "layout/fit/rectangles/gap_bound.py": "tests/fit/test_rectangle_bound.py",
-    "layout/fit/rectangles/relaxation.py": "tests/fit/test_rectangle_bound.py",
+    "layout/fit/rectangles/hull_bound.py": (
+        "tests/fit/test_rectangle_bound.py tests/fit/test_rectangle_turns.py"
+    ),
     "layout/fit/rigid/relaxation.py": "tests/fit/test_own_outline_bound.py",
     "layout/fit/on_edge/free_spans.py": "tests/fit/test_kept_edges.py",
     "layout/geometry/segments/stepping.py": "tests/geometry tests/outlines",

@@ -19,8 +19,7 @@ from panelwright.layout.plan.job import Job
 from panelwright.layout.plan.standing import Standing, stand
 from panelwright.layout.top import Top
 from panelwright.layout.work.coats import NewCoat
-from panelwright.layout.work.finish import finish_of
-from panelwright.layout.work.piece import Piece
+from panelwright.layout.work.piece import Piece, finish_of
 from panelwright.layout.work.wish import MaterialsWish
 
 TABLE = """

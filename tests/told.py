@@ -8,8 +8,7 @@ from panelwright.layout.marking.marks import MarkSet
 from panelwright.layout.panel.datum import Datum
 from panelwright.layout.units import Tape
 from panelwright.layout.words.cuts import words_of
-from panelwright.layout.words.passage import Passage
-from panelwright.layout.words.say import Say
+from panelwright.layout.words.say import Passage, Say
 
 
 def told(cuts: CutPlan, datum: Datum, tape: Tape | None = None, title: str = "") -> list[Passage]:

@@ -13,8 +13,7 @@ from panelwright.layout.keys.key import keys_by_field
 from panelwright.layout.keys.kinds import Choice
 from panelwright.layout.outlines import Outline
 from panelwright.layout.panel import Build, Kind, Panel, rectangular_outline
-from panelwright.layout.panel.materials import MATERIALS, Material
-from panelwright.layout.panel.stiffness import Stiffness
+from panelwright.layout.panel.materials import MATERIALS, Material, Stiffness
 from panelwright.layout.top import Top
 
 ROOM = Panel(rectangular_outline(3000, 3000), 26, material="oak")

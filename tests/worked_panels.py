@@ -8,7 +8,8 @@ from panelwright.layout.cutting.plan import CutPlan, plan_cuts
 from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.marking.marks import MarkSet, StringKit, marks_for
+from panelwright.layout.marking.marks import MarkSet, marks_for
+from panelwright.layout.marking.method import Workshop
 from panelwright.layout.outlines import Capsule, Outline, Oval, RoundedRectangle
 from panelwright.layout.panel import Panel, outline_through, rectangular_outline
 from panelwright.layout.panel.datum import Datum, choose_datum
@@ -28,7 +29,7 @@ class Worked:
     lipping: float = 0.0
     given: tuple[Point, Point] | None = None
     tape: Tape = field(default_factory=Tape)
-    kit: StringKit = field(default_factory=StringKit)
+    kit: Workshop = field(default_factory=Workshop)
 
     @property
     def placement(self) -> Placement:
@@ -104,7 +105,7 @@ BOWED_TOP = Worked(
         corner_clear=INCH / 8,
     ),
     tape=Tape(imperial=True),
-    kit=StringKit(INCH / 8, INCH / 8),
+    kit=Workshop(nail=INCH / 8, pencil=INCH / 8),
 )
 
 WORKTOP = Worked(

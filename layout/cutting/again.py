@@ -9,16 +9,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from ..geometry import Path, Point, Region
 from ..geometry.distance import longest_of
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..marking.marks import MarkSet
 from ..panel.datum import Datum, Reason
 from ..panel.reference import Found, Reference
 from .bench import Bench
 from .cut import Trim
-from .strips import extent_of
+from .sawn import extent_of
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,15 +1,63 @@
-"""What every cut of one job is made with: the top on its panel, datum and tools."""
+"""What every cut of one job is made with: the top on its panel, datum, tools, and which face is up.
+
+The teeth of a hand-held circular saw and of a jigsaw come up through the work and chip the face
+that they leave, so the show face lies down, and everything is seen mirrored; a hole left by a nail
+or a compass point is then in the underside too. A slab is marked on the face that its line is
+struck on.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 
-from ..marking.instruments import StringCompass
 from ..marking.marks import compasses_for
+from ..marking.string_loop import StringCompass
+from ..panel import Face, Kind, Panel
 from ..panel.datum import Datum
 from ..top import Top
 from .tools import Stroke, Tools
-from .work_face import WorkFace, work_face
+
+_CHIPS = (Kind.PLYWOOD, Kind.BLOCKBOARD, Kind.VENEERED, Kind.HOLLOW, Kind.PARTICLEBOARD, Kind.MDF)
+
+
+class FaceReason(Enum):
+    """Why that face lies up."""
+
+    ASKED = "the job asks for it"
+    STRUCK = "the datum is struck on this face"
+    TEETH = "the teeth chip the face that lies up"
+
+
+@dataclass(frozen=True, slots=True)
+class WorkFace:
+    """How the show face lies while the top is marked and sawn."""
+
+    show_face: Face
+    """UP or DOWN."""
+    why: FaceReason
+    chips: bool
+    """Whether the face of this build chips so readily that the line is knifed on it first."""
+
+    @property
+    def mirrored(self) -> bool:
+        """Whether the panel is seen from its underside, left and right swapped."""
+        return self.show_face is Face.DOWN
+
+    @property
+    def is_knifed(self) -> bool:
+        """Whether the saw lines are knifed on the show face, so that it does not chip."""
+        return self.chips or not self.mirrored
+
+
+def work_face(panel: Panel, datum: Datum, wished: Face | None = None) -> WorkFace:
+    """Return how the show face lies, as wished, or as suits the build and the datum."""
+    chips = panel.build.kind in _CHIPS
+    if wished is not None:
+        return WorkFace(wished, FaceReason.ASKED, chips)
+    if datum.struck and not panel.build.kind.is_board:
+        return WorkFace(Face.UP, FaceReason.STRUCK, chips)
+    return WorkFace(Face.DOWN, FaceReason.TEETH, chips)
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,16 +90,25 @@ class Bench:
         return work_face(self.top.panel, self.datum, self.tools.show_face)
 
     @property
-    def guide_side(self) -> str:
-        """On which side of the blade a guide stands: that of the wider side of the base."""
-        tools = self.tools
-        left = tools.guide is None or tools.guide == tools.guide_left
-        return "left" if left else "right"
-
-    @property
     def keeps_left(self) -> bool:
-        """Whether the saw is pushed with the kept wood on its left, seen show face up."""
-        return (self.guide_side == "left") != self.face.mirrored
+        """Whether the saw is pushed with the kept wood on its left, seen show face up.
+
+        The wider side of its base lies on that wood: the steadier one.
+        """
+        tools = self.tools
+        return (tools.guide is None or tools.guide == tools.guide_left) != self.face.mirrored
+
+    def guide(self, *, keeps_left: bool) -> tuple[float | None, str]:
+        """Return how far a guide stands from a line, mm, and on which side of the blade.
+
+        Parameters
+        ----------
+        keeps_left : bool
+            Whether the saw is pushed with the kept wood on its left, seen show face up.
+        """
+        left = keeps_left != self.face.mirrored
+        tools = self.tools
+        return (tools.guide_left, "left") if left else (tools.guide_right, "right")
 
     def left_by(self, stroke: Stroke) -> float:
         """Return what a stroke of saw or jigsaw leaves outside the line, mm."""

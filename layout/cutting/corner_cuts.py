@@ -3,19 +3,28 @@
 from __future__ import annotations
 
 import math
+from functools import partial
 
+from ..geometry import Point, Region
 from ..geometry.alike import at_least
 from ..geometry.intersect import meeting_of_lines
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import SAME_PLACE, SIZE_SLACK
 from ..units import nearest_whole
 from .bench import Bench
 from .cut import CornerCut
-from .edge_points import edge_point
-from .sawn import Ends, Sawn, fields_of, guide_of, line_of
+from .sawn import (
+    Ends,
+    SawLine,
+    Sawn,
+    Strip,
+    edge_point,
+    extent_of,
+    fields_of,
+    guide_of,
+    line_of,
+    strip_beyond,
+)
 from .straight import StraightCuts, crossed
-from .strips import SawLine, Strip, extent_of, strip_beyond
 from .tools import Stroke
 
 LEAST_DEEP = 12.0
@@ -69,9 +78,7 @@ def _cut(cuts: StraightCuts, where: tuple[SawLine, Strip, Region], number: int) 
     bench, (line, strip, blank) = cuts.bench, where
     ends = _ends(bench, blank, line)
     handsaw = ends[0].point.distance_to(ends[1].point) < LEAST_RUN
-    guide = None
-    if bench.tools.guide is not None and not handsaw:
-        guide = guide_of(bench, _ends(bench, blank, line.moved(-bench.tools.guide)))
+    guide = None if handsaw else guide_of(bench, line, partial(_ends, bench, blank))
     sawn = Sawn(line, blank, strip, bench.left_by(Stroke.CORNER), bench.top.thickness, ends)
     fields = fields_of(bench, sawn, f"Corner cut {number}")
     return CornerCut(**fields, guide=guide, leg=_leg(cuts, ends), handsaw=handsaw)
@@ -82,8 +89,7 @@ def _ends(bench: Bench, blank: Region, line: SawLine) -> Ends:
     extent = extent_of(blank)
     spans = blank.chord(*line.ends(extent))
     start, end = spans[0][0], spans[-1][1]
-    panel, datum = bench.top.panel, bench.datum
-    return edge_point(panel, datum, start), edge_point(panel, datum, end)
+    return edge_point(bench, start), edge_point(bench, end)
 
 
 def _leg(cuts: StraightCuts, ends: Ends) -> float | None:

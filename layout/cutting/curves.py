@@ -5,19 +5,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.segments import Arc, Line, Segment
+from ..geometry import Arc, Line, Path, Point, Region, Segment
 from ..panel.build import Kind
 from ..top.hollow import stays_out
 from ..units import nearest_whole
 from .bench import Bench
 from .cut import CurveCut, CurveTool, HandCut, JigsawCut, Kerf, RouterCut, SwungRadius
-from .feed import quarter_feeds
+from .feed import TemplateGuide, quarter_feeds
 from .rough import RING, jigsaw_kerf, rough_allowance, rough_line
-from .strips import extent_of
-from .template_line import TemplateGuide
+from .sawn import extent_of
 from .tools import THICK
 
 RELIEF = 40.0
@@ -167,7 +163,8 @@ def _template(bench: Bench) -> TemplateGuide | None:
     """Return the template that a bush or bearing follows, where no trammel takes all curves."""
     tools, top = bench.tools, bench.top
     own = top.outline
-    shaped = own.bends_everywhere or own.is_boxed or not own.free_sizes
+    rounded = own.is_boxed and not own.corners  # a D end goes by its pin and a straightedge
+    shaped = own.bends_everywhere or rounded or not own.free_sizes
     small = any(compass.core_radius < tools.least_trammel for compass in bench.compasses)
     wanted = tools.bush is not None or ((shaped or small) and not top.runs.is_straight)
     if not wanted or top.runs.kept or top.outline.width / 2 <= top.lipping:

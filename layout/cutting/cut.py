@@ -5,11 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import Enum
 
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from .feed import QuarterFeed
-from .template_line import TemplateGuide
+from ..geometry import Path, Point, Region
+from .feed import QuarterFeed, TemplateGuide
 
 HEAVY = 10.0
 """A falling piece heavier than this wants a second pair of hands, kg (common practice)."""
@@ -41,12 +38,11 @@ class TrimKind(Enum):
     SIDE = "long edge"
     EDGE = "side"
     TO_CORNER = "into a hollow corner"
-    FROM_CORNER = "out of a hollow corner"
 
     @property
     def stops(self) -> bool:
         """Whether it stops short of a hollow corner, so that nothing falls off yet."""
-        return self in (TrimKind.TO_CORNER, TrimKind.FROM_CORNER)
+        return self is TrimKind.TO_CORNER
 
 
 class SkipReason(Enum):

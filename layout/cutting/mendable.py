@@ -8,9 +8,7 @@ from ..geometry.alike import at_most
 from ..geometry.point import Point
 from ..geometry.tolerance import CHORD
 from ..geometry.turned_box import TurnedBox
-from ..panel.build import Kind
-from ..panel.defect import Defect, Mend
-from ..panel.past import Coat
+from ..panel import Coat, Defect, Kind, Mend
 from ..units import MM_PER_INCH, Tape
 
 PLUG_BITS = (8, 10, 12, 15, 18, 20, 22, 25, 28, 30, 32, 35, 38, 40, 45, 50, 55, 60, 65, 70, 75, 80)

@@ -13,17 +13,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from ..errors import LayoutError
+from ..geometry import Path, Placement, Point, Region
 from ..geometry.alike import at_least, at_most
 from ..geometry.distance import longest_of
-from ..geometry.path import Path
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import CHORD
 from ..geometry.turned_box import TurnedBox
-from ..panel.build import Kind
-from ..panel.defect import Defect, Mend, rectangular_place, round_place
-from ..panel.panel import Panel
+from ..panel import Defect, Kind, Mend, Panel, rectangular_place, round_place
 from ..units import Tape, nearest_whole
 from .mendable import BORED_CLEAN, box_of, hole_diameter, plug_bore, why_not
 
@@ -112,8 +107,8 @@ class Mended:
         return Path.through((Point(*c) for c in corners), closed=True).placed(place)
 
 
-def mends_for(panel: Panel, kept: Region, tape: Tape) -> tuple[Mended, ...]:
-    """Return the mends of the defects that lie in what is kept of a panel, in their order.
+def mends_for(panel: Panel, kept: Region, tape: Tape) -> Iterator[Mended]:
+    """Yield the mends of the defects that lie in what is kept of a panel, in their order.
 
     Parameters
     ----------
@@ -127,10 +122,6 @@ def mends_for(panel: Panel, kept: Region, tape: Tape) -> tuple[Mended, ...]:
     LayoutError
         If one cannot be mended in that way.
     """
-    return tuple(_mends(panel, kept, tape))
-
-
-def _mends(panel: Panel, kept: Region, tape: Tape) -> Iterator[Mended]:
     mended = [d for d in panel.defects if d.mend and kept.touches_or_crosses(d.extent)]
     # a face is sanded when nothing stands out of it any more
     for defect in sorted(mended, key=lambda d: d.mend is Mend.SAND):

@@ -1,4 +1,7 @@
-"""The cutting plan: every cut of a job, in order, with its lines, guides and what falls off."""
+"""The cutting plan: every cut of a job, in order, with its lines, guides and what falls off.
+
+What is done to the panel until the top is cut out is a union of types: each finds its words.
+"""
 
 from __future__ import annotations
 
@@ -7,22 +10,32 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from ..concern import Concern
-from ..geometry.path import Path
-from ..geometry.polygon import Region
-from ..marking.marks import StringKit, marks_for
+from ..geometry import Path, Region
+from ..marking.marks import marks_for
 from ..panel.build import Kind
 from ..panel.datum import Datum
 from ..top import Top
 from ..units import Tape
-from .acts import Act, CornerCuts, Flatten, KnifeLines, Rest
 from .again import MarkedAgain
-from .bench import Bench
-from .builds import FrameJoint, RimLoss, UnknownFrame, frame_joints, knows_frame, rim_loss
+from .bench import Bench, WorkFace
+from .builds import (
+    Edging,
+    FrameJoint,
+    KeptEdge,
+    RimLoss,
+    UnknownFrame,
+    edging_of,
+    frame_joints,
+    kept_edges,
+    knows_frame,
+    rim_loss,
+)
 from .corner_cuts import corner_cuts_of
 from .curves import curve_cuts, curve_kerfs
 from .cut import (
     CornerCut,
     CurveCut,
+    HandCut,
     JigsawCut,
     Kerf,
     RouterCut,
@@ -32,16 +45,72 @@ from .cut import (
     Trim,
     TrimKind,
 )
-from .edging import Edging, edging_of
 from .feed import QuarterFeed
-from .kept_edges import KeptEdge, kept_edges
 from .mending import Mended, mends_for
 from .rough import rough_allowance, rough_line, rough_region
-from .sawn import line_of
+from .sawn import extent_of, line_of
 from .straight import StraightCuts, straight_cuts
-from .strips import extent_of
 from .tools import Tools
-from .work_face import WorkFace
+
+REST = 7
+"""Days that a flattened slab lies before it is trusted (common practice)."""
+
+TWIST_LEFT = 2.0
+"""Twist that a flattened slab may have after its rest, mm (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Flatten:
+    """A slab is flattened, once it is cut roughly to length."""
+
+    found: float
+    thickness: float
+    """Before and after, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """A flattened slab rests and is marked again."""
+
+    again: MarkedAgain
+    days: int = REST
+    twist: float = TWIST_LEFT
+    """What it may be wound by then, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class KnifeLines:
+    """Every saw line is knifed on the show face."""
+
+    below: bool
+    """Whether that lies down."""
+
+
+@dataclass(frozen=True, slots=True)
+class CornerCuts:
+    """All corner cuts, one after the other."""
+
+    cuts: tuple[CornerCut, ...]
+
+
+Act = (
+    Trim
+    | Flatten
+    | Mended
+    | Rest
+    | KnifeLines
+    | FrameJoint
+    | UnknownFrame
+    | SkippedTrim
+    | KeptEdge
+    | CornerCuts
+    | JigsawCut
+    | RimLoss
+    | RouterCut
+    | HandCut
+    | Edging
+)
+"""Everything that a cutting plan may ask for."""
 
 
 class CutMatter(Enum):
@@ -165,7 +234,7 @@ def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) ->
         skipped=cuts.skipped,
         kept=kept_edges(top, rough.kept),
         again=_marked_again(cuts.bench) if bench.is_slab else None,
-        mends=mends_for(panel, Region.of(core), tape or Tape()),
+        mends=tuple(mends_for(panel, Region.of(core), tape or Tape())),
         corner_cuts=corners,
         curve_cuts=curves,
         finish=top.finish,
@@ -209,7 +278,6 @@ def _to_the_line(
 
 
 def _marked_again(bench: Bench) -> MarkedAgain:
-    tools, panel = bench.tools, bench.top.panel
-    kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
-    marks = marks_for(bench.top, bench.datum, kit)
+    panel = bench.top.panel
+    marks = marks_for(bench.top, bench.datum, bench.tools.workshop())
     return MarkedAgain(panel.boundary, panel.thickness, bench.top.thickness, bench.datum, marks)

@@ -12,13 +12,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..geometry.ellipse import arcs_along
+from ..geometry import EllipticArc, Line, Path, Point, Region, Segment, union
 from ..geometry.intersect import meetings, share_of
+from ..geometry.oval_parallels import arcs_along
 from ..geometry.parallel import parallel_of_path
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region, union
-from ..geometry.segments import EllipticArc, Line, Segment
 from ..geometry.tolerance import CURVE, SAME_POINT
 from ..top.runs import Runs
 from .bench import Bench
@@ -104,17 +101,18 @@ def beside_runs(runs: Runs, distance: float, past: float = 0.0) -> RoughLine:
     edges = [_longer(edge) for edge in runs.edges]
     ends = [_ends(chain, edges[i], edges[(i + 1) % len(edges)]) for i, chain in enumerate(chains)]
     cuts = [
-        _part(chain, _back(chain, a.here, past), _on(chain, b.here, past))
-        for chain, (a, b) in zip(chains, ends, strict=True)
+        chain.part(a.here - past, b.here + past) for chain, (a, b) in zip(chains, ends, strict=True)
     ]
-    kept_parts = [_along(edges[i], ends[i - 1][1], ends[i][0]) for i in range(len(edges))]
+    kept_parts = [
+        edge.part(*sorted((ends[i - 1][1].there, ends[i][0].there))) for i, edge in enumerate(edges)
+    ]
     parts = [path for pair in zip(kept_parts, cuts, strict=True) for path in pair]
     return RoughLine(_joined(parts), tuple(cuts), tuple(kept_parts))
 
 
 @dataclass(frozen=True, slots=True)
 class _Met:
-    """Where a chain meets an edge: how many segments along each, with the share of the last."""
+    """Where a chain meets an edge: how far along each, mm."""
 
     here: float
     there: float
@@ -134,88 +132,48 @@ def _right(line: Line) -> Point:
 
 def _broken(path: Path, places: Sequence[Point]) -> list[Path]:
     """Return a closed path in pieces, each from one of the places on it to the next."""
-    at = [_position(path, place) for place in places]
+    at = [_way_to(path, place) for place in places]
     twice = Path((*path.segments, *path.segments))
-    count = len(path.segments)
-    following = [*at[1:], at[0]]
     return [
-        _part(twice, start, end if end > start else end + count)
-        for start, end in zip(at, following, strict=True)
+        twice.part(start, end if end > start else end + path.length)
+        for start, end in zip(at, [*at[1:], at[0]], strict=True)
     ]
 
 
-def _position(path: Path, place: Point) -> float:
-    """Return where a point lies on a straight part of a path."""
-    best = (math.inf, 0.0)
-    for i, line in enumerate(path.segments):
+def _way_to(path: Path, place: Point) -> float:
+    """Return how far along a path a point lies that is on a straight part of it, mm."""
+    best, passed = (math.inf, 0.0), 0.0
+    for line in path.segments:
         if isinstance(line, Line):
             share = min(max(share_of(line, place), 0.0), 1.0)
-            best = min(best, (line.at(share).distance_to(place), i + share))
+            best = min(best, (line.at(share).distance_to(place), passed + share * line.length))
+        passed += line.length
     return best[1]
-
-
-def _part(path: Path, first: float, last: float) -> Path:
-    """Return what of a path lies between two positions."""
-    kept = []
-    for i in range(math.floor(first), min(math.ceil(last), len(path.segments))):
-        low, high = max(first - i, 0.0), min(last - i, 1.0)
-        segment = path.segments[i]
-        whole = low <= 0.0 and high >= 1.0
-        if (high - low) * segment.length > SAME_POINT:
-            kept.append(segment if whole else segment.part(low, high))
-    return Path(tuple(kept))
 
 
 def _ends(chain: Path, before: Path, after: Path) -> tuple[_Met, _Met]:
     """Return where a chain comes into the wood over one edge and leaves it over the next."""
-    half = _half_way(chain)
+    half = chain.length / 2
     entries = [met for met in _meetings(chain, before) if met.here <= half]
     exits = [met for met in _meetings(chain, after) if met.here > half]
-    count, length = len(chain.segments), len(before.segments)
-    entry = max(entries, key=lambda met: met.here, default=_Met(0.0, float(length)))
-    return entry, min(exits, key=lambda met: met.here, default=_Met(float(count), 0.0))
-
-
-def _half_way(path: Path) -> float:
-    return _on(path, 0.0, path.length / 2)
+    entry = max(entries, key=lambda met: met.here, default=_Met(0.0, before.length))
+    return entry, min(exits, key=lambda met: met.here, default=_Met(chain.length, 0.0))
 
 
 def _meetings(chain: Path, edge: Path) -> list[_Met]:
-    found = []
-    for i, one in enumerate(chain.segments):
-        box = one.bounds.grown(SAME_POINT)
-        for k, other in enumerate(edge.segments):
-            if min(box.shared(other.bounds)) < 0:
-                continue
-            assert not isinstance(one, EllipticArc)
-            assert not isinstance(other, EllipticArc)
-            found += [
-                _Met(i + share_of(one, at), k + share_of(other, at)) for at in meetings(one, other)
-            ]
+    found, here = [], 0.0
+    for one in chain.segments:
+        box, there = one.bounds.grown(SAME_POINT), 0.0
+        for other in edge.segments:
+            if min(box.shared(other.bounds)) >= 0:
+                assert not isinstance(one, EllipticArc)
+                assert not isinstance(other, EllipticArc)
+                for at in meetings(one, other):
+                    ways = share_of(one, at) * one.length, share_of(other, at) * other.length
+                    found.append(_Met(here + ways[0], there + ways[1]))
+            there += other.length
+        here += one.length
     return found
-
-
-def _on(path: Path, position: float, by: float) -> float:
-    """Return the position `by`, mm, farther along a path, at most its end."""
-    i = min(math.floor(position), len(path.segments) - 1)
-    share = position - i
-    while i < len(path.segments):
-        left = path.segments[i].length * (1 - share)
-        if by <= left:
-            return i + share + by / path.segments[i].length
-        by, share, i = by - left, 0.0, i + 1
-    return float(len(path.segments))
-
-
-def _back(path: Path, position: float, by: float) -> float:
-    """Return the position `by`, mm, before another one, at least the start."""
-    count = len(path.segments)
-    return count - _on(path.reversed(), count - position, by)
-
-
-def _along(edge: Path, start: _Met, end: _Met) -> Path:
-    """Return the part of an edge from where a chain left the wood to where the next one enters."""
-    return _part(edge, min(start.there, end.there), max(start.there, end.there))
 
 
 def _joined(parts: Sequence[Path]) -> Path:

@@ -1,19 +1,172 @@
-"""What is the same for every straight cut: its ends as it is pushed, depths, and what falls off."""
+"""What is the same for every straight cut: its line, its ends, its depths, and what falls off.
+
+The band of its kerf, the pieces beyond and how wide they are. An end is where the line meets an
+edge of the wood, as a maker finds the place with a tape.
+"""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
 from typing import Any
 
-from ..geometry.alike import at_most
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD, ROUNDING, SAME_PLACE
+from ..geometry import Path, Point, Region, array_of
+from ..geometry.alike import at_most, first_of_best
+from ..geometry.intersect import crossings
+from ..geometry.tolerance import CHORD, ROUNDING, SAME_PLACE, SAME_POINT
+from ..panel.datum import Datum
+from ..panel.edges import STRAIGHT, Edge, edges_of
+from ..panel.reference import Reference
 from .bench import Bench
-from .cut import EdgePoint, Guide, StraightCut, Trim, TrimKind
-from .strips import SawLine, Strip, extent_of
+from .cut import EdgePoint, Guide, StraightCut, Trim
+
+_STATIONS = 33
+"""Places along a cut at which the width of what falls off is measured."""
+
+_BESIDE = 0.01
+"""mm before and behind a corner: square to a line it may be as wide as on either side of it."""
+
+
+@dataclass(frozen=True, slots=True)
+class SawLine:
+    """A saw line: a point of it, the unit vector towards the waste, and how far it is sawn.
+
+    `reach` is from the point along `way`, mm; endless where none is given.
+    """
+
+    at: Point
+    waste: Point
+    reach: tuple[float, float] = (-math.inf, math.inf)
+
+    @property
+    def way(self) -> Point:
+        """The way the saw is pushed with the kept wood on its left."""
+        return self.waste.left
+
+    def moved(self, towards_waste: float) -> SawLine:
+        """Return the parallel line that lies nearer the waste by so much, mm."""
+        return replace(self, at=self.at + self.waste * towards_waste)
+
+    def past(self, point: Point) -> float:
+        """Return how far a point lies on the waste side, mm; negative on the kept side."""
+        return (point - self.at).dot(self.waste)
+
+    def ends(self, extent: float) -> tuple[Point, Point]:
+        """Return where it starts and ends, at most `extent` mm from its point."""
+        low, high = (min(max(reach, -extent), extent) for reach in self.reach)
+        return self.at + self.way * low, self.at + self.way * high
+
+    def beyond(self, extent: float) -> Region:
+        """Return all that lies on the waste side, out to `extent` mm each way."""
+        return self.band(extent, extent)
+
+    def band(self, width: float, extent: float) -> Region:
+        """Return the strip `width` wide on the waste side, `extent` mm long each way."""
+        start, end = self.ends(extent)
+        far_start, far_end = self.moved(width).ends(extent)
+        corners = (start, far_start, far_end, end)
+        return Region.from_rings(array_of(corners))
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """Wood beyond a line: how wide it is at stations along the stretch where it is sawn, mm."""
+
+    widths: tuple[float, ...]
+    """At even stations."""
+    narrowest: float = 0.0
+    widest: float = 0.0
+    """The least and the greatest width anywhere along it, mm."""
+
+    def share_below(self, width: float) -> float:
+        """Return over which share of the stretch it is narrower than `width`, mm."""
+        thin = sum(1 for w in self.widths if w < width)
+        return thin / len(self.widths) if self.widths else 0.0
+
+
+def extent_of(region: Region) -> float:
+    """Return a length that reaches across a region from any point of it, mm."""
+    bounds = region.bounds
+    return 2 * math.hypot(bounds.width, bounds.height)
+
+
+def _widest(beyond: Region, line: SawLine, last: Point, extent: float) -> float:
+    """Return how far the wood square beside a line reaches from it: at one of its corners.
+
+    Only what hangs together with the line counts.
+    """
+    first, out = line.at, line.waste * extent
+    beside = beyond.meet(Region.from_rings(array_of((first, first + out, last + out, last))))
+    sawn = Region.line(array_of((first, last)))
+    held = (piece for piece in beside.pieces if piece.distance_to(sawn) < 1e-3)
+    return max((line.past(Point.of(row)) for piece in held for row in piece.exterior), default=0.0)
+
+
+def strip_beyond(wood: Region, line: SawLine) -> Strip:
+    """Return how wide the wood beyond a line is, over the stretch where the line runs in wood.
+
+    Measured square from the line at stations; what lies beyond a gap does not count.
+    """
+    extent = extent_of(wood)
+    beyond = wood.meet(line.beyond(extent))
+    spans = wood.chord(*line.ends(extent))
+    if beyond.is_empty or not spans:
+        return Strip(())
+    first, last = spans[0][0], spans[-1][1]
+    inset = min(1.0, first.distance_to(last) / 100)
+    start, end = first + line.way * inset, last - line.way * inset
+    far = start.distance_to(end)
+
+    def width(way: float) -> float:
+        foot = start + line.way * way
+        out = beyond.chord(foot, foot + line.waste * extent)
+        reaches = [(b - foot).dot(line.waste) for a, b in out if a.distance_to(foot) < 1e-3]
+        return max(reaches, default=0.0)
+
+    corners = {round((Point.of(c) - start).dot(line.way), 6) for c in beyond.corners}
+    beside = (way + side * _BESIDE for way in corners for side in (-1, 0, 1))
+    even = tuple(width(far * step / (_STATIONS - 1)) for step in range(_STATIONS))
+    narrowest = min((*even, *(width(way) for way in beside if 0 < way < far)))
+    return Strip(even, narrowest, _widest(beyond, SawLine(first, line.waste), last, extent))
+
+
+def edge_points(bench: Bench, line: SawLine) -> Ends | None:
+    """Return where an endless line enters and leaves the panel; None where it misses it."""
+    found = crossings(bench.top.panel.boundary, line.at, line.way)
+    if len(found) < 2:
+        return None
+    return edge_point(bench, found[0].point), edge_point(bench, found[-1].point)
+
+
+def edge_point(bench: Bench, point: Point) -> EdgePoint:
+    """Return a place by its offsets, and from the nearer corner where it lies on an edge."""
+    datum, edges = bench.datum, edges_of(bench.top.panel.boundary)
+    offsets = datum.coordinates(point)
+    held = [r for edge in edges if _lies_on(point, edge) for r in _references_on(edge, datum)]
+    if not held:
+        return EdgePoint(point, offsets.along, offsets.square)
+    nearest = first_of_best(held, lambda r: -r.point.distance_to(point), tolerance=SAME_PLACE)
+    distance = nearest.point.distance_to(point)
+    return EdgePoint(point, offsets.along, offsets.square, nearest.name, distance)
+
+
+def _lies_on(point: Point, edge: Edge) -> bool:
+    """Return whether a point of the boundary belongs to an edge: a square line meets it there."""
+    across = edge.direction.left
+    found = crossings(Path(edge.segments), point, across)
+    return any(abs(crossing.reach) <= 10 * SAME_POINT for crossing in found)
+
+
+def _references_on(edge: Edge, datum: Datum) -> Iterator[Reference]:
+    """Yield the reference points at the ends of an edge, or struck on it."""
+    for reference in datum.references:
+        ends = (edge.start, edge.end)
+        at_end = any(reference.point.distance_to(p) <= 10 * SAME_POINT for p in ends)
+        off = abs(edge.direction.cross(reference.point - edge.start))
+        if at_end or (not datum.struck and reference.name in "PQ" and off <= STRAIGHT):
+            yield reference
+
 
 ONE_PASS = 50.0
 """A saw set deeper than this cuts in two passes, mm (common practice)."""
@@ -50,9 +203,10 @@ def fields_of(bench: Bench, sawn: Sawn, label: str) -> dict[str, Any]:
     fallen = wood.meet(line.moved(tools.kerf).beyond(extent)).pieces if sawn.falls else ()
     strip = sawn.strip
     heaviest = max((piece.area for piece in fallen), default=0.0)
-    start, end = pushed(bench, sawn.ends)
+    keeps_left = pushed_left(bench, line)
+    start, end = sawn.ends if keeps_left else sawn.ends[::-1]
     spans = wood.chord(*line.ends(extent))
-    if not bench.keeps_left:
+    if not keeps_left:
         spans = tuple((b, a) for a, b in reversed(spans))
     half = math.ceil(depth / 2 - ROUNDING)
     return {
@@ -77,22 +231,35 @@ def line_of(cut: StraightCut) -> SawLine:
     start, end = cut.start.point, cut.end.point
     if not isinstance(cut, Trim) or not cut.kind.stops:
         return SawLine(start, cut.waste)
-    corner, free = (start, end) if cut.kind is TrimKind.FROM_CORNER else (end, start)
-    ahead = (free - corner).dot(cut.waste.left) > 0
-    return SawLine(corner, cut.waste, (0.0, math.inf) if ahead else (-math.inf, 0.0))
+    back = (start - end).dot(cut.waste.left) > 0
+    return SawLine(end, cut.waste, (0.0, math.inf) if back else (-math.inf, 0.0))
 
 
-def guide_of(bench: Bench, ends: Ends | None) -> Guide | None:
-    """Return the guide between two places, the kept wood on its left; None where it has none."""
-    offset = bench.tools.guide
+def guide_of(
+    bench: Bench, line: SawLine, ends_of: Callable[[SawLine], Ends | None]
+) -> Guide | None:
+    """Return the guide of a line; None where it has none.
+
+    Parameters
+    ----------
+    ends_of : callable
+        Where a line enters and leaves the wood, in the order of its own way.
+    """
+    keeps_left = pushed_left(bench, line)
+    offset, side = bench.guide(keeps_left=keeps_left)
+    ends = None if offset is None else ends_of(line.moved(-offset))
     if offset is None or ends is None:
         return None
-    return Guide(offset, bench.guide_side, *pushed(bench, ends))
+    return Guide(offset, side, *(ends if keeps_left else ends[::-1]))
 
 
-def pushed(bench: Bench, ends: Ends) -> Ends:
-    """Return the two ends of a line in the order in which a saw goes along it."""
-    return ends if bench.keeps_left else (ends[1], ends[0])
+def pushed_left(bench: Bench, line: SawLine) -> bool:
+    """Return whether a saw is pushed with the kept wood on its left, seen show face up.
+
+    A cut that stops at a hollow corner starts at the edge: no blade is let into the wood there.
+    """
+    low, high = line.reach
+    return math.isfinite(high) if math.isfinite(low) or math.isfinite(high) else bench.keeps_left
 
 
 def _wall(bench: Bench, line: SawLine, fallen: tuple[Region, ...]) -> float | None:

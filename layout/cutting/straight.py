@@ -5,20 +5,27 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import partial
 
+from ..geometry import Line, Point, Region
 from ..geometry.alike import at_least, at_most, first_of_best, ranked
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.segments import Line
 from ..geometry.tolerance import ALIKE_AREA, SAME_FIGURE, SAME_PLACE, SAME_WAY, SIZE_SLACK
 from ..panel.named_edges import named_edges
 from .again import shortened
 from .bench import Bench
 from .cut import EdgePoint, SkippedTrim, SkipReason, Trim, TrimKind
-from .edge_points import edge_points
-from .sawn import Ends, Sawn, fields_of, guide_of
+from .sawn import (
+    Ends,
+    SawLine,
+    Sawn,
+    Strip,
+    edge_points,
+    extent_of,
+    fields_of,
+    guide_of,
+    strip_beyond,
+)
 from .sides import Side, box_ends, sides_of
-from .strips import SawLine, Strip, extent_of, strip_beyond
 from .tools import Stroke
 
 FREEING_SHARE = 0.15
@@ -28,6 +35,9 @@ handle (common practice)."""
 ROUGH_LENGTH = 10.0
 """A slab is cut to length this far outside the line before it is flattened, mm (common practice);
 farther by whole 5 mm where its end cut needs more later."""
+
+LEAST_SHORTER = 25.0
+"""A slab that an end cut shortens by less is flattened as long as it is, mm (our choice)."""
 
 _FACING = math.cos(math.radians(45))
 """The first rip runs along the datum's line, within 45°, on the side where that lies."""
@@ -105,7 +115,8 @@ def _reason(
     bench: Bench, kind: TrimKind, line: SawLine, strip: Strip, blank: Region
 ) -> SkipReason | None:
     """Return why no saw runs along a line; None where it does."""
-    if not at_least(strip.widest, bench.tools.thinnest, SIZE_SLACK):
+    least = LEAST_SHORTER if kind is TrimKind.ROUGH else bench.tools.thinnest
+    if not at_least(strip.widest, least, SIZE_SLACK):
         return SkipReason.TOO_THIN if _is_straight_at(bench, line) else SkipReason.TO_JIGSAW
     if _goes_round_corners(bench):
         return None
@@ -199,19 +210,16 @@ def _trim(
     bench: Bench, kind: TrimKind, line: SawLine, cut: tuple[float, Strip, Region], number: int
 ) -> Trim:
     allowance, strip, blank = cut
-    ends = edge_points(bench.top.panel, bench.datum, line.at, line.way)
+    ends = edge_points(bench, line)
     assert ends is not None  # there is wood on both sides of the line
-    guided = None
-    if bench.tools.guide is not None:
-        inside = line.moved(-bench.tools.guide)
-        guided = edge_points(bench.top.panel, bench.datum, inside.at, inside.way)
+    guide = guide_of(bench, line, partial(edge_points, bench))
     thickness = bench.top.panel.thickness if kind is TrimKind.ROUGH else bench.top.thickness
     sawn = Sawn(
         line, blank, strip, allowance, thickness, _stopped(ends, bench, line), not kind.stops
     )
     fields = fields_of(bench, sawn, f"Cut {number}")
     wanders = strip.share_below(bench.tools.thinnest) > MOSTLY_THIN
-    return Trim(**fields, guide=guide_of(bench, guided), kind=kind, wanders=wanders)
+    return Trim(**fields, guide=guide, kind=kind, wanders=wanders)
 
 
 def _stopped(ends: Ends, bench: Bench, line: SawLine) -> Ends:

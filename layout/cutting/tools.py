@@ -10,8 +10,8 @@ from ..keys.figures import FROM_0, Length, Range, percent
 from ..keys.key import Key, hold, key
 from ..keys.kinds import Choice, YesNo
 from ..keys.plane import Choices
+from ..marking.mark import Ground
 from ..marking.method import ALL_TOOLS, TONGUE, HandTool, Workshop
-from ..marking.off_wood import Ground
 from ..panel.defect import Face
 
 SAW_ALLOWANCE = 2.0
@@ -40,6 +40,9 @@ THINNEST_TRIM = 3.0
 CLEAN_UP, FULL_PASS = 10.0, 6.0
 """Depth of one router pass where little wood stands outside the line, and where much does, mm
 (common practice)."""
+
+SPARE = 1.1
+"""A tenth more is cut of an edging than goes round, for joints and slips (common practice)."""
 
 LITTLE = 5.0
 """What stands outside the line by no more than this is cleaned up, not cut, mm (our choice)."""

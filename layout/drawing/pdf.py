@@ -12,15 +12,10 @@ import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.segments import Line, Segment
+from ..geometry import Line, Path, Point, Segment
 from ..geometry.window import split
-from .curves import cubic_controls
-from .hatching import hatch_lines
-from .lettering import CAP_HEIGHT, plain
-from .scene import Area, Group, Layer, Mark, Scene, Stroke, Text
-from .signs import mark_lines
+from .curves import cubic_controls, hatch_lines
+from .scene import CAP_HEIGHT, Area, Group, Layer, Mark, Scene, Stroke, Text, mark_lines, plain
 
 if TYPE_CHECKING:
     import pikepdf

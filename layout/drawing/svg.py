@@ -8,18 +8,26 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from functools import reduce
 from typing import Any
 
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.segments import Arc, Line, Segment
+from ..geometry import Arc, Bounds, Line, Path, Point, Segment
 from ..geometry.window import split
-from .hatching import hatch_lines
-from .lettering import CAP_HEIGHT, plain
-from .scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
-from .signs import mark_lines
+from .curves import hatch_lines
+from .scene import (
+    CAP_HEIGHT,
+    Area,
+    Group,
+    Item,
+    Layer,
+    Mark,
+    Scene,
+    Stroke,
+    Text,
+    mark_lines,
+    plain,
+)
 
 _QUARTER = math.pi / 2
 """Longest arc in one `A`: on a half circle a reader would find the centre from the root of a
@@ -168,3 +176,28 @@ def _number(value: float) -> str:
     """Return a number to the nearest 1e-6 mm without idle zeros."""
     text = f"{value:.6f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
+
+
+LONGER = 140.0
+"""mm on paper: the longer side of what is shown."""
+
+ROUND = 3.0
+"""mm on paper left round it."""
+
+
+def glance(title: str, shown: Sequence[tuple[Layer, Path, Sequence[Path]]]) -> str:
+    """Return paths as an SVG document, later ones on top.
+
+    Parameters
+    ----------
+    shown : sequence of (Layer, Path, sequence of Path)
+        Closed paths with their holes, mm, and what they mean.
+    """
+    box = reduce(Bounds.joined, (path.bounds for _, path, _ in shown))
+    scale = LONGER / max(box.width, box.height)
+    groups = tuple(
+        Group(layer, (Area(path.scaled(scale), tuple(hole.scaled(scale) for hole in holes)),))
+        for layer, path, holes in shown
+    )
+    frame = Bounds(*(side * scale for side in (box.left, box.bottom, box.right, box.top)))
+    return to_svg(Scene(title, frame.grown(ROUND), groups))

@@ -70,7 +70,7 @@ class Fit:
 
     def _repr_svg_(self) -> str:
         from ..drawing import layers
-        from ..drawing.glance import glance
+        from ..drawing.svg import glance
 
         return glance(repr(self), [(layers.FINISH, self.path, ())])
 

@@ -14,7 +14,7 @@ from ..keys.key import Key, fills, hold, key
 from ..keys.kinds import Choice, Only, YesNo, names
 from ..keys.plane import Choices, Pair, Points
 from ..outlines import Outline
-from ..panel.edge_kinds import EdgeName, EdgeNames
+from ..panel.named_edges import EdgeName, EdgeNames
 from .wish_kinds import ANY, OwnOutline, Span, Spans
 
 __all__ = ["ANY", "Ends", "Goal", "Keeping", "Limits", "Span", "Wish"]

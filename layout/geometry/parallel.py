@@ -16,8 +16,8 @@ import numpy as np
 
 from ..errors import GeometryError
 from .alike import first_of_best
-from .ellipse import arcs_along
 from .intersect import meetings, share_of, turn_at
+from .oval_parallels import arcs_along
 from .path import Path
 from .placement import Points
 from .point import Point

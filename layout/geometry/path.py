@@ -147,6 +147,23 @@ class Path:
         segment, share = self.reached(way)
         return segment.at(share)
 
+    def part(self, first: float, last: float) -> Path:
+        """Return what of it lies between two places, each so far along it, mm.
+
+        >>> Path.through((Point(0, 0), Point(4, 0), Point(4, 4))).part(3.0, 6.0).length
+        3.0
+        """
+        kept, passed = [], 0.0
+        for segment in self.segments:
+            length = segment.length
+            low, high = max(first - passed, 0.0), min(last - passed, length)
+            if high - low > SAME_POINT:
+                cut = (_share_after(segment, way / length) for way in (low, high))
+                whole = low == 0.0 and high == length
+                kept.append(segment if whole else segment.part(*cut))
+            passed += length
+        return Path(tuple(kept))
+
     def stations(self, count: int) -> Iterator[tuple[Segment, float]]:
         """Yield places at even steps from the start of a closed path: segment, and share of it.
 

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from ..errors import GeometryError
-from . import offset, overlay
+from . import offset
 from .alike import ranked
 from .bounds import Bounds
 from .path import Path, circle
@@ -183,11 +183,11 @@ class Region:
 
     def minus(self, *others: Region) -> Region:
         """Return what is left when others are taken away."""
-        return Region(overlay.difference(self.shape, [o.shape for o in others])) if others else self
+        return Region(offset.difference(self.shape, [o.shape for o in others])) if others else self
 
     def meet(self, other: Region) -> Region:
         """Return what both hold."""
-        return Region(overlay.intersection(self.shape, other.shape))
+        return Region(offset.intersection(self.shape, other.shape))
 
     def joined(self, *others: Region) -> Region:
         """Return what either holds."""
@@ -271,6 +271,15 @@ def faces(ring: Points) -> tuple[Region, ...]:
     noded = shapely.node(shapely.LinearRing(ring))
     found = shapely.polygonize(list(shapely.get_parts(noded)))
     return tuple(Region(part) for part in shapely.get_parts(found) if part.area > 0)
+
+
+def joined_up(points: Points) -> NDArray[np.intp]:
+    """Return Delaunay's triangles of points, (m, 3): which points each joins, in no set order."""
+    found = shapely.delaunay_triangles(shapely.MultiPoint(points))
+    corners = shapely.get_coordinates(found).reshape(-1, 4, 2)[:, :3]
+    own = {place: k for k, place in enumerate(map(tuple, points.tolist()))}
+    joins = [[own[place] for place in map(tuple, three)] for three in corners.tolist()]
+    return np.array(joins, dtype=np.intp)
 
 
 def convex_hull(points: Points) -> Points:

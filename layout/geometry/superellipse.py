@@ -1,8 +1,13 @@
-"""A quarter of a superellipse |x/a|ⁿ + |y/b|ⁿ = 1: its points, directions, bend and length.
+"""A quarter of a superellipse |x/a|ⁿ + |y/b|ⁿ = 1: its points, directions, bend, length, polygons.
 
 Near the long axis y is a good parameter and x is not, near the short axis the other way round. So
 the parameter w runs from 0 at (a, 0) to 1 where both terms are ½, with y in proportion to w, and on
 to 2 at (0, b), with x in proportion to 2 − w. Points, speed and bend are smooth in it.
+
+The curve is convex, so chords lie inside it and tangents outside, whatever arcs are drawn for it.
+A chord over a length s stands about κs²/8 off the curve: knots spread evenly by ∫√κ ds give every
+chord the same. How far each really stands off is then measured, and their number raised until all
+are near enough.
 """
 
 from __future__ import annotations
@@ -14,8 +19,10 @@ from functools import cache
 import numpy as np
 
 from .biarcs import Station
+from .placement import Points
 from .point import Point
 from .scalar import peak
+from .segments import Side
 
 MIDDLE, END = 1.0, 2.0
 """The parameter where both terms are ½, and at the end of the short axis."""
@@ -113,3 +120,91 @@ def _gauss(count: int) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Return shares of an interval of length 1 and their weights."""
     nodes, weights = np.polynomial.legendre.leggauss(count)
     return tuple((float(x) + 1) / 2 for x in nodes), tuple(float(w) / 2 for w in weights)
+
+
+_TABLE = 512
+"""Steps of the table by which knots are spread."""
+
+_MOST_ROUNDS = 40
+
+
+def superellipse_polygon(curve: Quadrant, tolerance: float, side: Side) -> Points:
+    """Return a polygon, (n, 2) mm, on one side of the whole curve and within `tolerance` of it."""
+    grid, spread = _spread(curve)
+    count = max(2.0, spread[-1] / math.sqrt(8 * tolerance))
+    for _ in range(_MOST_ROUNDS):
+        shares = np.linspace(0.0, spread[-1], math.ceil(count) + 1)
+        inner = np.interp(shares[1:-1], spread, grid)
+        points, normals = _stations(curve, np.concatenate([[0.0], inner, [END]]))
+        tips = _meetings(points, normals)
+        worst = float(_off(curve, points, tips, side).max())
+        if worst <= tolerance:
+            break
+        count *= max(1.02, math.sqrt(worst / tolerance))
+    return _all_quarters(points if side == "inside" else tips, side)
+
+
+def _stations(curve: Quadrant, w: Points) -> tuple[Points, Points]:
+    """Return the points at n parameters and the unit normals there, (n, 2) each."""
+    n, axes = curve.exponent, np.array([curve.a, curve.b])
+    small = 0.5 ** (1 / n) * np.minimum(w, END - w)
+    other = (1 - small**n) ** (1 / n)
+    shares = np.where(w <= MIDDLE, [other, small], [small, other]).T
+    slopes = shares ** (n - 1) / axes
+    return shares * axes, slopes / np.hypot(slopes[:, :1], slopes[:, 1:])
+
+
+def _spread(curve: Quadrant) -> tuple[Points, Points]:
+    """Return values of the parameter and ∫√κ ds up to each; the normal turns by κ ds."""
+    grid = np.linspace(0.0, END, _TABLE + 1)
+    points, normals = _stations(curve, grid)
+    turned = np.diff(np.arctan2(normals[:, 1], normals[:, 0]))
+    paces = np.sqrt(turned * np.hypot(*np.diff(points, axis=0).T))
+    return grid, np.concatenate([[0.0], np.cumsum(paces)])
+
+
+def _meetings(points: Points, normals: Points) -> Points:
+    """Return where the tangents of each two neighbours meet, (n − 1, 2)."""
+    one, other = normals[:-1], normals[1:]
+    sine = one[:, 0] * other[:, 1] - one[:, 1] * other[:, 0]
+    steps = np.diff(points, axis=0)
+    alike = sine <= 1e-12
+    along = (steps * other).sum(axis=1) / np.where(alike, 1.0, sine)
+    tips = points[:-1] + along[:, None] * np.stack([-one[:, 1], one[:, 0]], axis=1)
+    return np.where(alike[:, None], points[:-1] + steps / 2, tips)
+
+
+def _off(curve: Quadrant, points: Points, tips: Points, side: Side) -> Points:
+    """Return distances, mm, that no chord or no tip of two tangents exceeds.
+
+    The curve stands farthest off its chord where it runs parallel to it, which its support tells.
+    The tip's distance to the triangle of that place and both ends, which lies inside the curve, is
+    no less than that to the curve.
+    """
+    steps, axes = np.diff(points, axis=0), np.array([curve.a, curve.b])
+    out = np.stack([steps[:, 1], -steps[:, 0]], axis=1) / np.hypot(steps[:, :1], steps[:, 1:])
+    seen, q = np.maximum(out, 0.0) * axes, curve.exponent / (curve.exponent - 1)
+    reach = (seen**q).sum(axis=1) ** (1 / q)  # the dual norm, as `Quadrant.support`
+    if side == "inside":
+        rises: Points = reach - (out * points[:-1]).sum(axis=1)
+        return rises
+    touching = axes * (seen / reach[:, None]) ** (q - 1)
+    return np.minimum(_to_lines(tips, points[:-1], touching), _to_lines(tips, touching, points[1:]))
+
+
+def _to_lines(points: Points, starts: Points, ends: Points) -> Points:
+    """Return the distance of each point from a stretch of its own, (n,) mm."""
+    along = ends - starts
+    square = np.maximum((along * along).sum(axis=1), 1e-300)
+    shares = np.clip(((points - starts) * along).sum(axis=1) / square, 0.0, 1.0)
+    away: Points = np.hypot(*(points - starts - shares[:, None] * along).T)
+    return away
+
+
+def _all_quarters(quarter: Points, side: Side) -> Points:
+    """Return the ring: chords share the ends of the axes, tips lie between them."""
+    mirrored = quarter[::-1] * np.array([-1.0, 1.0])
+    if side == "inside":
+        quarter, mirrored = quarter[:-1], mirrored[:-1]
+    half = np.concatenate([quarter, mirrored])
+    return np.concatenate([half, -half])

@@ -1,4 +1,4 @@
-"""[legs]: how many, of what kind, where, and what the table has to carry."""
+"""[legs]: how many, of what kind, where, how they are held, and what the table has to carry."""
 
 from __future__ import annotations
 
@@ -7,17 +7,18 @@ from dataclasses import dataclass
 
 from ..errors import LayoutError
 from ..geometry.tolerance import SAME_PLACE
+from ..keys.key import Values
 from ..keys.place import Place
-from ..keys.values import Values
 from ..legs.foot import Foot, FootShape
 from ..legs.plan import require_footing
 from ..legs.room import FOOT_INSET, SHARE_OF_SIZE
+from ..legs.screws import Screw, screw_in
 from ..legs.stability import IN_A_ROW
 from ..legs.table_wish import TableWish
-from ..legs.wish import COUNTS, LegsWish
-from .legs_held import Under, plate_of, table_values
-from .section import read_section
-from .sections import LEGS
+from ..legs.usual import MASONRY
+from ..legs.wish import COUNTS, Fixing, FixingPlate, LegsWish
+from ..panel.build import Kind
+from .sections import LEGS, read_section
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,14 +53,20 @@ def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
         return None
     wish = values.made(
         LegsWish,
-        count=len(at) or count or (2 if _is_slab(foot) else LegsWish().count),
+        count=len(at) or count or (2 if foot.shape is FootShape.SLAB else LegsWish().count),
         foot=foot,
-        inset_side=values["inset_side"] if values["inset"] is None else values["inset"],
-        inset_end=values["inset_end"] if values["inset"] is None else values["inset"],
+        inset_side=_insets(values)[0],
+        inset_end=_insets(values)[1],
         height=height,
         plate=plate_of(values),
     )
     return None if wish is None else LegsRead(wish, table)
+
+
+def _insets(values: Values) -> tuple[float | None, float | None]:
+    all_round = values["inset"]
+    sides = values["inset_side"], values["inset_end"]
+    return sides if all_round is None else (all_round, all_round)
 
 
 def _compared(values: Values, foot: Foot | None) -> tuple[int, ...]:
@@ -68,14 +75,13 @@ def _compared(values: Values, foot: Foot | None) -> tuple[int, ...]:
         return ()
     if values["count"] is not None:
         return (values["count"],) if values["goal"] is not None else ()
-    usual = (2,) if foot is not None and _is_slab(foot) else COUNTS
-    counts: tuple[int, ...] = values["counts"] or usual
-    return counts
+    usual = (2,) if foot is not None and foot.shape is FootShape.SLAB else COUNTS
+    return tuple(values["counts"] or usual)
 
 
 def _enough(values: Values, foot: Foot) -> bool:
     """Return whether so many legs stand; note it otherwise."""
-    if _is_slab(foot):
+    if foot.shape is FootShape.SLAB:
         return True
     told = {"at": len(values["at"] or ()), "count": values["count"] or 0}
     told["counts"] = min(values["counts"] or (0,))
@@ -102,9 +108,8 @@ def _spread_out(values: Values, foot: Foot) -> bool:
 
 def _fits(values: Values, foot: Foot, under: Under) -> bool:
     """Return whether one foot may find room under such a top; note it where none can."""
-    usual = 0.0 if _is_slab(foot) else min(FOOT_INSET, under.narrow * SHARE_OF_SIZE)
-    side = values["inset_side"] if values["inset"] is None else values["inset"]
-    end = values["inset_end"] if values["inset"] is None else values["inset"]
+    usual = 0.0 if foot.shape is FootShape.SLAB else min(FOOT_INSET, under.narrow * SHARE_OF_SIZE)
+    side, end = _insets(values)
     inset = min(usual if side is None else side, math.inf if end is None else end)
     thin = min(foot.length, foot.width)
     if thin + 2 * inset <= under.narrow + SAME_PLACE:
@@ -123,7 +128,7 @@ def _room(values: Values, foot: Foot, under: Under) -> bool:
     """Return whether the insets leave feet room beside each other; note it otherwise."""
     name = "inset_side" if values["inset"] is None else "inset"
     inset = values[name]
-    if inset is None or _is_slab(foot):
+    if inset is None or foot.shape is FootShape.SLAB:
         return True
     beside = IN_A_ROW if values["count"] == 3 else max(foot.width, IN_A_ROW)
     most = (under.narrow - foot.width - beside) / 2
@@ -140,12 +145,11 @@ def _room(values: Values, foot: Foot, under: Under) -> bool:
 
 def _height(values: Values, under: Under) -> float | None:
     """Return from the floor to the underside of the top, mm; None where no leg is left."""
-    height: float | None = values["height"]
-    name = "height"
-    if values["table_height"] is not None:
-        name, height = "table_height", values["table_height"] - under.thickness
+    name = "height" if values["table_height"] is None else "table_height"
+    height: float | None = values[name]
     if height is None or not values.sound("plate_thickness", "table_height"):
         return None
+    height -= under.thickness if name == "table_height" else 0.0
     plate = plate_of(values)
     rest = height - (plate.thickness if plate else 0.0)
     if rest <= 0:
@@ -157,10 +161,6 @@ def _height(values: Values, under: Under) -> float | None:
         )
         return None
     return height
-
-
-def _is_slab(foot: Foot) -> bool:
-    return foot.shape is FootShape.SLAB
 
 
 def _foot(values: Values) -> Foot | None:
@@ -193,3 +193,107 @@ def _mismatch(
             f'a {shape.value} foot has one size: write a single length, or foot = "rectangular"'
         )
     return None
+
+
+@dataclass(frozen=True, slots=True)
+class Under:
+    """The top that the legs go under, as far as their keys care."""
+
+    thickness: float
+    """mm."""
+    kind: Kind
+    swing: float
+    """Of its moisture over a year, %."""
+    quartered: bool
+    """Whether solid wood is sawn on the quarter."""
+    narrow: float = math.inf
+    """The top is no wider than this, mm."""
+
+
+def plate_of(values: Values) -> FixingPlate | None:
+    """Return the plate on the head of each leg."""
+    if values["plate"] is None or values["plate_thickness"] is None:
+        return None
+    return FixingPlate(values["plate"][0], values["plate"][-1], values["plate_thickness"])
+
+
+def fixing_of(values: Values) -> Fixing | None:
+    """Return how the legs are held: loosely where they are masonry and nothing is said."""
+    unsaid = values["material"] in MASONRY and not values.has("fixing")
+    fixing: Fixing | None = Fixing.LOOSE if unsaid else values["fixing"]
+    return fixing
+
+
+def table_values(values: Values, under: Under, counts: tuple[int, ...]) -> TableWish | None:
+    """Return what is asked of the table; None where something is wrong with it."""
+    whole = _plate_suits(values) & _fixing_suits(values)
+    screw = _screw(values, under)
+    if not whole or (values["screw"] is not None and screw is None):
+        return None
+    imperial = values.place.units.is_imperial
+    usual = TableWish.usual(imperial=imperial, material=values["material"] or "")
+    return values.made(
+        TableWish,
+        counts=counts,
+        place=values["place"] or usual.place,
+        screw=screw,
+        glue=values["glue"] or usual.glue,
+        swing=under.swing,
+        quartered=under.quartered,
+    )
+
+
+def _plate_suits(values: Values) -> bool:
+    """Return whether everything about a plate goes with one; note it otherwise."""
+    if values.has("plate"):
+        plate, holes = values["plate"], values["plate_holes"]
+        if plate and holes and (holes[0] >= plate[0] or holes[-1] >= plate[-1]):
+            values.at("plate_holes").wrong("the holes lie apart by less than the plate's own size")
+            return False
+        return True
+    lost = [name for name in ("plate_thickness", "plate_holes") if values.has(name)]
+    for name in lost:
+        values.at(name).wrong("there is no plate: give its size too, plate = [90, 90]")
+    return not lost
+
+
+def _fixing_suits(values: Values) -> bool:
+    """Return whether screws and glue go with the way the legs are held; note it otherwise."""
+    fixing = fixing_of(values)
+    if fixing is Fixing.SCREWED and values["material"] in MASONRY:
+        values.at("fixing").wrong(
+            f'{values["material"]} takes no screw: lay the top on, fixing = "loose", or glue it'
+        )
+        return False
+    wrong = [
+        (name, needed)
+        for name, needed in (("screw", Fixing.SCREWED), ("glue", Fixing.GLUED))
+        if values.has(name) and fixing is not None and fixing is not needed
+    ]
+    for name, needed in wrong:
+        values.at(name).wrong(
+            f"the legs are {fixing.value if fixing else 'held otherwise'}: leave it out, or say "
+            f'fixing = "{needed.value}"'
+        )
+    return not wrong
+
+
+def _screw(values: Values, under: Under) -> Screw | None:
+    """Return the wished screw; note one that is none, or comes through the top."""
+    if values["screw"] is None:
+        return None
+    try:
+        screw = Screw(*values["screw"])
+    except LayoutError as error:
+        values.at("screw").wrong(str(error))
+        return None
+    plate = plate_of(values)
+    held = screw_in(screw, plate.thickness if plate else 0.0, under.thickness, under.kind)
+    if held.is_refused:
+        length = values.place.length
+        values.at("screw").wrong(
+            f"{length(screw.length)} comes through a top {length(under.thickness)} thick: at most "
+            f"{length(held.longest)}"
+        )
+        return None
+    return screw

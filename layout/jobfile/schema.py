@@ -1,4 +1,4 @@
-"""The form of a job file as JSON Schema, made from the keys that its reader works by.
+"""The form of a job file as JSON Schema and as a page, made from the keys its reader works by.
 
 Besides what validators and editors heed, each property carries what ``panelwright keys`` searches:
 ``x-written`` how its value is written, ``x-left-out`` what holds without it, ``x-also`` other words
@@ -20,10 +20,13 @@ from ..keys.key import Key, Section
 from ..keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
 from ..keys.named import Named, Share, Sum
 from ..keys.plane import At, Choices, Four, Pair, Points, Ring
-from ..panel.corners import LETTERS
-from ..panel.edge_kinds import EdgeName, EdgeNames
+from ..legs.usual import MASONRY, METALS
+from ..panel.defect_kinds import DEFECT_KINDS
+from ..panel.edges import LETTERS
+from ..panel.materials import MATERIALS
+from ..panel.named_edges import EdgeName, EdgeNames
 from ..plan.form import DRAFT, Schema
-from ..template.paper_kinds import PaperSize, White
+from ..template.wish import PaperSize, White
 from ..work.wish import HourSpan
 from .sections import SECTIONS
 
@@ -186,3 +189,46 @@ _FORMS: Mapping[type, Callable[[Any], Schema]] = {
     White: lambda kind: _one_or(form(_FROM_0), _row(form(_FROM_0), 4)),
 }
 """The form of each kind; one that derives from another has its form where it has none."""
+
+
+def keys_as_markdown() -> str:
+    """Return the documents of every key: one heading and one table a section."""
+    parts = [_told(section) for section in SECTIONS]
+    return "\n\n".join((*parts, _defect_kinds(), _materials())) + "\n"
+
+
+def _told(section: Section) -> str:
+    title = f"`{section.heading}`" if section.heading else "Top of the file"
+    rows = ["| key | value | where it is left out | meaning | example |", "|---|---|---|---|---|"]
+    rows += [_line(key) for key in section.keys if key.example != "{ }"]
+    return f"### {title}\n\n{section.meaning}\n\n" + "\n".join(rows)
+
+
+def _line(key: Key) -> str:
+    example = f"`{key.name} = {key.example}`" if key.example else ""
+    cells = (f"`{key.name}`", key.kind.words, key.usual or "–", key.meaning, example)
+    return "| " + " | ".join(cell.replace("|", "\\|") for cell in cells) + " |"
+
+
+def _defect_kinds() -> str:
+    rows = ["| kind | spoils | clear | ends |", "|---|---|---|---|"]
+    for name, kind in DEFECT_KINDS.items():
+        spoils = ", ".join(spoilt.value for spoilt in kind.spoils) or "nothing"
+        rows.append(f"| `{name}` | {spoils} | {kind.clear:g} mm | {kind.ends:g} mm |")
+    meaning = (
+        "What each spoils and keeps clear where its keys are left out (common practice). What no "
+        "blade may cross is kept clear by at least what saw, jigsaw and router take outside the "
+        "line. A split runs on by `ends` past both ends of an oblong `size`, else along the grain, "
+        "whatever its `clear`; by `points` without a `clear` the larger of the two is kept all "
+        "round."
+    )
+    return f"### Kinds of defects\n\n{meaning}\n\n" + "\n".join(rows)
+
+
+def _materials() -> str:
+    names = ", ".join(f"`{name}` {material.density:.0f}" for name, material in MATERIALS.items())
+    legs = ", ".join(f"`{name}` {m.density:.0f}" for name, m in {**METALS, **MASONRY}.items())
+    return (
+        f"### Materials\n\nEach with the density, kg/m³, that it is weighed by: {names}.\n\n"
+        f"Legs may also be of {legs}."
+    )

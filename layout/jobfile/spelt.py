@@ -20,9 +20,9 @@ from ..keys.named import Named, Share, Sum
 from ..keys.plane import At, Choices, Pair, Pairs, Points, Ring, Table
 from ..legs.table_wish import ScrewPair
 from ..outlines import Freeform
-from ..panel.edge_kinds import EdgeName, EdgeNames
+from ..panel.named_edges import EdgeName, EdgeNames
 from ..template.paper import Margins
-from ..template.paper_kinds import PaperSize, White
+from ..template.wish import PaperSize, White
 from ..units import Units
 from ..work.wish import HourSpan
 

@@ -1,17 +1,31 @@
-"""[top]: the wish, and whether its limits leave anything."""
+"""[top]: which shapes, a top of the maker's own, and whether the limits leave anything."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ..cutting.profile import EdgeProfile
-from ..fit.wish import ROUNDED, Goal, Limits, Span, Wish
+from ..errors import LayoutError
+from ..fit.wish import (
+    AS_FOUND,
+    EVERY,
+    OWN,
+    ROUNDED,
+    STRAIGHT_SIDED,
+    WITHOUT_LIPPING,
+    Goal,
+    Limits,
+    Span,
+    Wish,
+    shapes_meant,
+)
+from ..keys.key import Values
 from ..keys.place import Place
-from ..keys.values import Values
-from .section import read_section
-from .sections import TOP
-from .top_shape import read_own, shapes_of
+from ..keys.plane import is_simple
+from ..outlines import Freeform
+from .sections import TOP, read_section
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,3 +183,50 @@ def _check_width(values: Values, width: Span, radius: Span, shapes: tuple[str, .
             f"a lipping of {values.place.length(lipping)} leaves no core in a top at most "
             f"{values.place.length(2 * half)} wide: make it thinner"
         )
+
+
+_NEEDS: Mapping[str, str] = {OWN: "outline", AS_FOUND: "keep"}
+_BELONGS = {"exponent": "superellipse", "outline": OWN, "scaled": OWN, "ends": AS_FOUND}
+
+
+def shapes_of(values: Values) -> tuple[str, ...]:
+    """Return the wished-for shapes; note keys that go with none of them."""
+    kept = values.has("keep")
+    shapes = shapes_meant(values["shape"] or (EVERY,), kept=kept, lipped=bool(values["lipping"]))
+    if not values.sound("shape"):
+        return shapes
+    for shape, key in _NEEDS.items():
+        if shape in shapes and values.lacks(key):
+            values.at(key).wrong(f'{key} is missing: shape "{shape}" needs it')
+    for key, shape in _BELONGS.items():
+        if values.has(key) and shape not in shapes:
+            values.at(key).wrong(f'{key} belongs to shape "{shape}": wish for it, or leave it out')
+    bare = [shape for shape in shapes if shape in WITHOUT_LIPPING]
+    if bare and values["lipping"]:
+        values.at("lipping").wrong(
+            f'no strip bends or mitres round a "{bare[0]}": leave lipping out, or wish for another'
+        )
+    for shape in shapes:
+        if kept and shape not in (*STRAIGHT_SIDED, AS_FOUND):
+            values.at("keep").wrong(
+                f'a "{shape}" has no long straight side to lie on an edge: wish for '
+                f"{', '.join(STRAIGHT_SIDED)} or {AS_FOUND}"
+            )
+    return shapes
+
+
+def read_own(values: Values, shapes: tuple[str, ...]) -> Freeform | None:
+    """Return the outline of the maker's own, or note what is wrong with it."""
+    points, place = values["outline"], values.at("outline")
+    if points is None or OWN not in shapes or not is_simple(points, place):
+        return None
+    try:
+        own = Freeform.through(points, OWN)
+    except LayoutError as error:
+        place.wrong(str(error))
+        return None
+    if values["scaled"] and not own.is_convex:
+        values.at("scaled").wrong(
+            "the outline is hollow somewhere, so it is laid at its own size only: leave scaled out"
+        )
+    return own

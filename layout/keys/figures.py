@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 
 from ..errors import LengthError
@@ -42,9 +42,7 @@ class Range:
     def complaint(self, value: float, form: Callable[[float], str]) -> str | None:
         """Return how a value breaks a limit, and the limit; None where it keeps them."""
         if value < self.least or (self.above and value == self.least):
-            return (
-                f"is not above {form(self.least)}" if self.above else f"is below {form(self.least)}"
-            )
+            return f"is {'not above' if self.above else 'below'} {form(self.least)}"
         if value > self.most:
             return f"is above {form(self.most)}"
         return None
@@ -75,28 +73,18 @@ class Number(Kind):
         number = finite(value, at, f"a number of {self.unit}" if self.unit else "a number")
         if number is None:
             return None
-        if at.held and self.factor != 1:
-            return self._held(number, at)
         if self.whole and number != int(number):
             at.wrong(f"{shown(value)} is not a whole number")
             return None
-        unit = f" {self.unit}" if self.unit else ""
-        complaint = self.limits.complaint(number, lambda limit: f"{limit:g}{unit}")
+        limits, factor, unit = self.limits, self.factor, f" {self.unit}" if self.unit else ""
+        if at.held and factor != 1:  # it comes in the library's unit, and its limits too
+            limits, unit = Range(limits.least * factor, limits.most * factor, limits.above), ""
+            factor = 1.0
+        complaint = limits.complaint(number, lambda limit: f"{limit:g}{unit}")
         if complaint:
             at.wrong(f"{shown(value)}{unit} {complaint}{self.advice and f': {self.advice}'}")
             return None
-        return int(number) if self.whole else number * self.factor
-
-    def _held(self, number: float, at: Place) -> float | None:
-        """Return a number that comes in the library's unit, if it keeps the limits."""
-        limits = replace(
-            self.limits, least=self.limits.least * self.factor, most=self.limits.most * self.factor
-        )
-        complaint = limits.complaint(number, lambda limit: f"{limit:g}")
-        if complaint:
-            at.wrong(f"{number:g} {complaint}{self.advice and f': {self.advice}'}")
-            return None
-        return number
+        return int(number) if self.whole else number * factor
 
 
 def degrees(least: float, most: float, advice: str = "") -> Number:

@@ -1,4 +1,4 @@
-"""Where feet stand under an outline of any form: out in its corners, however these lie.
+"""Where feet stand under an outline of any form, and where they dodge spoilt wood.
 
 No centreline need be an axis of such a top, so nothing is mirrored. Feet are put in those corners
 of their room that lie farthest in even directions, or where even rays from the middle of its weight
@@ -8,17 +8,18 @@ last leave it, beyond any waist, or evenly along its edge; the most stable stanc
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from ..errors import LegsError
 from ..geometry.alike import first_of_best
+from ..geometry.distance import nearest
 from ..geometry.path import Path
 from ..geometry.point import Point
 from ..geometry.polygon import Region
 from ..geometry.tolerance import ROUNDING, SAME_PLACE
 from ..outlines import Outline
 from .foot import Foot
-from .room import no_room, room_for
+from .room import no_room, room_for, room_of
 from .wish import LegsWish
 
 _PHASES = (0.5, 0.0, 0.25, 0.75)
@@ -115,3 +116,54 @@ def _in_order(places: Sequence[Point], middle: Point) -> tuple[Point, ...]:
         tolerance=SAME_PLACE,
     )
     return (*held[first:], *held[:first])
+
+
+_CLEAR = 0.1
+"""A foot is moved this much farther than it must, mm: no tape shows it, and rounding cannot put it
+back on what it was moved off."""
+
+
+def sound_room(wish: LegsWish, outline: Outline, sound: Region) -> Region:
+    """Return where middles of feet may stand: at their insets, and on sound wood.
+
+    Parameters
+    ----------
+    sound : Region
+        What bears, in the frame of the top.
+    """
+    return room_for(wish, outline, in_rows=False).meet(room_of(sound, wish.on_top))
+
+
+def dodged(
+    middles: Sequence[Point], foot: Foot, room: Region, bears: Callable[[Point], bool]
+) -> tuple[tuple[Point, ...], tuple[float, ...]]:
+    """Return the places of feet that bear, as near as can be to those wished, and how far moved.
+
+    One that finds none beside the others stays where it is.
+
+    Parameters
+    ----------
+    room : Region
+        Where they may stand.
+    bears : callable
+        Whether a foot with its middle at a place stands on sound wood.
+    """
+    held, moved = list(middles), [0.0] * len(middles)
+    inner = room.shrunk(_CLEAR)
+    for k, middle in enumerate(middles):
+        if inner.is_empty or bears(middle):
+            continue
+        _, place = nearest(Region.at(middle), inner)
+        if apart([place, *held[:k], *held[k + 1 :]], foot):
+            held[k], moved[k] = place, middle.distance_to(place)
+    return tuple(held), tuple(moved)
+
+
+def least_gap(middles: Sequence[Point], foot: Foot) -> float:
+    """Return the least that is clear between two feet, mm; infinite for one alone."""
+    gaps = [
+        one.distance_to(other) - foot.reach((other - one).angle) - foot.reach((one - other).angle)
+        for i, one in enumerate(middles)
+        for other in middles[:i]
+    ]
+    return min(gaps, default=math.inf)

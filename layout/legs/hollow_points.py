@@ -18,7 +18,7 @@ from ..geometry.alike import first_of_best
 from ..geometry.bounds import Bounds
 from ..geometry.path import Path
 from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry.polygon import Region, joined_up
 from ..geometry.simplify import fewer
 
 Array = NDArray[np.float64]
@@ -121,10 +121,7 @@ def lattice(inside: Region, bounds: Bounds, step: float, axes: tuple[int, ...]) 
 
 def joined(points: Array, flattest: float) -> Corners:
     """Return Delaunay's triangles of points; of a convex plate they fill it exactly."""
-    from scipy.spatial import Delaunay
-
-    sheared = points @ np.array([[1.0, _SLANT], [0.0, 1.0]])
-    corners: Corners = Delaunay(sheared).simplices.astype(np.intp)
+    corners = joined_up(points @ np.array([[1.0, _SLANT], [0.0, 1.0]]))
     a, b, c = (points[corners[:, k]] for k in range(3))
     doubled = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
     return corners[np.abs(doubled) > flattest]

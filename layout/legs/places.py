@@ -185,9 +185,14 @@ class Edge:
     def knees_meet(self, i: int, prints: Sequence[Region]) -> bool:
         """Return whether a leg stands where the knees of place i go."""
         seat = self.seat(i)
-        room = Path.round_box(Bounds(0.0, -KNEES[0] / 2, KNEES[1], KNEES[0] / 2))
+        wide, deep = KNEES
+        middle = Region.at(seat.place + Point.polar(deep / 2, seat.towards))
+        near = [one for one in prints if one.distance_to(middle) < math.hypot(wide, deep) / 2]
+        if not near:
+            return False
+        room = Path.round_box(Bounds(0.0, -wide / 2, deep, wide / 2))
         knees = Region.of(room.placed(Placement(seat.place, seat.towards)))
-        return any(knees.meet(print_).area > 1.0 for print_ in prints)
+        return any(knees.meet(one).area > 1.0 for one in near)
 
     def seat(self, i: int) -> Seat:
         """Return where the diner of place i sits."""

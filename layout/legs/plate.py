@@ -23,7 +23,7 @@ from numpy.typing import NDArray
 from ..geometry.path import Path
 from ..geometry.placement import array_of
 from ..geometry.point import Point
-from ..panel.stiffness import Stiffness
+from ..panel.materials import Stiffness
 from .plate_points import cut_up
 
 Array = NDArray[np.float64]
@@ -87,31 +87,28 @@ class Plate:
     @classmethod
     def cut(cls, outline: Path, rigid: Array, triangles: int = TRIANGLES) -> Plate:
         """Return the plate inside a closed path about the origin, in about so many triangles."""
-        from skfem import Basis, BilinearForm, LinearForm  # type: ignore[import-untyped]
-        from skfem.helpers import dd  # type: ignore[import-untyped]
+        from scipy.sparse import csc_matrix
+        from skfem import Basis  # type: ignore[import-untyped]
 
         from .argyris import CentredArgyris
 
         size, stiff = math.sqrt(outline.area), float(rigid[0, 0])
         mesh, points = _mesh(outline, triangles, size)
         basis = Basis(mesh, CentredArgyris(), intorder=6)
-        unit = rigid / stiff
-
-        def bending(u: Any, v: Any, _: Any) -> Any:  # noqa: ANN401 - skfem's own fields
-            one, other = _curvatures(dd(u)), _curvatures(dd(v))
-            return sum(unit[i, j] * one[i] * other[j] for i in range(3) for j in range(3))
-
-        def weight(v: Any, _: Any) -> Any:  # noqa: ANN401
-            return v
-
+        fields, dofs, area = [held[0] for held in basis.basis], basis.element_dofs, basis.dx
+        bends = np.stack([_curvatures(field.hess) for field in fields])
+        turned = np.einsum("ij,ajcq,cq->aicq", rigid / stiff, bends, area)
+        energy = np.einsum("aicq,bicq->abc", turned, bends, optimize=True)
+        downs = np.einsum("acq,cq->ac", np.stack(fields), area)
+        rows, columns = np.broadcast_arrays(dofs[:, None], dofs[None])
         read = np.vstack([points / size, mesh.p[:, mesh.facets].mean(axis=1).T])
         return cls(
             size,
             stiff,
             read * size,
             len(points),
-            BilinearForm(bending).assemble(basis),
-            np.asarray(LinearForm(weight).assemble(basis)),
+            csc_matrix((energy.ravel(), (rows.ravel(), columns.ravel())), (basis.N, basis.N)),
+            np.bincount(dofs.ravel(), downs.ravel()).astype(float),
             _reading(basis, read),
             basis,
         )
@@ -168,8 +165,8 @@ class RestedPlate:
         return found
 
 
-def _curvatures(second: Any) -> tuple[Any, Any, Any]:  # noqa: ANN401 - skfem's own fields
-    return second[0][0], second[1][1], 2 * second[0][1]
+def _curvatures(second: Array) -> Array:
+    return np.stack([second[0][0], second[1][1], 2 * second[0][1]])
 
 
 def _reading(basis: Any, points: Array) -> Any:  # noqa: ANN401 - skfem's own, a sparse matrix

@@ -13,7 +13,7 @@ from ..panel import Kind, SoundWood
 from ..panel.frame import frame_of
 from ..top import Top
 from .arrangement import middles_for
-from .dodge import dodged, sound_room
+from .free_room import dodged, sound_room
 from .plan import UNDER_FEET, LegsPlan, place_legs, under_feet
 from .sag import plate_of
 from .stability import Stability

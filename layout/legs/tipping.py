@@ -88,26 +88,6 @@ class Tipping:
     """Whether loose legs give way to that push before the table tips over as one."""
 
 
-def tipping_force(weight: float, inside: float, outside: float) -> float:
-    """Return the force that tips over a line, N: W·d/e, infinite where it presses inside the line.
-
-    Parameters
-    ----------
-    weight : float
-        N.
-    inside, outside : float
-        From the line in to the weight and out to the force, mm.
-
-    Examples
-    --------
-    >>> round(tipping_force(40 * GRAVITY, inside=350, outside=200), 1)
-    686.5
-    """
-    if inside <= 0:
-        return 0.0
-    return weight * inside / outside if outside > 0 else math.inf
-
-
 def tipping_of(
     outline: Outline, feet: Points, mass: float, height: float, centre: Point = ORIGIN
 ) -> Tipping:
@@ -148,7 +128,7 @@ def tipping_of(
 
     push, over = first_of_best(
         (
-            (tipping_force(weight, float(inside), height), Point.of(n))
+            (weight * max(float(inside), 0.0) / height, Point.of(n))
             for n, inside in zip(sides.normals, sides.inside, strict=True)
         ),
         lambda pushed: -pushed[0],

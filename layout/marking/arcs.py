@@ -8,10 +8,9 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from ..errors import OutlineError
+from ..geometry import ORIGIN, Arc, Point
 from ..geometry.alike import at_least
-from ..geometry.point import ORIGIN, Point
-from ..geometry.segments import Arc
-from .instruments import Ordinate
+from .string_loop import Ordinate
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,14 +1,95 @@
-"""A mark on the panel, by figures that a maker can measure; a check between two marks."""
+"""A mark on the panel, by figures that a maker can measure; which two tapes fix it best; checks.
+
+Where a mark or a centre falls off the wood: beyond which edge, and how far.
+"""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import Enum
+from functools import cached_property
+from itertools import combinations
 
-from ..geometry.point import Point
+from ..geometry import Point, Region
+from ..geometry.alike import at_least, at_most, first_of_best
+from ..geometry.tolerance import CHORD, ROUNDING, SAME_PLACE
+from ..panel.datum import Datum
+from ..panel.edges import STRAIGHT, Edge, edges_of
+from ..panel.reference import Corner, Flaw, Reference
+from ..top import Top
 from ..units import Tape
-from .off_wood import OffWood
+
+
+@dataclass(frozen=True, slots=True)
+class OffWood:
+    """A place without wood."""
+
+    distance: float
+    """To the nearest wood, mm."""
+    edge: str
+    """The edge that it lies beyond, by its corners: ``C–D``; empty for a cut-out, or where the edge
+    has no letters."""
+
+
+@dataclass(frozen=True)
+class Ground:
+    """The panel that a top is set out on, to ask whether there is wood at a point of the top."""
+
+    top: Top
+    datum: Datum
+    """Its corners name the edges."""
+
+    @cached_property
+    def face(self) -> Region:
+        """The wood, as a polygon that holds it."""
+        return self.top.panel.region("outside")
+
+    def missing(self, own: Point) -> OffWood | None:
+        """Return how far a point of the top's own frame lies off the wood; None where on it."""
+        return self.missing_at(self.top.placement(own))
+
+    def missing_at(self, point: Point) -> OffWood | None:
+        """Return how far a point of the panel's frame lies off the wood; None where it is on it."""
+        if self.face.holds_point(point):
+            return None
+        distance = self.face.edge_distance(point)
+        if distance <= SAME_PLACE:
+            return None
+        return OffWood(distance, self._edge(point, distance))
+
+    def _edge(self, point: Point, distance: float) -> str:
+        """Return the letters of the edge nearest to a point outside, if it is that near."""
+        corners = self.datum.corners
+        for edge in edges_of(self.top.panel.boundary):
+            if abs(edge.away(point) - distance) <= 2 * CHORD:
+                return edge_name(edge, corners)
+        return ""
+
+
+def edge_name(edge: Edge, corners: tuple[Corner, ...]) -> str:
+    """Return the letters of an edge, ``C–D``; empty where one of its ends has none.
+
+    A corner that is rounded or clipped lies beyond the end of its edges, in their line.
+    """
+    first, last = edge.segments[0], edge.segments[-1]
+    ends = ((edge.start, -first.pace(0.0).unit()), (edge.end, last.pace(1.0).unit()))
+    names = [_letter(end, out, corners) for end, out in ends]
+    return "–".join(names) if all(names) else ""
+
+
+def _letter(end: Point, out: Point, corners: tuple[Corner, ...]) -> str:
+    """Return the letter of the corner at the end of an edge that runs out along a unit vector."""
+    held = [c for c in corners if c.point.distance_to(end) <= SAME_PLACE or _beyond(c, end, out)]
+    if not held:
+        return ""
+    return first_of_best(held, lambda c: -c.point.distance_to(end), tolerance=SAME_PLACE).name
+
+
+def _beyond(corner: Corner, end: Point, out: Point) -> bool:
+    way = corner.point - end
+    return corner.flaw is Flaw.GONE and way.dot(out) > 0 and abs(way.cross(out)) <= STRAIGHT
 
 
 class Kind(Enum):
@@ -133,3 +214,49 @@ class Check:
     proves: Proves
     other: bool = False
     """Whether it is the second of two diagonals that must come out alike."""
+
+
+READING_ERROR = 0.5
+"""Half a division of a tape in millimetres, mm."""
+
+TAPE_ERROR = 0.5e-3
+"""What a tape is out by hook, sag and class, a mm: with the reading 2 mm at 3 m (common
+practice)."""
+
+NEAREST_TIE = 20.0
+"""A tape shorter than this is held by its hook and read at nothing: no tie, mm."""
+
+WORST_TIE = 12.0
+"""A tie measurement that may be out by more than this is not worth taking, mm."""
+
+
+def tape_error(distance: float) -> float:
+    """Return how far a careful tape may be out over a distance, mm."""
+    return READING_ERROR + TAPE_ERROR * distance
+
+
+def best_ties(point: Point, references: Sequence[Reference]) -> Ties | None:
+    """Return the two tapes that fix a point with the smallest error; None where none do.
+
+    Two tapes that are out by s₁ and s₂ and cross at an angle θ leave the point out by
+    √(s₁² + s₂²) / sin θ, so a crossing near a right angle and short tapes are best.
+    """
+    pairs = (_crossed(point, one, other) for one, other in combinations(references, 2))
+    good = [pair for pair in pairs if pair is not None and at_most(pair.error, WORST_TIE)]
+    return first_of_best(good, lambda pair: -pair.error, tolerance=ROUNDING) if good else None
+
+
+def _crossed(point: Point, one: Reference, other: Reference) -> Ties | None:
+    first, second = one.point - point, other.point - point
+    if not at_least(min(first.norm, second.norm), NEAREST_TIE):
+        return None
+    sine = abs(first.cross(second)) / (first.norm * second.norm)
+    if sine < 1e-6:
+        return None
+    error = math.hypot(tape_error(first.norm), tape_error(second.norm)) / sine
+    return Ties(
+        Tie(one.name, first.norm),
+        Tie(other.name, second.norm),
+        math.atan2(abs(first.cross(second)), first.dot(second)),
+        error,
+    )

@@ -9,10 +9,10 @@ from enum import Enum
 from typing import Any
 
 from ..concern import Concern
-from ..geometry import alike
-from ..geometry.point import Point
+from ..geometry import Point, alike
 from ..geometry.tolerance import ROUNDING
-from .off_wood import Ground, OffWood
+from .mark import Ground, OffWood
+from .string_loop import StringLoop
 
 
 class HandTool(Enum):
@@ -121,11 +121,15 @@ class Workshop:
     """Of the framing square, its shorter arm, mm."""
     nail: float = 3.0
     pencil: float = 3.0
-    """Diameters, mm."""
+    """Diameters, mm; a pencil notched to the nail's size draws a true ellipse."""
     stretch: float = 0.0
     """Share by which the string gives."""
     ground: Ground | None = field(default=None)
     """The panel to draw on, where it is known."""
+
+    def loop(self, length: float, width: float) -> StringLoop:
+        """Return the loop of string for an oval, mm."""
+        return StringLoop.for_oval(length, width, self.nail, self.pencil, self.stretch)
 
     def pivots(self, **places: Point) -> tuple[Pivot, ...]:
         """Return pivots by name, each with how far it lies off the wood."""
@@ -168,3 +172,35 @@ def _judged(method: Method, workshop: Workshop) -> Method:
 def together(*errors: float) -> float:
     """Return how far independent slips carry a line together, mm: the root of their squares."""
     return math.hypot(*errors)
+
+
+@dataclass(frozen=True, slots=True)
+class JoinedCorners:
+    """Corners that are marked from the datum and joined."""
+
+    sides: int
+    """How many straight sides are drawn."""
+    all_round: bool = True
+    """Whether they are all the sides; else the rest of the edge stays."""
+
+
+def joined_corners(sides: int, *, all_round: bool = True) -> Method:
+    """Return the way that joins marks: each stands where two offsets were read."""
+    return Method("corners joined", (HandTool.TAPE,), JoinedCorners(sides, all_round))
+
+
+@dataclass(frozen=True, slots=True)
+class FullSize:
+    """A template as large as the top."""
+
+    length: float
+    width: float
+    """Of the top, mm."""
+
+
+def full_size_template(length: float, width: float) -> Method:
+    """Return how a printed template, `length` by `width` mm, draws an outline.
+
+    The paper is laid, and the line pricked through it, each as well as a tape is read.
+    """
+    return Method("full-size template", (HandTool.PAPER,), FullSize(length, width))

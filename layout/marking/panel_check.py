@@ -13,13 +13,9 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from ..errors import PanelError
+from ..geometry import Arc, Path, Point, Points, Region
 from ..geometry.alike import at_most
 from ..geometry.distance import nearest
-from ..geometry.path import Path
-from ..geometry.placement import Points
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.segments import Arc
 from ..geometry.tolerance import CHORD
 from ..panel.datum import Datum
 from ..panel.edges import Edge, edges_of
@@ -27,7 +23,7 @@ from ..panel.panel import Panel
 from ..panel.reference import Corner
 from ..units import MM_PER_INCH, Tape
 from .arcs import LargeArc
-from .off_wood import edge_name
+from .mark import edge_name
 
 _UNITS = (400.0, 300.0, 200.0, 150.0, 100.0, 50.0, 25.0)
 _UNITS_IMPERIAL = (16.0, 12.0, 8.0, 6.0, 4.0, 2.0, 1.0)

@@ -1,16 +1,21 @@
-"""Quick answers for the bench, without a panel: how to draw this, in numbers."""
+"""Quick answers for the bench, without a panel: how to draw this, in numbers.
+
+A length is divided by marks that are all measured from one end, so that no error adds up.
+"""
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field, replace
 
-from ..outlines import Capsule, Circle, Oval, RoundedRectangle
+from ..errors import LengthError, OutlineError
+from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
+from ..units import Tape
 from .arcs import LargeArc
-from .instruments import Ordinate, oval_checks
-from .method import Method, Workshop
-from .oval_methods import OvalOrdinates, oval_methods
-from .round_methods import arc_methods, swung_methods
-from .string_loop import DrawnOval, StringLoop
+from .method import Method, Workshop, ranked
+from .methods import arc_ways, methods_for
+from .oval_methods import OvalOrdinates
+from .string_loop import DrawnOval, Ordinate, StringLoop, oval_checks
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +40,7 @@ class MarkedOval:
     """Points of a quarter that prove the drawn line."""
     methods: tuple[Method, ...]
     """The first is the one to use."""
+    outline: Outline = field(metadata={"json": False})
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +63,7 @@ class MarkedArcs:
     """mm."""
     methods: tuple[Method, ...]
     """The first is the one to use."""
+    outline: Outline = field(metadata={"json": False})
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +103,11 @@ def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> 
     OutlineError
         If not ``0 < width < length``.
     """
-    methods = oval_methods(length, width, workshop)
+    if not 0 < width < length < math.inf:
+        raise OutlineError(
+            f"an oval needs 0 < width < length, not {width:g} by {length:g} mm; "
+            "as long as wide it is a circle"
+        )
     oval, bare = Oval(length, width), StringLoop.for_oval(length, width)
     return MarkedOval(
         oval.name,
@@ -109,7 +120,8 @@ def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> 
         slip_of_1_mm=bare.slipped(1.0),
         slip_of_1_percent=bare.slipped(0.01 * bare.loop),
         checks=oval_checks(length, width),
-        methods=methods,
+        methods=methods_for(oval, workshop),
+        outline=oval,
     )
 
 
@@ -160,8 +172,8 @@ def _arcs(
 ) -> MarkedArcs:
     """Return the arcs of an outline whose centres lie so far apart along and across it, mm."""
     sizes = (outline.length, outline.width, radius, apart, across, (apart**2 + across**2) ** 0.5)
-    methods = swung_methods(outline, workshop)
-    return MarkedArcs(outline.name, *sizes, outline.perimeter, methods)
+    methods = methods_for(outline, workshop)
+    return MarkedArcs(outline.name, *sizes, outline.perimeter, methods, outline)
 
 
 def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None) -> MarkedArc:
@@ -172,6 +184,7 @@ def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None)
     OutlineError
         If there is no station.
     """
+    shop = workshop or Workshop()
     return MarkedArc(
         "arc",
         arc.chord,
@@ -180,7 +193,7 @@ def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None)
         arc.centre_below,
         arc.length,
         ordinates=arc.ordinates(stations) if arc.is_flat else (),
-        methods=arc_methods(arc, stations, workshop),
+        methods=ranked(arc_ways(arc, stations, shop), shop),
     )
 
 
@@ -194,3 +207,54 @@ def mark_superellipse(length: float, width: float, exponent: float) -> MarkedSup
     """
     table = OvalOrdinates.for_oval(length, width, exponent)
     return MarkedSuperellipse("superellipse", length, width, exponent, table.ordinates)
+
+
+LONGEST = 1e9
+"""mm that are divided: far beyond any tape, and every mark can be reckoned with."""
+
+
+@dataclass(frozen=True, slots=True)
+class DivisionMark:
+    """One mark: its true distance from the start, as the tape reads it, what that misses; mm."""
+
+    exact: float
+    rounded: float
+    error: float
+
+
+@dataclass(frozen=True, slots=True)
+class Division:
+    """A length in equal parts."""
+
+    total: float
+    """mm."""
+    parts: int
+    spacing: float
+    """Of one part, mm, exact: not to be stepped off, for its rounding would add up."""
+    marks: tuple[DivisionMark, ...]
+    """Without the ends."""
+
+    @classmethod
+    def of(cls, total: float, parts: int, tape: Tape | None = None) -> Division:
+        """Return the marks that divide `total`, mm, each measured from one end.
+
+        Raises
+        ------
+        LengthError
+            If there are fewer than 2 parts, or the length is not above 0.
+
+        Examples
+        --------
+        >>> [m.rounded for m in Division.of(100.0, 3).marks]
+        [33.0, 67.0]
+        """
+        if parts < 2 or not 0 < total <= LONGEST:
+            raise LengthError(
+                f"{total:g} mm in {parts} parts: divide a length above 0, at most {LONGEST:g} mm, "
+                "in 2 parts or more"
+            )
+        tape = tape or Tape()
+        exact = (total * i / parts for i in range(1, parts))
+        rounded = ((mark, tape.nearest(mark)) for mark in exact)
+        marks = tuple(DivisionMark(mark, near, near - mark) for mark, near in rounded)
+        return cls(total, parts, total / parts, marks)

@@ -13,8 +13,7 @@ from ..geometry.tolerance import ALIKE_AREA, SAME_PLACE
 from ..geometry.turned_box import TurnedBox
 from ..panel import Kind, Panel
 from .clean import Clean, largest_clean_rectangle, may_hold
-from .makes import Make, fit_for_food, makes_of
-from .wish import OffcutWish
+from .wish import Make, OffcutWish, fit_for_food, makes_of
 
 _FINE = 0.0001
 """How near a polygon of the top follows it here, mm: its area is then right to 3e-7."""

@@ -1,15 +1,11 @@
-"""Exact shapes of tops, one file each."""
+"""Exact shapes of tops; those that differ by their corners alone stand in one file."""
 
 from .base import Outline
-from .capsule import Capsule
-from .circle import Circle
-from .d_end import DEnd
+from .capsule import Capsule, Circle
 from .freeform import OWN_OUTLINE, PIECE_AS_FOUND, Freeform
-from .oval import Oval
-from .rectangle import Rectangle
+from .oval import Oval, Superellipse
+from .rectangles import DEnd, Rectangle, RoundedRectangle
 from .regular_polygon import RegularPolygon
-from .rounded_rectangle import RoundedRectangle
-from .superellipse import Superellipse
 
 __all__ = [
     "OWN_OUTLINE",

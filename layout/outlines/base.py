@@ -13,10 +13,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, ClassVar, Self
 
 from ..errors import OutlineError
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.placement import Points
-from ..geometry.point import ORIGIN, Point
+from ..geometry import ORIGIN, Bounds, Path, Point, Points
 from ..geometry.tolerance import CHORD, CURVE
 from ..keys.figures import Number
 from ..keys.key import take

@@ -9,13 +9,9 @@ from itertools import pairwise
 from typing import Self
 
 from ..errors import GeometryError, OutlineError
+from ..geometry import ORIGIN, Line, Path, Placement, Point, Region
 from ..geometry.intersect import turn_at
 from ..geometry.parallel import parallel_of_path
-from ..geometry.path import Path
-from ..geometry.placement import Placement
-from ..geometry.point import ORIGIN, Point
-from ..geometry.polygon import Region
-from ..geometry.segments import Line
 from ..geometry.tolerance import CHORD, CURVE, SAME_POINT, SAME_WAY
 from .base import Outline, require
 

@@ -7,9 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Self
 
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.segments import Arc, Line, Segment
+from ..geometry import Arc, Line, Path, Point, Segment
 from ..geometry.tolerance import CURVE
 from .base import LEAST, Outline, require, require_figures
 

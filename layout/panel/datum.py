@@ -12,14 +12,11 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..errors import PanelError
+from ..geometry import Placement, Point, Region
 from ..geometry.alike import at_least, first_of_best
 from ..geometry.distance import longest_of
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import SAME_PLACE
-from .corners import lettered
-from .edges import STRAIGHT, Edge
+from .edges import STRAIGHT, Edge, lettered
 from .line_ends import held, is_there, on_face, prolonged, stand_in, told_from
 from .panel import Panel
 from .reference import Corner, Found, Offsets, Reference

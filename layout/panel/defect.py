@@ -8,11 +8,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from ..errors import PanelError
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path, circle
-from ..geometry.placement import Placement
-from ..geometry.point import ORIGIN, Point
-from ..geometry.polygon import Region
+from ..geometry import ORIGIN, Bounds, Path, Placement, Point, Region, circle
 from ..geometry.segments import Side
 from ..geometry.tolerance import CHORD
 from ..keys.figures import ABOVE_0, FROM_0

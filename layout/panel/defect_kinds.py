@@ -46,9 +46,11 @@ UNNAMED = DefectKind((SHOWING, BEARING), 0.0)
 ALIASES = {
     **dict.fromkeys(("nail", "screw", "bolt", "staple"), "metal"),
     **dict.fromkeys(("screw hole", "nail hole", "bolt hole", "tap hole", "cable hole"), "hole"),
+    "letterbox": "hole",
     **dict.fromkeys(("loose knot", "dead knot", "knot hole"), "hole"),
     **dict.fromkeys(("crack", "shake", "check"), "split"),
-    **dict.fromkeys(("mortise", "lock", "hinge", "hinge recess"), "pocket"),
+    **dict.fromkeys(("mortise", "lock", "lock mortise"), "pocket"),
+    **dict.fromkeys(("hinge", "hinge recess", "hinge housing"), "pocket"),
     "frame joint": "joint",
     "glue line": "glued joint",
     **dict.fromkeys(

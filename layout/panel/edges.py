@@ -1,4 +1,4 @@
-"""The edges of a panel: its boundary broken at the corners, as a maker sees it.
+"""The edges of a panel: its boundary broken at the corners, as a maker sees it, and their letters.
 
 A boundary given by points bends a little at each of them without having a corner there, and a
 corner may be rounded, clipped or notched. So neighbouring segments that bend gently are one edge,
@@ -8,17 +8,17 @@ and what is short between two edges belongs to the corner.
 from __future__ import annotations
 
 import math
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
 import numpy as np
 
-from ..geometry.alike import at_least, at_most
+from ..geometry import Arc, Line, Path, Point, Region, Segment
+from ..geometry.alike import at_least, at_most, first_of_best
 from ..geometry.intersect import meeting_of_lines, turn_at
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.segments import Arc, Line, Segment
-from ..geometry.tolerance import CHORD, SAME_POINT
+from ..geometry.tolerance import CHORD, SAME_PLACE, SAME_POINT
+from .panel import Panel
+from .reference import Corner, Flaw
 
 STRAIGHT = 1.0
 """An edge that stands nowhere farther than this off a taut string is straight, mm (common
@@ -139,3 +139,53 @@ def _breaks(one: Segment, other: Segment) -> bool:
 
 def _is_round(segment: Segment) -> bool:
     return not isinstance(segment, Line) and at_least(abs(segment.sweep), ROUND_TURN)
+
+
+LETTERS = "ABCDEFGHIJKLMNO"
+"""Names of corners; P and Q are kept for struck points."""
+
+FEWEST = 3
+"""Edges between which corners have names."""
+
+
+def lettered(
+    panel: Panel, damaged: AbstractSet[str] = frozenset()
+) -> tuple[tuple[Edge, ...], tuple[Corner, ...]]:
+    """Return edges and corners, A nearest the lower left; edge i runs from corner i.
+
+    There are no corners where there are fewer than three edges or more than there are letters.
+    """
+    edges = edges_of(panel.boundary)
+    if not FEWEST <= len(edges) <= len(LETTERS):
+        return edges, ()
+    bounds = panel.boundary.bounds
+    origin = Point(bounds.left, bounds.bottom)
+    meetings = [meeting(edges[i - 1], edge) for i, edge in enumerate(edges)]
+    first = first_of_best(
+        range(len(edges)),
+        lambda i: -meetings[i].point.distance_to(origin),
+        lambda i: tuple(meetings[i].point),
+        tolerance=SAME_PLACE,
+    )
+    turned = [(first + i) % len(edges) for i in range(len(edges))]
+    corners = []
+    for letter, i in zip(LETTERS, turned, strict=False):
+        clean = edges[i - 1].is_clean and edges[i].is_clean
+        sticks_out = at_least(meetings[i].turn, CORNER_TURN)
+        flaw, spoilt_by = _flaw(panel, meetings[i].point, meetings[i].intact, clean and sticks_out)
+        flaw = Flaw.DAMAGED if letter in damaged else flaw
+        corners.append(Corner(letter, meetings[i].point, flaw, spoilt_by))
+    return tuple(edges[i] for i in turned), tuple(corners)
+
+
+def _flaw(panel: Panel, point: Point, intact: bool, crisp: bool) -> tuple[Flaw | None, str]:
+    """Return why no tape can be held to a corner, and the defect that spoils it."""
+    if not intact:
+        return Flaw.GONE, ""
+    if not crisp:
+        return Flaw.NOT_CRISP, ""
+    if any(Region.of(cut_out).holds_point(point) for cut_out in panel.cut_outs):
+        return Flaw.CUT_AWAY, ""
+    near = (d for d in panel.defects if d.spoils and d.place.bounds.holds(point, -2 * d.chord))
+    spoilt = next((d for d in near if d.extent.holds_point(point)), None)
+    return (None, "") if spoilt is None else (Flaw.SPOILT, spoilt.name)

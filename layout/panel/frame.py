@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.polygon import Region
+from ..geometry import Bounds, Path, Region
 from .panel import Panel
 
 

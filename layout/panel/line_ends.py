@@ -5,10 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
+from ..geometry import Point, Region
 from ..geometry.alike import at_least, at_most, first_of_best
 from ..geometry.intersect import meeting_of_lines
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import SAME_PLACE
 from .defect import Spoils
 from .edges import CORNER_TURN, STRAIGHT, Edge

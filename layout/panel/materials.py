@@ -1,17 +1,59 @@
-"""What panels are made of: how heavy it is, how it moves with its moisture, how stiff it is.
+"""What panels are made of: how heavy, how stiff, how it moves with moisture, and who can lift it.
 
 A row is a material, and beside each figure stands where it comes from: mostly the USDA Forest
 Products Laboratory's *Wood Handbook*, FPL-GTR-190 (2010), with specific gravities (ovendry mass,
 volume at 12 %) and moduli in bending in Table 5-3, coefficients of change in Table 13-5, panel
-boards in Table 12-1. Densities at a moisture M in % follow from 1000·G·(1 + M/100).
+boards in Table 12-1, of which the middle of the range is taken. Densities at a moisture M in %
+follow from 1000·G·(1 + M/100). Across the grain wood is far softer than along it; the shares used
+are round figures between those of Table 5-1 for flat-sawn boards (from memory), good to a third,
+which moves the sag of a top on legs far less.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-from .stiffness import Stiffness
+from ..geometry.tolerance import ROUNDING
+
+ACROSS = 0.065
+"""Modulus across the grain as a share of that along it, flat-sawn wood (from memory)."""
+
+SHEAR = 0.07
+"""Shear modulus in the plane of the board as a share of the modulus along (from memory)."""
+
+POISSON = 0.37
+"""How much wood narrows when it is stretched along the grain (from memory)."""
+
+POISSON_BOARD = 0.3
+"""The same for boards that are alike both ways (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stiffness:
+    """The elastic figures of a plate."""
+
+    along: float = field(metadata={"unit": "N/mm2"})
+    across: float = field(metadata={"unit": "N/mm2"})
+    """Moduli of elasticity along and across the grain, N/mm²."""
+    shear: float = field(metadata={"unit": "N/mm2"})
+    """Shear modulus in the plane, N/mm²."""
+    poisson: float = field(metadata={"unit": ""})
+    """Share by which it narrows across when stretched along."""
+    source: str
+
+    @classmethod
+    def of_wood(cls, along: float, source: str) -> Stiffness:
+        """Return the figures of solid wood from its modulus along the grain, N/mm²."""
+        return cls(along, along * ACROSS, along * SHEAR, POISSON, source)
+
+    @classmethod
+    def alike_both_ways(cls, modulus: float, source: str) -> Stiffness:
+        """Return the figures of a board that has no grain, from its modulus, N/mm²."""
+        shear = modulus / (2 * (1 + POISSON_BOARD))
+        return cls(modulus, modulus, shear, POISSON_BOARD, source)
+
 
 MOISTURE = 12.0
 """Moisture content at which densities are stated, %."""
@@ -158,3 +200,29 @@ def material_named(name: str) -> Material | None:
     """Return the material of that name, whatever its capitals; None where it is not known."""
     wanted = name.casefold()
     return next((m for key, m in MATERIALS.items() if key.casefold() == wanted), None)
+
+
+ONE_LIFTS = 25.0
+"""Two people lift from about this mass, kg: the most that one strong person is asked to lift close
+to the body (HSE, *Manual handling at work*, INDG143, from memory; local rules decide)."""
+
+_NUMBERS = ("one", "two", "three", "four", "five", "six")
+
+
+def lifters(mass: float) -> int:
+    """Return how many people lift a mass, kg: the one rule for panel, top, leg and table.
+
+    >>> lifters(24.0), lifters(44.0), lifters(60.0)
+    (1, 2, 3)
+    """
+    return 1 + math.floor(mass / ONE_LIFTS + ROUNDING)
+
+
+def people(count: int) -> str:
+    """Return a number of people in words.
+
+    >>> people(1), people(4), people(12)
+    ('one person', 'four people', '12 people')
+    """
+    number = _NUMBERS[count - 1] if count <= len(_NUMBERS) else str(count)
+    return f"{number} {'person' if count == 1 else 'people'}"

@@ -6,12 +6,7 @@ import math
 from collections.abc import Mapping, Sequence
 
 from ..errors import PanelError
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path, circle
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.segments import Arc, Line, Segment
+from ..geometry import Arc, Bounds, Line, Path, Placement, Point, Region, Segment, circle
 from ..geometry.tolerance import CHORD, SAME_POINT
 from ..keys.figures import ABOVE_0, ANY_LENGTH, FROM_0
 from ..keys.key import take

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ..drawing import layers
-from ..drawing.glance import glance
 from ..drawing.scene import Layer
+from ..drawing.svg import glance
 from .defect import Defect, Spoils
 
 if TYPE_CHECKING:

@@ -6,9 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..errors import PanelError
-from ..geometry.path import Path
-from ..geometry.polygon import Polygon, Region
-from ..geometry.segments import Line
+from ..geometry import Line, Path, Region
+from ..geometry.polygon import Polygon
 from ..geometry.tolerance import CHORD
 
 

@@ -1,25 +1,22 @@
-"""Where a cut-out or a defect is: round, rectangular, or by its corners."""
+"""Where a cut-out or a defect is: round, rectangular, or by its corners; and lists of them."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from ..errors import LayoutError, PanelError
-from ..geometry.path import Path
-from ..geometry.placement import array_of
-from ..geometry.point import Point
+from ..geometry import Path, Point, array_of
 from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD
-from ..keys.crossing import is_simple
 from ..keys.figures import ABOVE_0, degrees
-from ..keys.key import hold, key
-from ..keys.place import Place
-from ..keys.plane import At, Pair, Ring
-from ..keys.values import Values
-from .defect import polygonal_place, rectangular_place, round_place
+from ..keys.key import Values, hold, key
+from ..keys.place import Place, shown
+from ..keys.plane import At, Boundary, Pair, Ring, Table, is_simple
+from .defect import Defect, polygonal_place, rectangular_place, round_place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -123,3 +120,51 @@ def polygon(points: tuple[Point, ...], place: Place) -> Path | None:
     except LayoutError as error:
         place.wrong(str(error))
         return None
+
+
+MOST_PLACES = 300
+"""Defects or cut-outs that are worked with: an old bench top has some dozen, and every search looks
+at each of them thousands of times."""
+
+
+def are_too_many(raw: Sequence[object], place: Place) -> bool:
+    """Return whether a list holds more places than are worked with; note it."""
+    if len(raw) > MOST_PLACES:
+        place.wrong(
+            f"{len(raw):,} places are more than the {MOST_PLACES} that are worked with: give those "
+            "that lie close together as one"
+        )
+    return len(raw) > MOST_PLACES
+
+
+@dataclass(frozen=True, slots=True)
+class Boundaries(Table):
+    """Any number of closed lines: tables of a file; of a program paths, rings, polygons, spots."""
+
+    def parse(self, value: object, at: Place) -> object:
+        """Return the closed paths, mm; of a file, what stands there."""
+        if not at.held:
+            return value
+        if not isinstance(value, list):
+            value = [value]
+        are_too_many(value, at)
+        return tuple(
+            item.path() if isinstance(item, Spot) else Boundary("").read(item, at / i)
+            for i, item in enumerate(value)
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Defects(Table):
+    """Any number of defects: tables of a job file, or values of a program."""
+
+    def parse(self, value: object, at: Place) -> object:
+        """Return the defects; of a file, what stands there."""
+        if not at.held:
+            return value
+        listed = value if isinstance(value, list) else [value]
+        are_too_many(listed, at)
+        for i, item in enumerate(listed):
+            if not isinstance(item, Defect):
+                (at / i).wrong(f"{shown(item)} is no defect: make it by its kind and place")
+        return tuple(listed)

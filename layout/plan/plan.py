@@ -16,10 +16,10 @@ from ..legs.plan import LegsPlan
 from ..legs.screws import USUAL
 from ..legs.whole import TablePlan
 from ..legs.wish import Fixing
-from ..marking.marks import MarkSet, StringKit, marks_for
+from ..marking.mark import Ground
+from ..marking.marks import MarkSet, marks_for
 from ..marking.method import Method
 from ..marking.methods import methods_for
-from ..marking.off_wood import Ground
 from ..marking.panel_check import PanelCheck, check_panel
 from ..money.price import Money, money_of
 from ..offcuts.plan import OffcutPlan, offcuts_of
@@ -30,11 +30,9 @@ from ..template.proposal import AUTO, Proposal, proposed
 from ..top import Top, top_from
 from ..work.blades import Bore, blades_through, pins_of
 from ..work.cautions import Risk, cautions_for
-from ..work.finish import Finish, finish_of
 from ..work.materials import Materials, materials_of
 from ..work.order import WorkOrder, work_order
-from ..work.piece import Piece
-from ..work.sale import Sale, sale_of
+from ..work.piece import Finish, Piece, Sale, finish_of, sale_of
 from .fitting import along_grain_in, fits_of
 from .job import Job
 from .standing import Standing, stand
@@ -112,8 +110,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     contacts = contacts_in(job, fits[0])
     top = top_from(fits[0], panel, job.wish, step=job.step, tape_error=job.tape_error)
     datum = choose_datum(panel, job.datum, frozenset(job.damaged))
-    kit = StringKit(tools.nail, tools.pencil, tools.string_stretch)
-    marks = marks_for(top, datum, kit)
+    marks = marks_for(top, datum, tools.workshop())
     cuts = plan_cuts(top, datum, tools, job.tape)
     rough_cuts = sum(trim.kind is TrimKind.ROUGH for trim in cuts.trims)
     standing = _standing(job, top)

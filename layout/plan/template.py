@@ -82,12 +82,8 @@ def _leg_marks(standing: Standing) -> list[TemplateMark]:
             continue
         holes = [hole.place for hole in table.holes if hole.leg == leg.number]
         beside = [place for place in holes if place.distance_to(middle) > SAME_PLACE]
-        drilled = len(beside) < len(holes)
-        marks.append(
-            TemplateMark(name, middle, screw.pilot, "hole")
-            if drilled
-            else TemplateMark(name, middle)
-        )
+        drilled = (screw.pilot, "hole") if len(beside) < len(holes) else ()
+        marks.append(TemplateMark(name, middle, *drilled))
         marks += [
             TemplateMark(f"{leg.number}{letter}", place, screw.pilot, "hole")
             for letter, place in zip(ascii_lowercase, beside, strict=False)

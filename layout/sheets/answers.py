@@ -6,15 +6,11 @@ from typing import Any
 
 from ..drawing import layers
 from ..drawing.scene import Group, Mark, Scene, Stroke, Text
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.segments import Arc
-from ..marking.divide import Division
-from ..marking.quick import MarkedArc, MarkedArcs, MarkedOval, MarkedSuperellipse
-from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
+from ..geometry import Arc, Path, Point
+from ..marking.quick import Division, MarkedArc, MarkedSuperellipse
 from ..template.content import TemplateContent, TemplateMark
 from ..units import Tape
-from ..words.answers import Answer
+from ..words.ways import Answer
 from .template_drawing import template_drawing
 
 _ROUND = 25.0
@@ -27,7 +23,7 @@ def answer_scene(answer: Answer, tape: Tape) -> Scene:
         return _arc_scene(answer, tape)
     if isinstance(answer, MarkedSuperellipse | Division):
         raise TypeError(f"{type(answer).__name__} is a table, not a drawing")
-    outline = _outline(answer)
+    outline = answer.outline
     best: Any = next((m for m in answer.methods if m.serves), answer.methods[0])
     content = TemplateContent(
         title=f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}",
@@ -38,16 +34,6 @@ def answer_scene(answer: Answer, tape: Tape) -> Scene:
         tape=tape,
     )
     return template_drawing(content)
-
-
-def _outline(answer: MarkedOval | MarkedArcs) -> Outline:
-    if isinstance(answer, MarkedOval):
-        return Oval(answer.length, answer.width)
-    if answer.shape == "circle":
-        return Circle(answer.length)
-    if answer.shape == "capsule":
-        return Capsule(answer.length, answer.width)
-    return RoundedRectangle.with_radius(answer.length, answer.width, answer.radius)
 
 
 def _arc_scene(answer: MarkedArc, tape: Tape) -> Scene:

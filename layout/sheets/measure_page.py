@@ -1,28 +1,28 @@
-"""The sheet for the pocket: what to measure on a panel, a sketch with blanks, on one page."""
+"""Sheets without a plan: what to measure on a panel, and the rectangle that a printer is tried by.
+
+The first is for the pocket, a sketch with blanks, on one page.
+"""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
 
 from ..drawing import layers
-from ..drawing.lettering import text_width, wrapped
-from ..drawing.scene import Group, Scene, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path, circle
-from ..geometry.point import Point
+from ..drawing.kit.flow import LETTERS, Flow
+from ..drawing.scene import Anchor, Group, Item, Scene, Stroke, Text, text_width, wrapped
+from ..geometry import Bounds, Path, Point, circle
+from ..template.calibration_bars import CalibrationBars, calibration_sheet
 from ..template.paper import Margins, Paper, Sheet
 from ..words import measure as words
 from ..words.measure import Shape
-from .template_parts import line
-
-_CAP = 2.5
-"""Height of a capital, mm."""
+from ..words.paper import calibration_words
+from .template_parts import CheckBar, line, strokes
 
 _WRITTEN = 1 + len(words.FIGURES) + 1 + words.DEFECTS + len(words.ASK)
 """Rows to write in; they share what is left of the page."""
 
-_SET = 116.0
+_SET = 119.0
 """What the sketch and the paragraphs take, mm."""
 
 _SKETCH = 64.0
@@ -40,48 +40,47 @@ _WANE = (0.0, 1.4, -0.8, 1.0, -1.2, 0.6, 1.6, -0.6, 0.4)
 
 def measure_page(shape: Shape, paper: Paper, margins: Margins | None = None) -> Scene:
     """Return the sheet for a panel of some shape, on a page held upright."""
-    sheet = Sheet.of(paper, margins or Margins.all(10.0), landscape=False)
-    room = sheet.printable
-    page = _Page(room, room.top, (room.height - _SET) / _WRITTEN)
+    page = _Page(Sheet.of(paper, margins or Margins.all(10.0), landscape=False))
     page.say(words.TITLE, 5.0, bold=True)
     page.blanks(words.HEAD)
     page.say(words.HOW[shape])
     page.sketch(shape)
     for row in words.FIGURES:
         page.blanks(row)
-    page.table(words.LIVE_DEFECT if shape is Shape.LIVE else words.DEFECT, words.DEFECTS)
+    page.empty_table(words.LIVE_DEFECT if shape is Shape.LIVE else words.DEFECT, words.DEFECTS)
     page.say(words.LOOK_FOR)
     for asked in words.ASK:
         page.blanks((asked,))
     page.say(words.THEN)
-    groups = (
-        Group(layers.PANEL, tuple(page.edges)),
-        Group(layers.DIMENSIONS, tuple(page.lines)),
-        Group(layers.LETTERING, tuple(page.texts)),
-    )
-    return Scene(words.TITLE, sheet.frame, groups)
+    (scene,) = page.scenes()
+    return scene
 
 
-@dataclass
-class _Page:
-    """A page that is filled from its top."""
+class _Page(Flow):
+    """A page with lines to write on."""
 
-    room: Bounds
-    y: float
-    """What is free lies below this, mm."""
-    row: float
-    """Between lines to write on, mm."""
-    edges: list[Stroke] = field(default_factory=list)
-    lines: list[Stroke] = field(default_factory=list)
-    texts: list[Text] = field(default_factory=list)
+    def __init__(self, sheet: Sheet) -> None:
+        super().__init__(sheet.frame, sheet.printable, words.TITLE)
+        self.row = (self.room.height - _SET) / _WRITTEN
+        """Between lines to write on, mm."""
 
-    def say(self, told: str, height: float = _CAP, *, bold: bool = False) -> None:
-        """Set a paragraph."""
-        self.y -= 1.0
-        for row in wrapped(told, height, self.room.width, bold):
-            self.y -= height * 1.7
-            self.texts.append(Text(Point(self.room.left, self.y), row, height, bold=bold))
-        self.y -= 1.0
+    def say(self, told: str, height: float = LETTERS, *, bold: bool = False) -> None:
+        """Set a paragraph with white round it."""
+        self.y -= 0.9 * height
+        self.words(told, height, bold=bold)
+        self.y += 0.3 * height  # a row to write on has white of its own
+
+    def rule(self, start: Point, end: Point) -> None:
+        """Draw a thin line."""
+        self.put(Stroke(line(start, end)), layers.DIMENSIONS)
+
+    def edge(self, path: Path) -> None:
+        """Draw an edge of the panel."""
+        self.put(Stroke(path), layers.PANEL)
+
+    def letter(self, at: Point, name: str, anchor: Anchor = "middle") -> None:
+        """Write the letter of a corner or a struck point."""
+        self.put(Text(at, name, 3.5, anchor, bold=True))
 
     def blanks(self, labels: Sequence[str]) -> None:
         """Set a row of blanks, evenly wide."""
@@ -92,28 +91,25 @@ class _Page:
 
     def blank(self, label: str, at: Point, wide: float) -> None:
         """Set a label, and a line to write on as far as the width goes."""
-        self.texts.append(Text(at, label, _CAP))
-        start = at + Point(text_width(label, _CAP) + 1.5 if label else 0.0, -0.8)
-        self.lines.append(Stroke(line(start, Point(at.x + wide, start.y))))
+        self.put(Text(at, label, LETTERS))
+        start = at + Point(text_width(label, LETTERS) + 1.5 if label else 0.0, -0.8)
+        self.rule(start, Point(at.x + wide, start.y))
 
-    def table(self, headings: Sequence[str], rows: int) -> None:
-        """Set an empty table."""
+    def empty_table(self, headings: Sequence[str], rows: int) -> None:
+        """Set a table to be filled in."""
         left, width = self.room.left, self.room.width
         self.y -= self.row
         top = self.y + 4.0
         edges = [left + width * sum(_COLUMNS[:i]) for i in range(len(_COLUMNS) + 1)]
         for x, told in zip(edges, headings, strict=False):
-            self.texts.append(Text(Point(x + 1.0, self.y), told, _CAP, bold=True))
+            self.put(Text(Point(x + 1.0, self.y), told, LETTERS, bold=True))
         for number in range(rows + 1):
-            self.lines.append(
-                Stroke(line(Point(left, self.y - 2), Point(left + width, self.y - 2)))
-            )
+            self.rule(Point(left, self.y - 2), Point(left + width, self.y - 2))
             if number < rows:
                 self.y -= self.row
-                letter = "abcdefghijkl"[number]
-                self.texts.append(Text(Point(left + 1.0, self.y), letter, _CAP, bold=True))
+                self.put(Text(Point(left + 1.0, self.y), "abcdefghijkl"[number], bold=True))
         for x in edges:
-            self.lines.append(Stroke(line(Point(x, top), Point(x, self.y - 2))))
+            self.rule(Point(x, top), Point(x, self.y - 2))
         self.y -= 3.5
 
     def sketch(self, shape: Shape) -> None:
@@ -124,14 +120,14 @@ class _Page:
 
     def _sides(self, middle: Point) -> None:
         box = Bounds.about(middle, 48.0, 20.0)
-        self.edges.append(Stroke(Path.round_box(box)))
+        self.edge(Path.round_box(box))
         corners = {"A": box.left, "B": box.right, "C": box.right, "D": box.left}
         for letter, x in corners.items():
             low = letter in "AB"
             at = Point(x + (-5 if x == box.left else 5), box.bottom - 5 if low else box.top + 2)
-            self.texts.append(Text(at, letter, 3.5, "middle", bold=True))
+            self.letter(at, letter)
             corner = Point(x, box.bottom if low else box.top)
-            self.lines.append(Stroke(line(corner, corner + (middle - corner) * 0.25)))
+            self.rule(corner, corner + (middle - corner) * 0.25)
         below, above = box.bottom - 6, box.top + 3
         for label, at in (
             ("A–B", Point(middle.x - 42, below)),
@@ -155,31 +151,31 @@ class _Page:
         xs = [box.left + box.width * i / words.STATIONS for i in range(words.STATIONS + 1)]
         for y, way in ((box.top, 1), (box.bottom, -1)):
             edge = [Point(x, y + way * w) for x, w in zip(xs, _WANE, strict=True)]
-            self.edges.append(Stroke(Path.through(edge, closed=False)))
+            self.edge(Path.through(edge))
         for x in (box.left, box.right):
-            self.edges.append(Stroke(line(Point(x, box.bottom), Point(x, box.top))))
+            self.edge(line(Point(x, box.bottom), Point(x, box.top)))
         struck = box.bottom + 6
-        self.lines.append(Stroke(line(Point(box.left, struck), Point(box.right, struck))))
+        self.rule(Point(box.left, struck), Point(box.right, struck))
         for x, name in ((box.left - 5, "P"), (box.right + 2, "Q")):
-            self.texts.append(Text(Point(x, struck - 1), name, 3.5, bold=True))
+            self.letter(Point(x, struck - 1), name, "start")
         step = xs[1] - xs[0]
         for x in xs:
-            self.lines.append(Stroke(line(Point(x, box.bottom - 3), Point(x, box.top + 3))))
+            self.rule(Point(x, box.bottom - 3), Point(x, box.top + 3))
         rows = (box.top + 6, box.bottom - 8, box.bottom - 15)
         for told, y in zip(words.LIVE_ROWS, rows, strict=True):
-            self.texts.append(Text(Point(self.room.left, y), told, _CAP))
+            self.put(Text(Point(self.room.left, y), told))
             for x in xs:
                 self.blank("", Point(x - step / 2 + 1.5, y), step - 3)
 
     def _round(self, middle: Point) -> None:
-        self.edges.append(Stroke(circle(middle, 25.0)))
+        self.edge(circle(middle, 25.0))
         for i, way in enumerate(_eighths()):
-            self.lines.append(Stroke(line(middle - way * 25, middle - way * 19)))
-            self.lines.append(Stroke(line(middle + way * 25, middle + way * 19)))
+            self.rule(middle - way * 25, middle - way * 19)
+            self.rule(middle + way * 25, middle + way * 19)
             if i % 2 == 0:
                 for end, name in zip((-1, 1), ("AC", "BD")[i // 2], strict=True):
                     at = middle + way * (29.0 * end) + Point(0, -1.7)
-                    self.texts.append(Text(at, name, 3.5, "middle", bold=True))
+                    self.letter(at, name)
         for k, label in enumerate(words.DIAMETERS):
             self.blank(label, Point(middle.x + 36, middle.y + 14 - 10 * k), 56.0)
 
@@ -188,3 +184,71 @@ def _eighths() -> Iterator[Point]:
     """Yield four directions an eighth of a turn apart, from the front to the back first."""
     half = 0.5**0.5
     yield from (Point(0, 1), Point(half, half), Point(-1, 0), Point(half, -half))
+
+
+_INSET = 12.0
+
+Said = tuple[str, float, bool]
+"""Words, the height of their capitals, and whether they are bold."""
+
+
+def calibration_page(paper: Paper, margins: Margins, command: Sequence[str] = ()) -> Scene:
+    """Return the sheet that is printed once and measured along both edges and both diagonals.
+
+    Parameters
+    ----------
+    command : sequence of str
+        What to type, in lines, so that what was read is kept.
+    """
+    sheet = calibration_sheet(paper, margins)
+    bars = CalibrationBars.on(paper, margins)
+    box, tape = bars.box, bars.tape
+    items: list[Item] = []
+    for start, length, upright in (
+        (Point(box.left, box.bottom), bars.across, False),
+        (Point(box.left, box.top), bars.across, False),
+        (Point(box.left, box.bottom), bars.along, True),
+        (Point(box.right, box.bottom), bars.along, True),
+    ):
+        items += strokes(CheckBar(start, length, upright, tape).paths())
+    for start, end in (
+        (Point(box.left, box.bottom), Point(box.right, box.top)),
+        (Point(box.left, box.top), Point(box.right, box.bottom)),
+    ):
+        # the diagonals are only begun, so that the words keep clear paper
+        way = (end - start).unit()
+        items += [Stroke(line(start, start + way * _INSET)), Stroke(line(end - way * _INSET, end))]
+    texts = _words(paper, bars, command)
+    groups = (Group(layers.CHECK_BARS, tuple(items)), Group(layers.LETTERING, texts))
+    return Scene(f"Calibration sheet, {paper.name}", sheet.frame, groups)
+
+
+def _words(paper: Paper, bars: CalibrationBars, command: Sequence[str]) -> tuple[Item, ...]:
+    """Return the words: all of them where they find room between the bars, else the first ones."""
+    box = bars.box
+    items: list[Item] = []
+    left, width = box.left + _INSET, box.width - 2 * _INSET
+    y = box.top - 2 * _INSET
+    for told, height, bold in _said(paper, bars, command):
+        rows = wrapped(told, height, width, bold)
+        if y - height * 1.75 * len(rows) < box.bottom + _INSET:
+            break
+        for row in rows:
+            y -= height * 1.75
+            items.append(Text(Point(left, y), row, height, bold=bold))
+        y -= 2.0
+    x_at = Point(box.middle.x, box.bottom + 4.0)
+    items.append(Text(x_at, f"x  {bars.tape.measure(bars.across)}", 3.5, "middle"))
+    y_at = Point(box.left + 7.5, box.middle.y)
+    items.append(Text(y_at, f"y  {bars.tape.measure(bars.along)}", 3.5, "middle", math.pi / 2))
+    return tuple(items)
+
+
+def _said(paper: Paper, bars: CalibrationBars, command: Sequence[str]) -> tuple[Said, ...]:
+    told = calibration_words(bars, tuple(command))
+    return (
+        (f"Calibration sheet · {paper.name}", 5.0, True),
+        (f"x, along the short edge, should be {bars.words(bars.across)}", 3.5, True),
+        (f"y, along the long edge, should be {bars.words(bars.along)}", 3.5, True),
+        *((words, 2.5, words in command) for words in told),
+    )

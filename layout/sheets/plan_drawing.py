@@ -1,21 +1,39 @@
-"""`plan.svg`: everything on the panel, to scale, with a title and a legend."""
+"""`plan.svg`: everything on the panel, to scale, with a title and a legend.
+
+First the old panel as it lies, then the top on it: its lines, marks, cuts, legs, and what is kept
+of the rest; names come last, where they find room.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
+
 from ..drawing import layers
-from ..drawing.kit.frame import BORDER, DrawingFrame
+from ..drawing.kit.flow import LETTERS, ROW, legend
+from ..drawing.kit.frame import DrawingFrame
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.kit.legend import LETTERS, ROW, legend
 from ..drawing.kit.picture import Stage
-from ..drawing.scene import Group, Layer, Scene, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import Point
+from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, fitted_height, paragraph
+from ..geometry import Bounds, Path, Point, Region
+from ..geometry.alike import at_least
+from ..marking.mark import Kind
+from ..panel.shown import layer_of
 from ..plan.plan import Plan
 from ..template.paper import A3
-from .panel_drawing import draw_panel, name_panel
-from .title import size_words, title_items
-from .top_drawing import draw_top, name_top
+from ..units import Tape
+from ..words.saw_lines import numbers_of
+from ..words.say import exact_words, found_words, size_words, unit_words
+
+SCALES = (1, 2, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100, 500)
+"""Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
+between them; nobody measures on this drawing."""
+
+BORDER = 10.0
+"""White round the drawing, paper mm: what home printers leave."""
+
+AROUND_PANEL = 22.0
+"""Kept round the panel for labels and measures, paper mm."""
 
 TITLE_WIDTH = 150.0
 """Width of the title block at most, paper mm; the legend has the rest."""
@@ -36,7 +54,7 @@ def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
         Draw it as seen from the underside, for work done face down.
     """
     frame = plan_frame(plan, mirrored=mirrored)
-    stage = Stage(frame, LabelSetter(frame.room), letters=LETTERS)
+    stage = Stage(frame, LabelSetter(_rooms(plan)[1]), letters=LETTERS)
     draw_panel(plan, stage)
     draw_top(plan, stage)
     name_top(plan, stage)
@@ -50,11 +68,27 @@ def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
 
 
 def plan_frame(plan: Plan, *, mirrored: bool = False) -> DrawingFrame:
-    """Return how the panel lies on the paper that the job names, on its side; a roll is as A3."""
+    """Return how the panel lies on the paper, as large as it may be."""
+    extent, (sheet, room, _) = plan.job.panel.boundary.bounds, _rooms(plan)
+    if mirrored:
+        extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
+    around = min(AROUND_PANEL, room.height / 6)
+    wide, high = room.width - 2 * around, room.height - 2 * around
+    least = max(extent.width / wide, extent.height / high)
+    scale = float(next((s for s in SCALES if at_least(s, least)), SCALES[-1]))
+    return DrawingFrame(sheet, scale, room.middle - extent.middle * (1 / scale), mirrored)
+
+
+def _rooms(plan: Plan) -> tuple[Bounds, Bounds, Bounds]:
+    """Return the paper that the job names, on its side, room for the drawing, and its foot, mm.
+
+    A roll is as A3.
+    """
     paper = A3 if plan.job.template.paper.roll else plan.job.template.paper
     sheet = Bounds(0.0, 0.0, paper.length, paper.width)
     foot = 4.0 + max(_TITLE_HEIGHT, 6.0 + _MOST_LAYERS / _columns(sheet) * ROW)
-    return DrawingFrame.for_panel(plan.job.panel.boundary.bounds, sheet, foot, mirrored=mirrored)
+    inside = sheet.grown(-BORDER)
+    return sheet, replace(inside, bottom=BORDER + foot), replace(inside, top=BORDER + foot)
 
 
 _MOST_LAYERS = 20
@@ -71,7 +105,7 @@ def _columns(sheet: Bounds) -> int:
 
 def _foot(plan: Plan, frame: DrawingFrame, used: list[Layer]) -> list[Group]:
     """Return the title block and the legend under the drawing."""
-    room = frame.legend
+    _, _, room = _rooms(plan)
     line = Path.through((Point(room.left, room.top), Point(room.right, room.top)))
     wide = _title_width(frame.sheet)
     title = Bounds(room.left, room.bottom, room.left + wide, room.top - 4)
@@ -82,3 +116,157 @@ def _foot(plan: Plan, frame: DrawingFrame, used: list[Layer]) -> list[Group]:
         Group(layers.LETTERING, (Stroke(line), heading, *title_items(plan, frame, title))),
         *legend(used, samples, layers.LETTERING, columns=_columns(frame.sheet)),
     ]
+
+
+_CORNER_LETTERS = 5.0
+"""Height of the corner letters, paper mm."""
+
+
+def draw_panel(plan: Plan, stage: Stage) -> None:
+    """Draw wood, what falls off it, defects, edges: exact where nothing runs over an edge."""
+    panel = plan.job.panel
+    face = panel.region()
+    stage.region(layers.WOOD, face)
+    stage.region(layers.WASTE, face.minus(Region.of(plan.cuts.rough, "outside")))
+    for defect in panel.defects:
+        stage.area(layer_of(defect), defect.place)
+    whole = Region.of(panel.boundary)
+    if all(whole.shrunk(0.1).holds(Region.of(cut_out)) for cut_out in panel.cut_outs):
+        stage.path(layers.PANEL, panel.boundary, clear=True)
+        stage.path(layers.CUT_OUT, *panel.cut_outs, clear=True)
+    else:
+        rings = [ring for piece in face.pieces for ring in (piece.exterior, *piece.holes)]
+        stage.path(layers.PANEL, *map(Path.through_ring, rings), clear=True)
+    stage.line(layers.DATUM, plan.datum.start, plan.datum.end)
+
+
+def name_panel(plan: Plan, stage: Stage) -> None:
+    """Write the letters of corners and struck points, the datum, and names of what is wrong."""
+    panel, datum = plan.job.panel, plan.datum
+    middle = panel.boundary.bounds.middle
+    for name, point in sorted(datum.places.items()):
+        way, height = point - middle, _CORNER_LETTERS
+        stage.label(layers.DATUM, point, name, towards=way, height=height, bold=True)
+    third = datum.start + (datum.end - datum.start) * 0.3
+    told = f"datum {datum.name}, {plan.job.tape.measure(datum.length)}"
+    stage.label(layers.DATUM, third, told)
+    for defect in panel.defects:
+        mend = "" if defect.mend is None else f" ({defect.mend.value})"
+        at = defect.place.bounds.middle
+        stage.label(layers.LETTERING, at, defect.name + mend)
+    for cut_out in panel.cut_outs:
+        stage.label(layers.LETTERING, cut_out.bounds.middle, "cut-out")
+
+
+_PAST = 4.0
+"""How far saw lines, guides and centrelines are drawn past their ends, paper mm."""
+
+
+def draw_top(plan: Plan, stage: Stage) -> None:
+    """Draw offcuts, legs, cuts, lines and marks."""
+    cuts = plan.cuts
+    clean = [o.clean.corners for o in plan.offcuts.pieces if o.kept and o.clean is not None]
+    stage.path(layers.OFFCUTS, *map(Path.through_ring, clean), clear=True)
+    _draw_legs(plan, stage)
+    for trim in cuts.trims:
+        stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=_PAST)
+        if trim.guide is not None:
+            stage.line(layers.GUIDE, trim.guide.start.point, trim.guide.end.point, past=_PAST)
+    for cut in cuts.corner_cuts:
+        stage.line(layers.SAW_LINE, cut.start.point, cut.end.point)
+    stage.path(layers.ROUGH, *cuts.drawn(cuts.rough), clear=True)
+    if cuts.core != cuts.finish:
+        stage.path(layers.CORE, cuts.core, clear=True)
+    stage.path(layers.FINISH, *cuts.drawn(cuts.finish), clear=True)
+    stage.path(layers.KEPT, *(kept.edge for kept in cuts.kept), clear=True)
+    for kind in (Kind.CENTRELINE, Kind.CROSS_CENTRELINE):
+        ends = [mark.point for mark in plan.marks.of(kind)]
+        if len(ends) == 2:
+            stage.line(layers.CENTRELINE, *ends, past=_PAST)
+    stage.cross(layers.MARKS, *(mark.point for mark in plan.marks.marks), arm=2.0)
+
+
+def _draw_legs(plan: Plan, stage: Stage) -> None:
+    """Draw battens, legs with their plates and screw holes, and feet that stand elsewhere."""
+    legs = () if plan.legs is None else plan.legs.legs
+    if plan.table is not None:
+        prints = (batten.print for batten in plan.table.battens)
+        stage.path(layers.BATTENS, *prints, clear=True)
+    for leg in legs:
+        stage.area(layers.LEGS, leg.print, holes=() if leg.hollow is None else (leg.hollow,))
+        stage.cross(layers.LEGS, leg.on_panel, arm=1.5)
+        if leg.plate is not None:
+            stage.path(layers.PLATES, leg.plate, clear=True)
+        if leg.floor_print is not None:
+            stage.path(layers.FEET, leg.floor_print, clear=True)
+    centres = {leg.on_panel for leg in legs}
+    holes = () if plan.table is None else plan.table.holes
+    drilled = (hole.on_panel for hole in holes if hole.on_panel not in centres)
+    stage.cross(layers.SCREWS, *drilled, arm=0.7)
+
+
+def name_top(plan: Plan, stage: Stage) -> None:
+    """Write the names of marks, saw lines by their numbers, kept edges, legs and offcuts."""
+    cuts, numbers = plan.cuts, numbers_of(plan)
+    for mark in plan.marks.marks:
+        stage.label(layers.MARKS, mark.point, mark.label, bold=True)
+    for trim in cuts.trims:
+        start, end = trim.start.point, trim.end.point
+        past = end + (end - start).unit() * (_PAST * stage.frame.scale)
+        words = f"line {numbers[trim.label]}"
+        stage.label(layers.SAW_LINE, past, words, bold=True)
+    for cut in cuts.corner_cuts:
+        middle = cut.start.point.midpoint(cut.end.point)
+        stage.label(layers.SAW_LINE, middle, f"line {numbers[cut.label]}", height=1.8)
+    for kept in cuts.kept:
+        at = kept.edge.at(0.75 * kept.edge.length)
+        stage.label(layers.KEPT, at, "kept edge")
+    for leg in () if plan.legs is None else plan.legs.legs:
+        stage.label(layers.LEGS, leg.on_panel, f"leg {leg.number}")
+    for offcut in plan.offcuts.pieces:
+        if offcut.kept and offcut.clean is not None:
+            words = f"offcut {offcut.number}"
+            stage.label(layers.OFFCUTS, offcut.clean.centre, words)
+
+
+def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]:
+    """Yield the title block within `room`, paper mm."""
+    left, y = room.left, room.top - 5
+    height = fitted_height(plan.job.name, 5.0, room.width, bold=True)
+    yield Text(Point(left, y), plan.job.name, height, bold=True)
+    y -= 2.0
+    face = "MIRRORED: seen from the underside, show face DOWN" if frame.mirrored else "Show face UP"
+    yield Text(Point(left, y - 4.5), face, 3.5, bold=True)
+    y -= 4.5
+    paper = A3.name if plan.job.template.paper.roll else plan.job.template.paper.name
+    lines = (
+        f"New top: {size_words(plan)} ({_fits(plan)})",
+        f"Old panel: {plan.job.panel.name}, {plan.job.tape.measure(plan.job.panel.thickness)} "
+        f"thick, {plan.job.panel.build.kind.value}.",
+        f"Scale 1 : {frame.scale:g} on {paper}. All measures in {unit_words(plan.job.tape)}. "
+        "Work from the figures, not from the drawing.",
+    )
+    for words in lines:
+        for text in paragraph(Point(left, y - 2.0), words, room.width, 2.5):
+            yield text
+            y = text.at.y
+        y -= 1.0
+    yield from _scale_bar(plan.job.tape, frame.scale, Point(left, y - 8))
+
+
+def _fits(plan: Plan) -> str:
+    if plan.fit.clearance is not None or not plan.top.outline.free_sizes:
+        return found_words(plan)
+    return f"the largest that fits: {exact_words(plan.fit.outline, plan.job.tape)}"
+
+
+def _scale_bar(tape: Tape, scale: float, at: Point) -> Iterator[Item]:
+    """Yield a bar of a round length on the panel, divided in five."""
+    step = (25.4 * 4 if tape.imperial else 100.0) * max(1.0, scale / 10)
+    ticks = [at + Point(i * step / scale, 0.0) for i in range(6)]
+    yield Stroke(Path.through((ticks[0], ticks[-1])))
+    for i, tick in enumerate(ticks):
+        yield Stroke(Path.through((tick, tick + Point(0.0, 2.0))))
+        if i in (0, 5):
+            words = tape.figure(i * step) if i == 0 else tape.measure(i * step)
+            yield Text(tick + Point(0.0, -3.2), words, 1.8, "middle")

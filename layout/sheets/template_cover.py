@@ -1,18 +1,39 @@
-"""The cover of a printed template: what to check, how the sheets join, and what goes where."""
+"""The pages of words of a printed template: its cover with the map of its sheets, and ordinates.
+
+What to check, how the sheets join, what goes where, and what runs across each; then the finish line
+in figures, for a batten and a rule.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+
+from ..drawing import layers
 from ..drawing.kit.flow import Flow
-from ..drawing.scene import Scene
-from ..template.calibration import longest_bar
-from ..template.content import TemplateContent
+from ..drawing.kit.labels import LabelSetter
+from ..drawing.scene import Item, Layer, Scene, Stroke, Text, text_box
+from ..geometry import Bounds, Path, Placement, Point
+from ..geometry.window import clipped
+from ..template.calibration import longest_bar, wrong_prints
+from ..template.content import Station, TemplateContent, ordinates
+from ..template.paper import Margins, Paper, Sheet
+from ..template.portions import Portion
 from ..template.proposal import Proposal
-from ..template.tiles import TilePlan, field_of
-from ..template.wrong_print import wrong_prints
+from ..template.tiles import Tile, TilePlan, field_of
+from ..units import Tape, nearest_whole
 from ..words import paper
-from .cover_sheet import upright_sheet
-from .sheet_map import sheet_map
-from .sign_legend import legend_height, legend_rows, signs_of
+from ..words.paper import alike_words, figures_words
+from ..words.say import thin_words
+from .template_parts import (
+    FACE_MARK,
+    cross_at,
+    face_mark,
+    legend_height,
+    legend_rows,
+    line,
+    signs_of,
+    strokes,
+)
 
 _MAP_HEIGHT = 75.0
 _HEADING_ROOM = 11.0
@@ -21,7 +42,7 @@ _HEADING_ROOM = 11.0
 def cover_pages(content: TemplateContent, proposal: Proposal) -> tuple[Scene, ...]:
     """Return the cover, on one upright sheet or as many as its words need."""
     plan = proposal.plan
-    sheet = upright_sheet(plan.paper, plan.upright_margins)
+    sheet = Sheet.upright(plan.paper, plan.upright_margins)
     flow = Flow(sheet.frame, sheet.printable.grown(-1.0), f"Cover, {content.title}")
     flow.words(content.title, 5.0, bold=True)
     flow.words(paper.shown_words(content, proposal), bold=content.mirrored)
@@ -37,8 +58,8 @@ def cover_pages(content: TemplateContent, proposal: Proposal) -> tuple[Scene, ..
     left_out = paper.left_out_words(content, proposal)
     if left_out:
         flow.heading("Marks that are not on the paper: set out by measure")
-    for i, line in enumerate(left_out):
-        flow.words(line, indent=6.0 if i else 0.0)
+    for i, told in enumerate(left_out):
+        flow.words(told, indent=6.0 if i else 0.0)
     return flow.scenes()
 
 
@@ -82,3 +103,131 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
         flow.words(paper.seam_play_words(tape), indent=6.0)
     flow.space(0.8)
     flow.check(paper.face_mark_words(mirrored=content.mirrored))
+
+
+Drawn = list[tuple[Layer, Item]]
+
+_NAMES = 3.5
+_IN_CELL = (
+    (0.5, 0.5),
+    (0.25, 0.75),
+    (0.75, 0.75),
+    (0.25, 0.25),
+    (0.75, 0.25),
+    (0.5, 0.75),
+    (0.5, 0.25),
+)
+"""Where in its cell a sheet's name may stand."""
+
+
+def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Drawn:
+    """Return the sheets side by side with the outline, flip lines and corner crosses, to scale."""
+    plan, portion = proposal.plan, proposal.portion
+    whole, clear = plan.whole, FACE_MARK[0] + 4.0
+    scale = min((box.width - 2 * clear) / whole.width, (box.height - 4) / whole.height)
+    laid = Placement(box.middle - whole.middle * scale)
+
+    def small(path: Path) -> Path:
+        return path.scaled(scale).placed(laid)
+
+    outline = [
+        small(piece) for path in portion.outline(content.finish) for piece in clipped(path, whole)
+    ]
+    flips = [small(piece) for path in _flips(portion, whole) for piece in clipped(path, whole)]
+    edges = [small(Path.round_box(tile.window)) for tile in plan.tiles]
+    items: Drawn = [(layers.SHEET, Stroke(edge)) for edge in edges]
+    items += [(layers.MAP_LINE, Stroke(path)) for path in outline]
+    items += [(layers.CENTRELINE, Stroke(path)) for path in flips]
+    spots = LabelSetter(box)
+    for path in (*outline, *flips, *edges):
+        spots.keep_clear_along(path, half=0.2, step=0.8)
+    for cross in plan.corner_crosses:
+        place = laid(cross.at * scale)
+        items += [(layers.CHECK_BARS, item) for item in strokes(cross_at(place, 1.2))]
+        spots.keep_clear(Bounds.about(place, 1.2))
+        named = spots.set(Text(place, cross.name), off=1.5, within=True)
+        items += [(layers.CHECK_BARS, item) for item in named]
+    for tile in plan.tiles:
+        text = spots.best(_names(tile, scale, laid))
+        items += [(layers.LETTERING, text)] if text else []
+    flag = Point(box.left, box.top - FACE_MARK[1])
+    items += [(layers.LETTERING, i) for i in strokes(face_mark(flag, mirrored=content.mirrored))]
+    return items
+
+
+def _flips(portion: Portion, whole: Bounds) -> Iterator[Path]:
+    if portion.flip_x:
+        yield line(Point(0.0, whole.bottom), Point(0.0, whole.top))
+    if portion.flip_y:
+        yield line(Point(whole.left, 0.0), Point(whole.right, 0.0))
+
+
+def _names(tile: Tile, scale: float, laid: Placement) -> Iterator[tuple[Text, Bounds]]:
+    """Yield places for a sheet's name in its cell, as large as the cell allows."""
+    cell = tile.cell
+    height = min(_NAMES, cell.height * scale / 3, cell.width * scale / 4)
+    for right, up in _IN_CELL:
+        at = Point(cell.left + cell.width * right, cell.bottom + cell.height * up)
+        middle = laid(at * scale) - Point(0.0, height / 2)
+        text = Text(middle, tile.name, height, "middle", bold=True)
+        yield text, text_box(text)
+
+
+def ordinates_pages(content: TemplateContent, paper: Paper, margins: Margins) -> tuple[Scene, ...]:
+    """Return the finish line's square distances from the centrelines, and every mark's.
+
+    Where both halves are alike one is given.
+    """
+    tape, x, y = content.tape, content.symmetric_x, content.symmetric_y
+    sheet = Sheet.upright(paper, margins)
+    flow = Flow(sheet.frame, sheet.printable.grown(-1.0), f"Ordinates, {content.title}")
+    flow.words("The finish line in figures", 5.0, bold=True)
+    for sentence in figures_words(content):
+        flow.words(sentence)
+    table = ordinates(content.finish, tape, symmetric_x=x, symmetric_y=y)
+    alike_x, alike_y = alike_words(content)
+    flow.heading("Along the long centreline")
+    flow.words(f"From the middle {alike_x}; then square to it {alike_y}.")
+    flow.table(_station_rows(table.along, tape, both=not y, ends=("up", "down")))
+    flow.heading("Along the cross centreline")
+    flow.words(f"From the middle {alike_y}; then square to it {alike_x}.")
+    flow.table(_station_rows(table.across, tape, both=not x, ends=("right", "left")))
+    if content.marks:
+        flow.heading("The marks")
+        flow.table([("mark", "along", "up", "hole"), *_mark_rows(content)])
+    return flow.scenes()
+
+
+def _station_rows(
+    stations: Sequence[Station], tape: Tape, *, both: bool, ends: tuple[str, str]
+) -> list[tuple[str, ...]]:
+    """Return a heading and a row for each station, with both offsets where they differ."""
+    heading = ("station", ends[0], ends[1]) if both else ("station", ends[0])
+    hollow = any(station.between for station in stations)
+    rows: list[tuple[str, ...]] = [(*heading, "and between") if hollow else heading]
+    for station in stations:
+        figures = (station.at, station.high, station.low) if both else (station.at, station.high)
+        row = [ordinate_figure(value, tape) for value in figures]
+        if hollow:
+            row.append(", ".join(ordinate_figure(value, tape) for value in station.between))
+        rows.append(tuple(row))
+    return rows
+
+
+def ordinate_figure(value: float, tape: Tape) -> str:
+    """Return half millimetres or sixteenths: finer than a pencil, no finer than a rule."""
+    if tape.imperial:
+        return tape.figure(value)
+    return f"{nearest_whole(value * 2) / 2:.1f}".replace("-", "−")
+
+
+def _mark_rows(content: TemplateContent) -> list[tuple[str, ...]]:
+    return [
+        (
+            mark.label,
+            ordinate_figure(mark.at.x, content.tape),
+            ordinate_figure(mark.at.y, content.tape),
+            f"ø {thin_words(mark.diameter, content.tape)}" if mark.diameter else "point",
+        )
+        for mark in content.marks
+    ]

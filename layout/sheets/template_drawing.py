@@ -1,19 +1,34 @@
-"""The template as one drawing at full size, for SVG and DXF."""
+"""The template as one drawing at full size, for SVG and DXF; what of it a portion shows.
+
+The second is worked out once for all sheets.
+"""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from ..drawing import layers
-from ..drawing.kit.labels import LabelSetter
-from ..drawing.lettering import fitted_height
-from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import Point
+from ..drawing.kit.labels import LabelSetter, points_along
+from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, fitted_height, mark_lines
+from ..geometry import Bounds, Path, Point, Points
+from ..geometry.window import Cutter, clipped
 from ..template.calibration import longest_bar
-from ..template.content import TemplateContent, mark_ring
+from ..template.content import TemplateContent, TemplateMark, mark_ring
+from ..template.portions import Portion
+from ..template.proposal import Proposal
+from ..template.tiles import CornerCross
 from ..words.paper import hollow_label, side_words
-from .sign_legend import legend_line, signs_of
-from .template_parts import CheckBar, drawn_mark, face_mark, joint_ticks, line, mark_words, strokes
+from .template_parts import (
+    CheckBar,
+    drawn_mark,
+    face_mark,
+    joint_ticks,
+    legend_line,
+    line,
+    mark_words,
+    signs_of,
+    strokes,
+)
 
 _ROUND = 30.0
 """Room round the top for check bars and lettering, mm."""
@@ -143,3 +158,41 @@ def _lettering(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[It
         *strokes(face_mark(flag, mirrored=content.mirrored)),
         *legend_line(signs, start, frame.right - start.x - 4),
     )
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """Lines, marks and points of a portion, template mm."""
+
+    content: TemplateContent
+    portion: Portion
+    lines: tuple[tuple[Layer, Cutter, Bounds], ...]
+    """Each line, ready to be cut to sheets, with its layer and its box."""
+    marks: tuple[TemplateMark, ...]
+    """With the names of all that they stand for."""
+    points: Points
+    """(n, 2) array: points along all the lines, for words to keep clear of."""
+    box: Bounds
+    """Of the whole template."""
+    crosses: tuple[CornerCross, ...]
+
+    @classmethod
+    def of(cls, content: TemplateContent, proposal: Proposal) -> Shown:
+        """Return what a proposal's portion shows."""
+        portion, box = proposal.portion, content.bounds
+        lines: list[tuple[Layer, Path]] = []
+        for layer, path in lines_of(content, box):
+            if layer == layers.LEGS or (layer == layers.KEPT and portion.name == "curves"):
+                continue  # feet are cut below; a kept edge is on the panel itself
+            outline = layer != layers.CENTRELINE
+            pieces = portion.outline(path) if outline else clipped(path, portion.window)
+            lines += [(layer, piece) for piece in pieces]
+        lines += [(layers.LEGS, piece) for piece in portion.feet(content)]
+        marks = portion.marks(content)
+        ticks = joint_ticks(content.finish)
+        lines += [(layers.MARKS, tick) for path in ticks for tick in clipped(path, portion.window)]
+        lines += [(layers.MARKS, path) for m in marks for path in mark_lines(drawn_mark(m))]
+        boxed = tuple((layer, Cutter.of(path), path.bounds) for layer, path in lines)
+        points = points_along((path for _, path in lines), step=1.5)
+        crosses = proposal.plan.corner_crosses
+        return cls(content, portion, boxed, marks, points, box, crosses)

@@ -1,15 +1,35 @@
-"""The files of a template, by their names: drawn face up or mirrored, never under one name."""
+"""The template as pages and as files, by their names: face up or mirrored, never under one."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, cast
 
+from ..drawing.scene import Scene
 from ..plan.plan import Plan
-from .template_drawing import template_drawing
-from .template_pages import template_pages
+from ..template.content import TemplateContent
+from ..template.proposal import Proposal
+from .template_cover import cover_pages, ordinates_pages
+from .template_drawing import Shown, template_drawing
+from .template_sheet import TemplateSheet
 
 if TYPE_CHECKING:
     from ..drawing.dxf import Release
+
+
+def template_pages(
+    content: TemplateContent, proposal: Proposal, *, with_ordinates: bool = True
+) -> tuple[Scene, ...]:
+    """Return the cover, every sheet at true scale, and the ordinates, each a scene of its paper.
+
+    No ink lies outside the printable area. What two sheets share is on both.
+    """
+    plan = proposal.plan
+    sheets: tuple[Scene, ...] = ()
+    if plan.tiles:
+        shown = Shown.of(content, proposal)
+        sheets = tuple(TemplateSheet(shown, plan, tile).scene() for tile in plan.tiles)
+    figures = ordinates_pages(content, plan.paper, plan.upright_margins) if with_ordinates else ()
+    return (*cover_pages(content, proposal), *sheets, *figures)
 
 
 def template_stem(mirrored: bool) -> str:

@@ -1,19 +1,31 @@
-"""The small things that every template shows: check bars, register marks, face_mark, mark rings."""
+"""The small things that every template shows: check bars, register marks, face_mark, mark rings.
+
+The signs of marks are drawn beside words, so that a sheet reads without names.
+"""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..drawing.scene import Item, Mark, Stroke, Text
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path, circle
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.segments import Arc, Line
+from ..drawing import layers
+from ..drawing.scene import (
+    Item,
+    Layer,
+    Mark,
+    Sign,
+    Stroke,
+    Text,
+    fitted_height,
+    mark_lines,
+    text_width,
+)
+from ..geometry import Arc, Bounds, Line, Path, Placement, Point, circle
 from ..template.content import TemplateMark
 from ..units import MM_PER_INCH, Tape
+from ..words.paper import SIGNS
 
 ARM = 3.0
 """Length of a cross's arms, mm."""
@@ -144,3 +156,51 @@ def register_cross(at: Point) -> tuple[Path, ...]:
 def strokes(paths: tuple[Path, ...]) -> tuple[Item, ...]:
     """Return a stroke along each path."""
     return tuple(Stroke(path) for path in paths)
+
+
+_ARM = 2.5
+_BESIDE = 2.0
+_BETWEEN = 7.0
+_ROW = 7.0
+"""Height of a row, mm."""
+
+
+def signs_of(marks: Iterable[TemplateMark]) -> tuple[Sign, ...]:
+    """Return the signs that some marks bear, in the order of the legend."""
+    borne = {mark.sign for mark in marks}
+    return tuple(sign for sign in SIGNS if sign in borne)
+
+
+def legend_height(signs: tuple[Sign, ...]) -> float:
+    """Return how high the legend is when it is set in rows, mm."""
+    return _ROW * len(signs)
+
+
+def legend_rows(signs: tuple[Sign, ...], box: Bounds) -> list[tuple[Layer, Item]]:
+    """Return the legend in rows from the upper left of a box, each item with its layer."""
+    items: list[tuple[Layer, Item]] = []
+    for row, sign in enumerate(signs):
+        middle = Point(box.left + _ARM + 1.0, box.top - _ROW * (row + 0.5))
+        items += [(layers.MARKS, item) for item in strokes(mark_lines(_sample(sign, middle)))]
+        at = middle + Point(_ARM + _BESIDE, -1.25)
+        items.append((layers.LETTERING, Text(at, SIGNS[sign], 2.5)))
+    return items
+
+
+def legend_line(signs: tuple[Sign, ...], start: Point, room: float) -> tuple[Item, ...]:
+    """Return the legend in one line from its middle left, its words as high as `room`, mm, lets."""
+    fixed = len(signs) * (2 * _ARM + _BESIDE + _BETWEEN)
+    height = fitted_height("".join(SIGNS[sign] for sign in signs), 3.5, room - fixed)
+    items: list[Item] = []
+    x = start.x
+    for sign in signs:
+        middle = Point(x + _ARM, start.y)
+        items += strokes(mark_lines(_sample(sign, middle)))
+        at = middle + Point(_ARM + _BESIDE, -height / 2)
+        items.append(Text(at, SIGNS[sign], height))
+        x = at.x + text_width(SIGNS[sign], height) + _BETWEEN
+    return tuple(items)
+
+
+def _sample(sign: Sign, at: Point) -> Mark:
+    return Mark(at, _ARM, 2.0 if sign in ("nail", "hole") else 0.0, sign)

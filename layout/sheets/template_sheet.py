@@ -9,12 +9,9 @@ import numpy as np
 
 from ..drawing import layers
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.lettering import text_box, text_width, wrapped
-from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
+from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, text_box, text_width, wrapped
+from ..geometry import Bounds, Placement, Point
 from ..geometry.alike import at_most, first_of_best
-from ..geometry.bounds import Bounds
-from ..geometry.placement import Placement
-from ..geometry.point import Point
 from ..geometry.tolerance import ROUNDING
 from ..geometry.window import Cutter
 from ..template.calibration import longest_bar
@@ -22,18 +19,9 @@ from ..template.content import mark_ring
 from ..template.tiles import Tile, TilePlan
 from ..units import Tape
 from ..words.paper import correction_words, sheets_words, side_words
-from .template_drawing import names_of
-from .template_parts import (
-    ARM,
-    FACE_MARK,
-    CheckBar,
-    cross_at,
-    face_mark,
-    register_cross,
-    strokes,
-)
+from .template_drawing import Shown, names_of
+from .template_parts import ARM, FACE_MARK, CheckBar, cross_at, face_mark, register_cross, strokes
 from .template_seams import flip_items, seam_ends, seam_items
-from .template_shown import Shown
 
 
 class TemplateSheet:

@@ -5,13 +5,10 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from ..geometry.bounds import Bounds
-from ..geometry.point import Point
+from ..geometry import Bounds, Point
 from ..units import MM_PER_INCH, Tape
-from .calibration import MOST, READING, CalibrationError
+from .calibration import MOST, READING, CalibrationError, PrinterProfile, Reading, wrong_prints
 from .paper import Margins, Paper, Sheet
-from .printer import PrinterProfile, Reading
-from .wrong_print import wrong_prints
 
 _BAR_ROOM = 4.0
 """Ticks and ink beside a calibration bar, mm."""

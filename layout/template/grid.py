@@ -1,18 +1,17 @@
-"""The grid that sheets lie in: windows, seams, and the marks that both sides of a seam show."""
+"""The grid that sheets lie in: windows, seams, marks on them, and which sheets hang together."""
 
 from __future__ import annotations
 
+from collections.abc import Set
 from dataclasses import dataclass
 
 import numpy as np
 
+from ..geometry import Bounds, Point, Points, array_of
 from ..geometry.alike import first_of_best
-from ..geometry.bounds import Bounds
-from ..geometry.placement import Points, array_of
-from ..geometry.point import Point
 from ..geometry.tolerance import SAME_PLACE
 from .paper import PaperError
-from .tiles import RegisterMark, Tile
+from .tiles import Place, Places, RegisterMark, Tile, beside, reached
 
 LEAST_OVERLAP = 8.0
 """A register mark of 3 mm each way must fit in half of the overlap, with the ink's room."""
@@ -39,23 +38,26 @@ class Grid:
         top = self.top - row * (self.height - self.overlap)
         return Bounds(left, top - self.height, left + self.width, top)
 
-    def cell(self, row: int, column: int, kept: frozenset[tuple[int, int]]) -> Bounds:
-        """Return a window up to the seams that it has with kept neighbours."""
-        w, half = self.window(row, column), self.overlap / 2
+    def cell(self, place: Place, kept: Set[Place], less: float = 0.5) -> Bounds:
+        """Return a window up to the seams that it has with kept neighbours.
+
+        Or up to their windows: then it is `less` by 1, not by half of what they share.
+        """
+        (row, column), w, by = place, self.window(*place), less * self.overlap
         return Bounds(
-            w.left + half * ((row, column - 1) in kept),
-            w.bottom + half * ((row + 1, column) in kept),
-            w.right - half * ((row, column + 1) in kept),
-            w.top - half * ((row - 1, column) in kept),
+            w.left + by * ((row, column - 1) in kept),
+            w.bottom + by * ((row + 1, column) in kept),
+            w.right - by * ((row, column + 1) in kept),
+            w.top - by * ((row - 1, column) in kept),
         )
 
     @property
-    def places(self) -> tuple[tuple[int, int], ...]:
+    def places(self) -> tuple[Place, ...]:
         """Every row and column, row by row from the top left."""
         return tuple((r, c) for r in range(self.rows) for c in range(self.columns))
 
 
-def tiles_on(grid: Grid, kept: frozenset[tuple[int, int]]) -> tuple[Tile, ...]:
+def tiles_on(grid: Grid, kept: Places) -> tuple[Tile, ...]:
     """Return the tiles of the kept places, each with its neighbours' names."""
     numbers = {place: number for number, place in enumerate(sorted(kept), start=1)}
 
@@ -68,7 +70,7 @@ def tiles_on(grid: Grid, kept: frozenset[tuple[int, int]]) -> tuple[Tile, ...]:
             column,
             number,
             grid.window(row, column),
-            grid.cell(row, column, kept),
+            grid.cell((row, column), kept),
             left=name(row, column - 1),
             right=name(row, column + 1),
             above=name(row - 1, column),
@@ -131,3 +133,46 @@ def check_overlap(overlap_width: float, field: Bounds) -> None:
             f"an overlap of {overlap_width:g} mm is not between {LEAST_OVERLAP:g} mm (room for "
             f"register marks) and {most:.0f} mm (a third of what a sheet can show)"
         )
+
+
+def tied_together(kept: Places, grid: Grid) -> Places:
+    """Return the places with more added until all of them join, edge to edge.
+
+    Island after island is tied to the rest by a shortest way: the fewest sheets for two islands,
+    and for more of them near it.
+    """
+    joined = set(kept)
+    while True:
+        island = reached({min(joined)}, joined)
+        if len(island) == len(joined):
+            return frozenset(joined)
+        joined |= _bridge(island, joined - island, grid)
+
+
+def _bridge(island: set[Place], others: set[Place], grid: Grid) -> set[Place]:
+    """Return a shortest way, place by place, from an island to any of the others."""
+    came: dict[Place, Place] = {}
+    edge, seen, every = sorted(island), set(island), set(grid.places)
+    while edge:
+        after: list[Place] = []
+        for place in edge:
+            for near in sorted(beside(place) & every - seen):
+                came[near] = place
+                seen.add(near)
+                if near in others:
+                    return _way_back(near, came, island)
+                after.append(near)
+        edge = after
+    raise AssertionError("a grid is in one piece")
+
+
+def _way_back(
+    place: Place,
+    came: dict[Place, Place],
+    island: set[Place],
+) -> set[Place]:
+    way = set()
+    while place not in island:
+        way.add(place)
+        place = came[place]
+    return way

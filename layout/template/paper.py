@@ -147,6 +147,11 @@ class Sheet:
             return cls(long, paper.width, margins.turned, landscape=True)
         return cls(paper.width, long, margins, landscape=False)
 
+    @classmethod
+    def upright(cls, paper: Paper, margins: Margins) -> Sheet:
+        """Return the sheet on which words go: the paper upright, and for a roll an A4 page."""
+        return cls.of(A4 if paper.roll else paper, margins, landscape=False)
+
     @property
     def frame(self) -> Bounds:
         """The whole sheet, its lower left corner at the origin."""

@@ -11,15 +11,12 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
 
-from ..geometry.bounds import Bounds
+from ..geometry import Bounds, Line, Path, Point, Segment
 from ..geometry.intersect import turn_at
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.segments import Line, Segment
 from ..geometry.symmetry import images
 from ..geometry.tolerance import SAME_PLACE
 from ..geometry.window import clipped
-from ..marking.freeform_places import MOST_CORNERS, TURNS
+from ..marking.places import MOST_CORNERS, TURNS
 from .content import TemplateContent, TemplateMark, mark_ring
 from .paper import PaperError
 

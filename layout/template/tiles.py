@@ -11,15 +11,35 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import reduce
 
+from ..geometry import Bounds, Point
 from ..geometry.alike import first_of_best
-from ..geometry.bounds import Bounds
-from ..geometry.point import Point
 from ..geometry.tolerance import SAME_PLACE
 from .calibration import TRUE, Correction
 from .paper import Margins, Paper, Sheet
 
 INK = 0.5
 """Lines are cut this far inside the margins, mm, so that half their width stays printable."""
+
+
+Place = tuple[int, int]
+"""A row and a column of a grid."""
+
+Places = frozenset[Place]
+
+
+def reached(start: set[Place], within: set[Place]) -> set[Place]:
+    """Return the places that can be come to from some of them, edge over edge."""
+    held, edge = set(start), set(start)
+    while edge:
+        edge = {n for place in edge for n in beside(place)} & within - held
+        held |= edge
+    return held
+
+
+def beside(place: Place) -> set[Place]:
+    """Return the four places that share an edge with a place."""
+    row, column = place
+    return {(row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,15 +133,8 @@ class TilePlan:
     @property
     def is_joined(self) -> bool:
         """Whether the sheets hang together, so that lengths can be measured over all of them."""
-        by_name = {tile.name: tile for tile in self.tiles}
-        reached: set[str] = set()
-        edge = {tile.name for tile in self.tiles[:1]}
-        while edge:
-            reached |= edge
-            around = (by_name[name] for name in edge)
-            beside = {n for t in around for n in (t.left, t.right, t.above, t.below) if n}
-            edge = beside - reached
-        return len(reached) == len(self.tiles)
+        places = {(tile.row, tile.column) for tile in self.tiles}
+        return not places or reached({min(places)}, places) == places
 
     @property
     def stretch(self) -> tuple[float, float]:

@@ -16,19 +16,14 @@ from functools import reduce
 import numpy as np
 from numpy.typing import NDArray
 
+from ..geometry import Arc, Bounds, Line, Path, Points, Segment
 from ..geometry.alike import first_of_best, ranked
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.placement import Points
-from ..geometry.segments import Segment
 from ..geometry.tolerance import ROUNDING
-from ..geometry.window import clipped
-from .along import points_on
+from ..geometry.window import clipped, most_length
 from .calibration import TRUE, Correction
-from .grid import Grid, check_overlap, register_marks, tiles_on
+from .grid import Grid, check_overlap, register_marks, tied_together, tiles_on
 from .paper import Margins, Paper, PaperError, Sheet
-from .tiles import Tile, TilePlan, field_of
-from .tying import Places, beside, tied_together
+from .tiles import Place, Places, Tile, TilePlan, beside, field_of
 
 _SPACING = 2.0
 """Distance between the points that stand for a line, mm."""
@@ -209,21 +204,14 @@ def _shifts(
 def _needed(drawn: _Drawn, grid: Grid) -> Places:
     """Return the places whose sheets show what no neighbour shows."""
     every = frozenset(grid.places)
-    kept = {place for place in grid.places if drawn.runs_through(grid.cell(*place, every))}
-    relied_on: set[tuple[int, int]] = set()
-    for row, column in sorted(kept):
-        if (row, column) in relied_on:
+    kept = {place for place in grid.places if drawn.runs_through(grid.cell(place, every))}
+    relied_on: set[Place] = set()
+    for place in sorted(kept):
+        if place in relied_on:
             continue
-        sides = beside((row, column)) & kept
-        own, by = grid.window(row, column), grid.overlap
-        alone = Bounds(
-            own.left + by * ((row, column - 1) in sides),
-            own.bottom + by * ((row + 1, column) in sides),
-            own.right - by * ((row, column + 1) in sides),
-            own.top - by * ((row - 1, column) in sides),
-        )
-        if sides and not drawn.runs_through(alone):
-            kept.remove((row, column))
+        sides = beside(place) & kept
+        if sides and not drawn.runs_through(grid.cell(place, sides, less=1.0)):
+            kept.remove(place)
             relied_on |= sides
     return frozenset(kept)
 
@@ -234,3 +222,38 @@ def _trimmed(grid: Grid, kept: Places) -> tuple[Tile, ...]:
     corner = grid.window(row, column)
     own = replace(grid, left=corner.left, top=corner.top)
     return tiles_on(own, frozenset((r - row, c - column) for r, c in kept))
+
+
+def points_on(segments: Sequence[Segment], spacing: float) -> tuple[Points, NDArray[np.intp]]:
+    """Return points along segments, none over `spacing` mm apart, and the number of each's segment.
+
+    The ends of each segment are included, so that it is known by its own points alone.
+
+    >>> from ..geometry.point import Point
+    >>> points_on([Line(Point(0, 0), Point(3, 0))], 2.0)[0].tolist()
+    [[0.0, 0.0], [1.5, 0.0], [3.0, 0.0]]
+    """
+    # equal steps of an ellipse's angle are not equal on the line: the longest counts
+    steps = np.array([max(1, math.ceil(most_length(s) / spacing)) for s in segments])
+    owner = np.repeat(np.arange(len(steps)), steps + 1)
+    first = np.cumsum(steps + 1) - (steps + 1)
+    share = (np.arange(len(owner)) - first[owner]) / steps[owner]
+    figures = np.array([_figures(segment) for segment in segments])
+    x, y, right, ahead, length, width, turn, start, sweep = figures[owner].T
+    angle = start + sweep * share
+    along, up = length * np.cos(angle), width * np.sin(angle)
+    cos, sin = np.cos(turn), np.sin(turn)
+    xs = x + share * right + along * cos - up * sin
+    ys = y + share * ahead + along * sin + up * cos
+    return np.column_stack([xs, ys]), owner
+
+
+def _figures(segment: Segment) -> tuple[float, ...]:
+    """Return start and way of a line; of an arc centre, half-axes, turn, start and sweep."""
+    if isinstance(segment, Line):
+        return (*segment.start, *(segment.end - segment.start), 0.0, 0.0, 0.0, 0.0, 0.0)
+    if isinstance(segment, Arc):
+        half: tuple[float, ...] = (segment.radius, segment.radius, 0.0)
+    else:
+        half = (segment.half_length, segment.half_width, segment.turn)
+    return (*segment.centre, 0.0, 0.0, *half, segment.from_angle, segment.sweep)

@@ -11,10 +11,8 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from ..geometry import Arc, Path, Point
 from ..geometry.intersect import turn_at
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.segments import Arc
 from ..geometry.tolerance import SAME_POINT
 
 SHOWS = 0.5

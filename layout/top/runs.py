@@ -10,11 +10,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from ..geometry import Line, Path, Point, Region, Segment
 from ..geometry.distance import nearest
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.segments import Line, Segment
 from ..geometry.tolerance import CHORD, SAME_EDGE
 from ..panel.edges import STRAIGHT, Edge
 

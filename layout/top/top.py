@@ -9,14 +9,11 @@ import math
 from dataclasses import dataclass, field
 from functools import cached_property, reduce
 
-from ..geometry.path import Path
-from ..geometry.placement import Placement
-from ..geometry.polygon import Polygon, Region
+from ..geometry import Path, Placement, Region
+from ..geometry.polygon import Polygon
 from ..outlines import Outline
+from ..panel import Panel, SoundWood, Spoils
 from ..panel.datum import Datum
-from ..panel.defect import Spoils
-from ..panel.panel import Panel
-from ..panel.sound import SoundWood
 from .runs import Runs, runs_of
 
 _LONG = 1.1

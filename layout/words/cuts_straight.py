@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from ..cutting.acts import CornerCuts, Flatten, KnifeLines, Rest
+from ..cutting.bench import FaceReason, WorkFace
+from ..cutting.builds import KeptEdge
 from ..cutting.cut import SkippedTrim, SkipReason, StraightCut, Support, Trim, TrimKind
-from ..cutting.kept_edges import KeptEdge
+from ..cutting.plan import CornerCuts, Flatten, KnifeLines, Rest
 from ..cutting.sides import SHORT_OF_CORNER
-from ..cutting.work_face import FaceReason, WorkFace
 from .cuts_told import words_of
-from .passage import Passage
-from .say import Say, capital, listed, sentence
+from .say import Passage, Say, capital, listed, sentence
 
 _UNMEASURED = (
     "clamp the guide by the saw's own offset: make a test cut and measure from the kept side of "
@@ -40,8 +39,8 @@ def _(face: WorkFace, say: Say) -> Passage:
 @words_of.register
 def _(act: Flatten, say: Say) -> Passage:
     words = (
-        f"Now that it is short there is less twist to lose: carry {say.datum.name} and both "
-        f"centrelines down the new ends with a knife; then plane or rout both faces flat."
+        f"Carry {say.datum.name} and both centrelines down its ends with a knife; then plane or "
+        "rout both faces flat."
     )
     tape = say.tape
     figures = ((tape.figure(act.found), "as found"), (tape.figure(act.thickness), "when flat"))
@@ -103,11 +102,6 @@ def _minded(cut: Trim, say: Say) -> Iterator[str]:
     short = say.tape.figure(SHORT_OF_CORNER)
     if cut.kind is TrimKind.TO_CORNER:
         yield f"stop {short} short of the hollow corner; nothing falls off yet"
-    elif cut.kind is TrimKind.FROM_CORNER:
-        yield (
-            f"let the blade in {short} past the hollow corner and saw outwards to the edge; "
-            "nothing falls off yet"
-        )
     if cut.support is Support.PEOPLE:
         yield "two supports on each side of the cut, a second person at the falling piece"
 

@@ -10,8 +10,7 @@ from functools import singledispatch
 
 from ..cutting.cut import EdgePoint
 from ..geometry.point import Point
-from .passage import Passage
-from .say import Say
+from .say import Passage, Say
 
 _SLIGHT = 0.02
 """A coordinate that moves a line by no more than this share of itself is rounded to the nearest:

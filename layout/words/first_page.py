@@ -41,7 +41,7 @@ def head_words(plan: Plan) -> Head:
     sizes = " × ".join(tape.figure(size) for size in (*most, panel.thickness))
     came = [f"from the {panel.name}: {made_of(panel)}, {sizes}"]
     if panel.flattened is not None:
-        when = "after the first lines" if plan.cuts.again else "before any mark"
+        when = "on the way" if plan.cuts.again else "before any mark"
         came.append(f"flattened to {tape.figure(panel.flattened)} {when}")
     outline = plan.top.outline
     parts = [_shape(outline, tape), f"{tape.figure(panel.made_thickness)} thick"]
@@ -135,11 +135,12 @@ def legs_words(plan: Plan) -> tuple[tuple[str, str], ...]:
         else ("", "numbered in the drawing; their places stand in the step")
     )
     foot, shape = legs.foot, legs.foot.shape.value
-    thick = " × ".join(dict.fromkeys(tape.figure(size) for size in (foot.length, foot.width)))
+    sides = dict.fromkeys(tape.figure(size) for size in (foot.length, foot.width))
+    thick = " × ".join(sides) if len(sides) > 1 else f"{min(sides)} thick"
     over = legs.overhang
     return (
         first,
-        ("", f"{len(legs.legs)} {shape}, {thick} thick, {tape.figure(legs.leg_length)} long"),
+        ("", f"{len(legs.legs)} {shape} legs, {thick}, {tape.figure(legs.leg_length)} long"),
         ("", f"beyond them: end {tape.figure(over.end)}, side {tape.figure(over.side)}"),
     )
 

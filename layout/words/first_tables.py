@@ -7,17 +7,15 @@ from dataclasses import dataclass, field
 
 from ..cutting.cut import HandCut, JigsawCut, RouterCut
 from ..geometry.tolerance import SAME_FIGURE
-from ..marking.instruments import Swing, TrammelRod
 from ..marking.mark import Kind, Mark
 from ..marking.marks import MarkSet
-from ..marking.plain_methods import JoinedCorners
-from ..marking.regular_methods import SquareAndHalfDiagonal, SteppedCircle
-from ..marking.string_loop import StringLoop
+from ..marking.method import JoinedCorners
+from ..marking.methods import SquareAndHalfDiagonal, SteppedCircle
+from ..marking.string_loop import StringLoop, Swing, TrammelRod
 from ..plan.plan import Plan
 from .lying import Lying
-from .passage import Cell
 from .saw_lines import BESIDE, BEYOND, CornerLine, Round, SawLine, falls_words, figures_of, signed
-from .say import Say, listed
+from .say import Cell, Say, listed
 
 TWO_TAPES = 5.0
 """A mark is told by two tapes where they hold it within this, mm (our choice)."""
@@ -62,8 +60,8 @@ class RoundTable:
     depth: str
     notes: tuple[str, ...] = ()
     """What its signs mean, and which edges no saw takes."""
-    after: str = ""
-    """What happens before the next round."""
+    before: str = ""
+    """What happens before it to a slab."""
     rest: tuple[tuple[str, str, str], ...] = field(default=())
     """How the outline is cut last: a name, a figure and words."""
 
@@ -107,7 +105,7 @@ def round_table(plan: Plan, each: Round, lying: Lying) -> RoundTable:
         tuple(saws),
         " then ".join(say.tape.figure(depth) for depth in depths),
         tuple(_notes(plan, each, told)),
-        "" if each.last else _between(plan),
+        _before(plan) if each.last else "",
         tuple(_last_cuts(plan)) if each.last else (),
     )
 
@@ -161,6 +159,8 @@ def _curve(plan: Plan, held: MarkSet) -> Iterator[tuple[str, str]]:
     best = plan.methods[0]
     same = [m for m in plan.methods if m.name == best.name and m.serves == best.serves]
     joined = "; then T to T" if (tangents and best.joins) or len(tangents) == 4 else ""
+    if plan.top.outline.free_sizes and plan.top.outline.corners:
+        joined = "; then X to X and X to T"
     for method in same:
         match method.figures:
             case Swing() as swing:
@@ -218,12 +218,13 @@ def _notes(plan: Plan, each: Round, told: str) -> Iterator[str]:
         yield f"Kept as it is: {what} {listed(name or 'drawn thin' for name in kept)}."
 
 
-def _between(plan: Plan) -> str:
+def _before(plan: Plan) -> str:
     again = plan.cuts.again
-    assert again is not None
+    if again is None:
+        return ""
     return (
-        f"flatten to {plan.job.tape.figure(again.thickness)}, rest, strike {again.datum.name}; "
-        f"all that follows is measured from {again.datum.first.name}"
+        f"Flatten to {plan.job.tape.figure(again.thickness)}, rest, strike {again.datum.name}: all "
+        f"that follows is measured from {again.datum.first.name}."
     )
 
 
@@ -231,11 +232,12 @@ def _last_cuts(plan: Plan) -> Iterator[tuple[str, str, str]]:
     """Yield how the line itself is cut: with what, its figure, and the rest in words."""
     tape = plan.job.tape
     for cut in plan.cuts.curve_cuts:
-        radii = [tape.figure(r.radius) for r in cut.radii] if not isinstance(cut, HandCut) else []
-        figure = f"R {radii[0]}" if len(radii) == 1 else ""
+        swung = () if isinstance(cut, HandCut) else cut.radii
+        rough = isinstance(cut, JigsawCut)  # no rough line is told nearer than it is
+        figure = f"R {tape.figure(swung[0].radius, at_least=rough)}" if len(swung) == 1 else ""
         if isinstance(cut, JigsawCut):
             outside = tape.figure(cut.allowance, at_least=True)
-            yield "Jigsaw", figure or outside, "outside the line, all the way round"
+            yield "Jigsaw", figure or outside, "outside the line, wherever no saw has been"
         elif isinstance(cut, RouterCut):
             line = "inner line" if plan.top.lipping else "line"
             pin = ", pin to the near edge of the bit" if figure else f" to the {line}"

@@ -6,18 +6,18 @@ from collections.abc import Iterator
 
 from ..legs.foot import FootShape
 from ..legs.glue import CARTRIDGE, GlueJoint
-from ..legs.materials import METALS
 from ..legs.screws import ScrewPlan
 from ..legs.table_wish import Glue
+from ..legs.usual import METALS
 from ..legs.whole import TablePlan, legs_held
 from ..legs.wish import Fixing, LegsWish
 from ..plan.plan import Plan
 from ..units import Tape
-from .amounts import ML_PER_FL_OZ
-from .directions import ACROSS, ALONG, directions_of
+from .datum import ACROSS, ALONG, directions_of
 from .leg_concerns import FIXED, FLAT, told
 from .legs import offsets_caption
-from .passage import Passage, Table
+from .money import ML_PER_FL_OZ
+from .say import Passage, Table
 
 _TITLES = {
     Fixing.SCREWED: "Screw the legs",

@@ -11,13 +11,12 @@ from ..legs.sag import CREEP_SOURCE, FINAL_LIMIT, FIRST_LIMIT
 from ..legs.tipping import GRAVITY
 from ..legs.whole import TablePlan
 from ..legs.wish import Fixing, LegsWish
-from ..panel.lifting import people
+from ..panel.materials import people
 from ..plan.plan import Plan
 from ..units import Tape, two_figures
-from .directions import ACROSS, ALONG, Directions, directions_of
+from .datum import ACROSS, ALONG, Directions, directions_of
 from .leg_concerns import SAG, SEATED, STANDING, WHERE, told
-from .passage import Passage, Table
-from .say import listed, unit_words
+from .say import Passage, Table, listed, unit_words
 
 ESTIMATE = "An estimate from geometry and usual figures, not a test. Try it before use."
 

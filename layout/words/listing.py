@@ -8,9 +8,8 @@ from collections.abc import Iterator
 from ..panel import Kind, Was
 from ..plan.plan import Plan
 from ..work.coats import NewCoat
-from .amounts import sum_words
-from .outline import outline_words
-from .say import listed
+from .money import sum_words
+from .say import listed, outline_words
 
 WIDTH = 78
 """Signs a line."""

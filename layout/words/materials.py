@@ -9,15 +9,12 @@ from functools import singledispatch
 from itertools import groupby
 
 from ..units import Tape
-from ..work.abrasives import COARSE
 from ..work.coats import LABELS
-from ..work.items import Unit
+from ..work.items import COARSE, Bed, Counted, Filled, Printed, Run, Sanded, Spread, Unit
 from ..work.materials import Line, Materials
-from ..work.reckoned import Bed, Counted, Filled, Printed, Run, Sanded, Spread
-from .amounts import SQ_FT_PER_QUART, exact_sum, run_words, sum_words, volume_words
 from .fixings import thin
-from .passage import Passage, Table
-from .say import listed
+from .money import SQ_FT_PER_QUART, exact_sum, run_words, sum_words, volume_words
+from .say import Passage, Table, listed
 
 _NAMES = {
     "plates": "leg plates",

@@ -7,8 +7,7 @@ from collections.abc import Iterator
 
 from ..offcuts.plan import Balance, Offcut, OffcutPlan
 from ..units import Tape
-from .passage import Passage, Table
-from .say import listed
+from .say import Passage, Table, listed
 
 _ALIKE = 0.005
 """A rectangle that is proved the largest within this share is called so."""

@@ -6,12 +6,10 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from ..legs.wish import Fixing
-from ..work.days import Day
-from ..work.deeds import Deed
+from ..work.deeds import Day, Deed
 from ..work.order import Task, WorkOrder
-from .amounts import day_words, hours_words, wait_words
-from .passage import Passage, Table
-from .say import capital, listed, sentence
+from .money import day_words, hours_words, wait_words
+from .say import Passage, Table, capital, listed, sentence
 
 TITLES = {
     Deed.ASK: "See it, ask for its history",

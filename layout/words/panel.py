@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from ..panel.build import Kind
-from ..panel.defect import Defect, Face, Mend, Spoils
-from ..panel.lifting import lifters, people
-from ..panel.panel import Panel
+from ..panel import Defect, Face, Kind, Mend, Panel, Spoils
+from ..panel.materials import lifters, people
 from ..units import Tape
-from .passage import Passage, Table
-from .say import capital, listed
+from .say import Passage, Table, capital, listed
 
 TWIST = 3.0
 """What winding sticks may show at the ends of a panel, mm (common practice)."""

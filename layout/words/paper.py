@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..template.calibration import MOST, Correction
+from ..template.calibration import MOST, Correction, WrongPrint
 from ..template.calibration_bars import CalibrationBars
 from ..template.content import TemplateContent
 from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import TilePlan
-from ..template.wrong_print import WrongPrint
 from ..units import Tape
 from .say import listed, thin_words, unit_words
 

@@ -20,8 +20,7 @@ from ..plan.plan import Plan
 from ..units import Tape
 from .cuts_told import from_corner, offsets_of
 from .lying import Lying
-from .passage import Cell
-from .say import Say
+from .say import Cell, Say
 
 BESIDE, BEYOND = "▼", "◄"
 """Stand before a figure that counts to the far side of the datum, and back past its start."""
@@ -91,10 +90,9 @@ def rounds_of(plan: Plan) -> tuple[Round, ...]:
     first = _numbered(rough, 1)
     lines = _numbered([*rest, *loose], 1 + len(first))
     corners = _corners(plan, 1 + len(first) + len(lines))
-    return (
-        Round(plan.datum, panel.boundary, None, first, last=False),
-        Round(again.datum, again.boundary, again.marks, lines, corners),
-    )
+    full = Round(again.datum, again.boundary, again.marks, lines, corners)
+    short = Round(plan.datum, panel.boundary, None, first, last=False)
+    return (short, full) if first else (full,)
 
 
 def _numbered(cuts: Sequence[StraightCut], first: int) -> tuple[SawLine, ...]:

@@ -7,21 +7,18 @@ from collections.abc import Iterator
 
 from ..fit.found import Fit
 from ..fit.wish import Goal, Span
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Point, Region
 from ..geometry.tolerance import CHORD, SAME_PLACE
-from ..panel.corners import FEWEST, LETTERS, lettered
+from ..panel import Defect, Panel
 from ..panel.datum import choose_datum
-from ..panel.defect import Defect
+from ..panel.edges import FEWEST, LETTERS, lettered
 from ..panel.named_edges import named_edges
-from ..panel.panel import Panel
 from ..panel.reference import Found
 from ..plan.doubts import Doubt, Matter
 from ..plan.job import Job
 from ..units import Tape
-from .outline import outline_words
 from .panel import made_of, spoils_words
-from .say import listed
+from .say import listed, outline_words
 
 GOALS = {
     Goal.AREA: "as large as it fits",

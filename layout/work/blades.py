@@ -13,11 +13,8 @@ from enum import Enum
 from ..concern import Concern
 from ..cutting.cut import JigsawCut, RouterCut
 from ..cutting.plan import CutPlan
-from ..geometry.placement import array_of
-from ..geometry.point import Point
-from ..geometry.polygon import Region, union
-from ..panel.defect import Spoils
-from ..panel.panel import Panel
+from ..geometry import Point, Region, array_of, union
+from ..panel import Panel, Spoils
 
 _FINE = 0.02
 """How near a polygon of the line follows it here, mm: no bit keeps to that."""

@@ -14,12 +14,24 @@ from ..legs.table_wish import Glue
 from ..legs.whole import TablePlan
 from ..legs.wish import LegsWish
 from ..panel import Coat, Mend
-from .abrasives import lasts
 from .deeds import Deed
-from .items import UNITS, Item, Unit, grit_name
+from .items import (
+    UNITS,
+    Bed,
+    Counted,
+    Filled,
+    Item,
+    Printed,
+    Reckoned,
+    Run,
+    Sanded,
+    Spread,
+    Unit,
+    grit_name,
+    lasts,
+)
 from .order import Task, WorkOrder
 from .piece import FITTED, Piece
-from .reckoned import Bed, Counted, Filled, Printed, Reckoned, Run, Sanded, Spread
 from .wish import STRIPS, MaterialsWish
 
 ROUNDS = {Coat.PAINT: 2}

@@ -16,13 +16,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
-from ..cutting.acts import REST
 from ..cutting.cut import TrimKind
+from ..cutting.plan import REST
 from ..legs.wish import Fixing
-from .abrasives import first_grit, grits_between
 from .coats import NewCoat
-from .days import Day, days_of
-from .deeds import EFFORTS, Deed, Per
+from .deeds import EFFORTS, Day, Deed, Per, days_of
+from .items import first_grit, grits_between
 from .piece import FITTED, Piece
 from .wish import WorkWish
 

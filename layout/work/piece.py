@@ -1,4 +1,4 @@
-"""The piece as it is planned: what order, hours and materials are worked out from."""
+"""The piece as planned: what order, hours and materials follow from; what is sold; its coats."""
 
 from __future__ import annotations
 
@@ -6,14 +6,68 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from ..cutting.plan import CutPlan
+from ..geometry.polygon import Region
 from ..legs.plan import LegsPlan
 from ..legs.whole import TablePlan
 from ..legs.wish import Fixing, LegsWish
 from ..panel import Coat, Mend, Panel, Was
-from ..panel.past import LEADED
+from ..panel.build import LEADED
 from ..top import Top
 from .cautions import may_hold_lead
-from .finish import Finish
+from .coats import COATINGS, Coating, NewCoat, usual_coat
+from .wish import MaterialsWish
+
+
+@dataclass(frozen=True, slots=True)
+class Finish:
+    """The finish, begun before anything is fixed underneath: then both faces can be reached."""
+
+    coat: NewCoat
+    faces: bool
+    """Whether the faces get it too; laminate takes none."""
+    area: float = field(metadata={"unit": "mm2"})
+    """Of a coat, mm²."""
+    masked: int
+    """So many joints stay bare, for the glue of the legs."""
+    coats: int
+    """On each face."""
+    coverage: float
+    """m² a litre for one coat."""
+    recoat: float
+    """Until the next coat, hours."""
+    use: float
+    """From the last coat until it is used with care, hours."""
+    cure: int
+    """From the last coat until it is as hard as it gets, days."""
+    last_grit: int
+    """That the wood is sanded to."""
+
+    @property
+    def coating(self) -> Coating:
+        """How such a finish is worked with."""
+        return COATINGS[self.coat]
+
+
+def finish_of(top: Top, glued_legs: int = 0, wish: MaterialsWish | None = None) -> Finish:
+    """Return the finish of a top, `glued_legs` of which are glued on."""
+    asked = wish or MaterialsWish()
+    edge = top.outline.perimeter * top.thickness
+    faces = Coat.LAMINATE not in top.panel.finish
+    coat = usual_coat(top.panel) if asked.finish is None else asked.finish
+    usual = COATINGS[coat]
+    return Finish(
+        coat,
+        faces=faces,
+        area=2 * top.area + edge if faces else edge,
+        masked=glued_legs if faces and coat is not NewCoat.NONE else 0,
+        coats=asked.coats or usual.coats if coat is not NewCoat.NONE else 0,
+        coverage=asked.coverage or usual.coverage,
+        recoat=usual.recoat if asked.recoat is None else asked.recoat,
+        use=usual.use if asked.use is None else asked.use,
+        cure=usual.cure if asked.cure is None else asked.cure,
+        last_grit=asked.last_grit or usual.grit,
+    )
+
 
 M2 = 1e-6
 """m² in a mm²."""
@@ -111,3 +165,60 @@ class Piece:
     def leg_count(self) -> int:
         """How many legs it has."""
         return 0 if self.legs is None else len(self.legs.legs)
+
+
+@dataclass(frozen=True, slots=True)
+class Sale:
+    """The piece as it is offered."""
+
+    length: float
+    width: float
+    height: float
+    """mm; of a top without legs its thickness."""
+    mass: float = field(metadata={"unit": "kg"})
+    """kg, with its legs."""
+    opening: tuple[float, float]
+    """Width and height of an opening that it passes on its side or its end, in one piece, mm."""
+    places: int | None
+    """People who sit at it; None where nobody does."""
+    knees: float | None
+    """Free height under it, mm; None without legs."""
+    mended: tuple[str, ...]
+    """Names of what was mended in it."""
+    stays: tuple[str, ...]
+    """Names of what stays in it as found."""
+    old_coat: bool
+    """Whether an old coat came off it, or may have."""
+    may_hold_lead: bool
+    """Whether that coat may have held lead, as far as age and kind tell."""
+
+
+def sale_of(piece: Piece) -> Sale:
+    """Return what a piece is offered with.
+
+    A box goes through an opening as wide as its shortest side and as high as the next: whoever
+    tips or turns it on its way may pass narrower ones.
+    """
+    outline, table = piece.top.outline, piece.table
+    height = piece.top.thickness if table is None else table.height
+    shortest, next_one, _ = sorted((outline.length, outline.width, height))
+    mended = tuple(mend.defect for mend in piece.cuts.mends)
+    core = Region.of(piece.cuts.core)
+    seating = None if table is None else table.seating
+    return Sale(
+        outline.length,
+        outline.width,
+        height,
+        piece.top.mass if piece.legs is None else piece.legs.mass,
+        (shortest, next_one),
+        None if seating is None else len(seating.seats),
+        None if table is None else table.knees,
+        mended,
+        tuple(
+            defect.name
+            for defect in piece.panel.defects
+            if defect.name not in mended and core.touches_or_crosses(defect.extent)
+        ),
+        piece.has_old_coat,
+        piece.may_hold_lead,
+    )

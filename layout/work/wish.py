@@ -10,10 +10,9 @@ from ..keys.key import hold, key
 from ..keys.kinds import Choice, Kind
 from ..keys.named import Named, Sum
 from ..keys.place import Place, shown
-from .abrasives import DISC_AREA, GRITS
 from .coats import NewCoat
 from .deeds import EFFORTS, WORKDAY, Deed
-from .items import ITEMS
+from .items import DISC_AREA, GRITS, ITEMS
 
 _IN_HOURS = Number("hours", Range(0.0, 1000.0))
 

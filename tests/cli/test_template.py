@@ -11,8 +11,9 @@ import pytest
 from click.testing import CliRunner, Result
 from jobs import PLAIN
 
+from panelwright.cli.files import kept_at
 from panelwright.cli.main import main
-from panelwright.cli.printers import printer_folder, profile_path
+from panelwright.cli.printers import profile_path
 from panelwright.cli.template_options import PORTIONS, RELEASES
 from panelwright.layout.template import wish
 
@@ -247,7 +248,7 @@ def test_more_than_a_printers_error_is_refused(x: float, y: float, says: str) ->
     assert result.exit_code == 2
     assert says in result.stderr
     assert "no printer's error" in result.stderr
-    assert not printer_folder().exists()
+    assert not kept_at("printers").exists()
 
 
 @pytest.mark.parametrize(
@@ -295,12 +296,12 @@ def test_a_name_that_makes_no_file_is_refused(name: str) -> None:
     result = measured("--printer", name)
     assert result.exit_code == 2
     assert "letters and digits" in result.stderr
-    assert not printer_folder().exists()
+    assert not kept_at("printers").exists()
 
 
 def test_a_name_stays_in_its_folder() -> None:
     """Whatever else is in a name, its file lies in the folder of printers."""
-    assert profile_path("../../hall").parent == printer_folder()
+    assert profile_path("../../hall").parent == kept_at("printers")
     assert profile_path("Büro 2").name == "printer-büro-2.json"
     assert profile_path("büro_2") == profile_path("BÜRO  2")
 

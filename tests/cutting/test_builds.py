@@ -16,8 +16,8 @@ from told import told
 from worked_panels import DOOR, SLAB
 
 from panelwright.layout.cutting.cut import RouterCut
+from panelwright.layout.cutting.feed import bush_offset
 from panelwright.layout.cutting.plan import CutPlan, plan_cuts
-from panelwright.layout.cutting.template_line import bush_offset
 from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement, Points
@@ -36,8 +36,7 @@ from panelwright.layout.panel.datum import Datum, choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 from panelwright.layout.words.cuts import words_of
-from panelwright.layout.words.passage import Passage
-from panelwright.layout.words.say import Say
+from panelwright.layout.words.say import Passage, Say
 
 MIDDLE = Point(990.5, 419.0)
 
@@ -384,3 +383,6 @@ def test_a_cut_through_a_lock_rail_tells_its_joint() -> None:
     assert rail <= names
     inside = {joint.name for joint in plan(Rectangle(1500, 500), door).joints}
     assert not rail & inside
+    jigsawn = plan(Capsule(1990, 796), door, Point(1000.0, 400.0))  # too little for a saw's strip
+    assert not jigsawn.trims
+    assert rail <= {joint.name for joint in jigsawn.joints}

@@ -7,7 +7,7 @@ import pytest
 import strategies
 from hypothesis import given, settings
 
-from panelwright.layout.drawing.hatching import hatch_lines
+from panelwright.layout.drawing.curves import hatch_lines
 from panelwright.layout.drawing.scene import SPACING, Area
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.placement import Placement

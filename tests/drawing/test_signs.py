@@ -10,8 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from panelwright.layout.drawing.scene import Mark, Sign
-from panelwright.layout.drawing.signs import mark_lines
+from panelwright.layout.drawing.scene import Mark, Sign, mark_lines
 from panelwright.layout.geometry.point import Point
 
 SIGNS = get_args(Sign)

@@ -1,4 +1,4 @@
-"""A job loads no more of the search than it asks for."""
+"""A job loads no more of the search, and a command no more of the library, than it asks for."""
 
 from __future__ import annotations
 
@@ -25,6 +25,14 @@ board = Region.from_rings(np.array([[0.0, 0.0], [900.0, 0.0], [900.0, 500.0], [0
 best_fits(SoundWood.exact(board), Wish(({!r},)))
 print(*(name for name in sys.modules if "layout.fit" in name), file=sys.stderr)
 """
+
+COMMAND = """
+import sys
+from panelwright.cli.main import main
+main([{!r}, "samples/elm-slab/job.toml"], standalone_mode=False)
+print(*sys.modules, file=sys.stderr)
+"""
+WRITERS = ("ezdxf", "jinja2", "reportlab", "svgwrite", "pikepdf", "tomlkit")
 
 
 def _loaded(code: str) -> set[str]:
@@ -54,3 +62,25 @@ def test_a_search_loads_its_own_family_alone(
     assert f"panelwright.layout.fit.{kind}" in loaded
     assert not {name for name in loaded if name.endswith(tuple(f".{one}" for one in others))}
     assert not {name for name in loaded if ".fit.live_edge" in name or ".fit.why" in name}
+
+
+@pytest.mark.parametrize(
+    ("command", "most", "others"),
+    [
+        ("check", 185, ("scipy", "plan.plan", "cutting.plan", "marking.marks", "legs.plate")),
+        ("fit", 195, ("scipy", "plan.plan", "cutting.plan", "marking.marks", "legs.whole")),
+        (
+            "plan",
+            285,
+            ("scipy.spatial", "sheets.plan_drawing", "drawing.kit.labels", "drawing.svg"),
+        ),
+    ],
+)
+def test_a_command_loads_what_it_uses(command: str, most: int, others: tuple[str, ...]) -> None:
+    """No sheets where none is written, no plate where none bends, and no more rooms than that."""
+    loaded = _loaded(COMMAND.format(command))
+    own = {name for name in loaded if name.startswith("panelwright.")}
+    assert f"panelwright.cli.{command}" in own
+    assert not loaded.intersection(WRITERS)
+    assert not {name for name in loaded if name.removeprefix("panelwright.layout.") in others}
+    assert len(own) <= most

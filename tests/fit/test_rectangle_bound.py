@@ -13,14 +13,14 @@ from numpy.typing import NDArray
 from panelwright.layout.fit.rectangles.boxes import Boxes
 from panelwright.layout.fit.rectangles.contacts import WoodEdges
 from panelwright.layout.fit.rectangles.gaps import Frames, strips
-from panelwright.layout.fit.rectangles.local_search import Held, Polisher
+from panelwright.layout.fit.rectangles.hull_bound import HullSides, relaxed_bound
+from panelwright.layout.fit.rectangles.local_search import Polisher
 from panelwright.layout.fit.rectangles.narrowing import Narrowing
-from panelwright.layout.fit.rectangles.near_edges import near_edges
-from panelwright.layout.fit.rectangles.offset_wood import CORNER_LEFT, hull_of
-from panelwright.layout.fit.rectangles.relaxation import relaxed_bound
+from panelwright.layout.fit.rectangles.offset_wood import CORNER_LEFT
 from panelwright.layout.fit.rectangles.sampling import Windows, rectangles
 from panelwright.layout.fit.rectangles.sizes import Sizes
 from panelwright.layout.fit.wish import Limits, Span, Wish
+from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.geometry.polygon import Region
 
 Array = NDArray[np.float64]
@@ -49,21 +49,18 @@ def some_rectangles(panel: Region, rng: np.random.Generator) -> list[tuple[float
     edges, sizes = panel.edges.reshape(-1, 4), Sizes.of(Wish(), 0.0)
     free = (-math.inf, math.inf)
     polisher = Polisher(WoodEdges.of(panel.edges), sizes, 0.0, (0.0, 0.0), free)
-    turns = rng.uniform(0, math.pi, 6)
-    found = rectangles(Windows.across(turns, 6, edges), edges, sizes, 0.0, 6)
+    low = rng.uniform(0, math.pi)
+    windows = Windows.across(low, low + math.pi, edges)
     kept = []
-    for turn, pivot, sides in zip(found.frames.turn, found.frames.pivot, found.sides, strict=True):
-        held = Held(float(turn), pivot, sides, 0.0)
+    for held in rectangles(windows, edges, sizes, 0.0, most=6):
         clear = polisher.fitted(held)
         if clear is not None and rng.uniform() < 0.5:
             held = polisher.polished(clear)
-        left, right, bottom, top = held.drawn_in(1e-5).sides
-        cos, sin = math.cos(held.turn), math.sin(held.turn)
-        own = np.array([[left, bottom], [right, bottom], [right, top], [left, top]])
-        corners = own @ np.array([[cos, sin], [-sin, cos]]) + held.pivot
-        quarter = math.pi / 2 if right - left > top - bottom else 0.0
-        sound = min(right - left, top - bottom) > 5
-        if sound and panel.holds(Region.from_rings(corners)):
+        wide, high = held.drawn_in(1e-5).half
+        own = np.array([[-wide, -high], [wide, -high], [wide, high], [-wide, high]])
+        corners = turned(own, -held.turn) + held.centre
+        quarter = math.pi / 2 if wide > high else 0.0
+        if min(wide, high) > 2.5 and panel.holds(Region.from_rings(corners)):
             kept.append((held.turn + quarter, corners))
     return kept
 
@@ -117,7 +114,7 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
     rng = np.random.default_rng(seed)
     panel = random_panel(rng)
     edges = panel.edges.reshape(-1, 4)
-    hull = hull_of(edges)
+    hull = HullSides.of(panel.corners)
     for turn, corners in some_rectangles(panel, rng):
         x, y = sides_of(turn, corners, np.zeros(2))
         wide, high = float(np.ptp(x)), float(np.ptp(y))
@@ -127,9 +124,8 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
         for _ in range(12):
             box = box_round(turn, corners, rng)
             target = score * (1 - 10.0 ** rng.uniform(-4, -0.3))
-            near = near_edges(box, edges)
             for parts in (box, box.halved().halved()):
-                judged = Narrowing(near, sizes, 0.0, target).judged(parts)
+                judged = Narrowing(edges, sizes, 0.0, target).judged(parts)
                 bounds = [
                     judged.bound[row]
                     for row in range(len(judged.boxes))
@@ -141,9 +137,9 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
                     if holds(judged.boxes, row, turn, corners):
                         one = judged.boxes.take(np.array([row]))
                         for each in (sizes, tight):
-                            assert relaxed_bound(one, near, hull, each, 0.0) >= score * (1 - 1e-9)
-            assert relaxed_bound(box, near, hull, tight, 0.0) >= score * (1 - 1e-9)
-            assert relaxed_bound(box, near, hull, sizes, 0.0) >= score * (1 - 1e-9)
+                            assert relaxed_bound(one, hull, each, 0.0) >= score * (1 - 1e-9)
+            assert relaxed_bound(box, hull, tight, 0.0) >= score * (1 - 1e-9)
+            assert relaxed_bound(box, hull, sizes, 0.0) >= score * (1 - 1e-9)
 
 
 @pytest.mark.parametrize(
@@ -154,7 +150,7 @@ def test_a_real_rounded_rectangle_never_leaves_its_box(seed: int) -> None:
     rng = np.random.default_rng(seed)
     panel, radius = random_panel(rng), float(rng.uniform(5, 60))
     edges, inner = panel.edges.reshape(-1, 4), panel.shrunk(radius)
-    hull, inset, tried = hull_of(edges), CORNER_LEFT * radius, 0
+    hull, inset, tried = HullSides.of(panel.corners), CORNER_LEFT * radius, 0
     for turn, core in some_rectangles(inner, rng) if not inner.is_empty else []:
         across = np.array([math.cos(turn), math.sin(turn)])
         middle = core.mean(axis=0)
@@ -176,9 +172,8 @@ def test_a_real_rounded_rectangle_never_leaves_its_box(seed: int) -> None:
         for _ in range(12):
             box = box_round(turn, corners, rng)
             target = score * (1 - 10.0 ** rng.uniform(-4, -0.3))
-            near = near_edges(box, edges)
             for parts in (box, box.halved().halved()):
-                judged = Narrowing(near, sizes, inset, target, left=radius).judged(parts)
+                judged = Narrowing(edges, sizes, inset, target, left=radius).judged(parts)
                 rows = [
                     i for i in range(len(judged.boxes)) if holds(judged.boxes, i, turn, corners)
                 ]
@@ -187,7 +182,7 @@ def test_a_real_rounded_rectangle_never_leaves_its_box(seed: int) -> None:
                 for i in rows:
                     one = judged.boxes.take(np.array([i]))
                     for each in (sizes, tight):
-                        assert relaxed_bound(one, near, hull, each, inset) >= score * (1 - 1e-9)
+                        assert relaxed_bound(one, hull, each, inset) >= score * (1 - 1e-9)
     assert tried > 0 or inner.is_empty or len(some_rectangles(inner, rng)) == 0
 
 

@@ -10,8 +10,8 @@ from numpy.typing import NDArray
 from scipy.optimize import linprog
 
 from panelwright.layout.fit.rectangles.boxes import Boxes
+from panelwright.layout.fit.rectangles.hull_bound import HullSides, cut_by_turn
 from panelwright.layout.fit.rectangles.sizes import Sizes
-from panelwright.layout.fit.rectangles.widths import HullSides, cut_by_turn
 from panelwright.layout.fit.wish import Goal, Limits, Span, Wish
 from panelwright.layout.geometry.polygon import convex_hull
 
@@ -78,9 +78,9 @@ def test_no_turn_is_cut_off_at_which_a_better_top_fits(seed: int) -> None:
             middle = turn + half * rng.uniform(-0.999, 0.999)
             pivot, sides = np.zeros((1, 2)), np.array([[-3e3, 3e3, -3e3, 3e3]])
             box = Boxes(np.array([middle]), np.array([half]), pivot, sides, sides)
-            left = cut_by_turn(box, HullSides.of(hull), sizes, 0.0, score * (1 - 1e-6))
+            left = cut_by_turn(box, HullSides.of(hull[:, :2]), sizes, 0.0, score * (1 - 1e-6))
             assert (np.abs(left.turn - turn) <= left.half + 1e-12).any()
             assert (np.abs(left.turn - middle) <= half - left.half + 1e-12).all()
-            above = cut_by_turn(box, HullSides.of(hull), sizes, 0.0, score * 1.01)
+            above = cut_by_turn(box, HullSides.of(hull[:, :2]), sizes, 0.0, score * 1.01)
             met, cut = met + 1, cut + (above.half.sum() < half * 0.999)
     assert cut > met / 6 > 8

@@ -15,7 +15,7 @@ from panelwright.cli.main import COMMANDS, command_of
 from panelwright.layout import outlines
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.marking import quick
-from panelwright.layout.marking.divide import Division
+from panelwright.layout.marking.quick import Division
 from panelwright.layout.units import Tape, Units, parse_length
 
 PLANS, FITS, OTHERS, CALLS = 40, 8, 12, 10

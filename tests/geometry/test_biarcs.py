@@ -13,8 +13,8 @@ from hypothesis import strategies as st
 from strategies import exponents, length_and_width, ovals, points
 
 from panelwright.layout.geometry.biarcs import Station, biarc
-from panelwright.layout.geometry.ellipse import arcs_along
 from panelwright.layout.geometry.intersect import turn_at
+from panelwright.layout.geometry.oval_parallels import arcs_along
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import EllipticArc, Segment
 from panelwright.layout.geometry.superellipse import END

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from strategies import freeforms
 
 from panelwright.layout.errors import OutlineError
-from panelwright.layout.geometry.band import band
+from panelwright.layout.geometry.offset import band
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region, union

@@ -7,8 +7,7 @@ import re
 
 from readme import README, ROOT
 
-from panelwright.layout.jobfile.document import keys_as_markdown
-from panelwright.layout.jobfile.schema import job_schema
+from panelwright.layout.jobfile.schema import job_schema, keys_as_markdown
 from panelwright.layout.words.plain_words import PLAIN_WORDS
 
 REFERENCE = ROOT / "layout" / "reference"

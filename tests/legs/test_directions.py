@@ -28,7 +28,7 @@ from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.plan.plan import make_plan
 from panelwright.layout.top import Top
-from panelwright.layout.words.directions import directions_of
+from panelwright.layout.words.datum import directions_of
 
 CORNER = Freeform.through(
     [Point(0, 0), Point(900, 0), Point(900, 300), Point(300, 300), Point(300, 600), Point(0, 600)]

@@ -17,12 +17,12 @@ from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.legs.checks import CLIMBER
 from panelwright.layout.legs.concern import LegMatter
-from panelwright.layout.legs.fixings import holes_of
 from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.glue import glue_joint
 from panelwright.layout.legs.screws import (
     LEFT_UNDER_TIP,
     Screw,
+    holes_of,
     screw_in,
 )
 from panelwright.layout.legs.table_wish import Glue

@@ -13,8 +13,7 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs.plate import TRIANGLES, Plate, RestedPlate, rigidity
 from panelwright.layout.legs.plate_points import rim_of
 from panelwright.layout.outlines import Capsule, Circle, Oval, Rectangle, Superellipse
-from panelwright.layout.panel.materials import MATERIALS
-from panelwright.layout.panel.stiffness import Stiffness
+from panelwright.layout.panel.materials import MATERIALS, Stiffness
 
 BOARD = Stiffness.alike_both_ways(3000.0, "test")
 STIFF = rigidity(BOARD, 20.0)

@@ -29,7 +29,7 @@ from panelwright.layout.panel import (
     rectangular_outline,
     rectangular_place,
 )
-from panelwright.layout.panel.stiffness import Stiffness
+from panelwright.layout.panel.materials import Stiffness
 from panelwright.layout.top import Top
 
 STRIP = Stiffness(12_300.0, 12_300.0, 6_150.0, 0.0, "test")

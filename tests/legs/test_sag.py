@@ -26,7 +26,7 @@ from panelwright.layout.legs.sag import (
 from panelwright.layout.legs.tipping import GRAVITY
 from panelwright.layout.outlines import Capsule, Freeform, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.panel import Kind
-from panelwright.layout.panel.stiffness import Stiffness
+from panelwright.layout.panel.materials import Stiffness
 from panelwright.layout.top import Top
 
 FOOT = Foot.square(60)

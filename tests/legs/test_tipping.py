@@ -17,8 +17,8 @@ from panelwright.layout.geometry.tolerance import CURVE
 from panelwright.layout.legs.tipping import (
     EDGE,
     GRAVITY,
+    Sides,
     farthest,
-    tipping_force,
     tipping_of,
 )
 from panelwright.layout.outlines import (
@@ -41,7 +41,9 @@ def _rectangle_of_feet(x: float, y: float) -> np.ndarray:
 
 def test_forty_kilograms_on_a_lever_of_350_to_200_lift_at_686_newtons() -> None:
     """P = W·d/e with 40 kg, 350 mm and 200 mm is 686.5 N (computed, standard gravity)."""
-    assert tipping_force(40 * GRAVITY, 350, 200) == pytest.approx(686.47, abs=0.01)
+    sides = Sides.of(_rectangle_of_feet(350, 350), ORIGIN)
+    forces = sides.forces(40 * GRAVITY, np.full((4, 1), 550.0))
+    assert forces == pytest.approx(np.full((4, 1), 686.47), abs=0.01)
 
 
 @pytest.mark.parametrize("count", range(3, 13))

@@ -27,11 +27,11 @@ from panelwright.layout.words.marks import (
     checks_words,
     left_words,
     lines_words,
+    marks_behind,
     ties_words,
 )
 from panelwright.layout.words.say import Say
 from panelwright.layout.words.ways import drawn_words
-from panelwright.layout.words.work import marks_behind
 
 SIDE = (9000.0, 7000.0)
 MIDDLE = Point(4500.3, 3499.7)

@@ -18,9 +18,8 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Arc, EllipticArc
 from panelwright.layout.geometry.tolerance import CURVE
-from panelwright.layout.marking.mark import Kind
+from panelwright.layout.marking.mark import Kind, best_ties, tape_error
 from panelwright.layout.marking.marks import marks_for
-from panelwright.layout.marking.ties import best_ties, tape_error
 from panelwright.layout.outlines import (
     Capsule,
     Circle,
@@ -51,15 +50,15 @@ MIDDLE = Point(4500, 3500)
 
 
 @given(st.floats(200, 900), st.floats(1.05, 4), strategies.angles)
-def test_a_round_end_is_measured_from_the_middle(width: float, ratio: float, turn: float) -> None:
-    """A half circle's tangent points lie the width apart and, by Pythagoras, as far from O."""
+def test_a_round_end_is_square_to_its_corners(width: float, ratio: float, turn: float) -> None:
+    """Tangent points and corners make a rectangle: two sides and, by Pythagoras, its diagonals."""
     top = Top(WIDE, DEnd.of_size(width * ratio, width), Placement(MIDDLE, turn))
-    checks = marks_for(top, choose_datum(WIDE)).checks
-    told = {(check.start, check.end): check.distance for check in checks}
-    assert told["T1", "T2"] == pytest.approx(width)
-    to_tangent = math.hypot(width * ratio / 2 - width / 2, width / 2)
-    assert told["O", "T1"] == pytest.approx(to_tangent)
-    assert told["O", "T2"] == pytest.approx(to_tangent)
+    held = marks_for(top, choose_datum(WIDE))
+    told = {(check.start, check.end): check.distance for check in held.checks}
+    assert (told["T1", "T2"], told["X1", "X2"]) == pytest.approx((width, width))
+    diagonal = math.hypot(width * ratio - width / 2, width)
+    assert (told["X1", "T2"], told["X2", "T1"]) == pytest.approx((diagonal, diagonal))
+    assert len(held.of(Kind.CORNER)) == 2
 
 
 @given(strategies.every_outline, strategies.angles)

@@ -19,12 +19,12 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.tolerance import ROUNDING
 from panelwright.layout.marking.arcs import LargeArc
-from panelwright.layout.marking.divide import Division
+from panelwright.layout.marking.mark import Ground
 from panelwright.layout.marking.method import HandTool, Method, Workshop
 from panelwright.layout.marking.methods import methods_for
-from panelwright.layout.marking.off_wood import Ground
 from panelwright.layout.marking.panel_check import Squareness
 from panelwright.layout.marking.quick import (
+    Division,
     mark_arc,
     mark_capsule,
     mark_circle,

@@ -17,11 +17,10 @@ from told import named as mark_called
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import ORIGIN, Point
-from panelwright.layout.marking.mark import Kind
+from panelwright.layout.marking.mark import Ground, Kind
 from panelwright.layout.marking.marks import MarkSet, marks_for
 from panelwright.layout.marking.method import BAR_PLAY, SETTING, HandTool, Method, Workshop
 from panelwright.layout.marking.methods import methods_for
-from panelwright.layout.marking.off_wood import Ground
 from panelwright.layout.outlines import RegularPolygon
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import Datum, choose_datum

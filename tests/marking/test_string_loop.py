@@ -11,8 +11,7 @@ from hypothesis import strategies as st
 
 from panelwright.layout.errors import OutlineError
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.marking.instruments import TrammelRod, oval_checks
-from panelwright.layout.marking.string_loop import StringLoop, taut_length
+from panelwright.layout.marking.string_loop import StringLoop, TrammelRod, oval_checks, taut_length
 
 thicknesses = st.floats(min_value=0.0, max_value=12.0)
 

@@ -15,7 +15,7 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.marking.marks import marks_for
 from panelwright.layout.marking.method import HandTool, Workshop
 from panelwright.layout.marking.methods import methods_for
-from panelwright.layout.marking.superellipse_methods import SAG, SuperellipseOrdinates
+from panelwright.layout.marking.oval_methods import SAG, SuperellipseOrdinates
 from panelwright.layout.outlines import Superellipse
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum

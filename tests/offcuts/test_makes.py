@@ -8,7 +8,7 @@ from panelwright.layout.errors import JobError
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.turned_box import TurnedBox
 from panelwright.layout.jobfile import read_job
-from panelwright.layout.offcuts.makes import Make, fit_for_food, makes_of
+from panelwright.layout.offcuts.wish import Make, fit_for_food, makes_of
 from panelwright.layout.panel import Coat, Panel, Was, rectangular_outline
 from panelwright.layout.plan.plan import make_plan
 from panelwright.layout.units import Tape

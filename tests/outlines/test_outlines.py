@@ -10,7 +10,7 @@ from scipy.special import ellipe
 from strategies import angles, every_outline, ovals, symmetrical_outlines
 
 from panelwright.layout.errors import OutlineError
-from panelwright.layout.geometry.ellipse import ellipse_perimeter
+from panelwright.layout.geometry.oval_parallels import ellipse_perimeter
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CURVE

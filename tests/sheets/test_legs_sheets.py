@@ -9,8 +9,7 @@ from bench_page import steps_of, words_in
 from kept import plan_of, sample_folders
 
 from panelwright.layout.drawing import layers
-from panelwright.layout.drawing.lettering import text_box
-from panelwright.layout.drawing.scene import Area, Mark, Scene, Stroke, Text
+from panelwright.layout.drawing.scene import Area, Mark, Scene, Stroke, Text, text_box
 from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.plan.plan import Plan, make_plan
@@ -18,7 +17,7 @@ from panelwright.layout.plan.standing import Comparison, compare_legs
 from panelwright.layout.sheets.bench.step import Step
 from panelwright.layout.sheets.legs_comparison import comparison_scene
 from panelwright.layout.sheets.plan_drawing import plan_scene
-from panelwright.layout.words.legs_compared import as_table, choices
+from panelwright.layout.words.leg_concerns import as_table, choices
 
 GROUND = """
 [panel]

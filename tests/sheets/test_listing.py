@@ -10,7 +10,7 @@ from kept import sample_folders
 from pieces import piece_of, table, top_alone
 
 from panelwright.layout.words.listing import LOAD, WIDTH
-from panelwright.layout.work.sale import sale_of
+from panelwright.layout.work.piece import sale_of
 
 SAMPLES = sample_folders()
 

@@ -13,18 +13,16 @@ from template_strategies import contents, margins, papers
 
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.kit.flow import Flow
-from panelwright.layout.drawing.lettering import text_box
 from panelwright.layout.drawing.pdf import to_pdf
-from panelwright.layout.drawing.scene import Scene, Stroke, Text
+from panelwright.layout.drawing.scene import Scene, Stroke, Text, text_box
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Capsule
-from panelwright.layout.sheets.calibration_page import calibration_page
-from panelwright.layout.sheets.cover_sheet import upright_sheet
-from panelwright.layout.sheets.ordinates_sheet import ordinates_pages
+from panelwright.layout.sheets.measure_page import calibration_page
+from panelwright.layout.sheets.template_cover import ordinates_pages
 from panelwright.layout.template.calibration_bars import CalibrationBars
 from panelwright.layout.template.content import TemplateContent, TemplateMark
-from panelwright.layout.template.paper import A4, LETTER, Margins, Paper
+from panelwright.layout.template.paper import A4, LETTER, Margins, Paper, Sheet
 
 
 def _texts(scene: Scene) -> list[Text]:
@@ -72,7 +70,7 @@ def test_ordinates_lie_between_the_margins(
 ) -> None:
     """The figures fit any paper, on as many pages as they need, and no row is lost."""
     pages = ordinates_pages(content, paper, white)
-    room = upright_sheet(paper, white).printable
+    room = Sheet.upright(paper, white).printable
     for page in pages:
         assert all(room.holds_box(text_box(text)) for text in _texts(page))
     words = [t.words for page in pages for t in _texts(page)]

@@ -11,14 +11,13 @@ from jobs import PLAIN
 
 from panelwright.layout.cutting.cut import SkippedTrim, Trim
 from panelwright.layout.drawing import layers
-from panelwright.layout.drawing.kit.areas import areas_of
-from panelwright.layout.drawing.kit.frame import DrawingFrame
-from panelwright.layout.drawing.lettering import text_box
-from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text
+from panelwright.layout.drawing.kit.picture import Stage, areas_of
+from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text, text_box
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.polygon import Region, union
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.plan.plan import Plan, make_plan
+from panelwright.layout.sheets.bench import bench_sheet
 from panelwright.layout.sheets.bench.step import say_of
 from panelwright.layout.sheets.plan_drawing import plan_frame, plan_scene
 from panelwright.layout.words.cautions import caution_words
@@ -157,7 +156,7 @@ def test_the_order_is_marks_then_checks_then_cuts(plan: Plan) -> None:
 
 def test_a_crumb_of_a_region_is_not_drawn() -> None:
     """A piece or a hole that is one place on paper is no area, and what is round it is drawn."""
-    frame = DrawingFrame.for_step(Bounds(0.0, 0.0, 1000.0, 500.0))
+    frame = Stage.around(Bounds(0.0, 0.0, 1000.0, 500.0)).frame
     corners = np.array([[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]])
     crumb = Region.from_rings(500 + corners * 0.005)
     board = Region.from_rings(corners * 300, [100 + corners[::-1] * 0.005])
@@ -184,3 +183,11 @@ def test_the_sheet_goes_by_the_order_of_the_work(plan: Plan) -> None:
     places = [titles.index(title) for title in wanted]
     assert places == sorted(places)
     assert "Buy what is missing" in titles[0]
+
+
+def test_no_line_ends_within_a_figure(plan: Plan) -> None:
+    """Between a whole number and its fraction stands no space at which a line could end."""
+    page = re.sub(r"<svg.*?</svg>|<style>.*?</style>", "", bench_sheet(plan), flags=re.DOTALL)
+    page = page.replace('<span class="fr"> ', "")  # set in figures that never break
+    assert len(re.findall(r"\d\N{NO-BREAK SPACE}\d+/\d+", page)) > 20
+    assert re.findall(r"\d \d+/\d+", page) == []

@@ -11,7 +11,10 @@ from panelwright.layout.template.calibration import (
     TRUE,
     CalibrationError,
     Correction,
+    PrinterProfile,
+    Reading,
     longest_bar,
+    wrong_prints,
 )
 from panelwright.layout.template.calibration_bars import CalibrationBars, calibration_sheet
 from panelwright.layout.template.paper import (
@@ -25,8 +28,6 @@ from panelwright.layout.template.paper import (
     Margins,
     Paper,
 )
-from panelwright.layout.template.printer import PrinterProfile, Reading
-from panelwright.layout.template.wrong_print import wrong_prints
 from panelwright.layout.units import Tape
 
 within = st.floats(0.9715, 1.0299)

@@ -11,8 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from panelwright.layout.outlines import Oval, RoundedRectangle
-from panelwright.layout.sheets.ordinates_sheet import ordinate_figure
-from panelwright.layout.template.ordinates import ordinates
+from panelwright.layout.sheets.template_cover import ordinate_figure
+from panelwright.layout.template.content import ordinates
 from panelwright.layout.units import Tape
 
 

@@ -9,10 +9,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from panelwright.layout.errors import LayoutError
-from panelwright.layout.template.asked_paper import asked_paper
 from panelwright.layout.template.calibration import Correction
 from panelwright.layout.template.paper import A4, LETTER, PAPERS, Margins, Paper, PaperError
-from panelwright.layout.template.wish import TemplateWish
+from panelwright.layout.template.wish import TemplateWish, asked_paper
 from panelwright.layout.units import Units
 
 

@@ -14,7 +14,7 @@ from pieces import piece_of, table, top_alone
 from panelwright.layout.jobfile import problems, read_job
 from panelwright.layout.units import Tape
 from panelwright.layout.words.materials import materials_words
-from panelwright.layout.work.abrasives import GRITS, STEP, grits_between
+from panelwright.layout.work.items import GRITS, STEP, grits_between
 from panelwright.layout.work.materials import Line, Materials, materials_of
 from panelwright.layout.work.order import work_order
 from panelwright.layout.work.piece import Piece

@@ -10,8 +10,7 @@ from pieces import aged_job, piece_of, table, top_alone
 from panelwright.layout.legs.wish import Fixing
 from panelwright.layout.panel import Coat, Mend
 from panelwright.layout.words.order import order_words, step_words, together
-from panelwright.layout.work.days import Day, days_of
-from panelwright.layout.work.deeds import EFFORTS, Deed
+from panelwright.layout.work.deeds import EFFORTS, Day, Deed, days_of
 from panelwright.layout.work.order import Task, WorkOrder, work_order
 from panelwright.layout.work.piece import Piece
 from panelwright.layout.work.wish import WorkWish

@@ -1,15 +1,12 @@
-"""Words, tables and drawings set one below the other, on as many pages as they need."""
+"""Words, tables and drawings set one below the other, on as many pages as they need; a legend."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path
-from ...geometry.point import Point
+from ...geometry import Bounds, Path, Point
 from .. import layers
-from ..lettering import text_width, wrapped
-from ..scene import Group, Item, Layer, Scene, Stroke, Text
+from ..scene import Area, Group, Item, Layer, Scene, Stroke, Text, text_width, wrapped
 
 LETTERS = 2.5
 """Height of a capital in running words, mm: about 10 point."""
@@ -109,3 +106,31 @@ class Flow:
             title = self.title if number == 1 else f"{self.title}, page {number}"
             made.append(Scene(title, self.frame, groups))
         return tuple(made)
+
+
+SAMPLE = 14.0
+"""Length of a sample line, paper mm."""
+
+ROW = 5.4
+"""Height of a row, paper mm."""
+
+
+def legend(used: Iterable[Layer], room: Bounds, lettering: Layer, columns: int) -> list[Group]:
+    """Return the groups of a legend that fills `room` column by column from its upper left."""
+    held = list(used)
+    rows = -(-len(held) // columns)
+    wide = room.width / columns
+    groups: list[Group] = []
+    for i, layer in enumerate(held):
+        column, row = divmod(i, rows)
+        left, middle = room.left + column * wide, room.top - (row + 0.5) * ROW
+        groups.append(Group(layer, (_sample(layer, left, middle),)))
+        words = Text(Point(left + SAMPLE + 2.5, middle - LETTERS / 2), layer.title, LETTERS)
+        groups.append(Group(lettering, (words,)))
+    return groups
+
+
+def _sample(layer: Layer, left: float, middle: float) -> Item:
+    if layer.hatching != "none":
+        return Area(Path.round_box(Bounds(left, middle - 1.6, left + SAMPLE, middle + 1.6)))
+    return Stroke(Path.through((Point(left, middle), Point(left + SAMPLE, middle))))

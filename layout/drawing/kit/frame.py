@@ -1,48 +1,10 @@
-"""The sheet that a drawing of a panel stands on: its size, its scale, where the panel lies."""
+"""How a drawing of a panel lies on its sheet: at which scale, where, seen from which face."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ...geometry.alike import at_least
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path
-from ...geometry.placement import Placement
-from ...geometry.point import Point
-
-SCALES = (
-    1.0,
-    2.0,
-    4.0,
-    5.0,
-    6.0,
-    8.0,
-    10.0,
-    12.0,
-    15.0,
-    20.0,
-    25.0,
-    30.0,
-    40.0,
-    50.0,
-    100.0,
-    500.0,
-)
-"""Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
-between them; nobody measures on this drawing."""
-
-BORDER = 10.0
-"""White round the drawing, paper mm: what home printers leave."""
-
-AROUND_PANEL = 22.0
-"""Kept round the panel for labels and measures, paper mm."""
-
-STEP_WIDTH, STEP_TALLEST = 62.0, 34.0
-"""Width of the drawing of one step, paper mm: it stands beside the words; and height that what is
-drawn has in it at most."""
-
-AROUND_STEP = 11.0
-"""Kept round that, paper mm: a row of measures."""
+from ...geometry import Bounds, Path, Placement, Point
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,61 +17,11 @@ class DrawingFrame:
     """How many mm of the panel are one mm on paper."""
     corner: Point
     """Where the panel's origin lies on paper."""
-    room: Bounds
-    """Where drawing and labels may stand."""
-    legend: Bounds
-    """Where title and legend stand."""
     mirrored: bool = False
     """Whether the panel is seen from its underside: left and right are swapped, lettering is not.
     """
     turn: float = 0.0
     """How far it is turned on the paper, before it is mirrored, radians."""
-
-    @classmethod
-    def for_panel(
-        cls, extent: Bounds, sheet: Bounds, foot: float, *, mirrored: bool = False
-    ) -> DrawingFrame:
-        """Return the frame in which a panel is drawn on a sheet as large as it may be.
-
-        Parameters
-        ----------
-        extent : Bounds
-            Of the panel, mm.
-        sheet : Bounds
-            The paper, mm.
-        foot : float
-            Height kept for title and legend, paper mm.
-        """
-        if mirrored:
-            extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
-        inside = sheet.grown(-BORDER)
-        room = Bounds(inside.left, inside.bottom + foot, inside.right, inside.top)
-        legend = Bounds(inside.left, inside.bottom, inside.right, inside.bottom + foot)
-        around = min(AROUND_PANEL, room.height / 6)
-        wide, high = room.width - 2 * around, room.height - 2 * around
-        least = max(extent.width / wide, extent.height / high)
-        scale = next((s for s in SCALES if at_least(s, least)), SCALES[-1])
-        middle = extent.middle * (1 / scale)
-        return cls(sheet, scale, room.middle - middle, room, legend, mirrored)
-
-    @classmethod
-    def for_step(
-        cls,
-        extent: Bounds,
-        *,
-        mirrored: bool = False,
-        width: float = STEP_WIDTH,
-        tallest: float = STEP_TALLEST,
-    ) -> DrawingFrame:
-        """Return the frame of a picture `width` wide of what has this extent, mm, and no legend."""
-        if mirrored:
-            extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
-        wide = width - 2 * AROUND_STEP
-        scale = max(extent.width / wide, extent.height / tallest)
-        high = extent.height / scale + 2 * AROUND_STEP
-        sheet = Bounds(0.0, 0.0, width, high)
-        corner = sheet.middle - extent.middle * (1 / scale)
-        return cls(sheet, scale, corner, sheet.grown(-0.5), sheet, mirrored)
 
     def way(self, direction: Point) -> Point:
         """Return where a direction on the panel points on paper, as a unit vector."""

@@ -14,14 +14,10 @@ from typing import TypeVar
 
 import numpy as np
 
+from ...geometry import Bounds, Path, Point, Points
 from ...geometry.alike import at_most, first_of_best, ranked
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path
-from ...geometry.placement import Points
-from ...geometry.point import Point
 from ...geometry.tolerance import ROUNDING
-from ..lettering import text_box
-from ..scene import Anchor, Item, Stroke, Text
+from ..scene import Anchor, Item, Stroke, Text, text_box
 
 Held = TypeVar("Held")
 

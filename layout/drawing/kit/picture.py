@@ -11,16 +11,34 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path
-from ...geometry.point import Point
-from ...geometry.polygon import Region
+from ...geometry import Bounds, Path, Point, Points, Region
+from ...geometry.simplify import fewer
 from .. import layers
-from ..lettering import text_box, text_width
-from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
-from .areas import areas_of
-from .frame import STEP_TALLEST, STEP_WIDTH, DrawingFrame
+from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text, text_box, text_width
+from .frame import DrawingFrame
 from .labels import LabelSetter
+
+_FINE = 0.02
+"""So few points draw a shaded area that no edge of it lies farther off, mm on paper."""
+
+
+def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tuple[Area, ...]:
+    """Return the pieces of a region on the panel as areas on paper; none of crumbs of one place."""
+
+    def drawn(rings: Iterable[Points]) -> tuple[Path, ...]:
+        seen = (fewer(ring, _FINE * frame.scale) for ring in rings)
+        return tuple(frame.of(Path.through_ring(ring)) for ring in seen if len(ring) > 2)
+
+    pieces = ((drawn([piece.exterior]), piece.holes) for piece in region.pieces)
+    return tuple(Area(edge[0], drawn(holes), edged=edged) for edge, holes in pieces if edge)
+
+
+STEP_WIDTH, STEP_TALLEST = 62.0, 34.0
+"""Width of the drawing of one step, paper mm: it stands beside the words; and height that what is
+drawn has in it at most."""
+
+AROUND_STEP = 11.0
+"""Kept round that, paper mm: a row of measures."""
 
 LETTERS = 2.8
 """Height of words and figures, paper mm."""
@@ -69,8 +87,13 @@ class Stage:
         width, tallest : float
             Of the picture, and of what is drawn in it, paper mm.
         """
-        frame = DrawingFrame.for_step(extent, mirrored=mirrored, width=width, tallest=tallest)
-        return cls(frame, LabelSetter(frame.room), heading)
+        if mirrored:
+            extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
+        scale = max(extent.width / (width - 2 * AROUND_STEP), extent.height / tallest)
+        sheet = Bounds(0.0, 0.0, width, extent.height / scale + 2 * AROUND_STEP)
+        corner = sheet.middle - extent.middle * (1 / scale)
+        frame = DrawingFrame(sheet, scale, corner, mirrored)
+        return cls(frame, LabelSetter(sheet.grown(-0.5)), heading)
 
     def scene(self, title: str) -> Scene:
         """Return the drawing under its heading, cut to the height of what is on it."""

@@ -13,7 +13,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, product
 
 import numpy as np
 
@@ -31,7 +31,7 @@ from ..goal import Ends, check
 from ..points import firm_corners, held_corners
 from ..proof import Drawn, until_proved
 from ..rectangles.contacts import missed
-from ..rectangles.finish import outline
+from ..rectangles.inner import outline
 from ..rectangles.sizes import CORNER_LOSS, Sizes
 from ..wish import Wish
 from ..wood.edges import Array
@@ -74,9 +74,9 @@ class Standing:
 
     def holds(self, points: Array) -> bool:
         """Return whether it holds all the points, (n, 2) mm in the frame of its line."""
-        long, wide = self.length / 2 - self.radius, self.width / 2 - self.radius
-        off = points - np.array([self.middle, self.width / 2])
-        return missed(off, np.array([-long, long, -wide, wide]), self.radius) == 0.0
+        half = np.array([self.length, self.width]) / 2
+        off = points - np.array([self.middle, half[1]])
+        return missed(off, half - self.radius, self.radius) == 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -216,20 +216,15 @@ class KeptTops:
         step = (self.most - self.least) / _FIRST
         while step > _FINEST:
             offsets = np.linspace(-step, step, count)
-            for width, radius in self._round(top, offsets):
+            around = np.zeros(1) if self.dimensions == 1 else offsets
+            widths = np.unique(np.clip(top.width + offsets, self.least, self.most))
+            radii = np.unique(np.clip(top.radius + around, *self.radii))
+            for width, radius in product(widths.tolist(), radii.tolist()):
                 found = self._best(width, radius)
                 if found is not None and found[0] > score:
                     score, top = found
             step /= finer
         return score, top
-
-    def _round(self, top: Standing, offsets: Array) -> list[tuple[float, float]]:
-        """Return the widths and radii of a grid round those of a top, within the limits."""
-        widths = {min(max(top.width + float(d), self.least), self.most) for d in offsets}
-        radii = {self.radii[1] if self.is_capsule else top.radius}
-        if self.dimensions == 2:
-            radii = {min(max(top.radius + float(d), self.radii[0]), self.radii[1]) for d in offsets}
-        return [(width, radius) for width in sorted(widths) for radius in sorted(radii)]
 
     def finish(self, top: Standing) -> Fit | None:
         """Return the fit of a top, proved in the wood.

@@ -44,9 +44,13 @@ class Boxes:
         """The frames of the middle turns."""
         return Frames(self.turn, self.pivot)
 
+    @property
+    def _parts(self) -> tuple[Array, ...]:
+        return self.turn, self.half, self.pivot, self.x, self.y
+
     def take(self, rows: Indices) -> Boxes:
         """Return the boxes of these rows."""
-        return Boxes(*(part[rows] for part in (self.turn, self.half, self.pivot, self.x, self.y)))
+        return Boxes(*(part[rows] for part in self._parts))
 
     @classmethod
     def of_turns(cls, low: float, high: float, count: int, corners: Array) -> Boxes:
@@ -61,13 +65,8 @@ class Boxes:
     @classmethod
     def joined(cls, *many: Boxes) -> Boxes:
         """Return all boxes, one after another."""
-        return cls(
-            np.concatenate([b.turn for b in many]),
-            np.concatenate([b.half for b in many]),
-            np.concatenate([b.pivot for b in many]),
-            np.concatenate([b.x for b in many]),
-            np.concatenate([b.y for b in many]),
-        )
+        every = zip(*(boxes._parts for boxes in many), strict=True)
+        return cls(*(np.concatenate(part) for part in every))
 
     def quarter_turned(self) -> Boxes:
         """Return the same rectangles seen from a frame a quarter turn on: x is y, and y is −x."""

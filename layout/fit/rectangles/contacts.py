@@ -5,262 +5,161 @@ stay a clearance away from it, the corner radius of the core. Three things can t
 the wood that points inwards, against a side or against a round corner; and a corner of the
 rectangle against an edge of the wood. (Two corners against one edge are a side along it.)
 
-Its numbers are z = (φ, l, r, a, b): turned by φ from here about its pivot, its sides in its own
-frame. For each contact the room g(z) ≥ 0 is known with its slope and its curve, so a step to the
-best nearby place can be taken at once.
+All is seen from the rectangle's middle, x along its width. Its numbers are those of the middle, its
+turn φ, and half its width and length. Whatever parts it from a thing does so along a way n, at a
+place of its own: as that place moves, or the thing as it is seen, so the room between them changes.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
+from ..wood.edges import turned
 from .gaps import Array
 
 _STRAIGHT = 1e-12
 _CUT = 1e-6
 """mm: a corner farther behind an edge than this does not face it, for nothing is cut."""
+_SIDES = np.array([[1.0, 0.0], [-1.0, 0.0], [0.0, 1.0], [0.0, -1.0]])
+_CORNERS = np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]])
 
 
 @dataclass(frozen=True, slots=True)
 class WoodEdges:
     """The edges of a region, its ground to their left, and which of their ends point inwards."""
 
-    start: Array
-    end: Array
-    """(e, 2) array: mm."""
-    start_reflex: NDArray[np.bool_]
-    end_reflex: NDArray[np.bool_]
-    """(e,) array of bool: whether the wood takes more than half a turn there."""
+    edges: Array
+    """(e, 2, 2) array: edge, start or end, x or y; mm."""
+    reflex: NDArray[np.bool_]
+    """(e, 2) array of bool: whether the wood takes more than half a turn at start and end."""
     held: Array = field(default_factory=lambda: np.zeros((0, 2)))
     """(m, 2) array: points in it that the core must hold."""
 
     @classmethod
     def of(cls, edges: Array, held: Array | None = None) -> WoodEdges:
         """Return the edges, (e, 2, 2), given ring by ring, with points that must be held."""
-        start, end = edges[:, 0], edges[:, 1]
-        count = len(edges)
-        following = np.arange(1, count + 1)
-        first = 0
-        for i in range(count):
-            if i + 1 == count or np.any(start[i + 1] != end[i]):
-                following[i] = first
-                first = i + 1
-        way = end - start
+        every = np.arange(len(edges))
+        starts = np.any(edges[:, 0] != np.roll(edges[:, 1], 1, axis=0), axis=1) | (every == 0)
+        first = np.maximum.accumulate(np.where(starts, every, 0))
+        following = np.where(np.roll(starts, -1), first, every + 1)
+        way = edges[:, 1] - edges[:, 0]
         way = way / np.hypot(way[:, 0], way[:, 1])[:, None]
         ahead = way[following]
-        cross = way[:, 0] * ahead[:, 1] - way[:, 1] * ahead[:, 0]
-        end_reflex = cross < _STRAIGHT
-        start_reflex = np.empty_like(end_reflex)
-        start_reflex[following] = end_reflex
-        return cls(start, end, start_reflex, end_reflex, np.zeros((0, 2)) if held is None else held)
+        end = way[:, 0] * ahead[:, 1] - way[:, 1] * ahead[:, 0] < _STRAIGHT
+        start = np.empty_like(end)
+        start[following] = end
+        none = np.zeros((0, 2))
+        return cls(edges, np.stack([start, end], axis=1), none if held is None else held)
 
-    def seen(self, turn: float, pivot: Array) -> WoodEdges:
-        """Return the edges in the frame turned by `turn` about `pivot`."""
-        cos, sin = np.cos(turn), np.sin(turn)
-        back = np.array([[cos, -sin], [sin, cos]])
-        return WoodEdges(
-            (self.start - pivot) @ back,
-            (self.end - pivot) @ back,
-            self.start_reflex,
-            self.end_reflex,
-            (self.held - pivot) @ back,
-        )
+    def seen(self, turn: float, centre: Array) -> WoodEdges:
+        """Return the edges in the frame turned by `turn` about `centre`."""
+        edges, held = (turned(places - centre, turn) for places in (self.edges, self.held))
+        return replace(self, edges=edges, held=held)
 
-    def near(self, sides: Array, reach: float) -> WoodEdges:
-        """Return the edges that come within `reach` of the upright rectangle l, r, a, b."""
-        low, high = np.minimum(self.start, self.end), np.maximum(self.start, self.end)
-        left, right, bottom, top = sides
-        keep = (low[:, 0] < right + reach) & (high[:, 0] > left - reach)
-        keep &= (low[:, 1] < top + reach) & (high[:, 1] > bottom - reach)
-        return WoodEdges(
-            self.start[keep], self.end[keep], self.start_reflex[keep], self.end_reflex[keep]
-        )
+    def near(self, half: Array, reach: float) -> WoodEdges:
+        """Return the edges that come within `reach` of the upright rectangle about 0, 0."""
+        low, high = self.edges.min(axis=1), self.edges.max(axis=1)
+        keep = np.all((low < half + reach) & (high > -half - reach), axis=1)
+        return WoodEdges(self.edges[keep], self.reflex[keep], self.held)
 
 
-def shortfall(edges: WoodEdges, sides: Array, clearance: float) -> float:
+def shortfall(seen: WoodEdges, half: Array, clearance: float) -> float:
     """Return by how much the sides must move in so that every edge is at least `clearance` away.
 
-    Moving all sides in by s moves the rectangle at least s away from everything outside it. An
-    edge that cuts in is judged by the line, along the sides or the edge, that parts them best.
+    Moving all sides in by s moves the rectangle at least s away from everything outside it. Each
+    edge is judged along the way that parts them best: across a side, across the edge, or from the
+    rectangle to an end of the edge (the separating axis theorem).
 
     Parameters
     ----------
-    edges : WoodEdges
-        Seen from the rectangle's frame.
-    sides : (4,) array
-        Left, right, bottom and top, mm.
+    half : (2,) array
+        Half width and half length, mm.
     """
-    left, right, bottom, top = sides
-    near = edges.near(sides, clearance)
-    if len(near.start) == 0:
-        return 0.0
-    low, high = np.minimum(near.start, near.end), np.maximum(near.start, near.end)
-    apart = np.maximum.reduce(
-        [low[:, 0] - right, left - high[:, 0], low[:, 1] - top, bottom - high[:, 1]]
-    )
-    way = near.end - near.start
-    long = np.hypot(way[:, 0], way[:, 1])
-    corners = _corners(sides)
-    offset = corners[None, :, :] - near.start[:, None, :]
-    over = (way[:, None, 0] * offset[:, :, 1] - way[:, None, 1] * offset[:, :, 0]) / long[:, None]
-    parted = np.maximum(apart, np.maximum(over.min(axis=1), -over.max(axis=1)))
-    share = np.clip((offset * way[:, None, :]).sum(axis=2) / (long**2)[:, None], 0.0, 1.0)
-    off = offset - share[:, :, None] * way[:, None, :]
-    distance = np.hypot(off[:, :, 0], off[:, :, 1]).min(axis=1)
-    for point in (near.start, near.end):
-        dx = np.maximum(np.maximum(left - point[:, 0], point[:, 0] - right), 0.0)
-        dy = np.maximum(np.maximum(bottom - point[:, 1], point[:, 1] - top), 0.0)
-        distance = np.minimum(distance, np.hypot(dx, dy))
-    room = np.where(parted > 0, distance, parted)
-    return max(0.0, clearance - float(room.min()))
+    edges = seen.near(half, clearance).edges
+    along = edges[:, 1] - edges[:, 0]
+    across = np.stack([-along[:, 1], along[:, 0]], axis=1)[:, None]
+    sides = np.broadcast_to(_SIDES, (len(edges), 4, 2))
+    ways = np.concatenate([sides, across, -across, _beyond(edges, half)], axis=1)
+    long = np.hypot(ways[..., 0], ways[..., 1])
+    apart = (ways @ edges.transpose(0, 2, 1)).min(axis=2) - np.abs(ways) @ half
+    room = np.where(long > 0, apart / np.where(long > 0, long, 1.0), -np.inf).max(axis=1)
+    return max(0.0, clearance - float(room.min(initial=np.inf)))
 
 
-@dataclass(frozen=True, slots=True)
-class Room:
+class Room(NamedTuple):
     """How much room every contact leaves."""
 
     value: Array
     """(m,) array: mm; negative where something is cut."""
     slope: Array
-    """(m, 5) array: by φ, l, r, a, b."""
-    curve: Array
-    """(m, 5, 5) array: second derivatives."""
-
-    @classmethod
-    def joined(cls, *parts: Room) -> Room:
-        """Return all of them as one."""
-        every = zip(*((part.value, part.slope, part.curve) for part in parts), strict=True)
-        return cls(*(np.concatenate(column) for column in every))
+    """(m, 5) array: by the middle's x and y, φ, half width and half length."""
 
 
-def room(edges: WoodEdges, sides: Array, clearance: float, reach: float) -> Room:
-    """Return the room towards all that comes within `reach` more than the clearance."""
-    near = edges.near(sides, clearance + reach)
-    return Room.joined(
-        _edges_off_corners(near, sides, clearance, reach),
-        _points_off_sides(near, sides, clearance, reach),
+def room(seen: WoodEdges, half: Array, clearance: float, reach: float) -> Room:
+    """Return the room towards all that comes within `reach` more than the clearance.
+
+    A corner faces an edge as long as it lies beside it. An edge counts as going on beyond an end
+    that does not point inwards, where the wood ends anyhow.
+    """
+    near = seen.near(half, clearance + reach)
+    way = near.edges[:, 1] - near.edges[:, 0]
+    long = np.hypot(way[:, 0], way[:, 1])
+    unit = way / long[:, None]
+    out = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
+    corners = _CORNERS * half
+    offset = corners[None, :, :] - near.edges[:, :1, :]
+    along = np.einsum("ecx,ex->ec", offset, unit)
+    left = -np.einsum("ecx,ex->ec", offset, out) - clearance
+    faces = (left < reach) & (left > -_CUT)
+    faces &= along >= np.where(near.reflex[:, 0], 0.0, -reach)[:, None]
+    faces &= along <= np.where(near.reflex[:, 1], long, long + reach)[:, None]
+    edge, corner = np.nonzero(faces)
+    points = near.edges[near.reflex[:, 0], 0]
+    beyond = _beyond(points, half)
+    off = np.all(beyond != 0, axis=1) & (clearance > 0)
+    flat = np.eye(2)[np.argmax(np.abs(points) - half, axis=1)] * np.copysign(1.0, points)
+    ways = np.where(off[:, None], beyond, flat)
+    ways /= np.hypot(ways[:, 0], ways[:, 1])[:, None]
+    value = np.einsum("px,px->p", ways, points) - np.abs(ways) @ half - clearance
+    close = value < reach
+    return Room(
+        np.concatenate([left[edge, corner], value[close]]),
+        np.concatenate([_slopes(out[edge], corners[corner]), _slopes(ways[close], points[close])]),
     )
 
 
-def hold(points: Array, sides: Array, clearance: float) -> Room:
+def hold(points: Array, half: Array, clearance: float) -> Room:
     """Return how firmly each point is held: off the four sides, and off a corner it lies beyond.
 
     Parameters
     ----------
     points : (m, 2) array
-        In the rectangle's frame, mm.
+        Seen from the rectangle's middle, mm.
     """
-    beyond = _beyond(points, sides)
-    flat = [_beside(points, beyond, clearance, np.full(len(points), k)) for k in range(4)]
-    off = _off_corner(beyond)
-    out = Room.joined(*flat, _round_corner(points[off], beyond[off], sides, clearance))
-    return Room(-out.value, -out.slope, -out.curve)
+    beyond = _beyond(points, half)
+    off = np.all(beyond != 0, axis=1)
+    round_it = beyond[off] / np.hypot(*beyond[off].T)[:, None]
+    ways = np.concatenate([np.repeat(_SIDES, len(points), axis=0), round_it])
+    places = np.concatenate([np.tile(points, (4, 1)), points[off]])
+    apart = np.einsum("px,px->p", ways, places) - np.abs(ways) @ half
+    return Room(clearance - apart, -_slopes(ways, places))
 
 
-def missed(points: Array, sides: Array, clearance: float) -> float:
-    """Return by how much a rectangle misses the worst of the points, seen in its frame, mm."""
-    beyond = np.maximum(_beyond(points, sides), 0.0)
-    off = np.hypot(beyond[:, :2].max(axis=1), beyond[:, 2:].max(axis=1))
-    return max(0.0, float(off.max(initial=0.0)) - clearance)
+def missed(points: Array, half: Array, clearance: float) -> float:
+    """Return by how much a rectangle misses the worst of the points, seen from its middle, mm."""
+    return max(0.0, float(np.hypot(*_beyond(points, half).T).max(initial=0.0)) - clearance)
 
 
-def _beyond(points: Array, sides: Array) -> Array:
-    """Return how far points lie beyond the left, right, bottom and top side, (m, 4) mm."""
-    (left, right, bottom, top), (x, y) = sides, points.T
-    return np.stack([left - x, x - right, bottom - y, y - top], axis=1)
+def _beyond(points: Array, half: Array) -> Array:
+    """Return the way from the nearest place of the rectangle to each point, (…, 2) mm."""
+    return points - np.clip(points, -half, half)
 
 
-def _off_corner(beyond: Array) -> NDArray[np.bool_]:
-    """Return which points lie beyond two sides."""
-    off: NDArray[np.bool_] = (beyond[:, :2].max(axis=1) > 0) & (beyond[:, 2:].max(axis=1) > 0)
-    return off
-
-
-def _corners(sides: Array) -> Array:
-    left, right, bottom, top = sides
-    return np.array([[left, bottom], [right, bottom], [right, top], [left, top]])
-
-
-_CORNER_X = np.array([1, 2, 2, 1])
-_CORNER_Y = np.array([3, 3, 4, 4])
-
-
-def _edges_off_corners(edges: WoodEdges, sides: Array, clearance: float, reach: float) -> Room:
-    """Return the room between corners and the edges that they face.
-
-    With n the inner normal, g = n·(corner turned by φ) − n·start − clearance. An edge counts as
-    going on beyond an end that does not point inwards, where the wood ends anyhow.
-    """
-    way = edges.end - edges.start
-    long = np.hypot(way[:, 0], way[:, 1])
-    unit = way / long[:, None]
-    normal = np.stack([-unit[:, 1], unit[:, 0]], axis=1)
-    corners = _corners(sides)
-    offset = corners[None, :, :] - edges.start[:, None, :]
-    along = (offset * unit[:, None, :]).sum(axis=2)
-    over = (offset * normal[:, None, :]).sum(axis=2) - clearance
-    faces = (over < reach) & (over > -_CUT)
-    faces &= along >= np.where(edges.start_reflex, 0.0, -reach)[:, None]
-    faces &= along <= np.where(edges.end_reflex, long, long + reach)[:, None]
-    edge, corner = np.nonzero(faces)
-    nx, ny = normal[edge].T
-    x, y = corners[corner].T
-    count = np.arange(len(edge))
-    slope, curve = np.zeros((len(edge), 5)), np.zeros((len(edge), 5, 5))
-    slope[:, 0] = ny * x - nx * y
-    slope[count, _CORNER_X[corner]] = nx
-    slope[count, _CORNER_Y[corner]] = ny
-    curve[:, 0, 0] = -(nx * x + ny * y)
-    for number, part in ((_CORNER_X[corner], ny), (_CORNER_Y[corner], -nx)):
-        curve[count, 0, number] = curve[count, number, 0] = part
-    return Room(over[edge, corner], slope, curve)
-
-
-def _points_off_sides(edges: WoodEdges, sides: Array, clearance: float, reach: float) -> Room:
-    """Return the room between the inward corners of the wood and the sides or round corners."""
-    points = edges.start[edges.start_reflex]
-    beyond = _beyond(points, sides)
-    off = _off_corner(beyond) & (clearance > 0)
-    flat, parting = beyond[~off], np.argmax(beyond[~off], axis=1)
-    found = Room.joined(
-        _beside(points[~off], flat, clearance, parting),
-        _round_corner(points[off], beyond[off], sides, clearance),
-    )
-    close = found.value < reach
-    return Room(found.value[close], found.slope[close], found.curve[close])
-
-
-def _beside(points: Array, beyond: Array, clearance: float, side: NDArray[np.intp]) -> Room:
-    """Return the room of each point off one side, where u = x cos φ + y sin φ."""
-    count = np.arange(len(points))
-    x, y = points.T
-    sign = np.where(side % 2 == 0, 1.0, -1.0)
-    upright = side < 2
-    slope, curve = np.zeros((len(points), 5)), np.zeros((len(points), 5, 5))
-    slope[count, side + 1] = sign
-    slope[:, 0] = -sign * np.where(upright, y, -x)
-    curve[:, 0, 0] = sign * np.where(upright, x, y)
-    return Room(beyond[count, side] - clearance, slope, curve)
-
-
-def _round_corner(points: Array, beyond: Array, sides: Array, clearance: float) -> Room:
-    """Return the room of points off the nearest corner: their distance less the clearance."""
-    right = (beyond[:, 1] > beyond[:, 0]).astype(int)
-    top = (beyond[:, 3] > beyond[:, 2]).astype(int)
-    count = np.arange(len(points))
-    u, v = points.T
-    dx, dy = sides[right] - u, sides[2 + top] - v
-    away = np.hypot(dx, dy)
-    nx, ny = dx / np.maximum(away, 1e-9), dy / np.maximum(away, 1e-9)
-    moves = np.zeros((len(points), 2, 5))
-    moves[:, 0, 0], moves[:, 1, 0] = -v, u
-    moves[count, 0, 1 + right] = 1.0
-    moves[count, 1, 3 + top] = 1.0
-    slope = nx[:, None] * moves[:, 0] + ny[:, None] * moves[:, 1]
-    side = -ny[:, None] * moves[:, 0] + nx[:, None] * moves[:, 1]
-    curve = side[:, :, None] * side[:, None, :] / np.maximum(away, 1e-9)[:, None, None]
-    curve[:, 0, 0] += nx * u + ny * v
-    return Room(away - clearance, slope, curve)
+def _slopes(ways: Array, places: Array) -> Array:
+    """Return how the room that is left at places along unit ways changes, (m, 5)."""
+    turning = ways[:, 0] * places[:, 1] - ways[:, 1] * places[:, 0]
+    return np.column_stack([-ways, turning, -np.abs(ways)])

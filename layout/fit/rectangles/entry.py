@@ -10,7 +10,7 @@ from ...panel.sound import SoundWood
 from ..entry import Entry
 from ..found import Fit
 from ..tie_breaking import in_plainest_place
-from ..wish import Goal, Wish
+from ..wish import ROUNDED, Goal, Span, Wish
 from .alternatives import RectanglesElsewhere
 from .family import RoundedRectangles
 
@@ -21,26 +21,21 @@ def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Ent
     def finish(fit: Fit) -> Fit:
         return in_plainest_place(fit, wood.inner, wish.limits, held)
 
-    found = rectangle_family if shape == "rectangle" else rounded_rectangle_family
-    family = found(wood, wish, held)
+    family = family_of(wood, wish, shape, held)
     return Entry(family, finish, RectanglesElsewhere(family))
 
 
-def rounded_rectangle_family(
-    wood: SoundWood, wish: Wish, held: Sequence[Region] = ()
+def family_of(
+    wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = ()
 ) -> RoundedRectangles:
-    """Return the family of rounded rectangles on the sound wood, within the limits of the wish.
+    """Return the family of a shape on the sound wood; one with square corners has radius 0.
 
     The longest top is no wider than it must be, unless its ratio is limited: a narrower one with
     corners as round as may be lies in it. So the radius is known, unless it must hold something.
     """
     limits = wish.limits
-    least, greatest = limits.corner_radius.least, limits.corner_radius.greatest
+    span = limits.corner_radius if shape == ROUNDED else Span(0.0, 0.0)
+    least, greatest = span.least, span.greatest
     if wish.goal is Goal.LENGTH and math.isinf(limits.ratio.greatest) and not held:
         least = greatest = min(greatest, max(least, limits.width.least / 2))
     return RoundedRectangles(wood, wish, (least, greatest), held)
-
-
-def rectangle_family(wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> RoundedRectangles:
-    """Return the family of rectangles with square corners."""
-    return RoundedRectangles(wood, wish, (0.0, 0.0), held)

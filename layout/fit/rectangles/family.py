@@ -19,23 +19,21 @@ from ...geometry.distance import greatest_depth
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..found import Fit
+from ..goal import turn_spans
 from ..points import firm_corners, held_corners
 from ..wish import Goal, Wish
 from ..wood.edges import blocks
 from .boxes import Boxes
 from .contacts import WoodEdges
-from .finish import finished, straightened
-from .held import Held
+from .gaps import Array
 from .holding import NOTHING, Points
+from .hull_bound import cut_by_turn, relaxed_bound
+from .inner import Inner
 from .local_search import Polisher
 from .narrowing import Narrowing, Sized
-from .near_edges import near_edges
 from .offset_wood import Piece, Recipe
-from .relaxation import relaxed_bound
-from .sampling import Found, Windows, rectangles
-from .seeds import seeds, thinnest, turns_of
+from .sampling import Windows, rectangles
 from .sizes import Sizes
-from .widths import cut_by_turn
 
 _FIRST_TURNS = 24
 """Boxes that a half turn is cut into at first."""
@@ -43,7 +41,9 @@ _HALVINGS = 4
 """How often a box is halved in one step: its parts are all looked at in one sweep."""
 _MOST_CUT = 0.55
 """Of its turn: a box that is left with less by turns alone is not halved as well."""
-_SEEDS, _MANY_SEEDS = 4, 48
+_SEEDS = 4
+_ROUGH = 1e-3
+"""Of the diagonal: what the first look leaves out, for what is found is made to fit anyhow."""
 _SHARE = 0.2
 """Radii are cut in two where they are to blame for this share of what a bound is too high."""
 _HOPE = 0.97
@@ -74,7 +74,7 @@ class Box:
     boxes: Boxes | None
     """One row; None where the bound is too close to the best found to be looked into."""
     piece: Piece
-    """Of the ground that they lie in, with the edges that can matter to them."""
+    """Of the ground that they lie in."""
 
 
 class RoundedRectangles:
@@ -92,10 +92,14 @@ class RoundedRectangles:
         """Make the family, `sown` with a first look for good ones."""
         self.wood, self.wish, self.radii, self.sown = wood, wish, radii, sown
         self.parts, self.held = held, held_corners(held)
-        self.turns = turns_of(wish)
+        low, high = turn_spans(wish.limits, math.pi)[0]
+        self.half_turn = low - math.pi / 2, high - math.pi / 2
+        """From where to where x must be turned to have every top once, radians."""
+        self.is_free = wish.limits.most_turn >= math.pi / 2
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
-        self.polisher = Polisher(edges, sizes, wish.lipping, radii, self.turns)
+        turns = (-math.inf, math.inf) if self.is_free else self.half_turn
+        self.polisher = Polisher(edges, sizes, wish.lipping, radii, turns)
         # a core as wide as w holds a disk as wide
         self.widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
         self._recipes: dict[tuple[float, float, bool, float], Recipe] = {}
@@ -107,9 +111,7 @@ class RoundedRectangles:
         """Return boxes of all tops, after a first look for good ones."""
         sharpest = self._recipe(self.radii[0], self.radii[0])
         if self.sown and sharpest.pieces:
-            self._sow(sharpest, _SEEDS)
-            if self._best is None and len(self.held):
-                self._sow(sharpest, _MANY_SEEDS)
+            self._sow(sharpest)
         yield from self._every_top()
 
     def _every_top(self) -> Iterator[Box]:
@@ -127,10 +129,10 @@ class RoundedRectangles:
 
     def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
         """Yield boxes of all turns over each piece of the ground."""
-        low, high = self._half_turn()
+        low, high = self.half_turn
         count = max(1, math.ceil((high - low) / math.pi * _FIRST_TURNS))
         for piece in recipe.pieces:
-            whole = Boxes.of_turns(low, high, count, piece.hull[:, :2])
+            whole = Boxes.of_turns(low, high, count, piece.region.corners)
             most = whole.x[0, 3] - whole.x[0, 0] + 2 * recipe.inset
             if recipe.sizes.most(most, most) > self._target:
                 suited = self._suited(recipe, whole)
@@ -149,12 +151,9 @@ class RoundedRectangles:
         """
         self._visits += 1
         if box.boxes is not None and self._visits >= self._next_look:
-            recipe = box.recipe
-            windows, must = Windows.within(box.boxes), self._must(recipe)
-            found = rectangles(windows, box.piece.edges, recipe.sizes, recipe.inset, 1, must)
             before = self._target
-            for held in self._held(found, recipe):
-                self._try(held)
+            for top in self.found(Windows.within(box.boxes), box.piece.edges, box.recipe, 1):
+                self._try(top)
             worth_it = self._target > before * (1 + _WORTH_IT * self.wish.gap)
             self._pause = 1.0 if worth_it else min(self._pause * _PATIENCE, _LONGEST_PAUSE)
             self._next_look = self._visits + math.floor(self._pause)
@@ -176,13 +175,11 @@ class RoundedRectangles:
         if suited.growth != recipe.growth:
             return self._moved(box, suited)
         plain = self._recipe(*recipe.radii, narrow=recipe.narrow)
-        piece = replace(box.piece, edges=near_edges(box.boxes, box.piece.edges))
-        own = plain.at(piece)
+        piece, own = box.piece, plain.at(box.piece)
         bare, whole = (plain, own[0]) if len(own) == 1 else (recipe, piece)
         parts = cut_by_turn(box.boxes, whole.sides, bare.sizes, bare.inset, target)
         if len(parts) == 1 and parts.half[0] >= _MOST_CUT * box.boxes.half[0]:
-            about = recipe.sizes, recipe.inset, self._must(recipe)
-            if relaxed_bound(parts, piece.edges, piece.hull, *about) <= target:
+            if relaxed_bound(parts, piece.sides, recipe.sizes, recipe.inset) <= target:
                 return [self._closed(recipe, piece)]
             for _ in range(_HALVINGS):
                 parts = parts.halved()
@@ -254,47 +251,47 @@ class RoundedRectangles:
         radius, lipping = recipe.radii[0], self.wish.lipping
         return Points(self.held, recipe.inset - max(radius, lipping), max(radius - lipping, 0.0))
 
-    def _sow(self, recipe: Recipe, most: int) -> None:
-        """Try the best rectangles of a coarse look, at most so many."""
-        found = seeds(recipe, self._half_turn(), most, self._must(recipe))
-        for held in self._held(found, recipe):
-            self._try(held, _FIRST_HOPE)
-        if self._best is None and recipe.radii[1] > 0:
-            for held in thinnest(recipe, self._half_turn()):
-                self._try(held, hope=0.0)  # each grows, and none tells by itself how far
+    def _sow(self, recipe: Recipe) -> None:
+        """Try the best rectangles of a coarse look.
 
-    def _half_turn(self) -> tuple[float, float]:
-        """Return from where to where x must be turned to have every top once."""
-        return self.turns if math.isfinite(self.turns[0]) else (0.0, math.pi)
-
-    def _held(self, found: Found, recipe: Recipe) -> list[Held]:
-        """Return the rectangles found, each with its length along y where its turn is free."""
-        radius = recipe.radii[0 if recipe.narrow else 1]
-        each = zip(found.frames.turn, found.frames.pivot, found.sides, strict=True)
-        held = [Held(float(turn), pivot, sides, radius) for turn, pivot, sides in each]
-        return [one.upright() for one in held] if math.isinf(self.turns[0]) else held
-
-    def _try(self, held: Held, hope: float = _HOPE) -> None:
-        """Polish a rectangle that may become the best, and keep it where it does.
-
-        What is asked for is kept to the last trace, unless what a proof may take off it anyhow is
-        worth a good share of the gap.
+        And where no strip is seen, tops two corner radii long and wide, least, middling and
+        greatest turned, well within the largest piece of the ground.
         """
-        clear = self.polisher.fitted(held)
-        least = self._least or -math.inf
-        if clear is None or self.polisher.promise(clear) < hope * least:
-            return
-        polished = self.polisher.polished(clear)
-        self._keep(self.polisher, polished, _NOTEWORTHY)
-        if self.polisher.pressed(polished):
-            eased = replace(self.polisher, sizes=self.polisher.sizes.eased())
-            self._keep(eased, eased.polished(polished), _WORTH_IT * self.wish.gap)
+        edges, (low, high) = _coarse(recipe.ground), self.half_turn
+        for top in self.found(Windows.across(low, high, edges), edges, recipe, _SEEDS):
+            self._try(top, _FIRST_HOPE)
+        if self._best is None and recipe.radii[1] > 0:
+            place = np.array([*recipe.ground.pieces[0].inner_point])
+            for turn in (low, (low + high) / 2, high):  # each grows, and none tells how far
+                self._try(Inner(turn, place, np.zeros(2), recipe.radii[1]), hope=0.0)
 
-    def _keep(self, polisher: Polisher, polished: Held, by: float) -> None:
-        """Keep a polished rectangle where it can be proved and is better by a share."""
-        least = self._least or -math.inf
-        if polisher.score(polished) <= least * (1 + by) or polisher.missed(polished) > _TOUCHES:
+    def found(
+        self, windows: Windows, edges: Array, recipe: Recipe, most: int | None = None
+    ) -> list[Inner]:
+        """Return rectangles in gaps, each with its length along y where its turn is free."""
+        must, radius = self._must(recipe), recipe.radii[0 if recipe.narrow else 1]
+        tops = rectangles(windows, edges, recipe.sizes, recipe.inset, must, most)
+        tops = [replace(top, radius=radius) for top in tops]
+        return [top.upright() for top in tops] if self.is_free else tops
+
+    def _try(self, top: Inner, hope: float = _HOPE) -> None:
+        """Polish a rectangle that may become the best, and keep it where it does and is proved."""
+        polisher, clear = self.polisher, self.polisher.fitted(top)
+        if clear is None or polisher.promise(clear) < hope * self._least:
             return
-        fit = finished(self.wood, self.polisher, straightened(polisher, polished), self.parts)
-        if fit is not None and fit.score > least:
+        top = polisher.polished(clear)
+        if (
+            polisher.score(top) <= self._least * (1 + _NOTEWORTHY)
+            or polisher.missed(top) > _TOUCHES
+        ):
+            return
+        fit = polisher.finished(self.wood, top, self.parts)
+        if fit is not None and fit.score > self._least:
             self._best = fit.score, fit
+
+
+def _coarse(region: Region) -> Array:
+    """Return the edges of a region, (e, 4), with details left out."""
+    bounds = region.bounds
+    simpler = region.simplified(_ROUGH * math.hypot(bounds.width, bounds.height)).edges
+    return (simpler if len(simpler) else region.edges).reshape(-1, 4)

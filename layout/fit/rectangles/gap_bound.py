@@ -21,10 +21,9 @@ The same from a frame a quarter turn on gives the height.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ...geometry.tolerance import ROUNDING
 from .boxes import Boxes
@@ -43,9 +42,6 @@ class Narrowed:
     """(n,) array: the row that each came from."""
     width: Array
     """(n,) array: mm; along x."""
-    cut: NDArray[np.bool_]
-    """(n,) array of bool: whether the strip that was looked at was cut down, so that other parts of
-    it can tell more."""
 
 
 def narrowed_along(boxes: Boxes, edges: Array, needed: Array, height: float = 0.5) -> Narrowed:
@@ -83,7 +79,7 @@ def narrowed_along(boxes: Boxes, edges: Array, needed: Array, height: float = 0.
     blind = top - bottom < ROUNDING
     rows, unseen = np.flatnonzero(~blind), np.flatnonzero(blind)
     width = boxes.x[:, 3] - boxes.x[:, 0]
-    rest = Narrowed(boxes.take(unseen), unseen, width[unseen], excess[unseen] > 0)
+    rest = Narrowed(boxes.take(unseen), unseen, width[unseen])
     if len(rows) == 0:
         return rest
     seen, bottom, top = boxes.take(rows), bottom[rows], top[rows]
@@ -94,18 +90,10 @@ def narrowed_along(boxes: Boxes, edges: Array, needed: Array, height: float = 0.
     least = needed[rows] - (top - bottom) * tan[rows] - ROUNDING
     found = cut.gaps(low, high, least)
     inside = _within_gaps(seen, cut, found, reach[rows], needed[rows])
-    parent = rows[inside.parent]
-    return _both(replace(inside, parent=parent, cut=excess[parent] > 0), rest)
-
-
-def _both(one: Narrowed, other: Narrowed) -> Narrowed:
-    if len(other.parent) == 0:
-        return one
     return Narrowed(
-        Boxes.joined(one.boxes, other.boxes),
-        np.concatenate([one.parent, other.parent]),
-        np.concatenate([one.width, other.width]),
-        np.concatenate([one.cut, other.cut]),
+        Boxes.joined(inside.boxes, rest.boxes),
+        np.concatenate([rows[inside.parent], rest.parent]),
+        np.concatenate([inside.width, rest.width]),
     )
 
 
@@ -114,7 +102,7 @@ def _within_gaps(boxes: Boxes, cut: Strips, gaps: Gaps, reach: Array, needed: Ar
     rows = gaps.strip
     if len(rows) == 0:
         empty = np.zeros(0)
-        return Narrowed(boxes.take(rows), rows, empty, empty.astype(bool))
+        return Narrowed(boxes.take(rows), rows, empty)
     own, needed = boxes.take(rows), needed[rows]
     cos, tan = np.cos(own.half), np.tan(own.half)
     left, right = _side_lines(own, cut, gaps, reach[rows], cos, tan)
@@ -139,7 +127,7 @@ def _within_gaps(boxes: Boxes, cut: Strips, gaps: Gaps, reach: Array, needed: Ar
     )
     width = np.minimum(width + ROUNDING, x[:, 3] - x[:, 0])
     keep = np.flatnonzero((first <= last) & (width >= needed))
-    return Narrowed(turned.take(keep), rows[keep], width[keep], np.zeros(len(keep), dtype=bool))
+    return Narrowed(turned.take(keep), rows[keep], width[keep])
 
 
 def _side_lines(

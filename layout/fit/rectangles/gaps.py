@@ -29,6 +29,10 @@ class Frames:
     pivot: Array
     """(c, 2) array: mm."""
 
+    def take(self, rows: Indices) -> Frames:
+        """Return the frames of these rows."""
+        return Frames(self.turn[rows], self.pivot[rows])
+
     def of(self, edges: Array) -> tuple[Array, Array, Array, Array]:
         """Return both ends of all edges in every frame: x, y, x, y, each (c, e), from (e, 4)."""
         cos, sin = np.cos(self.turn)[:, None], np.sin(self.turn)[:, None]

@@ -11,7 +11,6 @@ it. The sharpest corners of the box hold most, so c is theirs.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -22,9 +21,6 @@ from .gaps import Array, Frames
 
 _STEERS = 10.0
 """How much a rectangle counts less for a point that it misses by its own size."""
-
-_CORNERS = ((1, 3), (1, -3), (-1, 3), (-1, -3))
-"""Right or left, and top or bottom, of the four corners."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,42 +78,6 @@ class Points:
         size = np.maximum(sides[:, 1] - sides[:, 0], sides[:, 3] - sides[:, 2]) + 1.0
         share: Array = 1 / (1 + _STEERS * miss / size)
         return share
-
-    def half_planes(
-        self, frames: Frames, cos: float, low: Array, high: Array
-    ) -> tuple[Array, Array]:
-        """Return rows and limits in t and the sides divided by cos φ, for one box.
-
-        A point lies at x + y t and y − x t in divided measures, and in any direction n no farther
-        beyond a corner than ``c + out (|n_x| + |n_y|)``, divided by cos φ.
-
-        Parameters
-        ----------
-        cos : float
-            Of the half turn.
-        low, high : (5,) arrays
-            Of t and the divided sides.
-        """
-        px, py = (part[0] for part in self._seen(frames))
-        middle, half = (low + high) / 2, (high - low) / 2
-        rows, limits = [], []
-        for right, top in _CORNERS:
-            sx, sy = math.copysign(1, right), math.copysign(1, top)
-            i, j = (2 if sx > 0 else 1), (4 if sy > 0 else 3)
-            dx = np.maximum(sx * (px - middle[i]) - self.out, 0.0)
-            dy = np.maximum(sy * (py - middle[j]) - self.out, 0.0)
-            met = np.arctan2(dy, dx)
-            for angle in (met, *(np.full(len(px), k * math.pi / 8) for k in range(5))):
-                nx, ny = sx * np.cos(angle), sy * np.sin(angle)
-                row = np.zeros((len(px), 5))
-                row[:, 0] = nx * py - ny * px
-                row[:, i], row[:, j] = -nx, -ny
-                reach = self.radius + self.out * (np.abs(nx) + np.abs(ny))
-                rows.append(row)
-                limits.append(np.maximum(reach, reach / cos) - nx * px - ny * py)
-        every, limit = np.vstack(rows), np.concatenate(limits)
-        binds = every @ middle + np.abs(every) @ half > limit
-        return every[binds], limit[binds]
 
 
 NOTHING = Points(np.zeros((0, 2)), 0.0, 0.0)

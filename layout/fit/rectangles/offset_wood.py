@@ -26,14 +26,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-import numpy as np
-
-from ...geometry.polygon import Region, convex_hull
+from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
-from ..wish import Limits, Span, Wish
+from ..goal import wanted
+from ..wish import Goal, Limits, Span, Wish
 from .gaps import Array
+from .hull_bound import HullSides
 from .sizes import Sizes
-from .widths import HullSides
 
 _SAGITTA = 0.03
 """Share of the gap and of the wood's diagonal that the wood shrunk for a bound may keep too much at
@@ -52,17 +51,13 @@ class Piece:
 
     region: Region
     edges: Array
-    """(e, 4) array: those of its edges that can matter."""
-    hull: Array
-    """(h, 4) array: the edges of its convex hull."""
+    """(e, 4) array: its edges."""
     sides: HullSides
 
     @classmethod
     def of(cls, region: Region) -> Piece:
         """Return the whole of a region in one piece."""
-        edges = region.edges.reshape(-1, 4)
-        hull = hull_of(edges)
-        return cls(region, edges, hull, HullSides.of(hull))
+        return cls(region, region.edges.reshape(-1, 4), HullSides.of(region.corners))
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,9 +116,13 @@ class Recipe:
 
     @property
     def looseness(self) -> float:
-        """How much score its bound gives away because the radius is not known."""
-        inset = CORNER_LEFT * (self.radii[1] - self.radii[0]) if self.narrow else 0.0
-        return self.sizes.looseness(2 * inset, self.radii[1])
+        """About how much score its bound gives away because the radius is not known."""
+        (least, greatest), sizes, wish = self.radii, self.sizes, self.sizes.wish
+        size = 2 * CORNER_LEFT * (greatest - least) if self.narrow else 0.0
+        if wish.goal is Goal.AREA:
+            corners = sizes.corner_area(greatest) - sizes.corner_area(sizes.radius)
+            return corners + size * 2 * max(sizes.least_length, sizes.least_width, 2 * greatest)
+        return size / math.hypot(*wanted(wish)) if wish.goal is Goal.NEAREST else size
 
     def suited_growth(self, high: float, half_turn: float, wide: float) -> float:
         """Return how much less the wood must be shrunk to see gaps, mm.
@@ -143,12 +142,6 @@ class Recipe:
         most = max(self.radii[0 if self.narrow else 1], 1.0)
         steps = math.floor(math.log(most / lack, _GROWTH_STEP)) if lack < most else 0
         return most / _GROWTH_STEP ** min(steps, _MOST_GROWTHS)
-
-
-def hull_of(edges: Array) -> Array:
-    """Return the edges, (h, 4), of the convex hull of some edges, its inside to their left."""
-    corners = convex_hull(edges[:, :2]) if len(edges) else edges[:, :2]
-    return np.hstack([corners, np.roll(corners, -1, axis=0)])
 
 
 def _narrow(limits: Limits, width: float) -> Limits:

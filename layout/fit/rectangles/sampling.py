@@ -12,17 +12,27 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...geometry.alike import greatest_first
-from ...geometry.tolerance import ROUNDING
+from ...geometry.tolerance import ROUNDING, SAME_PLACE
+from ..wood.edges import blocks
 from .boxes import Boxes
-from .gaps import Array, Frames, strips
+from .gaps import Array, Frames, Indices, strips
 from .holding import NOTHING, Points
+from .inner import Inner
 from .sizes import Sizes
 
 _BUDGET = 60_000
 """Edges times strips that a sweep looks at in one go, so that its arrays stay in the cache."""
 
-ALIKE = 1e-9
+_ALIKE = 1e-9
 """Share of the best by which rectangles that are equal may differ by rounding."""
+
+_PLACE, _TURN = 0.04, math.radians(4)
+"""Share of the diagonal of all places, and angle, within which the best of all will do."""
+
+_EVEN_TURNS = 16
+_LONGEST_EDGES = 16
+_LEVELS = 11
+"""Heights across the wood between any two of which a strip is looked at."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,27 +43,30 @@ class Windows:
     bottom: Array
     top: Array
     """(c,) array: heights of the strips, mm."""
-    low: Array
-    high: Array
-    """(c,) array: how far left and right to look, mm."""
-    lowest: Array
-    highest: Array
-    """(c,) array: how far down and up, mm."""
+    x: Array
+    y: Array
+    """(c, 2) array: how far left and right, and down and up, to look, mm."""
 
     @classmethod
-    def across(cls, turns: Array, levels: int, edges: Array) -> Windows:
-        """Return the strips between any two of some levels across the wood, at each turn."""
+    def across(cls, low: float, high: float, edges: Array) -> Windows:
+        """Return the strips between any two of some levels across the wood, at many turns.
+
+        Even ones from `low` to `high`, and along and across the longest edges.
+        """
+        way = edges[:, 2:] - edges[:, :2]
+        longest = greatest_first(np.hypot(*way.T), tolerance=SAME_PLACE)[:_LONGEST_EDGES]
+        along = np.arctan2(way[longest, 1], way[longest, 0])
+        along = low + (np.concatenate([along, along + math.pi / 2]) - low) % math.pi
+        even = low + (high - low) * np.arange(_EVEN_TURNS) / _EVEN_TURNS
+        turns = np.unique(np.concatenate([even, along[along <= high]]).round(12))
         middle = (edges[:, :2].max(axis=0) + edges[:, :2].min(axis=0)) / 2
-        frames = Frames(turns, np.repeat(middle[None], len(turns), axis=0))
-        _, y, _, _ = frames.of(edges)
-        below, above = np.triu_indices(levels, 1)
-        least, extent = y.min(axis=1)[:, None], np.ptp(y, axis=1)[:, None]
-        count = len(below)
-        bottom = (least + extent * below / (levels - 1)).ravel()
-        top = (least + extent * above / (levels - 1)).ravel()
-        far = np.full(len(bottom), _far(edges))
-        wide = Frames(np.repeat(turns, count), np.repeat(frames.pivot, count, axis=0))
-        return cls(wide, bottom, top, -far, far, -far, far)
+        _, y, _, _ = Frames(turns, np.tile(middle, (len(turns), 1))).of(edges)
+        least, step = y.min(axis=1)[:, None], np.ptp(y, axis=1)[:, None] / (_LEVELS - 1)
+        bottom, top = (least + step * level for level in np.triu_indices(_LEVELS, 1))
+        count = bottom.size
+        frames = Frames(np.repeat(turns, bottom.shape[1]), np.tile(middle, (count, 1)))
+        far = np.tile([-1.0, 1.0], (count, 1)) * 4 * np.abs(edges).max()
+        return cls(frames, bottom.ravel(), top.ravel(), far, far)
 
     @classmethod
     def within(cls, boxes: Boxes) -> Windows:
@@ -63,36 +76,20 @@ class Windows:
         y = boxes.y
         bottom = (y[:, :1] + (y[:, 1:2] - y[:, :1]) * one).ravel()
         top = (y[:, 2:3] + (y[:, 3:] - y[:, 2:3]) * other).ravel()
-        rows = np.repeat(np.arange(len(boxes)), len(one))
         keep = np.flatnonzero(top - bottom > ROUNDING)
-        rows = rows[keep]
-        own = boxes.take(rows)
-        return cls(
-            own.frames,
-            bottom[keep],
-            top[keep],
-            own.x[:, 0],
-            own.x[:, 3],
-            own.y[:, 0],
-            own.y[:, 3],
-        )
-
-
-@dataclass(frozen=True, slots=True)
-class Found:
-    """Rectangles found, best first."""
-
-    frames: Frames
-    sides: Array
-    """(n, 4) array: left, right, bottom and top, mm."""
-    score: Array
-    """(n,) array: what they are worth, were the limits on the least sizes not there."""
+        own = boxes.take(np.repeat(np.arange(len(boxes)), len(one))[keep])
+        return cls(own.frames, bottom[keep], top[keep], own.x[:, ::3], own.y[:, ::3])
 
 
 def rectangles(
-    windows: Windows, edges: Array, sizes: Sizes, inset: float, most: int, held: Points = NOTHING
-) -> Found:
-    """Return the best rectangles, at most `most`, no two with the same turn.
+    windows: Windows,
+    edges: Array,
+    sizes: Sizes,
+    inset: float,
+    held: Points = NOTHING,
+    most: int | None = None,
+) -> list[Inner]:
+    """Return the best inner rectangles, best first, of alike places and turns only one.
 
     Parameters
     ----------
@@ -101,47 +98,48 @@ def rectangles(
         How far the inner rectangle lies inside the finished top, mm.
     held : Points
         What they should hold: those that miss any count less.
+    most : int, optional
+        How many of them.
     """
-    chunk = max(1, _BUDGET // max(1, len(edges)))
-    parts = [
-        widest(windows, slice(start, start + chunk), edges, sizes, inset)
-        for start in range(0, max(1, len(windows.bottom)), chunk)
-    ]
-    strip = np.concatenate([rows for rows, _, _ in parts]).astype(np.intp)
-    sides = np.concatenate([found for _, found, _ in parts])
-    worth = np.concatenate([worth for _, _, worth in parts])
-    frames = Frames(windows.frames.turn[strip], windows.frames.pivot[strip])
-    worth = worth * held.share(frames, sides)
-    order = greatest_first(worth, tolerance=ALIKE * float(worth.max(initial=0.0)))
-    _, first = np.unique(windows.frames.turn[strip[order]], return_index=True)
+    some = blocks(len(windows.bottom), len(edges), _BUDGET)
+    parts = [_gaps(windows, part, edges) for part in some]
+    if not parts:
+        return []
+    strip, sides = (np.concatenate(column) for column in zip(*parts, strict=True))
+    order = _best_first(windows.frames.take(strip), sides, sizes, inset, held)
+    turn = windows.frames.turn[strip]
+    middle = (sides[:, 0] + sides[:, 1] + 1j * (sides[:, 2] + sides[:, 3])) / 2 * np.exp(1j * turn)
+    middle += windows.frames.pivot[strip] @ [1, 1j]
+    apart = _PLACE * math.hypot(*np.ptp(edges[:, :2], axis=0))
+    places = np.column_stack([middle.real / apart, middle.imag / apart, turn / _TURN]).round()
+    _, first = np.unique(places[order], axis=0, return_index=True)
     chosen = order[np.sort(first)[:most]]
-    frames = Frames(windows.frames.turn[strip[chosen]], windows.frames.pivot[strip[chosen]])
-    lowest, highest = windows.lowest[strip[chosen]], windows.highest[strip[chosen]]
-    sides = _drawn_out(frames, sides[chosen], edges, lowest, highest)
-    score = _worth(sizes, sides, inset) * held.share(frames, sides)
-    order = greatest_first(score, tolerance=ALIKE * float(score.max(initial=0.0)))
-    return Found(Frames(frames.turn[order], frames.pivot[order]), sides[order], score[order])
+    strip, sides = strip[chosen], sides[chosen]
+    frames = windows.frames.take(strip)
+    if most is not None:
+        sides = _drawn_out(frames, sides, edges, *windows.y[strip].T)
+    return [
+        Inner.between(float(frames.turn[k]), frames.pivot[k], sides[k])
+        for k in _best_first(frames, sides, sizes, inset, held)
+    ]
 
 
-def _worth(sizes: Sizes, sides: Array, inset: float) -> Array:
-    length, width = sizes.trimmed(
-        sides[:, 3] - sides[:, 2] + 2 * inset, sides[:, 1] - sides[:, 0] + 2 * inset
-    )
-    short = np.minimum(length / sizes.least_length, width / sizes.least_width)
-    score: Array = sizes.score(length, width) * np.minimum(short, 1.0)
-    return score
+def _best_first(frames: Frames, sides: Array, sizes: Sizes, inset: float, held: Points) -> Indices:
+    """Return rectangles by what they are worth, were the limits on the least sizes not there."""
+    length, width = sides[:, 3] - sides[:, 2] + 2 * inset, sides[:, 1] - sides[:, 0] + 2 * inset
+    worth = sizes.promise(length, width) * held.share(frames, sides)
+    return greatest_first(worth, tolerance=_ALIKE * float(worth.max(initial=0.0)))
 
 
-def widest(
-    windows: Windows, part: slice, edges: Array, sizes: Sizes, inset: float
-) -> tuple[Array, Array, Array]:
-    """Return the strips with a gap, the rectangle of each gap, and its worth, for some strips."""
-    frames = Frames(windows.frames.turn[part], windows.frames.pivot[part])
+def _gaps(windows: Windows, part: slice, edges: Array) -> tuple[Indices, Array]:
+    """Return the strips with a gap, and the rectangle of each gap, (n, 4) mm, of some strips."""
+    rows = np.arange(len(windows.bottom))[part]
     bottom, top = windows.bottom[part], windows.top[part]
-    cut = strips(frames, bottom, top, edges)
-    gaps = cut.gaps(windows.low[part], windows.high[part], np.full(len(bottom), ROUNDING))
-    sides = np.stack([gaps.start, gaps.end, bottom[gaps.strip], top[gaps.strip]], axis=1)
-    return gaps.strip + part.start, sides, _worth(sizes, sides, inset)
+    cut = strips(windows.frames.take(rows), bottom, top, edges)
+    low, high = windows.x[part].T
+    gaps = cut.gaps(low, high, np.full(len(rows), ROUNDING))
+    strip = rows[gaps.strip]
+    return strip, np.stack([gaps.start, gaps.end, bottom[gaps.strip], top[gaps.strip]], axis=1)
 
 
 def _drawn_out(frames: Frames, sides: Array, edges: Array, lowest: Array, highest: Array) -> Array:
@@ -153,12 +151,7 @@ def _drawn_out(frames: Frames, sides: Array, edges: Array, lowest: Array, highes
     cut = strips(across, -sides[:, 1] + ROUNDING, -sides[:, 0] - ROUNDING, edges)
     gaps = cut.gaps(lowest, highest, np.zeros(len(sides)))
     here = (gaps.start <= middle[gaps.strip]) & (gaps.end >= middle[gaps.strip])
-    longer = sides.copy()
-    longer[gaps.strip[here], 2] = np.minimum(gaps.start[here], sides[gaps.strip[here], 2])
-    longer[gaps.strip[here], 3] = np.maximum(gaps.end[here], sides[gaps.strip[here], 3])
+    longer, strip = sides.copy(), gaps.strip[here]
+    longer[strip, 2] = np.minimum(gaps.start[here], sides[strip, 2])
+    longer[strip, 3] = np.maximum(gaps.end[here], sides[strip, 3])
     return longer
-
-
-def _far(edges: Array) -> float:
-    """Return a distance beyond all edges from any place among them, mm."""
-    return 4 * float(np.abs(edges).max())

@@ -8,18 +8,20 @@ trimmed to the limits, and an upper bound of both sizes gives an upper bound of 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
-from ...geometry.tolerance import PROOF_ALLOWANCE, PROOF_CHORD, ROUNDING
+from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ..goal import Row, check, half_planes, nearness, wanted, worth
 from ..wish import Goal, Wish
 from .gaps import Array
 
 _TINY = 1e-12
+_HOPELESS = 0.9
+"""Share of a least size below which a top is not likely to grow into it."""
 _LARGEST_POWER = 700.0
 ENDLESS = 1e9
 """mm: more than any panel."""
@@ -55,15 +57,6 @@ class Sizes:
         length = max(limits.length.least, width * max(1.0, limits.ratio.least))
         return cls(wish, radius, length, width)
 
-    def eased(self) -> Sizes:
-        """Return the same, asking for less by what may be taken off a found top for its proof.
-
-        But for what the proofs of most tops do take. Where a hair of one size is worth much of the
-        other, tops are looked for as far down as the bound counts them.
-        """
-        by = PROOF_ALLOWANCE - 2 * (PROOF_CHORD + ROUNDING)
-        return replace(self, asked_length=self.asked_length - by, asked_width=self.asked_width - by)
-
     @property
     def least_length(self) -> float:
         """What is asked for, less what a found top may be reduced by for its proof, mm."""
@@ -94,21 +87,6 @@ class Sizes:
         """Return what round corners of a radius take from the score, where it is the area."""
         return CORNER_LOSS * radius**2 if self.wish.goal is Goal.AREA else 0.0
 
-    def looseness(self, size: float, radius: float) -> float:
-        """Return about how much score two sizes, mm, and a corner radius make by not being known.
-
-        Parameters
-        ----------
-        size : float
-            How much too large both sizes may be taken, mm.
-        radius : float
-            A corner radius that may be taken for the least one, mm.
-        """
-        corners = self.corner_area(radius) - self.corner_area(self.radius)
-        if self.wish.goal is Goal.AREA:
-            return corners + size * 2 * max(self.least_length, self.least_width, 2 * radius)
-        return size / math.hypot(*wanted(self.wish)) if self.wish.goal is Goal.NEAREST else size
-
     def trimmed(self, length: Array, width: Array) -> tuple[Array, Array]:
         """Return the best sizes within the limits that are no larger than these."""
         limits = self.wish.limits
@@ -129,6 +107,12 @@ class Sizes:
         if self.wish.goal is Goal.AREA:  # an endless length has none
             area = length * width - self.corner_area(self.radius)
         return worth(self.wish, length, width, area)
+
+    def promise(self, length: Array, width: Array) -> Array:
+        """Return what tops are worth trimmed, or would be were they not a little too small."""
+        length, width = self.trimmed(length, width)
+        short = np.minimum(length / self.least_length, width / self.least_width)
+        return self.score(length, width) * np.where(short > _HOPELESS, 1.0, short)
 
     def most(self, length: Array, width: Array) -> Array:
         """Return a score that no allowed top up to these sizes beats; −inf where none is."""
@@ -163,24 +147,29 @@ class Sizes:
     def aim(self, length: float, width: float) -> Aim | None:
         """Return a figure that bounds the score and touches it at these sizes, mm, or None.
 
-        The area A: ln A is at most its tangent, so A ≤ l w exp(L/l + W/w − 2). The distance from
-        the wanted sizes is at least its component along the way from here.
+        The area A: ln A is at most its tangent, L/l + W/w − 2 + ln l w. The distance from the
+        wanted sizes is at least its component along any way; along that from here it is as much,
+        but where one of them is already too large.
         """
         if self.wish.goal is Goal.LENGTH:
-            return Aim(1.0, 0.0, float)
+            return Aim(1.0, 0.0, 0.0)
         if self.wish.goal is Goal.WIDTH:
-            return Aim(0.0, 1.0, float)
+            return Aim(0.0, 1.0, 0.0)
         if self.wish.goal is Goal.AREA:
-            area, corners = length * width, self.corner_area(self.radius)
-            return Aim(1 / length, 1 / width, lambda f: area * _exp(f - 2) - corners)
+            return Aim(1 / length, 1 / width, math.log(length * width) - 2)
         long, wide = wanted(self.wish)
-        way = (long - length, wide - width)
+        way = max(long - length, 0.0), max(wide - width, 0.0)
         miss = math.hypot(*way)
-        if miss == 0 or min(way) < 0:
+        if miss == 0:
             return None
         along, across = way[0] / miss, way[1] / miss
-        whole = along * long + across * wide
-        return Aim(along, across, lambda f: nearness(self.wish, max(0.0, whole - f)))
+        return Aim(along, across, -along * long - across * wide)
+
+    def worth_of(self, figure: float) -> float:
+        """Return the score that a figure of an aim stands for."""
+        if self.wish.goal is Goal.AREA:
+            return _exp(figure) - self.corner_area(self.radius)
+        return nearness(self.wish, max(0.0, -figure)) if self.wish.goal is Goal.NEAREST else figure
 
     @property
     def ceiling(self) -> float:
@@ -216,15 +205,17 @@ class Sizes:
         return long, wide
 
 
-@dataclass(frozen=True, slots=True)
-class Aim:
+class Aim(NamedTuple):
     """A linear figure of length and width that stands for the score near some sizes."""
 
     length: float
     width: float
-    """How the figure grows with either, not negative."""
-    worth: Callable[[float], float]
-    """From an upper bound of the figure to one of the score."""
+    """How it grows with either, not negative."""
+    rest: float
+
+    def figure(self, length: float, width: float) -> float:
+        """Return the figure of these sizes, mm."""
+        return self.length * length + self.width * width + self.rest
 
 
 def _other_leg(hypotenuse: float, leg: Array) -> Array:

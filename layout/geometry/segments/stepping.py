@@ -76,6 +76,8 @@ def corners_of(curves: Sequence[Swept], tolerance: float, side: Side) -> Points:
     Chords where a curve bulges away from the side to stay on; where it bulges towards it tangents,
     which meet at 1/cos(half the step). No point lies farther than `tolerance` from its curve.
     """
+    if not any(sweep for *_, sweep in curves):
+        return np.array([tuple(start) for start, *_ in curves]) + 0.0
     around = np.array([(*c, *u, *v, start, sweep) for c, u, v, start, sweep in curves])
     steps = [arc_steps(max(u.norm, v.norm), sweep, tolerance) for _, u, v, _, sweep in curves]
     tips = [sweep != 0 and (side == "inside") != (sweep > 0) for *_, sweep in curves]

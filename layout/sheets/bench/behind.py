@@ -3,40 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 
 from ...plan.plan import Plan
 from ...words import legs
 from ...words.cautions import caution_words
 from ...words.cuts import concern_words
 from ...words.first_tables import shown_marks
-from ...words.marks import checks_words, left_words, ties_words
+from ...words.marks import checks_words, left_words, marks_behind, ties_words
 from ...words.offcuts import offcuts_words
-from ...words.passage import Passage
 from ...words.saw_lines import rounds_of
-from ...words.say import sentence
+from ...words.say import Passage, found_words, sentence
 from ...words.ways import others_words
-from ...words.why_told import along_grain_told, elsewhere_words, mending_words, touches_words
-from ...words.work import marks_behind
-from ..pictures.offcuts import offcuts_scene
+from ...words.why import along_grain_told, elsewhere_words, mending_words, touches_words
+from ..pictures.ground import offcuts_scene
 from ..pictures.why import contacts_scene, others_scene
-from ..title import found_words
-from .step import Step, say_of
+from .step import Part, Step, say_of
 
 
-@dataclass(frozen=True, slots=True)
-class Fold:
-    """A part that is folded up on a screen; its summary holds the result."""
-
-    summary: str
-    steps: tuple[Step, ...]
-
-
-def folds(plan: Plan) -> tuple[Fold, ...]:
+def folds(plan: Plan) -> tuple[Part, ...]:
     """Return every part that has something to tell."""
     held = ((make(plan), summary) for summary, make in FOLDS)
     made = ((tuple(steps), summary) for steps, summary in held)
-    return tuple(Fold(summary(plan), steps) for steps, summary in made if steps)
+    return tuple(Part(summary(plan), steps) for steps, summary in made if steps)
 
 
 def _why(plan: Plan) -> Iterator[Step]:

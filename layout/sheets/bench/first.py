@@ -6,12 +6,10 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from ...drawing.lettering import text_width, wrapped
-from ...drawing.scene import Scene
+from ...drawing.scene import Scene, text_width, wrapped
 from ...plan.plan import Plan
 from ...template.paper import A4
-from ...words.cautions_short import Caution, short_cautions
-from ...words.defect_letters import key_of
+from ...words.cautions import Caution, short_cautions
 from ...words.first_page import (
     Head,
     checks_words,
@@ -22,13 +20,11 @@ from ...words.first_page import (
     ready_words,
 )
 from ...words.first_tables import RoundTable, SawRow, round_table
-from ...words.lying import lying_of
-from ...words.passage import Cell
+from ...words.lying import key_of, lying_of
 from ...words.saw_lines import rounds_of
+from ...words.say import Cell
 from ..pictures.legs import quarters_scene
 from ..pictures.lying import lying_scene
-from .both import Drawn
-from .drawn import drawn
 
 _LEAST, _MOST = 54.0, 112.0
 """Height of the drawing, mm."""
@@ -54,15 +50,15 @@ class FirstPage:
 
     head: Head
     face: tuple[str, str]
-    lying: Drawn
-    phone: Drawn
+    lying: Scene
+    phone: Scene
     letters: tuple[tuple[str, str], ...]
     also: str
     tables: tuple[RoundTable, ...]
     checks: tuple[tuple[str, str], ...]
     slip: str
     legs: tuple[tuple[str, str], ...]
-    legs_drawn: Drawn | None
+    legs_drawn: Scene | None
     ready: tuple[str, ...]
     cautions: tuple[Caution, ...]
     foot: str
@@ -89,8 +85,8 @@ def _drawn(plan: Plan, page: FirstPage, high: float) -> FirstPage:
         over = height(page) - high
         if over <= 0:
             break
-        tallest = max(min(tallest, page.lying.height) - over, 0.8 * _least(plan))
-        page = replace(page, lying=drawn(_lying(plan, tallest)))
+        tallest = max(min(tallest, page.lying.frame.height) - over, 0.8 * _least(plan))
+        page = replace(page, lying=_lying(plan, tallest))
     return page
 
 
@@ -104,20 +100,19 @@ def _begun(plan: Plan) -> FirstPage:
     held = rounds[-1].marks
     assert held is not None
     checks, slip = checks_words(plan, held)
-    legs = quarters_scene(plan)
     letters, also = key_of(plan)
     return FirstPage(
         head=head_words(plan),
         face=face_words(plan, lying),
-        lying=drawn(_lying(plan, _MOST)),
-        phone=drawn(lying_scene(plan, lying, rounds, tallest=60.0, width=92.0, plain=True)),
+        lying=_lying(plan, _MOST),
+        phone=lying_scene(plan, lying, rounds, tallest=60.0, width=92.0, plain=True),
         letters=letters,
         also=also,
         tables=tuple(round_table(plan, each, lying) for each in rounds),
         checks=checks,
         slip=slip,
         legs=legs_words(plan),
-        legs_drawn=None if legs is None else drawn(legs),
+        legs_drawn=quarters_scene(plan),
         ready=ready_words(plan),
         cautions=short_cautions(plan),
         foot=foot_words(plan.job.tape),
@@ -162,7 +157,7 @@ def _cut_off(page: FirstPage, kept: int) -> FirstPage:
 
 def height(page: FirstPage) -> float:
     """Return how high a page stands, mm: by the rows and lines that its style sheet sets."""
-    return _without_drawing(page) + page.lying.height
+    return _without_drawing(page) + page.lying.frame.height
 
 
 def _without_drawing(page: FirstPage) -> float:
@@ -196,7 +191,7 @@ def _ready(page: FirstPage) -> float:
 def _side(page: FirstPage) -> float:
     high = 8.4 + 6.9 * len(page.checks) + 0.8 + 4.2 * _lines([page.slip], 10, 51.4)
     if page.legs_drawn is not None:
-        high += 9.4 + page.legs_drawn.height
+        high += 9.4 + page.legs_drawn.frame.height
         high += sum(5.4 * (1 + (_wide(f, 12.5, bold=True) > 51.0)) for f, _ in page.legs if f)
         high += 4.4 * _lines([words for _, words in page.legs], 10.5, 51.4)
     return high
@@ -220,8 +215,8 @@ def _table(table: RoundTable) -> float:
     for _, figure, words in table.rest:
         high += max(7.8 if figure else 6.0, 1.4 + 3.9 * _lines([words], 9.5, 88.0))
     high += 4.4 * len(table.notes)
-    if table.after:
-        high += 1.4 + 3.9 * _lines([table.after], 10, 130.0)
+    if table.before:
+        high += 1.4 + 3.9 * _lines([table.before], 10, 130.0)
     return high
 
 

@@ -1,57 +1,33 @@
-"""`bench-sheet.html`: one self-contained page, made to be pinned up, ticked off and printed."""
+"""`bench-sheet.html`: one self-contained page, made to be pinned up, ticked off and printed.
+
+Drawings stand in the page's own ink and paper, so that they follow it into the dark. What differs
+between two units stands twice, and one of the two is shown.
+"""
 
 from __future__ import annotations
 
 import hashlib
 import re
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, fields, is_dataclass, replace
+from itertools import zip_longest
 from typing import Any
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
+from ...drawing import layers
+from ...drawing.scene import Scene
 from ...plan.plan import Plan
 from ...template.paper import A4, LETTER
 from ...units import Units
 from ...words.say import unit_words
 from .behind import folds
-from .both import Drawn, both
-from .drawn import drawn
 from .first import FirstPage, first_page
 from .stages import STAGES
-from .step import Step
+from .step import Part
 
-_FRACTION = re.compile(r"(?<=\d) (\d+/\d+)")
-
-
-@dataclass(frozen=True, slots=True)
-class _Row:
-    """A step on the page."""
-
-    number: str
-    title: str
-    figures: tuple[tuple[str, str], ...]
-    words: tuple[str, ...]
-    points: tuple[str, ...]
-    warnings: tuple[str, ...]
-    tables: tuple[Any, ...]
-    drawing: Drawn | None
-    alt: str
-    wait: str
-
-
-@dataclass(frozen=True, slots=True)
-class _Part:
-    """A part of the work, or a fold behind it."""
-
-    title: str
-    lies: str
-    rows: tuple[_Row, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class _Page:
-    parts: tuple[_Part, ...]
-    folds: tuple[_Part, ...]
+_MIXED = re.compile(r"(?<=\d)[ \u00a0](\d+/\d+)")
+"""A whole number's space and its fraction."""
 
 
 def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:
@@ -78,9 +54,9 @@ def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False
     imperial = plan.job.units.is_imperial
     other = replace(plan, job=replace(plan.job, units=Units.MM if imperial else Units.IN))
     pinned = first_page(plan), first_page(other)
-    page = both(_page(plan), _page(other))
     return environment.get_template("page.html.j2").render(
-        page=page,
+        work=both(tuple(_work(plan)), tuple(_work(other))),
+        behind=both(folds(plan), folds(other)),
         pinned=[both(first, first) for first in pinned],
         name=plan.job.name,
         other_unit=unit_words(other.job.tape),
@@ -92,37 +68,13 @@ def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False
     )
 
 
-def _page(plan: Plan) -> _Page:
-    count = 0
-    parts = []
+def _work(plan: Plan) -> Iterator[Part]:
+    before = 0
     for stage in STAGES:
-        rows = []
-        for step in stage.steps(plan):
-            count += 1
-            rows.append(_row(step, f"{count}"))
-        if rows:
-            parts.append(_Part(stage.title, stage.lies(plan), tuple(rows)))
-    behind = (
-        _Part(fold.summary, "", tuple(_row(step, "") for step in fold.steps))
-        for fold in folds(plan)
-    )
-    return _Page(tuple(parts), tuple(behind))
-
-
-def _row(step: Step, number: str) -> _Row:
-    told = step.told
-    return _Row(
-        number,
-        told.title,
-        told.figures,
-        told.words,
-        told.points,
-        told.warnings,
-        told.tables,
-        None if step.drawing is None else drawn(step.drawing),
-        "" if step.drawing is None else step.drawing.title,
-        step.wait,
-    )
+        steps = tuple(stage.steps(plan))
+        if steps:
+            yield Part(stage.title, steps, stage.lies(plan), before)
+        before += len(steps)
 
 
 def _key(first: FirstPage) -> str:
@@ -152,10 +104,70 @@ def _paper(plan: Plan) -> str:
 
 def _figure(words: str) -> Markup:
     """Return a figure with its fraction set smaller than its whole number."""
-    return Markup(_FRACTION.sub(r'<span class="fr"> \1</span>', str(Markup.escape(words))))
+    return Markup(_MIXED.sub(r'<span class="fr"> \1</span>', str(Markup.escape(words))))
 
 
 def _css(words: str) -> Markup:
     """Return words as a style sheet's string, each sign escaped that is no letter or figure."""
     safe = "".join(c if c.isalnum() and c.isascii() else f"\\{ord(c):x} " for c in words)
     return Markup(f'"{safe}"')
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """A drawing as text for the page, and what it shows."""
+
+    svg: str
+    title: str
+
+
+def both(one: Any, other: Any) -> Any:  # noqa: ANN401 - any value that a page is made of
+    """Return a value of the page with both units in it: words as markup, the rest as it is."""
+    if isinstance(one, Scene):
+        return both(drawn(one), drawn(other))
+    if isinstance(one, Drawn):
+        svg = Markup(one.svg if one == other else _twice(one.svg, other.svg, "div"))
+        return replace(one, svg=svg, title=both(one.title, other.title))
+    if isinstance(one, str):
+        told, hidden = _told(one), _told(other)
+        return told if one == other else Markup(_twice(told, hidden, "span"))
+    if isinstance(one, tuple):
+        return tuple(_each(one, other))
+    if is_dataclass(one) and not isinstance(one, type):
+        held = {f.name: both(getattr(one, f.name), getattr(other, f.name)) for f in fields(one)}
+        return replace(one, **held)
+    return one
+
+
+def _each(one: Sequence[Any], other: Sequence[Any]) -> list[Any]:
+    """Return what stands in either list side by side; where one is longer, its rest as it is."""
+    held = []
+    for left, right in zip_longest(one, other):
+        shown, hidden = (right, right) if left is None else (left, left if right is None else right)
+        held.append(both(shown, hidden))
+    return held
+
+
+def _told(words: str) -> Markup:
+    """Return words as markup; no line ends between a whole number and its fraction."""
+    return escape(_MIXED.sub("\N{NO-BREAK SPACE}\\1", words))
+
+
+def _twice(one: str, other: str, tag: str) -> str:
+    return f'<{tag} class="u1">{one}</{tag}><{tag} class="u2">{other}</{tag}>'
+
+
+_IDS = re.compile(r' id="[^"]*"|<title>[^<]*</title>\s*')
+_COLOUR = re.compile(r'(fill|stroke)="#[0-9a-f]{6}"')
+_PAPER = f'="({layers.WOOD.colour}|{layers.PAPER.colour})"'
+
+
+def drawn(scene: Scene) -> Drawn:
+    """Return a scene as text for the page: it has no ids, and no colour but ink and paper."""
+    from ...drawing.svg import to_svg
+
+    svg = to_svg(scene)
+    svg = _IDS.sub("", svg[svg.index("<svg") :]).replace("  ", "")
+    svg = re.sub(_PAPER, '="var(--paper)"', svg)
+    svg = _COLOUR.sub(r'\1="currentColor"', svg)
+    return Drawn(svg, scene.title)

@@ -15,20 +15,19 @@ from ...words.edge import edging_words, finish_words, profile_words
 from ...words.first_page import lies_words
 from ...words.legs import placed
 from ...words.lying import lying_of
-from ...words.marks import lines_words
+from ...words.marks import CHECK, KEEP_OFFCUTS, SAW_LINES, lines_words, set_out_words
 from ...words.materials import materials_words
 from ...words.money import money_words
 from ...words.order import FITTED, order_words, step_words, wait_told
 from ...words.panel import METAL, assess_words, flatness_words
 from ...words.saw_lines import Round, rounds_of
 from ...words.ways import STRAIGHT_SIDES, drawn_words
-from ...words.work import CHECK, KEEP_OFFCUTS, SAW_LINES, set_out_words
 from ...work.deeds import Deed
 from ...work.order import Task
+from ..pictures.curves import profile_scene
+from ..pictures.ground import square_scene
 from ..pictures.legs import battens_scene, legs_scene
 from ..pictures.methods import method_scene, pivot_name
-from ..pictures.sections import profile_scene
-from ..pictures.setting_out import square_scene
 from . import cuts
 from .step import Stage, Step, say_of
 
@@ -83,10 +82,9 @@ def _datum(plan: Plan) -> Iterator[Step]:
 
 def _short(plan: Plan) -> Iterator[Step]:
     """Yield what a slab goes through before it is marked in full."""
-    first = rounds_of(plan)[0]
-    if first.last:
+    if plan.cuts.again is None:
         return
-    if first.lines:
+    if not rounds_of(plan)[0].last:
         yield Step(SAW_LINES)
     yield from cuts.first(plan)
 
@@ -188,7 +186,7 @@ STAGES = (
     Stage("Look and buy", _look),
     Stage("Clean, test, metal", _clean),
     Stage("Line and square", _datum),
-    Stage("Cut short and flatten", _short, _lies),
+    Stage("Flatten first", _short, _lies),
     Stage("Mark and check", _mark, _lies),
     Stage("Cut", cuts.rest, _lies),
     Stage("Edge and sand", _edge),

@@ -8,8 +8,7 @@ from dataclasses import dataclass, replace
 from ...drawing.scene import Scene
 from ...panel.datum import Datum
 from ...plan.plan import Plan
-from ...words.passage import Passage
-from ...words.say import Say
+from ...words.say import Passage, Say
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +24,19 @@ class Step:
         """Return it with more warnings, before its own."""
         told = replace(self.told, warnings=(*warnings, *self.told.warnings))
         return replace(self, told=told)
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part of the work, or one behind it, which is folded up on a screen."""
+
+    title: str
+    """Of one behind the work, its result."""
+    steps: tuple[Step, ...]
+    lies: str = ""
+    """How the work lies meanwhile."""
+    before: int = 0
+    """How many steps come before it."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,16 +1,20 @@
-"""What every drawing of a step stands on: wood, corner letters, datum, and rulers along it."""
+"""Drawings of the wood as it lies, with letters, datum and rulers along it.
+
+Whether it is square, the joints of its frame, where a mend goes, and what is left over.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from ...cutting.builds import FrameJoint
+from ...cutting.mending import Mended
 from ...drawing import layers
-from ...drawing.kit.frame import STEP_TALLEST, STEP_WIDTH
-from ...drawing.kit.picture import Stage
-from ...geometry.path import Path
-from ...geometry.point import Point
-from ...geometry.polygon import Region
+from ...drawing.kit.picture import STEP_TALLEST, STEP_WIDTH, Stage
+from ...drawing.scene import Scene
+from ...geometry import Path, Point, Region
+from ...marking.panel_check import RightTriangle, SquareCheck
 from ...panel.datum import Datum
 from ...panel.shown import layer_of
 from ...plan.plan import Plan
@@ -121,3 +125,95 @@ class Wood:
                 stage.line(layers.DIMENSIONS, edge, edge + outwards * (2 * stage.frame.scale))
                 tip = edge + outwards * (1.2 * stage.frame.scale)
                 stage.label(layers.DIMENSIONS, tip, words, towards=outwards)
+
+
+_PAST_WOOD = 3.0
+"""How far saw lines are drawn past the wood, paper mm."""
+
+
+def joint_scene(plan: Plan, joint: FrameJoint) -> Scene:
+    """Return the joint of a frame that cuts run through."""
+    wood = Wood.found(plan)
+    stage = wood.stage()
+    stage.path(layers.GHOST, plan.cuts.finish)
+    stage.area(layers.DEFECT_CUTTING, joint.place)
+    for trim in plan.cuts.trims:
+        if trim.label in joint.cuts:
+            stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=_PAST_WOOD)
+    wood.letters(stage)
+    stage.label(layers.LETTERING, joint.place.bounds.middle, "joint")
+    return stage.scene("A cut runs through a joint")
+
+
+def mend_scene(plan: Plan, mend: Mended) -> Scene:
+    """Return where a mend goes, with its places from the datum."""
+    wood = Wood.marked(plan)
+    wood = Wood(plan, wood.boundary, wood.datum, mirrored=False)
+    stage = wood.stage()
+    stage.path(layers.GHOST, plan.cuts.finish)
+    (defect,) = (d for d in plan.job.panel.defects if d.name == mend.defect)
+    stage.path(layers.GONE, defect.place)
+    stage.area(layers.MENDS, *mend.prints)
+    wood.base(stage)
+    wood.letters(stage)
+    wood.running(stage, [place.centre for place in mend.places])
+    stage.label(layers.MENDS, mend.places[0].centre, f"{mend.how.value}: {mend.defect}")
+    return stage.scene(f"Where {mend.defect} is mended")
+
+
+def offcuts_scene(plan: Plan) -> Scene:
+    """Return what falls off, each piece with its number and its largest clean rectangle."""
+    wood = Wood.found(plan, mirrored=False)
+    stage = Stage.around(wood.boundary.bounds)
+    pieces = [offcut.piece for offcut in plan.offcuts.pieces]
+    stage.region(layers.WOOD, *pieces)
+    stage.region(layers.SHEET, *pieces, edged=True)
+    stage.path(layers.GHOST, plan.cuts.finish)
+    for offcut in plan.offcuts.pieces:
+        if offcut.kept and offcut.clean is not None:
+            stage.path(layers.OFFCUTS, Path.through_ring(offcut.clean.corners), clear=True)
+    wood.letters(stage)
+    for offcut in plan.offcuts.pieces:
+        at = offcut.piece.centroid if offcut.clean is None else offcut.clean.centre
+        words = f"{offcut.number}: keep" if offcut.kept else f"{offcut.number}"
+        stage.label(layers.OFFCUTS, at, words)
+    return stage.scene("What is left over")
+
+
+def square_scene(plan: Plan) -> Scene:
+    """Return how the panel is tried for being square: by its corners, or by 3, 4 and 5."""
+    wood = Wood.found(plan, mirrored=False)
+    stage = wood.stage()
+    wood.base(stage)
+    check = plan.check
+    lines: list[tuple[Point, Point, str]] = []
+    for square in check.squares:
+        lines += _square_lines(wood, square)
+    if not check.squares and check.triangle is not None:
+        lines += _triangle_lines(wood, check.triangle)
+    for start, end, _ in lines:
+        stage.line(layers.CHECKS, start, end)
+    for start, end, words in lines:
+        stage.figure_along(layers.CHECKS, start, end, words)
+    wood.letters(stage)
+    return stage.scene("Is it square?")
+
+
+def _square_lines(wood: Wood, square: SquareCheck) -> list[tuple[Point, Point, str]]:
+    corners = {corner.name: corner.point for corner in wood.datum.corners}
+    at, along, across = (corners[n] for n in (square.corner, square.along_to, square.across_to))
+    figures = (square.across, square.found.square_diagonal)
+    ends = ((at, across), (along, across))
+    return [(a, b, wood.tape.figure(f)) for (a, b), f in zip(ends, figures, strict=True)]
+
+
+def _triangle_lines(wood: Wood, three: RightTriangle) -> list[tuple[Point, Point, str]]:
+    datum, tape = wood.datum, wood.tape
+    start = datum.held.point
+    sides = (Point(three.along, 0.0), Point(0.0, three.across))
+    along, up = (start + side.turned(datum.frame.turn) for side in sides)
+    return [
+        (start, along, tape.figure(three.along)),
+        (start, up, tape.figure(three.across)),
+        (along, up, tape.figure(three.diagonal)),
+    ]

@@ -7,14 +7,12 @@ from collections.abc import Iterator
 from ...drawing import layers
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
-from ...geometry.bounds import Bounds
-from ...geometry.point import Point
-from ...geometry.polygon import Region
+from ...geometry import Bounds, Point, Region
 from ...legs.plan import LegsPlan
 from ...panel import Kind
 from ...panel.frame import frame_of
 from ...plan.plan import Plan
-from ...words.directions import directions_of
+from ...words.datum import directions_of
 from ...words.legs import in_quarters
 
 QUARTERS = 51.0

@@ -8,15 +8,12 @@ from collections.abc import Callable, Sequence
 from ...drawing import layers
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
-from ...geometry.bounds import Bounds
-from ...geometry.placement import Placement
-from ...geometry.point import Point
+from ...geometry import Bounds, Placement, Point
 from ...geometry.tolerance import SAME_PLACE
 from ...marking.arc_ovals import EightCentreOval, FourCentreOval
-from ...marking.instruments import Swing, TrammelRod
 from ...marking.method import Method, Pivot
 from ...marking.oval_methods import OvalOrdinates
-from ...marking.string_loop import StringLoop
+from ...marking.string_loop import StringLoop, Swing, TrammelRod
 from ...plan.plan import Plan
 from .ground import Wood
 

@@ -8,12 +8,10 @@ from ...drawing.kit.labels import LabelSetter
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Area, Group, Scene, Text
 from ...fit.found import Fit
-from ...geometry.bounds import Bounds
-from ...geometry.path import Path, circle
-from ...geometry.point import Point
+from ...geometry import Bounds, Path, Point, circle
 from ...panel.shown import layer_of
 from ...plan.plan import Plan
-from ...words.outline import exact_words
+from ...words.say import exact_words
 from ...words.why import loss_words, turn_words
 from .ground import Wood
 
@@ -79,7 +77,7 @@ def others_scene(plan: Plan) -> Scene:
         cell = Bounds(left, top - high + _GAP, left + wide, top)
         foot = Point(cell.middle.x, cell.bottom)
         corner = foot - Point(extent.middle.x, extent.bottom) * (1 / scale)
-        stage = Stage(DrawingFrame(cell, scale, corner, cell, cell), LabelSetter(cell))
+        stage = Stage(DrawingFrame(cell, scale, corner), LabelSetter(cell))
         _draw(plan, fit, stage)
         for k, words in enumerate(_two_lines(plan, fit, i + 1)):
             at = Point(left, top - _WORDS - k * _ROW)

@@ -1,4 +1,4 @@
-"""The drawing as a whole.
+"""The drawing as a whole, and what stands inside it: marks, letters of defects, the radius.
 
 Two drawn tapes carry all figures, hooked at the first point of the datum: one along it, one square
 from it. Every saw line runs out over a tape to its label.
@@ -6,29 +6,25 @@ from it. Every saw line runs out over a tape to its label.
 
 from __future__ import annotations
 
+import math
+
+from ....cutting.cut import StraightCut
 from ....drawing import layers
 from ....drawing.kit.frame import DrawingFrame
 from ....drawing.kit.labels import LabelSetter, points_along
-from ....drawing.scene import Area, Scene, Stroke
-from ....geometry.bounds import Bounds
-from ....geometry.path import Path
-from ....geometry.point import Point
-from ....geometry.polygon import Region
+from ....drawing.scene import Area, Mark, Scene, Stroke, Text, text_box
+from ....geometry import ORIGIN, Bounds, Path, Point, Region
+from ....geometry.alike import first_of_best
+from ....geometry.tolerance import ROUNDING
 from ....marking.mark import Kind
+from ....marking.mark import Mark as PlacedMark
+from ....marking.string_loop import Swing
 from ....plan.plan import Plan
-from ....words.lying import Lying
+from ....words.first_page import drawn_marks
+from ....words.lying import Lying, letters_of
 from ....words.saw_lines import Round, SawLine
-from .inside import draw_inside
 from .lanes import draw_lanes
-from .parts import (
-    BEND,
-    BODY,
-    FREE,
-    LANE,
-    OFF,
-    WIDTH,
-    LyingPicture,
-)
+from .starts import BEND, BODY, FREE, LANE, NAME, NAMED_FROM, OFF, WIDTH, LyingPicture, ring
 
 
 def lying_scene(
@@ -74,7 +70,7 @@ def _begun(
     plan: Plan, lying: Lying, rounds: tuple[Round, ...], tallest: float, width: float, plain: bool
 ) -> LyingPicture:
     """Return the empty picture, its panel as large as width and height allow."""
-    seen = DrawingFrame(*_NOWHERE, lying.mirrored, lying.turn)
+    seen = DrawingFrame(_NOWHERE, 1.0, ORIGIN, lying.mirrored, lying.turn)
     extent = seen.of(plan.job.panel.boundary).bounds
     tape_side = FREE if plain else (36.5 if plan.job.tape.imperial else 23.5)
     below = 11.0 if plain else 1.0 + len(rounds) * (BODY + OFF + LANE + BEND + 0.5)
@@ -84,15 +80,14 @@ def _begun(
     spare = wide - extent.width / scale
     corner = Point(left + spare / 2, 0.0) - Point(extent.left, extent.bottom) * (1 / scale)
     sheet = Bounds(0.0, -200.0, width, 400.0)
-    frame = DrawingFrame(sheet, scale, corner, sheet, sheet, lying.mirrored, lying.turn)
+    frame = DrawingFrame(sheet, scale, corner, lying.mirrored, lying.turn)
     box = frame.of(plan.job.panel.boundary).bounds
     return LyingPicture(
         frame, LabelSetter(box), plan=plan, lying=lying, rounds=rounds, box=box, plain=plain
     )
 
 
-_NO_SHEET = Bounds(0.0, 0.0, 1.0, 1.0)
-_NOWHERE = (_NO_SHEET, 1.0, Point(0.0, 0.0), _NO_SHEET, _NO_SHEET)
+_NOWHERE = Bounds(0.0, 0.0, 1.0, 1.0)
 
 
 def _wood(picture: LyingPicture) -> None:
@@ -142,3 +137,98 @@ def _saw_line(picture: LyingPicture, line: SawLine) -> None:
     picture.add(layers.BENCH_GUIDE, *(Stroke(bar) for bar in bars))
     for bar in bars:
         picture.setter.keep_clear_along(bar, half=0.8, step=1.5)
+
+
+def draw_inside(picture: LyingPicture) -> None:
+    """Write what stands inside: names of marks, letters of defects, numbers of corner cuts."""
+    plan, frame, setter = picture.plan, picture.frame, picture.setter
+    if picture.frame.sheet.width < NAMED_FROM:
+        return
+    held = picture.rounds[-1].marks
+    marks = () if held is None else drawn_marks(plan, held)
+    for mark in marks:
+        at = frame.at(mark.point)
+        picture.add(layers.BENCH_MARK, Mark(at, arm=1.6))
+        setter.keep_clear(Bounds.about(at, 1.7))
+    for corner in (corner for each in picture.rounds for corner in each.corners):
+        for cut in corner.cuts:
+            _corner_ring(picture, cut, corner.number)
+    if not picture.plain:
+        _radius(picture)
+    for mark in marks if not picture.plain else marks[:1]:  # bound to their places: first
+        _named(picture, mark)
+    letters = letters_of(plan)
+    for defect in plan.job.panel.defects:
+        if defect.name in letters:
+            _boxed(picture, frame.at(defect.place.bounds.middle), letters[defect.name])
+
+
+def _named(picture: LyingPicture, mark: PlacedMark) -> None:
+    frame = picture.frame
+    at = frame.at(mark.point)
+    inwards = frame.at(picture.plan.top.placement.centre) - at
+    label = Text(at, mark.label, NAME, bold=True, halo=0.7)
+    for item in picture.setter.set(label, towards=inwards):
+        picture.add(layers.LETTERING if isinstance(item, Text) else layers.THIN, item)
+
+
+def _radius(picture: LyingPicture) -> None:
+    """Draw the radius that a curve is swung with, where it has room on the page."""
+    plan, frame = picture.plan, picture.frame
+    figures = plan.methods[0].figures if plan.methods else None
+    if not isinstance(figures, Swing) or figures.radius / frame.scale < _RADIUS_FROM:
+        return
+    own = figures.centres[0]
+    place = plan.top.placement
+    words = f"R {plan.job.tape.figure(figures.radius)}"
+    out = own.unit() if own.norm > 0 else Point(1.0, 0.0)
+    start = frame.at(place(own))
+    offered = []
+    for turn in (40, -40, 65, -65, 25, -25):
+        end = frame.at(place(own + out.turned(math.radians(turn)) * figures.radius))
+        at = start + (end - start) * 0.55 - Point(0.0, NAME / 2)
+        text = Text(at, words, NAME, "middle", bold=True, halo=0.9)
+        spoilt = sum(
+            max(0.0, min(text_box(text).shared(frame.of(defect.place).bounds)))
+            for defect in plan.job.panel.defects
+        )
+        offered.append((picture.setter.cost(text_box(text).grown(0.4)) + spoilt, end, text))
+    _, end, text = first_of_best(offered, lambda offer: -offer[0], tolerance=ROUNDING)
+    if not picture.setter.is_free(text_box(text).grown(0.4)):
+        return  # the table has it
+    picture.add(layers.THIN, Stroke(Path.through((start, end))))
+    picture.add(layers.LETTERING, text)
+    picture.setter.keep_clear(text_box(text))
+
+
+_RADIUS_FROM = 12.0
+"""A radius is drawn where it is so long on paper, mm."""
+
+
+def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
+    """Draw the number of a corner cut in the triangle that falls, or beside it."""
+    frame = picture.frame
+    middle = frame.at(cut.start.point.midpoint(cut.end.point))
+    out = frame.way(cut.waste)
+    offered = [
+        middle + out * reach + out.left * aside
+        for reach in (3.4, 2.9, 4.5, -3.6, 6.0, -5.0, 8.0, -8.0, -11.0)
+        for aside in (0.0, 2.5, -2.5, 5.0, -5.0, 8.0, -8.0)
+    ]
+    at = first_of_best(
+        offered,
+        lambda place: -picture.setter.cost(Bounds.about(place, 2.4)),
+        tolerance=ROUNDING,
+    )
+    ring(picture, at, number, radius=2.2)
+
+
+def _boxed(picture: LyingPicture, at: Point, letter: str) -> None:
+    """Write a letter in a box on a defect, or beside it with a leader."""
+    middle, leader = picture.setter.boxed(at, half=2.1)
+    picture.add(layers.PAPER, Area(Path.round_box(Bounds.about(middle, 2.1)), edged=False))
+    picture.add(layers.BENCH_MARK, Stroke(Path.round_box(Bounds.about(middle, 2.1))))
+    if leader is not None:
+        picture.add(layers.THIN, Stroke(leader))
+    text = Text(middle + Point(0.0, -1.3), letter, 2.7, "middle", bold=True)
+    picture.add(layers.LETTERING, text)

@@ -1,0 +1,207 @@
+"""The rectangle, square, with each corner a quarter circle, or with one end half round."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Self
+
+from ..errors import OutlineError
+from ..geometry import ORIGIN, Arc, Bounds, Line, Path, Point, Segment
+from ..geometry.tolerance import CURVE, SAME_POINT
+from ..keys.figures import Number
+from ..keys.key import take
+from ..keys.plane import Four
+from .base import Sized, require
+
+Radii = tuple[float, float, float, float]
+"""Corner radii, mm: lower left, lower right, upper right, upper left (anticlockwise)."""
+
+
+def round_cornered(length: float, width: float, radii: Radii) -> Path:
+    """Return the closed path, anticlockwise from the start of its lower edge.
+
+    Radius 0 leaves a square corner; an edge that two radii use up is left out.
+    """
+    corners = Bounds.about(ORIGIN, length / 2, width / 2).corners
+    segments: list[Segment] = []
+    for i in range(4):
+        start, end = corners[i], corners[(i + 1) % 4]
+        along = (end - start).unit()
+        edge = Line(start + along * radii[i], end + along * -radii[(i + 1) % 4])
+        if edge.length > SAME_POINT:
+            segments.append(edge)
+        radius = radii[(i + 1) % 4]
+        if radius > 0:
+            centre = end + along * -radius + along.left * radius
+            segments.append(Arc(centre, radius, (i - 1) * math.pi / 2, math.pi / 2))
+    return Path(tuple(segments))
+
+
+class _Cornered(Sized):
+    """What tops have alike that are set out from the corners of their box."""
+
+    __slots__ = ()
+    is_boxed = True
+
+    if TYPE_CHECKING:  # at run time a dataclass would take it for the default of its field
+
+        @property
+        def radii(self) -> Radii:
+            """Corner radii, mm; 0 for a square one."""
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """Those of its corners that are square."""
+        return tuple(c for c, r in zip(self.bounds.corners, self.radii, strict=True) if r == 0)
+
+    @property
+    def area(self) -> float:
+        """Length times width less what each corner loses, (1 − π/4) r²; mm²."""
+        return self.length * self.width - (1 - math.pi / 4) * sum(r * r for r in self.radii)
+
+    @property
+    def perimeter(self) -> float:
+        """The way round, mm: each corner saves (2 − π/2) r."""
+        return 2 * (self.length + self.width) - (2 - math.pi / 2) * sum(self.radii)
+
+    def path(self) -> Path:
+        """Return its edges and corner arcs, anticlockwise from the start of its lower edge."""
+        return round_cornered(self.length, self.width, self.radii)
+
+    def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
+        """Return the exact parallel line; inside, a corner whose radius is used up is square."""
+        length, width = self.length + 2 * distance, self.width + 2 * distance
+        self.require_left(distance)
+        a, b, c, d = (max(r + distance, 0.0) for r in self.radii)
+        return round_cornered(length, width, (a, b, c, d))
+
+    def support(self, direction: float) -> float:
+        """Return how far it reaches from its centre towards `direction`, mm."""
+        reach = Point.polar(1.0, direction)
+        lower_left, lower_right, upper_right, upper_left = self.radii
+        right, up = reach.x >= 0, reach.y >= 0
+        radius = (
+            (upper_right if up else lower_right) if right else (upper_left if up else lower_left)
+        )
+        arms = abs(reach.x) * (self.length / 2 - radius) + abs(reach.y) * (self.width / 2 - radius)
+        return arms + radius
+
+
+@dataclass(frozen=True, slots=True)
+class RoundedRectangle(_Cornered):
+    """A top with four rounded corners.
+
+    Raises
+    ------
+    OutlineError
+        If a size or radius breaks these limits.
+    """
+
+    radii: Radii
+    """Corner radii, mm: lower left, lower right, upper right, upper left. No two on one edge may
+    add up to more than the edge."""
+
+    def __post_init__(self) -> None:
+        Sized.__post_init__(self)
+        radii = take(Four(Number()), self.radii, "RoundedRectangle", "radii", error=OutlineError)
+        object.__setattr__(self, "radii", radii)
+        require(min(self.radii) >= 0, f"a corner radius of {min(self.radii):g} mm is below 0")
+        lower_left, lower_right, upper_right, upper_left = self.radii
+        slack = 1e-9 * self.length
+        for pair, edge in (
+            (lower_left + lower_right, self.length),
+            (lower_right + upper_right, self.width),
+            (upper_right + upper_left, self.length),
+            (upper_left + lower_left, self.width),
+        ):
+            require(
+                pair <= edge + slack,
+                f"two corner radii add up to {pair:g} mm on an edge of {edge:g} mm: "
+                "make them smaller",
+            )
+
+    @classmethod
+    def with_radius(cls, length: float, width: float, radius: float) -> Self:
+        """Return one with the same radius, mm, at all four corners; at most half the width."""
+        return cls(length, width, (radius,) * 4)
+
+    name = "rounded rectangle"
+
+    @property
+    def figures(self) -> Mapping[str, float]:
+        """The radius of its corners, where they are alike."""
+        return {"corner_radius": self.radii[0]} if len(set(self.radii)) == 1 else {}
+
+    @property
+    def _round(self) -> tuple[tuple[Point, Point, float], ...]:
+        """Corner, centre and radius of each that is round."""
+        return tuple(
+            (c, Point(c.x - math.copysign(r, c.x), c.y - math.copysign(r, c.y)), r)
+            for c, r in zip(self.bounds.corners, self.radii, strict=True)
+            if r > 0
+        )
+
+    @property
+    def arc_centres(self) -> tuple[Point, ...]:
+        """The centres of its round corners: of a half-round end one for both."""
+        return tuple(dict.fromkeys(centre for _, centre, _ in self._round))
+
+    @property
+    def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
+        """Its corners by their radii; no square ones."""
+        return tuple(
+            (radius, tuple(dict.fromkeys(at for _, at, own in self._round if own == radius)))
+            for radius in dict.fromkeys(own for _, _, own in self._round)
+        )
+
+    def tangents(self, inside: float = 0.0) -> tuple[Point, ...]:
+        """Return the two ends of each corner's arc, but where one goes on in the next."""
+        x, y = self.length / 2 - inside, self.width / 2 - inside
+        points: list[Point] = []
+        for corner, centre, _ in self._round:
+            end = Point(math.copysign(x, corner.x), centre.y)
+            side = Point(centre.x, math.copysign(y, corner.y))
+            points += (end, side) if corner.x * corner.y > 0 else (side, end)
+        return tuple(point for point in points if points.count(point) == 1)
+
+    def tightest(self, inside: float = 0.0) -> float | None:
+        """Return the least radius of a corner that is still round so far inside, mm."""
+        return min((r - inside for r in self.radii if r > inside), default=None)
+
+
+@dataclass(frozen=True, slots=True)
+class Rectangle(_Cornered):
+    """A top with four square corners."""
+
+    name = "rectangle"
+    radii = (0.0, 0.0, 0.0, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class DEnd(RoundedRectangle):
+    """A rectangle whose right end is a half circle.
+
+    Raises
+    ------
+    OutlineError
+        If its radii are others.
+    """
+
+    name = "D end"
+
+    def __post_init__(self) -> None:
+        RoundedRectangle.__post_init__(self)
+        half = self.width / 2
+        round_end = self.radii == (0.0, half, half, 0.0)
+        require(round_end, "a D end is square at its left end and half round at its right")
+
+    @classmethod
+    def of_size(cls, length: float, width: float) -> Self:
+        """Return the D end that long and wide, mm."""
+        return cls(length, width, (0.0, width / 2, width / 2, 0.0))
+
+    def resized(self, length: float, width: float) -> Self:
+        """Return a D end of another size."""
+        return self.of_size(length, width)
