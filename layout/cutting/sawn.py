@@ -11,8 +11,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
-from ..geometry import Path, Point, Region, array_of
-from ..geometry.alike import at_most, first_of_best
+from ..geometry import Path, Point, Region, array_of, at_most, first_of_best
 from ..geometry.intersect import crossings
 from ..geometry.tolerance import CHORD, ROUNDING, SAME_PLACE, SAME_POINT
 from ..panel.datum import Datum

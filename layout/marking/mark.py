@@ -12,8 +12,7 @@ from enum import Enum
 from functools import cached_property
 from itertools import combinations
 
-from ..geometry import Point, Region
-from ..geometry.alike import at_least, at_most, first_of_best
+from ..geometry import Point, Region, at_least, at_most, first_of_best
 from ..geometry.tolerance import CHORD, ROUNDING, SAME_PLACE
 from ..panel.datum import Datum
 from ..panel.edges import STRAIGHT, Edge, edges_of

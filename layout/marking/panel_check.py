@@ -13,8 +13,7 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from ..errors import PanelError
-from ..geometry import Arc, Path, Point, Points, Region
-from ..geometry.alike import at_most
+from ..geometry import Arc, Path, Point, Points, Region, at_most
 from ..geometry.distance import nearest
 from ..geometry.tolerance import CHORD
 from ..panel.datum import Datum

@@ -12,8 +12,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..errors import PanelError
-from ..geometry import Placement, Point, Region
-from ..geometry.alike import at_least, first_of_best
+from ..geometry import Placement, Point, Region, at_least, first_of_best
 from ..geometry.distance import longest_of
 from ..geometry.tolerance import SAME_PLACE
 from .edges import STRAIGHT, Edge, lettered

@@ -13,8 +13,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..geometry import Arc, Line, Path, Point, Region, Segment
-from ..geometry.alike import at_least, at_most, first_of_best
+from ..geometry import Arc, Line, Path, Point, Region, Segment, at_least, at_most, first_of_best
 from ..geometry.intersect import meeting_of_lines, turn_at
 from ..geometry.tolerance import CHORD, SAME_PLACE, SAME_POINT
 from .panel import Panel

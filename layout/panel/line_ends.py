@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from ..geometry import Point, Region
-from ..geometry.alike import at_least, at_most, first_of_best
+from ..geometry import Point, Region, at_least, at_most, first_of_best
 from ..geometry.intersect import meeting_of_lines
 from ..geometry.tolerance import SAME_PLACE
 from .defect import Spoils

@@ -7,8 +7,7 @@ from collections.abc import Callable, Sequence
 from string import ascii_lowercase
 
 from ..cutting.plan import CutPlan
-from ..geometry.path import Path
-from ..geometry.point import Point
+from ..geometry import Path, Point
 from ..geometry.symmetry import is_symmetric
 from ..geometry.tolerance import SAME_PLACE
 from ..marking.mark import Kind

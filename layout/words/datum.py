@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from ..geometry.alike import first_of_best
-from ..geometry.point import Point
+from ..geometry import Point, first_of_best
 from ..geometry.tolerance import SAME_PLACE
 from ..marking.mark import Kind, Mark
 from ..marking.panel_check import PanelCheck

@@ -236,5 +236,6 @@ def corner_letters(picture: LyingPicture) -> None:
             picture.corners.append(letter)
             picture.add(layers.LETTERING, words)
         else:
-            inside = Text(at, corner.name, CORNER, bold=True, halo=0.7)
+            size = CORNER * (0.5 if picture.plain else 1.0)  # it may not cover a small top
+            inside = Text(at, corner.name, size, bold=True, halo=0.7)
             picture.add(layers.LETTERING, *setter.set(inside, towards=box.middle - at, off=1.0))
