@@ -210,17 +210,15 @@ class TwoSizes(Tops):
         box.centres, box.clear = box.centres[deep], box.clear[deep]
 
     def _bound_by_half_planes(self, box: Box, enough: float) -> float:
-        wish, patch = self.sizing.wish, patch_of(box)
-        p = (box.low + box.high) / 2
-        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(box.edges)
-        likely = self.kind.sizes(p, max(box.radius, 1e-6))
-        edges = Edges(self.wood.outer_edges[box.edges], self.wood.outermost[box.edges])
-        lift, rim = self.kind.lift(box, patch), self.sizing.rim
+        wish, patch, near = self.sizing.wish, patch_of(box), box.edges
+        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(near)
+        likely = self.kind.sizes((box.low + box.high) / 2, max(box.radius, 1e-6))
+        edges = Edges(self.wood.outer_edges[near], self.wood.outermost[near])
+        lift = self.kind.lift(box, patch)
         figures = lift.figures(box.most, likely, wish.lipping)
         planes = lift.planes(edges, box.most, self.wood.held)
         planes = within_limits(planes, figures, self.sizing.half_planes)
-        aim = aim_of(figures, wish, rim, likely)
-        value, step, places = planes.best(aim)
+        value, step, places = planes.best(aim_of(figures, wish, self.sizing.rim, likely))
         box.places = places(enough) if value > enough > 0 else None
         way = turned(step[None, :2], -box.turn)[0]
         box.hint = (patch.middle + way, *lift.pose(step))
