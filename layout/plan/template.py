@@ -14,7 +14,7 @@ from ..marking.mark import Kind
 from ..marking.marks import MarkSet
 from ..template.content import MarkSign, TemplateContent, TemplateMark
 from ..top import Top, runs_of
-from ..top.hollow import hollow_corners
+from ..top.runs import hollow_corners
 from .job import Job
 from .standing import Standing
 

@@ -10,7 +10,7 @@ from ..geometry.tolerance import SAME_PLACE
 from ..marking.mark import Kind, Mark
 from ..marking.panel_check import PanelCheck
 from ..panel.datum import Datum, Reason
-from ..panel.reference import Corner, Flaw, Found, Reference
+from ..panel.edges import Corner, Flaw, Found, Reference
 from ..top import Top
 from ..units import MM_PER_INCH, Tape
 from .say import Passage, Say, Table, listed, sentence, unit_words
