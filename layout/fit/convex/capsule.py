@@ -90,9 +90,16 @@ class CapsuleKind(Kind):
         needed = self.holding(box.turn, longest, points, box.centres)
         return (needed - reach - addend) / factor
 
-    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
+    def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
-        return np.maximum(self.needed(p, ways) - radii, 0.0)
+        far = np.abs(x)
+        far -= p
+        np.maximum(far, 0.0, out=far)
+        far *= far
+        far += y * y
+        np.sqrt(far, out=far)
+        far -= radii
+        return np.maximum(far, 0.0, out=far)
 
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""

@@ -59,6 +59,8 @@ class Kind(ABC):
     """What the tops are, squeezed, for a radius of 1; or holds them."""
     held = 1.0
     """What share of the body they hold."""
+    periods = (0.0, math.pi)
+    """The least turns that bring shape 0, and any other, onto itself."""
     takes_disks = True
     """Whether round holes may stand for disks: beside corners they would be met too late."""
 
@@ -80,7 +82,7 @@ class Kind(ABC):
 
     def period(self, p: float) -> float:
         """Return the least turn that brings shape p onto itself; 0 where any turn does."""
-        return 0.0 if p == 0 else math.pi
+        return self.periods[0 if p == 0 else 1]
 
     @abstractmethod
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
@@ -134,15 +136,15 @@ class Kind(ABC):
     pace = 1.0
     """How long it takes to look at an edge, against what is usual: as measured."""
 
-    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
-        """Return at least the radii at which tops touch disks, (m, k).
+    def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
+        """Return the radii at which tops touch disks, (m, k), as a `Met` does, or a hair more.
 
         Parameters
         ----------
-        ways : (m, k, 2) array
+        x, y : (m, k) arrays
             From centres to the middles of the disks, along the turn and across it, mm.
         """
-        return disk_factors(self.body, self.squeeze(p), ways, radii)
+        return disk_factors(self.body, self.squeeze(p), x, y, radii)
 
     def looseness(self, box: Box) -> tuple[float, float]:
         """Return how far, as angles, the spans of turns and of shapes let contacts wander."""

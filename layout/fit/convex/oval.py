@@ -87,7 +87,7 @@ class OvalKind(Kind):
 
     def lift(self, box: Box, patch: Patch) -> Lift:
         """Return the ovals of a box as symmetric matrices."""
-        return OvalLift(box, patch)
+        return OvalLift(self.body, box, patch)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely the oval stands to each edge.

@@ -39,7 +39,7 @@ class ConvexKind(Kind):
 
     def __init__(self, form: Form) -> None:
         self.form, self.body, self.held = form, form.body, form.held
-        self._sizes = form.half_length, form.half_width
+        self._sizes, self.periods = (form.half_length, form.half_width), (form.period, form.period)
         places = np.array([(x * form.half_length, 0.0) for x in _ALONG])
         depths = (form.body.heights - places @ form.body.sides.T).min(axis=1)
         self._disks = places[depths > 0, 0], depths[depths > 0] * form.held
@@ -71,10 +71,6 @@ class ConvexKind(Kind):
     def shape_of(self, pose: Pose) -> float:
         """Return the only shape number there is."""
         return 0.0
-
-    def period(self, p: float) -> float:
-        """Return the least turn that brings the form onto itself."""
-        return self.form.period
 
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm²."""

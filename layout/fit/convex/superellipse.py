@@ -38,6 +38,7 @@ class SuperellipseKind(OvalKind):
 
     name = "superellipse"
     pace = 1.2
+    periods = (math.pi / 2, math.pi)
 
     def __init__(self, exponent: float) -> None:
         self.exponent = exponent
@@ -55,10 +56,6 @@ class SuperellipseKind(OvalKind):
         if lipping > 0:
             raise LayoutError("a lipping cannot be bent round a superellipse: leave it out")
         return 0.0, 0.0
-
-    def period(self, p: float) -> float:
-        """Return the least turn that brings shape p onto itself."""
-        return math.pi / 2 if p == 0 else math.pi
 
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm² (Dirichlet's integral)."""

@@ -64,10 +64,10 @@ class Disks:
         """Return some of them."""
         return Disks(self.places[which], self.radii[which], self.first[which], self.last[which])
 
-    def ways(self, turn: float, centres: Array) -> Array:
-        """Return the ways from centres to the disks, (m, k, 2), in a frame so turned."""
-        seen: Array = turned(self.places, turn)[None] - turned(centres, turn)[:, None]
-        return seen
+    def ways(self, turn: float, centres: Array) -> tuple[Array, Array]:
+        """Return the ways from centres to the disks, (m, k) along and across a turn."""
+        seen, own = turned(self.places, turn), turned(centres, turn)
+        return seen[:, 0] - own[:, :1], seen[:, 1] - own[:, 1:]
 
     @property
     def edges(self) -> NDArray[np.intp]:
