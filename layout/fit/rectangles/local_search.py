@@ -89,6 +89,13 @@ class Polisher:
         sizes = replace(self.sizes, radius=top.radius)
         return float(sizes.promise(np.array(length), np.array(width)))
 
+    def pressed(self, top: Inner) -> bool:
+        """Return whether the top is just as long or just as wide as is asked, and no less."""
+        length, width = self.of_size(top)
+        long = length <= self.sizes.asked_length + ROUNDING
+        wide = width <= self.sizes.asked_width + ROUNDING
+        return (long or wide) and self.score(top) > -math.inf
+
     def trimmed(self, top: Inner) -> Inner:
         """Return the top trimmed to the limits about its middle."""
         length, width = self.sizes.trimmed(*(np.array(size) for size in self.of_size(top)))
@@ -195,7 +202,7 @@ class Polisher:
         low, high = np.full(7, -trust), np.full(7, trust)
         low[2], high[2] = np.clip([(turn - top.turn) * arm for turn in self.turns], -trust, trust)
         low[3:5] = np.maximum(-trust, -np.maximum(top.half, 0.0))
-        low[5:] = max(-trust, self.radii[0] - top.radius), 0.0
+        low[5:] = max(-trust, self.radii[0] - top.radius), -9 * trust
         high[5:] = min(trust, self.radii[1] - top.radius), 9 * trust
         best = maximised(gain, rows, limits, low, high)
         moved = self._moved(top, arm, best.step)
