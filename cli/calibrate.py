@@ -11,8 +11,8 @@ import click
 
 from .files import write
 from .lengths import Length
-from .machine import answer, plainly
 from .printers import keep_profile, profile_path
+from .reading import answer, plainly
 from .template_options import SIDES, Choices
 
 if TYPE_CHECKING:

@@ -10,8 +10,17 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from ..layout.errors import LayoutError, NothingFitsError, Problem
-from .machine import answer, as_json_option, plainly, problem_record
-from .reading import JOB, Text, job_in, job_text, stop
+from .reading import (
+    JOB,
+    Text,
+    answer,
+    as_json_option,
+    job_in,
+    job_text,
+    plainly,
+    problem_record,
+    stop,
+)
 
 if TYPE_CHECKING:
     from ..layout.fit.found import Fit

@@ -13,8 +13,7 @@ from typing import Any
 
 import click
 
-from .machine import wants_json
-from .reading import stop
+from .reading import stop, wants_json
 
 
 def kept_at(*parts: str) -> Path:

@@ -10,8 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from .lengths import LENGTH, Length
-from .machine import answer, as_json_option
-from .reading import JOB, Text, job_from, job_in
+from .reading import JOB, Text, answer, as_json_option, job_from, job_in
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:
@@ -136,7 +135,7 @@ def _spoken(found: Fit, job: Job) -> str:
     import math
 
     from ..layout.top import Top
-    from ..layout.words.outline import exact_words
+    from ..layout.words.say import exact_words
     from ..layout.words.why import proof_words
     from ..layout.work.cautions import off_grain
 

@@ -10,8 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from .files import kept_at, write
-from .machine import answer, as_json_option
-from .reading import stop
+from .reading import answer, as_json_option, stop
 
 if TYPE_CHECKING:
     from ..layout.plan.job import Job

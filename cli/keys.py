@@ -9,8 +9,7 @@ import click
 
 from .keys_found import SCHEMA as SCHEMA_OF_JOBS
 from .keys_found import Row, every_row, found, nearest
-from .machine import answer, as_json_option
-from .reading import stop
+from .reading import answer, as_json_option, stop
 
 WIDTH = 88
 

@@ -9,8 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from .files import open_option, write
-from .machine import answer, as_json_option, plainly, wants_json
-from .reading import JOB, job_from
+from .reading import JOB, answer, as_json_option, job_from, plainly, wants_json
 from .searching import searching
 
 if TYPE_CHECKING:
@@ -92,7 +91,7 @@ def _compared(path: Path, job: Job, counts: tuple[int, ...], goal: str | None) -
 def _lines(job: Job, found: Comparison) -> Iterator[str]:
     """Yield the comparison, one choice a column."""
     from ..layout.words.leg_concerns import CAUTION, as_table, choices, held_words
-    from ..layout.words.outline import outline_words
+    from ..layout.words.say import outline_words
 
     tape = job.tape
     yield f"{job.name}: legs for the {outline_words(found.top.outline, tape)}"

@@ -10,12 +10,11 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from .lengths import LENGTH, Length
-from .machine import answer, as_json_option, plainly, wants_json
-from .reading import stop
+from .reading import answer, as_json_option, plainly, stop, wants_json
 
 if TYPE_CHECKING:
     from ..layout.units import Tape
-    from ..layout.words.answers import Answer
+    from ..layout.words.ways import Answer
 
 STRETCH = {"braided": 0.003, "wire": 0.0}
 """Share by which each string gives (common practice)."""
@@ -192,7 +191,7 @@ def _tape(typed: Iterable[object]) -> Tape:
 def _tell(found: Answer, tape: Tape, svg: Path | None) -> None:
     """Print an answer, and write its drawing where one is asked for."""
     from ..layout.sheets.answers import answer_scene
-    from ..layout.words.answers import answer_lines
+    from ..layout.words.ways import answer_lines
 
     scene = answer_scene(found, tape) if svg is not None else None
     answer(lambda: plainly(found), lambda: answer_lines(found, tape))

@@ -8,8 +8,7 @@ from typing import Any
 import click
 
 from .files import open_option, write
-from .machine import answer, as_json_option
-from .reading import stop
+from .reading import answer, as_json_option, stop
 
 SHAPES = ("four sides", "live edge", "round")
 """Panels that there is a sheet for: the names of the library's shapes, which are not imported for

@@ -8,9 +8,8 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from . import new_puts as puts
-from .machine import answer, as_json_option, wants_json
-from .new_draft import Draft, RefusedError
-from .reading import stop
+from .new_puts import Draft, RefusedError
+from .reading import answer, as_json_option, stop, wants_json
 
 if TYPE_CHECKING:
     from ..layout.errors import Problem

@@ -7,8 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import count
 
 from . import new_puts as puts
-from .new_draft import Draft, RefusedError
-from .new_puts import Put, Tables
+from .new_puts import Draft, Put, RefusedError, Tables
 
 KINDS = "hole, screw hole, nail, metal, split, stain, ring stain, dent, rot, pocket, joint …"
 SHAPES = (

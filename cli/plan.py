@@ -10,9 +10,8 @@ import click
 
 from .files import hand_out, open_option
 from .hours import with_hours
-from .machine import answer, as_json_option
 from .printers import with_printer
-from .reading import JOB, job_from
+from .reading import JOB, answer, as_json_option, job_from
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:
@@ -77,8 +76,7 @@ def summary(plan: Plan) -> Iterator[str]:
     from ..layout.words.legs import in_short
     from ..layout.words.money import priced_words
     from ..layout.words.order import worked_words
-    from ..layout.words.outline import exact_words, found_words, size_words
-    from ..layout.words.say import Say
+    from ..layout.words.say import Say, exact_words, found_words, size_words
     from ..layout.words.why import proof_words
     from ..layout.work.cautions import Risk
 
@@ -125,7 +123,7 @@ def summary(plan: Plan) -> Iterator[str]:
 
 def _why(plan: Plan) -> Iterator[str]:
     """Yield what the top touches, what mending would gain, and the next place in rank."""
-    from ..layout.words.outline import exact_words
+    from ..layout.words.say import exact_words
     from ..layout.words.why import (
         along_grain_words,
         gain_words,

@@ -14,9 +14,8 @@ from .calibrate import FILE as SHEET
 from .calibrate import Calibration, keep_measured, write_sheet
 from .files import hand_out, open_option
 from .lengths import LENGTH
-from .machine import answer, as_json_option, plainly
 from .printers import with_printer
-from .reading import JOB, job_from
+from .reading import JOB, answer, as_json_option, job_from, plainly
 from .searching import searching
 from .template_options import Choices, with_choices
 
@@ -89,7 +88,7 @@ def template(
         raise click.UsageError("name a job file, or --calibrate to measure a printer")
     plan = _plan(job, choices)
     answer(lambda: _record(plan), lambda: comparison(plan))
-    from ..layout.sheets.template_files import template_files
+    from ..layout.sheets.folder import template_files
 
     begin = "Print {} at 100 % and begin with its cover."
     return hand_out(out, partial(template_files, plan), begin)

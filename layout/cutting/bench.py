@@ -90,16 +90,25 @@ class Bench:
         return work_face(self.top.panel, self.datum, self.tools.show_face)
 
     @property
-    def guide_side(self) -> str:
-        """On which side of the blade a guide stands: that of the wider side of the base."""
-        tools = self.tools
-        left = tools.guide is None or tools.guide == tools.guide_left
-        return "left" if left else "right"
-
-    @property
     def keeps_left(self) -> bool:
-        """Whether the saw is pushed with the kept wood on its left, seen show face up."""
-        return (self.guide_side == "left") != self.face.mirrored
+        """Whether the saw is pushed with the kept wood on its left, seen show face up.
+
+        The wider side of its base lies on that wood: the steadier one.
+        """
+        tools = self.tools
+        return (tools.guide is None or tools.guide == tools.guide_left) != self.face.mirrored
+
+    def guide(self, *, keeps_left: bool) -> tuple[float | None, str]:
+        """Return how far a guide stands from a line, mm, and on which side of the blade.
+
+        Parameters
+        ----------
+        keeps_left : bool
+            Whether the saw is pushed with the kept wood on its left, seen show face up.
+        """
+        left = keeps_left != self.face.mirrored
+        tools = self.tools
+        return (tools.guide_left, "left") if left else (tools.guide_right, "right")
 
     def left_by(self, stroke: Stroke) -> float:
         """Return what a stroke of saw or jigsaw leaves outside the line, mm."""

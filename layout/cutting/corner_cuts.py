@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
+from functools import partial
 
-from ..geometry import Point, Region
-from ..geometry.alike import at_least
+from ..geometry import Point, Region, at_least
 from ..geometry.intersect import meeting_of_lines
 from ..geometry.tolerance import SAME_PLACE, SIZE_SLACK
 from ..units import nearest_whole
@@ -77,9 +77,7 @@ def _cut(cuts: StraightCuts, where: tuple[SawLine, Strip, Region], number: int) 
     bench, (line, strip, blank) = cuts.bench, where
     ends = _ends(bench, blank, line)
     handsaw = ends[0].point.distance_to(ends[1].point) < LEAST_RUN
-    guide = None
-    if bench.tools.guide is not None and not handsaw:
-        guide = guide_of(bench, _ends(bench, blank, line.moved(-bench.tools.guide)))
+    guide = None if handsaw else guide_of(bench, line, partial(_ends, bench, blank))
     sawn = Sawn(line, blank, strip, bench.left_by(Stroke.CORNER), bench.top.thickness, ends)
     fields = fields_of(bench, sawn, f"Corner cut {number}")
     return CornerCut(**fields, guide=guide, leg=_leg(cuts, ends), handsaw=handsaw)
@@ -90,8 +88,7 @@ def _ends(bench: Bench, blank: Region, line: SawLine) -> Ends:
     extent = extent_of(blank)
     spans = blank.chord(*line.ends(extent))
     start, end = spans[0][0], spans[-1][1]
-    panel, datum = bench.top.panel, bench.datum
-    return edge_point(panel, datum, start), edge_point(panel, datum, end)
+    return edge_point(bench, start), edge_point(bench, end)
 
 
 def _leg(cuts: StraightCuts, ends: Ends) -> float | None:

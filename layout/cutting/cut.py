@@ -38,12 +38,11 @@ class TrimKind(Enum):
     SIDE = "long edge"
     EDGE = "side"
     TO_CORNER = "into a hollow corner"
-    FROM_CORNER = "out of a hollow corner"
 
     @property
     def stops(self) -> bool:
         """Whether it stops short of a hollow corner, so that nothing falls off yet."""
-        return self in (TrimKind.TO_CORNER, TrimKind.FROM_CORNER)
+        return self is TrimKind.TO_CORNER
 
 
 class SkipReason(Enum):

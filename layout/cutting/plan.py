@@ -1,4 +1,7 @@
-"""The cutting plan: every cut of a job, in order, with its lines, guides and what falls off."""
+"""The cutting plan: every cut of a job, in order, with its lines, guides and what falls off.
+
+What is done to the panel until the top is cut out is a union of types: each finds its words.
+"""
 
 from __future__ import annotations
 
@@ -13,7 +16,6 @@ from ..panel.build import Kind
 from ..panel.datum import Datum
 from ..top import Top
 from ..units import Tape
-from .acts import Act, CornerCuts, Flatten, KnifeLines, Rest
 from .again import MarkedAgain
 from .bench import Bench, WorkFace
 from .builds import (
@@ -33,6 +35,7 @@ from .curves import curve_cuts, curve_kerfs
 from .cut import (
     CornerCut,
     CurveCut,
+    HandCut,
     JigsawCut,
     Kerf,
     RouterCut,
@@ -48,6 +51,66 @@ from .rough import rough_allowance, rough_line, rough_region
 from .sawn import extent_of, line_of
 from .straight import StraightCuts, straight_cuts
 from .tools import Tools
+
+REST = 7
+"""Days that a flattened slab lies before it is trusted (common practice)."""
+
+TWIST_LEFT = 2.0
+"""Twist that a flattened slab may have after its rest, mm (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Flatten:
+    """A slab is flattened, once it is cut roughly to length."""
+
+    found: float
+    thickness: float
+    """Before and after, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """A flattened slab rests and is marked again."""
+
+    again: MarkedAgain
+    days: int = REST
+    twist: float = TWIST_LEFT
+    """What it may be wound by then, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class KnifeLines:
+    """Every saw line is knifed on the show face."""
+
+    below: bool
+    """Whether that lies down."""
+
+
+@dataclass(frozen=True, slots=True)
+class CornerCuts:
+    """All corner cuts, one after the other."""
+
+    cuts: tuple[CornerCut, ...]
+
+
+Act = (
+    Trim
+    | Flatten
+    | Mended
+    | Rest
+    | KnifeLines
+    | FrameJoint
+    | UnknownFrame
+    | SkippedTrim
+    | KeptEdge
+    | CornerCuts
+    | JigsawCut
+    | RimLoss
+    | RouterCut
+    | HandCut
+    | Edging
+)
+"""Everything that a cutting plan may ask for."""
 
 
 class CutMatter(Enum):

@@ -7,20 +7,17 @@ edge of the wood, as a maker finds the place with a tape.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
-from ..geometry import Path, Point, Region, array_of
-from ..geometry.alike import at_most, first_of_best
+from ..geometry import Path, Point, Region, array_of, at_most, first_of_best
 from ..geometry.intersect import crossings
 from ..geometry.tolerance import CHORD, ROUNDING, SAME_PLACE, SAME_POINT
 from ..panel.datum import Datum
-from ..panel.edges import STRAIGHT, Edge, edges_of
-from ..panel.panel import Panel
-from ..panel.reference import Reference
+from ..panel.edges import STRAIGHT, Edge, Reference, edges_of
 from .bench import Bench
-from .cut import EdgePoint, Guide, StraightCut, Trim, TrimKind
+from .cut import EdgePoint, Guide, StraightCut, Trim
 
 _STATIONS = 33
 """Places along a cut at which the width of what falls off is measured."""
@@ -132,26 +129,18 @@ def strip_beyond(wood: Region, line: SawLine) -> Strip:
     return Strip(even, narrowest, _widest(beyond, SawLine(first, line.waste), last, extent))
 
 
-def edge_points(
-    panel: Panel, datum: Datum, at: Point, way: Point
-) -> tuple[EdgePoint, EdgePoint] | None:
-    """Return where the line through `at` along `way` enters and leaves the panel.
-
-    None where it misses the panel.
-    """
-    found = crossings(panel.boundary, at, way)
+def edge_points(bench: Bench, line: SawLine) -> Ends | None:
+    """Return where an endless line enters and leaves the panel; None where it misses it."""
+    found = crossings(bench.top.panel.boundary, line.at, line.way)
     if len(found) < 2:
         return None
-    return (
-        edge_point(panel, datum, found[0].point),
-        edge_point(panel, datum, found[-1].point),
-    )
+    return edge_point(bench, found[0].point), edge_point(bench, found[-1].point)
 
 
-def edge_point(panel: Panel, datum: Datum, point: Point) -> EdgePoint:
+def edge_point(bench: Bench, point: Point) -> EdgePoint:
     """Return a place by its offsets, and from the nearer corner where it lies on an edge."""
+    datum, edges = bench.datum, edges_of(bench.top.panel.boundary)
     offsets = datum.coordinates(point)
-    edges = edges_of(panel.boundary)
     held = [r for edge in edges if _lies_on(point, edge) for r in _references_on(edge, datum)]
     if not held:
         return EdgePoint(point, offsets.along, offsets.square)
@@ -212,9 +201,10 @@ def fields_of(bench: Bench, sawn: Sawn, label: str) -> dict[str, Any]:
     fallen = wood.meet(line.moved(tools.kerf).beyond(extent)).pieces if sawn.falls else ()
     strip = sawn.strip
     heaviest = max((piece.area for piece in fallen), default=0.0)
-    start, end = pushed(bench, sawn.ends)
+    keeps_left = pushed_left(bench, line)
+    start, end = sawn.ends if keeps_left else sawn.ends[::-1]
     spans = wood.chord(*line.ends(extent))
-    if not bench.keeps_left:
+    if not keeps_left:
         spans = tuple((b, a) for a, b in reversed(spans))
     half = math.ceil(depth / 2 - ROUNDING)
     return {
@@ -239,22 +229,35 @@ def line_of(cut: StraightCut) -> SawLine:
     start, end = cut.start.point, cut.end.point
     if not isinstance(cut, Trim) or not cut.kind.stops:
         return SawLine(start, cut.waste)
-    corner, free = (start, end) if cut.kind is TrimKind.FROM_CORNER else (end, start)
-    ahead = (free - corner).dot(cut.waste.left) > 0
-    return SawLine(corner, cut.waste, (0.0, math.inf) if ahead else (-math.inf, 0.0))
+    back = (start - end).dot(cut.waste.left) > 0
+    return SawLine(end, cut.waste, (0.0, math.inf) if back else (-math.inf, 0.0))
 
 
-def guide_of(bench: Bench, ends: Ends | None) -> Guide | None:
-    """Return the guide between two places, the kept wood on its left; None where it has none."""
-    offset = bench.tools.guide
+def guide_of(
+    bench: Bench, line: SawLine, ends_of: Callable[[SawLine], Ends | None]
+) -> Guide | None:
+    """Return the guide of a line; None where it has none.
+
+    Parameters
+    ----------
+    ends_of : callable
+        Where a line enters and leaves the wood, in the order of its own way.
+    """
+    keeps_left = pushed_left(bench, line)
+    offset, side = bench.guide(keeps_left=keeps_left)
+    ends = None if offset is None else ends_of(line.moved(-offset))
     if offset is None or ends is None:
         return None
-    return Guide(offset, bench.guide_side, *pushed(bench, ends))
+    return Guide(offset, side, *(ends if keeps_left else ends[::-1]))
 
 
-def pushed(bench: Bench, ends: Ends) -> Ends:
-    """Return the two ends of a line in the order in which a saw goes along it."""
-    return ends if bench.keeps_left else (ends[1], ends[0])
+def pushed_left(bench: Bench, line: SawLine) -> bool:
+    """Return whether a saw is pushed with the kept wood on its left, seen show face up.
+
+    A cut that stops at a hollow corner starts at the edge: no blade is let into the wood there.
+    """
+    low, high = line.reach
+    return math.isfinite(high) if math.isfinite(low) or math.isfinite(high) else bench.keeps_left
 
 
 def _wall(bench: Bench, line: SawLine, fallen: tuple[Region, ...]) -> float | None:

@@ -11,8 +11,7 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from ..geometry import Line, Point, Region, Segment
-from ..geometry.alike import at_least, first_of_best, ranked
+from ..geometry import Line, Point, Region, Segment, at_least, first_of_best, ranked
 from ..geometry.intersect import turn_at
 from ..geometry.tolerance import ROUNDING, SAME_PLACE, SAME_WAY
 from .bench import Bench
@@ -208,8 +207,7 @@ def _into_corner(bench: Bench, line: Line, beside: _Beside, core: Region) -> Ite
     assert other is not None
     turn = turn_at(line, other) if at_end else turn_at(other, line)
     stop = Stop((corner - foot).dot(way), -turn, at_end)
-    kind = TrimKind.TO_CORNER if at_end is bench.keeps_left else TrimKind.FROM_CORNER
-    yield Side(side.outwards, side.half, kind, side.end, stop)
+    yield Side(side.outwards, side.half, TrimKind.TO_CORNER, side.end, stop)
 
 
 def _round(bench: Bench, sides: Iterable[Side]) -> tuple[Side, ...]:

@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import partial
 
-from ..geometry import Line, Point, Region
-from ..geometry.alike import at_least, at_most, first_of_best, ranked
+from ..geometry import Line, Point, Region, at_least, at_most, first_of_best, ranked
 from ..geometry.tolerance import ALIKE_AREA, SAME_FIGURE, SAME_PLACE, SAME_WAY, SIZE_SLACK
 from ..panel.named_edges import named_edges
 from .again import shortened
@@ -209,19 +209,16 @@ def _trim(
     bench: Bench, kind: TrimKind, line: SawLine, cut: tuple[float, Strip, Region], number: int
 ) -> Trim:
     allowance, strip, blank = cut
-    ends = edge_points(bench.top.panel, bench.datum, line.at, line.way)
+    ends = edge_points(bench, line)
     assert ends is not None  # there is wood on both sides of the line
-    guided = None
-    if bench.tools.guide is not None:
-        inside = line.moved(-bench.tools.guide)
-        guided = edge_points(bench.top.panel, bench.datum, inside.at, inside.way)
+    guide = guide_of(bench, line, partial(edge_points, bench))
     thickness = bench.top.panel.thickness if kind is TrimKind.ROUGH else bench.top.thickness
     sawn = Sawn(
         line, blank, strip, allowance, thickness, _stopped(ends, bench, line), not kind.stops
     )
     fields = fields_of(bench, sawn, f"Cut {number}")
     wanders = strip.share_below(bench.tools.thinnest) > MOSTLY_THIN
-    return Trim(**fields, guide=guide_of(bench, guided), kind=kind, wanders=wanders)
+    return Trim(**fields, guide=guide, kind=kind, wanders=wanders)
 
 
 def _stopped(ends: Ends, bench: Bench, line: SawLine) -> Ends:

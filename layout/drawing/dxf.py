@@ -17,8 +17,7 @@ from ..geometry import Arc, EllipticArc, Line, Path, Point, Segment
 from ..geometry.oval_parallels import arcs_along
 from ..geometry.tolerance import CURVE, SAME_POINT
 from .curves import long_axis_first, whole_turn
-from .lettering import plain
-from .scene import Area, Item, Layer, Mark, Scene, Stroke, Text
+from .scene import Area, Item, Layer, Mark, Scene, Stroke, Text, plain
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing

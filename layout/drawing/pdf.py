@@ -15,8 +15,7 @@ from typing import TYPE_CHECKING
 from ..geometry import Line, Path, Point, Segment
 from ..geometry.window import split
 from .curves import cubic_controls, hatch_lines
-from .lettering import CAP_HEIGHT, plain
-from .scene import Area, Group, Layer, Mark, Scene, Stroke, Text, mark_lines
+from .scene import CAP_HEIGHT, Area, Group, Layer, Mark, Scene, Stroke, Text, mark_lines, plain
 
 if TYPE_CHECKING:
     import pikepdf

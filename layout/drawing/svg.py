@@ -15,8 +15,19 @@ from typing import Any
 from ..geometry import Arc, Bounds, Line, Path, Point, Segment
 from ..geometry.window import split
 from .curves import hatch_lines
-from .lettering import CAP_HEIGHT, plain
-from .scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text, mark_lines
+from .scene import (
+    CAP_HEIGHT,
+    Area,
+    Group,
+    Item,
+    Layer,
+    Mark,
+    Scene,
+    Stroke,
+    Text,
+    mark_lines,
+    plain,
+)
 
 _QUARTER = math.pi / 2
 """Longest arc in one `A`: on a half circle a reader would find the centre from the root of a

@@ -17,8 +17,7 @@ from .entry import Answer, Entry, Maker, Progress
 from .found import Bound
 from .points import are_parted, clear_of, least_width, lost
 from .rigid.limits import is_longer_than
-from .stand import period_of
-from .tie_breaking import first_twin
+from .tie_breaking import settled
 from .wish import Limits, Span, Wish
 
 FAMILIES = {
@@ -107,9 +106,7 @@ def answered(
         return Answer(None, outcome.bound - entry.base, outcome.steps, outcome.looks)
     if wish.keeping is None and shape != PIECE_AS_FOUND:
         inner, parts = clear_of(wood, wish.avoids).inner, _to_hold(wish, held)
-        fit = first_twin(
-            fit, inner, wish.limits, parts, mirrors=shape != OWN_OUTLINE and period_of(fit.core) < 4
-        )
+        fit = settled(fit, inner, wish.limits, parts, mirrors=shape != OWN_OUTLINE)
     bound = Bound(max(outcome.bound - entry.base, fit.score))
     fit = replace(fit, bound=bound, steps=outcome.steps)
     return Answer(fit, bound.value, outcome.steps, outcome.looks)

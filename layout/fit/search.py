@@ -11,6 +11,7 @@ from ..errors import LayoutError, NothingFitsError, UndecidedError
 from ..geometry.alike import greatest_first
 from ..geometry.polygon import Region
 from ..geometry.tolerance import PROOF_ALLOWANCE
+from ..outlines import PIECE_AS_FOUND
 from ..panel.sound import SoundWood
 from ..units import Tape
 from .coarse import coarser
@@ -124,7 +125,9 @@ def _fullest(
     score = outline.length if wish.goal is Goal.LENGTH else outline.width
     if score < fit.score - PROOF_ALLOWANCE:
         return fit
-    return replace(fuller, score=min(score, fit.bound.value), bound=fit.bound, steps=fit.steps)
+    # of a piece as found the least width counts, which its outline does not tell
+    most = fit.score if outline.name == PIECE_AS_FOUND else fit.bound.value
+    return replace(fuller, score=min(score, most), bound=fit.bound, steps=fit.steps)
 
 
 def _counted(fit: Fit, wish: Wish) -> float:

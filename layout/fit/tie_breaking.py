@@ -1,34 +1,38 @@
 """Of tops that are equally good, the one a maker would choose: the plainest, first by place.
 
 Where limits hold a top back it can lie in many places, and a search ends at whichever it met first;
-a maker would lay it along the grain or square with the panel, in the middle. And in a panel that
-looks the same mirrored or turned half round, every top that does not lie in its middle has twins;
-which one is met, the last bit of a sum may tell. So of those that are proved to fit as well the
-first along, then up, is taken.
+a maker would lay it along the grain or square with the panel, in the middle; and where that is not
+to be had, where it stands clear of the edges all round, half way between the ends of its slide.
+In a panel that looks the same mirrored or turned half round, every top that does not lie in its
+middle has twins; which one is met, the last bit of a sum may tell. So of those that are proved to
+fit as well the first along, then up, is taken.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import replace
+from collections.abc import Iterator, Sequence
 from itertools import product
 from typing import NamedTuple
 
 import numpy as np
 
-from ..geometry.alike import first_of_best
+from ..geometry.alike import first_of_best, greatest_first
 from ..geometry.placement import Placement
 from ..geometry.point import Point
 from ..geometry.polygon import Region
-from ..geometry.tolerance import CHORD, PROOF_CHORD, ROUNDING, SAME_PLACE
+from ..geometry.tolerance import ROUNDING, SAME_PLACE
 from .found import Fit
-from .points import holds_all
+from .stand import period_of
+from .tried import Tried
 from .wish import Limits
 from .wood.edges import Array
 
 _ALIKE = 1e-9
 """Radians within which two tops lie equally far from the grain."""
+
+_NEAR, _EDGES = 0.02, 12
+"""Radians from which a top is turned straight, and how many of the longest edges to."""
 
 
 class Place(NamedTuple):
@@ -42,48 +46,10 @@ class Place(NamedTuple):
     """Whether that is the middle of the wood both ways."""
 
 
-def plain_places(
-    edges: Array, limits: Limits, turn: float, centre: Array, quarters: int = 2
-) -> Iterator[Place]:
-    """Yield places for a top, the plainest first; its own is the last.
-
-    Turns along the grain and along the longest edge go before its own; for each, the middle of the
-    wood both ways before one way before its own centre.
-
-    Parameters
-    ----------
-    edges : (n, 2, 2) array
-        Of the wood.
-    turn, centre : float, (2,) array
-        Those of the top.
-    quarters : int
-        Quarter turns after which it looks the same: 2, or 4 for one without half-turn symmetry.
-    """
-    sizes = np.hypot(*(edges[:, 1] - edges[:, 0]).T)
-    longest = first_of_best(
-        edges[sizes >= sizes.max() - 2 * SAME_PLACE],
-        lambda edge: math.dist(edge[0], edge[1]),
-        lambda edge: (edge[0] + edge[1]) / 2,
-        tolerance=SAME_PLACE,
-    )
-    along = math.atan2(*(longest[1] - longest[0])[::-1])
-    square = [
-        base + quarter * math.pi / 2
-        for base in (limits.grain, along)
-        for quarter in range(quarters)
-    ]
-    allowed = [way for way in square if abs(limits.off_grain(way)) <= limits.most_turn + 1e-12]
-    for way in (*allowed, turn):
-        onto = np.array([[math.cos(way), -math.sin(way)], [math.sin(way), math.cos(way)]])
-        seen = edges.reshape(-1, 2) @ onto
-        middle, here = (seen.min(axis=0) + seen.max(axis=0)) / 2, centre @ onto
-        for x, y in product((middle[0], here[0]), (middle[1], here[1])):
-            is_middle = bool(x == middle[0] and y == middle[1])
-            yield Place(way, np.array([x, y]) @ onto.T, is_middle)
-
-
-def in_plainest_place(fit: Fit, inner: Region, limits: Limits, held: Sequence[Region]) -> Fit:
-    """Return the same top in the plainest place where it is proved to fit too.
+def settled(
+    fit: Fit, inner: Region, limits: Limits, held: Sequence[Region], *, mirrors: bool
+) -> Fit:
+    """Return the same top in the plainest place where it is proved to fit too, and no worse.
 
     Parameters
     ----------
@@ -91,46 +57,93 @@ def in_plainest_place(fit: Fit, inner: Region, limits: Limits, held: Sequence[Re
         The inner polygon of the sound wood.
     held : sequence of Region
         Parts that must lie inside the core.
+    mirrors : bool
+        Whether an outline that looks the same turned half round does so mirrored about its axes.
     """
-    own, stands = np.array([*fit.placement.centre]), _standing(fit, inner, held)
-    for place in plain_places(inner.edges, limits, fit.placement.turn, own):
-        there = Placement(Point.of(place.centre), math.remainder(place.turn, math.pi) + 0.0)
-        if stands(there):
-            return replace(fit, placement=there)
-    return fit
+    tried, period = Tried(fit, inner, held), period_of(fit.core)
+    place = _plainest(tried, limits, period)
+    return tried.at(_first_twin(tried, place, limits, mirrors=mirrors and period < 4))
 
 
-def first_twin(
-    fit: Fit, inner: Region, limits: Limits, held: Sequence[Region], *, mirrors: bool
-) -> Fit:
-    """Return the first by place of a top and its twins.
+def plain_turn(turn: float, period: float, limits: Limits) -> float:
+    """Return, of all turns that look the same, that of a long axis nearest to the grain."""
+    if period == 0:
+        return 0.0
+    count = max(1, round(math.tau / period))
+    turns = [math.remainder(turn + i * period, math.tau) + 0.0 for i in range(count)]
+    off = [abs(limits.off_grain(turn)) for turn in turns]
+    alike = [turn for turn, own in zip(turns, off, strict=True) if own <= min(off) + _ALIKE]
+    return first_of_best(sorted(alike), lambda turn: -abs(turn), tolerance=_ALIKE)
+
+
+def _plainest(tried: Tried, limits: Limits, period: float) -> Placement:
+    fit, one_size = tried.fit, tried.fit.clearance is not None
+    for place in _plain_places(tried.inner.edges, limits, fit.placement, period):
+        there = Placement(Point.of(place.centre), plain_turn(place.turn, period, limits))
+        there = tried.clearest(there) if one_size else there
+        if tried.is_as_good(there):
+            return there if place.in_the_middle and not one_size else tried.at_rest(there)
+    return fit.placement
+
+
+def _plain_places(edges: Array, limits: Limits, own: Placement, period: float) -> Iterator[Place]:
+    """Yield places for a top, the plainest first; its own is the last.
+
+    Turns along the grain and along the longest edge go before those near its own that run along an
+    edge, and these before its own; for each, the middle of the wood both ways before one way before
+    its own centre.
 
     Parameters
     ----------
-    mirrors : bool
-        Whether the outline looks the same mirrored about its axes; else it only turns half round.
+    edges : (n, 2, 2) array
+        Of the wood.
     """
-    coarse, stands = fit.core.outer(CHORD), _standing(fit, inner, held)
-
-    def room(place: Placement) -> float:
-        return inner.edge_distance(Region.from_rings(place.of(coarse)))
-
-    def is_as_good(twin: Placement) -> bool:
-        return (
-            abs(limits.off_grain(twin.turn)) <= abs(limits.off_grain(fit.placement.turn)) + _ALIKE
-            and stands(twin)
-            and room(twin) >= room(fit.placement) - ROUNDING
-        )
-
-    twins = (twin for twin in _twins(fit.placement, inner, mirrors) if is_as_good(twin))
-    reach = fit.outline.length / 2  # a turn counts by what it moves an end
+    way = edges[:, 1] - edges[:, 0]
+    longest = edges[greatest_first(np.hypot(*way.T), tolerance=SAME_PLACE)[:_EDGES]]
     first = first_of_best(
-        [fit.placement, *twins],
+        longest,
+        lambda edge: math.dist(edge[0], edge[1]),
+        lambda edge: (edge[0] + edge[1]) / 2,
+        tolerance=SAME_PLACE,
+    )
+    along = [math.atan2(*(edge[1] - edge[0])[::-1]) for edge in (first, *longest)]
+    quarter = math.pi / 2
+    square = [
+        base + count * quarter
+        for base in (limits.grain, along[0])
+        for count in range(2 if period <= math.pi else 4)
+    ]
+    off = [math.remainder(base - own.turn, quarter) for base in (limits.grain, 0.0, *along)]
+    square += [own.turn + by for by in off if abs(by) < _NEAR]
+    allowed = [turn for turn in square if abs(limits.off_grain(turn)) <= limits.most_turn + 1e-12]
+    centre = np.array([*own.centre])
+    for turn in dict.fromkeys((*allowed, own.turn)):
+        onto = np.array([[math.cos(turn), -math.sin(turn)], [math.sin(turn), math.cos(turn)]])
+        seen = edges.reshape(-1, 2) @ onto
+        middle, here = (seen.min(axis=0) + seen.max(axis=0)) / 2, centre @ onto
+        for x, y in product((middle[0], here[0]), (middle[1], here[1])):
+            is_middle = bool(x == middle[0] and y == middle[1])
+            yield Place(turn, np.array([x, y]) @ onto.T, is_middle)
+
+
+def _first_twin(tried: Tried, own: Placement, limits: Limits, *, mirrors: bool) -> Placement:
+    """Return the first by place of a top in its place and its twins."""
+    off = abs(limits.off_grain(own.turn)) + _ALIKE
+    room = tried.room(own) - ROUNDING
+    twins = [
+        twin
+        for twin in _twins(own, tried.inner, mirrors)
+        if abs(limits.off_grain(twin.turn)) <= off
+        and tried.stands(twin)
+        and tried.room(twin) >= room
+    ]
+    reach = tried.fit.outline.length / 2  # a turn counts by what it moves an end
+    return first_of_best(
+        [own, *twins],
         lambda _: 0.0,
         lambda place: (*place.centre, place.turn * reach),
         tolerance=0.0,
     )
-    return replace(fit, placement=first)
 
 
 def _twins(place: Placement, inner: Region, mirrors: bool) -> Iterator[Placement]:
@@ -143,16 +156,3 @@ def _twins(place: Placement, inner: Region, mirrors: bool) -> Iterator[Placement
         turn = place.turn + math.pi if not mirrors else x * y * place.turn
         if there.distance_to(centre) > SAME_PLACE or x * y < 0 or not mirrors:
             yield Placement(there, math.remainder(turn, math.tau) + 0.0)
-
-
-def _standing(fit: Fit, inner: Region, held: Sequence[Region]) -> Callable[[Placement], bool]:
-    """Return what tells whether a top is proved to fit in another place, and to hold its parts."""
-    rings = [fit.core.outer(chord) for chord in (CHORD, PROOF_CHORD)]
-    within = fit.core.inner(CHORD)
-
-    def stands(place: Placement) -> bool:
-        return any(inner.holds(Region.from_rings(place.of(ring))) for ring in rings) and holds_all(
-            Region.from_rings(place.of(within)), held
-        )
-
-    return stands

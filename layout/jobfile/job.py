@@ -12,9 +12,8 @@ from typing import TypeVar
 
 from ..cutting.tools import Tools
 from ..errors import JobError, LayoutError, Problem
-from ..keys.key import Section
+from ..keys.key import Section, Values
 from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
-from ..keys.values import Values
 from ..legs.movement import SWING
 from ..money.wish import MoneyWish
 from ..offcuts.wish import OffcutWish
@@ -27,8 +26,7 @@ from ..units import Units
 from ..work.wish import MaterialsWish, WorkWish
 from .legs import Under, read_legs
 from .panel import PanelRead, read_panel
-from .section import read_section
-from .sections import HEAD, MATERIALS, MONEY, OFFCUTS, TEMPLATE, TOOLS, WORK
+from .sections import HEAD, MATERIALS, MONEY, OFFCUTS, TEMPLATE, TOOLS, WORK, read_section
 from .toml import Tables, decoded, tables_of
 from .top import TopRead, read_top
 

@@ -7,19 +7,18 @@ from dataclasses import dataclass
 
 from ..errors import LayoutError
 from ..geometry.tolerance import SAME_PLACE
+from ..keys.key import Values
 from ..keys.place import Place
-from ..keys.values import Values
 from ..legs.foot import Foot, FootShape
-from ..legs.materials import MASONRY
 from ..legs.plan import require_footing
 from ..legs.room import FOOT_INSET, SHARE_OF_SIZE
 from ..legs.screws import Screw, screw_in
 from ..legs.stability import IN_A_ROW
 from ..legs.table_wish import TableWish
+from ..legs.usual import MASONRY
 from ..legs.wish import COUNTS, Fixing, FixingPlate, LegsWish
 from ..panel.build import Kind
-from .section import read_section
-from .sections import LEGS
+from .sections import LEGS, read_section
 
 
 @dataclass(frozen=True, slots=True)

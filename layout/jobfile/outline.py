@@ -6,18 +6,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..errors import LayoutError
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import ORIGIN, Point
+from ..geometry import ORIGIN, Bounds, Path, Point
 from ..geometry.tolerance import SAME_POINT
-from ..keys.crossing import is_simple
 from ..keys.figures import ANY_LENGTH
+from ..keys.key import Values
 from ..keys.place import UNREADABLE, Place, shown
-from ..keys.plane import Four
-from ..keys.values import Values
+from ..keys.plane import Four, is_simple
 from ..panel.outline import outline_through, oval_outline, rectangular_outline
-from .section import read_section
-from .sections import BOW, OUTLINE
+from .sections import BOW, OUTLINE, read_section
 
 _BY_SIDES = ("width", "radius", "radii", "clip", "clips")
 _ROUND = ("diameter", "axes")

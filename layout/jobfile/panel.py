@@ -1,4 +1,4 @@
-"""[panel]: the old panel, and whether its parts can be true of one panel."""
+"""[panel]: the old panel and its defects, and whether its parts can be true of one panel."""
 
 from __future__ import annotations
 
@@ -7,24 +7,24 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..cutting.mendable import why_not
 from ..cutting.tools import Tools
 from ..errors import LayoutError
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Path, Point, Region
 from ..geometry.tolerance import CHORD, SAME_POINT
+from ..keys.key import Values
 from ..keys.place import UNREADABLE, Place, shown
 from ..keys.plane import Ring
-from ..keys.values import Values
 from ..panel.build import Build
 from ..panel.defect import Defect
 from ..panel.edges import LETTERS, edges_of
 from ..panel.panel import Panel, check_faces
 from ..panel.spot import are_too_many, path_of, polygon
-from .defects import read_defects
+from ..panel.told import Told, check_depth, check_name, check_on_panel, settled
+from ..plan.job import STAND_IN_THICKNESS
+from ..units import Tape
 from .outline import read_outline
-from .section import read_section
-from .sections import CUT_OUT, DATUM, PANEL
+from .sections import CUT_OUT, DATUM, DEFECT, PANEL, read_section
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,3 +181,61 @@ def _check_damaged(values: Values, outline: Path) -> None:
     for i, letter in enumerate(values["damaged"] or ()):
         if not LETTERS.index(letter) < count <= len(LETTERS):
             (values.at("damaged") / i).wrong(f"there is no corner {letter}: {told}")
+
+
+def read_defects(panel: Values, face: Region | None, tools: Tools) -> tuple[Defect, ...]:
+    """Return the defects that could be read.
+
+    Parameters
+    ----------
+    panel : Values
+        [panel].
+    face : Region or None
+        What there is of the panel, where that is known.
+    tools : Tools
+        What no blade may cross is usually kept clear of them.
+    """
+    raw, place = panel["defects"], panel.at("defects")
+    if raw is None or raw == UNREADABLE:
+        return ()
+    if isinstance(raw, dict):
+        place.wrong("it is one table: open each defect with [[panel.defects]], two brackets")
+        return ()
+    if not isinstance(raw, list | tuple):
+        place.wrong(f"{shown(raw)} is not a list of defects: open each with [[panel.defects]]")
+        return ()
+    if are_too_many(raw, place):
+        return ()
+    names: dict[str, int] = {}
+    blades = tools.reach(panel["flattened"] or panel["thickness"] or STAND_IN_THICKNESS)
+    found = [_defect(item, place / i, panel, face, blades, names) for i, item in enumerate(raw)]
+    return tuple(defect for defect in found if defect is not None)
+
+
+def _defect(
+    raw: object,
+    place: Place,
+    panel: Values,
+    face: Region | None,
+    blades: float,
+    names: dict[str, int],
+) -> Defect | None:
+    values = read_section(raw, DEFECT, place)
+    if not isinstance(raw, dict):
+        return None
+    number = int(place.trail[-1]) + 1
+    called = " ".join(raw["kind"].split()).casefold() if values["kind"] else ""
+    name = values["name"] or f"{called or 'defect'} {number}"
+    check_name(values, name, number, names)
+    told = values.made(Told, called=called)
+    found = settled(values, name, math.radians(panel["grain"] or 0.0), blades, told=told)
+    check_depth(values, panel["thickness"])
+    if found is None:
+        return None
+    check_on_panel(values, found.place, face)
+    if found.mend is not None and panel.sound("build", "finish"):
+        tape = Tape.for_units(place.units)
+        refused = why_not(found, panel["build"], panel["finish"], tape)
+        if refused:
+            values.at("mend").wrong(refused)
+    return found

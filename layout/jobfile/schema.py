@@ -1,4 +1,4 @@
-"""The form of a job file as JSON Schema, made from the keys that its reader works by.
+"""The form of a job file as JSON Schema and as a page, made from the keys its reader works by.
 
 Besides what validators and editors heed, each property carries what ``panelwright keys`` searches:
 ``x-written`` how its value is written, ``x-left-out`` what holds without it, ``x-also`` other words
@@ -20,7 +20,7 @@ from ..keys.key import Key, Section
 from ..keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
 from ..keys.named import Named, Share, Sum
 from ..keys.plane import At, Choices, Four, Pair, Points, Ring
-from ..legs.materials import MASONRY, METALS
+from ..legs.usual import MASONRY, METALS
 from ..panel.defect_kinds import DEFECT_KINDS
 from ..panel.edges import LETTERS
 from ..panel.materials import MATERIALS

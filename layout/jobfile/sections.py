@@ -6,8 +6,9 @@ from ..cutting.profile import EdgeProfile
 from ..cutting.tools import Tools
 from ..fit.wish import Limits, Wish
 from ..keys.figures import ABOVE_0, ANY_LENGTH, FROM_0, Counts, Number, Range, count
-from ..keys.key import Key, Section, keys_of
+from ..keys.key import Key, Section, Values, keys_of
 from ..keys.kinds import Choice, Text, names
+from ..keys.place import UNREADABLE, Place, closest, shown
 from ..keys.plane import At, Four, Pair, Ring, Table
 from ..legs.foot import Foot
 from ..legs.movement import SWING
@@ -245,3 +246,45 @@ def homes(name: str) -> tuple[str, ...]:
         for section in SECTIONS
         if name in section and section not in (BOW, CUT_OUT)
     )
+
+
+def read_section(raw: object, section: Section, place: Place) -> Values:
+    """Return what a table says, having noted every key that is unknown or cannot be read."""
+    if not isinstance(raw, dict):
+        if raw != UNREADABLE:
+            place.wrong(f"{shown(raw)} is not a table: {_how(section)}")
+        return Values(section, place, {}, frozenset())
+    held, meant = {}, set[str]()
+    for name, value in raw.items():
+        if name in section:
+            read = section[name].kind.read(value, place / name)
+            if read is not None:
+                held[name] = read
+        else:
+            by_name = {word: key for key in section.keys for word in (*key.mistaken, key.name)}
+            key = by_name.get(name) or by_name.get(closest(name, by_name) or "")
+            meant.update((key.name,) if key else ())
+            if value != UNREADABLE:
+                (place / name).wrong(_unknown(name, section, key))
+    given = frozenset(raw) & {key.name for key in section.keys}
+    return Values(section, place, held, given, frozenset(meant))
+
+
+def _unknown(name: str, section: Section, meant: Key | None) -> str:
+    """Return what is told of a key that is none of a table, and may be meant for one of its own."""
+    elsewhere = homes(name)
+    if meant is not None and name in meant.mistaken:
+        hint = f"; write {meant.name} = {meant.example}"
+    elif elsewhere:
+        hint = f"; it belongs under {' or '.join(elsewhere)}"
+    else:
+        hint = f"; did you mean {meant.name}?" if meant else ""
+    where = section.heading or "the top of the file"
+    known = ", ".join(key.name for key in section.keys)
+    return f"the key is not known in {where}{hint}; known are {known}"
+
+
+def _how(section: Section) -> str:
+    if section.heading.count(".") > 1 or section.heading.startswith("[["):
+        return "write { key = value, … }"
+    return f"open it with {section.heading} and put its keys below, or write {{ key = value, … }}"

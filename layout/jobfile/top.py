@@ -1,4 +1,4 @@
-"""[top]: the wish, and whether its limits leave anything."""
+"""[top]: which shapes, a top of the maker's own, and whether the limits leave anything."""
 
 from __future__ import annotations
 
@@ -21,12 +21,11 @@ from ..fit.wish import (
     Wish,
     shapes_meant,
 )
-from ..keys.crossing import is_simple
+from ..keys.key import Values
 from ..keys.place import Place
-from ..keys.values import Values
+from ..keys.plane import is_simple
 from ..outlines import Freeform
-from .section import read_section
-from .sections import TOP
+from .sections import TOP, read_section
 
 
 @dataclass(frozen=True, slots=True)

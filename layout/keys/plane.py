@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from enum import Enum
+from itertools import pairwise
 from typing import Any
 
-from ..geometry.path import Path
-from ..geometry.point import Point
+from ..errors import GeometryError
+from ..geometry import Path, Point, Region, array_of, first_of_best
+from ..geometry.distance import nearest
 from ..geometry.tolerance import SAME_POINT
-from .crossing import is_simple
 from .figures import ANY_LENGTH, Length, Number
 from .kinds import Choice, Kind
 from .place import Place, shown
@@ -95,14 +98,11 @@ class Ring(Kind):
         if len(points) < 3:
             at.wrong(f"the ring has {len(points)} of at least 3 different points: give them all")
             return None
-        same = [i for i in range(1, len(points)) if _meet(points[i - 1], points[i])]
+        near = [a.distance_to(b) <= SAME_POINT for a, b in pairwise(points)]
+        same = [i for i, is_near in enumerate(near, start=1) if is_near]
         for i in same:
             (at / i).wrong(f"points {i} and {i + 1} are the same: leave one out")
         return None if same else tuple(points)
-
-
-def _meet(one: Point, other: Point) -> bool:
-    return one.distance_to(other) <= SAME_POINT
 
 
 @dataclass(frozen=True, slots=True)
@@ -227,3 +227,39 @@ def holes_of(value: object) -> tuple[object, ...]:
     if not isinstance(shape, dict) or shape.get("type") != "Polygon":
         return ()
     return tuple(shape["coordinates"][1:])
+
+
+def is_simple(points: Sequence[Point], place: Place) -> bool:
+    """Return whether a ring does not meet itself; note where round it does so first."""
+    one, met = next(_meetings(points), (0, {}))
+    if not met:
+        return True
+    other = first_of_best(met, lambda k: -points[one].distance_to(met[k]), tolerance=SAME_POINT)
+    x, y = (place.length(figure) for figure in met[other])
+    place.wrong(
+        f"the edge from point {one + 1} meets the edge from point {other + 1} at x {x}, y {y}: "
+        "give the points in order, all the way round"
+    )
+    return False
+
+
+def _meetings(points: Sequence[Point]) -> Iterator[tuple[int, dict[int, Point]]]:
+    """Yield each edge, from 0, that meets others where it should not, with those and the places.
+
+    Most rings are simple, and that is quickly seen. Otherwise every edge is held against all that
+    follow it at once. Neighbours share a point: they clash only where one runs back on the other.
+    """
+    ring = array_of([*points, points[0]])
+    with suppress(GeometryError):
+        Region.from_rings(ring)
+        return
+    count = len(points)
+    edges = [Region.line(ring[i : i + 2]) for i in range(count)]
+    for i, edge in enumerate(edges):
+        after = (i + 1) % count
+        first, end = i + 2, count - (i == 0)  # the last edge is a neighbour of the first
+        if edge.meet(edges[after]).perimeter > SAME_POINT:
+            yield i, {after: points[after]}
+        elif first < end and edge.touches_or_crosses(Region.line(ring[first : end + 1])):
+            met = (k for k in range(first, end) if edge.touches_or_crosses(edges[k]))
+            yield i, {k: nearest(edge, edges[k])[0] for k in met}

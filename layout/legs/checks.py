@@ -10,7 +10,7 @@ from ..concern import Concern
 from ..geometry.polygon import Region, union
 from ..geometry.tolerance import CHORD
 from ..panel import Defect, SoundWood
-from ..panel.lifting import ONE_LIFTS
+from ..panel.materials import ONE_LIFTS
 from .concern import GRAVE, LegMatter
 from .room import PLATE_INSET
 from .wish import Fixing, LegsWish

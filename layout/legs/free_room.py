@@ -1,4 +1,4 @@
-"""Where feet stand under an outline of any form: out in its corners, however these lie.
+"""Where feet stand under an outline of any form, and where they dodge spoilt wood.
 
 No centreline need be an axis of such a top, so nothing is mirrored. Feet are put in those corners
 of their room that lie farthest in even directions, or where even rays from the middle of its weight
@@ -11,11 +11,8 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 
 from ..errors import LegsError
-from ..geometry.alike import first_of_best
+from ..geometry import Path, Point, Region, first_of_best
 from ..geometry.distance import nearest
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import ROUNDING, SAME_PLACE
 from ..outlines import Outline
 from .foot import Foot

@@ -1,4 +1,4 @@
-"""Screws that bite and do not come through."""
+"""Screws that bite and do not come through, and the holes that hold legs to the top."""
 
 from __future__ import annotations
 
@@ -7,9 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..errors import LegsError
-from ..geometry.alike import at_least, at_most
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Point, Region, at_least, at_most
 from ..keys.figures import ABOVE_0
 from ..keys.key import take
 from ..keys.plane import Pair

@@ -14,8 +14,7 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from ..errors import LegsError
-from ..geometry.alike import first_of_best, ranked
-from ..geometry.point import Point
+from ..geometry import Point, first_of_best, ranked
 from .arrangement import ALIKE_FORCE, middles_for
 from .free_room import apart, least_gap
 from .goals import values_of
@@ -141,7 +140,34 @@ def best_stance(
     LegsError
         If no foot finds room at any inset, or sag counts and the stiffness is not known.
     """
-    found = _search(goal, wish, table, others)
+    outline, usual = table.top.outline, insets_for(wish, table.top.outline)
+    sides = np.linspace(usual.round_about, outline.width * _FARTHEST[0], _SIDES)
+    ends = np.linspace(usual.round_about, outline.length * _FARTHEST[1], _ENDS)
+    grid = [(usual.side, usual.end), *((float(s), float(e)) for s in sides for e in ends)]
+    tried = _at_insets(goal, wish, table, grid)
+    if not tried:
+        table.on(wish)  # says why there is no room
+        raise LegsError("no foot finds room under this top at any inset")
+    best = _best(tried)
+    step = (float(sides[1] - sides[0]), float(ends[1] - ends[0]))
+    for _ in range(_HALVINGS):
+        step = (step[0] / 2, step[1] / 2)
+        side, end = best.insets
+        near = [
+            (side + i * step[0], end + j * step[1])
+            for i in (-1, 0, 1)
+            for j in (-1, 0, 1)
+            if (i or j) and min(side + i * step[0], end + j * step[1]) >= usual.round_about
+        ]
+        best = _best([best, *_at_insets(goal, wish, table, near)])
+    free = wish.inset_side is None and wish.inset_end is None
+    moved = []
+    if goal is Goal.MOST_STABLE and free:
+        stability, room = table.stability(wish), table.room(wish)
+        roughly = polished(best.middles, wish.foot, room, stability.evenness)
+        moved = [polished(roughly, wish.foot, room, stability.force)]
+    more = _tried(goal, wish, table, dict.fromkeys([*moved, *others], best.insets))
+    found = _best([best, *more])
     return _stood(wish, table, found.middles, (), found.score, place)
 
 
@@ -191,45 +217,6 @@ def _best(tried: Sequence[_Tried]) -> _Tried:
 def _alike(scores: Iterable[float]) -> float:
     """Return how far what a goal counts may differ and still be alike."""
     return ALIKE * max((abs(score) for score in scores if math.isfinite(score)), default=0.0)
-
-
-def _search(
-    goal: Goal, wish: LegsWish, table: TableTop, others: Sequence[tuple[Point, ...]] = ()
-) -> _Tried:
-    """Return the best arrangement found, or one of some others where it is better.
-
-    Raises
-    ------
-    LegsError
-        If no foot finds room at any inset.
-    """
-    outline, usual = table.top.outline, insets_for(wish, table.top.outline)
-    sides = np.linspace(usual.round_about, outline.width * _FARTHEST[0], _SIDES)
-    ends = np.linspace(usual.round_about, outline.length * _FARTHEST[1], _ENDS)
-    grid = [(usual.side, usual.end), *((float(s), float(e)) for s in sides for e in ends)]
-    tried = _at_insets(goal, wish, table, grid)
-    if not tried:
-        table.on(wish)  # says why there is no room
-        raise LegsError("no foot finds room under this top at any inset")
-    best = _best(tried)
-    step = (float(sides[1] - sides[0]), float(ends[1] - ends[0]))
-    for _ in range(_HALVINGS):
-        step = (step[0] / 2, step[1] / 2)
-        side, end = best.insets
-        near = [
-            (side + i * step[0], end + j * step[1])
-            for i in (-1, 0, 1)
-            for j in (-1, 0, 1)
-            if (i or j) and min(side + i * step[0], end + j * step[1]) >= usual.round_about
-        ]
-        best = _best([best, *_at_insets(goal, wish, table, near)])
-    free = wish.inset_side is None and wish.inset_end is None
-    moved = []
-    if goal is Goal.MOST_STABLE and free:
-        stability, room = table.stability(wish), table.room(wish)
-        roughly = polished(best.middles, wish.foot, room, stability.evenness)
-        moved = [polished(roughly, wish.foot, room, stability.force)]
-    return _best([best, *_tried(goal, wish, table, dict.fromkeys([*moved, *others], best.insets))])
 
 
 def _at_insets(

@@ -12,11 +12,11 @@ from ..keys.key import hold, key
 from ..keys.kinds import Choice, YesNo
 from ..keys.place import Place
 from ..keys.plane import Pair
-from .materials import is_wooden
 from .movement import SWING
 from .people import PLACE, PLACE_IMPERIAL
 from .sag import Loads, creep_of
 from .screws import SCREW, Screw
+from .usual import is_wooden
 from .wish import COUNTS, Goal
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
@@ -9,14 +10,12 @@ from ..concern import Concern
 from ..geometry.point import Point
 from ..panel.build import Kind
 from ..panel.frame import frame_of
-from ..panel.lifting import lifters
+from ..panel.materials import lifters
 from ..top import Top
 from .battens import SIZE, Batten, battens_under
 from .concern import LegMatter
 from .foot import FootShape
 from .glue import GlueJoint, glue_joint
-from .heights import KNEE_HEIGHT, UsualHeight, use_of
-from .materials import is_wooden
 from .movement import GLUE_FIGHTS, Held, MovementPlan, movement_of
 from .people import Seating
 from .sag import Loads, Sag, sag_of
@@ -26,6 +25,7 @@ from .screws import (
     RAIL,
     USUAL,
     Hole,
+    Screw,
     ScrewPlan,
     holes_of,
     screw_in,
@@ -34,6 +34,7 @@ from .screws import (
 from .stance import Stance
 from .table import TableTop
 from .table_wish import Glue, TableWish
+from .usual import KNEE_HEIGHT, UsualHeight, is_wooden, use_of
 from .wish import Fixing, LegsWish
 
 
@@ -108,7 +109,7 @@ def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
         sag=sag_of(top, wish.foot, middles, loads, table.plate),
         movement=movement,
         battens=battens,
-        batten_screw=_batten_screw(top) if battens else None,
+        batten_screw=_driven(None, SIZE[1], top) if battens else None,
         holes=holes,
         screw=screw,
         glue=glue_joint(wish.foot, len(middles), asked.glue) if glued else None,
@@ -130,21 +131,18 @@ def _screw(asked: TableWish, wish: LegsWish, top: Top, holes: tuple[Hole, ...]) 
     """Return how the wished screw holds, or else the longest that is sold and holds."""
     if not holes:
         return None
-    through = passed_through(asked, wish)
-    screw = asked.screw or usual_screw(through, top.thickness)
-    if screw is None:
-        return None
-    return screw_in(
-        screw, through, top.thickness, top.panel.build.kind, min(hole.from_edge for hole in holes)
-    )
+    through, from_edge = passed_through(asked, wish), min(hole.from_edge for hole in holes)
+    return _driven(asked.screw, through, top, from_edge)
 
 
-def _batten_screw(top: Top) -> ScrewPlan | None:
-    """Return how the longest screw that is sold holds a batten under the top."""
-    screw = usual_screw(SIZE[1], top.thickness)
+def _driven(
+    screw: Screw | None, through: float, top: Top, from_edge: float = math.inf
+) -> ScrewPlan | None:
+    """Return how a screw holds, or else the longest that is sold; None where none bites."""
+    screw = screw or usual_screw(through, top.thickness)
     if screw is None:
         return None
-    return screw_in(screw, SIZE[1], top.thickness, top.panel.build.kind)
+    return screw_in(screw, through, top.thickness, top.panel.build.kind, from_edge)
 
 
 def _joined(

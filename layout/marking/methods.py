@@ -1,10 +1,17 @@
-"""The ways to draw any outline of a top; the first is the one to use."""
+"""The ways to draw any outline of a top; the first is the one to use.
+
+By compass: circles, capsules, rounded corners, large arcs, hexagon, octagon; by string, pins and
+ordinates what no compass draws.
+"""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from itertools import pairwise
 
+from ..geometry import ORIGIN, Bounds, Point
 from ..outlines import (
     Capsule,
     Circle,
@@ -15,10 +22,174 @@ from ..outlines import (
     RoundedRectangle,
     Superellipse,
 )
-from .method import Method, Workshop, full_size_template, joined_corners, ranked
+from .arcs import ArchTrammel, LargeArc, SprungLath
+from .method import (
+    BAR_PLAY,
+    PENCIL_LEAN,
+    ROUTER_PLAY,
+    SETTING,
+    HandTool,
+    Method,
+    Workshop,
+    full_size_template,
+    joined_corners,
+    ranked,
+    together,
+)
 from .oval_methods import oval_ways, superellipse_ways
-from .places import FreeformPlaces
-from .round_methods import regular_ways, swings, swung_ways
+from .places import FreeformPlaces, swept_by
+from .string_loop import Ordinate, Swing
+
+
+@dataclass(frozen=True, slots=True)
+class Ordinates:
+    """Heights at stations from the middle, mm."""
+
+    ordinates: tuple[Ordinate, ...]
+
+
+def swung_ways(outline: Circle | Capsule | RoundedRectangle, shop: Workshop) -> Iterator[Method]:
+    """Yield the ways to draw the arcs of an outline, each of its radii in turn."""
+    corners = len(outline.corners)
+    joins = corners + 1 if corners and outline.arc_centres else 0  # of a D end they are marks
+    for swing in swept_by(outline):
+        yield from (replace(method, joins=joins) for method in swings(swing, shop))
+        if isinstance(outline, RoundedRectangle):
+            yield Method("corner template", (HandTool.TEMPLATE,), swing)
+
+
+def swings(swing: Swing, shop: Workshop) -> Iterator[Method]:
+    """Yield the ways to swing a radius about its centres, with what is there to swing it."""
+    names = {f"centre {i}": at for i, at in enumerate(swing.centres, start=1)}
+    pivots = shop.pivots(**names)
+    lean = together(PENCIL_LEAN, shop.stretch * swing.radius)
+    for name, tool, hand in (
+        ("string compass", HandTool.STRING, lean),
+        ("trammel bar", HandTool.BAR, BAR_PLAY),
+        ("router trammel", HandTool.ROUTER, ROUTER_PLAY),
+    ):
+        hand_error = together(hand, SETTING)
+        draws = tool is not HandTool.ROUTER
+        yield Method(name, (tool,), swing, pivots, 0.0, hand_error, True, draws_line=draws)
+
+
+def arc_ways(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
+    """Yield the ways to draw a large arc.
+
+    Pivots are counted from the middle of the chord, the arc lying up from it.
+    """
+    ends = {"nail 1": Point(-arc.chord / 2, 0.0), "nail 2": Point(arc.chord / 2, 0.0)}
+    yield Method(
+        "swung radius",
+        (HandTool.BAR,),
+        arc,
+        shop.pivots(centre=Point(0.0, -arc.centre_below)),
+        0.0,
+        together(BAR_PLAY, SETTING),
+        leaves_hole=True,
+    )
+    trammel = ArchTrammel.for_arc(arc)
+    nails = shop.pivots(**ends)
+    yield Method("arch trammel", (HandTool.LATHS,), trammel, nails, leaves_hole=True)
+    if arc.is_flat:
+        points = arc.ordinates(stations)
+        sag = max(_sag(arc, one, other) for one, other in pairwise(points))
+        yield Method("ordinates", (HandTool.TAPE,), Ordinates(points), line_error=sag)
+        lath = SprungLath.for_arc(arc, stations)
+        out = lath.farthest
+        yield Method("sprung lath", (HandTool.LATH,), lath, line_error=out, leaves_hole=True)
+
+
+def _sag(arc: LargeArc, one: Ordinate, other: Ordinate) -> float:
+    """Return how far the arc stands off the straight line between two points, r(1 − cos), mm."""
+    half = Point(one.out, one.up).distance_to(Point(other.out, other.up)) / 2
+    return arc.radius - math.sqrt(max(arc.radius**2 - half**2, 0.0))
+
+
+@dataclass(frozen=True, slots=True)
+class SteppedCircle:
+    """A circle through the corners, and the chord that steps from one corner to the next."""
+
+    radius: float
+    """Of the circle, mm."""
+    step: float
+    """mm; a hexagon's is the radius itself (Euclid, *Elements* IV.15)."""
+
+
+@dataclass(frozen=True, slots=True)
+class SquareAndHalfDiagonal:
+    """A square whose corners are cut off so that eight equal sides are left.
+
+    Half its diagonal, struck from each corner, meets its sides in the octagon's corners.
+    """
+
+    square: float
+    """Its side: across the flats, mm."""
+    half_diagonal: float
+    """From each corner to the marks on its two sides, mm."""
+    cut_off: float
+    """From each corner to the nearer mark on a side, mm: what is left of the side."""
+
+    @classmethod
+    def of(cls, across_flats: float) -> SquareAndHalfDiagonal:
+        """Return the square of an octagon, mm."""
+        half = across_flats / math.sqrt(2)
+        return cls(across_flats, half, across_flats - half)
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """The corners of the square from its middle, anticlockwise from the lower left, mm."""
+        return Bounds.about(ORIGIN, self.square / 2).corners
+
+
+def regular_ways(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
+    """Yield the ways to draw a hexagon or an octagon."""
+    yield joined_corners(top.sides)
+    yield from _hexagon(top, shop) if top.sides == 6 else _octagon(top, shop)
+
+
+def _compasses(shop: Workshop, reach: float) -> Iterator[tuple[str, HandTool, float]]:
+    """Yield the compasses: their name, and how far a pin that is set and its pencil may be out."""
+    yield "string", HandTool.STRING, together(PENCIL_LEAN, shop.stretch * reach, SETTING)
+    yield "trammel bar", HandTool.BAR, together(BAR_PLAY, SETTING)
+
+
+def _hexagon(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
+    """Return the circle stepped round from both ends of the long axis, so that no step adds up.
+
+    Where circle and step cross they make 60°, so a slip of both counts over the sine of that.
+    """
+    radius = top.circumradius
+    ends = {"end 1": Point(-radius, 0.0), "end 2": Point(radius, 0.0)}
+    for name, tool, slip in _compasses(shop, radius):
+        yield Method(
+            f"circle stepped round by {name}",
+            (tool,),
+            SteppedCircle(radius, top.side),
+            shop.pivots(centre=ORIGIN, **ends),
+            0.0,
+            together(slip, slip) / math.sin(math.pi / 3),
+            leaves_hole=True,
+        )
+
+
+def _octagon(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
+    """Return the square with half its diagonal struck from each corner.
+
+    The square's sides are read once, its corners twice; the compass slips along the sides.
+    """
+    figures = SquareAndHalfDiagonal.of(top.across_flats)
+    places = {f"square {i}": at for i, at in enumerate(figures.corners, start=1)}
+    for name, tool, slip in _compasses(shop, figures.half_diagonal):
+        yield Method(
+            f"square and half diagonal by {name}",
+            (tool, HandTool.TAPE),
+            figures,
+            shop.pivots(**places),
+            0.0,
+            together(slip, SETTING, SETTING),
+            leaves_hole=True,
+        )
 
 
 def methods_for(outline: Outline, workshop: Workshop | None = None) -> tuple[Method, ...]:

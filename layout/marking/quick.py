@@ -13,9 +13,8 @@ from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
 from ..units import Tape
 from .arcs import LargeArc
 from .method import Method, Workshop, ranked
-from .methods import methods_for
+from .methods import arc_ways, methods_for
 from .oval_methods import OvalOrdinates
-from .round_methods import arc_ways
 from .string_loop import DrawnOval, Ordinate, StringLoop, oval_checks
 
 

@@ -1,4 +1,4 @@
-"""Which offcuts the maker wants to keep."""
+"""Which offcuts the maker wants to keep, and what each makes."""
 
 from __future__ import annotations
 

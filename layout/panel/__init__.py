@@ -1,11 +1,10 @@
 """The old panel: its outline, build and defects, and the sound wood that is left."""
 
-from .build import Build, Kind
+from .build import Build, Coat, Kind, Was
 from .defect import Defect, Face, Mend, Spoils, polygonal_place, rectangular_place, round_place
 from .materials import MATERIALS, Material, material_named
 from .outline import outline_through, oval_outline, rectangular_outline, round_outline
 from .panel import Panel
-from .past import Coat, Was
 from .sound import SoundWood
 from .spot import Spot
 from .told import defect

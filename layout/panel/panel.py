@@ -9,16 +9,14 @@ from functools import lru_cache
 
 from ..errors import PanelError
 from ..geometry import Path, Region
-from ..geometry.segments import Side
+from ..geometry.stepping import Side
 from ..keys.figures import ABOVE_0, FROM_0, Length, Range, count, degrees
-from ..keys.key import fills, hold, key, take
+from ..keys.key import Values, fills, hold, key, take
 from ..keys.kinds import Choice, Only, Text, names
 from ..keys.plane import Boundary, Choices, holes_of
-from ..keys.values import Values
-from .build import Build, Kind
+from .build import Build, Coat, Kind, Was
 from .defect import SPOILS, Defect, Spoils
 from .materials import BOARD_WORDS, MATERIALS, Material, material_named
-from .past import Coat, Was
 from .sound import SoundWood, face_with_kept
 from .spot import Boundaries, Defects
 from .told import on_panel

@@ -12,12 +12,10 @@ from ..errors import LayoutError, PanelError
 from ..geometry import Path, Point, array_of
 from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD
-from ..keys.crossing import is_simple
 from ..keys.figures import ABOVE_0, degrees
-from ..keys.key import hold, key
+from ..keys.key import Values, hold, key
 from ..keys.place import Place, shown
-from ..keys.plane import At, Boundary, Pair, Ring, Table
-from ..keys.values import Values
+from ..keys.plane import At, Boundary, Pair, Ring, Table, is_simple
 from .defect import Defect, polygonal_place, rectangular_place, round_place
 
 

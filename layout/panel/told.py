@@ -9,10 +9,9 @@ from typing import Any
 from ..errors import PanelError
 from ..geometry import Path, Region
 from ..keys.figures import ABOVE_0, FROM_0
-from ..keys.key import hold, key
+from ..keys.key import Values, hold, key
 from ..keys.kinds import Choice, Text, names
 from ..keys.place import shown
-from ..keys.values import Values
 from .defect import FACE, MEND, SPOILS, Defect, Face, Mend, Spoils
 from .defect_kinds import ALIASES, DEFECT_KINDS, NOT_KINDS, UNNAMED, DefectKind
 from .spot import Spot, path_of

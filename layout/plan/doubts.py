@@ -119,22 +119,16 @@ def doubts_about(job: Job, tables: Mapping[str, Any]) -> Iterator[Doubt]:
         yield Doubt(Matter.LARGE, outline, longer, LONGEST, _units(job, *sizes))
     elif shorter < NARROWEST:
         yield Doubt(Matter.SMALL, outline, shorter, NARROWEST, _units(job, *sizes))
-    if not job.missing:
-        yield from _thickness(job, thickness, longer)
+    most, thick = min(THICKEST, THICK_SHARE * longer), ("panel", "thickness")
+    likely = _units(job, (thickness, LIKELY_THICKNESS))
+    if not job.missing and thickness > most:
+        yield Doubt(Matter.THICK, thick, thickness, most, likely)
+    elif not job.missing and thickness < THINNEST:
+        yield Doubt(Matter.THIN, thick, thickness, THINNEST, likely)
     for number, defect in enumerate(tables.get("panel", {}).get("defects", ())):
         word, name = (str(defect.get(key, "")).casefold() for key in ("kind", "name"))
         if word in THREADED or (word in ("metal", "nail", "staple") and "hole" in name.split()):
             yield Doubt(Matter.HOLE, ("panel", "defects", number, "kind"))
-
-
-def _thickness(job: Job, thickness: float, longer: float) -> Iterator[Doubt]:
-    most = min(THICKEST, THICK_SHARE * longer)
-    where: Trail = ("panel", "thickness")
-    likely = _units(job, (thickness, LIKELY_THICKNESS))
-    if thickness > most:
-        yield Doubt(Matter.THICK, where, thickness, most, likely)
-    elif thickness < THINNEST:
-        yield Doubt(Matter.THIN, where, thickness, THINNEST, likely)
 
 
 def doubts_about_top(job: Job, look: Fit | NothingFitsError | None) -> Iterator[Doubt]:

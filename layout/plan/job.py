@@ -169,20 +169,18 @@ class Job:
 
 
 _PARTS: dict[str, Kind] = {
-    "panel": Only(Panel, "give Panel(…)"),
+    **{
+        name: Only(cls, f"give {cls.__name__}(…)")
+        for name, cls in (
+            ("panel", Panel), ("tools", Tools), ("profile", EdgeProfile), ("offcuts", OffcutWish),
+            ("template", TemplateWish), ("legs", LegsWish), ("materials", MaterialsWish),
+            ("work", WorkWish), ("money", MoneyWish), ("table", TableWish),
+        )
+    },
     "wish": Only(Wish, 'give Wish(…), such as Wish("oval")'),
-    "tools": Only(Tools, "give Tools(…)"),
-    "profile": Only(EdgeProfile, "give EdgeProfile(…)"),
-    "offcuts": Only(OffcutWish, "give OffcutWish(…)"),
-    "template": Only(TemplateWish, "give TemplateWish(…)"),
-    "legs": Only(LegsWish, "give LegsWish(…)"),
-    "materials": Only(MaterialsWish, "give MaterialsWish(…)"),
-    "work": Only(WorkWish, "give WorkWish(…)"),
-    "money": Only(MoneyWish, "give MoneyWish(…)"),
-    "table": Only(TableWish, "give TableWish(…)"),
     "units": UNITS,
     "name": Text(),
     "datum": Points(2),
     "damaged": DAMAGED,
-}
+}  # fmt: skip
 """What each part of a job takes."""

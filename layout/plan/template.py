@@ -7,15 +7,14 @@ from collections.abc import Callable, Sequence
 from string import ascii_lowercase
 
 from ..cutting.plan import CutPlan
-from ..geometry.path import Path
-from ..geometry.point import Point
+from ..geometry import Path, Point
 from ..geometry.symmetry import is_symmetric
 from ..geometry.tolerance import SAME_PLACE
 from ..marking.mark import Kind
 from ..marking.marks import MarkSet
 from ..template.content import MarkSign, TemplateContent, TemplateMark
 from ..top import Top, runs_of
-from ..top.hollow import hollow_corners
+from ..top.runs import hollow_corners
 from .job import Job
 from .standing import Standing
 
@@ -82,12 +81,8 @@ def _leg_marks(standing: Standing) -> list[TemplateMark]:
             continue
         holes = [hole.place for hole in table.holes if hole.leg == leg.number]
         beside = [place for place in holes if place.distance_to(middle) > SAME_PLACE]
-        drilled = len(beside) < len(holes)
-        marks.append(
-            TemplateMark(name, middle, screw.pilot, "hole")
-            if drilled
-            else TemplateMark(name, middle)
-        )
+        drilled = (screw.pilot, "hole") if len(beside) < len(holes) else ()
+        marks.append(TemplateMark(name, middle, *drilled))
         marks += [
             TemplateMark(f"{leg.number}{letter}", place, screw.pilot, "hole")
             for letter, place in zip(ascii_lowercase, beside, strict=False)

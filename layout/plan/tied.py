@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from ..errors import PanelError
 from ..fit.wish import AS_FOUND, Keeping, Wish
-from ..keys.values import Values
+from ..keys.key import Values
 from ..panel.named_edges import (
     NamedEdge,
     edge_named,

@@ -10,7 +10,7 @@ from ..geometry import Arc, Path, Point
 from ..marking.quick import Division, MarkedArc, MarkedSuperellipse
 from ..template.content import TemplateContent, TemplateMark
 from ..units import Tape
-from ..words.answers import Answer
+from ..words.ways import Answer
 from .template_drawing import template_drawing
 
 _ROUND = 25.0

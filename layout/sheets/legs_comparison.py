@@ -7,17 +7,15 @@ from collections.abc import Iterator
 
 from ..drawing import layers
 from ..drawing.kit.flow import ROW, legend
-from ..drawing.kit.frame import DrawingFrame
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.kit.picture import Stage
-from ..drawing.lettering import fitted_height, paragraph
-from ..drawing.scene import Group, Item, Scene, Stroke, Text
+from ..drawing.kit.picture import DrawingFrame, Stage
+from ..drawing.scene import Group, Item, Scene, Stroke, Text, fitted_height, paragraph
 from ..geometry import Bounds, Path, Point, Region
 from ..legs.plan import under_feet
 from ..plan.job import Job
 from ..plan.standing import Comparison
 from ..words.leg_concerns import CAUTION, Choice, choices, held_words
-from ..words.outline import outline_words
+from ..words.say import outline_words
 
 WIDE = 420.0
 """Width of the sheet, mm: A3, landscape; it grows downwards with the number of choices."""
@@ -49,8 +47,7 @@ def comparison_scene(job: Job, found: Comparison) -> Scene:
         top = sheet.top - BORDER - HEAD - row * (card + GAP)
         room = Bounds(left, top - card, left + wide, top)
         middle = Point(room.middle.x, top - 7 - 2 * _SEAT - reach.y / scale)
-        frame = DrawingFrame(sheet, scale, middle, room, room)
-        stage = Stage(frame, LabelSetter(room))
+        stage = Stage(DrawingFrame(sheet, scale, middle), LabelSetter(room))
         _draw(job, found, choice, stage)
         stages.append(stage)
         words += _told(choice, room, middle.y - reach.y / scale - 2 * _SEAT - 5)

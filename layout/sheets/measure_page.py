@@ -10,8 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from ..drawing import layers
 from ..drawing.kit.flow import LETTERS, Flow
-from ..drawing.lettering import text_width, wrapped
-from ..drawing.scene import Anchor, Group, Item, Scene, Stroke, Text
+from ..drawing.scene import Anchor, Group, Item, Scene, Stroke, Text, text_width, wrapped
 from ..geometry import Bounds, Path, Point, circle
 from ..template.calibration_bars import CalibrationBars, calibration_sheet
 from ..template.paper import Margins, Paper, Sheet

@@ -7,23 +7,31 @@ of the rest; names come last, where they find room.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from ..drawing import layers
 from ..drawing.kit.flow import LETTERS, ROW, legend
-from ..drawing.kit.frame import BORDER, DrawingFrame
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.kit.picture import Stage
-from ..drawing.lettering import fitted_height, paragraph
-from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text
-from ..geometry import Bounds, Path, Point, Region
+from ..drawing.kit.picture import DrawingFrame, Stage
+from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, fitted_height, paragraph
+from ..geometry import Bounds, Path, Point, Region, at_least
 from ..marking.mark import Kind
 from ..panel.shown import layer_of
 from ..plan.plan import Plan
 from ..template.paper import A3
 from ..units import Tape
-from ..words.outline import exact_words, found_words, size_words
 from ..words.saw_lines import numbers_of
-from ..words.say import unit_words
+from ..words.say import exact_words, found_words, size_words, unit_words
+
+SCALES = (1, 2, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100, 500)
+"""Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
+between them; nobody measures on this drawing."""
+
+BORDER = 10.0
+"""White round the drawing, paper mm: what home printers leave."""
+
+AROUND_PANEL = 22.0
+"""Kept round the panel for labels and measures, paper mm."""
 
 TITLE_WIDTH = 150.0
 """Width of the title block at most, paper mm; the legend has the rest."""
@@ -44,7 +52,7 @@ def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
         Draw it as seen from the underside, for work done face down.
     """
     frame = plan_frame(plan, mirrored=mirrored)
-    stage = Stage(frame, LabelSetter(frame.room), letters=LETTERS)
+    stage = Stage(frame, LabelSetter(_rooms(plan)[1]), letters=LETTERS)
     draw_panel(plan, stage)
     draw_top(plan, stage)
     name_top(plan, stage)
@@ -58,11 +66,27 @@ def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
 
 
 def plan_frame(plan: Plan, *, mirrored: bool = False) -> DrawingFrame:
-    """Return how the panel lies on the paper that the job names, on its side; a roll is as A3."""
+    """Return how the panel lies on the paper, as large as it may be."""
+    extent, (sheet, room, _) = plan.job.panel.boundary.bounds, _rooms(plan)
+    if mirrored:
+        extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
+    around = min(AROUND_PANEL, room.height / 6)
+    wide, high = room.width - 2 * around, room.height - 2 * around
+    least = max(extent.width / wide, extent.height / high)
+    scale = float(next((s for s in SCALES if at_least(s, least)), SCALES[-1]))
+    return DrawingFrame(sheet, scale, room.middle - extent.middle * (1 / scale), mirrored)
+
+
+def _rooms(plan: Plan) -> tuple[Bounds, Bounds, Bounds]:
+    """Return the paper that the job names, on its side, room for the drawing, and its foot, mm.
+
+    A roll is as A3.
+    """
     paper = A3 if plan.job.template.paper.roll else plan.job.template.paper
     sheet = Bounds(0.0, 0.0, paper.length, paper.width)
     foot = 4.0 + max(_TITLE_HEIGHT, 6.0 + _MOST_LAYERS / _columns(sheet) * ROW)
-    return DrawingFrame.for_panel(plan.job.panel.boundary.bounds, sheet, foot, mirrored=mirrored)
+    inside = sheet.grown(-BORDER)
+    return sheet, replace(inside, bottom=BORDER + foot), replace(inside, top=BORDER + foot)
 
 
 _MOST_LAYERS = 20
@@ -79,7 +103,7 @@ def _columns(sheet: Bounds) -> int:
 
 def _foot(plan: Plan, frame: DrawingFrame, used: list[Layer]) -> list[Group]:
     """Return the title block and the legend under the drawing."""
-    room = frame.legend
+    _, _, room = _rooms(plan)
     line = Path.through((Point(room.left, room.top), Point(room.right, room.top)))
     wide = _title_width(frame.sheet)
     title = Bounds(room.left, room.bottom, room.left + wide, room.top - 4)

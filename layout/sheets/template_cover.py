@@ -11,8 +11,7 @@ from collections.abc import Iterator, Sequence
 from ..drawing import layers
 from ..drawing.kit.flow import Flow
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.lettering import text_box
-from ..drawing.scene import Item, Layer, Scene, Stroke, Text
+from ..drawing.scene import Item, Layer, Scene, Stroke, Text, text_box
 from ..geometry import Bounds, Path, Placement, Point
 from ..geometry.window import clipped
 from ..template.calibration import longest_bar, wrong_prints

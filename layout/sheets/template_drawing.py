@@ -9,8 +9,7 @@ from dataclasses import dataclass
 
 from ..drawing import layers
 from ..drawing.kit.labels import LabelSetter, points_along
-from ..drawing.lettering import fitted_height
-from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, mark_lines
+from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, fitted_height, mark_lines
 from ..geometry import Bounds, Path, Point, Points
 from ..geometry.window import Cutter, clipped
 from ..template.calibration import longest_bar

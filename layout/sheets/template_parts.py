@@ -11,8 +11,17 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from ..drawing import layers
-from ..drawing.lettering import fitted_height, text_width
-from ..drawing.scene import Item, Layer, Mark, Sign, Stroke, Text, mark_lines
+from ..drawing.scene import (
+    Item,
+    Layer,
+    Mark,
+    Sign,
+    Stroke,
+    Text,
+    fitted_height,
+    mark_lines,
+    text_width,
+)
 from ..geometry import Arc, Bounds, Line, Path, Placement, Point, circle
 from ..template.content import TemplateMark
 from ..units import MM_PER_INCH, Tape

@@ -8,8 +8,7 @@ from dataclasses import dataclass
 from functools import reduce
 
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.lettering import text_box
-from ..drawing.scene import Item, Stroke, Text
+from ..drawing.scene import Item, Stroke, Text, text_box
 from ..geometry import Bounds, Path, Point
 from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
@@ -82,13 +81,11 @@ def flip_items(portion: Portion, spots: LabelSetter, shift: Point, box: Bounds) 
     items: list[Item] = []
     for flipped, upright in ((portion.flip_x, True), (portion.flip_y, False)):
         level = shift.x if upright else shift.y
-        low, high = (room.left, room.right) if upright else (room.bottom, room.top)
-        reach = (box.bottom + shift.y, box.top + shift.y) if upright else (
-            box.left + shift.x, box.right + shift.x
-        )  # fmt: skip
-        ends = (room.bottom, room.top) if upright else (room.left, room.right)
-        start = max(reach[0], portion_edge(portion, shift, upright=upright), ends[0])
-        end = min(reach[1], ends[1])
+        low, high = _span(room, upright=not upright)
+        shown = [_span(b.moved(shift), upright=upright) for b in (box, portion.window)]
+        held = _span(room, upright=upright)
+        start = max(held[0], *(first for first, _ in shown))
+        end = min(held[1], *(last for _, last in shown))
         if flipped and low < level < high and end - start > _LEAST_FLIP:
             items += _flip(level, start, end, spots, upright=upright)
     return tuple(items)
@@ -98,9 +95,8 @@ _LEAST_FLIP = 40.0
 """On less of a flip line than this its words find no room, mm."""
 
 
-def portion_edge(portion: Portion, shift: Point, *, upright: bool) -> float:
-    """Return where a portion begins along a flip line, sheet mm."""
-    return portion.window.bottom + shift.y if upright else portion.window.left + shift.x
+def _span(box: Bounds, *, upright: bool) -> tuple[float, float]:
+    return (box.bottom, box.top) if upright else (box.left, box.right)
 
 
 def _flip(

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from ..concern import Concern
 from ..panel.build import Kind
-from ..panel.lifting import lifters, people
+from ..panel.materials import lifters, people
 from ..plan.plan import Plan
 from ..top import Top
 from ..units import Tape

@@ -1,17 +1,22 @@
-"""What is told of cutting: each act by its type, and what stands against a plan of cuts."""
+"""What is told of cutting: each act by its type, the curve by its machine; what stands against."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+
 from ..concern import Concern
+from ..cutting.cut import HandCut, JigsawCut, RouterCut
+from ..cutting.feed import QuarterFeed
 from ..cutting.plan import CutMatter
+from ..geometry.tolerance import SAME_FIGURE
 from ..work.blades import BladeMatter
-from . import cuts_curves, cuts_straight, edge
+from . import cuts_straight, edge
 from .cuts_told import words_of
-from .say import Say, listed
+from .say import Passage, Say, listed, sentence
 
 __all__ = ["concern_words", "words_of"]
 
-_REGISTERED = (cuts_curves, cuts_straight, edge)
+_REGISTERED = (cuts_straight, edge)
 """Importing them gives `words_of` its words."""
 
 
@@ -37,3 +42,122 @@ def _no_room(concern: Concern, say: Say) -> str:
         f'it leaves, its kerf and {tape.measure(3.0)} that fall off. Write margin = "{margin}" '
         "under [top] for a saw cut there, or rout or plane it."
     )
+
+
+SHOWS = 0.8
+"""An oval template that is out by more than this would be seen, mm (our choice)."""
+
+
+@words_of.register
+def _(cut: JigsawCut, say: Say) -> Passage:
+    words = [
+        "A fine blade, outside the line wherever no saw has been, as far as the first page says."
+    ]
+    parts = []
+    if cut.thick:
+        parts.append("long blade, slowly: in wood this thick it takes rough waste only")
+        parts.append(f"square on the first {say.tape.measure(50.0)}, or stop")
+    if cut.after_stopped:
+        parts.append(
+            "where a saw cut stops short of a hollow corner, a handsaw, held upright, does as well"
+        )
+    if cut.relief:
+        parts.append("relief cuts from the edge to the line, a thumb apart, in the tight curve")
+    if cut.kept:
+        parts.append("it starts and ends in the air past the kept edge")
+    return Passage("Jigsaw round it", (*words, *(sentence(part) for part in parts)))
+
+
+@words_of.register
+def _(cut: RouterCut, say: Say) -> Passage:
+    words = [sentence(_feed(cut.feeds, downhill=cut.has_grain))]
+    parts = list(_template(cut, say))
+    far = dict.fromkeys(
+        say.tape.figure(swung.to_far_edge) for swung in cut.radii if swung.to_far_edge is not None
+    )
+    if far:
+        parts.append(
+            f"the pin is set to the near edge of the bit; to its far edge it is {listed(far)}"
+        )
+    if cut.straights:
+        parts.append(_straightedge(cut, say))
+    if cut.stays_out > SAME_FIGURE:
+        parts.append(
+            f"in a hollow corner the round bit stays {say.tape.small(cut.stays_out)} out: finish "
+            "that by hand, with a chisel"
+        )
+    if cut.kept and cut.all_straight:
+        parts.append("cramp a strip behind the kept edge where the bit leaves it, or it breaks out")
+    elif cut.kept:
+        parts.append(
+            "lift the router off before it comes to the kept edge; fair the last of it by hand"
+        )
+    return Passage("Rout to the line", tuple(words), tuple(sentence(part) for part in parts))
+
+
+def _straightedge(cut: RouterCut, say: Say) -> str:
+    if cut.straightedge is None:
+        return (
+            "straight sides along a straightedge, which stands inside the line by half the width "
+            "of the router's base less half the bit: measure from the near edge of the bit to the "
+            "edge of the base"
+        )
+    return (
+        "straight sides along a straightedge, which stands "
+        f"{say.tape.figure(cut.straightedge)} inside the line: that is from the near edge of the "
+        "bit to the edge of the base"
+    )
+
+
+def _template(cut: RouterCut, say: Say) -> Iterator[str]:
+    template, tape = cut.template, say.tape
+    if template is None:
+        return
+    side = "inside" if template.offset > 0 else "outside"
+    offset = abs(template.offset)
+    where = f"{tape.figure(offset)} {side} the line" if offset > SAME_FIGURE else "on the line"
+    yield (
+        f"where it follows a template, with a bush or bearing of {tape.figure(template.bush)} "
+        f"on a bit of {tape.figure(template.cutter)}, that stands {where}: "
+        f"{tape.figure(template.length)} by {tape.figure(template.width)}, the true parallel"
+    )
+    if template.off_oval > SHOWS:
+        wrong = tape.figure(template.off_oval)
+        yield f"an oval drawn anew to that size would be wrong by up to {wrong}"
+    if cut.half_template:
+        yield "half template, flipped on the long centreline, and a bearing bit"
+
+
+def _feed(feeds: Sequence[QuarterFeed], *, downhill: bool) -> str:
+    """Return which way the router goes: downhill in solid wood, else against the bit."""
+    if not feeds and downhill:
+        return (
+            "downhill, from the long grain towards the end grain; where that runs with the turn of "
+            "the bit, turn the work over"
+        )
+    if not feeds:
+        return "anticlockwise round the work, seen from above"
+    uphill = [feed for feed in feeds if feed.uphill]
+    if uphill:
+        return (
+            "the work stays as it was marked, for the pin's holes are in that face: "
+            f"{_ways(feeds)} downhill; {_ways(uphill, uphill=True)} uphill, where the last "
+            "passes take a hair each; straights last"
+        )
+    ways = []
+    for up in (True, False):
+        quarters = [feed for feed in feeds if feed.show_face_up is up]
+        if quarters:
+            ways.append(f"show face {'up' if up else 'down'} {_ways(quarters)}")
+    return f"downhill, towards the end grain: {', '.join(ways)}; straights last"
+
+
+def _ways(feeds: Sequence[QuarterFeed], *, uphill: bool = False) -> str:
+    return listed(f"{feed.start} to {feed.end}" for feed in feeds if feed.uphill is uphill)
+
+
+@words_of.register
+def _(cut: HandCut, say: Say) -> Passage:
+    words = "Plane, spokeshave and file, from the sides towards the end grain; check it is square."
+    figure = say.tape.figure(cut.most_waste, at_least=True)
+    return Passage("To the line by hand", (words,), figures=((figure, "stand outside it"),))

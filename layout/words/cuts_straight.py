@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from ..cutting.acts import CornerCuts, Flatten, KnifeLines, Rest
 from ..cutting.bench import FaceReason, WorkFace
 from ..cutting.builds import KeptEdge
 from ..cutting.cut import SkippedTrim, SkipReason, StraightCut, Support, Trim, TrimKind
+from ..cutting.plan import CornerCuts, Flatten, KnifeLines, Rest
 from ..cutting.sides import SHORT_OF_CORNER
 from .cuts_told import words_of
 from .say import Passage, Say, capital, listed, sentence
@@ -102,11 +102,6 @@ def _minded(cut: Trim, say: Say) -> Iterator[str]:
     short = say.tape.figure(SHORT_OF_CORNER)
     if cut.kind is TrimKind.TO_CORNER:
         yield f"stop {short} short of the hollow corner; nothing falls off yet"
-    elif cut.kind is TrimKind.FROM_CORNER:
-        yield (
-            f"let the blade in {short} past the hollow corner and saw outwards to the edge; "
-            "nothing falls off yet"
-        )
     if cut.support is Support.PEOPLE:
         yield "two supports on each side of the cut, a second person at the falling piece"
 

@@ -9,7 +9,7 @@ from ..cutting.mending import Mended
 from ..cutting.profile import Arris, ProfilePlan
 from ..panel.defect import Mend
 from ..units import Tape
-from ..work.finish import Finish
+from ..work.piece import Finish
 from .cuts_told import words_of
 from .say import Passage, Say, listed, sentence
 

@@ -10,7 +10,7 @@ from ..geometry.tolerance import SAME_FIGURE
 from ..marking.mark import Kind, Mark
 from ..marking.marks import MarkSet
 from ..marking.method import JoinedCorners
-from ..marking.round_methods import SquareAndHalfDiagonal, SteppedCircle
+from ..marking.methods import SquareAndHalfDiagonal, SteppedCircle
 from ..marking.string_loop import StringLoop, Swing, TrammelRod
 from ..plan.plan import Plan
 from .lying import Lying

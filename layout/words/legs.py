@@ -11,7 +11,7 @@ from ..legs.sag import CREEP_SOURCE, FINAL_LIMIT, FIRST_LIMIT
 from ..legs.tipping import GRAVITY
 from ..legs.whole import TablePlan
 from ..legs.wish import Fixing, LegsWish
-from ..panel.lifting import people
+from ..panel.materials import people
 from ..plan.plan import Plan
 from ..units import Tape, two_figures
 from .datum import ACROSS, ALONG, Directions, directions_of

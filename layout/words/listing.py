@@ -9,8 +9,7 @@ from ..panel import Kind, Was
 from ..plan.plan import Plan
 from ..work.coats import NewCoat
 from .money import sum_words
-from .outline import outline_words
-from .say import listed
+from .say import listed, outline_words
 
 WIDTH = 78
 """Signs a line."""

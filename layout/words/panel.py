@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..panel import Defect, Face, Kind, Mend, Panel, Spoils
-from ..panel.lifting import lifters, people
+from ..panel.materials import lifters, people
 from ..units import Tape
 from .say import Passage, Table, capital, listed
 

@@ -11,15 +11,13 @@ from ..geometry import Point, Region
 from ..geometry.tolerance import CHORD, SAME_PLACE
 from ..panel import Defect, Panel
 from ..panel.datum import choose_datum
-from ..panel.edges import FEWEST, LETTERS, lettered
+from ..panel.edges import FEWEST, LETTERS, Found, lettered
 from ..panel.named_edges import named_edges
-from ..panel.reference import Found
 from ..plan.doubts import Doubt, Matter
 from ..plan.job import Job
 from ..units import Tape
-from .outline import outline_words
 from .panel import made_of, spoils_words
-from .say import listed
+from .say import listed, outline_words
 
 GOALS = {
     Goal.AREA: "as large as it fits",

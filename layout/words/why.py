@@ -17,8 +17,7 @@ from ..fit.wish import Goal, Limits
 from ..geometry.point import Point
 from ..units import MM_PER_INCH, Tape, two_figures
 from ..work.cautions import OFF_GRAIN
-from .outline import exact_words, outline_words
-from .say import Passage, Table, listed, sentence
+from .say import Passage, Table, exact_words, listed, outline_words, sentence
 
 if TYPE_CHECKING:
     from ..plan.plan import Plan

@@ -16,8 +16,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
-from ..cutting.acts import REST
 from ..cutting.cut import TrimKind
+from ..cutting.plan import REST
 from ..legs.wish import Fixing
 from .coats import NewCoat
 from .deeds import EFFORTS, Day, Deed, Per, days_of

@@ -11,8 +11,7 @@ from jobs import PLAIN
 
 from panelwright.cli.main import main
 from panelwright.cli.measure import SHAPES
-from panelwright.layout.drawing.lettering import text_box
-from panelwright.layout.drawing.scene import Text
+from panelwright.layout.drawing.scene import Text, text_box
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.sheets.measure_page import measure_page
 from panelwright.layout.template.paper import PAPERS

@@ -9,8 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from panelwright.layout.drawing.lettering import (
+from panelwright.layout.drawing.scene import (
     CAP_HEIGHT,
+    Text,
     fitted_height,
     paragraph,
     plain,
@@ -18,7 +19,6 @@ from panelwright.layout.drawing.lettering import (
     text_width,
     wrapped,
 )
-from panelwright.layout.drawing.scene import Text
 from panelwright.layout.geometry.point import Point
 
 heights = st.sampled_from([1.8, 2.5, 3.5, 5.0, 7.0, 10.0])

@@ -134,7 +134,7 @@ def test_words_can_be_read_again() -> None:
 @pytest.mark.parametrize("turn", [0.0, math.pi / 2, 0.3])
 def test_words_stand_where_they_are_held(anchor: str, turn: float) -> None:
     """Ink of words lies in the box that composers keep free for them."""
-    from panelwright.layout.drawing.lettering import text_box
+    from panelwright.layout.drawing.scene import text_box
 
     text = Text(Point(3, -4), "Hxgy 583 mm", 5.0, anchor, turn)  # type: ignore[arg-type]
     scene = _sheet_of(Group(layers.LETTERING, (text,)))

@@ -15,8 +15,16 @@ from hypothesis import given, settings
 from readers import off_path
 
 from panelwright.layout.drawing import layers
-from panelwright.layout.drawing.lettering import CAP_HEIGHT
-from panelwright.layout.drawing.scene import Area, Group, Mark, Scene, Sign, Stroke, Text
+from panelwright.layout.drawing.scene import (
+    CAP_HEIGHT,
+    Area,
+    Group,
+    Mark,
+    Scene,
+    Sign,
+    Stroke,
+    Text,
+)
 from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.path import Path, circle

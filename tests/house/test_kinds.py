@@ -13,10 +13,7 @@ KINDS = {
     for name in outlines.__all__
     if isinstance(getattr(outlines, name), type) and name != "Outline"
 }
-ALLOWED = (
-    *("layout/outlines/", "layout/fit/", "layout/jobfile/"),
-    *("layout/marking/methods.py", "layout/marking/round_methods.py"),
-)
+ALLOWED = ("layout/outlines/", "layout/fit/", "layout/jobfile/", "layout/marking/methods.py")
 """The families of fits, the reader of job files, and the ways to draw."""
 
 FILES = [path for room in ("layout", "cli") for path in sorted((ROOT / room).rglob("*.py"))]

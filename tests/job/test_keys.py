@@ -9,8 +9,7 @@ import pytest
 
 from panelwright.layout.fit.wish import Span
 from panelwright.layout.jobfile.schema import keys_as_markdown
-from panelwright.layout.jobfile.section import read_section
-from panelwright.layout.jobfile.sections import HEAD, PANEL, SECTIONS, homes
+from panelwright.layout.jobfile.sections import HEAD, PANEL, SECTIONS, homes, read_section
 from panelwright.layout.keys.figures import Number
 from panelwright.layout.keys.key import Key, Section
 from panelwright.layout.keys.kinds import Choice

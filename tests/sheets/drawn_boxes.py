@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.kit.labels import points_along
-from panelwright.layout.drawing.lettering import text_box
-from panelwright.layout.drawing.scene import Scene, Stroke, Text
+from panelwright.layout.drawing.scene import Scene, Stroke, Text, text_box
 from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.point import Point

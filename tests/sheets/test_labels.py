@@ -6,8 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from panelwright.layout.drawing.kit.labels import LabelSetter
-from panelwright.layout.drawing.lettering import text_box
-from panelwright.layout.drawing.scene import Stroke, Text
+from panelwright.layout.drawing.scene import Stroke, Text, text_box
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.point import Point
 

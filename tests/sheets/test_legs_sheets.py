@@ -9,8 +9,7 @@ from bench_page import steps_of, words_in
 from kept import plan_of, sample_folders
 
 from panelwright.layout.drawing import layers
-from panelwright.layout.drawing.lettering import text_box
-from panelwright.layout.drawing.scene import Area, Mark, Scene, Stroke, Text
+from panelwright.layout.drawing.scene import Area, Mark, Scene, Stroke, Text, text_box
 from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.plan.plan import Plan, make_plan

@@ -21,8 +21,8 @@ from panelwright.layout.sheets.pictures.lying import lying_scene
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.units import Tape
 from panelwright.layout.words.lying import lying_of
-from panelwright.layout.words.outline import exact_words, outline_words
 from panelwright.layout.words.saw_lines import rounds_of
+from panelwright.layout.words.say import exact_words, outline_words
 
 PANEL = """
 units = "mm"

@@ -13,9 +13,8 @@ from template_strategies import contents, margins, papers
 
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.kit.flow import Flow
-from panelwright.layout.drawing.lettering import text_box
 from panelwright.layout.drawing.pdf import to_pdf
-from panelwright.layout.drawing.scene import Scene, Stroke, Text
+from panelwright.layout.drawing.scene import Scene, Stroke, Text, text_box
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Capsule

@@ -11,10 +11,8 @@ from jobs import PLAIN
 
 from panelwright.layout.cutting.cut import SkippedTrim, Trim
 from panelwright.layout.drawing import layers
-from panelwright.layout.drawing.kit.frame import DrawingFrame
-from panelwright.layout.drawing.kit.picture import areas_of
-from panelwright.layout.drawing.lettering import text_box
-from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text
+from panelwright.layout.drawing.kit.picture import Stage, areas_of
+from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text, text_box
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.polygon import Region, union
 from panelwright.layout.jobfile import read_job
@@ -158,7 +156,7 @@ def test_the_order_is_marks_then_checks_then_cuts(plan: Plan) -> None:
 
 def test_a_crumb_of_a_region_is_not_drawn() -> None:
     """A piece or a hole that is one place on paper is no area, and what is round it is drawn."""
-    frame = DrawingFrame.for_step(Bounds(0.0, 0.0, 1000.0, 500.0))
+    frame = Stage.around(Bounds(0.0, 0.0, 1000.0, 500.0)).frame
     corners = np.array([[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]])
     crumb = Region.from_rings(500 + corners * 0.005)
     board = Region.from_rings(corners * 300, [100 + corners[::-1] * 0.005])

@@ -9,8 +9,7 @@ import pytest
 from bench_page import page_of, steps_of, work_of
 from kept import plan_of, sample_folders
 
-from panelwright.layout.drawing.lettering import text_box
-from panelwright.layout.drawing.scene import Scene, Text
+from panelwright.layout.drawing.scene import Scene, Text, text_box
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.plan.plan import Plan, make_plan
 

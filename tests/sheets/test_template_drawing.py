@@ -14,8 +14,7 @@ from template_strategies import contents
 
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.dxf import to_dxf
-from panelwright.layout.drawing.lettering import text_box
-from panelwright.layout.drawing.scene import Mark, Stroke, Text
+from panelwright.layout.drawing.scene import Mark, Stroke, Text, text_box
 from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import Point

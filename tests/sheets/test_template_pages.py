@@ -16,14 +16,13 @@ from readers import Drawn, Raster, drawn_on, off_path
 from template_strategies import contents, corrections, margins, overlaps, papers
 
 from panelwright.layout.drawing import layers
-from panelwright.layout.drawing.lettering import text_box
 from panelwright.layout.drawing.pdf import to_pdf
-from panelwright.layout.drawing.scene import Scene, Stroke, Text
+from panelwright.layout.drawing.scene import Scene, Stroke, Text, text_box
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Capsule, Oval
-from panelwright.layout.sheets.template_files import template_pages
+from panelwright.layout.sheets.folder import template_pages
 from panelwright.layout.template.calibration import Correction
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4, LETTER, Margins, Paper

@@ -9,9 +9,8 @@ from bench_page import page_of
 from kept import plan_of, sample_folders
 
 from panelwright.layout.drawing import layers
-from panelwright.layout.drawing.kit.frame import DrawingFrame
-from panelwright.layout.drawing.lettering import text_box
-from panelwright.layout.drawing.scene import Area, Scene, Stroke, Text
+from panelwright.layout.drawing.kit.picture import Stage
+from panelwright.layout.drawing.scene import Area, Scene, Stroke, Text, text_box
 from panelwright.layout.fit.why import Cost, Lies, LimitMet
 from panelwright.layout.fit.why.limits import End, Limited
 from panelwright.layout.fit.wish import Goal, Limits, Span
@@ -95,9 +94,8 @@ def test_it_stands_behind_the_work_with_every_figure(plan: Plan) -> None:
 def test_every_contact_has_its_dot_in_its_place(plan: Plan) -> None:
     """A dot at each end of a run, one for each other place, and the number of each beside."""
     scene = contacts_scene(plan)
-    frame = DrawingFrame.for_step(
-        plan.job.panel.boundary.bounds, width=BEHIND_WIDTH, tallest=BEHIND_TALLEST
-    )
+    box = plan.job.panel.boundary.bounds
+    frame = Stage.around(box, width=BEHIND_WIDTH, tallest=BEHIND_TALLEST).frame
     dots = [i.boundary.bounds.middle for i in scene.on(layers.CONTACTS) if isinstance(i, Area)]
     places = [frame.at(point) for contact in plan.contacts for point in contact.points]
     assert len(dots) == len(places)

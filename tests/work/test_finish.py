@@ -13,7 +13,7 @@ from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 from panelwright.layout.words.edge import finish_words
 from panelwright.layout.work.coats import COATINGS, NewCoat
-from panelwright.layout.work.finish import finish_of
+from panelwright.layout.work.piece import finish_of
 from panelwright.layout.work.wish import MaterialsWish
 
 OAK = Panel(rectangular_outline(2000, 800), 20, material="oak")

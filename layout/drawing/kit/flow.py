@@ -6,8 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 
 from ...geometry import Bounds, Path, Point
 from .. import layers
-from ..lettering import text_width, wrapped
-from ..scene import Area, Group, Item, Layer, Scene, Stroke, Text
+from ..scene import Area, Group, Item, Layer, Scene, Stroke, Text, text_width, wrapped
 
 LETTERS = 2.5
 """Height of a capital in running words, mm: about 10 point."""

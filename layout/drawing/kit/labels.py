@@ -14,11 +14,9 @@ from typing import TypeVar
 
 import numpy as np
 
-from ...geometry import Bounds, Path, Point, Points
-from ...geometry.alike import at_most, first_of_best, ranked
+from ...geometry import Bounds, Path, Point, Points, at_most, first_of_best, ranked
 from ...geometry.tolerance import ROUNDING
-from ..lettering import text_box
-from ..scene import Anchor, Item, Stroke, Text
+from ..scene import Anchor, Item, Stroke, Text, text_box
 
 Held = TypeVar("Held")
 

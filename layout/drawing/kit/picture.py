@@ -1,5 +1,7 @@
 """The stage of one step: a panel drawn small, and tools to put measures and words beside it.
 
+How a drawing of a panel lies on its sheet is its frame: at which scale, where, from which face.
+
 A composer adds lines first and words after them, so that the words find what is left free. Lengths
 and places are given on the panel; the stage turns them to paper, mirrored where the underside is
 seen.
@@ -11,13 +13,46 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from ...geometry import Bounds, Path, Point, Points, Region
+from ...geometry import Bounds, Path, Placement, Point, Points, Region
 from ...geometry.simplify import fewer
 from .. import layers
-from ..lettering import text_box, text_width
-from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text
-from .frame import STEP_TALLEST, STEP_WIDTH, DrawingFrame
+from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text, text_box, text_width
 from .labels import LabelSetter
+
+
+@dataclass(frozen=True, slots=True)
+class DrawingFrame:
+    """How a panel lies on a sheet."""
+
+    sheet: Bounds
+    """The paper, mm."""
+    scale: float
+    """How many mm of the panel are one mm on paper."""
+    corner: Point
+    """Where the panel's origin lies on paper."""
+    mirrored: bool = False
+    """Whether it is seen from its underside: left and right are swapped, lettering is not."""
+    turn: float = 0.0
+    """How far it is turned on the paper, before it is mirrored, radians."""
+
+    def way(self, direction: Point) -> Point:
+        """Return where a direction on the panel points on paper, as a unit vector."""
+        return self._seen(direction).unit()
+
+    def at(self, point: Point) -> Point:
+        """Return where a point of the panel lies on paper."""
+        return self._seen(point) * (1 / self.scale) + self.corner
+
+    def of(self, path: Path) -> Path:
+        """Return how a path on the panel lies on paper."""
+        turned = path.placed(Placement(turn=self.turn)) if self.turn else path
+        seen = turned.mirrored() if self.mirrored else turned
+        return seen.scaled(1 / self.scale).placed(Placement(self.corner))
+
+    def _seen(self, point: Point) -> Point:
+        turned = point.turned(self.turn) if self.turn else point
+        return Point(-turned.x, turned.y) if self.mirrored else turned
+
 
 _FINE = 0.02
 """So few points draw a shaded area that no edge of it lies farther off, mm on paper."""
@@ -33,6 +68,13 @@ def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tupl
     pieces = ((drawn([piece.exterior]), piece.holes) for piece in region.pieces)
     return tuple(Area(edge[0], drawn(holes), edged=edged) for edge, holes in pieces if edge)
 
+
+STEP_WIDTH, STEP_TALLEST = 62.0, 34.0
+"""Width of the drawing of one step, paper mm: it stands beside the words; and height that what is
+drawn has in it at most."""
+
+AROUND_STEP = 11.0
+"""Kept round that, paper mm: a row of measures."""
 
 LETTERS = 2.8
 """Height of words and figures, paper mm."""
@@ -81,8 +123,13 @@ class Stage:
         width, tallest : float
             Of the picture, and of what is drawn in it, paper mm.
         """
-        frame = DrawingFrame.for_step(extent, mirrored=mirrored, width=width, tallest=tallest)
-        return cls(frame, LabelSetter(frame.room), heading)
+        if mirrored:
+            extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
+        scale = max(extent.width / (width - 2 * AROUND_STEP), extent.height / tallest)
+        sheet = Bounds(0.0, 0.0, width, extent.height / scale + 2 * AROUND_STEP)
+        corner = sheet.middle - extent.middle * (1 / scale)
+        frame = DrawingFrame(sheet, scale, corner, mirrored)
+        return cls(frame, LabelSetter(sheet.grown(-0.5)), heading)
 
     def scene(self, title: str) -> Scene:
         """Return the drawing under its heading, cut to the height of what is on it."""
@@ -221,9 +268,8 @@ class Stage:
                 Text(a + (b - a) * share + lift, words, LETTERS, "middle", turn) for share in shares
             )
         along = (b - a).unit() if reach > 0 else Point.polar(1.0, turn)
-        reach = wide / 2 + 1.2
         return tuple(
-            Text(end + way * reach + lift, words, LETTERS, "middle", turn)
+            Text(end + way * (wide / 2 + 1.2) + lift, words, LETTERS, "middle", turn)
             for end, way in ((b, along), (a, -along))
         )
 
@@ -243,8 +289,7 @@ def _box(item: Item) -> Bounds:
         case Area():
             return item.boundary.bounds
         case Mark():
-            reach = max(item.arm, item.diameter / 2)
-            return Bounds.about(item.at, reach)
+            return Bounds.about(item.at, max(item.arm, item.diameter / 2))
         case _:
             return item.path.bounds
 

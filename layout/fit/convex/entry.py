@@ -29,7 +29,6 @@ from .kind import Kind
 from .pose import Pose
 from .proof import proved
 from .sizing import Sizing
-from .tie_breaking import settled
 from .wood import Wood
 
 
@@ -45,12 +44,7 @@ def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Ent
     family = TwoSizes(seen, sizing)
 
     def finish(pose: Pose) -> Fit | None:
-        pose = closed_in(family, pose)
-        for top in (settled(family, pose), pose):
-            fit = proved(top, seen.middle, sizing, wood, held)
-            if fit is not None:
-                return fit
-        return None
+        return proved(closed_in(family, pose), seen.middle, sizing, wood, held)
 
     return Entry(family, finish, RoundElsewhere(seen, sizing, wood, held))
 

@@ -2,23 +2,17 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
-from ...geometry.alike import first_of_best
 from ...geometry.placement import Placement
 from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..proof import Drawn, until_proved
-from ..wish import Limits
-from .kind import Kind
+from ..tie_breaking import plain_turn
 from .pose import Pose
 from .sizing import Sizing
-
-_ALIKE = 1e-9
-"""Radians within which angles are equal: rounding must not tell which of two is the plainer."""
 
 
 def proved(
@@ -34,7 +28,7 @@ def proved(
         Parts that must lie wholly inside the core.
     """
     make, kind, rim = sizing.outline.resized, sizing.kind, sizing.rim
-    turn = _plain_turn(kind, pose, sizing.wish.limits)
+    turn = plain_turn(pose.turn, kind.period(kind.shape_of(pose)), sizing.wish.limits)
 
     def drawn_in(by: float) -> Drawn:
         half_length, half_width = kind.drawn_in(pose, by)
@@ -50,17 +44,3 @@ def proved(
         )
 
     return until_proved(drawn_in, wood, held)
-
-
-def _plain_turn(kind: Kind, pose: Pose, limits: Limits) -> float:
-    """Return, of all turns that look the same, that of a long axis nearest to the grain."""
-    period = kind.period(kind.shape_of(pose))
-    if period == 0:
-        return 0.0
-    turns = [
-        math.remainder(pose.turn + i * period, math.tau)
-        for i in range(max(1, round(math.tau / period)))
-    ]
-    off = [abs(limits.off_grain(turn)) for turn in turns]
-    alike = [turn for turn, own in zip(turns, off, strict=True) if own <= min(off) + _ALIKE]
-    return first_of_best(sorted(alike), lambda turn: -abs(turn), tolerance=_ALIKE)

@@ -8,8 +8,6 @@ from collections.abc import Sequence
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..entry import Entry
-from ..found import Fit
-from ..tie_breaking import in_plainest_place
 from ..wish import ROUNDED, Goal, Span, Wish
 from .alternatives import RectanglesElsewhere
 from .family import RoundedRectangles
@@ -17,12 +15,8 @@ from .family import RoundedRectangles
 
 def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Entry:
     """Return the rectangles of a shape."""
-
-    def finish(fit: Fit) -> Fit:
-        return in_plainest_place(fit, wood.inner, wish.limits, held)
-
     family = family_of(wood, wish, shape, held)
-    return Entry(family, finish, RectanglesElsewhere(family))
+    return Entry(family, lambda fit: fit, RectanglesElsewhere(family))  # proved when found
 
 
 def family_of(

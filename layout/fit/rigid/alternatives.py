@@ -13,8 +13,8 @@ from ...panel.sound import SoundWood
 from ..found import Fit
 from ..stand import CLEARLY, Away, Stand
 from ..wood.edges import Array
+from .local_search import climbed
 from .places import OwnPlaces, proved
-from .tie_breaking import climbed
 
 _TURNS = 12
 """Turns that a whole turn is tried at; fewer where it looks the same before, or limits hold it."""

@@ -32,11 +32,7 @@ def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Ent
     family = OwnPlaces(wood, wish, own, held)
 
     def finish(pose: Array) -> Fit | None:
-        for there in (family.settled(pose), pose):
-            fit = proved(own, family.shape.placement(there), wood, held)
-            if fit is not None:
-                return fit
-        return None
+        return proved(own, family.shape.placement(pose), wood, held)
 
     elsewhere = OwnElsewhere(family, wood, held)
     return Entry(family, finish, elsewhere, family.base, family.gap, family.enough)

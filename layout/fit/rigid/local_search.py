@@ -14,10 +14,12 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ..goal import Ends
 from ..linear_program import maximised
 from ..wood.edges import Array, turned
 from .contacts import Rows, to_outline, to_wood
 from .ground import Ground
+from .limits import within
 from .outline import Shape, thinned
 
 _FIRST_STEP = 0.1
@@ -27,15 +29,6 @@ _LAST_STEP = 1e-3
 """mm: steps below this change the clearance by less than a tenth of what is promised."""
 
 _MOST_STEPS = 60
-
-_TOUCHING = 0.01
-"""mm by which a way may be longer than the least and count as a contact."""
-
-_ALIKE = 1e-6
-"""Sine of an angle below which two ways to slide are one."""
-
-_MOST_SLIDES = 3
-"""Ways to slide that are tried."""
 
 _MOST_ROWS = 90
 """Ways looked at in one step; the shortest."""
@@ -91,17 +84,6 @@ class Climber:
     def holding(self, pose: Array, trust: float) -> Array:
         """Return a pose near one, at most `trust` mm away, that holds more of what must be held."""
         return pose + self._step(pose, trust, turns=True)
-
-    def slides(self, pose: Array) -> list[Array]:
-        """Return unit vectors, (2,) each, along the edges that stand nearest to the outline."""
-        rows = self._rows(pose, _TOUCHING)
-        tight = rows.way <= rows.way.min() + _TOUCHING
-        found: list[Array] = []
-        for way in rows.slopes[tight & rows.upright][:, :2]:
-            along = np.array([-way[1], way[0]])
-            if all(abs(way @ other) > _ALIKE for other in found):
-                found.append(along)
-        return found[:_MOST_SLIDES]
 
     def _step(self, pose: Array, trust: float, turns: bool) -> Array:
         rows = self._rows(pose, 3 * trust)
@@ -167,6 +149,21 @@ class Climber:
         if len(points) == 0:
             return np.zeros(0)
         return self.shape.inside(turned(points - pose[:2], float(pose[2])))
+
+
+def climbed(
+    climber: Climber, value: float, pose: Array, spans: list[Ends], plenty: float = math.inf
+) -> tuple[float, Array]:
+    """Return the clearance and pose of a local best near a pose, within the spans of turns.
+
+    Or of the first place on the way with `plenty` of clearance, mm.
+    """
+    value, pose = climber.climbed(pose, value, plenty=plenty)
+    kept = within(float(pose[2]), spans)
+    if kept != pose[2]:
+        pose = np.array([pose[0], pose[1], kept])
+        value, pose = climber.climbed(pose, climber.clearance(pose), turns=False)
+    return value, pose
 
 
 def _signed(rows: Rows, depth: Array, reach: float) -> Rows:

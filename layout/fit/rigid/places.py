@@ -21,7 +21,6 @@ from functools import lru_cache
 
 import numpy as np
 
-from ...geometry.alike import first_of_best
 from ...geometry.placement import Placement
 from ...geometry.polygon import Region
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
@@ -34,11 +33,10 @@ from ..wish import Wish
 from ..wood.edges import Array
 from .ground import Ground
 from .limits import broken_limit
-from .local_search import Climber
+from .local_search import Climber, climbed
 from .outline import Shape
 from .pose_cells import Cells
 from .relaxation import bounded, held_in, plain_bound, swing, ways
-from .tie_breaking import climbed, settled
 
 _LEAST_GAP = 0.05
 """mm: half a division of a good rule."""
@@ -183,11 +181,6 @@ class OwnPlaces:
             self.nearest = best
         fits = self.crossing or best[0] > -PROOF_ALLOWANCE
         return (best[0] + self.base if fits else 0.0), best[1]
-
-    def settled(self, pose: Array) -> Array:
-        """Return a pose found, straight and in the middle where that is as good."""
-        place = first_of_best(self.places, lambda p: p.climber.clearance(pose), tolerance=ROUNDING)
-        return settled(place.climber, pose, self.spans, self.wish.limits.grain)
 
     def _sharp_bound(self, box: Box, enough: float) -> float:
         cells, ground = box.cells, box.place.outer

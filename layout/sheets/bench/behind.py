@@ -11,9 +11,8 @@ from ...words.cuts import concern_words
 from ...words.first_tables import shown_marks
 from ...words.marks import checks_words, left_words, marks_behind, ties_words
 from ...words.offcuts import offcuts_words
-from ...words.outline import found_words
 from ...words.saw_lines import rounds_of
-from ...words.say import Passage, sentence
+from ...words.say import Passage, found_words, sentence
 from ...words.ways import others_words
 from ...words.why import along_grain_told, elsewhere_words, mending_words, touches_words
 from ..pictures.ground import offcuts_scene

@@ -7,10 +7,10 @@ from dataclasses import replace
 from functools import singledispatch
 from itertools import groupby
 
-from ...cutting.acts import Act, CornerCuts, Flatten, Rest
 from ...cutting.builds import Edging, FrameJoint, RimLoss
-from ...cutting.cut import HandCut, RouterCut, SkippedTrim, Trim
+from ...cutting.cut import HandCut, RouterCut, SkippedTrim, StraightCut, Trim
 from ...cutting.mending import Mended
+from ...cutting.plan import Act, CornerCuts, Flatten, Rest
 from ...drawing.scene import Scene
 from ...panel.datum import Datum
 from ...plan.plan import Plan
@@ -59,7 +59,9 @@ def _steps(plan: Plan, acts: Sequence[Act], datum: Datum) -> Iterator[Step]:
         if kind is Trim:
             trims = [act for act in held if isinstance(act, Trim)]
             told = sawn_words(trims, numbers, say)
-            yield _warned(plan, Step(told, _lines_scene(plan)), [t.label for t in trims], datum)
+            yield _warned(
+                plan, Step(told, _lines_scene(plan, trims)), [t.label for t in trims], datum
+            )
         elif kind is SkippedTrim:
             yield Step(skipped_words([words_of(act, say) for act in held]))
         else:
@@ -89,8 +91,15 @@ def _warned(plan: Plan, step: Step, labels: Sequence[str], datum: Datum) -> Step
     return step.warned(*(concern_words(c, say_of(plan, datum)) for c in met))
 
 
-def _lines_scene(plan: Plan) -> Scene:
-    return lying_scene(plan, lying_of(plan), rounds_of(plan), tallest=34.0, width=60.0, plain=True)
+def _lines_scene(plan: Plan, cuts: Sequence[StraightCut]) -> Scene | None:
+    """Return the panel with the saw lines of some cuts; None where they are told by corners."""
+    rounds = tuple(
+        replace(each, lines=tuple(line for line in each.lines if line.cut in cuts))
+        for each in rounds_of(plan)
+    )
+    if not any(each.lines for each in rounds):
+        return None
+    return lying_scene(plan, lying_of(plan), rounds, tallest=34.0, width=60.0, plain=True)
 
 
 @singledispatch
@@ -102,6 +111,11 @@ def picture_of(act: object, plan: Plan) -> Scene | None:
 @picture_of.register
 def _(act: Mended, plan: Plan) -> Scene:
     return ground.mend_scene(plan, act)
+
+
+@picture_of.register
+def _(act: CornerCuts, plan: Plan) -> Scene | None:
+    return _lines_scene(plan, act.cuts)
 
 
 @picture_of.register

@@ -6,8 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from ...drawing.lettering import text_width, wrapped
-from ...drawing.scene import Scene
+from ...drawing.scene import Scene, text_width, wrapped
 from ...plan.plan import Plan
 from ...template.paper import A4
 from ...words.cautions import Caution, short_cautions

@@ -11,8 +11,7 @@ from dataclasses import dataclass
 from ...cutting.builds import FrameJoint
 from ...cutting.mending import Mended
 from ...drawing import layers
-from ...drawing.kit.frame import STEP_TALLEST, STEP_WIDTH
-from ...drawing.kit.picture import Stage
+from ...drawing.kit.picture import STEP_TALLEST, STEP_WIDTH, Stage
 from ...drawing.scene import Scene
 from ...geometry import Path, Point, Region
 from ...marking.panel_check import RightTriangle, SquareCheck

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from ...drawing import layers
-from ...drawing.kit.frame import DrawingFrame
 from ...drawing.kit.labels import LabelSetter
-from ...drawing.kit.picture import Stage
+from ...drawing.kit.picture import DrawingFrame, Stage
 from ...drawing.scene import Area, Group, Scene, Text
 from ...fit.found import Fit
 from ...geometry import Bounds, Path, Point, circle
 from ...panel.shown import layer_of
 from ...plan.plan import Plan
-from ...words.outline import exact_words
+from ...words.say import exact_words
 from ...words.why import loss_words, turn_words
 from .ground import Wood
 
@@ -77,7 +76,7 @@ def others_scene(plan: Plan) -> Scene:
         cell = Bounds(left, top - high + _GAP, left + wide, top)
         foot = Point(cell.middle.x, cell.bottom)
         corner = foot - Point(extent.middle.x, extent.bottom) * (1 / scale)
-        stage = Stage(DrawingFrame(cell, scale, corner, cell, cell), LabelSetter(cell))
+        stage = Stage(DrawingFrame(cell, scale, corner), LabelSetter(cell))
         _draw(plan, fit, stage)
         for k, words in enumerate(_two_lines(plan, fit, i + 1)):
             at = Point(left, top - _WORDS - k * _ROW)

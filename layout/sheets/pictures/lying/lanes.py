@@ -7,13 +7,12 @@ from dataclasses import dataclass
 
 from ....drawing import layers
 from ....drawing.kit.lanes import spread
-from ....drawing.lettering import text_box, text_width
-from ....drawing.scene import Stroke, Text
+from ....drawing.scene import Stroke, Text, text_box, text_width
 from ....geometry import Path, Point
 from ....words.first_tables import shown_marks
 from ....words.saw_lines import BESIDE, BEYOND, Round, SawLine, figures_of, signed
 from ....words.say import Say
-from .parts import (
+from .starts import (
     BEND,
     BODY,
     GAP,
@@ -22,23 +21,21 @@ from .parts import (
     NAME,
     OFF,
     OUT,
+    REACH,
     RING,
     ROW,
     SAW,
     TRIANGLE,
     LyingPicture,
-    ring,
-    triangle,
-)
-from .starts import (
-    REACH,
     corner_letters,
     draw_rings,
     draw_tape,
     edge_of,
     has_figure,
+    ring,
     ring_within,
     side_of,
+    triangle,
 )
 
 

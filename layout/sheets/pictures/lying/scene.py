@@ -10,12 +10,10 @@ import math
 
 from ....cutting.cut import StraightCut
 from ....drawing import layers
-from ....drawing.kit.frame import DrawingFrame
 from ....drawing.kit.labels import LabelSetter, points_along
-from ....drawing.lettering import text_box
-from ....drawing.scene import Area, Mark, Scene, Stroke, Text
-from ....geometry import Bounds, Path, Point, Region
-from ....geometry.alike import first_of_best
+from ....drawing.kit.picture import DrawingFrame
+from ....drawing.scene import Area, Mark, Scene, Stroke, Text, text_box
+from ....geometry import ORIGIN, Bounds, Path, Point, Region, first_of_best
 from ....geometry.tolerance import ROUNDING
 from ....marking.mark import Kind
 from ....marking.mark import Mark as PlacedMark
@@ -25,7 +23,7 @@ from ....words.first_page import drawn_marks
 from ....words.lying import Lying, letters_of
 from ....words.saw_lines import Round, SawLine
 from .lanes import draw_lanes
-from .parts import BEND, BODY, FREE, LANE, NAME, NAMED_FROM, OFF, WIDTH, LyingPicture, ring
+from .starts import BEND, BODY, FREE, LANE, NAME, NAMED_FROM, OFF, WIDTH, LyingPicture, ring
 
 
 def lying_scene(
@@ -71,7 +69,7 @@ def _begun(
     plan: Plan, lying: Lying, rounds: tuple[Round, ...], tallest: float, width: float, plain: bool
 ) -> LyingPicture:
     """Return the empty picture, its panel as large as width and height allow."""
-    seen = DrawingFrame(*_NOWHERE, lying.mirrored, lying.turn)
+    seen = DrawingFrame(_NOWHERE, 1.0, ORIGIN, lying.mirrored, lying.turn)
     extent = seen.of(plan.job.panel.boundary).bounds
     tape_side = FREE if plain else (36.5 if plan.job.tape.imperial else 23.5)
     below = 11.0 if plain else 1.0 + len(rounds) * (BODY + OFF + LANE + BEND + 0.5)
@@ -81,15 +79,14 @@ def _begun(
     spare = wide - extent.width / scale
     corner = Point(left + spare / 2, 0.0) - Point(extent.left, extent.bottom) * (1 / scale)
     sheet = Bounds(0.0, -200.0, width, 400.0)
-    frame = DrawingFrame(sheet, scale, corner, sheet, sheet, lying.mirrored, lying.turn)
+    frame = DrawingFrame(sheet, scale, corner, lying.mirrored, lying.turn)
     box = frame.of(plan.job.panel.boundary).bounds
     return LyingPicture(
         frame, LabelSetter(box), plan=plan, lying=lying, rounds=rounds, box=box, plain=plain
     )
 
 
-_NO_SHEET = Bounds(0.0, 0.0, 1.0, 1.0)
-_NOWHERE = (_NO_SHEET, 1.0, Point(0.0, 0.0), _NO_SHEET, _NO_SHEET)
+_NOWHERE = Bounds(0.0, 0.0, 1.0, 1.0)
 
 
 def _wood(picture: LyingPicture) -> None:

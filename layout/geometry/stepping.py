@@ -10,8 +10,8 @@ from typing import Literal, Self
 
 import numpy as np
 
-from ..placement import Points
-from ..point import Point
+from .placement import Points
+from .point import Point
 
 Side = Literal["inside", "outside"]
 """Which side of an anticlockwise boundary a polygon of it must not leave."""

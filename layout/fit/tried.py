@@ -1,0 +1,174 @@
+"""A top that is tried in other places on the wood: proved there, and moved to where it rests."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from ..geometry.placement import Placement
+from ..geometry.point import Point
+from ..geometry.polygon import Region
+from ..geometry.scalar import last_where
+from ..geometry.tolerance import CHORD, PROOF_CHORD
+from .found import Fit
+from .linear_program import maximised
+from .points import holds_all
+from .wood.edges import Array, EdgesAround, Segments
+
+_ROUGH = 0.5
+"""mm by which a polygon may lie within a top where a place is ruled out by it alone."""
+
+_NEXT_TO_NOTHING = 0.002
+"""mm of clearance that sliding may cost, or, of an outline of one size, a plain place."""
+
+_WORTH_A_MOVE = 0.01
+"""mm of clearance gained, or of a slide, below which a top is left where it is."""
+
+_FINE = 0.001
+"""mm to which the ends of a slide are found."""
+
+_A_STEP, _MOST_STEPS = 0.05, 40
+"""Of the width, beyond the clearance in hand, and how many: steps towards the clearest place."""
+
+_ABOUT = 0.02
+"""mm by which a polygon may stand off a top whose ways to the edges are looked at."""
+
+_MOST_SLIDES = 3
+"""Ways to slide that are tried."""
+
+_ALIKE = 1e-9
+"""Less than 1 by which the cosine between two ways to slide shows that they are one."""
+
+
+class Tried:
+    """A top that is tried in other places on the wood."""
+
+    def __init__(self, fit: Fit, inner: Region, held: Sequence[Region]) -> None:
+        self.fit, self.inner, self.held = fit, inner, held
+        self._around, self._corners = EdgesAround(inner.edges), inner.corners
+        self._rings = [fit.core.outer(chord) for chord in (CHORD, PROOF_CHORD)]
+        self._within, self._rough = (fit.core.inner(chord) for chord in (CHORD, _ROUGH))
+        self._about = fit.core.outer(_ABOUT if fit.clearance is None else CHORD)
+
+    def stands(self, place: Placement) -> bool:
+        """Return whether the top is proved to fit in another place, and to hold its parts."""
+        if not self.inner.holds_points(place.of(self._rough)).all():
+            return False
+        around = (Region.from_rings(place.of(ring)) for ring in self._rings)
+        return any(map(self.inner.holds, around)) and holds_all(
+            Region.from_rings(place.of(self._within)), self.held
+        )
+
+    def room(self, place: Placement) -> float:
+        """Return how far a top that stands in a place is from where the wood ends, mm."""
+        return self.inner.edge_distance(Region.from_rings(place.of(self._rings[0])))
+
+    def is_as_good(self, place: Placement) -> bool:
+        """Return whether the top stands there, and of one size is as clear as it was."""
+        least = self.fit.clearance
+        return self.stands(place) and (
+            least is None or self.room(place) >= least - _NEXT_TO_NOTHING
+        )
+
+    def at(self, place: Placement) -> Fit:
+        """Return the fit in a place where it stands."""
+        fit = self.fit
+        if place == fit.placement or fit.clearance is None:
+            return replace(fit, placement=place)
+        room = self.room(place)
+        return replace(fit, placement=place, score=room, clearance=room)
+
+    def at_rest(self, place: Placement) -> Placement:
+        """Return a place moved, without turning, to where the top is clearest and slides no more.
+
+        What must be held leaves it no such choice.
+        """
+        if self.held:
+            return place
+        place = self.clearest(place)
+        clear, normals = self._ways(place)
+        ways = normals[clear <= clear.min() + 2 * _ABOUT] @ np.array([[0.0, 1.0], [-1.0, 0.0]])
+        tried: list[Array] = []
+        for way in ways:
+            if len(tried) < _MOST_SLIDES and all(abs(way @ w) < 1 - _ALIKE for w in tried):
+                tried.append(way)
+                place = self._mid_slide(place, way)
+        return place
+
+    def _mid_slide(self, place: Placement, way: Array) -> Placement:
+        """Return a place in the middle of where the top can slide along a way at no cost."""
+        least = self.room(place) - _NEXT_TO_NOTHING
+
+        def far(side: float) -> float:
+            def lies(far: float) -> bool:
+                there = _moved(place, far * side * way)
+                return self.stands(there) and self.room(there) >= least
+
+            longest = 2 * self.fit.core.length
+            return last_where(lies, 0.0, longest, _FINE) if lies(_WORTH_A_MOVE) else 0.0
+
+        ahead, back = far(1.0), far(-1.0)
+        there = _moved(place, (ahead - back) / 2 * way)
+        return there if ahead + back > 2 * _WORTH_A_MOVE and self.stands(there) else place
+
+    def clearest(self, place: Placement) -> Placement:
+        """Return a place moved, without turning, to where the top is clearest of the edges."""
+        clear, normals = self._ways(place)
+        worth_it = _WORTH_A_MOVE if self.fit.clearance is None else _FINE / 10
+        for _ in range(_MOST_STEPS):
+            least = float(clear.min())
+            reach = least + _A_STEP * self.fit.core.width
+            near = clear < least + 2 * reach
+            step = maximised(
+                np.array([0.0, 0.0, 1.0]),
+                np.column_stack([normals[near], np.ones(int(near.sum()))]),
+                clear[near] - least,
+                np.array([-reach, -reach, 0.0]),
+                np.array([reach, reach, reach]),
+            ).step
+            for share in (1.0, 0.5, 0.25, 0.1):
+                there = _moved(place, share * step[:2])
+                clear, normals = self._ways(there)
+                if clear.min() > least + worth_it and self.stands(there):
+                    place = there
+                    break
+            else:
+                break
+        return place
+
+    def _ways(self, place: Placement) -> tuple[Array, Array]:
+        """Return how far edges and corners of the wood near the top are from it, and which way.
+
+        The distances are (k,) mm, the ways (k, 2) unit vectors: those to what it touches are square
+        to the edges.
+        """
+        ring, core = place.of(self._about), self.fit.core
+        sizes = (core.length / 2 + core.width, 1.5 * core.width)
+        edges = self._around.within(np.array([*place.centre]), place.turn, sizes)
+        edges = edges if len(edges) else self._around.edges
+        own = np.stack([ring, np.roll(ring, -1, axis=0)], axis=1)
+        to_wood, to_core = Segments.of(edges), Segments.of(own)
+        nearest = ring[to_wood.distances(ring).argmin(axis=0)]
+        corners = edges[:, 0]
+        side = to_core.distances(corners).argmin(axis=1)
+        ways = np.concatenate(
+            [_feet(nearest, edges) - nearest, corners - _feet(corners, own[side])]
+        )
+        square = -np.concatenate([to_wood.across, to_core.across[side]])
+        clear = np.hypot(*ways.T)
+        apart = np.maximum(clear, 1e-9)[:, None]
+        return clear, np.where(clear[:, None] > _ABOUT, ways / apart, square)
+
+
+def _moved(place: Placement, by: Array) -> Placement:
+    return replace(place, centre=place.centre + Point.of(by))
+
+
+def _feet(points: Array, edges: Array) -> Array:
+    """Return the place of each edge, (n, 2, 2), that is nearest to its point, (n, 2)."""
+    way = edges[:, 1] - edges[:, 0]
+    share = ((points - edges[:, 0]) * way).sum(axis=1) / np.maximum((way * way).sum(axis=1), 1e-18)
+    feet: Array = edges[:, 0] + np.clip(share, 0.0, 1.0)[:, None] * way
+    return feet
