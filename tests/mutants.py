@@ -28,6 +28,7 @@ TARGETS = {
     "layout/fit/linear_program.py": PROGRAMS,
     "layout/fit/convex/relaxation.py": f"{PROGRAMS} {HUGGED} -k oval-or-capsule-or-worth",
     "layout/fit/convex/oval_lift.py": f"{HUGGED} -k oval",
+    "layout/fit/convex/squeezed_lift.py": f"{HUGGED} {LYING} -k oval-or-superellipse-or-lies",
     "layout/fit/convex/capsule_lift.py": f"{HUGGED} -k capsule",
     "layout/fit/convex/superellipse_lift.py": f"{HUGGED} {LYING} -k superellipse-or-lies",
     "layout/fit/convex/d_end.py": f"{HUGGED} tests/fit/test_d_end.py -k end",

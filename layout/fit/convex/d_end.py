@@ -72,7 +72,7 @@ class DEndKind(CapsuleKind):
 
     name = "D end"
     pace = 1.5
-    lifted = DEndLift
+    lift = DEndLift
     periods = (math.tau, math.tau)
 
     def area(self, half_length: Figure, half_width: Figure) -> Figure:

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from abc import ABC, abstractmethod
+from collections.abc import Callable
 from typing import NamedTuple
 
 import numpy as np
@@ -46,6 +47,10 @@ class Growth(NamedTuple):
     """mm."""
 
 
+Lifted = Callable[[Box, Patch], Lift]
+"""Returns the tops of a box whose centres lie in a patch, in unknowns that rows are of."""
+
+
 class Kind(ABC):
     """What the search must know of one kind of outline.
 
@@ -59,6 +64,7 @@ class Kind(ABC):
     """What the tops are, squeezed, for a radius of 1; or holds them."""
     held = 1.0
     """What share of the body they hold."""
+    lift: Lifted
     periods = (0.0, math.pi)
     """The least turns that bring shape 0, and any other, onto itself."""
     takes_disks = True
@@ -99,10 +105,6 @@ class Kind(ABC):
     @abstractmethod
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely the top stands to each edge."""
-
-    @abstractmethod
-    def lift(self, box: Box, patch: Patch) -> Lift:
-        """Return the tops of a box whose centres lie in a patch, in unknowns that rows are of."""
 
     def squeeze(self, p: float) -> Array:
         """Return by what the plane, along the turn and across, makes tops of shape p the body."""

@@ -43,8 +43,8 @@ def most_stretch(low: float, high: float, half_turn: float) -> float:
 class OvalLift(SqueezedLift):
     """Ovals by b1, b2 and b3."""
 
-    def __init__(self, body: PowerBody, box: Box, patch: Patch) -> None:
-        super().__init__(body, box, patch)
+    def __init__(self, box: Box, patch: Patch) -> None:
+        super().__init__(PowerBody(2.0), box, patch)
         self.sides = np.array([patch.along, patch.across]) * self.squeeze
         self.stretch = most_stretch(box.low, box.high, box.half_turn)
 

@@ -72,8 +72,9 @@ class Disks:
     @property
     def edges(self) -> NDArray[np.intp]:
         """The edges of all their holes."""
-        runs = [np.arange(*run) for run in zip(self.first, self.last, strict=True)]
-        return np.concatenate([np.zeros(0, dtype=np.intp), *runs])
+        counts = self.last - self.first
+        starts = np.repeat(self.first - (np.cumsum(counts) - counts), counts)
+        return starts + np.arange(len(starts), dtype=np.intp)
 
 
 def _disk(ring: Array) -> tuple[Array, float]:
