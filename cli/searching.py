@@ -8,11 +8,10 @@ from contextlib import contextmanager
 from math import inf
 from pathlib import Path
 from time import monotonic
-from typing import Any, TypeVar
 
 import click
 
-from .reading import NOTHING_FITS, print_record, stop, wants_json
+from .reading import NOTHING_FITS, Command, print_record, stop, wants_json
 
 Progress = Callable[[int, float, float], bool]
 """Steps taken, score found, bound; returns whether to go on."""
@@ -47,9 +46,6 @@ def progress_line(seconds: float | None = None) -> Iterator[Progress | None]:
     finally:
         if shown:
             click.echo("\r" + " " * 60 + "\r", nl=False, err=True)
-
-
-Command = TypeVar("Command", bound=Callable[..., Any])
 
 
 def time_limit(command: Command) -> Command:

@@ -88,7 +88,7 @@ def template(
         raise click.UsageError("name a job file, or --calibrate to measure a printer")
     plan = _plan(job, choices)
     answer(lambda: _record(plan), lambda: comparison(plan))
-    from ..layout.sheets.template_files import template_files
+    from ..layout.sheets.folder import template_files
 
     begin = "Print {} at 100 % and begin with its cover."
     return hand_out(out, partial(template_files, plan), begin)

@@ -28,6 +28,7 @@ TARGETS = {
     "layout/fit/linear_program.py": PROGRAMS,
     "layout/fit/convex/relaxation.py": f"{PROGRAMS} {HUGGED} -k oval-or-capsule-or-worth",
     "layout/fit/convex/oval_lift.py": f"{HUGGED} -k oval",
+    "layout/fit/convex/squeezed_lift.py": f"{HUGGED} {LYING} -k oval-or-superellipse-or-lies",
     "layout/fit/convex/capsule_lift.py": f"{HUGGED} -k capsule",
     "layout/fit/convex/superellipse_lift.py": f"{HUGGED} {LYING} -k superellipse-or-lies",
     "layout/fit/convex/d_end.py": f"{HUGGED} tests/fit/test_d_end.py -k end",
@@ -39,7 +40,7 @@ TARGETS = {
     ),
     "layout/fit/rigid/relaxation.py": "tests/fit/test_own_outline_bound.py",
     "layout/fit/on_edge/free_spans.py": "tests/fit/test_kept_edges.py",
-    "layout/geometry/segments/stepping.py": "tests/geometry tests/outlines",
+    "layout/geometry/stepping.py": "tests/geometry tests/outlines",
     "layout/geometry/superellipse_polygon.py": "tests/outlines",
 }
 """Files, and what attacks each."""

@@ -8,7 +8,6 @@ from random import Random
 from random_jobs import job_text
 
 from panelwright.layout.cutting.plan import plan_cuts
-from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.legs.wish import Fixing
@@ -16,7 +15,7 @@ from panelwright.layout.outlines import RoundedRectangle
 from panelwright.layout.panel import Coat, Mend, Was
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.plan.job import Job
-from panelwright.layout.plan.standing import Standing, stand
+from panelwright.layout.plan.standing import stand
 from panelwright.layout.top import Top
 from panelwright.layout.work.coats import NewCoat
 from panelwright.layout.work.piece import Piece, finish_of
@@ -75,10 +74,7 @@ def piece_of(job: Job, size: tuple[float, float] | None = None) -> Piece:
     outline = RoundedRectangle.with_radius(max(length, width), min(length, width), 20.0)
     top = Top(job.panel, outline, Placement(box.middle), job.wish.lipping)
     datum = choose_datum(job.panel, job.datum, frozenset(job.damaged))
-    try:
-        standing = stand(replace(job, table=replace(job.table, counts=())), top)
-    except LegsError:
-        standing = Standing()
+    standing = stand(replace(job, table=replace(job.table, counts=())), top)
     legs, table = standing.legs, standing.table
     glued = legs is not None and job.legs is not None and job.legs.fixing is Fixing.GLUED
     finish = finish_of(top, len(legs.legs) if legs and glued else 0, job.materials)

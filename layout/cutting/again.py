@@ -13,7 +13,7 @@ from ..geometry import Path, Point, Region
 from ..geometry.distance import longest_of
 from ..marking.marks import MarkSet
 from ..panel.datum import Datum, Reason
-from ..panel.reference import Found, Reference
+from ..panel.edges import Found, Reference
 from .bench import Bench
 from .cut import Trim
 from .sawn import extent_of

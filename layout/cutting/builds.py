@@ -10,8 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..geometry import Path, Point, Region
-from ..geometry.segments import Line
+from ..geometry import Line, Path, Point, Region
 from ..geometry.tolerance import SAME_FIGURE, SAME_POINT
 from ..panel import Kind, Panel
 from ..panel.edges import Edge

@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 from functools import partial
 
-from ..geometry import Point, Region
-from ..geometry.alike import at_least
+from ..geometry import Point, Region, at_least
 from ..geometry.intersect import meeting_of_lines
 from ..geometry.tolerance import SAME_PLACE, SIZE_SLACK
 from ..units import nearest_whole

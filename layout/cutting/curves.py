@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from ..geometry import Arc, Line, Path, Point, Region, Segment
 from ..panel.build import Kind
-from ..top.hollow import stays_out
+from ..top.runs import stays_out
 from ..units import nearest_whole
 from .bench import Bench
 from .cut import CurveCut, CurveTool, HandCut, JigsawCut, Kerf, RouterCut, SwungRadius

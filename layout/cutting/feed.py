@@ -16,8 +16,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..errors import LayoutError
-from ..geometry.path import Path
-from ..geometry.point import Point
+from ..geometry import Path, Point
 from ..marking.mark import Kind as MarkKind
 from ..marking.places import groups_for
 from ..panel.build import Kind

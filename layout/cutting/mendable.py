@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..geometry.alike import at_most
-from ..geometry.point import Point
+from ..geometry import Point, at_most
 from ..geometry.tolerance import CHORD
 from ..geometry.turned_box import TurnedBox
 from ..panel import Coat, Defect, Kind, Mend

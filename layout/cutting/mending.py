@@ -13,8 +13,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from ..errors import LayoutError
-from ..geometry import Path, Placement, Point, Region
-from ..geometry.alike import at_least, at_most
+from ..geometry import Path, Placement, Point, Region, at_least, at_most
 from ..geometry.distance import longest_of
 from ..geometry.tolerance import CHORD
 from ..geometry.turned_box import TurnedBox

@@ -11,13 +11,11 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
-from ..geometry import Path, Point, Region, array_of
-from ..geometry.alike import at_most, first_of_best
+from ..geometry import Path, Point, Region, array_of, at_most, first_of_best
 from ..geometry.intersect import crossings
 from ..geometry.tolerance import CHORD, ROUNDING, SAME_PLACE, SAME_POINT
 from ..panel.datum import Datum
-from ..panel.edges import STRAIGHT, Edge, edges_of
-from ..panel.reference import Reference
+from ..panel.edges import STRAIGHT, Edge, Reference, edges_of
 from .bench import Bench
 from .cut import EdgePoint, Guide, StraightCut, Trim
 

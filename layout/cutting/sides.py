@@ -11,8 +11,7 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from ..geometry import Line, Point, Region, Segment
-from ..geometry.alike import at_least, first_of_best, ranked
+from ..geometry import Line, Point, Region, Segment, at_least, first_of_best, ranked
 from ..geometry.intersect import turn_at
 from ..geometry.tolerance import ROUNDING, SAME_PLACE, SAME_WAY
 from .bench import Bench

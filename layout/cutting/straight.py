@@ -7,8 +7,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import partial
 
-from ..geometry import Line, Point, Region
-from ..geometry.alike import at_least, at_most, first_of_best, ranked
+from ..geometry import Line, Point, Region, at_least, at_most, first_of_best, ranked
 from ..geometry.tolerance import ALIKE_AREA, SAME_FIGURE, SAME_PLACE, SAME_WAY, SIZE_SLACK
 from ..panel.named_edges import named_edges
 from .again import shortened

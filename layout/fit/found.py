@@ -5,9 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from ..geometry.path import Path
-from ..geometry.placement import Placement, Points
-from ..geometry.polygon import Polygon, Region
+from ..geometry import Path, Placement, Points, Region
+from ..geometry.polygon import Polygon
 from ..geometry.tolerance import CHORD
 from ..outlines import Outline
 

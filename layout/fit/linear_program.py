@@ -116,36 +116,49 @@ class Program:
     def bound(self, objective: Vector) -> tuple[float, Vector]:
         """Return how far no step goes, and what each row weighs in the proof."""
         whole, penalty, unit = self._whole(objective)
-        scaled, size = whole * self._span / unit, len(whole)
-        self._table[-1] = self._priced(scaled)
+        self._table[-1] = self._priced(whole * self._span / unit)
         for _ in range(_MOST_PIVOTS):
             if not _pivot(self._table, self._inside, self._outside):
                 break
-        sides, weights = np.zeros(len(self._ends)), np.zeros(len(self._limits))
-        touched = [name - 2 * size for name in self._outside if name >= 2 * size]
-        if len(touched) == size:
-            sides[touched] = np.linalg.solve(self._sides[touched].T, scaled)
-        else:
-            outside = [column for column, name in enumerate(self._outside) if name >= 2 * size]
-            sides[touched] = self._table[-1, outside]
-        weights[self._used] = np.maximum(sides[2 * size :], 0.0) * (unit / self._steep)
-        rest = whole - weights @ self._rows
-        far = np.maximum(self._low * rest, self._high * rest).sum()
-        return float(weights @ self._limits + far) - penalty, weights
+        value, weights = self._proved(whole[None], self._table[-1:, :-1] * unit)
+        return float(value[0]) - penalty, weights[0]
 
-    def demand(self, objective: Vector, least: float) -> None:
-        """Ask of all further steps that an objective gets so far: where it stands it does."""
-        whole, penalty, unit = self._whole(objective)
-        row = self._priced(whole * self._span / unit)
-        row[-1] = max(row[-1] - (least + penalty) / unit, 0.0)
-        self._inside.append(2 * len(whole) + len(self._ends))
-        self._table = np.insert(self._table, -1, row, axis=0)
-        self._sides = np.vstack([self._sides, -whole * self._span / unit])
-        self._ends = np.append(self._ends, -(least + penalty) / unit)
-        self._rows = np.vstack([self._rows, -whole])
-        self._used = np.append(self._used, len(self._limits))
-        self._limits = np.append(self._limits, -(least + penalty))
-        self._steep = np.append(self._steep, unit)
+    def _proved(self, whole: Vector, losses: Vector) -> tuple[Vector, Vector]:
+        """Return how far no step goes in each objective of all unknowns, (k, n), and the weights.
+
+        Parameters
+        ----------
+        losses : (k, n) array
+            What each loses with what lies outside the table, about: they weigh as much.
+        """
+        size = whole.shape[1]
+        sides = np.zeros((len(whole), len(self._ends)))
+        outside = [column for column, name in enumerate(self._outside) if name >= 2 * size]
+        touched = [self._outside[column] - 2 * size for column in outside]
+        sides[:, touched] = losses[:, outside]
+        if len(touched) == size:
+            sides[:, touched] = np.linalg.solve(self._sides[touched].T, (whole * self._span).T).T
+        weights = np.zeros((len(whole), len(self._limits)))
+        weights[:, self._used] = np.maximum(sides[:, 2 * size :], 0.0) / self._steep
+        rest = whole - weights @ self._rows
+        far = np.maximum(self._low * rest, self._high * rest).sum(axis=1)
+        return weights @ self._limits + far, weights
+
+    def ranges(self, objective: Vector, least: float, ways: Vector) -> Vector:
+        """Return how far steps go each way, (k, n), that get so far in the objective just bounded.
+
+        All that a step leaves to the things outside the table, each weighed by what the objective
+        loses with it, is no more than that may lose; what lies inside is not asked.
+        """
+        asked, penalty, unit = self._whole(objective)
+        whole = np.array([self._whole(way)[0] for way in ways])
+        losses = np.maximum(self._table[-1, :-1], _ZERO)
+        own = np.array([self._priced(way * self._span)[:-1] for way in whole])
+        share = np.maximum((-own / losses).max(axis=1), 0.0)[:, None] / unit
+        pushed, _ = self._proved(whole + share * asked, own + share * unit * losses)
+        paid = np.array([self._whole(way)[1] for way in ways])
+        far: Vector = pushed - share[:, 0] * (least + penalty) - paid
+        return far
 
     def _whole(self, objective: Vector) -> tuple[Vector, float, float]:
         """Return an objective of all unknowns, what the share is worth in it, and its steepest."""

@@ -14,8 +14,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from ..geometry.alike import first_of_best, ranked
-from ..geometry.polygon import Region
+from ..geometry import Region, first_of_best, ranked
 from ..geometry.tolerance import CHORD
 from ..panel.sound import SoundWood
 from .coarse import coarser

@@ -10,9 +10,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from ..geometry.placement import Points, array_of
-from ..geometry.point import Point
-from ..geometry.polygon import Region, convex_hull
+from ..geometry import Point, Points, Region, array_of
+from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ..panel.sound import SoundWood
 from .found import Fit

@@ -10,8 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from ..geometry.placement import Placement
-from ..geometry.polygon import Region
+from ..geometry import Placement, Region
 from ..geometry.tolerance import CHORD, INSETS
 from ..outlines import Outline
 from ..panel.sound import SoundWood

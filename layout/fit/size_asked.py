@@ -15,10 +15,8 @@ from functools import lru_cache
 import numpy as np
 
 from ..errors import LayoutError
+from ..geometry import Placement, Point, Region
 from ..geometry.alike import greatest_first
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING, SAME_PLACE
 from ..outlines import OWN_OUTLINE, Capsule, Outline, Rectangle, RoundedRectangle
 from ..panel.sound import SoundWood

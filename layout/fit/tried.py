@@ -7,9 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Placement, Point, Region
 from ..geometry.scalar import last_where
 from ..geometry.tolerance import CHORD, PROOF_CHORD
 from .found import Fit

@@ -7,8 +7,7 @@ from collections.abc import Collection
 from dataclasses import dataclass, field
 from enum import Enum
 
-from ..geometry.path import Path
-from ..geometry.point import Point
+from ..geometry import Path, Point
 from ..keys.figures import ABOVE_0, FROM_0, Number, Range, count, degrees, percent
 from ..keys.key import Key, fills, hold, key
 from ..keys.kinds import Choice, Only, YesNo, names

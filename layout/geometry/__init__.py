@@ -3,6 +3,7 @@
 Lengths are in mm, angles in radians anticlockwise from x, and y points up.
 """
 
+from .alike import at_least, at_most, first_of_best, ranked
 from .bounds import Bounds
 from .path import Path, circle
 from .placement import Placement, Points, array_of
@@ -23,6 +24,10 @@ __all__ = [
     "Region",
     "Segment",
     "array_of",
+    "at_least",
+    "at_most",
     "circle",
+    "first_of_best",
+    "ranked",
     "union",
 ]

@@ -14,7 +14,8 @@ from ..errors import GeometryError
 from .bounds import Bounds
 from .placement import Placement, Points, array_of
 from .point import Point
-from .segments import Arc, EllipticArc, Line, Segment, Side, corners_of
+from .segments import Arc, EllipticArc, Line, Segment
+from .stepping import Side, corners_of
 from .tolerance import SAME_POINT
 
 

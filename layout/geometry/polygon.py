@@ -20,7 +20,7 @@ from .bounds import Bounds
 from .path import Path, circle
 from .placement import Placement, Points
 from .point import Point
-from .segments import Side
+from .stepping import Side
 from .tolerance import AREA_BALANCE, CHORD
 
 Polygon = BaseGeometry

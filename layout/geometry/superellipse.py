@@ -22,7 +22,7 @@ from .biarcs import Station
 from .placement import Points
 from .point import Point
 from .scalar import peak
-from .segments import Side
+from .stepping import Side
 
 MIDDLE, END = 1.0, 2.0
 """The parameter where both terms are ½, and at the end of the short axis."""

@@ -9,9 +9,7 @@ from ..cutting.profile import EdgeProfile
 from ..errors import LayoutError
 from ..fit.wish import Goal, Limits
 from ..fit.wish_kinds import Span
-from ..geometry.path import Path, circle
-from ..geometry.point import Point
-from ..geometry.segments import Arc, EllipticArc, Line
+from ..geometry import Arc, EllipticArc, Line, Path, Point, circle
 from ..keys.figures import Length
 from ..keys.plane import At, Ring
 from ..legs.movement import SWING
@@ -91,15 +89,12 @@ def _outline(boundary: Path, units: Units) -> Tables:
         radii = _radii(boundary, x, y)
         if radii is not None:
             sides = {"length": spelt(length, x, units), "width": spelt(length, y, units)}
-            told = [spelt(length, radius, units) for radius in radii]
-            return {**sides, "radii": told} if any(radii) else sides
+            corners = [spelt(length, radius, units) for radius in radii]
+            return {**sides, "radii": corners} if any(radii) else sides
     points, bows = _through(boundary)
     held: Tables = {"points": spelt(Ring(), points, units)}
-    if bows:
-        held["bows"] = [
-            {"from": number, "rise": spelt(length, rise, units)} for number, rise in bows.items()
-        ]
-    return held
+    told = [{"from": k, "rise": spelt(length, rise, units)} for k, rise in bows.items()]
+    return {**held, "bows": told} if told else held
 
 
 def _radii(boundary: Path, x: float, y: float) -> tuple[float, float, float, float] | None:

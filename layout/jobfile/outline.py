@@ -6,9 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..errors import LayoutError
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import ORIGIN, Point
+from ..geometry import ORIGIN, Bounds, Path, Point
 from ..geometry.tolerance import SAME_POINT
 from ..keys.figures import ANY_LENGTH
 from ..keys.key import Values

@@ -10,9 +10,7 @@ import numpy as np
 from ..cutting.mendable import why_not
 from ..cutting.tools import Tools
 from ..errors import LayoutError
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Path, Point, Region
 from ..geometry.tolerance import CHORD, SAME_POINT
 from ..keys.key import Values
 from ..keys.place import UNREADABLE, Place, shown

@@ -30,11 +30,8 @@ class Range:
         """Return the limits for the documents; empty where there are none."""
         low = form(self.least)
         if math.isfinite(self.most):
-            return (
-                f"above {low}, to {form(self.most)}"
-                if self.above
-                else (f"{low} to {form(self.most)}")
-            )
+            high = form(self.most)
+            return f"above {low}, to {high}" if self.above else f"{low} to {high}"
         if not math.isfinite(self.least):
             return ""
         return f"above {low}" if self.above else f"{low} or more"

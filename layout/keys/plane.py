@@ -6,15 +6,12 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from enum import Enum
+from itertools import pairwise
 from typing import Any
 
 from ..errors import GeometryError
-from ..geometry.alike import first_of_best
+from ..geometry import Path, Point, Region, array_of, first_of_best
 from ..geometry.distance import nearest
-from ..geometry.path import Path
-from ..geometry.placement import array_of
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import SAME_POINT
 from .figures import ANY_LENGTH, Length, Number
 from .kinds import Choice, Kind
@@ -101,14 +98,11 @@ class Ring(Kind):
         if len(points) < 3:
             at.wrong(f"the ring has {len(points)} of at least 3 different points: give them all")
             return None
-        same = [i for i in range(1, len(points)) if _meet(points[i - 1], points[i])]
+        near = [a.distance_to(b) <= SAME_POINT for a, b in pairwise(points)]
+        same = [i for i, is_near in enumerate(near, start=1) if is_near]
         for i in same:
             (at / i).wrong(f"points {i} and {i + 1} are the same: leave one out")
         return None if same else tuple(points)
-
-
-def _meet(one: Point, other: Point) -> bool:
-    return one.distance_to(other) <= SAME_POINT
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,9 +9,7 @@ from dataclasses import replace
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry.alike import at_most, first_of_best
-from ..geometry.point import ORIGIN, Point
-from ..geometry.polygon import Region
+from ..geometry import ORIGIN, Point, Region, at_most, first_of_best
 from ..geometry.tolerance import ROUNDING, SIZE_SLACK
 from ..outlines import Outline
 from .free_room import stances

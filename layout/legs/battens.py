@@ -6,13 +6,8 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from ..geometry.alike import at_least
-from ..geometry.bounds import Bounds
+from ..geometry import ORIGIN, Bounds, Path, Placement, Point, Region, at_least
 from ..geometry.intersect import way_out
-from ..geometry.path import Path
-from ..geometry.placement import Placement
-from ..geometry.point import ORIGIN, Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import ROUNDING, SIZE_SLACK
 from ..panel import SoundWood
 from ..top import Top

@@ -7,9 +7,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from ..errors import LegsError
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path, circle
-from ..geometry.point import ORIGIN, Point
+from ..geometry import ORIGIN, Bounds, Path, Point, circle
 from ..keys.figures import ABOVE_0, FROM_0
 from ..keys.key import Key, fills, hold, key
 from ..keys.kinds import Choice

@@ -11,11 +11,8 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 
 from ..errors import LegsError
-from ..geometry.alike import first_of_best
+from ..geometry import Path, Point, Region, first_of_best
 from ..geometry.distance import nearest
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import ROUNDING, SAME_PLACE
 from ..outlines import Outline
 from .foot import Foot

@@ -14,11 +14,8 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry.alike import first_of_best
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.point import Point
-from ..geometry.polygon import Region, joined_up
+from ..geometry import Bounds, Path, Point, Region, first_of_best
+from ..geometry.polygon import joined_up
 from ..geometry.simplify import fewer
 
 Array = NDArray[np.float64]

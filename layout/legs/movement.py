@@ -13,8 +13,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from ..geometry.alike import first_of_best
-from ..geometry.point import Point
+from ..geometry import Point, first_of_best
 from ..geometry.tolerance import SAME_PLACE
 from ..panel.build import Kind
 from ..panel.materials import Material, material_named

@@ -6,8 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Point, Region
 from ..outlines import Outline
 from ..units import MM_PER_INCH
 from .foot import Foot

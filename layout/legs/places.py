@@ -11,12 +11,8 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry.alike import at_most, first_of_best
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.placement import Placement, array_of
-from ..geometry.point import Point
-from ..geometry.polygon import Region, convex_hull
+from ..geometry import Bounds, Path, Placement, Point, Region, array_of, at_most, first_of_best
+from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import ROUNDING, SAME_PLACE
 
 Array = NDArray[np.float64]

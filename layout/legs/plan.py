@@ -9,13 +9,8 @@ from itertools import combinations
 
 from ..concern import Concern
 from ..errors import LegsError
-from ..geometry.alike import first_of_best
-from ..geometry.bounds import Bounds
+from ..geometry import ORIGIN, Bounds, Path, Placement, Point, Region, array_of, first_of_best
 from ..geometry.intersect import way_out
-from ..geometry.path import Path
-from ..geometry.placement import Placement, array_of
-from ..geometry.point import ORIGIN, Point
-from ..geometry.polygon import Region
 from ..geometry.tolerance import ROUNDING, SAME_PLACE, SAME_POINT
 from ..outlines import Outline
 from ..panel import Defect, Panel, SoundWood, Spoils

@@ -20,9 +20,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry.path import Path
-from ..geometry.placement import array_of
-from ..geometry.point import Point
+from ..geometry import Path, Point, array_of
 from ..panel.materials import Stiffness
 from .plate_points import cut_up
 

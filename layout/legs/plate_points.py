@@ -14,11 +14,9 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from ..geometry import ORIGIN, Line, Path, Point, Region
 from ..geometry.intersect import crossings
-from ..geometry.path import Path
-from ..geometry.point import ORIGIN, Point
-from ..geometry.polygon import Region, convex_hull
-from ..geometry.segments import Line
+from ..geometry.polygon import convex_hull
 from ..geometry.symmetry import is_symmetric
 from ..geometry.tolerance import SAME_PLACE
 from .hollow_points import cut_hollow, joined, lattice

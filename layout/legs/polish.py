@@ -11,10 +11,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 import numpy as np
 
-from ..geometry.alike import first_of_best
-from ..geometry.placement import Points
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Point, Points, Region, first_of_best
 from ..geometry.tolerance import SAME_PLACE
 from .arrangement import ALIKE_FORCE
 from .foot import Foot

@@ -6,9 +6,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from ..geometry.placement import array_of
-from ..geometry.point import Point
-from ..geometry.polygon import Region, convex_hull
+from ..geometry import Point, Region, array_of
+from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD
 from .people import Seating
 from .plan import LegsPlan

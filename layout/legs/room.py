@@ -12,11 +12,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from ..errors import LegsError, OutlineError
-from ..geometry.bounds import Bounds
-from ..geometry.path import Path
-from ..geometry.placement import array_of
-from ..geometry.point import ORIGIN, Point
-from ..geometry.polygon import Region, convex_hull, union
+from ..geometry import ORIGIN, Bounds, Path, Point, Region, array_of, union
+from ..geometry.polygon import convex_hull
 from ..geometry.symmetry import is_symmetric
 from ..geometry.tolerance import CHORD
 from ..outlines import Outline

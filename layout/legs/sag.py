@@ -14,10 +14,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..errors import LegsError
-from ..geometry.alike import first_of_best
-from ..geometry.placement import array_of
-from ..geometry.point import Point
-from ..geometry.polygon import Region, convex_hull
+from ..geometry import Point, Region, array_of, first_of_best
+from ..geometry.polygon import convex_hull
 from ..geometry.scalar import last_where
 from ..geometry.tolerance import SAME_POINT
 from ..outlines import Outline

@@ -7,9 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..errors import LegsError
-from ..geometry.alike import at_least, at_most
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Point, Region, at_least, at_most
 from ..keys.figures import ABOVE_0
 from ..keys.key import take
 from ..keys.plane import Pair

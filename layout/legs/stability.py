@@ -13,9 +13,8 @@ from functools import lru_cache, reduce
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry.placement import Points, array_of
-from ..geometry.point import ORIGIN, Point
-from ..geometry.polygon import Region, convex_hull
+from ..geometry import ORIGIN, Point, Points, Region, array_of
+from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD
 from ..outlines import Outline
 from .foot import Foot

@@ -14,8 +14,7 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from ..errors import LegsError
-from ..geometry.alike import first_of_best, ranked
-from ..geometry.point import Point
+from ..geometry import Point, first_of_best, ranked
 from .arrangement import ALIKE_FORCE, middles_for
 from .free_room import apart, least_gap
 from .goals import values_of

@@ -7,8 +7,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from ..geometry.point import Point
-from ..geometry.polygon import Region
+from ..geometry import Point, Region
 from ..panel import Kind, SoundWood
 from ..panel.frame import frame_of
 from ..top import Top

@@ -23,13 +23,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..errors import OutlineError
-from ..geometry.alike import first_of_best
+from ..geometry import ORIGIN, Arc, Line, Path, Point, Points, Segment, array_of, first_of_best
 from ..geometry.parallel import parallel_of_path
-from ..geometry.path import Path
-from ..geometry.placement import Points, array_of
-from ..geometry.point import ORIGIN, Point
 from ..geometry.polygon import convex_hull
-from ..geometry.segments import Arc, Line, Segment
 from ..geometry.tolerance import CURVE, ROUNDING
 from ..outlines import Outline
 

@@ -8,8 +8,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from ..errors import OutlineError
-from ..geometry import ORIGIN, Arc, Point
-from ..geometry.alike import at_least
+from ..geometry import ORIGIN, Arc, Point, at_least
 from .string_loop import Ordinate
 
 

@@ -12,12 +12,10 @@ from enum import Enum
 from functools import cached_property
 from itertools import combinations
 
-from ..geometry import Point, Region
-from ..geometry.alike import at_least, at_most, first_of_best
+from ..geometry import Point, Region, at_least, at_most, first_of_best
 from ..geometry.tolerance import CHORD, ROUNDING, SAME_PLACE
 from ..panel.datum import Datum
-from ..panel.edges import STRAIGHT, Edge, edges_of
-from ..panel.reference import Corner, Flaw, Reference
+from ..panel.edges import STRAIGHT, Corner, Edge, Flaw, Reference, edges_of
 from ..top import Top
 from ..units import Tape
 

@@ -13,14 +13,12 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from ..errors import PanelError
-from ..geometry import Arc, Path, Point, Points, Region
-from ..geometry.alike import at_most
+from ..geometry import Arc, Path, Point, Points, Region, at_most
 from ..geometry.distance import nearest
 from ..geometry.tolerance import CHORD
 from ..panel.datum import Datum
-from ..panel.edges import Edge, edges_of
+from ..panel.edges import Corner, Edge, edges_of
 from ..panel.panel import Panel
-from ..panel.reference import Corner
 from ..units import MM_PER_INCH, Tape
 from .arcs import LargeArc
 from .mark import edge_name

@@ -17,8 +17,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..geometry import ORIGIN, Arc, Bounds, Line, Point, Segment
-from ..geometry.alike import first_of_best
+from ..geometry import ORIGIN, Arc, Bounds, Line, Point, Segment, first_of_best
 from ..geometry.intersect import turn_at
 from ..geometry.tolerance import SAME_EDGE, SAME_PLACE, SAME_POINT
 from ..outlines import Outline

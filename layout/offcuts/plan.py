@@ -6,9 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from enum import Enum
 
-from ..geometry.alike import at_least, ranked
-from ..geometry.path import Path
-from ..geometry.polygon import Polygon, Region, union
+from ..geometry import Path, Region, at_least, ranked, union
+from ..geometry.polygon import Polygon
 from ..geometry.tolerance import ALIKE_AREA, SAME_PLACE
 from ..geometry.turned_box import TurnedBox
 from ..panel import Kind, Panel

@@ -12,14 +12,12 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..errors import PanelError
-from ..geometry import Placement, Point, Region
-from ..geometry.alike import at_least, first_of_best
+from ..geometry import Placement, Point, Region, at_least, first_of_best
 from ..geometry.distance import longest_of
 from ..geometry.tolerance import SAME_PLACE
-from .edges import STRAIGHT, Edge, lettered
+from .edges import STRAIGHT, Corner, Edge, Found, Offsets, Reference, lettered
 from .line_ends import held, is_there, on_face, prolonged, stand_in, told_from
 from .panel import Panel
-from .reference import Corner, Found, Offsets, Reference
 
 LONG_ENOUGH = 0.5
 """A reference edge is at least this share of the panel's greatest extent: a shorter one swings

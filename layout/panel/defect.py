@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from ..errors import PanelError
 from ..geometry import ORIGIN, Bounds, Path, Placement, Point, Region, circle
-from ..geometry.segments import Side
+from ..geometry.stepping import Side
 from ..geometry.tolerance import CHORD
 from ..keys.figures import ABOVE_0, FROM_0
 from ..keys.key import fills, hold, key, take

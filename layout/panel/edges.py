@@ -2,7 +2,8 @@
 
 A boundary given by points bends a little at each of them without having a corner there, and a
 corner may be rounded, clipped or notched. So neighbouring segments that bend gently are one edge,
-and what is short between two edges belongs to the corner.
+and what is short between two edges belongs to the corner. Tapes are held to corners and to struck
+points, and offsets are taken from a reference line.
 """
 
 from __future__ import annotations
@@ -10,15 +11,83 @@ from __future__ import annotations
 import math
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
+from enum import Enum
 
 import numpy as np
 
-from ..geometry import Arc, Line, Path, Point, Region, Segment
-from ..geometry.alike import at_least, at_most, first_of_best
+from ..geometry import Arc, Line, Path, Point, Region, Segment, at_least, at_most, first_of_best
 from ..geometry.intersect import meeting_of_lines, turn_at
 from ..geometry.tolerance import CHORD, SAME_PLACE, SAME_POINT
 from .panel import Panel
-from .reference import Corner, Flaw
+
+
+@dataclass(frozen=True, slots=True)
+class Offsets:
+    """Where a point lies from the datum, mm: `along` from its first point, `square` from it."""
+
+    along: float
+    square: float
+
+
+class Flaw(Enum):
+    """Why no tape is held to a corner."""
+
+    GONE = "rounded, clipped or notched"
+    NOT_CRISP = "not crisp"
+    DAMAGED = "damaged"
+    CUT_AWAY = "cut away"
+    SPOILT = "spoilt"
+
+
+@dataclass(frozen=True, slots=True)
+class Corner:
+    """A corner of the panel."""
+
+    name: str
+    """A letter: A at the maker's datum corner, the others anticlockwise, show face up."""
+    point: Point
+    """Where it is, or where its edges would meet."""
+    flaw: Flaw | None = None
+    """Why no tape may be held to it; None where one may."""
+    spoilt_by: str = ""
+    """The defect that spoils it, where one does."""
+
+    @property
+    def usable(self) -> bool:
+        """Whether a tape may be held to it."""
+        return self.flaw is None
+
+
+class Found(Enum):
+    """How a point that is measured from is found on the panel."""
+
+    CORNER = "corner"
+    PROLONGED = "edges prolonged"
+    """Where the edge before it, prolonged past a corner that is not usable, meets the line: there
+    may be no wood, so no tape is held to it."""
+    ON_EDGE = "on the edge"
+    STRUCK = "struck on the face"
+    CARRIED = "carried down the end"
+    """Where a struck line meets a new end of a slab."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reference:
+    """A point that is measured from."""
+
+    name: str
+    """The letter of a corner, or P or Q for a struck point."""
+    point: Point
+    found: Found = Found.CORNER
+    edge: str = ""
+    """The edge that it lies on, or that is prolonged, by its corners: ``A–B``; empty where it has
+    no letters."""
+    beside: str = ""
+    """The corner, or the other point of the line, that it is measured from along that edge; empty
+    where it is measured from the end of what is straight of the edge."""
+    distance: float = 0.0
+    """From there, mm."""
+
 
 STRAIGHT = 1.0
 """An edge that stands nowhere farther than this off a taut string is straight, mm (common

@@ -5,14 +5,12 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from ..geometry import Point, Region
-from ..geometry.alike import at_least, at_most, first_of_best
+from ..geometry import Point, Region, at_least, at_most, first_of_best
 from ..geometry.intersect import meeting_of_lines
 from ..geometry.tolerance import SAME_PLACE
 from .defect import Spoils
-from .edges import CORNER_TURN, STRAIGHT, Edge
+from .edges import CORNER_TURN, STRAIGHT, Corner, Edge, Flaw, Found, Reference
 from .panel import Panel
-from .reference import Corner, Flaw, Found, Reference
 
 SOUND_SHARE = 0.5
 """At least this share of a reference edge is still there, so that a straightedge bridges gaps."""

@@ -9,7 +9,7 @@ from functools import lru_cache
 
 from ..errors import PanelError
 from ..geometry import Path, Region
-from ..geometry.segments import Side
+from ..geometry.stepping import Side
 from ..keys.figures import ABOVE_0, FROM_0, Length, Range, count, degrees
 from ..keys.key import Values, fills, hold, key, take
 from ..keys.kinds import Choice, Only, Text, names

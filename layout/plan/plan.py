@@ -9,7 +9,6 @@ from ..concern import Concern
 from ..cutting.cut import TrimKind
 from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
-from ..errors import LegsError
 from ..fit.found import Fit
 from ..fit.why import Contact, Cost, LimitMet, limits_met
 from ..legs.plan import LegsPlan
@@ -113,7 +112,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     marks = marks_for(top, datum, tools.workshop())
     cuts = plan_cuts(top, datum, tools, job.tape)
     rough_cuts = sum(trim.kind is TrimKind.ROUGH for trim in cuts.trims)
-    standing = _standing(job, top)
+    standing = stand(job, top)
     legs, table = standing.legs, standing.table
     is_glued = legs is not None and job.legs is not None and job.legs.fixing is Fixing.GLUED
     overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
@@ -168,14 +167,6 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
             top, cuts, glued_legs=is_glued, left_out=tuple(_left_out(job, standing, template))
         ),
     )
-
-
-def _standing(job: Job, top: Top) -> Standing:
-    """Return the legs of a job under its top; none where they find no room there."""
-    try:
-        return stand(job, top)
-    except LegsError:
-        return Standing()
 
 
 def _left_out(job: Job, standing: Standing, content: TemplateContent) -> Iterator[Concern]:

@@ -15,11 +15,7 @@ from typing import Any, Literal, get_args, get_origin
 import numpy as np
 
 from ..fit.found import Bound
-from ..geometry.path import Path
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.segments import Arc, EllipticArc, Line
+from ..geometry import Arc, EllipticArc, Line, Path, Placement, Point, Region
 from ..outlines import Outline
 from .form import DRAFT, SCHEMA, Schema
 from .plan import Plan

@@ -19,11 +19,7 @@ from typing import Any
 import numpy as np
 
 from ..fit.found import Bound, Fit
-from ..geometry.path import Path
-from ..geometry.placement import Placement
-from ..geometry.point import Point
-from ..geometry.polygon import Region
-from ..geometry.segments import Arc, EllipticArc, Line, Segment
+from ..geometry import Arc, EllipticArc, Line, Path, Placement, Point, Region, Segment
 from ..outlines import Outline
 
 DIGITS, FINE = 6, 9

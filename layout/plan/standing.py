@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
+from ..errors import LegsError
 from ..legs.foot import FootShape
 from ..legs.plan import LegsPlan
 from ..legs.proposal import Proposal, told
@@ -24,23 +25,23 @@ class Standing:
 
 
 def stand(job: Job, top: Top) -> Standing:
-    """Return the legs of a job under its top: placed, tipped, seated and sagged once.
+    """Return the legs of a job under its top, placed, tipped, seated and sagged once, if any.
 
-    Raises
-    ------
-    LegsError
-        If no foot finds room.
+    None where they find no room there.
     """
     wish, asked = job.legs, job.table
     if wish is None:
         return Standing()
     table = TableTop(top, job.tape_error)
-    stance = (
-        best_stances(wish, table, asked.goal, asked.counts, asked.place)[0]
-        if asked.counts
-        else as_wished(wish, table, place=asked.place)
-    )
-    return Standing(stance.legs, plan_table(asked, stance, table))
+    try:
+        stance = (
+            best_stances(wish, table, asked.goal, asked.counts, asked.place)[0]
+            if asked.counts
+            else as_wished(wish, table, place=asked.place)
+        )
+        return Standing(stance.legs, plan_table(asked, stance, table))
+    except LegsError:
+        return Standing()
 
 
 @dataclass(frozen=True, slots=True)

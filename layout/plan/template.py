@@ -7,15 +7,14 @@ from collections.abc import Callable, Sequence
 from string import ascii_lowercase
 
 from ..cutting.plan import CutPlan
-from ..geometry.path import Path
-from ..geometry.point import Point
+from ..geometry import Path, Point
 from ..geometry.symmetry import is_symmetric
 from ..geometry.tolerance import SAME_PLACE
 from ..marking.mark import Kind
 from ..marking.marks import MarkSet
 from ..template.content import MarkSign, TemplateContent, TemplateMark
 from ..top import Top, runs_of
-from ..top.hollow import hollow_corners
+from ..top.runs import hollow_corners
 from .job import Job
 from .standing import Standing
 

@@ -11,8 +11,7 @@ from ..fit.found import Fit
 from ..fit.others import others
 from ..fit.why import Contact, Cost, LimitMet, Side, contacts_of, costs_of
 from ..fit.why.contacts import Touched
-from ..geometry.path import Path
-from ..geometry.segments import Segment
+from ..geometry import Path, Segment
 from ..panel.named_edges import named_edges
 from .fitting import Progress, ground_of
 from .job import Job

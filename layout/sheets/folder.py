@@ -1,11 +1,25 @@
-"""Every file of a plan, by its name."""
+"""Every file of a plan, by its name; the template as pages and as files.
+
+Face up or mirrored, never under one name.
+"""
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING, cast
+
+from ..drawing.scene import Scene
 from ..plan.plan import Plan
 from ..plan.record import plan_record
 from ..plan.serialise import to_json
+from ..template.content import TemplateContent
+from ..template.proposal import Proposal
 from ..words.listing import listing
+from .template_cover import cover_pages, ordinates_pages
+from .template_drawing import Shown, template_drawing
+from .template_sheet import TemplateSheet
+
+if TYPE_CHECKING:
+    from ..drawing.dxf import Release
 
 
 def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
@@ -20,8 +34,8 @@ def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
     """
     from ..drawing.svg import to_svg
     from .bench import bench_sheet
+    from .folder import template_files
     from .plan_drawing import plan_scene
-    from .template_files import template_files
 
     template = template_files(plan)
     others = ("plan.svg", "plan-underside.svg", *template, "listing.txt", "plan.json")
@@ -32,4 +46,47 @@ def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
         **template,
         "listing.txt": listing(plan),
         "plan.json": to_json(plan_record(plan)),
+    }
+
+
+def template_pages(
+    content: TemplateContent, proposal: Proposal, *, with_ordinates: bool = True
+) -> tuple[Scene, ...]:
+    """Return the cover, every sheet at true scale, and the ordinates, each a scene of its paper.
+
+    No ink lies outside the printable area. What two sheets share is on both.
+    """
+    plan = proposal.plan
+    sheets: tuple[Scene, ...] = ()
+    if plan.tiles:
+        shown = Shown.of(content, proposal)
+        sheets = tuple(TemplateSheet(shown, plan, tile).scene() for tile in plan.tiles)
+    figures = ordinates_pages(content, plan.paper, plan.upright_margins) if with_ordinates else ()
+    return (*cover_pages(content, proposal), *sheets, *figures)
+
+
+def template_stem(mirrored: bool) -> str:
+    """Return how the files are called, without their endings.
+
+    >>> template_stem(False), template_stem(True)
+    ('template', 'template-mirrored')
+    """
+    return "template-mirrored" if mirrored else "template"
+
+
+def template_files(plan: Plan) -> dict[str, str | bytes]:
+    """Return the sheets and the drawing in one piece, by file name, as the job's template asks."""
+    from ..drawing.dxf import to_dxf
+    from ..drawing.pdf import to_pdf
+    from ..drawing.svg import to_svg
+
+    wish, content = plan.job.template, plan.template
+    scene = template_drawing(content)
+    pages = template_pages(content, plan.sheets, with_ordinates=wish.ordinates)
+    title = f"{content.title} (MIRRORED)" if content.mirrored else content.title
+    stem, release = template_stem(content.mirrored), cast("Release", wish.dxf_release)
+    return {
+        f"{stem}.pdf": to_pdf(pages, title),
+        f"{stem}.svg": to_svg(scene),
+        f"{stem}.dxf": to_dxf(scene, release),
     }

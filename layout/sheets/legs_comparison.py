@@ -7,9 +7,8 @@ from collections.abc import Iterator
 
 from ..drawing import layers
 from ..drawing.kit.flow import ROW, legend
-from ..drawing.kit.frame import DrawingFrame
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.kit.picture import Stage
+from ..drawing.kit.picture import DrawingFrame, Stage
 from ..drawing.scene import Group, Item, Scene, Stroke, Text, fitted_height, paragraph
 from ..geometry import Bounds, Path, Point, Region
 from ..legs.plan import under_feet

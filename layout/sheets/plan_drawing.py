@@ -11,12 +11,10 @@ from dataclasses import replace
 
 from ..drawing import layers
 from ..drawing.kit.flow import LETTERS, ROW, legend
-from ..drawing.kit.frame import DrawingFrame
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.kit.picture import Stage
+from ..drawing.kit.picture import DrawingFrame, Stage
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, fitted_height, paragraph
-from ..geometry import Bounds, Path, Point, Region
-from ..geometry.alike import at_least
+from ..geometry import Bounds, Path, Point, Region, at_least
 from ..marking.mark import Kind
 from ..panel.shown import layer_of
 from ..plan.plan import Plan

@@ -10,8 +10,7 @@ import numpy as np
 from ..drawing import layers
 from ..drawing.kit.labels import LabelSetter
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, text_box, text_width, wrapped
-from ..geometry import Bounds, Placement, Point
-from ..geometry.alike import at_most, first_of_best
+from ..geometry import Bounds, Placement, Point, at_most, first_of_best
 from ..geometry.tolerance import ROUNDING
 from ..geometry.window import Cutter
 from ..template.calibration import longest_bar

@@ -11,11 +11,10 @@ from dataclasses import dataclass, field, replace
 from functools import reduce
 from typing import Literal
 
-from ..geometry import Bounds, Path, Point, circle
-from ..geometry.alike import at_most
+from ..geometry import Bounds, Path, Point, at_most, circle
 from ..geometry.intersect import crossings
 from ..geometry.tolerance import SAME_POINT
-from ..top.hollow import HollowCorner
+from ..top.runs import HollowCorner
 from ..units import MM_PER_INCH, Tape
 
 MarkSign = Literal["point", "middle", "centre", "nail", "hole"]

@@ -7,8 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..geometry import Bounds, Point, Points, array_of
-from ..geometry.alike import first_of_best
+from ..geometry import Bounds, Point, Points, array_of, first_of_best
 from ..geometry.tolerance import SAME_PLACE
 from .paper import PaperError
 from .tiles import Place, Places, RegisterMark, Tile, beside, reached

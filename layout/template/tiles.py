@@ -11,8 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import reduce
 
-from ..geometry import Bounds, Point
-from ..geometry.alike import first_of_best
+from ..geometry import Bounds, Point, first_of_best
 from ..geometry.tolerance import SAME_PLACE
 from .calibration import TRUE, Correction
 from .paper import Margins, Paper, Sheet

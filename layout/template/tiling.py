@@ -16,8 +16,7 @@ from functools import reduce
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry import Arc, Bounds, Line, Path, Points, Segment
-from ..geometry.alike import first_of_best, ranked
+from ..geometry import Arc, Bounds, Line, Path, Points, Segment, first_of_best, ranked
 from ..geometry.tolerance import ROUNDING
 from ..geometry.window import clipped, most_length
 from .calibration import TRUE, Correction

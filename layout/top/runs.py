@@ -2,17 +2,22 @@
 
 The line that is cut is broken where the panel's own edge takes over. A live edge is the line itself
 there; a straight factory edge may stand a little proud of it, for no edge is dead straight.
+
+Where the line is followed from outside, a round cutter stays out of its hollow corners: a bit, and
+the bush or bearing that leads it, touches both sides and leaves the corner itself standing. Which
+template leads it changes nothing: its middle comes no nearer to either side than its radius.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from ..geometry import Line, Path, Point, Region, Segment
+from ..geometry import Arc, Line, Path, Point, Region, Segment
 from ..geometry.distance import nearest
-from ..geometry.tolerance import CHORD, SAME_EDGE
+from ..geometry.intersect import turn_at
+from ..geometry.tolerance import CHORD, SAME_EDGE, SAME_POINT
 from ..panel.edges import STRAIGHT, Edge
 
 _PROUD = 2 * STRAIGHT + SAME_EDGE
@@ -96,3 +101,56 @@ def _lies_on(segment: Segment, edge: Region, *, straight: bool) -> bool:
     way = places[-1] - places[0]
     # seen along the edge a way is shorter by the cosine, and that shadow along the way once more
     return (feet[-1] - feet[0]).dot(way) > _ALONG**2 * way.dot(way)
+
+
+SHOWS = 0.5
+"""What stands out by less is sanded off, mm (our choice)."""
+
+
+SHARP = math.radians(10)
+"""A hollow joint that turns by less is no corner to a round bit (our choice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class HollowCorner:
+    """A hollow corner of a line, or a hollow arc tighter than the bit."""
+
+    at: Point
+    out: float
+    """How far the bit stays out of it, mm."""
+    bit: float
+    """Its diameter, mm."""
+
+
+def hollow_corners(line: Path, bit: float) -> tuple[HollowCorner, ...]:
+    """Return where a bit stays out of a closed line, the wood on its left.
+
+    Two sides that turn by t leave a bit of radius R out of their corner by R·(1/cos(t/2) − 1): the
+    bit's middle lies R/cos(t/2) from it. With the corner rounded to r it is (R − r)·(1/cos(t/2) −
+    1).
+
+    Parameters
+    ----------
+    bit : float
+        Diameter of the cutter, mm.
+
+    Examples
+    --------
+    >>> step = [(0, 0), (900, 0), (900, 300), (400, 300), (400, 700), (0, 700)]
+    >>> [round(h.out, 2) for h in hollow_corners(Path.through(
+    ...     (Point(*p) for p in step), closed=True), bit=12.0)]
+    [2.49]
+    """
+    return tuple(HollowCorner(at, out, bit) for at, out in stays_out(line, bit / 2) if out > SHOWS)
+
+
+def stays_out(line: Path, radius: float) -> Iterator[tuple[Point, float]]:
+    """Yield where a bit of this radius, mm, stays out of a line, closed or open, and how far."""
+    held = line.segments
+    for i, segment in enumerate(held):
+        turn = turn_at(held[i - 1], segment) if i or line.is_closed else 0.0
+        if -math.pi + SAME_POINT < turn < -SHARP:
+            yield segment.start, radius * (1 / math.cos(turn / 2) - 1)
+        if isinstance(segment, Arc) and segment.radius < radius and -math.pi < segment.sweep < 0:
+            reach = 1 / math.cos(segment.sweep / 2) - 1
+            yield segment.at(0.5), (radius - segment.radius) * reach

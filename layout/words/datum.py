@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from ..geometry.alike import first_of_best
-from ..geometry.point import Point
+from ..geometry import Point, first_of_best
 from ..geometry.tolerance import SAME_PLACE
 from ..marking.mark import Kind, Mark
 from ..marking.panel_check import PanelCheck
 from ..panel.datum import Datum, Reason
-from ..panel.reference import Corner, Flaw, Found, Reference
+from ..panel.edges import Corner, Flaw, Found, Reference
 from ..top import Top
 from ..units import MM_PER_INCH, Tape
 from .say import Passage, Say, Table, listed, sentence, unit_words

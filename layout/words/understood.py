@@ -11,9 +11,8 @@ from ..geometry import Point, Region
 from ..geometry.tolerance import CHORD, SAME_PLACE
 from ..panel import Defect, Panel
 from ..panel.datum import choose_datum
-from ..panel.edges import FEWEST, LETTERS, lettered
+from ..panel.edges import FEWEST, LETTERS, Found, lettered
 from ..panel.named_edges import named_edges
-from ..panel.reference import Found
 from ..plan.doubts import Doubt, Matter
 from ..plan.job import Job
 from ..units import Tape

@@ -84,7 +84,7 @@ class Plan(plans.Plan):
         return "\n".join(summary(self))
 
     def _template(self, ending: str) -> str | bytes:
-        from .layout.sheets.template_files import template_files
+        from .layout.sheets.folder import template_files
 
         files = template_files(self)
         return next(content for name, content in files.items() if name.endswith(ending))

@@ -21,7 +21,7 @@ from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.pdf import to_pdf
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Oval
-from panelwright.layout.sheets.template_files import template_pages
+from panelwright.layout.sheets.folder import template_pages
 from panelwright.layout.template.content import TemplateContent
 from panelwright.layout.template.paper import A4
 from panelwright.layout.template.proposal import proposed

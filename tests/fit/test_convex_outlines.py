@@ -17,10 +17,14 @@ from strategies import star_rings
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.branch_and_bound import search
-from panelwright.layout.fit.convex.boxes import Box
+from panelwright.layout.fit.convex.boxes import Box, patch_of
+from panelwright.layout.fit.convex.capsule import CapsuleKind
 from panelwright.layout.fit.convex.form import own_form, regular_form
+from panelwright.layout.fit.convex.kind import Kind
+from panelwright.layout.fit.convex.oval import OvalKind
 from panelwright.layout.fit.convex.polygon import ConvexKind
-from panelwright.layout.fit.convex.relaxation import Patch, Seen
+from panelwright.layout.fit.convex.relaxation import Edges, Patch
+from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -250,9 +254,13 @@ def test_a_convex_outline_of_another_name_is_scaled_as_well() -> None:
     assert top.outline.length == pytest.approx(2 * top.outline.width)
 
 
-def test_an_edge_shrunk_to_a_point_is_seen_as_a_point() -> None:
-    """It has no line that could bound anything, only its place."""
-    seen = Seen.of(np.array([[[3.0, -4.0], [3.0, -4.0]]]), np.array([True]))
-    assert seen.way[0] == pytest.approx([0.6, -0.8])
-    assert seen.distance[0] == pytest.approx(5.0)
-    assert not seen.outermost[0]
+@pytest.mark.parametrize("kind", [CapsuleKind(), OvalKind(), SuperellipseKind(3.0)])
+def test_an_edge_shrunk_to_a_point_bounds_as_a_point(kind: Kind) -> None:
+    """It has no line that could bound anything, on the hull or not, only its place."""
+    points = np.repeat(np.array([[300.0, -400.0], [20.0, 200.0]])[:, None], 2, axis=1)
+    middle, one = np.zeros((1, 2)), np.zeros(1, dtype=bool)
+    box = Box(0.0, 0.01, 1.0, 1.1, middle, 0.0, (5.0, 5.0), one, np.arange(2))
+    lift = kind.lift(box, patch_of(box))
+    rows, other = (lift.contacts(Edges(points, np.full(2, on)), 100.0) for on in (True, False))
+    assert len(rows.limits) and np.array_equal(rows.rows, other.rows)
+    assert np.array_equal(rows.limits, other.limits) and (rows.limits > 0).all()

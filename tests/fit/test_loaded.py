@@ -67,8 +67,8 @@ def test_a_search_loads_its_own_family_alone(
 @pytest.mark.parametrize(
     ("command", "most", "others"),
     [
-        ("check", 185, ("scipy", "plan.plan", "cutting.plan", "marking.marks", "legs.plate")),
-        ("fit", 195, ("scipy", "plan.plan", "cutting.plan", "marking.marks", "legs.whole")),
+        ("check", 172, ("scipy", "plan.plan", "cutting.plan", "marking.marks", "legs.plate")),
+        ("fit", 180, ("scipy", "plan.plan", "cutting.plan", "marking.marks", "legs.whole")),
         (
             "plan",
             285,

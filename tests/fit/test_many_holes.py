@@ -85,7 +85,7 @@ def test_a_disk_is_touched_no_sooner_than_its_hole(kind: Kind) -> None:
     for turn, share in zip(rng.uniform(-2, 2, 6), rng.uniform(0, 1, 6), strict=True):
         p = share * (200.0 if kind.name in ("capsule", "D end") else 2.0)
         exact = kind.distances(turn, p, edges[disks.edges], centres).min(axis=1)
-        coarse = kind.disk_radii(p, disks.ways(turn, centres), disks.radii).min(axis=1)
+        coarse = kind.disk_radii(p, *disks.ways(turn, centres), disks.radii).min(axis=1)
         clear = wood.outer.holds_points(centres) & (exact > 20)
         assert np.all(coarse[clear] >= exact[clear] - 1e-9)
         assert np.all(coarse[clear] <= exact[clear] * 1.1 + 0.2)

@@ -125,17 +125,13 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
             box = box_round(turn, corners, rng)
             target = score * (1 - 10.0 ** rng.uniform(-4, -0.3))
             for parts in (box, box.halved().halved()):
-                judged = Narrowing(edges, sizes, 0.0, target).judged(parts)
-                bounds = [
-                    judged.bound[row]
-                    for row in range(len(judged.boxes))
-                    if holds(judged.boxes, row, turn, corners)
-                ]
+                left, most = Narrowing(edges, sizes, 0.0, target).judged(parts)
+                bounds = [most[row] for row in range(len(left)) if holds(left, row, turn, corners)]
                 assert bounds, f"{score} left its box"
                 assert max(bounds) >= score * (1 - 1e-9)
-                for row in range(len(judged.boxes)):
-                    if holds(judged.boxes, row, turn, corners):
-                        one = judged.boxes.take(np.array([row]))
+                for row in range(len(left)):
+                    if holds(left, row, turn, corners):
+                        one = left.take(np.array([row]))
                         for each in (sizes, tight):
                             assert relaxed_bound(one, hull, each, 0.0) >= score * (1 - 1e-9)
             assert relaxed_bound(box, hull, tight, 0.0) >= score * (1 - 1e-9)
@@ -173,14 +169,12 @@ def test_a_real_rounded_rectangle_never_leaves_its_box(seed: int) -> None:
             box = box_round(turn, corners, rng)
             target = score * (1 - 10.0 ** rng.uniform(-4, -0.3))
             for parts in (box, box.halved().halved()):
-                judged = Narrowing(edges, sizes, inset, target, left=radius).judged(parts)
-                rows = [
-                    i for i in range(len(judged.boxes)) if holds(judged.boxes, i, turn, corners)
-                ]
+                left, most = Narrowing(edges, sizes, inset, target, left=radius).judged(parts)
+                rows = [i for i in range(len(left)) if holds(left, i, turn, corners)]
                 assert rows, f"{score} left its box"
-                assert judged.bound[rows].max() >= score * (1 - 1e-9)
+                assert most[rows].max() >= score * (1 - 1e-9)
                 for i in rows:
-                    one = judged.boxes.take(np.array([i]))
+                    one = left.take(np.array([i]))
                     for each in (sizes, tight):
                         assert relaxed_bound(one, hull, each, inset) >= score * (1 - 1e-9)
     assert tried > 0 or inner.is_empty or len(some_rectangles(inner, rng)) == 0

@@ -23,7 +23,7 @@ from panelwright.layout.panel import (
     rectangular_place,
 )
 from panelwright.layout.panel.datum import Datum, Reason, choose_datum
-from panelwright.layout.panel.reference import Flaw, Found, Reference
+from panelwright.layout.panel.edges import Flaw, Found, Reference
 
 
 def door(**outline: tuple[float, float, float, float]) -> Panel:

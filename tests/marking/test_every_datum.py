@@ -19,7 +19,7 @@ from panelwright.layout.marking.panel_check import check_panel
 from panelwright.layout.outlines import Capsule, Outline
 from panelwright.layout.panel import Panel, outline_through, rectangular_outline
 from panelwright.layout.panel.datum import Datum, choose_datum
-from panelwright.layout.panel.reference import Found
+from panelwright.layout.panel.edges import Found
 from panelwright.layout.top import Top
 from panelwright.layout.units import MM_PER_INCH, Tape
 from panelwright.layout.words.datum import datum_words, reference_words, square_words

@@ -40,7 +40,7 @@ from panelwright.layout.panel import (
     round_place,
 )
 from panelwright.layout.panel.datum import choose_datum
-from panelwright.layout.panel.reference import Reference
+from panelwright.layout.panel.edges import Reference
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 from panelwright.layout.words.marks import marks_advice

@@ -21,16 +21,34 @@ from told import named as mark_called
 
 from panelwright.layout.cutting.cut import StraightCut, TrimKind
 from panelwright.layout.geometry.point import Point
+from panelwright.layout.jobfile import read_job
 from panelwright.layout.panel.datum import Datum
-from panelwright.layout.plan.plan import Plan
+from panelwright.layout.plan.plan import Plan, make_plan
 
 INCH = 25.4
 
 
-@pytest.fixture(scope="module", params=sample_folders(), ids=lambda folder: folder.name)
+D_END = b"""
+[panel]
+outline = { axes = [1680, 920] }
+thickness = 24
+build = "veneered board"
+[top]
+shape = "D end"
+margin = 6
+lipping = 5
+"""
+
+
+@pytest.fixture(
+    scope="module",
+    params=[*sample_folders(), "D end"],
+    ids=lambda held: getattr(held, "name", held),
+)
 def plan_and_page(request: pytest.FixtureRequest) -> tuple[Plan, Sheet]:
-    """Lay out a sample, and print its sheet."""
-    plan = plan_of(request.param)
+    """Lay out a sample, or a D end in an oval panel, and print its sheet."""
+    own = isinstance(request.param, str)
+    plan = make_plan(read_job(D_END, source="job.toml")) if own else plan_of(request.param)
     return plan, page_of(plan)
 
 
@@ -71,17 +89,20 @@ def drawn(page: Sheet, marks: dict[str, Point], inches: bool) -> list[Point]:
             marks["O"] + along * (long * math.cos(t)) + along.left * (short * math.sin(t))
             for t in np.linspace(0, math.tau, 400)
         ]
-    swung = re.search(r"pencil R ([\d /]+) about (\w+) (to|and) (\w+)", page.words)
+    swung = re.search(
+        r"pencil R ([\d /]+)(?:; core R [\d /]+)? about (\w+)(?: (to|and) (\w+))?", page.words
+    )
     assert swung is not None, page.words
     radius = number(swung[1], inches)
-    names = [swung[2], swung[4]]
+    names = [name for name in (swung[2], swung[4]) if name]
     if swung[3] == "to":
         names = [f"K{i}" for i in range(int(names[0][1:]), int(names[1][1:]) + 1)]
     line: list[Point] = []
     for name in names:
         out = marks[name] - marks["O"]
-        half = math.pi / 2 if name.startswith("C") else math.pi / 4
-        middle = out.angle if name.startswith("C") else _diagonal(out)
+        round_end = name.startswith("C") or name == "K"
+        half = math.pi / 2 if round_end else math.pi / 4
+        middle = out.angle if round_end else _diagonal(out)
         turns = np.linspace(middle - half, middle + half, 60)
         line += [marks[name] + Point.polar(radius, float(t)) for t in turns]
     for one, other in _straights(marks):
@@ -92,6 +113,9 @@ def drawn(page: Sheet, marks: dict[str, Point], inches: bool) -> list[Point]:
 def _straights(marks: dict[str, Point]) -> list[tuple[Point, Point]]:
     """Return the straight parts: from tangent point to tangent point, every other way round."""
     tangents = [marks[f"T{i}"] for i in range(1, 9) if f"T{i}" in marks]
+    if len(tangents) == 2:  # a D end: X to X and X to T
+        corners = [marks["X1"], marks["X2"]]
+        return [(corners[0], corners[1]), *zip(corners, tangents, strict=True)]
     if len(tangents) == 4:  # a capsule: T1–T2 and T3–T4 are its straights
         return [(tangents[0], tangents[1]), (tangents[2], tangents[3])]
     pairs = list(pairwise([*tangents, tangents[0]]))  # T1 lies on an end, T2 on a side, T3 …

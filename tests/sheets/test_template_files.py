@@ -26,8 +26,8 @@ from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.geometry.path import Path, circle
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Oval
+from panelwright.layout.sheets.folder import template_pages
 from panelwright.layout.sheets.template_drawing import template_drawing
-from panelwright.layout.sheets.template_files import template_pages
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4
 from panelwright.layout.template.proposal import proposed

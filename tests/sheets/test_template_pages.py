@@ -22,7 +22,7 @@ from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Capsule, Oval
-from panelwright.layout.sheets.template_files import template_pages
+from panelwright.layout.sheets.folder import template_pages
 from panelwright.layout.template.calibration import Correction
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4, LETTER, Margins, Paper

@@ -15,8 +15,8 @@ from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.jobfile.job import read_job
 from panelwright.layout.plan.plan import Plan, make_plan
-from panelwright.layout.sheets.template_files import template_files, template_pages
-from panelwright.layout.top.hollow import hollow_corners
+from panelwright.layout.sheets.folder import template_files, template_pages
+from panelwright.layout.top.runs import hollow_corners
 
 DESK = """
 name = "corner desk"

@@ -14,8 +14,7 @@ from typing import TypeVar
 
 import numpy as np
 
-from ...geometry import Bounds, Path, Point, Points
-from ...geometry.alike import at_most, first_of_best, ranked
+from ...geometry import Bounds, Path, Point, Points, at_most, first_of_best, ranked
 from ...geometry.tolerance import ROUNDING
 from ..scene import Anchor, Item, Stroke, Text, text_box
 

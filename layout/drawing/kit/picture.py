@@ -1,5 +1,7 @@
 """The stage of one step: a panel drawn small, and tools to put measures and words beside it.
 
+How a drawing of a panel lies on its sheet is its frame: at which scale, where, from which face.
+
 A composer adds lines first and words after them, so that the words find what is left free. Lengths
 and places are given on the panel; the stage turns them to paper, mirrored where the underside is
 seen.
@@ -11,12 +13,46 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from ...geometry import Bounds, Path, Point, Points, Region
+from ...geometry import Bounds, Path, Placement, Point, Points, Region
 from ...geometry.simplify import fewer
 from .. import layers
 from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text, text_box, text_width
-from .frame import DrawingFrame
 from .labels import LabelSetter
+
+
+@dataclass(frozen=True, slots=True)
+class DrawingFrame:
+    """How a panel lies on a sheet."""
+
+    sheet: Bounds
+    """The paper, mm."""
+    scale: float
+    """How many mm of the panel are one mm on paper."""
+    corner: Point
+    """Where the panel's origin lies on paper."""
+    mirrored: bool = False
+    """Whether it is seen from its underside: left and right are swapped, lettering is not."""
+    turn: float = 0.0
+    """How far it is turned on the paper, before it is mirrored, radians."""
+
+    def way(self, direction: Point) -> Point:
+        """Return where a direction on the panel points on paper, as a unit vector."""
+        return self._seen(direction).unit()
+
+    def at(self, point: Point) -> Point:
+        """Return where a point of the panel lies on paper."""
+        return self._seen(point) * (1 / self.scale) + self.corner
+
+    def of(self, path: Path) -> Path:
+        """Return how a path on the panel lies on paper."""
+        turned = path.placed(Placement(turn=self.turn)) if self.turn else path
+        seen = turned.mirrored() if self.mirrored else turned
+        return seen.scaled(1 / self.scale).placed(Placement(self.corner))
+
+    def _seen(self, point: Point) -> Point:
+        turned = point.turned(self.turn) if self.turn else point
+        return Point(-turned.x, turned.y) if self.mirrored else turned
+
 
 _FINE = 0.02
 """So few points draw a shaded area that no edge of it lies farther off, mm on paper."""
@@ -232,9 +268,8 @@ class Stage:
                 Text(a + (b - a) * share + lift, words, LETTERS, "middle", turn) for share in shares
             )
         along = (b - a).unit() if reach > 0 else Point.polar(1.0, turn)
-        reach = wide / 2 + 1.2
         return tuple(
-            Text(end + way * reach + lift, words, LETTERS, "middle", turn)
+            Text(end + way * (wide / 2 + 1.2) + lift, words, LETTERS, "middle", turn)
             for end, way in ((b, along), (a, -along))
         )
 
@@ -254,8 +289,7 @@ def _box(item: Item) -> Bounds:
         case Area():
             return item.boundary.bounds
         case Mark():
-            reach = max(item.arm, item.diameter / 2)
-            return Bounds.about(item.at, reach)
+            return Bounds.about(item.at, max(item.arm, item.diameter / 2))
         case _:
             return item.path.bounds
 

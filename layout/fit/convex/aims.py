@@ -51,15 +51,6 @@ class Figures:
     """The area of the finished top is at most `unit_area` times the square of this."""
     unit_area: float
 
-    def of_one_more(self) -> Figures:
-        """Return the same figures with one more unknown, on which none of them depends."""
-        names = ("long_over", "long_under", "wide_over", "wide_under", "root_area")
-        figures = {name: getattr(self, name) for name in names}
-        return Figures(
-            **{n: Figure(np.append(f.slope, 0.0), f.start) for n, f in figures.items()},
-            unit_area=self.unit_area,
-        )
-
 
 def within_limits(planes: HalfPlanes, figures: Figures, limits: list[Row]) -> HalfPlanes:
     """Return the half-planes with those that limits on the half sizes of the core add."""

@@ -7,10 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 import numpy as np
 
-from ...geometry.alike import first_of_best
-from ...geometry.placement import Placement
-from ...geometry.point import Point
-from ...geometry.polygon import Region
+from ...geometry import Placement, Point, Region, first_of_best
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..stand import AT_THE_END, CLEARLY, Away, Stand

@@ -13,7 +13,7 @@ from ..wood.edges import Array, turned
 from ..wood.round_holes import Disks
 from .relaxation import Patch
 
-_WORTH_A_LOOK = 0.8
+_WORTH_A_LOOK = 0.9
 """Share of the cells left, below which half-planes are tried again."""
 
 
@@ -39,6 +39,8 @@ class Box:
     """(k,) array of int: the edges that can still be nearest to a cell."""
     disks: Disks = field(default_factory=Disks.none)
     """and the round holes that can, beside those edges."""
+    hopeless: float = 0.0
+    """By what share its half-planes gave more than enough, or may give."""
     waits: bool = False
     """Whether it is one to start with that is not looked into as long as others promise more."""
     fine: float = 0.5

@@ -20,10 +20,8 @@ from .boxes import Box
 from .capsule_lift import CapsuleLift
 from .gauge import Met
 from .kind import ALONG, Axes, Growth, Kind
-from .lift import Lift
 from .marks import Part, contacts_of, local_of
 from .pose import Contacts, Pose
-from .relaxation import Patch
 
 _FIRST_SPANS = 4
 """Of the half straight, in the boxes that a search starts with."""
@@ -34,7 +32,7 @@ class CapsuleKind(Kind):
 
     name = "capsule"
     pace = 0.7
-    lifted: type[CapsuleLift] = CapsuleLift
+    lift = CapsuleLift
 
     def axes(self, p: float) -> Axes:
         """Return how the half sizes grow: both as the radius does, from the spine's."""
@@ -90,9 +88,16 @@ class CapsuleKind(Kind):
         needed = self.holding(box.turn, longest, points, box.centres)
         return (needed - reach - addend) / factor
 
-    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
+    def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
-        return np.maximum(self.needed(p, ways) - radii, 0.0)
+        far = np.abs(x)
+        far -= p
+        np.maximum(far, 0.0, out=far)
+        far *= far
+        far += y * y
+        np.sqrt(far, out=far)
+        far -= radii
+        return np.maximum(far, 0.0, out=far)
 
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
@@ -134,10 +139,6 @@ class CapsuleKind(Kind):
     def drift(self, box: Box) -> float:
         """Return what a radius can change, mm, within the box beyond its growth."""
         return box.high - box.low
-
-    def lift(self, box: Box, patch: Patch) -> Lift:
-        """Return the capsules of a box by their spines."""
-        return self.lifted(box, patch)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely each end, and the spine between, stands to each edge."""

@@ -4,9 +4,9 @@ A capsule is {c + τ s : |τ| <= 1} with a disk of radius r swept along it; s is
 centre to one end of its spine. Seen in the frame of the box s = (s1, s2), and the unknowns are
 s1 − (least s1), s2 and r. An end clear of a line is a half-plane exactly: n·(c ± s) + r <= n·point.
 
-A point P outside keeps r <= |P − c − τ s| whatever τ is. That distance is at most its part along
-the direction n of the middle of the box, over cos ψ, where ψ is the angle by which the direction
-can wander: again a half-plane.
+An edge, or a point, outside keeps r at most as far as it lies from c + τ s, whatever τ is. That
+distance is convex in the place, so over the rectangle of all places that c + τ s can have it lies
+under the plane that lies least above it in the four corners: again a half-plane.
 """
 
 from __future__ import annotations
@@ -16,11 +16,17 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from ..wood.edges import Array
+from ..wood.edges import Array, Segments
 from .aims import Figure, Figures
 from .boxes import Box
+from .gauge import PowerBody, nearest_places
 from .lift import Lift
-from .relaxation import Edges, Patch, Rows, Seen, nearest_all_round, wandering
+from .relaxation import Edges, Patch, Rows, nearest_all_round
+
+_DISK = PowerBody(2.0)
+
+_CORNERS = np.array([[-1.0, -1.0], [-1.0, 1.0], [1.0, -1.0], [1.0, 1.0]])
+"""Of a square about 0, 0."""
 
 
 class CapsuleLift(Lift):
@@ -54,38 +60,43 @@ class CapsuleLift(Lift):
         """Return half-planes for both ends of the spine against the nearest edges all round."""
         end = np.array([self.middle, 0.0])
         ends = np.concatenate([local.ends - end, local.ends + end])
-        seen = Seen.of(ends, np.concatenate([local.outermost, local.outermost]))
-        chosen = nearest_all_round(seen.way, seen.distance, places=2)
-        seen = seen.take(chosen)
-        along, across = self.patch.along + self.longer, self.patch.across + self.aside
-        cosine, known = _parting(seen.way, seen.distance, along, across)
-        lies = seen.square_before(wandering(seen.unit, along, across))
-        lies &= seen.distance > wandering(seen.way, along, across)
-        lies |= seen.outermost
-        use = lies | known
-        sign = np.where(chosen < len(local.ends), 1.0, -1.0)[use]
-        cosine = np.where(lies, 1.0, cosine)[use]
-        return self._rows(seen.way[use], seen.distance[use], cosine, sign)
+        outermost = np.concatenate([local.outermost, local.outermost])
+        feet = nearest_places(_DISK, ends)
+        chosen = nearest_all_round(feet, np.hypot(feet[:, 0], feet[:, 1]), places=2)
+        sign = np.where(chosen < len(local.ends), 1.0, -1.0)
+        return self._rows(ends[chosen], outermost[chosen], sign)
 
     def _side(self, corners: Array) -> Rows:
         """Return half-planes for the spine between its ends against corners beside it."""
         middle = self.middle
         beside = (np.abs(corners[:, 0]) < middle) & (corners[:, 1] != 0)
         corners = corners[beside]
+        chosen = nearest_all_round(corners, np.abs(corners[:, 1]))
+        corners = corners[chosen]
         tau = corners[:, 0] / middle if middle > 0 else corners[:, 0]
-        distance = np.abs(corners[:, 1])
-        chosen = nearest_all_round(corners, distance)
-        corners, tau, distance = corners[chosen], tau[chosen], distance[chosen]
-        way = np.stack([np.zeros(len(corners)), np.sign(corners[:, 1])], axis=1)
-        along = self.patch.along + np.abs(tau) * self.longer
-        across = self.patch.across + np.abs(tau) * self.aside
-        cosine, known = _parting(way, distance, along, across)
-        return self._rows(way[known], distance[known], cosine[known], tau[known])
+        feet = np.repeat((corners * [0.0, 1.0])[:, None], 2, axis=1)
+        return self._rows(feet, np.zeros(len(feet), dtype=bool), tau)
 
-    def _rows(self, normal: Array, distance: Array, cosine: Array, tau: Array) -> Rows:
-        """Return n·(way of the centre) + τ n·s + cos ψ r <= n·point."""
-        rows = np.column_stack([normal, tau[:, None] * normal, cosine])
-        return Rows(rows, distance + tau * normal[:, 0] * (self.middle - self.least))
+    def _rows(self, ends: Array, outermost: NDArray[np.bool_], tau: Array) -> Rows:
+        """Return rows: the radius is at most how far places on the spine lie from edges.
+
+        That is convex in the place, so it lies below the plane that lies least above it in the
+        corners of where the place can be.
+        """
+        sides = np.array([self.patch.along, self.patch.across]) + np.abs(tau)[:, None] * np.array(
+            [self.longer, self.aside]
+        )
+        corners = sides[:, None] * _CORNERS
+        lines = Segments.of(ends)
+        away = np.einsum("nij,nj->ni", corners, lines.across) - lines.height[:, None]
+        along = np.einsum("nij,nj->ni", corners, lines.unit) - lines.begin[:, None]
+        beyond = np.maximum(np.abs(along) - lines.half[:, None], 0.0)
+        bounds = outermost & (lines.half > 0)
+        far = np.where(bounds[:, None], away, np.hypot(away, beyond))
+        level, twist = far.mean(axis=1), np.abs(far @ [1.0, -1.0, -1.0, 1.0]) / 4
+        normal = -(far @ _CORNERS) / 4 / np.maximum(sides, 1e-9)
+        rows = np.column_stack([normal, tau[:, None] * normal, np.ones(len(tau))])
+        return Rows(rows, level + twist + tau * normal[:, 0] * (self.middle - self.least))
 
     def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
         """Return figures for the half sizes and the area.
@@ -148,14 +159,3 @@ class CapsuleLift(Lift):
         loose += sine * (np.abs(seen[:, 0] - k * length) + patch.along + np.abs(k) * span)
         limits.append(loose - np.abs(seen[:, 1]))
         return Rows(np.vstack(rows), np.concatenate(limits))
-
-
-def _parting(
-    e: Array, distance: Array, along: Array | float, across: Array | float
-) -> tuple[Array, NDArray[np.bool_]]:
-    """Return cos ψ for each point, and where it is known."""
-    ahead = distance - (np.abs(e[:, 0]) * along + np.abs(e[:, 1]) * across)
-    beside = np.abs(e[:, 1]) * along + np.abs(e[:, 0]) * across
-    known = ahead > 0
-    tangent = beside / np.where(known, ahead, 1.0)
-    return 1 / np.sqrt(1 + tangent * tangent), known

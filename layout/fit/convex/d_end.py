@@ -12,7 +12,6 @@ import numpy as np
 
 from ..goal import Figure
 from ..wood.edges import Array, Segments, turned
-from .aims import Figures
 from .capsule import CapsuleKind, parted, round_end, straights
 from .capsule_lift import CapsuleLift
 from .gauge import Met
@@ -34,16 +33,14 @@ class DEndLift(CapsuleLift):
         With p and r within Δp and Δr of their middles, p r sin φ is within (r Δp + p Δr) sin δ of
         the one sine times the middle of the other, both ways.
         """
-        (rows, limits), low, high = super().span(cap)
+        within, low, high = super().span(cap)
         box, sine = self.box, math.sin(min(self.box.half_turn, math.pi / 2))
         least = min(box.least, cap)
         p, r = (box.low + box.high) / 2, (least + cap) / 2
         loose = sine * (cap * (box.high - box.low) / 2 + box.high * (cap - least) / 2)
         aside = np.array([[0.0, 0.0, 0.0, r, 0.0, -p]]) / max(r, p)
-        rows = np.vstack([np.column_stack([rows, np.zeros(len(rows))]), aside, -aside])
-        limits = np.append(limits, np.full(2, loose / max(r, p)))
-        swing = cap * sine
-        return Rows(rows, limits), np.append(low, -swing), np.append(high, swing)
+        both = Rows(np.vstack([aside, -aside]), np.full(2, loose / max(r, p)))
+        return Rows.joined(within, both), np.append(low, -cap * sine), np.append(high, cap * sine)
 
     def contacts(self, local: Edges, cap: float) -> Rows:
         """Return the rows of the capsules, and of the corners at the square end.
@@ -51,8 +48,7 @@ class DEndLift(CapsuleLift):
         A corner lies at −s + r cos φ (−1, ±1) + r sin φ (∓1, −1); r cos φ is r, or r cos δ. The
         line of an outermost edge bounds both.
         """
-        rows, limits = super().contacts(local, cap)
-        parts = [Rows(np.column_stack([rows, np.zeros(len(rows))]), limits)]
+        parts = [super().contacts(local, cap)]
         ends = local.ends[local.outermost]
         n = outward(ends)
         for side in (-1.0, 1.0):
@@ -70,30 +66,18 @@ class DEndLift(CapsuleLift):
         off = np.abs(np.clip(corner, angle - turn, angle + turn) - corner)
         return np.where(angle + turn <= math.pi / 2, 1.0, math.sqrt(2) * np.cos(off))
 
-    def held(self, seen: Array) -> Rows:
-        """Return rows by which the D ends hold points: r sin φ says nothing of that."""
-        rows, limits = super().held(seen)
-        return Rows(np.column_stack([rows, np.zeros(len(rows))]), limits)
-
-    def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
-        """Return those of the capsules, of which the area at the ends is another."""
-        return super().figures(cap, likely, lipping).of_one_more()
-
 
 class DEndKind(CapsuleKind):
     """D ends of any straight."""
 
     name = "D end"
     pace = 1.5
-    lifted = DEndLift
+    lift = DEndLift
+    periods = (math.tau, math.tau)
 
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm²."""
         return math.pi / 2 * half_width**2 + 2 * half_width * (2 * half_length - half_width)
-
-    def period(self, p: float) -> float:
-        """Return a whole turn."""
-        return math.tau
 
     def met(self, turn: float, p: float, edges: Array) -> Met:
         """Return what tells at what radii tops of one turn and straight meet edges.
@@ -101,11 +85,10 @@ class DEndKind(CapsuleKind):
         The disk's, or that of the box to the part of an edge abreast of it: there the radius to a
         point, max(|y|, −x − p), is convex along the edge and least at an end or where it bends.
         """
-        frame = turned(np.eye(2), turn)
-        seen = edges @ frame
+        seen = turned(edges, turn)
 
         def distances(centres: Array) -> Array:
-            middles = centres @ frame + np.array([p, 0.0])
+            middles = turned(centres, turn) + np.array([p, 0.0])
             disk = Segments.of(seen).distances(middles)
             start, way = seen[:, 0] - middles[:, None], seen[:, 1] - seen[:, 0]
             (x, y), (run, rise) = np.moveaxis(start, -1, 0), way.T
@@ -122,16 +105,12 @@ class DEndKind(CapsuleKind):
 
         return distances
 
-    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
+    def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks: with their end, a side or a corner."""
-        x, y = ways[..., 0], np.abs(ways[..., 1])
-        near, far = np.sort([y, -x - p], axis=0)
-        flat = far - radii
-        turned_by = np.maximum(2 * radii**2 - (far - near) ** 2, 0.0)
-        cornered = (far + near - np.sqrt(turned_by)) / 2
-        box = np.where(near <= flat, flat, cornered)
-        touched: Array = np.where(x > p, np.hypot(x - p, y) - radii, box)
-        return np.maximum(touched, 0.0)
+        near, far = np.sort([np.abs(y), -x - p], axis=0)
+        by = np.minimum(far - near, radii)  # all of it: flat on a side, else with a corner
+        square = far - (by + np.sqrt(2 * radii**2 - by**2)) / 2
+        return np.maximum(np.where(x > p, np.hypot(x - p, y) - radii, square), 0.0)
 
     def needed(self, p: float, ways: Array) -> Array:
         """Return the radii at which tops reach the ends of ways, (…, 2): by end, side or corner."""

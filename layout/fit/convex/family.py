@@ -31,7 +31,7 @@ from .wood import Wood
 _MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
 """Cells, and distances to edges, beyond which a box is rather cut than looked at more closely."""
 
-_MOST_STAYING = 0.7
+_MOST_STAYING = 0.5
 """Share of the cells that smaller cells could not drop either, above which to cut the box.
 
 Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
@@ -51,8 +51,9 @@ _SMALL = 0.03
 """Looseness, as an angle, of turns and shapes below which places are cut where they are looser:
 half-planes help in boxes that are small every way (cut sooner, boxes are a half more)."""
 
-_MIDDLING = 100.0
-"""Looseness above which half-planes are not even tried."""
+_HOPELESS = 0.3
+"""Share by which the half-planes of a box gave more than enough, above which those of its parts
+are not tried. With each cut in two it is taken to halve."""
 
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
@@ -119,11 +120,13 @@ class TwoSizes(Tops):
             return self.sizing.upper_of_tail(box.low, self.wood.diameter / 2)
         self.looks += _LOOKS_A_BOX
         first = self._bound_by_cells(box, enough)
-        if first <= enough or max(self.kind.looseness(box)) > _MIDDLING:
+        box.hopeless /= 2
+        if first <= enough or box.hopeless > _HOPELESS:
             return first
         most = min(first, self._bound_by_half_planes(box, enough))
-        if drop_aside(box) and most > enough:
+        while drop_aside(box) and most > enough:
             most = min(most, self._bound_by_half_planes(box, enough))
+        box.hopeless = most / enough - 1 if enough > 0 else 0.0
         return max(most, enough)  # cells were dropped that may be worth as much
 
     def _bound_by_depth(self, box: Box) -> float:
@@ -152,16 +155,15 @@ class TwoSizes(Tops):
             deep = np.minimum(least, 0.0) if len(box.disks.radii) else -np.abs(least)
             signed = np.where(self._outside(box), deep, least)
             most = (signed + reach) * factor + addend
-            scores = self.sizing.upper(box.low, box.high, most)
             # what crosses an edge with its middle may lie clear of it at another turn
-            keep = (scores > enough) & ((signed > -reach) | (least < 0))
+            keep = (most > needed) & ((signed > -reach) | (least < 0))
             if len(self.wood.held):
                 held = self.kind.held_radii(box, self.wood.held, reach)
                 keep &= held <= most
             if not keep.any():
                 return enough
-            slack = reach + factor * factor * (least[keep] + reach) + 2 * addend + drift
-            matter = (distances[keep] <= slack[:, None]).any(axis=0)
+            slack = reach + factor * factor * (least + reach) + 2 * addend + drift
+            matter = (distances <= np.where(keep, slack, -np.inf)[:, None]).any(axis=0)
             near, disks = np.split(matter, [len(box.near)])
             box.disks = box.disks.take(disks)
             if not near.all():
@@ -180,7 +182,7 @@ class TwoSizes(Tops):
                 or 2 * len(stays) > min(_MOST_CELLS, _MOST_DISTANCES / max(len(near), 1))
             ):
                 box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
-                return float(scores[keep].max())
+                return float(self.sizing.upper(box.low, box.high, np.array([box.most]))[0])
             sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
             halve_cells(box, along=bool(np.subtract(*self.kind.lengths(sides, anchor)) >= 0))
 
@@ -196,7 +198,7 @@ class TwoSizes(Tops):
             radii[some, :edges] = met(centres)
             if len(disks.radii):
                 ways = disks.ways(box.turn, centres)
-                radii[some, edges:] = self.kind.disk_radii(p, ways, disks.radii)
+                radii[some, edges:] = self.kind.disk_radii(p, *ways, disks.radii)
         return radii
 
     def _drop_shallow(self, box: Box, core: tuple[Array, Array]) -> None:
@@ -208,17 +210,15 @@ class TwoSizes(Tops):
         box.centres, box.clear = box.centres[deep], box.clear[deep]
 
     def _bound_by_half_planes(self, box: Box, enough: float) -> float:
-        wish, patch = self.sizing.wish, patch_of(box)
-        p = (box.low + box.high) / 2
-        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(box.edges)
-        likely = self.kind.sizes(p, max(box.radius, 1e-6))
-        edges = Edges(self.wood.outer_edges[box.edges], self.wood.outermost[box.edges])
-        lift, rim = self.kind.lift(box, patch), self.sizing.rim
+        wish, patch, near = self.sizing.wish, patch_of(box), box.edges
+        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(near)
+        likely = self.kind.sizes((box.low + box.high) / 2, max(box.radius, 1e-6))
+        edges = Edges(self.wood.outer_edges[near], self.wood.outermost[near])
+        lift = self.kind.lift(box, patch)
         figures = lift.figures(box.most, likely, wish.lipping)
         planes = lift.planes(edges, box.most, self.wood.held)
         planes = within_limits(planes, figures, self.sizing.half_planes)
-        aim = aim_of(figures, wish, rim, likely)
-        value, step, places = planes.best(aim)
+        value, step, places = planes.best(aim_of(figures, wish, self.sizing.rim, likely))
         box.places = places(enough) if value > enough > 0 else None
         way = turned(step[None, :2], -box.turn)[0]
         box.hint = (patch.middle + way, *lift.pose(step))

@@ -8,9 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...errors import LayoutError
-from ...geometry.placement import array_of
-from ...geometry.polygon import Region, convex_hull
-from ...geometry.segments import Line
+from ...geometry import Line, Region, array_of
+from ...geometry.polygon import convex_hull
 from ...outlines import Outline, RegularPolygon
 from ..wood.edges import Array, repeats
 from .polygon_gauge import PolygonBody

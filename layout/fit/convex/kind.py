@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from abc import ABC, abstractmethod
+from collections.abc import Callable
 from typing import NamedTuple
 
 import numpy as np
@@ -46,6 +47,10 @@ class Growth(NamedTuple):
     """mm."""
 
 
+Lifted = Callable[[Box, Patch], Lift]
+"""Returns the tops of a box whose centres lie in a patch, in unknowns that rows are of."""
+
+
 class Kind(ABC):
     """What the search must know of one kind of outline.
 
@@ -59,6 +64,9 @@ class Kind(ABC):
     """What the tops are, squeezed, for a radius of 1; or holds them."""
     held = 1.0
     """What share of the body they hold."""
+    lift: Lifted
+    periods = (0.0, math.pi)
+    """The least turns that bring shape 0, and any other, onto itself."""
     takes_disks = True
     """Whether round holes may stand for disks: beside corners they would be met too late."""
 
@@ -80,7 +88,7 @@ class Kind(ABC):
 
     def period(self, p: float) -> float:
         """Return the least turn that brings shape p onto itself; 0 where any turn does."""
-        return 0.0 if p == 0 else math.pi
+        return self.periods[0 if p == 0 else 1]
 
     @abstractmethod
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
@@ -97,10 +105,6 @@ class Kind(ABC):
     @abstractmethod
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely the top stands to each edge."""
-
-    @abstractmethod
-    def lift(self, box: Box, patch: Patch) -> Lift:
-        """Return the tops of a box whose centres lie in a patch, in unknowns that rows are of."""
 
     def squeeze(self, p: float) -> Array:
         """Return by what the plane, along the turn and across, makes tops of shape p the body."""
@@ -134,15 +138,15 @@ class Kind(ABC):
     pace = 1.0
     """How long it takes to look at an edge, against what is usual: as measured."""
 
-    def disk_radii(self, p: float, ways: Array, radii: Array) -> Array:
-        """Return at least the radii at which tops touch disks, (m, k).
+    def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
+        """Return the radii at which tops touch disks, (m, k), as a `Met` does, or a hair more.
 
         Parameters
         ----------
-        ways : (m, k, 2) array
+        x, y : (m, k) arrays
             From centres to the middles of the disks, along the turn and across it, mm.
         """
-        return disk_factors(self.body, self.squeeze(p), ways, radii)
+        return disk_factors(self.body, self.squeeze(p), x, y, radii)
 
     def looseness(self, box: Box) -> tuple[float, float]:
         """Return how far, as angles, the spans of turns and of shapes let contacts wander."""

@@ -82,10 +82,11 @@ def marks_before(local: Array, marks: Array, pose: Pose, left: Array) -> Part:
     length = np.hypot(way[:, 0], way[:, 1])
     along = np.einsum("ij,ij->i", marks - local[:, 0], way)
     which = np.flatnonzero((length > 0) & (along >= 0) & (along <= length**2))
-    clear = np.einsum("ij,ij->i", facing(local[which]), local[which, 0] - marks[which])
+    normal = facing(local[which])
+    clear = np.einsum("ij,ij->i", normal, local[which, 0] - marks[which])
     before = (clear > -ROUNDING) | (left[which] < -ROUNDING)
-    which, clear = which[before], clear[before]
-    marks, normal = marks[which], facing(local[which])
+    which, clear, normal = which[before], clear[before], normal[before]
+    marks = marks[which]
     return Part(
         clear,
         normal,

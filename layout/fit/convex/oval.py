@@ -14,14 +14,11 @@ import numpy as np
 from ..goal import Figure
 from ..wish import Wish
 from ..wood.edges import Array
-from .boxes import Box
 from .gauge import PowerBody
-from .kind import ALONG, Axes, Growth, Kind
-from .lift import Lift
+from .kind import ALONG, Axes, Growth, Kind, Lifted
 from .marks import contacts_of, first_met, local_of
 from .oval_lift import OvalLift, most_stretch
 from .pose import Contacts, Pose
-from .relaxation import Patch
 
 _FIRST_SPAN = 1.0
 """Of the logarithm of the ratio, in the boxes that a search starts with."""
@@ -36,6 +33,7 @@ class OvalKind(Kind):
     name = "oval"
     pace = 0.35
     body: PowerBody = PowerBody(2.0)
+    lift: Lifted = OvalLift
 
     def axes(self, p: float) -> Axes:
         """Return how the half sizes grow: by the root of the ratio, and by one over it."""
@@ -84,10 +82,6 @@ class OvalKind(Kind):
             return [(low, high)]
         spans = [(low, low + _FIRST_SPAN), (low + _FIRST_SPAN, min(high, low + 2 * _FIRST_SPAN))]
         return [*spans, (spans[-1][1], high)] if high > spans[-1][1] else spans
-
-    def lift(self, box: Box, patch: Patch) -> Lift:
-        """Return the ovals of a box as symmetric matrices."""
-        return OvalLift(box, patch)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely the oval stands to each edge.

@@ -18,13 +18,14 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ..wood.edges import Array
 from .aims import Figure, Figures
 from .boxes import Box
-from .lift import Lift
-from .relaxation import WIDE, Edges, Patch, Rows, Seen, nearest_all_round, wandering
+from .gauge import PowerBody
+from .relaxation import Patch, Rows, wandering
+from .sight import angle_of
+from .squeezed_lift import SqueezedLift
 
 
 def most_stretch(low: float, high: float, half_turn: float) -> float:
@@ -39,13 +40,11 @@ def most_stretch(low: float, high: float, half_turn: float) -> float:
     return math.exp(math.asinh(math.sqrt(u)))
 
 
-class OvalLift(Lift):
+class OvalLift(SqueezedLift):
     """Ovals by b1, b2 and b3."""
 
     def __init__(self, box: Box, patch: Patch) -> None:
-        super().__init__(box, patch)
-        self.p = p = (box.low + box.high) / 2
-        self.squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
+        super().__init__(PowerBody(2.0), box, patch)
         self.sides = np.array([patch.along, patch.across]) * self.squeeze
         self.stretch = most_stretch(box.low, box.high, box.half_turn)
 
@@ -66,28 +65,11 @@ class OvalLift(Lift):
         within = Rows(np.array(rows), np.zeros(len(rows)))
         return within, np.array([0.0, 0.0, -skew]), np.array([long, wide, skew])
 
-    def contacts(self, local: Edges, cap: float) -> Rows:
-        """Return a half-plane for each of the nearest edges all round.
-
-        Its normal is that of the oval through the foot: seen as a circle, the direction of the
-        foot.
-        """
-        seen = Seen.of(local.ends * self.squeeze, local.outermost)
-        seen = seen.take(nearest_all_round(seen.way, seen.distance))
-        cosine, known = self._parting(seen)
-        lies = seen.outermost | self._lies_along(seen)
-        # a foot in the very middle points nowhere; without its half-plane the bound is only looser
-        use = (lies | known) & seen.way.any(axis=1)
-        seen, cosine = seen.take(use), np.where(lies, 1.0, cosine)[use]
-        normal = seen.way * self.squeeze
-        normal /= np.hypot(normal[:, 0], normal[:, 1])[:, None]
-        limits = np.einsum("ij,ij->i", normal, seen.way / self.squeeze) * seen.distance
-        return Rows(_reaching(normal, seen.way * cosine[:, None]), limits)
-
-    def _parting(self, seen: Seen) -> tuple[Array, NDArray[np.bool_]]:
-        """Return cos ψ for the nearest point of each edge, and where it is known."""
-        e, box, p = seen.way, self.box, self.p
-        ahead = seen.distance - wandering(e, *self.sides)
+    def parting(self, way: Array, feet: Array, normal: Array) -> Array:
+        """Return cos ψ for each point; 0 where it is not known."""
+        distance = np.hypot(way[:, 0], way[:, 1])
+        e, box, p = way / distance[:, None], self.box, self.p
+        ahead = distance - wandering(e, *self.sides)
         beside = wandering(np.stack([-e[:, 1], e[:, 0]], axis=1), *self.sides)
         kappa, delta = (box.high - box.low) / 2, box.half_turn
         sin, cos = math.sin(delta), math.cos(min(delta, math.pi / 4))
@@ -96,20 +78,7 @@ class OvalLift(Lift):
         skew = np.abs(e[:, 0] * e[:, 1]) * stretched + np.abs(e[:, 0] ** 2 - e[:, 1] ** 2) * sheared
         known = ahead > 0
         tangent = skew + beside / np.where(known, ahead, 1.0) * self.stretch**2
-        return 1 / np.sqrt(1 + tangent * tangent), known
-
-    def _lies_along(self, seen: Seen) -> NDArray[np.bool_]:
-        """Return which edges the oval can only touch between their ends.
-
-        As the oval grows about its centre it first meets the line of the edge in its touching
-        point. Where that stays between the ends for all tops of the box, an oval clear of the edge
-        is clear of the whole line.
-        """
-        stretch, unit = self.stretch, seen.unit
-        bend = (stretch * stretch - stretch**-2) / 2 * stretch * stretch
-        rises = wandering(np.stack([-unit[:, 1], unit[:, 0]], axis=1), *self.sides)
-        slack = wandering(unit, *self.sides) + (seen.distance + rises) * bend
-        return seen.square_before(slack) & (seen.distance > rises)
+        return np.where(known, 1 / np.sqrt(1 + tangent * tangent), 0.0)
 
     def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
         """Return figures for the half sizes and the area.
@@ -141,23 +110,12 @@ class OvalLift(Lift):
         p = math.log((total + spread) / (total - spread))
         return self.turned(lean), min(max(p, box.low), box.high)
 
-    def held(self, seen: Array) -> Rows:
-        """Return rows by which the ovals hold points.
+    def holding(self, unit: Array, normal: Array) -> Array:
+        """Return cos ψ, ψ bounding how far B n wanders from where it points in the middle.
 
-        An oval reaches |B n|, at most û·B n / cos ψ, where û is the direction of B n in the middle
-        of the box and ψ bounds how far it wanders. At turn φ and shape p it points to
-        φ + atan(exp(−p) tan(α − φ)), α the direction of n.
+        At turn φ and shape p it points to φ + atan(exp(−p) tan(α − φ)), α the direction of n.
         """
-        e = seen * self.squeeze
-        far = np.hypot(e[:, 0], e[:, 1])
-        known = far > 0
-        seen, e = seen[known], e[known] / far[known, None]
-        n = e * self.squeeze
-        n /= np.hypot(n[:, 0], n[:, 1])[:, None]
-        psi = self._wander(np.arctan2(n[:, 1], n[:, 0]))
-        use = psi < WIDE
-        seen, e, n = seen[use], e[use], n[use]
-        return Rows(-_reaching(n, e / np.cos(psi[use])[:, None]), -(n * seen).sum(axis=1))
+        return np.cos(np.minimum(self._wander(angle_of(normal)), math.pi / 2))
 
     def _wander(self, alpha: Array) -> Array:
         """Return how far, as an angle, B n can point from where it does in the middle."""
@@ -179,8 +137,7 @@ class OvalLift(Lift):
         turning: Array = delta * np.maximum(np.abs(1 - fastest), np.abs(1 - slowest))
         return by_shape + turning
 
-
-def _reaching(normal: Array, unit: Array) -> Array:
-    """Return n·(way of the centre) + û·B n as rows."""
-    skew = unit[:, 0] * normal[:, 1] + unit[:, 1] * normal[:, 0]
-    return np.column_stack([normal, unit * normal, skew])
+    def reaching(self, normal: Array, unit: Array) -> Array:
+        """Return n·(way of the centre) + û·B n as rows."""
+        skew = unit[:, 0] * normal[:, 1] + unit[:, 1] * normal[:, 0]
+        return np.column_stack([normal, unit * normal, skew])

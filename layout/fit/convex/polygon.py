@@ -8,20 +8,19 @@ outline: how much it may grow before it meets the nearest edge. The shape number
 from __future__ import annotations
 
 import math
+from functools import partial
 
 import numpy as np
 
 from ..goal import Figure
 from ..wish import Wish
 from ..wood.edges import Array
-from .boxes import Box
 from .form import Form
 from .gauge import nearest_places
 from .kind import Axes, Growth, Kind
 from .marks import Part, contacts_of, local_of, marks_before
 from .polygon_lift import BESIDE, ConvexLift
 from .pose import Contacts, Pose
-from .relaxation import Patch
 from .sight import facing
 
 _ALONG = (-0.6, -0.3, 0.0, 0.3, 0.6)
@@ -39,7 +38,8 @@ class ConvexKind(Kind):
 
     def __init__(self, form: Form) -> None:
         self.form, self.body, self.held = form, form.body, form.held
-        self._sizes = form.half_length, form.half_width
+        self.lift = partial(ConvexLift, form)
+        self._sizes, self.periods = (form.half_length, form.half_width), (form.period, form.period)
         places = np.array([(x * form.half_length, 0.0) for x in _ALONG])
         depths = (form.body.heights - places @ form.body.sides.T).min(axis=1)
         self._disks = places[depths > 0, 0], depths[depths > 0] * form.held
@@ -72,10 +72,6 @@ class ConvexKind(Kind):
         """Return the only shape number there is."""
         return 0.0
 
-    def period(self, p: float) -> float:
-        """Return the least turn that brings the form onto itself."""
-        return self.form.period
-
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm²."""
         return self.form.area * half_length * half_width / (self._sizes[0] * self._sizes[1])
@@ -87,10 +83,6 @@ class ConvexKind(Kind):
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all so far turned."""
         return Growth(0.0, self.form.body.swelling(half_turn) / self.held, 0.0)
-
-    def lift(self, box: Box, patch: Patch) -> ConvexLift:
-        """Return the tops of a box by their size and turn."""
-        return ConvexLift(self.form, box, patch)
 
     def shape_span(self, wish: Wish) -> tuple[float, float]:
         """Return the one shape number, or an empty span where the limits shut the ratio out."""

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ...geometry.placement import Placement
-from ...geometry.point import Point
-from ...geometry.polygon import Region
+from ...geometry import Placement, Point, Region
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..proof import Drawn, until_proved

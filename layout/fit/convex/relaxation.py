@@ -15,14 +15,13 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from operator import itemgetter
 from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from ..linear_program import Program
-from ..wood.edges import Array, Segments
+from ..wood.edges import Array
 
 WIDE = 1.2
 """Angle, radians, by which a contact may wander before its half-plane says next to nothing."""
@@ -67,8 +66,10 @@ class Rows(NamedTuple):
 
     @classmethod
     def joined(cls, *parts: Rows) -> Rows:
-        """Return all of them."""
-        return cls(*(np.concatenate(column) for column in zip(*parts, strict=True)))
+        """Return all of them; what some say nothing of comes last."""
+        most = max(rows.shape[1] for rows, _ in parts)
+        wide = [np.pad(rows, ((0, 0), (0, most - rows.shape[1]))) for rows, _ in parts]
+        return cls(np.concatenate(wide), np.concatenate([limits for _, limits in parts]))
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,15 +95,16 @@ class HalfPlanes:
         (2, 2).
         """
         scale = float(np.abs(aim.slope).max())
-        objective = np.concatenate([np.zeros(2), aim.slope / scale])
+        objective = np.zeros(len(self.low))
+        objective[2 : 2 + len(aim.slope)] = aim.slope / scale
         program = Program(self.rows, self.limits, self.low, self.high)
         end = program.best(objective)
 
         def places(enough: float) -> Array:
-            program.demand(objective, (aim.needed(enough) - aim.start) / scale)
+            least = (aim.needed(enough) - aim.start) / scale
             ways = np.eye(2, len(objective))
-            far = [[side * program.bound(side * way)[0] for way in ways] for side in (-1, 1)]
-            return np.array(far)
+            far = program.ranges(objective, least, np.vstack([-ways, ways]))
+            return np.array([-far[:2], far[2:]])
 
         return aim.worth(end.value * scale + aim.start), end.step, places
 
@@ -114,46 +116,6 @@ class Edges(NamedTuple):
     """(n, 2, 2) array: mm, the wood to their left."""
     outermost: NDArray[np.bool_]
     """(n,) array of bool."""
-
-
-class Seen(NamedTuple):
-    """Edges as a point at 0, 0 sees them."""
-
-    way: Array
-    """(n, 2) array: unit vectors to the nearest point of each edge; of an outermost edge, to its
-    line."""
-    distance: Array
-    """(n,) array: to that point; for an outermost edge negative where its line has been passed."""
-    start: Array
-    """(n,) array: where along itself, from the foot of its line, each edge starts."""
-    length: Array
-    """(n,) array."""
-    unit: Array
-    """(n, 2) array: along each edge."""
-    outermost: NDArray[np.bool_]
-    """(n,) array of bool."""
-
-    @classmethod
-    def of(cls, ends: Array, outermost: NDArray[np.bool_]) -> Seen:
-        """Return what is seen of edges given by their ends, (n, 2, 2)."""
-        lines, length = Segments.of(ends), np.hypot(*(ends[:, 1] - ends[:, 0]).T)
-        outermost = outermost & (length > 0)
-        unit, outward, height = lines.unit, -lines.across, -lines.height
-        start = lines.begin - lines.half
-        beside = np.clip(0.0, start, start + length)
-        nearest = height[:, None] * outward + beside[:, None] * unit
-        distance = np.maximum(np.hypot(height, beside), 1e-9)
-        way = np.where(outermost[:, None], outward, nearest / distance[:, None])
-        return cls(way, np.where(outermost, height, distance), start, length, unit, outermost)
-
-    def take(self, which: NDArray[np.intp] | NDArray[np.bool_]) -> Seen:
-        """Return some of them."""
-        return Seen(*map(itemgetter(which), self))
-
-    def square_before(self, slack: Array) -> NDArray[np.bool_]:
-        """Return which edges have the point square before them, even `slack` to either side."""
-        held: NDArray[np.bool_] = (self.start + slack <= 0) & (self.start + self.length >= slack)
-        return held
 
 
 def nearest_all_round(way: Array, distance: Array, places: int = 1) -> NDArray[np.intp]:

@@ -15,10 +15,10 @@ _ALMOST_SQUARE = 1e-9
 
 
 def outward(local: Array) -> Array:
-    """Return unit normals of edges, (n, 2, 2), to their right: out of the wood."""
+    """Return unit normals of edges, (n, 2, 2), to their right: out of the wood; none of points."""
     way = local[:, 1] - local[:, 0]
     normal: Array = np.stack([way[:, 1], -way[:, 0]], axis=1)
-    normal /= np.hypot(way[:, 0], way[:, 1])[:, None]
+    normal /= np.maximum(np.hypot(way[:, 0], way[:, 1]), 1e-300)[:, None]
     return normal
 
 

@@ -150,7 +150,7 @@ class Sizing:
     def least_radius(self, low: float, high: float, most: float, enough: float) -> float:
         """Return a radius below which no top of these shapes is worth more than enough."""
         bottom = 0.0
-        for _ in range(2):
+        for _ in range(3):
             radii = bottom + (most - bottom) * _LADDER
             first = int(np.argmax(self.upper(low, high, radii) > enough))
             bottom, most = (float(radii[first - 1]) if first else bottom), float(radii[first])

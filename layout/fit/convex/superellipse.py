@@ -8,6 +8,7 @@ p is ln(length / width). Where the oval's circle is idle to turn, this ball is n
 from __future__ import annotations
 
 import math
+from functools import partial
 
 import numpy as np
 
@@ -15,13 +16,11 @@ from ...errors import LayoutError
 from ...outlines import Superellipse
 from ..goal import Figure
 from ..wood.edges import Array
-from .boxes import Box
 from .gauge import PowerBody
 from .kind import Growth
 from .marks import contacts_of, first_met, local_of, marks_before
 from .oval import OvalKind
 from .pose import Contacts, Pose
-from .relaxation import Patch
 from .sight import angle_of
 from .superellipse_lift import SuperellipseLift
 
@@ -38,11 +37,13 @@ class SuperellipseKind(OvalKind):
 
     name = "superellipse"
     pace = 1.2
+    periods = (math.pi / 2, math.pi)
 
     def __init__(self, exponent: float) -> None:
         self.exponent = exponent
         self.body = PowerBody(exponent)
         self.unit_area = Superellipse(2.0, 2.0, exponent).area
+        self.lift = partial(SuperellipseLift, self.body, self.unit_area)
         share = np.sin(np.linspace(0.0, math.pi / 2, _PARTS + 1)) ** 2
         least, most = share[:-1], share[1:]
         self._lean = np.maximum(np.abs(1 - 2 * least), np.abs(1 - 2 * most))
@@ -55,10 +56,6 @@ class SuperellipseKind(OvalKind):
         if lipping > 0:
             raise LayoutError("a lipping cannot be bent round a superellipse: leave it out")
         return 0.0, 0.0
-
-    def period(self, p: float) -> float:
-        """Return the least turn that brings shape p onto itself."""
-        return math.pi / 2 if p == 0 else math.pi
 
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm² (Dirichlet's integral)."""
@@ -91,10 +88,6 @@ class SuperellipseKind(OvalKind):
         other = self._across[1] * stretch - self._along[0] / stretch
         rates: Array = np.maximum(one, other)
         return rates
-
-    def lift(self, box: Box, patch: Patch) -> SuperellipseLift:
-        """Return the superellipses of a box as matrices."""
-        return SuperellipseLift(self.body, self.unit_area, box, patch)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where each edge is met first, and how marks beside that place stand to it."""

@@ -20,28 +20,25 @@ import math
 from collections.abc import Callable
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ..wood.edges import Array
 from .aims import Figure, Figures
 from .boxes import Box
-from .gauge import PowerBody, nearest_places
-from .lift import Lift
-from .relaxation import WIDE, Edges, Patch, Rows, nearest_all_round
-from .sight import angle_of, directions, facing, near_angle, outward, stays_between
+from .gauge import PowerBody
+from .relaxation import Patch, Rows
+from .sight import angle_of, directions, near_angle
+from .squeezed_lift import SqueezedLift
 
 _PARTS = 4
 """Parts of the spans of turn and shape, in each of which u and z are bounded apart."""
 
 
-class SuperellipseLift(Lift):
+class SuperellipseLift(SqueezedLift):
     """Superellipses by l cos φ, w cos φ, l sin φ and w sin φ."""
 
     def __init__(self, body: PowerBody, unit_area: float, box: Box, patch: Patch) -> None:
-        super().__init__(box, patch)
-        self.body, self.unit_area = body, unit_area
-        self.p = p = (box.low + box.high) / 2
-        self.squeeze = np.array([math.exp(-p / 2), math.exp(p / 2)])
+        super().__init__(body, box, patch)
+        self.unit_area = unit_area
 
     def span(self, cap: float) -> tuple[Rows, Array, Array]:
         """Return rows, with limit 0, that keep M within the turns and ratios, and its bounds.
@@ -63,31 +60,7 @@ class SuperellipseLift(Lift):
         within = Rows(np.array(rows), np.zeros(len(rows)))
         return within, np.append(np.zeros(2), -aside), np.append(sizes, aside)
 
-    def contacts(self, local: Edges, cap: float) -> Rows:
-        """Return a half-plane for each of the nearest edges all round."""
-        body, squeeze = self.body, self.squeeze
-        places = nearest_places(body, local.ends * squeeze)
-        distance = body.gauge(places)
-        chosen = nearest_all_round(places, distance)
-        chosen = chosen[distance[chosen] > 1e-6]
-        ends, outermost = local.ends[chosen], local.outermost[chosen]
-        way = places[chosen] / distance[chosen][:, None]
-        feet = places[chosen] / squeeze
-        normal, flat, parting = outward(ends), outermost.copy(), np.ones(len(way))
-        within = np.flatnonzero(~outermost)
-        if len(within):
-            normal[within] = facing(ends[within])
-            flat[within] = self._lies_along(ends[within], normal[within])
-            round_it = np.flatnonzero(~flat)
-            parted = body.normals(way[round_it]) * squeeze
-            normal[round_it] = parted / np.hypot(parted[:, :1], parted[:, 1:])
-            parting[round_it] = self._parting(feet[round_it], normal[round_it])
-        way[flat] = body.touch(normal[flat] / squeeze).places
-        use = parting > 0
-        limits = np.einsum("ij,ij->i", normal, np.where(flat[:, None], ends[:, 0], feet))
-        return Rows(_reaching(normal[use], way[use] * parting[use, None]), limits[use])
-
-    def _parting(self, feet: Array, normal: Array) -> Array:
+    def parting(self, way: Array, feet: Array, normal: Array) -> Array:
         """Return the least ψ for each point and its normal; 0 where none is known."""
         body, box = self.body, self.box
         *seen, known = directions(self.patch, feet)
@@ -113,19 +86,6 @@ class SuperellipseLift(Lift):
         wide = np.maximum(u[1] - z[0], z[1] - u[0]) < math.pi / 2
         psi: Array = np.where(known, np.where(wide, least, 0.0).min(axis=(1, 2)), 0.0)
         return psi
-
-    def _lies_along(self, local: Array, normal: Array) -> NDArray[np.bool_]:
-        """Return which edges a top of the box can only touch between their ends.
-
-        Where the normal lies at ω + φ, the touching point lies in the direction σ + φ, with
-        tan σ = tan(ω)^(q−1) / kᵠ and k the ratio: σ turns with ω, and one way with k.
-        """
-        q = self.body.exponent / (self.body.exponent - 1)
-        lean, delta = angle_of(normal), self.box.half_turn
-        ratios = math.exp(self.box.low), math.exp(self.box.high)
-        first = np.minimum(*(_touching(lean - delta, k, q) for k in ratios)) - lean - delta
-        last = np.maximum(*(_touching(lean + delta, k, q) for k in ratios)) - lean + delta
-        return stays_between(local, normal, (first, last), self.patch)
 
     def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
         """Return figures for the half sizes and the area.
@@ -155,34 +115,23 @@ class SuperellipseLift(Lift):
             max(math.log(long / wide), box.low), box.high
         )
 
-    def held(self, seen: Array) -> Rows:
-        """Return rows by which the superellipses hold points.
+    def holding(self, unit: Array, normal: Array) -> Array:
+        """Return the least of ŝ·u / ‖u‖ over the ways u that Mᵀν can point.
 
-        As an oval does in the dual norm: ν·P − ν·c <= ŝ·Mᵀν / ψ, ψ the least of ŝ·u / ‖u‖ over the
-        ways u that Mᵀν can point. As u turns away from where ŝ touches, to either side, the
-        quotient falls.
+        As u turns away from where ŝ touches, to either side, the quotient falls.
         """
-        body, box = self.body, self.box
-        seen = seen[seen.any(axis=1)]
-        z = seen * self.squeeze
-        z = z / body.gauge(z)[:, None]
-        normal = body.normals(z) * self.squeeze
-        normal /= np.hypot(normal[:, 0], normal[:, 1])[:, None]
-        alpha, psi = angle_of(normal), np.ones(len(z))
+        box, alpha, psi = self.box, angle_of(normal), np.ones(len(unit))
         for lean in (-box.half_turn, box.half_turn):
             for shape in (box.low, box.high):
                 x, y = np.cos(alpha - lean), math.exp(-shape) * np.sin(alpha - lean)
-                long = body.dual(np.stack([x, y], axis=1))
-                psi = np.minimum(psi, (z[:, 0] * x + z[:, 1] * y) / long)
-        use = psi > math.cos(WIDE)
-        reach = _reaching(normal[use], z[use] / psi[use, None])
-        return Rows(-reach, -(normal[use] * seen[use]).sum(axis=1))
+                long = self.body.dual(np.stack([x, y], axis=1))
+                psi = np.minimum(psi, (unit[:, 0] * x + unit[:, 1] * y) / long)
+        return psi
 
-
-def _reaching(normal: Array, unit: Array) -> Array:
-    """Return ν·(way of the centre) + ŝ·Mᵀν as rows."""
-    across, up = unit[:, 0] * normal[:, 1], -unit[:, 1] * normal[:, 0]
-    return np.column_stack([normal, unit * normal, across, up])
+    def reaching(self, normal: Array, unit: Array) -> Array:
+        """Return ν·(way of the centre) + ŝ·Mᵀν as rows."""
+        across, up = unit[:, 0] * normal[:, 1], -unit[:, 1] * normal[:, 0]
+        return np.column_stack([normal, unit * normal, across, up])
 
 
 def _stretched(angle: Array, stretch: Array | float) -> Array:
@@ -202,11 +151,3 @@ def _extreme(angle: Array, one: Array, other: Array, choose: np.ufunc) -> Array:
     """Return the least or greatest direction between two stretches of a direction."""
     chosen: Array = choose(_stretched(angle, one), _stretched(angle, other))
     return chosen
-
-
-def _touching(omega: Array, ratio: float, q: float) -> Array:
-    """Return the direction of the point of a superellipse with its normal at ω."""
-    cos, sin = np.cos(omega), np.sin(omega)
-    x = np.sign(cos) * np.abs(cos) ** (q - 1) * ratio**q
-    seen = np.arctan2(np.sign(sin) * np.abs(sin) ** (q - 1), x)
-    return near_angle(seen, omega)

@@ -8,9 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from ...geometry.placement import Placement
-from ...geometry.point import Point
-from ...geometry.polygon import Region, convex_hull
+from ...geometry import Placement, Point, Region
+from ...geometry.polygon import convex_hull
 from ...panel.sound import SoundWood
 from ..points import firm_corners, held_corners
 from ..wood.depth import Depths

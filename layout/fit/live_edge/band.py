@@ -17,7 +17,7 @@ from ...errors import LayoutError
 from ...geometry.path import Path
 from ...geometry.placement import Placement
 from ...geometry.polygon import Region
-from ...geometry.segments import Side
+from ...geometry.stepping import Side
 from ...geometry.tolerance import CHORD, ROUNDING
 from ...geometry.turned_box import half_turn
 from ...panel.edges import Edge

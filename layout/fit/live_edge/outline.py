@@ -11,13 +11,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from ...geometry.bounds import Bounds
+from ...geometry import Arc, Bounds, EllipticArc, Line, Path, Placement, Point, Region, Segment
 from ...geometry.intersect import crossings, meetings
-from ...geometry.path import Path
-from ...geometry.placement import Placement
-from ...geometry.point import Point
-from ...geometry.polygon import Region
-from ...geometry.segments import Arc, EllipticArc, Line, Segment
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, SAME_POINT
 from ...geometry.window import clipped
 from ...outlines import Freeform

@@ -17,10 +17,8 @@ from itertools import pairwise, product
 
 import numpy as np
 
-from ...geometry.alike import first_of_best, greatest_first
-from ...geometry.placement import Placement
-from ...geometry.point import Point
-from ...geometry.polygon import Region
+from ...geometry import Placement, Point, Region, first_of_best
+from ...geometry.alike import greatest_first
 from ...geometry.tolerance import ROUNDING, SAME_PLACE
 from ...geometry.turned_box import half_turn
 from ...outlines import Capsule

@@ -8,8 +8,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from ...geometry.placement import Placement
-from ...geometry.point import Point
+from ...geometry import Placement, Point
 from ..found import Fit
 from ..stand import AT_THE_END, CLEARLY, Away, Stand
 from ..wish import Goal

@@ -209,16 +209,14 @@ class RoundedRectangles:
         """Return what is left of the boxes, and a closed box for what is not of interest."""
         target = self._target
         parts = [self._closed(recipe, piece)] if target > 0 else []
-        edges = piece.edges
+        edges, about = piece.edges, (recipe.sizes, recipe.inset, target)
         self.looks += _LOOKS_AN_EDGE * len(boxes) * len(edges)
-        about = recipe.sizes, recipe.inset, target, self._must(recipe), recipe.left
-        narrowing = Narrowing(edges, *about)
+        narrowing = Narrowing(edges, *about, self._must(recipe), recipe.left)
         every = np.arange(len(boxes))
         for some in blocks(len(boxes), len(edges), _MOST_AT_ONCE):
-            judged = narrowing.judged(boxes.take(every[some]))
-            for row in np.flatnonzero(judged.bound > target):
-                one = judged.boxes.take(np.array([row]))
-                parts.append(Box(float(judged.bound[row]), recipe, one, piece))
+            left, bounds = narrowing.judged(boxes.take(every[some]))
+            for row in np.flatnonzero(bounds > target):
+                parts.append(Box(float(bounds[row]), recipe, left.take(np.array([row])), piece))
         return parts
 
     def _closed(self, recipe: Recipe, piece: Piece) -> Box:
@@ -275,19 +273,24 @@ class RoundedRectangles:
         return [top.upright() for top in tops] if self.is_free else tops
 
     def _try(self, top: Inner, hope: float = _HOPE) -> None:
-        """Polish a rectangle that may become the best, and keep it where it does and is proved."""
+        """Polish a rectangle that may become the best, and keep it where it does and is proved.
+
+        What is asked for is kept to the last trace, unless what a proof may take off it anyhow is
+        worth a good share of the gap.
+        """
         polisher, clear = self.polisher, self.polisher.fitted(top)
         if clear is None or polisher.promise(clear) < hope * self._least:
             return
-        top = polisher.polished(clear)
-        if (
-            polisher.score(top) <= self._least * (1 + _NOTEWORTHY)
-            or polisher.missed(top) > _TOUCHES
-        ):
-            return
-        fit = polisher.finished(self.wood, top, self.parts)
-        if fit is not None and fit.score > self._least:
-            self._best = fit.score, fit
+        eased = replace(polisher, sizes=polisher.sizes.eased())
+        for looser, by in ((polisher, _NOTEWORTHY), (eased, _WORTH_IT * self.wish.gap)):
+            top = looser.polished(clear)
+            better = looser.score(top) > self._least * (1 + by) and looser.missed(top) <= _TOUCHES
+            fit = polisher.finished(self.wood, top, self.parts) if better else None
+            if fit is not None and fit.score > self._least:
+                self._best = fit.score, fit
+            if not polisher.pressed(top):
+                break
+            clear = top
 
 
 def _coarse(region: Region) -> Array:

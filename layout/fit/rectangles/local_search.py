@@ -40,6 +40,8 @@ _NOTHING = 1e-7
 """mm: a step or a gain far below 0.01."""
 _DEAR = 1e3
 """How much dearer it is to fall short of the limits than to lose score."""
+_FIRM = 2 * ROUNDING
+"""mm: so far within its edge a step keeps what must be held, since a proof draws that in."""
 _TIE = 1e-5
 """How much the size that a goal does not name counts against the one it names."""
 _TRIED = 1e-3
@@ -88,6 +90,13 @@ class Polisher:
         length, width = self.of_size(top)
         sizes = replace(self.sizes, radius=top.radius)
         return float(sizes.promise(np.array(length), np.array(width)))
+
+    def pressed(self, top: Inner) -> bool:
+        """Return whether the top is just as long or just as wide as is asked, and no less."""
+        length, width = self.of_size(top)
+        long = length <= self.sizes.asked_length + ROUNDING
+        wide = width <= self.sizes.asked_width + ROUNDING
+        return (long or wide) and self.score(top) > -math.inf
 
     def trimmed(self, top: Inner) -> Inner:
         """Return the top trimmed to the limits about its middle."""
@@ -191,15 +200,15 @@ class Polisher:
                 *leaves,
             ]
         )
-        limits = np.concatenate([contacts.value, holds.value, spaces, left])
+        limits = np.concatenate([contacts.value, holds.value - _FIRM, spaces, left])
         low, high = np.full(7, -trust), np.full(7, trust)
         low[2], high[2] = np.clip([(turn - top.turn) * arm for turn in self.turns], -trust, trust)
         low[3:5] = np.maximum(-trust, -np.maximum(top.half, 0.0))
-        low[5:] = max(-trust, self.radii[0] - top.radius), 0.0
+        low[5:] = max(-trust, self.radii[0] - top.radius), -9 * trust
         high[5:] = min(trust, self.radii[1] - top.radius), 9 * trust
         best = maximised(gain, rows, limits, low, high)
         moved = self._moved(top, arm, best.step)
-        lacks = bool(limits.min(initial=0.0) < -ROUNDING)
+        lacks = bool(limits.min(initial=0.0) < -_FIRM - ROUNDING)
         return self.fitted(moved), math.inf if lacks else best.value
 
     def _moved(self, top: Inner, arm: float, step: Array) -> Inner:

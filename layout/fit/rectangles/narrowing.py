@@ -23,14 +23,6 @@ _HEIGHTS = (0.5, 0.0, 1.0)
 
 
 @dataclass(frozen=True, slots=True)
-class Judged:
-    """Boxes that are left, and a score for each that none of its rectangles beats."""
-
-    boxes: Boxes
-    bound: Array
-
-
-@dataclass(frozen=True, slots=True)
 class Sized:
     """Boxes and how wide and how high their rectangles can be at most, mm."""
 
@@ -61,14 +53,14 @@ class Narrowing:
     """Radius, mm, at most, of the round corners of what lies in that region with each rectangle:
     the figure whose corners just hold those of the rectangle."""
 
-    def judged(self, boxes: Boxes) -> Judged:
-        """Return what is left of the boxes, with bounds."""
+    def judged(self, boxes: Boxes) -> tuple[Boxes, Array]:
+        """Return the boxes left, and a score for each that none of its rectangles beats."""
         left = self._left(Sized.by_windows(boxes))
         for height in _HEIGHTS:
             left = self._left(self._along_x(left, height))
             left = self._left(self._along_y(left, height))
         inset = 2 * self.inset
-        return Judged(left.boxes, self.sizes.most(left.high + inset, left.wide + inset))
+        return left.boxes, self.sizes.most(left.high + inset, left.wide + inset)
 
     def _along_x(self, left: Sized, height: float) -> Sized:
         """Return what gaps leave of the boxes: that figure's full width, between its corners."""

@@ -8,13 +8,13 @@ trimmed to the limits, and an upper bound of both sizes gives an upper bound of 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
-from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ...geometry.tolerance import PROOF_ALLOWANCE, PROOF_CHORD, ROUNDING
 from ..goal import Row, check, half_planes, nearness, wanted, worth
 from ..wish import Goal, Wish
 from .gaps import Array
@@ -56,6 +56,15 @@ class Sizes:
         width = max(width, 2 * wish.lipping + NARROWEST if wish.lipping > 0 else 0.0)
         length = max(limits.length.least, width * max(1.0, limits.ratio.least))
         return cls(wish, radius, length, width)
+
+    def eased(self) -> Sizes:
+        """Return the same, asking for less by what may be taken off a found top for its proof.
+
+        But for what the proofs of most tops do take. Where a hair of one size is worth much of the
+        other, tops are looked for as far down as the bound counts them.
+        """
+        by = PROOF_ALLOWANCE - 2 * (PROOF_CHORD + ROUNDING)
+        return replace(self, asked_length=self.asked_length - by, asked_width=self.asked_width - by)
 
     @property
     def least_length(self) -> float:

@@ -12,9 +12,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from ...geometry.placement import Placement
-from ...geometry.point import Point
-from ...geometry.polygon import Region, convex_hull
+from ...geometry import Placement, Point, Region
+from ...geometry.polygon import convex_hull
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
 from ..wood.edges import Array, nearest, outstanding, repeats

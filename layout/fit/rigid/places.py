@@ -21,8 +21,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from ...geometry.placement import Placement
-from ...geometry.polygon import Region
+from ...geometry import Placement, Region
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
 from ...panel.sound import SoundWood

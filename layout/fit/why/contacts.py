@@ -12,10 +12,8 @@ from enum import Enum
 
 import numpy as np
 
+from ...geometry import Path, Point, Region
 from ...geometry.beside import Way
-from ...geometry.path import Path
-from ...geometry.point import Point
-from ...geometry.polygon import Region
 from ...geometry.tolerance import CHORD, PROOF_CHORD
 from ...panel.defect import Defect, Spoils
 from ...panel.panel import Panel

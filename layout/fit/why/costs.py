@@ -11,8 +11,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 
-from ...geometry.alike import ranked
-from ...geometry.polygon import Region
+from ...geometry import Region, ranked
 from ...geometry.tolerance import CHORD
 from ...panel.defect import Defect
 from ...panel.panel import Panel

@@ -146,13 +146,14 @@ class Segments(NamedTuple):
     @classmethod
     def of(cls, edges: Array) -> Segments:
         """Return edges, (n, 2, 2) mm."""
-        way = (edges[:, 1] - edges[:, 0]) / 2
-        half = np.hypot(way[:, 0], way[:, 1])
-        unit = way / np.maximum(half, 1e-300)[:, None]
-        unit[half == 0] = (1.0, 0.0)  # a point: any way will do
-        across, middle = np.stack([-unit[:, 1], unit[:, 0]], axis=1), edges[:, 0] + way
-        height, begin = (np.einsum("ij,ij->i", ways, middle) for ways in (across, unit))
-        return cls(across, unit, height, begin, half)
+        ends = np.ascontiguousarray(edges).view(np.complex128)[..., 0]
+        way = (ends[:, 1] - ends[:, 0]) / 2
+        half = np.abs(way)
+        unit = way / np.maximum(half, 1e-300)
+        unit[half == 0] = 1.0  # a point: any way will do
+        middle = (ends[:, 0] + way) * unit.conj()
+        across, along = (ways.view(np.float64).reshape(-1, 2) for ways in (unit * 1j, unit))
+        return cls(across, along, middle.imag, middle.real, half)
 
     def distances(self, points: Array) -> Array:
         """Return the distance from each of m points to each of them, (m, n) mm.

@@ -64,16 +64,17 @@ class Disks:
         """Return some of them."""
         return Disks(self.places[which], self.radii[which], self.first[which], self.last[which])
 
-    def ways(self, turn: float, centres: Array) -> Array:
-        """Return the ways from centres to the disks, (m, k, 2), in a frame so turned."""
-        seen: Array = turned(self.places, turn)[None] - turned(centres, turn)[:, None]
-        return seen
+    def ways(self, turn: float, centres: Array) -> tuple[Array, Array]:
+        """Return the ways from centres to the disks, (m, k) along and across a turn."""
+        seen, own = turned(self.places, turn), turned(centres, turn)
+        return seen[:, 0] - own[:, :1], seen[:, 1] - own[:, 1:]
 
     @property
     def edges(self) -> NDArray[np.intp]:
         """The edges of all their holes."""
-        runs = [np.arange(*run) for run in zip(self.first, self.last, strict=True)]
-        return np.concatenate([np.zeros(0, dtype=np.intp), *runs])
+        counts = self.last - self.first
+        starts = np.repeat(self.first - (np.cumsum(counts) - counts), counts)
+        return starts + np.arange(len(starts), dtype=np.intp)
 
 
 def _disk(ring: Array) -> tuple[Array, float]:

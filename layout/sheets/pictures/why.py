@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from ...drawing import layers
-from ...drawing.kit.frame import DrawingFrame
 from ...drawing.kit.labels import LabelSetter
-from ...drawing.kit.picture import Stage
+from ...drawing.kit.picture import DrawingFrame, Stage
 from ...drawing.scene import Area, Group, Scene, Text
 from ...fit.found import Fit
 from ...geometry import Bounds, Path, Point, circle

@@ -10,11 +10,10 @@ import math
 
 from ....cutting.cut import StraightCut
 from ....drawing import layers
-from ....drawing.kit.frame import DrawingFrame
 from ....drawing.kit.labels import LabelSetter, points_along
+from ....drawing.kit.picture import DrawingFrame
 from ....drawing.scene import Area, Mark, Scene, Stroke, Text, text_box
-from ....geometry import ORIGIN, Bounds, Path, Point, Region
-from ....geometry.alike import first_of_best
+from ....geometry import ORIGIN, Bounds, Path, Point, Region, first_of_best
 from ....geometry.tolerance import ROUNDING
 from ....marking.mark import Kind
 from ....marking.mark import Mark as PlacedMark

@@ -6,12 +6,13 @@ import math
 from abc import abstractmethod
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from typing import Literal, Self
 
 import numpy as np
 
-from ..placement import Points
-from ..point import Point
+from .placement import Points
+from .point import Point
 
 Side = Literal["inside", "outside"]
 """Which side of an anticlockwise boundary a polygon of it must not leave."""
@@ -78,24 +79,30 @@ def corners_of(curves: Sequence[Swept], tolerance: float, side: Side) -> Points:
     """
     if not any(sweep for *_, sweep in curves):
         return np.array([tuple(start) for start, *_ in curves]) + 0.0
-    around = np.array([(*c, *u, *v, start, sweep) for c, u, v, start, sweep in curves])
-    steps = [arc_steps(max(u.norm, v.norm), sweep, tolerance) for _, u, v, _, sweep in curves]
-    tips = [sweep != 0 and (side == "inside") != (sweep > 0) for *_, sweep in curves]
-    out = [
-        1 / math.cos(c[-1] / n / 2) if tip else 1.0
-        for c, n, tip in zip(curves, steps, tips, strict=True)
+    around = np.array([(*c, *u, *v) for c, u, v, _, _ in curves])
+    ways = [
+        _ways(start, sweep, arc_steps(max(u.norm, v.norm), sweep, tolerance), tip)
+        for _, u, v, start, sweep in curves
+        for tip in [sweep != 0 and (side == "inside") != (sweep > 0)]
     ]
-    count = np.array(steps) + tips
-    own = np.repeat(np.arange(len(curves)), count)
-    place = np.arange(len(own)) - np.repeat(np.cumsum(count) - count, count)
-    shares = np.maximum(place - 0.5 * np.array(tips)[own], 0.0) / np.array(steps)[own]
-    middle, u, v, (start, sweep) = around[own, :2], around[own, 2:4], around[own, 4:6], around.T[6:]
-    # the sines of numpy differ in their last bit from one processor to another
-    turns = (start[own] + sweep[own] * shares).tolist()
-    ways = np.array([(math.cos(t), math.sin(t)) for t in turns])
-    reach = np.where(place > 0, np.array(out)[own], 1.0)[:, None]
-    corners: Points = middle + (ways[:, :1] * u + ways[:, 1:] * v) * reach
+    own = np.repeat(np.arange(len(curves)), [len(way) for way in ways])
+    middle, u, v = around[own, :2], around[own, 2:4], around[own, 4:]
+    across, up, reach = np.concatenate(ways).T[..., None]
+    corners: Points = middle + (across * u + up * v) * reach
     return corners
+
+
+@lru_cache(maxsize=128)
+def _ways(start: float, sweep: float, steps: int, tip: bool) -> Points:
+    """Return cosine, sine and reach of each corner of an arc, (n, 3); the same arc comes often.
+
+    The sines of numpy differ in their last bit from one processor to another.
+    """
+    shares = [max(place - 0.5 * tip, 0.0) / steps for place in range(steps + tip)]
+    turns = [start + sweep * share for share in shares]
+    out = 1 / math.cos(sweep / steps / 2) if tip else 1.0
+    rows = [(math.cos(t), math.sin(t), out if k else 1.0) for k, t in enumerate(turns)]
+    return np.array(rows)
 
 
 def arc_steps(radius: float, sweep: float, tolerance: float) -> int:
