@@ -140,10 +140,9 @@ class Pieces:
         ]
         return min(area, whole + sum(past))
 
-    def _area_past(self, way: int, stretch: Stretch, top: Stretch, width: float) -> float:
+    def _area_past(self, way: int, at: Stretch, top: Stretch, width: float) -> float:
         """Return an area that no end has past its stretch, mm²."""
-        discs = self.outer_ends.discs(stretch, top)
-        return most_area(self._between(top[1]), discs, width / 2, way)
+        return most_area(self._between(top[1]), self.outer_ends.discs(at, top), width / 2, way)
 
     def _widths(self, stretch: Stretch, top: Stretch) -> tuple[float, float, float]:
         """Return the least and greatest width in a stretch, and the greatest least one, mm."""
@@ -205,8 +204,8 @@ class Pieces:
         if self.wish.goal is Goal.WIDTH:
             least = self.wish.limits.length.least
             places += [(a, a + least) for a in lefts] + [(b - least, b) for b in rights]
-        tried = [(self.worth(cuts), cuts) for cuts in (self._lowest(box, *p) for p in places)]
-        best = max(tried, key=lambda found: found[0])
+        pieces = [self._lowest(box, *place) for place in places]
+        best = max(((self.worth(cuts), cuts) for cuts in pieces), key=lambda found: found[0])
         return best if best[0] > 0 else None
 
     def _lowest(self, box: Box, left: float, right: float) -> Cuts:
@@ -251,8 +250,8 @@ class Pieces:
             return False
         if self.inner.run((cuts.left, cuts.right), cuts.top) is None:
             return False
-        ends = ((-1, cuts.left), (1, cuts.right))
-        if self.rounded and not all(self.ends.fits(way, x, cuts.top) for way, x in ends):
+        ends = ((-1, cuts.left), (1, cuts.right)) if self.rounded else ()
+        if not all(self.ends.fits(way, x, cuts.top) for way, x in ends):
             return False
         return self._may_hold(Box(*((at, at) for at in (cuts.left, cuts.right, cuts.top))))
 
@@ -271,8 +270,7 @@ class Pieces:
             sizes["top"] = math.inf
         name = max(sizes, key=lambda key: sizes[key])
         low, high = getattr(box, name)
-        middle = (low + high) / 2
-        for half in ((low, middle), (middle, high)):
+        for half in ((low, (low + high) / 2), ((low + high) / 2, high)):
             yield replace(box, **{name: half})
 
     def polish(self, score: float, top: Cuts) -> tuple[float, Cuts]:
