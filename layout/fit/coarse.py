@@ -25,19 +25,23 @@ _SEGMENTS = 8
 """Of a quarter round a corner: more would be left out again."""
 
 
-def coarser(wood: SoundWood, share: float = FINE) -> SoundWood:
+def coarser(wood: SoundWood, share: float = FINE, *, outer_only: bool = False) -> SoundWood:
     """Return the sound wood between two polygons a little farther apart, with fewer corners.
 
     Parameters
     ----------
     share : float
         Of the wood's diagonal: how far an edge may be moved beyond what must be.
+    outer_only : bool
+        Whether the inner polygon stays: then tops lose nothing, and bounds rise a little.
     """
     if wood.inner.is_empty or wood.outer.is_empty:
         return wood
     bounds = wood.outer.bounds
     by = share * math.hypot(bounds.width, bounds.height)
-    inner = wood.inner.roughly(-by - ROUNDING, _SEGMENTS).simplified(by)
+    inner = (
+        wood.inner if outer_only else wood.inner.roughly(-by - ROUNDING, _SEGMENTS).simplified(by)
+    )
     outer = wood.outer.roughly(by + ROUNDING, _SEGMENTS).simplified(by)
     return SoundWood(
         inner if _is_worth_it(inner, wood.inner) and wood.inner.holds(inner) else wood.inner,

@@ -31,6 +31,10 @@ _MANY_EDGES, _FINE = 10_000, 5e-6
 """A wood of more edges (some dozen round holes) is searched by polygons a little farther from it,
 at most 0.02 mm on 2 m, with a sixth of the edges."""
 
+_SEVERAL_EDGES = 500
+"""A wood of more edges, a round panel say, is bounded by an outer polygon with a third of them, at
+most 0.04 mm farther out on 2 m; tops stay in the true inner one."""
+
 _ALIKE = 1e-5
 """Share by which tops of several shapes are alike: a capsule of a circle's width is no larger."""
 
@@ -72,10 +76,10 @@ def best_fits(
     unknown = [shape for shape in wish.shapes if shape not in FAMILIES]
     if unknown:
         raise LayoutError(f"no top is called {unknown[0]!r}; there are: {', '.join(FAMILIES)}")
-    if (
-        len(wood.outer.edges) > _MANY_EDGES and wish.keeping is None
-    ):  # a kept edge stays where it is
-        wood = coarser(wood, _FINE)
+    edges = len(wood.outer.edges)
+    if edges > _SEVERAL_EDGES and wish.keeping is None:  # a kept edge stays where it is
+        many = edges > _MANY_EDGES
+        wood = coarser(wood, _FINE if many else 2 * _FINE, outer_only=not many)
     fits: list[Fit] = []
     reasons: list[str] = []
     proved = True

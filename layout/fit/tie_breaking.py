@@ -78,7 +78,10 @@ def _plainest(tried: Tried, limits: Limits, period: float) -> Placement:
     fit, one_size = tried.fit, tried.fit.clearance is not None
     for place in _plain_places(tried.inner.edges, limits, fit.placement, period):
         there = Placement(Point.of(place.centre), plain_turn(place.turn, period, limits))
-        there = tried.clearest(there) if one_size else there
+        if one_size:
+            there = tried.clearest(there)
+        elif there != fit.placement and there.centre.distance_to(fit.placement.centre) < ROUNDING:
+            there = tried.eased(there)
         if tried.is_as_good(there):
             return there if place.in_the_middle and not one_size else tried.at_rest(there)
     return fit.placement
@@ -111,7 +114,8 @@ def _plain_places(edges: Array, limits: Limits, own: Placement, period: float) -
         for base in (limits.grain, along[0])
         for count in range(2 if period <= math.pi else 4)
     ]
-    off = [math.remainder(base - own.turn, quarter) for base in (limits.grain, 0.0, *along)]
+    step = min(quarter, period or quarter)  # an octagon has sides every 45°
+    off = [math.remainder(base - own.turn, step) for base in (limits.grain, 0.0, *along)]
     square += [own.turn + by for by in off if abs(by) < _NEAR]
     allowed = [turn for turn in square if abs(limits.off_grain(turn)) <= limits.most_turn + 1e-12]
     centre = np.array([*own.centre])

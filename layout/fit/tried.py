@@ -18,6 +18,9 @@ from .wood.edges import Array, EdgesAround, Segments
 _ROUGH = 0.5
 """mm by which a polygon may lie within a top where a place is ruled out by it alone."""
 
+_TOUCH = 1e-8
+"""Share by which that polygon is smaller: a corner that touches may lie outside by rounding."""
+
 _NEXT_TO_NOTHING = 0.002
 """mm of clearance that sliding may cost, or, of an outline of one size, a plain place."""
 
@@ -47,7 +50,8 @@ class Tried:
         self.fit, self.inner, self.held = fit, inner, held
         self._around, self._corners = EdgesAround(inner.edges), inner.corners
         self._rings = [fit.core.outer(chord) for chord in (CHORD, PROOF_CHORD)]
-        self._within, self._rough = (fit.core.inner(chord) for chord in (CHORD, _ROUGH))
+        self._within = fit.core.inner(CHORD)
+        self._rough = fit.core.inner(_ROUGH) * (1 - _TOUCH)
         self._about = fit.core.outer(_ABOUT if fit.clearance is None else CHORD)
 
     def stands(self, place: Placement) -> bool:
@@ -111,23 +115,21 @@ class Tried:
         there = _moved(place, (ahead - back) / 2 * way)
         return there if ahead + back > 2 * _WORTH_A_MOVE and self.stands(there) else place
 
+    def eased(self, place: Placement) -> Placement:
+        """Return a place moved by the hair that a top which was turned straight may need."""
+        if self.stands(place):
+            return place
+        clear, normals = self._ways(place)
+        return _moved(place, _step(clear, normals, _ABOUT)[0])
+
     def clearest(self, place: Placement) -> Placement:
         """Return a place moved, without turning, to where the top is clearest of the edges."""
         clear, normals = self._ways(place)
         worth_it = _WORTH_A_MOVE if self.fit.clearance is None else _FINE / 10
         for _ in range(_MOST_STEPS):
-            least = float(clear.min())
-            reach = least + _A_STEP * self.fit.core.width
-            near = clear < least + 2 * reach
-            step = maximised(
-                np.array([0.0, 0.0, 1.0]),
-                np.column_stack([normals[near], np.ones(int(near.sum()))]),
-                clear[near] - least,
-                np.array([-reach, -reach, 0.0]),
-                np.array([reach, reach, reach]),
-            ).step
+            step, least = _step(clear, normals, _A_STEP * self.fit.core.width)
             for share in (1.0, 0.5, 0.25, 0.1):
-                there = _moved(place, share * step[:2])
+                there = _moved(place, share * step)
                 clear, normals = self._ways(there)
                 if clear.min() > least + worth_it and self.stands(there):
                     place = there
@@ -158,6 +160,21 @@ class Tried:
         clear = np.hypot(*ways.T)
         apart = np.maximum(clear, 1e-9)[:, None]
         return clear, np.where(clear[:, None] > _ABOUT, ways / apart, square)
+
+
+def _step(clear: Array, normals: Array, beyond: float) -> tuple[Array, float]:
+    """Return the way, by no more than is clear and so much, to where most is clear; and what is."""
+    least = float(clear.min())
+    reach = least + beyond
+    near = clear < least + 2 * reach
+    step = maximised(
+        np.array([0.0, 0.0, 1.0]),
+        np.column_stack([normals[near], np.ones(int(near.sum()))]),
+        clear[near] - least,
+        np.array([-reach, -reach, 0.0]),
+        np.array([reach, reach, reach]),
+    ).step
+    return step[:2], least
 
 
 def _moved(place: Placement, by: Array) -> Placement:

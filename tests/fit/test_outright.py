@@ -61,6 +61,7 @@ def test_of_equally_long_or_wide_tops_the_largest_is_found(shape: str, goal: Goa
 
 def test_a_figure_beyond_all_numbers_bounds_nothing() -> None:
     """Touched at a needle the tangent figure runs out of numbers: infinite, not an error."""
-    aim = Sizes.of(Wish(("rectangle",)), 0.0).aim(1e-9, 1e-9)
+    sizes = Sizes.of(Wish(("rectangle",)), 0.0)
+    aim = sizes.aim(1e-9, 1e-9)
     assert aim is not None
-    assert aim.worth(1e6) == np.inf
+    assert sizes.worth_of(aim.figure(1.0, 1.0)) == np.inf

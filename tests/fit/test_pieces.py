@@ -12,8 +12,9 @@ from hypothesis import strategies as st
 
 from panelwright.layout.errors import LayoutError, NothingFitsError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
-from panelwright.layout.fit.live_edge.outline import Cuts
-from panelwright.layout.fit.live_edge.pieces import Box, Pieces
+from panelwright.layout.fit.live_edge.piece import Cuts
+from panelwright.layout.fit.live_edge.round_ends import Box, HalfRoundPieces
+from panelwright.layout.fit.live_edge.square_ends import Heights, SquarePieces
 from panelwright.layout.fit.wish import Ends, Keeping
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
@@ -204,21 +205,18 @@ def test_what_moves_the_panel_moves_the_piece(
 @pytest.mark.parametrize("seed", range(6))
 @pytest.mark.parametrize("names", [BOTH, ONE])
 @pytest.mark.parametrize("goal", [Goal.AREA, Goal.LENGTH, Goal.WIDTH])
-@pytest.mark.parametrize("ends", ENDS)
-def test_no_piece_beats_the_bound_of_its_box(
-    seed: int, names: tuple[str, ...], goal: Goal, ends: Ends
+def test_no_half_round_piece_beats_the_bound_of_its_box(
+    seed: int, names: tuple[str, ...], goal: Goal
 ) -> None:
     """Whatever box holds a piece that fits, large or small, its bound is no lower."""
     rng = np.random.default_rng(seed)
     panel = slab(rng, int(rng.integers(2, 12)), knots=1)
     limits = Limits(length=Span(400, float(rng.uniform(900, 3000))), width=Span(20, 900))
-    wish = wished(panel, names, ends, goal=goal, limits=limits)
+    wish = wished(panel, names, Ends.HALF_ROUND, goal=goal, limits=limits)
     assert wish.keeping is not None
-    pieces = Pieces(panel.sound_for(Spoils.SHOWING, kept=wish.keeping.edges), wish)
+    pieces = HalfRoundPieces(panel.sound_for(Spoils.SHOWING, kept=wish.keeping.edges), wish)
     for _ in range(150):
         left, right = sorted(float(v) for v in rng.uniform(0, 2000, 2))
-        if goal is Goal.WIDTH and ends is Ends.SQUARE:
-            right = left + 400  # for all longer ones that hold it
         top = float(rng.uniform(*pieces.tops))
         cuts = Cuts(left, right, top)
         score = pieces.worth(cuts)
@@ -230,6 +228,24 @@ def test_no_piece_beats_the_bound_of_its_box(
             for v, (low, high) in ((left, (0, 2000)), (right, (0, 2000)), (top, pieces.tops))
         ]
         assert pieces.bound(Box(*stretches), 0.0) >= score * (1 - 1e-7)
+
+
+@pytest.mark.parametrize("seed", range(10))
+def test_no_square_piece_beats_the_bound_of_its_heights(seed: int) -> None:
+    """Every window that is free at a height is below the bound of all heights round it."""
+    rng = np.random.default_rng(seed)
+    panel = slab(rng, int(rng.integers(2, 12)))
+    lengths = Span(200, float(rng.uniform(500, 2500)))
+    goal = [Goal.AREA, Goal.LENGTH, Goal.WIDTH][seed % 3]
+    wish = wished(panel, ONE, goal=goal, limits=Limits(length=lengths, width=Span(30, 700)))
+    assert wish.keeping is not None
+    pieces = SquarePieces(panel.sound_for(Spoils.SHOWING, kept=wish.keeping.edges), wish)
+    for top in rng.uniform(50, 720, 25):
+        found = pieces._best(float(top))
+        if found is not None:
+            around = rng.uniform(0, 200, 2) * 10.0 ** rng.uniform(-4, 0)
+            box = Heights(float(top - around[0]), float(top + around[1]))
+            assert pieces.bound(box, 0.0) >= found[0] * (1 - 1e-7)
 
 
 def test_the_widest_piece_has_the_greatest_least_width() -> None:

@@ -7,9 +7,7 @@ the other edge or a line that is ripped at some height.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
-from functools import cache
 
 import numpy as np
 
@@ -22,7 +20,7 @@ from ...geometry.tolerance import CHORD, ROUNDING
 from ...geometry.turned_box import half_turn
 from ...panel.edges import Edge
 from ..on_edge.line import require_turn
-from ..wish import Goal, Wish
+from ..wish import Wish
 from ..wood.edges import Array
 from .profile import Profile
 
@@ -49,14 +47,9 @@ class Band:
         ------
         LayoutError
             If there is none or more than two, one turns back on itself, two do not face each other,
-            the axis runs too far off the grain, or no piece can be as it is wished for.
+            or the axis runs too far off the grain.
         """
-        if wish.keeping is None:
-            raise LayoutError(
-                "a piece as found needs an edge to keep: name one edge, or two opposite"
-            )
-        _require_best(wish)
-        kept = wish.keeping.edges
+        kept = wish.keeping.edges if wish.keeping is not None else ()
         if not 1 <= len(kept) <= 2:
             raise LayoutError(
                 "a piece as found keeps one edge of the panel or two opposite ones, not "
@@ -104,9 +97,9 @@ class Band:
             return Region.from_rings(np.concatenate([lower, roof[::-1]]))
         over = max(top, float(lower[:, 1].max())) + 1.0
         roof = np.array([[self.right, over], [self.left, over]])
-        return Region.from_rings(np.concatenate([lower, roof])).meet(self.below(top))
+        return Region.from_rings(np.concatenate([lower, roof])).meet(self._below(top))
 
-    def below(self, top: float) -> Region:
+    def _below(self, top: float) -> Region:
         """Return a box that holds all of the band below a height, mm."""
         left, right = self.left - 1.0, self.right + 1.0
         bottom = min(float(self.lower.bounds.bottom), top) - 1.0
@@ -136,64 +129,34 @@ def _require_one_way(path: Path, sense: int, number: int) -> None:
             )
 
 
-def _require_best(wish: Wish) -> None:
-    """Raise a `LayoutError` for a wish that no piece as found can meet or that has no best one."""
-    limits = wish.limits
-    if wish.lipping > 0:
-        raise LayoutError("a kept edge is not lipped: leave out the lipping, or keep no edge")
-    if wish.goal is Goal.NEAREST:
-        raise LayoutError(
-            "a piece as found has the width that its panel has: instead of the nearest, wish for "
-            "the largest, longest or widest with limits on length and width"
-        )
-    if limits.ratio.least > 1 or limits.ratio.greatest < math.inf:
-        raise LayoutError("a piece as found has no one ratio: limit its length and width instead")
-    if wish.goal is Goal.WIDTH and limits.length.least <= 0:
-        raise LayoutError("the widest piece as found needs a least length: else it is a line")
-    one = wish.keeping is not None and len(wish.keeping.edges) == 1
-    if wish.goal is Goal.LENGTH and one and limits.width.least <= 0:
-        raise LayoutError("the longest piece on one kept edge needs a least width")
-
-
+@dataclass(frozen=True, slots=True)
 class Ground:
     """One of the two polygons of the sound wood, seen along a band."""
 
-    def __init__(self, band: Band, wood: Region) -> None:
-        self.band = band
-        self.wood = wood.placed(band.frame.inverse)
-        """In the frame of the band."""
-        # the band and the wood are bounded by the same line along a kept side: the band is drawn in
-        # there by a hair, so that rounding is no defect
-        between = band.between("inside", self.wood.bounds.top + 1.0)
-        self._unsound = between.shrunk(CHORD, around=True).minus(self.wood)
-        self.unsound, self._blocked = cache(self._below), cache(self._along)
+    band: Band
+    wood: Region
+    """In the frame of the band."""
 
-    def _below(self, top: float) -> Region:
+    @classmethod
+    def of(cls, band: Band, wood: Region) -> Ground:
+        """Return the ground that a polygon of the sound wood makes."""
+        return cls(band, wood.placed(band.frame.inverse))
+
+    def blocked(self, top: float) -> Array:
+        """Return where something unsound lies between the sides, (n, 2) from and to along x."""
+        boxes = [part.bounds for part in self.unsound(top).pieces]
+        return np.array([(box.left, box.right) for box in boxes]).reshape(-1, 2)
+
+    def unsound(self, top: float) -> Region:
         """Return what lies between the sides and not in the wood.
+
+        Along a kept side the band and the wood are bounded by the same line; the band is drawn in
+        there by a hair, so that rounding is no defect.
 
         Parameters
         ----------
         top : float
             Where the upper side is ripped, mm; of no account where two edges are kept.
         """
-        if self.band.upper is not None:
-            return self._unsound
-        return self._unsound.meet(self.band.below(top - ROUNDING))
-
-    def _along(self, top: float) -> Array:
-        """Return where something unsound lies between the sides, (n, 2) from and to along x."""
-        boxes = [part.bounds for part in self.unsound(top).pieces]
-        return np.array([(box.left, box.right) for box in boxes]).reshape(-1, 2)
-
-    def run(
-        self, part: tuple[float, float], top: float, by: float = 0.0
-    ) -> tuple[float, float] | None:
-        """Return how far a part of the band can be prolonged before something unsound comes.
-
-        None where something unsound reaches into it by more than so much, mm.
-        """
-        from_, to = self._blocked(top).T
-        left, right = to <= part[0] + by, from_ >= part[1] - by
-        if not (left | right).all():
-            return None
-        return float(to[left].max(initial=-math.inf)), float(from_[right].min(initial=math.inf))
+        between = self.band.between("inside", top + CHORD - ROUNDING)
+        return between.shrunk(CHORD, around=True).minus(self.wood)

@@ -1,17 +1,32 @@
-"""The family of pieces as found."""
+"""The families of pieces as found: with square ends or half-round ones."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ...errors import LayoutError
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..entry import Entry
-from ..wish import Wish
-from .pieces import Pieces
+from ..wish import Ends, Wish
 
 
 def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Entry:
-    """Return the pieces that a wish asks for."""
-    pieces = Pieces(wood, wish, held)
-    return Entry(pieces, pieces.finish)
+    """Return the pieces that a wish asks for.
+
+    Raises
+    ------
+    LayoutError
+        If it keeps no edge, or one that no piece can have.
+    """
+    if wish.keeping is None:
+        raise LayoutError("a piece as found needs an edge to keep: name one edge, or two opposite")
+    if wish.keeping.ends is Ends.HALF_ROUND:
+        from .round_ends import HalfRoundPieces
+
+        rounded = HalfRoundPieces(wood, wish, held)
+        return Entry(rounded, rounded.finish)
+    from .square_ends import SquarePieces
+
+    square = SquarePieces(wood, wish, held)
+    return Entry(square, square.finish)

@@ -51,3 +51,23 @@ class Profile:
         within = (self.x > left) & (self.x < right)
         held = np.concatenate([self.height[within], self.at(np.array([left, right]))])
         return float(held.min()), float(held.max())
+
+    def outside(self, least: float, greatest: float) -> Array:
+        """Return where it is narrower than least or wider than greatest, (n, 2) from and to."""
+        return np.concatenate([_below(self.x, self.height, least), self._above(greatest)])
+
+    def _above(self, greatest: float) -> Array:
+        return _below(self.x, -self.height, -greatest)
+
+
+def _below(x: Array, height: Array, level: float) -> Array:
+    """Return where a line of straight pieces runs below a level, one part for each piece."""
+    start, end = height[:-1], height[1:]
+    low = np.minimum(start, end) < level
+    rise = np.where(start == end, 1.0, end - start)
+    share = np.clip((level - start) / rise, 0.0, 1.0)
+    middle = x[:-1] + share * np.diff(x)
+    left = np.where(start < level, x[:-1], middle)
+    right = np.where(end < level, x[1:], middle)
+    parts: Array = np.stack([left, right], axis=1)[low]
+    return parts

@@ -34,6 +34,8 @@ from .sizes import CORNER_LOSS, Sizes
 _MOST_ROUNDS = 80
 _FIRST_TRUST = 0.05
 """Of the rectangle's size."""
+_CLOSE = 1.0
+"""mm: only where no step so long gains anything there is none."""
 _STRIDE = 10.0
 """How many times what a top is too small by the first step may be that makes it large enough."""
 _NOTHING = 1e-7
@@ -133,8 +135,11 @@ class Polisher:
             if trust < last:
                 break
             moved, promise = self._stepped(top, trust)
-            if promise < _NOTHING:
-                break
+            if promise < _NOTHING:  # far away edges count as longer than they are
+                if trust <= _CLOSE:
+                    break
+                trust = _CLOSE
+                continue
             better = -math.inf if moved is None else self._worth(moved)
             if moved is None or better <= worth:
                 trust /= 4

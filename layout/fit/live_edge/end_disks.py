@@ -66,7 +66,7 @@ class Ends:
         self.lower = Profile(*lower.T)
         self.upper = None if upper is None else Profile(*upper.T)
         """Where the edges lie above y = 0, mm; None where the upper side is ripped."""
-        self._unsound = ground.unsound
+        self._unsound = cache(ground.unsound)
         self.may_fit = cache(self._judged)
 
     def discs(self, at: Stretch, top: Stretch) -> Discs:
@@ -116,6 +116,11 @@ class Ends:
         if (bounds.right if way > 0 else -bounds.left) <= edge * way:
             return True
         return self.ground.wood.holds(held.meet(_beyond(edge, way)))
+
+
+def lost_area(sides: Region, centre: tuple[float, float], radius: float, way: int) -> float:
+    """Return what the sides leave of no half disc: the area of it that lies past them, mm²."""
+    return _part(Discs(centre, 0.0, 0.0, radius), radius, way).minus(sides).area
 
 
 def most_area(sides: Region, discs: Discs, most: float, way: int) -> float:

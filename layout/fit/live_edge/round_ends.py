@@ -1,0 +1,249 @@
+"""Pieces as found with half-round ends: boxes over both ends and the height of the ripped side.
+
+A piece runs from the left end's cut to the right one's; a half circle stands on each. Its parts are
+each greatest where the box lets it reach farthest: the straight part from the leftmost to the
+rightmost cut at the greatest height, the ends where it is widest. That is the bound. A box holds
+nothing where the straight part that all its pieces share is blocked, or where no end of the stretch
+fits (`end_disks`).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from functools import cache
+from itertools import product
+
+import numpy as np
+
+from ...geometry.polygon import Region
+from ...geometry.scalar import last_where
+from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
+from ...panel.sound import SoundWood
+from ..wish import Goal, Wish
+from .end_disks import Ends, Stretch, lost_area, most_area, sides_of
+from .piece import LOOKS_A_BOX, BandPieces, Cuts
+from .profile import Profile
+
+_SLACK = 4 * ROUNDING
+
+_SHARE, _FINER, _FINEST = 1 / 16, 2.5, 1e-4
+"""The first step as a share of the band, how much finer each is than the one before, and the step,
+mm, that it ends with."""
+
+_FINELY = 1e-3
+"""Of a step: how near it is found where an end stops fitting."""
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """Pieces whose ends and upper side lie in stretches, mm."""
+
+    left: Stretch
+    right: Stretch
+    top: Stretch
+
+
+class HalfRoundPieces(BandPieces):
+    """The family of pieces with half-round ends on one or two kept edges."""
+
+    rounded = True
+
+    def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> None:
+        super().__init__(wood, wish, held)
+        self.ends = Ends(self.inner, around=True)
+        self.outer_ends = Ends(self.outer, around=False)
+        self._blocked_inside, self._blocked = cache(self.inner.blocked), cache(self.outer.blocked)
+        self._between = cache(lambda top: sides_of(self.outer, top))
+        self._past = cache(self._area_past)
+
+    def first_boxes(self) -> Iterator[Box]:
+        """Return the one box of all pieces."""
+        if self.tops[0] <= self.tops[1]:
+            whole = (self.band.left, self.band.right)
+            yield Box(whole, whole, self.tops)
+
+    def bound(self, box: Box, enough: float) -> float:
+        """Return a score that no piece of the box beats; 0 where there is none."""
+        self.looks += LOOKS_A_BOX
+        if box.left[0] > box.right[1] or not self._may_be(box):
+            return 0.0
+        ends = [self._widths(stretch, box.top) for stretch in (box.left, box.right)]
+        wide = sum(width[1] for width in ends)
+        lengths = self.wish.limits.length
+        shortest = box.right[0] - box.left[1] + sum(width[0] for width in ends) / 2
+        longest = box.right[1] - box.left[0] + wide / 2 + _SLACK
+        if shortest > lengths.greatest + _SLACK or longest < lengths.least - PROOF_ALLOWANCE:
+            return 0.0
+        if self.wish.goal is Goal.LENGTH:
+            return min(longest, lengths.greatest)
+        if self.wish.goal is Goal.WIDTH:
+            inner = (min(box.left[1], box.right[0]), max(box.left[1], box.right[0]))
+            if box.left[1] > box.right[0]:
+                return min(width[1] for width in ends)
+            return self._widths(inner, box.top)[2]
+        return self._area(box, ends, enough)
+
+    def _area(self, box: Box, ends: list[tuple[float, float, float]], enough: float) -> float:
+        """Return an area that no piece of the box exceeds, mm²."""
+        wide = self.raised(self.wide, box.top[1] + ROUNDING)
+        whole = max(float(wide.area(box.left[0], box.right[1])), 0.0)
+        discs = [math.pi / 8 * width[1] ** 2 for width in ends]
+        area = whole + sum(discs)
+        if box.left[1] < box.right[0]:
+            # the length may be limited: then what both ends add to the part in common is too
+            common = box.right[0] - box.left[1]
+            most = self.wish.limits.length.greatest - sum(width[0] for width in ends) / 2
+            added = max(0.0, most + _SLACK - common) * max(width[1] for width in ends)
+            shared = float(wide.area(box.left[1], box.right[0]))
+            area = min(area, shared + added + sum(discs))
+        if area <= enough:
+            return area
+        past = [
+            min(disc, self._past(way, stretch, box.top, width[1]))
+            for way, stretch, disc, width in zip(
+                (-1, 1), (box.left, box.right), discs, ends, strict=True
+            )
+        ]
+        return min(area, whole + sum(past))
+
+    def _area_past(self, way: int, stretch: Stretch, top: Stretch, width: float) -> float:
+        """Return an area that no end has past its stretch, mm²."""
+        discs = self.outer_ends.discs(stretch, top)
+        return most_area(self._between(top[1]), discs, width / 2, way)
+
+    def _widths(self, stretch: Stretch, top: Stretch) -> tuple[float, float, float]:
+        """Return the least and greatest width in a stretch, and the greatest least one, mm."""
+        add = top if self.ripped else (0.0, 0.0)
+        narrow, wide = self.narrow.span(*stretch), self.wide.span(*stretch)
+        return narrow[0] + add[0], wide[1] + add[1] + _SLACK, wide[0] + add[1] + _SLACK
+
+    def _may_be(self, box: Box) -> bool:
+        """Return whether the box may hold a piece that fits and keeps the limits of width."""
+        width = self.wish.limits.width
+        if box.left[1] < box.right[0]:
+            common = (box.left[1], box.right[0])
+            parts = self._blocked(box.top[0])
+            inside = (parts[:, 1] > common[0] + _SLACK) & (parts[:, 0] < common[1] - _SLACK)
+            if inside.any() or self._widths(common, box.top)[2] < width.least - PROOF_ALLOWANCE:
+                return False
+            least = self.narrow.span(*common)[1] + (box.top[0] if self.ripped else 0.0)
+            if least > width.greatest + PROOF_ALLOWANCE:
+                return False
+        for way, stretch in ((-1, box.left), (1, box.right)):
+            least, most, _ = self._widths(stretch, box.top)
+            if most < width.least - PROOF_ALLOWANCE or least > width.greatest + PROOF_ALLOWANCE:
+                return False
+            if not self.outer_ends.may_fit(way, stretch, box.top):
+                return False
+        return self._may_hold(box)
+
+    def _may_hold(self, box: Box) -> bool:
+        """Return whether all that must be held lies between the ends or in their discs."""
+        if not len(self.to_hold):
+            return True
+        for way, stretch in ((-1, box.left), (1, box.right)):
+            far = stretch[1] if way > 0 else stretch[0]
+            past = self.to_hold[(self.to_hold[:, 0] - far) * way > _SLACK]
+            discs = self.outer_ends.discs(stretch, box.top)
+            reach = self._widths(stretch, box.top)[1] / 2 + discs.off + 2 * CHORD
+            away = past - np.array(discs.centre)
+            if len(past) and float(np.hypot(away[:, 0], away[:, 1]).max()) > reach:
+                return False
+        return not self.ripped or bool(np.all(self.to_hold[:, 1] <= box.top[1] + _SLACK))
+
+    def sample(self, box: Box) -> tuple[float, Cuts] | None:
+        """Return the best piece whose ends lie at the ends or the middles of the stretches."""
+        (a0, a1), (b0, b1), top = box.left, box.right, box.top[0]
+        places = product((a0, (a0 + a1) / 2, a1), (b1, (b0 + b1) / 2, b0))
+        tried = [(self.worth(cuts), cuts) for cuts in (Cuts(a, b, top) for a, b in places)]
+        best = max(tried, key=lambda found: found[0])
+        return best if best[0] > 0 else None
+
+    def worth(self, cuts: Cuts) -> float:
+        """Return the score of a piece; 0 where it does not fit or breaks a limit."""
+        if not self.can_be(cuts):
+            return 0.0
+        area = 0.0
+        if self.wish.goal is Goal.AREA:
+            area = float(self.raised(self.narrow, cuts.top).area(cuts.left, cuts.right))
+            area += self._end_area(-1, cuts.left, cuts.top) + self._end_area(
+                1, cuts.right, cuts.top
+            )
+        return self.score(cuts, area)
+
+    def can_be(self, cuts: Cuts) -> bool:
+        """Return whether a piece fits and keeps the limits."""
+        narrow = self.raised(self.narrow, cuts.top)
+        if cuts.left > cuts.right or not self._is_allowed(cuts, narrow):
+            return False
+        ends = ((-1, cuts.left), (1, cuts.right))
+        return all(self.ends.fits(way, x, cuts.top) for way, x in ends)
+
+    def _is_allowed(self, cuts: Cuts, narrow: Profile) -> bool:
+        """Return whether the straight part is sound and the whole keeps the limits."""
+        limits = self.wish.limits
+        least, most = narrow.span(cuts.left, cuts.right)
+        fair = limits.width.holds(least, _SLACK) and limits.width.holds(most, CHORD)
+        if least <= 0 or not fair or not limits.length.holds(self.length(cuts), _SLACK):
+            return False
+        parts = self._blocked_inside(cuts.top)
+        if ((parts[:, 1] > cuts.left) & (parts[:, 0] < cuts.right)).any():
+            return False
+        point = Box((cuts.left, cuts.left), (cuts.right, cuts.right), (cuts.top, cuts.top))
+        return self._may_hold(point)
+
+    def _end_area(self, way: int, at: float, top: float) -> float:
+        """Return the area of one end, mm²."""
+        disc = self.ends.discs((at, at), (top, top))
+        whole = math.pi / 2 * disc.least**2
+        return whole - lost_area(self._between(top), disc.centre, disc.least, way)
+
+    def split(self, box: Box) -> Iterator[Box]:
+        """Return the halves of a box, cut across its longest stretch."""
+        sizes = {name: float(np.ptp(getattr(box, name))) for name in ("left", "right", "top")}
+        sizes["top"] *= 2
+        name = max(sizes, key=lambda key: sizes[key])
+        low, high = getattr(box, name)
+        middle = (low + high) / 2
+        for half in ((low, middle), (middle, high)):
+            yield replace(box, **{name: half})
+
+    def polish(self, score: float, top: Cuts) -> tuple[float, Cuts]:
+        """Return a local best, to `_FINEST`: each end is pushed out until it touches."""
+        step = (self.band.right - self.band.left) * _SHARE
+        while step > _FINEST:
+            better = False
+            for moved in _moves(self, top, step):
+                found = _pushed_out(self, moved, step)
+                worth = self.worth(found)
+                if worth > score:
+                    score, top, better = worth, found, True
+            step /= 1.0 if better and step > 1.0 else _FINER
+        return score, top
+
+
+def _moves(pieces: HalfRoundPieces, cuts: Cuts, step: float) -> list[Cuts]:
+    """Return the piece as it is, moved along, its ripped side moved, and its ends moved in."""
+    lifts = (-step, 0.0, step) if pieces.ripped else (0.0,)
+    return [
+        Cuts(cuts.left + left, cuts.right + right, cuts.top + lift)
+        for lift in lifts
+        for left, right in ((0, 0), (step, step), (-step, -step), (step, 0), (0, -step))
+    ]
+
+
+def _pushed_out(pieces: HalfRoundPieces, cuts: Cuts, step: float) -> Cuts:
+    """Return a piece with its ends, the right one first, as far out as they get within a step."""
+    return _out(pieces, _out(pieces, cuts, "right", step), "left", -step)
+
+
+def _out(pieces: HalfRoundPieces, cuts: Cuts, name: str, step: float) -> Cuts:
+    def moved(by: float) -> Cuts:
+        return replace(cuts, **{name: getattr(cuts, name) + by * step})
+
+    def fits(by: float) -> bool:
+        return pieces.can_be(moved(by))
+
+    return moved(last_where(fits, -2.0, 2.0, _FINELY)) if fits(-2.0) else cuts
