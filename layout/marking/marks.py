@@ -199,7 +199,7 @@ def _pairs(outline: Outline, marks: Mapping[str, Point]) -> Iterator[Pair]:
     elif outline.corners and not outline.is_boxed:
         yield from _regular(len(outline.corners), marks)
     elif outline.is_boxed:
-        yield from _ROUND_END if "K" in marks else _BOXED
+        yield from _ROUND_END if "K" in marks and "X3" not in marks else _BOXED
     else:
         yield from _CURVED
 

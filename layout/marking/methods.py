@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from ..geometry import ORIGIN, Bounds, Point
+from ..geometry import ORIGIN, Bounds, Line, Point
 from ..outlines import (
     Capsule,
     Circle,
@@ -50,8 +50,8 @@ class Ordinates:
 
 def swung_ways(outline: Circle | Capsule | RoundedRectangle, shop: Workshop) -> Iterator[Method]:
     """Yield the ways to draw the arcs of an outline, each of its radii in turn."""
-    corners = len(outline.corners)
-    joins = corners + 1 if corners and outline.arc_centres else 0  # of a D end they are marks
+    own = outline.arc_centres and outline.corners  # of a D end its corners are marks
+    joins = sum(isinstance(s, Line) for s in outline.path().segments) if own else 0
     for swing in swept_by(outline):
         yield from (replace(method, joins=joins) for method in swings(swing, shop))
         if isinstance(outline, RoundedRectangle):

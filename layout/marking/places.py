@@ -17,7 +17,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..geometry import ORIGIN, Arc, Bounds, Line, Point, Segment, first_of_best
+from ..geometry import ORIGIN, Arc, Line, Point, Segment, first_of_best
 from ..geometry.intersect import turn_at
 from ..geometry.tolerance import SAME_EDGE, SAME_PLACE, SAME_POINT
 from ..outlines import Outline
@@ -214,11 +214,8 @@ def groups_for(
         Group(Kind.END, "E", (Point(-x, 0), Point(x, 0))),
         Group(Kind.SIDE, "S", (Point(0, -y), Point(0, y))),
     ]
-    # two corners of a hexagon are the ends of its long axis
-    boxed = outline.is_boxed and len(outline.arc_centres) != 1  # a half-round end has no corners
-    corners = _box(x, y) if boxed else [c for c in outline.corners if c.y != 0]
     found = (
-        (Kind.CORNER, "X", corners),
+        (Kind.CORNER, "X", outline.marked_corners),
         (Kind.ARC_CENTRE, "K" if outline.is_boxed else "C", outline.arc_centres),
         (Kind.TANGENT, "T", outline.tangents()),
         (Kind.CORE_TANGENT, "t", outline.tangents(lipping) if lipping else ()),
@@ -251,7 +248,3 @@ def swept_by(outline: Outline, ground: Ground | None = None) -> tuple[Swing, ...
     if not outline.free_sizes:
         return FreeformPlaces.of(outline, ground).swept
     return tuple(Swing(radius, centres) for radius, centres in outline.swung)
-
-
-def _box(x: float, y: float) -> tuple[Point, ...]:
-    return Bounds.about(ORIGIN, x, y).corners

@@ -62,6 +62,12 @@ class Outline(ABC):
         return ()
 
     @property
+    def marked_corners(self) -> tuple[Point, ...]:
+        """The corners it is set out from: its box's, or its own but two that end a long axis."""
+        own = tuple(corner for corner in self.corners if corner.y != 0)
+        return self.bounds.corners if self.is_boxed else own
+
+    @property
     def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
         """The radii, mm, that a compass is set to, each with the centres of its arcs."""
         return ()

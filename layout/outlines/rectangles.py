@@ -202,6 +202,11 @@ class DEnd(RoundedRectangle):
         """Return the D end that long and wide, mm."""
         return cls(length, width, (0.0, width / 2, width / 2, 0.0))
 
+    @property
+    def marked_corners(self) -> tuple[Point, ...]:
+        """Those of its square end: none stands at a half circle."""
+        return self.corners
+
     def resized(self, length: float, width: float) -> Self:
         """Return a D end of another size."""
         return self.of_size(length, width)
