@@ -80,7 +80,7 @@ def _plainest(tried: Tried, limits: Limits, period: float) -> Placement:
         there = Placement(Point.of(place.centre), plain_turn(place.turn, period, limits))
         if one_size:
             there = tried.clearest(there)
-        elif there != fit.placement and there.centre.distance_to(fit.placement.centre) < ROUNDING:
+        elif there.centre.distance_to(fit.placement.centre) < ROUNDING:
             there = tried.eased(there)
         if tried.is_as_good(there):
             return there if place.in_the_middle and not one_size else tried.at_rest(there)
