@@ -41,7 +41,7 @@ TARGETS = {
     "layout/fit/rigid/relaxation.py": "tests/fit/test_own_outline_bound.py",
     "layout/fit/on_edge/free_spans.py": "tests/fit/test_kept_edges.py",
     "layout/geometry/stepping.py": "tests/geometry tests/outlines",
-    "layout/geometry/superellipse_polygon.py": "tests/outlines",
+    "layout/geometry/superellipse.py": "tests/outlines",
 }
 """Files, and what attacks each."""
 

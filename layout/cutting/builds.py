@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from ..geometry import Line, Path, Point, Region
-from ..geometry.tolerance import SAME_FIGURE, SAME_POINT
+from ..geometry.tolerance import SAME_EDGE, SAME_FIGURE, SAME_POINT
 from ..panel import Kind, Panel
 from ..panel.edges import Edge
 from ..panel.frame import joints_of, opening_of
@@ -82,7 +82,12 @@ def frame_joints(panel: Panel, trims: tuple[Trim, ...], core: Path) -> tuple[Fra
     if panel.build.kind is not Kind.FRAMED or not knows_frame(panel):
         return ()
     line = [*map(Point.of, core.points(1.0))]
-    steps = [*pairwise((*line, line[0]))]
+    face = panel.region()  # along the panel's own edge nothing is cut
+    steps = [
+        (a, b)
+        for a, b in pairwise((*line, line[0]))
+        if face.edge_distance((a + b) * 0.5) > SAME_EDGE
+    ]
     found = []
     for corner, place in joints_of(panel):
         joint = Region.of(place)

@@ -163,7 +163,7 @@ def _template(bench: Bench) -> TemplateGuide | None:
     """Return the template that a bush or bearing follows, where no trammel takes all curves."""
     tools, top = bench.tools, bench.top
     own = top.outline
-    rounded = own.is_boxed and not own.corners  # a D end goes by its pin and a straightedge
+    rounded = own.is_boxed and own.marked_corners != own.corners  # no D end: that has its pin
     shaped = own.bends_everywhere or rounded or not own.free_sizes
     small = any(compass.core_radius < tools.least_trammel for compass in bench.compasses)
     wanted = tools.bush is not None or ((shaped or small) and not top.runs.is_straight)

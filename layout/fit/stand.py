@@ -87,14 +87,14 @@ class Elsewhere(Protocol):
         ...
 
 
-def period_of(outline: Outline) -> float:
+def period_of(outline: Outline, alike: float = _LOOKS_THE_SAME) -> float:
     """Return the least turn after which an outline looks the same, radians; 0 where any does.
 
-    How far it reaches in every direction tells it, to a twenty-fifth of the width.
+    How far it reaches in every direction tells it, to that share of the width.
     """
     steps = 240
     reach = np.array([outline.support(math.tau * i / steps) for i in range(steps)])
-    alike = _LOOKS_THE_SAME * outline.width
+    alike *= outline.width
     if np.ptp(reach) <= alike:
         return 0.0
     for fold in _FOLDS:

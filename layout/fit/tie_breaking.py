@@ -29,6 +29,9 @@ from .wood.edges import Array
 _ALIKE = 1e-9
 """Radians within which two tops lie equally far from the grain."""
 
+_SAME = 1e-7
+"""Share of its width by which a top that is turned may reach farther or less and be the same."""
+
 _NEAR, _EDGES = 0.02, 12
 """Radians from which a top is turned straight, and how many of the longest edges to."""
 
@@ -58,7 +61,7 @@ def settled(
     mirrors : bool
         Whether an outline that looks the same turned half round does so mirrored about its axes.
     """
-    tried, period = Tried(fit, inner, held), period_of(fit.core)
+    tried, period = Tried(fit, inner, held), period_of(fit.core, _SAME)
     place = _plainest(tried, limits, period)
     return tried.at(_first_twin(tried, place, limits, mirrors=mirrors and period < 4))
 
@@ -78,6 +81,8 @@ def _plainest(tried: Tried, limits: Limits, period: float) -> Placement:
     fit, one_size = tried.fit, tried.fit.clearance is not None
     for place in _plain_places(tried.inner.edges, limits, fit.placement, period):
         there = Placement(Point.of(place.centre), plain_turn(place.turn, period, limits))
+        if abs(limits.off_grain(there.turn)) > limits.most_turn + 1e-12:
+            continue
         if one_size:
             there = tried.clearest(there)
         elif there.centre.distance_to(fit.placement.centre) < ROUNDING:

@@ -108,8 +108,12 @@ class Tried:
                 there = _moved(place, far * side * way)
                 return self.stands(there) and self.room(there) >= least
 
-            longest = 2 * self.fit.core.length
-            return last_where(lies, 0.0, longest, _FINE) if lies(_WORTH_A_MOVE) else 0.0
+            if not lies(_WORTH_A_MOVE):
+                return 0.0
+            step, reach = self.fit.core.width / 4, _WORTH_A_MOVE
+            while lies(reach + step):  # no farther than to what is in the way
+                reach += step
+            return last_where(lies, reach, reach + step, _FINE)
 
         ahead, back = far(1.0), far(-1.0)
         there = _moved(place, (ahead - back) / 2 * way)

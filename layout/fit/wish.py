@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from ..geometry import Path, Point
+from ..geometry.tolerance import ROUNDING
 from ..keys.figures import ABOVE_0, FROM_0, Number, Range, count, degrees, percent
 from ..keys.key import Key, fills, hold, key
 from ..keys.kinds import Choice, Only, YesNo, names
@@ -136,6 +137,15 @@ class Limits:
     def most_turn(self) -> float:
         """How far the long axis may turn from the grain, radians."""
         return math.radians(self.most_turn_deg)
+
+    @property
+    def spare(self) -> float:
+        """Mm that a top which touches is drawn in before its proof, lest the last bit tell of it.
+
+        0 where a size is fixed: that is met exactly.
+        """
+        fixed = any(span.least == span.greatest for span in (self.length, self.width))
+        return 0.0 if fixed else ROUNDING
 
     def off_grain(self, turn: float) -> float:
         """Return how far a long axis so turned lies off the grain, −π/2 to π/2."""

@@ -279,7 +279,7 @@ def joined_up(points: Points) -> NDArray[np.intp]:
     corners = shapely.get_coordinates(found).reshape(-1, 4, 2)[:, :3]
     own = {place: k for k, place in enumerate(map(tuple, points.tolist()))}
     joins = [[own[place] for place in map(tuple, three)] for three in corners.tolist()]
-    return np.array(joins, dtype=np.intp)
+    return np.array(joins, dtype=np.intp).reshape(-1, 3)
 
 
 def convex_hull(points: Points) -> Points:

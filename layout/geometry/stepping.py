@@ -102,7 +102,9 @@ def _ways(start: float, sweep: float, steps: int, tip: bool) -> Points:
     turns = [start + sweep * share for share in shares]
     out = 1 / math.cos(sweep / steps / 2) if tip else 1.0
     rows = [(math.cos(t), math.sin(t), out if k else 1.0) for k, t in enumerate(turns)]
-    return np.array(rows)
+    kept = np.array(rows)
+    kept.flags.writeable = False
+    return kept
 
 
 def arc_steps(radius: float, sweep: float, tolerance: float) -> int:

@@ -261,5 +261,6 @@ def _meetings(points: Sequence[Point]) -> Iterator[tuple[int, dict[int, Point]]]
         if edge.meet(edges[after]).perimeter > SAME_POINT:
             yield i, {after: points[after]}
         elif first < end and edge.touches_or_crosses(Region.line(ring[first : end + 1])):
-            met = (k for k in range(first, end) if edge.touches_or_crosses(edges[k]))
-            yield i, {k: nearest(edge, edges[k])[0] for k in met}
+            met = [k for k in range(first, end) if edge.touches_or_crosses(edges[k])]
+            if met:  # two that touch as a line may not touch one by one
+                yield i, {k: nearest(edge, edges[k])[0] for k in met}

@@ -127,7 +127,7 @@ def own_figures(outline: Outline) -> dict[str, Any]:
 def corner_radius(outline: Outline) -> Any:  # noqa: ANN401 - one number, four or None
     """Return the corner radius, mm: one figure, four where they differ, None without corners."""
     radii = getattr(outline, "radii", None)
-    if radii is None:
+    if not radii or not any(radii):
         return None
     return _number(radii[0]) if len(set(radii)) == 1 else [_number(r) for r in radii]
 

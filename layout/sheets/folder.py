@@ -25,8 +25,6 @@ if TYPE_CHECKING:
 def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
     """Return the content of each file that a plan is written as, by file name.
 
-    Writers are imported here, one by one, so that whoever wants a single drawing pays for one.
-
     Parameters
     ----------
     opened : bool
@@ -34,7 +32,6 @@ def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
     """
     from ..drawing.svg import to_svg
     from .bench import bench_sheet
-    from .folder import template_files
     from .plan_drawing import plan_scene
 
     template = template_files(plan)

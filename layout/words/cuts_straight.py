@@ -93,6 +93,11 @@ def sawn_words(trims: Sequence[Trim], numbers: Mapping[str, int], say: Say) -> P
     ]
     words.append("Hold up both sides of the cut.")
     points = [f"Line {numbers[t.label]}: {words}." for t in trims for words in _minded(t, say)]
+    points += [
+        f"Line {numbers[t.label]}: the other side of the base lies on the kept wood; {_UNMEASURED}."
+        for t in trims
+        if sides and t.guide is None
+    ]
     lines = {numbers[t.label]: _warnings(t, say) for t in trims}
     warnings = tuple(w if one else f"Line {n}: {w}" for n, told in lines.items() for w in told)
     return Passage(title, tuple(words), tuple(points), warnings=warnings)

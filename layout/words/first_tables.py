@@ -159,7 +159,7 @@ def _curve(plan: Plan, held: MarkSet) -> Iterator[tuple[str, str]]:
     best = plan.methods[0]
     same = [m for m in plan.methods if m.name == best.name and m.serves == best.serves]
     joined = "; then T to T" if (tangents and best.joins) or len(tangents) == 4 else ""
-    if plan.top.outline.free_sizes and plan.top.outline.corners:
+    if best.joins and plan.top.outline.free_sizes:
         joined = "; then X to X and X to T"
     for method in same:
         match method.figures:

@@ -117,7 +117,7 @@ def _face(defect: Defect, tape: Tape) -> str:
 
 
 def flatness_words(panel: Panel, tape: Tape, *, later: bool) -> Passage:
-    """Return how flat it must be; a slab is flattened `later`, when it has been cut short."""
+    """Return how flat it must be; a slab is flattened `later`, once it is short enough."""
     found = tape.figure(panel.thickness)
     figures: tuple[tuple[str, str], ...] = ((tape.figure(TWIST), "of twist, at most"),)
     words = "Winding sticks at both ends"
@@ -128,7 +128,7 @@ def flatness_words(panel: Panel, tape: Tape, *, later: bool) -> Passage:
         )
         return Passage("Try it for twist", (told,), figures=figures)
     if later:
-        told = f"{words}: more than that is taken out when it has been cut short."
+        told = f"{words}: more than that is taken out when it is flattened."
         return Passage("Try it for twist", (told,), figures=figures)
     figures = ((found, "as found"), (tape.figure(panel.flattened), "when flat"))
     told = f"{words}; then skim both faces flat and true. All that follows counts on it."

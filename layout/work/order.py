@@ -114,10 +114,8 @@ def _strip(piece: Piece) -> Iterator[Task]:
 def _marked(piece: Piece) -> Iterator[Task]:
     """Yield what comes between stripping and the first cut through the panel."""
     slab = piece.cuts.again is not None
-    if slab:
-        yield from (Task(Deed.MARK), Task(Deed.CHECK))
     if any(trim.kind is TrimKind.ROUGH for trim in piece.cuts.trims):
-        yield Task(Deed.SHORTEN)
+        yield from (Task(Deed.MARK), Task(Deed.CHECK), Task(Deed.SHORTEN))
     if piece.panel.flattened is not None:
         yield Task(Deed.FLATTEN)
     if slab:

@@ -383,6 +383,8 @@ def test_a_cut_through_a_lock_rail_tells_its_joint() -> None:
     assert rail <= names
     inside = {joint.name for joint in plan(Rectangle(1500, 500), door).joints}
     assert not rail & inside
+    whole = plan(Rectangle(1600, 800), door, Point(1000.0, 400.0))
+    assert not rail & {joint.name for joint in whole.joints}  # along the door's edge nothing is cut
     jigsawn = plan(Capsule(1990, 796), door, Point(1000.0, 400.0))  # too little for a saw's strip
     assert not jigsawn.trims
     assert rail <= {joint.name for joint in jigsawn.joints}

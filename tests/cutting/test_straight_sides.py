@@ -24,6 +24,9 @@ from panelwright.layout.outlines import Freeform, Outline, RegularPolygon, Super
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.top import Top
+from panelwright.layout.units import Tape
+from panelwright.layout.words.cuts_straight import sawn_words
+from panelwright.layout.words.say import Say
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)
 MIDDLE = Point(4500, 3500)
@@ -108,6 +111,11 @@ def test_two_cuts_stop_short_of_a_hollow_corner() -> None:
     assert cuts.curve_cuts[0].allowance == 2.0
     words = text(told(cuts, choose_datum(WIDE)))
     assert "stop 5 short of the hollow corner" in words
+    trims = plan(CORNER_DESK, tools=Tools(guide_left=115.0)).trims
+    numbers = {trim.label: n for n, trim in enumerate(trims, start=1)}
+    sawn = sawn_words(trims, numbers, Say(Tape(), choose_datum(WIDE)))
+    other = [p for p in sawn.points if "the other side of the base lies on the kept wood" in p]
+    assert len(other) == 1  # only one side of the base is measured
     assert "the round bit stays 2.5 mm out: finish that by hand" in words
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 import pytest
 from hypothesis import Phase, given, settings
@@ -62,3 +64,19 @@ def test_no_limit_is_overstepped(shape: str, count: int) -> None:
 
     holds()
     assert met >= count / 4, "hardly any limit was met"
+
+
+def test_a_corner_radius_may_have_no_upper_limit() -> None:
+    """Then the largest top has corners as tight as they may be, in its whole board here."""
+    wish = Wish(("rounded rectangle",), limits=Limits(corner_radius=Span(20.0, math.inf)))
+    ring = np.array([[0, 0], [800, 0], [800, 500], [0, 500.0]])
+    fit = best_fits(SoundWood.exact(Region.from_rings(ring)), wish)[0]
+    assert fit.score == pytest.approx(800 * 500 - (4 - math.pi) * 20**2, rel=1e-3)
+
+
+@pytest.mark.parametrize("shape", ["rectangle", "oval", "capsule"])
+def test_a_fixed_size_is_met_exactly(shape: str) -> None:
+    """Where there is room for it, a top of 700 by 400 is that and not a hair less."""
+    wish = Wish((shape,), limits=Limits(Span(700.0, 700.0), Span(400.0, 400.0)))
+    outline = best_fits(board(1000.0, 600.0), wish)[0].outline
+    assert (outline.length, outline.width) == pytest.approx((700.0, 400.0), abs=1e-9)

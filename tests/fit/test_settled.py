@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from panelwright.layout.fit import Limits, Span, Wish, best_fits
+from panelwright.layout.fit import Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -58,3 +58,35 @@ def test_a_top_moves_clear_of_a_hole_that_it_need_not_touch() -> None:
     fit = best_fits(SoundWood.exact(BOARD.minus(hole)), wish)[0]
     x = min(fit.placement.centre.x, LONG - fit.placement.centre.x)
     assert (x, fit.placement.centre.y) == (pytest.approx(400, abs=1), pytest.approx(400, abs=1))
+
+
+def test_a_nearly_round_top_keeps_to_the_grain() -> None:
+    """An oval 1000 by 975 looks much the same turned, but its length still runs along the grain."""
+    limits = Limits(grain_deg=90, most_turn_deg=10)
+    wish = Wish(("oval",), goal=Goal.NEAREST, wanted=(1000, 975), limits=limits)
+    wood = SoundWood.exact(
+        Region.from_rings(np.array([[0, 0], [2000, 0], [2000, 1500], [0, 1500.0]]))
+    )
+    fit = best_fits(wood, wish)[0]
+    assert abs(math.degrees(limits.off_grain(fit.placement.turn))) <= 10 + 1e-9
+
+
+@pytest.mark.parametrize(("shape", "width"), [("oval", 900), ("oval", 970), ("rectangle", 970)])
+def test_a_nearly_square_top_lies_in_the_middle(shape: str, width: float) -> None:
+    """In a strip 980 wide a top 1000 long runs along it, in the middle both ways."""
+    ring = [(300, 0), (680, 0), (980, 900), (980, 3000), (0, 3000), (0, 900.0)]
+    wish = Wish((shape,), limits=Limits(Span(0, 1000), Span(width, width)))
+    place = best_fits(SoundWood.exact(Region.from_rings(np.array(ring))), wish)[0].placement
+    assert (place.centre.x, place.centre.y) == pytest.approx((490, 1500), abs=0.01)
+    assert abs(math.remainder(place.turn - math.pi / 2, math.pi)) < 1e-6
+
+
+def test_a_top_that_slides_stops_at_what_is_in_its_way() -> None:
+    """In a long strip a circle rests in the middle of the way from the end to a small hole."""
+    hole = np.array([[2995, 295], [2995, 305], [3005, 305], [3005, 295.0]])
+    ring = np.array([[0, 0], [6000, 0], [6000, 600], [0, 600.0]])
+    fit = best_fits(SoundWood.exact(Region.from_rings(ring, [hole])), Wish(("circle",)))[0]
+    ends = (300, 2995 - math.sqrt(300**2 - 5**2))  # touching the end, and the hole's two corners
+    assert min(fit.placement.centre.x, 6000 - fit.placement.centre.x) == pytest.approx(
+        sum(ends) / 2, abs=0.5
+    )

@@ -51,9 +51,9 @@ _SMALL = 0.03
 """Looseness, as an angle, of turns and shapes below which places are cut where they are looser:
 half-planes help in boxes that are small every way (cut sooner, boxes are a half more)."""
 
-_HOPELESS = 0.3
+_HOPELESS, _AT_MOST = 0.3, 4.0
 """Share by which the half-planes of a box gave more than enough, above which those of its parts
-are not tried. With each cut in two it is taken to halve."""
+are not tried; with each cut in two it is taken to halve. Enough may rise: no more counts."""
 
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
@@ -126,7 +126,7 @@ class TwoSizes(Tops):
         most = min(first, self._bound_by_half_planes(box, enough))
         while drop_aside(box) and most > enough:
             most = min(most, self._bound_by_half_planes(box, enough))
-        box.hopeless = most / enough - 1 if enough > 0 else 0.0
+        box.hopeless = min(most / enough - 1, _AT_MOST) if enough > 0 else 0.0
         return max(most, enough)  # cells were dropped that may be worth as much
 
     def _bound_by_depth(self, box: Box) -> float:

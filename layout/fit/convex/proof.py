@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ...geometry import Placement, Point, Region
-from ...geometry.tolerance import ROUNDING
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..proof import Drawn, until_proved
@@ -30,8 +29,7 @@ def proved(
     turn = plain_turn(pose.turn, kind.period(kind.shape_of(pose)), sizing.wish.limits)
 
     def drawn_in(by: float) -> Drawn:
-        # a top that touches and no more would be proved or not by the last bit of a sum
-        half_length, half_width = kind.drawn_in(pose, max(by, ROUNDING))
+        half_length, half_width = kind.drawn_in(pose, max(by, sizing.wish.limits.spare))
         # drawn in alike all round a top gets slimmer, by a hair more than it may
         slimmest = sizing.wish.limits.ratio.greatest * (half_width + rim[1]) - rim[0]
         half_length = min(half_length, slimmest)

@@ -17,9 +17,6 @@ _LOOKS_A_PLACE, _LOOKS_A_CONTACT = 4, 20
 """Looks at an edge (`Family.looks`) that a top that is placed and its contacts take of each edge
 beside it: as measured."""
 
-_LOOKS_TO_CHOOSE = 0.25
-"""The same, that it takes of any edge to see whether it lies beside."""
-
 
 class Tops:
     """Tops of one kind on one piece of wood."""

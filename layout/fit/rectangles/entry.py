@@ -29,7 +29,9 @@ def family_of(
     """
     limits = wish.limits
     span = limits.corner_radius if shape == ROUNDED else Span(0.0, 0.0)
-    least, greatest = span.least, span.greatest
+    bounds = wood.outer.bounds
+    widest = min(bounds.width, bounds.height) + 2 * wish.lipping
+    least, greatest = span.least, max(span.least, min(span.greatest, widest / 2))
     if wish.goal is Goal.LENGTH and math.isinf(limits.ratio.greatest) and not held:
         least = greatest = min(greatest, max(least, limits.width.least / 2))
     return RoundedRectangles(wood, wish, (least, greatest), held)

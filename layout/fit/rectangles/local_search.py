@@ -154,8 +154,7 @@ class Polisher:
         rims = (0.0, top.radius), (2 * self.lipping, self.clearance(top.radius))
 
         def drawn_in(by: float) -> Drawn | None:
-            # a top that touches and no more would be proved or not by the last bit of a sum
-            smaller = self.trimmed(top.drawn_in(max(by, ROUNDING)))
+            smaller = self.trimmed(top.drawn_in(max(by, self.sizes.wish.limits.spare)))
             score, (length, width) = self.score(smaller), self.of_size(smaller)
             if score == -math.inf:
                 return None

@@ -186,7 +186,7 @@ STAGES = (
     Stage("Look and buy", _look),
     Stage("Clean, test, metal", _clean),
     Stage("Line and square", _datum),
-    Stage("Flatten first", _short, _lies),
+    Stage("Flat before it is marked", _short, _lies),
     Stage("Mark and check", _mark, _lies),
     Stage("Cut", cuts.rest, _lies),
     Stage("Edge and sand", _edge),
