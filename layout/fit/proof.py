@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from ..geometry import Placement, Region
-from ..geometry.tolerance import CHORD, INSETS
+from ..geometry.tolerance import CHORD, INSETS, ROUNDING
 from ..outlines import Outline
 from ..panel.sound import SoundWood
 from .found import Fit
@@ -32,6 +32,8 @@ def until_proved(
     wood: SoundWood,
     held: Sequence[Region] = (),
     proof: Callable[[Region], Region] = lambda whole: whole,
+    *,
+    spare: bool = False,
 ) -> Fit | None:
     """Return a top proved inside the wood and round what it must hold, or None.
 
@@ -43,9 +45,12 @@ def until_proved(
         Parts that must lie wholly inside the core.
     proof : callable
         Gives, of a polygon round the core, what must be proved.
+    spare : bool
+        Whether a top is drawn in by a hair at least: one that touches and no more would be proved
+        or not by the last bit of a sum.
     """
     for by, chord in INSETS:
-        top = drawn_in(by)
+        top = drawn_in(max(by, ROUNDING) if spare else by)
         if top is None:
             continue
         around = Region.from_rings(top.placement.of(top.core.outer(chord)))

@@ -1,4 +1,4 @@
-"""A small concave programme under linear limits: the step that every polish takes.
+"""A small concave programme under linear limits: the last steps of a convex top.
 
 Few unknowns, some dozens of limits. Newton's method on the conditions of the optimum, kept inside
 the limits by slacks that are driven to nothing (Mehrotra's predictor and corrector; Nocedal and

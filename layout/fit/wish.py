@@ -8,7 +8,6 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from ..geometry import Path, Point
-from ..geometry.tolerance import ROUNDING
 from ..keys.figures import ABOVE_0, FROM_0, Number, Range, count, degrees, percent
 from ..keys.key import Key, fills, hold, key
 from ..keys.kinds import Choice, Only, YesNo, names
@@ -139,13 +138,9 @@ class Limits:
         return math.radians(self.most_turn_deg)
 
     @property
-    def spare(self) -> float:
-        """Mm that a top which touches is drawn in before its proof, lest the last bit tell of it.
-
-        0 where a size is fixed: that is met exactly.
-        """
-        fixed = any(span.least == span.greatest for span in (self.length, self.width))
-        return 0.0 if fixed else ROUNDING
+    def fixes_a_size(self) -> bool:
+        """Whether the length or the width is to be one figure, which is then met exactly."""
+        return any(span.least == span.greatest for span in (self.length, self.width))
 
     def off_grain(self, turn: float) -> float:
         """Return how far a long axis so turned lies off the grain, −π/2 to π/2."""

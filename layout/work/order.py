@@ -114,14 +114,15 @@ def _strip(piece: Piece) -> Iterator[Task]:
 def _marked(piece: Piece) -> Iterator[Task]:
     """Yield what comes between stripping and the first cut through the panel."""
     slab = piece.cuts.again is not None
-    if any(trim.kind is TrimKind.ROUGH for trim in piece.cuts.trims):
+    short = any(trim.kind is TrimKind.ROUGH for trim in piece.cuts.trims)
+    if short:
         yield from (Task(Deed.MARK), Task(Deed.CHECK), Task(Deed.SHORTEN))
     if piece.panel.flattened is not None:
         yield Task(Deed.FLATTEN)
     if slab:
         yield from _mended(piece)
         yield Task(Deed.REST, wait=(REST * 24.0, REST * 24.0))
-    yield from (Task(Deed.MARK, part=2 if slab else 1), Task(Deed.CHECK))
+    yield from (Task(Deed.MARK, part=2 if short else 1), Task(Deed.CHECK))
     if not slab:
         yield from _mended(piece)
 

@@ -29,7 +29,7 @@ def proved(
     turn = plain_turn(pose.turn, kind.period(kind.shape_of(pose)), sizing.wish.limits)
 
     def drawn_in(by: float) -> Drawn:
-        half_length, half_width = kind.drawn_in(pose, max(by, sizing.wish.limits.spare))
+        half_length, half_width = kind.drawn_in(pose, by)
         # drawn in alike all round a top gets slimmer, by a hair more than it may
         slimmest = sizing.wish.limits.ratio.greatest * (half_width + rim[1]) - rim[0]
         half_length = min(half_length, slimmest)
@@ -41,4 +41,4 @@ def proved(
             sizing.score(half_length, half_width),
         )
 
-    return until_proved(drawn_in, wood, held)
+    return until_proved(drawn_in, wood, held, spare=not sizing.wish.limits.fixes_a_size)

@@ -154,14 +154,15 @@ class Polisher:
         rims = (0.0, top.radius), (2 * self.lipping, self.clearance(top.radius))
 
         def drawn_in(by: float) -> Drawn | None:
-            smaller = self.trimmed(top.drawn_in(max(by, self.sizes.wish.limits.spare)))
+            smaller = self.trimmed(top.drawn_in(by))
             score, (length, width) = self.score(smaller), self.of_size(smaller)
             if score == -math.inf:
                 return None
             whole, core = (outline(length - rim, width - rim, radius) for rim, radius in rims)
             return Drawn(whole, core, placement, score)
 
-        return until_proved(drawn_in, wood, parts)
+        fixed = self.sizes.wish.limits.fixes_a_size
+        return until_proved(drawn_in, wood, parts, spare=not fixed)
 
     def _lack(self, top: Inner) -> tuple[float, float]:
         """Return how much the top is too short, or misses of what it must hold, and too narrow."""
