@@ -14,7 +14,7 @@ from ..stand import AT_THE_END, CLEARLY, Away, Stand
 from ..wish import Goal
 from .family import RoundedRectangles
 from .inner import Inner
-from .offset_wood import Recipe
+from .offset_wood import Ground, Recipe
 from .sampling import Windows
 
 _ROUGHLY = 0.01
@@ -30,17 +30,19 @@ class RectanglesElsewhere:
 
     def starts(self) -> Iterator[Stand]:
         """Yield the rectangles in the gaps of strips across the wood, at some turns, best first."""
-        recipe = Recipe.of(self.family.wood.inner, self.wish, (self.radius, self.radius))
-        edges = recipe.ground.edges.reshape(-1, 4)
-        if not len(edges):
+        ground = Ground(self.family.wood.inner, self.wish.gap)
+        recipe = Recipe.of(ground, self.wish, (self.radius, self.radius))
+        if not recipe.pieces:
             return
+        edges = np.concatenate([piece.edges for piece in recipe.pieces])
         windows = Windows.across(*self.family.half_turn, edges)
         yield from map(self._stand, self.family.found(windows, edges, recipe))
 
     def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
         """Return the best top that can be reached from a start by ways on which it stays `away`."""
         polisher = replace(self.polisher, away=lambda top: away(self._stand(top)) - CLEARLY)
-        top = polisher.fitted(self._begun(start))
+        begun = polisher.begun(start.placement, start.length, start.width, self.radius)
+        top = polisher.fitted(begun)
         if top is None:
             return None
         top = polisher.polished(top, _ROUGHLY)
@@ -50,15 +52,6 @@ class RectanglesElsewhere:
         if away(stand) > AT_THE_END:
             top = polisher.polished(top)
         return polisher.finished(self.family.wood, top, self.family.parts)
-
-    def _begun(self, start: Stand) -> Inner:
-        inset = self.polisher.inset(self.radius) - self.wish.lipping
-        half = np.array([start.width, start.length]) / 2 - inset
-        turn, (low, high) = start.placement.turn - math.pi / 2, self.polisher.turns
-        if math.isfinite(low):
-            middle = (low + high) / 2
-            turn = middle + math.remainder(turn - middle, math.pi)
-        return Inner(turn, np.array([*start.placement.centre]), np.maximum(half, 0.0), self.radius)
 
     def _stand(self, top: Inner) -> Stand:
         t = self.wish.lipping

@@ -12,6 +12,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -21,7 +23,7 @@ from ...panel.sound import SoundWood
 from ..found import Fit
 from ..goal import turn_spans
 from ..points import firm_corners, held_corners
-from ..wish import Goal, Wish
+from ..wish import ANY, Goal, Span, Wish
 from ..wood.edges import blocks
 from .boxes import Boxes
 from .contacts import WoodEdges
@@ -31,9 +33,12 @@ from .hull_bound import cut_by_turn, relaxed_bound
 from .inner import Inner
 from .local_search import Polisher
 from .narrowing import Narrowing, Sized
-from .offset_wood import Piece, Recipe
+from .offset_wood import Ground, Piece, Recipe, within
 from .sampling import Windows, rectangles
-from .sizes import Sizes
+from .sizes import CORNER_LOSS, Sizes
+
+if TYPE_CHECKING:
+    from .slim import Capsules
 
 _FIRST_TURNS = 24
 """Boxes that a half turn is cut into at first."""
@@ -46,6 +51,12 @@ _ROUGH = 1e-3
 """Of the diagonal: what the first look leaves out, for what is found is made to fit anyhow."""
 _SHARE = 0.2
 """Radii are cut in two where they are to blame for this share of what a bound is too high."""
+_MARGIN = 0.5
+"""Share of the corner radius by which tops may be wider than two of it and be slim at first."""
+_CORNERS = 0.125
+"""Share of the gap that the corners of slim tops may be worth."""
+_FAR = 1.05
+"""How many times what a top must beat a bound is, above which the ground may be a rough one."""
 _HOPE = 0.97
 """A rectangle found is polished from this share of the best score; polishing gains a little."""
 _FIRST_HOPE = 0.94
@@ -77,6 +88,17 @@ class Box:
     """Of the ground that they lie in."""
 
 
+@dataclass(frozen=True, slots=True)
+class Slim:
+    """Tops hardly wider than two of their radii, and a score that none of them beats."""
+
+    bound: float
+    radii: tuple[float, float]
+    """Least and greatest corner radius, mm."""
+    widest: float
+    """How wide at most, mm: more than two of the greatest radii."""
+
+
 class RoundedRectangles:
     """The family of rounded rectangles of a span of corner radii on one piece of wood."""
 
@@ -100,32 +122,51 @@ class RoundedRectangles:
         sizes = Sizes.of(wish, radii[0])
         turns = (-math.inf, math.inf) if self.is_free else self.half_turn
         self.polisher = Polisher(edges, sizes, wish.lipping, radii, turns)
+        self.counts = wish.goal is Goal.AREA or len(self.held) > 0
+        """Whether of two tops of one size the sharper may be the better one."""
         # a core as wide as w holds a disk as wide
         self.widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
-        self._recipes: dict[tuple[float, float, bool, float], Recipe] = {}
+        self._ground = Ground(wood.outer, wish.gap)
+        self._recipes: dict[tuple[object, ...], Recipe] = {}
         self._best: tuple[float, Fit] | None = None
         self.looks = 0.0
         self._visits, self._next_look, self._pause = 0, 0, 1.0
 
-    def first_boxes(self) -> Iterator[Box]:
+    def first_boxes(self) -> Iterator[Box | Slim]:
         """Return boxes of all tops, after a first look for good ones."""
-        sharpest = self._recipe(self.radii[0], self.radii[0])
+        sharpest = self._recipe((self.radii[0], self.radii[0]))
         if self.sown and sharpest.pieces:
             self._sow(sharpest)
-        yield from self._every_top()
+        least = 2 * self.radii[1] * (1 + _MARGIN / 2)
+        if self.radii[1] <= self.wish.lipping:
+            yield from self._wide(self.radii, ANY)
+        else:
+            yield from self._wide(self.radii, Span(least))
+            yield from self._slim(math.inf, self.radii, least)
 
-    def _every_top(self) -> Iterator[Box]:
-        """Yield boxes of all tops.
+    def _wide(self, radii: tuple[float, float], widths: Span) -> Iterator[Box]:
+        """Yield boxes of all tops of some radii whose widths allow for the greatest.
 
         Where the score does not count the corners, of two tops of one size the rounder lies in the
-        other; so tops wide enough for the greatest radius need be searched with that one alone,
-        unless they must hold what only the sharper one may.
+        other; so they need be searched with that one alone.
         """
-        counts = self.wish.goal is Goal.AREA or len(self.held) > 0
-        least = self.radii[0 if counts else 1]
-        yield from self._all_turns(self._recipe(least, self.radii[1]))
-        if self.wish.limits.width.least < 2 * self.radii[1] and self.radii[0] < self.radii[1]:
-            yield from self._all_turns(self._recipe(*self.radii, narrow=True))
+        own = self.wish.limits.width
+        if widths.least <= own.greatest and own.least <= widths.greatest:
+            radii = radii if self.counts else (radii[1], radii[1])
+            yield from self._all_turns(self._recipe(radii, widths))
+
+    def _slim(
+        self, bound: float, radii: tuple[float, float], widest: float
+    ) -> Iterator[Box | Slim]:
+        """Yield the tops of some radii, of two radii to `widest`, mm, wide, none worth more."""
+        widths = Span(0.0, widest)
+        if radii[1] <= self.wish.lipping:  # their cores have square corners
+            yield from self._wide(radii, widths)
+        elif self.wish.limits.width.least <= widest:
+            sizes = replace(Sizes.of(within(self.wish, widths), radii[0]), widest=self.widest)
+            most = self.wood.outer.bounds
+            longest = np.array(math.hypot(most.width, most.height) + 2 * self.wish.lipping)
+            yield Slim(min(bound, float(sizes.most(longest, longest))), radii, widest)
 
     def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
         """Yield boxes of all turns over each piece of the ground."""
@@ -135,22 +176,22 @@ class RoundedRectangles:
             whole = Boxes.of_turns(low, high, count, piece.region.corners)
             most = whole.x[0, 3] - whole.x[0, 0] + 2 * recipe.inset
             if recipe.sizes.most(most, most) > self._target:
-                suited = self._suited(recipe, whole)
-                yield from self._moved(Box(math.inf, recipe, whole, piece), suited)
+                box = Box(math.inf, recipe, whole, piece)
+                yield from self._moved(box, self._suited(box))
             else:
                 yield self._closed(recipe, piece)
 
-    def bound(self, box: Box, enough: float) -> float:
+    def bound(self, box: Box | Slim, enough: float) -> float:
         """Return a score that no top of the box beats."""
         return box.bound
 
-    def sample(self, box: Box) -> tuple[float, Fit] | None:
+    def sample(self, box: Box | Slim) -> tuple[float, Fit] | None:
         """Return the best top yet, where a look at the middle of the box finds a better one.
 
         While looks find nothing better they are taken more and more seldom.
         """
         self._visits += 1
-        if box.boxes is not None and self._visits >= self._next_look:
+        if isinstance(box, Box) and box.boxes is not None and self._visits >= self._next_look:
             before = self._target
             for top in self.found(Windows.within(box.boxes), box.piece.edges, box.recipe, 1):
                 self._try(top)
@@ -159,8 +200,10 @@ class RoundedRectangles:
             self._next_look = self._visits + math.floor(self._pause)
         return self._best
 
-    def split(self, box: Box) -> Iterable[Box]:
+    def split(self, box: Box | Slim) -> Iterable[Box | Slim]:
         """Return the parts of a box, each cut down to what can still be better."""
+        if isinstance(box, Slim):
+            return self._cut(box)
         if box.boxes is None:
             return []
         recipe, target = box.recipe, self._target
@@ -169,12 +212,12 @@ class RoundedRectangles:
             least, greatest = recipe.radii
             middle = (least + greatest) / 2
             halves = ((least, middle), (middle, greatest))
-            fewer = [self._recipe(*half, narrow=recipe.narrow) for half in halves]
+            fewer = [self._recipe(half, recipe.widths) for half in halves]
             return [b for other in fewer for b in self._moved(box, other)]
-        suited = self._suited(recipe, box.boxes)
-        if suited.growth != recipe.growth:
+        suited = self._suited(box)
+        if suited.pieces is not recipe.pieces:
             return self._moved(box, suited)
-        plain = self._recipe(*recipe.radii, narrow=recipe.narrow)
+        plain = self._recipe(recipe.radii, recipe.widths)
         piece, own = box.piece, plain.at(box.piece)
         bare, whole = (plain, own[0]) if len(own) == 1 else (recipe, piece)
         parts = cut_by_turn(box.boxes, whole.sides, bare.sizes, bare.inset, target)
@@ -185,14 +228,57 @@ class RoundedRectangles:
                 parts = parts.halved()
         return self._judged(parts, recipe, piece)
 
-    def _suited(self, recipe: Recipe, boxes: Boxes) -> Recipe:
-        """Return the recipe that shrinks the wood as much as a box, the first one, sees gaps by."""
+    def _cut(self, slim: Slim) -> Iterator[Box | Slim]:
+        """Yield what of slim tops may still be better than the best of their capsules."""
+        (least, greatest), widest, lipping = slim.radii, slim.widest, self.wish.lipping
+        over, target = self._of_corners(least, widest), self._target
+        spent = self.wish.most_effort - self.looks
+        found = self.capsules.best(least, widest, target - over, spent)
+        self.looks += _LOOKS_A_BOX + found.looks
+        if found.top is not None:
+            place, (length, width) = self.capsules.placed(found.top), 2 * np.array(found.top[3:])
+            radius = min(greatest, width / 2 + lipping)
+            self._try(self.polisher.begun(place, length, width, radius), hope=0.0)
+        if found.bound + over <= target or found.bound == 0:
+            return
+        margin = widest - 2 * greatest
+        if self.counts and greatest - least > margin:
+            middle = (least + greatest) / 2
+            yield from self._slim(found.bound + over, (middle, greatest), widest)
+            greatest = middle
+        else:
+            margin *= _CORNERS
+        nearer = 2 * greatest + margin
+        yield from self._wide((least, greatest), Span(nearer, widest))
+        bound = found.bound + self._of_corners(least, nearer)
+        yield from self._slim(bound, (least, greatest), nearer)
+
+    def _of_corners(self, radius: float, width: float) -> float:
+        """Return what corners of a radius leave more of the score than those of a capsule do."""
+        more = CORNER_LOSS * ((width / 2) ** 2 - radius**2)
+        return more if self.wish.goal is Goal.AREA else 0.0
+
+    @cached_property
+    def capsules(self) -> Capsules:
+        """The capsules in slim tops; their room is loaded when they are asked for."""
+        from .slim import Capsules
+
+        return Capsules(self.wood, self.wish, self.parts)
+
+    def _suited(self, box: Box) -> Recipe:
+        """Return the recipe that shrinks the wood as much as a box, the first one, sees gaps by.
+
+        With few edges while the bound is far above what a top must beat.
+        """
+        recipe, boxes = box.recipe, box.boxes
+        assert boxes is not None
         narrowing = Narrowing(np.zeros((0, 4)), recipe.sizes, recipe.inset, self._target)
         wide, high = (float(v[0]) for v in narrowing.needed(Sized.by_windows(boxes)))
-        wide += 2 * (recipe.inset - self._recipe(*recipe.radii, narrow=recipe.narrow).inset)
+        wide += 2 * (recipe.inset - self._recipe(recipe.radii, recipe.widths).inset)
         high = max(high, float(boxes.y[0, 2] - boxes.y[0, 1]))
         growth = recipe.suited_growth(high / 2, float(boxes.half[0]), wide)
-        return self._recipe(*recipe.radii, narrow=recipe.narrow, growth=growth)
+        far = box.bound > _FAR * self._target
+        return self._recipe(recipe.radii, recipe.widths, growth, rough=far)
 
     def _moved(self, box: Box, other: Recipe) -> list[Box]:
         """Return boxes of the same tops by another recipe; its inset moves the sides."""
@@ -211,7 +297,7 @@ class RoundedRectangles:
         parts = [self._closed(recipe, piece)] if target > 0 else []
         edges, about = piece.edges, (recipe.sizes, recipe.inset, target)
         self.looks += _LOOKS_AN_EDGE * len(boxes) * len(edges)
-        narrowing = Narrowing(edges, *about, self._must(recipe), recipe.left)
+        narrowing = Narrowing(edges, *about, self._must(recipe), recipe.growth)
         every = np.arange(len(boxes))
         for some in blocks(len(boxes), len(edges), _MOST_AT_ONCE):
             left, bounds = narrowing.judged(boxes.take(every[some]))
@@ -234,11 +320,16 @@ class RoundedRectangles:
         return self._best[0] if self._best else self.wish.beats
 
     def _recipe(
-        self, least: float, greatest: float, *, narrow: bool = False, growth: float = 0.0
+        self,
+        radii: tuple[float, float],
+        widths: Span = ANY,
+        growth: float = 0.0,
+        *,
+        rough: bool = False,
     ) -> Recipe:
-        key = (least, greatest, narrow, growth)
+        key = radii, widths, growth, rough
         if key not in self._recipes:
-            made = Recipe.of(self.wood.outer, self.wish, key[:2], narrow=narrow, growth=growth)
+            made = Recipe.of(self._ground, self.wish, radii, widths, growth, rough=rough)
             self._recipes[key] = replace(made, sizes=replace(made.sizes, widest=self.widest))
         return self._recipes[key]
 
@@ -255,11 +346,11 @@ class RoundedRectangles:
         And where no strip is seen, tops two corner radii long and wide, least, middling and
         greatest turned, well within the largest piece of the ground.
         """
-        edges, (low, high) = _coarse(recipe.ground), self.half_turn
+        edges, (low, high) = _coarse(recipe.pieces), self.half_turn
         for top in self.found(Windows.across(low, high, edges), edges, recipe, _SEEDS):
             self._try(top, _FIRST_HOPE)
         if self._best is None and recipe.radii[1] > 0:
-            place = np.array([*recipe.ground.pieces[0].inner_point])
+            place = np.array([*recipe.pieces[0].region.inner_point])
             for turn in (low, (low + high) / 2, high):  # each grows, and none tells how far
                 self._try(Inner(turn, place, np.zeros(2), recipe.radii[1]), hope=0.0)
 
@@ -267,7 +358,7 @@ class RoundedRectangles:
         self, windows: Windows, edges: Array, recipe: Recipe, most: int | None = None
     ) -> list[Inner]:
         """Return rectangles in gaps, each with its length along y where its turn is free."""
-        must, radius = self._must(recipe), recipe.radii[0 if recipe.narrow else 1]
+        must, radius = self._must(recipe), recipe.radii[1]
         tops = rectangles(windows, edges, recipe.sizes, recipe.inset, must, most)
         tops = [replace(top, radius=radius) for top in tops]
         return [top.upright() for top in tops] if self.is_free else tops
@@ -281,8 +372,10 @@ class RoundedRectangles:
         polisher, clear = self.polisher, self.polisher.fitted(top)
         if clear is None or polisher.promise(clear) < hope * self._least:
             return
-        eased = replace(polisher, sizes=polisher.sizes.eased())
-        for looser, by in ((polisher, _NOTEWORTHY), (eased, _WORTH_IT * self.wish.gap)):
+        for looser, by in (
+            (polisher, _NOTEWORTHY),
+            (polisher.eased(), _WORTH_IT * self.wish.gap),
+        ):
             top = looser.polished(clear)
             better = looser.score(top) > self._least * (1 + by) and looser.missed(top) <= _TOUCHES
             fit = polisher.finished(self.wood, top, self.parts) if better else None
@@ -293,8 +386,9 @@ class RoundedRectangles:
             clear = top
 
 
-def _coarse(region: Region) -> Array:
-    """Return the edges of a region, (e, 4), with details left out."""
-    bounds = region.bounds
-    simpler = region.simplified(_ROUGH * math.hypot(bounds.width, bounds.height)).edges
-    return (simpler if len(simpler) else region.edges).reshape(-1, 4)
+def _coarse(pieces: Sequence[Piece]) -> Array:
+    """Return the edges of all pieces, (e, 4), with details left out."""
+    corners = np.concatenate([piece.region.corners for piece in pieces])
+    most = _ROUGH * math.hypot(*np.ptp(corners, axis=0))
+    simpler = [piece.region.simplified(most).edges.reshape(-1, 4) for piece in pieces]
+    return np.concatenate([s if len(s) else p.edges for s, p in zip(simpler, pieces, strict=True)])

@@ -40,6 +40,10 @@ class Inner:
         """Return it with every side moved in."""
         return replace(self, half=self.half - by)
 
+    def with_radius(self, radius: float) -> Inner:
+        """Return that of the top of the same sizes with other corners."""
+        return replace(self, half=self.half + self.radius - radius, radius=radius)
+
 
 def outline(length: float, width: float, radius: float) -> Outline:
     """Return a rectangle of those sizes and corners, mm; square ones where they are sharp."""

@@ -63,7 +63,7 @@ class Sizes:
         But for what the proofs of most tops do take. Where a hair of one size is worth much of the
         other, tops are looked for as far down as the bound counts them.
         """
-        by = PROOF_ALLOWANCE - 2 * (PROOF_CHORD + ROUNDING)
+        by = PROOF_ALLOWANCE - 2 * (PROOF_CHORD + 5 * ROUNDING)
         return replace(self, asked_length=self.asked_length - by, asked_width=self.asked_width - by)
 
     @property
