@@ -14,7 +14,7 @@ from ..stand import AT_THE_END, CLEARLY, Away, Stand
 from ..wish import Goal
 from .family import RoundedRectangles
 from .inner import Inner
-from .offset_wood import Ground, Recipe
+from .offset_wood import Ground
 from .sampling import Windows
 
 _ROUGHLY = 0.01
@@ -30,8 +30,7 @@ class RectanglesElsewhere:
 
     def starts(self) -> Iterator[Stand]:
         """Yield the rectangles in the gaps of strips across the wood, at some turns, best first."""
-        ground = Ground(self.family.wood.inner, self.wish.gap)
-        recipe = Recipe.of(ground, self.wish, (self.radius, self.radius))
+        recipe = Ground(self.family.wood.inner, self.wish).recipe((self.radius, self.radius))
         if not recipe.pieces:
             return
         edges = np.concatenate([piece.edges for piece in recipe.pieces])

@@ -29,13 +29,13 @@ from .boxes import Boxes
 from .contacts import WoodEdges
 from .gaps import Array
 from .holding import NOTHING, Points
-from .hull_bound import cut_by_turn, relaxed_bound
+from .hull_bound import cut_by_turn
 from .inner import Inner
 from .local_search import Polisher
-from .narrowing import Narrowing, Sized
-from .offset_wood import Ground, Piece, Recipe, within
+from .narrowing import Narrowing
+from .offset_wood import Ground, Piece, Recipe
 from .sampling import Windows, rectangles
-from .sizes import CORNER_LOSS, Sizes
+from .sizes import Sizes
 
 if TYPE_CHECKING:
     from .slim import Capsules
@@ -51,10 +51,9 @@ _ROUGH = 1e-3
 """Of the diagonal: what the first look leaves out, for what is found is made to fit anyhow."""
 _SHARE = 0.2
 """Radii are cut in two where they are to blame for this share of what a bound is too high."""
-_MARGIN = 0.5
-"""Share of the corner radius by which tops may be wider than two of it and be slim at first."""
-_CORNERS = 0.125
-"""Share of the gap that the corners of slim tops may be worth."""
+_MARGIN, _CLOSER = 0.25, 0.125
+"""Share by which tops may be wider than two corner radii and be slim at first, and share of that by
+which they may once their bound is too loose."""
 _FAR = 1.05
 """How many times what a top must beat a bound is, above which the ground may be a rough one."""
 _HOPE = 0.97
@@ -126,47 +125,36 @@ class RoundedRectangles:
         """Whether of two tops of one size the sharper may be the better one."""
         # a core as wide as w holds a disk as wide
         self.widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
-        self._ground = Ground(wood.outer, wish.gap)
-        self._recipes: dict[tuple[object, ...], Recipe] = {}
+        size = wood.outer.bounds
+        self.longest = np.array(math.hypot(size.width, size.height) + 2 * wish.lipping)
+        self.ground = Ground(wood.outer, wish)
         self._best: tuple[float, Fit] | None = None
         self.looks = 0.0
         self._visits, self._next_look, self._pause = 0, 0, 1.0
 
     def first_boxes(self) -> Iterator[Box | Slim]:
         """Return boxes of all tops, after a first look for good ones."""
-        sharpest = self._recipe((self.radii[0], self.radii[0]))
-        if self.sown and sharpest.pieces:
-            self._sow(sharpest)
-        least = 2 * self.radii[1] * (1 + _MARGIN / 2)
-        if self.radii[1] <= self.wish.lipping:
-            yield from self._wide(self.radii, ANY)
-        else:
-            yield from self._wide(self.radii, Span(least))
-            yield from self._slim(math.inf, self.radii, least)
+        if self.sown:
+            self._sow()
+        yield from self._parts(math.inf, self.radii, 2 * self.radii[1] * (1 + _MARGIN))
 
-    def _wide(self, radii: tuple[float, float], widths: Span) -> Iterator[Box]:
-        """Yield boxes of all tops of some radii whose widths allow for the greatest.
+    def _parts(
+        self, bound: float, radii: tuple[float, float], nearer: float, widest: float = math.inf
+    ) -> Iterator[Box | Slim]:
+        """Yield tops of some radii: all from `nearer` to `widest`, mm, wide, and slimmer ones.
 
         Where the score does not count the corners, of two tops of one size the rounder lies in the
-        other; so they need be searched with that one alone.
+        other; so wide ones need be searched with that one alone. Cores with square corners are
+        never slim. No slim one is worth more than `bound`.
         """
-        own = self.wish.limits.width
-        if widths.least <= own.greatest and own.least <= widths.greatest:
-            radii = radii if self.counts else (radii[1], radii[1])
-            yield from self._all_turns(self._recipe(radii, widths))
-
-    def _slim(
-        self, bound: float, radii: tuple[float, float], widest: float
-    ) -> Iterator[Box | Slim]:
-        """Yield the tops of some radii, of two radii to `widest`, mm, wide, none worth more."""
-        widths = Span(0.0, widest)
-        if radii[1] <= self.wish.lipping:  # their cores have square corners
-            yield from self._wide(radii, widths)
-        elif self.wish.limits.width.least <= widest:
-            sizes = replace(Sizes.of(within(self.wish, widths), radii[0]), widest=self.widest)
-            most = self.wood.outer.bounds
-            longest = np.array(math.hypot(most.width, most.height) + 2 * self.wish.lipping)
-            yield Slim(min(bound, float(sizes.most(longest, longest))), radii, widest)
+        width, is_square = self.wish.limits.width, radii[1] <= self.wish.lipping
+        if nearer <= width.greatest and width.least <= widest:
+            wide = radii if self.counts else (radii[1], radii[1])
+            widths = Span(0.0 if is_square else nearer, widest)
+            yield from self._all_turns(self._recipe(wide, widths, rough=True))
+        if width.least <= nearer and not is_square:
+            sizes = self._recipe((radii[0], radii[0]), Span(0.0, nearer)).sizes
+            yield Slim(min(bound, float(sizes.most(self.longest, self.longest))), radii, nearer)
 
     def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
         """Yield boxes of all turns over each piece of the ground."""
@@ -176,8 +164,7 @@ class RoundedRectangles:
             whole = Boxes.of_turns(low, high, count, piece.region.corners)
             most = whole.x[0, 3] - whole.x[0, 0] + 2 * recipe.inset
             if recipe.sizes.most(most, most) > self._target:
-                box = Box(math.inf, recipe, whole, piece)
-                yield from self._moved(box, self._suited(box))
+                yield from self._judged(whole, recipe, piece)
             else:
                 yield self._closed(recipe, piece)
 
@@ -212,18 +199,13 @@ class RoundedRectangles:
             least, greatest = recipe.radii
             middle = (least + greatest) / 2
             halves = ((least, middle), (middle, greatest))
-            fewer = [self._recipe(half, recipe.widths) for half in halves]
+            fewer = [self._recipe(half, recipe.widths, rough=True) for half in halves]
             return [b for other in fewer for b in self._moved(box, other)]
-        suited = self._suited(box)
-        if suited.pieces is not recipe.pieces:
-            return self._moved(box, suited)
-        plain = self._recipe(recipe.radii, recipe.widths)
-        piece, own = box.piece, plain.at(box.piece)
-        bare, whole = (plain, own[0]) if len(own) == 1 else (recipe, piece)
-        parts = cut_by_turn(box.boxes, whole.sides, bare.sizes, bare.inset, target)
+        plain, piece = self._recipe(recipe.radii, recipe.widths), box.piece
+        if box.bound <= _FAR * target and plain.pieces is not recipe.pieces:
+            return self._moved(box, plain)
+        parts = cut_by_turn(box.boxes, piece.sides, recipe.sizes, recipe.inset, target)
         if len(parts) == 1 and parts.half[0] >= _MOST_CUT * box.boxes.half[0]:
-            if relaxed_bound(parts, piece.sides, recipe.sizes, recipe.inset) <= target:
-                return [self._closed(recipe, piece)]
             for _ in range(_HALVINGS):
                 parts = parts.halved()
         return self._judged(parts, recipe, piece)
@@ -231,7 +213,8 @@ class RoundedRectangles:
     def _cut(self, slim: Slim) -> Iterator[Box | Slim]:
         """Yield what of slim tops may still be better than the best of their capsules."""
         (least, greatest), widest, lipping = slim.radii, slim.widest, self.wish.lipping
-        over, target = self._of_corners(least, widest), self._target
+        corners = self.polisher.sizes.corner_area
+        over, target = corners(widest / 2) - corners(least), self._target
         spent = self.wish.most_effort - self.looks
         found = self.capsules.best(least, widest, target - over, spent)
         self.looks += _LOOKS_A_BOX + found.looks
@@ -243,20 +226,13 @@ class RoundedRectangles:
             return
         margin = widest - 2 * greatest
         if self.counts and greatest - least > margin:
-            middle = (least + greatest) / 2
-            yield from self._slim(found.bound + over, (middle, greatest), widest)
-            greatest = middle
+            yield Slim(found.bound + over, ((least + greatest) / 2, greatest), widest)
+            greatest = (least + greatest) / 2
         else:
-            margin *= _CORNERS
+            margin *= _CLOSER
         nearer = 2 * greatest + margin
-        yield from self._wide((least, greatest), Span(nearer, widest))
-        bound = found.bound + self._of_corners(least, nearer)
-        yield from self._slim(bound, (least, greatest), nearer)
-
-    def _of_corners(self, radius: float, width: float) -> float:
-        """Return what corners of a radius leave more of the score than those of a capsule do."""
-        more = CORNER_LOSS * ((width / 2) ** 2 - radius**2)
-        return more if self.wish.goal is Goal.AREA else 0.0
+        bound = found.bound + corners(nearer / 2) - corners(least)
+        yield from self._parts(bound, (least, greatest), nearer, widest)
 
     @cached_property
     def capsules(self) -> Capsules:
@@ -265,26 +241,11 @@ class RoundedRectangles:
 
         return Capsules(self.wood, self.wish, self.parts)
 
-    def _suited(self, box: Box) -> Recipe:
-        """Return the recipe that shrinks the wood as much as a box, the first one, sees gaps by.
-
-        With few edges while the bound is far above what a top must beat.
-        """
-        recipe, boxes = box.recipe, box.boxes
-        assert boxes is not None
-        narrowing = Narrowing(np.zeros((0, 4)), recipe.sizes, recipe.inset, self._target)
-        wide, high = (float(v[0]) for v in narrowing.needed(Sized.by_windows(boxes)))
-        wide += 2 * (recipe.inset - self._recipe(recipe.radii, recipe.widths).inset)
-        high = max(high, float(boxes.y[0, 2] - boxes.y[0, 1]))
-        growth = recipe.suited_growth(high / 2, float(boxes.half[0]), wide)
-        far = box.bound > _FAR * self._target
-        return self._recipe(recipe.radii, recipe.widths, growth, rough=far)
-
     def _moved(self, box: Box, other: Recipe) -> list[Box]:
         """Return boxes of the same tops by another recipe; its inset moves the sides."""
         assert box.boxes is not None
         moved = box.recipe.inset - other.inset
-        boxes = box.boxes.widened(moved, moved)
+        boxes = box.boxes.widened(moved)
         return [b for piece in other.at(box.piece) for b in self._judged(boxes, other, piece)]
 
     def polish(self, score: float, top: Fit) -> tuple[float, Fit]:
@@ -297,7 +258,7 @@ class RoundedRectangles:
         parts = [self._closed(recipe, piece)] if target > 0 else []
         edges, about = piece.edges, (recipe.sizes, recipe.inset, target)
         self.looks += _LOOKS_AN_EDGE * len(boxes) * len(edges)
-        narrowing = Narrowing(edges, *about, self._must(recipe), recipe.growth)
+        narrowing = Narrowing(edges, *about, self._must(recipe))
         every = np.arange(len(boxes))
         for some in blocks(len(boxes), len(edges), _MOST_AT_ONCE):
             left, bounds = narrowing.judged(boxes.take(every[some]))
@@ -320,18 +281,10 @@ class RoundedRectangles:
         return self._best[0] if self._best else self.wish.beats
 
     def _recipe(
-        self,
-        radii: tuple[float, float],
-        widths: Span = ANY,
-        growth: float = 0.0,
-        *,
-        rough: bool = False,
+        self, radii: tuple[float, float], widths: Span = ANY, *, rough: bool = False
     ) -> Recipe:
-        key = radii, widths, growth, rough
-        if key not in self._recipes:
-            made = Recipe.of(self._ground, self.wish, radii, widths, growth, rough=rough)
-            self._recipes[key] = replace(made, sizes=replace(made.sizes, widest=self.widest))
-        return self._recipes[key]
+        rough = rough and self._target > 0  # else bounds must tell to a hair whether any fits
+        return self.ground.recipe(radii, widths, self.widest, rough=rough)
 
     def _must(self, recipe: Recipe) -> Points:
         """Return what the rectangles of a recipe must hold, with the sharpest of its corners."""
@@ -340,19 +293,13 @@ class RoundedRectangles:
         radius, lipping = recipe.radii[0], self.wish.lipping
         return Points(self.held, recipe.inset - max(radius, lipping), max(radius - lipping, 0.0))
 
-    def _sow(self, recipe: Recipe) -> None:
-        """Try the best rectangles of a coarse look.
-
-        And where no strip is seen, tops two corner radii long and wide, least, middling and
-        greatest turned, well within the largest piece of the ground.
-        """
-        edges, (low, high) = _coarse(recipe.pieces), self.half_turn
-        for top in self.found(Windows.across(low, high, edges), edges, recipe, _SEEDS):
-            self._try(top, _FIRST_HOPE)
-        if self._best is None and recipe.radii[1] > 0:
-            place = np.array([*recipe.pieces[0].region.inner_point])
-            for turn in (low, (low + high) / 2, high):  # each grows, and none tells how far
-                self._try(Inner(turn, place, np.zeros(2), recipe.radii[1]), hope=0.0)
+    def _sow(self) -> None:
+        """Try the best rectangles of a coarse look at the sharpest ones."""
+        recipe, (low, high) = self._recipe((self.radii[0], self.radii[0])), self.half_turn
+        if recipe.pieces:
+            edges = _coarse(recipe.pieces)
+            for top in self.found(Windows.across(low, high, edges), edges, recipe, _SEEDS):
+                self._try(top, _FIRST_HOPE)
 
     def found(
         self, windows: Windows, edges: Array, recipe: Recipe, most: int | None = None

@@ -9,12 +9,6 @@ Of radii from ρ₀ to ρ₁ those tops are searched here that are at least 2ρ�
 square corners, ρ₁ ≤ t. Such a top holds the one of the same size with radius ρ₁, so that one's
 inner rectangle lies in the wood shrunk by c(ρ₁). The score is counted with the corners of ρ₀, the
 least. Narrower ones are another matter (`slim`).
-
-An inner rectangle that may be hardly wider than a line leaves no gap that a turned box could see.
-Then the wood is shrunk by g less, and the inner rectangle grows by what fits into a round corner of
-radius g: the inset is g/√2 less. What lies in the wood round it is as wide as the whole top still
-is, but for its round ends; so gaps along its straight sides give the width away by nothing, and
-only the length by a little, and the gaps are open.
 """
 
 from __future__ import annotations
@@ -39,12 +33,6 @@ _SEVERAL_EDGES, _ROUGHLY = 500, 2e-4
 """Edges beyond which fewer are looked at first, and share of the diagonal by which those lie
 farther out at most twice."""
 
-_GROWTH_STEP, _MOST_GROWTHS = 4.0, 9
-"""Growths come in so many sizes, each so many times smaller than the one before."""
-
-CORNER_LEFT = 1 - 1 / math.sqrt(2)
-"""How far inside a rounded rectangle of radius 1 the corner of a plain one can lie."""
-
 
 @dataclass(frozen=True, slots=True)
 class Piece:
@@ -64,8 +52,8 @@ class Piece:
 class Ground:
     """Where inner rectangles must lie, or more, by how far the wood is shrunk; made once each."""
 
-    def __init__(self, outer: Region, gap: float) -> None:
-        self.outer, self.gap = outer, gap
+    def __init__(self, wood: Region, wish: Wish) -> None:
+        self.wood, self.wish = wood, wish
         self._pieces: dict[tuple[float, bool], tuple[Piece, ...]] = {}
 
     def pieces(self, by: float, *, rough: bool = False) -> tuple[Piece, ...]:
@@ -75,12 +63,28 @@ class Ground:
             if rough:
                 self._pieces[key] = self._roughly(self.pieces(by))
             else:
-                region = _shrunk(self.outer, by, self.gap)
+                region = _shrunk(self.wood, by, self.wish.gap)
                 self._pieces[key] = tuple(Piece.of(part) for part in region.pieces)
         return self._pieces[key]
 
+    def recipe(
+        self,
+        radii: tuple[float, float],
+        widths: Span = ANY,
+        widest: float = math.inf,
+        *,
+        rough: bool = False,
+    ) -> Recipe:
+        """Return the recipe for the tops of these radii and widths; none on it is wider, mm."""
+        least, greatest = radii
+        lipping = self.wish.lipping
+        pieces = self.pieces(max(greatest - lipping, 0.0), rough=rough)
+        sizes = Sizes.of(within(self.wish, widths), greatest)
+        sizes = replace(sizes, radius=least, widest=widest)
+        return Recipe(radii, widths, pieces, max(greatest, lipping), sizes)
+
     def _roughly(self, pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
-        """Return the pieces a little larger with fewer edges, or as they are where edges are few."""
+        """Return the pieces a little larger, with fewer edges, where edges are many."""
         if sum(len(piece.edges) for piece in pieces) < _SEVERAL_EDGES:
             return pieces
         every = [coarser(SoundWood.exact(p.region), _ROUGHLY, outer_only=True) for p in pieces]
@@ -89,7 +93,7 @@ class Ground:
 
 @dataclass(frozen=True, slots=True)
 class Recipe:
-    """The wood, the sizes and the insets that tops of some radii are searched with."""
+    """The wood, the sizes and the inset that tops of some radii and widths are searched with."""
 
     radii: tuple[float, float]
     """Least and greatest corner radius, mm."""
@@ -98,31 +102,8 @@ class Recipe:
     pieces: tuple[Piece, ...]
     """Of the ground."""
     inset: float
-    """How far the inner rectangle lies inside the finished top at most, mm."""
-    growth: float
-    """How much less than it could be the wood is shrunk, mm, and the radius that the corners of
-    what must lie in the ground then have."""
+    """How far the inner rectangle lies inside the finished top, mm."""
     sizes: Sizes
-
-    @classmethod
-    def of(
-        cls,
-        ground: Ground,
-        wish: Wish,
-        radii: tuple[float, float],
-        widths: Span = ANY,
-        growth: float = 0.0,
-        *,
-        rough: bool = False,
-    ) -> Recipe:
-        """Return the recipe for the tops of these radii on some ground."""
-        least, greatest = radii
-        clearance = max(greatest - wish.lipping, 0.0)
-        growth = min(growth, clearance)
-        inset = max(greatest, wish.lipping) - growth + CORNER_LEFT * growth
-        pieces = ground.pieces(clearance - growth, rough=rough)
-        sizes = replace(Sizes.of(within(wish, widths), greatest), radius=least)
-        return cls(radii, widths, pieces, inset, growth, sizes)
 
     def at(self, piece: Piece) -> list[Piece]:
         """Return the pieces that may hold what lies in a piece of another recipe for a top.
@@ -136,25 +117,6 @@ class Recipe:
     def looseness(self) -> float:
         """How much score its bound gives away because the radius is not known."""
         return self.sizes.corner_area(self.radii[1]) - self.sizes.corner_area(self.radii[0])
-
-    def suited_growth(self, high: float, half_turn: float, wide: float) -> float:
-        """Return how much less the wood must be shrunk to see gaps, mm.
-
-        Parameters
-        ----------
-        high : float
-            Of the strip to be looked at, mm.
-        half_turn : float
-            How far the box turns, radians.
-        wide : float
-            The least width of inner rectangles of interest, mm.
-        """
-        lack = high * math.tan(half_turn) - wide
-        if lack <= 0:
-            return 0.0
-        most = max(self.radii[1], 1.0)
-        steps = math.floor(math.log(most / lack, _GROWTH_STEP)) if lack < most else 0
-        return most / _GROWTH_STEP ** min(steps, _MOST_GROWTHS)
 
 
 def within(wish: Wish, widths: Span) -> Wish:
