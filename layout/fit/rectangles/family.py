@@ -18,13 +18,13 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ...geometry.distance import greatest_depth
-from ...geometry.polygon import Region
+from ...geometry.polygon import Region, convex_hull
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..goal import turn_spans
 from ..points import firm_corners, held_corners
 from ..wish import ANY, Goal, Span, Wish
-from ..wood.edges import blocks
+from ..wood.edges import blocks, diameter
 from .boxes import Boxes
 from .contacts import WoodEdges
 from .gaps import Array
@@ -51,7 +51,7 @@ _ROUGH = 1e-3
 """Of the diagonal: what the first look leaves out, for what is found is made to fit anyhow."""
 _SHARE = 0.2
 """Radii are cut in two where they are to blame for this share of what a bound is too high."""
-_MARGIN, _CLOSER = 0.25, 0.125
+_MARGIN, _CLOSER = 0.1, 0.125
 """Share by which tops may be wider than two corner radii and be slim at first, and share of that by
 which they may once their bound is too loose."""
 _FAR = 1.05
@@ -125,8 +125,7 @@ class RoundedRectangles:
         """Whether of two tops of one size the sharper may be the better one."""
         # a core as wide as w holds a disk as wide
         self.widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
-        size = wood.outer.bounds
-        self.longest = np.array(math.hypot(size.width, size.height) + 2 * wish.lipping)
+        self.longest = diameter(convex_hull(wood.outer.corners)) + 2 * wish.lipping
         self.ground = Ground(wood.outer, wish)
         self._best: tuple[float, Fit] | None = None
         self.looks = 0.0
@@ -154,7 +153,11 @@ class RoundedRectangles:
             yield from self._all_turns(self._recipe(wide, widths, rough=True))
         if width.least <= nearer and not is_square:
             sizes = self._recipe((radii[0], radii[0]), Span(0.0, nearer)).sizes
-            yield Slim(min(bound, float(sizes.most(self.longest, self.longest))), radii, nearer)
+            yield Slim(
+                min(bound, float(sizes.most(np.array(self.longest), np.array(nearer)))),
+                radii,
+                nearer,
+            )
 
     def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
         """Yield boxes of all turns over each piece of the ground."""
@@ -222,11 +225,13 @@ class RoundedRectangles:
             place, (length, width) = self.capsules.placed(found.top), 2 * np.array(found.top[3:])
             radius = min(greatest, width / 2 + lipping)
             self._try(self.polisher.begun(place, length, width, radius), hope=0.0)
-        if found.bound + over <= target or found.bound == 0:
+        bound = found.bound + over if found.bound > 0 else 0.0
+        if bound <= target:
+            yield replace(slim, bound=bound)
             return
         margin = widest - 2 * greatest
         if self.counts and greatest - least > margin:
-            yield Slim(found.bound + over, ((least + greatest) / 2, greatest), widest)
+            yield Slim(bound, ((least + greatest) / 2, greatest), widest)
             greatest = (least + greatest) / 2
         else:
             margin *= _CLOSER

@@ -39,6 +39,7 @@ _SHARES = np.arange(1, 17)[:, None] / 16
 _RATIOS = 2.0 ** np.arange(-4, 5)
 """Of width to length of the rectangles about the middle that are tried first."""
 
+
 @dataclass(frozen=True, slots=True)
 class HullSides:
     """The sides of a convex region that holds all inner rectangles, as every box asks for them."""
