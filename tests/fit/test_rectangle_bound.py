@@ -18,6 +18,7 @@ from panelwright.layout.fit.rectangles.family import RoundedRectangles
 from panelwright.layout.fit.rectangles.gaps import Frames, strips
 from panelwright.layout.fit.rectangles.local_search import Polisher
 from panelwright.layout.fit.rectangles.narrowing import Narrowing
+from panelwright.layout.fit.rectangles.offset_wood import Ground
 from panelwright.layout.fit.rectangles.sampling import Windows, rectangles
 from panelwright.layout.fit.rectangles.sizes import CORNER_LOSS, Sizes
 from panelwright.layout.fit.rectangles.slim import Capsules
@@ -51,12 +52,13 @@ def some_rectangles(panel: Region, rng: np.random.Generator) -> list[tuple[float
     The turn is that of the short sides.
     """
     edges, sizes = panel.edges.reshape(-1, 4), Sizes.of(Wish(), 0.0)
+    recipe = Ground(panel, Wish(), np.zeros((0, 2))).recipe((0.0, 0.0))
     free = (-math.inf, math.inf)
     polisher = Polisher(WoodEdges.of(panel.edges), sizes, 0.0, (0.0, 0.0), free)
     low = rng.uniform(0, math.pi)
     windows = Windows.across(low, low + math.pi, edges)
     kept = []
-    for held in rectangles(windows, edges, sizes, 0.0, most=6):
+    for held in rectangles(windows, edges, recipe, most=6):
         clear = polisher.fitted(held)
         if clear is not None and rng.uniform() < 0.5:
             held = polisher.polished(clear)

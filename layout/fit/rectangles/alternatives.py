@@ -30,12 +30,15 @@ class RectanglesElsewhere:
 
     def starts(self) -> Iterator[Stand]:
         """Yield the rectangles in the gaps of strips across the wood, at some turns, best first."""
-        recipe = Ground(self.family.wood.inner, self.wish).recipe((self.radius, self.radius))
+        family = self.family
+        recipe = Ground(family.wood.inner, self.wish, family.held).recipe(
+            (self.radius, self.radius)
+        )
         if not recipe.pieces:
             return
         edges = np.concatenate([piece.edges for piece in recipe.pieces])
-        windows = Windows.across(*self.family.half_turn, edges)
-        yield from map(self._stand, self.family.found(windows, edges, recipe))
+        windows = Windows.across(*family.half_turn, edges)
+        yield from map(self._stand, family.found(windows, edges, recipe))
 
     def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
         """Return the best top that can be reached from a start by ways on which it stays `away`."""

@@ -28,7 +28,6 @@ from ..wood.edges import blocks, diameter
 from .boxes import Boxes
 from .contacts import WoodEdges
 from .gaps import Array
-from .holding import NOTHING, Points
 from .hull_bound import cut_by_turn
 from .inner import Inner
 from .local_search import Polisher
@@ -47,8 +46,6 @@ _HALVINGS = 4
 _MOST_CUT = 0.55
 """Of its turn: a box that is left with less by turns alone is not halved as well."""
 _SEEDS = 4
-_ROUGH = 1e-3
-"""Of the diagonal: what the first look leaves out, for what is found is made to fit anyhow."""
 _SHARE = 0.2
 """Radii are cut in two where they are to blame for this share of what a bound is too high."""
 _MARGIN, _CLOSER = 0.1, 0.125
@@ -124,9 +121,9 @@ class RoundedRectangles:
         self.counts = wish.goal is Goal.AREA or len(self.held) > 0
         """Whether of two tops of one size the sharper may be the better one."""
         # a core as wide as w holds a disk as wide
-        self.widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
+        widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
+        self.ground = Ground(wood.outer, wish, self.held, widest)
         self.longest = diameter(convex_hull(wood.outer.corners)) + 2 * wish.lipping
-        self.ground = Ground(wood.outer, wish)
         self._best: tuple[float, Fit] | None = None
         self.looks = 0.0
         self._visits, self._next_look, self._pause = 0, 0, 1.0
@@ -153,11 +150,8 @@ class RoundedRectangles:
             yield from self._all_turns(self._recipe(wide, widths, rough=True))
         if width.least <= nearer and not is_square:
             sizes = self._recipe((radii[0], radii[0]), Span(0.0, nearer)).sizes
-            yield Slim(
-                min(bound, float(sizes.most(np.array(self.longest), np.array(nearer)))),
-                radii,
-                nearer,
-            )
+            most = float(sizes.most(np.array(self.longest), np.array(nearer)))
+            yield Slim(min(bound, most), radii, nearer)
 
     def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
         """Yield boxes of all turns over each piece of the ground."""
@@ -165,11 +159,7 @@ class RoundedRectangles:
         count = max(1, math.ceil((high - low) / math.pi * _FIRST_TURNS))
         for piece in recipe.pieces:
             whole = Boxes.of_turns(low, high, count, piece.region.corners)
-            most = whole.x[0, 3] - whole.x[0, 0] + 2 * recipe.inset
-            if recipe.sizes.most(most, most) > self._target:
-                yield from self._judged(whole, recipe, piece)
-            else:
-                yield self._closed(recipe, piece)
+            yield from self._judged(whole, recipe, piece)
 
     def bound(self, box: Box | Slim, enough: float) -> float:
         """Return a score that no top of the box beats."""
@@ -263,7 +253,7 @@ class RoundedRectangles:
         parts = [self._closed(recipe, piece)] if target > 0 else []
         edges, about = piece.edges, (recipe.sizes, recipe.inset, target)
         self.looks += _LOOKS_AN_EDGE * len(boxes) * len(edges)
-        narrowing = Narrowing(edges, *about, self._must(recipe))
+        narrowing = Narrowing(edges, *about, recipe.must)
         every = np.arange(len(boxes))
         for some in blocks(len(boxes), len(edges), _MOST_AT_ONCE):
             left, bounds = narrowing.judged(boxes.take(every[some]))
@@ -289,20 +279,13 @@ class RoundedRectangles:
         self, radii: tuple[float, float], widths: Span = ANY, *, rough: bool = False
     ) -> Recipe:
         rough = rough and self._target > 0  # else bounds must tell to a hair whether any fits
-        return self.ground.recipe(radii, widths, self.widest, rough=rough)
-
-    def _must(self, recipe: Recipe) -> Points:
-        """Return what the rectangles of a recipe must hold, with the sharpest of its corners."""
-        if len(self.held) == 0:
-            return NOTHING
-        radius, lipping = recipe.radii[0], self.wish.lipping
-        return Points(self.held, recipe.inset - max(radius, lipping), max(radius - lipping, 0.0))
+        return self.ground.recipe(radii, widths, rough=rough)
 
     def _sow(self) -> None:
         """Try the best rectangles of a coarse look at the sharpest ones."""
         recipe, (low, high) = self._recipe((self.radii[0], self.radii[0])), self.half_turn
         if recipe.pieces:
-            edges = _coarse(recipe.pieces)
+            edges = recipe.coarse_edges
             for top in self.found(Windows.across(low, high, edges), edges, recipe, _SEEDS):
                 self._try(top, _FIRST_HOPE)
 
@@ -310,9 +293,7 @@ class RoundedRectangles:
         self, windows: Windows, edges: Array, recipe: Recipe, most: int | None = None
     ) -> list[Inner]:
         """Return rectangles in gaps, each with its length along y where its turn is free."""
-        must, radius = self._must(recipe), recipe.radii[1]
-        tops = rectangles(windows, edges, recipe.sizes, recipe.inset, must, most)
-        tops = [replace(top, radius=radius) for top in tops]
+        tops = rectangles(windows, edges, recipe, most)
         return [top.upright() for top in tops] if self.is_free else tops
 
     def _try(self, top: Inner, hope: float = _HOPE) -> None:
@@ -324,10 +305,8 @@ class RoundedRectangles:
         polisher, clear = self.polisher, self.polisher.fitted(top)
         if clear is None or polisher.promise(clear) < hope * self._least:
             return
-        for looser, by in (
-            (polisher, _NOTEWORTHY),
-            (polisher.eased(), _WORTH_IT * self.wish.gap),
-        ):
+        ways = (polisher, _NOTEWORTHY), (polisher.eased(), _WORTH_IT * self.wish.gap)
+        for looser, by in ways:
             top = looser.polished(clear)
             better = looser.score(top) > self._least * (1 + by) and looser.missed(top) <= _TOUCHES
             fit = polisher.finished(self.wood, top, self.parts) if better else None
@@ -336,11 +315,3 @@ class RoundedRectangles:
             if not polisher.pressed(top):
                 break
             clear = top
-
-
-def _coarse(pieces: Sequence[Piece]) -> Array:
-    """Return the edges of all pieces, (e, 4), with details left out."""
-    corners = np.concatenate([piece.region.corners for piece in pieces])
-    most = _ROUGH * math.hypot(*np.ptp(corners, axis=0))
-    simpler = [piece.region.simplified(most).edges.reshape(-1, 4) for piece in pieces]
-    return np.concatenate([s if len(s) else p.edges for s, p in zip(simpler, pieces, strict=True)])

@@ -16,18 +16,25 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+import numpy as np
+
 from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
 from ...panel.sound import SoundWood
 from ..coarse import coarser
 from ..wish import ANY, Span, Wish
 from .gaps import Array
+from .holding import Points
 from .hull_bound import HullSides
 from .sizes import Sizes
 
 _SAGITTA = 0.03
 """Share of the gap and of the wood's diagonal that the wood shrunk for a bound may keep too much at
 round corners: 0.05 mm for a gap of 0.1 % on a panel 1600 mm from corner to corner."""
+
+_COARSELY = 1e-3
+"""Share of the diagonal of details that a first look leaves out, for what it finds is made to fit
+anyhow."""
 
 _SEVERAL_EDGES, _ROUGHLY = 500, 2e-4
 """Edges beyond which fewer are looked at first, and share of the diagonal by which those lie
@@ -52,8 +59,9 @@ class Piece:
 class Ground:
     """Where inner rectangles must lie, or more, by how far the wood is shrunk; made once each."""
 
-    def __init__(self, wood: Region, wish: Wish) -> None:
-        self.wood, self.wish = wood, wish
+    def __init__(self, wood: Region, wish: Wish, held: Array, widest: float = math.inf) -> None:
+        """Make it for tops that hold points, (m, 2) mm, and of which none is wider, mm."""
+        self.wood, self.wish, self.held, self.widest = wood, wish, held, widest
         self._pieces: dict[tuple[float, bool], tuple[Piece, ...]] = {}
 
     def pieces(self, by: float, *, rough: bool = False) -> tuple[Piece, ...]:
@@ -68,20 +76,20 @@ class Ground:
         return self._pieces[key]
 
     def recipe(
-        self,
-        radii: tuple[float, float],
-        widths: Span = ANY,
-        widest: float = math.inf,
-        *,
-        rough: bool = False,
+        self, radii: tuple[float, float], widths: Span = ANY, *, rough: bool = False
     ) -> Recipe:
-        """Return the recipe for the tops of these radii and widths; none on it is wider, mm."""
-        least, greatest = radii
-        lipping = self.wish.lipping
-        pieces = self.pieces(max(greatest - lipping, 0.0), rough=rough)
+        """Return what tops of these radii and widths, mm, are searched with."""
+        (least, greatest), lipping = radii, self.wish.lipping
+        inset = max(greatest, lipping)
         sizes = Sizes.of(within(self.wish, widths), greatest)
-        sizes = replace(sizes, radius=least, widest=widest)
-        return Recipe(radii, widths, pieces, max(greatest, lipping), sizes)
+        return Recipe(
+            radii,
+            widths,
+            self.pieces(inset - lipping, rough=rough),
+            inset,
+            replace(sizes, radius=least, widest=self.widest),
+            Points(self.held, inset - max(least, lipping), max(least - lipping, 0.0)),
+        )
 
     def _roughly(self, pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
         """Return the pieces a little larger, with fewer edges, where edges are many."""
@@ -104,6 +112,8 @@ class Recipe:
     inset: float
     """How far the inner rectangle lies inside the finished top, mm."""
     sizes: Sizes
+    must: Points
+    """What the inner rectangles must hold, with the sharpest of their corners."""
 
     def at(self, piece: Piece) -> list[Piece]:
         """Return the pieces that may hold what lies in a piece of another recipe for a top.
@@ -112,6 +122,15 @@ class Recipe:
         """
         every = self.pieces
         return [p for p in every if len(every) == 1 or p.region.touches_or_crosses(piece.region)]
+
+    @property
+    def coarse_edges(self) -> Array:
+        """The edges of all pieces, (e, 4), with details left out."""
+        corners = np.concatenate([piece.region.corners for piece in self.pieces])
+        most = _COARSELY * math.hypot(*np.ptp(corners, axis=0))
+        simpler = [piece.region.simplified(most).edges.reshape(-1, 4) for piece in self.pieces]
+        both = zip(simpler, self.pieces, strict=True)
+        return np.concatenate([few if len(few) else piece.edges for few, piece in both])
 
     @property
     def looseness(self) -> float:
