@@ -15,7 +15,7 @@ from ..wish import Goal
 from .family import RoundedRectangles
 from .inner import Inner
 from .offset_wood import Ground
-from .sampling import Windows
+from .sampling import Windows, rectangles
 
 _ROUGHLY = 0.01
 """mm: so well a top is known on its way, at whose end none is the very best."""
@@ -38,7 +38,7 @@ class RectanglesElsewhere:
             return
         edges = np.concatenate([piece.edges for piece in recipe.pieces])
         windows = Windows.across(*family.half_turn, edges)
-        yield from map(self._stand, family.found(windows, edges, recipe))
+        yield from map(self._stand, rectangles(windows, edges, recipe))
 
     def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
         """Return the best top that can be reached from a start by ways on which it stays `away`."""

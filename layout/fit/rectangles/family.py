@@ -1,10 +1,9 @@
 """Rounded rectangles, and rectangles: turn and sides searched by boxes, each proved from all sides.
 
 A box holds the tops of some turns, some places of their sides and some corner radii. It is cut down
-from the gaps between the wood's edges (`gap_bound`), first along one axis, then along the
-other, until what is left is bounded closely or nothing is; the best rectangle found on the way is
-polished to its contacts (`local_search`). What a top must beat is the best one found and the
-gap that is allowed above it; boxes that cannot are not looked into again.
+from the gaps between the wood's edges (`gap_bound`), along one axis and the other, until little or
+nothing is left; the best rectangle found is polished to its contacts (`local_search`). What a top
+must beat is the best one found and the gap that is allowed above it.
 """
 
 from __future__ import annotations
@@ -27,7 +26,6 @@ from ..wish import ANY, Goal, Span, Wish
 from ..wood.edges import blocks, diameter
 from .boxes import Boxes
 from .contacts import WoodEdges
-from .gaps import Array
 from .hull_bound import cut_by_turn
 from .inner import Inner
 from .local_search import Polisher
@@ -110,13 +108,13 @@ class RoundedRectangles:
         """Make the family, `sown` with a first look for good ones."""
         self.wood, self.wish, self.radii, self.sown = wood, wish, radii, sown
         self.parts, self.held = held, held_corners(held)
-        low, high = turn_spans(wish.limits, math.pi)[0]
-        self.half_turn = low - math.pi / 2, high - math.pi / 2
+        low, high = (end - math.pi / 2 for end in turn_spans(wish.limits, math.pi)[0])
+        self.half_turn = low, high
         """From where to where x must be turned to have every top once, radians."""
-        self.is_free = wish.limits.most_turn >= math.pi / 2
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
-        turns = (-math.inf, math.inf) if self.is_free else self.half_turn
+        is_free = wish.limits.most_turn >= math.pi / 2
+        turns = (-math.inf, math.inf) if is_free else self.half_turn
         self.polisher = Polisher(edges, sizes, wish.lipping, radii, turns)
         self.counts = wish.goal is Goal.AREA or len(self.held) > 0
         """Whether of two tops of one size the sharper may be the better one."""
@@ -130,8 +128,11 @@ class RoundedRectangles:
 
     def first_boxes(self) -> Iterator[Box | Slim]:
         """Return boxes of all tops, after a first look for good ones."""
-        if self.sown:
-            self._sow()
+        sharpest, (low, high) = self._recipe((self.radii[0], self.radii[0])), self.half_turn
+        if self.sown and sharpest.pieces:
+            edges = sharpest.coarse_edges
+            for top in rectangles(Windows.across(low, high, edges), edges, sharpest, _SEEDS):
+                self._try(top, _FIRST_HOPE)
         yield from self._parts(math.inf, self.radii, 2 * self.radii[1] * (1 + _MARGIN))
 
     def _parts(
@@ -155,10 +156,9 @@ class RoundedRectangles:
 
     def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
         """Yield boxes of all turns over each piece of the ground."""
-        low, high = self.half_turn
-        count = max(1, math.ceil((high - low) / math.pi * _FIRST_TURNS))
+        count = max(1, math.ceil(float(np.ptp(self.half_turn)) / math.pi * _FIRST_TURNS))
         for piece in recipe.pieces:
-            whole = Boxes.of_turns(low, high, count, piece.region.corners)
+            whole = Boxes.of_turns(*self.half_turn, count, piece.region.corners)
             yield from self._judged(whole, recipe, piece)
 
     def bound(self, box: Box | Slim, enough: float) -> float:
@@ -173,7 +173,7 @@ class RoundedRectangles:
         self._visits += 1
         if isinstance(box, Box) and box.boxes is not None and self._visits >= self._next_look:
             before = self._target
-            for top in self.found(Windows.within(box.boxes), box.piece.edges, box.recipe, 1):
+            for top in rectangles(Windows.within(box.boxes), box.piece.edges, box.recipe, 1):
                 self._try(top)
             worth_it = self._target > before * (1 + _WORTH_IT * self.wish.gap)
             self._pause = 1.0 if worth_it else min(self._pause * _PATIENCE, _LONGEST_PAUSE)
@@ -191,8 +191,8 @@ class RoundedRectangles:
         if recipe.looseness > _SHARE * (box.bound - target):
             least, greatest = recipe.radii
             middle = (least + greatest) / 2
-            halves = ((least, middle), (middle, greatest))
-            fewer = [self._recipe(half, recipe.widths, rough=True) for half in halves]
+            halves = (least, middle), (middle, greatest)
+            fewer = (self._recipe(half, recipe.widths, rough=True) for half in halves)
             return [b for other in fewer for b in self._moved(box, other)]
         plain, piece = self._recipe(recipe.radii, recipe.widths), box.piece
         if box.bound <= _FAR * target and plain.pieces is not recipe.pieces:
@@ -239,8 +239,7 @@ class RoundedRectangles:
     def _moved(self, box: Box, other: Recipe) -> list[Box]:
         """Return boxes of the same tops by another recipe; its inset moves the sides."""
         assert box.boxes is not None
-        moved = box.recipe.inset - other.inset
-        boxes = box.boxes.widened(moved)
+        boxes = box.boxes.widened(box.recipe.inset - other.inset)
         return [b for piece in other.at(box.piece) for b in self._judged(boxes, other, piece)]
 
     def polish(self, score: float, top: Fit) -> tuple[float, Fit]:
@@ -251,11 +250,10 @@ class RoundedRectangles:
         """Return what is left of the boxes, and a closed box for what is not of interest."""
         target = self._target
         parts = [self._closed(recipe, piece)] if target > 0 else []
-        edges, about = piece.edges, (recipe.sizes, recipe.inset, target)
-        self.looks += _LOOKS_AN_EDGE * len(boxes) * len(edges)
-        narrowing = Narrowing(edges, *about, recipe.must)
-        every = np.arange(len(boxes))
-        for some in blocks(len(boxes), len(edges), _MOST_AT_ONCE):
+        looks, every = len(boxes) * len(piece.edges), np.arange(len(boxes))
+        self.looks += _LOOKS_AN_EDGE * looks
+        narrowing = Narrowing(piece.edges, recipe.sizes, recipe.inset, target, recipe.must)
+        for some in blocks(len(boxes), len(piece.edges), _MOST_AT_ONCE):
             left, bounds = narrowing.judged(boxes.take(every[some]))
             for row in np.flatnonzero(bounds > target):
                 parts.append(Box(float(bounds[row]), recipe, left.take(np.array([row])), piece))
@@ -281,21 +279,6 @@ class RoundedRectangles:
         rough = rough and self._target > 0  # else bounds must tell to a hair whether any fits
         return self.ground.recipe(radii, widths, rough=rough)
 
-    def _sow(self) -> None:
-        """Try the best rectangles of a coarse look at the sharpest ones."""
-        recipe, (low, high) = self._recipe((self.radii[0], self.radii[0])), self.half_turn
-        if recipe.pieces:
-            edges = recipe.coarse_edges
-            for top in self.found(Windows.across(low, high, edges), edges, recipe, _SEEDS):
-                self._try(top, _FIRST_HOPE)
-
-    def found(
-        self, windows: Windows, edges: Array, recipe: Recipe, most: int | None = None
-    ) -> list[Inner]:
-        """Return rectangles in gaps, each with its length along y where its turn is free."""
-        tops = rectangles(windows, edges, recipe, most)
-        return [top.upright() for top in tops] if self.is_free else tops
-
     def _try(self, top: Inner, hope: float = _HOPE) -> None:
         """Polish a rectangle that may become the best, and keep it where it does and is proved.
 
@@ -305,8 +288,8 @@ class RoundedRectangles:
         polisher, clear = self.polisher, self.polisher.fitted(top)
         if clear is None or polisher.promise(clear) < hope * self._least:
             return
-        ways = (polisher, _NOTEWORTHY), (polisher.eased(), _WORTH_IT * self.wish.gap)
-        for looser, by in ways:
+        eased = polisher.eased()
+        for looser, by in ((polisher, _NOTEWORTHY), (eased, _WORTH_IT * self.wish.gap)):
             top = looser.polished(clear)
             better = looser.score(top) > self._least * (1 + by) and looser.missed(top) <= _TOUCHES
             fit = polisher.finished(self.wood, top, self.parts) if better else None

@@ -24,7 +24,7 @@ class Inner:
     """Corner radius of the finished top, mm."""
 
     @classmethod
-    def between(cls, turn: float, pivot: Array, sides: Array, radius: float = 0.0) -> Inner:
+    def between(cls, turn: float, pivot: Array, sides: Array, radius: float) -> Inner:
         """Return the one between its left, right, lower and upper side, seen from a pivot, mm."""
         ends = sides.reshape(2, 2)
         centre = pivot + turned(ends.mean(axis=1), -turn)

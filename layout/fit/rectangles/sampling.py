@@ -85,6 +85,8 @@ def rectangles(
 ) -> list[Inner]:
     """Return the best inner rectangles, best first, of alike places and turns only one.
 
+    Where they may turn freely, each has its length along y.
+
     Parameters
     ----------
     edges : (e, 4) array
@@ -110,10 +112,12 @@ def rectangles(
     frames = windows.frames.take(strip)
     if most is not None:
         sides = _drawn_out(frames, sides, edges, *windows.y[strip].T)
-    return [
+    found = [
         Inner.between(float(frames.turn[k]), frames.pivot[k], sides[k], recipe.radii[1])
         for k in _best_first(frames, sides, recipe)
     ]
+    is_free = recipe.sizes.wish.limits.most_turn >= math.pi / 2
+    return [top.upright() for top in found] if is_free else found
 
 
 def _best_first(frames: Frames, sides: Array, recipe: Recipe) -> Indices:
