@@ -10,13 +10,13 @@ from ..cutting.feed import QuarterFeed
 from ..cutting.plan import CutMatter
 from ..geometry.tolerance import SAME_FIGURE
 from ..work.blades import BladeMatter
-from . import cuts_straight, edge
+from . import cuts_straight, edge, repairs
 from .cuts_told import words_of
 from .say import Passage, Say, listed, passage
 
 __all__ = ["concern_words", "words_of"]
 
-_REGISTERED = (cuts_straight, edge)
+_REGISTERED = (cuts_straight, edge, repairs)
 """Importing them gives `words_of` its words."""
 
 

@@ -14,9 +14,9 @@ from ..legs.whole import TablePlan, legs_held
 from ..legs.wish import Fixing, LegsWish
 from ..plan.plan import Plan
 from ..units import Tape
+from .amounts import ML_PER_FL_OZ
 from .leg_concerns import FIXED, FLAT, told
 from .legs import from_o
-from .money import ML_PER_FL_OZ
 from .say import Passage, Table, passage
 
 _TITLES = {

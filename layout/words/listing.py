@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from ..panel import Kind, Was
 from ..plan.plan import Plan
 from ..work.coats import NewCoat
-from .money import sum_words
+from .amounts import sum_words
 from .say import listed, outline_words
 
 WIDTH = 78

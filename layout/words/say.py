@@ -138,6 +138,24 @@ def listed(names: Iterable[str], last: str = "and") -> str:
     return f"{', '.join(head)} {last} {tail[0]}" if head else "".join(tail)
 
 
+def ranged(figures: Iterable[str]) -> str:
+    """Return figures from the first to the last, one alone where they are alike.
+
+    >>> ranged(["2", "3"]), ranged(["2", "2"])
+    ('2 to 3', '2')
+    """
+    return " to ".join(dict.fromkeys(figures))
+
+
+def counted(count: int, name: str) -> str:
+    """Return how many of something there are.
+
+    >>> counted(1, "sheet"), counted(3, "thin coat")
+    ('1 sheet', '3 thin coats')
+    """
+    return f"{count} {name}{'' if count == 1 else 's'}"
+
+
 def size_words(plan: Plan) -> str:
     """Return shape and size of the top that is made."""
     words = outline_words(plan.top.outline, plan.job.tape)
