@@ -210,5 +210,5 @@ def _across_corners(outline: Outline, tape: Tape) -> str:
 def _more(outline: Outline, tape: Tape) -> str:
     exponent, radius = (outline.figures.get(name) for name in ("exponent", "corner_radius"))
     if radius is not None:
-        return f", its corners {tape.measure(radius)} in radius"
+        return f", corner radius {tape.measure(radius)}"
     return "" if exponent is None else f", exponent {exponent:g}"

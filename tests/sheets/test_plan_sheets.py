@@ -22,6 +22,7 @@ from panelwright.layout.sheets.bench.step import say_of
 from panelwright.layout.sheets.plan_drawing import plan_frame, plan_scene
 from panelwright.layout.words.cautions import caution_words
 from panelwright.layout.words.cuts import words_of
+from panelwright.layout.words.say import found_words
 
 DOOR = """
 units = "in"
@@ -95,6 +96,12 @@ def test_the_legend_explains_every_layer(scene: Scene) -> None:
     words = {item.words for item in scene.on(layers.LETTERING) if isinstance(item, Text)}
     used = {group.layer for group in scene.groups} - {layers.LETTERING}
     assert {layer.title for layer in used} <= words
+
+
+def test_the_title_claims_no_more_than_was_found(plan: Plan, scene: Scene) -> None:
+    """What was found stands in the title in the words of the bench sheet."""
+    items = scene.on(layers.LETTERING)
+    assert found_words(plan) in " ".join(item.words for item in items if isinstance(item, Text))
 
 
 def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan) -> None:
