@@ -17,7 +17,7 @@ from panelwright.layout.geometry import Point, circle
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.polygon import Region, union
 from panelwright.layout.jobfile import read_job
-from panelwright.layout.panel import Defect, Panel, rectangular_outline, rectangular_place
+from panelwright.layout.panel import Defect, Panel, Spoils, rectangular_outline, rectangular_place
 from panelwright.layout.panel.shown import drawn_defects
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.sheets.bench import bench_sheet
@@ -159,8 +159,8 @@ def test_the_order_is_marks_then_checks_then_cuts(plan: Plan) -> None:
 
 def test_a_defect_is_drawn_on_the_wood_alone() -> None:
     """A recess that runs in over the edge is drawn as far as the panel goes, any other exactly."""
-    hole = Defect("hole", circle(Point(300, 300), 20.0))
-    recess = Defect("recess", rectangular_place(Point(0, 300), 60, 90))
+    hole = Defect("hole", circle(Point(300, 300), 20.0), {Spoils.SHOWING})
+    recess = Defect("recess", rectangular_place(Point(0, 300), 60, 90), {Spoils.SHOWING})
     panel = Panel(rectangular_outline(1200, 600), 22, defects=(hole, recess))
     drawn = dict(drawn_defects(panel))
     assert drawn[hole] == (hole.place,)
