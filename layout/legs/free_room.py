@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Sequence
+from itertools import combinations
 
 from ..errors import LegsError
 from ..geometry import Path, Point, Region, first_of_best
@@ -16,7 +17,7 @@ from ..geometry.distance import nearest
 from ..geometry.tolerance import ROUNDING, SAME_PLACE
 from ..outlines import Outline
 from .foot import Foot
-from .room import no_room, room_for, room_of
+from .room import no_room, room_for
 from .wish import LegsWish
 
 _PHASES = (0.5, 0.0, 0.25, 0.75)
@@ -95,12 +96,7 @@ def _leaves(room: Region, middle: Point, ray: Point, outline: Outline) -> Point:
 def apart(places: Sequence[Point], foot: Foot) -> bool:
     """Return whether no two feet overlap."""
     wide = math.hypot(foot.length, foot.width)
-    for i, one in enumerate(places):
-        for other in places[:i]:
-            distance, way = one.distance_to(other), (other - one).angle if one != other else 0.0
-            if distance <= wide and distance <= foot.reach(way) + foot.reach(way + math.pi):
-                return False
-    return True
+    return all(a.distance_to(b) > wide or foot.gap(a, b) > 0 for a, b in combinations(places, 2))
 
 
 def _in_order(places: Sequence[Point], middle: Point) -> tuple[Point, ...]:
@@ -118,17 +114,6 @@ def _in_order(places: Sequence[Point], middle: Point) -> tuple[Point, ...]:
 _CLEAR = 0.1
 """A foot is moved this much farther than it must, mm: no tape shows it, and rounding cannot put it
 back on what it was moved off."""
-
-
-def sound_room(wish: LegsWish, outline: Outline, sound: Region) -> Region:
-    """Return where middles of feet may stand: at their insets, and on sound wood.
-
-    Parameters
-    ----------
-    sound : Region
-        What bears, in the frame of the top.
-    """
-    return room_for(wish, outline, in_rows=False).meet(room_of(sound, wish.on_top))
 
 
 def dodged(
@@ -154,13 +139,3 @@ def dodged(
         if apart([place, *held[:k], *held[k + 1 :]], foot):
             held[k], moved[k] = place, middle.distance_to(place)
     return tuple(held), tuple(moved)
-
-
-def least_gap(middles: Sequence[Point], foot: Foot) -> float:
-    """Return the least that is clear between two feet, mm; infinite for one alone."""
-    gaps = [
-        one.distance_to(other) - foot.reach((other - one).angle) - foot.reach((one - other).angle)
-        for i, one in enumerate(middles)
-        for other in middles[:i]
-    ]
-    return min(gaps, default=math.inf)

@@ -161,6 +161,12 @@ def room_of(wood: Region, foot: Foot) -> Region:
     return wood.minus(union(swept))
 
 
+def inside_by(face: Region, place: Point) -> float:
+    """Return how far a place lies inside the edges of a face, mm; negative past them."""
+    distance = face.edge_distance(place)
+    return distance if face.holds_point(place) else -distance
+
+
 def _mirrored(room: Region, outline: Outline) -> Region:
     """Return what a room and its mirror images share, where its outline has no such mirror."""
     if not outline.free_sizes:
