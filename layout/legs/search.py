@@ -1,14 +1,15 @@
 """Where legs stand best: for each count one stance, placed, tipped and seated.
 
 The insets at the sides and at the ends are tried over a grid, then in ever smaller steps round the
-best; where firmness counts the feet are moved freely from there. Feet that would bear on spoilt
-wood are moved off it by the least that frees them.
+best; where firmness counts the feet are moved freely from there: each eight ways, and the feet that
+are its mirror images with it, in steps that are halved when no move helps. Feet that would bear on
+spoilt wood are moved off it by the least that frees them.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import combinations
 from typing import NamedTuple
@@ -16,12 +17,12 @@ from typing import NamedTuple
 import numpy as np
 
 from ..errors import LegsError
-from ..geometry import first_of_best, ranked
-from .arrangement import ALIKE_FORCE, middles_for
-from .free_room import apart
+from ..geometry import Point, Region, array_of, first_of_best, ranked
+from ..geometry.tolerance import SAME_PLACE
+from .arrangement import ALIKE_FORCE, apart, middles_for
+from .foot import Foot
 from .people import PLACE
-from .polish import polished
-from .room import insets_for
+from .room import insets_for, nearest_on
 from .sag import ALIKE
 from .stability import IN_A_ROW, row_width
 from .stance import Places, Sought, Stance
@@ -40,6 +41,16 @@ number is asked for (our choice): not even a broom passes between them."""
 
 _FARTHEST = (0.25, 0.3)
 """Farthest in that feet are tried, as shares of width and length."""
+
+_FIRST, _LAST = 1 / 16, 0.5
+"""The first step of free moves as a share of the stance's extent, and the last one, mm."""
+
+_WAYS = tuple(Point.polar(1.0, math.tau * k / 8) for k in range(8))
+
+Flip = tuple[int, int]
+"""By what x and y are multiplied."""
+
+_MIRRORS: tuple[Flip, ...] = ((1, 1), (-1, 1), (1, -1), (-1, -1))
 
 
 def best_stances(
@@ -179,3 +190,74 @@ def _best(tried: Sequence[_Tried]) -> _Tried:
 def _alike(scores: Iterable[float]) -> float:
     """Return how far what a goal counts may differ and still be alike."""
     return ALIKE * max((abs(score) for score in scores if math.isfinite(score)), default=0.0)
+
+
+def polished(middles: Places, foot: Foot, room: Region, force: Callable[[Places], float]) -> Places:
+    """Return a stance that is no less firm, its feet moved until no small move helps.
+
+    Parameters
+    ----------
+    room : Region
+        Where middles of feet may stand.
+    force : callable
+        What a stance takes at the edge, N.
+    """
+    if room.is_empty:
+        return middles
+    edges = room.edges
+
+    def held(place: Point) -> Point:
+        """Return a place, or the nearest one in the room: whoever would leave it slides along."""
+        inside = room.holds_point(place)
+        return place if inside else Point.of(nearest_on(edges, array_of([place]))[0])
+
+    best, found, images = middles, force(middles), _images(middles)
+    extent = max(one.distance_to(other) for one, other in combinations(middles, 2))
+    step = max(extent, 2 * _LAST) * _FIRST
+    while step >= _LAST:
+        moved = [m for group in images for m in _moves(best, group, step, held) if apart(m, foot)]
+        tried = [(found, best), *((force(stance), stance) for stance in moved)]
+        most, stance = first_of_best(tried, lambda t: t[0], tolerance=ALIKE_FORCE)
+        if stance is best:
+            step /= 2
+        best, found = stance, most
+    return best
+
+
+def _images(middles: Places) -> list[dict[int, Flip]]:
+    """Return groups of feet that are mirror images: which ones, and how each is mirrored."""
+    groups: list[dict[int, Flip]] = []
+    left = set(range(len(middles)))
+    mirrors = [m for m in _MIRRORS if all(_at(middles, _flip(p, m)) is not None for p in middles)]
+    for k, middle in enumerate(middles):
+        if k in left:
+            group: dict[int, Flip] = {}
+            for mirror in mirrors:
+                image = _at(middles, _flip(middle, mirror))
+                if image is not None:
+                    group.setdefault(image, mirror)
+            groups.append(group)
+            left -= set(group)
+    return groups
+
+
+def _flip(point: Point, mirror: Flip) -> Point:
+    return Point(point.x * mirror[0], point.y * mirror[1])
+
+
+def _at(middles: Places, place: Point) -> int | None:
+    near = (k for k, middle in enumerate(middles) if middle.distance_to(place) <= SAME_PLACE)
+    return next(near, None)
+
+
+def _moves(
+    middles: Places, group: dict[int, Flip], step: float, held: Callable[[Point], Point]
+) -> Iterator[Places]:
+    """Yield the stance with a group of feet moved each way, as far as their room allows."""
+    first, own = next(iter(group.items()))
+    for way in _WAYS:
+        place = _flip(held(middles[first] + way * step), own)
+        stance = list(middles)
+        for k, mirror in group.items():
+            stance[k] = held(_flip(place, mirror))
+        yield tuple(stance)

@@ -13,9 +13,8 @@ from ..errors import LegsError
 from ..geometry import Point, Region, array_of
 from ..geometry.tolerance import CHORD
 from ..outlines import Outline
-from .arrangement import middles_for
+from .arrangement import dodged, middles_for
 from .foot import Foot
-from .free_room import dodged
 from .people import PLACE, Seating, knee_room, seating_at
 from .placing import place_legs
 from .plan import LegsPlan

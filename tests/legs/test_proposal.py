@@ -11,9 +11,9 @@ from tops import PLACE, ROOM, known_as, top_of
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
+from panelwright.layout.legs.arrangement import apart
 from panelwright.layout.legs.concern import LegMatter
 from panelwright.layout.legs.foot import Foot
-from panelwright.layout.legs.free_room import apart
 from panelwright.layout.legs.people import PLACE as DINER
 from panelwright.layout.legs.search import best_stance, best_stances
 from panelwright.layout.legs.stance import EACH_LEG, Sought, Stance
@@ -251,7 +251,8 @@ def test_no_stance_tried_at_random_is_firmer_than_the_best(outline: Outline, cou
     table = _table(outline, NO_FIGURE)
     wish = LegsWish(count=count, foot=Foot.round(50), load=1e5)
     best = propose(wish, table).wish.at
-    force, room = Sought(wish, table).stability.force, table.room(wish)
+    sought = Sought(wish, table)
+    force, room = sought.stability.force, sought.room
     draw, box = np.random.default_rng(count), room.bounds
     for k in range(200):
         if k % 2:
