@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from ...drawing import layers
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
-from ...geometry import Bounds, Point, Region
+from ...geometry import Bounds, Placement, Point, Region
+from ...geometry.tolerance import SAME_WAY
 from ...legs.plan import LegsPlan
 from ...panel import Kind
 from ...panel.frame import frame_of
@@ -26,20 +28,21 @@ def quarters_scene(plan: Plan) -> Scene | None:
     """
     if plan.legs is None:
         return None
-    place = plan.top.placement
-    stage = Stage.around(_level(plan), width=QUARTERS, tallest=22.0)
-    top = plan.top.outline.path()
-    stage.path(layers.BENCH_FINISH, top.mirrored(), clear=True)
+    level = _level(plan.top.placement)
+    top = plan.top.outline.path().placed(level).mirrored()
+    stage = Stage.around(top.bounds, width=QUARTERS, tallest=22.0)
+    stage.path(layers.BENCH_FINISH, top, clear=True)
     size = Point(plan.top.outline.length / 2, plan.top.outline.width / 2)
     for end in (Point(size.x, 0), Point(0, size.y)):
         stage.line(layers.BENCH_CENTRE, -end, end)
     numbered = not in_quarters(plan, plan.legs)
     for leg in plan.legs.legs:
-        own = leg.print.placed(place.inverse).mirrored()
+        own = leg.print.placed(plan.top.placement.inverse).placed(level).mirrored()
         stage.area(
             layers.INK if own.bounds.width < 2 * stage.frame.scale else layers.BENCH_SAW, own
         )
-        middle = Point(-leg.middle.x, leg.middle.y)
+        place = level(leg.middle)
+        middle = Point(-place.x, place.y)
         stage.cross(layers.BENCH_SAW, middle, arm=1.2)
         if numbered:
             stage.label(layers.LETTERING, middle, f"{leg.number}", bold=True, towards=middle)
@@ -47,9 +50,9 @@ def quarters_scene(plan: Plan) -> Scene | None:
     return stage.scene("The legs, seen from below")
 
 
-def _level(plan: Plan) -> Bounds:
-    """Return the extent of the top in its own frame, mirrored, its length across the page."""
-    return plan.top.outline.path().mirrored().bounds
+def _level(place: Placement) -> Placement:
+    """Return the top as it lies, its length across the page: what is at the left stays there."""
+    return Placement(turn=math.pi if math.cos(place.turn) < -SAME_WAY else 0.0)
 
 
 def legs_scene(plan: Plan, legs: LegsPlan) -> Scene:
