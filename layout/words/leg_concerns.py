@@ -11,8 +11,8 @@ from dataclasses import dataclass
 
 from ..concern import Concern
 from ..legs.concern import GRAVE, LegMatter
-from ..legs.proposal import Proposal
 from ..legs.sag import Deflection
+from ..legs.stance import Stance
 from ..legs.tipping import GRAVITY
 from ..plan.standing import Comparison
 from ..units import Tape
@@ -194,7 +194,7 @@ class Choice:
 
     title: str
     """How many, and whether they are the job's own or the best."""
-    proposal: Proposal
+    proposal: Stance
     figures: tuple[tuple[str, str], ...]
     """tuple of (str, str): what is told of it, with its unit, and how much."""
     warnings: tuple[str, ...]
@@ -220,7 +220,7 @@ def as_table(held: tuple[Choice, ...]) -> Iterator[str]:
         yield "  ".join(cells)
 
 
-def _choice(proposal: Proposal, tape: Tape, about: str) -> Choice:
+def _choice(proposal: Stance, tape: Tape, about: str) -> Choice:
     title = f"{proposal.count}, {about}" if about else f"{proposal.count}"
     told = [p for p in proposal.legs.problems if p.matter in GRAVE or p.matter in _TOLD]
     return Choice(
@@ -240,7 +240,7 @@ _TOLD = (
 """What is told of a choice besides what is grave; the rest is alike for all."""
 
 
-def _figures(proposal: Proposal, tape: Tape) -> Iterator[tuple[str, str]]:
+def _figures(proposal: Stance, tape: Tape) -> Iterator[tuple[str, str]]:
     legs, sag, seating = proposal.legs, proposal.sag, proposal.seating
     over, tipping, unit = legs.overhang, legs.tipping, tape.unit
     yield f"Overhang at the sides, {unit}", tape.figure(over.side)
