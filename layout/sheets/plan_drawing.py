@@ -16,7 +16,7 @@ from ..drawing.kit.picture import DrawingFrame, Stage
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, fitted_height, paragraph
 from ..geometry import Bounds, Path, Point, Region, at_least
 from ..marking.mark import Kind
-from ..panel.shown import layer_of
+from ..panel.shown import drawn_defects, layer_of
 from ..plan.plan import Plan
 from ..template.paper import A3
 from ..units import Tape
@@ -127,8 +127,8 @@ def draw_panel(plan: Plan, stage: Stage) -> None:
     face = panel.region()
     stage.region(layers.WOOD, face)
     stage.region(layers.WASTE, face.minus(Region.of(plan.cuts.rough, "outside")))
-    for defect in panel.defects:
-        stage.area(layer_of(defect), defect.place)
+    for defect, paths in drawn_defects(panel):
+        stage.area(layer_of(defect), *paths)
     whole = Region.of(panel.boundary)
     if all(whole.shrunk(0.1).holds(Region.of(cut_out)) for cut_out in panel.cut_outs):
         stage.path(layers.PANEL, panel.boundary, clear=True)

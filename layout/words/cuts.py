@@ -27,7 +27,7 @@ def concern_words(concern: Concern, say: Say) -> str:
     cut, *names = concern.who
     what = listed(names)
     if concern.matter is BladeMatter.CROSSES:
-        return f"{cut} runs through {what}: take it out first, or lay the top elsewhere."
+        return f"{cut} runs through {what}: take out any metal first, or lay the top elsewhere."
     return f"{cut} passes closer to {what} than its clearance: sweep there again first."
 
 

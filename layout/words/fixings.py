@@ -7,9 +7,9 @@ from dataclasses import replace
 
 from ..legs.foot import FootShape
 from ..legs.glue import CARTRIDGE, GlueJoint
+from ..legs.materials import METALS
 from ..legs.screws import ScrewPlan
 from ..legs.table_wish import Glue
-from ..legs.usual import METALS
 from ..legs.whole import TablePlan, legs_held
 from ..legs.wish import Fixing, LegsWish
 from ..plan.plan import Plan

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 
 from ..concern import Concern
 from ..legs.concern import GRAVE, LegMatter
-from ..legs.proposal import Proposal
 from ..legs.sag import Deflection
+from ..legs.stance import Stance
 from ..legs.tipping import GRAVITY
 from ..plan.standing import Comparison
 from ..units import Tape
@@ -187,7 +187,7 @@ class Choice:
 
     title: str
     """How many, and whether they are the job's own or the best."""
-    proposal: Proposal
+    proposal: Stance
     figures: tuple[tuple[str, str], ...]
     """What is told of it, with its unit, and how much."""
     warnings: tuple[str, ...]
@@ -213,7 +213,7 @@ def as_table(held: tuple[Choice, ...]) -> Iterator[str]:
         yield "  ".join(cells)
 
 
-def _choice(proposal: Proposal, tape: Tape, about: str) -> Choice:
+def _choice(proposal: Stance, tape: Tape, about: str) -> Choice:
     title = f"{proposal.count}, {about}" if about else f"{proposal.count}"
     warnings = told(proposal.legs.problems, tape, _TOLD)
     return Choice(title, proposal, tuple(_figures(proposal, tape)), warnings)
@@ -223,7 +223,7 @@ _TOLD = {*GRAVE, M.TIPS_UNDER_LOAD, M.ROCKS_AS_BLOCKS, M.STICKS_OUT, M.NEAR_EDGE
 """What is told of a choice: what is grave, and what is not alike for all."""
 
 
-def _figures(proposal: Proposal, tape: Tape) -> Iterator[tuple[str, str]]:
+def _figures(proposal: Stance, tape: Tape) -> Iterator[tuple[str, str]]:
     legs, sag, seating = proposal.legs, proposal.sag, proposal.seating
     over, tipping, unit = legs.overhang, legs.tipping, tape.unit
     yield f"Overhang at the sides, {unit}", tape.figure(over.side)

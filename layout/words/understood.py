@@ -37,8 +37,10 @@ def understood(job: Job, look: Fit | None) -> Iterator[tuple[str, str]]:
         yield "Defects", "none"
     edges = [(held.name, Region.line(held.path.points(CHORD))) for held in named_edges(panel)]
     edges = edges or [("the edge", Region.line(panel.boundary.points(CHORD)))]
+    face = Region.of(panel.boundary, "outside")
     for number, defect in enumerate(panel.defects, 1):
-        yield f"Defect {number}", _defect(edges, defect, tape)
+        words = f"{_defect(edges, defect, tape)}{_beyond(face, defect)}"
+        yield f"Defect {number}", words
     yield "Top", _top(job)
     if look is not None:
         yield "", f"{outline_words(look.outline, tape)} at a first look; `fit` proves how large"
@@ -102,6 +104,18 @@ def _defect(edges: list[tuple[str, Region]], defect: Defect, tape: Tape) -> str:
     away_from = sorted((round(line.distance_to(defect.extent), 3), name) for name, line in edges)
     near = listed(f"{tape.measure(away)} from {name}" for away, name in away_from[:NEAREST])
     return f"{words}; {near}"
+
+
+_BEYOND = 0.1
+"""Share of a defect off the panel from which it is told: a hinge lets in from the very edge."""
+
+
+def _beyond(face: Region, defect: Defect) -> str:
+    """Return how much of a defect lies off the panel, where a corner may have been meant."""
+    off = 1.0 - defect.extent.meet(face).area / defect.extent.area
+    if off < _BEYOND:
+        return ""
+    return f"; {100 * off:.0f} % of it lies off the panel, for `at` is its middle, not its corner"
 
 
 def _top(job: Job) -> str:

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import math
+
 from ...drawing import layers
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
-from ...geometry import Point, Region
+from ...geometry import Placement, Point, Region
+from ...geometry.tolerance import SAME_WAY
 from ...legs.plan import LegsPlan
 from ...panel import Kind
 from ...panel.frame import frame_of
@@ -24,8 +27,8 @@ def quarters_scene(plan: Plan) -> Scene | None:
     """
     if plan.legs is None:
         return None
-    place = plan.top.placement
-    top = plan.top.outline.path().mirrored()  # in its own frame, its length across the page
+    level = _level(plan.top.placement)
+    top = plan.top.outline.path().placed(level).mirrored()
     stage = Stage.around(top.bounds, width=QUARTERS, tallest=22.0)
     stage.path(layers.BENCH_FINISH, top, clear=True)
     size = Point(plan.top.outline.length / 2, plan.top.outline.width / 2)
@@ -33,15 +36,21 @@ def quarters_scene(plan: Plan) -> Scene | None:
         stage.line(layers.BENCH_CENTRE, -end, end)
     numbered = not in_quarters(plan, plan.legs)
     for leg in plan.legs.legs:
-        own = leg.print.placed(place.inverse).mirrored()
+        own = leg.print.placed(plan.top.placement.inverse).placed(level).mirrored()
         is_small = own.bounds.width < 2 * stage.frame.scale
         stage.area(layers.INK if is_small else layers.BENCH_SAW, own)
-        middle = Point(-leg.middle.x, leg.middle.y)
+        place = level(leg.middle)
+        middle = Point(-place.x, place.y)
         stage.cross(layers.BENCH_SAW, middle, arm=1.2)
         if numbered:
             stage.label(layers.LETTERING, middle, f"{leg.number}", bold=True, towards=middle)
     stage.label(layers.LETTERING, Point(0, 0), "O", bold=True)
     return stage.scene("The legs, seen from below")
+
+
+def _level(place: Placement) -> Placement:
+    """Return the top as it lies, its length across the page: what is at the left stays there."""
+    return Placement(turn=math.pi if math.cos(place.turn) < -SAME_WAY else 0.0)
 
 
 def draw_legs(plan: Plan, stage: Stage, *, arm: float) -> None:
