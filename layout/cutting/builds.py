@@ -8,10 +8,10 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
-from ..geometry import Line, Path, Point, Region
-from ..geometry.tolerance import SAME_EDGE, SAME_FIGURE, SAME_POINT
+from ..geometry import Line, Path, Region
+from ..geometry.tolerance import SAME_EDGE, SAME_FIGURE
+from ..geometry.window import clipped
 from ..panel import Kind, Panel
 from ..panel.edges import Edge
 from ..panel.frame import joints_of, opening_of
@@ -43,20 +43,9 @@ def rim_loss(panel: Panel, core: Path) -> RimLoss | None:
     if panel.build.kind is not Kind.HOLLOW:
         return None
     opening = opening_of(panel)
-    hollow = Region.empty() if opening is None else Region.of(Path.round_box(opening))
-    points = [*map(Point.of, core.points(1.0))]
-    runs: list[list[Point]] = []
-    for one, other in zip(points, points[1:] + points[:1], strict=True):
-        for start, end in hollow.chord(one, other):
-            if runs and runs[-1][-1].distance_to(start) <= SAME_POINT:
-                runs[-1].append(end)
-            else:
-                runs.append([start, end])
-    if len(runs) > 1 and runs[-1][-1].distance_to(runs[0][0]) <= SAME_POINT:
-        runs[0] = runs.pop() + runs[0][1:]
-    if not runs:
+    stretches = () if opening is None else clipped(core, opening)
+    if not stretches:
         return None
-    stretches = tuple(Path.through(run) for run in runs)
     return RimLoss(stretches, math.fsum(stretch.length for stretch in stretches))
 
 
@@ -81,18 +70,13 @@ def frame_joints(panel: Panel, trims: tuple[Trim, ...], core: Path) -> tuple[Fra
     """Return the joints that cuts run through; none where the frame's widths are not known."""
     if panel.build.kind is not Kind.FRAMED or not knows_frame(panel):
         return ()
-    line = [*map(Point.of, core.points(1.0))]
-    face = panel.region()  # along the panel's own edge nothing is cut
-    steps = [
-        (a, b)
-        for a, b in pairwise((*line, line[0]))
-        if face.edge_distance((a + b) * 0.5) > SAME_EDGE
-    ]
-    found = []
+    face, found = panel.region(), []
     for corner, place in joints_of(panel):
         joint = Region.of(place)
         sawn = tuple(t.label for t in trims if any(joint.chord(a, b) for a, b in t.spans))
-        if sawn or any(joint.chord(a, b) for a, b in steps):
+        parts = (part for run in clipped(core, place.bounds) for part in run.segments)
+        # along the panel's own edge nothing is cut
+        if sawn or any(face.edge_distance(part.at(0.5)) > SAME_EDGE for part in parts):
             found.append(FrameJoint(corner, sawn, place))
     return tuple(found)
 

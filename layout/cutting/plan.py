@@ -45,9 +45,9 @@ from .cut import (
     Trim,
     TrimKind,
 )
-from .feed import QuarterFeed
 from .mending import Mended, mends_for
 from .rough import rough_allowance, rough_line, rough_region
+from .router import QuarterFeed
 from .sawn import extent_of, line_of
 from .straight import StraightCuts, straight_cuts
 from .tools import Tools

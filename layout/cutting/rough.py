@@ -94,7 +94,7 @@ def beside_runs(runs: Runs, distance: float, past: float = 0.0) -> RoughLine:
     segments: list[Segment] = []
     for kept, cut in zip(runs.kept, runs.cut, strict=True):
         bulge = _bulge(kept)
-        middles.append(bulge[1].at(0.5) + _right(bulge[1]) * distance)
+        middles.append(bulge[1].parallel(distance).at(0.5))
         segments += [*bulge, *cut.segments]
     round_it = parallel_of_path(Path(tuple(segments)), distance, CURVE)
     chains = _broken(round_it, middles)
@@ -124,10 +124,6 @@ def _bulge(kept: Path) -> tuple[Line, Line, Line]:
     corners = (start, start + out, end + out, end)
     first, far, last = (Line(a, b) for a, b in pairwise(corners))
     return first, far, last
-
-
-def _right(line: Line) -> Point:
-    return -line.direction.left
 
 
 def _broken(path: Path, places: Sequence[Point]) -> list[Path]:
