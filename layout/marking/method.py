@@ -133,12 +133,10 @@ class Workshop:
 
     def pivots(self, **places: Point) -> tuple[Pivot, ...]:
         """Return pivots by name, each with how far it lies off the wood."""
-        missing = self.ground.missing if self.ground else _nothing
-        return tuple(Pivot(name, at, missing(at)) for name, at in places.items())
-
-
-def _nothing(_: Point) -> OffWood | None:
-    return None
+        ground = self.ground
+        return tuple(
+            Pivot(name, at, ground.missing(at) if ground else None) for name, at in places.items()
+        )
 
 
 def ranked(methods: Iterable[Method], workshop: Workshop) -> tuple[Method, ...]:
