@@ -13,10 +13,10 @@ from ..panel import Panel, Spoils
 from ..panel.datum import Datum
 from ..top import Top
 from ..units import Tape
+from .instruments import Ordinate, StringCompass, StringLoop, TrammelRod, oval_checks
 from .mark import Check, Ground, Kind, Mark, Proves, best_ties
 from .method import Workshop
 from .places import Group, groups_for, swept_by
-from .string_loop import Ordinate, StringCompass, StringLoop, TrammelRod, oval_checks
 
 
 @dataclass(frozen=True, slots=True)

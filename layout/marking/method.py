@@ -11,8 +11,8 @@ from typing import Any
 from ..concern import Concern
 from ..geometry import Point, alike
 from ..geometry.tolerance import ROUNDING
+from .instruments import StringLoop
 from .mark import Ground, OffWood
-from .string_loop import StringLoop
 
 
 class HandTool(Enum):

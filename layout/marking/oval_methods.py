@@ -16,6 +16,7 @@ from ..geometry.point import Point
 from ..geometry.superellipse import MIDDLE, Quadrant
 from ..outlines import Superellipse
 from .arc_ovals import EightCentreOval, FourCentreOval
+from .instruments import Ordinate, TrammelRod, share_up
 from .method import (
     BAR_PLAY,
     SETTING,
@@ -27,7 +28,6 @@ from .method import (
     full_size_template,
     together,
 )
-from .string_loop import Ordinate, TrammelRod, share_up
 
 _STATIONS = 9
 """Ordinates of a quarter of an oval, at equal eccentric angles of 10°."""
