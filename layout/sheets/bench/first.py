@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ...drawing.scene import Scene, text_width, wrapped
+from ...geometry import Bounds, at_most
 from ...plan.plan import Plan
 from ...template.paper import A4
 from ...words.cautions import Caution, short_cautions
@@ -36,6 +37,9 @@ _MANY = 4
 """More marks than these stand in lines, each by its two figures."""
 
 _POINT = 25.4 / 72
+
+_UNDRAWN = Scene("", Bounds(0.0, 0.0, 0.0, 0.0), ())
+"""Stands for the drawing until it is known what room the rest of the page leaves."""
 
 
 def room_of(plan: Plan) -> float:
@@ -70,24 +74,22 @@ class FirstPage:
 
 def first_page(plan: Plan) -> FirstPage:
     """Return the first page, no higher than a page, with its drawing as large as it may be."""
-    high = room_of(plan)
-    return _drawn(plan, _given_way(_begun(plan), high, _least(plan)), high)
+    high, least = room_of(plan), _least(plan)
+    page = _given_way(_begun(plan), high, least)
+    tallest = min(_MOST, high - _without_drawing(page))
+    for _ in range(3):
+        tallest = max(tallest, 0.8 * least)
+        page = replace(page, lying=_lying(plan, tallest))
+        over = height(page) - high
+        if at_most(over, 0.0) or at_most(tallest, 0.8 * least):
+            break
+        tallest = min(tallest, page.lying.frame.height) - over
+    return page
 
 
 def _least(plan: Plan) -> float:
     """Return the height that the drawing has at least, mm: more with a second tape under it."""
     return _LEAST + 15.0 * (len(rounds_of(plan)) - 1)
-
-
-def _drawn(plan: Plan, page: FirstPage, high: float) -> FirstPage:
-    tallest = _MOST
-    for _ in range(3):
-        over = height(page) - high
-        if over <= 0:
-            break
-        tallest = max(min(tallest, page.lying.frame.height) - over, 0.8 * _least(plan))
-        page = replace(page, lying=_lying(plan, tallest))
-    return page
 
 
 def _lying(plan: Plan, tallest: float) -> Scene:
@@ -104,7 +106,7 @@ def _begun(plan: Plan) -> FirstPage:
     return FirstPage(
         head=head_words(plan),
         face=face_words(plan, lying),
-        lying=_lying(plan, _MOST),
+        lying=_UNDRAWN,
         phone=lying_scene(plan, lying, rounds, tallest=60.0, width=92.0, plain=True),
         letters=letters,
         also=also,
