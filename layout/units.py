@@ -57,6 +57,9 @@ _UNIT_OF = {
     **dict.fromkeys(("ft", "foot", "feet", "'"), Units.FT),
 }
 
+MIXED = re.compile(r"(?<=\d)[ \u00a0](\d+/\d+)")
+"""What stands between a whole number and its fraction, and that: no line ends within 31 3/8."""
+
 _TYPOGRAPHY = str.maketrans(
     {"′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "−": "-", "–": "-", "⁄": "/"}
 )

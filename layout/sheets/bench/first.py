@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -10,6 +9,7 @@ from ...drawing.scene import Scene, text_width, wrapped
 from ...geometry import Bounds, at_most
 from ...plan.plan import Plan
 from ...template.paper import A4
+from ...units import MIXED
 from ...words.cautions import Caution, short_cautions
 from ...words.first_page import (
     Head,
@@ -253,7 +253,7 @@ def _told(cell: Cell, points: float, *, bold: bool = False) -> float:
 def _wide(words: str, points: float, *, bold: bool = False) -> float:
     """Return how wide words are at a size in points, mm; fractions stand smaller."""
     cap = points * _POINT * 0.718
-    fraction = "".join(re.findall(r"(?<=\d) \d+/\d+", words))
+    fraction = "".join(found[0] for found in MIXED.finditer(words))
     return text_width(words, cap, bold) - 0.26 * text_width(fraction, cap, bold)
 
 
