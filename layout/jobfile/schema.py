@@ -20,7 +20,7 @@ from ..keys.key import Key, Section
 from ..keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
 from ..keys.named import Named, Share, Sum
 from ..keys.plane import At, Choices, Four, Pair, Points, Ring
-from ..legs.usual import MASONRY, METALS
+from ..legs.materials import MASONRY, METALS
 from ..panel.defect_kinds import DEFECT_KINDS
 from ..panel.edges import LETTERS
 from ..panel.materials import MATERIALS
