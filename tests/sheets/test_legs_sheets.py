@@ -176,6 +176,15 @@ def test_pipes_are_glued_with_a_block_and_days_to_wait() -> None:
     assert "lb a square foot" in sags and " in when first loaded" in sags
 
 
+def test_a_hollow_leg_is_drawn_hollow_where_it_is_set_out() -> None:
+    """Where only the wall stands, the step shows no full disk."""
+    drawing = steps("pipes")["Set out the legs"].drawing
+    assert drawing is not None
+    assert [len(area.holes) for area in drawing.on(layers.LEGS) if isinstance(area, Area)] == [
+        1
+    ] * 4
+
+
 def test_an_apron_has_a_row_for_every_screw() -> None:
     """Joined legs: each hole is round or a slot, and the longest slots lie farthest out."""
     step = steps("apron")["Screw the legs"]

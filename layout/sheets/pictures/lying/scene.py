@@ -20,8 +20,8 @@ from ....marking.mark import Mark as PlacedMark
 from ....marking.string_loop import Swing
 from ....panel.shown import drawn_defects
 from ....plan.plan import Plan
-from ....words.first_page import drawn_marks
-from ....words.lying import Lying, letters_of
+from ....words.first_page import drawn_marks, letters_of
+from ....words.lying import Lying
 from ....words.saw_lines import Round, SawLine
 from .lanes import draw_lanes
 from .starts import BEND, BODY, FREE, LANE, NAME, NAMED_FROM, OFF, WIDTH, LyingPicture, ring
