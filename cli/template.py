@@ -115,10 +115,7 @@ def _every(plan: Plan) -> tuple[Proposal, ...]:
     """Return what each portion takes on the paper of a plan, fewest sheets first."""
     from ..layout.template.proposal import proposals
 
-    wish = plan.job.template
-    return proposals(
-        plan.template, wish.paper, wish.margins, wish.overlap, correction=wish.correction
-    )
+    return proposals(plan.template, plan.job.template)
 
 
 def comparison(plan: Plan) -> Iterator[str]:
