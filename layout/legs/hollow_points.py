@@ -36,8 +36,7 @@ _SHARP = math.radians(75)
 for ever."""
 
 _SEES = 1.004
-"""By how much the circle of a side is widened: all are joined a little sheared, and a side within
-whose circle no point lies is then a side of triangles."""
+"""By how much the circle of a side is widened: all are joined a little sheared."""
 
 _MOST = 500
 """Rounds after which a plate is left as it is: none that anybody makes comes near."""
@@ -147,6 +146,8 @@ class _Cut:
             if self._halve(self._seeing(points)):
                 continue
             corners = self._joined(points)
+            if self._halve(self._missing(corners)):
+                continue
             centre = self._worst(points, corners)
             if centre is None:
                 break
@@ -176,6 +177,12 @@ class _Cut:
             off[np.arange(len(ends)), ends[:, 0]] = np.inf
             off[np.arange(len(ends)), ends[:, 1]] = np.inf
         return [int(k) for k in np.flatnonzero((off < _SEES * half[:, None]).any(axis=1))]
+
+    def _missing(self, corners: Corners) -> list[int]:
+        """Return the sides that are no side of a triangle: at times one is left out at the rim."""
+        pairs = np.sort(corners[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2), axis=1)
+        known = set(map(tuple, pairs.tolist()))
+        return [k for k, (i, j) in enumerate(self.sides) if (min(i, j), max(i, j)) not in known]
 
     def _halve(self, sides: list[int]) -> bool:
         """Halve the sides that are long enough; return whether any was."""

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ...drawing.scene import CAP_HEIGHT, Scene, text_width, wrapped
+from ...geometry import Bounds, at_most
 from ...plan.plan import Plan
 from ...template.paper import A4
+from ...units import MIXED
 from ...words.cautions import Caution, short_cautions
 from ...words.first_page import (
     Head,
@@ -38,6 +39,9 @@ _MANY = 4
 
 _CAP = 25.4 / 72 * CAP_HEIGHT
 """Height of a capital, mm, by its size in points."""
+
+_UNDRAWN = Scene("", Bounds(0.0, 0.0, 0.0, 0.0), ())
+"""Stands for the drawing until it is known what room the rest of the page leaves."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,13 +78,15 @@ def first_page(plan: Plan) -> FirstPage:
     """Return the first page, no higher than a page, with its drawing as large as it may be."""
     high, rounds = room_of(plan), rounds_of(plan)
     least = _LEAST + 15.0 * (len(rounds) - 1)  # more with a second tape under it
-    page, tallest = _given_way(_begun(plan), high, least), _MOST
+    page = _given_way(_begun(plan), high, least)
+    tallest = min(_MOST, high - _without_drawing(page))
     for _ in range(3):
-        over = height(page) - high
-        if over <= 0:
-            break
-        tallest = max(min(tallest, page.lying.frame.height) - over, 0.8 * least)
+        tallest = max(tallest, 0.8 * least)
         page = replace(page, lying=lying_scene(plan, lying_of(plan), rounds, tallest=tallest))
+        over = height(page) - high
+        if at_most(over, 0.0) or at_most(tallest, 0.8 * least):
+            break
+        tallest = min(tallest, page.lying.frame.height) - over
     return page
 
 
@@ -94,7 +100,7 @@ def _begun(plan: Plan) -> FirstPage:
     return FirstPage(
         head=head_words(plan),
         face=face_words(plan, lying),
-        lying=lying_scene(plan, lying, rounds, tallest=_MOST),
+        lying=_UNDRAWN,
         phone=lying_scene(plan, lying, rounds, tallest=60.0, width=92.0, plain=True),
         letters=letters,
         also=also,
@@ -225,7 +231,7 @@ def _told(cell: Cell, points: float, *, bold: bool = False) -> float:
 def _wide(words: str, points: float, *, bold: bool = False) -> float:
     """Return how wide words are at a size in points, mm; fractions stand smaller."""
     cap = points * _CAP
-    fraction = "".join(re.findall(r"(?<=\d) \d+/\d+", words))
+    fraction = "".join(found[0] for found in MIXED.finditer(words))
     return text_width(words, cap, bold) - 0.26 * text_width(fraction, cap, bold)
 
 
