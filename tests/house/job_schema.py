@@ -14,6 +14,8 @@ import tomllib
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from kind_words import left_out, words_of
+
 from panelwright.layout.fit.wish_kinds import Spans
 from panelwright.layout.jobfile.sections import SECTIONS
 from panelwright.layout.keys.figures import Counts, Length, Number, Range
@@ -80,9 +82,9 @@ def _property(key: Key, trail: str, plain: Mapping[str, tuple[str, ...]]) -> Sch
     told: Schema = {"description": key.meaning}
     if key.example and key.example != "{ }":
         told["examples"] = [tomllib.loads(f"key = {key.example}")["key"]]
-    told["x-written"] = key.kind.words
-    if key.usual:
-        told["x-left-out"] = key.usual
+    told["x-written"] = words_of(key.kind)
+    if usual := left_out(key):
+        told["x-left-out"] = usual
     also = _also(key.kind)
     if also:
         told["x-also"] = dict(also)
@@ -209,7 +211,7 @@ def _told(section: Section) -> str:
 
 def _line(key: Key) -> str:
     example = f"`{key.name} = {key.example}`" if key.example else ""
-    cells = (f"`{key.name}`", key.kind.words, key.usual or "–", key.meaning, example)
+    cells = (f"`{key.name}`", words_of(key.kind), left_out(key) or "–", key.meaning, example)
     return "| " + " | ".join(cell.replace("|", "\\|") for cell in cells) + " |"
 
 
