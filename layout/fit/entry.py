@@ -24,7 +24,7 @@ class Entry:
     family: Family[Any, Any]
     finish: Callable[[Any], Fit | None]
     """Makes a proved fit, or None, from the family's own kind of top."""
-    elsewhere: Elsewhere | None = None
+    elsewhere: Elsewhere[Any] | None = None
     """Looks for other places than the best; None where the family has no choice of them."""
     base: float = 0.0
     """What the family adds to what the goal counts, so that its scores are positive."""

@@ -17,7 +17,6 @@ import numpy as np
 
 from ..quadratic import best_step, positive_part
 from ..wood.edges import Array
-from .local_search import moves_of, placed_like, reach_of
 from .pose import Pose
 
 if TYPE_CHECKING:
@@ -68,7 +67,7 @@ def closed_in(family: TwoSizes, top: Pose) -> Pose:
         if length < _DONE or promise < _IDLE:
             break
         there = Pose(*(float(v) for v in np.array(top) + step))
-        found = placed_like(family, there) if there.half_width > 0 else None
+        found = family.fitted(there)
         if found is None or found[0] < score * (1 - _NOTHING):
             trust = min(trust, length) / 4
             continue
@@ -86,7 +85,7 @@ class _Near:
     def __init__(self, family: TwoSizes, top: Pose, trust: float) -> None:
         self.family, self.top, self.trust = family, top, trust
         self.apart = _APART * top.half_width
-        self.moves = moves_of(family, top)
+        self.moves = family.moves(top)
         near = 4 * trust + self.apart
         edges = family.near(top, near)
         self.edges = edges[self._room(np.array(top), edges) < near]
@@ -98,7 +97,7 @@ class _Near:
         size = self.moves.shape[1]
         at = np.zeros(size)
         rows, space = _slopes(self._space, at, self.apart), self._space(at)
-        low, high = reach_of(self.family, self.top, self.trust)
+        low, high = self.family.reach(self.top, self.trust)
         rows = np.vstack([rows, -np.eye(size), np.eye(size)])
         space = np.concatenate([space, high, -low])
         gain = _slopes(lambda x: np.array([self._score(x)]), at, self.apart)[0]

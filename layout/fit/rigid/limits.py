@@ -1,13 +1,10 @@
-"""What the limits of a wish leave an outline of one size: which turns, or nothing."""
+"""What the limits of a wish leave an outline of one size: which, or nothing."""
 
 from __future__ import annotations
-
-import math
 
 from ...geometry.placement import Points
 from ...geometry.polygon import Region, convex_hull
 from ...outlines import Outline
-from ..goal import Ends
 from ..wish import Limits
 from ..wood.edges import diameter
 
@@ -18,18 +15,6 @@ _MUCH = 1.1
 
 _SLACK = 1e-6
 """What a size may lie beyond a limit by rounding."""
-
-
-def within(turn: float, spans: list[Ends]) -> float:
-    """Return the turn, or the nearest to it that the spans hold; whole turns do not count."""
-    near = []
-    for low, high in spans:
-        middle = (low + high) / 2
-        seen = middle + math.remainder(turn - middle, math.tau)
-        held = min(max(seen, low), high)
-        near.append((abs(seen - held), held))
-    off, held = min(near)
-    return turn if off == 0 else held
 
 
 def broken_limit(limits: Limits, own: Outline) -> str:
