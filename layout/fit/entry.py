@@ -13,9 +13,6 @@ from .found import Fit
 from .stand import Elsewhere
 from .wish import Wish
 
-Progress = Callable[[int, float, float], bool]
-"""Called now and then with steps, score and bound; the search stops where it returns False."""
-
 
 @dataclass(frozen=True, slots=True)
 class Entry:

@@ -9,16 +9,17 @@ from collections.abc import Sequence
 from dataclasses import replace
 from importlib import import_module
 
-from ..geometry.polygon import Region
-from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND
+from ..geometry import Points, Region
+from ..geometry.polygon import convex_hull
+from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND, Outline
 from ..panel.sound import SoundWood
-from .branch_and_bound import search
-from .entry import Answer, Entry, Maker, Progress
+from .branch_and_bound import Progress, search
+from .entry import Answer, Entry, Maker
 from .found import Bound
 from .points import are_parted, clear_of, least_width, lost
-from .rigid.limits import is_longer_than
 from .tie_breaking import settled
 from .wish import Limits, Span, Wish
+from .wood.edges import diameter
 
 FAMILIES = {
     "circle": "convex",
@@ -38,6 +39,12 @@ FAMILIES = {
 _FOR_THE_PROOF = 5e-5
 """Share of the gap that is kept back for what the proof takes off the top afterwards: 0.005 mm each
 way is less than this of any top wider than a needle."""
+
+
+_COARSE = 0.05
+"""Tolerance of a polygon that is only compared by its reach, mm."""
+
+_MUCH = 1.1
 
 
 def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = ()) -> Entry | None:
@@ -71,6 +78,20 @@ def _is_ruled_out(wood: SoundWood, wish: Wish, shape: str) -> bool:
     if shape == "circle" and not wish.limits.ratio.holds(1.0):
         return True
     return shape not in (OWN_OUTLINE, PIECE_AS_FOUND) and are_parted(wood, wish)
+
+
+def is_longer_than(wood: Region, own: Outline) -> bool:
+    """Return whether an outline reaches much farther than the wood does at its longest.
+
+    One that is only a little too long is searched for, so that what it lacks can be told.
+    """
+    if wood.is_empty:
+        return True
+    return _reach(own.inner(_COARSE)) > _MUCH * _reach(wood.corners)
+
+
+def _reach(points: Points) -> float:
+    return diameter(convex_hull(points))
 
 
 def _to_hold(wish: Wish, held: Sequence[Region]) -> tuple[Region, ...]:

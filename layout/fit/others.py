@@ -23,9 +23,8 @@ from ..panel.sound import SoundWood
 from .coarse import coarser
 from .families import entry_for
 from .found import Fit
-from .ground import Ground
 from .local_search import climbed
-from .points import clear_of
+from .points import Ground, clear_of
 from .stand import AT_THE_END, CLEARLY, MOVED, TURNED, Elsewhere, Stand, period_of
 from .tried import Tried
 from .wish import Wish

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -14,6 +14,7 @@ from ..geometry.tolerance import PROOF_ALLOWANCE
 from ..outlines import PIECE_AS_FOUND
 from ..panel.sound import SoundWood
 from ..units import Tape
+from .branch_and_bound import Progress
 from .coarse import coarser
 from .families import FAMILIES
 from .found import Fit
@@ -39,9 +40,6 @@ _ALIKE = 1e-5
 """Share by which tops of several shapes are alike: a capsule of a circle's width is no larger."""
 
 METRIC = Tape()
-
-Progress = Callable[[int, float, float], bool]
-"""Called now and then with steps, score and bound; the search stops where it returns False."""
 
 
 def best_fits(

@@ -13,8 +13,8 @@ from hypothesis import strategies as st
 
 from panelwright.layout.fit import Limits, Span, Wish, best_fits
 from panelwright.layout.fit.found import Fit
-from panelwright.layout.fit.ground import Ground
 from panelwright.layout.fit.others import LEAST_SHARE, MOST, others
+from panelwright.layout.fit.points import Ground
 from panelwright.layout.fit.stand import MOVED, RESIZED, TURNED, Stand, period_of
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from ...geometry.polygon import Region, convex_hull
 from ..wood.depth import Depths
-from ..wood.edges import Array, nearest, outermost, outstanding
+from ..wood.edges import Array, nearest, outermost, turned_in
 from ..wood.round_holes import Disks
 
 _NODES = 256
@@ -33,9 +33,8 @@ class Ground:
     @classmethod
     def of(cls, region: Region) -> Ground:
         """Return the ground of a region."""
-        rings = [ring for piece in region.pieces for ring in (piece.exterior, *piece.holes)]
         edges = region.edges
-        corners = np.concatenate([ring[~outstanding(ring)] for ring in rings])
+        corners = edges[turned_in(edges)[:, 0], 0]
         own = outermost(edges, convex_hull(region.corners))
         return cls(region, edges, own, corners, Depths(region, edges, Disks.none(), _NODES))
 

@@ -17,9 +17,10 @@ from ...outlines import Outline
 from ...panel.sound import SoundWood
 from ...units import Tape
 from ..branch_and_bound import search
+from ..families import is_longer_than
+from ..goal import broken_limit
 from ..wish import Wish
 from ..wood.edges import Array
-from .limits import broken_limit, is_longer_than
 from .outline import Shape
 from .places import OwnPlaces, proved
 

@@ -16,7 +16,7 @@ from ...geometry import Placement, Point, Region
 from ...geometry.polygon import convex_hull
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
-from ..wood.edges import Array, nearest, outstanding, repeats
+from ..wood.edges import Array, nearest, repeats, turned_in
 
 _ROUNDS = 400
 """Steps towards the farthest corner that find the middle: any point among the corners would do."""
@@ -72,7 +72,7 @@ class Shape:
             float(np.hypot(*ring.T).max()) + ROUNDING,
             edges,
             _edges(convex_hull(ring)),
-            ring[outstanding(ring)],
+            edges[~turned_in(edges)[:, 0], 0],
             probes,
             depths,
             math.tau / repeats(ring - [*region.centroid], ROUNDING),

@@ -26,12 +26,11 @@ from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
 from ...panel.sound import SoundWood
 from ..found import Fit
-from ..goal import turn_spans
+from ..goal import broken_limit, turn_spans
 from ..points import holds_all
 from ..wish import Wish
 from ..wood.edges import Array
 from .ground import Ground
-from .limits import broken_limit
 from .local_search import Climber
 from .outline import Shape
 from .pose_cells import Cells
