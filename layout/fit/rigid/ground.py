@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from ...geometry.polygon import Region, convex_hull
 from ..wood.depth import Depths
-from ..wood.edges import Array, nearest, outermost, turned_in
+from ..wood.edges import Array, depths_in, outermost, turned_in
 from ..wood.round_holes import Disks
 
 _NODES = 256
@@ -40,6 +40,4 @@ class Ground:
 
     def depth(self, points: Array) -> Array:
         """Return how deep the points, (n, 2) mm, lie."""
-        depth = nearest(self.edges, points)
-        depth[~self.region.holds_points(points)] *= -1
-        return depth
+        return depths_in(self.region, self.edges, points)

@@ -139,8 +139,6 @@ class Climber:
         return near
 
     def _inside(self, points: Array, pose: Array) -> Array:
-        if len(points) == 0:
-            return np.zeros(0)
         return self.shape.inside(turned(points - pose[:2], float(pose[2])))
 
 

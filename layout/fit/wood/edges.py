@@ -10,6 +10,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
 
 Array = NDArray[np.float64]
@@ -135,6 +136,15 @@ def nearest(edges: Array, points: Array) -> Array:
         close = far <= far.min() + math.dist(least, most) + ROUNDING
         distance[own] = _nearest_of_all(edges[close], some)
     return distance
+
+
+def depths_in(region: Region, edges: Array, points: Array) -> Array:
+    """Return how deep points, (m, 2) mm, lie in a region of those edges; negative outside it."""
+    if len(points) == 0:
+        return np.zeros(0)
+    depth = nearest(edges, points)
+    depth[~region.holds_points(points)] *= -1
+    return depth
 
 
 def _nearest_of_all(edges: Array, points: Array) -> Array:
