@@ -21,6 +21,9 @@ _SHAPES = 5
 _SLIM = 0.6
 """Share of the wood's lesser extent that the slimmest is wide."""
 
+_SHARES = np.linspace(-1.0, 1.0, 5)
+"""Where in each half span of turns that a search starts with tops are tried."""
+
 _ALONG = 24
 """Places along the longer side of a piece of wood."""
 
@@ -47,10 +50,9 @@ class RoundElsewhere:
             centres, _ = piece.cells(0.0, _ALONG)
             centres = centres[self.wood.holds_points(centres, inner=True)]
             for p in self._shapes(piece) if len(centres) else []:
-                spans = self.tops.turns(p)
-                for turn in sorted(
-                    {at + half / 2 * side for at, half in spans for side in (-1, 1)}
-                ):
+                round_one = self.sizing.kind.period(p) == 0  # it may be drawn out along the grain
+                spans = [(self.sizing.wish.limits.grain, 0.0)] if round_one else self.tops.turns(p)
+                for turn in np.unique([(at + half * _SHARES).round(9) for at, half in spans]):
                     for centre in self._roomiest(centres, turn, p):
                         found = self.tops.placed(centre, turn, p)
                         if found is not None:

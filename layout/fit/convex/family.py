@@ -268,17 +268,13 @@ class TwoSizes(Tops):
         self._wait -= 1
         if self._wait > 0:
             return None
-        found = self.brought_in(self._like(box))
+        assert box.hint is not None
+        (x, y), turn, p = box.hint
+        sizes = self.kind.sizes(p, box.likely_radius)
+        found = self.brought_in(Pose(float(x), float(y), turn, *sizes))
         self._vain = 0 if found is not None else min(self._vain + 1, _LONGEST_WAIT)
         self._wait = self._vain
         return found
-
-    def _like(self, box: Box) -> Pose:
-        """Return the top that the half-planes point to, whether it fits or not."""
-        assert box.hint is not None
-        centre, turn, p = box.hint
-        sizes = self.kind.sizes(p, box.likely_radius)
-        return Pose(float(centre[0]), float(centre[1]), turn, *sizes)
 
     def split(self, box: Box) -> Iterable[Box]:
         """Return two halves of the box: of its turns, shapes or places, whichever is loosest."""
