@@ -15,9 +15,9 @@ from ....drawing.kit.picture import DrawingFrame
 from ....drawing.scene import Area, Mark, Scene, Stroke, Text, text_box
 from ....geometry import ORIGIN, Bounds, Path, Point, Region, at_most, first_of_best
 from ....geometry.tolerance import ROUNDING
+from ....marking.instruments import Swing
 from ....marking.mark import Kind
 from ....marking.mark import Mark as PlacedMark
-from ....marking.string_loop import Swing
 from ....panel.shown import drawn_defects
 from ....plan.plan import Plan
 from ....words.first_page import drawn_marks, letters_of
