@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -55,6 +56,9 @@ _HOPELESS, _AT_MOST = 0.3, 4.0
 """Share by which the half-planes of a box gave more than enough, above which those of its parts
 are not tried; with each cut in two it is taken to halve. Enough may rise: no more counts."""
 
+_SHALLOW = 16
+"""Edges and holes, beyond which cells are first looked up in the table of depths."""
+
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
 
@@ -78,6 +82,7 @@ class TwoSizes(Tops):
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
         super().__init__(wood, sizing)
         self._wait, self._vain = 0, 0
+        self._least_radius = lru_cache(maxsize=64)(sizing.least_radius)
         self._climbed = (0.0, Pose(*[math.inf] * 5))
 
     def first_boxes(self) -> Iterable[Box]:
@@ -140,20 +145,23 @@ class TwoSizes(Tops):
         """Return the bound that the cells give, with those left out that give less than enough."""
         anchor, factor, addend = self.kind.growth(box.low, box.high, box.half_turn)
         drift = self.kind.drift(box)
-        needed = self.sizing.least_radius(box.low, box.high, self.wood.diameter, enough)
+        needed = self._least_radius(box.low, box.high, self.wood.diameter, enough)
         core = self.kind.disks(anchor, (needed - addend) / factor)
         met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
-        while True:
-            self._drop_shallow(box, core)
+        while needed < math.inf:
+            if len(box.near) + len(box.disks.radii) > _SHALLOW:
+                self._drop_shallow(box, core)
             if not len(box.centres):
-                return enough
+                break
             distances = self._distances(box, anchor, met)
             least = distances.min(axis=1)
             corners = cell_corners(box)
             reach = float(self.kind.lengths(corners, anchor).max())
             # how deep in a disk a middle lies is not known
             deep = np.minimum(least, 0.0) if len(box.disks.radii) else -np.abs(least)
-            signed = np.where(self._outside(box), deep, least)
+            outside = ~box.clear & ((least + reach) * factor + addend > needed)
+            outside[outside] = ~self.wood.holds_points(box.centres[outside])
+            signed = np.where(outside, deep, least)
             most = (signed + reach) * factor + addend
             # what crosses an edge with its middle may lie clear of it at another turn
             keep = (most > needed) & ((signed > -reach) | (least < 0))
@@ -161,11 +169,12 @@ class TwoSizes(Tops):
                 held = self.kind.held_radii(box, self.wood.held, reach)
                 keep &= held <= most
             if not keep.any():
-                return enough
+                break
             slack = reach + factor * factor * (least + reach) + 2 * addend + drift
             matter = (distances <= np.where(keep, slack, -np.inf)[:, None]).any(axis=0)
-            near, disks = np.split(matter, [len(box.near)])
-            box.disks = box.disks.take(disks)
+            near = matter[: len(box.near)]
+            if len(box.disks.radii):
+                box.disks = box.disks.take(matter[len(near) :])
             if not near.all():
                 box.near = box.near[near]
                 met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
@@ -185,6 +194,7 @@ class TwoSizes(Tops):
                 return float(self.sizing.upper(box.low, box.high, np.array([box.most]))[0])
             sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
             halve_cells(box, along=bool(np.subtract(*self.kind.lengths(sides, anchor)) >= 0))
+        return enough
 
     def _distances(self, box: Box, p: float, met: Met) -> Array:
         """Return the radii at which tops in the cells touch the edges, and then the disks."""
@@ -232,12 +242,6 @@ class TwoSizes(Tops):
         needed = self.kind.holding(box.turn, p, self.wood.firmly, box.centres)
         lack: Array = _DEAR * np.maximum(needed - radii, 0.0)
         return lack
-
-    def _outside(self, box: Box) -> NDArray[np.bool_]:
-        """Return which cells have their middle outside the wood."""
-        outside = ~box.clear
-        outside[outside] = ~self.wood.holds_points(box.centres[outside])
-        return outside
 
     def sample(self, box: Box) -> tuple[float, Pose] | None:
         """Return the better top of two: at the best cell, and where the half-planes point.

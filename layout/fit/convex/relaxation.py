@@ -67,9 +67,12 @@ class Rows(NamedTuple):
     @classmethod
     def joined(cls, *parts: Rows) -> Rows:
         """Return all of them; what some say nothing of comes last."""
-        most = max(rows.shape[1] for rows, _ in parts)
-        wide = [np.pad(rows, ((0, 0), (0, most - rows.shape[1]))) for rows, _ in parts]
-        return cls(np.concatenate(wide), np.concatenate([limits for _, limits in parts]))
+        limits = np.concatenate([limits for _, limits in parts])
+        all_rows, first = np.zeros((len(limits), max(rows.shape[1] for rows, _ in parts))), 0
+        for rows, _ in parts:
+            all_rows[first : first + len(rows), : rows.shape[1]] = rows
+            first += len(rows)
+        return cls(all_rows, limits)
 
 
 @dataclass(frozen=True, slots=True)

@@ -148,11 +148,17 @@ class Sizing:
         return min(score, self.score(longest, self.kind.sizes(low, radius)[1]))
 
     def least_radius(self, low: float, high: float, most: float, enough: float) -> float:
-        """Return a radius below which no top of these shapes is worth more than enough."""
+        """Return a radius below which no top of these shapes is worth more than enough.
+
+        Endless where none up to `most` is.
+        """
         bottom = 0.0
-        for _ in range(3):
+        for finer in range(3):
             radii = bottom + (most - bottom) * _LADDER
-            first = int(np.argmax(self.upper(low, high, radii) > enough))
+            good = self.upper(low, high, radii) > enough
+            if not good[-1]:
+                return bottom if finer else math.inf
+            first = int(np.argmax(good))
             bottom, most = (float(radii[first - 1]) if first else bottom), float(radii[first])
         return bottom
 
