@@ -56,24 +56,32 @@ class CapsuleKind(Kind):
         lines, frame = Segments.of(edges), turned(np.eye(2), turn)
         if p == 0:
             return lines.distances
-        local, arm = edges @ frame, p * frame[:, 0]
-        across = np.abs(lines.across @ arm)
+        arm, both = p * frame[:, 0], np.array([[[1.0]], [[-1.0]]])
+        across, along = lines.across @ arm, lines.unit @ arm
+        (start_x, start_y), (end_x, end_y) = (edges @ frame).transpose(1, 2, 0)
 
         def distances(centres: Array) -> Array:
-            count, seen = len(centres), centres @ frame
-            both = lines.distances(np.concatenate([centres + arm, centres - arm]))
-            rise = local[:, 0, 1] - seen[:, 1:]
-            beyond = np.abs(local[:, 0, 0] - seen[:, :1])
-            beyond -= p
+            x, y = (centres @ frame).T[..., None]
+            off = centres @ lines.across.T
+            off -= lines.height
+            beyond = np.abs(centres @ lines.unit.T - lines.begin + both * along)
+            beyond -= lines.half
             np.maximum(beyond, 0.0, out=beyond)
-            least: Array = np.minimum(both[:count], both[count:])
-            np.minimum(least, np.hypot(beyond, rise), out=least)
-            rise *= local[:, 1, 1] - seen[:, 1:]
-            away = np.abs(centres @ lines.across.T - lines.height)
-            which, edge = np.nonzero((rise < 0) & (away < across))
-            end = np.abs(local[edge, 1] - seen[which])
-            far = np.hypot(np.maximum(end[:, 0] - p, 0.0), end[:, 1])
-            least[which, edge] = -np.minimum(least[which, edge], far)
+            beyond *= beyond
+            beyond += (off + both * across) ** 2
+            least: Array = np.minimum(*beyond)
+            far, rise = np.abs(start_x - x), start_y - y
+            far -= p
+            np.maximum(far, 0.0, out=far)
+            far *= far
+            far += rise * rise
+            np.sqrt(np.minimum(least, far, out=least), out=least)
+            rise *= end_y - y
+            which, edge = np.nonzero((rise < 0) & (np.abs(off) < np.abs(across)))
+            if len(edge):
+                beside = np.maximum(np.abs(end_x[edge] - x[which, 0]) - p, 0.0)
+                far_end = np.hypot(beside, end_y[edge] - y[which, 0])
+                least[which, edge] = -np.minimum(least[which, edge], far_end)
             return least
 
         return distances

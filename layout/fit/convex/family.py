@@ -56,6 +56,9 @@ _HOPELESS, _AT_MOST = 0.3, 4.0
 """Share by which the half-planes of a box gave more than enough, above which those of its parts
 are not tried; with each cut in two it is taken to halve. Enough may rise: no more counts."""
 
+_FEW = 64
+"""Cells, below which they are cut in four: so few take no longer than half as many."""
+
 _SHALLOW = 16
 """Edges and holes, beyond which cells are first looked up in the table of depths."""
 
@@ -193,7 +196,10 @@ class TwoSizes(Tops):
                 box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
                 return float(self.sizing.upper(box.low, box.high, np.array([box.most]))[0])
             sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
-            halve_cells(box, along=bool(np.subtract(*self.kind.lengths(sides, anchor)) >= 0))
+            longer = bool(np.subtract(*self.kind.lengths(sides, anchor)) >= 0)
+            halve_cells(box, along=longer)
+            if len(box.centres) < _FEW and reach > 2 * fine:
+                halve_cells(box, along=not longer)
         return enough
 
     def _distances(self, box: Box, p: float, met: Met) -> Array:
