@@ -61,7 +61,7 @@ class CapsuleKind(Kind):
         (start_x, start_y), (end_x, end_y) = (edges @ frame).transpose(1, 2, 0)
 
         def distances(centres: Array) -> Array:
-            x, y = (centres @ frame).T[..., None]
+            x, y = turned(centres, turn).T[..., None]
             off = centres @ lines.across.T
             off -= lines.height
             beyond = np.abs(centres @ lines.unit.T - lines.begin + both * along)
@@ -89,6 +89,10 @@ class CapsuleKind(Kind):
     def needed(self, p: float, ways: Array) -> Array:
         """Return how far from the spine the ends of the ways lie, (…) mm."""
         return np.asarray(np.hypot(np.maximum(np.abs(ways[..., 0]) - p, 0.0), ways[..., 1]))
+
+    def slopes(self, p: float, ways: Array) -> Array:
+        """Return ways from the spine."""
+        return np.stack([ways[:, 0] - np.clip(ways[:, 0], -p, p), ways[:, 1]], axis=1)
 
     def held_radii(self, box: Box, points: Array, reach: float) -> Array:
         """Return radii that tops need to hold the points: the longest spine lies nearest to all."""

@@ -112,6 +112,12 @@ class DEndKind(CapsuleKind):
         square = far - (by + np.sqrt(2 * radii**2 - by**2)) / 2
         return np.maximum(np.where(x > p, np.hypot(x - p, y) - radii, square), 0.0)
 
+    def slopes(self, p: float, ways: Array) -> Array:
+        """Return ways from the middle of the round end, or square to the side that is met."""
+        x, y = ways[:, 0], ways[:, 1]
+        behind = -x - p > np.abs(y)
+        return np.stack([np.where(behind, x, np.maximum(x - p, 0.0)), np.where(behind, 0.0, y)], 1)
+
     def needed(self, p: float, ways: Array) -> Array:
         """Return the radii at which tops reach the ends of ways, (…, 2): by end, side or corner."""
         x, y = ways[..., 0], np.abs(ways[..., 1])

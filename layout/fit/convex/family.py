@@ -59,6 +59,9 @@ are not tried; with each cut in two it is taken to halve. Enough may rise: no mo
 _FEW = 64
 """Cells, below which they are cut in four: so few take no longer than half as many."""
 
+_SEVERAL = 200
+"""Edges of round holes, beyond which half-planes count a hole as one point."""
+
 _SHALLOW = 16
 """Edges and holes, beyond which cells are first looked up in the table of depths."""
 
@@ -226,10 +229,10 @@ class TwoSizes(Tops):
         box.centres, box.clear = box.centres[deep], box.clear[deep]
 
     def _bound_by_half_planes(self, box: Box, enough: float) -> float:
-        wish, patch, near = self.sizing.wish, patch_of(box), box.edges
-        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(near)
+        wish, patch = self.sizing.wish, patch_of(box)
+        edges = self._edges(box, patch.middle)
+        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(edges.ends)
         likely = self.kind.sizes((box.low + box.high) / 2, max(box.radius, 1e-6))
-        edges = Edges(self.wood.outer_edges[near], self.wood.outermost[near])
         lift = self.kind.lift(box, patch)
         figures = lift.figures(box.most, likely, wish.lipping)
         planes = lift.planes(edges, box.most, self.wood.held)
@@ -239,6 +242,20 @@ class TwoSizes(Tops):
         way = turned(step[None, :2], -box.turn)[0]
         box.hint = (patch.middle + way, *lift.pose(step))
         return value * (1 + _ROUNDING)
+
+    def _edges(self, box: Box, middle: Array) -> Edges:
+        """Return what tops of a box about a middle can meet: of many holes but a point each."""
+        disks, outer, outermost = box.disks, self.wood.outer_edges, self.wood.outermost
+        rings = disks.edges
+        if len(rings) <= _SEVERAL:
+            near = np.concatenate([box.near, rings])
+            return Edges(outer[near], outermost[near])
+        away = turned(disks.places - middle, box.turn)
+        inwards = self.kind.slopes((box.low + box.high) / 2, away)
+        inwards *= (disks.radii / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
+        points = disks.places - turned(inwards, -box.turn)
+        ends = np.concatenate([outer[box.near], np.repeat(points[:, None], 2, axis=1)])
+        return Edges(ends, np.append(outermost[box.near], np.zeros(len(points), dtype=bool)))
 
     def _lack(self, box: Box, radii: Array) -> Array:
         """Return how much less a top in each cell promises for what it must hold and does not."""
