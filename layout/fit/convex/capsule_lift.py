@@ -20,7 +20,7 @@ from ..wood.edges import Array, Segments
 from .aims import Figure, Figures
 from .boxes import Box
 from .lift import Lift
-from .relaxation import Edges, Patch, Rows, nearest_all_round
+from .relaxation import Edges, Patch, Rows, nearest_all_round, planes_above
 
 _CORNERS = np.array([[-1.0, -1.0], [-1.0, 1.0], [1.0, -1.0], [1.0, 1.0]])
 """Of a square about 0, 0."""
@@ -80,10 +80,10 @@ class CapsuleLift(Lift):
         along = np.einsum("nij,nj->ni", corners, lines.unit) - lines.begin[:, None]
         beyond = np.maximum(np.abs(along) - lines.half[:, None], 0.0)
         far = np.where(bounds[:, None], away, np.hypot(away, beyond))
-        level, twist = far.mean(axis=1), np.abs(far @ [1.0, -1.0, -1.0, 1.0]) / 4
-        normal = -(far @ _CORNERS) / 4 / np.maximum(sides, 1e-9)
+        slopes, level = planes_above(far, _CORNERS)
+        normal = -slopes / np.maximum(sides, 1e-9)
         rows = np.column_stack([normal, tau[:, None] * normal, np.ones(len(tau))])
-        return Rows(rows, level + twist + tau * normal[:, 0] * (self.middle - self.least))
+        return Rows(rows, level + tau * normal[:, 0] * (self.middle - self.least))
 
     def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
         """Return figures for the half sizes and the area.

@@ -7,8 +7,12 @@ middle of the box lies half way along, and the corners at −p − r, ±r.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import product
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ..goal import Figure
 from ..wood.edges import Array, Segments, turned
@@ -18,8 +22,11 @@ from .gauge import Met
 from .kind import Growth
 from .marks import contacts_of, local_of, marks_before
 from .pose import Contacts, Pose
-from .relaxation import Edges, Rows
-from .sight import outward
+from .relaxation import Edges, Patch, Rows, nearest_all_round, planes_above
+from .sight import angle_of, near_angle, outward, stays_between
+
+_CORNERS = np.array(list(product((-1.0, 1.0), repeat=3)))
+"""Of a cube about 0."""
 
 
 class DEndLift(CapsuleLift):
@@ -43,21 +50,75 @@ class DEndLift(CapsuleLift):
         return Rows.joined(within, both), np.append(low, -cap * sine), np.append(high, cap * sine)
 
     def contacts(self, local: Edges, cap: float) -> Rows:
-        """Return the rows of the capsules, and of the corners at the square end.
+        """Return the rows of the capsules, and of the box behind the middle of the square end."""
+        square = Patch(
+            np.array([-self.middle, 0.0]),
+            self.patch.along + self.longer,
+            self.patch.across + self.aside,
+        )
+        ends, n = local.ends, outward(local.ends)
+        flat = local.outermost & (n != 0).any(axis=1) | self._lies_along(ends, n, square)
+        behind = self._behind(ends[:, 0] - square.middle, square, cap)
+        return Rows.joined(
+            super().contacts(local, cap), *self._corners(ends[flat], n[flat]), behind
+        )
 
-        A corner lies at −s + r cos φ (−1, ±1) + r sin φ (∓1, −1); r cos φ is r, or r cos δ. The
-        line of an outermost edge bounds both.
+    def _corners(self, ends: Array, n: Array) -> Iterator[Rows]:
+        """Yield rows that keep each corner of the square end within lines.
+
+        It lies at −s + r cos φ (−1, ±1) + r sin φ (∓1, −1); r cos φ is r, or r cos δ.
         """
-        parts = [super().contacts(local, cap)]
-        ends = local.ends[local.outermost]
-        n = outward(ends)
         for side in (-1.0, 1.0):
             ahead = side * n[:, 1] - n[:, 0]
             ahead *= np.where(ahead > 0, math.cos(self.box.half_turn), 1.0)
             row = np.column_stack([n, -n, ahead, -side * n[:, 0] - n[:, 1]])
-            limit = np.einsum("ij,ij->i", n, ends[:, 0]) + n[:, 0] * self.least
-            parts.append(Rows(row, limit))
-        return Rows.joined(*parts)
+            yield Rows(row, np.einsum("ij,ij->i", n, ends[:, 0]) + n[:, 0] * self.least)
+
+    def _lies_along(self, ends: Array, n: Array, square: Patch) -> NDArray[np.bool_]:
+        """Return which edges a top can only touch between their ends: with its disk or a corner."""
+        turn, lean = self.box.half_turn, angle_of(n)
+        front = replace(square, middle=-square.middle)
+        along = (n != 0).any(axis=1)
+        for patch, towards, half in (
+            (front, 0.0, math.pi / 2),
+            (square, 0.75 * math.pi, math.pi / 4),
+            (square, -0.75 * math.pi, math.pi / 4),
+        ):
+            off = near_angle(np.full(len(n), towards), lean) - lean
+            slide = (off - turn, off + turn) if towards else (0 * off, 0 * off)
+            between = stays_between(ends - patch.middle, n, slide, patch)
+            along &= between | (np.abs(off) > half + turn + 1e-9)
+        return along
+
+    def _behind(self, feet: Array, square: Patch, cap: float) -> Rows:
+        """Return rows that keep points, seen from the middle of the square end, off the box there.
+
+        Turned by φ = asin t the radius to one at x, y is at most max(±(y − x t), −x − y t), but for
+        small shares of a small angle, and that is convex in the place and t. As t serves
+        r sin φ over the middle r, or p sin φ over the middle p.
+        """
+        sine, loss = math.sin(self.box.half_turn), 1 - math.cos(self.box.half_turn)
+        sides = np.array([square.along, square.across, sine])
+        x, y = feet.T
+        ahead = x + square.along + loss * (np.abs(x) + square.along)
+        abreast = ahead + (np.abs(y) + square.across) * sine <= 2 * self.box.low
+        feet = feet[abreast & feet.any(axis=1)]
+        feet = feet[nearest_all_round(feet, np.maximum(np.abs(feet[:, 1]), -feet[:, 0]))]
+        (x, y), at = feet.T[..., None], _CORNERS * sides
+        figures = np.maximum(np.abs(y - at[:, 1] - x * at[:, 2]), at[:, 0] - x - y * at[:, 2])
+        slopes, level = planes_above(figures, _CORNERS)
+        slopes /= np.maximum(sides, 1e-12)
+        level += max(sides[:2]) * sine + loss * (np.abs(feet).max(axis=1) + max(sides[:2]))
+        least, p = min(self.box.least, cap), (self.box.low + self.box.high) / 2
+        off_r = (cap - least) / (cap + least)
+        off_p = (self.box.high - self.box.low) / 2 / p if p > 0 else math.inf
+        level += np.abs(slopes[:, 2]) * sine * min(off_r, off_p)
+        by_r, by_p = (2 / (cap + least), 0.0) if off_r < off_p else (0.0, 1 / p)
+        place = -slopes[:, :2]
+        turned = place[:, 1] + by_p * slopes[:, 2]
+        one = np.ones(len(feet))
+        rows = np.column_stack([place, -place[:, 0], -turned, one, -by_r * slopes[:, 2]])
+        return Rows(rows, level + place[:, 0] * (self.least - self.middle))
 
     def ends(self, n: Array) -> Array:
         """Return that of the round end, or of the corners behind: |cos ψ| + |sin ψ|."""

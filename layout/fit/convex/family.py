@@ -14,7 +14,6 @@ from collections.abc import Iterable
 from functools import lru_cache
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ..goal import turn_spans
 from ..wood.edges import Array, blocks, turned

@@ -149,7 +149,7 @@ class Kind(ABC):
         return disk_factors(self.body, self.squeeze(p), x, y, radii)
 
     def slopes(self, p: float, ways: Array) -> Array:
-        """Return the ways, of any length, in which tops grow fastest about the ends of ways, (k, 2)."""
+        """Return in which ways, of any length, tops grow fastest at the ends of ways, (k, 2)."""
         return self.body.normals(ways * self.squeeze(p)) * self.squeeze(p)
 
     def looseness(self, box: Box) -> tuple[float, float]:

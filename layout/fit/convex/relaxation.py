@@ -112,6 +112,22 @@ class HalfPlanes:
         return aim.worth(end.value * scale + aim.start), end.step, places
 
 
+def planes_above(figures: Array, corners: Array) -> tuple[Array, Array]:
+    """Return planes that lie, by a little, above convex figures of what wanders within a box.
+
+    Slopes, (n, k), for the half sides of the box, and levels in its middle, (n,).
+
+    Parameters
+    ----------
+    figures : (n, c) array
+        In the corners of the box.
+    corners : (c, k) array
+        1 or −1: of which half of each side.
+    """
+    slopes = figures @ corners / len(corners)
+    return slopes, (figures - slopes @ corners.T).max(axis=1)
+
+
 class Edges(NamedTuple):
     """Edges of the wood, and which of them lie on its hull: their lines bound all of it."""
 
