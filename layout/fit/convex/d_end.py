@@ -28,6 +28,8 @@ from .sight import angle_of, near_angle, outward, stays_between
 _CORNERS = np.array(list(product((-1.0, 1.0), repeat=3)))
 """Of a cube about 0."""
 
+_ROOT = math.sqrt(2)
+
 
 class DEndLift(CapsuleLift):
     """D ends by the unknowns of the capsules in them, and r sin φ."""
@@ -143,26 +145,31 @@ class DEndKind(CapsuleKind):
     def met(self, turn: float, p: float, edges: Array) -> Met:
         """Return what tells at what radii tops of one turn and straight meet edges.
 
-        The disk's, or that of the box to the part of an edge abreast of it: there the radius to a
-        point, max(|y|, −x − p), is convex along the edge and least at an end or where it bends.
+        Those of the capsules, or of the box to the part of an edge abreast of it: there the radius
+        to a point, max(|y|, −x − p), is convex along the edge and least at an end or where it
+        bends. It is no less than the capsule's over the root of 2.
         """
-        seen = turned(edges, turn)
+        seen, capsules = turned(edges, turn), super().met(turn, p, edges)
+        ways = seen[:, 1] - seen[:, 0]
 
         def distances(centres: Array) -> Array:
-            middles = turned(centres, turn) + np.array([p, 0.0])
-            disk = Segments.of(seen).distances(middles)
-            start, way = seen[:, 0] - middles[:, None], seen[:, 1] - seen[:, 0]
-            (x, y), (run, rise) = np.moveaxis(start, -1, 0), way.T
+            radii = np.maximum(capsules(centres), 0.0)
+            first = radii.min(axis=1, keepdims=True)
+            radii /= _ROOT
+            which, edge = np.nonzero(radii <= first)
+            (x, y), (run, rise) = (seen[edge, 0] - turned(centres, turn)[which]).T, ways[edge].T
+            x = x - p
             ahead = _share(-x, run)  # where the edge passes from the box to the disk
             low = np.where(run < 0, np.maximum(ahead, 0.0), 0.0)
             high = np.where(run > 0, np.minimum(ahead, 1.0), 1.0)
             back = x + 2 * p
             bends = (_share(-y, rise), _share(-back - y, run + rise), _share(y - back, run - rise))
-            shares = (low, high, *(np.clip(bend, low, high) for bend in bends))
-            radii = [np.maximum(np.abs(y + s * rise), -back - s * run) for s in shares]
-            least: Array = np.minimum.reduce(radii)
+            shares = np.array([low, high, *(np.clip(bend, low, high) for bend in bends)])
+            least = np.maximum(np.abs(y + shares * rise), -back - shares * run).min(axis=0)
             abreast = (low <= high) & (x + low * run <= 1e-9)
-            return np.minimum(disk, np.where(abreast, least, np.inf))
+            met = radii[which, edge] * _ROOT
+            radii[which, edge] = np.where(abreast, np.minimum(met, least), met)
+            return radii
 
         return distances
 
