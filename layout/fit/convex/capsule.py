@@ -31,7 +31,7 @@ class CapsuleKind(Kind):
     """Capsules of any straight; the radius is that of their ends."""
 
     name = "capsule"
-    pace = 0.7
+    pace = 0.5
     lift = CapsuleLift
 
     def axes(self, p: float) -> Axes:

@@ -134,7 +134,7 @@ class DEndKind(CapsuleKind):
     """D ends of any straight."""
 
     name = "D end"
-    pace = 1.5
+    pace = 0.8
     lift = DEndLift
     periods = (math.tau, math.tau)
 
@@ -154,7 +154,7 @@ class DEndKind(CapsuleKind):
 
         def distances(centres: Array) -> Array:
             radii = np.maximum(capsules(centres), 0.0)
-            first = radii.min(axis=1, keepdims=True)
+            first = radii.min(axis=1, keepdims=True, initial=math.inf)
             radii /= _ROOT
             which, edge = np.nonzero(radii <= first)
             (x, y), (run, rise) = (seen[edge, 0] - turned(centres, turn)[which]).T, ways[edge].T
