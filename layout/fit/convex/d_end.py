@@ -15,7 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..goal import Figure
-from ..wood.edges import Array, Segments, turned
+from ..wood.edges import Array, turned
 from .capsule import CapsuleKind, parted, round_end, straights
 from .capsule_lift import CapsuleLift
 from .gauge import Met
@@ -80,7 +80,7 @@ class DEndLift(CapsuleLift):
         """Return which edges a top can only touch between their ends: with its disk or a corner."""
         turn, lean = self.box.half_turn, angle_of(n)
         front = replace(square, middle=-square.middle)
-        along = (n != 0).any(axis=1)
+        along: NDArray[np.bool_] = (n != 0).any(axis=1)
         for patch, towards, half in (
             (front, 0.0, math.pi / 2),
             (square, 0.75 * math.pi, math.pi / 4),

@@ -14,6 +14,7 @@ from collections.abc import Iterable
 from functools import lru_cache
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ..goal import turn_spans
 from ..wood.edges import Array, blocks, turned
@@ -60,6 +61,9 @@ _FEW = 64
 
 _SEVERAL = 200
 """Edges of round holes, beyond which half-planes count a hole as one point."""
+
+_SMALL_HOLE = 0.25
+"""Share of a top's radius, below which a hole is met in about one point."""
 
 _SHALLOW = 16
 """Edges and holes, beyond which cells are first looked up in the table of depths."""
@@ -176,7 +180,8 @@ class TwoSizes(Tops):
             if not keep.any():
                 break
             slack = reach + factor * factor * (least + reach) + 2 * addend + drift
-            matter = (distances <= np.where(keep, slack, -np.inf)[:, None]).any(axis=0)
+            matters = np.where(keep, slack, -np.inf)[:, None]
+            matter: NDArray[np.bool_] = np.any(distances <= matters, axis=0)
             near = matter[: len(box.near)]
             if len(box.disks.radii):
                 box.disks = box.disks.take(matter[len(near) :])
@@ -244,17 +249,18 @@ class TwoSizes(Tops):
 
     def _edges(self, box: Box, middle: Array) -> Edges:
         """Return what tops of a box about a middle can meet: of many holes but a point each."""
-        disks, outer, outermost = box.disks, self.wood.outer_edges, self.wood.outermost
-        rings = disks.edges
-        if len(rings) <= _SEVERAL:
-            near = np.concatenate([box.near, rings])
-            return Edges(outer[near], outermost[near])
-        away = turned(disks.places - middle, box.turn)
+        outer, outermost = self.wood.outer_edges, self.wood.outermost
+        small = box.disks.radii < _SMALL_HOLE * box.likely_radius
+        holes = box.disks.take(small)
+        if len(holes.edges) <= _SEVERAL:
+            return Edges(outer[box.edges], outermost[box.edges])
+        near = np.concatenate([box.near, box.disks.take(~small).edges])
+        away = turned(holes.places - middle, box.turn)
         inwards = self.kind.slopes((box.low + box.high) / 2, away)
-        inwards *= (disks.radii / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
-        points = disks.places - turned(inwards, -box.turn)
-        ends = np.concatenate([outer[box.near], np.repeat(points[:, None], 2, axis=1)])
-        return Edges(ends, np.append(outermost[box.near], np.zeros(len(points), dtype=bool)))
+        inwards *= (holes.radii / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
+        points = holes.places - turned(inwards, -box.turn)
+        ends = np.concatenate([outer[near], np.repeat(points[:, None], 2, axis=1)])
+        return Edges(ends, np.append(outermost[near], np.zeros(len(points), dtype=bool)))
 
     def _lack(self, box: Box, radii: Array) -> Array:
         """Return how much less a top in each cell promises for what it must hold and does not."""
