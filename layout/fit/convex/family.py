@@ -22,6 +22,7 @@ from ..wood.round_holes import Disks
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
 from .gauge import Met
+from .kind import Growth
 from .local_search import CLOSE, beside, brought_in, polished
 from .pose import Pose
 from .relaxation import Edges
@@ -64,6 +65,9 @@ _SEVERAL = 200
 
 _SMALL_HOLE = 0.25
 """Share of a top's radius, below which a hole is met in about one point."""
+
+_WORTH_IT = 0.75
+"""Share of the edges left, below which the others are no longer looked at in the same box."""
 
 _SHALLOW = 16
 """Edges and holes, beyond which cells are first looked up in the table of depths."""
@@ -152,54 +156,33 @@ class TwoSizes(Tops):
 
     def _bound_by_cells(self, box: Box, enough: float) -> float:
         """Return the bound that the cells give, with those left out that give less than enough."""
-        anchor, factor, addend = self.kind.growth(box.low, box.high, box.half_turn)
-        drift = self.kind.drift(box)
-        needed = self._least_radius(box.low, box.high, self.wood.diameter, enough)
+        growth = self.kind.growth(box.low, box.high, box.half_turn)
+        anchor, factor, addend = growth
+        box.least = needed = self._least_radius(box.low, box.high, self.wood.diameter, enough)
         core = self.kind.disks(anchor, (needed - addend) / factor)
         met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
         while needed < math.inf:
             if len(box.near) + len(box.disks.radii) > _SHALLOW:
                 self._drop_shallow(box, core)
-            if not len(box.centres):
-                break
             distances = self._distances(box, anchor, met)
-            least = distances.min(axis=1)
             corners = cell_corners(box)
             reach = float(self.kind.lengths(corners, anchor).max())
-            # how deep in a disk a middle lies is not known
-            deep = np.minimum(least, 0.0) if len(box.disks.radii) else -np.abs(least)
-            outside = ~box.clear & ((least + reach) * factor + addend > needed)
-            outside[outside] = ~self.wood.holds_points(box.centres[outside])
-            signed = np.where(outside, deep, least)
-            most = (signed + reach) * factor + addend
-            # what crosses an edge with its middle may lie clear of it at another turn
-            keep = (most > needed) & ((signed > -reach) | (least < 0))
-            if len(self.wood.held):
-                held = self.kind.held_radii(box, self.wood.held, reach)
-                keep &= held <= most
-            if not keep.any():
+            signed, left = self._kept(box, growth, distances, reach)
+            if not len(signed):
                 break
-            slack = reach + factor * factor * (least + reach) + 2 * addend + drift
-            matters = np.where(keep, slack, -np.inf)[:, None]
-            matter: NDArray[np.bool_] = np.any(distances <= matters, axis=0)
-            near = matter[: len(box.near)]
-            if len(box.disks.radii):
-                box.disks = box.disks.take(matter[len(near) :])
-            if not near.all():
-                box.near = box.near[near]
-                met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
-            box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
-            signed = signed[keep]
-            box.most, box.radius = float(most[keep].max()), max(float(signed.max()), needed)
-            box.least = needed
+            if len(left) < _WORTH_IT * len(box.near):
+                box.near = left
+                met = self.kind.met(box.turn, anchor, self.wood.outer_edges[left])
             loose = (factor - 1) * box.radius + addend + self.kind.shape_slack(box)
             fine = max(loose / 8, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
             stays = signed * factor + addend > needed
+            most_cells = min(_MOST_CELLS, _MOST_DISTANCES / max(distances.shape[1], 1))
             if (
                 (reach <= fine and stays.any())
                 or (stays.mean() > _MOST_STAYING and signed.max() > 0)
-                or 2 * len(stays) > min(_MOST_CELLS, _MOST_DISTANCES / max(len(near), 1))
+                or 2 * len(stays) > most_cells
             ):
+                box.near = left
                 box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
                 return float(self.sizing.upper(box.low, box.high, np.array([box.most]))[0])
             sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
@@ -208,6 +191,40 @@ class TwoSizes(Tops):
             if len(box.centres) < _FEW and reach > 2 * fine:
                 halve_cells(box, along=not longer)
         return enough
+
+    def _kept(
+        self, box: Box, growth: Growth, distances: Array, reach: float
+    ) -> tuple[Array, NDArray[np.intp]]:
+        """Drop cells and holes that cannot matter; return the radii of the rest, and their edges.
+
+        Parameters
+        ----------
+        reach : float
+            How far the middle of a cell can lie from its corners, in the measure of the radius.
+        """
+        _, factor, addend = growth
+        least = distances.min(axis=1, initial=math.inf)
+        # how deep in a disk a middle lies is not known
+        deep = np.minimum(least, 0.0) if len(box.disks.radii) else -np.abs(least)
+        outside = ~box.clear & ((least + reach) * factor + addend > box.least)
+        outside[outside] = ~self.wood.holds_points(box.centres[outside])
+        signed = np.where(outside, deep, least)
+        most = (signed + reach) * factor + addend
+        # what crosses an edge with its middle may lie clear of it at another turn
+        keep = (most > box.least) & ((signed > -reach) | (least < 0))
+        if len(self.wood.held):
+            keep &= self.kind.held_radii(box, self.wood.held, reach) <= most
+        slack = reach + factor * factor * (least + reach) + 2 * addend + self.kind.drift(box)
+        matters = np.where(keep, slack, -np.inf)[:, None]
+        matter: NDArray[np.bool_] = np.any(distances <= matters, axis=0)
+        near = matter[: len(box.near)]
+        if len(box.disks.radii):
+            box.disks = box.disks.take(matter[len(near) :])
+        box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
+        signed = signed[keep]
+        box.most = float(most[keep].max(initial=0.0))
+        box.radius = max(float(signed.max(initial=0.0)), box.least)
+        return signed, box.near[near]
 
     def _distances(self, box: Box, p: float, met: Met) -> Array:
         """Return the radii at which tops in the cells touch the edges, and then the disks."""

@@ -96,14 +96,15 @@ class SqueezedLift(Lift):
         """
         q = self.body.exponent / (self.body.exponent - 1)
         lean, delta = angle_of(normal), self.box.half_turn
-        ratios = math.exp(self.box.low), math.exp(self.box.high)
-        first = np.minimum(*(_touching(lean - delta, k, q) for k in ratios)) - lean - delta
-        last = np.maximum(*(_touching(lean + delta, k, q) for k in ratios)) - lean + delta
-        return stays_between(local, normal, (first, last), self.patch)
+        ratios = np.exp([self.box.low, self.box.high])
+        turned = lean + np.array([[-delta], [delta]])
+        (first, last), (also_first, also_last) = _touching(turned, ratios[:, None, None], q) - lean
+        slides = np.minimum(first, also_first) - delta, np.maximum(last, also_last) + delta
+        return stays_between(local, normal, slides, self.patch)
 
 
-def _touching(omega: Array, ratio: float, q: float) -> Array:
-    """Return the direction of the point of a superellipse with its normal at ω."""
+def _touching(omega: Array, ratio: Array, q: float) -> Array:
+    """Return the direction of the point of superellipses with their normal at ω."""
     cos, sin = np.cos(omega), np.sin(omega)
     x = np.sign(cos) * np.abs(cos) ** (q - 1) * ratio**q
     seen = np.arctan2(np.sign(sin) * np.abs(sin) ** (q - 1), x)
