@@ -1,43 +1,28 @@
 """Tops of two sizes, searched by turn and shape; their place and size are solved inside a box.
 
 A box holds all tops whose turn and shape number lie in two spans and whose centre lies in one of a
-set of square cells. Within it the largest radius is proved: no radius grows faster, as the centre
-moves, than the kind of outline allows, so a cell whose middle is too close to an edge is dropped,
-and the others are cut in four until they are small against what the spans leave open. Cells and
-edges that can no longer matter are not looked at again in the smaller boxes.
+set of square cells (`cells.py`). Cells and edges that can no longer matter are not looked at again
+in the smaller boxes.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from functools import lru_cache
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ..goal import turn_spans
-from ..wood.edges import Array, blocks, turned
+from ..wood.edges import Array, turned
 from ..wood.round_holes import Disks
 from .aims import aim_of, within_limits
-from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
-from .gauge import Met
-from .kind import Growth
+from .boxes import Box, drop_aside, patch_of, split_places
+from .cells import Celled
 from .local_search import CLOSE, beside, brought_in, polished
 from .pose import Pose
 from .relaxation import Edges
 from .sizing import Sizing
-from .tops import Tops
 from .wood import Wood
-
-_MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
-"""Cells, and distances to edges, beyond which a box is rather cut than looked at more closely."""
-
-_MOST_STAYING = 0.5
-"""Share of the cells that smaller cells could not drop either, above which to cut the box.
-
-Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
-turns add alone, and then a bound that comes from their width falls with no cut of the box."""
 
 _FIRST_SHARE = 0.3
 """Of the effort, after which boxes to start with wait until they promise more than others: where
@@ -57,45 +42,29 @@ _HOPELESS, _AT_MOST = 0.3, 4.0
 """Share by which the half-planes of a box gave more than enough, above which those of its parts
 are not tried; with each cut in two it is taken to halve. Enough may rise: no more counts."""
 
-_FEW = 64
-"""Cells, below which they are cut in four: so few take no longer than half as many."""
-
 _SEVERAL = 200
 """Edges of round holes, beyond which half-planes count a hole as one point."""
 
 _SMALL_HOLE = 0.25
 """Share of a top's radius, below which a hole is met in about one point."""
 
-_WORTH_IT = 0.75
-"""Share of the edges left, below which the others are no longer looked at in the same box."""
-
-_SHALLOW = 16
-"""Edges and holes, beyond which cells are first looked up in the table of depths."""
-
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
-
-_DEAR = 10.0
-"""How much dearer a millimetre is that a top does not reach to what it must hold."""
 
 _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
 
-_LOOKS_A_BOX, _LOOKS_A_PLANE, _LOOKS_A_DISK = 50_000, 8, 0.8
-"""Looks at an edge (`Family.looks`) that a box takes at least, its half-planes of each edge, and
-a round hole at least: as measured."""
-
-_EXACT = 1e-6
-"""What rounding may do to a depth, mm, with a wide margin."""
+_LOOKS_A_BOX, _LOOKS_A_PLANE = 50_000, 8
+"""Looks at an edge (`Family.looks`) that a box takes at least, and its half-planes of each edge:
+as measured."""
 
 
-class TwoSizes(Tops):
+class TwoSizes(Celled):
     """A family for the search: one kind of outline on one piece of wood."""
 
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
         super().__init__(wood, sizing)
         self._wait, self._vain = 0, 0
-        self._least_radius = lru_cache(maxsize=64)(sizing.least_radius)
         self._climbed = (0.0, Pose(*[math.inf] * 5))
 
     def first_boxes(self) -> Iterable[Box]:
@@ -137,7 +106,7 @@ class TwoSizes(Tops):
         if math.isinf(box.high):
             return self.sizing.upper_of_tail(box.low, self.wood.diameter / 2)
         self.looks += _LOOKS_A_BOX
-        first = self._bound_by_cells(box, enough)
+        first = self.bound_by_cells(box, enough)
         box.hopeless /= 2
         if first <= enough or box.hopeless > _HOPELESS:
             return first
@@ -153,101 +122,6 @@ class TwoSizes(Tops):
         return self.sizing.upper_of_any(
             box.low, box.high, self.wood.depths.greatest / slimmest, self.wood.diameter / 2
         )
-
-    def _bound_by_cells(self, box: Box, enough: float) -> float:
-        """Return the bound that the cells give, with those left out that give less than enough."""
-        growth = self.kind.growth(box.low, box.high, box.half_turn)
-        anchor, factor, addend = growth
-        box.least = needed = self._least_radius(box.low, box.high, self.wood.diameter, enough)
-        core = self.kind.disks(anchor, (needed - addend) / factor)
-        met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
-        while needed < math.inf:
-            if len(box.near) + len(box.disks.radii) > _SHALLOW:
-                self._drop_shallow(box, core)
-            distances = self._distances(box, anchor, met)
-            corners = cell_corners(box)
-            reach = float(self.kind.lengths(corners, anchor).max())
-            signed, left = self._kept(box, growth, distances, reach)
-            if not len(signed):
-                break
-            if len(left) < _WORTH_IT * len(box.near):
-                box.near = left
-                met = self.kind.met(box.turn, anchor, self.wood.outer_edges[left])
-            loose = (factor - 1) * box.radius + addend + self.kind.shape_slack(box)
-            fine = max(loose / 8, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
-            stays = signed * factor + addend > needed
-            most_cells = min(_MOST_CELLS, _MOST_DISTANCES / max(distances.shape[1], 1))
-            if (
-                (reach <= fine and stays.any())
-                or (stays.mean() > _MOST_STAYING and signed.max() > 0)
-                or 2 * len(stays) > most_cells
-            ):
-                box.near = left
-                box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
-                return float(self.sizing.upper(box.low, box.high, np.array([box.most]))[0])
-            sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
-            longer = bool(np.subtract(*self.kind.lengths(sides, anchor)) >= 0)
-            halve_cells(box, along=longer)
-            if len(box.centres) < _FEW and reach > 2 * fine:
-                halve_cells(box, along=not longer)
-        return enough
-
-    def _kept(
-        self, box: Box, growth: Growth, distances: Array, reach: float
-    ) -> tuple[Array, NDArray[np.intp]]:
-        """Drop cells and holes that cannot matter; return the radii of the rest, and their edges.
-
-        Parameters
-        ----------
-        reach : float
-            How far the middle of a cell can lie from its corners, in the measure of the radius.
-        """
-        _, factor, addend = growth
-        least = distances.min(axis=1, initial=math.inf)
-        # how deep in a disk a middle lies is not known
-        deep = np.minimum(least, 0.0) if len(box.disks.radii) else -np.abs(least)
-        outside = ~box.clear & ((least + reach) * factor + addend > box.least)
-        outside[outside] = ~self.wood.holds_points(box.centres[outside])
-        signed = np.where(outside, deep, least)
-        most = (signed + reach) * factor + addend
-        # what crosses an edge with its middle may lie clear of it at another turn
-        keep = (most > box.least) & ((signed > -reach) | (least < 0))
-        if len(self.wood.held):
-            keep &= self.kind.held_radii(box, self.wood.held, reach) <= most
-        slack = reach + factor * factor * (least + reach) + 2 * addend + self.kind.drift(box)
-        matters = np.where(keep, slack, -np.inf)[:, None]
-        matter: NDArray[np.bool_] = np.any(distances <= matters, axis=0)
-        near = matter[: len(box.near)]
-        if len(box.disks.radii):
-            box.disks = box.disks.take(matter[len(near) :])
-        box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
-        signed = signed[keep]
-        box.most = float(most[keep].max(initial=0.0))
-        box.radius = max(float(signed.max(initial=0.0)), box.least)
-        return signed, box.near[near]
-
-    def _distances(self, box: Box, p: float, met: Met) -> Array:
-        """Return the radii at which tops in the cells touch the edges, and then the disks."""
-        edges, disks, pace = len(box.near), box.disks, self.kind.pace
-        count = edges + len(disks.radii)
-        looks = pace * edges + max(pace, _LOOKS_A_DISK) * (count - edges)
-        self.looks += len(box.centres) * looks
-        radii = np.empty((len(box.centres), count))
-        for some in blocks(*radii.shape):
-            centres = box.centres[some]
-            radii[some, :edges] = met(centres)
-            if len(disks.radii):
-                ways = disks.ways(box.turn, centres)
-                radii[some, edges:] = self.kind.disk_radii(p, *ways, disks.radii)
-        return radii
-
-    def _drop_shallow(self, box: Box, core: tuple[Array, Array]) -> None:
-        """Drop the cells where disks that every good top holds lie deeper than the wood goes."""
-        direction = np.array([math.cos(box.turn), math.sin(box.turn)])
-        places = box.centres[:, None] + core[0][:, None] * direction
-        missing = core[1] - self.wood.depths.most(places)
-        deep = missing.max(axis=1) <= math.hypot(*box.half) + _EXACT
-        box.centres, box.clear = box.centres[deep], box.clear[deep]
 
     def _bound_by_half_planes(self, box: Box, enough: float) -> float:
         wish, patch = self.sizing.wish, patch_of(box)
@@ -278,15 +152,6 @@ class TwoSizes(Tops):
         points = holes.places - turned(inwards, -box.turn)
         ends = np.concatenate([outer[near], np.repeat(points[:, None], 2, axis=1)])
         return Edges(ends, np.append(outermost[near], np.zeros(len(points), dtype=bool)))
-
-    def _lack(self, box: Box, radii: Array) -> Array:
-        """Return how much less a top in each cell promises for what it must hold and does not."""
-        if not len(self.wood.held):
-            return np.zeros(len(radii))
-        p = (box.low + box.high) / 2
-        needed = self.kind.holding(box.turn, p, self.wood.firmly, box.centres)
-        lack: Array = _DEAR * np.maximum(needed - radii, 0.0)
-        return lack
 
     def sample(self, box: Box) -> tuple[float, Pose] | None:
         """Return the better top of two: at the best cell, and where the half-planes point.
