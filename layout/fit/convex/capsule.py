@@ -139,10 +139,6 @@ class CapsuleKind(Kind):
         high = limits.length.greatest - limits.width.least
         return low / 2, high / 2
 
-    def longest_shape(self, high: float, diameter: float) -> float:
-        """Return the greatest shape number that can occur in wood of that diameter."""
-        return min(high, diameter / 2)
-
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
         """Return spans that together hold all shapes."""
         cuts = [low + (high - low) * i / _FIRST_SPANS for i in range(_FIRST_SPANS + 1)]

@@ -54,7 +54,7 @@ class Celled(Tops):
 
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
         super().__init__(wood, sizing)
-        self._least_radius = lru_cache(maxsize=64)(sizing.least_radius)
+        self._least_radius = lru_cache(maxsize=64)(self.sizing.least_radius)
 
     def bound_by_cells(self, box: Box, enough: float) -> float:
         """Return the bound that the cells give, with those left out that give less than enough."""

@@ -70,7 +70,6 @@ class TwoSizes(Celled):
     def first_boxes(self) -> Iterable[Box]:
         """Return boxes of every turn and shape allowed, with coarse cells over the whole wood."""
         low, high = self.sizing.shapes
-        high = self.kind.longest_shape(high, self.wood.diameter)
         if low > high:
             return
         for piece in self.wood.pieces:
@@ -100,11 +99,9 @@ class TwoSizes(Celled):
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no top of the box beats, or `enough` where that is higher."""
         looked_for = _FIRST_SHARE * self.sizing.wish.most_effort
-        box.waits = box.waits and self.looks > looked_for and not math.isinf(box.high)
+        box.waits = box.waits and self.looks > looked_for
         if box.waits:
             return self._bound_by_depth(box)
-        if math.isinf(box.high):
-            return self.sizing.upper_of_tail(box.low, self.wood.diameter / 2)
         self.looks += _LOOKS_A_BOX
         first = self.bound_by_cells(box, enough)
         box.hopeless /= 2
@@ -119,9 +116,8 @@ class TwoSizes(Celled):
     def _bound_by_depth(self, box: Box) -> float:
         """Return the bound that the deepest place of the wood gives, at no cost."""
         slimmest = float(self.kind.disks(box.high, 1.0)[1].max())
-        return self.sizing.upper_of_any(
-            box.low, box.high, self.wood.depths.greatest / slimmest, self.wood.diameter / 2
-        )
+        radius = self.wood.depths.greatest / slimmest
+        return float(self.sizing.upper(box.low, box.high, np.array([radius]))[0])
 
     def _bound_by_half_planes(self, box: Box, enough: float) -> float:
         wish, patch = self.sizing.wish, patch_of(box)
@@ -158,8 +154,6 @@ class TwoSizes(Celled):
 
         Where neither fits, or the second does not hold what it must, one near by may.
         """
-        if math.isinf(box.high):
-            return None
         if box.waits:
             return self.placed(self.wood.depths.deepest, box.turn, box.low)
         best = self.placed(box.spot, box.turn, (box.low + box.high) / 2)
@@ -196,7 +190,7 @@ class TwoSizes(Celled):
         if box.waits:  # it is looked into first
             return [box.part(waits=False)]
         turning, shaping = self.kind.looseness(box)
-        cut = box.low + 1.0 if math.isinf(box.high) else (box.low + box.high) / 2
+        cut = (box.low + box.high) / 2
         patch = patch_of(box)
         sides = self.kind.lengths(np.diag([patch.along, patch.across]), cut)
         placing = sides / box.likely_radius

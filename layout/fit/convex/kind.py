@@ -99,7 +99,7 @@ class Kind(ABC):
         """Return the least and greatest shape number of a core within the limits."""
 
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
-        """Return spans that together hold all shapes; the last may be endless."""
+        """Return spans that together hold all shapes."""
         return [(low, high)]
 
     @abstractmethod
@@ -154,8 +154,6 @@ class Kind(ABC):
 
     def looseness(self, box: Box) -> tuple[float, float]:
         """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
-        if math.isinf(box.high):
-            return 0.0, math.inf
         turning = self.growth(box.high, box.high, box.half_turn)
         shaping, drift = self.growth(box.low, box.high, 0.0), self.drift(box)
         radius = box.likely_radius
@@ -171,10 +169,6 @@ class Kind(ABC):
     def shape_slack(self, box: Box) -> float:
         """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
         return 0.0
-
-    def longest_shape(self, high: float, diameter: float) -> float:
-        """Return the greatest shape number that can occur in wood of that diameter."""
-        return high
 
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return what a lipping adds to half the length and half the width, mm."""
@@ -227,8 +221,6 @@ class Kind(ABC):
 
     def _beyond(self, p: float, length: float, width: float) -> float:
         """Return how far a size lies on the round side of all of shape p; negative beyond them."""
-        if math.isinf(p):
-            return width
         at = self.axes(p)
         across = at.lengthens * (width - 2 * at.width) - at.widens * (length - 2 * at.length)
         return across / math.hypot(at.lengthens, at.widens)

@@ -8,6 +8,7 @@ best of them is the largest circle in the mapped wood. The shape number p is ln(
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 import numpy as np
 
@@ -77,11 +78,9 @@ class OvalKind(Kind):
         return math.log(least), math.log(max(high, _FLAT)) if math.isfinite(high) else math.inf
 
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
-        """Return spans that together hold all shapes; the last may be endless."""
-        if high - low <= _FIRST_SPAN:
-            return [(low, high)]
-        spans = [(low, low + _FIRST_SPAN), (low + _FIRST_SPAN, min(high, low + 2 * _FIRST_SPAN))]
-        return [*spans, (spans[-1][1], high)] if high > spans[-1][1] else spans
+        """Return spans that together hold all shapes."""
+        cuts = [low, *np.arange(low + _FIRST_SPAN, high, _FIRST_SPAN).tolist(), high]
+        return list(pairwise(cuts))
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely the oval stands to each edge.
