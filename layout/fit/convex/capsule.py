@@ -14,7 +14,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..goal import Figure
-from ..wish import Wish
 from ..wood.edges import Array, Segments, turned
 from .boxes import Box
 from .capsule_lift import CapsuleLift
@@ -96,7 +95,7 @@ class CapsuleKind(Kind):
 
     def held_radii(self, box: Box, points: Array, reach: float) -> Array:
         """Return radii that tops need to hold the points: the longest spine lies nearest to all."""
-        longest, factor, addend = self.growth(box.high, box.high, box.half_turn)
+        longest, factor, addend, _ = self.growth(box.high, box.high, box.half_turn)
         needed = self.holding(box.turn, longest, points, box.centres)
         return (needed - reach - addend) / factor
 
@@ -125,28 +124,16 @@ class CapsuleKind(Kind):
 
         The ends of the shortest spine move by at most 2 p sin(δ/2) in a turn by δ.
         """
-        return Growth(low, 1.0, 2 * low * math.sin(half_turn / 2))
+        return Growth(low, 1.0, 2 * low * math.sin(half_turn / 2), high - low)
 
     def shape_slack(self, box: Box) -> float:
         """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
         return box.radius * (box.high - box.low) / max(box.high, 1e-9)
 
-    def shape_span(self, wish: Wish) -> tuple[float, float]:
-        """Return the least and greatest half straight within the limits, mm."""
-        limits = wish.limits
-        low = max(limits.length.least - limits.width.greatest, 0.0)
-        low = max(low, (limits.ratio.least - 1) * limits.width.least)
-        high = limits.length.greatest - limits.width.least
-        return low / 2, high / 2
-
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
         """Return spans that together hold all shapes."""
         cuts = [low + (high - low) * i / _FIRST_SPANS for i in range(_FIRST_SPANS + 1)]
         return [(low, high)] if low == high else list(pairwise(cuts))
-
-    def drift(self, box: Box) -> float:
-        """Return what a radius can change, mm, within the box beyond its growth."""
-        return box.high - box.low
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely each end, and the spine between, stands to each edge."""

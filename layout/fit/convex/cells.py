@@ -59,7 +59,7 @@ class Celled(Tops):
     def bound_by_cells(self, box: Box, enough: float) -> float:
         """Return the bound that the cells give, with those left out that give less than enough."""
         growth = self.kind.growth(box.low, box.high, box.half_turn)
-        anchor, factor, addend = growth
+        anchor, factor, addend, _ = growth
         box.least = needed = self._least_radius(box.low, box.high, self.wood.diameter, enough)
         core = self.kind.disks(anchor, (needed - addend) / factor)
         met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
@@ -104,7 +104,7 @@ class Celled(Tops):
         reach : float
             How far the middle of a cell can lie from its corners, in the measure of the radius.
         """
-        _, factor, addend = growth
+        _, factor, addend, drift = growth
         least = distances.min(axis=1, initial=math.inf)
         # how deep in a disk a middle lies is not known
         deep = np.minimum(least, 0.0) if len(box.disks.radii) else -np.abs(least)
@@ -116,7 +116,7 @@ class Celled(Tops):
         keep = (most > box.least) & ((signed > -reach) | (least < 0))
         if len(self.wood.held):
             keep &= self.kind.held_radii(box, self.wood.held, reach) <= most
-        slack = reach + factor * factor * (least + reach) + 2 * addend + self.kind.drift(box)
+        slack = reach + factor * factor * (least + reach) + 2 * addend + drift
         matters = np.where(keep, slack, -np.inf)[:, None]
         matter: NDArray[np.bool_] = np.any(distances <= matters, axis=0)
         near = matter[: len(box.near)]

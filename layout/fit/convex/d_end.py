@@ -198,7 +198,9 @@ class DEndKind(CapsuleKind):
         corners, p + r and r from its middle, rise by p sin φ and to r (cos φ + sin φ).
         """
         turn = min(half_turn, math.pi / 4)
-        return Growth(low, math.cos(turn) + math.sin(turn), 2 * low * math.sin(half_turn / 2))
+        return Growth(
+            low, math.cos(turn) + math.sin(turn), 2 * low * math.sin(half_turn / 2), high - low
+        )
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return how the round end, the sides, the corners and the square end stand to edges."""

@@ -16,7 +16,6 @@ from typing import NamedTuple
 import numpy as np
 
 from ..goal import Figure
-from ..wish import Wish
 from ..wood.edges import Array, turned
 from .boxes import Box
 from .gauge import Body, Met, disk_factors
@@ -45,6 +44,8 @@ class Growth(NamedTuple):
     factor: float
     addend: float
     """mm."""
+    drift: float = 0.0
+    """What a radius can change beyond that within the box, mm."""
 
 
 Lifted = Callable[[Box, Patch], Lift]
@@ -93,10 +94,6 @@ class Kind(ABC):
     @abstractmethod
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes and so far turned."""
-
-    @abstractmethod
-    def shape_span(self, wish: Wish) -> tuple[float, float]:
-        """Return the least and greatest shape number of a core within the limits."""
 
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
         """Return spans that together hold all shapes."""
@@ -155,16 +152,12 @@ class Kind(ABC):
     def looseness(self, box: Box) -> tuple[float, float]:
         """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
         turning = self.growth(box.high, box.high, box.half_turn)
-        shaping, drift = self.growth(box.low, box.high, 0.0), self.drift(box)
+        shaping = self.growth(box.low, box.high, 0.0)
         radius = box.likely_radius
         return (
             2 * math.log(turning.factor) + turning.addend / radius,
-            2 * math.log(shaping.factor) + (shaping.addend + drift / 2) / radius,
+            2 * math.log(shaping.factor) + (shaping.addend + shaping.drift / 2) / radius,
         )
-
-    def drift(self, box: Box) -> float:
-        """Return what a radius can change, mm, within the box beyond its growth."""
-        return 0.0
 
     def shape_slack(self, box: Box) -> float:
         """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
@@ -191,9 +184,9 @@ class Kind(ABC):
         reach : float
             How far the middle of a cell can lie from its corners, in the measure of the radius.
         """
-        anchor, factor, addend = self.growth(box.low, box.high, box.half_turn)
+        anchor, factor, addend, drift = self.growth(box.low, box.high, box.half_turn)
         needed = self.holding(box.turn, anchor, points, box.centres)
-        return (needed - reach) / factor - addend - self.drift(box)
+        return (needed - reach) / factor - addend - drift
 
     def sizes(self, p: float, radius: Figure) -> tuple[Figure, Figure]:
         """Return half the length and half the width, mm."""

@@ -13,7 +13,6 @@ from itertools import pairwise
 import numpy as np
 
 from ..goal import Figure
-from ..wish import Wish
 from ..wood.edges import Array
 from .gauge import PowerBody
 from .kind import ALONG, Axes, Growth, Kind, Lifted
@@ -23,9 +22,6 @@ from .pose import Contacts, Pose
 
 _FIRST_SPAN = 1.0
 """Of the logarithm of the ratio, in the boxes that a search starts with."""
-
-_FLAT = 1e-9
-"""A ratio that no top has: where limits leave none, their span of shapes is empty."""
 
 
 class OvalKind(Kind):
@@ -67,16 +63,6 @@ class OvalKind(Kind):
         """
         return Growth((low + high) / 2, most_stretch(low, high, half_turn), 0.0)
 
-    def shape_span(self, wish: Wish) -> tuple[float, float]:
-        """Return the least and greatest ln(length / width) of a core within the limits."""
-        limits, t = wish.limits, 2 * wish.lipping
-        low = _ratio(limits.length.least - t, limits.width.greatest - t)
-        high = _ratio(limits.length.greatest - t, limits.width.least - t)
-        if t == 0:
-            high = min(high, limits.ratio.greatest)
-        least = max(low, limits.ratio.least, 1.0)
-        return math.log(least), math.log(max(high, _FLAT)) if math.isfinite(high) else math.inf
-
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
         """Return spans that together hold all shapes."""
         cuts = [low, *np.arange(low + _FIRST_SPAN, high, _FIRST_SPAN).tolist(), high]
@@ -89,9 +75,3 @@ class OvalKind(Kind):
         ρ; the way left to it is close to (ρ − 1) over the slope of ρ.
         """
         return contacts_of([first_met(self.body, pose, local_of(pose, edges))], pose)
-
-
-def _ratio(length: float, width: float) -> float:
-    if length <= 0 or math.isinf(width):
-        return 0.0
-    return math.inf if width <= 0 or math.isinf(length) else length / width

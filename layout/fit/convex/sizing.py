@@ -54,7 +54,7 @@ class Sizing:
     wish: Wish
     outline: Outline
     """Of any size: tops are cut to its form."""
-    longest: float = math.inf
+    longest: float = 1e6
     """Half the length, mm, that the wood leaves a core at most."""
 
     def __post_init__(self) -> None:
@@ -63,11 +63,24 @@ class Sizing:
 
     @property
     def shapes(self) -> tuple[float, float]:
-        """The least and greatest shape number that the limits and the wood leave."""
-        low, high = self.kind.shape_span(self.wish)
-        if math.isinf(self.longest):
-            return low, high
-        return low, min(high, self.kind.shape_of(Pose(0, 0, 0, self.longest, _NARROWEST / 2)))
+        """The least and greatest shape number that the limits and the wood leave.
+
+        It rises with the length and falls with the width; of a ratio one way with both.
+        """
+        limits, rim = self.wish.limits, self.rim
+        least = self._core(limits.length.least, limits.width.least)
+        most = self._core(limits.length.greatest, limits.width.greatest)
+        slim, wide = max(least[1], _NARROWEST / 2), min(most[1], self.longest)
+
+        def number(half_length: float, half_width: float) -> float:
+            return self.kind.shape_of(Pose(0, 0, 0, max(half_length, half_width), half_width))
+
+        def of_ratio(ratio: float) -> list[float]:
+            return [number(ratio * (w + rim[1]) - rim[0], w) for w in (slim, wide)]
+
+        low = max(number(least[0], wide), min(of_ratio(limits.ratio.least)))
+        high = number(min(most[0], self.longest), slim)
+        return low, min(high, max(of_ratio(limits.ratio.greatest)))
 
     @property
     def is_one_shape(self) -> bool:
@@ -86,7 +99,7 @@ class Sizing:
         rim = self.rim
         finished = half_planes_of(self.wish.limits)
         core = [(a, b, c / 2 - a * rim[0] - b * rim[1]) for a, b, c in finished]
-        return core if math.isinf(self.longest) else [*core, (1.0, 0.0, self.longest)]
+        return [*core, (1.0, 0.0, self.longest)]
 
     def _core(self, length: float, width: float) -> tuple[float, float]:
         """Return half the length and half the width of the core of a finished top, mm."""
