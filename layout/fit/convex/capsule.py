@@ -145,10 +145,7 @@ class CapsuleKind(Kind):
 def round_end(local: Array, at: float, arm: float, radius: float) -> Part:
     """Return how a disk on the long axis stands to each edge.
 
-    Parameters
-    ----------
-    arm : float
-        By how much it moves along that axis for each mm of half length less half width.
+    It moves by `arm` along that axis for each mm of half length less half width.
     """
     way = local[:, 1] - local[:, 0]
     centre = np.array([at, 0.0])

@@ -61,9 +61,11 @@ class Celled(Tops):
         growth = self.kind.growth(box.low, box.high, box.half_turn)
         anchor, factor, addend, _ = growth
         box.least = needed = self._least_radius(box.low, box.high, self.wood.diameter, enough)
+        if math.isinf(needed):
+            return enough
         core = self.kind.disks(anchor, (needed - addend) / factor)
         met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
-        while needed < math.inf:
+        while True:
             if len(box.near) + len(box.disks.radii) > _SHALLOW:
                 self._drop_shallow(box, core)
             distances = self._distances(box, anchor, met)
@@ -71,7 +73,7 @@ class Celled(Tops):
             reach = float(self.kind.lengths(corners, anchor).max())
             signed, left = self._kept(box, growth, distances, reach)
             if not len(signed):
-                break
+                return enough
             if len(left) < _WORTH_IT * len(box.near):
                 box.near = left
                 met = self.kind.met(box.turn, anchor, self.wood.outer_edges[left])
@@ -92,17 +94,13 @@ class Celled(Tops):
             halve_cells(box, along=longer)
             if len(box.centres) < _FEW and reach > 2 * fine:
                 halve_cells(box, along=not longer)
-        return enough
 
     def _kept(
         self, box: Box, growth: Growth, distances: Array, reach: float
     ) -> tuple[Array, NDArray[np.intp]]:
         """Drop cells and holes that cannot matter; return the radii of the rest, and their edges.
 
-        Parameters
-        ----------
-        reach : float
-            How far the middle of a cell can lie from its corners, in the measure of the radius.
+        `reach` is how far the middle of a cell can lie from its corners, as radii are measured.
         """
         _, factor, addend, drift = growth
         least = distances.min(axis=1, initial=math.inf)

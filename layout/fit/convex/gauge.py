@@ -154,15 +154,8 @@ def disk_factors(body: Body, squeeze: Array, x: Array, y: Array, radii: Array) -
 
     The point of a disk is taken that lies towards the body as the gauge falls steepest there. Of
     disks that others lie before no more than their factors are returned.
-
-    Parameters
-    ----------
-    squeeze : (2,) array
-        By which the plane must be multiplied for the tops to become the body.
-    x, y : (m, k) arrays
-        From centres of tops to the middles of the disks, mm.
-    radii : (k,) array
-        mm.
+    The plane times `squeeze`, (2,), makes the tops the body; x and y, (m, k), lead from centres of
+    tops to the middles of the disks, mm.
     """
     far = np.hypot(x * squeeze[0], y * squeeze[1])
     least: Array = np.maximum(far - radii * squeeze.max(), 0.0) / body.far

@@ -138,10 +138,7 @@ class Kind(ABC):
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k), as a `Met` does, or a hair more.
 
-        Parameters
-        ----------
-        x, y : (m, k) arrays
-            From centres to the middles of the disks, along the turn and across it, mm.
+        These lie x along the turn and y across it from the centres, (m, k) mm.
         """
         return disk_factors(self.body, self.squeeze(p), x, y, radii)
 
@@ -179,10 +176,7 @@ class Kind(ABC):
     def held_radii(self, box: Box, points: Array, reach: float) -> Array:
         """Return, for each cell, a radius that a top of the box needs to hold the points, mm.
 
-        Parameters
-        ----------
-        reach : float
-            How far the middle of a cell can lie from its corners, in the measure of the radius.
+        `reach` is how far the middle of a cell can lie from its corners, as radii are measured.
         """
         anchor, factor, addend, drift = self.growth(box.low, box.high, box.half_turn)
         needed = self.holding(box.turn, anchor, points, box.centres)

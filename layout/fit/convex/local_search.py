@@ -46,13 +46,7 @@ _ROUNDS = 8
 def polished(
     family: TwoSizes, score: float, top: Pose, *, last: float = _LAST_STEP
 ) -> tuple[float, Pose]:
-    """Return a local best reached from a top, never a worse one.
-
-    Parameters
-    ----------
-    last : float
-        Of the half width: the step with which it ends.
-    """
+    """Return a local best reached from a top, never a worse one, by steps down to `last`."""
     trust, least = _FIRST_STEP * top.half_width, last * top.half_width
     for _ in range(_MOST_STEPS):
         if trust < least:

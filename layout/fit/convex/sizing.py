@@ -70,7 +70,8 @@ class Sizing:
         limits, rim = self.wish.limits, self.rim
         least = self._core(limits.length.least, limits.width.least)
         most = self._core(limits.length.greatest, limits.width.greatest)
-        slim, wide = max(least[1], _NARROWEST / 2), min(most[1], self.longest)
+        slim = max(least[1], _NARROWEST / 2)
+        wide = max(slim, min(most[1], self.longest))
 
         def number(half_length: float, half_width: float) -> float:
             return self.kind.shape_of(Pose(0, 0, 0, max(half_length, half_width), half_width))

@@ -29,12 +29,8 @@ class SqueezedLift(Lift):
     def parting(self, way: Array, feet: Array, normal: Array) -> Array:
         """Return what share of its reach along a normal keeps each top off a point; 0 if unknown.
 
-        Parameters
-        ----------
-        way, feet : (n, 2) arrays
-            To the point, seen as a ball and as it is, from the middle of the patch.
-        normal : (n, 2) array
-            Which parts the two in the middle of the box.
+        The normal parts the two in the middle of the box; `way` leads there to the point as seen by
+        the ball, `feet` as it is, all (n, 2).
         """
 
     @abstractmethod
