@@ -8,11 +8,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 from itertools import product
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ..goal import Figure
 from ..wood.edges import Array, turned
@@ -23,7 +21,7 @@ from .kind import Growth
 from .marks import contacts_of, local_of, marks_before
 from .pose import Contacts, Pose
 from .relaxation import Edges, Patch, Rows, nearest_all_round, planes_above
-from .sight import angle_of, near_angle, outward, stays_between
+from .sight import outward
 
 _CORNERS = np.array(list(product((-1.0, 1.0), repeat=3)))
 """Of a cube about 0."""
@@ -59,7 +57,7 @@ class DEndLift(CapsuleLift):
             self.patch.across + self.aside,
         )
         ends, n = local.ends, outward(local.ends)
-        flat = local.outermost & (n != 0).any(axis=1) | self._lies_along(ends, n, square)
+        flat = local.outermost & (n != 0).any(axis=1)
         behind = self._behind(ends[:, 0] - square.middle, square, cap)
         return Rows.joined(
             super().contacts(local, cap), *self._corners(ends[flat], n[flat]), behind
@@ -75,22 +73,6 @@ class DEndLift(CapsuleLift):
             ahead *= np.where(ahead > 0, math.cos(self.box.half_turn), 1.0)
             row = np.column_stack([n, -n, ahead, -side * n[:, 0] - n[:, 1]])
             yield Rows(row, np.einsum("ij,ij->i", n, ends[:, 0]) + n[:, 0] * self.least)
-
-    def _lies_along(self, ends: Array, n: Array, square: Patch) -> NDArray[np.bool_]:
-        """Return which edges a top can only touch between their ends: with its disk or a corner."""
-        turn, lean = self.box.half_turn, angle_of(n)
-        front = replace(square, middle=-square.middle)
-        along: NDArray[np.bool_] = (n != 0).any(axis=1)
-        for patch, towards, half in (
-            (front, 0.0, math.pi / 2),
-            (square, 0.75 * math.pi, math.pi / 4),
-            (square, -0.75 * math.pi, math.pi / 4),
-        ):
-            off = near_angle(np.full(len(n), towards), lean) - lean
-            slide = (off - turn, off + turn) if towards else (0 * off, 0 * off)
-            between = stays_between(ends - patch.middle, n, slide, patch)
-            along &= between | (np.abs(off) > half + turn + 1e-9)
-        return along
 
     def _behind(self, feet: Array, square: Patch, cap: float) -> Rows:
         """Return rows that keep points, seen from the middle of the square end, off the box there.
