@@ -11,7 +11,7 @@ import click
 from .files import hand_out, open_option
 from .hours import with_hours
 from .printers import with_printer
-from .reading import JOB, answer, as_json_option, job_from
+from .reading import JOB, as_json_option, job_from
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:
@@ -65,8 +65,7 @@ def plan(job: Path, out: Path | None, sheets: str, seconds: float | None) -> Pat
 
         return plan_files(found, opened=sheets == "all")
 
-    answer(record, lambda: summary(found))
-    return hand_out(out, files, "Start with {}")
+    return hand_out(record, lambda: summary(found), out, files, "Start with {}")
 
 
 def summary(plan: Plan) -> Iterator[str]:
@@ -74,8 +73,8 @@ def summary(plan: Plan) -> Iterator[str]:
     from ..layout.words.cautions import caution_words
     from ..layout.words.cuts import concern_words
     from ..layout.words.legs import in_short
-    from ..layout.words.money import priced_words
     from ..layout.words.order import worked_words
+    from ..layout.words.price import priced_words
     from ..layout.words.say import Say, exact_words, found_words, size_words
     from ..layout.words.why import proof_words
     from ..layout.work.cautions import Risk
@@ -116,7 +115,7 @@ def summary(plan: Plan) -> Iterator[str]:
     for caution in plan.cautions:
         if caution.matter in (Risk.TREATED, Risk.NO_LEGS, Risk.NO_PORTION):
             yield f"  !        {caution_words(caution, plan.top, tape).words[0]}"
-    say = Say(tape, plan.datum, plan.cuts.face.mirrored)
+    say = Say.of(plan)
     for concern in (*plan.blades, *plan.cuts.concerns):
         yield f"  !        {concern_words(concern, say)}"
 

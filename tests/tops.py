@@ -11,6 +11,9 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.keys.key import keys_by_field
 from panelwright.layout.keys.kinds import Choice
+from panelwright.layout.legs.arrangement import middles_for
+from panelwright.layout.legs.stability import Stability
+from panelwright.layout.legs.wish import LegsWish
 from panelwright.layout.outlines import Outline
 from panelwright.layout.panel import Build, Kind, Panel, rectangular_outline
 from panelwright.layout.panel.materials import MATERIALS, Material, Stiffness
@@ -38,6 +41,12 @@ def top_of(
         grain_deg=math.degrees(grain),
     )
     return Top(wood, outline, PLACE)
+
+
+def feet_of(wish: LegsWish, outline: Outline) -> tuple[Point, ...]:
+    """Return where feet stand under a top of a hundred kilograms on legs without weight."""
+    stability = Stability.under(replace(wish, mass=0.0), outline, 100.0, 0.0)
+    return middles_for(wish, outline, stability)
 
 
 def known_as(patch: pytest.MonkeyPatch, name: str, density: float, stiffness: Stiffness) -> str:

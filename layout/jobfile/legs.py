@@ -10,12 +10,12 @@ from ..geometry.tolerance import SAME_PLACE
 from ..keys.key import Values
 from ..keys.place import Place
 from ..legs.foot import Foot, FootShape
-from ..legs.plan import require_footing
+from ..legs.materials import MASONRY
+from ..legs.placing import require_footing
 from ..legs.room import FOOT_INSET, SHARE_OF_SIZE
 from ..legs.screws import Screw, screw_in
 from ..legs.stability import IN_A_ROW
 from ..legs.table_wish import TableWish
-from ..legs.usual import MASONRY
 from ..legs.wish import COUNTS, Fixing, FixingPlate, LegsWish
 from ..panel.build import Kind
 from .sections import LEGS, read_section

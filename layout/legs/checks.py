@@ -4,27 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from itertools import combinations
-from typing import TYPE_CHECKING
 
 from ..concern import Concern
 from ..geometry.polygon import Region, union
 from ..geometry.tolerance import CHORD
-from ..panel import Defect, SoundWood
 from ..panel.materials import ONE_LIFTS
 from .concern import GRAVE, LegMatter
+from .plan import Leg, LegsPlan
 from .room import PLATE_INSET
+from .table import TableTop, under_feet
 from .wish import Fixing, LegsWish
-
-if TYPE_CHECKING:
-    from .plan import Leg, LegsPlan
 
 
 def problems_of(
-    wish: LegsWish,
-    plan: LegsPlan,
-    on_floor: Sequence[float],
-    bearing: SoundWood,
-    defects: Sequence[Defect],
+    wish: LegsWish, plan: LegsPlan, on_floor: Sequence[float], table: TableTop
 ) -> tuple[Concern, ...]:
     """Return every problem, grave ones first.
 
@@ -39,7 +32,7 @@ def problems_of(
     ]
     found = [
         *_at_the_edge(plan.legs, on_floor, max(PLATE_INSET, wish.keep_in)),
-        *_on_poor_wood(plan.legs, prints, bearing, defects),
+        *_on_poor_wood(plan.legs, prints, table),
         *_in_one_another(prints),
         *_standing(wish, plan),
     ]
@@ -63,10 +56,11 @@ def _at_the_edge(legs: Sequence[Leg], on_floor: Sequence[float], least: float) -
 
 
 def _on_poor_wood(
-    legs: Sequence[Leg], prints: Sequence[Region], bearing: SoundWood, defects: Sequence[Defect]
+    legs: Sequence[Leg], prints: Sequence[Region], table: TableTop
 ) -> Iterator[Concern]:
     for leg, foot in zip(legs, prints, strict=True):
-        if not bearing.inner.holds(foot):
+        if not table.bearing.inner.holds(foot):
+            defects = under_feet(table.top.panel)
             touched = [d.name for d in defects if d.reach().touches_or_crosses(foot)]
             yield Concern(LegMatter.POOR_BEARING, (f"{leg.number}", *touched))
     moved = {f"{leg.number}": leg.moved for leg in legs if leg.moved}

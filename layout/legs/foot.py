@@ -186,3 +186,10 @@ class Foot:
             return self.length / 2
         way = Point.polar(1.0, direction)
         return max(corner.dot(way) for corner in self.corners)
+
+    def gap(self, one: Point, other: Point) -> float:
+        """Return what is clear between two with these middles, mm; below 0 where they overlap.
+
+        Every foot reaches as far one way as the other.
+        """
+        return one.distance_to(other) - 2 * self.reach((other - one).angle)

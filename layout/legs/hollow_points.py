@@ -179,7 +179,7 @@ class _Cut:
         return [int(k) for k in np.flatnonzero((off < _SEES * half[:, None]).any(axis=1))]
 
     def _missing(self, corners: Corners) -> list[int]:
-        """Return the sides that are no side of a triangle."""
+        """Return the sides that are no side of a triangle: at times one is left out at the rim."""
         pairs = np.sort(corners[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2), axis=1)
         known = set(map(tuple, pairs.tolist()))
         return [k for k, (i, j) in enumerate(self.sides) if (min(i, j), max(i, j)) not in known]

@@ -105,7 +105,7 @@ def movement_of(
     solid = top.panel.build.kind is Kind.SOLID
     coefficient, source = _coefficient(top.panel.substance, quartered) if solid else _BOARD
     share = coefficient * swing if solid else coefficient
-    joint = (held.foot.reach(across) + held.foot.reach(across + math.pi)) * share
+    joint = 2 * held.foot.reach(across) * share
     slots = (slot for group in held.groups for slot in _slots(group, way, share, held.screw))
     return MovementPlan(
         across,

@@ -14,10 +14,11 @@ from numpy.typing import NDArray
 from ..geometry import Bounds, Path, Placement, Point, Region, array_of, at_most, first_of_best
 from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import ROUNDING, SAME_PLACE
+from ..units import MM_PER_INCH
 
 Array = NDArray[np.float64]
 
-DEPTH = 14 * 25.4
+DEPTH = 14 * MM_PER_INCH
 """Depth of a place, mm: 14 in (Panero and Zelnik); on a narrower top no farther than the centreline
 that the diner faces, where plates meet."""
 

@@ -23,6 +23,7 @@ from numpy.typing import NDArray
 from ..geometry import Path, Point, array_of
 from ..panel.materials import Stiffness
 from .plate_points import cut_up
+from .room import nearest_on
 
 Array = NDArray[np.float64]
 
@@ -175,11 +176,20 @@ def _reading(basis: Any, points: Array) -> Any:  # noqa: ANN401 - skfem's own, a
     """
     from scipy.sparse import csr_matrix
 
-    points = _onto(basis.mesh, points)
-    corners = basis.mesh.p.T[basis.mesh.t.T]
+    mesh = basis.mesh
+    corners = mesh.p.T[mesh.t.T]
     origin, sides = corners[:, 0], (corners[:, 1:] - corners[:, :1]).transpose(0, 2, 1)
-    shares = np.linalg.solve(sides[:, None], (points[None] - origin[:, None])[..., None])[..., 0]
-    least = np.minimum(shares.min(axis=2), 1 - shares.sum(axis=2))
+
+    def within(places: Array) -> tuple[Array, Array]:
+        off = (places[None] - origin[:, None])[..., None]
+        shares = np.linalg.solve(sides[:, None], off)[..., 0]
+        return shares, np.minimum(shares.min(axis=2), 1 - shares.sum(axis=2))
+
+    shares, least = within(points)
+    outside = least.max(axis=0) < -_OUTSIDE
+    if outside.any():
+        edges = mesh.p.T[mesh.facets[:, mesh.boundary_facets()].T]
+        shares, least = within(np.where(outside[:, None], nearest_on(edges, points), points))
     cells = least.argmax(axis=0)
     own = shares[cells, np.arange(len(points))].T[:, :, None]
     values = [
@@ -190,25 +200,8 @@ def _reading(basis: Any, points: Array) -> Any:  # noqa: ANN401 - skfem's own, a
     return csr_matrix((np.concatenate(values), (rows, columns)), shape=(len(points), basis.N))
 
 
-def _onto(mesh: Any, points: Array) -> Array:  # noqa: ANN401 - skfem's own
-    """Return points, (n, 2); those outside the plate moved to the nearest place of its edge."""
-    corners = mesh.p.T[mesh.t.T]
-    ways = np.roll(corners, -1, axis=1) - corners
-    off = points[:, None, None] - corners[None]
-    turned = np.sign(ways[:, 0, 0] * ways[:, 1, 1] - ways[:, 0, 1] * ways[:, 1, 0])
-    left = (ways[..., 0] * off[..., 1] - ways[..., 1] * off[..., 0]) * turned[:, None]
-    outside = ~(left >= 0).all(axis=2).any(axis=1)
-    if not outside.any():
-        return points
-    ends = mesh.p.T[mesh.facets[:, mesh.boundary_facets()].T]
-    start, along = ends[:, 0], ends[:, 1] - ends[:, 0]
-    off = points[outside][:, None] - start[None]
-    share = np.clip((off * along).sum(axis=2) / (along**2).sum(axis=1), 0.0, 1.0)
-    on = start[None] + share[..., None] * along[None]
-    nearest = np.hypot(*(points[outside][:, None] - on).transpose(2, 0, 1)).argmin(axis=1)
-    moved = points.copy()
-    moved[outside] = on[np.arange(len(on)), nearest]
-    return moved
+_OUTSIDE = 1e-9
+"""Share of a triangle by which a place outside it is inside for rounding."""
 
 
 def _mesh(outline: Path, triangles: int, size: float) -> tuple[Any, Array]:

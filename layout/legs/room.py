@@ -11,8 +11,11 @@ import math
 from dataclasses import dataclass
 from functools import lru_cache
 
+import numpy as np
+from numpy.typing import NDArray
+
 from ..errors import LegsError, OutlineError
-from ..geometry import ORIGIN, Bounds, Path, Point, Region, array_of, union
+from ..geometry import ORIGIN, Bounds, Path, Point, Points, Region, array_of, union
 from ..geometry.polygon import convex_hull
 from ..geometry.symmetry import is_symmetric
 from ..geometry.tolerance import CHORD
@@ -139,7 +142,7 @@ def _room(outline: Outline, foot: Foot, inset: float) -> Region:
 def _inside(outline: Outline, inset: float) -> Region:
     """Return the face of a top less an inset."""
     if not outline.free_sizes:
-        return Region.from_rings(outline.inner(_FINE)).shrunk(inset).simplified(_FINE)
+        return Region.from_rings(outline.inner(FINE)).shrunk(inset).simplified(FINE)
     try:
         return Region.of(outline.parallel(-inset, PLACING), tolerance=CHORD)
     except OutlineError:
@@ -161,6 +164,22 @@ def room_of(wood: Region, foot: Foot) -> Region:
     return wood.minus(union(swept))
 
 
+def inside_by(face: Region, place: Point) -> float:
+    """Return how far a place lies inside the edges of a face, mm; negative past them."""
+    distance = face.edge_distance(place)
+    return distance if face.holds_point(place) else -distance
+
+
+def nearest_on(edges: NDArray[np.float64], places: Points) -> Points:
+    """Return the nearest points, (n, 2), of some edges, (m, 2, 2): edge, start or end, x or y."""
+    start, way = edges[:, 0], edges[:, 1] - edges[:, 0]
+    share = ((places[:, None] - start) * way).sum(axis=2) / (way**2).sum(axis=1)
+    on = start + np.clip(share, 0.0, 1.0)[..., None] * way
+    nearest = np.hypot(*(on - places[:, None]).transpose(2, 0, 1)).argmin(axis=1)
+    found: Points = on[np.arange(len(places)), nearest]
+    return found
+
+
 def _mirrored(room: Region, outline: Outline) -> Region:
     """Return what a room and its mirror images share, where its outline has no such mirror."""
     if not outline.free_sizes:
@@ -175,5 +194,5 @@ def _mirrored(room: Region, outline: Outline) -> Region:
 _HAIR = 1e-4
 """A foot that exactly fits has a room so wide, mm: a tenth of what a written figure holds."""
 
-_FINE = 0.05
+FINE = 0.05
 """How near the edge of a top of any form is followed, mm: nobody sets a leg closer."""

@@ -24,7 +24,7 @@ from .foot import Foot, FootShape
 from .tipping import GRAVITY
 
 if TYPE_CHECKING:
-    from .plate import Array, Plate, RestedPlate
+    from .plate import Array, Plate
 
 CREEP_SOURCE = "EN 1995-1-1, 3.1.4 and table 3.2, service class 1"
 """Where the growth of what lasts comes from: k_def of a heated room (quoted)."""
@@ -159,8 +159,8 @@ def sag_of(
         own=_deepest(plate, unit * own),
         first_loaded=first,
         after_creep=Deflection(first.place, first.down * loads.creep),
-        highest=_deepest(plate, -unit * loaded, sign=-1.0),
-        under_force=_worst_force(plate, rested, loads.point),
+        highest=_deepest(plate, -unit * loaded, times=-1.0),
+        under_force=_deepest(plate, rested.give, times=loads.point),
         span=span,
         first_limit=span / FIRST_LIMIT,
         final_limit=span / FINAL_LIMIT,
@@ -216,26 +216,11 @@ def widest_gap(points: Sequence[Point]) -> float:
     return max(a.distance_to(b) for a, b in zip(rim, [*rim[1:], rim[0]], strict=True))
 
 
-def _deepest(plate: Plate, down: Array, sign: float = 1.0) -> Deflection:
-    """Return the deepest place, of places as deep the first."""
-    k = _first(plate, down)
-    return Deflection(_at(plate, k), sign * float(down[k]))
-
-
-def _worst_force(plate: Plate, rested: RestedPlate, force: float) -> Deflection:
-    give = rested.give
-    k = _first(plate, give)
-    return Deflection(_at(plate, k), float(give[k]) * force)
-
-
-def _first(plate: Plate, figures: Array) -> int:
-    """Return which place has the greatest figure; of places alike the first along, then up."""
-    least = ALIKE * float(np.abs(figures).max())
-    near = (int(k) for k in np.flatnonzero(figures >= figures.max() - least))
-    return first_of_best(
-        near, lambda k: float(figures[k]), lambda k: tuple(plate.places[k]), tolerance=least
+def _deepest(plate: Plate, down: Array, times: float = 1.0) -> Deflection:
+    """Return the deepest place, of places as deep the first along, then up."""
+    least = ALIKE * float(np.abs(down).max())
+    near = (int(k) for k in np.flatnonzero(down >= down.max() - least))
+    k = first_of_best(
+        near, lambda k: float(down[k]), lambda k: tuple(plate.places[k]), tolerance=least
     )
-
-
-def _at(plate: Plate, k: int) -> Point:
-    return Point.of(np.round(plate.places[k], 6) + 0.0)
+    return Deflection(Point.of(np.round(plate.places[k], 6) + 0.0), times * float(down[k]))

@@ -15,6 +15,7 @@ from ..panel.build import Kind
 from ..top import Top
 from .concern import LegMatter
 from .foot import FootShape
+from .room import inside_by
 from .sag import bearing_points
 from .wish import Fixing, LegsWish
 
@@ -189,13 +190,11 @@ def holes_of(
     """
     if wish.fixing is not Fixing.SCREWED:
         return ()
-    region = Region.from_rings(top.outline.inner())
+    face = Region.from_rings(top.outline.inner())
     held = []
     for number, middle in enumerate(middles, start=1):
         for place in _places(wish, middle, apart):
-            distance = region.edge_distance(place)
-            signed = distance if region.holds_point(place) else -distance
-            held.append(Hole(number, place, top.placement(place), signed))
+            held.append(Hole(number, place, top.placement(place), inside_by(face, place)))
     return tuple(held)
 
 

@@ -18,8 +18,8 @@ from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD
 from ..outlines import Outline
 from .foot import Foot
+from .heights import SAT_ON
 from .tipping import EDGE, GRAVITY, Sides, pressed_line
-from .usual import SAT_ON
 from .wish import Fixing, LegsWish
 
 IN_A_ROW = 10.0

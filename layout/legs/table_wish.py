@@ -12,11 +12,11 @@ from ..keys.key import hold, key
 from ..keys.kinds import Choice, YesNo
 from ..keys.place import Place
 from ..keys.plane import Pair
+from .materials import is_wooden
 from .movement import SWING
 from .people import PLACE, PLACE_IMPERIAL
 from .sag import Loads, creep_of
 from .screws import SCREW, Screw
-from .usual import is_wooden
 from .wish import COUNTS, Goal
 
 
@@ -143,7 +143,6 @@ class TableWish:
         hold(self, "legs", error=LegsError)
         if self.holes is not None and len(self.holes) == 1:
             object.__setattr__(self, "holes", self.holes * 2)
-        self.loads("")  # holds them to their limits
 
     @classmethod
     def usual(cls, *, imperial: bool, material: str = "") -> TableWish:

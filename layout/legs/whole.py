@@ -16,6 +16,8 @@ from .battens import SIZE, Batten, battens_under
 from .concern import LegMatter
 from .foot import FootShape
 from .glue import GlueJoint, glue_joint
+from .heights import KNEE_HEIGHT, UsualHeight, use_of
+from .materials import is_wooden
 from .movement import GLUE_FIGHTS, Held, MovementPlan, movement_of
 from .people import Seating
 from .sag import Loads, Sag, sag_of
@@ -34,7 +36,6 @@ from .screws import (
 from .stance import Stance
 from .table import TableTop
 from .table_wish import Glue, TableWish
-from .usual import KNEE_HEIGHT, UsualHeight, is_wooden, use_of
 from .wish import Fixing, LegsWish
 
 
@@ -76,18 +77,13 @@ class TablePlan:
 def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
     """Return what the table does on legs that are placed and seated."""
     top, wish, legs = table.top, stance.wish, stance.legs
-    middles = [leg.middle for leg in legs.legs]
+    middles, glued = [leg.middle for leg in legs.legs], wish.fixing is Fixing.GLUED
     holes = holes_of(wish, middles, top, asked.holes)
     screw = _screw(asked, wish, top, holes)
     diameter = screw.screw.diameter if screw else USUAL
     movement = movement_of(
         top,
-        Held(
-            _joined(holes, wish, asked),
-            wish.foot,
-            wish.fixing is Fixing.GLUED and asked.glue is Glue.RIGID,
-            diameter,
-        ),
+        Held(_joined(holes, wish, asked), wish.foot, glued and asked.glue is Glue.RIGID, diameter),
         quartered=asked.quartered,
         swing=asked.swing,
     )
@@ -95,7 +91,6 @@ def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
     battens = battens_under(top, table.bearing, movement, heads, diameter)
     loads = asked.loads(top.panel.substance.name)
     under = max((batten.thickness for batten in battens), default=0.0)
-    glued = wish.fixing is Fixing.GLUED
     plan = TablePlan(
         height=wish.height + top.thickness,
         use=use_of(wish.height + top.thickness),

@@ -14,8 +14,9 @@ from ..keys.key import Key, fills, hold, key
 from ..keys.kinds import Choice, Only, YesNo, names
 from ..keys.plane import Pair, Points
 from .foot import Foot, FootShape
+from .heights import DINED_AT, LOAD, SAT_ON, SITTER
+from .materials import LEG_MATERIALS, MASONRY, METALS
 from .tipping import EDGE
-from .usual import DINED_AT, LEG_MATERIALS, LOAD, MASONRY, METALS, SAT_ON, SITTER
 
 
 class Goal(Enum):

@@ -210,12 +210,4 @@ def _methods(job: Job, top: Top, datum: Datum, cuts: CutPlan) -> tuple[Method, .
 
 def _sheets(job: Job, content: TemplateContent) -> Proposal:
     """Return the sheets that the job's template asks for."""
-    wish = job.template
-    return proposed(
-        content,
-        wish.paper,
-        wish.margins,
-        wish.overlap,
-        correction=wish.correction,
-        portion=_portion(job, content),
-    )
+    return proposed(content, replace(job.template, portion=_portion(job, content)))

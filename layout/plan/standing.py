@@ -7,8 +7,8 @@ from dataclasses import dataclass, field, replace
 from ..errors import LegsError
 from ..legs.foot import FootShape
 from ..legs.plan import LegsPlan
-from ..legs.proposal import Proposal, told
-from ..legs.stance import as_wished, best_stances
+from ..legs.search import best_stances
+from ..legs.stance import Sought, Stance
 from ..legs.table import TableTop
 from ..legs.whole import TablePlan, plan_table
 from ..legs.wish import COUNTS, Goal, LegsWish
@@ -37,7 +37,7 @@ def stand(job: Job, top: Top) -> Standing:
         stance = (
             best_stances(wish, table, asked.goal, asked.counts, asked.place)[0]
             if asked.counts
-            else as_wished(wish, table, place=asked.place)
+            else Sought(wish, table, place=asked.place).as_wished()
         )
         return Standing(stance.legs, plan_table(asked, stance, table))
     except LegsError:
@@ -52,9 +52,9 @@ class Comparison:
     goal: Goal
     load: float = field(metadata={"unit": "N"})
     """Downward force at the edge that they are held against, N."""
-    own: Proposal | None
+    own: Stance | None
     """The legs as the job has them, where it says where they stand or how many."""
-    proposals: tuple[Proposal, ...]
+    proposals: tuple[Stance, ...]
     """The best of each count, best first."""
 
 
@@ -80,7 +80,7 @@ def compare_legs(
     loads = asked.loads(job.panel.substance.name)
     own = None
     if job.legs is not None and not asked.counts:
-        own = as_wished(wish, table, asked.goal, asked.place)
+        own = Sought(wish, table, asked.goal, asked.place).as_wished()
     usual = (2,) if wish.foot.shape is FootShape.SLAB else COUNTS
     counts = counts or asked.counts or usual
     found = best_stances(own.wish if own else wish, table, asked.goal, counts, asked.place)
@@ -88,6 +88,6 @@ def compare_legs(
         top,
         asked.goal,
         wish.pressed,
-        None if own is None else told(own, table, loads),
-        tuple(told(stance, table, loads) for stance in found),
+        own and own.sagging(table, loads),
+        tuple(stance.sagging(table, loads) for stance in found),
     )

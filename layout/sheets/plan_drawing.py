@@ -16,12 +16,14 @@ from ..drawing.kit.picture import DrawingFrame, Stage
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, fitted_height, paragraph
 from ..geometry import Bounds, Path, Point, Region, at_least
 from ..marking.mark import Kind
-from ..panel.shown import layer_of
+from ..panel.shown import drawn_defects, layer_of
 from ..plan.plan import Plan
 from ..template.paper import A3
 from ..units import Tape
 from ..words.saw_lines import numbers_of
-from ..words.say import exact_words, found_words, size_words, unit_words
+from ..words.say import found_words, size_words, unit_words
+from .pictures.ground import Wood
+from .pictures.legs import draw_legs
 
 SCALES = (1, 2, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100, 500)
 """Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
@@ -46,10 +48,7 @@ _TITLE_HEIGHT = 46.0
 def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
     """Return the drawing of the panel with the top, its marks, cuts, legs and offcuts on it.
 
-    Parameters
-    ----------
-    mirrored : bool
-        Draw it as seen from the underside, for work done face down.
+    `mirrored` it is seen from the underside, for work done face down.
     """
     frame = plan_frame(plan, mirrored=mirrored)
     stage = Stage(frame, LabelSetter(_rooms(plan)[1]), letters=LETTERS)
@@ -126,8 +125,8 @@ def draw_panel(plan: Plan, stage: Stage) -> None:
     face = panel.region()
     stage.region(layers.WOOD, face)
     stage.region(layers.WASTE, face.minus(Region.of(plan.cuts.rough, "outside")))
-    for defect in panel.defects:
-        stage.area(layer_of(defect), defect.place)
+    for defect, paths in drawn_defects(panel):
+        stage.area(layer_of(defect), *paths)
     whole = Region.of(panel.boundary)
     if all(whole.shrunk(0.1).holds(Region.of(cut_out)) for cut_out in panel.cut_outs):
         stage.path(layers.PANEL, panel.boundary, clear=True)
@@ -141,17 +140,13 @@ def draw_panel(plan: Plan, stage: Stage) -> None:
 def name_panel(plan: Plan, stage: Stage) -> None:
     """Write the letters of corners and struck points, the datum, and names of what is wrong."""
     panel, datum = plan.job.panel, plan.datum
-    middle = panel.boundary.bounds.middle
-    for name, point in sorted(datum.places.items()):
-        way, height = point - middle, _CORNER_LETTERS
-        stage.label(layers.DATUM, point, name, towards=way, height=height, bold=True)
+    Wood.found(plan).letters(stage, layers.DATUM, _CORNER_LETTERS)
     third = datum.start + (datum.end - datum.start) * 0.3
     told = f"datum {datum.name}, {plan.job.tape.measure(datum.length)}"
     stage.label(layers.DATUM, third, told)
     for defect in panel.defects:
         mend = "" if defect.mend is None else f" ({defect.mend.value})"
-        at = defect.place.bounds.middle
-        stage.label(layers.LETTERING, at, defect.name + mend)
+        stage.label(layers.LETTERING, defect.place.bounds.middle, defect.name + mend)
     for cut_out in panel.cut_outs:
         stage.label(layers.LETTERING, cut_out.bounds.middle, "cut-out")
 
@@ -165,7 +160,10 @@ def draw_top(plan: Plan, stage: Stage) -> None:
     cuts = plan.cuts
     clean = [o.clean.corners for o in plan.offcuts.pieces if o.kept and o.clean is not None]
     stage.path(layers.OFFCUTS, *map(Path.through_ring, clean), clear=True)
-    _draw_legs(plan, stage)
+    if plan.table is not None:
+        prints = (batten.print for batten in plan.table.battens)
+        stage.path(layers.BATTENS, *prints, clear=True)
+    draw_legs(plan, stage, arm=1.5)
     for trim in cuts.trims:
         stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=_PAST)
         if trim.guide is not None:
@@ -182,25 +180,6 @@ def draw_top(plan: Plan, stage: Stage) -> None:
         if len(ends) == 2:
             stage.line(layers.CENTRELINE, *ends, past=_PAST)
     stage.cross(layers.MARKS, *(mark.point for mark in plan.marks.marks), arm=2.0)
-
-
-def _draw_legs(plan: Plan, stage: Stage) -> None:
-    """Draw battens, legs with their plates and screw holes, and feet that stand elsewhere."""
-    legs = () if plan.legs is None else plan.legs.legs
-    if plan.table is not None:
-        prints = (batten.print for batten in plan.table.battens)
-        stage.path(layers.BATTENS, *prints, clear=True)
-    for leg in legs:
-        stage.area(layers.LEGS, leg.print, holes=() if leg.hollow is None else (leg.hollow,))
-        stage.cross(layers.LEGS, leg.on_panel, arm=1.5)
-        if leg.plate is not None:
-            stage.path(layers.PLATES, leg.plate, clear=True)
-        if leg.floor_print is not None:
-            stage.path(layers.FEET, leg.floor_print, clear=True)
-    centres = {leg.on_panel for leg in legs}
-    holes = () if plan.table is None else plan.table.holes
-    drilled = (hole.on_panel for hole in holes if hole.on_panel not in centres)
-    stage.cross(layers.SCREWS, *drilled, arm=0.7)
 
 
 def name_top(plan: Plan, stage: Stage) -> None:
@@ -232,13 +211,12 @@ def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]
     left, y = room.left, room.top - 5
     height = fitted_height(plan.job.name, 5.0, room.width, bold=True)
     yield Text(Point(left, y), plan.job.name, height, bold=True)
-    y -= 2.0
+    y -= 6.5
     face = "MIRRORED: seen from the underside, show face DOWN" if frame.mirrored else "Show face UP"
-    yield Text(Point(left, y - 4.5), face, 3.5, bold=True)
-    y -= 4.5
+    yield Text(Point(left, y), face, 3.5, bold=True)
     paper = A3.name if plan.job.template.paper.roll else plan.job.template.paper.name
     lines = (
-        f"New top: {size_words(plan)} ({_fits(plan)})",
+        f"New top: {size_words(plan)} ({found_words(plan)})",
         f"Old panel: {plan.job.panel.name}, {plan.job.tape.measure(plan.job.panel.thickness)} "
         f"thick, {plan.job.panel.build.kind.value}.",
         f"Scale 1 : {frame.scale:g} on {paper}. All measures in {unit_words(plan.job.tape)}. "
@@ -252,19 +230,12 @@ def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]
     yield from _scale_bar(plan.job.tape, frame.scale, Point(left, y - 8))
 
 
-def _fits(plan: Plan) -> str:
-    if plan.fit.clearance is not None or not plan.top.outline.free_sizes:
-        return found_words(plan)
-    return f"the largest that fits: {exact_words(plan.fit.outline, plan.job.tape)}"
-
-
 def _scale_bar(tape: Tape, scale: float, at: Point) -> Iterator[Item]:
     """Yield a bar of a round length on the panel, divided in five."""
     step = (25.4 * 4 if tape.imperial else 100.0) * max(1.0, scale / 10)
     ticks = [at + Point(i * step / scale, 0.0) for i in range(6)]
     yield Stroke(Path.through((ticks[0], ticks[-1])))
-    for i, tick in enumerate(ticks):
+    for tick, words in zip(ticks, ("0", "", "", "", "", tape.measure(5 * step)), strict=True):
         yield Stroke(Path.through((tick, tick + Point(0.0, 2.0))))
-        if i in (0, 5):
-            words = tape.figure(i * step) if i == 0 else tape.measure(i * step)
+        if words:
             yield Text(tick + Point(0.0, -3.2), words, 1.8, "middle")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Set
 from dataclasses import dataclass
 
@@ -150,28 +151,12 @@ def tied_together(kept: Places, grid: Grid) -> Places:
 
 def _bridge(island: set[Place], others: set[Place], grid: Grid) -> set[Place]:
     """Return a shortest way, place by place, from an island to any of the others."""
-    came: dict[Place, Place] = {}
-    edge, seen, every = sorted(island), set(island), set(grid.places)
-    while edge:
-        after: list[Place] = []
-        for place in edge:
-            for near in sorted(beside(place) & every - seen):
-                came[near] = place
-                seen.add(near)
-                if near in others:
-                    return _way_back(near, came, island)
-                after.append(near)
-        edge = after
-    raise AssertionError("a grid is in one piece")
-
-
-def _way_back(
-    place: Place,
-    came: dict[Place, Place],
-    island: set[Place],
-) -> set[Place]:
-    way = set()
-    while place not in island:
-        way.add(place)
-        place = came[place]
-    return way
+    ways = deque([place] for place in sorted(island))
+    left = set(grid.places) - island
+    while True:  # a grid is in one piece
+        way = ways.popleft()
+        for near in sorted(beside(way[-1]) & left):
+            if near in others:
+                return {*way[1:], near}
+            left.remove(near)
+            ways.append([*way, near])

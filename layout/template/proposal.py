@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from .calibration import TRUE, Correction
 from .content import TemplateContent, TemplateMark
-from .paper import Margins, Paper
 from .portions import FEW_CURVES, Portion, curved_share, portions, portions_named
 from .tiles import TilePlan
 from .tiling import tiles_for
+from .wish import TemplateWish
 
 AUTO = "auto"
 """The name under which the least paper is chosen."""
@@ -45,38 +44,17 @@ class Proposal:
 
 
 def proposals(
-    content: TemplateContent,
-    paper: Paper,
-    margins: Margins | None = None,
-    overlap: float = 12.0,
-    *,
-    correction: Correction = TRUE,
-    among: Sequence[Portion] | None = None,
+    content: TemplateContent, wish: TemplateWish, among: Sequence[Portion] | None = None
 ) -> tuple[Proposal, ...]:
-    """Return what each portion takes, fewest sheets first; among equals the larger portion.
-
-    Raises
-    ------
-    PaperError
-        If the margins leave too little of the paper, or the overlap suits no sheet.
-    """
-    found = []
-    for portion in portions(content) if among is None else among:
-        paths, tied = portion.paths(content), portion.name != "curves"
-        plan = tiles_for(paths, paper, margins, overlap, correction=correction, tied=tied)
-        found.append(Proposal(portion, plan))
+    """Return what each portion takes, fewest sheets first; among equals the larger portion."""
+    found = [
+        Proposal(p, tiles_for(p.paths(content), wish, tied=p.name != "curves"))
+        for p in (portions(content) if among is None else among)
+    ]
     return tuple(sorted(found, key=lambda proposal: proposal.sheets))
 
 
-def proposed(
-    content: TemplateContent,
-    paper: Paper,
-    margins: Margins | None = None,
-    overlap: float = 12.0,
-    *,
-    correction: Correction = TRUE,
-    portion: str = AUTO,
-) -> Proposal:
+def proposed(content: TemplateContent, wish: TemplateWish) -> Proposal:
     """Return the proposal for a named portion, or with "auto" the one of the fewest sheets.
 
     "auto" keeps to whole, half and quarter, which show every mark that has its mirror images; of a
@@ -86,11 +64,11 @@ def proposed(
     Raises
     ------
     PaperError
-        If the top has no such portion, or as `proposals`.
+        If the top has no such portion.
     """
-    if portion == AUTO:
+    if wish.portion == AUTO:
         few = curved_share(content) <= FEW_CURVES
         among = tuple(p for p in portions(content) if few or p.name in _CHOSEN_FROM)
     else:
-        among = portions_named(content, portion)
-    return proposals(content, paper, margins, overlap, correction=correction, among=among)[0]
+        among = portions_named(content, wish.portion)
+    return proposals(content, wish, among)[0]

@@ -19,10 +19,10 @@ from numpy.typing import NDArray
 from ..geometry import Arc, Bounds, Line, Path, Points, Segment, first_of_best, ranked
 from ..geometry.tolerance import ROUNDING
 from ..geometry.window import clipped, most_length
-from .calibration import TRUE, Correction
 from .grid import Grid, check_overlap, register_marks, tied_together, tiles_on
-from .paper import Margins, Paper, PaperError, Sheet
+from .paper import PaperError, Sheet
 from .tiles import Place, Places, Tile, TilePlan, beside, field_of
+from .wish import TemplateWish
 
 _SPACING = 2.0
 """Distance between the points that stand for a line, mm."""
@@ -67,37 +67,22 @@ class _Drawn:
         return any(clipped(Path((self.segments[k],)), box) for k in near)
 
 
-def tiles_for(
-    paths: Sequence[Path],
-    paper: Paper,
-    margins: Margins | None = None,
-    overlap: float = 12.0,
-    *,
-    correction: Correction = TRUE,
-    tied: bool = True,
-) -> TilePlan:
-    """Return the plan that shows every line of `paths` on the fewest sheets.
+def tiles_for(paths: Sequence[Path], wish: TemplateWish, *, tied: bool = True) -> TilePlan:
+    """Return the plan that shows every line on the fewest sheets; without any there are none.
 
     Parameters
     ----------
     paths : sequence of Path
-        What must be on paper, template mm; without any there are no sheets.
-    paper : Paper
-    margins : Margins, optional
-        What the printer leaves white; 10 mm all round where not given.
-    overlap : float
-        What neighbouring sheets share, mm.
-    correction : Correction
-        Of the printer: it takes a little off what a sheet can show.
+        What must be on paper, template mm.
     tied : bool
         Whether the sheets must all hang together, edge to edge.
 
     Raises
     ------
     PaperError
-        If the margins leave too little of the paper, or the overlap suits no sheet.
+        If the piece of a roll that the lines take leaves too little between the margins.
     """
-    white = margins or Margins.all(10.0)
+    paper, white, overlap, correction = wish.paper, wish.margins, wish.overlap, wish.correction
     if not paths:
         page = Sheet.of(paper, white, landscape=False, length=paper.width)
         return TilePlan(paper, page, overlap, (), (), correction, white)
@@ -106,7 +91,7 @@ def tiles_for(
     refused: PaperError | None = None
     for landscape in (False, True):
         try:
-            sheet = _sheet(paper, white, drawn.bounds, correction, landscape=landscape)
+            sheet = _sheet(wish, drawn.bounds, landscape=landscape)
             field = field_of(sheet, correction)
             check_overlap(overlap, field)
         except PaperError as error:
@@ -124,17 +109,16 @@ def tiles_for(
     return TilePlan(paper, sheet, overlap, tiles, marks, correction, white)
 
 
-def _sheet(
-    paper: Paper, margins: Margins, bounds: Bounds, correction: Correction, *, landscape: bool
-) -> Sheet:
+def _sheet(wish: TemplateWish, bounds: Bounds, *, landscape: bool) -> Sheet:
     """Return the paper as it lies; a roll is cut to what the drawing needs."""
+    paper, margins = wish.paper, wish.margins
     if not paper.roll:
         return Sheet.of(paper, margins, landscape=landscape)
     extent = bounds.width if landscape else bounds.height
     white = margins.bottom + margins.top
     if landscape:
         white = margins.turned.left + margins.turned.right
-    needed = (extent + _ROLL_SPARE) * max(1.0, correction.along) + white
+    needed = (extent + _ROLL_SPARE) * max(1.0, wish.correction.along) + white
     length = min(paper.length, max(_SHORTEST_PIECE, math.ceil(needed - ROUNDING)))
     return Sheet.of(paper, margins, landscape=landscape, length=length)
 

@@ -7,18 +7,17 @@ each end. A line's figures and its guide's are rounded off the top, never toward
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 
 from ..cutting.cut import CornerCut, EdgePoint, StraightCut, Support, Trim, TrimKind
-from ..geometry.path import Path
+from ..geometry import Path, Point
 from ..geometry.tolerance import SAME_FIGURE
 from ..marking.marks import MarkSet
 from ..panel.datum import Datum
 from ..plan.plan import Plan
 from ..units import Tape
-from .cuts_told import from_corner, offsets_of
 from .lying import Lying
 from .say import Cell, Say
 
@@ -27,6 +26,10 @@ BESIDE, BEYOND = "▼", "◄"
 
 _SKEW = math.tan(math.radians(20))
 """A line that leans more than this runs neither along nor across."""
+
+_SLIGHT = 0.02
+"""A coordinate that moves a line by no more than this share of itself is rounded to the nearest:
+that is a fiftieth of a division at most."""
 
 _TOLD_FROM = 4.0
 """A falling piece is told by its mass from here, kg (our choice)."""
@@ -101,7 +104,12 @@ def _numbered(cuts: Sequence[StraightCut], first: int) -> tuple[SawLine, ...]:
 
 def saw_line(number: int, cut: StraightCut) -> SawLine:
     """Return a straight cut with its number and the way it runs."""
-    runs = _runs(cut)
+    along, square = _offset(cut)
+    runs = Runs.SLANT
+    if along <= _SKEW * square:
+        runs = Runs.ACROSS
+    elif square <= _SKEW * along:
+        runs = Runs.ALONG
 
     def ordered(start: EdgePoint, end: EdgePoint) -> tuple[EdgePoint, EdgePoint]:
         back = (runs is Runs.ACROSS and start.square > end.square) or (
@@ -113,11 +121,9 @@ def saw_line(number: int, cut: StraightCut) -> SawLine:
     return SawLine(number, cut, runs, ordered(cut.start, cut.end), guide)
 
 
-def _runs(cut: StraightCut) -> Runs:
-    along, square = (abs(cut.end.along - cut.start.along), abs(cut.end.square - cut.start.square))
-    if along <= _SKEW * square:
-        return Runs.ACROSS
-    return Runs.ALONG if square <= _SKEW * along else Runs.SLANT
+def _offset(cut: StraightCut) -> tuple[float, float]:
+    """Return how far one end of a cut lies from the other, along the datum and square to it, mm."""
+    return abs(cut.end.along - cut.start.along), abs(cut.end.square - cut.start.square)
 
 
 def _corners(plan: Plan, number: int) -> tuple[CornerLine, ...]:
@@ -131,7 +137,7 @@ def _corners(plan: Plan, number: int) -> tuple[CornerLine, ...]:
 
 def _leg(cut: CornerCut) -> float | None:
     """Return how far each way a corner cut lies from its corner, mm; None where that differs."""
-    along, square = (abs(cut.end.along - cut.start.along), abs(cut.end.square - cut.start.square))
+    along, square = _offset(cut)
     if cut.leg is None and abs(along - square) <= SAME_FIGURE:
         return along
     return cut.leg
@@ -152,13 +158,23 @@ def signed(value: float, tape: Tape, sign: str) -> str:
     return f"{sign}{figure[1:]}" if figure.startswith("−") else figure
 
 
+def _offsets(place: EdgePoint, waste: Point, say: Say) -> tuple[float, float]:
+    """Return the offsets of a place on a line as they are told, mm: off the top."""
+    way = waste.turned(-say.datum.frame.turn)
+    return _off(place.along, way.x, say), _off(place.square, way.y, say)
+
+
+def _off(length: float, way: float, say: Say) -> float:
+    return say.tape.towards(length, way if abs(way) > _SLIGHT else 0.0)
+
+
 def figures_of(line: SawLine, ends: tuple[EdgePoint, EdgePoint], say: Say) -> tuple[Cell, Cell]:
     """Return what a line is found by, from the first end to the second; alike ones are told once.
 
     Each cell names its axis: ``along``, ``square``, the letter of a corner, or ``both``.
     """
     waste = line.cut.waste
-    told = [offsets_of(end, waste, say) for end in ends]
+    told = [_offsets(end, waste, say) for end in ends]
     if line.runs is Runs.SLANT:
         cells = [_place(end, line, say) for end in ends]
         return cells[0], cells[1]
@@ -179,9 +195,11 @@ def figures_of(line: SawLine, ends: tuple[EdgePoint, EdgePoint], say: Say) -> tu
 
 def _place(end: EdgePoint, line: SawLine, say: Say) -> Cell:
     if end.corner:
-        away = say.tape.figure(from_corner(end, line.cut.waste, say))
-        return Cell(away, f"from {end.corner}", end.corner)
-    along, square = offsets_of(end, line.cut.waste, say)
+        corners = (r.point for r in say.datum.references if r.name == end.corner)
+        way = end.point - next(corners, end.point)
+        told = _off(end.distance, way.dot(line.cut.waste) / max(way.norm, 1.0), say)
+        return Cell(say.tape.figure(told), f"from {end.corner}", end.corner)
+    along, square = _offsets(end, line.cut.waste, say)
     both = f"{signed(along, say.tape, BEYOND)} | {signed(square, say.tape, BESIDE)}"
     return Cell(both, "", "both")
 
@@ -198,13 +216,6 @@ def falls_words(line: SawLine, lying: Lying, tape: Tape) -> str:
     if isinstance(cut, CornerCut):
         what = "corner"
     mass = f", {tape.mass(cut.heaviest)}" if cut.heaviest >= _TOLD_FROM else ""
-    return f"{what}{mass}{''.join(_held(cut))}"
-
-
-def _held(cut: StraightCut) -> Iterator[str]:
-    if cut.wall is not None:
-        yield ": carry both arms"
-    elif cut.support is Support.PEOPLE:
-        yield ": two people"
-    elif cut.support is Support.BOARDS:
-        yield "; boards under it"
+    held = {Support.PEOPLE: ": two people", Support.BOARDS: "; boards under it"}
+    held_by = ": carry both arms" if cut.wall is not None else held.get(cut.support, "")
+    return f"{what}{mass}{held_by}"

@@ -6,9 +6,9 @@ shape and size of a top, as it is made and as it was found.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from ..geometry.tolerance import SAME_PLACE
 from ..outlines import PIECE_AS_FOUND, Outline
@@ -17,6 +17,8 @@ from ..units import Tape
 
 if TYPE_CHECKING:
     from ..plan.plan import Plan
+
+T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +58,34 @@ class Passage:
     """At most two that are read from an arm's length, each with the words for its unit."""
 
 
+def passage(
+    title: str,
+    *words: str,
+    points: Iterable[str] = (),
+    tables: Iterable[Table] = (),
+    warnings: Iterable[str] = (),
+    figures: tuple[tuple[str, str], ...] = (),
+) -> Passage:
+    """Return a passage of whole sentences, without those that say nothing and tables of no row."""
+    told, done, warned = (
+        tuple(sentence(clause) for clause in clauses if clause)
+        for clauses in (words, points, warnings)
+    )
+    return Passage(title, told, done, tuple(t for t in tables if t.rows), warned, figures)
+
+
+def table(
+    items: Iterable[T],
+    columns: Mapping[str, Callable[[T], str]],
+    caption: str = "",
+    *,
+    halves: bool = False,
+) -> Table:
+    """Return a table with a row for each item: by its headings, what stands under each."""
+    rows = tuple(tuple(told(item) for told in columns.values()) for item in items)
+    return Table(tuple(columns), rows, caption, halves)
+
+
 @dataclass(frozen=True, slots=True)
 class Say:
     """What every sentence of a plan needs besides its facts."""
@@ -65,6 +95,11 @@ class Say:
     """The line that offsets count from."""
     mirrored: bool = False
     """Whether the show face lies down, so that left and right are swapped."""
+
+    @classmethod
+    def of(cls, plan: Plan, datum: Datum | None = None) -> Say:
+        """Return what words of a plan are told in, from its own datum or from another."""
+        return cls(plan.job.tape, datum or plan.datum, plan.cuts.face.mirrored)
 
 
 def unit_words(tape: Tape) -> str:
@@ -108,6 +143,24 @@ def listed(names: Iterable[str], last: str = "and") -> str:
     return f"{', '.join(head)} {last} {tail[0]}" if head else "".join(tail)
 
 
+def ranged(figures: Iterable[str]) -> str:
+    """Return figures from the first to the last, one alone where they are alike.
+
+    >>> ranged(["2", "3"]), ranged(["2", "2"])
+    ('2 to 3', '2')
+    """
+    return " to ".join(dict.fromkeys(figures))
+
+
+def counted(count: int, name: str) -> str:
+    """Return how many of something there are.
+
+    >>> counted(1, "sheet"), counted(3, "thin coat")
+    ('1 sheet', '3 thin coats')
+    """
+    return f"{count} {name}{'' if count == 1 else 's'}"
+
+
 def size_words(plan: Plan) -> str:
     """Return shape and size of the top that is made."""
     words = outline_words(plan.top.outline, plan.job.tape)
@@ -132,14 +185,18 @@ def found_words(plan: Plan) -> str:
 
 def outline_words(outline: Outline, tape: Tape) -> str:
     """Return shape and size as they are made: ``capsule 1400 × 600 mm``."""
+    figures = outline.figures
     if outline.is_round:
         return f"circle ø {tape.measure(outline.length)}"
-    across_flats = outline.figures.get("across_flats")
-    if across_flats is not None:
-        across = f"{outline.name} {tape.measure(across_flats)} across flats"
-        return across + _across_corners(outline, tape)
-    size = f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}"
-    return size + _more(outline, tape)
+    if "across_flats" in figures:
+        words = f"{outline.name} {tape.measure(figures['across_flats'])} across flats"
+        if outline.length != outline.width:  # no round figure; an octagon is as long as wide
+            words += f", {tape.exact(outline.length, 1)} {tape.unit} across corners"
+        return words
+    words = f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}"
+    if "corner_radius" in figures:
+        words += f", corner radius {tape.measure(figures['corner_radius'])}"
+    return f"{words}, exponent {figures['exponent']:g}" if "exponent" in figures else words
 
 
 def exact_words(outline: Outline, tape: Tape) -> str:
@@ -150,17 +207,3 @@ def exact_words(outline: Outline, tape: Tape) -> str:
         return f"{tape.exact(outline.width, 1)} {tape.unit} across flats"
     sizes = f"{tape.exact(outline.length, 1)} × {tape.exact(outline.width, 1)}"
     return f"{sizes} {tape.unit}"
-
-
-def _across_corners(outline: Outline, tape: Tape) -> str:
-    """Return a hexagon's length too, for it is no round figure; an octagon is as long as wide."""
-    if outline.length == outline.width:
-        return ""
-    return f", {tape.exact(outline.length, 1)} {tape.unit} across corners"
-
-
-def _more(outline: Outline, tape: Tape) -> str:
-    exponent, radius = (outline.figures.get(name) for name in ("exponent", "corner_radius"))
-    if radius is not None:
-        return f", its corners {tape.measure(radius)} in radius"
-    return "" if exponent is None else f", exponent {exponent:g}"

@@ -18,6 +18,7 @@ from panelwright.layout.sheets.template_drawing import template_drawing
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4
 from panelwright.layout.template.proposal import Proposal, proposed
+from panelwright.layout.template.wish import TemplateWish
 
 RUNS = 7
 TILES = 24
@@ -42,7 +43,7 @@ def of_tiles(count: int) -> tuple[TemplateContent, Proposal]:
     """Return the first whole oval that takes so many sheets, growing by 20 mm."""
     for length in range(1000, 4000, 20):
         shown = content(length, length * 0.5)
-        found = proposed(shown, A4, portion="whole")
+        found = proposed(shown, TemplateWish(A4, portion="whole"))
         if found.sheets >= count:
             return shown, found
     raise SystemExit(f"no oval takes {count} sheets")
@@ -62,7 +63,8 @@ if __name__ == "__main__":
     door = content(1485, 743)
     shown, found = of_tiles(TILES)
     pages = template_pages(shown, found)
-    print(f"choice of sheets, oval with feet    {best(lambda: proposed(door, A4)):.3f} s")
+    taken = best(lambda: proposed(door, TemplateWish(A4)))
+    print(f"choice of sheets, oval with feet    {taken:.3f} s")
     print(f"drawing in one piece                {best(lambda: template_drawing(door)):.3f} s")
     print(f"{found.sheets} tiles as scenes                   "
           f"{best(lambda: template_pages(shown, found)):.3f} s")  # fmt: skip

@@ -25,6 +25,7 @@ from panelwright.layout.sheets.folder import template_pages
 from panelwright.layout.template.content import TemplateContent
 from panelwright.layout.template.paper import A4
 from panelwright.layout.template.proposal import proposed
+from panelwright.layout.template.wish import TemplateWish
 
 DPI = 600
 REACH = 1.2
@@ -49,7 +50,7 @@ def offset(dark: NDArray[np.float64], at: Point, normal: float) -> float:
 def main() -> None:
     """Print the worst offset of each sheet."""
     content = TemplateContent("Corridor door oval", Oval(2000, 900).path())
-    proposal = proposed(content, A4, portion="whole")
+    proposal = proposed(content, TemplateWish(A4, portion="whole"))
     sheets = [s for s in template_pages(content, proposal) if s.title.startswith("Sheet ")]
     bare = [
         replace(s, groups=tuple(g for g in s.groups if g.layer == layers.FINISH)) for s in sheets

@@ -5,10 +5,9 @@ from __future__ import annotations
 import json
 import re
 
+from job_schema import job_schema, keys_as_markdown, rows
+from plan_schema import plan_schema
 from readme import README, ROOT
-
-from panelwright.layout.jobfile.schema import job_schema, keys_as_markdown
-from panelwright.layout.words.plain_words import PLAIN_WORDS
 
 REFERENCE = ROOT / "layout" / "reference"
 PICTURES = ROOT / "pictures"
@@ -27,7 +26,9 @@ def every_text() -> dict[str, str]:
     """Return the text of each file by its name."""
     return {
         "keys.md": KEYS + keys_as_markdown(),
-        "job.schema.json": _json(job_schema(PLAIN_WORDS)),
+        "keys.json": _json(rows()),
+        "job.schema.json": _json(job_schema()),
+        "plan.schema.json": _json(plan_schema()),
     }
 
 
@@ -37,5 +38,5 @@ def readme_job() -> str:
     return str(job)
 
 
-def _json(schema: dict[str, object]) -> str:
+def _json(schema: object) -> str:
     return json.dumps(schema, indent=1, ensure_ascii=False) + "\n"

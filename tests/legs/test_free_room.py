@@ -9,12 +9,12 @@ import pytest
 import strategies
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from tops import feet_of
 
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
-from panelwright.layout.legs.arrangement import middles_for
 from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.room import room_of
 from panelwright.layout.legs.stability import Stability
@@ -39,7 +39,7 @@ def test_feet_stand_inside_and_apart(outline: Freeform, foot: Foot, count: int) 
     """Every foot keeps 60 mm inside the edge, or all of them are refused with a reason."""
     assume(outline.width > 400)
     try:
-        middles = middles_for(LegsWish(count=count, foot=foot), outline)
+        middles = feet_of(LegsWish(count=count, foot=foot), outline)
     except LegsError as error:
         assert "room" in str(error)
         return
@@ -54,7 +54,7 @@ def test_feet_stand_inside_and_apart(outline: Freeform, foot: Foot, count: int) 
 def test_four_feet_stand_in_the_corners_of_a_corner_desk() -> None:
     """They are numbered anticlockwise from the lower left, and the first stands there."""
     wish = LegsWish(count=4, foot=Foot.round(50))
-    middles = middles_for(wish, CORNER)
+    middles = feet_of(wish, CORNER)
     assert (middles[0].x, middles[0].y) == pytest.approx((-600 + 85, -350 + 85), abs=0.2)
     turns = [(m - WEIGHT).angle for m in middles]
     steps = [(b - a) % math.tau for a, b in zip(turns, [*turns[1:], turns[0]], strict=True)]
@@ -88,21 +88,21 @@ def test_two_slabs_stand_on_either_side_of_a_waist() -> None:
     half = [(-800, -300), (-100, -300), (0, -60), (100, -300), (800, -300)]
     ring = [Point(*p) for p in half] + [Point(-x, -y) for x, y in half]
     wish = LegsWish(count=2, foot=Foot(FootShape.SLAB, 40.0, 200.0))
-    left, right = middles_for(wish, Freeform.through(ring))
+    left, right = feet_of(wish, Freeform.through(ring))
     assert left.x < -600 and right.x > 600
 
 
 def test_a_plate_keeps_its_own_distance() -> None:
     """A plate larger than the leg moves the leg in, until it keeps 25 mm."""
     wish = LegsWish(count=4, foot=Foot.square(40), plate=FixingPlate(300, 300, 5))
-    middles = middles_for(wish, CORNER)
+    middles = feet_of(wish, CORNER)
     assert (middles[0].x, middles[0].y) == pytest.approx((-600 + 175, -350 + 175), abs=0.2)
 
 
 def test_feet_too_large_are_refused() -> None:
     """A foot wider than the top names the top and what to do."""
     with pytest.raises(LegsError, match=r"own outline .*: make the insets or the foot smaller"):
-        middles_for(LegsWish(count=3, foot=Foot.square(600)), CORNER)
+        feet_of(LegsWish(count=3, foot=Foot.square(600)), CORNER)
 
 
 def test_a_top_too_narrow_to_press_inside_is_pressed_on_its_hull() -> None:
@@ -111,7 +111,7 @@ def test_a_top_too_narrow_to_press_inside_is_pressed_on_its_hull() -> None:
     ring = [Point(x, y) for x, y in neck] + [Point(-x, -y) for x, y in neck]
     dumbbell = Freeform.through(ring)
     wish = LegsWish(count=4, foot=Foot.round(40))
-    middles = middles_for(wish, dumbbell)
+    middles = feet_of(wish, dumbbell)
     assert len(middles) == 4
 
     feet = np.array([tuple(m) for m in middles])

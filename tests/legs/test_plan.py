@@ -16,7 +16,8 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs.concern import LegMatter
 from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.plan import LegsPlan
-from panelwright.layout.legs.stance import best_stances
+from panelwright.layout.legs.search import best_stances
+from panelwright.layout.legs.stance import Sought
 from panelwright.layout.legs.table import TableTop
 from panelwright.layout.legs.wish import Fixing, FixingPlate, Lean, LegsWish
 from panelwright.layout.outlines import Capsule, Circle, Outline, Rectangle, RoundedRectangle
@@ -46,7 +47,7 @@ def _legs_of(
 ) -> LegsPlan:
     heavy = replace(panel, thickness=top_mass / panel.substance.mass(outline.area, 1.0))
     top = Top(heavy, outline, placement)
-    return TableTop(top).on(wish)
+    return Sought(wish, TableTop(top)).as_wished().legs
 
 
 def _concerns(plan: LegsPlan) -> set[Enum]:
@@ -332,7 +333,10 @@ def test_loose_legs_lie_down_as_a_parallelogram() -> None:
     clay = LegsWish(foot=Foot.round(100), density=1900.0, fixing=Fixing.LOOSE)
     oak = Panel(rectangular_outline(1400, 700), 30, material="oak")
     top = Top(oak, Rectangle(1400, 700), Placement(Point(700, 350)))
-    loose, fixed = (TableTop(top).on(replace(clay, fixing=f)) for f in (Fixing.LOOSE, Fixing.GLUED))
+    loose, fixed = (
+        Sought(replace(clay, fixing=f), TableTop(top)).as_wished().legs
+        for f in (Fixing.LOOSE, Fixing.GLUED)
+    )
     legs = 4 * math.pi / 4 * 0.1**2 * 0.7 * 1900
     expected = (top.mass + legs / 2) * 9.80665 * 100 / 700
     assert loose.tipping.push == pytest.approx(expected)

@@ -11,12 +11,12 @@ from tops import PLACE, ROOM, known_as, top_of
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
+from panelwright.layout.legs.arrangement import apart
 from panelwright.layout.legs.concern import LegMatter
 from panelwright.layout.legs.foot import Foot
-from panelwright.layout.legs.free_room import apart
 from panelwright.layout.legs.people import PLACE as DINER
-from panelwright.layout.legs.proposal import Proposal, told
-from panelwright.layout.legs.stance import EACH_LEG, as_wished, best_stance, best_stances
+from panelwright.layout.legs.search import best_stance, best_stances
+from panelwright.layout.legs.stance import EACH_LEG, Sought, Stance
 from panelwright.layout.legs.table import TableTop
 from panelwright.layout.legs.wish import COUNTS, Fixing, Goal, LegsWish
 from panelwright.layout.outlines import Capsule, Circle, Freeform, Outline, Oval, Rectangle
@@ -39,16 +39,16 @@ NO_FIGURE = "framed door"
 """A material without a stiffness of its own: legs under it are found without a plate."""
 
 
-def propose(wish: LegsWish, table: TableTop, goal: Goal = Goal.MOST_STABLE) -> Proposal:
+def propose(wish: LegsWish, table: TableTop, goal: Goal = Goal.MOST_STABLE) -> Stance:
     """Return the best places for the wished number of legs."""
-    return told(best_stance(wish, table, goal, DINER), table)
+    return best_stance(Sought(wish, table, goal, DINER)).sagging(table)
 
 
 def compare(
     wish: LegsWish, table: TableTop, counts: tuple[int, ...] = COUNTS
-) -> tuple[Proposal, ...]:
+) -> tuple[Stance, ...]:
     """Return the best legs of each count, best count first."""
-    return tuple(told(stance, table) for stance in best_stances(wish, table, counts=counts))
+    return tuple(stance.sagging(table) for stance in best_stances(wish, table, counts=counts))
 
 
 def _table(outline: Outline, material: str = "oak", panel: Panel = ROOM) -> TableTop:
@@ -58,7 +58,7 @@ def _table(outline: Outline, material: str = "oak", panel: Panel = ROOM) -> Tabl
 def test_the_firmest_stance_is_firmer_than_the_usual_one() -> None:
     """Looking for firmness never ends below what the usual insets give."""
     table = _table(Capsule(1800, 720), NO_FIGURE)
-    usual = table.on(LegsWish())
+    usual = Sought(LegsWish(), table).as_wished().legs
     stable = propose(LegsWish(), table)
     assert stable.legs.tipping.least.force > usual.tipping.least.force
     assert stable.legs.overhang.least >= 60 - 0.05
@@ -178,11 +178,11 @@ def test_legs_at_which_somebody_sits_go_first() -> None:
 def test_legs_as_wished_are_told_the_same_way() -> None:
     """What the maker placed stands where they placed it, with the figures of a proposal."""
     table = _table(Rectangle(1600, 700))
-    own = told(as_wished(LegsWish(count=6, inset_end=250.0), table), table)
+    own = Sought(LegsWish(count=6, inset_end=250.0), table).as_wished().sagging(table)
     assert own.count == 6
     assert own.legs.overhang.end == pytest.approx(250)
     assert own.held == min(own.legs.weakest.force, 600)
-    again = told(as_wished(own.wish, table), table)
+    again = Sought(own.wish, table).as_wished().sagging(table)
     assert again.legs == own.legs
     assert again.sag == own.sag
     best = propose(LegsWish(count=6), table)
@@ -221,7 +221,9 @@ def test_a_table_top_keeps_clear_of_what_no_foot_and_no_screw_may_meet() -> None
     assert TableTop(replace(top, panel=hollow)).plate is None
     at = (top.placement.into(Point(500, 400)), Point(500, -50), Point(500, 50))
     wish = LegsWish(foot=Foot.square(60), at=at)
-    assert {p.who[1:] for p in table.on(wish).problems if len(p.who) > 1} == {("nail",)}
+    assert {p.who[1:] for p in Sought(wish, table).as_wished().legs.problems if len(p.who) > 1} == {
+        ("nail",)
+    }
 
 
 def test_legs_that_find_no_room_are_refused() -> None:
@@ -249,7 +251,8 @@ def test_no_stance_tried_at_random_is_firmer_than_the_best(outline: Outline, cou
     table = _table(outline, NO_FIGURE)
     wish = LegsWish(count=count, foot=Foot.round(50), load=1e5)
     best = propose(wish, table).wish.at
-    force, room = table.stability(wish).force, table.room(wish)
+    sought = Sought(wish, table)
+    force, room = sought.stability.force, sought.room
     draw, box = np.random.default_rng(count), room.bounds
     for k in range(200):
         if k % 2:
@@ -268,7 +271,7 @@ def test_the_best_of_a_count_is_never_worse_than_the_job_as_it_is() -> None:
     table = _table(Capsule(1185, 585), NO_FIGURE)
     for x, y in ((420, 160), (300, 260), (450, 200)):
         at = tuple(Point(*p) for p in ((-x, -y), (x, -y), (x, y), (-x, y)))
-        own = as_wished(LegsWish(at=at, foot=Foot.round(50)), table)
+        own = Sought(LegsWish(at=at, foot=Foot.round(50)), table).as_wished()
         (best,) = best_stances(own.wish, table, counts=(4,))
         assert best.legs.weakest.force >= own.legs.weakest.force - 0.1
     past = tuple(Point(*p) for p in ((-450, -310), (450, -310), (450, 310), (-450, 310)))
@@ -294,7 +297,7 @@ def test_the_force_that_is_compared_is_the_force_that_is_told() -> None:
         LegsWish(foot=Foot.square(90), mass=6.0, fixing=Fixing.LOOSE),
         LegsWish(foot=Foot.square(90), height=1050.0),
     ):
-        plan = table.on(wish)
+        plan = Sought(wish, table).as_wished().legs
         middles = [leg.middle for leg in plan.legs]
         told_force = plan.weakest.force
-        assert table.stability(wish).force(middles) == pytest.approx(told_force, rel=0.003)
+        assert Sought(wish, table).stability.force(middles) == pytest.approx(told_force, rel=0.003)

@@ -8,13 +8,14 @@ import pytest
 import strategies
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from tops import feet_of
 
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.intersect import way_out
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import ORIGIN, Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.legs.arrangement import corner_of_largest, middles_for
+from panelwright.layout.legs.arrangement import corner_of_largest
 from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.room import Insets, insets_for, reach, room_for
 from panelwright.layout.legs.stability import Stability
@@ -87,7 +88,7 @@ def test_every_foot_stands_wholly_under_the_top(
     wish = LegsWish(count=count, foot=foot, inset_side=size / 2, inset_end=size)
     edge = Region.from_rings(outline.inner())
     try:
-        middles = middles_for(wish, outline)
+        middles = feet_of(wish, outline)
     except LegsError:
         assert isinstance(outline, Freeform)
         return
@@ -104,7 +105,7 @@ def test_feet_are_symmetrical_about_a_centreline(outline: Outline, count: int) -
 
     Feet under an outline of the maker's own follow its edge, which has no centreline to mirror.
     """
-    middles = middles_for(LegsWish(count=count, foot=Foot.round(outline.width / 20)), outline)
+    middles = feet_of(LegsWish(count=count, foot=Foot.round(outline.width / 20)), outline)
     assert len(middles) == count
     scale = 1000 / outline.length
     here = _spots(tuple(p * scale for p in middles))
@@ -123,7 +124,7 @@ def test_feet_run_anticlockwise_round_a_middle_under_which_they_stand(
     Many feet may find no room under an own outline, and are then refused.
     """
     try:
-        middles = middles_for(LegsWish(count=count, foot=Foot.round(outline.width / 20)), outline)
+        middles = feet_of(LegsWish(count=count, foot=Foot.round(outline.width / 20)), outline)
     except LegsError:
         assume(not isinstance(outline, Freeform))
         raise
@@ -133,7 +134,7 @@ def test_feet_run_anticlockwise_round_a_middle_under_which_they_stand(
 @pytest.mark.parametrize("count", [3, 5, 6, 7])
 def test_feet_under_a_round_top_are_a_regular_polygon(count: int) -> None:
     """Round feet under a round top stand evenly on the circle parallel to its edge."""
-    middles = middles_for(LegsWish(count=count, foot=Foot.round(50)), Circle(1200))
+    middles = feet_of(LegsWish(count=count, foot=Foot.round(50)), Circle(1200))
     assert [p.norm for p in middles] == pytest.approx([600 - 60 - 25] * count, abs=0.002)
     steps = [
         (b.angle - a.angle) % math.tau
@@ -144,7 +145,7 @@ def test_feet_under_a_round_top_are_a_regular_polygon(count: int) -> None:
 
 def test_four_feet_of_a_capsule_stand_on_whole_figures() -> None:
     """A capsule 1800 × 720 has its feet a sixth of its width in: 120 from the sides (worked)."""
-    middles = middles_for(LegsWish(foot=Foot.square(60)), Capsule(1800, 720))
+    middles = feet_of(LegsWish(foot=Foot.square(60)), Capsule(1800, 720))
     assert _spots(middles) == {(x, y) for x in (-570.0, 570.0) for y in (-240.0, 240.0)}
     assert middles[0] == Point(-middles[2].x, -middles[2].y)
 
@@ -152,13 +153,13 @@ def test_four_feet_of_a_capsule_stand_on_whole_figures() -> None:
 def test_six_feet_of_a_long_top_stand_in_two_rows() -> None:
     """A slab made into 1700 × 700 has three feet on each side, 100 from it (worked)."""
     wish = LegsWish(count=6, foot=Foot.square(60), inset_side=70, inset_end=170)
-    middles = middles_for(wish, RoundedRectangle.with_radius(1700, 700, 80))
+    middles = feet_of(wish, RoundedRectangle.with_radius(1700, 700, 80))
     assert _spots(middles) == {(x, y) for x in (-650.0, 0.0, 650.0) for y in (-250.0, 250.0)}
 
 
 def test_five_feet_of_a_long_top_have_one_in_the_middle() -> None:
     """An odd foot of a long top stands under its centre."""
-    assert middles_for(LegsWish(count=5), Rectangle(1600, 700))[-1] == ORIGIN
+    assert feet_of(LegsWish(count=5), Rectangle(1600, 700))[-1] == ORIGIN
 
 
 @given(st.floats(0.2, 1.0))
@@ -182,6 +183,6 @@ def test_the_way_out_of_a_circle_ends_on_it(start: Point, direction: float) -> N
 def test_a_foot_that_finds_no_room_is_refused() -> None:
     """Insets that leave nothing are refused with the figures and what to do."""
     with pytest.raises(LegsError, match="make the insets or the foot smaller"):
-        middles_for(LegsWish(inset_side=400), Rectangle(1400, 700))
+        feet_of(LegsWish(inset_side=400), Rectangle(1400, 700))
     with pytest.raises(LegsError, match="finds no room"):
-        middles_for(LegsWish(foot=Foot.square(300)), Circle(400))
+        feet_of(LegsWish(foot=Foot.square(300)), Circle(400))

@@ -13,11 +13,11 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs.concern import LegMatter
 from panelwright.layout.legs.foot import Foot, FootShape
+from panelwright.layout.legs.materials import LEG_MATERIALS, MASONRY, is_wooden
 from panelwright.layout.legs.screws import Screw, holes_of, usual_screw
-from panelwright.layout.legs.stance import as_wished
+from panelwright.layout.legs.stance import Sought
 from panelwright.layout.legs.table import TableTop
 from panelwright.layout.legs.table_wish import Glue, TableWish
-from panelwright.layout.legs.usual import LEG_MATERIALS, MASONRY, is_wooden
 from panelwright.layout.legs.whole import TablePlan, plan_table
 from panelwright.layout.legs.wish import Fixing, FixingPlate, LegsWish
 from panelwright.layout.outlines import Capsule, Outline, Rectangle
@@ -38,7 +38,7 @@ def _planned(
     outline: Outline = TOP,
 ) -> TablePlan:
     table = TableTop(Top(panel, outline, Placement(Point(1200, 500))))
-    return plan_table(asked or TableWish(), as_wished(wish, table), table)
+    return plan_table(asked or TableWish(), Sought(wish, table).as_wished(), table)
 
 
 def _matters(plan: TablePlan) -> set[Enum]:

@@ -13,15 +13,18 @@ from panelwright.layout.cutting.cut import SkippedTrim, Trim
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.kit.picture import Stage, areas_of
 from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text, text_box
+from panelwright.layout.geometry import Point, circle
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.polygon import Region, union
 from panelwright.layout.jobfile import read_job
+from panelwright.layout.panel import Defect, Panel, Spoils, rectangular_outline, rectangular_place
+from panelwright.layout.panel.shown import drawn_defects
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.sheets.bench import bench_sheet
-from panelwright.layout.sheets.bench.step import say_of
 from panelwright.layout.sheets.plan_drawing import plan_frame, plan_scene
 from panelwright.layout.words.cautions import caution_words
 from panelwright.layout.words.cuts import words_of
+from panelwright.layout.words.say import Say, found_words
 
 DOOR = """
 units = "in"
@@ -97,6 +100,12 @@ def test_the_legend_explains_every_layer(scene: Scene) -> None:
     assert {layer.title for layer in used} <= words
 
 
+def test_the_title_claims_no_more_than_was_found(plan: Plan, scene: Scene) -> None:
+    """What was found stands in the title in the words of the bench sheet."""
+    items = scene.on(layers.LETTERING)
+    assert found_words(plan) in " ".join(item.words for item in items if isinstance(item, Text))
+
+
 def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan) -> None:
     """It is well-formed, asks for nothing from outside, and holds each mark, check, cut and leg."""
     page = page_of(plan)
@@ -116,7 +125,7 @@ def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan) -> None:
     titles = [step.title for step in page.steps]
     for act in plan.cuts.acts:
         if not isinstance(act, Trim | SkippedTrim):
-            assert words_of(act, say_of(plan)).title in titles
+            assert words_of(act, Say.of(plan)).title in titles
     for caution in plan.cautions:
         words = caution_words(caution, plan.top, tape)
         assert words.words[0] in page.step(words.title).text or words.title == "Where it stood"
@@ -129,7 +138,7 @@ def test_a_side_that_is_not_sawn_keeps_its_corners(plan: Plan) -> None:
     """It is told with the letters of its edge as the drawings have them: DA, not da."""
     page = page_of(plan)
     for side in plan.cuts.skipped:
-        title = words_of(side, say_of(plan)).title
+        title = words_of(side, Say.of(plan)).title
         assert title.endswith(f"along {side.edge}" if side.edge else side.kind.value[1:])
         assert title in page.step("Sides that no saw takes").text
 
@@ -152,6 +161,18 @@ def test_the_order_is_marks_then_checks_then_cuts(plan: Plan) -> None:
     held = [titles.index(t) for t in ("See it, ask for its history", "Set out the marks")]
     assert held[0] < held[1] < titles.index("Check before the first cut") < min(cuts)
     assert max(cuts) < titles.index("Coat underside and edge")
+
+
+def test_a_defect_is_drawn_on_the_wood_alone() -> None:
+    """A recess that runs in over the edge is drawn as far as the panel goes, any other exactly."""
+    hole = Defect("hole", circle(Point(300, 300), 20.0), {Spoils.SHOWING})
+    recess = Defect("recess", rectangular_place(Point(0, 300), 60, 90), {Spoils.SHOWING})
+    panel = Panel(rectangular_outline(1200, 600), 22, defects=(hole, recess))
+    drawn = dict(drawn_defects(panel))
+    assert drawn[hole] == (hole.place,)
+    (path,) = drawn[recess]
+    box = path.bounds
+    assert [box.left, box.right, box.bottom, box.top] == pytest.approx([0, 30, 255, 345])
 
 
 def test_a_crumb_of_a_region_is_not_drawn() -> None:

@@ -31,6 +31,7 @@ from panelwright.layout.sheets.template_drawing import template_drawing
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4
 from panelwright.layout.template.proposal import proposed
+from panelwright.layout.template.wish import TemplateWish
 
 VECTOR_ERROR = 0.001
 SVG = "{http://www.w3.org/2000/svg}"
@@ -163,7 +164,7 @@ class Printed:
     """The sheets of the whole template on A4, written and read back."""
 
     def __init__(self) -> None:
-        self.proposal = proposed(CONTENT, A4, portion="whole")
+        self.proposal = proposed(CONTENT, TemplateWish(A4, portion="whole"))
         scenes = template_pages(CONTENT, self.proposal)
         self.data = to_pdf(scenes, CONTENT.title)
         self.by_tile = {

@@ -28,6 +28,7 @@ from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4, LETTER, Margins, Paper
 from panelwright.layout.template.portions import portions
 from panelwright.layout.template.proposal import Proposal, proposals, proposed
+from panelwright.layout.template.wish import TemplateWish
 from panelwright.layout.units import Tape
 
 VECTOR_ERROR = 0.001
@@ -88,7 +89,7 @@ def test_all_ink_lies_between_the_margins(
 ) -> None:
     """On every page, with every paper and margin, lines and words keep out of the margins."""
     assume(overlap <= min(paper.width, paper.length) / 4)
-    proposal = proposed(content, paper, white, overlap, correction=correction)
+    proposal = proposed(content, TemplateWish(paper, white, overlap, correction=correction))
     assume(proposal.sheets <= 40)
     for scene in template_pages(content, proposal):
         turned = white.turned if scene.frame.width > scene.frame.height else white
@@ -113,7 +114,7 @@ def test_joined_sheets_show_the_whole_line(paper: Paper) -> None:
     """Over 2 m, the sheets show the finish line within 0.001 mm, and none of it is missing."""
     top = Oval(2000, 900)
     content = TemplateContent("Stage board oval", top.path())
-    proposal = proposed(content, paper, portion="whole")
+    proposal = proposed(content, TemplateWish(paper, portion="whole"))
     lines = _finish_lines(proposal, template_pages(content, proposal))
     points = np.concatenate([d.points(65) for held in lines.values() for d in held])
     assert off_path(points, content.finish).max() < VECTOR_ERROR
@@ -126,7 +127,7 @@ def test_joined_sheets_show_the_whole_line(paper: Paper) -> None:
 def test_lines_carry_on_across_every_seam() -> None:
     """Where the finish line crosses a seam, both sheets show it, at the same place."""
     content = _bench_top()
-    proposal = proposed(content, A4, portion="whole")
+    proposal = proposed(content, TemplateWish(A4, portion="whole"))
     lines = _finish_lines(proposal, template_pages(content, proposal))
     crossings = 0
     for tile in proposal.plan.tiles:
@@ -164,7 +165,7 @@ def test_a_raster_of_all_sheets_is_true_over_two_metres() -> None:
     top = Capsule(2000, 180)
     marks = tuple(TemplateMark(f"M{n}", Point(x, 20)) for n, x in enumerate((-900, -20, 880), 1))
     content = TemplateContent("Corridor door", top.path(), marks=marks)
-    proposal = proposed(content, A4, portion="whole")
+    proposal = proposed(content, TemplateWish(A4, portion="whole"))
     scenes = template_pages(content, proposal)
     kept = tuple(
         replace(s, groups=tuple(g for g in s.groups if g.layer in (layers.FINISH, layers.MARKS)))
@@ -222,7 +223,7 @@ def test_check_bars_are_as_long_as_they_say() -> None:
     """On every sheet one bar lies each way, measures what its words say, and spans the sheet."""
     content = _bench_top()
     for correction in (Correction(), Correction(1.006, 0.995)):
-        proposal = proposed(content, A4, correction=correction)
+        proposal = proposed(content, TemplateWish(A4, correction=correction))
         scenes = template_pages(content, proposal)
         data = to_pdf(scenes, "template")
         across, up = proposal.plan.stretch
@@ -243,7 +244,7 @@ def test_check_bars_are_as_long_as_they_say() -> None:
 def test_neighbours_are_named_at_their_edges() -> None:
     """Every sheet names the sheet that joins it at each seam, and itself in large letters."""
     content = _bench_top()
-    proposal = proposed(content, A4)
+    proposal = proposed(content, TemplateWish(A4))
     scenes = template_pages(content, proposal)
     for number, name in _tile_scenes(scenes):
         tile = proposal.plan.tile(name)
@@ -260,7 +261,7 @@ def test_no_words_cover_one_another() -> None:
     """On the sheets of the bench top no two texts overlap."""
     content = _bench_top()
     for portion in ("quarter", "half", "whole", "end"):
-        proposal = proposed(content, A4, portion=portion)
+        proposal = proposed(content, TemplateWish(A4, portion=portion))
         for scene in template_pages(content, proposal):
             boxes = [
                 (text_box(item), item)
@@ -278,7 +279,7 @@ def test_mirrored_sheets_cannot_be_taken_for_the_face() -> None:
     """Seen from the underside every page says MIRRORED, and its flag flies the other way."""
     content = _bench_top()
     for seen, says in ((content, False), (content.from_underside(), True)):
-        scenes = template_pages(seen, proposed(seen, A4))
+        scenes = template_pages(seen, proposed(seen, TemplateWish(A4)))
         for scene in scenes:
             words = [i.words for g in scene.groups for i in g.items if isinstance(i, Text)]
             assert any("MIRRORED" in w for w in words) == says
@@ -292,7 +293,7 @@ def test_mirrored_sheets_cannot_be_taken_for_the_face() -> None:
 def test_the_cover_comes_first_and_says_what_to_check() -> None:
     """The cover holds the check list, what a wrong print reads, the map and the whole's lengths."""
     content = _bench_top()
-    proposal = proposed(content, A4, correction=Correction(1.004, 1.0, "hall"))
+    proposal = proposed(content, TemplateWish(A4, correction=Correction(1.004, 1.0, "hall")))
     scenes = template_pages(content, proposal)
     page = pypdfium2.PdfDocument(to_pdf(scenes, "template"))[0].get_textpage().get_text_bounded()
     said = " ".join(page.split())
@@ -310,7 +311,7 @@ def test_the_cover_comes_first_and_says_what_to_check() -> None:
 def test_every_portion_can_be_printed() -> None:
     """Each portion of a top gives its sheets, and the ordinates come last where wanted."""
     content = _bench_top()
-    for proposal in proposals(content, A4):
+    for proposal in proposals(content, TemplateWish(A4)):
         scenes = template_pages(content, proposal)
         assert len(_tile_scenes(scenes)) == proposal.sheets
         assert scenes[-1].title.startswith("Ordinates")
@@ -323,7 +324,7 @@ def test_every_portion_can_be_printed() -> None:
 def test_marks_that_no_sheet_shows_are_told() -> None:
     """Where only the curves are printed, the cover gives the place of every missing mark."""
     content = _bench_top()
-    proposal = proposed(content, A4, portion="curves")
+    proposal = proposed(content, TemplateWish(A4, portion="curves"))
     scenes = template_pages(content, proposal)
     words = [i.words for g in scenes[0].groups for i in g.items if isinstance(i, Text)]
     on_sheets = {
@@ -334,7 +335,7 @@ def test_marks_that_no_sheet_shows_are_told() -> None:
     }
     told = {w.split(":")[0] for w in words if ": " in w and w[0] in "CF"}
     assert told | on_sheets >= {mark.label for mark in content.marks}
-    whole = template_pages(content, proposed(content, A4, portion="whole"))
+    whole = template_pages(content, proposed(content, TemplateWish(A4, portion="whole")))
     cover = " ".join(i.words for g in whole[0].groups for i in g.items if isinstance(i, Text))
     assert "not on the paper" not in cover
 
@@ -342,7 +343,7 @@ def test_marks_that_no_sheet_shows_are_told() -> None:
 def test_pages_lie_as_their_sheets_do() -> None:
     """A written page has the paper's size, on its side where the plan lays it so."""
     content = _bench_top()
-    proposal = proposed(content, A4)
+    proposal = proposed(content, TemplateWish(A4))
     data = to_pdf(template_pages(content, proposal), "template")
     with pikepdf.open(io.BytesIO(data)) as pdf:
         sizes = [[round(float(v) * 25.4 / 72, 2) for v in page.mediabox[2:]] for page in pdf.pages]

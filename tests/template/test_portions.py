@@ -37,6 +37,7 @@ from panelwright.layout.template.portions import (
     portions_named,
 )
 from panelwright.layout.template.proposal import proposals, proposed
+from panelwright.layout.template.wish import TemplateWish
 
 
 def _points(paths: tuple[Path, ...], count: int = 25) -> np.ndarray:
@@ -146,11 +147,11 @@ def test_marks_without_a_twin_are_left_out_and_named() -> None:
     shown = {mark.label: mark.at for mark in quarter.marks(content)}
     assert set(shown) == {"F1/F2/F3/F4", "C2/C1", "O"}
     assert shown["F1/F2/F3/F4"] == Point(400, 200)
-    (on_paper,) = proposals(content, A4, among=[quarter])
+    (on_paper,) = proposals(content, TemplateWish(A4), among=[quarter])
     assert [mark.label for mark in on_paper.marks_left_out(content)] == ["tap"]
     (whole,) = portions_named(content, "whole")
     assert whole.marks(content) == content.marks
-    (on_paper,) = proposals(content, A4, among=[whole])
+    (on_paper,) = proposals(content, TemplateWish(A4), among=[whole])
     assert on_paper.marks_left_out(content) == ()
 
 
@@ -181,21 +182,21 @@ def test_what_a_top_lacks_is_refused_by_name() -> None:
     """Asking for the corner of an oval tells what an oval has."""
     content = TemplateContent("Top", Oval(1200, 700).path(), symmetric_x=True, symmetric_y=True)
     with pytest.raises(PaperError, match="no 'corner' to print: choose from whole, half, quarter"):
-        proposed(content, A4, portion="corner")
+        proposed(content, TemplateWish(A4, portion="corner"))
 
 
 def test_the_proposal_takes_the_fewest_sheets() -> None:
     """Proposals come fewest sheets first, and "auto" is the first that shows every mark."""
     path = RoundedRectangle(1700, 700, (80, 80, 80, 80)).path()
     content = TemplateContent("Top", path, symmetric_x=True, symmetric_y=True)
-    sheets = [proposal.sheets for proposal in proposals(content, A4)]
+    sheets = [proposal.sheets for proposal in proposals(content, TemplateWish(A4))]
     assert sheets == sorted(sheets)
-    assert proposals(content, A4)[0].portion.name == "corner"
-    assert proposed(content, A4, portion="half").portion.name == "half"
+    assert proposals(content, TemplateWish(A4))[0].portion.name == "corner"
+    assert proposed(content, TemplateWish(A4, portion="half")).portion.name == "half"
     round_ends = TemplateContent(
         "Top", Capsule(1700, 700).path(), symmetric_x=True, symmetric_y=True
     )
-    assert proposed(round_ends, A4).portion.name == "quarter"
+    assert proposed(round_ends, TemplateWish(A4)).portion.name == "quarter"
 
 
 def test_a_rough_line_round_a_square_corner_is_no_curve_to_print() -> None:
@@ -213,15 +214,15 @@ def test_a_top_with_few_curves_prints_only_those() -> None:
     few = RoundedRectangle(1700, 700, (80, 80, 80, 80)).path()
     content = TemplateContent("Top", few, symmetric_x=True, symmetric_y=True)
     assert curved_share(content) < FEW_CURVES
-    corner = proposed(content, A4)
+    corner = proposed(content, TemplateWish(A4))
     assert (corner.portion.name, corner.sheets) == ("corner", 1)
     odd = RoundedRectangle(1700, 700, (80, 80, 80, 200)).path()
-    assert (proposed(TemplateContent("Top", odd), A4).portion.name) == "curves"
+    assert (proposed(TemplateContent("Top", odd), TemplateWish(A4)).portion.name) == "curves"
     desk = Path.through(
         [Point(*p) for p in [(0, 0), (1500, 0), (1500, 600), (700, 600), (700, 1300), (0, 1300)]],
         closed=True,
     )
-    straight = proposed(TemplateContent("Desk", desk), A4)
+    straight = proposed(TemplateContent("Desk", desk), TemplateWish(A4))
     assert (straight.portion.name, straight.sheets) == ("none", 0)
     live = Path.through([Point(x, 300 + 20 * (x % 3)) for x in range(900, -901, -100)])
     far, near = live.segments[-1].end, live.segments[0].start
@@ -229,8 +230,8 @@ def test_a_top_with_few_curves_prints_only_those() -> None:
     lower = Line(ends[0].end, ends[1].start)
     piece = Path((*live.segments, ends[0], lower, ends[1]))
     kept = TemplateContent("Piece", piece, kept=(live,), unlined=(live,))
-    assert proposed(kept, A4).sheets == 0
-    assert proposed(TemplateContent("Piece", piece), A4, portion="whole").sheets > 5
+    assert proposed(kept, TemplateWish(A4)).sheets == 0
+    assert proposed(TemplateContent("Piece", piece), TemplateWish(A4, portion="whole")).sheets > 5
 
 
 @given(strategies.every_outline)
@@ -260,7 +261,7 @@ def test_a_curve_drawn_by_points_is_printed() -> None:
     )
     content = TemplateContent("Top", ring)
     assert curved_share(content) == 1.0
-    assert proposed(content, A4).sheets > 1
+    assert proposed(content, TemplateWish(A4)).sheets > 1
 
 
 def test_the_underside_is_the_mirror_image() -> None:

@@ -31,6 +31,7 @@ from panelwright.layout.template.paper import (
 from panelwright.layout.template.proposal import proposals, proposed
 from panelwright.layout.template.tiles import TilePlan
 from panelwright.layout.template.tiling import tiles_for
+from panelwright.layout.template.wish import TemplateWish
 
 MARK_ARM = 3.0
 
@@ -40,7 +41,7 @@ def _planned(
 ) -> TilePlan:
     assume(overlap <= min(paper.width, paper.length) / 4)
     assume(min(paper.width, paper.length) - max(white.left + white.right, 50) > 80)
-    return tiles_for(content.paths, paper, white, overlap, correction=correction)
+    return tiles_for(content.paths, TemplateWish(paper, white, overlap, correction=correction))
 
 
 plans = st.builds(_planned, contents(), papers, margins, overlaps, corrections)
@@ -116,7 +117,7 @@ def test_sheets_hang_together(plan: TilePlan) -> None:
 def test_no_more_sheets_than_a_plain_grid(content: TemplateContent, paper: Paper) -> None:
     """A plan never takes more sheets than the better of the two plain grids over the whole box."""
     assume(not paper.roll)
-    plan = tiles_for(content.paths, paper)
+    plan = tiles_for(content.paths, TemplateWish(paper))
     box = content.bounds
     counts = []
     for wide, high in ((paper.width, paper.length), (paper.length, paper.width)):
@@ -133,7 +134,7 @@ def test_no_more_sheets_than_a_plain_grid(content: TemplateContent, paper: Paper
 @settings(max_examples=30)
 def test_no_sheet_is_idle(content: TemplateContent, paper: Paper) -> None:
     """Each sheet shows ink that no other does, or else the others would fall apart without it."""
-    plan = tiles_for(content.paths, paper)
+    plan = tiles_for(content.paths, TemplateWish(paper))
     for tile in plan.tiles:
         others = [t for t in plan.tiles if t is not tile]
         if not others or _falls_apart({t.name: t for t in others}):
@@ -159,7 +160,7 @@ def test_a_full_board_needs_at_least_its_area() -> None:
         Path.through([Point(0, y), Point(1200, y)]) for y in np.linspace(0, 700, 71)
     ]  # a line every 10 mm: no sheet can be left out
     for paper, most in ((A4, 1.35), (A3, 1.55), (LETTER, 1.45)):
-        plan = tiles_for(lines, paper)
+        plan = tiles_for(lines, TemplateWish(paper))
         window = plan.tiles[0].window
         bound = math.ceil(1200 * 700 / (window.width * window.height))
         assert bound <= len(plan.tiles) <= math.ceil(most * bound)
@@ -171,23 +172,23 @@ def test_the_bench_top_as_a_quarter_takes_six_sheets() -> None:
     content = TemplateContent(
         "Lab bench top", top.path(), rough=top.parallel(3.0), symmetric_x=True, symmetric_y=True
     )
-    found = proposed(content, A4)
+    found = proposed(content, TemplateWish(A4))
     assert found.portion.name == "quarter"
     assert found.sheets <= 6
-    assert {p.portion.name: p.sheets for p in proposals(content, A4)}["whole"] <= 15
+    assert {p.portion.name: p.sheets for p in proposals(content, TemplateWish(A4))}["whole"] <= 15
 
 
 def test_what_fits_one_sheet_is_on_one() -> None:
     """A small top takes one sheet, without seams, and a roll takes a big one whole."""
-    small = tiles_for([circle(Point(0, 0), 90)], A4)
+    small = tiles_for([circle(Point(0, 0), 90)], TemplateWish(A4))
     assert [tile.name for tile in small.tiles] == ["1"]
     assert small.register_marks == ()
-    assert len(tiles_for([Capsule(2400, 800).path()], ROLL_914).tiles) == 1
+    assert len(tiles_for([Capsule(2400, 800).path()], TemplateWish(ROLL_914)).tiles) == 1
 
 
 def test_an_empty_middle_takes_no_paper() -> None:
     """The sheets within a large ring are left out; the ones that show it stay."""
-    plan = tiles_for([Rectangle(1400, 900).path()], A4)
+    plan = tiles_for([Rectangle(1400, 900).path()], TemplateWish(A4))
     assert len(plan.tiles) < plan.rows * plan.columns
     middle = Point(0, 0)
     assert not any(tile.window.holds(middle) for tile in plan.tiles)
@@ -196,7 +197,7 @@ def test_an_empty_middle_takes_no_paper() -> None:
 def test_curves_alone_need_not_hang_together() -> None:
     """Where only curves are printed the sheets between them may be missing."""
     ends = [circle(Point(x, 0), 60) for x in (-600, 600)]
-    apart, joined = tiles_for(ends, A4, tied=False), tiles_for(ends, A4)
+    apart, joined = tiles_for(ends, TemplateWish(A4), tied=False), tiles_for(ends, TemplateWish(A4))
     assert len(apart.tiles) == 2
     assert not apart.is_joined
     assert apart.check_lengths == apart.corner_crosses == apart.register_marks == ()
@@ -206,7 +207,7 @@ def test_curves_alone_need_not_hang_together() -> None:
 
 def test_check_lengths_measure_the_whole() -> None:
     """Check lengths are those of the template, and the diagonals of a full grid are equal."""
-    plan = tiles_for([Capsule(1200, 700).path()], A3)
+    plan = tiles_for([Capsule(1200, 700).path()], TemplateWish(A3))
     crosses = {cross.name: cross for cross in plan.corner_crosses}
     for check in plan.check_lengths:
         ends = crosses[check.start].at, crosses[check.end].at
@@ -221,18 +222,18 @@ def test_check_lengths_measure_the_whole() -> None:
     [
         (Margins.all(80), 12.0, "margins leave"),
         (Margins.all(10), 5.0, "overlap of 5 mm"),
-        (Margins.all(10), 90.0, "overlap of 90 mm"),
+        (Margins.all(10), 70.0, "overlap of 70 mm"),
     ],
 )
 def test_what_cannot_be_printed_is_refused(white: Margins, overlap: float, says: str) -> None:
     """Margins that leave nothing, and overlaps that hold no mark or no drawing, are refused."""
     with pytest.raises(PaperError, match=says):
-        tiles_for([circle(Point(0, 0), 300)], A4, white, overlap)
+        tiles_for([circle(Point(0, 0), 300)], TemplateWish(A4, white, overlap))
 
 
 def test_sheets_are_not_called_like_paper_or_marks() -> None:
     """Sheets are numbered row by row without gaps, corner crosses have Roman numerals."""
-    plan = tiles_for([Rectangle(1400, 900).path()], A4)
+    plan = tiles_for([Rectangle(1400, 900).path()], TemplateWish(A4))
     assert [tile.name for tile in plan.tiles] == [str(n) for n in range(1, len(plan.tiles) + 1)]
     assert [cross.name for cross in plan.corner_crosses] == ["I", "II", "III", "IV"]
     by_name = {tile.name: tile for tile in plan.tiles}
@@ -243,7 +244,7 @@ def test_sheets_are_not_called_like_paper_or_marks() -> None:
 
 def test_no_lines_take_no_sheets() -> None:
     """Without anything to show there is no sheet, no mark and no length to check."""
-    plan = tiles_for([], ROLL_914)
+    plan = tiles_for([], TemplateWish(ROLL_914))
     assert plan.tiles == plan.register_marks == plan.check_lengths == ()
     assert (plan.rows, plan.columns) == (0, 0)
 

@@ -14,7 +14,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from .edges import Array, Segments, turned
+from .edges import Array, Segments, rings_of, turned
 
 LOSS = 0.5
 """mm that a disk in a hole may be smaller than the hole: corners of eight edges round 12 mm."""
@@ -43,9 +43,8 @@ class Disks:
         And for the arcs of notches, and of holes that run into one another, where all of the disk
         is free of wood.
         """
-        new = np.any(edges[1:, 0] != edges[:-1, 1], axis=1)
         found = []
-        for start, end in pairwise([0, *(np.flatnonzero(new) + 1).tolist(), len(edges)]):
+        for start, end in pairwise(rings_of(edges).tolist()):
             ring = edges[start:end]
             if end - start >= _FEWEST:
                 place, radius = _disk(ring, ring[:, 0].mean(axis=0), ring)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
-from functools import singledispatch
 from itertools import groupby
+from typing import Any
 
-from ...cutting.builds import Edging, FrameJoint, RimLoss
+from ...cutting.builds import FrameJoint, RimLoss
 from ...cutting.cut import HandCut, RouterCut, SkippedTrim, StraightCut, Trim
+from ...cutting.edging import Edging
 from ...cutting.mending import Mended
 from ...cutting.plan import Act, CornerCuts, Flatten, Rest
 from ...drawing.scene import Scene
@@ -20,11 +21,12 @@ from ...words.lying import lying_of
 from ...words.marks import skipped_words
 from ...words.order import FITTED
 from ...words.saw_lines import numbers_of, rounds_of
+from ...words.say import Say
 from ...work.deeds import Deed
 from ...work.piece import FITTED as GLUED_IN
 from ..pictures import curves, ground
 from ..pictures.lying import lying_scene
-from .step import Step, say_of
+from .step import Step
 
 
 def first(plan: Plan) -> Iterator[Step]:
@@ -53,42 +55,36 @@ def _split(plan: Plan) -> tuple[Sequence[Act], Sequence[Act]]:
 
 def _steps(plan: Plan, acts: Sequence[Act], datum: Datum) -> Iterator[Step]:
     """Yield a step for each act, for all straight lines in a row, and for all sides left unsawn."""
-    say, numbers = say_of(plan, datum), numbers_of(plan)
+    say, numbers = Say.of(plan, datum), numbers_of(plan)
     for kind, group in groupby(acts, key=type):
         held = list(group)
         if kind is Trim:
             trims = [act for act in held if isinstance(act, Trim)]
-            told = sawn_words(trims, numbers, say)
-            yield _warned(
-                plan, Step(told, _lines_scene(plan, trims)), [t.label for t in trims], datum
-            )
+            step = Step(sawn_words(trims, numbers, say), _lines_scene(plan, trims))
+            yield _warned(plan, step, [trim.label for trim in trims], say)
         elif kind is SkippedTrim:
             yield Step(skipped_words([words_of(act, say) for act in held]))
         else:
             if any(isinstance(act, Mended) and act.how in GLUED_IN for act in held):
                 yield Step(FITTED[Deed.MEND])
             for act in held:
-                step = Step(words_of(act, say), picture_of(act, plan), wait=_wait(act))
-                yield _warned(plan, step, _labels(act), datum)
+                draw = _PICTURES.get(type(act))
+                wait = f"Leave it for {act.days} days." if isinstance(act, Rest) else ""
+                step = Step(words_of(act, say), draw(plan, act) if draw else None, wait)
+                cuts = act.cuts if isinstance(act, CornerCuts) else (act,)
+                yield _warned(plan, step, [getattr(cut, "label", "") for cut in cuts], say)
 
 
-def _wait(act: Act) -> str:
-    return f"Leave it for {act.days} days." if isinstance(act, Rest) else ""
-
-
-def _labels(act: Act) -> list[str]:
-    held = act.cuts if isinstance(act, CornerCuts) else (act,)
-    return [getattr(part, "label", "") for part in held]
-
-
-def _warned(plan: Plan, step: Step, labels: Sequence[str], datum: Datum) -> Step:
+def _warned(plan: Plan, step: Step, labels: Sequence[str], say: Say) -> Step:
+    """Return a step that warns first of what its cuts meet, each by the number of its line."""
     numbers = numbers_of(plan)
-    met = [
+    met = (
         replace(c, who=(f"Line {numbers[c.who[0]]}", *c.who[1:])) if c.who[0] in numbers else c
         for c in plan.blades
         if c.who[0] in labels
-    ]
-    return step.warned(*(concern_words(c, say_of(plan, datum)) for c in met))
+    )
+    warnings = (*(concern_words(concern, say) for concern in met), *step.told.warnings)
+    return replace(step, told=replace(step.told, warnings=warnings))
 
 
 def _lines_scene(plan: Plan, cuts: Sequence[StraightCut]) -> Scene | None:
@@ -102,43 +98,14 @@ def _lines_scene(plan: Plan, cuts: Sequence[StraightCut]) -> Scene | None:
     return lying_scene(plan, lying_of(plan), rounds, tallest=34.0, width=60.0, plain=True)
 
 
-@singledispatch
-def picture_of(act: object, plan: Plan) -> Scene | None:
-    """Return the drawing of an act; None where it has none."""
-    return None
-
-
-@picture_of.register
-def _(act: Mended, plan: Plan) -> Scene:
-    return ground.mend_scene(plan, act)
-
-
-@picture_of.register
-def _(act: CornerCuts, plan: Plan) -> Scene | None:
-    return _lines_scene(plan, act.cuts)
-
-
-@picture_of.register
-def _(act: FrameJoint, plan: Plan) -> Scene:
-    return ground.joint_scene(plan, act)
-
-
-@picture_of.register(RouterCut)
-@picture_of.register(HandCut)
-def _(act: RouterCut | HandCut, plan: Plan) -> Scene:
-    return curves.line_scene(plan, act)
-
-
-@picture_of.register
-def _(act: RimLoss, plan: Plan) -> Scene:
-    return curves.rim_scene(plan, act)
-
-
-@picture_of.register
-def _(act: Edging, plan: Plan) -> Scene:
-    return curves.lipping_scene(plan, act)
-
-
-@picture_of.register
-def _(act: Flatten, plan: Plan) -> Scene:
-    return curves.flatten_scene(plan)
+_PICTURES: dict[type, Callable[[Plan, Any], Scene | None]] = {
+    Mended: ground.mend_scene,
+    FrameJoint: ground.joint_scene,
+    CornerCuts: lambda plan, act: _lines_scene(plan, act.cuts),
+    RouterCut: curves.line_scene,
+    HandCut: curves.line_scene,
+    RimLoss: curves.rim_scene,
+    Edging: curves.lipping_scene,
+    Flatten: lambda plan, _: curves.flatten_scene(plan),
+}
+"""How an act is drawn; what is not here needs no drawing."""

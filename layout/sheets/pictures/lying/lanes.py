@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ....drawing import layers
@@ -12,31 +12,19 @@ from ....geometry import Path, Point
 from ....words.first_tables import shown_marks
 from ....words.saw_lines import BESIDE, BEYOND, Round, SawLine, figures_of, signed
 from ....words.say import Say
-from .starts import (
-    BEND,
-    BODY,
-    GAP,
-    LANE,
-    MARK,
-    NAME,
-    OFF,
-    OUT,
-    REACH,
-    RING,
-    ROW,
-    SAW,
-    TRIANGLE,
-    LyingPicture,
-    corner_letters,
-    draw_rings,
-    draw_tape,
-    edge_of,
-    has_figure,
-    ring,
-    ring_within,
-    side_of,
-    triangle,
-)
+from .picture import BEND, BODY, LANE, MARK, NAME, OFF, OUT, RING, TRIANGLE, LyingPicture
+
+SAW = 3.8
+"""Height of the figure of a saw line, paper mm."""
+
+GAP = 2.2
+"""Between two labels of a lane, paper mm."""
+
+ROW = 6.2
+"""From one row of labels to the next, paper mm."""
+
+REACH = 10.0
+"""Farther from every side, paper mm, a start is drawn where it lies."""
 
 
 @dataclass(slots=True)
@@ -63,32 +51,30 @@ def draw_lanes(picture: LyingPicture) -> float:
     lying, box = picture.lying, picture.box
     low = box.bottom
     stacked = 0.0
-    corner_letters(picture)
+    picture.corner_letters()
     starts: dict[str, list[tuple[SawLine, Point]]] = {}
     far: list[SawLine] = []
     for each in picture.rounds:
         for line in each.lines:
-            side, away = side_of(picture, line.cut)
-            if away > REACH and not has_figure(picture, line, side):
+            side, away = picture.side_of(line.cut)
+            if away > REACH and not picture.has_figure(line, side):
                 far.append(line)
             else:
                 starts.setdefault(side, []).append((line, picture.frame.at(line.cut.start.point)))
-    if not picture.plain:
+    if picture.plain:
+        low = box.bottom - 10.0
+    else:
         for each in picture.rounds:
             foot = box.bottom - stacked
             low = min(low, _foot_lane(picture, each, foot, starts.get("lower", [])))
             if each is picture.rounds[-1]:
                 _hand_lane(picture, each, starts.get(lying.hand, []))
             stacked = box.bottom - low + 0.5
-    else:
-        draw_rings(picture, "lower", starts.get("lower", []))
-        draw_rings(picture, lying.hand, starts.get(lying.hand, []))
-        low = box.bottom - 10.0
     other = "left" if lying.hand == "right" else "right"
-    for side in ("upper", other):
-        draw_rings(picture, side, starts.get(side, []))
+    for side in (*(("lower", lying.hand) if picture.plain else ()), "upper", other):
+        picture.draw_rings(side, starts.get(side, []))
     for line in far:
-        ring_within(picture, line)
+        picture.ring_within(line)
     return low - 1.0
 
 
@@ -98,14 +84,20 @@ def _foot_lane(
     """Draw the tape under the panel with its labels; return how far down they reach."""
     lying = picture.lying
     axis = "square" if lying.upright else "along"
-    lines = [line for line in each.lines if has_figure(picture, line, "lower")]
+    lines = [line for line in each.lines if picture.has_figure(line, "lower")]
     labels = _labels(picture, each, lines, axis)
     labels += _bare(labels, [(line, at.x) for line, at in starts if line in each.lines])
     body = edge - OFF - BODY
-    draw_tape(picture, each, "lower", edge)
+    picture.draw_tape(each, "lower", edge)
     room = (2.0, picture.frame.sheet.right - 2.0)
-    labels = _thinned(labels, room)
-    rows = [_placed(members, room) for members in _dealt(labels, room)]
+    if sum(label.width for label in labels) > 0.85 * (room[1] - room[0]):
+        for label in labels:  # the lane is full: marks keep their name alone
+            if not label.number and label.name:
+                label.figure, label.name = label.name, ""
+    rows = [
+        [*zip(held, spread([m.wanted for m in held], [m.width for m in held], *room), strict=True)]
+        for held in _dealt(labels, room)
+    ]
     aside = any(abs(place - label.wanted) > 1.0 for row in rows for label, place in row)
     high = body - LANE + 2 * RING + 0.6
     near = [(b.left, b.right) for b in picture.corners if b.bottom < high and b.middle.y < edge]
@@ -119,37 +111,23 @@ def _foot_lane(
         y = body - lane + RING - SAW / 2 + 0.6 - k * ROW
         for label, place in row:
             top = y + SAW + 1.0
-            bend = Path.through(
-                [
-                    *_apart(
-                        Point(label.wanted, edge),
-                        Point(label.wanted, body - (3.4 if aside else 2.6)),
-                        Point(place, top),
-                        Point(place, top - 0.2),
-                    )
-                ]
-            )
-            picture.add(layers.THIN, Stroke(bend))
+            foot = Point(label.wanted, body - (3.4 if aside else 2.6))
+            ends = Point(place, top), Point(place, top - 0.2)
+            picture.add(layers.THIN, _leader(Point(label.wanted, edge), foot, *ends))
             _set(picture, label, place, y)
     for line, at in starts:
         if line in each.lines:
-            triangle(picture, Point(at.x, body + 0.1), Point(0.0, 1.0))
+            picture.triangle(Point(at.x, body + 0.1), Point(0.0, 1.0))
     return body - lane - (max(len(rows), 1) - 1) * ROW
 
 
-def _placed(labels: Sequence[_Label], room: tuple[float, float]) -> list[tuple[_Label, float]]:
-    """Return the labels of a row, each with where its middle stands."""
-    places = spread([m.wanted for m in labels], [m.width for m in labels], *room)
-    return list(zip(labels, places, strict=True))
-
-
-def _apart(*points: Point) -> Iterator[Point]:
-    """Yield points without one that lies where the last did."""
-    last: Point | None = None
+def _leader(start: Point, *points: Point) -> Stroke:
+    """Return a line through points, without those that lie where the last did."""
+    way = [start]
     for point in points:
-        if last is None or point.distance_to(last) > 0.01:
-            last = point
-            yield point
+        if point.distance_to(way[-1]) > 0.01:
+            way.append(point)
+    return Stroke(Path.through(way))
 
 
 def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLine, Point]]) -> None:
@@ -157,10 +135,10 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
     lying, box = picture.lying, picture.box
     axis = "along" if lying.upright else "square"
     out = OUT[lying.hand]
-    edge = edge_of(picture, lying.hand)
+    edge = picture.edge_of(lying.hand)
     body = edge + out.x * (OFF + BODY)
-    draw_tape(picture, each, lying.hand, edge)
-    lines = [line for line in each.lines if has_figure(picture, line, lying.hand)]
+    picture.draw_tape(each, lying.hand, edge)
+    lines = [line for line in each.lines if picture.has_figure(line, lying.hand)]
     labels = _labels(picture, each, lines, axis)
     labels += _bare(labels, [(line, at.y) for line, at in starts])
     if len(labels) * ROW > box.height + ROW:
@@ -170,19 +148,13 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
     for label, place in zip(labels, places, strict=True):
         foot = body + out.x * (TRIANGLE if label.number in own else 0.4)
         near = body + out.x * (TRIANGLE + 1.0)
-        way = Path.through(
-            [
-                *_apart(
-                    Point(edge, label.wanted), Point(foot, label.wanted), Point(near + out.x, place)
-                )
-            ]
-        )
-        picture.add(layers.THIN, Stroke(way))
+        start, bend = Point(edge, label.wanted), Point(foot, label.wanted)
+        picture.add(layers.THIN, _leader(start, bend, Point(near + out.x, place)))
         wide = label.width - GAP
         middle = near + out.x * (1.2 + wide / 2)
         _set(picture, label, middle, place - (SAW if label.number else MARK) / 2)
     for _, at in starts:
-        triangle(picture, Point(body, at.y), -out)
+        picture.triangle(Point(body, at.y), -out)
 
 
 def _bare(labels: Sequence[_Label], starts: Sequence[tuple[SawLine, float]]) -> list[_Label]:
@@ -196,7 +168,7 @@ def _labels(
 ) -> list[_Label]:
     """Return the labels of a lane: saw lines by number and figure, marks by name and figure."""
     plan, lying, frame = picture.plan, picture.lying, picture.frame
-    say = Say(plan.job.tape, each.datum, lying.mirrored)
+    say = Say.of(plan, each.datum)
     foot = (axis == "along") != lying.upright
     labels = []
     for line in lines:
@@ -222,15 +194,6 @@ def _labels(
     return labels + list(found.values())
 
 
-def _thinned(labels: list[_Label], room: tuple[float, float]) -> list[_Label]:
-    """Return the labels; where they fill the lane, marks keep their name alone."""
-    if sum(label.width for label in labels) > 0.85 * (room[1] - room[0]):
-        for label in labels:
-            if not label.number and label.name:
-                label.figure, label.name = label.name, ""
-    return labels
-
-
 def _dealt(labels: list[_Label], room: tuple[float, float]) -> list[list[_Label]]:
     """Return the labels in as many rows as they need, dealt out in turn along the lane."""
     held = sorted(labels, key=lambda label: label.wanted)
@@ -243,7 +206,7 @@ def _set(picture: LyingPicture, label: _Label, middle: float, y: float) -> None:
     """Write a label about its middle, its baseline at y."""
     x = middle - (label.width - GAP) / 2
     if label.number:
-        ring(picture, Point(x + RING, y + label.height / 2), label.number)
+        picture.ring(Point(x + RING, y + label.height / 2), label.number)
         x += 2 * RING + 0.6
     if label.name:
         picture.add(layers.LETTERING, Text(Point(x, y), label.name, NAME, bold=True))

@@ -13,17 +13,21 @@ from ....drawing import layers
 from ....drawing.kit.labels import LabelSetter, points_along
 from ....drawing.kit.picture import DrawingFrame
 from ....drawing.scene import Area, Mark, Scene, Stroke, Text, text_box
-from ....geometry import ORIGIN, Bounds, Path, Point, Region, first_of_best
+from ....geometry import ORIGIN, Bounds, Path, Point, Region, at_most, first_of_best
 from ....geometry.tolerance import ROUNDING
+from ....marking.instruments import Swing
 from ....marking.mark import Kind
 from ....marking.mark import Mark as PlacedMark
-from ....marking.string_loop import Swing
+from ....panel.shown import drawn_defects
 from ....plan.plan import Plan
-from ....words.first_page import drawn_marks
-from ....words.lying import Lying, letters_of
+from ....words.first_page import drawn_marks, letters_of
+from ....words.lying import Lying
 from ....words.saw_lines import Round, SawLine
 from .lanes import draw_lanes
-from .starts import BEND, BODY, FREE, LANE, NAME, NAMED_FROM, OFF, WIDTH, LyingPicture, ring
+from .picture import BEND, BODY, FREE, LANE, NAME, OFF, WIDTH, LyingPicture
+
+NAMED_FROM = 80.0
+"""A narrower picture has lines and their starts alone."""
 
 
 def lying_scene(
@@ -35,23 +39,21 @@ def lying_scene(
     width: float = WIDTH,
     plain: bool = False,
 ) -> Scene:
-    """Return the drawing.
+    """Return the drawing, `width` wide and at most `tallest` high, paper mm.
 
-    Parameters
-    ----------
-    tallest : float
-        Height that it may have at most, paper mm.
-    width : float
-        paper mm.
-    plain : bool
-        Leave tapes and figures out, for a narrow screen.
+    A `plain` one has no tapes and figures, for a narrow screen.
     """
-    scene, room = _drawn(_begun(plan, lying, rounds, tallest, width, plain)), tallest
+    picture, room = _begun(plan, lying, rounds, tallest, width, plain), tallest
+    scene = _drawn(picture)
     for _ in range(2):  # leaders that need no room leave it to the panel
-        room += tallest - scene.frame.height
-        larger = _drawn(_begun(plan, lying, rounds, room, width, plain))
-        if scene.frame.height < larger.frame.height <= tallest:
-            scene = larger
+        left = tallest - scene.frame.height
+        room += left
+        larger = _begun(plan, lying, rounds, room, width, plain)
+        if at_most(left, 0.0) or larger.frame == picture.frame:
+            break
+        picture, drawn = larger, _drawn(larger)
+        if scene.frame.height < drawn.frame.height and at_most(drawn.frame.height, tallest):
+            scene = drawn
     return scene
 
 
@@ -95,8 +97,8 @@ def _wood(picture: LyingPicture) -> None:
     panel = plan.job.panel
     waste = panel.region().minus(Region.of(plan.cuts.finish, "outside"))
     picture.region(layers.BENCH_FALLS, waste)
-    for defect in panel.defects:
-        picture.add(layers.BENCH_DEFECT, Area(frame.of(defect.place)))
+    for _, paths in drawn_defects(panel):
+        picture.add(layers.BENCH_DEFECT, *(Area(frame.of(path)) for path in paths))
     picture.add(layers.PAPER, *(Area(frame.of(hole), edged=False) for hole in panel.cut_outs))
     picture.region(layers.BENCH_PANEL, panel.region(), edged=True)
 
@@ -177,8 +179,7 @@ def _radius(picture: LyingPicture) -> None:
     figures = plan.methods[0].figures if plan.methods else None
     if not isinstance(figures, Swing) or figures.radius / frame.scale < _RADIUS_FROM:
         return
-    own = figures.centres[0]
-    place = plan.top.placement
+    own, place = figures.centres[0], plan.top.placement
     words = f"R {plan.job.tape.figure(figures.radius)}"
     out = own.unit() if own.norm > 0 else Point(1.0, 0.0)
     start = frame.at(place(own))
@@ -195,7 +196,7 @@ def _radius(picture: LyingPicture) -> None:
     _, end, text = first_of_best(offered, lambda offer: -offer[0], tolerance=ROUNDING)
     if not picture.setter.is_free(text_box(text).grown(0.4)):
         return  # the table has it
-    picture.add(layers.THIN, Stroke(Path.through((start, end))))
+    picture.thin(start, end)
     picture.add(layers.LETTERING, text)
     picture.setter.keep_clear(text_box(text))
 
@@ -209,17 +210,15 @@ def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
     frame = picture.frame
     middle = frame.at(cut.start.point.midpoint(cut.end.point))
     out = frame.way(cut.waste)
-    offered = [
+    offered = (
         middle + out * reach + out.left * aside
         for reach in (3.4, 2.9, 4.5, -3.6, 6.0, -5.0, 8.0, -8.0, -11.0)
         for aside in (0.0, 2.5, -2.5, 5.0, -5.0, 8.0, -8.0)
-    ]
-    at = first_of_best(
-        offered,
-        lambda place: -picture.setter.cost(Bounds.about(place, 2.4)),
-        tolerance=ROUNDING,
     )
-    ring(picture, at, number, radius=2.2)
+    boxes = ((place, Bounds.about(place, 2.4)) for place in offered)
+    chosen = picture.setter.chosen(boxes, within=False)
+    assert chosen is not None
+    picture.ring(chosen[0], number, radius=2.2)
 
 
 def _boxed(picture: LyingPicture, at: Point, letter: str) -> None:
