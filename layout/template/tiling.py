@@ -16,7 +16,7 @@ from functools import reduce
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry import Arc, Bounds, Line, Path, Points, Segment, first_of_best, ranked
+from ..geometry import ORIGIN, Bounds, Line, Path, Points, Segment, first_of_best, ranked
 from ..geometry.tolerance import ROUNDING
 from ..geometry.window import clipped, most_length
 from .grid import Grid, check_overlap, register_marks, tied_together, tiles_on
@@ -221,22 +221,15 @@ def points_on(segments: Sequence[Segment], spacing: float) -> tuple[Points, NDAr
     owner = np.repeat(np.arange(len(steps)), steps + 1)
     first = np.cumsum(steps + 1) - (steps + 1)
     share = (np.arange(len(owner)) - first[owner]) / steps[owner]
-    figures = np.array([_figures(segment) for segment in segments])
-    x, y, right, ahead, length, width, turn, start, sweep = figures[owner].T
-    angle = start + sweep * share
-    along, up = length * np.cos(angle), width * np.sin(angle)
-    cos, sin = np.cos(turn), np.sin(turn)
-    xs = x + share * right + along * cos - up * sin
-    ys = y + share * ahead + along * sin + up * cos
-    return np.column_stack([xs, ys]), owner
+    figures = np.array([_figures(segment) for segment in segments])[owner].T
+    start, way, u, v, (from_angle, sweep) = np.split(figures, [2, 4, 6, 8])
+    angle = from_angle + sweep * share
+    points: Points = (start + way * share + u * np.cos(angle) + v * np.sin(angle)).T
+    return points, owner
 
 
 def _figures(segment: Segment) -> tuple[float, ...]:
-    """Return start and way of a line; of an arc centre, half-axes, turn, start and sweep."""
-    if isinstance(segment, Line):
-        return (*segment.start, *(segment.end - segment.start), 0.0, 0.0, 0.0, 0.0, 0.0)
-    if isinstance(segment, Arc):
-        half: tuple[float, ...] = (segment.radius, segment.radius, 0.0)
-    else:
-        half = (segment.half_length, segment.half_width, segment.turn)
-    return (*segment.centre, 0.0, 0.0, *half, segment.from_angle, segment.sweep)
+    """Return start and way of a line; of an arc centre, no way, half-axes, start and sweep."""
+    start, u, v, *turns = segment.swept
+    way = segment.end - segment.start if isinstance(segment, Line) else ORIGIN
+    return (*start, *way, *u, *v, *turns)
