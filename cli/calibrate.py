@@ -39,7 +39,7 @@ class Calibration:
 def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
     """Write the calibration sheet for some paper, and say what to do with it."""
     from ..layout.drawing.pdf import to_pdf
-    from ..layout.sheets.measure_page import calibration_page
+    from ..layout.sheets.calibration_page import calibration_page
     from ..layout.template.calibration_bars import CalibrationBars
 
     paper = choices.paper or wish.paper

@@ -74,8 +74,8 @@ def summary(plan: Plan) -> Iterator[str]:
     from ..layout.words.cautions import caution_words
     from ..layout.words.cuts import concern_words
     from ..layout.words.legs import in_short
-    from ..layout.words.money import priced_words
     from ..layout.words.order import worked_words
+    from ..layout.words.price import priced_words
     from ..layout.words.say import Say, exact_words, found_words, size_words
     from ..layout.words.why import proof_words
     from ..layout.work.cautions import Risk

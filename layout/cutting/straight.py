@@ -117,7 +117,7 @@ def _reason(
     least = LEAST_SHORTER if kind is TrimKind.ROUGH else bench.tools.thinnest
     if not at_least(strip.widest, least, SIZE_SLACK):
         return SkipReason.TOO_THIN if _is_straight_at(bench, line) else SkipReason.TO_JIGSAW
-    if _goes_round_corners(bench):
+    if _goes_round_corners(bench) and _is_straight_at(bench, line):
         return None
     if crossed(bench, line, blank):
         return SkipReason.IN_THE_WAY

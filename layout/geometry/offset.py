@@ -2,9 +2,9 @@
 
 A chord lies on one side of its arc, so a proof and a bound need the arc from different sides. An
 offset that is drawn as one line may go astray where short edges of an arc run up to a corner, so
-one by shapely is looked over. Where it left something out, the band beside each ring is made of
-many small quadrilaterals instead: a strip on each edge, a fan at each corner. Their union cannot go
-astray: each lies where it must, whatever its neighbours do.
+one by shapely is looked over. Where it left something out, all that is near an edge is put together
+edge by edge instead. That cannot go astray: each part lies where it must, whatever its neighbours
+do.
 
 GEOS 3.14 may find that two rings that run along each other to a millionth share nothing. Where that
 comes out though a place well inside one lies in the other, it is worked out again on a fine grid.
@@ -16,7 +16,6 @@ from collections.abc import Sequence
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from .placement import Points
@@ -56,67 +55,6 @@ def _share_a_place(one: BaseGeometry, other: BaseGeometry) -> bool:
     )
 
 
-Quads = NDArray[np.float64]
-"""An (n, 5, 2) array of closed quadrilaterals, mm."""
-
-
-def band(ring: Points, by: float, *, around: bool, segments: int) -> Quads:
-    """Return the pieces of the band `by` wide to the right of a closed ring; to its left below 0.
-
-    Parameters
-    ----------
-    ring : (n, 2) array
-        The first point is not repeated, and no two neighbours are one.
-    around : bool
-        Whether the fans reach out to the true round corners or stay within them.
-    segments : int
-        Of a quarter turn of a fan.
-    """
-    normals = _normals(ring)
-    ends = np.roll(ring, -1, axis=0)
-    strips = [ring, ends, ends + by * normals, ring + by * normals, ring]
-    return np.concatenate([np.stack(strips, axis=1), _fans(ends, normals, by, around, segments)])
-
-
-def moved_ends(ring: Points, by: float) -> Points:
-    """Return both ends of every edge of a ring moved `by` to the right, (2n, 2) mm."""
-    shift = by * _normals(ring)
-    return np.concatenate([ring + shift, np.roll(ring, -1, axis=0) + shift])
-
-
-def _normals(ring: Points) -> Points:
-    ways = np.roll(ring, -1, axis=0) - ring
-    ways /= np.hypot(*ways.T)[:, None]
-    return np.stack([ways[:, 1], -ways[:, 0]], axis=1)
-
-
-def _fans(corners: Points, normals: Points, by: float, around: bool, segments: int) -> Quads:
-    """Return the fans at corners that open, each in slices of at most a quarter over `segments`."""
-    after = np.roll(normals, -1, axis=0)
-    sines = normals[:, 0] * after[:, 1] - normals[:, 1] * after[:, 0]
-    turns = np.arctan2(sines, (normals * after).sum(axis=1))
-    opens = np.flatnonzero(turns * by > 0)
-    counts = np.maximum(1, np.ceil(np.abs(turns[opens]) / (np.pi / 2 / segments)).astype(int))
-    which = np.repeat(opens, counts)
-    slices = np.repeat(counts, counts)
-    index = np.arange(len(which)) - np.repeat(np.cumsum(counts) - counts, counts)
-    step = turns[which] / slices
-    first = np.arctan2(normals[which, 1], normals[which, 0])
-
-    def at(number: NDArray[np.float64], reach: NDArray[np.float64] | float) -> Points:
-        angle, far = first + step * number, np.reshape(by * reach, (-1, 1))
-        places: Points = corners[which] + far * np.stack([np.cos(angle), np.sin(angle)], axis=1)
-        return places
-
-    # the outer slices share their sides with the strips, to the last digit
-    start = np.where((index == 0)[:, None], corners[which] + by * normals[which], at(index, 1.0))
-    last = (index == slices - 1)[:, None]
-    end = np.where(last, corners[which] + by * after[which], at(index + 1, 1.0))
-    half = np.cos(step / 2)
-    tip = at(index + 0.5, 1 / half if around else half)
-    return np.stack([corners[which], start, tip, end, corners[which]], axis=1)
-
-
 SEGMENTS = 64
 """Segments a quarter circle in a grown region: sagitta r·7.5e-5, where GEOS makes one of half as
 much again r·1.7e-4: 0.003 mm at 15 mm."""
@@ -127,13 +65,17 @@ _CROWDED = 4.0
 the first one takes the needles away, whose sides would all cross each other when moved."""
 
 
-def past_chords(radius: float, segments: int) -> float:
+def past_chords(radius: float, segments: int, span: float = 1.5) -> float:
     """Return the radius at which chords of an arc stay out of the circle of a smaller one.
 
     GEOS divides an arc into as many parts as come nearest to `segments` a quarter: where that is
     one, its chord may span half as much again.
     """
-    return float(radius / np.cos(1.5 * np.pi / (4 * segments)))
+    return float(radius / np.cos(span * np.pi / (4 * segments)))
+
+
+_HALF_CIRCLE = 1.05
+"""The span of the round end of a line: half a circle comes out even, but for what GEOS snaps."""
 
 
 def grown(shape: BaseGeometry, by: float, *, around: bool) -> BaseGeometry:
@@ -143,7 +85,7 @@ def grown(shape: BaseGeometry, by: float, *, around: bool) -> BaseGeometry:
     moved = shape.buffer(past_chords(by, SEGMENTS) if around else by, quad_segs=SEGMENTS)
     if _is_whole(shape, moved.boundary, by, SEGMENTS):
         return moved
-    return shapely.union_all([shape, _band(shape, by, around=around, segments=SEGMENTS)])
+    return shapely.union_all([shape, band(shape, by, around=around, segments=SEGMENTS)])
 
 
 def shrunk(shape: BaseGeometry, by: float, *, around: bool, segments: int) -> BaseGeometry:
@@ -157,7 +99,7 @@ def shrunk(shape: BaseGeometry, by: float, *, around: bool, segments: int) -> Ba
     moved = shape.buffer(-reach, quad_segs=segments)
     if _is_whole(shape, moved, -by, segments):
         return moved
-    return difference(shape, [_band(shape, -by, around=not around, segments=segments)])
+    return difference(shape, [band(shape, by, around=not around, segments=segments)])
 
 
 def _is_convex(shape: BaseGeometry) -> bool:
@@ -174,9 +116,12 @@ def rings_of(shape: BaseGeometry) -> list[Points]:
     return [r[:-1][np.any(r[1:] != r[:-1], axis=1)] for r in rings]
 
 
-def _band(shape: BaseGeometry, by: float, *, around: bool, segments: int) -> BaseGeometry:
-    pieces = [band(ring, by, around=around, segments=segments) for ring in rings_of(shape)]
-    return shapely.union_all(shapely.polygons(np.concatenate(pieces)))
+def band(shape: BaseGeometry, by: float, *, around: bool, segments: int) -> BaseGeometry:
+    """Return what lies within `by`, mm, of the edges of a shape, or more (`around`), or less."""
+    reach = past_chords(by, segments, _HALF_CIRCLE) if around else by
+    edges = [np.stack([r, np.roll(r, -1, axis=0)], axis=1) for r in rings_of(shape)]
+    swept = shapely.buffer(shapely.linestrings(np.concatenate(edges)), reach, quad_segs=segments)
+    return shapely.union_all(swept)
 
 
 def _is_whole(shape: BaseGeometry, moved: BaseGeometry, by: float, segments: int) -> bool:
@@ -185,7 +130,7 @@ def _is_whole(shape: BaseGeometry, moved: BaseGeometry, by: float, segments: int
     Where dense points of an arc run up to a corner that closes, it cuts the arc off for noise
     (GEOS 3.14). So every moved end of an edge that is far enough off must be found again.
     """
-    ends = np.concatenate([np.zeros((0, 2)), *(moved_ends(r, by) for r in rings_of(shape))])
+    ends = np.concatenate([np.zeros((0, 2)), *(_moved_ends(r, by) for r in rings_of(shape))])
     shapely.prepare(shape)
     held = shapely.intersects_xy(shape, ends[:, 0], ends[:, 1])
     edge = shape.boundary
@@ -195,3 +140,11 @@ def _is_whole(shape: BaseGeometry, moved: BaseGeometry, by: float, segments: int
     shapely.prepare(moved)
     near = 0.01 + abs(by) * 1e-4 + 2 * (past_chords(abs(by), segments) - abs(by))
     return bool(np.all(shapely.dwithin(moved, true, near)))
+
+
+def _moved_ends(ring: Points, by: float) -> Points:
+    """Return both ends of every edge of a ring moved `by` to the right, (2n, 2) mm."""
+    ends = np.roll(ring, -1, axis=0)
+    ways = (ends - ring) / np.hypot(*(ends - ring).T)[:, None]
+    shift = by * np.stack([ways[:, 1], -ways[:, 0]], axis=1)
+    return np.concatenate([ring + shift, ends + shift])

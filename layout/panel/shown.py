@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from ..drawing import layers
 from ..drawing.scene import Layer
 from ..drawing.svg import glance
+from ..geometry import Path, Region
+from ..geometry.tolerance import SAME_PLACE
 from .defect import Defect, Spoils
 
 if TYPE_CHECKING:
@@ -24,9 +27,22 @@ def layer_of(defect: Defect) -> Layer:
     return layers.DEFECT_BEARING if Spoils.BEARING in defect.spoils else layers.MENDS
 
 
+def drawn_defects(panel: Panel) -> Iterator[tuple[Defect, tuple[Path, ...]]]:
+    """Yield each defect with what of it lies on its panel: exact where it runs over no edge."""
+    face = Region.of(panel.boundary, "outside")
+    about = face.grown(SAME_PLACE)
+    for defect in panel.defects:
+        if about.holds(defect.extent):
+            yield defect, (defect.place,)
+        else:
+            pieces = defect.extent.meet(face).pieces
+            yield defect, tuple(Path.through_ring(piece.exterior) for piece in pieces)
+
+
 def panel_svg(panel: Panel) -> str:
     """Return the face of a panel, its cut-outs and its defects as an SVG document."""
-    defects = [(layer_of(defect), defect.place, ()) for defect in panel.defects]
+    drawn = drawn_defects(panel)
+    defects = [(layer_of(defect), path, ()) for defect, paths in drawn for path in paths]
     cut_outs = [(layers.CUT_OUT, path, ()) for path in panel.cut_outs]
     face = (layers.WOOD, panel.boundary, panel.cut_outs)
     return glance(repr(panel), [face, *cut_outs, *defects])

@@ -1,23 +1,18 @@
-"""Sheets without a plan: what to measure on a panel, and the rectangle that a printer is tried by.
-
-The first is for the pocket, a sketch with blanks, on one page.
-"""
+"""What to measure on a panel: a sketch with blanks, on one page for the pocket."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from ..drawing import layers
 from ..drawing.kit.flow import LETTERS, Flow
-from ..drawing.scene import Anchor, Group, Item, Scene, Stroke, Text, text_width, wrapped
+from ..drawing.scene import Anchor, Scene, Stroke, Text, text_width
 from ..geometry import Bounds, Path, Point, circle
-from ..template.calibration_bars import CalibrationBars, calibration_sheet
 from ..template.paper import Margins, Paper, Sheet
 from ..words import measure as words
 from ..words.measure import Shape
-from ..words.paper import calibration_words
-from .template_parts import CheckBar, line, strokes
+from .template_parts import line
 
 _WRITTEN = 1 + len(words.FIGURES) + 1 + words.DEFECTS + len(words.ASK)
 """Rows to write in; they share what is left of the page."""
@@ -169,86 +164,10 @@ class _Page(Flow):
 
     def _round(self, middle: Point) -> None:
         self.edge(circle(middle, 25.0))
-        for i, way in enumerate(_eighths()):
-            self.rule(middle - way * 25, middle - way * 19)
+        for k, name in enumerate(("A", "", "B", "", "C", "", "D", "")):  # an eighth of a turn apart
+            way = Point.polar(1.0, math.radians(45 * k - 90))
             self.rule(middle + way * 25, middle + way * 19)
-            if i % 2 == 0:
-                for end, name in zip((-1, 1), ("AC", "BD")[i // 2], strict=True):
-                    at = middle + way * (29.0 * end) + Point(0, -1.7)
-                    self.letter(at, name)
+            if name:
+                self.letter(middle + way * 29 + Point(0, -1.7), name)
         for k, label in enumerate(words.DIAMETERS):
             self.blank(label, Point(middle.x + 36, middle.y + 14 - 10 * k), 56.0)
-
-
-def _eighths() -> Iterator[Point]:
-    """Yield four directions an eighth of a turn apart, from the front to the back first."""
-    half = 0.5**0.5
-    yield from (Point(0, 1), Point(half, half), Point(-1, 0), Point(half, -half))
-
-
-_INSET = 12.0
-
-Said = tuple[str, float, bool]
-"""Words, the height of their capitals, and whether they are bold."""
-
-
-def calibration_page(paper: Paper, margins: Margins, command: Sequence[str] = ()) -> Scene:
-    """Return the sheet that is printed once and measured along both edges and both diagonals.
-
-    Parameters
-    ----------
-    command : sequence of str
-        What to type, in lines, so that what was read is kept.
-    """
-    sheet = calibration_sheet(paper, margins)
-    bars = CalibrationBars.on(paper, margins)
-    box, tape = bars.box, bars.tape
-    items: list[Item] = []
-    for start, length, upright in (
-        (Point(box.left, box.bottom), bars.across, False),
-        (Point(box.left, box.top), bars.across, False),
-        (Point(box.left, box.bottom), bars.along, True),
-        (Point(box.right, box.bottom), bars.along, True),
-    ):
-        items += strokes(CheckBar(start, length, upright, tape).paths())
-    for start, end in (
-        (Point(box.left, box.bottom), Point(box.right, box.top)),
-        (Point(box.left, box.top), Point(box.right, box.bottom)),
-    ):
-        # the diagonals are only begun, so that the words keep clear paper
-        way = (end - start).unit()
-        items += [Stroke(line(start, start + way * _INSET)), Stroke(line(end - way * _INSET, end))]
-    texts = _words(paper, bars, command)
-    groups = (Group(layers.CHECK_BARS, tuple(items)), Group(layers.LETTERING, texts))
-    return Scene(f"Calibration sheet, {paper.name}", sheet.frame, groups)
-
-
-def _words(paper: Paper, bars: CalibrationBars, command: Sequence[str]) -> tuple[Item, ...]:
-    """Return the words: all of them where they find room between the bars, else the first ones."""
-    box = bars.box
-    items: list[Item] = []
-    left, width = box.left + _INSET, box.width - 2 * _INSET
-    y = box.top - 2 * _INSET
-    for told, height, bold in _said(paper, bars, command):
-        rows = wrapped(told, height, width, bold)
-        if y - height * 1.75 * len(rows) < box.bottom + _INSET:
-            break
-        for row in rows:
-            y -= height * 1.75
-            items.append(Text(Point(left, y), row, height, bold=bold))
-        y -= 2.0
-    x_at = Point(box.middle.x, box.bottom + 4.0)
-    items.append(Text(x_at, f"x  {bars.tape.measure(bars.across)}", 3.5, "middle"))
-    y_at = Point(box.left + 7.5, box.middle.y)
-    items.append(Text(y_at, f"y  {bars.tape.measure(bars.along)}", 3.5, "middle", math.pi / 2))
-    return tuple(items)
-
-
-def _said(paper: Paper, bars: CalibrationBars, command: Sequence[str]) -> tuple[Said, ...]:
-    told = calibration_words(bars, tuple(command))
-    return (
-        (f"Calibration sheet · {paper.name}", 5.0, True),
-        (f"x, along the short edge, should be {bars.words(bars.across)}", 3.5, True),
-        (f"y, along the long edge, should be {bars.words(bars.along)}", 3.5, True),
-        *((words, 2.5, words in command) for words in told),
-    )

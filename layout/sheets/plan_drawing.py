@@ -16,12 +16,13 @@ from ..drawing.kit.picture import DrawingFrame, Stage
 from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, fitted_height, paragraph
 from ..geometry import Bounds, Path, Point, Region, at_least
 from ..marking.mark import Kind
-from ..panel.shown import layer_of
+from ..panel.shown import drawn_defects, layer_of
 from ..plan.plan import Plan
 from ..template.paper import A3
 from ..units import Tape
 from ..words.saw_lines import numbers_of
-from ..words.say import exact_words, found_words, size_words, unit_words
+from ..words.say import found_words, size_words, unit_words
+from .pictures.legs import draw_legs
 
 SCALES = (1, 2, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100, 500)
 """Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
@@ -126,8 +127,8 @@ def draw_panel(plan: Plan, stage: Stage) -> None:
     face = panel.region()
     stage.region(layers.WOOD, face)
     stage.region(layers.WASTE, face.minus(Region.of(plan.cuts.rough, "outside")))
-    for defect in panel.defects:
-        stage.area(layer_of(defect), defect.place)
+    for defect, paths in drawn_defects(panel):
+        stage.area(layer_of(defect), *paths)
     whole = Region.of(panel.boundary)
     if all(whole.shrunk(0.1).holds(Region.of(cut_out)) for cut_out in panel.cut_outs):
         stage.path(layers.PANEL, panel.boundary, clear=True)
@@ -165,7 +166,10 @@ def draw_top(plan: Plan, stage: Stage) -> None:
     cuts = plan.cuts
     clean = [o.clean.corners for o in plan.offcuts.pieces if o.kept and o.clean is not None]
     stage.path(layers.OFFCUTS, *map(Path.through_ring, clean), clear=True)
-    _draw_legs(plan, stage)
+    if plan.table is not None:
+        prints = (batten.print for batten in plan.table.battens)
+        stage.path(layers.BATTENS, *prints, clear=True)
+    draw_legs(plan, stage, arm=1.5)
     for trim in cuts.trims:
         stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=_PAST)
         if trim.guide is not None:
@@ -182,25 +186,6 @@ def draw_top(plan: Plan, stage: Stage) -> None:
         if len(ends) == 2:
             stage.line(layers.CENTRELINE, *ends, past=_PAST)
     stage.cross(layers.MARKS, *(mark.point for mark in plan.marks.marks), arm=2.0)
-
-
-def _draw_legs(plan: Plan, stage: Stage) -> None:
-    """Draw battens, legs with their plates and screw holes, and feet that stand elsewhere."""
-    legs = () if plan.legs is None else plan.legs.legs
-    if plan.table is not None:
-        prints = (batten.print for batten in plan.table.battens)
-        stage.path(layers.BATTENS, *prints, clear=True)
-    for leg in legs:
-        stage.area(layers.LEGS, leg.print, holes=() if leg.hollow is None else (leg.hollow,))
-        stage.cross(layers.LEGS, leg.on_panel, arm=1.5)
-        if leg.plate is not None:
-            stage.path(layers.PLATES, leg.plate, clear=True)
-        if leg.floor_print is not None:
-            stage.path(layers.FEET, leg.floor_print, clear=True)
-    centres = {leg.on_panel for leg in legs}
-    holes = () if plan.table is None else plan.table.holes
-    drilled = (hole.on_panel for hole in holes if hole.on_panel not in centres)
-    stage.cross(layers.SCREWS, *drilled, arm=0.7)
 
 
 def name_top(plan: Plan, stage: Stage) -> None:
@@ -238,7 +223,7 @@ def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]
     y -= 4.5
     paper = A3.name if plan.job.template.paper.roll else plan.job.template.paper.name
     lines = (
-        f"New top: {size_words(plan)} ({_fits(plan)})",
+        f"New top: {size_words(plan)} ({found_words(plan)})",
         f"Old panel: {plan.job.panel.name}, {plan.job.tape.measure(plan.job.panel.thickness)} "
         f"thick, {plan.job.panel.build.kind.value}.",
         f"Scale 1 : {frame.scale:g} on {paper}. All measures in {unit_words(plan.job.tape)}. "
@@ -250,12 +235,6 @@ def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]
             y = text.at.y
         y -= 1.0
     yield from _scale_bar(plan.job.tape, frame.scale, Point(left, y - 8))
-
-
-def _fits(plan: Plan) -> str:
-    if plan.fit.clearance is not None or not plan.top.outline.free_sizes:
-        return found_words(plan)
-    return f"the largest that fits: {exact_words(plan.fit.outline, plan.job.tape)}"
 
 
 def _scale_bar(tape: Tape, scale: float, at: Point) -> Iterator[Item]:

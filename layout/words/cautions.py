@@ -206,7 +206,9 @@ def _cautions(plan: Plan) -> Iterator[Caution]:
     for concern in crossed[:2]:
         cut = concern.who[0]
         line = f"Line {numbers[cut]}" if cut in numbers else cut
-        yield Caution(f"{line} runs through {listed(concern.who[1:])}: take it out first.", True)
+        yield Caution(
+            f"{line} runs through {listed(concern.who[1:])}: take out any metal first.", True
+        )
     for concern in plan.cautions:
         if concern.matter is Risk.LABORATORY:
             yield Caution(_CEMENT, True)

@@ -10,13 +10,13 @@ from ..cutting.feed import QuarterFeed
 from ..cutting.plan import CutMatter
 from ..geometry.tolerance import SAME_FIGURE
 from ..work.blades import BladeMatter
-from . import cuts_straight, edge
+from . import cuts_straight, edge, repairs
 from .cuts_told import words_of
-from .say import Passage, Say, listed, sentence
+from .say import Passage, Say, listed, passage
 
 __all__ = ["concern_words", "words_of"]
 
-_REGISTERED = (cuts_straight, edge)
+_REGISTERED = (cuts_straight, edge, repairs)
 """Importing them gives `words_of` its words."""
 
 
@@ -27,7 +27,7 @@ def concern_words(concern: Concern, say: Say) -> str:
     cut, *names = concern.who
     what = listed(names)
     if concern.matter is BladeMatter.CROSSES:
-        return f"{cut} runs through {what}: take it out first, or lay the top elsewhere."
+        return f"{cut} runs through {what}: take out any metal first, or lay the top elsewhere."
     return f"{cut} passes closer to {what} than its clearance: sweep there again first."
 
 
@@ -53,24 +53,22 @@ def _(cut: JigsawCut, say: Say) -> Passage:
     words = [
         "A fine blade, outside the line wherever no saw has been, as far as the first page says."
     ]
-    parts = []
     if cut.thick:
-        parts.append("long blade, slowly: in wood this thick it takes rough waste only")
-        parts.append(f"square on the first {say.tape.measure(50.0)}, or stop")
+        words.append("long blade, slowly: in wood this thick it takes rough waste only")
+        words.append(f"square on the first {say.tape.measure(50.0)}, or stop")
     if cut.after_stopped:
-        parts.append(
+        words.append(
             "where a saw cut stops short of a hollow corner, a handsaw, held upright, does as well"
         )
     if cut.relief:
-        parts.append("relief cuts from the edge to the line, a thumb apart, in the tight curve")
+        words.append("relief cuts from the edge to the line, a thumb apart, in the tight curve")
     if cut.kept:
-        parts.append("it starts and ends in the air past the kept edge")
-    return Passage("Jigsaw round it", (*words, *(sentence(part) for part in parts)))
+        words.append("it starts and ends in the air past the kept edge")
+    return passage("Jigsaw round it", *words)
 
 
 @words_of.register
 def _(cut: RouterCut, say: Say) -> Passage:
-    words = [sentence(_feed(cut.feeds, downhill=cut.has_grain))]
     parts = list(_template(cut, say))
     far = dict.fromkeys(
         say.tape.figure(swung.to_far_edge) for swung in cut.radii if swung.to_far_edge is not None
@@ -92,20 +90,17 @@ def _(cut: RouterCut, say: Say) -> Passage:
         parts.append(
             "lift the router off before it comes to the kept edge; fair the last of it by hand"
         )
-    return Passage("Rout to the line", tuple(words), tuple(sentence(part) for part in parts))
+    return passage("Rout to the line", _feed(cut.feeds, downhill=cut.has_grain), points=parts)
 
 
 def _straightedge(cut: RouterCut, say: Say) -> str:
     if cut.straightedge is None:
-        return (
-            "straight sides along a straightedge, which stands inside the line by half the width "
-            "of the router's base less half the bit: measure from the near edge of the bit to the "
-            "edge of the base"
-        )
+        where = "inside the line by half the width of the router's base less half the bit: measure"
+    else:
+        where = f"{say.tape.figure(cut.straightedge)} inside the line: that is"
     return (
-        "straight sides along a straightedge, which stands "
-        f"{say.tape.figure(cut.straightedge)} inside the line: that is from the near edge of the "
-        "bit to the edge of the base"
+        f"straight sides along a straightedge, which stands {where} from the near edge of the bit "
+        "to the edge of the base"
     )
 
 
@@ -160,4 +155,4 @@ def _ways(feeds: Sequence[QuarterFeed], *, uphill: bool = False) -> str:
 def _(cut: HandCut, say: Say) -> Passage:
     words = "Plane, spokeshave and file, from the sides towards the end grain; check it is square."
     figure = say.tape.figure(cut.most_waste, at_least=True)
-    return Passage("To the line by hand", (words,), figures=((figure, "stand outside it"),))
+    return passage("To the line by hand", words, figures=((figure, "stand outside it"),))

@@ -10,7 +10,7 @@ from ..cutting.cut import SkippedTrim, SkipReason, StraightCut, Support, Trim, T
 from ..cutting.plan import CornerCuts, Flatten, KnifeLines, Rest
 from ..cutting.sides import SHORT_OF_CORNER
 from .cuts_told import words_of
-from .say import Passage, Say, capital, listed, sentence
+from .say import Passage, Say, capital, listed, passage
 
 _UNMEASURED = (
     "clamp the guide by the saw's own offset: make a test cut and measure from the kept side of "
@@ -33,7 +33,7 @@ def _(face: WorkFace, say: Say) -> Passage:
         )
     else:
         words = f"lay it show face UP: {why}. The drawings show it so."
-    return Passage("Which face up", (sentence(words),))
+    return passage("Which face up", words)
 
 
 @words_of.register
@@ -44,28 +44,28 @@ def _(act: Flatten, say: Say) -> Passage:
     )
     tape = say.tape
     figures = ((tape.figure(act.found), "as found"), (tape.figure(act.thickness), "when flat"))
-    return Passage("Flatten", (words,), figures=figures)
+    return passage("Flatten", words, figures=figures)
 
 
 @words_of.register
 def _(act: Rest, say: Say) -> Passage:
-    words = (
+    return passage(
+        "Rest, mark again",
         f"{act.days} days on sticks, air at both faces; then winding sticks: twist at most "
         f"{say.tape.figure(act.twist)}, else flatten once more. Strike {act.again.datum.name} "
         "again through its marks on the ends, and set everything out once more from the "
-        "first page."
+        "first page.",
     )
-    return Passage("Rest, mark again", (words,))
 
 
 @words_of.register
 def _(act: KnifeLines, say: Say) -> Passage:
     where = "on the show face, which lies down" if act.below else "on the show face"
-    words = (
+    return passage(
+        "Knife the lines",
         f"Knife every saw line {where}, through the veneer or a millimetre deep, along a "
-        "straightedge, and tape it; a fine blade, fed slowly."
+        "straightedge, and tape it; a fine blade, fed slowly.",
     )
-    return Passage("Knife the lines", (words,))
 
 
 @words_of.register
@@ -74,33 +74,28 @@ def _(cut: Trim, say: Say) -> Passage:
 
 
 def sawn_words(trims: Sequence[Trim], numbers: Mapping[str, int], say: Say) -> Passage:
-    """Return how straight lines are sawn, one after the other; their figures are on page one.
-
-    Parameters
-    ----------
-    numbers : mapping of str to int
-        The number of each line by the label of its cut.
-    """
+    """Return how straight lines are sawn in turn, by the `numbers` of their labels on page one."""
     held = [numbers[trim.label] for trim in trims]
     one = len(held) == 1
     title = f"Saw line {held[0]}" if one else f"Saw lines {held[0]} to {held[-1]}"
     sides = dict.fromkeys(trim.guide.blade_side for trim in trims if trim.guide is not None)
-    words = [
-        f"Figures from the first page. Start {'it' if one else 'each line'} at its triangle, guide "
-        f"on the {listed(sides, 'or')} of the blade and on the kept side: the hatched wood falls."
-        if sides
-        else f"Figures from the first page; {_UNMEASURED}."
-    ]
-    words.append("Hold up both sides of the cut.")
-    points = [f"Line {numbers[t.label]}: {words}." for t in trims for words in _minded(t, say)]
+    words = f"Figures from the first page; {_UNMEASURED}"
+    if sides:
+        words = (
+            f"Figures from the first page. Start {'it' if one else 'each line'} at its triangle, "
+            f"guide on the {listed(sides, 'or')} of the blade and on the kept side: the hatched "
+            "wood falls"
+        )
+    points = [f"Line {numbers[t.label]}: {words}" for t in trims for words in _minded(t, say)]
     points += [
-        f"Line {numbers[t.label]}: the other side of the base lies on the kept wood; {_UNMEASURED}."
+        f"Line {numbers[t.label]}: the other side of the base lies on the kept wood; {_UNMEASURED}"
         for t in trims
         if sides and t.guide is None
     ]
     lines = {numbers[t.label]: _warnings(t, say) for t in trims}
-    warnings = tuple(w if one else f"Line {n}: {w}" for n, told in lines.items() for w in told)
-    return Passage(title, tuple(words), tuple(points), warnings=warnings)
+    warnings = (w if one else f"Line {n}: {w}" for n, told in lines.items() for w in told)
+    hold = "Hold up both sides of the cut."
+    return passage(title, words, hold, points=points, warnings=warnings)
 
 
 def _minded(cut: Trim, say: Say) -> Iterator[str]:
@@ -138,21 +133,19 @@ def _(side: SkippedTrim, say: Say) -> Passage:
         SkipReason.IN_THE_WAY: f"{listed(side.in_the_way)} in its line: the jigsaw takes this "
         "side, round the top",
     }[side.reason]
-    return Passage(capital(f"{side.kind.value}{along}"), (sentence(words),))
+    return passage(capital(f"{side.kind.value}{along}"), words)
 
 
 @words_of.register
 def _(edge: KeptEdge, say: Say) -> Passage:
     length = say.tape.figure(edge.stretch.length)
-    words = f"{length} of it is the top's edge as it is: no saw, router, plane or profile. "
-    if edge.live:
-        words += (
-            "Bark off with a drawknife, held flat; loose fibre brushed out along the grain; break "
-            "the arris by hand."
-        )
-    else:
-        words += "Clean it, and leave it as it is."
-    return Passage(" ".join(("Kept edge", edge.name)).strip(), (words,))
+    words = f"{length} of it is the top's edge as it is: no saw, router, plane or profile. " + (
+        "Bark off with a drawknife, held flat; loose fibre brushed out along the grain; break the "
+        "arris by hand."
+        if edge.live
+        else "Clean it, and leave it as it is."
+    )
+    return passage(f"Kept edge {edge.name}".strip(), words)
 
 
 @words_of.register
@@ -168,5 +161,5 @@ def _(act: CornerCuts, say: Say) -> Passage:
             f"{which}Too short for a saw on a guide: with a handsaw, held upright, the work "
             "clamped."
         )
-    warnings = tuple(warning for cut in cuts for warning in _warnings(cut, say))
-    return Passage("Cut off the corners", tuple(words), warnings=warnings)
+    warnings = (warning for cut in cuts for warning in _warnings(cut, say))
+    return passage("Cut off the corners", *words, warnings=warnings)

@@ -8,12 +8,12 @@ from dataclasses import dataclass
 from ..geometry import Point, first_of_best
 from ..geometry.tolerance import SAME_PLACE
 from ..marking.mark import Kind, Mark
-from ..marking.panel_check import PanelCheck
+from ..marking.panel_check import PanelCheck, RightTriangle, Squareness
 from ..panel.datum import Datum, Reason
-from ..panel.edges import Corner, Flaw, Found, Reference
+from ..panel.edges import Flaw, Found, Reference
 from ..top import Top
 from ..units import MM_PER_INCH, Tape
-from .say import Passage, Say, Table, listed, sentence, unit_words
+from .say import Passage, Say, Table, listed, passage, sentence, table, unit_words
 
 STRING_GAP = 1.0
 """A gap under a string that shows, mm (common practice)."""
@@ -40,7 +40,11 @@ def datum_words(datum: Datum, say: Say) -> Passage:
     words = [f"Everything is measured from it: {_WHY[datum.why]}."]
     told = dict.fromkeys((datum.first, datum.held, datum.last))
     words += [reference_words(r, datum, say) for r in told if r.found is not Found.CORNER]
-    bad = [f"{corner.name} ({_flaw(corner)})" for corner in datum.corners if not corner.usable]
+    bad = [
+        f"{c.name} ({f'spoilt by {c.spoilt_by}' if c.flaw is Flaw.SPOILT else c.flaw.value})"
+        for c in datum.corners
+        if c.flaw is not None
+    ]
     if bad:
         words.append(f"No tape is held to corner {listed(bad, 'or')}.")
     if datum.struck:
@@ -59,7 +63,7 @@ def datum_words(datum: Datum, say: Say) -> Passage:
         "Chalk the letters on both faces. Turned over, every figure stays the same; "
         "only left and right swap."
     )
-    return Passage(f"The line {datum.name}", tuple(words))
+    return passage(f"The line {datum.name}", *words)
 
 
 def reference_words(point: Reference, datum: Datum, say: Say) -> str:
@@ -87,37 +91,29 @@ def _found(point: Reference, datum: Datum, say: Say) -> str:
     }[point.found]
 
 
-def _flaw(corner: Corner) -> str:
-    if corner.flaw is Flaw.SPOILT:
-        return f"spoilt by {corner.spoilt_by}"
-    return "" if corner.flaw is None else corner.flaw.value
-
-
 def square_words(check: PanelCheck, datum: Datum, say: Say) -> Passage:
     """Return how to see whether the panel is square, and what follows."""
-    words = _by_corners(datum, say.tape) if check.squares else _by_triangle(check, datum, say.tape)
-    tables = (_corners(check, say.tape), _bows(check, say.tape))
-    return Passage(
-        "Is it square?",
-        tuple(words),
-        tables=tuple(table for table in tables if table.rows),
-        warnings=tuple(_not_square(check, datum)),
-    )
+    tape = say.tape
+    if check.squares:
+        words = [
+            f"Measure both edges and the diagonal at each end of {datum.name}. Equal diagonals "
+            "alone prove nothing: the sides must be as given too.",
+            f"One that is out by more than {tape.measure(DIAGONAL)}: stop, give the corners as "
+            "points in the job and print anew.",
+        ]
+    else:
+        words = [*_by_triangle(check.triangle, datum, tape)]
+    leaning = [
+        f"Corner {held.corner} is not square, and the plan knows: take every square from "
+        f"{datum.name}, none from {held.corner}–{held.across_to}."
+        for held in check.squares
+        if not held.found.is_square
+    ]
+    tables = (_corners(check, tape), _bows(check, tape))
+    return passage("Is it square?", *words, tables=tables, warnings=leaning)
 
 
-def _by_corners(datum: Datum, tape: Tape) -> Iterator[str]:
-    yield (
-        f"Measure both edges and the diagonal at each end of {datum.name}. Equal diagonals alone "
-        "prove nothing: the sides must be as given too."
-    )
-    yield (
-        f"One that is out by more than {tape.measure(DIAGONAL)}: stop, give the corners as points "
-        "in the job and print anew."
-    )
-
-
-def _by_triangle(check: PanelCheck, datum: Datum, tape: Tape) -> Iterator[str]:
-    three = check.triangle
+def _by_triangle(three: RightTriangle | None, datum: Datum, tape: Tape) -> Iterator[str]:
     yield f"No two edges meet {datum.name} in corners to trust, so every square is raised on it."
     if three is not None:
         yield (
@@ -129,54 +125,40 @@ def _by_triangle(check: PanelCheck, datum: Datum, tape: Tape) -> Iterator[str]:
 
 
 def _corners(check: PanelCheck, tape: Tape) -> Table:
-    rows = tuple(
-        (
-            held.corner,
-            f"{held.corner}–{held.along_to} {tape.figure(held.along)}",
-            f"{held.corner}–{held.across_to} {tape.figure(held.across)}",
-            f"{held.along_to}–{held.across_to} {tape.figure(held.found.square_diagonal)}",
-            "square" if held.found.is_square else _leans(held.found.out_by, tape),
-        )
-        for held in check.squares
+    def leans(found: Squareness) -> str:
+        way = "outwards" if found.out_by > 0 else "inwards"
+        return "square" if found.is_square else f"leaning {way} by {tape.figure(abs(found.out_by))}"
+
+    return table(
+        check.squares,
+        {
+            "Corner": lambda c: c.corner,
+            "One edge": lambda c: f"{c.corner}–{c.along_to} {tape.figure(c.along)}",
+            "The other": lambda c: f"{c.corner}–{c.across_to} {tape.figure(c.across)}",
+            "Diagonal, if square": lambda c: (
+                f"{c.along_to}–{c.across_to} {tape.figure(c.found.square_diagonal)}"
+            ),
+            "In the job it is": lambda c: leans(c.found),
+        },
+        f"In {unit_words(tape)}.",
     )
-    headings = ("Corner", "One edge", "The other", "Diagonal, if square", "In the job it is")
-    return Table(headings, rows, f"In {unit_words(tape)}.")
-
-
-def _leans(out_by: float, tape: Tape) -> str:
-    way = "outwards" if out_by > 0 else "inwards"
-    return f"leaning {way} by {tape.figure(abs(out_by))}"
-
-
-def _not_square(check: PanelCheck, datum: Datum) -> Iterator[str]:
-    for held in check.squares:
-        if not held.found.is_square:
-            yield (
-                f"Corner {held.corner} is not square, and the plan knows: take every square from "
-                f"{datum.name}, none from {held.corner}–{held.across_to}."
-            )
 
 
 def _bows(check: PanelCheck, tape: Tape) -> Table:
-    rows = tuple(
-        (
-            bow.edge or "bowed",
-            tape.figure(bow.chord),
-            tape.figure(bow.rise),
-            tape.figure(bow.radius),
-            f"{tape.figure(bow.quarter)} from each end: {tape.figure(bow.stands)}",
-        )
-        for bow in check.bows
-    )
-    headings = ("Bowed edge", "Chord", "Rise", "Radius", "Stands off the chord at a quarter")
     every = tape.measure(_BOW_STATIONS[not tape.imperial])
-    caption = f"Where it does not stand so, it is no arc: take offsets every {every}."
-    return Table(headings, rows, caption)
-
-
-ALONG = "From O along the long centreline"
-ACROSS = "From O across it"
-"""How the offsets are headed."""
+    return table(
+        check.bows,
+        {
+            "Bowed edge": lambda bow: bow.edge or "bowed",
+            "Chord": lambda bow: tape.figure(bow.chord),
+            "Rise": lambda bow: tape.figure(bow.rise),
+            "Radius": lambda bow: tape.figure(bow.radius),
+            "Stands off the chord at a quarter": lambda bow: (
+                f"{tape.figure(bow.quarter)} from each end: {tape.figure(bow.stands)}"
+            ),
+        },
+        f"Where it does not stand so, it is no arc: take offsets every {every}.",
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -207,7 +189,8 @@ def directions_of(top: Top, datum: Datum, marks: Sequence[Mark]) -> Directions:
         0: {m.label: own(m.point) for m in marks if m.kind is Kind.END},
         1: {m.label: own(m.point) for m in marks if m.kind is Kind.SIDE},
     }
-    on_top = {m.label: own(m.point) for m in marks if m.kind in _ON_TOP}
+    on_curve = (Kind.CORNER, Kind.TANGENT, Kind.ARC_CENTRE, Kind.ON_CURVE, Kind.NAIL)
+    on_top = {m.label: own(m.point) for m in marks if m.kind in on_curve}
     beside = {r.name: own(r.point) for r in datum.references}
     beside |= {f"corner {c.name}": own(c.point) for c in datum.corners}
 
@@ -216,9 +199,6 @@ def directions_of(top: Top, datum: Datum, marks: Sequence[Mark]) -> Directions:
         return _farthest(named, k, -1), _farthest(named, k, 1)
 
     return Directions(pair(0), pair(1))
-
-
-_ON_TOP = (Kind.CORNER, Kind.TANGENT, Kind.ARC_CENTRE, Kind.ON_CURVE, Kind.NAIL)
 
 
 def _both_ways(named: dict[str, Point], axis: int) -> bool:

@@ -6,10 +6,12 @@ import math
 from dataclasses import dataclass
 
 from ..cutting.cut import HandCut, JigsawCut, RouterCut
+from ..geometry import Region
 from ..marking.mark import Check, Kind, Mark, Proves
 from ..marking.marks import MarkSet
 from ..marking.method import HandTool
 from ..outlines import Outline
+from ..panel.defect import Spoils
 from ..plan.plan import Plan
 from ..units import Tape
 from .datum import DIAGONAL
@@ -49,15 +51,12 @@ def head_words(plan: Plan) -> Head:
         lipping = thin_words(plan.top.lipping, tape).removesuffix(f" {tape.unit}")
         parts.insert(1, f"lipping of {lipping} included")
     parts.append(f"all figures in {unit_words(tape)}")
-    return Head(job.name, tuple(came), _size(outline, tape), " · ".join(p for p in parts if p))
-
-
-def _size(outline: Outline, tape: Tape) -> str:
+    size = f"{tape.figure(outline.length)} × {tape.figure(outline.width)}"
     if outline.is_round:
-        return f"ø {tape.figure(outline.length)}"
-    if "across_flats" in outline.figures:
-        return tape.figure(outline.figures["across_flats"])
-    return f"{tape.figure(outline.length)} × {tape.figure(outline.width)}"
+        size = f"ø {tape.figure(outline.length)}"
+    elif "across_flats" in outline.figures:
+        size = tape.figure(outline.figures["across_flats"])
+    return Head(job.name, tuple(came), size, " · ".join(p for p in parts if p))
 
 
 def _shape(outline: Outline, tape: Tape) -> str:
@@ -75,10 +74,9 @@ def _shape(outline: Outline, tape: Tape) -> str:
 def face_words(plan: Plan, lying: Lying) -> tuple[str, str]:
     """Return which face is up, in capitals, and at which hand the tapes begin."""
     first = plan.datum.first.name
-    what = f"Corner {first} lies" if len(first) == 1 and first not in "PQ" else f"{first} lies"
-    if lying.mirrored:
-        return "SHOW FACE DOWN", f"You look at the underside. {what} at your {lying.hand}."
-    return "SHOW FACE UP", f"You look at the show face. {what} at your {lying.hand}."
+    what = f"Corner {first}" if len(first) == 1 and first not in "PQ" else first
+    up, face = ("DOWN", "underside") if lying.mirrored else ("UP", "show face")
+    return f"SHOW FACE {up}", f"You look at the {face}. {what} lies at your {lying.hand}."
 
 
 def lies_words(lying: Lying) -> str:
@@ -114,12 +112,13 @@ def checks_words(plan: Plan, held: MarkSet) -> tuple[tuple[tuple[str, str], ...]
         pairs = [f"{check.start}–{check.end}" for check in checks[:2]]
         more = " …" if len(checks) > len(pairs) else ""
         told.append((" and ".join(pairs) + more, figure))
+    slip = "One that is out shows a slip: find it before the first cut."
     if not told:
-        return (), "Nothing to measure between: take each figure twice, once from the other end."
-    if not any(check.proves is Proves.PANEL for check in fit):
-        return tuple(told), "One that is out shows a slip: find it before the first cut."
-    limit = plan.job.tape.measure(DIAGONAL)
-    return tuple(told), f"A panel diagonal out by over {limit}: stop, it is not as measured."
+        slip = "Nothing to measure between: take each figure twice, once from the other end."
+    elif any(check.proves is Proves.PANEL for check in fit):
+        limit = plan.job.tape.measure(DIAGONAL)
+        slip = f"A panel diagonal out by over {limit}: stop, it is not as measured."
+    return tuple(told), slip
 
 
 def legs_words(plan: Plan) -> tuple[tuple[str, str], ...]:
@@ -127,20 +126,15 @@ def legs_words(plan: Plan) -> tuple[tuple[str, str], ...]:
     legs = plan.legs
     if legs is None:
         return ()
-    tape = plan.job.tape
+    tape, foot, over = plan.job.tape, legs.foot, legs.overhang
     quarters = in_quarters(plan, legs)
-    first = (
-        (quarters, "from O to each middle")
-        if quarters
-        else ("", "numbered in the drawing; their places stand in the step")
-    )
-    foot, shape = legs.foot, legs.foot.shape.value
+    numbered = "numbered in the drawing; their places stand in the step"
     sides = dict.fromkeys(tape.figure(size) for size in (foot.length, foot.width))
     thick = " × ".join(sides) if len(sides) > 1 else f"{min(sides)} thick"
-    over = legs.overhang
+    legged = f"{len(legs.legs)} {foot.shape.value} legs"
     return (
-        first,
-        ("", f"{len(legs.legs)} {shape} legs, {thick}, {tape.figure(legs.leg_length)} long"),
+        (quarters, "from O to each middle" if quarters else numbered),
+        ("", f"{legged}, {thick}, {tape.figure(legs.leg_length)} long"),
         ("", f"beyond them: end {tape.figure(over.end)}, side {tape.figure(over.side)}"),
     )
 
@@ -149,28 +143,29 @@ def ready_words(plan: Plan) -> tuple[str, ...]:
     """Return what this job needs at hand."""
     tape, cuts = plan.job.tape, plan.cuts
     longest = max((trim.straightedge for trim in cuts.trims), default=0.0)
-    held = ["tape", "large square"]
-    if longest:
-        step = 25.4 if tape.imperial else 100.0
-        held.insert(1, f"straightedge of {tape.measure(math.ceil(longest / step) * step)}")
+    step = 25.4 if tape.imperial else 100.0
+    straight = f"straightedge of {tape.measure(math.ceil(longest / step) * step)}"
     drawn = plan.methods[0].tools if plan.methods else ()
-    held += [
-        tool.value.partition(" or ")[0]
-        for tool in drawn
-        if tool not in (HandTool.TAPE, HandTool.PAPER)
-    ]
-    held += ["metal detector"]
-    if cuts.trims:
-        held += ["saw"]
-    tools = {
-        JigsawCut: "jigsaw, fine blade",
-        RouterCut: "router",
-        HandCut: "plane, spokeshave, file",
-    }
-    for cut in cuts.curve_cuts:
-        held.append(tools[type(cut)])
-    held += ["cramps", "four trestles and two long boards", "knife, chalk"]
-    return (*held, "ear, eye and dust protection")
+    return (
+        "tape",
+        *([straight] if longest else []),
+        "large square",
+        *(t.value.partition(" or ")[0] for t in drawn if t not in (HandTool.TAPE, HandTool.PAPER)),
+        "metal detector",
+        *(["saw"] if cuts.trims else []),
+        *(_CURVE_TOOLS[type(cut)] for cut in cuts.curve_cuts),
+        "cramps",
+        "four trestles and two long boards",
+        "knife, chalk",
+        "ear, eye and dust protection",
+    )
+
+
+_CURVE_TOOLS = {
+    JigsawCut: "jigsaw, fine blade",
+    RouterCut: "router",
+    HandCut: "plane, spokeshave, file",
+}
 
 
 def foot_words(tape: Tape) -> str:
@@ -180,3 +175,46 @@ def foot_words(tape: Tape) -> str:
         f"Figures to the nearest {step}, saw lines off the top. Letters stand on both faces. "
         "The work step by step: from page 2."
     )
+
+
+FEW = 8
+"""So many defects are all lettered."""
+
+NEAR = 50.0
+"""Of more, those are that lie so near to the finished edge, mm, and those that no blade may
+cross (our choice)."""
+
+MOST = 14
+"""Letters that a page can hold."""
+
+LONGEST = 24
+"""Signs of a name in the key; longer ones are cut at a word."""
+
+
+def letters_of(plan: Plan) -> dict[str, str]:
+    """Return the letter of each defect that has one, by its name."""
+    defects = plan.job.panel.defects
+    if len(defects) > FEW:
+        line = Region.line(plan.cuts.finish.points(1.0))
+        near = [
+            defect
+            for defect in defects
+            if Spoils.CUTTING in defect.spoils or Region.of(defect.place).distance_to(line) <= NEAR
+        ]
+        defects = tuple(near[:MOST])
+    return {defect.name: chr(ord("a") + i) for i, defect in enumerate(defects)}
+
+
+def key_of(plan: Plan) -> tuple[tuple[tuple[str, str], ...], str]:
+    """Return the key: letters with names, and what is drawn without a letter."""
+    letters = letters_of(plan)
+    more = len(plan.job.panel.defects) - len(letters)
+    rest = [f"and {more} more, listed where the panel is looked at"] if more else []
+    rest += ["white field: cut-out"] if plan.job.panel.cut_outs else []
+    return tuple((letter, _short(name)) for name, letter in letters.items()), " · ".join(rest)
+
+
+def _short(name: str) -> str:
+    if len(name) <= LONGEST:
+        return name
+    return f"{name[: LONGEST - 1].rsplit(' ', 1)[0]} …"

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
-from ..cutting.cut import HandCut, JigsawCut, RouterCut
+from ..cutting.cut import HandCut, JigsawCut
+from ..geometry.point import Point
 from ..geometry.tolerance import SAME_FIGURE
 from ..marking.mark import Kind, Mark
 from ..marking.marks import MarkSet
@@ -62,7 +63,7 @@ class RoundTable:
     """What its signs mean, and which edges no saw takes."""
     before: str = ""
     """What happens before it to a slab."""
-    rest: tuple[tuple[str, str, str], ...] = field(default=())
+    rest: tuple[tuple[str, str, str], ...] = ()
     """How the outline is cut last: a name, a figure and words."""
 
 
@@ -90,22 +91,28 @@ def shown_marks(plan: Plan, held: MarkSet) -> tuple[Mark, ...]:
 def round_table(plan: Plan, each: Round, lying: Lying) -> RoundTable:
     """Return the tables of one setting out."""
     say = Say(plan.job.tape, each.datum, lying.mirrored)
-    held = each.marks
-    shown = () if held is None else shown_marks(plan, held)
+    held, again = each.marks, plan.cuts.again
+    marks = [] if held is None else [_mark(mark, say) for mark in shown_marks(plan, held)]
     saws = [_saw_row(line, say, lying) for line in each.lines]
     saws += [_corner_row(corner, say, lying) for corner in each.corners]
     depths = dict.fromkeys(d for line in each.lines for d in line.cut.depths)
     told = "".join(f"{c.figure} {c.note}" for row in saws for c in (row.one, row.other))
-    told += "".join(f"{m.along.figure}{m.square.figure}" for m in (_mark(m, say) for m in shown))
+    told += "".join(f"{mark.along.figure}{mark.square.figure}" for mark in marks)
+    before = ""
+    if each.last and again is not None:
+        before = (
+            f"Flatten to {say.tape.figure(again.thickness)}, rest, strike {again.datum.name}: all "
+            f"that follows is measured from {again.datum.first.name}."
+        )
     return RoundTable(
         "Saw" if each.last else "Saw first",
         each.datum.names,
-        tuple(_mark(mark, say) for mark in shown),
+        tuple(marks),
         () if held is None else tuple(_curve(plan, held)),
         tuple(saws),
         " then ".join(say.tape.figure(depth) for depth in depths),
         tuple(_notes(plan, each, told)),
-        _before(plan) if each.last else "",
+        before,
         tuple(_last_cuts(plan)) if each.last else (),
     )
 
@@ -121,15 +128,13 @@ def _mark(mark: Mark, say: Say) -> MarkRow:
 
 def _saw_row(line: SawLine, say: Say, lying: Lying) -> SawRow:
     one, other = figures_of(line, line.ends, say)
-    if line.guide is None:
-        guide: tuple[Cell, ...] = (Cell("", "by the saw's own offset"),)
-    else:
+    guide: tuple[Cell, ...] = (Cell("", "by the saw's own offset"),)
+    if line.guide is not None:
         guide = tuple(c for c in figures_of(line, line.guide, say) if c.figure)
     if one.axis == "square" and not other.figure:
         one, other = other, one  # one figure stands under its own axis
-    return SawRow(
-        line.number, (line.cut.label,), one, other, guide, falls_words(line, lying, say.tape)
-    )
+    falls = falls_words(line, lying, say.tape)
+    return SawRow(line.number, (line.cut.label,), one, other, guide, falls)
 
 
 def _corner_row(corner: CornerLine, say: Say, lying: Lying) -> SawRow:
@@ -164,21 +169,15 @@ def _curve(plan: Plan, held: MarkSet) -> Iterator[tuple[str, str]]:
     for method in same:
         match method.figures:
             case Swing() as swing:
-                at = centres_of(
-                    plan, (method.pivots and [p.at for p in method.pivots]) or swing.centres
-                )
-                core = ""
-                if plan.top.lipping and swing.core_radius(plan.top.lipping) > 0:
-                    core = f"; core R {tape.figure(swing.core_radius(plan.top.lipping))}"
+                at = centres_of(plan, [p.at for p in method.pivots] or swing.centres)
+                radius = swing.core_radius(plan.top.lipping) if plan.top.lipping else 0.0
+                core = f"; core R {tape.figure(radius)}" if radius > 0 else ""
                 yield "Curve", f"pencil R {tape.figure(swing.radius)}{core} about {at}{joined}"
             case TrammelRod() as rod:
                 yield (
                     "Curve",
-                    (
-                        f"rod: from the pencil {tape.figure(rod.to_long_axis_pin)} to the pin on "
-                        f"the long line, {tape.figure(rod.to_short_axis_pin)} to the pin on the "
-                        "short one"
-                    ),
+                    f"rod: from the pencil {tape.figure(rod.to_long_axis_pin)} to the pin on the "
+                    f"long line, {tape.figure(rod.to_short_axis_pin)} to the pin on the short one",
                 )
             case StringLoop() as loop:
                 yield "Curve", f"loop {tape.figure(loop.loop)}, slack, round N1 and N2"
@@ -188,13 +187,13 @@ def _curve(plan: Plan, held: MarkSet) -> Iterator[tuple[str, str]]:
                 yield "Curve", f"{method.name}: in its step"
 
 
-def centres_of(plan: Plan, places: Sequence[object]) -> str:
+def centres_of(plan: Plan, places: Sequence[Point]) -> str:
     """Return the labels of the marks that a radius is swung about, in short."""
     named = {m.label: plan.top.placement.into(m.point) for m in plan.marks.marks}
-    found = [
-        next((n for n, at in named.items() if at.distance_to(place) <= SAME_FIGURE), "")  # type: ignore[arg-type]
+    found = (
+        next((n for n, at in named.items() if at.distance_to(place) <= SAME_FIGURE), "")
         for place in places
-    ]
+    )
     labels = [label for label in dict.fromkeys(found) if label]
     if not labels:
         return "its centre"
@@ -211,42 +210,28 @@ def _notes(plan: Plan, each: Round, told: str) -> Iterator[str]:
         return
     bare = [side.edge for side in plan.cuts.skipped if side.edge]
     if bare:
-        yield f"{'Edges' if len(bare) > 1 else 'Edge'} {listed(bare)}: no saw cut."
-    kept = [edge.name for edge in plan.cuts.kept]
+        yield f"Edge{'s' * (len(bare) > 1)} {listed(bare)}: no saw cut."
+    kept = [edge.name or "drawn thin" for edge in plan.cuts.kept]
     if kept:
-        what = "edges" if len(kept) > 1 else "edge"
-        yield f"Kept as it is: {what} {listed(name or 'drawn thin' for name in kept)}."
-
-
-def _before(plan: Plan) -> str:
-    again = plan.cuts.again
-    if again is None:
-        return ""
-    return (
-        f"Flatten to {plan.job.tape.figure(again.thickness)}, rest, strike {again.datum.name}: all "
-        f"that follows is measured from {again.datum.first.name}."
-    )
+        yield f"Kept as it is: edge{'s' * (len(kept) > 1)} {listed(kept)}."
 
 
 def _last_cuts(plan: Plan) -> Iterator[tuple[str, str, str]]:
     """Yield how the line itself is cut: with what, its figure, and the rest in words."""
     tape = plan.job.tape
     for cut in plan.cuts.curve_cuts:
-        swung = () if isinstance(cut, HandCut) else cut.radii
+        if isinstance(cut, HandCut):
+            yield "By hand", "", "to the line with plane, spokeshave and file"
+            continue
         rough = isinstance(cut, JigsawCut)  # no rough line is told nearer than it is
-        figure = f"R {tape.figure(swung[0].radius, at_least=rough)}" if len(swung) == 1 else ""
+        radii = [tape.figure(swung.radius, at_least=rough) for swung in cut.radii]
+        figure = f"R {radii[0]}" if len(radii) == 1 else ""
         if isinstance(cut, JigsawCut):
             outside = tape.figure(cut.allowance, at_least=True)
             yield "Jigsaw", figure or outside, "outside the line, wherever no saw has been"
-        elif isinstance(cut, RouterCut):
-            line = "inner line" if plan.top.lipping else "line"
-            pin = ", pin to the near edge of the bit" if figure else f" to the {line}"
-            yield (
-                "Rout",
-                figure,
-                f"{pin.removeprefix(', ').strip()}, {cut.passes} passes of "
-                f"{tape.figure(cut.depth, at_least=True)}"
-                + ("; straights last, by a straightedge" if cut.straights else ""),
-            )
         else:
-            yield "By hand", "", "to the line with plane, spokeshave and file"
+            line = "inner line" if plan.top.lipping else "line"
+            pin = "pin to the near edge of the bit" if figure else f"to the {line}"
+            last = "; straights last, by a straightedge" if cut.straights else ""
+            depth = tape.figure(cut.depth, at_least=True)
+            yield "Rout", figure, f"{pin}, {cut.passes} passes of {depth}{last}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from ..legs.foot import FootShape
 from ..legs.glue import CARTRIDGE, GlueJoint
@@ -13,11 +14,10 @@ from ..legs.whole import TablePlan, legs_held
 from ..legs.wish import Fixing, LegsWish
 from ..plan.plan import Plan
 from ..units import Tape
-from .datum import ACROSS, ALONG, directions_of
+from .amounts import ML_PER_FL_OZ
 from .leg_concerns import FIXED, FLAT, told
-from .legs import offsets_caption
-from .money import ML_PER_FL_OZ
-from .say import Passage, Table
+from .legs import from_o
+from .say import Passage, Table, passage
 
 _TITLES = {
     Fixing.SCREWED: "Screw the legs",
@@ -30,22 +30,19 @@ def fixed(plan: Plan, wish: LegsWish, table: TablePlan) -> Passage:
     """Return how the legs are held to the top."""
     tape = plan.job.tape
     words = [*_held(plan, wish, table), *_slotted(plan, wish, table)]
-    points: tuple[str, ...] = ()
     if table.glue is not None:
         words += _joint(tape, table.glue)
-        points = tuple(_glued(plan, wish, table.glue))
     if wish.fixing is Fixing.LOOSE:
         words.append(
             "Nothing but its own weight holds the top down, and it tips over the line on which it "
             "lies: pin it, or screw blocks under it beside the supports, so that it cannot slide."
         )
-    rows = _slots(plan, table)
-    return Passage(
+    return passage(
         _TITLES[wish.fixing],
-        tuple(words),
-        points,
-        () if rows is None else (rows,),
-        told(table.notes, tape, FIXED),
+        *words,
+        points=() if table.glue is None else _glued(plan, wish, table.glue),
+        tables=_slots(plan, table),
+        warnings=told(table.notes, tape, FIXED),
     )
 
 
@@ -80,24 +77,20 @@ def _screw(plan: Plan, wish: LegsWish, held: ScrewPlan, per_leg: int) -> str:
             f"{tape.measure(held.left)} under its tip. {pilot}"
         )
     count = "One screw" if per_leg == 1 else f"{per_leg} screws"
+    passed = "a ledger inside the apron"
+    if wish.plate is not None:
+        passed = "the plate"
+    elif wish.foot.shape is FootShape.SLAB:
+        passed = "a batten that is fixed along the slab's head"
     return (
-        f"{count} {screw_size(tape, held)} in each leg: {thin(tape, held.through)} of each "
-        f"passes through {_passed(wish)}, "
-        f"{tape.measure(held.bite)} bite in the top and {tape.measure(held.left)} of wood is left "
-        f"under the tip; none longer than {tape.measure(held.longest)}. {pilot}"
+        f"{count} {_size(tape, held)} in each leg: {thin(tape, held.through)} of each passes "
+        f"through {passed}, {tape.measure(held.bite)} bite in the top and "
+        f"{tape.measure(held.left)} of wood is left under the tip; none longer than "
+        f"{tape.measure(held.longest)}. {pilot}"
     )
 
 
-def _passed(wish: LegsWish) -> str:
-    if wish.plate is not None:
-        return "the plate"
-    if wish.foot.shape is FootShape.SLAB:
-        return "a batten that is fixed along the slab's head"
-    return "a ledger inside the apron"
-
-
-def screw_size(tape: Tape, held: ScrewPlan) -> str:
-    """Return diameter and length of a screw."""
+def _size(tape: Tape, held: ScrewPlan) -> str:
     return f"{thin(tape, held.screw.diameter)} × {tape.measure(held.screw.length)}"
 
 
@@ -165,35 +158,31 @@ def _prepared(wish: LegsWish) -> str:
 def _slotted(plan: Plan, wish: LegsWish, table: TablePlan) -> Iterator[str]:
     """Yield which holes of each leg are slots, where no apron joins the legs."""
     slots = [slot.length for slot in table.movement.slots if not slot.fixed]
-    if not slots or plan.job.table.framed:
-        return
-    which = (
-        "the screws nearer to the middle of the top, across the grain, go in round holes, the "
-        "others"
-        if wish.plate is not None
-        else "the screw in the middle goes in a round hole, the others"
-    )
-    longest = plan.job.tape.measure(max(slots))
-    yield f"In each leg {which} in slots {longest} long across the grain, with washers."
+    if slots and not plan.job.table.framed:
+        which = "the screw in the middle goes in a round hole"
+        if wish.plate is not None:
+            which = (
+                "the screws nearer to the middle of the top, across the grain, go in round holes"
+            )
+        longest = plan.job.tape.measure(max(slots))
+        yield (
+            f"In each leg {which}, the others in slots {longest} long across the grain, with "
+            "washers."
+        )
 
 
-def _slots(plan: Plan, table: TablePlan) -> Table | None:
-    """Return how each hole of a solid top is made, where an apron joins the legs."""
+def _slots(plan: Plan, table: TablePlan) -> Iterator[Table]:
+    """Yield how each hole of a solid top is made, where an apron joins the legs."""
     tape, slots = plan.job.tape, table.movement.slots
     if all(slot.fixed for slot in slots) or not plan.job.table.framed:
-        return None
-    ways = directions_of(plan.top, plan.datum, plan.marks.marks)
-    rows = tuple(
-        (
-            f"leg {hole.leg}",
-            *ways.told(slot.place, tape),
-            "round" if slot.fixed else f"slot {tape.figure(slot.length)} long",
-        )
-        for hole, slot in zip(table.holes, slots, strict=True)
+        return
+    rows = (
+        (f"leg {h.leg}", s.place, "round" if s.fixed else f"slot {tape.figure(s.length)} long")
+        for h, s in zip(table.holes, slots, strict=True)
     )
-    headings = ("Screw", ALONG, ACROSS, "Hole in plate, rail or slab")
-    caption = offsets_caption(plan, "Middles of the holes")
-    return Table(headings, rows, f"{caption} Slots run across the grain, washers under heads.")
+    held = from_o(plan, "Screw", rows, "Hole in plate, rail or slab", "Middles of the holes")
+    how = "Slots run across the grain, washers under heads."
+    yield replace(held, caption=f"{held.caption} {how}")
 
 
 def kept_flat(plan: Plan, table: TablePlan) -> Passage | None:
@@ -201,22 +190,16 @@ def kept_flat(plan: Plan, table: TablePlan) -> Passage | None:
     move, tape = table.movement, plan.job.tape
     if not move.solid:
         return None
-    words = [
+    rows = ((f"{k}", b.middle, tape.figure(b.length)) for k, b in enumerate(table.battens, start=1))
+    return passage(
+        "Keep it flat",
         f"Over the year the top moves about {tape.small(move.change)} across its grain "
         f"({move.coefficient:.5f} for each 1 % of moisture, {plan.job.table.swing:g} %; "
         f"{move.source}).",
         *_battens(tape, table),
-    ]
-    ways = directions_of(plan.top, plan.datum, plan.marks.marks)
-    rows = tuple(
-        (f"{number}", *ways.told(batten.middle, tape), tape.figure(batten.length))
-        for number, batten in enumerate(table.battens, start=1)
+        tables=[from_o(plan, "Batten", rows, "Length", "Middles of the battens and their lengths")],
+        warnings=told(table.notes, tape, FLAT),
     )
-    caption = offsets_caption(plan, "Middles of the battens and their lengths")
-    headings = ("Batten", f"Middle: {ALONG}", f"Middle: {ACROSS}", "Length")
-    held = Table(headings, rows, caption)
-    warnings = told(table.notes, tape, FLAT)
-    return Passage("Keep it flat", tuple(words), (), (held,) if rows else (), warnings)
 
 
 def _battens(tape: Tape, table: TablePlan) -> Iterator[str]:
@@ -235,8 +218,8 @@ def _battens(tape: Tape, table: TablePlan) -> Iterator[str]:
         )
     else:
         yield (
-            f"Screws {screw_size(tape, screw)}: {tape.measure(screw.through)} pass through the "
-            f"batten, {tape.measure(screw.bite)} bite in the top and {tape.measure(screw.left)} of "
-            f"wood is left under the tip. Pilot {thin(tape, screw.pilot)}, "
+            f"Screws {_size(tape, screw)}: {tape.measure(screw.through)} pass through the batten, "
+            f"{tape.measure(screw.bite)} bite in the top and {tape.measure(screw.left)} of wood is "
+            f"left under the tip. Pilot {thin(tape, screw.pilot)}, "
             f"{tape.measure(screw.pilot_depth)} deep in the top, with a stop on the bit."
         )

@@ -31,31 +31,25 @@ def told(
 
 def leg_words(concern: Concern, tape: Tape) -> str:
     """Return one sentence or two in the units of the tape: what, how much, and what to do."""
-    who, blame = _legs(concern)
+    found, limit = concern.found or 0.0, concern.limit or 0.0
+    # the defects that are to blame for a poor bearing stand behind the leg
+    first = 1 if concern.matter is M.POOR_BEARING else len(concern.who)
+    legs, blame = concern.who[:first], concern.who[first:]
+    who = f"Leg{'s' * (len(legs) > 1)} {listed(legs)}"
     return _WORDS[LegMatter(concern.matter)].format(
         who=who,
         whose=who.lower(),
         cause=" and ".join(blame) or "wood that does not bear: an edge, or a door's thin panel",
-        found=tape.measure(concern.found or 0.0),
-        limit=tape.measure(concern.limit or 0.0),
-        fine=tape.small(concern.found or 0.0),
-        most=tape.small(concern.limit or 0.0),
-        force=tape.force(concern.found or 0.0),
-        asked=tape.force(concern.limit or 0.0),
-        mass=tape.mass((concern.found or 0.0) / GRAVITY),
-        heavy=tape.mass(concern.found or 0.0),
-        stand="stands" if len(concern.who) == 1 else "stand",
+        found=tape.measure(found),
+        limit=tape.measure(limit),
+        fine=tape.small(found),
+        most=tape.small(limit),
+        force=tape.force(found),
+        asked=tape.force(limit),
+        mass=tape.mass(found / GRAVITY),
+        heavy=tape.mass(found),
+        stand="stands" if len(legs) == 1 else "stand",
     )
-
-
-def _legs(concern: Concern) -> tuple[str, tuple[str, ...]]:
-    """Return the legs that a concern is about, and the defects that are to blame."""
-    who = concern.who
-    if concern.matter is M.POOR_BEARING:
-        return f"Leg {who[0]}", who[1:]
-    if not who:
-        return "", ()
-    return (f"Leg {who[0]}" if len(who) == 1 else f"Legs {listed(who)}"), ()
 
 
 WHERE = {
@@ -139,15 +133,14 @@ FLAT = {
 }
 """With the battens."""
 
+_RAIL = (
+    "put a rail between the legs or under the top, move the legs nearer together, or take more of "
+    "them."
+)
+
 SAG = {
-    M.SAGS: (
-        "By estimate it sags {fine} at first, more than {most}: put a rail between the legs or "
-        "under the top, move the legs nearer together, or take more of them."
-    ),
-    M.SAGS_LATER: (
-        "By estimate it sags {fine} after years, more than {most}: put a rail between the legs or "
-        "under the top, move the legs nearer together, or take more of them."
-    ),
+    M.SAGS: f"By estimate it sags {{fine}} at first, more than {{most}}: {_RAIL}",
+    M.SAGS_LATER: f"By estimate it sags {{fine}} after years, more than {{most}}: {_RAIL}",
     M.SAG_UNKNOWN: (
         "How far it sags is not told: a hollow or framed door has no single stiffness. Put rails "
         "under it from leg to leg."
@@ -182,9 +175,9 @@ CAUTION = (
 
 def held_words(found: Comparison, tape: Tape) -> str:
     """Return what the choices are compared for, and what load they are held against, and where."""
-    legs = found.proposals[0].legs
-    inside = f"{tape.measure(legs.tipping.edge)} inside the edge"
-    where = "the very edge" if legs.at_edge else inside
+    legs, where = found.proposals[0].legs, "the very edge"
+    if not legs.at_edge:
+        where = f"{tape.measure(legs.tipping.edge)} inside the edge"
     return f"{found.goal.value}; held against {tape.force(found.load)} pressed down at {where}"
 
 
@@ -196,7 +189,7 @@ class Choice:
     """How many, and whether they are the job's own or the best."""
     proposal: Stance
     figures: tuple[tuple[str, str], ...]
-    """tuple of (str, str): what is told of it, with its unit, and how much."""
+    """What is told of it, with its unit, and how much."""
     warnings: tuple[str, ...]
     """What stands against it."""
 
@@ -222,22 +215,12 @@ def as_table(held: tuple[Choice, ...]) -> Iterator[str]:
 
 def _choice(proposal: Stance, tape: Tape, about: str) -> Choice:
     title = f"{proposal.count}, {about}" if about else f"{proposal.count}"
-    told = [p for p in proposal.legs.problems if p.matter in GRAVE or p.matter in _TOLD]
-    return Choice(
-        title,
-        proposal,
-        tuple(_figures(proposal, tape)),
-        tuple(leg_words(problem, tape) for problem in told),
-    )
+    warnings = told(proposal.legs.problems, tape, _TOLD)
+    return Choice(title, proposal, tuple(_figures(proposal, tape)), warnings)
 
 
-_TOLD = (
-    LegMatter.TIPS_UNDER_LOAD,
-    LegMatter.ROCKS_AS_BLOCKS,
-    LegMatter.STICKS_OUT,
-    LegMatter.NEAR_EDGE,
-)
-"""What is told of a choice besides what is grave; the rest is alike for all."""
+_TOLD = {*GRAVE, M.TIPS_UNDER_LOAD, M.ROCKS_AS_BLOCKS, M.STICKS_OUT, M.NEAR_EDGE}
+"""What is told of a choice: what is grave, and what is not alike for all."""
 
 
 def _figures(proposal: Stance, tape: Tape) -> Iterator[tuple[str, str]]:

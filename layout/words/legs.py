@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from ..geometry.point import Point
 from ..legs.plan import LegsPlan
@@ -14,16 +14,22 @@ from ..legs.wish import Fixing, LegsWish
 from ..panel.materials import people
 from ..plan.plan import Plan
 from ..units import Tape, two_figures
-from .datum import ACROSS, ALONG, Directions, directions_of
+from .datum import directions_of
 from .leg_concerns import SAG, SEATED, STANDING, WHERE, told
-from .say import Passage, Table, listed, unit_words
+from .say import Passage, Table, listed, passage, unit_words
 
 ESTIMATE = "An estimate from geometry and usual figures, not a test. Try it before use."
 
 
-def offsets_caption(plan: Plan, what: str) -> str:
-    """Return what stands under a table of places from O."""
-    return f"{what}, in {unit_words(plan.job.tape)}: the same whichever face lies up."
+def from_o(
+    plan: Plan, name: str, places: Iterable[tuple[str, Point, str]], last: str, what: str
+) -> Table:
+    """Return a table of `what` by its places from the middle of the top, and one figure more."""
+    ways = directions_of(plan.top, plan.datum, plan.marks.marks)
+    rows = tuple((called, *ways.told(at, plan.job.tape), more) for called, at, more in places)
+    headings = (name, "From O along the long centreline", "From O across it", last)
+    unit = unit_words(plan.job.tape)
+    return Table(headings, rows, f"{what}, in {unit}: the same whichever face lies up.")
 
 
 def in_short(plan: Plan) -> Iterator[str]:
@@ -72,37 +78,23 @@ def stands_in_short(plan: Plan) -> str:
 def placed(plan: Plan, wish: LegsWish, legs: LegsPlan) -> Passage:
     """Return where the legs are set out."""
     tape, over = plan.job.tape, legs.overhang
-    ways = directions_of(plan.top, plan.datum, plan.marks.marks)
-    rows = tuple(
-        (f"{leg.number}", *ways.told(leg.middle, tape), tape.figure(leg.overhang))
-        for leg in legs.legs
-    )
+    rows = ((f"{leg.number}", leg.middle, tape.figure(leg.overhang)) for leg in legs.legs)
+    table = from_o(plan, "Leg", rows, "To the edge of the top", "Middles of the legs' heads")
     quarters = in_quarters(plan, legs)
     where = "by the figures of the first page" if quarters else "by the table"
-    words = (
+    out = max(leg.middle.distance_to(leg.floor) for leg in legs.legs)
+    return passage(
+        "Set out the legs",
         f"Carry O and both centrelines to the underside, and set the middles out there {where}.",
         f"Each leg {tape.measure(legs.leg_length)} long, for {tape.measure(legs.height)} under the "
         f"top; about {tape.mass(legs.leg_mass)} each. Overhang at the corner "
         f"{tape.measure(over.corner)}.",
-        *_leaning(wish, legs, tape),
-    )
-    table = Table(
-        ("Leg", ALONG, ACROSS, "To the edge of the top"),
-        rows,
-        offsets_caption(plan, "Middles of the legs' heads"),
-    )
-    tables = () if quarters else (table,)
-    warnings = told(legs.problems, tape, WHERE)
-    return Passage("Set out the legs", words, tables=tables, warnings=warnings)
-
-
-def _leaning(wish: LegsWish, legs: LegsPlan, tape: Tape) -> Iterator[str]:
-    if not wish.splay:
-        return
-    out = max(leg.middle.distance_to(leg.floor) for leg in legs.legs)
-    yield (
         f"They lean {math.degrees(wish.splay):.3g}° {wish.lean.value}: each foot lands "
         f"{tape.measure(out)} from under its head. Cut both ends of a leg level, to that angle."
+        if wish.splay
+        else "",
+        tables=() if quarters else (table,),
+        warnings=told(legs.problems, tape, WHERE),
     )
 
 
@@ -111,13 +103,12 @@ def chosen(plan: Plan) -> Passage | None:
     asked = plan.job.table
     if not asked.counts or plan.legs is None:
         return None
-    words = [
-        f"Their places are proposed: what counts is {asked.goal.value}, once the load is held."
-    ]
-    if len(asked.counts) > 1:
-        among = listed(str(count) for count in asked.counts)
-        words.append(f"Compared were {among} legs; the command legs sets them side by side.")
-    return Passage("Why the legs stand there", tuple(words))
+    among = listed(map(str, asked.counts)) if len(asked.counts) > 1 else ""
+    return passage(
+        "Why the legs stand there",
+        f"Their places are proposed: what counts is {asked.goal.value}, once the load is held.",
+        among and f"Compared were {among} legs; the command legs sets them side by side.",
+    )
 
 
 def standing(plan: Plan, legs: LegsPlan) -> Passage:
@@ -138,17 +129,16 @@ def standing(plan: Plan, legs: LegsPlan) -> Passage:
         words.append(f"The job asks for {tape.force(legs.load)}, {where}.")
     else:
         words.append("No weight set down on it tips it: the feet stand outside.")
+    push = tape.force(tipping.push)
     if tipping.rocks:
-        words.append(
-            f"Pushed level its loose legs begin to lie down at about {tape.force(tipping.push)}."
-        )
+        words.append(f"Pushed level its loose legs begin to lie down at about {push}.")
     else:
         words.append(
-            f"Pushed level at the top's edge it begins to tip at about {tape.force(tipping.push)}, "
-            "if its feet do not slide first."
+            f"Pushed level at the top's edge it begins to tip at about {push}, if its feet do not "
+            "slide first."
         )
-    words.append(ESTIMATE)
-    return Passage("Does it stand?", tuple(words), warnings=told(legs.problems, tape, STANDING))
+    warnings = told(legs.problems, tape, STANDING)
+    return passage("Does it stand?", *words, ESTIMATE, warnings=warnings)
 
 
 def _force(tape: Tape, force: float) -> str:
@@ -165,32 +155,23 @@ def sagging(plan: Plan, table: TablePlan) -> Passage:
     warnings = told(table.notes, tape, SAG)
     if sag is None:
         return Passage("Does it sag?", warnings=warnings)
-    place = sag.first_loaded.place
     ways = directions_of(plan.top, plan.datum, plan.marks.marks)
+    off = [told for told in ways.told(sag.first_loaded.place, tape) if told != "0"]
     why = "the job" if plan.job.table.creep else CREEP_SOURCE
-    words = (
+    return passage(
+        "Does it sag?",
         f"Under its own weight and {_spread(tape, loads.long_term)} spread over it, it sags by "
         f"estimate {tape.small(sag.first_loaded.down)} when first loaded, most "
-        f"{_from_o(tape, place, ways)}, and {tape.small(sag.after_creep.down)} after years "
-        f"({loads.creep:.3g} times as much: {why}).",
+        f"{f'{listed(off)} from O' if off else 'at O'}, and {tape.small(sag.after_creep.down)} "
+        f"after years ({loads.creep:.3g} times as much: {why}).",
         f"The widest gap between feet is {tape.measure(sag.span)}. Limits (EN 1995-1-1, table "
         f"7.2): {tape.small(sag.first_limit)} at first, span/{FIRST_LIMIT:.0f}; "
         f"{tape.small(sag.final_limit)} after years, span/{FINAL_LIMIT:.0f}.",
         f"{tape.force(loads.point)} pressed on its softest place adds "
         f"{tape.small(sag.under_force.down)} while it lasts.",
         ESTIMATE,
+        warnings=warnings,
     )
-    return Passage("Does it sag?", words, warnings=warnings)
-
-
-def _from_o(tape: Tape, place: Point, ways: Directions) -> str:
-    """Return where a place lies by what is measured from the middle."""
-    told = [
-        f"{tape.figure(abs(offset))} towards {names[offset >= 0]}"
-        for offset, names in ((place.x, ways.along), (place.y, ways.across))
-        if tape.figure(abs(offset)) != "0"
-    ]
-    return f"{listed(told)} from O" if told else "at O"
 
 
 def _spread(tape: Tape, spread: float) -> str:
@@ -209,32 +190,23 @@ def seated(plan: Plan, wish: LegsWish, legs: LegsPlan, table: TablePlan) -> Pass
         high += f", as is usual for {use}: {usual} ({table.use.source})."
     else:
         high += ": for none of coffee, dining, bench and bar is that usual."
-    words = [high, *_places(plan, table), _lifting(plan, wish, legs, table)]
-    warnings = told((*table.notes, *legs.problems), tape, SEATED)
-    return Passage("Who sits, who lifts", tuple(words), warnings=warnings)
-
-
-def _places(plan: Plan, table: TablePlan) -> Iterator[str]:
-    if table.seating is None:
-        return
-    tape, seats = plan.job.tape, len(table.seating.seats)
-    lost = table.seating.without_legs - seats
-    yield (
-        f"{seats} {'person finds' if seats == 1 else 'people find'} a place "
-        f"{tape.measure(plan.job.table.place)} wide with knees clear of the legs; "
-        f"{f'legs take {lost} more' if lost else 'no place is lost to a leg'}. Free for knees: "
-        f"{tape.measure(table.knees)}."
-    )
-
-
-def _lifting(plan: Plan, wish: LegsWish, legs: LegsPlan, table: TablePlan) -> str:
-    tape, mass = plan.job.tape, plan.job.panel.mass
-    panel = f"the old panel, about {tape.mass(mass)}: {people(table.panel_lifters)}"
-    if wish.fixing is Fixing.LOOSE:
-        whole = (
-            f"the finished top, about {tape.mass(legs.top_mass)}: {people(table.top_lifters)}; "
-            f"each leg, about {tape.mass(legs.leg_mass)}: {people(table.leg_lifters)}"
+    sits = ""
+    if table.seating is not None:
+        seats = len(table.seating.seats)
+        lost = table.seating.without_legs - seats
+        sits = (
+            f"{seats} {'person finds' if seats == 1 else 'people find'} a place "
+            f"{tape.measure(plan.job.table.place)} wide with knees clear of the legs; "
+            f"{f'legs take {lost} more' if lost else 'no place is lost to a leg'}. Free for "
+            f"knees: {tape.measure(table.knees)}."
         )
+    lifted = [("the old panel", plan.job.panel.mass, table.panel_lifters)]
+    if wish.fixing is Fixing.LOOSE:
+        lifted += [("the finished top", legs.top_mass, table.top_lifters)]
+        lifted += [("each leg", legs.leg_mass, table.leg_lifters)]
     else:
-        whole = f"the finished table, about {tape.mass(legs.mass)}: {people(table.table_lifters)}"
-    return f"Lifting: {panel}; {whole}. Local rules decide."
+        lifted += [("the finished table", legs.mass, table.table_lifters)]
+    held = (f"{what}, about {tape.mass(mass)}: {people(count)}" for what, mass, count in lifted)
+    warnings = told((*table.notes, *legs.problems), tape, SEATED)
+    last = f"Lifting: {'; '.join(held)}. Local rules decide."
+    return passage("Who sits, who lifts", high, sits, last, warnings=warnings)

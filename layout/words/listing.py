@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from ..panel import Kind, Was
 from ..plan.plan import Plan
 from ..work.coats import NewCoat
-from .money import sum_words
+from .amounts import sum_words
 from .say import listed, outline_words
 
 WIDTH = 78
@@ -57,24 +57,23 @@ LOAD = (
 
 def listing(plan: Plan) -> str:
     """Return the text: headed parts, each line short enough for any form."""
-    parts = (
+    parts: tuple[tuple[str, Iterable[str]], ...] = (
         (plan.job.name, [_summary(plan)]),
-        ("Sizes", [*_sizes(plan)]),
-        ("What it is made of", [*_made(plan)]),
-        ("Finish and care", [*_care(plan)]),
+        ("Sizes", _sizes(plan)),
+        ("What it is made of", _made(plan)),
+        ("Finish and care", _care(plan)),
         ("Use", [LOAD]),
-        ("Old paint", [*_old_paint(plan)]),
-        ("To fill in", [*_open(plan)]),
-        ("Photographs to take", [*_photographs(plan)]),
+        ("Old paint", _old_paint(plan)),
+        ("To fill in", _open(plan)),
+        ("Photographs to take", _photographs(plan)),
     )
-    told = ("\n".join((title, *_lines(lines))) for title, lines in parts if lines)
-    return "\n\n".join(told) + "\n"
+    told = [(title, *map(_wrapped, lines)) for title, lines in parts]
+    return "\n\n".join("\n".join(part) for part in told if len(part) > 1) + "\n"
 
 
-def _lines(lines: list[str]) -> Iterator[str]:
-    for line in lines:
-        hang = "    " if line.startswith("[") else ""
-        yield from textwrap.wrap(line, WIDTH, subsequent_indent=hang, break_on_hyphens=False)
+def _wrapped(line: str) -> str:
+    hang = "    " if line.startswith("[") else ""
+    return textwrap.fill(line, WIDTH, subsequent_indent=hang, break_on_hyphens=False)
 
 
 def _summary(plan: Plan) -> str:
@@ -157,8 +156,7 @@ def _old_paint(plan: Plan) -> Iterator[str]:
 
 
 def _open(plan: Plan) -> Iterator[str]:
-    money = plan.money
-    asked = ""
+    money, asked = plan.money, ""
     if money is not None:
         price = money.in_mind or money.cases[-1].price
         asked = f" (reckoned: {sum_words(price, money.currency)})"
@@ -167,15 +165,15 @@ def _open(plan: Plan) -> Iterator[str]:
 
 
 def _photographs(plan: Plan) -> Iterator[str]:
-    shots = [
+    shots = (
         "the whole of it from one corner, at sitting height, by daylight",
         "straight down on the top, the figure of the wood sharp",
         "one end, so that the legs show" if plan.legs is not None else "the edge from the side",
         "the edge close up, a finger beside it for its thickness",
         "the underside" + (", how the legs are held" if plan.legs is not None else ""),
         "the old panel as it was, before the first cut",
-    ]
-    shots += [f"the mended spot: {name}" for name in plan.sale.mended]
-    shots += [f"what stays: {name}" for name in plan.sale.stays]
-    shots.append("with a chair or a person beside it, for its size")
-    yield from (f"[ ] {shot}" for shot in shots)
+        *(f"the mended spot: {name}" for name in plan.sale.mended),
+        *(f"what stays: {name}" for name in plan.sale.stays),
+        "with a chair or a person beside it, for its size",
+    )
+    return (f"[ ] {shot}" for shot in shots)

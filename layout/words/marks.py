@@ -6,12 +6,12 @@ import math
 from collections.abc import Iterator
 
 from ..geometry.alike import at_least
-from ..marking.mark import Check, Mark, OffWood, Proves, Ties
+from ..marking.mark import Check, Mark, OffWood, Proves, Tie, Ties
 from ..marking.marks import MarkSet
 from ..marking.panel_check import PanelCheck
 from ..units import Tape, nearest_whole
 from .saw_lines import Round
-from .say import Passage, Say, Table, listed, sentence, thin_words, unit_words
+from .say import Passage, Say, listed, passage, sentence, table, thin_words, unit_words
 
 _NEARLY_SQUARE = math.radians(70)
 """Tapes that cross at this or more cross near a right angle: a slip then shows a fifteenth larger
@@ -45,19 +45,19 @@ def marks_advice(held: MarkSet, tape: Tape) -> Iterator[str]:
     """Yield what to do where a mark has no wood, or lies in a defect."""
     for mark in held.marks:
         if mark.off is not None and mark.kind.is_pinned:
-            yield sentence(f"{mark.label}: {off_wood_words(mark.off, tape)}")
+            yield off_wood_words(mark.label, mark.off, tape)
         elif mark.off is not None:
             away = tape.measure(mark.off.distance)
-            yield sentence(f"{mark.label}: no wood here, the nearest is {away} away")
+            yield f"{mark.label}: no wood here, the nearest is {away} away."
         elif mark.defect:
-            yield sentence(f"{mark.label}: lies in {mark.defect}: bridge it with a thin board")
+            yield f"{mark.label}: lies in {mark.defect}: bridge it with a thin board."
 
 
-def off_wood_words(off: OffWood, tape: Tape) -> str:
-    """Return what to do about a pin or nail that has no wood under it, as a clause."""
-    return (
-        f"{beyond_words(off, tape)}: clamp a board of the same thickness there and mark it on that"
-    )
+def off_wood_words(name: str, off: OffWood, tape: Tape) -> str:
+    """Return what to do about a pin or nail that has no wood under it."""
+    where = beyond_words(off, tape)
+    how = "clamp a board of the same thickness there and mark it on that"
+    return sentence(f"{name}: {where}: {how}")
 
 
 def beyond_words(off: OffWood, tape: Tape) -> str:
@@ -81,36 +81,42 @@ def ties_words(held: MarkSet, say: Say) -> Passage | None:
     slanting = [mark.label for mark, ties in tied if not at_least(_crossing(ties), _SLANTING)]
     if slanting:
         words.append(f"At {listed(slanting)} they cross at a slant: prove by them, mark by square.")
-    headings = ("Mark", "One tape", "The other", "They cross at", "Within")
-    caption = (
-        f"In {unit_words(say.tape)}. The last column is how far the mark may be out by what a "
-        "careful tape and the rounding leave."
+    tape = say.tape
+    proved = table(
+        tied,
+        {
+            "Mark": lambda held: held[0].label,
+            "One tape": lambda held: _tied(held[1].first, tape),
+            "The other": lambda held: _tied(held[1].second, tape),
+            "They cross at": lambda held: f"{nearest_whole(math.degrees(_crossing(held[1])))}°",
+            "Within": lambda held: tape.exact(held[1].error + held[1].rounding_error(tape), 1),
+        },
+        f"In {unit_words(tape)}. The last column is how far the mark may be out by what a careful "
+        "tape and the rounding leave.",
     )
-    rows = tuple(_tie_row(mark, ties, say.tape) for mark, ties in tied)
-    return Passage("The same by two tapes", tuple(words), tables=(Table(headings, rows, caption),))
+    return passage("The same by two tapes", *words, tables=[proved])
 
 
 def _crossing(ties: Ties) -> float:
     return min(ties.crossing, math.pi - ties.crossing)
 
 
-def _tie_row(mark: Mark, ties: Ties, tape: Tape) -> tuple[str, ...]:
-    tapes = (f"{tape.figure(tie.distance)} from {tie.name}" for tie in (ties.first, ties.second))
-    angle = f"{nearest_whole(math.degrees(_crossing(ties)))}°"
-    return (mark.label, *tapes, angle, tape.exact(ties.error + ties.rounding_error(tape), 1))
+def _tied(tie: Tie, tape: Tape) -> str:
+    return f"{tape.figure(tie.distance)} from {tie.name}"
 
 
 def checks_words(held: MarkSet, say: Say) -> Passage:
     """Return the distances that show a slip."""
-    rows = tuple(
-        (f"{check.start} to {check.end}", say.tape.figure(check.distance), proves_words(check))
-        for check in held.checks
+    checks = table(
+        held.checks,
+        {
+            "From, to": lambda check: f"{check.start} to {check.end}",
+            say.tape.unit: lambda check: say.tape.figure(check.distance),
+            "What it proves": proves_words,
+        },
     )
-    return Passage(
-        "Checks",
-        ("Measure these before anything is drawn or cut. One that is out shows a slip.",),
-        tables=(Table(("From, to", say.tape.unit, "What it proves"), rows),),
-    )
+    words = "Measure these before anything is drawn or cut. One that is out shows a slip."
+    return passage("Checks", words, tables=[checks])
 
 
 def proves_words(check: Check) -> str:
@@ -125,119 +131,98 @@ def proves_words(check: Check) -> str:
 
 def left_words(check: PanelCheck, say: Say, *, lipped: bool) -> Passage:
     """Return how much wood stands between the line that is cut and everything else."""
-    rows = tuple(
-        (
-            f"{clear.name} (inside the top)" if clear.inside else clear.name,
-            say.tape.figure(clear.distance),
-        )
-        for clear in check.clearances
+    left = table(
+        check.clearances,
+        {
+            "Clear of": lambda clear: clear.name + " (inside the top)" * clear.inside,
+            say.tape.unit: lambda clear: say.tape.figure(clear.distance),
+        },
     )
     line = "core line" if lipped else "finish line"
-    return Passage(
-        "What is left beside the line",
-        (f"From the {line}. Less than this on the wood: a mark is out, or the panel is.",),
-        tables=(Table(("Clear of", say.tape.unit), rows),),
-    )
+    words = f"From the {line}. Less than this on the wood: a mark is out, or the panel is."
+    return passage("What is left beside the line", words, tables=[left])
 
 
 def lines_words(allowance: float, lipping: float, say: Say) -> Passage:
     """Return which lines are drawn when the marks are right.
 
-    Parameters
-    ----------
-    allowance : float
-        From the line that is cut to the rough-cut line, mm.
-    lipping : float
-        Thickness of the lipping, mm; 0 for none.
+    The rough-cut line runs outside the line that is cut by its `allowance`, mm; a `lipping` of 0 mm
+    is none.
     """
     tape = say.tape
     outside = f"{tape.figure(allowance, at_least=True)} {tape.unit}"
-    words = (
+    core = (
+        f"The saw follows the core line, {thin_words(lipping, tape)} inside the finish line: the "
+        "lipping brings the top to size."
+    )
+    return passage(
+        "Lines",
+        core if lipping else "",
         f"Draw the finish line. The rough-cut line runs {outside} outside "
         f"{'the core line' if lipping else 'it'}, dashed. Shade the waste.",
         "Carry both centrelines down the edges and onto the other face.",
     )
-    core = (
-        f"The saw follows the core line, {thin_words(lipping, tape)} inside the finish line: the "
-        "lipping brings the top to size.",
-    )
-    return Passage("Lines", (*core, *words) if lipping else words)
 
 
 def set_out_words(each: Round, held: MarkSet, say: Say) -> Passage:
     """Return how the marks of the first page are set out."""
     first = each.datum.first.name
-    words = (
+    return passage(
+        "Set out the marks",
         f"Hook the tape at {first} and strike all ticks of one edge in one pass; then square them "
         f"up from {each.datum.name}. Figures from the first page.",
+        warnings=marks_advice(held, say.tape),
     )
-    return Passage("Set out the marks", words, warnings=tuple(marks_advice(held, say.tape)))
 
 
-CHECK = Passage(
+CHECK = passage(
     "Check before the first cut",
-    ("Measure every check of the first page. One that is out shows a slip: find it now.",),
+    "Measure every check of the first page. One that is out shows a slip: find it now.",
 )
 
-SAW_LINES = Passage(
+SAW_LINES = passage(
     "Draw the saw lines and guides",
-    (
-        "All of them, by the first page, and carry their ends down the edges: the first cut takes "
-        "the corners that they are measured from.",
-    ),
+    "All of them, by the first page, and carry their ends down the edges: the first cut takes the "
+    "corners that they are measured from.",
 )
 
-KEEP_OFFCUTS = Passage(
+KEEP_OFFCUTS = passage(
     "Put by what is worth keeping",
-    (
-        "Number each piece that is kept. What each makes is told behind the steps, on the screen: "
-        "opened there, it is printed too.",
-    ),
+    "Number each piece that is kept. What each makes is told behind the steps, on the screen: "
+    "opened there, it is printed too.",
 )
 
 
 def skipped_words(told: list[Passage]) -> Passage:
     """Return why some sides are not sawn, together."""
-    return Passage("Sides that no saw takes", tuple(f"{p.title}: {p.words[0]}" for p in told))
+    return passage("Sides that no saw takes", *(f"{p.title}: {p.words[0]}" for p in told))
 
 
 def marks_behind(held: MarkSet, shown: set[str], say: Say) -> Passage:
     """Return the marks that the first page leaves out, and how far each may be out."""
     tape, datum = say.tape, say.datum
-    rows = tuple(
-        (
-            mark.label,
-            mark.kind.value,
-            tape.figure(mark.along),
-            tape.figure(mark.square),
-            tape.exact(mark.rounding_error(tape), 1),
-        )
-        for mark in held.marks
-        if mark.label not in shown
-    )
-    errors = [
-        f"{mark.label} {tape.exact(mark.rounding_error(tape), 1)}"
-        for mark in held.marks
-        if mark.label in shown
-    ]
-    words = [
-        f"They lie on the centrelines or the line itself and are checked, not set out. Rounded "
-        f"figures move the marks of the first page by: {listed(errors)}."
-    ]
-    if not shown:
-        words = ["The first setting out of a slab: to see that the top lies where it should."]
-    headings = (
-        "Mark",
-        "What it is",
-        f"Along {datum.name} from {datum.first.name}",
-        f"Square from {datum.name}",
-        "Rounded by",
-    )
     first, last = datum.names
-    caption = (
+
+    def rounded(mark: Mark) -> str:
+        return tape.exact(mark.rounding_error(tape), 1)
+
+    errors = listed(f"{mark.label} {rounded(mark)}" for mark in held.marks if mark.label in shown)
+    words = "The first setting out of a slab: to see that the top lies where it should."
+    if shown:
+        words = (
+            "They lie on the centrelines or the line itself and are checked, not set out. Rounded "
+            f"figures move the marks of the first page by: {errors}."
+        )
+    rest = table(
+        (mark for mark in held.marks if mark.label not in shown),
+        {
+            "Mark": lambda mark: mark.label,
+            "What it is": lambda mark: mark.kind.value,
+            f"Along {datum.name} from {first}": lambda mark: tape.figure(mark.along),
+            f"Square from {datum.name}": lambda mark: tape.figure(mark.square),
+            "Rounded by": rounded,
+        },
         f"A minus sign along is beyond {first}, away from {last}; square, on the side of "
-        f"{datum.name} away from most of the wood."
+        f"{datum.name} away from most of the wood.",
     )
-    return Passage(
-        f"Marks from {datum.name}", tuple(words), tables=(Table(headings, rows, caption),)
-    )
+    return passage(f"Marks from {datum.name}", words, tables=[rest])

@@ -5,16 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from decimal import Decimal
-from functools import singledispatch
 from itertools import groupby
 
 from ..units import Tape
 from ..work.coats import LABELS
-from ..work.items import COARSE, Bed, Counted, Filled, Printed, Run, Sanded, Spread, Unit
+from ..work.items import COARSE, Bed, Counted, Filled, Printed, Reckoned, Run, Sanded, Spread, Unit
 from ..work.materials import Line, Materials
+from .amounts import SQ_FT_PER_QUART, exact_sum, run_words, sum_words, volume_words
 from .fixings import thin
-from .money import SQ_FT_PER_QUART, exact_sum, run_words, sum_words, volume_words
-from .say import Passage, Table, listed
+from .say import Passage, Table, counted, listed, passage
 
 _NAMES = {
     "plates": "leg plates",
@@ -42,20 +41,18 @@ def materials_words(materials: Materials, tape: Tape, currency: str = "") -> Pas
     headings = ["What", "It takes"]
     headings += ["Have", "Buy"] if held else []
     headings += ["Costs"] if priced else []
-    words = [
-        f"With a tenth more of what is spread or cut, a fifth of what fills joints. Coverage: "
-        f"{LABELS}, and each label goes before it; all else: common practice."
-    ]
+    cost = ""
     if materials.cost is not None:
         open_ones = materials.unpriced
         rest = f", without {listed(open_ones)}: no price is given" if open_ones else ""
-        words[0] += f" {sum_words(materials.cost, currency)} in all{rest}."
-    if any(line.perhaps for line in materials.lines):
-        words.append("What is on the old faces is not known: write finish under [panel].")
-    return Passage(
+        cost = f" {sum_words(materials.cost, currency)} in all{rest}."
+    unknown = any(line.perhaps for line in materials.lines)
+    return passage(
         "Buy what is missing",
-        tuple(words),
-        tables=(Table((*headings, "Reckoned from"), rows),),
+        f"With a tenth more of what is spread or cut, a fifth of what fills joints. Coverage: "
+        f"{LABELS}, and each label goes before it; all else: common practice.{cost}",
+        "What is on the old faces is not known: write finish under [panel]" if unknown else "",
+        tables=[Table((*headings, "Reckoned from"), rows)],
     )
 
 
@@ -117,56 +114,35 @@ def amount_words(amount: float, unit: Unit, tape: Tape) -> str:
     return run_words(amount, tape) if unit is Unit.METRE else f"{amount:g}"
 
 
-@singledispatch
-def reckoned_words(how: object, line: Line, tape: Tape) -> str:
+def reckoned_words(how: Reckoned, line: Line, tape: Tape) -> str:
     """Return how a material was reckoned, and whose figures that took."""
-    raise TypeError(f"there are no words for {type(how).__name__}")
 
+    def area(square_metres: float) -> str:
+        return tape.area(square_metres * 1e6) if tape.imperial else f"{square_metres:.2f} m²"
 
-@reckoned_words.register
-def _(how: Spread, line: Line, tape: Tape) -> str:
-    once = "once" if how.coats == 1 else f"{how.coats} coats"
-    reach = f"{how.reach:g} m² a litre"
-    if tape.imperial:
-        reach = f"{how.reach * SQ_FT_PER_QUART:.0f} sq ft a quart"
-    where = " (your figure)" if how.given else ""
-    where += ", if coated" if line.perhaps else ""
-    return f"{_area(how.area, tape)}, {once}, {reach}{where}"
-
-
-@reckoned_words.register
-def _(how: Sanded, line: Line, tape: Tape) -> str:
-    return f"{_area(how.area, tape)}; a sheet or disc sands {_area(how.lasts, tape)}"
-
-
-@reckoned_words.register
-def _(how: Run, line: Line, tape: Tape) -> str:
-    strips = f", {how.strips} strips" if how.strips > 1 else ""
-    return f"{run_words(how.length, tape)} round{strips}"
-
-
-@reckoned_words.register
-def _(how: Bed, line: Line, tape: Tape) -> str:
-    area = f"{how.area:.0f} cm²" if not tape.imperial else f"{how.area / 6.4516:.0f} sq in"
-    pack = f", {how.pack:.0f} ml in each" if how.pack else ""
-    return f"{area} of joint, {tape.small(how.bed)} thick{pack}"
-
-
-@reckoned_words.register
-def _(how: Filled, line: Line, tape: Tape) -> str:
-    return f"{volume_words(how.volume / 1000, tape)} of hollows"
-
-
-@reckoned_words.register
-def _(how: Counted, line: Line, tape: Tape) -> str:
-    where = _COUNTED.get(line.name)
-    return f"{how.each} {where} {how.of}" if where else "counted"
-
-
-@reckoned_words.register
-def _(how: Printed, line: Line, tape: Tape) -> str:
-    return f"{how.sheets} sheet{'s' if how.sheets > 1 else ''} and a cover"
-
-
-def _area(area: float, tape: Tape) -> str:
-    return tape.area(area * 1e6) if tape.imperial else f"{area:.2f} m²"
+    match how:
+        case Spread():
+            once = "once" if how.coats == 1 else f"{how.coats} coats"
+            reach = f"{how.reach:g} m² a litre"
+            if tape.imperial:
+                reach = f"{how.reach * SQ_FT_PER_QUART:.0f} sq ft a quart"
+            whose = " (your figure)" if how.given else ""
+            coated = ", if coated" if line.perhaps else ""
+            told = f"{area(how.area)}, {once}, {reach}{whose}{coated}"
+        case Sanded():
+            told = f"{area(how.area)}; a sheet or disc sands {area(how.lasts)}"
+        case Run():
+            strips = f", {how.strips} strips" if how.strips > 1 else ""
+            told = f"{run_words(how.length, tape)} round{strips}"
+        case Bed():
+            joint = f"{how.area / 6.4516:.0f} sq in" if tape.imperial else f"{how.area:.0f} cm²"
+            pack = f", {how.pack:.0f} ml in each" if how.pack else ""
+            told = f"{joint} of joint, {tape.small(how.bed)} thick{pack}"
+        case Filled():
+            told = f"{volume_words(how.volume / 1000, tape)} of hollows"
+        case Counted():
+            where = _COUNTED.get(line.name)
+            told = f"{how.each} {where} {how.of}" if where else "counted"
+        case Printed():
+            told = f"{counted(how.sheets, 'sheet')} and a cover"
+    return told

@@ -8,8 +8,8 @@ from itertools import pairwise
 from ..legs.wish import Fixing
 from ..work.deeds import Day, Deed
 from ..work.order import Task, WorkOrder
-from .money import day_words, hours_words, wait_words
-from .say import Passage, Table, capital, listed, sentence
+from .amounts import day_words, hours_words, wait_words
+from .say import Passage, Table, capital, counted, listed, passage
 
 TITLES = {
     Deed.ASK: "See it, ask for its history",
@@ -42,17 +42,17 @@ TITLES = {
 """What each step is called; a dry fit by what it tries, legs by how they are held."""
 
 FITTED = {
-    Deed.MEND: Passage(
+    Deed.MEND: passage(
         "Try every plug, key and patch dry",
-        ("Each goes home by hand and its grain runs with the panel's, before any glue is open.",),
+        "Each goes home by hand and its grain runs with the panel's, before any glue is open.",
     ),
-    Deed.LIP: Passage(
+    Deed.LIP: passage(
         "Try the lipping dry",
-        ("All round with every cramp it will have: joints closed, no gap to the core.",),
+        "All round with every cramp it will have: joints closed, no gap to the core.",
     ),
-    Deed.LEGS: Passage(
+    Deed.LEGS: passage(
         "Stand the legs on dry",
-        ("On their marks; pencil round each. None rocks, or it is planed until it sits.",),
+        "On their marks; pencil round each. None rocks, or it is planed until it sits.",
     ),
 }
 """What is tried dry, by what is fixed after it."""
@@ -96,7 +96,10 @@ def together(tasks: Sequence[Task]) -> Iterator[tuple[Task, ...]]:
     for task, later in pairwise((*tasks, None)):
         assert task is not None
         held.append(task)
-        if later is None or not (_side(task) is _side(later) is not None or _goes_on(task, later)):
+        goes_on = later is not None and (
+            _side(task) is _side(later) is not None or _ONE_ROW.get(task.deed) is later.deed
+        )
+        if not goes_on:
             yield tuple(held)
             held = []
 
@@ -104,10 +107,6 @@ def together(tasks: Sequence[Task]) -> Iterator[tuple[Task, ...]]:
 def _side(task: Task) -> Deed | None:
     """Return the side that a task coats, or makes ready for its coat."""
     return task.deed if task.deed in _SIDES else task.of if task.of in _SIDES else None
-
-
-def _goes_on(task: Task, later: Task) -> bool:
-    return _ONE_ROW.get(task.deed) is later.deed
 
 
 def worked_words(order: WorkOrder) -> str:
@@ -120,24 +119,23 @@ def order_words(order: WorkOrder, workday: float, fixing: Fixing | None = None) 
     """Return the whole work in one table: step, hours, wait, day."""
     rows = tuple(_row(held, fixing) for held in together(order.tasks))
     hard = f", hard by {day_words(order.cured)}" if order.cured != order.ready else ""
-    words = (
-        f"{sentence(worked_words(order) + hard)} {workday:g} h a day; without making legs. Hours: "
-        "common practice, or yours by panelwright hours. Drying: labels, from memory, at 20 °C in "
-        "good air.",
+    return passage(
+        "The whole work",
+        f"{worked_words(order)}{hard}. {workday:g} h a day; without making legs. Hours: common "
+        "practice, or yours by panelwright hours. Drying: labels, from memory, at 20 °C in good "
+        "air.",
+        tables=[Table(("Step", "Hours", "Then wait", "Day"), rows, halves=True)],
     )
-    table = Table(("Step", "Hours", "Then wait", "Day"), rows, halves=True)
-    return Passage("The whole work", words, tables=(table,))
 
 
 def _row(held: Sequence[Task], fixing: Fixing | None) -> tuple[str, ...]:
     coats = [task for task in held if task.deed in _SIDES]
     shown = coats[:1] or held
     title = ", ".join(title_of(task, fixing) for task in shown)
-    if len(coats) > 1:
-        title += f", {len(coats)} coats"
     least, most = sum(task.least for task in held), sum(task.most for task in held)
     wait = wait_words(*held[-1].wait)
     if len(coats) > 1:
+        title += f", {counted(len(coats), 'coat')}"
         first = wait_words(*coats[0].wait)
         wait = f"{wait} each" if first == wait else f"{first}, {wait}"
     day = Day(held[0].day.least, held[-1].day.most)
@@ -159,42 +157,31 @@ def wait_told(order: WorkOrder, task: Task) -> str:
 def step_words(task: Task, *, faces: bool = True) -> Passage | None:
     """Return what is done in a step that no craft tells of; None for one that a craft does.
 
-    Parameters
-    ----------
-    faces : bool
-        Whether its faces are sanded and finished too; of laminate only the edge is.
+    Of laminate no `faces` are sanded and finished, only the edge is.
     """
     if task.deed is Deed.FIT:
         return FITTED[Deed.LEGS] if task.of is Deed.LEGS else None
     if task.deed is Deed.TEST and task.part > 1:
         return None  # told with the stripping
-    told = _told(task, "Both faces and the edge" if faces else "The edge")
-    return None if told is None else Passage(title_of(task), (told,))
-
-
-def _told(task: Task, where: str) -> str | None:
+    told = _PLAIN.get(task.deed, "")
     if task.deed is Deed.STRIP:
-        return _stripped(task)
-    if task.deed is Deed.SAND and task.part > 1:
-        return "Lightly, only what rose; the next coat raises little more."
-    if task.deed is Deed.SAND:
+        how = "With stripper and scraper, on a sheet that catches all of it, then washed down"
+        told = f"{how}; what is left in the grain goes with the first grit."
+        if task.wet:
+            told = (
+                f"{how}. It may hold lead: nothing dry, no sander, no heat; wipe up wet, hand it "
+                "in as local rules say. Then test the bare wood: what is left in the grain is as "
+                "good as paint, and nothing is sawn, planed or sanded before that shows none."
+            )
+    elif task.deed is Deed.SAND and task.part > 1:
+        told = "Lightly, only what rose; the next coat raises little more."
+    elif task.deed is Deed.SAND:
         until = "until they are even"
         if len(task.grits) > 1:
             until = "each grit until the marks of the one before are gone"
-        finest = task.grits[-1]
-        return f"{where}, along the grain, {until}; finer than {finest} closes them to the finish."
-    return _PLAIN.get(task.deed)
-
-
-def _stripped(task: Task) -> str:
-    how = "With stripper and scraper, on a sheet that catches all of it, then washed down"
-    if task.wet:
-        return (
-            f"{how}. It may hold lead: nothing dry, no sander, no heat; wipe up wet, hand it in as "
-            "local rules say. Then test the bare wood: what is left in the grain is as good as "
-            "paint, and nothing is sawn, planed or sanded before that shows none."
-        )
-    return f"{how}; what is left in the grain goes with the first grit."
+        where, finest = "Both faces and the edge" if faces else "The edge", task.grits[-1]
+        told = f"{where}, along the grain, {until}; finer than {finest} closes them to the finish."
+    return passage(title_of(task), told) if told else None
 
 
 _PLAIN = {

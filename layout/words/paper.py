@@ -11,7 +11,7 @@ from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import TilePlan
 from ..units import Tape
-from .say import listed, thin_words, unit_words
+from .say import counted, listed, thin_words, unit_words
 
 _SEAM_PLAY = 0.5
 """What each joined seam may be out, mm."""
@@ -30,7 +30,7 @@ _CROSS, _LONG = "the cross centreline", "the long centreline"
 
 def sheets_words(count: int) -> str:
     """Return a number of sheets."""
-    return f"{count or 'no'} sheet{'' if count == 1 else 's'}"
+    return counted(count, "sheet") if count else "no sheets"
 
 
 def shown_words(content: TemplateContent, proposal: Proposal) -> str:
@@ -54,29 +54,24 @@ def shown_words(content: TemplateContent, proposal: Proposal) -> str:
 
 def face_words(content: TemplateContent) -> Iterator[str]:
     """Yield which way up the paper is laid on the face that is marked, and for the legs."""
-    if content.mirrored == content.below:
-        yield f"It lies ink up on the face that is marked: the {_face(below=content.below)}."
+    below = "underside" if content.below else "show face"
+    shown = "underside" if content.mirrored else "show face"
+    if shown == below:
+        yield f"It lies ink up on the face that is marked: the {below}."
     else:
         yield (
-            f"It shows the {_face(below=content.mirrored)}, but the work is marked on its "
-            f"{_face(below=content.below)}: lay the paper INK DOWN there, or print it "
-            f"{'mirrored' if content.below else 'face up'}."
+            f"It shows the {shown}, but the work is marked on its {below}: lay the paper INK DOWN "
+            f"there, or print it {'mirrored' if content.below else 'face up'}."
         )
     if content.has_legs and not content.below:
-        yield (
-            "Legs and their screws belong on the underside: for them lay the paper there "
-            f"{'ink up' if content.mirrored else 'ink down'}."
-        )
+        lie = "ink up" if content.mirrored else "ink down"
+        yield f"Legs and their screws belong on the underside: for them lay the paper there {lie}."
 
 
 def side_words(content: TemplateContent) -> str:
     """Return in a few words from which side a sheet is seen."""
     side = "MIRRORED: from the underside" if content.mirrored else "face up"
     return side if content.mirrored == content.below else f"{side}; lay it ink down"
-
-
-def _face(*, below: bool) -> str:
-    return "underside" if below else "show face"
 
 
 def hollow_words(content: TemplateContent) -> str:
@@ -129,18 +124,14 @@ def face_mark_words(*, mirrored: bool) -> str:
     return f"On every sheet the flag of the face mark points to the {flies}."
 
 
-def mistake_words(wrong: WrongPrint) -> str:
-    """Return what was done to a page."""
-    return f"fitted to {wrong.sheet}" if wrong.sheet else "shrunk to the printable area"
-
-
 def read_as(wrong: WrongPrint, bars: tuple[float, float], tape: Tape) -> tuple[str, ...]:
     """Return what the bars read after a wrong print, to the rule's division and in decimals."""
     readings = (
         f"{way} {tape.measure(bar * wrong.scale)} ({tape.exact(bar * wrong.scale, 1)})"
         for way, bar in zip(("across", "up"), bars, strict=True)
     )
-    return (*readings, mistake_words(wrong))
+    done = f"fitted to {wrong.sheet}" if wrong.sheet else "shrunk to the printable area"
+    return (*readings, done)
 
 
 def length_rows(plan: TilePlan, tape: Tape) -> list[tuple[str, ...]]:
@@ -236,26 +227,18 @@ def correction_words(correction: Correction) -> str:
     >>> correction_words(Correction(1.004, 1.0, "hall"))
     'for the printer "hall": 0.40 % larger along the short edge, as it is along the long edge'
     """
+
+    def changed(factor: float) -> str:
+        way = "larger" if factor > 1 else "smaller"
+        return "as it is" if factor == 1 else f"{abs(100 * (factor - 1)):.2f} % {way}"
+
     whose = f' "{correction.printer}"' if correction.printer else ""
-    across, along = (_changed(factor) for factor in (correction.across, correction.along))
+    across, along = changed(correction.across), changed(correction.along)
     return f"for the printer{whose}: {across} along the short edge, {along} along the long edge"
 
 
-def _changed(factor: float) -> str:
-    share = 100 * (factor - 1)
-    if share == 0:
-        return "as it is"
-    return f"{abs(share):.2f} % {'larger' if share > 0 else 'smaller'}"
-
-
 def calibration_words(bars: CalibrationBars, command: tuple[str, ...]) -> tuple[str, ...]:
-    """Return what a calibration sheet says below its two figures, in paragraphs.
-
-    Parameters
-    ----------
-    command : tuple of str
-        What to type, in lines; empty where it is not told.
-    """
+    """Return what a calibration sheet says below its two figures, a `command` to type in lines."""
     told = ("Then type, with what you read and a name for the printer:", *command)
     return (
         "Print at 100 % (actual size), with the settings, the paper and the feed that the "

@@ -7,7 +7,7 @@ each end. A line's figures and its guide's are rounded off the top, never toward
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 
@@ -101,7 +101,12 @@ def _numbered(cuts: Sequence[StraightCut], first: int) -> tuple[SawLine, ...]:
 
 def saw_line(number: int, cut: StraightCut) -> SawLine:
     """Return a straight cut with its number and the way it runs."""
-    runs = _runs(cut)
+    along, square = _offset(cut)
+    runs = Runs.SLANT
+    if along <= _SKEW * square:
+        runs = Runs.ACROSS
+    elif square <= _SKEW * along:
+        runs = Runs.ALONG
 
     def ordered(start: EdgePoint, end: EdgePoint) -> tuple[EdgePoint, EdgePoint]:
         back = (runs is Runs.ACROSS and start.square > end.square) or (
@@ -113,11 +118,9 @@ def saw_line(number: int, cut: StraightCut) -> SawLine:
     return SawLine(number, cut, runs, ordered(cut.start, cut.end), guide)
 
 
-def _runs(cut: StraightCut) -> Runs:
-    along, square = (abs(cut.end.along - cut.start.along), abs(cut.end.square - cut.start.square))
-    if along <= _SKEW * square:
-        return Runs.ACROSS
-    return Runs.ALONG if square <= _SKEW * along else Runs.SLANT
+def _offset(cut: StraightCut) -> tuple[float, float]:
+    """Return how far one end of a cut lies from the other, along the datum and square to it, mm."""
+    return abs(cut.end.along - cut.start.along), abs(cut.end.square - cut.start.square)
 
 
 def _corners(plan: Plan, number: int) -> tuple[CornerLine, ...]:
@@ -131,7 +134,7 @@ def _corners(plan: Plan, number: int) -> tuple[CornerLine, ...]:
 
 def _leg(cut: CornerCut) -> float | None:
     """Return how far each way a corner cut lies from its corner, mm; None where that differs."""
-    along, square = (abs(cut.end.along - cut.start.along), abs(cut.end.square - cut.start.square))
+    along, square = _offset(cut)
     if cut.leg is None and abs(along - square) <= SAME_FIGURE:
         return along
     return cut.leg
@@ -198,13 +201,6 @@ def falls_words(line: SawLine, lying: Lying, tape: Tape) -> str:
     if isinstance(cut, CornerCut):
         what = "corner"
     mass = f", {tape.mass(cut.heaviest)}" if cut.heaviest >= _TOLD_FROM else ""
-    return f"{what}{mass}{''.join(_held(cut))}"
-
-
-def _held(cut: StraightCut) -> Iterator[str]:
-    if cut.wall is not None:
-        yield ": carry both arms"
-    elif cut.support is Support.PEOPLE:
-        yield ": two people"
-    elif cut.support is Support.BOARDS:
-        yield "; boards under it"
+    held = {Support.PEOPLE: ": two people", Support.BOARDS: "; boards under it"}
+    held_by = ": carry both arms" if cut.wall is not None else held.get(cut.support, "")
+    return f"{what}{mass}{held_by}"

@@ -6,9 +6,9 @@ shape and size of a top, as it is made and as it was found.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from ..geometry.tolerance import SAME_PLACE
 from ..outlines import PIECE_AS_FOUND, Outline
@@ -17,6 +17,8 @@ from ..units import Tape
 
 if TYPE_CHECKING:
     from ..plan.plan import Plan
+
+T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +56,34 @@ class Passage:
     warnings: tuple[str, ...] = ()
     figures: tuple[tuple[str, str], ...] = ()
     """At most two that are read from an arm's length, each with the words for its unit."""
+
+
+def passage(
+    title: str,
+    *words: str,
+    points: Iterable[str] = (),
+    tables: Iterable[Table] = (),
+    warnings: Iterable[str] = (),
+    figures: tuple[tuple[str, str], ...] = (),
+) -> Passage:
+    """Return a passage of whole sentences, without those that say nothing and tables of no row."""
+    told, done, warned = (
+        tuple(sentence(clause) for clause in clauses if clause)
+        for clauses in (words, points, warnings)
+    )
+    return Passage(title, told, done, tuple(t for t in tables if t.rows), warned, figures)
+
+
+def table(
+    items: Iterable[T],
+    columns: Mapping[str, Callable[[T], str]],
+    caption: str = "",
+    *,
+    halves: bool = False,
+) -> Table:
+    """Return a table with a row for each item: by its headings, what stands under each."""
+    rows = tuple(tuple(told(item) for told in columns.values()) for item in items)
+    return Table(tuple(columns), rows, caption, halves)
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +136,24 @@ def listed(names: Iterable[str], last: str = "and") -> str:
     every = list(names)
     head, tail = every[:-1], every[-1:]
     return f"{', '.join(head)} {last} {tail[0]}" if head else "".join(tail)
+
+
+def ranged(figures: Iterable[str]) -> str:
+    """Return figures from the first to the last, one alone where they are alike.
+
+    >>> ranged(["2", "3"]), ranged(["2", "2"])
+    ('2 to 3', '2')
+    """
+    return " to ".join(dict.fromkeys(figures))
+
+
+def counted(count: int, name: str) -> str:
+    """Return how many of something there are.
+
+    >>> counted(1, "sheet"), counted(3, "thin coat")
+    ('1 sheet', '3 thin coats')
+    """
+    return f"{count} {name}{'' if count == 1 else 's'}"
 
 
 def size_words(plan: Plan) -> str:
@@ -162,5 +210,5 @@ def _across_corners(outline: Outline, tape: Tape) -> str:
 def _more(outline: Outline, tape: Tape) -> str:
     exponent, radius = (outline.figures.get(name) for name in ("exponent", "corner_radius"))
     if radius is not None:
-        return f", its corners {tape.measure(radius)} in radius"
+        return f", corner radius {tape.measure(radius)}"
     return "" if exponent is None else f", exponent {exponent:g}"

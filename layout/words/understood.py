@@ -30,20 +30,17 @@ NEAREST = 2
 
 
 def understood(job: Job, look: Fit | None) -> Iterator[tuple[str, str]]:
-    """Yield what was understood: a heading and a line, one a matter.
-
-    Parameters
-    ----------
-    look : Fit or None
-        A top that a first look found.
-    """
+    """Yield what was understood, and what a first `look` found: a heading and a line, each."""
     tape, panel = job.tape, job.panel
     yield "Panel", _panel(job, tape, thick=not job.missing)
     if not panel.defects:
         yield "Defects", "none"
-    edges = _edges(panel) if panel.defects else []
+    edges = [(held.name, Region.line(held.path.points(CHORD))) for held in named_edges(panel)]
+    edges = edges or [("the edge", Region.line(panel.boundary.points(CHORD)))]
+    face = Region.of(panel.boundary, "outside")
     for number, defect in enumerate(panel.defects, 1):
-        yield f"Defect {number}", _defect(edges, defect, tape)
+        words = f"{_defect(edges, defect, tape)}{_beyond(face, defect)}"
+        yield f"Defect {number}", words
     yield "Top", _top(job)
     if look is not None:
         yield "", f"{outline_words(look.outline, tape)} at a first look; `fit` proves how large"
@@ -64,7 +61,14 @@ def _panel(job: Job, tape: Tape, *, thick: bool) -> str:
         words += f", about {tape.mass(panel.mass)}"
     if panel.flattened is not None:
         words += f", {tape.measure(panel.flattened)} thick once it is flattened"
-    return f"{words}; {made_of(panel)}{_corners(panel, tape)}; {_datum(job, tape)}"
+    datum = choose_datum(job.panel, job.datum, frozenset(job.damaged))
+    ends = [
+        end.name if end.found is Found.CORNER else f"{end.name} {_at(end.point, tape)}"
+        for end in (datum.first, datum.last)
+    ]
+    line = "a line struck from" if datum.struck else "the edge"
+    measured = f"measured from {line} {' to '.join(ends)}"
+    return f"{words}; {made_of(panel)}{_corners(panel, tape)}; {measured}"
 
 
 def _corners(panel: Panel, tape: Tape) -> str:
@@ -80,25 +84,8 @@ def _corners(panel: Panel, tape: Tape) -> str:
     return f"; corners {', '.join(f'{held.name} {_at(held.point, tape)}' for held in corners)}"
 
 
-def _datum(job: Job, tape: Tape) -> str:
-    """Return the line that all is measured from."""
-    datum = choose_datum(job.panel, job.datum, frozenset(job.damaged))
-    ends = [
-        end.name if end.found is Found.CORNER else f"{end.name} {_at(end.point, tape)}"
-        for end in (datum.first, datum.last)
-    ]
-    line = "a line struck from" if datum.struck else "the edge"
-    return f"measured from {line} {' to '.join(ends)}"
-
-
 def _at(point: Point, tape: Tape) -> str:
     return f"({tape.figure(point.x)}, {tape.figure(point.y)})"
-
-
-def _edges(panel: Panel) -> list[tuple[str, Region]]:
-    """Return the edges of a panel by name; of one whose corners have none, the whole boundary."""
-    named = [(held.name, Region.line(held.path.points(CHORD))) for held in named_edges(panel)]
-    return named or [("the edge", Region.line(panel.boundary.points(CHORD)))]
 
 
 def _defect(edges: list[tuple[str, Region]], defect: Defect, tape: Tape) -> str:
@@ -114,13 +101,21 @@ def _defect(edges: list[tuple[str, Region]], defect: Defect, tape: Tape) -> str:
         words += f"; {tape.measure(defect.clear)} kept clear"
     if defect.drawn_out:
         words += f", its run of {tape.measure(defect.drawn_out)} past each end included"
-    return f"{words}; {_from_edges(edges, defect, tape)}"
+    away_from = sorted((round(line.distance_to(defect.extent), 3), name) for name, line in edges)
+    near = listed(f"{tape.measure(away)} from {name}" for away, name in away_from[:NEAREST])
+    return f"{words}; {near}"
 
 
-def _from_edges(edges: list[tuple[str, Region]], defect: Defect, tape: Tape) -> str:
-    place = defect.extent
-    away_from = sorted((round(line.distance_to(place), 3), name) for name, line in edges)
-    return listed([f"{tape.measure(away)} from {name}" for away, name in away_from[:NEAREST]])
+_BEYOND = 0.1
+"""Share of a defect off the panel from which it is told: a hinge lets in from the very edge."""
+
+
+def _beyond(face: Region, defect: Defect) -> str:
+    """Return how much of a defect lies off the panel, where a corner may have been meant."""
+    off = 1.0 - defect.extent.meet(face).area / defect.extent.area
+    if off < _BEYOND:
+        return ""
+    return f"; {100 * off:.0f} % of it lies off the panel, for `at` is its middle, not its corner"
 
 
 def _top(job: Job) -> str:
@@ -131,8 +126,7 @@ def _top(job: Job) -> str:
         words += f", as near as may be to {length} long and {width} wide"
     else:
         words += f", {GOALS[wish.goal]}"
-    for span, what in ((wish.limits.length, "long"), (wish.limits.width, "wide")):
-        words += _within(span, what, tape)
+    words += _within(wish.limits.length, "long", tape) + _within(wish.limits.width, "wide", tape)
     if wish.limits.most_turn < math.pi / 2:
         turn = math.degrees(wish.limits.most_turn)
         words += f", turned at most {turn:g}° from the grain" if turn else ", along the grain"
@@ -146,7 +140,7 @@ def _within(span: Span, what: str, tape: Tape) -> str:
         return f", {tape.measure(span.least)} {what}"
     least = f"at least {tape.measure(span.least)}" if span.least else ""
     most = f"at most {tape.measure(span.greatest)}" if math.isfinite(span.greatest) else ""
-    limits = listed([limit for limit in (least, most) if limit])
+    limits = listed(filter(None, (least, most)))
     return f", {limits} {what}" if limits else ""
 
 
@@ -155,9 +149,9 @@ def _legs(job: Job) -> str:
         return "none: a top alone"
     legs, tape = job.legs, job.tape
     foot = legs.foot
-    sizes = [foot.length] if foot.length == foot.width else [foot.length, foot.width]
+    sizes = dict.fromkeys((foot.length, foot.width))
     size = " × ".join(tape.figure(side) for side in sizes)
-    compared = listed([str(count) for count in job.table.counts], "or")
+    compared = listed(map(str, job.table.counts), "or")
     count = f"the best of {compared}" if compared else str(len(legs.at) or legs.count)
     return (
         f"{count}, {foot.shape.value}, {size} {tape.unit}; "

@@ -17,28 +17,24 @@ from ..marking.quick import Division, MarkedArc, MarkedArcs, MarkedOval, MarkedS
 from ..marking.string_loop import Ordinate, Swing
 from ..units import Tape
 from .marks import beyond_words, off_wood_words
-from .say import Passage, Say, Table, listed, sentence, thin_words, unit_words
+from .say import Passage, Say, Table, listed, passage, sentence, table, thin_words, unit_words
 from .way_points import SOME_STRAIGHTS, points_in
 
 Named = Callable[[Pivot], str]
 """How a pivot is called: the label of the mark that it stands in, or its own name."""
 
 
-STRAIGHT_SIDES = Passage(
-    "Straight sides",
-    ("Join the corners X1 to X4 with a straightedge: this top has no curve.",),
+STRAIGHT_SIDES = passage(
+    "Straight sides", "Join the corners X1 to X4 with a straightedge: this top has no curve."
 )
 """What is told of a rectangle."""
 
 
 def points_of(method: Method, tape: Tape, named: Named = lambda pivot: pivot.name) -> list[str]:
     """Return what is done to draw a line, one thing after the other."""
-    points = list(points_in(method.figures, method, tape))
-    if HandTool.SQUARE in method.tools:
-        points.insert(
-            0,
-            "Square: lay it on the centrelines, one quarter after the other; pins inside it.",
-        )
+    square = "Square: lay it on the centrelines, one quarter after the other; pins inside it."
+    points = [square] if HandTool.SQUARE in method.tools else []
+    points += points_in(method.figures, method, tape)
     if isinstance(method.figures, Swing):
         points = [f"{point.removesuffix('.')}{_about(method, named)}." for point in points]
     if method.joins:
@@ -50,18 +46,19 @@ def ordinates_table(figures: object, tape: Tape) -> Table | None:
     """Return the points of a way that goes by ordinates, of a quarter; None for another way."""
     match figures:
         case OvalOrdinates() | SuperellipseOrdinates():
-            return quarter_table(figures.ordinates, tape, "The same in all four quarters.")
+            return _ordinates(figures.ordinates, tape, "The same in all four quarters.")
         case Ordinates():
-            rows = tuple((tape.figure(o.out), tape.figure(o.up)) for o in figures.ordinates)
-            headings = ("Out from the middle of the chord", "Up from it")
-            return Table(headings, rows, "The same to both sides.")
+            about = "the middle of the chord"
+            return _ordinates(figures.ordinates, tape, "The same to both sides.", about)
     return None
 
 
-def quarter_table(ordinates: Sequence[Ordinate], tape: Tape, caption: str) -> Table:
-    """Return points of a quarter of a top."""
-    rows = tuple((tape.figure(o.out), tape.figure(o.up)) for o in ordinates)
-    return Table(("Out from O along the long axis", "Up from it"), rows, caption)
+def _ordinates(
+    points: Sequence[Ordinate], tape: Tape, caption: str, about: str = "O along the long axis"
+) -> Table:
+    out, up = f"Out from {about}", "Up from it"
+    told = {out: lambda o: tape.figure(o.out), up: lambda o: tape.figure(o.up)}
+    return table(points, told, caption)
 
 
 def tools_words(method: Method) -> str:
@@ -78,8 +75,7 @@ def against_words(method: Method, tape: Tape) -> str:
         return f"no {' and no '.join(against.who)} at hand"
     if against.matter is Against.NO_END:
         return "arcs that meet at 45° leave no end: it is too long for its width"
-    assert against.found is not None
-    assert against.limit is not None
+    assert against.found is not None and against.limit is not None
     return (
         f"its tongue, {tape.figure(against.found)}, does not reach the "
         f"{tape.figure(against.limit)} that the pins run"
@@ -100,42 +96,37 @@ def drawn_words(
     lipping: float,
     turned_over: bool = False,
 ) -> Passage:
-    """Return how the curves of a top are drawn.
+    """Return how the curves of a top are drawn from the marks `held`, the core of a lipping too.
 
     Parameters
     ----------
     methods : sequence of Method
         Of one name: several where a top has several radii.
-    held : MarkSet
-        The marks that it is drawn from.
     lipping : float
-        Thickness of the lipping, mm; 0 for none.
+        Its thickness, mm; 0 for none.
     turned_over : bool
         Whether the router is then swung about the same centres on both faces.
     """
     tape = say.tape
     best = methods[0]
-    words = [
+    points = [point for method in methods for point in points_of(method, tape, named)]
+    own = ordinates_table(best.figures, tape)
+    proof = _ordinates(held.ordinates, tape, "The line must pass here in all four quarters.")
+    return passage(
+        f"Draw the curve: {best.name}",
         f"With {tools_words(best)}. Drawn with care the line lies within "
         f"{within_words(best, tape)} of the true one; the rounded figures of this sheet add "
-        f"{tape.exact(held.rounding_error(tape), 1)} {tape.unit} at most."
-    ]
-    words += _holes(best, say, turned_over=turned_over)
-    if not best.serves:
-        words.append(f"It does not serve as it is: {against_words(best, tape)}.")
-    points = [point for method in methods for point in points_of(method, tape, named)]
-    if lipping:
-        points.append(_core(best, lipping, tape, named))
-    tables = (
-        ordinates_table(best.figures, tape),
-        quarter_table(held.ordinates, tape, "The line must pass here in all four quarters."),
-    )
-    return Passage(
-        f"Draw the curve: {best.name}",
-        tuple(words),
-        tuple(points),
-        tuple(table for table in tables if table is not None and table.rows),
-        tuple(_boards(methods, tape, named)),
+        f"{tape.exact(held.rounding_error(tape), 1)} {tape.unit} at most.",
+        *_holes(best, say, turned_over=turned_over),
+        "" if best.serves else f"It does not serve as it is: {against_words(best, tape)}",
+        points=[*points, _core(best, lipping, tape, named) if lipping else ""],
+        tables=[proof] if own is None else [own, proof],
+        warnings=[
+            off_wood_words(named(pivot), pivot.off, tape)
+            for method in methods
+            for pivot in method.pivots
+            if pivot.off is not None
+        ],
     )
 
 
@@ -156,18 +147,29 @@ def _holes(method: Method, say: Say, *, turned_over: bool) -> Iterator[str]:
 
 def others_words(methods: Sequence[Method], tape: Tape) -> Passage:
     """Return the ways that may be taken in place of the one that is told in full."""
-    rows = []
-    for method in methods:
+
+    def against(method: Method) -> str:
         if not method.serves:
-            rows.append((method.name, "–", "–", sentence(against_words(method, tape))))
-            continue
+            return sentence(against_words(method, tape))
         why = [] if method.draws_line else ["Cuts at once: there is no line to saw by."]
-        why += _beyond(method, tape)
-        hole = "yes" if method.leaves_hole else "no"
-        rows.append((method.name, tape.exact(method.error, 1), hole, " ".join(why)))
-    headings = ("Way", f"Within, {tape.unit}", "Leaves a hole", "What speaks against it")
-    table = Table(headings, tuple(rows))
-    return Passage("Other ways to draw it", ("In place of the step above.",), tables=(table,))
+        off = [beyond_words(pivot.off, tape) for pivot in method.pivots if pivot.off is not None]
+        if off:
+            why.append(f"Boards of the same thickness beside it: {', '.join(dict.fromkeys(off))}.")
+        return " ".join(why)
+
+    def serving(method: Method, words: str) -> str:
+        return words if method.serves else "–"
+
+    ways = table(
+        methods,
+        {
+            "Way": lambda m: m.name,
+            f"Within, {tape.unit}": lambda m: serving(m, tape.exact(m.error, 1)),
+            "Leaves a hole": lambda m: serving(m, "yes" if m.leaves_hole else "no"),
+            "What speaks against it": against,
+        },
+    )
+    return passage("Other ways to draw it", "In place of the step above.", tables=[ways])
 
 
 def _about(method: Method, named: Named) -> str:
@@ -184,20 +186,6 @@ def _core(method: Method, lipping: float, tape: Tape, named: Named) -> str:
             return f"Core line: the same with {tape.measure(radius)}{_about(method, named)}."
     inside = thin_words(lipping, tape)
     return f"Core line: {inside} inside the finish line all round, by a gauge: no oval of its own."
-
-
-def _boards(methods: Sequence[Method], tape: Tape, named: Named) -> Iterator[str]:
-    """Yield what to do about points that have no wood under them."""
-    for method in methods:
-        for pivot in method.pivots:
-            if pivot.off is not None:
-                yield sentence(f"{named(pivot)}: {off_wood_words(pivot.off, tape)}")
-
-
-def _beyond(method: Method, tape: Tape) -> Iterator[str]:
-    off = [beyond_words(pivot.off, tape) for pivot in method.pivots if pivot.off is not None]
-    if off:
-        yield f"Boards of the same thickness beside it: {', '.join(dict.fromkeys(off))}."
 
 
 Answer = MarkedOval | MarkedArcs | MarkedArc | MarkedSuperellipse | Division

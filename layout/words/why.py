@@ -17,9 +17,10 @@ from ..fit.wish import Goal, Limits
 from ..geometry.point import Point
 from ..units import MM_PER_INCH, Tape, two_figures
 from ..work.cautions import OFF_GRAIN
-from .say import Passage, Table, exact_words, listed, outline_words, sentence
+from .say import Passage, exact_words, listed, outline_words, passage, ranged, table
 
 if TYPE_CHECKING:
+    from ..panel.edges import Offsets
     from ..plan.plan import Plan
 
 Place = Callable[[Point], str]
@@ -182,91 +183,80 @@ def along_grain_told(plan: Plan) -> Passage:
     assert plan.along_grain is not None
     told = along_grain_words(plan.along_grain, plan.fit, plan.job.wish.goal, plan.job.tape)
     how = f"Write most_turn = {OFF_GRAIN:g} under [top] for that one, and lay out anew."
-    return Passage("Along the grain", (sentence(told), how))
+    return passage("Along the grain", told, how)
 
 
 def touches_words(plan: Plan) -> Passage:
     """Return what holds the top, each with its place, and how near to the best it is."""
-    tape = plan.job.tape
-    words = []
-    if plan.contacts:
-        error = ", the error of the tape counted in" if plan.job.tape_error else ""
-        words.append(
-            "The dots lie on the line that is cut, where it comes as near to something as may be: "
-            f"so far it stays clear there{error}."
-        )
-    limits = [limit_words(limit, plan.job.wish.limits, tape) for limit in plan.limits_met]
-    if limits:
-        words.append(sentence("; ".join(limits)))
-    if not words:
-        words.append("Nothing holds it: it has the size that was wished for.")
-    rows = []
-    for number, contact in enumerate(plan.contacts, 1):
-        offsets = [plan.datum.coordinates(point) for point in contact.points]
-        along = _span([offset.along for offset in offsets], tape)
-        square = _span([offset.square for offset in offsets], tape)
-        clear = tape.measure(contact.clear) if contact.clear else "–"
-        rows.append((f"{number}", contact.name, clear, along, square))
-    headings = (
-        "No.",
-        "It is held by",
-        "Stays clear by",
-        f"Along {plan.datum.name}",
-        "Square to it",
+    tape, datum = plan.job.tape, plan.datum
+    error = ", the error of the tape counted in" if plan.job.tape_error else ""
+    dots = (
+        "The dots lie on the line that is cut, where it comes as near to something as may be: so "
+        f"far it stays clear there{error}."
     )
-    table = Table(headings, tuple(rows)) if rows else None
+    limits = "; ".join(limit_words(met, plan.job.wish.limits, tape) for met in plan.limits_met)
+    free = "Nothing holds it: it has the size that was wished for."
     proof = proof_words(plan.fit, plan.job.wish.goal, tape)
-    words += [f"{sentence(proof).rstrip('.')}: proved."] if proof else []
-    return Passage("What holds it", tuple(words), tables=() if table is None else (table,))
-
-
-def _span(values: list[float], tape: Tape) -> str:
-    """Return one figure, or two where they differ on the tape."""
-    return " to ".join(dict.fromkeys(tape.figure(value) for value in values))
+    held = table(
+        enumerate(plan.contacts, 1),
+        {
+            "No.": lambda row: f"{row[0]}",
+            "It is held by": lambda row: row[1].name,
+            "Stays clear by": lambda row: tape.measure(row[1].clear) if row[1].clear else "–",
+            f"Along {datum.name}": lambda row: ranged(
+                tape.figure(datum.coordinates(point).along) for point in row[1].points
+            ),
+            "Square to it": lambda row: ranged(
+                tape.figure(datum.coordinates(point).square) for point in row[1].points
+            ),
+        },
+    )
+    return passage(
+        "What holds it",
+        dots if plan.contacts else "",
+        limits or ("" if plan.contacts else free),
+        f"{proof}: proved" if proof else "",
+        tables=[held],
+    )
 
 
 def mending_words(plan: Plan) -> Passage:
     """Return what the top would gain were a defect mended."""
-    goal = plan.job.wish.goal
-    worth = [cost for cost in plan.costs if cost.is_worth_it]
-    words = ["What the top would gain were one of these mended or accepted, and nothing else."]
-    words += [sentence(line) for line in not_worth_it(plan.costs)]
-    rows = tuple(
-        (
-            without_words(cost),
-            gain_words(cost, goal),
-            "–" if cost.fit is None else exact_words(cost.fit.outline, plan.job.tape),
-            how_words(cost),
-        )
-        for cost in worth
+    goal, tape = plan.job.wish.goal, plan.job.tape
+    gains = table(
+        (cost for cost in plan.costs if cost.is_worth_it),
+        {
+            "Without the": without_words,
+            "The top is": lambda cost: gain_words(cost, goal),
+            "Size": lambda c: "–" if c.fit is None else exact_words(c.fit.outline, tape),
+            "Provided": how_words,
+        },
     )
-    table = Table(("Without the", "The top is", "Size", "Provided"), rows) if rows else None
-    return Passage(
-        "What mending would gain", tuple(words), tables=() if table is None else (table,)
-    )
+    words = "What the top would gain were one of these mended or accepted, and nothing else."
+    return passage("What mending would gain", words, *not_worth_it(plan.costs), tables=[gains])
 
 
 def elsewhere_words(plan: Plan) -> Passage:
     """Return where else it could lie."""
     tape = plan.job.tape
-    rows = []
-    for rank, fit in enumerate(plan.others, 2):
-        centre = plan.datum.coordinates(fit.placement.centre)
-        turn = turn_words(fit, plan.fit).removeprefix("turned ")
-        rows.append(
-            (
-                f"{rank}",
-                exact_words(fit.outline, tape),
-                tape.figure(centre.along),
-                tape.figure(centre.square),
-                turn or "–",
-            )
-        )
-    headings = ("Place", "Size", "Along", "Square", "Turned")
-    caption = f"Its centre, from {plan.datum.name}; its turn, against place 1."
-    words = (
+
+    def centre(fit: Fit) -> Offsets:
+        return plan.datum.coordinates(fit.placement.centre)
+
+    places = table(
+        enumerate(plan.others, 2),
+        {
+            "Place": lambda row: f"{row[0]}",
+            "Size": lambda row: exact_words(row[1].outline, tape),
+            "Along": lambda row: tape.figure(centre(row[1]).along),
+            "Square": lambda row: tape.figure(centre(row[1]).square),
+            "Turned": lambda row: turn_words(row[1], plan.fit).removeprefix("turned ") or "–",
+        },
+        f"Its centre, from {plan.datum.name}; its turn, against place 1.",
+    )
+    return passage(
+        "Other places for it",
         "Place 1 is this plan; the others are the next in rank that are clearly different. Look at "
         "the grain in each before anything is marked.",
+        tables=[places],
     )
-    table = Table(headings, tuple(rows), caption)
-    return Passage("Other places for it", words, tables=(table,))

@@ -193,3 +193,13 @@ def test_that_nothing_fits_is_json_too(command: str) -> None:
     result = CliRunner().invoke(main, [command, "-", "--json"], input=text)
     assert (result.exit_code, result.stderr) == (1, "")
     assert "1800 mm" in json.loads(result.stdout)["nothing_fits"]
+
+
+@pytest.mark.parametrize(("x", "told"), [(0, "50 % of it lies off the panel"), (20, ""), (60, "")])
+def test_a_defect_that_hangs_over_the_edge_is_told(tmp_path: Path, x: int, told: str) -> None:
+    """Whoever gives a corner for a middle sees it; a recess let in from the edge may run over."""
+    panel = "[panel]\noutline = { length = 1200, width = 600 }\nthickness = 22\n"
+    defect = f'[[panel.defects]]\nkind = "hole"\nat = [{x}, 300]\nsize = [44, 90]\n'
+    said = checked(tmp_path, panel + defect + '[top]\nshape = "capsule"\n')
+    assert told in said
+    assert ("off the panel" in said) is bool(told)

@@ -14,7 +14,7 @@ from panelwright.layout.cutting.plan import plan_cuts
 from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.outlines import Outline
+from panelwright.layout.outlines import DEnd, Outline
 from panelwright.layout.panel import Face, Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.top import Top
@@ -57,3 +57,13 @@ def test_every_saw_starts_at_an_edge_and_runs_through_wood(
         assert sawn > 0
         left = left.difference(gone(cut))
     assert left.buffer(1e-6).covers(shapely.Polygon(cuts.core.points(0.1)))
+
+
+@pytest.mark.parametrize(("spare", "made"), [(10.0, False), (25.0, True)])
+def test_a_sliver_at_a_round_end_is_left_to_the_jigsaw(spare: float, made: bool) -> None:
+    """A top with straight sides is sawn along these; its round end is a curve like any other."""
+    panel = Panel(rectangular_outline(1400 + spare, 700), 20)
+    top = Top(panel, DEnd.of_size(1000, 600), Placement(Point(900, 350)))
+    cuts = plan_cuts(top, choose_datum(panel), Tools())
+    assert bool([cut for cut in cuts.trims if cut.waste.x > 0.5]) is made
+    assert len(cuts.trims) == 3 + made

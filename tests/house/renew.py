@@ -1,4 +1,4 @@
-"""Write the page of keys, the schemas and the README's pictures anew from the code: run by hand."""
+"""Write the page of keys, the schemas and the pictures anew from the code: run by hand."""
 
 from __future__ import annotations
 
@@ -6,7 +6,10 @@ import tempfile
 from pathlib import Path
 
 from click.testing import CliRunner
+from readme import ROOT
 from reference import PICTURES, REFERENCE, every_text, readme_job
+from rooms_picture import rooms_picture
+from search_picture import search_picture
 
 from panelwright.cli.main import main
 
@@ -30,3 +33,6 @@ if __name__ == "__main__":
     for name, text in every_text().items():
         (REFERENCE / name).write_text(text, encoding="utf-8")
     draw()
+    rooms = rooms_picture(ROOT / "layout" / "fit", "layout/fit")
+    (PICTURES / "fit-after.svg").write_text(rooms, encoding="utf-8")
+    (PICTURES / "search.svg").write_text(search_picture(), encoding="utf-8")

@@ -11,11 +11,13 @@ from kept import plan_of, sample_folders
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.scene import Area, Mark, Scene, Stroke, Text, text_box
 from panelwright.layout.drawing.svg import to_svg
+from panelwright.layout.geometry import Point, Region
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.plan.standing import Comparison, compare_legs
 from panelwright.layout.sheets.bench.step import Step
 from panelwright.layout.sheets.legs_comparison import comparison_scene
+from panelwright.layout.sheets.pictures.legs import quarters_scene
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.words.leg_concerns import as_table, choices
 
@@ -174,6 +176,15 @@ def test_pipes_are_glued_with_a_block_and_days_to_wait() -> None:
     assert "lb a square foot" in sags and " in when first loaded" in sags
 
 
+def test_a_hollow_leg_is_drawn_hollow_where_it_is_set_out() -> None:
+    """Where only the wall stands, the step shows no full disk."""
+    drawing = steps("pipes")["Set out the legs"].drawing
+    assert drawing is not None
+    assert [len(area.holes) for area in drawing.on(layers.LEGS) if isinstance(area, Area)] == [
+        1
+    ] * 4
+
+
 def test_an_apron_has_a_row_for_every_screw() -> None:
     """Joined legs: each hole is round or a slot, and the longest slots lie farthest out."""
     step = steps("apron")["Screw the legs"]
@@ -223,3 +234,17 @@ def test_a_solid_top_is_kept_flat_by_battens() -> None:
     assert step.drawing is not None
     assert "never glued" in words(step)
     assert len(plan_scene(planned("apron")).on(layers.BATTENS)) == 3
+
+
+@pytest.mark.parametrize("avoided", [15, 985])
+def test_the_first_page_shows_the_legs_as_the_top_lies(avoided: int) -> None:
+    """Of a top that is round at one end the small drawing has that end where the large one has."""
+    panel = "[panel]\noutline = { length = 1000, width = 700 }\nthickness = 30\n"
+    top = f'[top]\nshape = "D end"\navoids = [[{avoided}, 15], [{avoided}, 685]]\n'
+    plan = make_plan(read_job(panel + top + "[legs]\ncount = 3\n"))
+    scene = quarters_scene(plan)
+    assert scene is not None
+    (line,) = (item for item in scene.on(layers.BENCH_FINISH) if isinstance(item, Stroke))
+    box = line.path.bounds
+    right = Region.of(line.path).holds_point(Point(box.right - 0.5, box.top - 0.5))
+    assert right is (avoided > 500)  # seen from below: what is square at the left lies at the right

@@ -14,7 +14,13 @@ from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.scene import Area, Stroke
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.jobfile import read_job
-from panelwright.layout.outlines import Freeform, Outline, RegularPolygon, Superellipse
+from panelwright.layout.outlines import (
+    Freeform,
+    Outline,
+    RegularPolygon,
+    RoundedRectangle,
+    Superellipse,
+)
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.sheets.folder import plan_files
 from panelwright.layout.sheets.pictures.lying import lying_scene
@@ -83,11 +89,16 @@ GABLE = Freeform.through(
         (RegularPolygon(8, 900), "octagon 900 mm across flats"),
         (Superellipse(1400, 700, 2.5), "superellipse 1400 × 700 mm, exponent 2.5"),
         (GABLE, "own outline 900 × 620 mm"),
+        (
+            RoundedRectangle(900, 600, (60,) * 4),
+            "rounded rectangle 900 × 600 mm, corner radius 60 mm",
+        ),
     ],
 )
 def test_a_shape_is_named_by_what_a_maker_measures(outline: Outline, words: str) -> None:
-    """Flats and corners, exponents, and the box of an outline of one's own."""
+    """Flats and corners, exponents, radii, and the box of an outline of one's own."""
     assert outline_words(outline, Tape()) == words
+    assert "in in" not in outline_words(outline, Tape(imperial=True))
 
 
 def test_the_found_size_of_a_hexagon_is_that_across_its_flats() -> None:

@@ -18,7 +18,7 @@ from panelwright.layout.drawing.scene import Scene, Stroke, Text, text_box
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Capsule
-from panelwright.layout.sheets.measure_page import calibration_page
+from panelwright.layout.sheets.calibration_page import calibration_page
 from panelwright.layout.sheets.template_cover import ordinates_pages
 from panelwright.layout.template.calibration_bars import CalibrationBars
 from panelwright.layout.template.content import TemplateContent, TemplateMark

@@ -13,15 +13,19 @@ from panelwright.layout.cutting.cut import SkippedTrim, Trim
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.kit.picture import Stage, areas_of
 from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text, text_box
+from panelwright.layout.geometry import Point, circle
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.polygon import Region, union
 from panelwright.layout.jobfile import read_job
+from panelwright.layout.panel import Defect, Panel, Spoils, rectangular_outline, rectangular_place
+from panelwright.layout.panel.shown import drawn_defects
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.sheets.bench import bench_sheet
 from panelwright.layout.sheets.bench.step import say_of
 from panelwright.layout.sheets.plan_drawing import plan_frame, plan_scene
 from panelwright.layout.words.cautions import caution_words
 from panelwright.layout.words.cuts import words_of
+from panelwright.layout.words.say import found_words
 
 DOOR = """
 units = "in"
@@ -97,6 +101,12 @@ def test_the_legend_explains_every_layer(scene: Scene) -> None:
     assert {layer.title for layer in used} <= words
 
 
+def test_the_title_claims_no_more_than_was_found(plan: Plan, scene: Scene) -> None:
+    """What was found stands in the title in the words of the bench sheet."""
+    items = scene.on(layers.LETTERING)
+    assert found_words(plan) in " ".join(item.words for item in items if isinstance(item, Text))
+
+
 def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan) -> None:
     """It is well-formed, asks for nothing from outside, and holds each mark, check, cut and leg."""
     page = page_of(plan)
@@ -152,6 +162,18 @@ def test_the_order_is_marks_then_checks_then_cuts(plan: Plan) -> None:
     held = [titles.index(t) for t in ("See it, ask for its history", "Set out the marks")]
     assert held[0] < held[1] < titles.index("Check before the first cut") < min(cuts)
     assert max(cuts) < titles.index("Coat underside and edge")
+
+
+def test_a_defect_is_drawn_on_the_wood_alone() -> None:
+    """A recess that runs in over the edge is drawn as far as the panel goes, any other exactly."""
+    hole = Defect("hole", circle(Point(300, 300), 20.0), {Spoils.SHOWING})
+    recess = Defect("recess", rectangular_place(Point(0, 300), 60, 90), {Spoils.SHOWING})
+    panel = Panel(rectangular_outline(1200, 600), 22, defects=(hole, recess))
+    drawn = dict(drawn_defects(panel))
+    assert drawn[hole] == (hole.place,)
+    (path,) = drawn[recess]
+    box = path.bounds
+    assert [box.left, box.right, box.bottom, box.top] == pytest.approx([0, 30, 255, 345])
 
 
 def test_a_crumb_of_a_region_is_not_drawn() -> None:

@@ -162,5 +162,5 @@ def test_a_lock_that_the_maker_keeps_less_clear_stops_the_sheet() -> None:
     crossed = {c.who for c in plan.blades if c.matter is BladeMatter.CROSSES}
     assert ("Jigsaw", "lock") in crossed
     page = page_of(plan)
-    assert "Jigsaw runs through lock: take it out first." in page.words
-    assert "Jigsaw runs through lock: take it out first" in page.step("Jigsaw").text
+    assert "Jigsaw runs through lock: take out any metal first." in page.words
+    assert "Jigsaw runs through lock: take out any metal first" in page.step("Jigsaw").text

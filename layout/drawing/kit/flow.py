@@ -47,10 +47,13 @@ class Flow:
         self.pages[-1].append((layer, item))
 
     def words(
-        self, words: str, height: float = LETTERS, *, bold: bool = False, indent: float = 0.0
-    ) -> None:
-        """Set a paragraph."""
-        for row in wrapped(words, height, self.room.width - indent, bold):
+        self, words: str, height: float = LETTERS, *, bold: bool = False, indent: float = 0.0,
+        whole: bool = False,
+    ) -> None:  # fmt: skip
+        """Set a paragraph; a `whole` one stands on one page."""
+        rows = wrapped(words, height, self.room.width - indent, bold)
+        self.need(height * _LEADING * (len(rows) if whole else 1))
+        for row in rows:
             self.need(height * _LEADING)
             self.put(Text(Point(self.room.left + indent, self.y - height), row, height, bold=bold))
             self.y -= height * _LEADING

@@ -3,9 +3,11 @@
 Where five contacts hold a top, a polish by linear programs ends in it. Where fewer do, as those of
 an oval in a triangle, the score is flat about its best: a polish that only asks whether a score
 grows stops where rounding hides the growth, some hundredths of a mm away. So the last steps are
-those of Newton's method on the conditions of the optimum: how the contacts bend, each as hard as it
-is pressed, tells where their pulls and the slope of the score balance, and a step is taken as long
-as the score does not fall. It ends when the steps do.
+those of Newton's method on the conditions of the optimum (Byrd, Gould, Nocedal and Waltz, "An
+algorithm for nonlinear optimization using linear programming and equality constrained subproblems",
+2004): a linear program tells which contacts press and how hard, and how these bend where their
+pulls and the slope of the score balance. A step is taken as long as the score does not fall. It
+ends when the steps do.
 """
 
 from __future__ import annotations
@@ -15,7 +17,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ..quadratic import best_step, positive_part
+from ..linear_program import maximised
 from ..wood.edges import Array
 from .local_search import moves_of, placed_like, reach_of
 from .pose import Pose
@@ -46,11 +48,14 @@ _NOTHING = 1e-10
 _APART = 1e-4
 """Of the half width: how far apart the tops are from which slopes and bends are worked out."""
 
-_ROUGH = 1e-6
-"""How well the first step of a round is worked out, which tells only how the contacts pull."""
-
 _PULLS = 1e-6
 """Share of the hardest pull below which a contact is not pressed."""
+
+_MOST_ROUNDS = 10
+"""In which a step finds what presses it; most take one or two."""
+
+_CROSSED = 1e-9
+"""mm by which a step may cross a contact."""
 
 _STEADY = 1e-6
 """Bend added every way, as a share of the greatest, so that idle unknowns stay where they are."""
@@ -65,7 +70,7 @@ def closed_in(family: TwoSizes, top: Pose) -> Pose:
             break
         step, promise = _Near(family, top, trust).step()
         length = float(np.abs(step * [1.0, 1.0, top.half_length, 1.0, 1.0]).max())
-        if length < _DONE or promise < _IDLE:
+        if length < _DONE or abs(promise) < _IDLE:
             break
         there = Pose(*(float(v) for v in np.array(top) + step))
         found = placed_like(family, there) if there.half_width > 0 else None
@@ -97,29 +102,30 @@ class _Near:
         """Return the step of the pose to where score and contacts balance, and its gain, mm."""
         size = self.moves.shape[1]
         at = np.zeros(size)
-        rows, space = _slopes(self._space, at, self.apart), self._space(at)
         low, high = reach_of(self.family, self.top, self.trust)
+        rows, space = _slopes(self._space, at, self.apart), self._space(at)
         rows = np.vstack([rows, -np.eye(size), np.eye(size)])
         space = np.concatenate([space, high, -low])
         gain = _slopes(lambda x: np.array([self._score(x)]), at, self.apart)[0]
         steep = float(np.abs(gain).max()) or 1.0
         gain /= steep
-        pull = best_step(gain, 1e-3 / self.top.half_width * np.eye(size), rows, space, _ROUGH).pull
-        pull = np.where(pull > _PULLS * pull.max(), pull, 0.0)[: -2 * size]
+        far = np.full(size, 2 * self.trust)
+        pull = maximised(gain, -rows, space, -far, far).weights
+        pressed = pull > _PULLS * pull.max()
+        pull = np.where(pressed, pull, 0.0)[: -2 * size]
 
         def balance(x: Array) -> float:
             return self._score(x) / steep + float(pull @ self._space(x))
 
-        bend = -_bends(balance, at, self.apart)
         # a bend across what presses changes no step along it, and steadies the rest
-        pressed = rows[: len(pull)][pull > 0]
-        bend += pressed.T @ pressed / self.top.half_width
-        bend = positive_part(bend)
+        held = rows[: len(pull)][pull > 0]
+        bend = held.T @ held / self.top.half_width - _bends(balance, at, self.apart)
+        bend = _positive_part(bend)
         bend += _STEADY * float(np.abs(bend).max()) * np.eye(size)
-        move = best_step(gain, bend, rows, space).move
+        move = _balanced(gain, bend, rows, space, pressed)
         # contacts bend away from their slopes: what that takes of the room is asked of the step
-        bent = self._space(move) - rows[: -2 * size] @ move
-        move = best_step(gain, bend, rows, np.concatenate([bent, space[len(bent) :]])).move
+        space[: -2 * size] = self._space(move) - rows[: -2 * size] @ move
+        move = _balanced(gain, bend, rows, space, pressed)
         return self.moves @ move, float(gain @ move - move @ bend @ move / 2)
 
     def _score(self, x: Array) -> float:
@@ -172,3 +178,30 @@ def _bends(function: Callable[[Array], float], at: Array, apart: float) -> Array
             both = function(at + ways[i] + ways[j]) + function(at - ways[i] - ways[j])
             bends[i, j] = bends[j, i] = (both + 2 * here - sum(alone[i]) - sum(alone[j])) / 2
     return bends / apart**2
+
+
+def _balanced(gain: Array, bend: Array, rows: Array, room: Array, pressed: Array) -> Array:
+    """Return the x with the most gain·x − x·bend·x / 2 where rows·x + room ≥ 0.
+
+    What is pressed is let go where it would pull, and what is crossed is pressed, until all agrees
+    (Hintermüller, Ito and Kunisch, "The primal-dual active set strategy", 2002).
+    """
+    size, move = len(gain), np.zeros(len(gain))
+    for _ in range(_MOST_ROUNDS):
+        held = rows[pressed]
+        conditions = np.block([[bend, -held.T], [held, np.zeros((len(held), len(held)))]])
+        aims = np.concatenate([gain, -room[pressed]])
+        found = np.linalg.lstsq(conditions, aims, rcond=None)[0]
+        move, before = found[:size], pressed
+        pressed = rows @ move + room < -_CROSSED
+        pressed[before] = found[size:] > 0
+        if np.array_equal(pressed, before):
+            break
+    return move
+
+
+def _positive_part(matrix: Array) -> Array:
+    """Return the symmetric matrix without its negative eigenvalues."""
+    values, vectors = np.linalg.eigh(matrix)
+    positive: Array = (vectors * np.maximum(values, 0.0)) @ vectors.T
+    return positive

@@ -10,7 +10,7 @@ from ...words.cautions import caution_words
 from ...words.cuts import concern_words
 from ...words.first_tables import shown_marks
 from ...words.marks import checks_words, left_words, marks_behind, ties_words
-from ...words.panel import offcuts_words
+from ...words.offcuts import offcuts_words
 from ...words.saw_lines import rounds_of
 from ...words.say import Passage, found_words, sentence
 from ...words.ways import others_words

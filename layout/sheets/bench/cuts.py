@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
-from functools import singledispatch
 from itertools import groupby
+from typing import Any
 
 from ...cutting.builds import Edging, FrameJoint, RimLoss
 from ...cutting.cut import HandCut, RouterCut, SkippedTrim, StraightCut, Trim
@@ -68,17 +68,11 @@ def _steps(plan: Plan, acts: Sequence[Act], datum: Datum) -> Iterator[Step]:
             if any(isinstance(act, Mended) and act.how in GLUED_IN for act in held):
                 yield Step(FITTED[Deed.MEND])
             for act in held:
-                step = Step(words_of(act, say), picture_of(act, plan), wait=_wait(act))
-                yield _warned(plan, step, _labels(act), datum)
-
-
-def _wait(act: Act) -> str:
-    return f"Leave it for {act.days} days." if isinstance(act, Rest) else ""
-
-
-def _labels(act: Act) -> list[str]:
-    held = act.cuts if isinstance(act, CornerCuts) else (act,)
-    return [getattr(part, "label", "") for part in held]
+                draw = _PICTURES.get(type(act))
+                wait = f"Leave it for {act.days} days." if isinstance(act, Rest) else ""
+                step = Step(words_of(act, say), draw(plan, act) if draw else None, wait)
+                cuts = act.cuts if isinstance(act, CornerCuts) else (act,)
+                yield _warned(plan, step, [getattr(cut, "label", "") for cut in cuts], datum)
 
 
 def _warned(plan: Plan, step: Step, labels: Sequence[str], datum: Datum) -> Step:
@@ -102,43 +96,14 @@ def _lines_scene(plan: Plan, cuts: Sequence[StraightCut]) -> Scene | None:
     return lying_scene(plan, lying_of(plan), rounds, tallest=34.0, width=60.0, plain=True)
 
 
-@singledispatch
-def picture_of(act: object, plan: Plan) -> Scene | None:
-    """Return the drawing of an act; None where it has none."""
-    return None
-
-
-@picture_of.register
-def _(act: Mended, plan: Plan) -> Scene:
-    return ground.mend_scene(plan, act)
-
-
-@picture_of.register
-def _(act: CornerCuts, plan: Plan) -> Scene | None:
-    return _lines_scene(plan, act.cuts)
-
-
-@picture_of.register
-def _(act: FrameJoint, plan: Plan) -> Scene:
-    return ground.joint_scene(plan, act)
-
-
-@picture_of.register(RouterCut)
-@picture_of.register(HandCut)
-def _(act: RouterCut | HandCut, plan: Plan) -> Scene:
-    return curves.line_scene(plan, act)
-
-
-@picture_of.register
-def _(act: RimLoss, plan: Plan) -> Scene:
-    return curves.rim_scene(plan, act)
-
-
-@picture_of.register
-def _(act: Edging, plan: Plan) -> Scene:
-    return curves.lipping_scene(plan, act)
-
-
-@picture_of.register
-def _(act: Flatten, plan: Plan) -> Scene:
-    return curves.flatten_scene(plan)
+_PICTURES: dict[type, Callable[[Plan, Any], Scene | None]] = {
+    Mended: ground.mend_scene,
+    FrameJoint: ground.joint_scene,
+    CornerCuts: lambda plan, act: _lines_scene(plan, act.cuts),
+    RouterCut: curves.line_scene,
+    HandCut: curves.line_scene,
+    RimLoss: curves.rim_scene,
+    Edging: curves.lipping_scene,
+    Flatten: lambda plan, _: curves.flatten_scene(plan),
+}
+"""How an act is drawn; what is not here needs no drawing."""

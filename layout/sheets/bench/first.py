@@ -16,11 +16,12 @@ from ...words.first_page import (
     face_words,
     foot_words,
     head_words,
+    key_of,
     legs_words,
     ready_words,
 )
 from ...words.first_tables import RoundTable, SawRow, round_table
-from ...words.lying import key_of, lying_of
+from ...words.lying import lying_of
 from ...words.saw_lines import rounds_of
 from ...words.say import Cell
 from ..pictures.legs import quarters_scene

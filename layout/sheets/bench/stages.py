@@ -17,9 +17,9 @@ from ...words.legs import placed
 from ...words.lying import lying_of
 from ...words.marks import CHECK, KEEP_OFFCUTS, SAW_LINES, lines_words, set_out_words
 from ...words.materials import materials_words
-from ...words.money import money_words
 from ...words.order import FITTED, order_words, step_words, wait_told
 from ...words.panel import METAL, assess_words, flatness_words
+from ...words.price import money_words
 from ...words.saw_lines import Round, rounds_of
 from ...words.ways import STRAIGHT_SIDES, drawn_words
 from ...work.deeds import Deed

@@ -16,7 +16,7 @@ from ...drawing.scene import Scene
 from ...geometry import Path, Point, Region
 from ...marking.panel_check import RightTriangle, SquareCheck
 from ...panel.datum import Datum
-from ...panel.shown import layer_of
+from ...panel.shown import drawn_defects, layer_of
 from ...plan.plan import Plan
 from ...units import Tape
 
@@ -76,8 +76,8 @@ class Wood:
         stage = Stage.around(extent, mirrored=self.mirrored, width=width, tallest=tallest)
         stage.region(layers.WOOD, self.region)
         if defects:
-            for defect in self.plan.job.panel.defects:
-                stage.area(layer_of(defect), defect.place)
+            for defect, paths in drawn_defects(self.plan.job.panel):
+                stage.area(layer_of(defect), *paths)
         stage.region(layers.PANEL, self.region, edged=True)
         for piece in self.region.pieces:
             for ring in (piece.exterior, *piece.holes):

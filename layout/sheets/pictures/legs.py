@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import math
 
 from ...drawing import layers
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
-from ...geometry import Bounds, Point, Region
+from ...geometry import Placement, Point, Region
+from ...geometry.tolerance import SAME_WAY
 from ...legs.plan import LegsPlan
 from ...panel import Kind
 from ...panel.frame import frame_of
@@ -26,20 +27,20 @@ def quarters_scene(plan: Plan) -> Scene | None:
     """
     if plan.legs is None:
         return None
-    place = plan.top.placement
-    stage = Stage.around(_level(plan), width=QUARTERS, tallest=22.0)
-    top = plan.top.outline.path()
-    stage.path(layers.BENCH_FINISH, top.mirrored(), clear=True)
+    level = _level(plan.top.placement)
+    top = plan.top.outline.path().placed(level).mirrored()
+    stage = Stage.around(top.bounds, width=QUARTERS, tallest=22.0)
+    stage.path(layers.BENCH_FINISH, top, clear=True)
     size = Point(plan.top.outline.length / 2, plan.top.outline.width / 2)
     for end in (Point(size.x, 0), Point(0, size.y)):
         stage.line(layers.BENCH_CENTRE, -end, end)
     numbered = not in_quarters(plan, plan.legs)
     for leg in plan.legs.legs:
-        own = leg.print.placed(place.inverse).mirrored()
-        stage.area(
-            layers.INK if own.bounds.width < 2 * stage.frame.scale else layers.BENCH_SAW, own
-        )
-        middle = Point(-leg.middle.x, leg.middle.y)
+        own = leg.print.placed(plan.top.placement.inverse).placed(level).mirrored()
+        is_small = own.bounds.width < 2 * stage.frame.scale
+        stage.area(layers.INK if is_small else layers.BENCH_SAW, own)
+        place = level(leg.middle)
+        middle = Point(-place.x, place.y)
         stage.cross(layers.BENCH_SAW, middle, arm=1.2)
         if numbered:
             stage.label(layers.LETTERING, middle, f"{leg.number}", bold=True, towards=middle)
@@ -47,28 +48,36 @@ def quarters_scene(plan: Plan) -> Scene | None:
     return stage.scene("The legs, seen from below")
 
 
-def _level(plan: Plan) -> Bounds:
-    """Return the extent of the top in its own frame, mirrored, its length across the page."""
-    return plan.top.outline.path().mirrored().bounds
+def _level(place: Placement) -> Placement:
+    """Return the top as it lies, its length across the page: what is at the left stays there."""
+    return Placement(turn=math.pi if math.cos(place.turn) < -SAME_WAY else 0.0)
+
+
+def draw_legs(plan: Plan, stage: Stage, *, arm: float) -> None:
+    """Draw legs with their plates and screw holes, and feet that stand elsewhere."""
+    legs = () if plan.legs is None else plan.legs.legs
+    for leg in legs:
+        stage.area(layers.LEGS, leg.print, holes=() if leg.hollow is None else (leg.hollow,))
+        stage.cross(layers.LEGS, leg.on_panel, arm=arm)
+        if leg.plate is not None:
+            stage.path(layers.PLATES, leg.plate, clear=True)
+        if leg.floor_print is not None:
+            stage.path(layers.FEET, leg.floor_print, clear=True)
+    middles = {leg.on_panel for leg in legs}
+    holes = () if plan.table is None else plan.table.holes
+    drilled = (hole.on_panel for hole in holes if hole.on_panel not in middles)
+    stage.cross(layers.SCREWS, *drilled, arm=arm / 2)
 
 
 def legs_scene(plan: Plan, legs: LegsPlan) -> Scene:
     """Return the legs on the underside of the finished top, with screws and plates."""
-    stage = Stage.around(
-        Bounds.around(_extent(plan, legs)), mirrored=True, heading="seen from below"
-    )
-    _ground(plan, stage)
+    extent = plan.cuts.finish.bounds
     for leg in legs.legs:
-        stage.area(layers.LEGS, leg.print)
-        stage.cross(layers.LEGS, leg.on_panel, arm=1.0)
-        if leg.plate is not None:
-            stage.path(layers.PLATES, leg.plate, clear=True)
         if leg.floor_print is not None:
-            stage.path(layers.FEET, leg.floor_print)
-    if plan.table is not None:
-        middles = {leg.on_panel for leg in legs.legs}
-        drilled = (h.on_panel for h in plan.table.holes if h.on_panel not in middles)
-        stage.cross(layers.SCREWS, *drilled, arm=0.5)
+            extent = extent.joined(leg.floor_print.bounds)
+    stage = Stage.around(extent, mirrored=True, heading="seen from below")
+    _ground(plan, stage)
+    draw_legs(plan, stage, arm=1.0)
     for leg in legs.legs:
         inwards = plan.top.placement.centre - leg.on_panel
         stage.label(layers.LEGS, leg.on_panel, f"{leg.number}", bold=True, towards=inwards)
@@ -92,14 +101,6 @@ def battens_scene(plan: Plan) -> Scene | None:
         outwards = end - place.centre
         stage.label(layers.SECTION, end, f"{number}", towards=outwards)
     return stage.scene("Battens across the grain, seen from below")
-
-
-def _extent(plan: Plan, legs: LegsPlan) -> Iterator[Point]:
-    """Yield points round everything that is drawn."""
-    paths = [leg.floor_print for leg in legs.legs if leg.floor_print is not None]
-    for path in (plan.cuts.finish, *paths):
-        yield Point(path.bounds.left, path.bounds.bottom)
-        yield Point(path.bounds.right, path.bounds.top)
 
 
 def _ground(plan: Plan, stage: Stage) -> None:

@@ -8,7 +8,7 @@ from ...drawing.kit.picture import DrawingFrame, Stage
 from ...drawing.scene import Area, Group, Scene, Text
 from ...fit.found import Fit
 from ...geometry import Bounds, Path, Point, circle
-from ...panel.shown import layer_of
+from ...panel.shown import drawn_defects, layer_of
 from ...plan.plan import Plan
 from ...words.say import exact_words
 from ...words.why import loss_words, turn_words
@@ -89,8 +89,8 @@ def _draw(plan: Plan, fit: Fit, stage: Stage) -> None:
     """Draw the panel with one top in its place."""
     panel = plan.job.panel
     stage.region(layers.WOOD, panel.region())
-    for defect in panel.defects:
-        stage.area(layer_of(defect), defect.place)
+    for defect, paths in drawn_defects(panel):
+        stage.area(layer_of(defect), *paths)
     stage.region(layers.PANEL, panel.region(), edged=True)
     stage.path(layers.FINISH, fit.outline.path().placed(fit.placement))
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ....drawing import layers
@@ -73,19 +73,17 @@ def draw_lanes(picture: LyingPicture) -> float:
                 far.append(line)
             else:
                 starts.setdefault(side, []).append((line, picture.frame.at(line.cut.start.point)))
-    if not picture.plain:
+    if picture.plain:
+        low = box.bottom - 10.0
+    else:
         for each in picture.rounds:
             foot = box.bottom - stacked
             low = min(low, _foot_lane(picture, each, foot, starts.get("lower", [])))
             if each is picture.rounds[-1]:
                 _hand_lane(picture, each, starts.get(lying.hand, []))
             stacked = box.bottom - low + 0.5
-    else:
-        draw_rings(picture, "lower", starts.get("lower", []))
-        draw_rings(picture, lying.hand, starts.get(lying.hand, []))
-        low = box.bottom - 10.0
     other = "left" if lying.hand == "right" else "right"
-    for side in ("upper", other):
+    for side in (*(("lower", lying.hand) if picture.plain else ()), "upper", other):
         draw_rings(picture, side, starts.get(side, []))
     for line in far:
         ring_within(picture, line)
@@ -104,8 +102,14 @@ def _foot_lane(
     body = edge - OFF - BODY
     draw_tape(picture, each, "lower", edge)
     room = (2.0, picture.frame.sheet.right - 2.0)
-    labels = _thinned(labels, room)
-    rows = [_placed(members, room) for members in _dealt(labels, room)]
+    if sum(label.width for label in labels) > 0.85 * (room[1] - room[0]):
+        for label in labels:  # the lane is full: marks keep their name alone
+            if not label.number and label.name:
+                label.figure, label.name = label.name, ""
+    rows = [
+        [*zip(held, spread([m.wanted for m in held], [m.width for m in held], *room), strict=True)]
+        for held in _dealt(labels, room)
+    ]
     aside = any(abs(place - label.wanted) > 1.0 for row in rows for label, place in row)
     high = body - LANE + 2 * RING + 0.6
     near = [(b.left, b.right) for b in picture.corners if b.bottom < high and b.middle.y < edge]
@@ -119,17 +123,9 @@ def _foot_lane(
         y = body - lane + RING - SAW / 2 + 0.6 - k * ROW
         for label, place in row:
             top = y + SAW + 1.0
-            bend = Path.through(
-                [
-                    *_apart(
-                        Point(label.wanted, edge),
-                        Point(label.wanted, body - (3.4 if aside else 2.6)),
-                        Point(place, top),
-                        Point(place, top - 0.2),
-                    )
-                ]
-            )
-            picture.add(layers.THIN, Stroke(bend))
+            foot = Point(label.wanted, body - (3.4 if aside else 2.6))
+            ends = Point(place, top), Point(place, top - 0.2)
+            picture.add(layers.THIN, _leader(Point(label.wanted, edge), foot, *ends))
             _set(picture, label, place, y)
     for line, at in starts:
         if line in each.lines:
@@ -137,19 +133,13 @@ def _foot_lane(
     return body - lane - (max(len(rows), 1) - 1) * ROW
 
 
-def _placed(labels: Sequence[_Label], room: tuple[float, float]) -> list[tuple[_Label, float]]:
-    """Return the labels of a row, each with where its middle stands."""
-    places = spread([m.wanted for m in labels], [m.width for m in labels], *room)
-    return list(zip(labels, places, strict=True))
-
-
-def _apart(*points: Point) -> Iterator[Point]:
-    """Yield points without one that lies where the last did."""
-    last: Point | None = None
+def _leader(start: Point, *points: Point) -> Stroke:
+    """Return a line through points, without those that lie where the last did."""
+    way = [start]
     for point in points:
-        if last is None or point.distance_to(last) > 0.01:
-            last = point
-            yield point
+        if point.distance_to(way[-1]) > 0.01:
+            way.append(point)
+    return Stroke(Path.through(way))
 
 
 def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLine, Point]]) -> None:
@@ -170,14 +160,8 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
     for label, place in zip(labels, places, strict=True):
         foot = body + out.x * (TRIANGLE if label.number in own else 0.4)
         near = body + out.x * (TRIANGLE + 1.0)
-        way = Path.through(
-            [
-                *_apart(
-                    Point(edge, label.wanted), Point(foot, label.wanted), Point(near + out.x, place)
-                )
-            ]
-        )
-        picture.add(layers.THIN, Stroke(way))
+        start, bend = Point(edge, label.wanted), Point(foot, label.wanted)
+        picture.add(layers.THIN, _leader(start, bend, Point(near + out.x, place)))
         wide = label.width - GAP
         middle = near + out.x * (1.2 + wide / 2)
         _set(picture, label, middle, place - (SAW if label.number else MARK) / 2)
@@ -220,15 +204,6 @@ def _labels(
         for label in found.values():
             label.name = ""  # a side lane is narrow: the table names them
     return labels + list(found.values())
-
-
-def _thinned(labels: list[_Label], room: tuple[float, float]) -> list[_Label]:
-    """Return the labels; where they fill the lane, marks keep their name alone."""
-    if sum(label.width for label in labels) > 0.85 * (room[1] - room[0]):
-        for label in labels:
-            if not label.number and label.name:
-                label.figure, label.name = label.name, ""
-    return labels
 
 
 def _dealt(labels: list[_Label], room: tuple[float, float]) -> list[list[_Label]]:

@@ -18,9 +18,10 @@ from ....geometry.tolerance import ROUNDING
 from ....marking.mark import Kind
 from ....marking.mark import Mark as PlacedMark
 from ....marking.string_loop import Swing
+from ....panel.shown import drawn_defects
 from ....plan.plan import Plan
-from ....words.first_page import drawn_marks
-from ....words.lying import Lying, letters_of
+from ....words.first_page import drawn_marks, letters_of
+from ....words.lying import Lying
 from ....words.saw_lines import Round, SawLine
 from .lanes import draw_lanes
 from .starts import BEND, BODY, FREE, LANE, NAME, NAMED_FROM, OFF, WIDTH, LyingPicture, ring
@@ -95,8 +96,8 @@ def _wood(picture: LyingPicture) -> None:
     panel = plan.job.panel
     waste = panel.region().minus(Region.of(plan.cuts.finish, "outside"))
     picture.region(layers.BENCH_FALLS, waste)
-    for defect in panel.defects:
-        picture.add(layers.BENCH_DEFECT, Area(frame.of(defect.place)))
+    for _, paths in drawn_defects(panel):
+        picture.add(layers.BENCH_DEFECT, *(Area(frame.of(path)) for path in paths))
     picture.add(layers.PAPER, *(Area(frame.of(hole), edged=False) for hole in panel.cut_outs))
     picture.region(layers.BENCH_PANEL, panel.region(), edged=True)
 
