@@ -16,13 +16,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..errors import LegsError
-from ..geometry import ORIGIN, Path, Point, Region, at_most, first_of_best
+from ..geometry import ORIGIN, Path, Point, Region, array_of, at_most, first_of_best
 from ..geometry.distance import nearest
 from ..geometry.tolerance import ROUNDING, SAME_PLACE, SIZE_SLACK
+from ..geometry.turned_box import narrowest_strip
 from ..outlines import Outline
 from .foot import Foot
 from .room import FINE, no_room, reach, room_for
-from .stability import IN_A_ROW, Stability, row_width
+from .stability import IN_A_ROW, Stability
 from .wish import LegsWish
 
 LONG = 1.3
@@ -66,7 +67,7 @@ def middles_for(wish: LegsWish, outline: Outline, stability: Stability) -> tuple
 def _most_stable(sets: Iterable[tuple[Point, ...]], stability: Stability) -> tuple[Point, ...]:
     """Return the most stable stance, of stances alike the first; of none that stands the first."""
     held = list(sets)
-    spread = [s for s in held if row_width(s) >= IN_A_ROW or len(s) < 3]
+    spread = [s for s in held if narrowest_strip(array_of(s)) >= IN_A_ROW or len(s) < 3]
     return first_of_best(spread or held[:1], stability.force, tolerance=ALIKE_FORCE)
 
 

@@ -11,13 +11,14 @@ from ..errors import LegsError
 from ..geometry import ORIGIN, Bounds, Point, Region, array_of, first_of_best
 from ..geometry.intersect import way_out
 from ..geometry.tolerance import ROUNDING, SAME_PLACE, SAME_POINT
+from ..geometry.turned_box import narrowest_strip
 from ..outlines import Outline
 from .checks import problems_of
 from .foot import Foot
 from .plan import Leg, LegsPlan, Overhang
 from .room import inside_by
 from .sag import bearing_points
-from .stability import IN_A_ROW, counts_at_edge, footprint, held_down, row_width, whole_table
+from .stability import IN_A_ROW, counts_at_edge, footprint, held_down, whole_table
 from .table import TableTop
 from .tipping import Tipping, rocking_force, tipping_of
 from .wish import Fixing, LegsWish
@@ -76,7 +77,7 @@ def require_footing(foot: Foot, middles: Sequence[Point]) -> None:
     A row of slabs stands on what these are long.
     """
     borne = [p for middle in middles for p in bearing_points(foot, middle)]
-    if row_width(borne) < IN_A_ROW:
+    if narrowest_strip(array_of(borne)) < IN_A_ROW:
         raise LegsError(
             f"{len(middles)} legs in a row do not stand: move one at least {IN_A_ROW:g} mm out of "
             "it, or make the insets at the sides smaller"

@@ -19,12 +19,13 @@ import numpy as np
 from ..errors import LegsError
 from ..geometry import Point, Region, array_of, first_of_best, ranked
 from ..geometry.tolerance import SAME_PLACE
+from ..geometry.turned_box import narrowest_strip
 from .arrangement import ALIKE_FORCE, apart, middles_for
 from .foot import Foot
 from .people import PLACE
 from .room import insets_for, nearest_on
 from .sag import ALIKE
-from .stability import IN_A_ROW, row_width
+from .stability import IN_A_ROW
 from .stance import Places, Sought, Stance
 from .table import TableTop
 from .wish import COUNTS, Goal, LegsWish
@@ -156,7 +157,7 @@ def _at_insets(sought: Sought, insets: Sequence[tuple[float, float]]) -> list[_T
 def _tried(sought: Sought, arrangements: dict[Places, tuple[float, float]]) -> list[_Tried]:
     """Return how good arrangements are; those in a row are none."""
     wish, force = sought.wish, sought.stability.force
-    spread = [m for m in arrangements if len(m) < 3 or row_width(m) >= IN_A_ROW]
+    spread = [m for m in arrangements if len(m) < 3 or narrowest_strip(array_of(m)) >= IN_A_ROW]
     return [
         _Tried(
             arrangements[middles],
