@@ -13,7 +13,7 @@ from typing import Any
 
 import click
 
-from .reading import stop, wants_json
+from .reading import answer, stop
 
 
 def kept_at(*parts: str) -> Path:
@@ -32,26 +32,36 @@ def write(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...]:
 
 
 def hand_out(
-    out: Path | None, files: Callable[[], Mapping[str, str | bytes]], begin: str
+    record: Callable[[], Mapping[str, Any]],
+    lines: Callable[[], Iterable[str]],
+    out: Path | None,
+    files: Callable[[], Mapping[str, str | bytes]],
+    begin: str,
 ) -> Path | None:
-    """Write sheets into the folder `out`, if one is named; say so, but to no machine.
+    """Write sheets into the folder `out`, if one is named, and answer; return the first of them.
 
-    Returns the first.
+    They are written first: where that cannot be, it is all that is answered, and who reads no
+    further than the first lines has them too.
 
     Parameters
     ----------
+    record, lines : callable
+        As `answer` takes them.
     begin : str
         What to begin with, a blank {} for the first sheet.
     """
-    if out is None:
-        if not wants_json():
-            click.echo("Nothing was written: name a folder with --out.")
-        return None
-    written = write(out, files())
-    if not wants_json():
-        click.echo(f"Written to {out}/: {', '.join(path.name for path in written)}")
-        click.echo(begin.format(written[0]))
-    return written[0]
+    written = () if out is None else write(out, files())
+
+    def told() -> Iterator[str]:
+        yield from lines()
+        if written:
+            yield f"Written to {out}/: {', '.join(path.name for path in written)}"
+            yield begin.format(written[0])
+        else:
+            yield "Nothing was written: name a folder with --out."
+
+    answer(record, told)
+    return written[0] if written else None
 
 
 def write_all(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...]:

@@ -7,8 +7,7 @@ from textwrap import wrap
 
 import click
 
-from .keys_found import SCHEMA as SCHEMA_OF_JOBS
-from .keys_found import Row, every_row, found, nearest
+from .keys_found import REFERENCE, Row, every_row, found, nearest
 from .reading import answer, as_json_option, stop
 
 WIDTH = 88
@@ -39,7 +38,7 @@ def keys(words: tuple[str, ...], schema: str | None) -> None:
     the names of all keys are listed; a heading such as [legs] gives a whole table.
     """
     if schema is not None:
-        _print_schema(schema)
+        click.echo((REFERENCE / f"{schema}.schema.json").read_text("utf-8"), nl=False)
         return
     rows = every_row()
     asked = " ".join(words)
@@ -52,16 +51,6 @@ def keys(words: tuple[str, ...], schema: str | None) -> None:
         lambda: {"keys": [row.record | {"example": example} for row, example in told]},
         lambda: _told(told) if asked else _listed(rows),
     )
-
-
-def _print_schema(of: str) -> None:
-    if of == "job":
-        click.echo(SCHEMA_OF_JOBS.read_text("utf-8"), nl=False)
-        return
-    from ..layout.plan.plan_schema import plan_schema
-    from ..layout.plan.serialise import to_json
-
-    click.echo(to_json(plan_schema()), nl=False)
 
 
 def _told(told: list[tuple[Row, str]]) -> Iterator[str]:

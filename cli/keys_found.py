@@ -14,7 +14,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-SCHEMA = Path(__file__).resolve().parents[1] / "layout" / "reference" / "job.schema.json"
+REFERENCE = Path(__file__).resolve().parents[1] / "layout" / "reference"
 """In a checkout as in an installed copy."""
 
 EXACT = 2
@@ -57,7 +57,7 @@ class Row:
 @cache
 def every_row() -> tuple[Row, ...]:
     """Return every key, in the order of the documents."""
-    return tuple(_rows(json.loads(SCHEMA.read_text("utf-8")), ""))
+    return tuple(_rows(json.loads((REFERENCE / "job.schema.json").read_text("utf-8")), ""))
 
 
 def row_at(trail: Sequence[str | int]) -> Row | None:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from .files import open_option, write
-from .reading import JOB, answer, as_json_option, job_from, plainly, wants_json
+from .reading import JOB, answer, as_json_option, job_from, plainly
 from .searching import searching
 
 if TYPE_CHECKING:
@@ -70,9 +70,13 @@ def legs(
     found_job = job_from(job, for_plan=True)
     found = _compared(job, found_job, counts, goal)
     sheet = svg or (None if out is None else out / SHEET)
-    answer(lambda: plainly(found), lambda: _lines(found_job, found))
     if sheet is not None:
-        _write(sheet, found_job, found)
+        from ..layout.drawing.svg import to_svg
+        from ..layout.sheets.legs_comparison import comparison_scene
+
+        write(sheet.parent, {sheet.name: to_svg(comparison_scene(found_job, found))})
+    drawn = () if sheet is None else (f"Drawn in {sheet}",)
+    answer(lambda: plainly(found), lambda: (*_lines(found_job, found), *drawn))
     return sheet
 
 
@@ -103,12 +107,3 @@ def _lines(job: Job, found: Comparison) -> Iterator[str]:
         for words in choice.warnings:
             yield f"  ! {choice.title}: {words}"
     yield f"  {CAUTION}"
-
-
-def _write(path: Path, job: Job, found: Comparison) -> None:
-    from ..layout.drawing.svg import to_svg
-    from ..layout.sheets.legs_comparison import comparison_scene
-
-    write(path.parent, {path.name: to_svg(comparison_scene(job, found))})
-    if not wants_json():
-        click.echo(f"Drawn in {path}")

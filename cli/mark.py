@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from .lengths import LENGTH, Length
-from .reading import answer, as_json_option, plainly, stop, wants_json
+from .reading import answer, as_json_option, plainly, stop
 
 if TYPE_CHECKING:
     from ..layout.units import Tape
@@ -189,16 +189,14 @@ def _tape(typed: Iterable[object]) -> Tape:
 
 
 def _tell(found: Answer, tape: Tape, svg: Path | None) -> None:
-    """Print an answer, and write its drawing where one is asked for."""
-    from ..layout.sheets.answers import answer_scene
+    """Write the drawing of an answer where one is asked for, and print it."""
     from ..layout.words.ways import answer_lines
 
-    scene = answer_scene(found, tape) if svg is not None else None
-    answer(lambda: plainly(found), lambda: answer_lines(found, tape))
-    if svg is not None and scene is not None:
+    if svg is not None:
         from ..layout.drawing.svg import to_svg
+        from ..layout.sheets.answers import answer_scene
         from .files import write
 
-        write(svg.parent, {svg.name: to_svg(scene)})
-        if not wants_json():
-            click.echo(f"Drawn at full size in {svg}")
+        write(svg.parent, {svg.name: to_svg(answer_scene(found, tape))})
+    drawn = () if svg is None else (f"Drawn at full size in {svg}",)
+    answer(lambda: plainly(found), lambda: (*answer_lines(found, tape), *drawn))

@@ -11,7 +11,7 @@ import click
 from .files import hand_out, open_option
 from .hours import with_hours
 from .printers import with_printer
-from .reading import JOB, answer, as_json_option, job_from
+from .reading import JOB, as_json_option, job_from
 from .searching import searching, time_limit
 
 if TYPE_CHECKING:
@@ -65,8 +65,7 @@ def plan(job: Path, out: Path | None, sheets: str, seconds: float | None) -> Pat
 
         return plan_files(found, opened=sheets == "all")
 
-    answer(record, lambda: summary(found))
-    return hand_out(out, files, "Start with {}")
+    return hand_out(record, lambda: summary(found), out, files, "Start with {}")
 
 
 def summary(plan: Plan) -> Iterator[str]:

@@ -15,7 +15,7 @@ from .calibrate import Calibration, keep_measured, write_sheet
 from .files import hand_out, open_option
 from .lengths import LENGTH
 from .printers import with_printer
-from .reading import JOB, answer, as_json_option, job_from, plainly
+from .reading import JOB, as_json_option, job_from, plainly
 from .searching import searching
 from .template_options import Choices, with_choices
 
@@ -87,11 +87,15 @@ def template(
     if job is None:
         raise click.UsageError("name a job file, or --calibrate to measure a printer")
     plan = _plan(job, choices)
-    answer(lambda: _record(plan), lambda: comparison(plan))
     from ..layout.sheets.folder import template_files
 
-    begin = "Print {} at 100 % and begin with its cover."
-    return hand_out(out, partial(template_files, plan), begin)
+    return hand_out(
+        partial(_record, plan),
+        partial(comparison, plan),
+        out,
+        partial(template_files, plan),
+        "Print {} at 100 % and begin with its cover.",
+    )
 
 
 def _plan(path: Path, choices: Choices) -> Plan:

@@ -57,6 +57,9 @@ _UNIT_OF = {
     **dict.fromkeys(("ft", "foot", "feet", "'"), Units.FT),
 }
 
+MIXED = re.compile(r"(?<=\d)[ \u00a0](\d+/\d+)")
+"""What stands between a whole number and its fraction, and that: no line ends within 31 3/8."""
+
 _TYPOGRAPHY = str.maketrans(
     {"′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "−": "-", "–": "-", "⁄": "/"}
 )
@@ -293,6 +296,5 @@ def two_figures(value: float) -> str:
     """Return `value` rounded to two figures and without an exponent: ``820``, ``0.42``."""
     if value == 0 or not math.isfinite(value):
         return f"{value:g}"
-    exponent = int(f"{value:.1e}".partition("e")[2])  # of the rounded value: 0.0999 is 0.10
-    digits = 1 - exponent
+    digits = 1 - int(f"{value:.1e}".partition("e")[2])  # of the rounded value: 0.0999 is 0.10
     return f"{round(value, digits):.{max(digits, 0)}f}"

@@ -11,8 +11,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
+from ..marking.instruments import StringCompass
 from ..marking.marks import compasses_for
-from ..marking.string_loop import StringCompass
 from ..panel import Face, Kind, Panel
 from ..panel.datum import Datum
 from ..top import Top

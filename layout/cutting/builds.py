@@ -1,26 +1,16 @@
-"""What a panel asks for when it is cut: a new rim, cramps on a joint; what its edges get.
-
-Lipping and edging: how much goes round, and how thin a strip must be to bend.
-"""
+"""What the build of a panel asks for when it is cut: a new rim, cramps on a joint."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
-from ..geometry import Line, Path, Point, Region
-from ..geometry.tolerance import SAME_EDGE, SAME_FIGURE, SAME_POINT
+from ..geometry import Path, Region
+from ..geometry.tolerance import SAME_EDGE
+from ..geometry.window import clipped
 from ..panel import Kind, Panel
-from ..panel.edges import Edge
 from ..panel.frame import joints_of, opening_of
-from ..panel.named_edges import named_edges
-from ..top import Top
-from .bench import Bench
 from .cut import Trim
-from .straight import StraightCuts
-from .tools import SPARE
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,20 +33,9 @@ def rim_loss(panel: Panel, core: Path) -> RimLoss | None:
     if panel.build.kind is not Kind.HOLLOW:
         return None
     opening = opening_of(panel)
-    hollow = Region.empty() if opening is None else Region.of(Path.round_box(opening))
-    points = [*map(Point.of, core.points(1.0))]
-    runs: list[list[Point]] = []
-    for one, other in zip(points, points[1:] + points[:1], strict=True):
-        for start, end in hollow.chord(one, other):
-            if runs and runs[-1][-1].distance_to(start) <= SAME_POINT:
-                runs[-1].append(end)
-            else:
-                runs.append([start, end])
-    if len(runs) > 1 and runs[-1][-1].distance_to(runs[0][0]) <= SAME_POINT:
-        runs[0] = runs.pop() + runs[0][1:]
-    if not runs:
+    stretches = () if opening is None else clipped(core, opening)
+    if not stretches:
         return None
-    stretches = tuple(Path.through(run) for run in runs)
     return RimLoss(stretches, math.fsum(stretch.length for stretch in stretches))
 
 
@@ -81,18 +60,13 @@ def frame_joints(panel: Panel, trims: tuple[Trim, ...], core: Path) -> tuple[Fra
     """Return the joints that cuts run through; none where the frame's widths are not known."""
     if panel.build.kind is not Kind.FRAMED or not knows_frame(panel):
         return ()
-    line = [*map(Point.of, core.points(1.0))]
-    face = panel.region()  # along the panel's own edge nothing is cut
-    steps = [
-        (a, b)
-        for a, b in pairwise((*line, line[0]))
-        if face.edge_distance((a + b) * 0.5) > SAME_EDGE
-    ]
-    found = []
+    face, found = panel.region(), []
     for corner, place in joints_of(panel):
         joint = Region.of(place)
         sawn = tuple(t.label for t in trims if any(joint.chord(a, b) for a, b in t.spans))
-        if sawn or any(joint.chord(a, b) for a, b in steps):
+        parts = (part for run in clipped(core, place.bounds) for part in run.segments)
+        # along the panel's own edge nothing is cut
+        if sawn or any(face.edge_distance(part.at(0.5)) > SAME_EDGE for part in parts):
             found.append(FrameJoint(corner, sawn, place))
     return tuple(found)
 
@@ -100,101 +74,3 @@ def frame_joints(panel: Panel, trims: tuple[Trim, ...], core: Path) -> tuple[Fra
 def knows_frame(panel: Panel) -> bool:
     """Return whether the widths of stiles and rails are given."""
     return panel.build.stile > 0 and panel.build.rail > 0
-
-
-@dataclass(frozen=True, slots=True)
-class KeptEdge:
-    """A part of the finished edge that is the panel's own."""
-
-    name: str
-    """By the letters of its corners: ``AB``."""
-    stretch: Path
-    """Of the finish line, on the panel, the wood on its left."""
-    edge: Path
-    """The panel's edge there, as far as the rough line; a straight one may stand a little proud."""
-    live: bool
-    """Whether it is neither straight nor one even bow."""
-
-
-def kept_edges(top: Top, rough: Sequence[Path]) -> tuple[KeptEdge, ...]:
-    """Return the parts that are kept, with the names of their edges.
-
-    Parameters
-    ----------
-    rough : sequence of Path
-        The panel's edge at each, as far as the rough line.
-    """
-    runs = top.runs
-    names = {held.path: held.name for held in named_edges(top.panel)} if runs.kept else {}
-    return tuple(
-        KeptEdge(names.get(edge, ""), path, piece, live=not Edge(edge.segments).is_clean)
-        for path, edge, piece in zip(runs.kept, runs.edges, rough, strict=True)
-    )
-
-
-OVER_THICKNESS = 4.0
-"""A lipping is cut this much wider than the panel is thick, and flushed, mm (common practice)."""
-
-BENDS_COLD = 100.0
-"""A strip bends cold round a radius of this many times its thickness: what hardwood laminations of
-curved beams may (American Wood Council, *National Design Specification*, section 5.3.8, from
-memory)."""
-
-
-@dataclass(frozen=True, slots=True)
-class Edging:
-    """What goes round the sawn edges of a top."""
-
-    around: float
-    """Length of all edges but those that are kept, mm; for a lipping round the core."""
-    kept: float
-    """Length of the panel's own edges that are kept, mm."""
-    cut_length: float
-    """`around` and a tenth more, mm."""
-    strip_width: float
-    """Before it is flushed, mm."""
-    thickness: float
-    """Of the lipping, mm; 0 for a thin edging."""
-    tightest: float | None
-    """Least radius that it must follow, mm; None for straight edges, with mitred corners."""
-    layers: int
-    """A lipping too thick to bend cold there is laminated of so many strips."""
-    on_straights: bool
-    """Whether a joint can lie on a straight part of it."""
-
-    @property
-    def layer(self) -> float:
-        """Thickness of one strip, mm."""
-        return self.thickness / self.layers
-
-
-def edging_of(bench: Bench, cuts: StraightCuts) -> Edging | None:
-    """Return what goes round a top that is lipped, or whose build has a raw edge; else None."""
-    if not bench.top.lipping and not bench.top.panel.build.kind.is_board:
-        return None
-    kept = _kept(bench, cuts)
-    around = bench.top.core.length - kept
-    tightest = bench.top.outline.tightest(bench.top.lipping)
-    layers = 1
-    if bench.top.lipping and tightest:
-        layers = max(1, math.ceil(bench.top.lipping * BENDS_COLD / tightest - 1e-9))
-    return Edging(
-        around,
-        kept,
-        cut_length=around * SPARE,
-        strip_width=bench.top.thickness + OVER_THICKNESS,
-        thickness=bench.top.lipping,
-        tightest=tightest,
-        layers=layers,
-        on_straights=any(isinstance(segment, Line) for segment in bench.top.runs.segments),
-    )
-
-
-def _kept(bench: Bench, cuts: StraightCuts) -> float:
-    """Return the length of edges of the top that are edges of the panel."""
-    stay = math.fsum(path.length for path in bench.top.runs.kept)
-    kept = [side.waste for side in cuts.skipped if side.strip <= SAME_FIGURE]
-    lines = [segment for segment in bench.top.runs.segments if isinstance(segment, Line)]
-    return stay + math.fsum(
-        line.length for line in lines for waste in kept if (-line.direction.left).dot(waste) > 0.999
-    )

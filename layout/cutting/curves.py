@@ -11,8 +11,8 @@ from ..top.runs import stays_out
 from ..units import nearest_whole
 from .bench import Bench
 from .cut import CurveCut, CurveTool, HandCut, JigsawCut, Kerf, RouterCut, SwungRadius
-from .feed import TemplateGuide, quarter_feeds
 from .rough import RING, jigsaw_kerf, rough_allowance, rough_line
+from .router import TemplateGuide, quarter_feeds
 from .sawn import extent_of
 from .tools import THICK
 
@@ -98,7 +98,11 @@ def _relief(blank: Region, lines: Sequence[Path], tight: float) -> tuple[tuple[P
     """
     extent = extent_of(blank)
     found = []
-    for curve in (Path(tuple(arcs)) for line in lines for arcs in _tight_curves(line, tight)):
+
+    def is_tight(segment: Segment) -> bool:
+        return isinstance(segment, Arc) and segment.sweep > 0 and 0 < segment.radius < tight
+
+    for curve in (curve for line in lines for curve in line.runs(is_tight)):
         length = curve.length
         count = 2 * nearest_whole(length / RELIEF_EVERY / 2) + 1  # one in the middle, where most is
         for i in range(count):
@@ -111,20 +115,6 @@ def _relief(blank: Region, lines: Sequence[Path], tight: float) -> tuple[tuple[P
             if reached and reached[0].distance_to(at) >= WORTH_RELIEF:
                 found.append((reached[0], at))
     return tuple(found)
-
-
-def _tight_curves(line: Path, tight: float) -> list[list[Arc]]:
-    """Return the arcs of a line that bulge out below a radius, neighbours together."""
-    curves: list[list[Arc]] = []
-    before: Segment | None = None
-    for arc in line.segments:
-        if isinstance(arc, Arc) and 0 < arc.radius < tight and arc.sweep > 0:
-            if before is not None and curves and curves[-1][-1] is before:
-                curves[-1].append(arc)
-            else:
-                curves.append([arc])
-        before = arc
-    return curves
 
 
 def _router(bench: Bench, most: float, core: Path) -> RouterCut:

@@ -6,7 +6,8 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from ..geometry import Path, Point, Region
-from .feed import QuarterFeed, TemplateGuide
+from ..panel.datum import Datum
+from .router import QuarterFeed, TemplateGuide
 
 HEAVY = 10.0
 """A falling piece heavier than this wants a second pair of hands, kg (common practice)."""
@@ -66,6 +67,12 @@ class EdgePoint:
     """The nearer usable corner of the same edge of the panel; empty where there is none."""
     distance: float = 0.0
     """Straight from that corner, mm; 0 where there is none."""
+
+    @classmethod
+    def at(cls, point: Point, datum: Datum) -> EdgePoint:
+        """Return a place by its offsets alone."""
+        offsets = datum.coordinates(point)
+        return cls(point, offsets.along, offsets.square)
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,18 +18,7 @@ from ..top import Top
 from ..units import Tape
 from .again import MarkedAgain
 from .bench import Bench, WorkFace
-from .builds import (
-    Edging,
-    FrameJoint,
-    KeptEdge,
-    RimLoss,
-    UnknownFrame,
-    edging_of,
-    frame_joints,
-    kept_edges,
-    knows_frame,
-    rim_loss,
-)
+from .builds import FrameJoint, RimLoss, UnknownFrame, frame_joints, knows_frame, rim_loss
 from .corner_cuts import corner_cuts_of
 from .curves import curve_cuts, curve_kerfs
 from .cut import (
@@ -45,9 +34,10 @@ from .cut import (
     Trim,
     TrimKind,
 )
-from .feed import QuarterFeed
+from .edging import Edging, edging_of
 from .mending import Mended, mends_for
-from .rough import rough_allowance, rough_line, rough_region
+from .rough import KeptEdge, kept_edges, rough_allowance, rough_line, rough_region
+from .router import QuarterFeed
 from .sawn import extent_of, line_of
 from .straight import StraightCuts, straight_cuts
 from .tools import Tools

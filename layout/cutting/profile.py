@@ -18,7 +18,7 @@ from ..panel.build import Kind
 from ..top import Runs, Top, runs_of
 
 if TYPE_CHECKING:
-    from .builds import Edging
+    from .edging import Edging
 
 INSIDE_BEVEL = 10.0
 """Fixings keep this far inside a bevel, mm (common practice)."""

@@ -2,7 +2,7 @@
 
 It runs parallel to the line that is kept. Where edges of the panel stay, it runs on past them into
 the air: the top is thought to bulge out over such an edge, the parallel of that is drawn, and what
-lies beyond the edge is left out.
+lies beyond the edge is left out. Those edges themselves stand here too.
 """
 
 from __future__ import annotations
@@ -17,6 +17,9 @@ from ..geometry.intersect import meetings, share_of
 from ..geometry.oval_parallels import arcs_along
 from ..geometry.parallel import parallel_of_path
 from ..geometry.tolerance import CURVE, SAME_POINT
+from ..panel.edges import Edge
+from ..panel.named_edges import named_edges
+from ..top import Top
 from ..top.runs import Runs
 from .bench import Bench
 from .tools import Stroke
@@ -94,7 +97,7 @@ def beside_runs(runs: Runs, distance: float, past: float = 0.0) -> RoughLine:
     segments: list[Segment] = []
     for kept, cut in zip(runs.kept, runs.cut, strict=True):
         bulge = _bulge(kept)
-        middles.append(bulge[1].at(0.5) + _right(bulge[1]) * distance)
+        middles.append(bulge[1].parallel(distance).at(0.5))
         segments += [*bulge, *cut.segments]
     round_it = parallel_of_path(Path(tuple(segments)), distance, CURVE)
     chains = _broken(round_it, middles)
@@ -124,10 +127,6 @@ def _bulge(kept: Path) -> tuple[Line, Line, Line]:
     corners = (start, start + out, end + out, end)
     first, far, last = (Line(a, b) for a, b in pairwise(corners))
     return first, far, last
-
-
-def _right(line: Line) -> Point:
-    return -line.direction.left
 
 
 def _broken(path: Path, places: Sequence[Point]) -> list[Path]:
@@ -196,3 +195,33 @@ def _longer(edge: Path) -> Path:
     back = Line(first.start - first.pace(0.0).unit() * _BULGE, first.start)
     on = Line(last.end, last.end + last.pace(1.0).unit() * _BULGE)
     return Path((back, *pieces, on))
+
+
+@dataclass(frozen=True, slots=True)
+class KeptEdge:
+    """A part of the finished edge that is the panel's own."""
+
+    name: str
+    """By the letters of its corners: ``AB``."""
+    stretch: Path
+    """Of the finish line, on the panel, the wood on its left."""
+    edge: Path
+    """The panel's edge there, as far as the rough line; a straight one may stand a little proud."""
+    live: bool
+    """Whether it is neither straight nor one even bow."""
+
+
+def kept_edges(top: Top, rough: Sequence[Path]) -> tuple[KeptEdge, ...]:
+    """Return the parts that are kept, with the names of their edges.
+
+    Parameters
+    ----------
+    rough : sequence of Path
+        The panel's edge at each, as far as the rough line.
+    """
+    runs = top.runs
+    names = {held.path: held.name for held in named_edges(top.panel)} if runs.kept else {}
+    return tuple(
+        KeptEdge(names.get(edge, ""), path, piece, live=not Edge(edge.segments).is_clean)
+        for path, edge, piece in zip(runs.kept, runs.edges, rough, strict=True)
+    )

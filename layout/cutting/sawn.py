@@ -140,13 +140,12 @@ def edge_points(bench: Bench, line: SawLine) -> Ends | None:
 def edge_point(bench: Bench, point: Point) -> EdgePoint:
     """Return a place by its offsets, and from the nearer corner where it lies on an edge."""
     datum, edges = bench.datum, edges_of(bench.top.panel.boundary)
-    offsets = datum.coordinates(point)
+    place = EdgePoint.at(point, datum)
     held = [r for edge in edges if _lies_on(point, edge) for r in _references_on(edge, datum)]
     if not held:
-        return EdgePoint(point, offsets.along, offsets.square)
+        return place
     nearest = first_of_best(held, lambda r: -r.point.distance_to(point), tolerance=SAME_PLACE)
-    distance = nearest.point.distance_to(point)
-    return EdgePoint(point, offsets.along, offsets.square, nearest.name, distance)
+    return replace(place, corner=nearest.name, distance=nearest.point.distance_to(point))
 
 
 def _lies_on(point: Point, edge: Edge) -> bool:
@@ -262,11 +261,7 @@ def pushed_left(bench: Bench, line: SawLine) -> bool:
 
 def _wall(bench: Bench, line: SawLine, fallen: tuple[Region, ...]) -> float | None:
     """Return the thinnest wood beside a cut-out in what falls off, mm, where it is thin."""
-    walls = list(_walls(bench, line, fallen))
-    return min(walls, default=None)
-
-
-def _walls(bench: Bench, line: SawLine, fallen: tuple[Region, ...]) -> Iterator[float]:
+    walls = []
     for hole in bench.top.panel.cut_outs:
         edge = [*map(Point.of, hole.points(CHORD))]
         off = [(p - line.at).dot(line.waste) - bench.tools.kerf for p in edge]
@@ -275,4 +270,5 @@ def _walls(bench: Bench, line: SawLine, fallen: tuple[Region, ...]) -> Iterator[
         if SAME_PLACE < nearest < THIN_WALL and any(
             piece.edge_distance(p) <= SAME_PLACE for p in beside for piece in fallen
         ):
-            yield nearest
+            walls.append(nearest)
+    return min(walls, default=None)

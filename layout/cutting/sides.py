@@ -90,14 +90,17 @@ class Sides:
 
 def sides_of(bench: Bench) -> Sides:
     """Return the lines along which a top is sawn; none on edges that are kept."""
-    ends, longs = _box(bench)
+    ends, longs = box_of(bench)
     if bench.top.outline.free_sizes == 2 or bench.top.outline.is_round:
         return Sides(_cut(bench, ends), _cut(bench, longs))
     found = _own(bench)
     own = _round(bench, found.through)
     if bench.top.runs.is_straight and not found.others:
         return Sides((), (), own)
-    ends, longs = (_others(_cut(bench, box), own) for box in (ends, longs))
+    ends, longs = (
+        tuple(side for side in _cut(bench, box) if not any(map(side.is_along, own)))
+        for box in (ends, longs)
+    )
     return Sides(ends, longs, own, found.stopped, bench.top.runs.is_straight)
 
 
@@ -110,12 +113,8 @@ class _Own:
     others: int
 
 
-def box_ends(bench: Bench) -> tuple[Side, ...]:
-    """Return the ends of the box of the core, kept edges or not."""
-    return _box(bench)[0]
-
-
-def _box(bench: Bench) -> tuple[tuple[Side, ...], tuple[Side, ...]]:
+def box_of(bench: Bench) -> tuple[tuple[Side, ...], tuple[Side, ...]]:
+    """Return the ends of the box of the core and its long edges, kept edges or not."""
     along = Point.polar(1.0, bench.turn)
     signs = (-1.0, 1.0)
     ends = [Side(along * s, bench.top.core_length / 2, TrimKind.END, True) for s in signs]
@@ -135,16 +134,11 @@ def _cut(bench: Bench, sides: Iterable[Side]) -> tuple[Side, ...]:
     return tuple(side for side in sides if not bench.top.runs.keeps(side.outwards))
 
 
-def _others(sides: Iterable[Side], own: Iterable[Side]) -> tuple[Side, ...]:
-    held = tuple(own)
-    return tuple(side for side in sides if not any(side.is_along(other) for other in held))
-
-
 def _own(bench: Bench) -> _Own:
     through: list[Side] = []
     stopped: list[Side] = []
     others = 0
-    core = _core(bench)
+    core = Region.of(bench.top.core)
     corners = [*map(Point.of, core.exterior)]
     least = 0.0 if bench.top.runs.is_straight else LEAST_SIDE
     for line, beside in _lines(bench):
@@ -171,10 +165,6 @@ def _lines(bench: Bench) -> Iterator[tuple[Line, _Beside]]:
                 before = held[i - 1] if closed or i else None
                 after = held[(i + 1) % len(held)] if closed or i + 1 < len(held) else None
                 yield line, (before, after)
-
-
-def _core(bench: Bench) -> Region:
-    return Region.of(bench.top.core)
 
 
 def _side(bench: Bench, line: Line) -> Side:

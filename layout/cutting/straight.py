@@ -24,7 +24,7 @@ from .sawn import (
     guide_of,
     strip_beyond,
 )
-from .sides import Side, box_ends, sides_of
+from .sides import Side, box_of, sides_of
 from .tools import Stroke
 
 FREEING_SHARE = 0.15
@@ -77,7 +77,7 @@ def straight_cuts(bench: Bench) -> StraightCuts:
     """
     start = StraightCuts((), (), bench.top.panel.region(), bench, sides_of(bench).is_hollow)
     if bench.is_slab:
-        start = _made(start, [(side, TrimKind.ROUGH) for side in box_ends(bench)])
+        start = _made(start, [(side, TrimKind.ROUGH) for side in box_of(bench)[0]])
         start = replace(start, bench=shortened(bench, start.trims, start.blank))
     return _made(start, _in_order(start.bench, start.blank))
 
@@ -226,15 +226,10 @@ def _stopped(ends: Ends, bench: Bench, line: SawLine) -> Ends:
     start, end = ends
     low, high = line.reach
     if math.isfinite(low):
-        start = _point_at(bench, line.at + line.way * low)
+        start = EdgePoint.at(line.at + line.way * low, bench.datum)
     if math.isfinite(high):
-        end = _point_at(bench, line.at + line.way * high)
+        end = EdgePoint.at(line.at + line.way * high, bench.datum)
     return start, end
-
-
-def _point_at(bench: Bench, point: Point) -> EdgePoint:
-    offsets = bench.datum.coordinates(point)
-    return EdgePoint(point, offsets.along, offsets.square)
 
 
 def crossed(bench: Bench, line: SawLine, blank: Region) -> tuple[str, ...]:

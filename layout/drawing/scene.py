@@ -12,6 +12,7 @@ as black boxes, so `plain` spells them out.
 from __future__ import annotations
 
 import math
+import re
 import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
@@ -19,6 +20,7 @@ from typing import Literal
 
 from ..geometry import Bounds, Line, Path, Point, circle
 from ..geometry.tolerance import ROUNDING
+from ..units import MIXED
 
 Anchor = Literal["start", "middle", "end"]
 """Which end of its words a text is held by."""
@@ -237,10 +239,18 @@ def text_box(text: Text) -> Bounds:
     return Bounds.around(corner.turned(text.turn) + text.at for corner in corners)
 
 
+_WORD = re.compile(rf"(?:{MIXED.pattern}|\S)+")
+"""A whole number and its fraction are one word."""
+
+
 def wrapped(words: str, height: float, width: float, bold: bool = False) -> tuple[str, ...]:
-    """Return the words in lines no wider than `width`, mm; a longer word stands alone."""
+    """Return the words in lines no wider than `width`, mm; a longer word stands alone.
+
+    >>> wrapped("guide 6 9/16 in off", 2.5, 15.0)
+    ('guide', '6 9/16 in', 'off')
+    """
     lines: list[str] = []
-    for word in words.split():
+    for word in (found[0] for found in _WORD.finditer(words)):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and text_width(longer, height, bold) <= width:
             lines[-1] = longer

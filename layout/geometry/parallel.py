@@ -61,7 +61,7 @@ def _moved(piece: Piece, distance: float) -> Piece | None:
     """
     if isinstance(piece, Line):
         return piece.parallel(distance)
-    radius = piece.radius + math.copysign(distance, distance * piece.sweep)
+    radius = piece.radius + _bulge(piece, distance)
     if abs(radius) < SAME_POINT:
         return None
     beyond = math.pi if radius < 0 else 0.0
@@ -143,13 +143,8 @@ def _raw(pieces: Sequence[Piece], distance: float, tolerance: float) -> Iterator
             yield Path((moved,)).points(tolerance)
         turn = turn_at(piece, pieces[(i + 1) % len(pieces)])
         if abs(turn) > SAME_POINT / abs(distance):
-            out = Point.polar(math.copysign(1.0, distance), _right_of_end(piece))
+            out = -piece.pace(1.0).left * math.copysign(1.0, distance)
             yield Path((Arc(piece.end, abs(distance), out.angle, turn),)).points(tolerance)
-
-
-def _right_of_end(piece: Piece) -> float:
-    """Return the direction to the right of the way on which a piece arrives, radians."""
-    return piece.pace(1.0).angle - math.pi / 2
 
 
 def _lies_right(part: Region, face: Region, distance: float, tolerance: float) -> bool:

@@ -11,11 +11,13 @@ import math
 from dataclasses import dataclass, field
 
 from ..errors import OutlineError
-from ..geometry.point import Point
+from ..geometry import Arc, Point
+from ..geometry.intersect import meetings
 from ..geometry.scalar import peak
 
-_SAMPLES = 720
-"""Points of a quarter of the ellipse at which the distance is taken: good to 1e-4 mm."""
+_FEW_SAMPLES, _SAMPLES = 180, 720
+"""Points of a quarter of the ellipse at which the distance is taken, to compare it and to tell it:
+good to 1e-4 mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,19 +71,16 @@ class FourCentreOval:
         """
         a, b = _half_axes(length, width)
 
-        def farthest(end_radius: float) -> float:
-            side = _side_radius(a, b, end_radius)
-            return _farthest_from_ellipse(a, b, ((end_radius, Point(a - end_radius, 0.0)),
-                                                 (side, Point(0.0, b - side))), 180)  # fmt: skip
+        def nearness(end: float) -> float:
+            return -_farthest_from_ellipse(a, b, _four(a, b, end), _FEW_SAMPLES)
 
-        radius = peak(lambda end: -farthest(end), 1e-3 * b, (1 - 1e-6) * b)
-        return cls._with_end_radius(length, width, radius)
+        return cls._with_end_radius(length, width, peak(nearness, 1e-3 * b, (1 - 1e-6) * b))
 
     @classmethod
     def _with_end_radius(cls, length: float, width: float, end: float) -> FourCentreOval:
         a, b = length / 2, width / 2
-        side = _side_radius(a, b, end)
-        arcs = ((end, Point(a - end, 0.0)), (side, Point(0.0, b - side)))
+        arcs = _four(a, b, end)
+        side = arcs[1][0]
         return cls(
             length,
             width,
@@ -126,7 +125,11 @@ class EightCentreOval:
         a, b = _half_axes(length, width)
         end, middle, side = b * b / a, (a + b) / 2, a * a / b
         at_end, at_side = Point(a - end, 0.0), Point(0.0, b - side)
-        between = _meet(at_end, middle - end, at_side, side - middle)
+        # at these distances from both centres, on the side nearer the middle
+        reached = meetings(
+            Arc(at_end, middle - end, 0.0, math.tau), Arc(at_side, side - middle, 0.0, math.tau)
+        )
+        between = min(reached, key=lambda p: p.norm)
         arcs = ((end, at_end), (middle, between), (side, at_side))
         farthest = _farthest_from_ellipse(a, b, arcs, _SAMPLES)
         return cls(length, width, end, middle, side, a - end, side - b, between, farthest)
@@ -138,24 +141,17 @@ def _half_axes(length: float, width: float) -> tuple[float, float]:
     return length / 2, width / 2
 
 
-def _side_radius(a: float, b: float, end: float) -> float:
-    """Return R from (a − r)² + (R − b)² = (R − r)²."""
-    return (a * a - 2 * a * end + b * b) / (2 * (b - end))
+Arcs = tuple[tuple[float, Point], ...]
+"""Radii and centres of the arcs of the quarter to the right and up, from the end to the side."""
 
 
-def _meet(one: Point, reach: float, other: Point, other_reach: float) -> Point:
-    """Return the place at given distances from two points, on the side nearer the middle."""
-    apart = other - one
-    along = (apart.dot(apart) + reach**2 - other_reach**2) / (2 * apart.norm)
-    across = math.sqrt(max(reach**2 - along**2, 0.0))
-    way = apart.unit()
-    candidates = [one + way * along + way.left * (across * sign) for sign in (-1.0, 1.0)]
-    return min(candidates, key=lambda p: p.norm)
+def _four(a: float, b: float, end: float) -> Arcs:
+    """Return the arcs of an end radius: that of the sides from (a − r)² + (R − b)² = (R − r)²."""
+    side = (a * a - 2 * a * end + b * b) / (2 * (b - end))
+    return (end, Point(a - end, 0.0)), (side, Point(0.0, b - side))
 
 
-def _farthest_from_ellipse(
-    a: float, b: float, arcs: tuple[tuple[float, Point], ...], samples: int
-) -> float:
+def _farthest_from_ellipse(a: float, b: float, arcs: Arcs, samples: int) -> float:
     """Return the farthest that points of a quarter of the ellipse lie from arcs about centres.
 
     From the end to the side; an arc reaches to the line through its centre and the next one.

@@ -9,7 +9,7 @@ import numpy as np
 
 from ..errors import OutlineError
 from ..geometry import ORIGIN, Arc, Point, at_least
-from .string_loop import Ordinate
+from .instruments import Ordinate
 
 
 @dataclass(frozen=True, slots=True)

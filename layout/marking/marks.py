@@ -13,11 +13,10 @@ from ..panel import Panel, Spoils
 from ..panel.datum import Datum
 from ..top import Top
 from ..units import Tape
+from .instruments import Ordinate, StringCompass, StringLoop, TrammelRod, oval_checks
 from .mark import Check, Ground, Kind, Mark, Proves, best_ties
 from .method import Workshop
-from .oval_methods import superellipse_checks
 from .places import Group, groups_for, swept_by
-from .string_loop import Ordinate, StringCompass, StringLoop, TrammelRod, oval_checks
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,11 +73,12 @@ def marks_for(top: Top, datum: Datum, workshop: Workshop | None = None) -> MarkS
     )
     compasses = compasses_for(top, datum, ground)
     checks = checks_for(outline, datum, {mark.label: mark.point for mark in marks})
+    size = (outline.length, outline.width)
     if outline.on_diagonals:
-        return MarkSet(marks, checks, ordinates=superellipse_checks(outline))
+        line = oval_checks(*size, outline.figures["exponent"])
+        return MarkSet(marks, checks, ordinates=line)
     if not outline.bends_everywhere:
         return MarkSet(marks, checks, compasses)
-    size = (outline.length, outline.width)
     loop = (workshop or Workshop()).loop(*size)
     rod = TrammelRod.for_oval(*size)
     return MarkSet(marks, checks, compasses, loop, rod, oval_checks(*size))

@@ -11,8 +11,8 @@ from typing import Any
 from ..concern import Concern
 from ..geometry import Point, alike
 from ..geometry.tolerance import ROUNDING
+from .instruments import StringLoop
 from .mark import Ground, OffWood
-from .string_loop import StringLoop
 
 
 class HandTool(Enum):
@@ -133,12 +133,10 @@ class Workshop:
 
     def pivots(self, **places: Point) -> tuple[Pivot, ...]:
         """Return pivots by name, each with how far it lies off the wood."""
-        missing = self.ground.missing if self.ground else _nothing
-        return tuple(Pivot(name, at, missing(at)) for name, at in places.items())
-
-
-def _nothing(_: Point) -> OffWood | None:
-    return None
+        ground = self.ground
+        return tuple(
+            Pivot(name, at, ground.missing(at) if ground else None) for name, at in places.items()
+        )
 
 
 def ranked(methods: Iterable[Method], workshop: Workshop) -> tuple[Method, ...]:

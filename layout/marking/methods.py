@@ -23,6 +23,7 @@ from ..outlines import (
     Superellipse,
 )
 from .arcs import ArchTrammel, LargeArc, SprungLath
+from .instruments import Ordinate, Swing
 from .method import (
     BAR_PLAY,
     PENCIL_LEAN,
@@ -38,7 +39,6 @@ from .method import (
 )
 from .oval_methods import oval_ways, superellipse_ways
 from .places import FreeformPlaces, swept_by
-from .string_loop import Ordinate, Swing
 
 
 @dataclass(frozen=True, slots=True)

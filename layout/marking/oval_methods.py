@@ -14,8 +14,9 @@ from ..concern import Concern
 from ..errors import OutlineError
 from ..geometry.point import Point
 from ..geometry.superellipse import MIDDLE, Quadrant
-from ..outlines import Outline, Superellipse
+from ..outlines import Superellipse
 from .arc_ovals import EightCentreOval, FourCentreOval
+from .instruments import Ordinate, TrammelRod, share_up
 from .method import (
     BAR_PLAY,
     SETTING,
@@ -27,7 +28,6 @@ from .method import (
     full_size_template,
     together,
 )
-from .string_loop import Ordinate, TrammelRod
 
 _STATIONS = 9
 """Ordinates of a quarter of an oval, at equal eccentric angles of 10°."""
@@ -196,18 +196,6 @@ class SuperellipseOrdinates:
         return cls(held, max(_sag(curve, one, other) for one, other in pairwise(points)))
 
 
-def superellipse_checks(top: Outline) -> tuple[Ordinate, ...]:
-    """Return three points of a quarter that prove its line, mm, as those of an oval do.
-
-    >>> superellipse_checks(Superellipse(50.0, 30.0, 2.0))[0]
-    Ordinate(out=15.0, up=12.0)
-    """
-    return tuple(
-        Ordinate(share * top.length / 2, _height(top.figures["exponent"], share) * top.width / 2)
-        for share in (0.6, 0.8, 0.96)
-    )
-
-
 def superellipse_ways(top: Superellipse) -> Iterator[Method]:
     """Yield the ways to draw a superellipse."""
     table = SuperellipseOrdinates.of(top)
@@ -224,7 +212,7 @@ def _stations(curve: Quadrant, diagonal: Point, *, upright: bool) -> list[Point]
 
     def at(way: float) -> Point:
         half, other = (curve.b, curve.a) if upright else (curve.a, curve.b)
-        rest = other * _height(curve.exponent, way / half)
+        rest = other * share_up(way / half, curve.exponent)
         return Point(rest, way) if upright else Point(way, rest)
 
     points, way = [at(0.0)], 0.0
@@ -239,10 +227,6 @@ def _stations(curve: Quadrant, diagonal: Point, *, upright: bool) -> list[Point]
     while len(points) > 1 and _sag(curve, points[-2], diagonal) <= SAG:
         points.pop()
     return points
-
-
-def _height(exponent: float, share: float) -> float:
-    return float((1 - share**exponent) ** (1 / exponent))
 
 
 def _sag(curve: Quadrant, one: Point, other: Point) -> float:

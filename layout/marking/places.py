@@ -23,8 +23,8 @@ from ..geometry.tolerance import SAME_EDGE, SAME_PLACE, SAME_POINT
 from ..outlines import Outline
 from ..panel.edges import CORNER_TURN
 from ..units import nearest_whole
+from .instruments import Swing
 from .mark import Ground, Kind
-from .string_loop import Swing
 
 _SHARES = (0.0, 0.25, 0.5, 0.75, 1.0)
 

@@ -12,10 +12,10 @@ from ..errors import LengthError, OutlineError
 from ..outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
 from ..units import Tape
 from .arcs import LargeArc
+from .instruments import DrawnOval, Ordinate, StringLoop, oval_checks
 from .method import Method, Workshop, ranked
 from .methods import arc_ways, methods_for
 from .oval_methods import OvalOrdinates
-from .string_loop import DrawnOval, Ordinate, StringLoop, oval_checks
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from ..concern import Concern
 from ..cutting.cut import HandCut, JigsawCut, RouterCut
-from ..cutting.feed import QuarterFeed
 from ..cutting.plan import CutMatter
+from ..cutting.router import QuarterFeed
 from ..geometry.tolerance import SAME_FIGURE
 from ..work.blades import BladeMatter
 from . import cuts_straight, edge, repairs

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from ..cutting.bench import FaceReason, WorkFace
-from ..cutting.builds import KeptEdge
 from ..cutting.cut import SkippedTrim, SkipReason, StraightCut, Support, Trim, TrimKind
 from ..cutting.plan import CornerCuts, Flatten, KnifeLines, Rest
+from ..cutting.rough import KeptEdge
 from ..cutting.sides import SHORT_OF_CORNER
 from .cuts_told import words_of
 from .say import Passage, Say, capital, listed, passage

@@ -8,11 +8,11 @@ from dataclasses import dataclass
 from ..cutting.cut import HandCut, JigsawCut
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_FIGURE
+from ..marking.instruments import StringLoop, Swing, TrammelRod
 from ..marking.mark import Kind, Mark
 from ..marking.marks import MarkSet
 from ..marking.method import JoinedCorners
 from ..marking.methods import SquareAndHalfDiagonal, SteppedCircle
-from ..marking.string_loop import StringLoop, Swing, TrammelRod
 from ..plan.plan import Plan
 from .lying import Lying
 from .saw_lines import BESIDE, BEYOND, CornerLine, Round, SawLine, falls_words, figures_of, signed

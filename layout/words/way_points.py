@@ -8,10 +8,10 @@ from functools import singledispatch
 
 from ..marking.arc_ovals import EightCentreOval, FourCentreOval
 from ..marking.arcs import ArchTrammel, LargeArc, SprungLath
+from ..marking.instruments import StringLoop, Swing, TrammelRod
 from ..marking.method import FullSize, HandTool, JoinedCorners, Method
 from ..marking.methods import Ordinates, SquareAndHalfDiagonal, SteppedCircle
 from ..marking.oval_methods import OvalOrdinates, SuperellipseOrdinates
-from ..marking.string_loop import StringLoop, Swing, TrammelRod
 from ..units import MM_PER_INCH, Tape
 from .say import thin_words
 

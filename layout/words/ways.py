@@ -9,12 +9,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import fields, is_dataclass
 
+from ..marking.instruments import Ordinate, Swing
 from ..marking.marks import MarkSet
 from ..marking.method import Against, HandTool, Method, Pivot
 from ..marking.methods import Ordinates
 from ..marking.oval_methods import OvalOrdinates, SuperellipseOrdinates
 from ..marking.quick import Division, MarkedArc, MarkedArcs, MarkedOval, MarkedSuperellipse
-from ..marking.string_loop import Ordinate, Swing
 from ..units import Tape
 from .marks import beyond_words, off_wood_words
 from .say import Passage, Say, Table, listed, passage, sentence, table, thin_words, unit_words

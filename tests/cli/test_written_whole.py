@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import resource
 import shutil
@@ -15,6 +16,9 @@ from random import Random
 from typing import Any
 
 import pytest
+from click.testing import CliRunner
+
+from panelwright.cli.main import main
 
 NAMES = ("one.html", "two.svg", "three.pdf", "four.json")
 SIZE = 300_000
@@ -195,3 +199,39 @@ def test_the_same_bytes_come_of_every_surrounding(job: Path, tmp_path: Path) -> 
     for other in found[1:]:
         assert [name for name in found[0] if found[0][name] != other[name]] == []
         assert found[0].keys() == other.keys()
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("plan", "{job}", "--out", "{way}/deep"),
+        ("template", "{job}", "--out", "{way}/deep"),
+        ("template", "--calibrate", "--out", "{way}/deep"),
+        ("legs", "{job}", "--svg", "{way}/legs.svg"),
+        ("mark", "circle", "900", "--svg", "{way}/circle.svg"),
+        ("measure", "--out", "{way}/pocket.pdf"),
+    ],
+    ids=" ".join,
+)
+def test_what_cannot_be_written_is_all_that_is_answered(
+    words: tuple[str, ...], job: Path, tmp_path: Path
+) -> None:
+    """With a file in the way of its folder a command prints one JSON document, the problem."""
+    way = tmp_path / "way"
+    way.write_text("kept", encoding="utf-8")
+    typed = [word.format(job=job, way=way) for word in words]
+    result = CliRunner().invoke(main, [*typed, "--json"])
+    assert result.exit_code == 2
+    (problem,) = json.loads(result.stdout)["problems"]
+    assert "cannot be written" in problem["message"]
+    assert way.read_text(encoding="utf-8") == "kept"
+    assert {path.name for path in tmp_path.iterdir()} == {"job.toml", "way"}
+
+
+def test_who_reads_no_further_has_the_files_too(job: Path, tmp_path: Path) -> None:
+    """A pipe that is closed before a plan says anything, as by `head`, keeps no sheet back."""
+    typed = [*COMMAND, "plan", str(job), "--out", str(tmp_path / "out")]
+    with subprocess.Popen(typed, stdout=subprocess.PIPE) as run:
+        assert run.stdout is not None
+        run.stdout.close()
+    assert {"bench-sheet.html", "plan.json"} <= {p.name for p in (tmp_path / "out").iterdir()}

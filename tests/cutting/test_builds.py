@@ -16,8 +16,8 @@ from told import told
 from worked_panels import DOOR, SLAB
 
 from panelwright.layout.cutting.cut import RouterCut
-from panelwright.layout.cutting.feed import bush_offset
 from panelwright.layout.cutting.plan import CutPlan, plan_cuts
+from panelwright.layout.cutting.router import bush_offset
 from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement, Points

@@ -17,8 +17,8 @@ from told import text, told
 from worked_panels import BENCH_TOP, DOOR, WORKTOP
 
 from panelwright.layout.cutting.cut import CurveCut, JigsawCut, RouterCut, StraightCut, SwungRadius
-from panelwright.layout.cutting.feed import TemplateGuide
 from panelwright.layout.cutting.plan import plan_cuts
+from panelwright.layout.cutting.router import TemplateGuide
 from panelwright.layout.cutting.sawn import extent_of, line_of
 from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.errors import LayoutError

@@ -14,7 +14,7 @@ from panelwright.layout.errors import LayoutError, NothingFitsError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.live_edge.piece import Cuts
 from panelwright.layout.fit.live_edge.round_ends import Box, HalfRoundPieces
-from panelwright.layout.fit.live_edge.square_ends import Heights, SquarePieces
+from panelwright.layout.fit.live_edge.square_ends import SquarePieces
 from panelwright.layout.fit.wish import Ends, Keeping
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
@@ -244,7 +244,7 @@ def test_no_square_piece_beats_the_bound_of_its_heights(seed: int) -> None:
         found = pieces._best(float(top))
         if found is not None:
             around = rng.uniform(0, 200, 2) * 10.0 ** rng.uniform(-4, 0)
-            box = Heights(float(top - around[0]), float(top + around[1]))
+            box = (float(top - around[0]), float(top + around[1]))
             assert pieces.bound(box, 0.0) >= found[0] * (1 - 1e-7)
 
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 import json
 import re
 
+from job_schema import job_schema, keys_as_markdown
+from plain_words import PLAIN_WORDS
+from plan_schema import plan_schema
 from readme import README, ROOT
-
-from panelwright.layout.jobfile.schema import job_schema, keys_as_markdown
-from panelwright.layout.words.plain_words import PLAIN_WORDS
 
 REFERENCE = ROOT / "layout" / "reference"
 PICTURES = ROOT / "pictures"
@@ -28,6 +28,7 @@ def every_text() -> dict[str, str]:
     return {
         "keys.md": KEYS + keys_as_markdown(),
         "job.schema.json": _json(job_schema(PLAIN_WORDS)),
+        "plan.schema.json": _json(plan_schema()),
     }
 
 

@@ -7,6 +7,7 @@ import tomllib
 from pathlib import Path
 
 import pytest
+from plain_words import PLAIN_WORDS
 from readme import README, ROOT
 from reference import REFERENCE, every_text, readme_job
 
@@ -14,7 +15,6 @@ from panelwright.cli.keys_found import every_row
 from panelwright.cli.main import COMMANDS
 from panelwright.layout.jobfile import look_over, read_job
 from panelwright.layout.plan.fitting import fits_of
-from panelwright.layout.words.plain_words import PLAIN_WORDS
 
 SOURCES = [*ROOT.glob("layout/**/*.py"), *ROOT.glob("cli/**/*.py")]
 

@@ -6,9 +6,9 @@ import re
 import tomllib
 
 import pytest
+from job_schema import keys_as_markdown
 
 from panelwright.layout.fit.wish import Span
-from panelwright.layout.jobfile.schema import keys_as_markdown
 from panelwright.layout.jobfile.sections import HEAD, PANEL, SECTIONS, homes, read_section
 from panelwright.layout.keys.figures import Number
 from panelwright.layout.keys.key import Key, Section

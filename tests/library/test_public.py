@@ -13,9 +13,9 @@ from typing import Any
 import pytest
 import shapely
 from jsonschema import Draft202012Validator
+from plan_schema import plan_schema
 
 import panelwright as pw
-from panelwright.layout.plan.plan_schema import plan_schema
 
 
 def board() -> pw.Panel:

@@ -16,12 +16,12 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Arc, Line
 from panelwright.layout.geometry.tolerance import SAME_PLACE
+from panelwright.layout.marking.instruments import Swing
 from panelwright.layout.marking.mark import Ground, Kind
 from panelwright.layout.marking.marks import MarkSet, marks_for
 from panelwright.layout.marking.method import Workshop
 from panelwright.layout.marking.methods import methods_for
 from panelwright.layout.marking.places import FreeformPlaces
-from panelwright.layout.marking.string_loop import Swing
 from panelwright.layout.outlines import PIECE_AS_FOUND, Freeform
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum

@@ -16,10 +16,10 @@ from readers import drawn_by, off_path
 from panelwright.layout.geometry.placement import Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.marking.arc_ovals import EightCentreOval, FourCentreOval
+from panelwright.layout.marking.instruments import StringLoop, Swing, TrammelRod
 from panelwright.layout.marking.method import Method, Workshop
 from panelwright.layout.marking.methods import methods_for
 from panelwright.layout.marking.oval_methods import OvalOrdinates
-from panelwright.layout.marking.string_loop import StringLoop, Swing, TrammelRod
 from panelwright.layout.outlines import Capsule, Circle, Outline, Oval, RoundedRectangle
 
 SIZES = st.tuples(st.floats(300.0, 2500.0), st.floats(0.42, 0.95))

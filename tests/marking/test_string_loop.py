@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from panelwright.layout.errors import OutlineError
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.marking.string_loop import StringLoop, TrammelRod, oval_checks, taut_length
+from panelwright.layout.marking.instruments import StringLoop, TrammelRod, oval_checks, taut_length
 
 thicknesses = st.floats(min_value=0.0, max_value=12.0)
 

@@ -8,13 +8,13 @@ leader joins it to its point. Nothing random: the same drawing comes out the sam
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
 import numpy as np
 
-from ...geometry import Bounds, Path, Point, Points, at_most, first_of_best, ranked
+from ...geometry import Bounds, Path, Point, Points, at_most, ranked
 from ...geometry.tolerance import ROUNDING
 from ..scene import Anchor, Item, Stroke, Text, text_box
 
@@ -94,23 +94,47 @@ class LabelSetter:
         """Return whether nothing stands in a box, which lies in the room."""
         return at_most(self.cost(box), 0.0)
 
-    def best(self, offers: Iterable[tuple[Held, Bounds]], *, within: bool = True) -> Held | None:
-        """Return the first offer whose box is free, or else the one that covers least, and take it.
+    def best(
+        self,
+        offers: Iterable[tuple[Held, Bounds]],
+        *,
+        within: bool = True,
+        clear: Callable[[Held], bool] = lambda held: True,
+    ) -> Held | None:
+        """Return what `chosen` does, and let no later label cover its box."""
+        chosen = self.chosen(offers, within=within, clear=clear)
+        if chosen is None:
+            return None
+        self.taken.append(chosen[1])
+        return chosen[0]
+
+    def chosen(
+        self,
+        offers: Iterable[tuple[Held, Bounds]],
+        *,
+        within: bool = True,
+        clear: Callable[[Held], bool] = lambda held: True,
+    ) -> tuple[Held, Bounds] | None:
+        """Return the first offer whose box is free, or else the one that covers least.
 
         None where no offer lies in the room, if it must lie `within`.
+
+        Parameters
+        ----------
+        clear : callable
+            What is asked of an offer beyond its box: of alike ones that which is clear goes first.
         """
-        tried: list[tuple[float, Held, Bounds]] = []
+        tried: list[tuple[float, tuple[Held, Bounds]]] = []
         for held, box in offers:
             if within and self._beyond(box):
                 continue
-            tried.append((self.cost(box), held, box))
-            if at_most(tried[-1][0], 0.0):
-                break
-        if not tried:
-            return None
-        _, chosen, box = first_of_best(tried, lambda offer: -offer[0], tolerance=ROUNDING)
-        self.taken.append(box)
-        return chosen
+            cost = self.cost(box)
+            if at_most(cost, 0.0) and clear(held):
+                return held, box
+            tried.append((cost, (held, box)))
+        least = min((cost for cost, _ in tried), default=0.0)
+        alike = [offer for cost, offer in tried if at_most(cost, least)]
+        return next((offer for offer in alike if clear(offer[0])), alike[0] if alike else None)
 
     def set(
         self,
@@ -174,21 +198,12 @@ class LabelSetter:
         self, offers: Iterable[tuple[tuple[Held, Path | None], Bounds]], *, within: bool
     ) -> tuple[Held, Path | None] | None:
         """Return the best offer, rather one whose leader crosses no words, and keep that clear."""
-
-        def clear_ones_first() -> Iterator[tuple[tuple[Held, Path | None], Bounds]]:
-            crossing = []
-            for offer in offers:
-                leader = offer[0][1]
-                if leader is None or self._is_clear(leader):
-                    yield offer
-                else:
-                    crossing.append(offer)
-            yield from crossing
-
-        chosen = self.best(clear_ones_first(), within=within)
-        if chosen is not None and chosen[1] is not None:
-            self.keep_clear_along(chosen[1], half=0.2, step=0.5)
-        return chosen
+        held = self.best(
+            offers, within=within, clear=lambda held: held[1] is None or self._is_clear(held[1])
+        )
+        if held is not None and held[1] is not None:
+            self.keep_clear_along(held[1], half=0.2, step=0.5)
+        return held
 
     def _is_clear(self, way: Path) -> bool:
         """Return whether a path crosses no box that is taken, but the one it begins in."""

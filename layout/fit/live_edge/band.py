@@ -12,9 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...errors import LayoutError
-from ...geometry.path import Path
-from ...geometry.placement import Placement
-from ...geometry.polygon import Region
+from ...geometry import Bounds, Path, Placement, Region
 from ...geometry.stepping import Side
 from ...geometry.tolerance import CHORD, ROUNDING
 from ...geometry.turned_box import half_turn
@@ -23,6 +21,9 @@ from ..on_edge.line import require_turn
 from ..wish import Wish
 from ..wood.edges import Array
 from .profile import Profile
+
+FAR = 1e6
+"""mm: farther than any panel reaches."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,14 +98,8 @@ class Band:
             return Region.from_rings(np.concatenate([lower, roof[::-1]]))
         over = max(top, float(lower[:, 1].max())) + 1.0
         roof = np.array([[self.right, over], [self.left, over]])
-        return Region.from_rings(np.concatenate([lower, roof])).meet(self._below(top))
-
-    def _below(self, top: float) -> Region:
-        """Return a box that holds all of the band below a height, mm."""
-        left, right = self.left - 1.0, self.right + 1.0
-        bottom = min(float(self.lower.bounds.bottom), top) - 1.0
-        ring = np.array([[left, bottom], [right, bottom], [right, top], [left, top]])
-        return Region.from_rings(ring)
+        below = Region.of(Path.round_box(Bounds(-FAR, -FAR, FAR, top)))
+        return Region.from_rings(np.concatenate([lower, roof])).meet(below)
 
     def _cut(self, line: Array) -> Array:
         """Return a line of points between the ends of the band."""

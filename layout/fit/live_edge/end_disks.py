@@ -18,11 +18,11 @@ from functools import cache
 
 import numpy as np
 
-from ...geometry.polygon import Region
+from ...geometry import Bounds, Path, Region
 from ...geometry.tolerance import CHORD
 from ..wood.edges import Array
-from .band import Ground
-from .profile import Profile
+from .band import FAR, Ground
+from .profile import Profile, Stretch
 
 _WHOLE = math.radians(60)
 """How far to either side of its middle an end is round at least; sides that draw together by 15°
@@ -31,12 +31,6 @@ each leave so much."""
 _WITHIN, _AROUND = 96, 256
 """Corners of the polygon that stands for a part of a disc: within it for what cannot fit, and round
 it for what does; the second adds 0.01 mm to a radius of half a metre."""
-
-_FAR = 1e6
-"""mm: farther than any panel reaches."""
-
-Stretch = tuple[float, float]
-"""From where to where, mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,14 +78,9 @@ class Ends:
         return self.may_fit(way, (at, at), (top, top))
 
     def _judged(self, way: int, at: Stretch, top: Stretch) -> bool:
-        """Return whether an end in a stretch may fit; where not, none does.
+        """Return whether an end in a stretch may fit, a right one (1) or a left one (−1).
 
-        Parameters
-        ----------
-        way : int
-            1 for a right end, −1 for a left one.
-        at, top : Stretch
-            Where the end starts, and the height of the ripped side.
+        Where not, none does that starts there under a side that is ripped at those heights.
         """
         discs = self.discs(at, top)
         radius = discs.least - discs.off - (0.0 if self.around else 2 * CHORD)
@@ -139,8 +128,9 @@ def sides_of(ground: Ground, top: float) -> Region:
 
 
 def _beyond(edge: float, way: int) -> Region:
-    far = way * _FAR
-    return Region.from_rings(np.array([[edge, -_FAR], [far, -_FAR], [far, _FAR], [edge, _FAR]]))
+    """Return all past the end of the edges."""
+    low, high = sorted((edge, way * FAR))
+    return Region.of(Path.round_box(Bounds(low, -FAR, high, FAR)))
 
 
 def _part(discs: Discs, radius: float, way: int, *, around: bool = False) -> Region:

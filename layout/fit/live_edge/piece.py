@@ -28,14 +28,11 @@ from ..found import Fit
 from ..points import held_corners
 from ..proof import Drawn, until_proved
 from ..wish import Goal, Limits, Wish
-from .band import Band, Ground
+from .band import FAR, Band, Ground
 from .profile import Profile
 
 LOOKS_A_BOX = 50_000
 """Looks at an edge (`Family.looks`) that a box of pieces takes: as measured."""
-
-_FAR = 1e6
-"""mm: farther than any panel reaches."""
 
 _AT_ONCE = 1e-3
 """A side that leaves the half circle so near to the cut never was inside it, mm."""
@@ -62,7 +59,7 @@ def outline_of(band: Band, cuts: Cuts, *, rounded: bool) -> Path | None:
     Where the sides draw together past a half-round end, each goes on until it leaves the circle;
     None where one leaves it more than once.
     """
-    upper = band.upper or Path((Line(Point(_FAR, cuts.top), Point(-_FAR, cuts.top)),))
+    upper = band.upper or Path((Line(Point(FAR, cuts.top), Point(-FAR, cuts.top)),))
     ends = ((cuts.left, -1), (cuts.right, 1))
     circles = [_circle(band, upper, at, way) for at, way in ends] if rounded else []
     sides = []
@@ -73,7 +70,7 @@ def outline_of(band: Band, cuts: Cuts, *, rounded: bool) -> Path | None:
             if len(left_at) > 1:
                 return None
             stops[index] = left_at[0] if left_at else stops[index]
-        parts = clipped(path, Bounds(stops[0], -2 * _FAR, stops[1], 2 * _FAR))
+        parts = clipped(path, Bounds(stops[0], -2 * FAR, stops[1], 2 * FAR))
         if len(parts) != 1:
             return None
         sides.append(list(parts[0].segments))

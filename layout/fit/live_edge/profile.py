@@ -8,6 +8,9 @@ import numpy as np
 
 from ..wood.edges import Array
 
+Stretch = tuple[float, float]
+"""From where to where, mm."""
+
 
 @dataclass(frozen=True, slots=True)
 class Profile:
@@ -54,10 +57,8 @@ class Profile:
 
     def outside(self, least: float, greatest: float) -> Array:
         """Return where it is narrower than least or wider than greatest, (n, 2) from and to."""
-        return np.concatenate([_below(self.x, self.height, least), self._above(greatest)])
-
-    def _above(self, greatest: float) -> Array:
-        return _below(self.x, -self.height, -greatest)
+        narrow, wide = _below(self.x, self.height, least), _below(self.x, -self.height, -greatest)
+        return np.concatenate([narrow, wide])
 
 
 def _below(x: Array, height: Array, level: float) -> Array:

@@ -22,9 +22,9 @@ from ...geometry.scalar import last_where
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
 from ..wish import Goal, Wish
-from .end_disks import Ends, Stretch, lost_area, most_area, sides_of
+from .end_disks import Ends, lost_area, most_area, sides_of
 from .piece import LOOKS_A_BOX, BandPieces, Cuts
-from .profile import Profile
+from .profile import Profile, Stretch
 
 _SLACK = 4 * ROUNDING
 

@@ -9,7 +9,6 @@ its greatest, is a bound of all of them.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 
@@ -21,6 +20,7 @@ from ...panel.sound import SoundWood
 from ..on_edge.free_spans import free_runs
 from ..wish import Span, Wish
 from .piece import LOOKS_A_BOX, BandPieces, Cuts, least_width
+from .profile import Stretch
 from .windows import Asked, best_window
 
 _FIRST = 16
@@ -31,56 +31,52 @@ _GRID, _FINER, _FINEST = 9, 3.0, 1e-5
 one before, and the step, mm, that it ends with."""
 
 
-@dataclass(frozen=True, slots=True)
-class Heights:
-    """From which height to which the upper side is ripped, mm."""
-
-    low: float
-    high: float
-
-
 class SquarePieces(BandPieces):
-    """The family of pieces with square ends on one or two kept edges."""
+    """The family of pieces with square ends on one or two kept edges.
+
+    A box says from which height to which the upper side is ripped, mm.
+    """
 
     def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> None:
         super().__init__(wood, wish, held)
         self._bound = cache(self._most)
 
-    def first_boxes(self) -> Iterator[Heights]:
+    def first_boxes(self) -> Iterator[Stretch]:
         """Return boxes of all heights; one of no height at all between two edges."""
         if not self.ripped:
-            yield Heights(0.0, 0.0)
+            yield 0.0, 0.0
             return
         low, high = self.tops
         if low < high:
             for step, following in pairwise(np.linspace(low, high, _FIRST + 1)):
-                yield Heights(float(step), float(following))
+                yield float(step), float(following)
 
-    def bound(self, box: Heights, enough: float) -> float:
+    def bound(self, box: Stretch, enough: float) -> float:
         """Return a score that no piece of the box beats; 0 where there is none."""
         self.looks += LOOKS_A_BOX
         return self._bound(box)
 
-    def _most(self, box: Heights) -> float:
+    def _most(self, box: Stretch) -> float:
+        low, high = box
         slack = PROOF_ALLOWANCE
         limits = self.wish.limits
         blocked = np.concatenate(
             [
-                self.outer.blocked(box.low),
-                self.raised(self.wide, box.high).outside(least_width(limits) - slack, np.inf),
-                self.raised(self.narrow, box.low).outside(-np.inf, limits.width.greatest + slack),
+                self.outer.blocked(low),
+                self.raised(self.wide, high).outside(least_width(limits) - slack, np.inf),
+                self.raised(self.narrow, low).outside(-np.inf, limits.width.greatest + slack),
             ]
         )
         runs = free_runs(blocked, self.band.left, self.band.right)
         runs += np.array([-ROUNDING, ROUNDING])
         best = best_window(
-            self.raised(self.wide, box.high + ROUNDING), runs, self._asked(PROOF_ALLOWANCE)
+            self.raised(self.wide, high + ROUNDING), runs, self._asked(PROOF_ALLOWANCE)
         )
         return 0.0 if best is None else max(best.score, 0.0) + ROUNDING
 
-    def sample(self, box: Heights) -> tuple[float, Cuts] | None:
+    def sample(self, box: Stretch) -> tuple[float, Cuts] | None:
         """Return the best piece of the least height of a box."""
-        return self._best(box.low)
+        return self._best(box[0])
 
     def _best(self, top: float) -> tuple[float, Cuts] | None:
         profile, limits = self.raised(self.narrow, top), self.wish.limits
@@ -104,12 +100,12 @@ class SquarePieces(BandPieces):
         left, right = float(held[:, 0].min()), float(held[:, 0].max())
         return Asked(self.wish.goal, span, (left, right))
 
-    def split(self, box: Heights) -> Iterator[Heights]:
+    def split(self, box: Stretch) -> Iterator[Stretch]:
         """Return the halves of a box; that of no height cannot be cut."""
-        middle = (box.low + box.high) / 2
+        (low, high), middle = box, sum(box) / 2
         if self.ripped:
-            yield Heights(box.low, middle)
-            yield Heights(middle, box.high)
+            yield low, middle
+            yield middle, high
         else:
             yield box
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ...drawing.scene import Scene, text_width, wrapped
+from ...geometry import Bounds, at_most
 from ...plan.plan import Plan
 from ...template.paper import A4
+from ...units import MIXED
 from ...words.cautions import Caution, short_cautions
 from ...words.first_page import (
     Head,
@@ -37,6 +38,9 @@ _MANY = 4
 """More marks than these stand in lines, each by its two figures."""
 
 _POINT = 25.4 / 72
+
+_UNDRAWN = Scene("", Bounds(0.0, 0.0, 0.0, 0.0), ())
+"""Stands for the drawing until it is known what room the rest of the page leaves."""
 
 
 def room_of(plan: Plan) -> float:
@@ -71,24 +75,22 @@ class FirstPage:
 
 def first_page(plan: Plan) -> FirstPage:
     """Return the first page, no higher than a page, with its drawing as large as it may be."""
-    high = room_of(plan)
-    return _drawn(plan, _given_way(_begun(plan), high, _least(plan)), high)
+    high, least = room_of(plan), _least(plan)
+    page = _given_way(_begun(plan), high, least)
+    tallest = min(_MOST, high - _without_drawing(page))
+    for _ in range(3):
+        tallest = max(tallest, 0.8 * least)
+        page = replace(page, lying=_lying(plan, tallest))
+        over = height(page) - high
+        if at_most(over, 0.0) or at_most(tallest, 0.8 * least):
+            break
+        tallest = min(tallest, page.lying.frame.height) - over
+    return page
 
 
 def _least(plan: Plan) -> float:
     """Return the height that the drawing has at least, mm: more with a second tape under it."""
     return _LEAST + 15.0 * (len(rounds_of(plan)) - 1)
-
-
-def _drawn(plan: Plan, page: FirstPage, high: float) -> FirstPage:
-    tallest = _MOST
-    for _ in range(3):
-        over = height(page) - high
-        if over <= 0:
-            break
-        tallest = max(min(tallest, page.lying.frame.height) - over, 0.8 * _least(plan))
-        page = replace(page, lying=_lying(plan, tallest))
-    return page
 
 
 def _lying(plan: Plan, tallest: float) -> Scene:
@@ -105,7 +107,7 @@ def _begun(plan: Plan) -> FirstPage:
     return FirstPage(
         head=head_words(plan),
         face=face_words(plan, lying),
-        lying=_lying(plan, _MOST),
+        lying=_UNDRAWN,
         phone=lying_scene(plan, lying, rounds, tallest=60.0, width=92.0, plain=True),
         letters=letters,
         also=also,
@@ -252,7 +254,7 @@ def _told(cell: Cell, points: float, *, bold: bool = False) -> float:
 def _wide(words: str, points: float, *, bold: bool = False) -> float:
     """Return how wide words are at a size in points, mm; fractions stand smaller."""
     cap = points * _POINT * 0.718
-    fraction = "".join(re.findall(r"(?<=\d) \d+/\d+", words))
+    fraction = "".join(found[0] for found in MIXED.finditer(words))
     return text_width(words, cap, bold) - 0.26 * text_width(fraction, cap, bold)
 
 

@@ -19,15 +19,12 @@ from ...drawing import layers
 from ...drawing.scene import Scene
 from ...plan.plan import Plan
 from ...template.paper import A4, LETTER
-from ...units import Units
+from ...units import MIXED, Units
 from ...words.say import unit_words
 from .behind import folds
 from .first import FirstPage, first_page
 from .stages import STAGES
 from .step import Part
-
-_MIXED = re.compile(r"(?<=\d)[ \u00a0](\d+/\d+)")
-"""A whole number's space and its fraction."""
 
 
 def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:
@@ -104,7 +101,7 @@ def _paper(plan: Plan) -> str:
 
 def _figure(words: str) -> Markup:
     """Return a figure with its fraction set smaller than its whole number."""
-    return Markup(_MIXED.sub(r'<span class="fr"> \1</span>', str(Markup.escape(words))))
+    return Markup(MIXED.sub(r'<span class="fr"> \1</span>', str(Markup.escape(words))))
 
 
 def _css(words: str) -> Markup:
@@ -150,7 +147,7 @@ def _each(one: Sequence[Any], other: Sequence[Any]) -> list[Any]:
 
 def _told(words: str) -> Markup:
     """Return words as markup; no line ends between a whole number and its fraction."""
-    return escape(_MIXED.sub("\N{NO-BREAK SPACE}\\1", words))
+    return escape(MIXED.sub("\N{NO-BREAK SPACE}\\1", words))
 
 
 def _twice(one: str, other: str, tag: str) -> str:

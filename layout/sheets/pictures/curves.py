@@ -7,10 +7,11 @@ from itertools import pairwise
 
 import numpy as np
 
-from ...cutting.builds import OVER_THICKNESS, Edging, RimLoss
+from ...cutting.builds import RimLoss
 from ...cutting.cut import HandCut, RouterCut, SwungRadius
-from ...cutting.feed import QuarterFeed
+from ...cutting.edging import OVER_THICKNESS, Edging
 from ...cutting.profile import ProfilePlan
+from ...cutting.router import QuarterFeed
 from ...drawing import layers
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
@@ -109,10 +110,11 @@ def _fed(plan: Plan, stage: Stage, ring: Points, feed: QuarterFeed) -> None:
     places = {mark.label: mark.point for mark in plan.marks.marks}
     line = Path.through_ring(ring)
     start, end = (_along(ring, places[label]) for label in (feed.start, feed.end))
-    ahead = (end - start) % line.length if feed.show_face_up else (start - end) % line.length
+    whole = line.length
+    ahead = (end - start if feed.show_face_up else start - end) % whole
     shares = np.linspace(0.15, 0.85, _STEPS) * ahead
     signed = shares if feed.show_face_up else -shares
-    points = [line.at((start + float(share)) % line.length) for share in signed]
+    points = [line.at((start + float(share)) % whole) for share in signed]
     stage.arrow(layers.FEED, (stage.frame.at(p) for p in points))
     middle = points[len(points) // 2]
     turned = len({other.show_face_up for other in plan.cuts.feeds}) > 1

@@ -11,9 +11,9 @@ from ...drawing.scene import Scene
 from ...geometry import Bounds, Placement, Point
 from ...geometry.tolerance import SAME_PLACE
 from ...marking.arc_ovals import EightCentreOval, FourCentreOval
+from ...marking.instruments import StringLoop, Swing, TrammelRod
 from ...marking.method import Method, Pivot
 from ...marking.oval_methods import OvalOrdinates
-from ...marking.string_loop import StringLoop, Swing, TrammelRod
 from ...plan.plan import Plan
 from .ground import Wood
 

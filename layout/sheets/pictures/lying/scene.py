@@ -13,11 +13,11 @@ from ....drawing import layers
 from ....drawing.kit.labels import LabelSetter, points_along
 from ....drawing.kit.picture import DrawingFrame
 from ....drawing.scene import Area, Mark, Scene, Stroke, Text, text_box
-from ....geometry import ORIGIN, Bounds, Path, Point, Region, first_of_best
+from ....geometry import ORIGIN, Bounds, Path, Point, Region, at_most, first_of_best
 from ....geometry.tolerance import ROUNDING
+from ....marking.instruments import Swing
 from ....marking.mark import Kind
 from ....marking.mark import Mark as PlacedMark
-from ....marking.string_loop import Swing
 from ....panel.shown import drawn_defects
 from ....plan.plan import Plan
 from ....words.first_page import drawn_marks, letters_of
@@ -47,12 +47,17 @@ def lying_scene(
     plain : bool
         Leave tapes and figures out, for a narrow screen.
     """
-    scene, room = _drawn(_begun(plan, lying, rounds, tallest, width, plain)), tallest
+    picture, room = _begun(plan, lying, rounds, tallest, width, plain), tallest
+    scene = _drawn(picture)
     for _ in range(2):  # leaders that need no room leave it to the panel
-        room += tallest - scene.frame.height
-        larger = _drawn(_begun(plan, lying, rounds, room, width, plain))
-        if scene.frame.height < larger.frame.height <= tallest:
-            scene = larger
+        left = tallest - scene.frame.height
+        room += left
+        larger = _begun(plan, lying, rounds, room, width, plain)
+        if at_most(left, 0.0) or larger.frame == picture.frame:
+            break
+        picture, drawn = larger, _drawn(larger)
+        if scene.frame.height < drawn.frame.height and at_most(drawn.frame.height, tallest):
+            scene = drawn
     return scene
 
 
@@ -210,17 +215,15 @@ def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
     frame = picture.frame
     middle = frame.at(cut.start.point.midpoint(cut.end.point))
     out = frame.way(cut.waste)
-    offered = [
+    offered = (
         middle + out * reach + out.left * aside
         for reach in (3.4, 2.9, 4.5, -3.6, 6.0, -5.0, 8.0, -8.0, -11.0)
         for aside in (0.0, 2.5, -2.5, 5.0, -5.0, 8.0, -8.0)
-    ]
-    at = first_of_best(
-        offered,
-        lambda place: -picture.setter.cost(Bounds.about(place, 2.4)),
-        tolerance=ROUNDING,
     )
-    ring(picture, at, number, radius=2.2)
+    boxes = ((place, Bounds.about(place, 2.4)) for place in offered)
+    chosen = picture.setter.chosen(boxes, within=False)
+    assert chosen is not None
+    ring(picture, chosen[0], number, radius=2.2)
 
 
 def _boxed(picture: LyingPicture, at: Point, letter: str) -> None:

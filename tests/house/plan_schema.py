@@ -13,13 +13,14 @@ from enum import Enum
 from typing import Any, Literal, get_args, get_origin
 
 import numpy as np
+from job_schema import DRAFT, Schema
 
-from ..fit.found import Bound
-from ..geometry import Arc, EllipticArc, Line, Path, Placement, Point, Region
-from ..outlines import Outline
-from .form import DRAFT, SCHEMA, Schema
-from .plan import Plan
-from .record import ON_THEIR_OWN
+from panelwright.layout.fit.found import Bound
+from panelwright.layout.geometry import Arc, EllipticArc, Line, Path, Placement, Point, Region
+from panelwright.layout.outlines import Outline
+from panelwright.layout.plan.form import SCHEMA
+from panelwright.layout.plan.plan import Plan
+from panelwright.layout.plan.record import ON_THEIR_OWN
 
 NUMBER: Schema = {"type": ["number", "null"]}
 """An infinite one is null."""

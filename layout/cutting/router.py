@@ -13,12 +13,11 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-import numpy as np
-
 from ..errors import LayoutError
-from ..geometry import Path, Point
+from ..geometry import Path, Point, Region
 from ..marking.mark import Kind as MarkKind
 from ..marking.places import groups_for
+from ..outlines import Oval
 from ..panel.build import Kind
 from ..top import Top
 from .bench import Bench
@@ -85,10 +84,6 @@ def _axis_ends(bench: Bench) -> list[tuple[MarkKind, str, Point]]:
     ]
 
 
-_SAMPLES = 4000
-"""Points of a quarter of an oval that a template is held against: good to 1e-4 mm."""
-
-
 @dataclass(frozen=True, slots=True)
 class TemplateGuide:
     """A template that a bush or bearing follows."""
@@ -126,11 +121,8 @@ class TemplateGuide:
 
 def _off_oval(line: Path, length: float, width: float) -> float:
     """Return the farthest that a line lies from the oval of its own length and width, mm."""
-    points = np.abs(line.points(0.05))
-    angles = np.linspace(0.0, math.pi / 2, _SAMPLES)
-    oval = np.column_stack((length / 2 * np.cos(angles), width / 2 * np.sin(angles)))
-    gaps = [np.hypot(*(oval - point).T).min() for point in points[:: max(1, len(points) // 200)]]
-    return float(max(gaps))
+    oval = Region.of(Oval(length, width).path())
+    return max(oval.edge_distance(Point.of(row)) for row in line.points(0.05))
 
 
 def bush_offset(bush: float, cutter: float) -> float:

@@ -81,17 +81,23 @@ class Ordinate:
     up: float
 
 
-_TRIPLES = ((0.6, 0.8), (0.8, 0.6), (0.96, 0.28))
-"""Shares of the half-axes that are exact: sides of right triangles 3-4-5 and 7-24-25."""
+_OUT = (0.6, 0.8, 0.96)
+"""Shares of the half length; of an oval those of its half width are 0.8, 0.6 and 0.28: sides of
+right triangles 3-4-5 and 7-24-25."""
 
 
-def oval_checks(length: float, width: float) -> tuple[Ordinate, ...]:
-    """Return three points of a quarter of an oval that prove its line, mm.
+def oval_checks(length: float, width: float, exponent: float = 2.0) -> tuple[Ordinate, ...]:
+    """Return three points of a quarter of an oval, or of a superellipse, that prove its line, mm.
 
     >>> oval_checks(50.0, 30.0)[0]
     Ordinate(out=15.0, up=12.0)
     """
-    return tuple(Ordinate(out * length / 2, up * width / 2) for out, up in _TRIPLES)
+    return tuple(Ordinate(o * length / 2, share_up(o, exponent) * width / 2) for o in _OUT)
+
+
+def share_up(out: float, exponent: float) -> float:
+    """Return how far up a superellipse is at so far out, shares of its half width and length."""
+    return float((1 - out**exponent) ** (1 / exponent))
 
 
 @dataclass(frozen=True, slots=True)

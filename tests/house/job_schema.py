@@ -14,21 +14,24 @@ import tomllib
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from ..fit.wish_kinds import Spans
-from ..keys.figures import Counts, Length, Number, Range
-from ..keys.key import Key, Section
-from ..keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
-from ..keys.named import Named, Share, Sum
-from ..keys.plane import At, Choices, Four, Pair, Points, Ring
-from ..legs.materials import MASONRY, METALS
-from ..panel.defect_kinds import DEFECT_KINDS
-from ..panel.edges import LETTERS
-from ..panel.materials import MATERIALS
-from ..panel.named_edges import EdgeName, EdgeNames
-from ..plan.form import DRAFT, Schema
-from ..template.wish import PaperSize, White
-from ..work.wish import HourSpan
-from .sections import SECTIONS
+from panelwright.layout.fit.wish_kinds import Spans
+from panelwright.layout.jobfile.sections import SECTIONS
+from panelwright.layout.keys.figures import Counts, Length, Number, Range
+from panelwright.layout.keys.key import Key, Section
+from panelwright.layout.keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
+from panelwright.layout.keys.named import Named, Share, Sum
+from panelwright.layout.keys.plane import At, Choices, Four, Pair, Points, Ring
+from panelwright.layout.legs.materials import MASONRY, METALS
+from panelwright.layout.panel.defect_kinds import DEFECT_KINDS
+from panelwright.layout.panel.edges import LETTERS
+from panelwright.layout.panel.materials import MATERIALS
+from panelwright.layout.panel.named_edges import EdgeName, EdgeNames
+from panelwright.layout.template.wish import PaperSize, White
+from panelwright.layout.work.wish import HourSpan
+
+Schema = dict[str, Any]
+
+DRAFT = "https://json-schema.org/draft/2020-12/schema"
 
 
 def job_schema(plain_words: Mapping[str, tuple[str, ...]]) -> Schema:
