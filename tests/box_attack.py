@@ -17,7 +17,6 @@ from panelwright.layout.fit.convex.family import TwoSizes
 from panelwright.layout.fit.convex.form import regular_form
 from panelwright.layout.fit.convex.kind import Kind
 from panelwright.layout.fit.convex.lift import Lift
-from panelwright.layout.fit.convex.local_search import polished
 from panelwright.layout.fit.convex.oval import OvalKind
 from panelwright.layout.fit.convex.oval_lift import OvalLift
 from panelwright.layout.fit.convex.polygon import ConvexKind
@@ -135,7 +134,7 @@ def best_climbed(family: TwoSizes, rng: np.random.Generator, starts: int) -> flo
         shape = float(rng.uniform(0, 1.5)) if has_shapes(kind) else 0.0
         top = family.placed(centre, rng.uniform(0, math.tau), shape)
         if top is not None:
-            best = max(best, polished(family, *top)[0])
+            best = max(best, family.polished(*top)[0])
     return best
 
 

@@ -24,7 +24,6 @@ from .branch_and_bound import search
 from .convex.entry import kind_of
 from .convex.family import TwoSizes
 from .convex.kind import Kind
-from .convex.local_search import polished
 from .convex.pose import Pose
 from .convex.sizing import Sizing
 from .convex.wood import Wood
@@ -213,7 +212,7 @@ def _convex(
     roomy = TwoSizes(family.wood, _one_shape(kind, sizing.wish, outline, _SPARE))
     start = max(_starts(roomy), key=lambda found: found[0], default=None)
     if start is not None:
-        fit = tried(*polished(roomy, *start, last=_ROUGH))
+        fit = tried(*roomy.polished(*start, last=_ROUGH))
         if fit is not None:
             return Answer(fit, 1.0, 0)
     if outline.area > part.outer.area or outline.length - 4 * _EASED > family.wood.diameter:

@@ -22,7 +22,7 @@ _TOUCH = 1e-8
 """Share by which that polygon is smaller: a corner that touches may lie outside by rounding."""
 
 _NEXT_TO_NOTHING = 0.002
-"""mm of clearance that sliding may cost, or, of an outline of one size, a plain place."""
+"""mm of clearance that all sliding may cost, or, of an outline of one size, a plain place."""
 
 _WORTH_A_MOVE = 0.01
 """mm of clearance gained, or of a slide, below which a top is left where it is."""
@@ -90,18 +90,18 @@ class Tried:
         if self.held:
             return place
         place = self.clearest(place)
+        least = self.room(place) - _NEXT_TO_NOTHING
         clear, normals = self._ways(place)
         ways = normals[clear <= clear.min() + 2 * _ABOUT] @ np.array([[0.0, 1.0], [-1.0, 0.0]])
         tried: list[Array] = []
         for way in ways:
             if len(tried) < _MOST_SLIDES and all(abs(way @ w) < 1 - _ALIKE for w in tried):
                 tried.append(way)
-                place = self._mid_slide(place, way)
+                place = self._mid_slide(place, way, least)
         return place
 
-    def _mid_slide(self, place: Placement, way: Array) -> Placement:
-        """Return a place in the middle of where the top can slide along a way at no cost."""
-        least = self.room(place) - _NEXT_TO_NOTHING
+    def _mid_slide(self, place: Placement, way: Array, least: float) -> Placement:
+        """Return a place in the middle of where the top can slide along a way and be so clear."""
 
         def far(side: float) -> float:
             def lies(far: float) -> bool:
@@ -118,6 +118,11 @@ class Tried:
         ahead, back = far(1.0), far(-1.0)
         there = _moved(place, (ahead - back) / 2 * way)
         return there if ahead + back > 2 * _WORTH_A_MOVE and self.stands(there) else place
+
+    def nearest_way(self, place: Placement) -> Array:
+        """Return the way, a unit vector, to what is nearest to the top in a place."""
+        clear, normals = self._ways(place)
+        return np.asarray(normals[clear.argmin()])
 
     def eased(self, place: Placement) -> Placement:
         """Return a place moved by the hair that a top which was turned straight may need."""

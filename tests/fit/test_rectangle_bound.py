@@ -55,7 +55,7 @@ def some_rectangles(panel: Region, rng: np.random.Generator) -> list[tuple[float
     for held in rectangles(windows, edges, sizes, 0.0, most=6):
         clear = polisher.fitted(held)
         if clear is not None and rng.uniform() < 0.5:
-            held = polisher.polished(clear)
+            held = polisher.polished(clear[1])
         wide, high = held.drawn_in(1e-5).half
         own = np.array([[-wide, -high], [wide, -high], [wide, high], [-wide, high]])
         corners = turned(own, -held.turn) + held.centre

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
 from importlib import import_module
 
 from ...geometry.polygon import Region
@@ -20,13 +21,10 @@ from ...outlines import (
 )
 from ...panel.sound import SoundWood
 from ..entry import Entry
-from ..found import Fit
 from ..wish import Span, Wish
 from .alternatives import RoundElsewhere
-from .closing import closed_in
 from .family import TwoSizes
 from .kind import Kind
-from .pose import Pose
 from .proof import proved
 from .sizing import Sizing
 from .wood import Wood
@@ -43,10 +41,8 @@ def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Ent
     seen = Wood(wood, held)
     family = TwoSizes(seen, sizing)
 
-    def finish(pose: Pose) -> Fit | None:
-        return proved(closed_in(family, pose), seen.middle, sizing, wood, held)
-
-    return Entry(family, finish, RoundElsewhere(seen, sizing, wood, held))
+    elsewhere = RoundElsewhere(family, lambda pose: proved(pose, seen.middle, sizing, wood, held))
+    return Entry(family, partial(elsewhere.finished, rests=True), elsewhere)
 
 
 OUTLINES: dict[str, Callable[[Wish], Outline | None]] = {

@@ -21,11 +21,10 @@ from ..wood.round_holes import Disks
 from .aims import aim_of, within_limits
 from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
 from .gauge import Met
-from .local_search import CLOSE, beside, brought_in, polished
 from .pose import Pose
 from .relaxation import Edges
 from .sizing import Sizing
-from .tops import Tops
+from .tops import CLOSE, Tops
 from .wood import Wood
 
 _MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
@@ -68,6 +67,9 @@ _LOOKS_A_BOX, _LOOKS_A_PLANE, _LOOKS_A_DISK = 50_000, 8, 0.8
 """Looks at an edge (`Family.looks`) that a box takes at least, its half-planes of each edge, and
 a round hole at least: as measured."""
 
+_BESIDE = 0.03
+"""Of the half width: tops so close end in the same local best; at a tenth a hexagon did not."""
+
 _EXACT = 1e-6
 """What rounding may do to a depth, mm, with a wide margin."""
 
@@ -89,14 +91,15 @@ class TwoSizes(Tops):
         for piece in self.wood.pieces:
             disks = piece.disks if self.kind.takes_disks else Disks.none()
             near = np.setdiff1d(piece.edges, disks.edges)
-            for turn, half_turn in self._turns(high):
+            for turn, half_turn in self.turns(high):
                 centres, half = piece.cells(turn)
                 clear = np.zeros(len(centres), dtype=bool)
                 for span in self.kind.first_shapes(low, high):
                     shapes = (turn, half_turn, *span)
                     yield Box(*shapes, centres, turn, half, clear, near, disks, waits=True)
 
-    def _turns(self, high: float) -> list[tuple[float, float]]:
+    def turns(self, high: float) -> list[tuple[float, float]]:
+        """Return the middles and halves of the spans of turns of a shape, radians."""
         limits = self.sizing.wish.limits
         period = self.kind.period(high)
         if period == 0:
@@ -265,17 +268,13 @@ class TwoSizes(Tops):
         self._wait -= 1
         if self._wait > 0:
             return None
-        found = brought_in(self, self._like(box))
+        assert box.hint is not None
+        (x, y), turn, p = box.hint
+        sizes = self.kind.sizes(p, box.likely_radius)
+        found = self.brought_in(Pose(float(x), float(y), turn, *sizes))
         self._vain = 0 if found is not None else min(self._vain + 1, _LONGEST_WAIT)
         self._wait = self._vain
         return found
-
-    def _like(self, box: Box) -> Pose:
-        """Return the top that the half-planes point to, whether it fits or not."""
-        assert box.hint is not None
-        centre, turn, p = box.hint
-        sizes = self.kind.sizes(p, box.likely_radius)
-        return Pose(float(centre[0]), float(centre[1]), turn, *sizes)
 
     def split(self, box: Box) -> Iterable[Box]:
         """Return two halves of the box: of its turns, shapes or places, whichever is loosest."""
@@ -294,7 +293,8 @@ class TwoSizes(Tops):
         return [box.part(high=cut), box.part(low=cut)]
 
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
-        """Return the top moved to a local best: to the last one where it lies beside that."""
-        if score > self._climbed[0] or not beside(top, self._climbed[1]):
-            self._climbed = polished(self, score, top, last=CLOSE)
+        """Return a local best reached from a top; the last one, where the top lies beside that."""
+        far = np.abs(np.subtract(top, self._climbed[1])) * [1.0, 1.0, top.half_length, 1.0, 1.0]
+        if score > self._climbed[0] or far.max() >= _BESIDE * top.half_width:
+            self._climbed = self.polished(score, top, last=CLOSE)
         return self._climbed

@@ -106,4 +106,4 @@ def contacts_of(parts: list[Part], pose: Pose) -> Contacts:
     cos, sin = math.cos(pose.turn), math.sin(pose.turn)
     back = np.array([[cos, sin], [-sin, cos]])
     slopes = np.column_stack([-normal @ back, -swing, -longer, -wider])
-    return Contacts(clear, slopes, places @ back + np.array([pose.x, pose.y]), edges)
+    return Contacts(clear, slopes, edges)

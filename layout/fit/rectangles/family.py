@@ -278,8 +278,8 @@ class RoundedRectangles:
         What is asked for is kept to the last trace, unless what a proof may take off it anyhow is
         worth a good share of the gap.
         """
-        polisher, clear = self.polisher, self.polisher.fitted(top)
-        if clear is None or polisher.promise(clear) < hope * self._least:
+        polisher, found = self.polisher, self.polisher.fitted(top)
+        if found is None or polisher.promise(clear := found[1]) < hope * self._least:
             return
         eased = replace(polisher, sizes=polisher.sizes.eased())
         for looser, by in ((polisher, _NOTEWORTHY), (eased, _WORTH_IT * self.wish.gap)):

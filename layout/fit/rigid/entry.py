@@ -34,5 +34,6 @@ def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Ent
     def finish(pose: Array) -> Fit | None:
         return proved(own, family.shape.placement(pose), wood, held)
 
-    elsewhere = OwnElsewhere(family, wood, held)
-    return Entry(family, finish, elsewhere, family.base, family.gap, family.enough)
+    return Entry(
+        family, finish, OwnElsewhere(family, finish), family.base, family.gap, family.enough
+    )

@@ -1,25 +1,21 @@
-"""From a pose to the best near it: small steps, each a linear program on what the outline touches.
+"""From a pose to the clearest near it: what the outline touches, and how that changes.
 
-The clearance of a pose is the least of many ways (see `contacts`). Near a pose each changes almost
-in proportion to the move, so the step that raises the least of them most is a linear program; it is
-taken where the clearance really is better there, and tried smaller where it is not. A pose that
-does not fit yet is worked out of what it crosses in the same manner.
+The clearance of a pose is the least of many ways (see `contacts`), and a step raises the least of
+them. A pose that does not fit yet is worked out of what it crosses in the same manner.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from ..goal import Ends
-from ..linear_program import maximised
+from ..local_search import Steps, best_step, climbed
 from ..wood.edges import Array, turned
 from .contacts import Rows, to_outline, to_wood
 from .ground import Ground
-from .limits import within
 from .outline import Shape, thinned
 
 _FIRST_STEP = 0.1
@@ -27,8 +23,6 @@ _FIRST_STEP = 0.1
 
 _LAST_STEP = 1e-3
 """mm: steps below this change the clearance by less than a tenth of what is promised."""
-
-_MOST_STEPS = 60
 
 _MOST_ROWS = 90
 """Ways looked at in one step; the shortest."""
@@ -43,17 +37,15 @@ class Climber:
     """Of the inner polygon."""
     held: Array
     """(h, 2) array: points of the panel that must lie within the outline."""
-    stays: Callable[[Array], bool] = lambda _: True
-    """Whether a pose is one that it may take."""
+    spans: tuple[Ends, ...] = ()
+    """From where to where it may be turned, radians; none where any turn will do."""
 
     def clearance(self, pose: Array) -> float:
         """Return the clearance of a pose, mm; negative where something is crossed.
 
         Then it is the least, over the points looked at, of the point's depth in the wood less its
-        depth in the outline. It is −∞ where a point that must be held is not, or it strays.
+        depth in the outline. It is −∞ where a point that must be held is not.
         """
-        if not self.stays(pose):
-            return -math.inf
         if len(self.held) and self._inside(self.held, pose).min() < 0:
             return -math.inf
         points, less = self._telling(pose, 0.0)
@@ -61,35 +53,34 @@ class Climber:
         out = -self._inside(self._near(pose), pose)
         return min(float((depth - less).min()), float(out.min(initial=math.inf)))
 
-    def climbed(
-        self, pose: Array, value: float, *, turns: bool = True, plenty: float = math.inf
-    ) -> tuple[float, Array]:
-        """Return a local best reached from a pose, never a worse one, turned only if `turns`.
+    def fitted(self, pose: Array) -> tuple[float, Array] | None:
+        """Return the clearance of a pose that holds what it must, mm, and the pose."""
+        clearance = self.clearance(pose)
+        return None if clearance == -math.inf else (clearance, pose)
 
-        Or the first pose on the way with `plenty` of clearance, mm.
-        """
-        trust = _FIRST_STEP * self.shape.reach
-        for _ in range(_MOST_STEPS):
-            if trust < _LAST_STEP or value >= plenty:
-                break
-            moved = pose + self._step(pose, trust, turns)
-            better = self.clearance(moved)
-            if better > value:
-                trust *= 2.0 if better > value + 0.3 * trust else 0.7
-                pose, value = moved, better
-            else:
-                trust /= 4
-        return value, pose
+    def climbed(self, value: float, pose: Array, plenty: float = math.inf) -> tuple[float, Array]:
+        """Return a local best reached from a pose, never a worse one, or one with `plenty`, mm."""
+        steps = _FIRST_STEP * self.shape.reach, _LAST_STEP
+        return climbed(self, (value, pose), steps, enough=plenty)
 
     def holding(self, pose: Array, trust: float) -> Array:
         """Return a pose near one, at most `trust` mm away, that holds more of what must be held."""
-        return pose + self._step(pose, trust, turns=True)
+        return self.moved(pose, best_step(self, pose, trust)[0])
 
-    def _step(self, pose: Array, trust: float, turns: bool) -> Array:
+    def moved(self, pose: Array, step: Array) -> Array:
+        """Return the pose after a step."""
+        there: Array = pose + step[:3] / [1.0, 1.0, self.shape.reach]
+        return there
+
+    def steps(self, pose: Array, trust: float) -> Steps:
+        """Return the steps of at most `trust`, mm.
+
+        The unknowns are the place, the turn, counted at the farthest point, and the clearance.
+        """
         rows = self._rows(pose, 3 * trust)
         rows = rows[rows.way <= rows.way.min() + 3 * trust]
         rows = rows[np.argsort(rows.way, kind="stable")[:_MOST_ROWS]]
-        scale = np.array([1.0, 1.0, 1 / self.shape.reach if turns else 0.0])
+        scale = np.array([1.0, 1.0, 1 / self.shape.reach])
         start = float(rows.way.min())
         table = np.column_stack([-rows.slopes * scale, np.ones(len(rows.way))])
         limits = rows.way - start
@@ -97,11 +88,13 @@ class Climber:
             inside = self._held_rows(pose)
             table = np.vstack([table, np.column_stack([inside.slopes * scale, inside.way * 0.0])])
             limits = np.concatenate([limits, -inside.way])
-        box = np.array([trust, trust, trust, 3 * trust])
-        low = np.array([-trust, -trust, -trust, 0.0])
-        end = maximised(np.array([0.0, 0.0, 0.0, 1.0]), table, limits, low, box)
-        step: Array = end.step[:3] * scale
-        return step
+        low, high = np.array([[-trust, -trust, -trust, 0.0], [trust, trust, trust, 3 * trust]])
+        if self.spans:
+            turn = float(pose[2])
+            span = min(self.spans, key=lambda span: max(span[0] - turn, turn - span[1]))
+            ends = (np.array(span) - turn) * self.shape.reach
+            low[2], high[2] = max(-trust, min(ends[0], 0.0)), min(trust, max(ends[1], 0.0))
+        return Steps(np.array([0.0, 0.0, 0.0, 1.0]), table, limits, low, high)
 
     def _rows(self, pose: Array, reach: float) -> Rows:
         shape, ground = self.shape, self.ground
@@ -146,24 +139,7 @@ class Climber:
         return near
 
     def _inside(self, points: Array, pose: Array) -> Array:
-        if len(points) == 0:
-            return np.zeros(0)
         return self.shape.inside(turned(points - pose[:2], float(pose[2])))
-
-
-def climbed(
-    climber: Climber, value: float, pose: Array, spans: list[Ends], plenty: float = math.inf
-) -> tuple[float, Array]:
-    """Return the clearance and pose of a local best near a pose, within the spans of turns.
-
-    Or of the first place on the way with `plenty` of clearance, mm.
-    """
-    value, pose = climber.climbed(pose, value, plenty=plenty)
-    kept = within(float(pose[2]), spans)
-    if kept != pose[2]:
-        pose = np.array([pose[0], pose[1], kept])
-        value, pose = climber.climbed(pose, climber.clearance(pose), turns=False)
-    return value, pose
 
 
 def _signed(rows: Rows, depth: Array, reach: float) -> Rows:

@@ -13,7 +13,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from .edges import Array, Segments, turned
+from .edges import Array, Segments, rings_of, turned
 
 LOSS = 0.5
 """mm that a disk in a hole may be smaller than the hole: corners of eight edges round 12 mm."""
@@ -38,10 +38,8 @@ class Disks:
     @classmethod
     def of(cls, edges: Array) -> Disks:
         """Return disks for the round holes among edges, (n, 2, 2), given ring by ring."""
-        new = np.any(edges[1:, 0] != edges[:-1, 1], axis=1)
-        first = np.concatenate([[0], np.flatnonzero(new) + 1, [len(edges)]])
         found = []
-        for start, end in pairwise(first.tolist()):
+        for start, end in pairwise(rings_of(edges).tolist()):
             if end - start >= _FEWEST:
                 place, radius = _disk(edges[start:end])
                 if radius > 0:
