@@ -229,14 +229,7 @@ def dodged(
 ) -> tuple[tuple[Point, ...], tuple[float, ...]]:
     """Return the places of feet that bear, as near as can be to those wished, and how far moved.
 
-    One that finds none beside the others stays where it is.
-
-    Parameters
-    ----------
-    room : Region
-        Where they may stand.
-    bears : callable
-        Whether a foot with its middle at a place stands on sound wood.
+    One that finds none in the room beside the others stays where it is.
     """
     held, moved = list(middles), [0.0] * len(middles)
     inner = room.shrunk(_CLEAR)

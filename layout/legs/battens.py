@@ -67,14 +67,8 @@ def battens_under(
     slots take what the whole top moves, which errs on the long side. Inside an apron they end short
     of its rails, which go from leg to leg.
 
-    Parameters
-    ----------
-    heads : sequence of Path
-        What the legs and their plates cover, in the frame of the top.
-    screw : float
-        Diameter of the screws, mm.
-    apron : Region, optional
-        What an apron's rails leave free between them, in the frame of the top.
+    `heads` is what the legs and their plates cover, and `apron` what its rails leave free between
+    them, in the frame of the top; `screw` is the diameter of the screws, mm.
     """
     if not movement.solid or (apron is not None and apron.is_empty):
         return ()

@@ -29,12 +29,7 @@ def place_legs(
 ) -> LegsPlan:
     """Return the legs under a top, checked; a push at its edge counts from its upper face.
 
-    Parameters
-    ----------
-    middles : sequence of Point
-        Where they stand, mm from the centre of the top.
-    moved : sequence of float, optional
-        How far each was moved off spoilt wood to stand there, mm.
+    `moved` is how far each was moved off spoilt wood to stand where it does, mm.
 
     Raises
     ------

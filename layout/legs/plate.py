@@ -35,14 +35,7 @@ def rigidity(stiffness: Stiffness, thickness: float, grain: float = 0.0) -> Arra
     """Return the bending stiffness of a plate, (3, 3) N·mm, between curvatures and moments.
 
     In the order x, y, twist (2 w_xy); for a plate alike both ways its first entry is
-    E t³/(12 (1 − ν²)).
-
-    Parameters
-    ----------
-    thickness : float
-        mm.
-    grain : float
-        Direction of the grain from x, radians.
+    E t³/(12 (1 − ν²)). Thickness in mm, the grain from x in radians.
     """
     e, ratio = stiffness, stiffness.across / stiffness.along
     whole = 1 - e.poisson**2 * ratio

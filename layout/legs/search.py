@@ -68,11 +68,7 @@ def best_stances(
     legs go first unless more are better by `EACH_LEG` each. A count for which no foot finds room is
     left out, and one that crowds them where the counts are the usual ones. Places that the wish
     itself gives are tried too, unless a leg cannot stay there: the best of a count is never worse.
-
-    Parameters
-    ----------
-    place : float
-        Edge that a diner takes, mm.
+    A diner takes `place` mm of the edge.
 
     Raises
     ------
@@ -194,15 +190,7 @@ def _alike(scores: Iterable[float]) -> float:
 
 
 def polished(middles: Places, foot: Foot, room: Region, force: Callable[[Places], float]) -> Places:
-    """Return a stance that is no less firm, its feet moved until no small move helps.
-
-    Parameters
-    ----------
-    room : Region
-        Where middles of feet may stand.
-    force : callable
-        What a stance takes at the edge, N.
-    """
+    """Return a stance that is no less firm, its feet moved in their room until no move helps."""
     if room.is_empty:
         return middles
     edges = room.edges

@@ -95,14 +95,8 @@ def money_of(
 ) -> Money | None:
     """Return what to ask for a piece; None where nothing is said of money.
 
-    Parameters
-    ----------
-    hours : tuple of two floats
-        Of all steps, least and most, for where the maker says none.
-    materials : Decimal, optional
-        What is bought costs, for where the maker says no sum.
-    unpriced : bool
-        Whether some of that has no price.
+    `hours` are those of all steps, least and most, and `materials` is what is bought, some of it
+    without a price where `unpriced`: both for where the maker says nothing else.
     """
     if not wish.is_asked and materials is None:
         return None

@@ -70,12 +70,7 @@ class _Drawn:
 def tiles_for(paths: Sequence[Path], wish: TemplateWish, *, tied: bool = True) -> TilePlan:
     """Return the plan that shows every line on the fewest sheets; without any there are none.
 
-    Parameters
-    ----------
-    paths : sequence of Path
-        What must be on paper, template mm.
-    tied : bool
-        Whether the sheets must all hang together, edge to edge.
+    Sheets that are tied must all hang together, edge to edge.
 
     Raises
     ------

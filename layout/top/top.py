@@ -118,14 +118,8 @@ def top_from(fit: Fit, panel: Panel, wish: Wish, *, step: float, tape_error: flo
     """Return the top that is made of a fit, its sizes rounded down where that loses nothing.
 
     A smaller top could let go of a point that it is to cover, or run its edge through a defect that
-    lies wholly inside the found one; then it is made exactly as it was found.
-
-    Parameters
-    ----------
-    step : float
-        Sizes are whole steps of so many mm.
-    tape_error : float
-        How far any tape may have been out, mm.
+    lies wholly inside the found one; then it is made exactly as it was found. Sizes are whole steps
+    of so many mm; a tape may have been out by so much.
     """
     found = Top(panel, fit.outline, fit.placement, wish.lipping, wish.kept, exact=fit.outline)
     top = _rounded_down(found, wish.limits, step)

@@ -96,10 +96,7 @@ def cautions_for(
 ) -> tuple[Concern, ...]:
     """Return the cautions for a top and the panel that it is cut from, most urgent first.
 
-    Parameters
-    ----------
-    left_out : tuple of Concern
-        What the job asks for and its top cannot have: of `Risk.NO_LEGS` and `Risk.NO_PORTION`.
+    `left_out` is what the job asks for and its top cannot have.
     """
     return tuple(_cautions(top, cuts, glued_legs, left_out))
 
