@@ -220,7 +220,8 @@ class _Cut:
         )
         flat = radius / sides.min(axis=0)
         flat[sides.min(axis=0) < 2 * _SHORT * self.step] = 0.0
-        flat[self._at_sharp(corners)] = 0.0
+        # no cutting makes a sharp corner blunter
+        flat[np.isin(corners, list(self.sharp)).any(axis=1)] = 0.0
         poor = np.flatnonzero((flat > _FLAT) & self.part.holds_points(centre))
         if not len(poor):
             return None
@@ -228,7 +229,3 @@ class _Cut:
             map(int, poor), lambda k: float(flat[k]), lambda k: tuple(centre[k]), tolerance=_ALIKE
         )
         return Point.of(centre[k])
-
-    def _at_sharp(self, corners: Corners) -> NDArray[np.bool_]:
-        """Return which triangles stand in a sharp corner: no cutting makes it blunter."""
-        return np.asarray(np.isin(corners, list(self.sharp)).any(axis=1))

@@ -128,7 +128,10 @@ def _fewest(
     down = _shifts(-drawn.points[:, 1], -box.top, -box.bottom, height, overlap)
     judged = ranked(
         ((c, r) for c in across for r in down),
-        lambda way: (-_windows(*way), -way[0].crowd - way[1].crowd),
+        lambda way: (
+            -int(np.count_nonzero(np.bincount(way[1].index * way[0].count + way[0].index))),
+            -way[0].crowd - way[1].crowd,
+        ),
         tolerance=(0.0, ROUNDING),
     )
     settled: list[tuple[int, float, Grid, Places]] = []
@@ -141,11 +144,6 @@ def _fewest(
         settled, lambda found: (-found[0], -found[1]), tolerance=(0.0, ROUNDING)
     )
     return crowd, grid, kept
-
-
-def _windows(across: _Shift, down: _Shift) -> int:
-    """Return how many windows hold a point."""
-    return len(np.flatnonzero(np.bincount(down.index * across.count + across.index)))
 
 
 @dataclass(frozen=True, slots=True)

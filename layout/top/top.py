@@ -150,7 +150,10 @@ def _rounded_down(top: Top, limits: Limits, step: float) -> Top:
     elif found.free_sizes == 1:
         outline = _regular(found, limits, width)
     else:
-        outline = found.resized(length, width) if _may_resize(found, length, width) else found
+        try:
+            outline = found.resized(length, width)
+        except ValueError:  # its corners would not fit, or it keeps its form
+            outline = found
     if top.kept and found.free_sizes == 2:
         return _kept_on(top, outline, limits, step)
     return replace(top, outline=outline)
@@ -189,12 +192,3 @@ def _rounded(size: float, limit: Span, step: float) -> float:
         return size
     rounded = math.floor((size + SIZE_SLACK) / step) * step
     return rounded if rounded > 0 and rounded >= limit.least - SIZE_SLACK else size
-
-
-def _may_resize(found: Outline, length: float, width: float) -> bool:
-    """Return whether the corners of an outline still fit on a smaller one."""
-    try:
-        found.resized(length, width)
-    except ValueError:
-        return False
-    return True
