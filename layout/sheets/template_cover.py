@@ -15,7 +15,8 @@ from ..drawing.scene import Item, Layer, Scene, Stroke, Text, text_box
 from ..geometry import Bounds, Path, Placement, Point
 from ..geometry.window import clipped
 from ..template.calibration import longest_bar, wrong_prints
-from ..template.content import Station, TemplateContent, ordinates
+from ..template.content import TemplateContent
+from ..template.ordinates import Station, ordinates
 from ..template.paper import Margins, Paper, Sheet
 from ..template.proposal import Proposal
 from ..template.tiles import Tile, TilePlan, field_of
