@@ -16,7 +16,7 @@ from dataclasses import dataclass, field
 from ..geometry import Point, first_of_best
 from ..geometry.tolerance import SAME_PLACE
 from ..panel.build import Kind
-from ..panel.materials import Material, material_named
+from ..panel.materials import MATERIALS, Material
 from ..top import Top
 from .foot import Foot
 
@@ -136,9 +136,7 @@ def _coefficient(material: Material, quartered: bool) -> tuple[float, str]:
     known = material.movement
     source = known.source if known else "not known for this wood: as oak"
     if known is None:
-        usual = material_named("solid wood")
-        assert usual is not None  # it is in the table
-        known = usual.movement
+        known = MATERIALS["solid wood"].movement
         assert known is not None
     return known.radial if quartered else known.tangential, source
 

@@ -212,3 +212,16 @@ def _more(outline: Outline, tape: Tape) -> str:
     if radius is not None:
         return f", corner radius {tape.measure(radius)}"
     return "" if exponent is None else f", exponent {exponent:g}"
+
+
+_NUMBERS = ("one", "two", "three", "four", "five", "six")
+
+
+def people(count: int) -> str:
+    """Return a number of people in words.
+
+    >>> people(1), people(4), people(12)
+    ('one person', 'four people', '12 people')
+    """
+    number = _NUMBERS[count - 1] if count <= len(_NUMBERS) else str(count)
+    return f"{number} {'person' if count == 1 else 'people'}"
