@@ -123,15 +123,7 @@ class ScrewPlan:
 def screw_in(
     screw: Screw, plate: float, top: float, kind: Kind, from_edge: float = math.inf
 ) -> ScrewPlan:
-    """Return how a screw through a plate holds in a top.
-
-    Parameters
-    ----------
-    plate, top : float
-        Thickness of what it goes through first (0 for nothing) and of the wood, mm.
-    from_edge : float
-        How far from the edge of the top it sits, mm.
-    """
+    """Return how a screw holds in a top through something so thick, 0 for nothing; all in mm."""
     bite = max(screw.length - plate, 0.0)
     left = top - bite
     least_edge = FROM_EDGE_BOARD if kind.is_board else FROM_EDGE
@@ -180,13 +172,8 @@ def holes_of(
 ) -> tuple[Hole, ...]:
     """Return the screws of legs with these middles, leg by leg; none of glued or loose ones.
 
-    A plate is held near its corners, a slab in its middle and near its ends, any other leg by one
-    screw in its middle.
-
-    Parameters
-    ----------
-    apart : tuple of two floats, optional
-        How far the outer holes of a plate lie apart, along and across the top, mm.
+    A plate is held near its corners, or by holes so far apart along and across the top, mm; a slab
+    in its middle and near its ends, any other leg by one screw in its middle.
     """
     if wish.fixing is not Fixing.SCREWED:
         return ()

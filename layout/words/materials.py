@@ -7,9 +7,10 @@ from dataclasses import replace
 from decimal import Decimal
 from itertools import groupby
 
+from ..legs.glue import Bed
 from ..units import Tape
 from ..work.coats import LABELS
-from ..work.items import COARSE, Bed, Counted, Filled, Printed, Reckoned, Run, Sanded, Spread, Unit
+from ..work.items import COARSE, Counted, Filled, Printed, Reckoned, Run, Sanded, Spread, Unit
 from ..work.materials import Line, Materials
 from .amounts import SQ_FT_PER_QUART, exact_sum, run_words, sum_words, volume_words
 from .fixings import thin
