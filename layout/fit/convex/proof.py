@@ -16,15 +16,7 @@ from .sizing import Sizing
 def proved(
     pose: Pose, middle: Point, sizing: Sizing, wood: SoundWood, held: Sequence[Region] = ()
 ) -> Fit | None:
-    """Return the top of a pose, proved inside the wood and round what it must hold, or None.
-
-    Parameters
-    ----------
-    pose : Pose
-        In the frame of a search about `middle`.
-    held : sequence of Region
-        Parts that must lie wholly inside the core.
-    """
+    """Return the top of a pose about `middle`, proved inside the wood and round `held`, or None."""
     make, kind, rim = sizing.outline.resized, sizing.kind, sizing.rim
     turn = plain_turn(pose.turn, kind.period(kind.shape_of(pose)), sizing.wish.limits)
 
