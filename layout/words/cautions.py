@@ -7,14 +7,14 @@ from dataclasses import dataclass
 
 from ..concern import Concern
 from ..panel.build import Kind
-from ..panel.materials import lifters, people
+from ..panel.lifting import lifters
 from ..plan.plan import Plan
 from ..top import Top
 from ..units import Tape
 from ..work.blades import BladeMatter
 from ..work.cautions import Risk
 from .saw_lines import numbers_of
-from .say import Passage, listed, passage
+from .say import Passage, listed, passage, people
 
 _TOLD: dict[Risk, tuple[str, str]] = {
     Risk.TREATED: (

@@ -216,3 +216,16 @@ def exact_words(outline: Outline, tape: Tape) -> str:
         return f"{tape.exact(outline.width, 1)} {tape.unit} across flats"
     sizes = f"{tape.exact(outline.length, 1)} × {tape.exact(outline.width, 1)}"
     return f"{sizes} {tape.unit}"
+
+
+_NUMBERS = ("one", "two", "three", "four", "five", "six")
+
+
+def people(count: int) -> str:
+    """Return a number of people in words.
+
+    >>> people(1), people(4), people(12)
+    ('one person', 'four people', '12 people')
+    """
+    number = _NUMBERS[count - 1] if count <= len(_NUMBERS) else str(count)
+    return f"{number} {'person' if count == 1 else 'people'}"

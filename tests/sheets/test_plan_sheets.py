@@ -177,7 +177,7 @@ def test_a_defect_is_drawn_on_the_wood_alone() -> None:
     hole = Defect("hole", circle(Point(300, 300), 20.0), {Spoils.SHOWING})
     recess = Defect("recess", rectangular_place(Point(0, 300), 60, 90), {Spoils.SHOWING})
     panel = Panel(rectangular_outline(1200, 600), 22, defects=(hole, recess))
-    drawn = dict(drawn_defects(panel))
+    drawn = dict(drawn_defects(panel.boundary, panel.defects))
     assert drawn[hole] == (hole.place,)
     (path,) = drawn[recess]
     box = path.bounds
