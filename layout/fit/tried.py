@@ -13,7 +13,7 @@ from ..geometry.tolerance import CHORD, PROOF_CHORD
 from .found import Fit
 from .linear_program import maximised
 from .points import holds_all
-from .wood.edges import Array, EdgesAround, Segments
+from .wood.edges import Array, EdgesAround, ways_in
 
 _ROUGH = 0.5
 """mm by which a polygon may lie within a top where a place is ruled out by it alone."""
@@ -157,18 +157,10 @@ class Tried:
         sizes = (core.length / 2 + core.width, 1.5 * core.width)
         edges = self._around.within(np.array([*place.centre]), place.turn, sizes)
         edges = edges if len(edges) else self._around.edges
-        own = np.stack([ring, np.roll(ring, -1, axis=0)], axis=1)
-        to_wood, to_core = Segments.of(edges), Segments.of(own)
-        nearest = ring[to_wood.distances(ring).argmin(axis=0)]
-        corners = edges[:, 0]
-        side = to_core.distances(corners).argmin(axis=1)
-        ways = np.concatenate(
-            [_feet(nearest, edges) - nearest, corners - _feet(corners, own[side])]
-        )
-        square = -np.concatenate([to_wood.across, to_core.across[side]])
-        clear = np.hypot(*ways.T)
-        apart = np.maximum(clear, 1e-9)[:, None]
-        return clear, np.where(clear[:, None] > _ABOUT, ways / apart, square)
+        own, corners = np.stack([ring, np.roll(ring, -1, axis=0)], axis=1), edges[:, 0]
+        clear, deeper = ways_in(edges, ring, self.inner.holds_points(ring))
+        out, into = ways_in(own, corners, np.zeros(len(corners), dtype=np.bool_))
+        return np.concatenate([clear, -out]), -np.concatenate([deeper, into])
 
 
 def _step(clear: Array, normals: Array, beyond: float) -> tuple[Array, float]:
@@ -188,11 +180,3 @@ def _step(clear: Array, normals: Array, beyond: float) -> tuple[Array, float]:
 
 def _moved(place: Placement, by: Array) -> Placement:
     return replace(place, centre=place.centre + Point.of(by))
-
-
-def _feet(points: Array, edges: Array) -> Array:
-    """Return the place of each edge, (n, 2, 2), that is nearest to its point, (n, 2)."""
-    way = edges[:, 1] - edges[:, 0]
-    share = ((points - edges[:, 0]) * way).sum(axis=1) / np.maximum((way * way).sum(axis=1), 1e-18)
-    feet: Array = edges[:, 0] + np.clip(share, 0.0, 1.0)[:, None] * way
-    return feet
