@@ -131,8 +131,10 @@ class Tried:
     def clearest(self, place: Placement) -> Placement:
         """Return a place moved, without turning, to where the top is clearest of the edges."""
         worth_it = _WORTH_A_MOVE if self.fit.clearance is None else _FINE / 10
-        steps, clear = (_A_STEP * self.fit.core.width, worth_it), self._ways(place)[0].min()
-        return climbed(self, (float(clear), place), steps, nothing=worth_it)[1]
+        first, clear = _A_STEP * self.fit.core.width, float(self._ways(place)[0].min())
+        if clear < -first:  # no step is so long
+            return place
+        return climbed(self, (clear, place), (first, worth_it), nothing=worth_it)[1]
 
     def fitted(self, place: Placement) -> tuple[float, Placement] | None:
         """Return how clear the top is where it stands in a place, mm."""
