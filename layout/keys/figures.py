@@ -26,16 +26,6 @@ class Range:
     most: float = math.inf
     above: bool = False
 
-    def words(self, form: Callable[[float], str]) -> str:
-        """Return the limits for the documents; empty where there are none."""
-        low = form(self.least)
-        if math.isfinite(self.most):
-            high = form(self.most)
-            return f"above {low}, to {high}" if self.above else f"{low} to {high}"
-        if not math.isfinite(self.least):
-            return ""
-        return f"above {low}" if self.above else f"{low} or more"
-
     def complaint(self, value: float, form: Callable[[float], str]) -> str | None:
         """Return how a value breaks a limit, and the limit; None where it keeps them."""
         if value < self.least or (self.above and value == self.least):
@@ -57,13 +47,6 @@ class Number(Kind):
     """Whether it counts things."""
     advice: str = ""
     """What to do where it is out of its limits."""
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        what = self.unit or ("whole number" if self.whole else "number")
-        limits = self.limits.words("{:g}".format)
-        return f"{what}, {limits}" if limits else what
 
     def parse(self, value: object, at: Place) -> Held:
         """Return the number in the library's unit; an int where it counts."""
@@ -108,12 +91,6 @@ class Length(Kind):
     advice: str = ""
     """What to do where it is out of its limits."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        limits = self.limits.words(lambda mm: f"{mm:g} mm" if mm else "0")
-        return f"length, {limits}" if limits else "length"
-
     def parse(self, value: object, at: Place) -> float | None:
         """Return the length, mm."""
         mm = _millimetres(value, at)
@@ -130,10 +107,6 @@ class Length(Kind):
             return None
         return mm
 
-    def write(self, held: Held) -> str:
-        """Return a length in words."""
-        return f"{held:g} mm" if held else "0"
-
 
 @dataclass(frozen=True, slots=True)
 class Counts(Kind):
@@ -143,13 +116,6 @@ class Counts(Kind):
     """Of each."""
     rising: bool = False
     """Whether they are two, the lower one first."""
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        if self.rising:
-            return f"`[least, most]`, {self.kind.words}"
-        return f"list of {self.kind.words}"
 
     def parse(self, value: object, at: Place) -> tuple[Held, ...] | None:
         """Return the numbers; the same one twice is one in a list."""

@@ -22,8 +22,6 @@ from .place import Place, shown
 class At(Kind):
     """A point."""
 
-    words = "`[x, y]`"
-
     def parse(self, value: object, at: Place) -> Point | None:
         """Return the point, mm."""
         if not isinstance(value, list) or len(value) != 2:
@@ -43,11 +41,6 @@ class Points(Kind):
 
     least: int = 1
     """How many there are at least."""
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return "`[[x, y], …]`" + (f", {self.least} at least" if self.least > 1 else "")
 
     def parse(self, value: object, at: Place) -> tuple[Point, ...] | None:
         """Return the points, mm."""
@@ -83,11 +76,6 @@ class Pairs(Points):
 class Ring(Kind):
     """Corners in order round something; the first may be repeated as the last."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return "`[[x, y], …]`, 3 at least, in order"
-
     def parse(self, value: object, at: Place) -> tuple[Point, ...] | None:
         """Return the corners, mm, none of them the same as the one before it."""
         points = Points().read(value, at)
@@ -115,11 +103,6 @@ class Pair(Kind):
     form: str = "[length, width]"
     """How the two are written."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return ("length, or " if self.one_will_do else "") + f"`{self.form}`, above 0"
-
     def parse(self, value: object, at: Place) -> tuple[float, ...] | None:
         """Return one length or two, mm."""
         if at.held and isinstance(value, list) and len(value) == 1:
@@ -141,11 +124,6 @@ class Four(Kind):
     kind: Length | Number
     order: str = "A, B, C, D"
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return f"list of four lengths: {self.order}"
-
     def parse(self, value: object, at: Place) -> tuple[float, ...] | None:
         """Return four lengths, mm."""
         if not isinstance(value, list) or len(value) != 4:
@@ -165,11 +143,6 @@ class Choices(Kind):
     """Whether a single name may stand for a list of it."""
     into: type = tuple
     """What the library holds: a tuple, or a set where the order tells nothing."""
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return ("one or a list" if self.one_will_do else "list") + f" of {self.choice.words}"
 
     def parse(self, value: object, at: Place) -> Any:  # noqa: ANN401 - `into`
         """Return what the library holds for each name, none of them twice."""
@@ -191,11 +164,6 @@ class Table(Kind):
     """A table, or a list of them, whose own reader says what is wrong with it."""
 
     described: str
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return self.described
 
     def parse(self, value: object, at: Place) -> object:
         """Return what stands there."""

@@ -17,7 +17,6 @@ from ..geometry.window import clipped
 from ..template.calibration import longest_bar, wrong_prints
 from ..template.content import Station, TemplateContent, ordinates
 from ..template.paper import Margins, Paper, Sheet
-from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import Tile, TilePlan, field_of
 from ..units import Tape, nearest_whole
@@ -26,11 +25,11 @@ from ..words.paper import alike_words, figures_words
 from ..words.say import thin_words
 from .template_parts import (
     FACE_MARK,
+    centrelines,
     cross_at,
     face_mark,
     legend_height,
     legend_rows,
-    line,
     signs_of,
     strokes,
 )
@@ -133,7 +132,9 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Draw
     outline = [
         small(piece) for path in portion.outline(content.finish) for piece in clipped(path, whole)
     ]
-    flips = [small(piece) for path in _flips(portion, whole) for piece in clipped(path, whole)]
+    along, across = centrelines(whole)
+    flipped = [across] * portion.flip_x + [along] * portion.flip_y
+    flips = [small(piece) for path in flipped for piece in clipped(path, whole)]
     edges = [small(Path.round_box(tile.window)) for tile in plan.tiles]
     items: Drawn = [(layers.SHEET, Stroke(edge)) for edge in edges]
     items += [(layers.MAP_LINE, Stroke(path)) for path in outline]
@@ -153,13 +154,6 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Draw
     flag = Point(box.left, box.top - FACE_MARK[1])
     items += [(layers.LETTERING, i) for i in strokes(face_mark(flag, mirrored=content.mirrored))]
     return items
-
-
-def _flips(portion: Portion, whole: Bounds) -> Iterator[Path]:
-    if portion.flip_x:
-        yield line(Point(0.0, whole.bottom), Point(0.0, whole.top))
-    if portion.flip_y:
-        yield line(Point(whole.left, 0.0), Point(whole.right, 0.0))
 
 
 def _names(tile: Tile, scale: float, laid: Placement) -> Iterator[tuple[Text, Bounds]]:
@@ -202,16 +196,16 @@ def _station_rows(
     stations: Sequence[Station], tape: Tape, *, both: bool, ends: tuple[str, str]
 ) -> list[tuple[str, ...]]:
     """Return a heading and a row for each station, with both offsets where they differ."""
-    heading = ("station", ends[0], ends[1]) if both else ("station", ends[0])
+
+    def figures(*values: float) -> Iterator[str]:
+        return (ordinate_figure(value, tape) for value in values)
+
     hollow = any(station.between for station in stations)
-    rows: list[tuple[str, ...]] = [(*heading, "and between") if hollow else heading]
-    for station in stations:
-        figures = (station.at, station.high, station.low) if both else (station.at, station.high)
-        row = [ordinate_figure(value, tape) for value in figures]
-        if hollow:
-            row.append(", ".join(ordinate_figure(value, tape) for value in station.between))
-        rows.append(tuple(row))
-    return rows
+    rows = [("station", *ends, "and between")] + [
+        (*figures(s.at, s.high, s.low), ", ".join(figures(*s.between))) for s in stations
+    ]
+    columns = [0, 1, *([2] if both else []), *([3] if hollow else [])]
+    return [tuple(row[k] for k in columns) for row in rows]
 
 
 def ordinate_figure(value: float, tape: Tape) -> str:

@@ -20,11 +20,11 @@ from ..template.tiles import CornerCross
 from ..words.paper import hollow_label, side_words
 from .template_parts import (
     CheckBar,
+    centrelines,
     drawn_mark,
     face_mark,
     joint_ticks,
     legend_line,
-    line,
     mark_words,
     signs_of,
     strokes,
@@ -47,24 +47,17 @@ Lines = tuple[tuple[Layer, Path], ...]
 def lines_of(content: TemplateContent, box: Bounds) -> Lines:
     """Return every line of a template with its layer, from the bottom to the top.
 
-    Parameters
-    ----------
-    box : Bounds
-        Of the content: the centrelines reach a little past it.
+    The centrelines reach a little past the box of the content.
     """
-    past = box.grown(_PAST)
-    found = [
-        (layers.CENTRELINE, line(Point(past.left, 0.0), Point(past.right, 0.0))),
-        (layers.CENTRELINE, line(Point(0.0, past.bottom), Point(0.0, past.top))),
-    ]
-    found += [(layers.LEGS, path) for path in content.feet]
-    if content.rough is not None:
-        found += [(layers.ROUGH, path) for path in content.drawn(content.rough)]
-    if content.core is not None:
-        found.append((layers.CORE, content.core))
-    found += [(layers.FINISH, path) for path in content.drawn(content.finish)]
-    found += [(layers.KEPT, path) for path in content.kept]
-    return tuple(found)
+    found = (
+        (layers.CENTRELINE, centrelines(box.grown(_PAST))),
+        (layers.LEGS, content.feet),
+        (layers.ROUGH, () if content.rough is None else content.drawn(content.rough)),
+        (layers.CORE, () if content.core is None else (content.core,)),
+        (layers.FINISH, content.drawn(content.finish)),
+        (layers.KEPT, content.kept),
+    )
+    return tuple((layer, path) for layer, paths in found for path in paths)
 
 
 def names_of(
@@ -72,14 +65,8 @@ def names_of(
 ) -> tuple[Item, ...]:
     """Return the names of marks, kept edges and hollow corners in a cell, as far as there is room.
 
-    Parameters
-    ----------
-    cell : Bounds
-        Of the template, mm.
-    shift : Point
-        From the template to the sheet, mm.
-    heights : float
-        Of capitals, mm: the next one where there is no room for one.
+    The `shift` leads from the template to the sheet, mm; where there is no room for one of the
+    `heights` of capitals, mm, the next one is taken.
     """
     items: list[Item] = []
     for mark in (mark for mark in content.marks if cell.holds(mark.at)):
@@ -119,11 +106,8 @@ def template_drawing(content: TemplateContent) -> Scene:
         Group(layers.LETTERING, _lettering(content, box, frame)),
     ]
     kept = tuple(group for group in groups if group.items)
-    return Scene(f"{content.title}, full-size template{_side(content)}", frame, kept)
-
-
-def _side(content: TemplateContent) -> str:
-    return ", MIRRORED" if content.mirrored else ""
+    side = ", MIRRORED" if content.mirrored else ""
+    return Scene(f"{content.title}, full-size template{side}", frame, kept)
 
 
 def _names(content: TemplateContent, frame: Bounds, lines: Lines) -> tuple[Item, ...]:
@@ -189,8 +173,8 @@ class Shown:
             lines += [(layer, piece) for piece in pieces]
         lines += [(layers.LEGS, piece) for piece in portion.feet(content)]
         marks = portion.marks(content)
-        ticks = joint_ticks(content.finish)
-        lines += [(layers.MARKS, tick) for path in ticks for tick in clipped(path, portion.window)]
+        for path in joint_ticks(content.finish):
+            lines += [(layers.MARKS, tick) for tick in clipped(path, portion.window)]
         lines += [(layers.MARKS, path) for m in marks for path in mark_lines(drawn_mark(m))]
         boxed = tuple((layer, Cutter.of(path), path.bounds) for layer, path in lines)
         points = points_along((path for _, path in lines), step=1.5)

@@ -79,12 +79,6 @@ WHITE = Length(Range(0.0, 80.0), "a sheet must keep room for the drawing")
 class PaperSize(Kind):
     """Paper by its name, or by its size."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        known = ", ".join(f'`"{name}"`' for name in PAPERS)
-        return f'{known}; a size: `"320 x 450"` or `[320, 450]`; any roll: `"roll 36 in"`'
-
     def parse(self, value: object, at: Place) -> Paper | None:
         """Return the paper."""
         if isinstance(value, Paper):
@@ -107,11 +101,6 @@ class PaperSize(Kind):
 @dataclass(frozen=True, slots=True)
 class White(Kind):
     """What stays white at the edges of a sheet: the same all round, or side by side."""
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return f"{WHITE.words}; or `[left, bottom, right, top]`"
 
     def parse(self, value: object, at: Place) -> Margins | None:
         """Return the margins of a sheet held upright, mm."""

@@ -96,6 +96,11 @@ class Say:
     mirrored: bool = False
     """Whether the show face lies down, so that left and right are swapped."""
 
+    @classmethod
+    def of(cls, plan: Plan, datum: Datum | None = None) -> Say:
+        """Return what words of a plan are told in, from its own datum or from another."""
+        return cls(plan.job.tape, datum or plan.datum, plan.cuts.face.mirrored)
+
 
 def unit_words(tape: Tape) -> str:
     """Return what the figures of a table count in."""
@@ -180,14 +185,18 @@ def found_words(plan: Plan) -> str:
 
 def outline_words(outline: Outline, tape: Tape) -> str:
     """Return shape and size as they are made: ``capsule 1400 × 600 mm``."""
+    figures = outline.figures
     if outline.is_round:
         return f"circle ø {tape.measure(outline.length)}"
-    across_flats = outline.figures.get("across_flats")
-    if across_flats is not None:
-        across = f"{outline.name} {tape.measure(across_flats)} across flats"
-        return across + _across_corners(outline, tape)
-    size = f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}"
-    return size + _more(outline, tape)
+    if "across_flats" in figures:
+        words = f"{outline.name} {tape.measure(figures['across_flats'])} across flats"
+        if outline.length != outline.width:  # no round figure; an octagon is as long as wide
+            words += f", {tape.exact(outline.length, 1)} {tape.unit} across corners"
+        return words
+    words = f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}"
+    if "corner_radius" in figures:
+        words += f", corner radius {tape.measure(figures['corner_radius'])}"
+    return f"{words}, exponent {figures['exponent']:g}" if "exponent" in figures else words
 
 
 def exact_words(outline: Outline, tape: Tape) -> str:
@@ -198,17 +207,3 @@ def exact_words(outline: Outline, tape: Tape) -> str:
         return f"{tape.exact(outline.width, 1)} {tape.unit} across flats"
     sizes = f"{tape.exact(outline.length, 1)} × {tape.exact(outline.width, 1)}"
     return f"{sizes} {tape.unit}"
-
-
-def _across_corners(outline: Outline, tape: Tape) -> str:
-    """Return a hexagon's length too, for it is no round figure; an octagon is as long as wide."""
-    if outline.length == outline.width:
-        return ""
-    return f", {tape.exact(outline.length, 1)} {tape.unit} across corners"
-
-
-def _more(outline: Outline, tape: Tape) -> str:
-    exponent, radius = (outline.figures.get(name) for name in ("exponent", "corner_radius"))
-    if radius is not None:
-        return f", corner radius {tape.measure(radius)}"
-    return "" if exponent is None else f", exponent {exponent:g}"

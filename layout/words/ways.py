@@ -61,11 +61,6 @@ def _ordinates(
     return table(points, told, caption)
 
 
-def tools_words(method: Method) -> str:
-    """Return what a way takes."""
-    return listed(tool.value for tool in method.tools)
-
-
 def against_words(method: Method, tape: Tape) -> str:
     """Return why a way does not serve here, as a clause; empty where it does."""
     against = method.against
@@ -114,7 +109,7 @@ def drawn_words(
     proof = _ordinates(held.ordinates, tape, "The line must pass here in all four quarters.")
     return passage(
         f"Draw the curve: {best.name}",
-        f"With {tools_words(best)}. Drawn with care the line lies within "
+        f"With {listed(tool.value for tool in best.tools)}. Drawn with care the line lies within "
         f"{within_words(best, tape)} of the true one; the rounded figures of this sheet add "
         f"{tape.exact(held.rounding_error(tape), 1)} {tape.unit} at most.",
         *_holes(best, say, turned_over=turned_over),

@@ -21,11 +21,10 @@ from panelwright.layout.panel import Defect, Panel, Spoils, rectangular_outline,
 from panelwright.layout.panel.shown import drawn_defects
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.sheets.bench import bench_sheet
-from panelwright.layout.sheets.bench.step import say_of
 from panelwright.layout.sheets.plan_drawing import plan_frame, plan_scene
 from panelwright.layout.words.cautions import caution_words
 from panelwright.layout.words.cuts import words_of
-from panelwright.layout.words.say import found_words
+from panelwright.layout.words.say import Say, found_words
 
 DOOR = """
 units = "in"
@@ -126,7 +125,7 @@ def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan) -> None:
     titles = [step.title for step in page.steps]
     for act in plan.cuts.acts:
         if not isinstance(act, Trim | SkippedTrim):
-            assert words_of(act, say_of(plan)).title in titles
+            assert words_of(act, Say.of(plan)).title in titles
     for caution in plan.cautions:
         words = caution_words(caution, plan.top, tape)
         assert words.words[0] in page.step(words.title).text or words.title == "Where it stood"
@@ -139,7 +138,7 @@ def test_a_side_that_is_not_sawn_keeps_its_corners(plan: Plan) -> None:
     """It is told with the letters of its edge as the drawings have them: DA, not da."""
     page = page_of(plan)
     for side in plan.cuts.skipped:
-        title = words_of(side, say_of(plan)).title
+        title = words_of(side, Say.of(plan)).title
         assert title.endswith(f"along {side.edge}" if side.edge else side.kind.value[1:])
         assert title in page.step("Sides that no saw takes").text
 

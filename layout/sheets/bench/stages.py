@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 
 from ...cutting.cut import RouterCut
-from ...legs.wish import Fixing
 from ...plan.plan import Plan
 from ...words import fixings
 from ...words.datum import datum_words, square_words
@@ -21,6 +20,7 @@ from ...words.order import FITTED, order_words, step_words, wait_told
 from ...words.panel import METAL, assess_words, flatness_words
 from ...words.price import money_words
 from ...words.saw_lines import Round, rounds_of
+from ...words.say import Say
 from ...words.ways import STRAIGHT_SIDES, drawn_words
 from ...work.deeds import Deed
 from ...work.order import Task
@@ -29,20 +29,17 @@ from ..pictures.ground import square_scene
 from ..pictures.legs import battens_scene, legs_scene
 from ..pictures.methods import method_scene, pivot_name
 from . import cuts
-from .step import Stage, Step, say_of
+from .step import Stage, Step
 
 
 def _ready(plan: Plan) -> Iterator[Step]:
     """Yield what to have, how long it takes, and what to ask for it."""
-    job, tape = plan.job, plan.job.tape
-    yield Step(materials_words(plan.materials, tape, job.money.currency))
-    yield Step(order_words(plan.order, job.work.day, _fixing(plan)))
+    job = plan.job
+    fixing = None if plan.legs is None or job.legs is None else job.legs.fixing
+    yield Step(materials_words(plan.materials, job.tape, job.money.currency))
+    yield Step(order_words(plan.order, job.work.day, fixing))
     if plan.money is not None:
         yield Step(money_words(plan.money))
-
-
-def _fixing(plan: Plan) -> Fixing | None:
-    return None if plan.legs is None or plan.job.legs is None else plan.job.legs.fixing
 
 
 def _done_in(plan: Plan, tasks: Sequence[Task], *deeds: Deed) -> Iterator[Step]:
@@ -65,19 +62,17 @@ def _look(plan: Plan) -> Iterator[Step]:
 
 
 def _clean(plan: Plan) -> Iterator[Step]:
-    first = plan.order.tasks[: _sawn_at(plan)]
-    metal = next(i for i, task in enumerate(first) if task.deed is Deed.METAL)
-    deeds = (Deed.CLEAN, Deed.TEST, Deed.STRIP)
-    yield from _done_in(plan, first[:metal], *deeds)
-    yield Step(METAL)
-    yield from _done_in(plan, first[metal:], *deeds)
+    for task in plan.order.tasks[: _sawn_at(plan)]:
+        if task.deed is Deed.METAL:
+            yield Step(METAL)
+        yield from _done_in(plan, [task], Deed.CLEAN, Deed.TEST, Deed.STRIP)
     later = plan.cuts.again is not None
     yield Step(flatness_words(plan.job.panel, plan.job.tape, later=later))
 
 
 def _datum(plan: Plan) -> Iterator[Step]:
-    yield Step(datum_words(plan.datum, say_of(plan)))
-    yield Step(square_words(plan.check, plan.datum, say_of(plan)), square_scene(plan))
+    yield Step(datum_words(plan.datum, Say.of(plan)))
+    yield Step(square_words(plan.check, plan.datum, Say.of(plan)), square_scene(plan))
 
 
 def _short(plan: Plan) -> Iterator[Step]:
@@ -91,7 +86,7 @@ def _short(plan: Plan) -> Iterator[Step]:
 
 def _mark(plan: Plan) -> Iterator[Step]:
     each = rounds_of(plan)[-1]
-    held, say = each.marks, say_of(plan, each.datum)
+    held, say = each.marks, Say.of(plan, each.datum)
     assert held is not None
     yield Step(set_out_words(each, held, say))
     yield Step(CHECK)
@@ -111,7 +106,7 @@ def _curve(plan: Plan, each: Round) -> Step:
     told = drawn_words(
         same,
         each.marks,
-        say_of(plan, each.datum),
+        Say.of(plan, each.datum),
         partial(pivot_name, plan),
         lipping=plan.top.lipping,
         turned_over=routed and len({feed.show_face_up for feed in plan.cuts.feeds}) > 1,
@@ -177,10 +172,6 @@ def _lies(plan: Plan) -> str:
     return lies_words(lying_of(plan))
 
 
-def _below(words: str) -> Callable[[Plan], str]:
-    return lambda _: words
-
-
 STAGES = (
     Stage("Materials, time, money", _ready),
     Stage("Look and buy", _look),
@@ -190,8 +181,8 @@ STAGES = (
     Stage("Mark and check", _mark, _lies),
     Stage("Cut", cuts.rest, _lies),
     Stage("Edge and sand", _edge),
-    Stage("Dry fit and underside", _underside, _below("underside up, on a blanket")),
-    Stage("Battens and legs", _legs, _below("the top on its show face, on a blanket")),
+    Stage("Dry fit and underside", _underside, lambda _: "underside up, on a blanket"),
+    Stage("Battens and legs", _legs, lambda _: "the top on its show face, on a blanket"),
     Stage("Top coats and last", _last),
 )
 """Every part in the order of the work. A new craft adds a row, or steps to one."""
