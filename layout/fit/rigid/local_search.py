@@ -85,7 +85,7 @@ class Climber:
         table = np.vstack(
             [
                 np.column_stack([-slopes[near], np.ones(len(near))]),
-                np.column_stack([-held, np.zeros(len(held))]),
+                np.column_stack([held, np.zeros(len(held))]),
             ]
         )
         limits = np.concatenate([clear[near] - start, -out])
