@@ -174,7 +174,7 @@ def _one_shape(kind: Kind, wish: Wish, outline: Outline, spare: float = -_EASED)
     half_length, half_width = kind.drawn_in(whole, spare * spare / loss)
     p = kind.shape_of(Pose(0.0, 0.0, 0.0, half_length, half_width))
     sizes = replace(wish.limits, length=Span(0.0, 2 * half_length), width=Span(0.0, 2 * half_width))
-    return _OneShape(kind, replace(wish, limits=sizes), outline, (p, p))
+    return _OneShape(kind, replace(wish, limits=sizes), outline, shapes=(p, p))
 
 
 @lru_cache(maxsize=4)

@@ -53,12 +53,8 @@ def cut_hollow(
 ) -> tuple[Array, Corners]:
     """Return points, (n, 2) mm, and triangles, (m, 3), of any plate, about `step` wide.
 
-    Parameters
-    ----------
-    axes : tuple of int
-        Only of the part whose x (0) or y (1) is not below 0.
-    flattest : float
-        Triangles whose doubled area is less, mm², are none.
+    Only of the part whose x (0) or y (1), as `axes` say, is not below 0. Triangles whose doubled
+    area is less than `flattest`, mm², are none.
     """
     part = _part(outline, step, axes)
     points, sides = _sides_of(part, step)
@@ -96,12 +92,8 @@ def _sides_of(part: Region, step: float) -> tuple[list[Point], list[tuple[int, i
 def lattice(inside: Region, bounds: Bounds, step: float, axes: tuple[int, ...]) -> Array:
     """Return the points of a lattice of even triangles that lie in a region, (n, 2) mm.
 
-    Parameters
-    ----------
-    bounds : Bounds
-        The lattice lies about the middle of this box, but on the mirrors, and fills it.
-    axes : tuple of int
-        Only the points whose x (0) or y (1) is not below 0.
+    It lies about the middle of a box, but on the mirrors, and fills it: the part whose x (0) or y
+    (1), as `axes` say, is not below 0.
     """
     rise = step * math.sqrt(3) / 2
     x, y = (0.0 if k in axes else tuple(bounds.middle)[k] for k in (0, 1))
@@ -228,7 +220,8 @@ class _Cut:
         )
         flat = radius / sides.min(axis=0)
         flat[sides.min(axis=0) < 2 * _SHORT * self.step] = 0.0
-        flat[self._at_sharp(corners)] = 0.0
+        # no cutting makes a sharp corner blunter
+        flat[np.isin(corners, list(self.sharp)).any(axis=1)] = 0.0
         poor = np.flatnonzero((flat > _FLAT) & self.part.holds_points(centre))
         if not len(poor):
             return None
@@ -236,7 +229,3 @@ class _Cut:
             map(int, poor), lambda k: float(flat[k]), lambda k: tuple(centre[k]), tolerance=_ALIKE
         )
         return Point.of(centre[k])
-
-    def _at_sharp(self, corners: Corners) -> NDArray[np.bool_]:
-        """Return which triangles stand in a sharp corner: no cutting makes it blunter."""
-        return np.asarray(np.isin(corners, list(self.sharp)).any(axis=1))

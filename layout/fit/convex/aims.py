@@ -1,4 +1,4 @@
-"""What a wish asks, said in the three shape unknowns of a small linear program.
+"""What a wish asks, said in the shape unknowns of a small linear program.
 
 A size or an area is no linear figure of them, but over a small box each lies close under, or over,
 one. A bound may only ever ask too little: a least size is held against a figure above it, a
@@ -20,7 +20,7 @@ from .relaxation import Aim, HalfPlanes, Rows
 
 
 class Figure(NamedTuple):
-    """A linear figure of the three shape unknowns: ``slope @ q + start``, mm."""
+    """A linear figure of the shape unknowns: ``slope @ q + start``, mm."""
 
     slope: Array
     start: float
@@ -74,13 +74,8 @@ def aim_of(
 ) -> Aim:
     """Return what is to be maximised for the goal of a wish.
 
-    Parameters
-    ----------
-    rim : tuple of two floats
-        What the lipping adds to half the length and half the width, mm.
-    likely : tuple of two floats
-        About half the length and half the width of the best core of the box, mm; the nearer, the
-        sharper.
+    `rim` is added to half the length and width of a core, mm; those of the box's best are about
+    `likely`, mm: the nearer, the sharper.
     """
     match wish.goal:
         case Goal.AREA:

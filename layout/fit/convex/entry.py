@@ -65,12 +65,7 @@ _KINDS: dict[type[Outline], tuple[str, str]] = {
 
 
 def kind_of(outline: Outline, farthest: float = math.inf) -> Kind:
-    """Return how tops of the form of an outline are sought.
-
-    Parameters
-    ----------
-    farthest : float
-        mm that a polygon may stand off its curves, where one takes its place.
+    """Return how tops of the form of an outline are sought; a polygon may stand so far off it, mm.
 
     Raises
     ------
@@ -85,11 +80,6 @@ def kind_of(outline: Outline, farthest: float = math.inf) -> Kind:
         from .superellipse import SuperellipseKind
 
         return SuperellipseKind(outline.exponent)
-    from .form import regular_form
-    from .polygon import ConvexKind
-
-    if isinstance(outline, RegularPolygon):
-        return ConvexKind(regular_form(outline.sides))
     return _of_form(outline, farthest)
 
 

@@ -6,6 +6,7 @@ Of thousands of edges only those are looked at that can come into the way.
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 
@@ -40,7 +41,8 @@ class Tops:
     """Tops of one kind on one piece of wood."""
 
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
-        self.wood, self.sizing, self.kind = wood, sizing, sizing.kind
+        self.wood, self.kind = wood, sizing.kind
+        self.sizing = replace(sizing, longest=wood.diameter / 2)
         self.looks = 0.0
 
     def placed(self, centre: Array, turn: float, p: float) -> tuple[float, Pose] | None:
