@@ -156,10 +156,6 @@ class Kind(ABC):
             2 * math.log(shaping.factor) + (shaping.addend + shaping.drift / 2) / radius,
         )
 
-    def shape_slack(self, box: Box) -> float:
-        """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
-        return 0.0
-
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return what a lipping adds to half the length and half the width, mm."""
         return lipping, lipping
