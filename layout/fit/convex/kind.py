@@ -18,7 +18,7 @@ import numpy as np
 from ..goal import Figure
 from ..wood.edges import Array, turned
 from .boxes import Box
-from .gauge import Body, Met, disk_factors
+from .gauge import Body, Met, disk_factors, gauge_met
 from .lift import Lift
 from .pose import Contacts, Pose
 from .relaxation import Patch
@@ -110,7 +110,7 @@ class Kind(ABC):
     def met(self, turn: float, p: float, edges: Array) -> Met:
         """Return what tells at what radii tops of one turn and shape meet edges."""
         onto = turned(np.eye(2), turn) * self.squeeze(p)
-        met = self.body.met(edges @ onto)
+        met = gauge_met(self.body, edges @ onto)
         return lambda centres: met(centres @ onto)
 
     def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
