@@ -10,7 +10,7 @@ from fractions import Fraction
 from ..errors import LengthError
 from ..geometry.tolerance import SAME_POINT
 from ..units import parse_length
-from .kinds import Held, Kind
+from .kinds import Held, Kind, each
 from .place import Place, shown
 
 FARTHEST = 100_000.0
@@ -120,18 +120,12 @@ class Counts(Kind):
     def parse(self, value: object, at: Place) -> tuple[Held, ...] | None:
         """Return the numbers; the same one twice is one in a list."""
         form = "[least, most]" if self.rising else "[4, 6]"
-        if not isinstance(value, list) or not value or (self.rising and len(value) != 2):
-            at.wrong(f"{shown(value)} is not a list of numbers: write {form}")
+        wanted = f"a list of numbers: write {form}"
+        held = each(self.kind, value, at, wanted, 2 if self.rising else None if value else 1)
+        if held is not None and self.rising and held[0] > held[1]:
+            at.wrong(f"{held[0]:g} is above {held[1]:g}: write the lower one first")
             return None
-        held = [self.kind.read(item, at / i) for i, item in enumerate(value)]
-        if any(item is None for item in held):
-            return None
-        if not self.rising:
-            return tuple(dict.fromkeys(held))
-        if held[0] > held[1]:
-            at.wrong(f"{shown(value[0])} is above {shown(value[1])}: write the lower one first")
-            return None
-        return tuple(held)
+        return held if held is None or self.rising else tuple(dict.fromkeys(held))
 
 
 ABOVE_0 = Length(Range(0.0, above=True), "give what the tape reads")

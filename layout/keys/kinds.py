@@ -58,6 +58,15 @@ def _as_typed(value: object) -> object:
     return value
 
 
+def each(kind: Kind, value: object, at: Place, wanted: str, count: int | None = None) -> Held:
+    """Return what a kind makes of all items, `count` of them, of a list that is `wanted`."""
+    if not isinstance(value, list) or (count is not None and len(value) != count):
+        at.wrong(f"{shown(value)} is not {wanted}")
+        return None
+    held = tuple(kind.read(item, at / i) for i, item in enumerate(value))
+    return None if any(one is None for one in held) else held
+
+
 @dataclass(frozen=True, slots=True)
 class Text(Kind):
     """A text of a line."""

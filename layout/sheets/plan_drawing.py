@@ -125,7 +125,7 @@ def draw_panel(plan: Plan, stage: Stage) -> None:
     face = panel.region()
     stage.region(layers.WOOD, face)
     stage.region(layers.WASTE, face.minus(Region.of(plan.cuts.rough, "outside")))
-    for defect, paths in drawn_defects(panel):
+    for defect, paths in drawn_defects(panel.boundary, panel.defects):
         stage.area(layer_of(defect), *paths)
     whole = Region.of(panel.boundary)
     if all(whole.shrunk(0.1).holds(Region.of(cut_out)) for cut_out in panel.cut_outs):

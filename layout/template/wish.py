@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from ..errors import LengthError
 from ..keys.figures import ABOVE_0, Length, Range
 from ..keys.key import hold, key
-from ..keys.kinds import Choice, Kind, Text, YesNo, names
+from ..keys.kinds import Choice, Kind, Text, YesNo, each, names
 from ..keys.place import Place, shown
 from ..units import Units, parse_length
 from .calibration import TRUE, Correction
@@ -109,11 +109,8 @@ class White(Kind):
         if not isinstance(value, list):
             margin = WHITE.read(value, at)
             return None if margin is None else Margins.all(margin)
-        if len(value) != 4:
-            at.wrong(f"{shown(value)} is not four margins: write [left, bottom, right, top]")
-            return None
-        sides = [WHITE.read(side, at / i) for i, side in enumerate(value)]
-        if None in sides:
+        sides = each(WHITE, value, at, "four margins: write [left, bottom, right, top]", 4)
+        if sides is None:
             return None
         left, bottom, right, top = sides
         return Margins(left=left, bottom=bottom, right=right, top=top)

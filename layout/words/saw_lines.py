@@ -217,5 +217,5 @@ def falls_words(line: SawLine, lying: Lying, tape: Tape) -> str:
         what = "corner"
     mass = f", {tape.mass(cut.heaviest)}" if cut.heaviest >= _TOLD_FROM else ""
     held = {Support.PEOPLE: ": two people", Support.BOARDS: "; boards under it"}
-    held_by = ": carry both arms" if cut.wall is not None else held.get(cut.support, "")
+    held_by = ": carry both ends" if cut.wall is not None else held.get(cut.support, "")
     return f"{what}{mass}{held_by}"

@@ -66,7 +66,12 @@ def passage(
     warnings: Iterable[str] = (),
     figures: tuple[tuple[str, str], ...] = (),
 ) -> Passage:
-    """Return a passage of whole sentences, without those that say nothing and tables of no row."""
+    """Return a passage of whole sentences, without those that say nothing and tables of no row.
+
+    >>> told = passage("Flatten", "both faces", "", tables=[Table(("Face",), ())])
+    >>> told.words, told.tables
+    (('Both faces.',), ())
+    """
     told, done, warned = (
         tuple(sentence(clause) for clause in clauses if clause)
         for clauses in (words, points, warnings)
@@ -81,7 +86,11 @@ def table(
     *,
     halves: bool = False,
 ) -> Table:
-    """Return a table with a row for each item: by its headings, what stands under each."""
+    """Return a table with a row for each item: by its headings, what stands under each.
+
+    >>> table([2, 3], {"Side": str, "Square": lambda side: str(side**2)}).rows
+    (('2', '4'), ('3', '9'))
+    """
     rows = tuple(tuple(told(item) for told in columns.values()) for item in items)
     return Table(tuple(columns), rows, caption, halves)
 
@@ -207,3 +216,16 @@ def exact_words(outline: Outline, tape: Tape) -> str:
         return f"{tape.exact(outline.width, 1)} {tape.unit} across flats"
     sizes = f"{tape.exact(outline.length, 1)} × {tape.exact(outline.width, 1)}"
     return f"{sizes} {tape.unit}"
+
+
+_NUMBERS = ("one", "two", "three", "four", "five", "six")
+
+
+def people(count: int) -> str:
+    """Return a number of people in words.
+
+    >>> people(1), people(4), people(12)
+    ('one person', 'four people', '12 people')
+    """
+    number = _NUMBERS[count - 1] if count <= len(_NUMBERS) else str(count)
+    return f"{number} {'person' if count == 1 else 'people'}"

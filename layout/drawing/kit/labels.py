@@ -222,7 +222,7 @@ def points_along(paths: Iterable[Path], step: float) -> Points:
             corners = np.vstack([corners, corners[:1]])
         gaps = np.hypot(*np.diff(corners, axis=0).T)
         along = np.concatenate([[0.0], np.cumsum(gaps)])
-        count = max(2, math.ceil(along[-1] / step) + 1)
+        count = max(2, math.ceil(along[-1] / step - ROUNDING) + 1)
         even = np.linspace(0.0, along[-1], count)
         held.append(np.column_stack([np.interp(even, along, corners[:, k]) for k in (0, 1)]))
     return np.concatenate(held)

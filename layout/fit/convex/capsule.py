@@ -17,7 +17,7 @@ from ..goal import Figure
 from ..wood.edges import Array, Segments, turned
 from .capsule_lift import CapsuleLift
 from .gauge import Met
-from .kind import ALONG, Axes, Growth, Kind
+from .kind import ALONG, Axes, Growth, Kind, Lifted
 from .marks import Part, contacts_of, local_of
 from .pose import Contacts, Pose
 
@@ -30,7 +30,7 @@ class CapsuleKind(Kind):
 
     name = "capsule"
     pace = 0.5
-    lift = CapsuleLift
+    lift: Lifted = CapsuleLift
 
     def axes(self, p: float) -> Axes:
         """Return how the half sizes grow: both as the radius does, from the spine's."""

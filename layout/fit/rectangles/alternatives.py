@@ -13,8 +13,8 @@ from ..stand import Stand
 from ..wish import Goal
 from .family import RoundedRectangles
 from .inner import Inner
-from .offset_wood import Recipe
-from .sampling import Windows
+from .offset_wood import Ground
+from .sampling import Windows, rectangles
 
 
 class RectanglesElsewhere:
@@ -26,24 +26,19 @@ class RectanglesElsewhere:
 
     def starts(self) -> Iterator[Stand]:
         """Yield the rectangles in the gaps of strips across the wood, at some turns, best first."""
-        recipe = Recipe.of(self.family.wood.inner, self.wish, (self.radius, self.radius))
-        edges = recipe.ground.edges.reshape(-1, 4)
-        if not len(edges):
+        family = self.family
+        ground = Ground(family.wood.inner, self.wish, family.held)
+        recipe = ground.recipe((self.radius, self.radius))
+        if not recipe.pieces:
             return
-        windows = Windows.across(*self.family.half_turn, edges)
-        for top in self.family.found(windows, edges, recipe):
+        edges = np.concatenate([piece.edges for piece in recipe.pieces])
+        windows = Windows.across(*family.half_turn, edges)
+        for top in rectangles(windows, edges, recipe):
             yield self.stand(self.tops.trimmed(top))
 
     def like(self, start: Stand) -> Inner:
         """Return the rectangle where a start stands."""
-        inset = self.tops.inset(self.radius) - self.wish.lipping
-        half = np.array([start.width, start.length]) / 2 - inset
-        turn, (low, high) = start.placement.turn - math.pi / 2, self.tops.turns
-        if math.isfinite(low):
-            middle = (low + high) / 2
-            turn = middle + math.remainder(turn - middle, math.pi)
-        centre = np.array([*start.placement.centre])
-        return Inner(turn, centre, np.maximum(half, 0.0), self.radius)
+        return self.tops.begun(start.placement, start.length, start.width, self.radius)
 
     def stand(self, top: Inner) -> Stand:
         """Return where a top stands."""

@@ -105,10 +105,10 @@ class Boxes:
         ]
         return np.flatnonzero(np.logical_and.reduce(hold))
 
-    def widened(self, across: float, along: float) -> Boxes:
-        """Return the boxes for rectangles whose sides lie so much farther out along x and y."""
-        out = np.array([-1.0, -1.0, 1.0, 1.0])
-        return replace(self, x=self.x + across * out, y=self.y + along * out)
+    def widened(self, by: float) -> Boxes:
+        """Return the boxes for rectangles whose sides lie so much farther out."""
+        out = by * np.array([-1.0, -1.0, 1.0, 1.0])
+        return replace(self, x=self.x + out, y=self.y + out)
 
     def _costs(self) -> Array:
         """Return what turns, lower and upper sides cost the bound by not being known, (c, 3) mm².

@@ -68,6 +68,20 @@ class Polisher:
         """Return how far the inner rectangle lies inside the finished top, mm."""
         return max(radius, self.lipping)
 
+    def begun(self, place: Placement, length: float, width: float, radius: float) -> Inner:
+        """Return the top, turned as it may be, whose core lies there and has those sizes, mm."""
+        half = np.array([width, length]) / 2 + self.lipping - self.inset(radius)
+        turn, (low, high) = place.turn - math.pi / 2, self.turns
+        if math.isfinite(low):
+            middle = (low + high) / 2
+            turn = middle + math.remainder(turn - middle, math.pi)
+        return Inner(turn, np.array([*place.centre]), np.maximum(half, 0.0), radius)
+
+    def eased(self) -> Polisher:
+        """Return the same, asking for less by what may be taken off a found top for its proof."""
+        least = max(self.radii[0] - PROOF_ALLOWANCE / 2, min(self.radii[0], self.lipping))
+        return replace(self, sizes=self.sizes.eased(), radii=(least, self.radii[1]))
+
     def of_size(self, top: Inner) -> tuple[float, float]:
         """Return length and width of the finished top, mm."""
         width, length = 2 * (top.half + self.inset(top.radius))
@@ -106,12 +120,19 @@ class Polisher:
     def fitted(self, top: Inner) -> tuple[float, Inner] | None:
         """Return the top with its sides drawn in until it is clear, if any is left, and its worth.
 
-        A top just two corner radii wide may lose of them what the proof of any top may take.
+        A top just two corner radii wide may lose of them what the proof of any top may take: its
+        ends are round still, and drawn in with the sides.
         """
         seen = self.edges.seen(top.turn, top.centre)
         drawn = top.drawn_in(shortfall(seen, top.half, self.clearance(top.radius)))
-        is_left = 2 * float(drawn.half.min()) > -PROOF_ALLOWANCE
-        return (self._worth(drawn), drawn) if is_left else None
+        lack = -float(drawn.half.min())
+        if 2 * lack > PROOF_ALLOWANCE:
+            return None
+        if 0 < lack < self.clearance(top.radius):
+            drawn = drawn.with_radius(top.radius - lack)
+            over = shortfall(seen, drawn.half, self.clearance(drawn.radius))
+            drawn = replace(drawn, radius=drawn.radius - over)
+        return self._worth(drawn), drawn
 
     def polished(self, top: Inner) -> Inner:
         """Return the local best near a top that is clear.
@@ -128,6 +149,7 @@ class Polisher:
 
     def finished(self, wood: SoundWood, top: Inner, parts: Sequence[Region] = ()) -> Fit | None:
         """Return the top proved inside and round the parts it must hold, or None."""
+        top = top.with_radius(max(top.radius, self.radii[0]))
         placement = Placement(Point.of(top.centre), half_turn(top.turn + math.pi / 2))
         rims = (0.0, top.radius), (2 * self.lipping, self.clearance(top.radius))
 

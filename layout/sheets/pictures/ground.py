@@ -71,7 +71,9 @@ class Wood:
         stage = Stage.around(extent, mirrored=self.mirrored, width=width, tallest=tallest)
         stage.region(layers.WOOD, self.region)
         if defects:
-            for defect, paths in drawn_defects(self.plan.job.panel):
+            for defect, paths in drawn_defects(
+                self.plan.job.panel.boundary, self.plan.job.panel.defects
+            ):
                 stage.area(layer_of(defect), *paths)
         stage.region(layers.PANEL, self.region, edged=True)
         for piece in self.region.pieces:

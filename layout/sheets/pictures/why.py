@@ -83,7 +83,7 @@ def _draw(plan: Plan, fit: Fit, stage: Stage) -> None:
     """Draw the panel with one top in its place."""
     panel = plan.job.panel
     stage.region(layers.WOOD, panel.region())
-    for defect, paths in drawn_defects(panel):
+    for defect, paths in drawn_defects(panel.boundary, panel.defects):
         stage.area(layer_of(defect), *paths)
     stage.region(layers.PANEL, panel.region(), edged=True)
     stage.path(layers.FINISH, fit.outline.path().placed(fit.placement))

@@ -97,7 +97,7 @@ def _wood(picture: LyingPicture) -> None:
     panel = plan.job.panel
     waste = panel.region().minus(Region.of(plan.cuts.finish, "outside"))
     picture.region(layers.BENCH_FALLS, waste)
-    for _, paths in drawn_defects(panel):
+    for _, paths in drawn_defects(panel.boundary, panel.defects):
         picture.add(layers.BENCH_DEFECT, *(Area(frame.of(path)) for path in paths))
     picture.add(layers.PAPER, *(Area(frame.of(hole), edged=False) for hole in panel.cut_outs))
     picture.region(layers.BENCH_PANEL, panel.region(), edged=True)
