@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from ..geometry import Bounds, Path, Point, Region, first_of_best
 from ..geometry.polygon import joined_up
 from ..geometry.simplify import fewer
+from ..geometry.tolerance import SAME_PLACE
 
 Array = NDArray[np.float64]
 Corners = NDArray[np.intp]
@@ -57,7 +58,7 @@ def cut_hollow(
     area is less than `flattest`, mm², are none.
     """
     part = _part(outline, step, axes)
-    points, sides = _sides_of(part, step)
+    points, sides = _sides_of(part, step, axes)
     inner = lattice(part.shrunk(0.53 * step), part.bounds, step, axes)  # that no side sees
     cut = _Cut(part, step, flattest, [*points, *map(Point.of, inner)], sides)
     return cut.refined()
@@ -73,14 +74,22 @@ def _part(outline: Path, step: float, axes: tuple[int, ...]) -> Region:
     return face.meet(Region.of(Path.round_box(Bounds(left, bottom, far, far))))
 
 
-def _sides_of(part: Region, step: float) -> tuple[list[Point], list[tuple[int, int]]]:
-    """Return points along the edge at most a step apart, and which of them are neighbours."""
+def _sides_of(
+    part: Region, step: float, axes: tuple[int, ...]
+) -> tuple[list[Point], list[tuple[int, int]]]:
+    """Return points along the edge at most a step apart, and which of them are neighbours.
+
+    What lies on a mirror but for rounding lies there, and is one point: its twin is itself.
+    """
     points: list[Point] = []
     sides: list[tuple[int, int]] = []
     for piece in part.pieces:
         for ring in (piece.exterior, *piece.holes):
-            first = len(points)
-            corners = [Point.of(row) for row in ring]
+            first, own = len(points), ring.copy()
+            for k in axes:
+                own[np.abs(own[:, k]) < SAME_PLACE, k] = 0.0
+            apart = np.hypot(*(own - np.roll(own, 1, axis=0)).T) > SAME_PLACE
+            corners = [Point.of(row) for row in own[apart]]
             for a, b in zip(corners, [*corners[1:], corners[0]], strict=True):
                 count = max(1, math.ceil(a.distance_to(b) / step - _ALIKE))
                 points += [a + (b - a) * (k / count) for k in range(count)]

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..errors import LegsError
-from ..geometry import Point, Region, at_least, at_most
+from ..geometry import ORIGIN, Point, Region, at_least, at_most
 from ..keys.figures import ABOVE_0
 from ..keys.key import take
 from ..keys.plane import Pair
@@ -27,6 +27,12 @@ FROM_EDGE = 25.0
 
 FROM_EDGE_BOARD = 40.0
 """The same in board, whose layers split off (common practice)."""
+
+
+def least_from_edge(kind: Kind) -> float:
+    """Return how far a screw keeps from the edge of a top of this build, mm."""
+    return FROM_EDGE_BOARD if kind.is_board else FROM_EDGE
+
 
 LEAST_BITE = 3.0
 """A screw bites at least this many of its diameters deep, or it pulls out (our choice)."""
@@ -126,7 +132,7 @@ def screw_in(
     """Return how a screw holds in a top through something so thick, 0 for nothing; all in mm."""
     bite = max(screw.length - plate, 0.0)
     left = top - bite
-    least_edge = FROM_EDGE_BOARD if kind.is_board else FROM_EDGE
+    least_edge = least_from_edge(kind)
     faults = []
     if left <= 0:
         faults.append(LegMatter.SCREW_COMES_THROUGH)
@@ -183,6 +189,15 @@ def holes_of(
         for place in _places(wish, middle, apart):
             held.append(Hole(number, place, top.placement(place), inside_by(face, place)))
     return tuple(held)
+
+
+def plate_keeps_in(wish: LegsWish, kind: Kind, apart: tuple[float, float] | None) -> float:
+    """Return how far in from the edge a plate lies so that its screws do not break out, mm."""
+    if wish.plate is None or wish.fixing is not Fixing.SCREWED:
+        return 0.0
+    hole = _places(wish, ORIGIN, apart)[2]
+    inside = min(wish.plate.length / 2 - hole.x, wish.plate.width / 2 - hole.y)
+    return least_from_edge(kind) - inside
 
 
 def _places(wish: LegsWish, middle: Point, apart: tuple[float, float] | None) -> list[Point]:

@@ -24,16 +24,7 @@ from ..units import Tape, nearest_whole
 from ..words import paper
 from ..words.paper import alike_words, figures_words
 from ..words.say import thin_words
-from .template_parts import (
-    FACE_MARK,
-    centrelines,
-    cross_at,
-    face_mark,
-    legend_height,
-    legend_rows,
-    signs_of,
-    strokes,
-)
+from . import template_parts as parts
 
 _MAP_HEIGHT = 75.0
 _HEADING_ROOM = 11.0
@@ -70,10 +61,10 @@ def _sheets(flow: Flow, content: TemplateContent, proposal: Proposal) -> None:
     flow.need(height + _HEADING_ROOM)
     flow.heading("The sheets")
     flow.drawing(height, lambda box: sheet_map(content, proposal, box))
-    signs = signs_of(portion.marks(content))
+    signs = parts.signs_of(portion.marks(content))
     if signs:
         flow.heading("The marks")
-        flow.drawing(legend_height(signs), lambda box: legend_rows(signs, box))
+        flow.drawing(parts.legend_height(signs), lambda box: parts.legend_rows(signs, box))
     flow.heading("How it is laid on the work")
     for sentence in paper.use_words(portion):
         flow.words(sentence)
@@ -123,7 +114,7 @@ _IN_CELL = (
 def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Drawn:
     """Return the sheets side by side with the outline, flip lines and corner crosses, to scale."""
     plan, portion = proposal.plan, proposal.portion
-    whole, clear = plan.whole, FACE_MARK[0] + 4.0
+    whole, clear = plan.whole, parts.FACE_MARK[0] + 4.0
     scale = min((box.width - 2 * clear) / whole.width, (box.height - 4) / whole.height)
     laid = Placement(box.middle - whole.middle * scale)
 
@@ -133,7 +124,7 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Draw
     outline = [
         small(piece) for path in portion.outline(content.finish) for piece in clipped(path, whole)
     ]
-    along, across = centrelines(whole)
+    along, across = parts.centrelines(whole)
     flipped = [across] * portion.flip_x + [along] * portion.flip_y
     flips = [small(piece) for path in flipped for piece in clipped(path, whole)]
     edges = [small(Path.round_box(tile.window)) for tile in plan.tiles]
@@ -145,15 +136,18 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Draw
         spots.keep_clear_along(path, half=0.2, step=0.8)
     for cross in plan.corner_crosses:
         place = laid(cross.at * scale)
-        items += [(layers.CHECK_BARS, item) for item in strokes(cross_at(place, 1.2))]
+        items += [(layers.CHECK_BARS, item) for item in parts.strokes(parts.cross_at(place, 1.2))]
         spots.keep_clear(Bounds.about(place, 1.2))
         named = spots.set(Text(place, cross.name), off=1.5, within=True)
         items += [(layers.CHECK_BARS, item) for item in named]
     for tile in plan.tiles:
         text = spots.best(_names(tile, scale, laid))
         items += [(layers.LETTERING, text)] if text else []
-    flag = Point(box.left, box.top - FACE_MARK[1])
-    items += [(layers.LETTERING, i) for i in strokes(face_mark(flag, mirrored=content.mirrored))]
+    flag = Point(box.left, box.top - parts.FACE_MARK[1])
+    items += [
+        (layers.LETTERING, i)
+        for i in parts.strokes(parts.face_mark(flag, mirrored=content.mirrored))
+    ]
     return items
 
 

@@ -18,17 +18,7 @@ from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import CornerCross
 from ..words.paper import hollow_label, side_words
-from .template_parts import (
-    CheckBar,
-    centrelines,
-    drawn_mark,
-    face_mark,
-    joint_ticks,
-    legend_line,
-    mark_words,
-    signs_of,
-    strokes,
-)
+from . import template_parts as parts
 
 _ROUND = 30.0
 """Room round the top for check bars and lettering, mm."""
@@ -50,7 +40,7 @@ def lines_of(content: TemplateContent, box: Bounds) -> Lines:
     The centrelines reach a little past the box of the content.
     """
     found = (
-        (layers.CENTRELINE, centrelines(box.grown(_PAST))),
+        (layers.CENTRELINE, parts.centrelines(box.grown(_PAST))),
         (layers.LEGS, content.feet),
         (layers.ROUGH, () if content.rough is None else content.drawn(content.rough)),
         (layers.CORE, () if content.core is None else (content.core,)),
@@ -70,7 +60,7 @@ def names_of(
     """
     items: list[Item] = []
     for mark in (mark for mark in content.marks if cell.holds(mark.at)):
-        at, words = mark.at + shift, mark_words(mark.label)
+        at, words = mark.at + shift, parts.mark_words(mark.label)
         labels = (Text(at, words, height) for height in heights)
         items += setter.set(*labels, off=0.5, ring=mark.reach, within=True)
     for path in content.kept:
@@ -96,8 +86,8 @@ def template_drawing(content: TemplateContent) -> Scene:
     by_layer: dict[Layer, list[Item]] = {}
     for layer, path in lines:
         by_layer.setdefault(layer, []).append(Stroke(path))
-    marks = tuple(drawn_mark(mark) for mark in content.marks)
-    ticks = strokes(joint_ticks(content.finish))
+    marks = tuple(parts.drawn_mark(mark) for mark in content.marks)
+    ticks = parts.strokes(parts.joint_ticks(content.finish))
     groups = [Group(layer, tuple(items)) for layer, items in by_layer.items()]
     groups += [
         Group(layers.MARKS, (*ticks, *marks)),
@@ -120,14 +110,11 @@ def _names(content: TemplateContent, frame: Bounds, lines: Lines) -> tuple[Item,
 
 def _bars(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[Item, ...]:
     tape = content.tape
-    across = CheckBar(
-        Point(box.left, frame.bottom + 14), longest_bar(box.width, tape), upright=False, tape=tape
-    )
-    up = CheckBar(
-        Point(frame.left + 8, box.bottom), longest_bar(box.height, tape), upright=True, tape=tape
-    )
+    low, left = Point(box.left, frame.bottom + 14), Point(frame.left + 8, box.bottom)
+    across = parts.CheckBar(low, longest_bar(box.width, tape), upright=False, tape=tape)
+    up = parts.CheckBar(left, longest_bar(box.height, tape), upright=True, tape=tape)
     texts = (across.text(0.5, height=3.5), up.text(0.5, height=3.5, after=False))
-    return (*strokes(across.paths()), *strokes(up.paths()), *texts)
+    return (*parts.strokes(across.paths()), *parts.strokes(up.paths()), *texts)
 
 
 def _lettering(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[Item, ...]:
@@ -136,11 +123,11 @@ def _lettering(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[It
     flag = Point(frame.left + 4, frame.top - 16)
     height = fitted_height(words, 6.0, frame.right - at.x - 4, content.mirrored)
     start = Point(frame.left + 20, frame.top - 7)
-    signs = signs_of(content.marks)
+    signs = parts.signs_of(content.marks)
     return (
         Text(at, words, height, bold=content.mirrored),
-        *strokes(face_mark(flag, mirrored=content.mirrored)),
-        *legend_line(signs, start, frame.right - start.x - 4),
+        *parts.strokes(parts.face_mark(flag, mirrored=content.mirrored)),
+        *parts.legend_line(signs, start, frame.right - start.x - 4),
     )
 
 
@@ -173,9 +160,9 @@ class Shown:
             lines += [(layer, piece) for piece in pieces]
         lines += [(layers.LEGS, piece) for piece in portion.feet(content)]
         marks = portion.marks(content)
-        for path in joint_ticks(content.finish):
+        for path in parts.joint_ticks(content.finish):
             lines += [(layers.MARKS, tick) for tick in clipped(path, portion.window)]
-        lines += [(layers.MARKS, path) for m in marks for path in mark_lines(drawn_mark(m))]
+        lines += [(layers.MARKS, path) for m in marks for path in mark_lines(parts.drawn_mark(m))]
         boxed = tuple((layer, Cutter.of(path), path.bounds) for layer, path in lines)
         points = points_along((path for _, path in lines), step=1.5)
         crosses = proposal.plan.corner_crosses

@@ -141,8 +141,10 @@ class TemplateSheet:
             )
             bar = CheckBar(start, length, upright, tape)
             near, box = bar.box.grown(2.0), bar.box.grown(1.0)
-            along: float = self.spots.drawn_in(near)
-            along += sum(_share_of(box, taken) for taken in self.spots.taken)
+            shared = (box.shared(taken) for taken in self.spots.taken)
+            along = self.spots.drawn_in(near) + sum(
+                5.0 * max(wide, high) for wide, high in shared if min(wide, high) > ROUNDING
+            )
             tried.append((along, bar))
             if at_most(along, _CROSSED):
                 break
@@ -233,8 +235,3 @@ def _places(cell: Bounds, width: float, height: float) -> Iterator[tuple[float, 
             yield x, y
             x += 10.0
         y -= 8.0
-
-
-def _share_of(box: Bounds, other: Bounds) -> float:
-    wide, high = box.shared(other)
-    return 5.0 * max(wide, high) if wide > ROUNDING and high > ROUNDING else 0.0

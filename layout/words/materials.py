@@ -38,7 +38,7 @@ def materials_words(materials: Materials, tape: Tape, currency: str = "") -> Pas
     """Return what to have before the work begins, in one table."""
     priced = materials.cost is not None
     held = any(line.have for line in materials.lines)
-    rows = tuple(_row(held_, tape, priced=priced, held=held) for held_ in _alike(materials.lines))
+    rows = tuple(_row(alike, tape, priced=priced, held=held) for alike in _alike(materials.lines))
     headings = ["What", "It takes"]
     headings += ["Have", "Buy"] if held else []
     headings += ["Costs"] if priced else []

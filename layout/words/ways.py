@@ -93,14 +93,8 @@ def drawn_words(
 ) -> Passage:
     """Return how the curves of a top are drawn from the marks `held`, the core of a lipping too.
 
-    Parameters
-    ----------
-    methods : sequence of Method
-        Of one name: several where a top has several radii.
-    lipping : float
-        Its thickness, mm; 0 for none.
-    turned_over : bool
-        Whether the router is then swung about the same centres on both faces.
+    The methods are of one name, several where a top has several radii; `lipping` is its thickness,
+    mm, or 0; `turned_over` the router is swung about the same centres on both faces.
     """
     tape = say.tape
     best = methods[0]

@@ -10,17 +10,8 @@ from ...geometry import Bounds, at_most
 from ...plan.plan import Plan
 from ...template.paper import A4
 from ...units import MIXED
+from ...words import first_page as page_one
 from ...words.cautions import Caution, short_cautions
-from ...words.first_page import (
-    Head,
-    checks_words,
-    face_words,
-    foot_words,
-    head_words,
-    key_of,
-    legs_words,
-    ready_words,
-)
 from ...words.first_tables import RoundTable, SawRow, round_table
 from ...words.lying import lying_of
 from ...words.saw_lines import rounds_of
@@ -48,7 +39,7 @@ _UNDRAWN = Scene("", Bounds(0.0, 0.0, 0.0, 0.0), ())
 class FirstPage:
     """Everything that is pinned over the bench."""
 
-    head: Head
+    head: page_one.Head
     face: tuple[str, str]
     lying: Scene
     phone: Scene
@@ -95,11 +86,11 @@ def _begun(plan: Plan) -> FirstPage:
     lying, rounds = lying_of(plan), rounds_of(plan)
     held = rounds[-1].marks
     assert held is not None
-    checks, slip = checks_words(plan, held)
-    letters, also = key_of(plan)
+    checks, slip = page_one.checks_words(plan, held)
+    letters, also = page_one.key_of(plan)
     return FirstPage(
-        head=head_words(plan),
-        face=face_words(plan, lying),
+        head=page_one.head_words(plan),
+        face=page_one.face_words(plan, lying),
         lying=_UNDRAWN,
         phone=lying_scene(plan, lying, rounds, tallest=60.0, width=92.0, plain=True),
         letters=letters,
@@ -107,11 +98,11 @@ def _begun(plan: Plan) -> FirstPage:
         tables=tuple(round_table(plan, each, lying) for each in rounds),
         checks=checks,
         slip=slip,
-        legs=legs_words(plan),
+        legs=page_one.legs_words(plan),
         legs_drawn=quarters_scene(plan),
-        ready=ready_words(plan),
+        ready=page_one.ready_words(plan),
         cautions=short_cautions(plan),
-        foot=foot_words(plan.job.tape),
+        foot=page_one.foot_words(plan.job.tape),
     )
 
 
