@@ -67,9 +67,9 @@ def maximised(
 
 
 class Program:
-    """Steps between half-planes, as of `maximised`, for several objectives one after the other.
+    """Steps between half-planes, as of `maximised`, and how far those reach that are good enough.
 
-    Each begins where the one before it ended. Rows that no step between the bounds can reach are
+    Rows that no step between the bounds can reach are
     left out. Where some are broken there is one more unknown: the share, from 0 to 1, of the broken
     limits that is kept.
     """

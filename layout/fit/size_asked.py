@@ -18,7 +18,7 @@ from ..errors import LayoutError
 from ..geometry import Placement, Point, Region
 from ..geometry.alike import greatest_first
 from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING, SAME_PLACE
-from ..outlines import OWN_OUTLINE, Capsule, Outline, Rectangle, RoundedRectangle
+from ..outlines import OWN_OUTLINE, Outline, Rectangle, RoundedRectangle
 from ..panel.sound import SoundWood
 from .branch_and_bound import search
 from .convex.entry import kind_of
@@ -248,8 +248,6 @@ def _starts(family: TwoSizes) -> Iterator[tuple[float, Pose]]:
 
 def _corner_radius(outline: Outline) -> float | None:
     """Return the greatest radius of the corners of a rectangle, mm; None of another outline."""
-    if isinstance(outline, Capsule):
-        return outline.width / 2
     if isinstance(outline, RoundedRectangle):
         return max(outline.radii)
     return 0.0 if isinstance(outline, Rectangle) else None

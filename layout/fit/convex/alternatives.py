@@ -1,14 +1,17 @@
-"""Other places for a nested top: many tried roughly, the largest of its place, turn and shape."""
+"""From a nested top to a fit, and other places for it: many tried roughly."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from ...geometry import Placement, Point, first_of_best
+from ...geometry import Placement, Point, Region, first_of_best
+from ...panel.sound import SoundWood
 from ..found import Fit
+from ..proof import Drawn, until_proved
 from ..stand import Stand
+from ..tie_breaking import plain_turn
 from ..wood.edges import Array
 from .closing import closed_in
 from .family import TwoSizes
@@ -40,9 +43,9 @@ _ALIKE = 1e-6
 class RoundElsewhere:
     """Looks for other places on one piece of wood."""
 
-    def __init__(self, family: TwoSizes, proved: Callable[[Pose], Fit | None]) -> None:
+    def __init__(self, family: TwoSizes, sound: SoundWood, held: Sequence[Region]) -> None:
         self.tops, self.wood, self.sizing = family, family.wood, family.sizing
-        self._proved = proved
+        self.kind, self.sound, self.held = family.kind, sound, held
 
     def starts(self) -> Iterator[Stand]:
         """Yield the best tops of some turns, shapes and places."""
@@ -50,7 +53,7 @@ class RoundElsewhere:
             centres, _ = piece.cells(0.0, _ALONG)
             centres = centres[self.wood.holds_points(centres, inner=True)]
             for p in self._shapes(piece) if len(centres) else []:
-                round_one = self.sizing.kind.period(p) == 0  # it may be drawn out along the grain
+                round_one = self.kind.period(p) == 0  # it may be drawn out along the grain
                 spans = [(self.sizing.wish.limits.grain, 0.0)] if round_one else self.tops.turns(p)
                 for turn in np.unique([(at + half * _SHARES).round(9) for at, half in spans]):
                     for centre in self._roomiest(centres, turn, p):
@@ -62,13 +65,13 @@ class RoundElsewhere:
         low, high = self.sizing.shapes
         extent = np.ptp(piece.corners, axis=0) / 2
         slim = Pose(0.0, 0.0, 0.0, float(extent.max()), float(extent.min()) * _SLIM)
-        high = min(high, max(low, self.sizing.kind.shape_of(slim)))
+        high = min(high, max(low, self.kind.shape_of(slim)))
         return [float(p) for p in np.linspace(low, high, _SHAPES if high > low else 1)]
 
     def _roomiest(self, centres: Array, turn: float, p: float) -> Iterator[Array]:
         """Yield the centres with the most room for a top of that turn and shape, well apart."""
         edges = self.wood.inner_edges
-        room = self.sizing.kind.distances(turn, p, edges, centres).min(axis=1)
+        room = self.kind.distances(turn, p, edges, centres).min(axis=1)
         for _ in range(_PLACES):
             alike = np.flatnonzero(room >= room.max() - _ALIKE)
             best = int(
@@ -82,16 +85,34 @@ class RoundElsewhere:
 
     def like(self, start: Stand) -> Pose:
         """Return the top where a start stands."""
-        centre = start.placement.centre - self.wood.middle
-        return Pose(centre.x, centre.y, start.placement.turn, start.length / 2, start.width / 2)
+        turn, half = start.placement.turn, (start.length / 2, start.width / 2)
+        off = Point(*self.kind.origin(Pose(0.0, 0.0, turn, *half)))
+        centre = start.placement.centre - self.wood.middle - off
+        return Pose(centre.x, centre.y, turn, *half)
 
     def stand(self, top: Pose) -> Stand:
         """Return where a top stands."""
-        centre = Point(top.x, top.y) + self.wood.middle
-        sizes = 2 * top.half_length, 2 * top.half_width
+        origin = Point(*self.kind.origin(top)) + self.wood.middle
         score = self.sizing.score(top.half_length, top.half_width)
-        return Stand(score, Placement(centre, top.turn), *sizes)
+        place = Placement(origin, top.turn)
+        return Stand(score, place, 2 * top.half_length, 2 * top.half_width)
 
     def finished(self, top: Pose, *, rests: bool) -> Fit | None:
-        """Return the proved fit of a top, closed in on a local best where it rests."""
-        return self._proved(closed_in(self.tops, top) if rests else top)
+        """Return the proved fit of a top, closed in on a local best where it rests.
+
+        At the plainest of the turns that look the same.
+        """
+        pose, sizing, kind = closed_in(self.tops, top) if rests else top, self.sizing, self.kind
+        make, rim, limits = sizing.outline.resized, sizing.rim, sizing.wish.limits
+        pose = pose._replace(turn=plain_turn(pose.turn, kind.period(kind.shape_of(pose)), limits))
+
+        def drawn_in(by: float) -> Drawn:
+            half_length, half_width = kind.drawn_in(pose, by)
+            # drawn in alike all round a top gets slimmer, by a hair more than it may
+            half_length = min(half_length, limits.ratio.greatest * (half_width + rim[1]) - rim[0])
+            drawn = pose._replace(half_length=half_length, half_width=half_width)
+            outline = make(2 * (half_length + rim[0]), 2 * (half_width + rim[1]))
+            stand = self.stand(drawn)
+            return Drawn(outline, make(stand.length, stand.width), stand.placement, stand.score)
+
+        return until_proved(drawn_in, self.sound, self.held, spare=not limits.fixes_a_size)

@@ -15,7 +15,6 @@ from numpy.typing import NDArray
 
 from ..goal import Figure
 from ..wood.edges import Array, Segments, turned
-from .boxes import Box
 from .capsule_lift import CapsuleLift
 from .gauge import Met
 from .kind import ALONG, Axes, Growth, Kind, Lifted
@@ -93,12 +92,6 @@ class CapsuleKind(Kind):
         """Return ways from the spine."""
         return np.stack([ways[:, 0] - np.clip(ways[:, 0], -p, p), ways[:, 1]], axis=1)
 
-    def held_radii(self, box: Box, points: Array, reach: float) -> Array:
-        """Return radii that tops need to hold the points: the longest spine lies nearest to all."""
-        longest, factor, addend, _ = self.growth(box.high, box.high, box.half_turn)
-        needed = self.holding(box.turn, longest, points, box.centres)
-        return (needed - reach - addend) / factor
-
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
         far = np.abs(x)
@@ -125,10 +118,6 @@ class CapsuleKind(Kind):
         The ends of the shortest spine move by at most 2 p sin(δ/2) in a turn by δ.
         """
         return Growth(low, 1.0, 2 * low * math.sin(half_turn / 2), high - low)
-
-    def shape_slack(self, box: Box) -> float:
-        """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
-        return box.radius * (box.high - box.low) / max(box.high, 1e-9)
 
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
         """Return spans that together hold all shapes."""

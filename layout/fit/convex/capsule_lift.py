@@ -17,7 +17,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..wood.edges import Array, Segments
-from .aims import Figure, Figures
+from .aims import Figures
 from .boxes import Box
 from .lift import Lift
 from .relaxation import Edges, Patch, Rows, nearest_all_round, planes_above
@@ -92,17 +92,17 @@ class CapsuleLift(Lift):
         finished radius ρ: a product, so never more than the square of half
         (g ρ + (π ρ + 4 p) / g).
         """
-        spine, radius = np.array([1.0, 0.0, 0.0]), np.array([0.0, 0.0, 1.0])
-        over = Figure(spine, self.least).times(1 / math.cos(self.box.half_turn))
+        spine, _, radius, one = np.eye(4)
+        spine += self.least * one
+        over, thick = spine / math.cos(self.box.half_turn), radius + lipping * one
         round_end = max(likely[1] + lipping, 1e-9)
         g = math.sqrt(self.area_of_end + 4 * (likely[0] - likely[1]) / round_end)
-        thick = Figure(radius, lipping)
         return Figures(
-            long_over=over.plus(Figure(radius, 0.0)),
-            long_under=Figure(spine + radius, self.least),
-            wide_over=Figure(radius, 0.0),
-            wide_under=Figure(radius, 0.0),
-            root_area=thick.times((g + self.area_of_end / g) / 2).plus(over.times(2 / g)),
+            long_over=over + radius,
+            long_under=spine + radius,
+            wide_over=radius,
+            wide_under=radius,
+            root_area=(g + self.area_of_end / g) / 2 * thick + 2 / g * over,
             unit_area=1.0,
         )
 

@@ -59,7 +59,7 @@ class Celled(Tops):
     def bound_by_cells(self, box: Box, enough: float) -> float:
         """Return the bound that the cells give, with those left out that give less than enough."""
         growth = self.kind.growth(box.low, box.high, box.half_turn)
-        anchor, factor, addend, _ = growth
+        anchor, factor, addend, drift = growth
         box.least = needed = self._least_radius(box.low, box.high, self.wood.diameter, enough)
         if math.isinf(needed):
             return enough
@@ -77,7 +77,8 @@ class Celled(Tops):
             if len(left) < _WORTH_IT * len(box.near):
                 box.near = left
                 met = self.kind.met(box.turn, anchor, self.wood.outer_edges[left])
-            loose = (factor - 1) * box.radius + addend + self.kind.shape_slack(box)
+            # what shapes add is worth as much as they change the radius, as a share of it
+            loose = (factor - 1 + drift / max(box.high, 1e-9)) * box.radius + addend
             fine = max(loose / 8, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
             stays = signed * factor + addend > needed
             most_cells = min(_MOST_CELLS, _MOST_DISTANCES / max(distances.shape[1], 1))

@@ -20,7 +20,7 @@ from .gauge import Met
 from .kind import Growth
 from .marks import contacts_of, local_of, marks_before
 from .pose import Contacts, Pose
-from .relaxation import Edges, Patch, Rows, nearest_all_round, planes_above
+from .relaxation import Edges, Rows, nearest_all_round, planes_above
 from .sight import outward
 
 _CORNERS = np.array(list(product((-1.0, 1.0), repeat=3)))
@@ -51,17 +51,9 @@ class DEndLift(CapsuleLift):
 
     def contacts(self, local: Edges, cap: float) -> Rows:
         """Return the rows of the capsules, and of the box behind the middle of the square end."""
-        square = Patch(
-            np.array([-self.middle, 0.0]),
-            self.patch.along + self.longer,
-            self.patch.across + self.aside,
-        )
-        ends, n = local.ends, outward(local.ends)
-        flat = local.outermost & (n != 0).any(axis=1)
-        behind = self._behind(ends[:, 0] - square.middle, square, cap)
-        return Rows.joined(
-            super().contacts(local, cap), *self._corners(ends[flat], n[flat]), behind
-        )
+        on_hull, n = local.ends[local.outermost], outward(local.ends[local.outermost])
+        behind = self._behind(local.ends[:, 0] + np.array([self.middle, 0.0]), cap)
+        return Rows.joined(super().contacts(local, cap), *self._corners(on_hull, n), behind)
 
     def _corners(self, ends: Array, n: Array) -> Iterator[Rows]:
         """Yield rows that keep each corner of the square end within lines.
@@ -74,35 +66,31 @@ class DEndLift(CapsuleLift):
             row = np.column_stack([n, -n, ahead, -side * n[:, 0] - n[:, 1]])
             yield Rows(row, np.einsum("ij,ij->i", n, ends[:, 0]) + n[:, 0] * self.least)
 
-    def _behind(self, feet: Array, square: Patch, cap: float) -> Rows:
+    def _behind(self, feet: Array, cap: float) -> Rows:
         """Return rows that keep points, seen from the middle of the square end, off the box there.
 
         Turned by φ = asin t the radius to one at x, y is at most max(±(y − x t), −x − y t), but for
-        small shares of a small angle, and that is convex in the place and t. As t serves
-        r sin φ over the middle r, or p sin φ over the middle p.
+        small shares of a small angle, and that is convex in the place and t; as t serves r sin φ
+        over the middle r.
         """
         sine, loss = math.sin(self.box.half_turn), 1 - math.cos(self.box.half_turn)
-        sides = np.array([square.along, square.across, sine])
+        along, across = self.patch.along + self.longer, self.patch.across + self.aside
         x, y = feet.T
-        ahead = x + square.along + loss * (np.abs(x) + square.along)
-        abreast = ahead + (np.abs(y) + square.across) * sine <= 2 * self.box.low
-        feet = feet[abreast & feet.any(axis=1)]
+        abreast = x + along + loss * (np.abs(x) + along) + (np.abs(y) + across) * sine
+        feet = feet[(abreast <= 2 * self.box.low) & feet.any(axis=1)]
         feet = feet[nearest_all_round(feet, np.maximum(np.abs(feet[:, 1]), -feet[:, 0]))]
+        sides = np.array([along, across, sine])
         (x, y), at = feet.T[..., None], _CORNERS * sides
         figures = np.maximum(np.abs(y - at[:, 1] - x * at[:, 2]), at[:, 0] - x - y * at[:, 2])
         slopes, level = planes_above(figures, _CORNERS)
-        slopes /= np.maximum(sides, 1e-12)
-        level += max(sides[:2]) * sine + loss * (np.abs(feet).max(axis=1) + max(sides[:2]))
-        least, p = min(self.box.least, cap), (self.box.low + self.box.high) / 2
-        off_r = (cap - least) / (cap + least)
-        off_p = (self.box.high - self.box.low) / 2 / p if p > 0 else math.inf
-        level += np.abs(slopes[:, 2]) * sine * min(off_r, off_p)
-        by_r, by_p = (2 / (cap + least), 0.0) if off_r < off_p else (0.0, 1 / p)
-        place = -slopes[:, :2]
-        turned = place[:, 1] + by_p * slopes[:, 2]
-        one = np.ones(len(feet))
-        rows = np.column_stack([place, -place[:, 0], -turned, one, -by_r * slopes[:, 2]])
-        return Rows(rows, level + place[:, 0] * (self.least - self.middle))
+        least, wide = min(self.box.least, cap), max(along, across)
+        level += wide * sine + loss * (np.abs(feet).max(axis=1) + wide)
+        level += np.abs(slopes[:, 2]) * (cap - least) / (cap + least)
+        ahead, aside, turn = slopes.T / np.maximum(sides, 1e-12)[:, None]
+        level += ahead * (self.middle - self.least)
+        turn *= -2 / (cap + least)
+        rows = np.column_stack([-ahead, -aside, ahead, aside, np.ones(len(feet)), turn])
+        return Rows(rows, level)
 
     def ends(self, n: Array) -> Array:
         """Return that of the round end, or of the corners behind: |cos ψ| + |sin ψ|."""

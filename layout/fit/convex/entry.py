@@ -25,7 +25,6 @@ from ..wish import Span, Wish
 from .alternatives import RoundElsewhere
 from .family import TwoSizes
 from .kind import Kind
-from .proof import proved
 from .sizing import Sizing
 from .wood import Wood
 
@@ -38,10 +37,8 @@ def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Ent
         wish = replace(wish, limits=replace(wish.limits, ratio=Span(1.0, 1.0)))
     # the maker's own keeps its form, whatever its kind
     sizing = Sizing(_of_form(outline) if shape == OWN_OUTLINE else kind_of(outline), wish, outline)
-    seen = Wood(wood, held)
-    family = TwoSizes(seen, sizing)
-
-    elsewhere = RoundElsewhere(family, lambda pose: proved(pose, seen.middle, sizing, wood, held))
+    family = TwoSizes(Wood(wood, held), sizing)
+    elsewhere = RoundElsewhere(family, wood, held)
     return Entry(family, partial(elsewhere.finished, rests=True), elsewhere)
 
 

@@ -45,10 +45,6 @@ class Body(Protocol):
         """Return the factors, (…), that bring its boundary to the ends of the ways, (…, 2)."""
         ...
 
-    def met(self, edges: Array) -> Met:
-        """Return what tells how the body meets edges, (n, 2, 2)."""
-        ...
-
     def touch(self, normals: Array) -> Touch:
         """Return its support in the directions of the normals, (n, 2), of any length."""
         ...
@@ -68,10 +64,6 @@ class PowerBody:
     def gauge(self, ways: Array) -> Array:
         """Return the n-norm."""
         return _power_norm(ways, self.exponent)
-
-    def met(self, edges: Array) -> Met:
-        """Return what tells how the ball meets edges, (n, 2, 2)."""
-        return Segments.of(edges).distances if self.exponent == 2.0 else gauge_met(self, edges)
 
     def dual(self, normals: Array) -> Array:
         """Return the dual norm, (…), of normals, (…, 2)."""
@@ -105,6 +97,8 @@ def gauge_met(body: Body, edges: Array) -> Met:
 
     Only an edge no farther than the nearest lies from the inner one can be met first.
     """
+    if body.far == 1.0:
+        return Segments.of(edges).distances
 
     @cache
     def ready() -> tuple[Segments, list[Array]]:

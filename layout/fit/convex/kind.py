@@ -18,7 +18,7 @@ import numpy as np
 from ..goal import Figure
 from ..wood.edges import Array, turned
 from .boxes import Box
-from .gauge import Body, Met, disk_factors
+from .gauge import Body, Met, disk_factors, gauge_met
 from .lift import Lift
 from .pose import Contacts, Pose
 from .relaxation import Patch
@@ -110,7 +110,7 @@ class Kind(ABC):
     def met(self, turn: float, p: float, edges: Array) -> Met:
         """Return what tells at what radii tops of one turn and shape meet edges."""
         onto = turned(np.eye(2), turn) * self.squeeze(p)
-        met = self.body.met(edges @ onto)
+        met = gauge_met(self.body, edges @ onto)
         return lambda centres: met(centres @ onto)
 
     def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
@@ -155,10 +155,6 @@ class Kind(ABC):
             2 * math.log(turning.factor) + turning.addend / radius,
             2 * math.log(shaping.factor) + (shaping.addend + shaping.drift / 2) / radius,
         )
-
-    def shape_slack(self, box: Box) -> float:
-        """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
-        return 0.0
 
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return what a lipping adds to half the length and half the width, mm."""

@@ -48,9 +48,8 @@ class Patch:
 class Aim:
     """What is to be maximised: a linear figure of the shape unknowns, and its worth."""
 
-    slope: Array
-    start: float
-    """The figure where all are 0."""
+    figure: Array
+    """Its slopes, and last its value where all unknowns are 0."""
     worth: Callable[[float], float]
     """From the figure to a score; it never falls."""
     needed: Callable[[float], float]
@@ -96,19 +95,20 @@ class HalfPlanes:
         The last tells where centres lie of what is worth more than a score: least and greatest,
         (2, 2).
         """
-        scale = float(np.abs(aim.slope).max())
+        slope, start = aim.figure[:-1], float(aim.figure[-1])
+        scale = float(np.abs(slope).max())
         objective = np.zeros(len(self.low))
-        objective[2 : 2 + len(aim.slope)] = aim.slope / scale
+        objective[2 : 2 + len(slope)] = slope / scale
         program = Program(self.rows, self.limits, self.low, self.high)
         end = program.best(objective)
 
         def places(enough: float) -> Array:
-            least = (aim.needed(enough) - aim.start) / scale
+            least = (aim.needed(enough) - start) / scale
             ways = np.eye(2, len(objective))
             far = program.ranges(objective, least, np.vstack([-ways, ways]))
             return np.array([-far[:2], far[2:]])
 
-        return aim.worth(end.value * scale + aim.start), end.step, places
+        return aim.worth(end.value * scale + start), end.step, places
 
 
 def planes_above(figures: Array, corners: Array) -> tuple[Array, Array]:

@@ -22,7 +22,7 @@ from collections.abc import Callable
 import numpy as np
 
 from ..wood.edges import Array
-from .aims import Figure, Figures
+from .aims import Figures
 from .boxes import Box
 from .gauge import PowerBody
 from .relaxation import Patch, Rows
@@ -82,14 +82,14 @@ class SuperellipseLift(SqueezedLift):
         half (g l + w / g), for any g.
         """
         stretch = 1 / math.cos(self.box.half_turn)
-        long, wide = np.array([1.0, 0.0, 0.0, 0.0]), np.array([0.0, 1.0, 0.0, 0.0])
+        long, wide = np.eye(2, 5)
         g = math.sqrt(likely[1] / likely[0])
         return Figures(
-            long_over=Figure(long * stretch, 0.0),
-            long_under=Figure(long, 0.0),
-            wide_over=Figure(wide * stretch, 0.0),
-            wide_under=Figure(wide, 0.0),
-            root_area=Figure((g * long + wide / g) / 2 * stretch, 0.0),
+            long_over=long * stretch,
+            long_under=long,
+            wide_over=wide * stretch,
+            wide_under=wide,
+            root_area=(g * long + wide / g) / 2 * stretch,
             unit_area=self.unit_area,
         )
 

@@ -86,13 +86,7 @@ class Tops:
         )
 
     def polished(self, score: float, top: Pose, *, last: float = _LAST_STEP) -> tuple[float, Pose]:
-        """Return a local best reached from a top, never a worse one.
-
-        Parameters
-        ----------
-        last : float
-            Of the half width: the step with which it ends.
-        """
+        """Return a local best reached from a top, never a worse one, by steps down to `last`."""
         first, last = _FIRST_STEP * top.half_width, last * top.half_width
         least = max(_NOTHING * top.half_width, last / 100)
         return climbed(self, (score, top), (first, last), nothing=least)

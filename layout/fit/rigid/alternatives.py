@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 
+from ...geometry import Region
 from ..found import Fit
 from ..stand import Stand
 from ..wood.edges import Array
-from .places import OwnPlaces
+from .places import OwnPlaces, proved
 
 _TURNS = 12
 """Turns that a whole turn is tried at; fewer where it looks the same before, or limits hold it."""
@@ -25,8 +26,8 @@ _MOST_CROSSED = 0.1
 class OwnElsewhere:
     """Looks for other places on one sound wood."""
 
-    def __init__(self, family: OwnPlaces, proved: Callable[[Array], Fit | None]) -> None:
-        self.family, self.tops, self._proved = family, family.climber, proved
+    def __init__(self, family: OwnPlaces, held: Sequence[Region]) -> None:
+        self.family, self.tops, self.held = family, family.climber, held
 
     def starts(self) -> Iterator[Stand]:
         """Yield places and turns where the outline all but fits, on a grid over the wood."""
@@ -55,4 +56,5 @@ class OwnElsewhere:
 
     def finished(self, top: Array, *, rests: bool) -> Fit | None:
         """Return the proved fit of a pose."""
-        return self._proved(top)
+        family = self.family
+        return proved(family.own, family.shape.placement(top), family.wood, self.held)

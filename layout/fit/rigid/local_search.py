@@ -1,22 +1,22 @@
 """From a pose to the clearest near it: what the outline touches, and how that changes.
 
-The clearance of a pose is the least of many ways (see `contacts`), and a step raises the least of
-them. A pose that does not fit yet is worked out of what it crosses in the same manner.
+The clearance of a pose is the least that any of many points has to the nearest edge: corners of the
+outline and places within it in the wood, corners of the wood beside the outline. A step raises the
+least of them; a pose that does not fit yet is worked out of what it crosses in the same manner.
 """
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
 from ..goal import Ends
 from ..local_search import Steps, best_step, climbed
-from ..wood.edges import Array, turned
-from .contacts import Rows, to_outline, to_wood
+from ..wood.edges import Array, turned, ways_in
 from .ground import Ground
-from .outline import Shape, thinned
+from .outline import Shape
 
 _FIRST_STEP = 0.1
 """Of the outline's reach."""
@@ -77,17 +77,18 @@ class Climber:
 
         The unknowns are the place, the turn, counted at the farthest point, and the clearance.
         """
-        rows = self._rows(pose, 3 * trust)
-        rows = rows[rows.way <= rows.way.min() + 3 * trust]
-        rows = rows[np.argsort(rows.way, kind="stable")[:_MOST_ROWS]]
-        scale = np.array([1.0, 1.0, 1 / self.shape.reach])
-        start = float(rows.way.min())
-        table = np.column_stack([-rows.slopes * scale, np.ones(len(rows.way))])
-        limits = rows.way - start
-        if len(self.held):
-            inside = self._held_rows(pose)
-            table = np.vstack([table, np.column_stack([inside.slopes * scale, inside.way * 0.0])])
-            limits = np.concatenate([limits, -inside.way])
+        clear, slopes = self._rows(pose, 3 * trust)
+        start = float(clear.min())
+        near = np.argsort(clear, kind="stable")[:_MOST_ROWS]
+        near = near[clear[near] <= start + 3 * trust]
+        out, held = self._ways(self.held, pose)
+        table = np.vstack(
+            [
+                np.column_stack([-slopes[near], np.ones(len(near))]),
+                np.column_stack([held, np.zeros(len(held))]),
+            ]
+        )
+        limits = np.concatenate([clear[near] - start, -out])
         low, high = np.array([[-trust, -trust, -trust, 0.0], [trust, trust, trust, 3 * trust]])
         if self.spans:
             turn = float(pose[2])
@@ -96,26 +97,28 @@ class Climber:
             low[2], high[2] = max(-trust, min(ends[0], 0.0)), min(trust, max(ends[1], 0.0))
         return Steps(np.array([0.0, 0.0, 0.0, 1.0]), table, limits, low, high)
 
-    def _rows(self, pose: Array, reach: float) -> Rows:
-        shape, ground = self.shape, self.ground
+    def _rows(self, pose: Array, reach: float) -> tuple[Array, Array]:
+        """Return how clear points are, (m,), and how that changes with each unknown, (m, 3)."""
         points, less = self._telling(pose, reach)
-        depth = ground.depth(turned(points, -float(pose[2])) + pose[:2])
-        least = float((depth - less).min())
-        near = np.nonzero(depth - less <= least + reach)[0]
-        near = near[thinned((depth - less)[near], ground.edges)]
-        points, less, depth = points[near], less[near], depth[near]
-        far = float(np.abs(depth).max()) + reach
-        rows = _signed(to_wood(points, pose, ground, far), depth, reach)
-        rows = replace(rows, way=rows.way - less[rows.point])
-        near_corners = self._near(pose)
-        if len(near_corners):
-            out = -self._inside(near_corners, pose)
-            close = np.nonzero(out <= max(least, 0.0) + reach)[0]
-            close = close[thinned(out[close], shape.edges)]
-            if len(close):
-                ways = to_outline(near_corners[close], pose, shape, math.inf)
-                rows = rows.joined(_signed(ways, out[close], reach))
-        return rows
+        arms = turned(points, -float(pose[2]))
+        there, ground = arms + pose[:2], self.ground
+        depth, ways = ways_in(ground.edges, there, ground.region.holds_points(there))
+        out, slopes = self._ways(self._near(pose), pose)
+        moved = np.column_stack([ways, self._swing(arms, ways)])
+        return np.concatenate([depth - less, out]), np.vstack([moved, slopes])
+
+    def _ways(self, points: Array, pose: Array) -> tuple[Array, Array]:
+        """Return how far points of the panel lie outside, and how that changes, as `_rows` does."""
+        away, turn, shape = points - pose[:2], float(pose[2]), self.shape
+        own = turned(away, turn)
+        depth, deeper = ways_in(shape.edges, own, shape.region.holds_points(own))
+        ways = turned(deeper, -turn)
+        return -depth, np.column_stack([ways, self._swing(away, ways)])
+
+    def _swing(self, arms: Array, ways: Array) -> Array:
+        """Return how far a turn, counted at the farthest point, moves places along ways, (m,)."""
+        swing: Array = ways[:, 1] * arms[:, 0] - ways[:, 0] * arms[:, 1]
+        return swing / self.shape.reach
 
     def _telling(self, pose: Array, reach: float) -> tuple[Array, Array]:
         """Return the points that may be within `reach` of the least clearance, and their depths."""
@@ -128,10 +131,6 @@ class Climber:
         near |= ground.depths.beyond(there)
         return points[near], less[near]
 
-    def _held_rows(self, pose: Array) -> Rows:
-        ways = to_outline(self.held, pose, self.shape, math.inf)
-        return _signed(ways, -self._inside(self.held, pose), 0.0)
-
     def _near(self, pose: Array) -> Array:
         """Return the corners of the wood that a circle round the outline, half as large, holds."""
         corners = self.ground.corners
@@ -140,20 +139,3 @@ class Climber:
 
     def _inside(self, points: Array, pose: Array) -> Array:
         return self.shape.inside(turned(points - pose[:2], float(pose[2])))
-
-
-def _signed(rows: Rows, depth: Array, reach: float) -> Rows:
-    """Return the ways that count: of points on the good side all, of others the nearest one.
-
-    Parameters
-    ----------
-    depth : (m,) array
-        Of each point on its good side, mm; negative past it.
-    """
-    off = np.abs(depth)[rows.point]
-    size = np.abs(rows.way)
-    good = depth[rows.point] >= 0
-    use = np.where(good, (rows.way >= 0) & (size <= off + reach), size <= off + 1e-9)
-    rows, good = rows[use], good[use]
-    flip = np.where(good | (rows.way < 0), 1.0, -1.0)
-    return replace(rows, way=rows.way * flip, slopes=rows.slopes * flip[:, None])

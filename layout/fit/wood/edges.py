@@ -24,6 +24,9 @@ _MOST_PAIRS, _TOGETHER = 200_000, 64
 _STRAIGHT = 1e-12
 """Sine of a turn that is none."""
 
+_ON = 1e-9
+"""mm: a point so near to an edge lies on it, and deeper is square to the edge."""
+
 _AT_ONCE = 20_000
 """Distances worked out together: what a processor keeps close at hand."""
 
@@ -145,6 +148,29 @@ def depths_in(region: Region, edges: Array, points: Array) -> Array:
     depth = nearest(edges, points)
     depth[~region.holds_points(points)] *= -1
     return depth
+
+
+def ways_in(edges: Array, points: Array, inside: NDArray[np.bool_]) -> tuple[Array, Array]:
+    """Return how deep points, (m, 2) mm, lie among edges, and the unit vectors deeper, (m, 2).
+
+    Parameters
+    ----------
+    inside : (m,) array of bool
+        Which of them lie to the left of the edges; others lie less than 0 deep.
+    """
+    seen, count = Segments.of(edges), len(points)
+    which = np.zeros(count, dtype=np.intp)
+    for some in blocks(count, len(edges)):
+        which[some] = seen.distances(points[some]).argmin(axis=1)
+    across, unit = seen.across[which], seen.unit[which]
+    left = (points * across).sum(axis=1) - seen.height[which]
+    along = (points * unit).sum(axis=1) - seen.begin[which]
+    beyond = along - np.clip(along, -seen.half[which], seen.half[which])
+    off, side = left[:, None] * across + beyond[:, None] * unit, np.where(inside, 1.0, -1.0)
+    far = np.hypot(left, beyond)
+    square = far < _ON
+    deeper = side[:, None] * off / np.where(square, 1.0, far)[:, None]
+    return side * far, np.where(square[:, None], across, deeper)
 
 
 def _nearest_of_all(edges: Array, points: Array) -> Array:
