@@ -114,7 +114,7 @@ def climbed(asked: Question, rng: np.random.Generator) -> Array:
 def drawn(shape: str, length: float, width: float, at: Array, share: float) -> shapely.Geometry:
     """Return a fine polygon of a top, with all sizes times a share, by shapely's own means."""
     a, b = share * length / 2, share * width / 2
-    corner = {"capsule": b, "rounded rectangle": CORNER * share}.get(shape, 0.0)
+    corner = {"capsule": b, "rounded rectangle": min(CORNER * share, b)}.get(shape, 0.0)
     if shape in ("circle", "oval"):
         round_one = shapely.Point(0, 0).buffer(1.0, quad_segs=180)
         top = shapely.affinity.scale(round_one, a, b, origin=(0, 0))
