@@ -1,13 +1,13 @@
 """The keys of a job file as rows, and those that a word finds.
 
-They are read from the schema that is shipped beside the library and made from its own keys: nothing
-of the library is imported, so that an answer comes at once.
+They are shipped beside the library and made from its own keys: nothing of the library is imported,
+so that an answer comes at once.
 """
 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache
@@ -37,9 +37,9 @@ class Row:
     example: str
     also: dict[str, str]
     """Other words that its value may be, and what each stands for."""
-    words: tuple[str, ...]
+    words: list[str]
     """What else makers call it."""
-    values: tuple[str, ...]
+    values: list[str]
 
     @property
     def record(self) -> dict[str, Any]:
@@ -57,7 +57,7 @@ class Row:
 @cache
 def every_row() -> tuple[Row, ...]:
     """Return every key, in the order of the documents."""
-    return tuple(_rows(json.loads((REFERENCE / "job.schema.json").read_text("utf-8")), ""))
+    return tuple(Row(**row) for row in json.loads((REFERENCE / "keys.json").read_text("utf-8")))
 
 
 def row_at(trail: Sequence[str | int]) -> Row | None:
@@ -65,61 +65,6 @@ def row_at(trail: Sequence[str | int]) -> Row | None:
     *tables, name = [part for part in trail if isinstance(part, str)]
     here = (row for row in every_row() if row.table.strip("[]") == ".".join(tables))
     return next((row for row in here if row.name == name), None)
-
-
-def _rows(table: dict[str, Any], heading: str) -> Iterator[Row]:
-    below = []
-    for name, told in table["properties"].items():
-        inner = _inner(told)
-        if inner is not None:
-            many = "items" in told or "anyOf" in told
-            trail = f"{heading.strip('[]')}.{name}" if heading else name
-            below.append((inner, f"[[{trail}]]" if many else f"[{trail}]"))
-        if inner is None or "examples" in told:
-            yield _row(name, told, heading)
-    for inner, here in below:
-        yield from _rows(inner, here)
-
-
-def _inner(told: dict[str, Any]) -> dict[str, Any] | None:
-    """Return the table that stands under a key, alone or as one of a list."""
-    held: Iterator[dict[str, Any]] = iter(
-        (told, told.get("items", {}), *told.get("anyOf", ()), *_choices(told))
-    )
-    return next((schema for schema in held if "properties" in schema), None)
-
-
-def _choices(told: dict[str, Any]) -> Iterator[dict[str, Any]]:
-    for held in (told.get("items", {}), *told.get("anyOf", ())):
-        yield from held.get("anyOf", ())
-        yield held.get("items", {})
-
-
-def _row(name: str, told: dict[str, Any], heading: str) -> Row:
-    values = [*told.get("enum", ()), *told.get("items", {}).get("enum", ())]
-    for held in told.get("anyOf", ()):
-        values += held.get("enum", ())
-    example = told["examples"][0] if "examples" in told else None
-    return Row(
-        table=heading,
-        name=name,
-        written=told["x-written"],
-        left_out=told.get("x-left-out", ""),
-        meaning=told["description"],
-        example="" if example is None else f"{name} = {_toml(example)}",
-        also=told.get("x-also", {}),
-        words=tuple(told.get("x-plain", ())),
-        values=tuple(values),
-    )
-
-
-def _toml(value: object) -> str:
-    """Return a value as TOML writes it; a list and a table on one line."""
-    if isinstance(value, dict):
-        return "{ " + ", ".join(f"{name} = {_toml(item)}" for name, item in value.items()) + " }"
-    if isinstance(value, list):
-        return "[" + ", ".join(_toml(item) for item in value) + "]"
-    return json.dumps(value, ensure_ascii=False)
 
 
 def found(rows: Sequence[Row], asked: str) -> list[tuple[Row, str]]:
@@ -169,9 +114,9 @@ def _example(row: Row, word: str) -> str:
     for value in (*row.values, *row.also):
         if _plain(value) == word or (len(word) > 3 and f" {word}" in f" {_plain(value)}"):
             is_list = row.written.startswith("list")
-            written = _toml([value] if is_list else value)
+            written = json.dumps([value] if is_list else value, ensure_ascii=False)
             stands = row.also.get(value)
-            return f"{row.name} = {written}" + (f"   # read as {_toml(stands)}" if stands else "")
+            return f"{row.name} = {written}" + (f'   # read as "{stands}"' if stands else "")
     return row.example
 
 

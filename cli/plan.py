@@ -115,7 +115,7 @@ def summary(plan: Plan) -> Iterator[str]:
     for caution in plan.cautions:
         if caution.matter in (Risk.TREATED, Risk.NO_LEGS, Risk.NO_PORTION):
             yield f"  !        {caution_words(caution, plan.top, tape).words[0]}"
-    say = Say(tape, plan.datum, plan.cuts.face.mirrored)
+    say = Say.of(plan)
     for concern in (*plan.blades, *plan.cuts.concerns):
         yield f"  !        {concern_words(concern, say)}"
 

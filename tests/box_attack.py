@@ -14,10 +14,9 @@ from panelwright.layout.fit.convex.capsule_lift import CapsuleLift
 from panelwright.layout.fit.convex.d_end import DEndKind, DEndLift
 from panelwright.layout.fit.convex.entry import OUTLINES
 from panelwright.layout.fit.convex.family import TwoSizes
-from panelwright.layout.fit.convex.form import regular_form
+from panelwright.layout.fit.convex.form import own_form
 from panelwright.layout.fit.convex.kind import Kind
 from panelwright.layout.fit.convex.lift import Lift
-from panelwright.layout.fit.convex.local_search import polished
 from panelwright.layout.fit.convex.oval import OvalKind
 from panelwright.layout.fit.convex.oval_lift import OvalLift
 from panelwright.layout.fit.convex.polygon import ConvexKind
@@ -32,7 +31,7 @@ from panelwright.layout.fit.wood.edges import Array, turned
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
-from panelwright.layout.outlines import Circle, Outline
+from panelwright.layout.outlines import Circle, Outline, RegularPolygon
 from panelwright.layout.panel.sound import SoundWood
 
 HAIR = 1e-9
@@ -67,7 +66,7 @@ KINDS: dict[str, Kind] = {
     "capsule": CapsuleKind(),
     "D end": DEndKind(),
     "superellipse": SuperellipseKind(3.0),
-    "hexagon": ConvexKind(regular_form(6)),
+    "hexagon": ConvexKind(own_form(RegularPolygon(6, 2.0))),
 }
 """One of each kind of convex top."""
 
@@ -135,7 +134,7 @@ def best_climbed(family: TwoSizes, rng: np.random.Generator, starts: int) -> flo
         shape = float(rng.uniform(0, 1.5)) if has_shapes(kind) else 0.0
         top = family.placed(centre, rng.uniform(0, math.tau), shape)
         if top is not None:
-            best = max(best, polished(family, *top)[0])
+            best = max(best, family.polished(*top)[0])
     return best
 
 

@@ -23,6 +23,7 @@ LYING = (
     "tests/fit/test_superellipse.py::test_no_top_touches_an_edge_that_it_lies_along_beyond_its_ends"
 )
 PROGRAMS = "tests/fit/test_small_programs.py"
+RECTANGLES = "tests/fit/test_rectangle_bound.py"
 CONVEX = "tests/fit/test_convex_outlines.py -k box"
 TARGETS = {
     "layout/fit/linear_program.py": PROGRAMS,
@@ -34,10 +35,11 @@ TARGETS = {
     "layout/fit/convex/d_end.py": f"{HUGGED} tests/fit/test_d_end.py -k end",
     "layout/fit/convex/polygon_lift.py": f"{HUGGED} -k hexagon",
     "layout/fit/convex/polygon_gauge.py": CONVEX,
-    "layout/fit/rectangles/gap_bound.py": "tests/fit/test_rectangle_bound.py",
-    "layout/fit/rectangles/hull_bound.py": (
-        "tests/fit/test_rectangle_bound.py tests/fit/test_rectangle_turns.py"
-    ),
+    "layout/fit/rectangles/gap_bound.py": RECTANGLES,
+    "layout/fit/rectangles/narrowing.py": RECTANGLES,
+    "layout/fit/rectangles/offset_wood.py": f"{RECTANGLES} tests/fit/test_rounded_rectangle.py",
+    "layout/fit/rectangles/slim.py": f"{RECTANGLES} -k slim-or-strip",
+    "layout/fit/rectangles/hull_bound.py": "tests/fit/test_rectangle_turns.py",
     "layout/fit/rigid/relaxation.py": "tests/fit/test_own_outline_bound.py",
     "layout/fit/on_edge/free_spans.py": "tests/fit/test_kept_edges.py",
     "layout/geometry/stepping.py": "tests/geometry tests/outlines",

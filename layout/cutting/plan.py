@@ -56,6 +56,8 @@ class Flatten:
     found: float
     thickness: float
     """Before and after, mm."""
+    mended_from: str = ""
+    """The line that is struck on it anew for its mends; empty where it has none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,7 +178,7 @@ class CutPlan:
         again = self.again
         if again is not None:
             yield from (trim for trim in self.trims if trim.kind is TrimKind.ROUGH)
-            yield Flatten(again.found, again.thickness)
+            yield Flatten(again.found, again.thickness, again.datum.name if self.mends else "")
         yield from self.mends
         if again is not None:
             yield Rest(again)

@@ -13,7 +13,7 @@ from ..geometry.tolerance import SAME_FIGURE
 from ..keys.figures import ABOVE_0, FROM_0, Length, Range
 from ..keys.key import Key, hold, key
 from ..keys.plane import Pair
-from ..legs.screws import FROM_EDGE, FROM_EDGE_BOARD
+from ..legs.screws import least_from_edge
 from ..panel.build import Kind
 from ..top import Runs, Top, runs_of
 
@@ -150,8 +150,7 @@ def plan_profile(
             f"a round-over of {wish.round_over:g} and a bevel {wish.bevel_up:g} mm up leave no "
             f"edge of {thickness:g} mm: make one of them smaller"
         )
-    least = FROM_EDGE_BOARD if is_board else FROM_EDGE
-    inside = max(least, wish.keep_in)
+    inside = max(least_from_edge(top.panel.build.kind), wish.keep_in)
     runs = runs_of(top.finish, top.kept)
     line = _bevel_line(wish, top, runs)
     return ProfilePlan(

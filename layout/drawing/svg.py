@@ -1,6 +1,7 @@
 """Scenes as SVG at true size: millimetres, real arcs, one titled group for each meaning.
 
-SVG counts y downwards: here, and only here, y becomes the frame's top less y.
+SVG counts y downwards: here, and only here, y becomes the frame's top less y. svgwrite stands
+behind this file alone.
 """
 
 from __future__ import annotations
@@ -9,8 +10,7 @@ import math
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from functools import reduce
-from xml.etree import ElementTree
-from xml.etree.ElementTree import Element
+from typing import Any
 
 from ..geometry import Arc, Bounds, Line, Path, Point, Segment
 from ..geometry.window import split
@@ -43,47 +43,38 @@ def to_svg(scene: Scene) -> str:
     Every group has the layer's key as its id (with a number where a layer comes again) and the
     layer's title as its title. Hatching is drawn as lines.
     """
-    width, height = _number(scene.frame.width), _number(scene.frame.height)
-    root = _element(
-        "svg",
-        scene.title,
-        xmlns="http://www.w3.org/2000/svg",
-        version="1.1",
-        width=f"{width}mm",
-        height=f"{height}mm",
-        viewBox=f"0 0 {width} {height}",
+    import xml.etree.ElementTree as ET
+
+    import svgwrite
+
+    frame = scene.frame
+    width, height = _number(frame.width), _number(frame.height)
+    drawing = svgwrite.Drawing(
+        size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False
     )
-    writer = _Writer(scene.frame)
+    drawing.set_desc(title=scene.title)
+    writer = _Writer(drawing, frame)
     seen: Counter[str] = Counter()
     for group in scene.groups:
         seen[group.layer.key] += 1
         again = f"-{seen[group.layer.key]}" if seen[group.layer.key] > 1 else ""
-        root.append(writer.group(group, group.layer.key + again))
-    ElementTree.indent(root, " ")
-    told = ElementTree.tostring(root, "unicode")
-    return f'<?xml version="1.0" encoding="UTF-8"?>\n{told}\n'
-
-
-def _element(tag: str, title: str = "", **told: str) -> Element:
-    """Return an element with its title; `stroke_width` is its attribute stroke-width."""
-    made = Element(tag, {name.replace("_", "-"): told[name] for name in sorted(told)})
-    if title:
-        ElementTree.SubElement(made, "title").text = title
-    return made
+        drawing.add(writer.group(group, group.layer.key + again))
+    root = drawing.get_xml()
+    ET.indent(root, " ")
+    return '<?xml version="1.0" encoding="UTF-8"?>\n' + ET.tostring(root, "unicode") + "\n"
 
 
 class _Writer:
-    """Turns items into elements; holds where the corner of the document lies."""
+    """Turns items into elements; holds the document and where its corner lies."""
 
-    def __init__(self, frame: Bounds) -> None:
+    def __init__(self, drawing: Any, frame: Bounds) -> None:  # noqa: ANN401 - svgwrite has no types
+        self.drawing = drawing
         self.frame = frame
 
-    def group(self, group: Group, key: str) -> Element:
+    def group(self, group: Group, key: str) -> Any:  # noqa: ANN401
         layer = group.layer
         dashes = {"stroke_dasharray": " ".join(_number(d) for d in layer.dashes)}
-        held = _element(
-            "g",
-            layer.title,
+        held = self.drawing.g(
             id=key,
             fill="none",
             stroke=layer.colour,
@@ -91,38 +82,53 @@ class _Writer:
             stroke_linejoin="round",
             **(dashes if layer.dashes else {}),
         )
+        held.set_desc(title=layer.title)
         for item in group.items:
-            held.extend(self.elements(item, layer))
+            for element in self.elements(item, layer):
+                held.add(element)
         return held
 
-    def elements(self, item: Item, layer: Layer) -> Iterable[Element]:
+    def elements(self, item: Item, layer: Layer) -> Iterable[Any]:
         match item:
             case Text():
                 yield self.text(item, layer)
-            case Mark():  # its name is its title, which viewers show and programs read
-                yield self.path(*mark_lines(item), title=plain(item.name), stroke_dasharray="none")
+            case Mark():
+                yield self.mark(item)
             case Area():
                 yield from self.area(item, layer)
-            case Stroke(path, phase):
-                carried = sum(layer.dashes) if phase else 0.0
-                offset = {"stroke_dashoffset": _number(phase % carried)} if carried else {}
-                yield self.path(path, **offset)
+            case Stroke():
+                line = self.path(item.path)
+                if layer.dashes and item.phase:
+                    line["stroke-dashoffset"] = _number(item.phase % sum(layer.dashes))
+                yield line
 
-    def path(self, *paths: Path, **told: str) -> Element:
-        return _element("path", d=" ".join(self.data(path) for path in paths), **told)
+    def path(self, *paths: Path, dashed: bool = True) -> Any:  # noqa: ANN401
+        plain_line = {} if dashed else {"stroke_dasharray": "none"}
+        return self.drawing.path(d=" ".join(self.data(path) for path in paths), **plain_line)
 
-    def area(self, area: Area, layer: Layer) -> Iterable[Element]:
+    def mark(self, mark: Mark) -> Any:  # noqa: ANN401
+        """Draw a mark; its name is its title, which viewers show and programs read."""
+        drawn = self.path(*mark_lines(mark), dashed=False)
+        if mark.name:
+            drawn.set_desc(title=plain(mark.name))
+        return drawn
+
+    def area(self, area: Area, layer: Layer) -> Iterable[Any]:
+        edge = self.path(area.boundary, *area.holes)
+        edge["fill-rule"] = "evenodd"
+        if layer.hatching == "solid":
+            edge["fill"] = layer.colour
         lines = hatch_lines(area, layer.hatching, layer.hatch[0])
         if lines:
-            hatch = (Path((Line(a, b),)) for a, b in lines)
-            width = _number(layer.hatch[1])
-            yield self.path(*hatch, stroke_dasharray="none", stroke_width=width)
-        solid = {"fill": layer.colour} if layer.hatching == "solid" else {}
-        if area.edged or solid:
-            edge = {} if area.edged else {"stroke": "none"}
-            yield self.path(area.boundary, *area.holes, fill_rule="evenodd", **solid, **edge)
+            hatch = self.path(*(Path((Line(a, b),)) for a, b in lines), dashed=False)
+            hatch["stroke-width"] = _number(layer.hatch[1])
+            yield hatch
+        if not area.edged:
+            edge["stroke"] = "none"
+        if area.edged or layer.hatching == "solid":
+            yield edge
 
-    def text(self, text: Text, layer: Layer) -> Element:
+    def text(self, text: Text, layer: Layer) -> Any:  # noqa: ANN401
         x, y = self.at(text.at)
         weight = {"font_weight": "bold"} if text.bold else {}
         halo = {
@@ -132,10 +138,9 @@ class _Writer:
             "stroke_linejoin": "round",
         }
         turned = {"transform": f"rotate({_number(-math.degrees(text.turn))} {x} {y})"}
-        made = _element(
-            "text",
-            x=x,
-            y=y,
+        return self.drawing.text(
+            plain(text.words),
+            insert=(x, y),
             fill=layer.colour,
             **(halo if text.halo else {"stroke": "none"}),
             font_family=_FACE,
@@ -144,8 +149,6 @@ class _Writer:
             **weight,
             **(turned if text.turn else {}),
         )
-        made.text = plain(text.words)
-        return made
 
     def data(self, path: Path) -> str:
         parts = ["M {} {}".format(*self.at(path.segments[0].start))]

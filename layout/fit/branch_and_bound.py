@@ -21,6 +21,9 @@ _HOPE = 0.85
 _NEAR = 0.995
 """The same once there is a top: polished from so near it may end at another, better local best."""
 
+Progress = Callable[[int, float, float], bool]
+"""Called now and then with steps, score and bound; the search stops where it returns False."""
+
 Box = TypeVar("Box")
 Top = TypeVar("Top")
 
@@ -78,7 +81,7 @@ def search(
     most_steps: int,
     most_looks: float = math.inf,
     enough: float = 0.0,
-    progress: Callable[[int, float, float], bool] | None = None,
+    progress: Progress | None = None,
 ) -> Outcome[Top]:
     """Return the best top of a family and a bound at most `gap`, as a share, above it.
 
@@ -94,7 +97,7 @@ def search(
         A score already in hand: tops that are no better are of no interest, and none is returned
         where no better one is found.
     progress : callable, optional
-        Called now and then with steps, score and bound; the search stops where it returns False.
+        Told of it, and asked whether to go on.
     """
     hand: _Hand[Top] = _Hand(enough)
     steps, left = 0, 0.0

@@ -13,9 +13,6 @@ from .found import Fit
 from .stand import Elsewhere
 from .wish import Wish
 
-Progress = Callable[[int, float, float], bool]
-"""Called now and then with steps, score and bound; the search stops where it returns False."""
-
 
 @dataclass(frozen=True, slots=True)
 class Entry:
@@ -24,7 +21,7 @@ class Entry:
     family: Family[Any, Any]
     finish: Callable[[Any], Fit | None]
     """Makes a proved fit, or None, from the family's own kind of top."""
-    elsewhere: Elsewhere | None = None
+    elsewhere: Elsewhere[Any] | None = None
     """Looks for other places than the best; None where the family has no choice of them."""
     base: float = 0.0
     """What the family adds to what the goal counts, so that its scores are positive."""

@@ -5,20 +5,23 @@ A search loads the room of its own family and no other.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 from importlib import import_module
 
-from ..geometry.polygon import Region
-from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND
+from ..geometry import Points, Region
+from ..geometry.polygon import convex_hull
+from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
+from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND, Outline
 from ..panel.sound import SoundWood
-from .branch_and_bound import search
-from .entry import Answer, Entry, Maker, Progress
+from .branch_and_bound import Progress, search
+from .entry import Answer, Entry, Maker
 from .found import Bound
 from .points import are_parted, clear_of, least_width, lost
-from .rigid.limits import is_longer_than
 from .tie_breaking import settled
 from .wish import Limits, Span, Wish
+from .wood.edges import diameter
 
 FAMILIES = {
     "circle": "convex",
@@ -40,13 +43,19 @@ _FOR_THE_PROOF = 5e-5
 way is less than this of any top wider than a needle."""
 
 
+_COARSE = 0.05
+"""Tolerance of a polygon that is only compared by its reach, mm."""
+
+_MUCH = 1.1
+
+
 def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = ()) -> Entry | None:
     """Return a family ready to be searched; None where no top can lie in the wood.
 
     Its tops hold all of `held` and the points to cover, and none of the points to avoid.
     """
     wood = clear_of(wood, wish.avoids)
-    if _is_ruled_out(wood, wish, shape):
+    if is_ruled_out(wood, wish, shape):
         return None
     held = _to_hold(wish, held)
     if shape not in (OWN_OUTLINE, PIECE_AS_FOUND):
@@ -62,7 +71,7 @@ def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = 
     return make(wood, wish, shape, held)
 
 
-def _is_ruled_out(wood: SoundWood, wish: Wish, shape: str) -> bool:
+def is_ruled_out(wood: SoundWood, wish: Wish, shape: str) -> bool:
     """Return whether no top of a shape can be, whatever its place, before any search."""
     if wood.outer.is_empty or wood.inner.is_empty or lost(wood, wish.covers):
         return True
@@ -70,7 +79,32 @@ def _is_ruled_out(wood: SoundWood, wish: Wish, shape: str) -> bool:
         return is_longer_than(wood.outer, wish.own)
     if shape == "circle" and not wish.limits.ratio.holds(1.0):
         return True
-    return shape not in (OWN_OUTLINE, PIECE_AS_FOUND) and are_parted(wood, wish)
+    if shape in (OWN_OUTLINE, PIECE_AS_FOUND):
+        return False
+    return _is_too_large(wood.outer, wish, shape) or are_parted(wood, wish)
+
+
+def _is_too_large(wood: Region, wish: Wish, shape: str) -> bool:
+    """Return whether the least sizes that count reach farther than the wood does."""
+    # a lipping adds twice its thickness, and more at mitred corners
+    limits, less = wish.limits, 4 * wish.lipping + PROOF_ALLOWANCE + ROUNDING
+    long, wide = (max(span.least - less, 0.0) for span in (limits.length, limits.width))
+    least = math.hypot(long, wide) if shape == "rectangle" else max(long, wide)
+    return least > 0 and least > _reach(wood.corners)
+
+
+def is_longer_than(wood: Region, own: Outline) -> bool:
+    """Return whether an outline reaches much farther than the wood does at its longest.
+
+    One that is only a little too long is searched for, so that what it lacks can be told.
+    """
+    if wood.is_empty:
+        return True
+    return _reach(own.inner(_COARSE)) > _MUCH * _reach(wood.corners)
+
+
+def _reach(points: Points) -> float:
+    return diameter(convex_hull(points))
 
 
 def _to_hold(wish: Wish, held: Sequence[Region]) -> tuple[Region, ...]:

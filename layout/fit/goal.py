@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..errors import LayoutError
+from ..outlines import Outline
 from .wish import Goal, Limits, Wish
 
 Figure = TypeVar("Figure", float, NDArray[np.float64])
@@ -21,6 +22,9 @@ Row = tuple[float, float, float]
 
 
 _HAIR = 1e-9
+
+_SIZE_SLACK = 1e-6
+"""What a size may lie beyond a limit by rounding, mm."""
 
 
 def worth(wish: Wish, length: Figure, width: Figure, area: Figure) -> Figure:
@@ -80,6 +84,19 @@ def half_planes_of(limits: Limits) -> list[Row]:
         (span.least, span.greatest) for span in (limits.length, limits.width, limits.ratio)
     )
     return half_planes(length, width, ratio)
+
+
+def broken_limit(limits: Limits, own: Outline) -> str:
+    """Return what limit an outline breaks, as the end of a sentence; empty where it keeps all."""
+    for name, span, value in (
+        ("length", limits.length, own.length),
+        ("width", limits.width, own.width),
+        ("ratio", limits.ratio, own.length / own.width),
+    ):
+        if not span.holds(value, _SIZE_SLACK):
+            side, limit = ("below", span.least) if value < span.least else ("above", span.greatest)
+            return f"has a {name} {side} the limit of {limit:g}"
+    return ""
 
 
 def turn_spans(limits: Limits, period: float) -> list[Ends]:

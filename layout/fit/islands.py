@@ -17,6 +17,7 @@ from itertools import count
 from ..geometry.polygon import Region
 from ..geometry.tolerance import PROOF_ALLOWANCE
 from ..panel.sound import SoundWood
+from .branch_and_bound import Progress
 from .entry import Answer
 from .families import answered
 from .found import Bound, Fit
@@ -43,7 +44,7 @@ def best_round_islands(
     wish: Wish,
     shape: str,
     islands: Sequence[Region],
-    progress: Callable[[int, float, float], bool] | None = None,
+    progress: Progress | None = None,
 ) -> Answer:
     """Return the best top whose edge crosses no island, and a bound for all of them.
 

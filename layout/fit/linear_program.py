@@ -16,6 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 Vector = NDArray[np.float64]
+Names = NDArray[np.intp]
 
 _MOST_PIVOTS = 150
 """Far above the dozen or two that programs of this size take; a rounding loop ends here."""
@@ -66,9 +67,9 @@ def maximised(
 
 
 class Program:
-    """Steps between half-planes, as of `maximised`, for several objectives one after the other.
+    """Steps between half-planes, as of `maximised`, and how far those reach that are good enough.
 
-    Each begins where the one before it ended. Rows that no step between the bounds can reach are
+    Rows that no step between the bounds can reach are
     left out. Where some are broken there is one more unknown: the share, from 0 to 1, of the broken
     limits that is kept.
     """
@@ -95,21 +96,20 @@ class Program:
         self._ends = ends = np.concatenate([most, -least, room[used] / self._steep])
         self._table = np.zeros((len(ends) + 1, 2 * size + 1))
         self._table[:-1] = np.column_stack([self._sides, -self._sides, ends])
-        self._outside = list(range(2 * size))
-        self._inside = list(range(2 * size, 2 * size + len(ends)))
+        self._outside = np.arange(2 * size)
+        self._inside = np.arange(2 * size, 2 * size + len(ends))
 
     def best(self, objective: Vector) -> Optimum:
         """Return the step that goes farthest."""
         value, weights = self.bound(objective)
         size = len(self._span)
-        touched = [name - 2 * size for name in self._outside if name >= 2 * size]
+        touched = self._outside[self._outside >= 2 * size] - 2 * size
         if len(touched) == size:
             step = np.linalg.solve(self._sides[touched], self._ends[touched])
         else:  # some unknown is idle: it stays where it is in the table
             ways = np.zeros(2 * size)
-            for row, name in enumerate(self._inside):
-                if name < 2 * size:
-                    ways[name] = self._table[row, -1]
+            still = self._inside < 2 * size
+            ways[self._inside[still]] = self._table[:-1, -1][still]
             step = ways[:size] - ways[size:]
         return Optimum((step * self._span)[: len(objective)], value, weights)
 
@@ -121,7 +121,7 @@ class Program:
             if not _pivot(self._table, self._inside, self._outside):
                 break
         value, weights = self._proved(whole[None], self._table[-1:, :-1] * unit)
-        return float(value[0]) - penalty, weights[0]
+        return float(value[0] - penalty), weights[0]
 
     def _proved(self, whole: Vector, losses: Vector) -> tuple[Vector, Vector]:
         """Return how far no step goes in each objective of all unknowns, (k, n), and the weights.
@@ -133,8 +133,8 @@ class Program:
         """
         size = whole.shape[1]
         sides = np.zeros((len(whole), len(self._ends)))
-        outside = [column for column, name in enumerate(self._outside) if name >= 2 * size]
-        touched = [self._outside[column] - 2 * size for column in outside]
+        outside = np.flatnonzero(self._outside >= 2 * size)
+        touched = self._outside[outside] - 2 * size
         sides[:, touched] = losses[:, outside]
         if len(touched) == size:
             sides[:, touched] = np.linalg.solve(self._sides[touched].T, (whole * self._span).T).T
@@ -151,30 +151,33 @@ class Program:
         loses with it, is no more than that may lose; what lies inside is not asked.
         """
         asked, penalty, unit = self._whole(objective)
-        whole = np.array([self._whole(way)[0] for way in ways])
+        whole, paid, _ = self._whole(ways)
         losses = np.maximum(self._table[-1, :-1], _ZERO)
-        own = np.array([self._priced(way * self._span)[:-1] for way in whole])
-        share = np.maximum((-own / losses).max(axis=1), 0.0)[:, None] / unit
-        pushed, _ = self._proved(whole + share * asked, own + share * unit * losses)
-        paid = np.array([self._whole(way)[1] for way in ways])
-        far: Vector = pushed - share[:, 0] * (least + penalty) - paid
+        own = self._priced(whole * self._span)[:, :-1]
+        share = np.maximum((-own / losses).max(axis=1), 0.0) / unit
+        each = share[:, None]
+        pushed, _ = self._proved(whole + each * asked, own + each * unit * losses)
+        far: Vector = pushed - share * (least + penalty) - paid
         return far
 
-    def _whole(self, objective: Vector) -> tuple[Vector, float, float]:
-        """Return an objective of all unknowns, what the share is worth in it, and its steepest."""
-        penalty = self._penalty * float(np.abs(objective).max())
-        whole = np.append(objective, penalty) if self._is_broken else objective
-        return whole, penalty, float(np.abs(whole * self._span).max()) or 1.0
+    def _whole(self, objectives: Vector) -> tuple[Vector, Vector, float]:
+        """Return objectives, (…, d), of all unknowns, what the share is worth, and the steepest."""
+        penalties = self._penalty * np.abs(objectives).max(axis=-1)
+        if self._is_broken:
+            objectives = np.concatenate([objectives, penalties[..., None]], axis=-1)
+        return objectives, penalties, float(np.abs(objectives * self._span).max()) or 1.0
 
-    def _priced(self, objective: Vector) -> Vector:
-        """Return an objective as a row: what it has, and loses with each thing outside."""
-        worth = np.concatenate([objective, -objective, np.zeros(len(self._ends))])
-        row: Vector = worth[self._inside] @ self._table[:-1]
-        row[:-1] -= worth[self._outside]
-        return row
+    def _priced(self, objectives: Vector) -> Vector:
+        """Return objectives as rows: what each has, and loses with each thing outside."""
+        worth = np.zeros((*objectives.shape[:-1], 2 * len(self._span) + len(self._ends)))
+        size = objectives.shape[-1]
+        worth[..., :size], worth[..., size : 2 * size] = objectives, -objectives
+        rows: Vector = worth[..., self._inside] @ self._table[:-1]
+        rows[..., :-1] -= worth[..., self._outside]
+        return rows
 
 
-def _pivot(table: Vector, inside: list[int], outside: list[int]) -> bool:
+def _pivot(table: Vector, inside: Names, outside: Names) -> bool:
     """Swap one unknown in and one out; return whether there was one to swap."""
     gains = table[-1, :-1]
     column = int(gains.argmin())

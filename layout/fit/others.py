@@ -11,17 +11,22 @@ one farthest from all chosen before, so that they spread over the wood.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
+from typing import Any
 
-from ..geometry import Region, first_of_best, ranked
+import numpy as np
+
+from ..geometry import Point, Region, first_of_best, ranked
 from ..geometry.tolerance import CHORD
 from ..panel.sound import SoundWood
 from .coarse import coarser
 from .families import entry_for
 from .found import Fit
-from .ground import Ground
-from .stand import AT_THE_END, CLEARLY, Away, Elsewhere, Stand, period_of
+from .local_search import climbed
+from .points import Ground, clear_of
+from .stand import AT_THE_END, CLEARLY, MOVED, TURNED, Elsewhere, Stand, period_of
+from .tried import Tried
 from .wish import Wish
 
 MOST = 5
@@ -32,6 +37,20 @@ LEAST_SHARE = 0.75
 
 _CLIMBS = 8
 """Starts that are climbed from at most."""
+
+_FAR = 4.0
+"""How different, however turned, every other one of them must be, if any is: where a round top may
+be turned as one likes, there may be another part of the wood for it."""
+
+_FIRST_STEP = 0.05
+"""Of the width: how far a start may move at once."""
+
+_ROUGHLY, _CLOSE, _FINELY = 0.01, 1.0, 1e-4
+"""mm: so well a top is known on its way, at whose end none is the very best; and the first and the
+last step of those that come to rest."""
+
+_STEPS = 24
+"""Steps over the wood in which the best top is moved as it is."""
 
 _HOPE = 0.45
 """Share of the best score that a rough start must have: climbing gains the rest."""
@@ -64,38 +83,89 @@ def others(best: Fit, wish: Wish, shape: str, ground: Ground) -> tuple[Fit, ...]
     # an outline of one size may lie wherever it fits
     whole = best.score if best.clearance is None else -math.inf
 
-    def on(wood: SoundWood) -> Elsewhere | None:
+    def on(wood: SoundWood) -> Elsewhere[Any] | None:
         entry = entry_for(wood, alone, shape, held)
         return None if entry is None else entry.elsewhere
 
     rough, elsewhere = on(coarser(wood, _ROUGH)), on(coarser(wood))
     if rough is None or elsewhere is None:
         return ()
-    found: list[tuple[bool, Fit]] = []
-    chosen = [Stand.of(best)]
-    likely = [start for start in rough.starts() if start.score >= _HOPE * whole]
+    parts = (*held, *(Region.at(point) for point in wish.covers))
+    likely = [*_moved(best, clear_of(wood, wish.avoids).inner, parts)]
+    likely += [start for start in rough.starts() if start.score >= _HOPE * whole]
     starts = _Starts(likely, period, one_size=best.clearance is not None)
+    found, chosen = [best], [Stand.of(best)]
+    at_the_end = {}
     starts.leave(chosen[0])
-    for _ in range(_CLIMBS):
-        start = starts.next()
+    for climb in range(_CLIMBS):
+        start = (starts.next(0.0, _FAR) if climb % 2 else None) or starts.next(period, CLEARLY)
         if start is None:
             break
         away = _away_from(tuple(chosen), period)
-        reached = elsewhere.climbed(start, away, LEAST_SHARE * whole)
+        reached = _reached(elsewhere, start, away, LEAST_SHARE * whole)
         if reached is None:
             continue
         stand = reached if isinstance(reached, Stand) else Stand.of(reached)
         starts.leave(stand)
         if isinstance(reached, Fit) and reached.score >= LEAST_SHARE * whole:
-            within = any(_holds(other, reached) for other in (best, *(f for _, f in found)))
-            found.append((within or away(stand) <= AT_THE_END, reached))
+            alike = any(stand.difference(one, period) < CLEARLY for one in chosen)
+            if alike or any(_holds(other, reached, period) for other in found):
+                continue
+            found = [f for f in found if f is best or not _holds(reached, f, period)] + [reached]
             chosen.append(stand)
+            at_the_end[reached] = away(stand) <= AT_THE_END
     # alike ones as they were found, for so they are spread
     unit = best.score or 1.0
     order = ranked(
-        found, lambda one: (float(not one[0]), one[1].score / unit), tolerance=(0.0, _ALIKE)
+        found[1:],
+        lambda fit: (-float(at_the_end[fit]), fit.score / unit),
+        tolerance=(0.0, _ALIKE),
     )
-    return tuple(fit for _, fit in order[:MOST])
+    return tuple(order[:MOST])
+
+
+def _reached(
+    elsewhere: Elsewhere[Any], start: Stand, away: Callable[[Stand], float], least: float
+) -> Fit | Stand | None:
+    """Return the best top that can be reached from a start by ways on which it stays `away`.
+
+    Only where it stands, where it does not come to the score `least`.
+    """
+    tops = elsewhere.tops
+
+    def stays(top: Any) -> float:  # noqa: ANN401 - of any family
+        return away(elsewhere.stand(top)) - CLEARLY
+
+    found = tops.fitted(elsewhere.like(start))
+    if found is None or stays(found[1]) < 0:
+        return None
+    found = climbed(tops, found, (_FIRST_STEP * start.width, _ROUGHLY), away=stays)
+    stand = elsewhere.stand(found[1])
+    if stand.score < least:
+        return stand
+    rests = away(stand) > AT_THE_END
+    if rests:
+        found = climbed(tops, found, (_CLOSE, _FINELY), away=stays)
+    return elsewhere.finished(found[1], rests=rests)
+
+
+def _moved(best: Fit, inner: Region, held: Sequence[Region]) -> Iterator[Stand]:
+    """Yield the best top as it is, in even steps along what it is nearest to and away from that.
+
+    So of places that are equally good along a slide the maker has a choice.
+    """
+    tried, stand, bounds = Tried(best, inner, held), Stand.of(best), inner.bounds
+    far = math.hypot(bounds.width, bounds.height)
+    step = max(MOVED * best.core.length, far / _STEPS)
+    count = math.ceil(far / step)
+    away = tried.nearest_way(best.placement)
+    onto = step * np.array([away, away @ [[0.0, 1.0], [-1.0, 0.0]]])
+    grid = np.stack(np.meshgrid(*[np.arange(-count, count + 1)] * 2), axis=-1).reshape(-1, 2)
+    centres = np.array([*best.placement.centre]) + grid @ onto
+    for centre in centres[inner.holds_points(centres)]:
+        place = replace(best.placement, centre=Point.of(centre))
+        if tried.is_as_good(place):
+            yield replace(stand, placement=place)
 
 
 def _beside(best: Fit, ground: Ground) -> tuple[SoundWood, tuple[Region, ...]]:
@@ -106,12 +176,15 @@ def _beside(best: Fit, ground: Ground) -> tuple[SoundWood, tuple[Region, ...]]:
     return SoundWood(ground.wood.inner.minus(*apart), ground.wood.outer.minus(*apart)), held
 
 
-def _away_from(chosen: Sequence[Stand], period: float) -> Away:
+def _away_from(chosen: Sequence[Stand], period: float) -> Callable[[Stand], float]:
     return lambda stand: min(stand.difference(other, period) for other in chosen)
 
 
-def _holds(one: Fit, other: Fit) -> bool:
-    """Return whether a top lies in another, so that it needs no place of its own."""
+def _holds(one: Fit, other: Fit, period: float) -> bool:
+    """Return whether another top lies in one and is hardly turned: only the one made smaller."""
+    off = one.placement.turn - other.placement.turn
+    if period and abs(math.remainder(off, period)) > TURNED * CLEARLY:
+        return False
     around = Region.from_rings(one.placement.of(one.core.outer(_ABOUT))).grown(_IN_VAIN)
     return around.holds(Region.from_rings(other.placement.of(other.core.inner(_ABOUT))))
 
@@ -121,22 +194,25 @@ class _Starts:
 
     def __init__(self, stands: Sequence[Stand], period: float, *, one_size: bool) -> None:
         """Take them; of an outline in `one_size` all that fit are equally good."""
-        self.stands, self.period, self.one_size = list(stands), period, one_size
-        self.away = [math.inf] * len(self.stands)
+        self.stands, self.one_size = stands, one_size
+        self.away = {counted: [math.inf] * len(self.stands) for counted in (0.0, period)}
 
     def leave(self, chosen: Stand) -> None:
         """Take note of one more that is chosen."""
-        for i, stand in enumerate(self.stands):
-            self.away[i] = min(self.away[i], stand.difference(chosen, self.period))
+        for period, away in self.away.items():
+            for i, stand in enumerate(self.stands):
+                away[i] = min(away[i], stand.difference(chosen, period))
 
-    def next(self) -> Stand | None:
-        """Return the best that is clearly different, of equals the most different, only once."""
-        clear = [i for i, away in enumerate(self.away) if away >= CLEARLY]
+    def next(self, period: float, least: float) -> Stand | None:
+        """Return the best that differs so much, of equals the most different, only once."""
+        away = self.away[period]
+        clear = [i for i, own in enumerate(away) if own >= least]
         if not clear:
             return None
         most = max(self.stands[i].score for i in clear)
         enough = 0.0 if self.one_size and most > 0 else most - (_EQUAL + _ALIKE) * abs(most)
         good = [i for i in clear if self.stands[i].score >= enough]
-        chosen = first_of_best(good, lambda i: self.away[i], tolerance=_ALIKE)
-        self.away[chosen] = 0.0
+        chosen = first_of_best(good, lambda i: away[i], tolerance=_ALIKE)
+        for every in self.away.values():
+            every[chosen] = 0.0
         return self.stands[chosen]

@@ -1,4 +1,4 @@
-"""Points of the panel that a top must hold, or must leave outside.
+"""What a top must hold or leave outside: points of the panel, and parts that it may not cross.
 
 A point to avoid is taken out of the wood, and a little round it, so that no top can hold it. A
 point to cover is one more part that the top must hold, a part without any size.
@@ -7,6 +7,7 @@ point to cover is one more part that the top must hold, a part without any size.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -30,6 +31,15 @@ _HAIR = 0.02
 _COVERED = 0.01
 """mm by which a point may lie beyond the edge of a top that covers it: a top that just touches is
 drawn in by a hair for its proof."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """Where tops may lie on a panel."""
+
+    wood: SoundWood
+    islands: tuple[Region, ...] = ()
+    """Parts that the edge of a top may not cross."""
 
 
 def clear_of(wood: SoundWood, points: Sequence[Point]) -> SoundWood:

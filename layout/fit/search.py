@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -14,12 +14,14 @@ from ..geometry.tolerance import PROOF_ALLOWANCE
 from ..outlines import PIECE_AS_FOUND
 from ..panel.sound import SoundWood
 from ..units import Tape
+from .branch_and_bound import Progress
 from .coarse import coarser
-from .families import FAMILIES
+from .families import FAMILIES, is_ruled_out
 from .found import Fit
 from .goal import worth
 from .islands import best_round_islands
 from .misfit import reason, undecided
+from .points import clear_of
 from .wish import Goal, Span, Wish
 
 _THIN = (Goal.LENGTH, Goal.WIDTH)
@@ -39,9 +41,6 @@ _ALIKE = 1e-5
 """Share by which tops of several shapes are alike: a capsule of a circle's width is no larger."""
 
 METRIC = Tape()
-
-Progress = Callable[[int, float, float], bool]
-"""Called now and then with steps, score and bound; the search stops where it returns False."""
 
 
 def best_fits(
@@ -76,7 +75,7 @@ def best_fits(
     unknown = [shape for shape in wish.shapes if shape not in FAMILIES]
     if unknown:
         raise LayoutError(f"no top is called {unknown[0]!r}; there are: {', '.join(FAMILIES)}")
-    edges = len(wood.outer.edges)
+    true, edges = wood, len(wood.outer.edges)
     if edges > _SEVERAL_EDGES and wish.keeping is None:  # a kept edge stays where it is
         many = edges > _MANY_EDGES
         wood = coarser(wood, _FINE if many else 2 * _FINE, outer_only=not many)
@@ -87,6 +86,9 @@ def best_fits(
     for done, shape in enumerate(shapes):
         share = max(wish.most_effort - looks, 0.0) / (len(shapes) - done)
         alone = replace(wish, shapes=(shape,), most_effort=share)
+        if wood is not true and is_ruled_out(clear_of(true, wish.avoids), alone, shape):
+            reasons.append(reason(wood, alone, shape, tape))
+            continue
         answer = best_round_islands(wood, alone, shape, islands, progress)
         looks += answer.looks
         if answer.fit is not None:

@@ -18,13 +18,12 @@ from ..errors import LayoutError
 from ..geometry import Placement, Point, Region
 from ..geometry.alike import greatest_first
 from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING, SAME_PLACE
-from ..outlines import OWN_OUTLINE, Capsule, Outline, Rectangle, RoundedRectangle
+from ..outlines import OWN_OUTLINE, Outline, Rectangle, RoundedRectangle
 from ..panel.sound import SoundWood
 from .branch_and_bound import search
 from .convex.entry import kind_of
 from .convex.family import TwoSizes
 from .convex.kind import Kind
-from .convex.local_search import polished
 from .convex.pose import Pose
 from .convex.sizing import Sizing
 from .convex.wood import Wood
@@ -175,7 +174,7 @@ def _one_shape(kind: Kind, wish: Wish, outline: Outline, spare: float = -_EASED)
     half_length, half_width = kind.drawn_in(whole, spare * spare / loss)
     p = kind.shape_of(Pose(0.0, 0.0, 0.0, half_length, half_width))
     sizes = replace(wish.limits, length=Span(0.0, 2 * half_length), width=Span(0.0, 2 * half_width))
-    return _OneShape(kind, replace(wish, limits=sizes), outline, (p, p))
+    return _OneShape(kind, replace(wish, limits=sizes), outline, shapes=(p, p))
 
 
 @lru_cache(maxsize=4)
@@ -213,7 +212,7 @@ def _convex(
     roomy = TwoSizes(family.wood, _one_shape(kind, sizing.wish, outline, _SPARE))
     start = max(_starts(roomy), key=lambda found: found[0], default=None)
     if start is not None:
-        fit = tried(*polished(roomy, *start, last=_ROUGH))
+        fit = tried(*roomy.polished(*start, last=_ROUGH))
         if fit is not None:
             return Answer(fit, 1.0, 0)
     if outline.area > part.outer.area or outline.length - 4 * _EASED > family.wood.diameter:
@@ -249,8 +248,6 @@ def _starts(family: TwoSizes) -> Iterator[tuple[float, Pose]]:
 
 def _corner_radius(outline: Outline) -> float | None:
     """Return the greatest radius of the corners of a rectangle, mm; None of another outline."""
-    if isinstance(outline, Capsule):
-        return outline.width / 2
     if isinstance(outline, RoundedRectangle):
         return max(outline.radii)
     return 0.0 if isinstance(outline, Rectangle) else None

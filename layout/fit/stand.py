@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Protocol
+from typing import Protocol, TypeVar
 
 import numpy as np
 
 from ..geometry.placement import Placement
 from ..outlines import Outline
 from .found import Fit
+from .local_search import Movable
 
 MOVED = 0.08
 """Share of the length by which a top must be moved to be clearly another one."""
@@ -33,6 +34,9 @@ _LOOKS_THE_SAME = 0.04
 
 _FOLDS = (8, 6, 5, 4, 3, 2)
 """Parts of a whole turn after which an outline may look the same, finest first."""
+
+
+Top = TypeVar("Top")
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +63,7 @@ class Stand:
         Parameters
         ----------
         period : float
-            The turn after which the outline looks the same, radians; 0 for a circle.
+            The turn after which the outline looks the same, radians; 0 where no turn counts.
         """
         moved = self.placement.centre.distance_to(other.placement.centre) / (MOVED * other.length)
         resized = (max(self.length / other.length, self.width / other.width) - 1) / RESIZED
@@ -68,22 +72,28 @@ class Stand:
         return max(moved, turned, resized)
 
 
-Away = Callable[[Stand], float]
-"""How clearly a top differs from the one most like it of those chosen; it is `CLEARLY` or more."""
-
-
-class Elsewhere(Protocol):
+class Elsewhere(Protocol[Top]):
     """What a family offers to those who look for other places than the best."""
+
+    @property
+    def tops(self) -> Movable[Top]:
+        """The tops, as a local search moves them."""
+        ...
 
     def starts(self) -> Iterable[Stand]:
         """Return real tops, as large as they may be where they stand, of many places and turns."""
         ...
 
-    def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
-        """Return the best top that can be reached from a start by ways on which it stays `away`.
+    def like(self, start: Stand) -> Top:
+        """Return the top where a start stands, whether it fits or not."""
+        ...
 
-        Only where it stands, where it does not come to the score `least`.
-        """
+    def stand(self, top: Top) -> Stand:
+        """Return where a top stands."""
+        ...
+
+    def finished(self, top: Top, *, rests: bool) -> Fit | None:
+        """Return the proved fit of a top; one that rests is a local best, or nearly."""
         ...
 
 

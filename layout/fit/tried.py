@@ -11,9 +11,9 @@ from ..geometry import Placement, Point, Region
 from ..geometry.scalar import last_where
 from ..geometry.tolerance import CHORD, PROOF_CHORD
 from .found import Fit
-from .linear_program import maximised
+from .local_search import Steps, best_step, climbed
 from .points import holds_all
-from .wood.edges import Array, EdgesAround, Segments
+from .wood.edges import Array, EdgesAround, ways_in
 
 _ROUGH = 0.5
 """mm by which a polygon may lie within a top where a place is ruled out by it alone."""
@@ -22,7 +22,7 @@ _TOUCH = 1e-8
 """Share by which that polygon is smaller: a corner that touches may lie outside by rounding."""
 
 _NEXT_TO_NOTHING = 0.002
-"""mm of clearance that sliding may cost, or, of an outline of one size, a plain place."""
+"""mm of clearance that all sliding may cost, or, of an outline of one size, a plain place."""
 
 _WORTH_A_MOVE = 0.01
 """mm of clearance gained, or of a slide, below which a top is left where it is."""
@@ -30,8 +30,8 @@ _WORTH_A_MOVE = 0.01
 _FINE = 0.001
 """mm to which the ends of a slide are found."""
 
-_A_STEP, _MOST_STEPS = 0.05, 40
-"""Of the width, beyond the clearance in hand, and how many: steps towards the clearest place."""
+_A_STEP = 0.05
+"""Of the width: the first step towards the clearest place."""
 
 _ABOUT = 0.02
 """mm by which a polygon may stand off a top whose ways to the edges are looked at."""
@@ -90,22 +90,22 @@ class Tried:
         if self.held:
             return place
         place = self.clearest(place)
+        least = self.room(place) - _NEXT_TO_NOTHING
         clear, normals = self._ways(place)
         ways = normals[clear <= clear.min() + 2 * _ABOUT] @ np.array([[0.0, 1.0], [-1.0, 0.0]])
         tried: list[Array] = []
         for way in ways:
             if len(tried) < _MOST_SLIDES and all(abs(way @ w) < 1 - _ALIKE for w in tried):
                 tried.append(way)
-                place = self._mid_slide(place, way)
+                place = self._mid_slide(place, way, least)
         return place
 
-    def _mid_slide(self, place: Placement, way: Array) -> Placement:
-        """Return a place in the middle of where the top can slide along a way at no cost."""
-        least = self.room(place) - _NEXT_TO_NOTHING
+    def _mid_slide(self, place: Placement, way: Array, least: float) -> Placement:
+        """Return a place in the middle of where the top can slide along a way and be so clear."""
 
         def far(side: float) -> float:
             def lies(far: float) -> bool:
-                there = _moved(place, far * side * way)
+                there = self.moved(place, far * side * way)
                 return self.stands(there) and self.room(there) >= least
 
             if not lies(_WORTH_A_MOVE):
@@ -116,31 +116,42 @@ class Tried:
             return last_where(lies, reach, reach + step, _FINE)
 
         ahead, back = far(1.0), far(-1.0)
-        there = _moved(place, (ahead - back) / 2 * way)
+        there = self.moved(place, (ahead - back) / 2 * way)
         return there if ahead + back > 2 * _WORTH_A_MOVE and self.stands(there) else place
+
+    def nearest_way(self, place: Placement) -> Array:
+        """Return the way, a unit vector, to what is nearest to the top in a place."""
+        clear, normals = self._ways(place)
+        return np.asarray(normals[clear.argmin()])
 
     def eased(self, place: Placement) -> Placement:
         """Return a place moved by the hair that a top which was turned straight may need."""
-        if self.stands(place):
-            return place
-        clear, normals = self._ways(place)
-        return _moved(place, _step(clear, normals, _ABOUT)[0])
+        return place if self.stands(place) else self.moved(place, best_step(self, place, _ABOUT)[0])
 
     def clearest(self, place: Placement) -> Placement:
         """Return a place moved, without turning, to where the top is clearest of the edges."""
-        clear, normals = self._ways(place)
         worth_it = _WORTH_A_MOVE if self.fit.clearance is None else _FINE / 10
-        for _ in range(_MOST_STEPS):
-            step, least = _step(clear, normals, _A_STEP * self.fit.core.width)
-            for share in (1.0, 0.5, 0.25, 0.1):
-                there = _moved(place, share * step)
-                clear, normals = self._ways(there)
-                if clear.min() > least + worth_it and self.stands(there):
-                    place = there
-                    break
-            else:
-                break
-        return place
+        first, clear = _A_STEP * self.fit.core.width, float(self._ways(place)[0].min())
+        if clear < -first:  # no step is so long
+            return place
+        return climbed(self, (clear, place), (first, worth_it), nothing=worth_it)[1]
+
+    def fitted(self, place: Placement) -> tuple[float, Placement] | None:
+        """Return how clear the top is where it stands in a place, mm."""
+        return (float(self._ways(place)[0].min()), place) if self.stands(place) else None
+
+    def moved(self, place: Placement, step: Array) -> Placement:
+        """Return a place moved along and up, mm."""
+        return replace(place, centre=place.centre + Point.of(step[:2]))
+
+    def steps(self, place: Placement, trust: float) -> Steps:
+        """Return the steps of at most `trust`, mm, along and up; the last is what is won."""
+        clear, normals = self._ways(place)
+        left = clear - clear.min()
+        near = left < 3 * trust
+        rows = np.column_stack([normals[near], np.ones(int(near.sum()))])
+        most = trust * np.ones(3)
+        return Steps(np.array([0.0, 0.0, 1.0]), rows, left[near], most * [-1.0, -1.0, 0.0], most)
 
     def _ways(self, place: Placement) -> tuple[Array, Array]:
         """Return how far edges and corners of the wood near the top are from it, and which way.
@@ -152,42 +163,7 @@ class Tried:
         sizes = (core.length / 2 + core.width, 1.5 * core.width)
         edges = self._around.within(np.array([*place.centre]), place.turn, sizes)
         edges = edges if len(edges) else self._around.edges
-        own = np.stack([ring, np.roll(ring, -1, axis=0)], axis=1)
-        to_wood, to_core = Segments.of(edges), Segments.of(own)
-        nearest = ring[to_wood.distances(ring).argmin(axis=0)]
-        corners = edges[:, 0]
-        side = to_core.distances(corners).argmin(axis=1)
-        ways = np.concatenate(
-            [_feet(nearest, edges) - nearest, corners - _feet(corners, own[side])]
-        )
-        square = -np.concatenate([to_wood.across, to_core.across[side]])
-        clear = np.hypot(*ways.T)
-        apart = np.maximum(clear, 1e-9)[:, None]
-        return clear, np.where(clear[:, None] > _ABOUT, ways / apart, square)
-
-
-def _step(clear: Array, normals: Array, beyond: float) -> tuple[Array, float]:
-    """Return the way, by no more than is clear and so much, to where most is clear; and what is."""
-    least = float(clear.min())
-    reach = least + beyond
-    near = clear < least + 2 * reach
-    step = maximised(
-        np.array([0.0, 0.0, 1.0]),
-        np.column_stack([normals[near], np.ones(int(near.sum()))]),
-        clear[near] - least,
-        np.array([-reach, -reach, 0.0]),
-        np.array([reach, reach, reach]),
-    ).step
-    return step[:2], least
-
-
-def _moved(place: Placement, by: Array) -> Placement:
-    return replace(place, centre=place.centre + Point.of(by))
-
-
-def _feet(points: Array, edges: Array) -> Array:
-    """Return the place of each edge, (n, 2, 2), that is nearest to its point, (n, 2)."""
-    way = edges[:, 1] - edges[:, 0]
-    share = ((points - edges[:, 0]) * way).sum(axis=1) / np.maximum((way * way).sum(axis=1), 1e-18)
-    feet: Array = edges[:, 0] + np.clip(share, 0.0, 1.0)[:, None] * way
-    return feet
+        own, corners = np.stack([ring, np.roll(ring, -1, axis=0)], axis=1), edges[:, 0]
+        clear, deeper = ways_in(edges, ring, self.inner.holds_points(ring))
+        out, into = ways_in(own, corners, Region.from_rings(ring).holds_points(corners))
+        return np.concatenate([clear, -out]), -np.concatenate([deeper, into])

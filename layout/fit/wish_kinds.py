@@ -49,11 +49,6 @@ class Spans(Kind):
 
     kind: Length | Number
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return self.kind.words
-
     def parse(self, value: object, at: Place) -> Held:
         """Return the span of a program's number, pair or span; of a file, the number."""
         if not at.held:
@@ -71,10 +66,6 @@ class Spans(Kind):
         """Return one end of a span, which may be left free."""
         is_free = value is None or (isinstance(value, int | float) and value == free)
         return free if is_free else float(self.kind.read(value, at))
-
-    def write(self, held: Held) -> str:
-        """Return a fixed figure in words; nothing where there are no limits."""
-        return self.kind.write(held.least) if held.least == held.greatest else ""
 
 
 @dataclass(frozen=True, slots=True)

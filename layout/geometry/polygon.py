@@ -127,6 +127,11 @@ class Region:
         return Point.of(*self.shape.representative_point().coords)
 
     @property
+    def round_middle(self) -> Point:
+        """The middle of the least circle round it."""
+        return Point.of(*shapely.minimum_bounding_circle(self.shape).centroid.coords)
+
+    @property
     def pieces(self) -> tuple[Region, ...]:
         """Its connected pieces, largest first; of pieces alike the one at the left, then below."""
         held = shapely.get_parts(self.shape)

@@ -11,7 +11,7 @@ from .alike import first_of_best
 from .bounds import Bounds
 from .placement import Placement, Points, array_of
 from .point import ORIGIN, Point
-from .polygon import convex_hull
+from .polygon import Region, convex_hull
 from .tolerance import AREA_BALANCE
 
 
@@ -87,6 +87,20 @@ class TurnedBox:
     def along(self) -> Point:
         """The unit vector along its length."""
         return Point.polar(1.0, self.turn)
+
+
+def narrowest_strip(points: Points) -> float:
+    """Return how wide the narrowest strip is that holds points, (n, 2) mm; 0 for those on one line.
+
+    One of its sides lies along a side of their convex hull.
+    """
+    hull = Region.hull(points)
+    if not hull.area:
+        return 0.0
+    ring = hull.exterior
+    sides = np.roll(ring, -1, axis=0) - ring
+    normals = np.stack([sides[:, 1], -sides[:, 0]]) / np.hypot(*sides.T)
+    return float(np.ptp(ring @ normals, axis=0).min())
 
 
 def half_turn(turn: float) -> float:

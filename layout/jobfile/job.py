@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import TypeVar
+from typing import Any
 
 from ..cutting.tools import Tools
 from ..errors import JobError, LayoutError, Problem
@@ -29,8 +29,6 @@ from .panel import PanelRead, read_panel
 from .sections import HEAD, MATERIALS, MONEY, OFFCUTS, TEMPLATE, TOOLS, WORK, read_section
 from .toml import Tables, decoded, tables_of
 from .top import TopRead, read_top
-
-Made = TypeVar("Made")
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +113,7 @@ def _read_noting(tables: Tables, notes: Notes) -> Reading:
 
 
 def _tools(head: Values) -> Tools | None:
-    values = read_section(_table(head, "tools"), TOOLS, head.at("tools"))
+    values = _values(head, "tools", TOOLS)
     if not values.only_one_of("string", "string_stretch"):
         return None
     return values.made(
@@ -124,7 +122,7 @@ def _tools(head: Values) -> Tools | None:
 
 
 def _template(head: Values) -> TemplateWish | None:
-    values = read_section(_table(head, "template"), TEMPLATE, head.at("template"))
+    values = _values(head, "template", TEMPLATE)
     usual = head.place.units.is_imperial and not values.has("paper")
     return values.made(TemplateWish, **({"paper": LETTER} if usual else {}))
 
@@ -145,15 +143,10 @@ def _job(
     legs = None
     if head.has("legs"):
         legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
-    template = _template(head)
-    offcuts = _made(head, OFFCUTS, OffcutWish)
-    materials = _made(head, MATERIALS, MaterialsWish)
-    work = _made(head, WORK, WorkWish)
-    money = _made(head, MONEY, MoneyWish)
+    parts: dict[str, Any] = {"tools": tools, "template": _template(head)}
+    parts |= {name: _values(head, name, section).made(made) for name, section, made in _MADE}
     notes = head.place.notes
-    if tables.problems or not notes.are_empty or top.wish is None or tools is None:
-        return None
-    if template is None or offcuts is None or materials is None or work is None or money is None:
+    if tables.problems or not notes.are_empty or top.wish is None or None in parts.values():
         return None
     units: Units = head["units"]
     try:
@@ -166,13 +159,8 @@ def _job(
         return Job(
             panel=board,
             wish=wish,
-            tools=tools,
             profile=top.profile,
-            template=template,
-            materials=materials,
-            work=work,
-            money=money,
-            offcuts=offcuts,
+            **parts,
             legs=legs.wish if legs else None,
             table=legs.table if legs else UNSAID,
             units=units,
@@ -189,15 +177,22 @@ def _job(
         return None
 
 
+_MADE: tuple[tuple[str, Section, type], ...] = (
+    ("offcuts", OFFCUTS, OffcutWish),
+    ("materials", MATERIALS, MaterialsWish),
+    ("work", WORK, WorkWish),
+    ("money", MONEY, MoneyWish),
+)
+"""The tables whose keys each fill one field."""
+
+
 def _table(head: Values, name: str) -> object:
     """Return what stands under a heading of its own; an empty table where it is left out."""
     return head[name] if head.has(name) else {}
 
 
-def _made(head: Values, section: Section, made: type[Made]) -> Made | None:
-    """Return what a table holds whose keys each fill one field; None where something is wrong."""
-    name = section.heading.strip("[]")
-    return read_section(_table(head, name), section, head.at(name)).made(made)
+def _values(head: Values, name: str, section: Section) -> Values:
+    return read_section(_table(head, name), section, head.at(name))
 
 
 def _under(panel: PanelRead, top: TopRead) -> Under:

@@ -12,7 +12,7 @@ from ..keys.figures import ANY_LENGTH
 from ..keys.key import Values
 from ..keys.place import UNREADABLE, Place, shown
 from ..keys.plane import Four, is_simple
-from ..panel.outline import outline_through, oval_outline, rectangular_outline
+from ..panel.outline import bowed, four_sided, oval_outline
 from .sections import BOW, OUTLINE, read_section
 
 _BY_SIDES = ("width", "radius", "radii", "clip", "clips")
@@ -92,52 +92,18 @@ def _by_sides(values: Values) -> Path | None:
         return None
     radii = values["radii"] or (values["radius"],) * 4
     clips = values["clips"] or (values["clip"],) * 4
-    if any(radius and clip for radius, clip in zip(radii, clips, strict=True)):
-        name = "clips" if values.has("clips") else "clip"
-        values.at(name).wrong("a corner is both rounded and clipped: give 0 for one of them")
-        return None
-    length, width = values["length"], values["width"]
-    taken = [radius + clip for radius, clip in zip(radii, clips, strict=True)]
-    if not _have_room(values, (length, width, length, width), taken, bows):
-        return None
-    rises = (bows.get(0, 0.0), bows.get(1, 0.0), bows.get(2, 0.0), bows.get(3, 0.0))
+    sides = (values["length"], values["width"])
+    corners = [name for name in ("radii", "radius", "clips", "clip") if values.has(name)]
     try:
-        return rectangular_outline(length, width, radii=radii, clips=clips, bows=rises)
+        return four_sided(values.place, sides, radii, clips, bows, corners)
     except LayoutError as error:
         values.place.wrong(str(error))
         return None
 
 
-def _have_room(
-    values: Values, sides: Sequence[float], taken: Sequence[float], bows: dict[int, float]
-) -> bool:
-    """Note the first edge that its corners fill, or that bows more than a half circle."""
-    long = values.place.length
-    for i, side in enumerate(sides):
-        after = (i + 1) % len(sides)
-        corners = taken[i] + taken[after]
-        if corners > side + SAME_POINT:
-            name = next(name for name in ("radii", "radius", "clips", "clip") if values.has(name))
-            values.at(name).wrong(
-                f"corners {'ABCD'[i]} and {'ABCD'[after]} take {long(corners)} of an edge of "
-                f"{long(side)}: make them smaller"
-            )
-            return False
-        if abs(bows.get(i, 0.0)) > (side - corners) / 2:
-            values.at("bows").wrong(
-                f"the edge from corner {i + 1} bows {long(abs(bows[i]))} over "
-                f"{long(side - corners)}: a bow rises half of that at most"
-            )
-            return False
-    return True
-
-
 def _through(points: tuple[Point, ...], bows: dict[int, float], values: Values) -> Path | None:
-    sides = [a.distance_to(b) for a, b in zip(points, points[1:] + points[:1], strict=True)]
-    if not _have_room(values, sides, [0.0] * len(sides), bows):
-        return None
     try:
-        return outline_through(points, bows)
+        return bowed(values.place, points, bows)
     except LayoutError as error:  # straight it is simple, so a bow crosses another edge
         values.at("bows").wrong(f"with its bows {error}")
         return None

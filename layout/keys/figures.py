@@ -10,7 +10,7 @@ from fractions import Fraction
 from ..errors import LengthError
 from ..geometry.tolerance import SAME_POINT
 from ..units import parse_length
-from .kinds import Held, Kind
+from .kinds import Held, Kind, each
 from .place import Place, shown
 
 FARTHEST = 100_000.0
@@ -25,16 +25,6 @@ class Range:
     least: float = -math.inf
     most: float = math.inf
     above: bool = False
-
-    def words(self, form: Callable[[float], str]) -> str:
-        """Return the limits for the documents; empty where there are none."""
-        low = form(self.least)
-        if math.isfinite(self.most):
-            high = form(self.most)
-            return f"above {low}, to {high}" if self.above else f"{low} to {high}"
-        if not math.isfinite(self.least):
-            return ""
-        return f"above {low}" if self.above else f"{low} or more"
 
     def complaint(self, value: float, form: Callable[[float], str]) -> str | None:
         """Return how a value breaks a limit, and the limit; None where it keeps them."""
@@ -57,13 +47,6 @@ class Number(Kind):
     """Whether it counts things."""
     advice: str = ""
     """What to do where it is out of its limits."""
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        what = self.unit or ("whole number" if self.whole else "number")
-        limits = self.limits.words("{:g}".format)
-        return f"{what}, {limits}" if limits else what
 
     def parse(self, value: object, at: Place) -> Held:
         """Return the number in the library's unit; an int where it counts."""
@@ -108,12 +91,6 @@ class Length(Kind):
     advice: str = ""
     """What to do where it is out of its limits."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        limits = self.limits.words(lambda mm: f"{mm:g} mm" if mm else "0")
-        return f"length, {limits}" if limits else "length"
-
     def parse(self, value: object, at: Place) -> float | None:
         """Return the length, mm."""
         mm = _millimetres(value, at)
@@ -130,10 +107,6 @@ class Length(Kind):
             return None
         return mm
 
-    def write(self, held: Held) -> str:
-        """Return a length in words."""
-        return f"{held:g} mm" if held else "0"
-
 
 @dataclass(frozen=True, slots=True)
 class Counts(Kind):
@@ -144,28 +117,15 @@ class Counts(Kind):
     rising: bool = False
     """Whether they are two, the lower one first."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        if self.rising:
-            return f"`[least, most]`, {self.kind.words}"
-        return f"list of {self.kind.words}"
-
     def parse(self, value: object, at: Place) -> tuple[Held, ...] | None:
         """Return the numbers; the same one twice is one in a list."""
         form = "[least, most]" if self.rising else "[4, 6]"
-        if not isinstance(value, list) or not value or (self.rising and len(value) != 2):
-            at.wrong(f"{shown(value)} is not a list of numbers: write {form}")
+        wanted = f"a list of numbers: write {form}"
+        held = each(self.kind, value, at, wanted, 2 if self.rising else None if value else 1)
+        if held is not None and self.rising and held[0] > held[1]:
+            at.wrong(f"{held[0]:g} is above {held[1]:g}: write the lower one first")
             return None
-        held = [self.kind.read(item, at / i) for i, item in enumerate(value)]
-        if any(item is None for item in held):
-            return None
-        if not self.rising:
-            return tuple(dict.fromkeys(held))
-        if held[0] > held[1]:
-            at.wrong(f"{shown(value[0])} is above {shown(value[1])}: write the lower one first")
-            return None
-        return tuple(held)
+        return held if held is None or self.rising else tuple(dict.fromkeys(held))
 
 
 ABOVE_0 = Length(Range(0.0, above=True), "give what the tape reads")

@@ -14,7 +14,7 @@ from functools import cache
 from typing import Any, TypeVar
 
 from ..errors import LayoutError
-from .kinds import Held, Kind, written
+from .kinds import Held, Kind
 from .place import Place, Refusal
 
 
@@ -29,7 +29,8 @@ class Key:
     default: Any = None
     """What the library holds where the file says nothing; None where that means something."""
     usual: str = ""
-    """The default in words; empty where the key must be given, or has none."""
+    """The default in words; empty where its own figure says it, where there is none, or where the
+    key must be given."""
     example: str = ""
     """A value, as TOML writes it."""
     mistaken: tuple[str, ...] = ()
@@ -118,10 +119,8 @@ def _keys_by_field(cls: Any) -> Mapping[str, Key]:  # noqa: ANN401
         told: Key | None = item.metadata.get("key")
         if told is not None:
             default = told.default if item.default is dataclasses.MISSING else item.default
-            spelt = told.in_file and not told.usual and default is not None
-            usual = written(told.kind, default) if spelt else told.usual
             found[item.name] = dataclasses.replace(
-                told, name=told.name or item.name, default=default, usual=usual
+                told, name=told.name or item.name, default=default
             )
     return found
 

@@ -31,11 +31,6 @@ class Kind(ABC):
 
     __slots__ = ()
 
-    @property
-    @abstractmethod
-    def words(self) -> str:
-        """How a maker writes it, for the documents."""
-
     @abstractmethod
     def parse(self, value: object, at: Place) -> Held:
         """Return what the library holds for a value, or note what is wrong and return None."""
@@ -45,10 +40,6 @@ class Kind(ABC):
         if at.held:
             return self.parse(_as_typed(value), at)
         return None if value == UNREADABLE else self.parse(value, at)
-
-    def write(self, held: Held) -> str:
-        """Return a value as TOML writes it, for the documents."""
-        return f"{held:g}" if isinstance(held, float) else str(held)
 
 
 def _as_typed(value: object) -> object:
@@ -67,16 +58,18 @@ def _as_typed(value: object) -> object:
     return value
 
 
-def written(kind: Kind, held: Held) -> str:
-    """Return a default in words; empty where it is an empty list."""
-    return "" if held == () else kind.write(held)
+def each(kind: Kind, value: object, at: Place, wanted: str, count: int | None = None) -> Held:
+    """Return what a kind makes of all items, `count` of them, of a list that is `wanted`."""
+    if not isinstance(value, list) or (count is not None and len(value) != count):
+        at.wrong(f"{shown(value)} is not {wanted}")
+        return None
+    held = tuple(kind.read(item, at / i) for i, item in enumerate(value))
+    return None if any(one is None for one in held) else held
 
 
 @dataclass(frozen=True, slots=True)
 class Text(Kind):
     """A text of a line."""
-
-    words = "text"
 
     def parse(self, value: object, at: Place) -> str | None:
         """Return the text without blanks at its ends."""
@@ -95,18 +88,12 @@ class Text(Kind):
 class YesNo(Kind):
     """Yes or no."""
 
-    words = "`true` or `false`"
-
     def parse(self, value: object, at: Place) -> bool | None:
         """Return true or false."""
         if isinstance(value, bool):
             return value
         at.wrong(f"{shown(value)} is neither true nor false: write one of them, without quotes")
         return None
-
-    def write(self, held: Held) -> str:
-        """Return a value as TOML writes it."""
-        return str(held).lower()
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,15 +108,6 @@ class Choice(Kind):
     """Words that makers use and that cannot be taken, and why."""
     described: str = ""
     """In place of the names where the documents would be swamped by them."""
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        if self.described:
-            return self.described
-        names = ", ".join(f'`"{name}"`' for name in self.options)
-        also = ", ".join(f'`"{word}"` ({name})' for word, name in self.synonyms.items())
-        return f"{names}; also {also}" if also else names
 
     def parse(self, value: object, at: Place) -> Held:
         """Return what the library holds for the name, whatever its capitals."""
@@ -152,10 +130,6 @@ class Choice(Kind):
         at.wrong(f"{shown(value)} is not known{hint} use one of {self._names}")
         return None
 
-    def write(self, held: Held) -> str:
-        """Return a value as TOML writes it."""
-        return next(f'"{name}"' for name, known in self.options.items() if known == held)
-
     @property
     def _names(self) -> str:
         also = f"; or, as makers say, {', '.join(self.synonyms)}" if self.synonyms else ""
@@ -174,8 +148,6 @@ class Only(Kind):
     cls: type
     how: str
     """What to do."""
-
-    words = ""
 
     def parse(self, value: object, at: Place) -> Held:
         """Return the value."""

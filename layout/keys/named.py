@@ -17,11 +17,6 @@ _DEAREST = 1e9
 class Sum(Kind):
     """A sum of money, held as the decimal that was written."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return "sum of money, 0 or more"
-
     def parse(self, value: object, at: Place) -> Decimal | None:
         """Return the sum, to the last figure that was written."""
         if isinstance(value, Decimal) and at.held and value.is_finite():
@@ -30,10 +25,6 @@ class Sum(Kind):
         if number is None or not self._within(number, at):
             return None
         return Decimal(repr(value))
-
-    def write(self, held: Held) -> str:
-        """Return a sum as TOML writes it."""
-        return f"{held:f}"
 
     def _within(self, number: float, at: Place) -> bool:
         complaint = Range(0.0, _DEAREST).complaint(number, lambda limit: f"{limit:.0f}")
@@ -48,11 +39,6 @@ class Share(Kind):
 
     limits: Range
     """Percent."""
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return f"percent, {self.limits.words('{:g}'.format)}"
 
     def parse(self, value: object, at: Place) -> Decimal | None:
         """Return the share, exactly; a program gives it as a share."""
@@ -77,11 +63,6 @@ class Named(Kind):
     names: tuple[str, ...]
     kind: Kind
     """Of each figure."""
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return f"table of {self.kind.words}"
 
     def parse(self, value: object, at: Place) -> tuple[tuple[str, Held], ...] | None:
         """Return the names that were given, in the order of the list, each with its figure."""

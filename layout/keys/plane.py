@@ -14,23 +14,18 @@ from ..geometry import Path, Point, Region, array_of, first_of_best
 from ..geometry.distance import nearest
 from ..geometry.tolerance import SAME_POINT
 from .figures import ANY_LENGTH, Length, Number
-from .kinds import Choice, Kind
-from .place import Place, shown
+from .kinds import Choice, Kind, each
+from .place import Place
 
 
 @dataclass(frozen=True, slots=True)
 class At(Kind):
     """A point."""
 
-    words = "`[x, y]`"
-
     def parse(self, value: object, at: Place) -> Point | None:
         """Return the point, mm."""
-        if not isinstance(value, list) or len(value) != 2:
-            at.wrong(f"{shown(value)} is not a point: write [x, y]")
-            return None
-        x, y = (ANY_LENGTH.read(item, at / i) for i, item in enumerate(value))
-        return None if x is None or y is None else Point(x, y)
+        held = each(ANY_LENGTH, value, at, "a point: write [x, y]", 2)
+        return None if held is None else Point(*held)
 
 
 MOST_POINTS = 5_000
@@ -44,29 +39,21 @@ class Points(Kind):
     least: int = 1
     """How many there are at least."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return "`[[x, y], …]`" + (f", {self.least} at least" if self.least > 1 else "")
-
     def parse(self, value: object, at: Place) -> tuple[Point, ...] | None:
         """Return the points, mm."""
-        if not isinstance(value, list):
-            at.wrong(f"{shown(value)} is not a list of points: write [[x, y], [x, y], …]")
-            return None
-        if len(value) > MOST_POINTS:
+        if isinstance(value, list) and len(value) > MOST_POINTS:
             at.wrong(
                 f"{len(value):,} points are more than the {MOST_POINTS:,} that are worked with: "
                 "leave out those that lie on a straight line between others"
             )
             return None
-        points = [At().read(item, at / i) for i, item in enumerate(value)]
-        if any(point is None for point in points):
-            return None
-        if len(points) < self.least:
+        points: tuple[Point, ...] | None = each(
+            At(), value, at, "a list of points: write [[x, y], [x, y], …]"
+        )
+        if points is not None and len(points) < self.least:
             at.wrong(f"the list holds {len(points)} of at least {self.least} points: give them all")
             return None
-        return tuple(points)
+        return points
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,11 +69,6 @@ class Pairs(Points):
 @dataclass(frozen=True, slots=True)
 class Ring(Kind):
     """Corners in order round something; the first may be repeated as the last."""
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return "`[[x, y], …]`, 3 at least, in order"
 
     def parse(self, value: object, at: Place) -> tuple[Point, ...] | None:
         """Return the corners, mm, none of them the same as the one before it."""
@@ -115,11 +97,6 @@ class Pair(Kind):
     form: str = "[length, width]"
     """How the two are written."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return ("length, or " if self.one_will_do else "") + f"`{self.form}`, above 0"
-
     def parse(self, value: object, at: Place) -> tuple[float, ...] | None:
         """Return one length or two, mm."""
         if at.held and isinstance(value, list) and len(value) == 1:
@@ -127,11 +104,10 @@ class Pair(Kind):
         if self.one_will_do and not isinstance(value, list):
             one = self.kind.read(value, at)
             return None if one is None else (one,)
-        if not isinstance(value, list) or len(value) != 2:
-            at.wrong(f"{shown(value)} is not a size: write {self.form}")
-            return None
-        sides = tuple(self.kind.read(item, at / i) for i, item in enumerate(value))
-        return None if None in sides else sides
+        sides: tuple[float, ...] | None = each(
+            self.kind, value, at, f"a size: write {self.form}", 2
+        )
+        return sides
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,18 +117,11 @@ class Four(Kind):
     kind: Length | Number
     order: str = "A, B, C, D"
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return f"list of four lengths: {self.order}"
-
     def parse(self, value: object, at: Place) -> tuple[float, ...] | None:
         """Return four lengths, mm."""
-        if not isinstance(value, list) or len(value) != 4:
-            at.wrong(f"{shown(value)} is not a list of four lengths, for {self.order}")
-            return None
-        four = tuple(self.kind.read(item, at / i) for i, item in enumerate(value))
-        return None if None in four else four
+        wanted = f"a list of four lengths, for {self.order}"
+        four: tuple[float, ...] | None = each(self.kind, value, at, wanted, 4)
+        return four
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,24 +135,16 @@ class Choices(Kind):
     into: type = tuple
     """What the library holds: a tuple, or a set where the order tells nothing."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return ("one or a list" if self.one_will_do else "list") + f" of {self.choice.words}"
-
     def parse(self, value: object, at: Place) -> Any:  # noqa: ANN401 - `into`
         """Return what the library holds for each name, none of them twice."""
         if self.one_will_do and isinstance(value, str | Enum):
             one = self.choice.read(value, at)
             return None if one is None else self.into((one,))
-        if not isinstance(value, list):
-            at.wrong(f'{shown(value)} is not a list of names: write ["…", "…"]')
-            return None
-        if not value and not at.held:
+        held = each(self.choice, value, at, 'a list of names: write ["…", "…"]')
+        if held == () and not at.held:
             at.wrong("the list is empty: name one at least, or leave the key out")
             return None
-        held = [self.choice.read(item, at / i) for i, item in enumerate(value)]
-        return None if any(item is None for item in held) else self.into(dict.fromkeys(held))
+        return None if held is None else self.into(dict.fromkeys(held))
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,11 +152,6 @@ class Table(Kind):
     """A table, or a list of them, whose own reader says what is wrong with it."""
 
     described: str
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return self.described
 
     def parse(self, value: object, at: Place) -> object:
         """Return what stands there."""

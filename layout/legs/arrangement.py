@@ -16,13 +16,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..errors import LegsError
-from ..geometry import ORIGIN, Path, Point, Region, at_most, first_of_best
+from ..geometry import ORIGIN, Path, Point, Region, array_of, at_most, first_of_best
 from ..geometry.distance import nearest
 from ..geometry.tolerance import ROUNDING, SAME_PLACE, SIZE_SLACK
+from ..geometry.turned_box import narrowest_strip
 from ..outlines import Outline
 from .foot import Foot
 from .room import FINE, no_room, reach, room_for
-from .stability import IN_A_ROW, Stability, row_width
+from .stability import IN_A_ROW, Stability
 from .wish import LegsWish
 
 LONG = 1.3
@@ -66,7 +67,7 @@ def middles_for(wish: LegsWish, outline: Outline, stability: Stability) -> tuple
 def _most_stable(sets: Iterable[tuple[Point, ...]], stability: Stability) -> tuple[Point, ...]:
     """Return the most stable stance, of stances alike the first; of none that stands the first."""
     held = list(sets)
-    spread = [s for s in held if row_width(s) >= IN_A_ROW or len(s) < 3]
+    spread = [s for s in held if narrowest_strip(array_of(s)) >= IN_A_ROW or len(s) < 3]
     return first_of_best(spread or held[:1], stability.force, tolerance=ALIKE_FORCE)
 
 
@@ -84,7 +85,8 @@ def corner_of_largest(room: Region) -> Point:
     near = rim[max(k - 1, 0) : k + 2]
     ways = np.diff(near, axis=0)
     lengths = np.hypot(*ways.T)
-    if len(near) == 3 and lengths.max() < _FACET and _turn(*ways) < _BLUNT:
+    turn = np.ptp(np.unwrap(np.arctan2(ways[:, 1], ways[:, 0])))
+    if len(near) == 3 and lengths.max() < _FACET and turn < _BLUNT:
         so_far = np.array([0.0, lengths[0], lengths.sum()])
         a, b, _ = np.polyfit(so_far, near.prod(axis=1), 2)
         at = np.vander([-b / (2 * a)], 3) @ np.polyfit(so_far, near, 2)
@@ -94,10 +96,6 @@ def corner_of_largest(room: Region) -> Point:
         a, b = float(way[0] * way[1]), float(start[0] * way[1] + start[1] * way[0])
         tried.append(start + way * (min(max(-b / (2 * a), 0.0), 1.0) if a < 0 else 0.0))
     return Point.of(tried[int(np.prod(tried, axis=1).argmax())])
-
-
-def _turn(one: NDArray[np.float64], other: NDArray[np.float64]) -> float:
-    return abs(math.atan2(one[0] * other[1] - one[1] * other[0], float(one @ other)))
 
 
 _FACET, _BLUNT = 20.0, 0.05
@@ -177,7 +175,8 @@ def _sets(count: int, room: Region, middle: Point, outline: Outline) -> Iterator
             Point(math.cos(t) * outline.length, math.sin(t) * outline.width).unit() for t in turns
         ]
         if room.holds_point(middle):
-            yield tuple(_leaves(room, middle, ray, outline) for ray in rays)
+            far = outline.length + outline.width
+            yield tuple(room.chord(middle, middle + ray * far)[-1][1] for ray in rays)
         yield tuple(_along_edges(room, [(k + phase) / count for k in range(count)]))
 
 
@@ -193,11 +192,6 @@ def _along_edges(room: Region, shares: Sequence[float]) -> Iterator[Point]:
             if passed <= share * whole < passed + edge.length
         )
         passed += edge.length
-
-
-def _leaves(room: Region, middle: Point, ray: Point, outline: Outline) -> Point:
-    """Return where a ray from within last leaves the room."""
-    return room.chord(middle, middle + ray * (outline.length + outline.width))[-1][1]
 
 
 def apart(places: Sequence[Point], foot: Foot) -> bool:
@@ -228,14 +222,7 @@ def dodged(
 ) -> tuple[tuple[Point, ...], tuple[float, ...]]:
     """Return the places of feet that bear, as near as can be to those wished, and how far moved.
 
-    One that finds none beside the others stays where it is.
-
-    Parameters
-    ----------
-    room : Region
-        Where they may stand.
-    bears : callable
-        Whether a foot with its middle at a place stands on sound wood.
+    One that finds none in the room beside the others stays where it is.
     """
     held, moved = list(middles), [0.0] * len(middles)
     inner = room.shrunk(_CLEAR)

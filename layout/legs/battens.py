@@ -54,21 +54,23 @@ class Batten:
 
 
 def battens_under(
-    top: Top, bearing: SoundWood, movement: MovementPlan, heads: Sequence[Path], screw: float
+    top: Top,
+    bearing: SoundWood,
+    movement: MovementPlan,
+    heads: Sequence[Path],
+    screw: float,
+    apron: Region | None = None,
 ) -> tuple[Batten, ...]:
     """Return the battens of a solid top; none for board, which stays flat without.
 
     They lie evenly along the grain, each moved as little as clears legs and spoilt wood. Their
-    slots take what the whole top moves, which errs on the long side.
+    slots take what the whole top moves, which errs on the long side. Inside an apron they end short
+    of its rails, which go from leg to leg.
 
-    Parameters
-    ----------
-    heads : sequence of Path
-        What the legs and their plates cover, in the frame of the top.
-    screw : float
-        Diameter of the screws, mm.
+    `heads` is what the legs and their plates cover, and `apron` what its rails leave free between
+    them, in the frame of the top; `screw` is the diameter of the screws, mm.
     """
-    if not movement.solid:
+    if not movement.solid or (apron is not None and apron.is_empty):
         return ()
     outline, placement = top.outline, top.placement
     along = Point.polar(1.0, movement.across - math.pi / 2)
@@ -76,7 +78,9 @@ def battens_under(
     count = max(2, math.ceil((reach - SIZE_SLACK) / APART))
     slot = slot_for(movement.change, screw)
     taken = [Region.of(head, "outside").grown(BESIDE) for head in heads]
-    line = outline.path()
+    ends = [(outline.path(), SHORT)]
+    if apron is not None:
+        ends.append((Path.through_ring(apron.exterior), BESIDE))
 
     def fits(batten: Batten) -> bool:
         own = Region.of(batten.print)
@@ -89,7 +93,7 @@ def battens_under(
     for k in range(count):
         wanted = reach * ((k + 0.5) / count - 0.5)
         tried = (
-            _at(line, along, wanted + off, slot)
+            _at(ends, along, wanted + off, slot)
             for off in _offsets(reach / (2 * count) - SIZE[0], inwards=-math.copysign(1.0, wanted))
         )
         best = next((batten for batten in tried if batten is not None and fits(batten)), None)
@@ -106,20 +110,22 @@ def _offsets(most: float, inwards: float) -> Iterator[float]:
         yield -k * _STEP * inwards
 
 
-def _at(line: Path, along: Point, offset: float, slot: float) -> Batten | None:
+def _at(
+    ends: Sequence[tuple[Path, float]], along: Point, offset: float, slot: float
+) -> Batten | None:
     """Return the batten at a distance along the grain from the middle; None where it is short.
 
-    Its print is in the frame of the top.
+    It stops so far inside each of some closed lines, mm. Its print is in the frame of the top.
     """
     base, across = along * offset, along.left
     edges = [base + along * (side * SIZE[0] / 2) for side in (-1, 1)]
-    ups = [way_out(line, edge, across) for edge in edges]
-    downs = [way_out(line, edge, -across) for edge in edges]
-    if not math.isfinite(sum(ups) + sum(downs)):
-        return None  # an edge of it lies outside the top
-    up, down = min(ups) - SHORT, min(downs) - SHORT
-    if not at_least(up + down, LEAST):
-        return None
+    sides = [
+        [way_out(line, edge, way) - short for line, short in ends for edge in edges]
+        for way in (across, -across)
+    ]
+    up, down = map(min, sides)
+    if not (math.isfinite(sum(map(sum, sides))) and at_least(up + down, LEAST)):
+        return None  # an edge of it lies outside the top, or it is short
     middle = base + across * ((up - down) / 2)
     half = (up + down) / 2
     outer = across * (half - SIZE[0] / 2)

@@ -8,7 +8,7 @@ from itertools import combinations
 from ..concern import Concern
 from ..geometry.polygon import Region, union
 from ..geometry.tolerance import CHORD
-from ..panel.materials import ONE_LIFTS
+from ..panel.lifting import ONE_LIFTS
 from .concern import GRAVE, LegMatter
 from .plan import Leg, LegsPlan
 from .room import PLATE_INSET
@@ -19,13 +19,7 @@ from .wish import Fixing, LegsWish
 def problems_of(
     wish: LegsWish, plan: LegsPlan, on_floor: Sequence[float], table: TableTop
 ) -> tuple[Concern, ...]:
-    """Return every problem, grave ones first.
-
-    Parameters
-    ----------
-    on_floor : sequence of float
-        Of each leg the least distance from its foot on the floor in to the edge of the top, mm.
-    """
+    """Return every problem, grave ones first; `on_floor` is how far in each foot stands, mm."""
     prints = [
         union(Region.of(path, "outside") for path in (leg.print, leg.plate) if path is not None)
         for leg in plan.legs

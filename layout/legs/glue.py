@@ -27,6 +27,28 @@ RIGID_DAYS = 1.0
 
 
 @dataclass(frozen=True, slots=True)
+class Bed:
+    """Adhesive in its joints, with a fifth more for what is squeezed out."""
+
+    area: float
+    """cm²."""
+    bed: float
+    """mm."""
+    pack: float = 0.0
+    """What a cartridge holds, ml; 0 where it is counted in ml."""
+
+    @property
+    def volume(self) -> float:
+        """In ml."""
+        return self.area * self.bed / 10 * SPARE
+
+    @property
+    def need(self) -> float:
+        """Cartridges, or ml."""
+        return math.ceil(self.volume / self.pack - 1e-9) if self.pack else self.volume
+
+
+@dataclass(frozen=True, slots=True)
 class GlueJoint:
     """The joint of one leg and the top."""
 
@@ -55,19 +77,18 @@ def glue_joint(foot: Foot, legs: int = 4, glue: Glue = Glue.FLEXIBLE) -> GlueJoi
     >>> glue_joint(Foot.square(60)).most_days
     15.0
     """
-    hollow = foot.shape.has_wall
+    hollow, flexible = foot.shape.has_wall, glue is Glue.FLEXIBLE
     filled = (math.pi / 4 if foot.is_round else 1.0) * foot.inside[0] * foot.inside[1]
     block_area = filled if hollow else 0.0
-    volume = (foot.section + block_area) * BED[glue] * legs * SPARE / 1000
+    bought = Bed((foot.section + block_area) * legs / 100, BED[glue], CARTRIDGE)
     depth = min(foot.length, foot.width) / 2
-    flexible = glue is Glue.FLEXIBLE
     return GlueJoint(
         foot.section,
         foot.inside if hollow else None,
         block_area,
         BED[glue],
-        volume,
-        math.ceil(volume / CARTRIDGE) if flexible else 0,
+        bought.volume,
+        int(bought.need) if flexible else 0,
         depth / CURE[1] if flexible else RIGID_DAYS,
         depth / CURE[0] if flexible else RIGID_DAYS,
     )

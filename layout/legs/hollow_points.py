@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from ..geometry import Bounds, Path, Point, Region, first_of_best
 from ..geometry.polygon import joined_up
 from ..geometry.simplify import fewer
+from ..geometry.tolerance import SAME_PLACE
 
 Array = NDArray[np.float64]
 Corners = NDArray[np.intp]
@@ -53,15 +54,11 @@ def cut_hollow(
 ) -> tuple[Array, Corners]:
     """Return points, (n, 2) mm, and triangles, (m, 3), of any plate, about `step` wide.
 
-    Parameters
-    ----------
-    axes : tuple of int
-        Only of the part whose x (0) or y (1) is not below 0.
-    flattest : float
-        Triangles whose doubled area is less, mm², are none.
+    Only of the part whose x (0) or y (1), as `axes` say, is not below 0. Triangles whose doubled
+    area is less than `flattest`, mm², are none.
     """
     part = _part(outline, step, axes)
-    points, sides = _sides_of(part, step)
+    points, sides = _sides_of(part, step, axes)
     inner = lattice(part.shrunk(0.53 * step), part.bounds, step, axes)  # that no side sees
     cut = _Cut(part, step, flattest, [*points, *map(Point.of, inner)], sides)
     return cut.refined()
@@ -77,14 +74,22 @@ def _part(outline: Path, step: float, axes: tuple[int, ...]) -> Region:
     return face.meet(Region.of(Path.round_box(Bounds(left, bottom, far, far))))
 
 
-def _sides_of(part: Region, step: float) -> tuple[list[Point], list[tuple[int, int]]]:
-    """Return points along the edge at most a step apart, and which of them are neighbours."""
+def _sides_of(
+    part: Region, step: float, axes: tuple[int, ...]
+) -> tuple[list[Point], list[tuple[int, int]]]:
+    """Return points along the edge at most a step apart, and which of them are neighbours.
+
+    What lies on a mirror but for rounding lies there, and is one point: its twin is itself.
+    """
     points: list[Point] = []
     sides: list[tuple[int, int]] = []
     for piece in part.pieces:
         for ring in (piece.exterior, *piece.holes):
-            first = len(points)
-            corners = [Point.of(row) for row in ring]
+            first, own = len(points), ring.copy()
+            for k in axes:
+                own[np.abs(own[:, k]) < SAME_PLACE, k] = 0.0
+            apart = np.hypot(*(own - np.roll(own, 1, axis=0)).T) > SAME_PLACE
+            corners = [Point.of(row) for row in own[apart]]
             for a, b in zip(corners, [*corners[1:], corners[0]], strict=True):
                 count = max(1, math.ceil(a.distance_to(b) / step - _ALIKE))
                 points += [a + (b - a) * (k / count) for k in range(count)]
@@ -96,12 +101,8 @@ def _sides_of(part: Region, step: float) -> tuple[list[Point], list[tuple[int, i
 def lattice(inside: Region, bounds: Bounds, step: float, axes: tuple[int, ...]) -> Array:
     """Return the points of a lattice of even triangles that lie in a region, (n, 2) mm.
 
-    Parameters
-    ----------
-    bounds : Bounds
-        The lattice lies about the middle of this box, but on the mirrors, and fills it.
-    axes : tuple of int
-        Only the points whose x (0) or y (1) is not below 0.
+    It lies about the middle of a box, but on the mirrors, and fills it: the part whose x (0) or y
+    (1), as `axes` say, is not below 0.
     """
     rise = step * math.sqrt(3) / 2
     x, y = (0.0 if k in axes else tuple(bounds.middle)[k] for k in (0, 1))
@@ -228,7 +229,8 @@ class _Cut:
         )
         flat = radius / sides.min(axis=0)
         flat[sides.min(axis=0) < 2 * _SHORT * self.step] = 0.0
-        flat[self._at_sharp(corners)] = 0.0
+        # no cutting makes a sharp corner blunter
+        flat[np.isin(corners, list(self.sharp)).any(axis=1)] = 0.0
         poor = np.flatnonzero((flat > _FLAT) & self.part.holds_points(centre))
         if not len(poor):
             return None
@@ -236,7 +238,3 @@ class _Cut:
             map(int, poor), lambda k: float(flat[k]), lambda k: tuple(centre[k]), tolerance=_ALIKE
         )
         return Point.of(centre[k])
-
-    def _at_sharp(self, corners: Corners) -> NDArray[np.bool_]:
-        """Return which triangles stand in a sharp corner: no cutting makes it blunter."""
-        return np.asarray(np.isin(corners, list(self.sharp)).any(axis=1))

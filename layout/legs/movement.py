@@ -16,7 +16,7 @@ from dataclasses import dataclass, field
 from ..geometry import Point, first_of_best
 from ..geometry.tolerance import SAME_PLACE
 from ..panel.build import Kind
-from ..panel.materials import Material, material_named
+from ..panel.materials import MATERIALS, Material
 from ..top import Top
 from .foot import Foot
 
@@ -90,14 +90,8 @@ def movement_of(
 ) -> MovementPlan:
     """Return how the top moves and what its fixings need.
 
-    Of each group of fixings the row nearest to the middle of the top stays fast.
-
-    Parameters
-    ----------
-    quartered : bool
-        Whether it is sawn on the quarter; else the larger, tangential figure counts.
-    swing : float
-        Of its moisture, %.
+    Of each group of fixings the row nearest to the middle of the top stays fast. Of wood that is
+    not sawn on the quarter the larger, tangential figure counts; `swing` is that of moisture, %.
     """
     outline, across = top.outline, top.grain + math.pi / 2
     way = Point.polar(1.0, across)
@@ -133,13 +127,9 @@ def slot_for(movement: float, screw: float) -> float:
 
 def _coefficient(material: Material, quartered: bool) -> tuple[float, str]:
     """Return the coefficient of solid wood, and its source."""
-    known = material.movement
-    source = known.source if known else "not known for this wood: as oak"
-    if known is None:
-        usual = material_named("solid wood")
-        assert usual is not None  # it is in the table
-        known = usual.movement
-        assert known is not None
+    known = material.movement or MATERIALS["solid wood"].movement
+    assert known is not None  # it is in the table
+    source = known.source if material.movement else "not known for this wood: as oak"
     return known.radial if quartered else known.tangential, source
 
 

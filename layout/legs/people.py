@@ -37,14 +37,7 @@ def seating_at(
 
     A place takes `place` of the edge and 14 in of the depth behind it, on a narrow top to its
     middle; two do not overlap, so that on a top with corners those at the ends take from the
-    sides. Knees stay clear of the legs.
-
-    Parameters
-    ----------
-    middles : sequence of Point
-        Of the legs' heads, mm from the centre of the top.
-    place : float
-        mm of the edge.
+    sides. Knees stay clear of the legs, whose heads have these middles, mm.
     """
     edge = _edge_of(outline, place)
     prints = [Region.of(foot.outside(m), "outside") for m in middles]

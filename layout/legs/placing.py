@@ -11,13 +11,14 @@ from ..errors import LegsError
 from ..geometry import ORIGIN, Bounds, Point, Region, array_of, first_of_best
 from ..geometry.intersect import way_out
 from ..geometry.tolerance import ROUNDING, SAME_PLACE, SAME_POINT
+from ..geometry.turned_box import narrowest_strip
 from ..outlines import Outline
 from .checks import problems_of
 from .foot import Foot
 from .plan import Leg, LegsPlan, Overhang
 from .room import inside_by
 from .sag import bearing_points
-from .stability import IN_A_ROW, counts_at_edge, footprint, held_down, row_width, whole_table
+from .stability import IN_A_ROW, counts_at_edge, footprint, held_down, whole_table
 from .table import TableTop
 from .tipping import Tipping, rocking_force, tipping_of
 from .wish import Fixing, LegsWish
@@ -28,12 +29,7 @@ def place_legs(
 ) -> LegsPlan:
     """Return the legs under a top, checked; a push at its edge counts from its upper face.
 
-    Parameters
-    ----------
-    middles : sequence of Point
-        Where they stand, mm from the centre of the top.
-    moved : sequence of float, optional
-        How far each was moved off spoilt wood to stand there, mm.
+    `moved` is how far each was moved off spoilt wood to stand where it does, mm.
 
     Raises
     ------
@@ -76,7 +72,7 @@ def require_footing(foot: Foot, middles: Sequence[Point]) -> None:
     A row of slabs stands on what these are long.
     """
     borne = [p for middle in middles for p in bearing_points(foot, middle)]
-    if row_width(borne) < IN_A_ROW:
+    if narrowest_strip(array_of(borne)) < IN_A_ROW:
         raise LegsError(
             f"{len(middles)} legs in a row do not stand: move one at least {IN_A_ROW:g} mm out of "
             "it, or make the insets at the sides smaller"

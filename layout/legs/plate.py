@@ -35,14 +35,7 @@ def rigidity(stiffness: Stiffness, thickness: float, grain: float = 0.0) -> Arra
     """Return the bending stiffness of a plate, (3, 3) N·mm, between curvatures and moments.
 
     In the order x, y, twist (2 w_xy); for a plate alike both ways its first entry is
-    E t³/(12 (1 − ν²)).
-
-    Parameters
-    ----------
-    thickness : float
-        mm.
-    grain : float
-        Direction of the grain from x, radians.
+    E t³/(12 (1 − ν²)). Thickness in mm, the grain from x in radians.
     """
     e, ratio = stiffness, stiffness.across / stiffness.along
     whole = 1 - e.poisson**2 * ratio
@@ -95,7 +88,7 @@ class Plate:
         mesh, points = _mesh(outline, triangles, size)
         basis = Basis(mesh, CentredArgyris(), intorder=6)
         fields, dofs, area = [held[0] for held in basis.basis], basis.element_dofs, basis.dx
-        bends = np.stack([_curvatures(field.hess) for field in fields])
+        bends = np.stack([(f.hess[0, 0], f.hess[1, 1], 2 * f.hess[0, 1]) for f in fields])
         turned = np.einsum("ij,ajcq,cq->aicq", rigid / stiff, bends, area)
         energy = np.einsum("aicq,bicq->abc", turned, bends, optimize=True)
         downs = np.einsum("acq,cq->ac", np.stack(fields), area)
@@ -162,10 +155,6 @@ class RestedPlate:
         full = np.concatenate([load, np.zeros((rows, *load.shape[1:]))])
         found: Array = self.factors.solve(full)[:count]
         return found
-
-
-def _curvatures(second: Array) -> Array:
-    return np.stack([second[0][0], second[1][1], 2 * second[0][1]])
 
 
 def _reading(basis: Any, points: Array) -> Any:  # noqa: ANN401 - skfem's own, a sparse matrix

@@ -41,20 +41,10 @@ round sizes, and rounding would then say which points are in."""
 def cut_up(outline: Path, step: float, flattest: float) -> tuple[Array, Array, Corners]:
     """Return the triangles of a closed path about the origin, about `step` wide.
 
-    Parameters
-    ----------
-    flattest : float
-        Triangles whose doubled area is a lesser share of the plate's are none.
-
-    Returns
-    -------
-    points : (n, 2) array
-        Of the plate, mm.
-    mesh : (n, 2) array
-        The same; of a convex plate those along arcs are moved out so that the triangles have its
-        area, to some thousandths: ends of arcs stay.
-    corners : (m, 3) array
-        Which points each triangle joins.
+    Its points, (n, 2) mm; the same for the mesh, those along arcs of a convex plate moved out so
+    that the triangles have its area, to some thousandths: ends of arcs stay; and which points each
+    triangle joins, (m, 3). One whose doubled area is less than the share `flattest` of the plate's
+    is none.
     """
     axes = mirror_axes(outline)
     if is_hollow(outline):
@@ -94,13 +84,9 @@ def rim_of(outline: Path, step: float, axes: tuple[int, ...] = ()) -> tuple[Arra
 
     Between the points of an arc the mesh has straight edges. They cut off a share 1 − sin h / h of
     what the arc sweeps, h the angle between two points; moved out by √(h / sin h) they sweep as
-    much as it, and the plate all but keeps its area. The middle of every edge is a point.
-
-    Parameters
-    ----------
-    axes : tuple of int
-        Only the points whose x (0) or y (1) is not below 0, anticlockwise; where the outline
-        crosses the other axis is a point.
+    much as it, and the plate all but keeps its area. The middle of every edge is a point. With
+    `axes` only points whose x (0) or y (1) is not below 0, anticlockwise; where the outline crosses
+    the other axis is a point.
     """
     true, moved = [], []
     for segment in outline.segments:

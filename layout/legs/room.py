@@ -81,11 +81,6 @@ def insets_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Ins
     )
 
 
-def plate_inset(wish: LegsWish, outline: Outline) -> float:
-    """Return how far a plate on a leg's head keeps from the edge, mm."""
-    return max(min(PLATE_INSET, outline.width * SHARE_OF_SIZE), wish.keep_in)
-
-
 def room_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Region:
     """Return where the middles of the wished feet may stand, and of the plates on their heads.
 
@@ -95,7 +90,8 @@ def room_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Regio
     insets = insets_for(wish, outline, in_rows=in_rows)
     room = _room(outline, wish.foot, insets.round_about)
     if wish.plate is not None:
-        room = room.meet(_room(outline, wish.on_top, plate_inset(wish, outline)))
+        inset = max(min(PLATE_INSET, outline.width * SHARE_OF_SIZE), wish.keep_in)
+        room = room.meet(_room(outline, wish.on_top, inset))
     if not outline.free_sizes:
         return room
     half_length = outline.length / 2 - wish.foot.reach(0.0) - insets.end

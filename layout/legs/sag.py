@@ -139,10 +139,7 @@ def sag_of(
 ) -> Sag | None:
     """Return how a top bends on feet with these middles; None where its stiffness is not known.
 
-    Parameters
-    ----------
-    plate : Plate, optional
-        The top's own, where several arrangements of legs are tried on it.
+    `plate` is the top's own, where several arrangements of legs are tried on it.
     """
     loads = loads or Loads()
     plate = plate or plate_of(top)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..errors import LegsError
-from ..geometry import Point, Region, at_least, at_most
+from ..geometry import ORIGIN, Point, Region, at_least, at_most
 from ..keys.figures import ABOVE_0
 from ..keys.key import take
 from ..keys.plane import Pair
@@ -27,6 +27,12 @@ FROM_EDGE = 25.0
 
 FROM_EDGE_BOARD = 40.0
 """The same in board, whose layers split off (common practice)."""
+
+
+def least_from_edge(kind: Kind) -> float:
+    """Return how far a screw keeps from the edge of a top of this build, mm."""
+    return FROM_EDGE_BOARD if kind.is_board else FROM_EDGE
+
 
 LEAST_BITE = 3.0
 """A screw bites at least this many of its diameters deep, or it pulls out (our choice)."""
@@ -123,18 +129,10 @@ class ScrewPlan:
 def screw_in(
     screw: Screw, plate: float, top: float, kind: Kind, from_edge: float = math.inf
 ) -> ScrewPlan:
-    """Return how a screw through a plate holds in a top.
-
-    Parameters
-    ----------
-    plate, top : float
-        Thickness of what it goes through first (0 for nothing) and of the wood, mm.
-    from_edge : float
-        How far from the edge of the top it sits, mm.
-    """
+    """Return how a screw holds in a top through something so thick, 0 for nothing; all in mm."""
     bite = max(screw.length - plate, 0.0)
     left = top - bite
-    least_edge = FROM_EDGE_BOARD if kind.is_board else FROM_EDGE
+    least_edge = least_from_edge(kind)
     faults = []
     if left <= 0:
         faults.append(LegMatter.SCREW_COMES_THROUGH)
@@ -180,13 +178,8 @@ def holes_of(
 ) -> tuple[Hole, ...]:
     """Return the screws of legs with these middles, leg by leg; none of glued or loose ones.
 
-    A plate is held near its corners, a slab in its middle and near its ends, any other leg by one
-    screw in its middle.
-
-    Parameters
-    ----------
-    apart : tuple of two floats, optional
-        How far the outer holes of a plate lie apart, along and across the top, mm.
+    A plate is held near its corners, or by holes so far apart along and across the top, mm; a slab
+    in its middle and near its ends, any other leg by one screw in its middle.
     """
     if wish.fixing is not Fixing.SCREWED:
         return ()
@@ -196,6 +189,15 @@ def holes_of(
         for place in _places(wish, middle, apart):
             held.append(Hole(number, place, top.placement(place), inside_by(face, place)))
     return tuple(held)
+
+
+def plate_keeps_in(wish: LegsWish, kind: Kind, apart: tuple[float, float] | None) -> float:
+    """Return how far in from the edge a plate lies so that its screws do not break out, mm."""
+    if wish.plate is None or wish.fixing is not Fixing.SCREWED:
+        return 0.0
+    hole = _places(wish, ORIGIN, apart)[2]
+    inside = min(wish.plate.length / 2 - hole.x, wish.plate.width / 2 - hole.y)
+    return least_from_edge(kind) - inside
 
 
 def _places(wish: LegsWish, middle: Point, apart: tuple[float, float] | None) -> list[Point]:

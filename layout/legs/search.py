@@ -19,12 +19,13 @@ import numpy as np
 from ..errors import LegsError
 from ..geometry import Point, Region, array_of, first_of_best, ranked
 from ..geometry.tolerance import SAME_PLACE
+from ..geometry.turned_box import narrowest_strip
 from .arrangement import ALIKE_FORCE, apart, middles_for
 from .foot import Foot
 from .people import PLACE
 from .room import insets_for, nearest_on
 from .sag import ALIKE
-from .stability import IN_A_ROW, row_width
+from .stability import IN_A_ROW
 from .stance import Places, Sought, Stance
 from .table import TableTop
 from .wish import COUNTS, Goal, LegsWish
@@ -67,11 +68,7 @@ def best_stances(
     legs go first unless more are better by `EACH_LEG` each. A count for which no foot finds room is
     left out, and one that crowds them where the counts are the usual ones. Places that the wish
     itself gives are tried too, unless a leg cannot stay there: the best of a count is never worse.
-
-    Parameters
-    ----------
-    place : float
-        Edge that a diner takes, mm.
+    A diner takes `place` mm of the edge.
 
     Raises
     ------
@@ -156,7 +153,7 @@ def _at_insets(sought: Sought, insets: Sequence[tuple[float, float]]) -> list[_T
 def _tried(sought: Sought, arrangements: dict[Places, tuple[float, float]]) -> list[_Tried]:
     """Return how good arrangements are; those in a row are none."""
     wish, force = sought.wish, sought.stability.force
-    spread = [m for m in arrangements if len(m) < 3 or row_width(m) >= IN_A_ROW]
+    spread = [m for m in arrangements if len(m) < 3 or narrowest_strip(array_of(m)) >= IN_A_ROW]
     return [
         _Tried(
             arrangements[middles],
@@ -193,15 +190,7 @@ def _alike(scores: Iterable[float]) -> float:
 
 
 def polished(middles: Places, foot: Foot, room: Region, force: Callable[[Places], float]) -> Places:
-    """Return a stance that is no less firm, its feet moved until no small move helps.
-
-    Parameters
-    ----------
-    room : Region
-        Where middles of feet may stand.
-    force : callable
-        What a stance takes at the edge, N.
-    """
+    """Return a stance that is no less firm, its feet moved in their room until no move helps."""
     if room.is_empty:
         return middles
     edges = room.edges

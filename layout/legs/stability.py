@@ -125,11 +125,3 @@ def whole_table(
     moment = reduce(Point.__add__, (place * own for own, place in masses))
     centre = moment * (1 / mass) if mass else ORIGIN
     return HeldDown(footprint(wish.foot, floor, chord), mass, centre)
-
-
-def row_width(middles: Sequence[Point]) -> float:
-    """Return how wide the narrowest strip is that holds all these points, mm."""
-    points = array_of(middles) - np.mean(array_of(middles), axis=0)
-    _, _, ways = np.linalg.svd(points, full_matrices=False)
-    across = points @ ways[-1]
-    return float(np.ptp(across))

@@ -146,13 +146,7 @@ class TableWish:
 
     @classmethod
     def usual(cls, *, imperial: bool, material: str = "") -> TableWish:
-        """Return what is asked where nobody says, on legs of a material.
-
-        Parameters
-        ----------
-        imperial : bool
-            Whether the maker counts in inches: a diner takes a round figure on either tape.
-        """
+        """Return what is asked where nobody says: a diner takes a round figure on either tape."""
         glue = Glue.RIGID if is_wooden(material) else Glue.FLEXIBLE
         return cls(place=PLACE_IMPERIAL if imperial else PLACE, glue=glue)
 

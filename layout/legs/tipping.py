@@ -87,18 +87,10 @@ class Tipping:
 def tipping_of(
     outline: Outline, feet: Points, mass: float, height: float, centre: Point = ORIGIN
 ) -> Tipping:
-    """Return the forces at the edge of a top that tip it.
+    """Return the forces at the edge of a top that tip it, so high above the floor, mm.
 
-    Parameters
-    ----------
-    feet : Points
-        Corners of the convex polygon of the feet on the floor, anticlockwise, (n, 2) mm.
-    mass : float
-        That holds the table down, kg.
-    height : float
-        Of the top above the floor, mm.
-    centre : Point
-        Of that mass, mm from the top's centre.
+    `feet` are the corners of their convex polygon on the floor, anticlockwise, (n, 2) mm; `mass`,
+    kg, holds the table down, `centre` mm from that of the top.
     """
     edge = min(EDGE, outline.width / 4)
     line, rim = pressed_line(outline, edge), outline.path()
@@ -147,15 +139,8 @@ def tipping_of(
 def rocking_force(top: float, legs: float, width: float, height: float) -> float:
     """Return the level push, N, under which a loose top and its loose legs lie down together.
 
-    Parameters
-    ----------
-    top, legs : float
-        Mass of the top and of all legs, kg.
-    width, height : float
-        Of one leg, mm.
+    Masses of the top and of all legs in kg, width and height of one leg in mm.
 
-    Examples
-    --------
     >>> round(rocking_force(top=22.4, legs=41.8, width=100, height=700), 1)
     60.7
     """
@@ -187,14 +172,9 @@ class Sides:
         return reach
 
     def forces(self, weight: float, places: NDArray[np.float64]) -> NDArray[np.float64]:
-        """Return the force that tips over each side, (n, p) N.
+        """Return the force that tips a weight, N, over each side, (n, p) N.
 
-        Parameters
-        ----------
-        weight : float
-            N.
-        places : (n, p) array
-            How far out towards each side it presses, mm.
+        It presses so far out towards each side, (n, p) mm.
         """
         outside = places - self.offsets[:, None]
         forces = np.full(outside.shape, math.inf)

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from ..concern import Concern
-from ..geometry.point import Point
+from ..geometry import Point, Region, array_of
 from ..panel.build import Kind
 from ..panel.frame import frame_of
-from ..panel.materials import lifters
+from ..panel.lifting import lifters
 from ..top import Top
 from .battens import SIZE, Batten, battens_under
 from .concern import LegMatter
@@ -88,7 +88,8 @@ def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
         swing=asked.swing,
     )
     heads = [wish.on_top.outside(middle) for middle in middles]
-    battens = battens_under(top, table.bearing, movement, heads, diameter)
+    apron = _inside_apron(wish, middles) if asked.framed else None
+    battens = battens_under(top, table.bearing, movement, heads, diameter, apron)
     loads = asked.loads(top.panel.substance.name)
     under = max((batten.thickness for batten in battens), default=0.0)
     plan = TablePlan(
@@ -140,6 +141,12 @@ def _driven(
     return screw_in(screw, through, top.thickness, top.panel.build.kind, from_edge)
 
 
+def _inside_apron(wish: LegsWish, middles: Sequence[Point]) -> Region:
+    """Return what is free between the rails of an apron, which go from leg to leg."""
+    half = max(wish.foot.length, wish.foot.width) / 2
+    return Region.hull(array_of(middles)).shrunk(half)
+
+
 def _joined(
     holes: tuple[Hole, ...], wish: LegsWish, asked: TableWish
 ) -> tuple[tuple[Point, ...], ...]:
@@ -158,7 +165,7 @@ def _notes(plan: TablePlan, asked: TableWish, stance: Stance, top: Top) -> Itera
     if kind is Kind.FRAMED and frame_of(top.panel) is None:
         yield Concern(LegMatter.FRAME_UNKNOWN)
     yield from _about_joints(plan, asked, wish, top)
-    if plan.movement.solid and len(plan.battens) < 2:
+    if plan.movement.solid and len(plan.battens) < 2 and not asked.framed:
         missing = LegMatter.BATTEN_MISSING if plan.battens else LegMatter.NO_BATTEN
         yield Concern(missing)
     yield from _about_sag(plan.sag)

@@ -95,22 +95,22 @@ def money_of(
 ) -> Money | None:
     """Return what to ask for a piece; None where nothing is said of money.
 
-    Parameters
-    ----------
-    hours : tuple of two floats
-        Of all steps, least and most, for where the maker says none.
-    materials : Decimal, optional
-        What is bought costs, for where the maker says no sum.
-    unpriced : bool
-        Whether some of that has no price.
+    `hours` are those of all steps, least and most, and `materials` is what is bought, some of it
+    without a price where `unpriced`: both for where the maker says nothing else.
     """
     if not wish.is_asked and materials is None:
         return None
     worked = [wish.hours] if wish.hours is not None else sorted({_quarters(h) for h in hours})
     bought = materials if wish.materials is None else wish.materials
-    cases = tuple(_case(wish, number, bought or NONE) for number in worked)
+    cases = []
+    for number in worked:
+        lines = _lines(wish, number, bought or NONE)
+        price = wish.price
+        in_mind = None if price is None else earned_at(wish, number, bought or NONE, price)
+        even = _break_even(wish, bought or NONE)
+        cases.append(Case(number, lines, lines[-1].amount, even, in_mind))
     missing = _forgotten(wish, bought, unpriced=unpriced, has_legs=has_legs)
-    return Money(wish.currency, cases, wish.price, missing)
+    return Money(wish.currency, tuple(cases), wish.price, missing)
 
 
 def earned_at(
@@ -124,12 +124,6 @@ def earned_at(
     return (base - _goods(wish, materials)) / hours
 
 
-def _case(wish: MoneyWish, hours: Decimal, materials: Decimal) -> Case:
-    lines = _lines(wish, hours, materials, wish.rate or NONE)
-    in_mind = None if wish.price is None else earned_at(wish, hours, materials, wish.price)
-    return Case(hours, lines, lines[-1].amount, _break_even(wish, materials), in_mind)
-
-
 def _goods(wish: MoneyWish, materials: Decimal) -> Decimal:
     return (wish.panel or NONE) + (wish.legs or NONE) + materials
 
@@ -140,9 +134,7 @@ def _break_even(wish: MoneyWish, materials: Decimal) -> Decimal:
     return spent / (1 - wish.of_price)
 
 
-def _lines(
-    wish: MoneyWish, hours: Decimal, materials: Decimal, rate: Decimal
-) -> tuple[PriceLine, ...]:
+def _lines(wish: MoneyWish, hours: Decimal, materials: Decimal) -> tuple[PriceLine, ...]:
     goods = [
         PriceLine(entry, amount)
         for entry, amount in (
@@ -152,6 +144,7 @@ def _lines(
         )
         if amount
     ]
+    rate = wish.rate or NONE
     work = PriceLine(Entry.HOURS, hours * rate, hours, rate)
     base = sum((line.amount for line in goods), NONE) + work.amount
     lines = [*goods, work, PriceLine(Entry.BASE, base)]

@@ -114,22 +114,17 @@ def offcuts_of(
     """Return the pieces that fall off when the kerfs are cut in their order.
 
     A kerf may overrun: it takes only what still hangs on the top, never a piece that an earlier
-    cut has freed.
+    cut has freed. What the first `rough` cuts free, or was loose before, is as thick as the panel
+    was found.
 
     Parameters
     ----------
     core : Path
-        On the panel, closed: the line of what stays, which is the finished top or, where it is
-        lipped, its core.
+        On the panel, closed: the line of what stays, where the top is lipped that of its core.
     kerfs : sequence of Region
         What each saw cut turns to dust, on the panel, in the order of cutting.
-    wish : OffcutWish, optional
-        What is worth keeping.
     names : sequence of str
         What those cuts are called.
-    rough : int
-        So many of the first cuts are made before the panel is flattened: what they free, or was
-        loose before, is as thick as it was found.
     """
     wish = wish or OffcutWish()
     face = panel.region()

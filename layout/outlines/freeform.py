@@ -38,7 +38,11 @@ class Freeform(Outline):
     """What the trade calls it."""
 
     def __post_init__(self) -> None:
-        _require_closed(self.boundary, self.title)
+        path = self.boundary
+        gap = path.segments[-1].end.distance_to(path.segments[0].start)
+        require(
+            path.is_closed, f"the {self.title} needs to end where it starts, not {gap:g} mm away"
+        )
         box = self.boundary.bounds
         sizes = f"{box.width:g} by {box.height:g} mm"
         try:
@@ -172,8 +176,3 @@ class Freeform(Outline):
             f"{length:g} by {width:g}",
         )
         return self if math.isclose(length, own[0], rel_tol=1e-12) else self.scaled(length / own[0])
-
-
-def _require_closed(path: Path, title: str) -> None:
-    gap = path.segments[-1].end.distance_to(path.segments[0].start)
-    require(path.is_closed, f"the {title} needs to end where it starts, not {gap:g} mm away")

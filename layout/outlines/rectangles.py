@@ -80,11 +80,8 @@ class _Cornered(Sized):
     def support(self, direction: float) -> float:
         """Return how far it reaches from its centre towards `direction`, mm."""
         reach = Point.polar(1.0, direction)
-        lower_left, lower_right, upper_right, upper_left = self.radii
         right, up = reach.x >= 0, reach.y >= 0
-        radius = (
-            (upper_right if up else lower_right) if right else (upper_left if up else lower_left)
-        )
+        radius = self.radii[(2 if up else 1) if right else (3 if up else 0)]
         arms = abs(reach.x) * (self.length / 2 - radius) + abs(reach.y) * (self.width / 2 - radius)
         return arms + radius
 
@@ -108,17 +105,11 @@ class RoundedRectangle(_Cornered):
         radii = take(Four(Number()), self.radii, "RoundedRectangle", "radii", error=OutlineError)
         object.__setattr__(self, "radii", radii)
         require(min(self.radii) >= 0, f"a corner radius of {min(self.radii):g} mm is below 0")
-        lower_left, lower_right, upper_right, upper_left = self.radii
-        slack = 1e-9 * self.length
-        for pair, edge in (
-            (lower_left + lower_right, self.length),
-            (lower_right + upper_right, self.width),
-            (upper_right + upper_left, self.length),
-            (upper_left + lower_left, self.width),
-        ):
+        slack, beside = 1e-9 * self.length, (*radii[1:], radii[0])
+        for one, other, edge in zip(radii, beside, 2 * (self.length, self.width), strict=True):
             require(
-                pair <= edge + slack,
-                f"two corner radii add up to {pair:g} mm on an edge of {edge:g} mm: "
+                one + other <= edge + slack,
+                f"two corner radii add up to {one + other:g} mm on an edge of {edge:g} mm: "
                 "make them smaller",
             )
 

@@ -2,7 +2,7 @@
 
 from .build import Build, Coat, Kind, Was
 from .defect import Defect, Face, Mend, Spoils, polygonal_place, rectangular_place, round_place
-from .materials import MATERIALS, Material, material_named
+from .materials import MATERIALS, Material
 from .outline import outline_through, oval_outline, rectangular_outline, round_outline
 from .panel import Panel
 from .sound import SoundWood
@@ -24,7 +24,6 @@ __all__ = [
     "Spot",
     "Was",
     "defect",
-    "material_named",
     "outline_through",
     "oval_outline",
     "polygonal_place",

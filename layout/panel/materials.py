@@ -1,4 +1,4 @@
-"""What panels are made of: how heavy, how stiff, how it moves with moisture, and who can lift it.
+"""What panels are made of: how heavy, how stiff, and how it moves with moisture.
 
 A row is a material, and beside each figure stands where it comes from: mostly the USDA Forest
 Products Laboratory's *Wood Handbook*, FPL-GTR-190 (2010), with specific gravities (ovendry mass,
@@ -11,11 +11,8 @@ which moves the sag of a top on legs far less.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-
-from ..geometry.tolerance import ROUNDING
 
 ACROSS = 0.065
 """Modulus across the grain as a share of that along it, flat-sawn wood (from memory)."""
@@ -194,35 +191,3 @@ MATERIALS: dict[str, Material] = {material.name: material for material in _all()
 
 BOARD_WORDS = {"ply": "plywood", "chipboard": "particleboard", "lumber core": "blockboard"}
 """What makers call some boards."""
-
-
-def material_named(name: str) -> Material | None:
-    """Return the material of that name, whatever its capitals; None where it is not known."""
-    wanted = name.casefold()
-    return next((m for key, m in MATERIALS.items() if key.casefold() == wanted), None)
-
-
-ONE_LIFTS = 25.0
-"""Two people lift from about this mass, kg: the most that one strong person is asked to lift close
-to the body (HSE, *Manual handling at work*, INDG143, from memory; local rules decide)."""
-
-_NUMBERS = ("one", "two", "three", "four", "five", "six")
-
-
-def lifters(mass: float) -> int:
-    """Return how many people lift a mass, kg: the one rule for panel, top, leg and table.
-
-    >>> lifters(24.0), lifters(44.0), lifters(60.0)
-    (1, 2, 3)
-    """
-    return 1 + math.floor(mass / ONE_LIFTS + ROUNDING)
-
-
-def people(count: int) -> str:
-    """Return a number of people in words.
-
-    >>> people(1), people(4), people(12)
-    ('one person', 'four people', '12 people')
-    """
-    number = _NUMBERS[count - 1] if count <= len(_NUMBERS) else str(count)
-    return f"{number} {'person' if count == 1 else 'people'}"

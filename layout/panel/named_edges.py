@@ -119,11 +119,6 @@ _WRITTEN = re.compile(rf"([{LETTERS}])\s*[-–]?\s*([{LETTERS}])", re.IGNORECASE
 class EdgeName(Kind):
     """An edge between two neighbouring corners; which come first does not matter."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return 'an edge by its corners: `"AB"`'
-
     def parse(self, value: object, at: Place) -> str | None:
         """Return the two letters, in capitals."""
         found = _WRITTEN.fullmatch(value.strip()) if isinstance(value, str) else None
@@ -136,11 +131,6 @@ class EdgeName(Kind):
 @dataclass(frozen=True, slots=True)
 class EdgeNames(Kind):
     """One edge, or two."""
-
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return 'one edge by its corners, `"AB"`, or a list of two'
 
     def parse(self, value: object, at: Place) -> tuple[str, ...] | None:
         """Return the letters of each edge, none of them twice."""

@@ -10,8 +10,9 @@ from ..geometry import Arc, Bounds, Line, Path, Placement, Point, Region, Segmen
 from ..geometry.tolerance import CHORD, SAME_POINT
 from ..keys.figures import ABOVE_0, ANY_LENGTH, FROM_0
 from ..keys.key import take
+from ..keys.place import Place, Refusal
 from ..keys.plane import Four as FourFigures
-from ..keys.plane import Pair, Points
+from ..keys.plane import Pair, Ring
 from ..outlines import Oval
 
 Four = tuple[float, float, float, float]
@@ -46,29 +47,70 @@ def rectangular_outline(
     PanelError
         If a size is not above 0, or corners and bows do not fit on their edges.
     """
-    length, width = take(Pair(ABOVE_0), (length, width), "panel.outline", error=PanelError)
-    radii = take(FourFigures(FROM_0), radii, "panel.outline", "radii", error=PanelError)
-    clips = take(FourFigures(FROM_0), clips, "panel.outline", "clips", error=PanelError)
-    bows = take(FourFigures(ANY_LENGTH), bows, "panel.outline", "bows", error=PanelError)
-    taken = [r + c for r, c in zip(radii, clips, strict=True)]
-    if min(*radii, *clips) < 0 or any(r and c for r, c in zip(radii, clips, strict=True)):
-        raise PanelError("a corner is square, or rounded, or clipped by a length above 0")
-    corners = Bounds(0, 0, length, width).corners
+    place = Place(Refusal(PanelError), ("panel", "outline"))
+    sides = Pair(ABOVE_0).read((length, width), place)
+    radii = FourFigures(FROM_0).read(radii, place / "radii")
+    clips = FourFigures(FROM_0).read(clips, place / "clips")
+    bows = FourFigures(ANY_LENGTH).read(bows, place / "bows")
+    path = four_sided(place, sides, radii, clips, dict(enumerate(bows)))
+    assert path is not None  # or something was raised
+    return path
+
+
+def four_sided(
+    place: Place,
+    sides: tuple[float, float],
+    radii: Four,
+    clips: Four,
+    bows: Mapping[int, float],
+    names: Sequence[str] = ("radii", "clips"),
+) -> Path | None:
+    """Return the outline of a panel with four sides; None where something of it was noted.
+
+    What is wrong with its corners is told of the last, or the first, of the keys `names`.
+    """
+    taken = [radius + clip for radius, clip in zip(radii, clips, strict=True)]
+    if any(radius and clip for radius, clip in zip(radii, clips, strict=True)):
+        (place / names[-1]).wrong("a corner is both rounded and clipped: give 0 for one of them")
+        return None
+    if not _have_room(place, sides * 2, taken, bows, names):
+        return None
+    corners = Bounds(0, 0, *sides).corners
     segments: list[Segment] = []
     for i, corner in enumerate(corners):
         after = (i + 1) % 4
         along = (corners[after] - corner).unit()
         start, end = corner + along * taken[i], corners[after] + along * -taken[after]
-        room = (end - start).dot(along)
-        if room < -SAME_POINT:
-            raise PanelError(
-                f"corners {'ABCD'[i]} and {'ABCD'[after]} take {taken[i] + taken[after]:g} mm of "
-                f"an edge of {corner.distance_to(corners[after]):g} mm: make them smaller"
-            )
-        if room > SAME_POINT:
-            segments.append(_edge(start, end, bows[i], f"{'ABCD'[i]}{'ABCD'[after]}"))
+        if (end - start).dot(along) > SAME_POINT:
+            segments.append(_edge(start, end, bows.get(i, 0.0)))
         segments.extend(_corner(corners[after], along, radii[after], clips[after]))
     return _simple(Path(tuple(segments)))
+
+
+def _have_room(
+    place: Place,
+    sides: Sequence[float],
+    taken: Sequence[float],
+    bows: Mapping[int, float],
+    names: Sequence[str] = (),
+) -> bool:
+    """Note the first edge that its corners fill, or that bows more than a half circle."""
+    for i, side in enumerate(sides):
+        after = (i + 1) % len(sides)
+        corners = taken[i] + taken[after]
+        if corners > side + SAME_POINT:
+            (place / names[0]).wrong(
+                f"corners {'ABCD'[i]} and {'ABCD'[after]} take {place.length(corners)} of an edge "
+                f"of {place.length(side)}: make them smaller"
+            )
+            return False
+        if abs(bows.get(i, 0.0)) > (side - corners) / 2:
+            (place / "bows").wrong(
+                f"the edge from corner {i + 1} bows {place.length(abs(bows[i]))} over "
+                f"{place.length(side - corners)}: a bow rises half of that at most"
+            )
+            return False
+    return True
 
 
 def round_outline(diameter: float) -> Path:
@@ -123,37 +165,33 @@ def outline_through(points: Sequence[Point], bows: Mapping[int, float] | None = 
     PanelError
         If there are too few points, two neighbours are one, or the outline crosses itself.
     """
-    corners = list(take(Points(), list(points), "panel.outline", "points", error=PanelError))
-    if len(corners) > 1 and corners[0].distance_to(corners[-1]) <= SAME_POINT:
-        corners.pop()
-    if len(corners) < 3:
-        raise PanelError(f"an outline needs at least 3 different points, not {len(corners)}")
-    rises = dict(bows or {})
-    count = len(corners)
-    for i, corner in enumerate(corners):
-        if corner.distance_to(corners[(i + 1) % count]) <= SAME_POINT:
-            raise PanelError(
-                f"points {i + 1} and {(i + 1) % count + 1} are the same: leave one out"
-            )
-    doubled = sum(a.cross(b) for a, b in zip(corners, corners[1:] + corners[:1], strict=True))
+    place = Place(Refusal(PanelError), ("panel", "outline"))
+    corners = Ring().read(list(points), place / "points")
+    path = bowed(place, corners, bows or {})
+    assert path is not None  # or something was raised
+    return path
+
+
+def bowed(place: Place, corners: Sequence[Point], bows: Mapping[int, float]) -> Path | None:
+    """Return the outline through corners; None where a bow was noted that is too high."""
+    ends = (*corners[1:], corners[0])
+    sides = [corner.distance_to(end) for corner, end in zip(corners, ends, strict=True)]
+    if not _have_room(place, sides, [0.0] * len(sides), bows):
+        return None
+    doubled = sum(corner.cross(end) for corner, end in zip(corners, ends, strict=True))
     outwards = 1.0 if doubled > 0 else -1.0
-    edges = [
-        _edge(corner, corners[(i + 1) % count], outwards * rises.get(i, 0.0), f"from point {i + 1}")
-        for i, corner in enumerate(corners)
-    ]
-    path = Path(tuple(edges))
+    path = Path(
+        tuple(
+            _edge(corner, end, outwards * bows.get(i, 0.0))
+            for i, (corner, end) in enumerate(zip(corners, ends, strict=True))
+        )
+    )
     return _simple(path if doubled > 0 else path.reversed())
 
 
-def _edge(start: Point, end: Point, rise: float, name: str) -> Line | Arc:
+def _edge(start: Point, end: Point, rise: float) -> Line | Arc:
     if abs(rise) <= CHORD:  # a flatter arc has a radius too large for its ends to meet the others
         return Line(start, end)
-    chord = start.distance_to(end)
-    if abs(rise) > chord / 2:
-        raise PanelError(
-            f"edge {name} rises {abs(rise):g} mm over {chord:g} mm: "
-            "a bow rises half its chord at most"
-        )
     return Arc.from_chord_and_rise(start, end, rise)
 
 

@@ -16,7 +16,7 @@ from ..keys.kinds import Choice, Only, Text, names
 from ..keys.plane import Boundary, Choices, holes_of
 from .build import Build, Coat, Kind, Was
 from .defect import SPOILS, Defect, Spoils
-from .materials import BOARD_WORDS, MATERIALS, Material, material_named
+from .materials import BOARD_WORDS, MATERIALS, Material
 from .sound import SoundWood, face_with_kept
 from .spot import Boundaries, Defects
 from .told import on_panel
@@ -157,9 +157,9 @@ class Panel:
         return f"<Panel {self.name!r}: {sizes} mm, {count} defect{'s' if count != 1 else ''}>"
 
     def _repr_svg_(self) -> str:
-        from .shown import panel_svg
+        from .shown import face_svg
 
-        return panel_svg(self)
+        return face_svg(repr(self), self.boundary, self.cut_outs, self.defects)
 
     @property
     def grain(self) -> float:
@@ -169,9 +169,7 @@ class Panel:
     @property
     def substance(self) -> Material:
         """The material that it is weighed by."""
-        found = material_named(self.material or self.build.kind.usual_material)
-        assert found is not None  # checked when the panel was made
-        return found
+        return MATERIALS[self.material or self.build.kind.usual_material]
 
     @property
     def made_thickness(self) -> float:

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from typing import TYPE_CHECKING
+from collections.abc import Iterator, Sequence
 
 from ..drawing import layers
 from ..drawing.scene import Layer
@@ -11,9 +10,6 @@ from ..drawing.svg import glance
 from ..geometry import Path, Region
 from ..geometry.tolerance import SAME_PLACE
 from .defect import Defect, Spoils
-
-if TYPE_CHECKING:
-    from .panel import Panel
 
 
 def layer_of(defect: Defect) -> Layer:
@@ -27,11 +23,13 @@ def layer_of(defect: Defect) -> Layer:
     return layers.DEFECT_BEARING if Spoils.BEARING in defect.spoils else layers.MENDS
 
 
-def drawn_defects(panel: Panel) -> Iterator[tuple[Defect, tuple[Path, ...]]]:
+def drawn_defects(
+    boundary: Path, defects: Sequence[Defect]
+) -> Iterator[tuple[Defect, tuple[Path, ...]]]:
     """Yield each defect with what of it lies on its panel: exact where it runs over no edge."""
-    face = Region.of(panel.boundary, "outside")
+    face = Region.of(boundary, "outside")
     about = face.grown(SAME_PLACE)
-    for defect in panel.defects:
+    for defect in defects:
         if about.holds(defect.extent):
             yield defect, (defect.place,)
         else:
@@ -39,10 +37,11 @@ def drawn_defects(panel: Panel) -> Iterator[tuple[Defect, tuple[Path, ...]]]:
             yield defect, tuple(Path.through_ring(piece.exterior) for piece in pieces)
 
 
-def panel_svg(panel: Panel) -> str:
+def face_svg(
+    title: str, boundary: Path, cut_outs: Sequence[Path], defects: Sequence[Defect]
+) -> str:
     """Return the face of a panel, its cut-outs and its defects as an SVG document."""
-    drawn = drawn_defects(panel)
-    defects = [(layer_of(defect), path, ()) for defect, paths in drawn for path in paths]
-    cut_outs = [(layers.CUT_OUT, path, ()) for path in panel.cut_outs]
-    face = (layers.WOOD, panel.boundary, panel.cut_outs)
-    return glance(repr(panel), [face, *cut_outs, *defects])
+    drawn = drawn_defects(boundary, defects)
+    spoilt = [(layer_of(defect), path, ()) for defect, paths in drawn for path in paths]
+    holes = [(layers.CUT_OUT, path, ()) for path in cut_outs]
+    return glance(title, [(layers.WOOD, boundary, cut_outs), *holes, *spoilt])

@@ -2,22 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
 from ..cutting.tools import Tools
 from ..errors import NothingFitsError, UndecidedError
 from ..fit import best_fits
+from ..fit.branch_and_bound import Progress
 from ..fit.found import Fit
-from ..fit.ground import Ground
+from ..fit.points import Ground
 from ..fit.wish import EVERY, Wish
 from ..panel import Defect, Panel, Spoils
 from ..top import Top
 from ..work.cautions import OFF_GRAIN, off_grain
 from .job import Job
-
-Progress = Callable[[int, float, float], bool]
 
 _ALIKE = 1e-4
 """Share of its score, some hundredths of a millimetre of its size, that a top along the grain may

@@ -16,6 +16,7 @@ from ..keys.figures import FROM_0, Length, Range
 from ..keys.key import hold, key, take
 from ..keys.kinds import Choice, Kind, Only, Text, names
 from ..keys.plane import Choices, Points
+from ..legs.screws import plate_keeps_in
 from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
 from ..money.wish import MoneyWish
@@ -129,7 +130,9 @@ class Job:
             material = legs.material if legs else ""
             object.__setattr__(self, "table", TableWish.usual(imperial=imperial, material=material))
         if legs is not None:
-            legs = legs.under(self.panel.made_thickness, self.profile.keep_in)
+            keeps = plate_keeps_in(legs, self.panel.build.kind, self.table.holes)
+            inside = max(self.profile.keep_in, keeps)
+            legs = legs.under(self.panel.made_thickness, inside)
             object.__setattr__(self, "legs", legs)
 
     def _panel(self) -> Panel:

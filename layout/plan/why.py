@@ -7,13 +7,14 @@ from dataclasses import replace
 from functools import partial
 from typing import Any
 
+from ..fit.branch_and_bound import Progress
 from ..fit.found import Fit
 from ..fit.others import others
 from ..fit.why import Contact, Cost, LimitMet, Side, contacts_of, costs_of
 from ..fit.why.contacts import Touched
 from ..geometry import Path, Segment
 from ..panel.named_edges import named_edges
-from .fitting import Progress, ground_of
+from .fitting import ground_of
 from .job import Job
 from .serialise import fit_record, plain
 

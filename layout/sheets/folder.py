@@ -25,25 +25,20 @@ if TYPE_CHECKING:
 def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
     """Return the content of each file that a plan is written as, by file name.
 
-    Parameters
-    ----------
-    opened : bool
-        Whether what stands behind the work is unfolded on the bench sheet, so that it is printed.
+    `opened`, what stands behind the work is unfolded on the bench sheet, so that it is printed.
     """
     from ..drawing.svg import to_svg
     from .bench import bench_sheet
     from .plan_drawing import plan_scene
 
-    template = template_files(plan)
-    others = ("plan.svg", "plan-underside.svg", *template, "listing.txt", "plan.json")
-    return {
-        "bench-sheet.html": bench_sheet(plan, files=others, opened=opened),
+    others = {
         "plan.svg": to_svg(plan_scene(plan)),
         "plan-underside.svg": to_svg(plan_scene(plan, mirrored=True)),
-        **template,
+        **template_files(plan),
         "listing.txt": listing(plan),
         "plan.json": to_json(plan_record(plan)),
     }
+    return {"bench-sheet.html": bench_sheet(plan, files=tuple(others), opened=opened), **others}
 
 
 def template_pages(

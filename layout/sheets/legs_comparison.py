@@ -71,23 +71,19 @@ def comparison_scene(job: Job, found: Comparison) -> Scene:
 
 def _reach(found: Comparison) -> Point:
     """Return how far anything drawn lies from the middle of the top, mm."""
-    outline = found.top.outline
-    x, y = outline.length / 2, outline.width / 2
-    own = () if found.own is None else (found.own,)
-    for proposal in (*own, *found.proposals):
+    reach = Bounds.about(Point(0, 0), found.top.outline.length / 2, found.top.outline.width / 2)
+    for proposal in (*([] if found.own is None else [found.own]), *found.proposals):
         half = max(proposal.wish.foot.length, proposal.wish.foot.width) / 2
-        x = max(x, *(abs(leg.floor.x) + half for leg in proposal.legs.legs))
-        y = max(y, *(abs(leg.floor.y) + half for leg in proposal.legs.legs))
-    return Point(x, y)
+        for leg in proposal.legs.legs:
+            foot = Point(abs(leg.floor.x) + half, abs(leg.floor.y) + half)
+            reach = reach.joined(Bounds.around([foot]))
+    return Point(reach.right, reach.top)
 
 
 def _told(choice: Choice, room: Bounds, y: float) -> Iterator[Item]:
     """Yield a card: its edge, its title, from a height on its figures, what stands against it."""
     yield Stroke(Path.round_box(room))
-    count, _, about = choice.title.partition(", ")
-    title = f"{count} legs" + {"": "", "best": ": the best of those compared",
-                               "as it is": ": as the job has them"}[about]  # fmt: skip
-    yield Text(Point(room.left + 3, room.top - 6), title, 3.5, bold=True)
+    yield Text(Point(room.left + 3, room.top - 6), choice.heading, 3.5, bold=True)
     for name, figure in choice.figures:
         yield Text(Point(room.left + 3, y), name, 2.5)
         height = fitted_height(figure, 2.5, room.width / 2 - 4, bold=True)

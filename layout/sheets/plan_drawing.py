@@ -22,6 +22,7 @@ from ..template.paper import A3
 from ..units import Tape
 from ..words.saw_lines import numbers_of
 from ..words.say import found_words, size_words, unit_words
+from .pictures.ground import Wood
 from .pictures.legs import draw_legs
 
 SCALES = (1, 2, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100, 500)
@@ -47,10 +48,7 @@ _TITLE_HEIGHT = 46.0
 def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
     """Return the drawing of the panel with the top, its marks, cuts, legs and offcuts on it.
 
-    Parameters
-    ----------
-    mirrored : bool
-        Draw it as seen from the underside, for work done face down.
+    `mirrored` it is seen from the underside, for work done face down.
     """
     frame = plan_frame(plan, mirrored=mirrored)
     stage = Stage(frame, LabelSetter(_rooms(plan)[1]), letters=LETTERS)
@@ -127,7 +125,7 @@ def draw_panel(plan: Plan, stage: Stage) -> None:
     face = panel.region()
     stage.region(layers.WOOD, face)
     stage.region(layers.WASTE, face.minus(Region.of(plan.cuts.rough, "outside")))
-    for defect, paths in drawn_defects(panel):
+    for defect, paths in drawn_defects(panel.boundary, panel.defects):
         stage.area(layer_of(defect), *paths)
     whole = Region.of(panel.boundary)
     if all(whole.shrunk(0.1).holds(Region.of(cut_out)) for cut_out in panel.cut_outs):
@@ -142,17 +140,13 @@ def draw_panel(plan: Plan, stage: Stage) -> None:
 def name_panel(plan: Plan, stage: Stage) -> None:
     """Write the letters of corners and struck points, the datum, and names of what is wrong."""
     panel, datum = plan.job.panel, plan.datum
-    middle = panel.boundary.bounds.middle
-    for name, point in sorted(datum.places.items()):
-        way, height = point - middle, _CORNER_LETTERS
-        stage.label(layers.DATUM, point, name, towards=way, height=height, bold=True)
+    Wood.found(plan).letters(stage, layers.DATUM, _CORNER_LETTERS)
     third = datum.start + (datum.end - datum.start) * 0.3
     told = f"datum {datum.name}, {plan.job.tape.measure(datum.length)}"
     stage.label(layers.DATUM, third, told)
     for defect in panel.defects:
         mend = "" if defect.mend is None else f" ({defect.mend.value})"
-        at = defect.place.bounds.middle
-        stage.label(layers.LETTERING, at, defect.name + mend)
+        stage.label(layers.LETTERING, defect.place.bounds.middle, defect.name + mend)
     for cut_out in panel.cut_outs:
         stage.label(layers.LETTERING, cut_out.bounds.middle, "cut-out")
 
@@ -217,10 +211,9 @@ def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]
     left, y = room.left, room.top - 5
     height = fitted_height(plan.job.name, 5.0, room.width, bold=True)
     yield Text(Point(left, y), plan.job.name, height, bold=True)
-    y -= 2.0
+    y -= 6.5
     face = "MIRRORED: seen from the underside, show face DOWN" if frame.mirrored else "Show face UP"
-    yield Text(Point(left, y - 4.5), face, 3.5, bold=True)
-    y -= 4.5
+    yield Text(Point(left, y), face, 3.5, bold=True)
     paper = A3.name if plan.job.template.paper.roll else plan.job.template.paper.name
     lines = (
         f"New top: {size_words(plan)} ({found_words(plan)})",
@@ -242,8 +235,7 @@ def _scale_bar(tape: Tape, scale: float, at: Point) -> Iterator[Item]:
     step = (25.4 * 4 if tape.imperial else 100.0) * max(1.0, scale / 10)
     ticks = [at + Point(i * step / scale, 0.0) for i in range(6)]
     yield Stroke(Path.through((ticks[0], ticks[-1])))
-    for i, tick in enumerate(ticks):
+    for tick, words in zip(ticks, ("0", "", "", "", "", tape.measure(5 * step)), strict=True):
         yield Stroke(Path.through((tick, tick + Point(0.0, 2.0))))
-        if i in (0, 5):
-            words = tape.figure(i * step) if i == 0 else tape.measure(i * step)
+        if words:
             yield Text(tick + Point(0.0, -3.2), words, 1.8, "middle")

@@ -15,25 +15,16 @@ from ..drawing.scene import Item, Layer, Scene, Stroke, Text, text_box
 from ..geometry import Bounds, Path, Placement, Point
 from ..geometry.window import clipped
 from ..template.calibration import longest_bar, wrong_prints
-from ..template.content import Station, TemplateContent, ordinates
+from ..template.content import TemplateContent
+from ..template.ordinates import Station, ordinates
 from ..template.paper import Margins, Paper, Sheet
-from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import Tile, TilePlan, field_of
 from ..units import Tape, nearest_whole
 from ..words import paper
 from ..words.paper import alike_words, figures_words
 from ..words.say import thin_words
-from .template_parts import (
-    FACE_MARK,
-    cross_at,
-    face_mark,
-    legend_height,
-    legend_rows,
-    line,
-    signs_of,
-    strokes,
-)
+from . import template_parts as parts
 
 _MAP_HEIGHT = 75.0
 _HEADING_ROOM = 11.0
@@ -70,10 +61,10 @@ def _sheets(flow: Flow, content: TemplateContent, proposal: Proposal) -> None:
     flow.need(height + _HEADING_ROOM)
     flow.heading("The sheets")
     flow.drawing(height, lambda box: sheet_map(content, proposal, box))
-    signs = signs_of(portion.marks(content))
+    signs = parts.signs_of(portion.marks(content))
     if signs:
         flow.heading("The marks")
-        flow.drawing(legend_height(signs), lambda box: legend_rows(signs, box))
+        flow.drawing(parts.legend_height(signs), lambda box: parts.legend_rows(signs, box))
     flow.heading("How it is laid on the work")
     for sentence in paper.use_words(portion):
         flow.words(sentence)
@@ -123,7 +114,7 @@ _IN_CELL = (
 def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Drawn:
     """Return the sheets side by side with the outline, flip lines and corner crosses, to scale."""
     plan, portion = proposal.plan, proposal.portion
-    whole, clear = plan.whole, FACE_MARK[0] + 4.0
+    whole, clear = plan.whole, parts.FACE_MARK[0] + 4.0
     scale = min((box.width - 2 * clear) / whole.width, (box.height - 4) / whole.height)
     laid = Placement(box.middle - whole.middle * scale)
 
@@ -133,7 +124,9 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Draw
     outline = [
         small(piece) for path in portion.outline(content.finish) for piece in clipped(path, whole)
     ]
-    flips = [small(piece) for path in _flips(portion, whole) for piece in clipped(path, whole)]
+    along, across = parts.centrelines(whole)
+    flipped = [across] * portion.flip_x + [along] * portion.flip_y
+    flips = [small(piece) for path in flipped for piece in clipped(path, whole)]
     edges = [small(Path.round_box(tile.window)) for tile in plan.tiles]
     items: Drawn = [(layers.SHEET, Stroke(edge)) for edge in edges]
     items += [(layers.MAP_LINE, Stroke(path)) for path in outline]
@@ -143,23 +136,19 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Draw
         spots.keep_clear_along(path, half=0.2, step=0.8)
     for cross in plan.corner_crosses:
         place = laid(cross.at * scale)
-        items += [(layers.CHECK_BARS, item) for item in strokes(cross_at(place, 1.2))]
+        items += [(layers.CHECK_BARS, item) for item in parts.strokes(parts.cross_at(place, 1.2))]
         spots.keep_clear(Bounds.about(place, 1.2))
         named = spots.set(Text(place, cross.name), off=1.5, within=True)
         items += [(layers.CHECK_BARS, item) for item in named]
     for tile in plan.tiles:
         text = spots.best(_names(tile, scale, laid))
         items += [(layers.LETTERING, text)] if text else []
-    flag = Point(box.left, box.top - FACE_MARK[1])
-    items += [(layers.LETTERING, i) for i in strokes(face_mark(flag, mirrored=content.mirrored))]
+    flag = Point(box.left, box.top - parts.FACE_MARK[1])
+    items += [
+        (layers.LETTERING, i)
+        for i in parts.strokes(parts.face_mark(flag, mirrored=content.mirrored))
+    ]
     return items
-
-
-def _flips(portion: Portion, whole: Bounds) -> Iterator[Path]:
-    if portion.flip_x:
-        yield line(Point(0.0, whole.bottom), Point(0.0, whole.top))
-    if portion.flip_y:
-        yield line(Point(whole.left, 0.0), Point(whole.right, 0.0))
 
 
 def _names(tile: Tile, scale: float, laid: Placement) -> Iterator[tuple[Text, Bounds]]:
@@ -202,16 +191,16 @@ def _station_rows(
     stations: Sequence[Station], tape: Tape, *, both: bool, ends: tuple[str, str]
 ) -> list[tuple[str, ...]]:
     """Return a heading and a row for each station, with both offsets where they differ."""
-    heading = ("station", ends[0], ends[1]) if both else ("station", ends[0])
+
+    def figures(*values: float) -> Iterator[str]:
+        return (ordinate_figure(value, tape) for value in values)
+
     hollow = any(station.between for station in stations)
-    rows: list[tuple[str, ...]] = [(*heading, "and between") if hollow else heading]
-    for station in stations:
-        figures = (station.at, station.high, station.low) if both else (station.at, station.high)
-        row = [ordinate_figure(value, tape) for value in figures]
-        if hollow:
-            row.append(", ".join(ordinate_figure(value, tape) for value in station.between))
-        rows.append(tuple(row))
-    return rows
+    rows = [("station", *ends, "and between")] + [
+        (*figures(s.at, s.high, s.low), ", ".join(figures(*s.between))) for s in stations
+    ]
+    columns = [0, 1, *([2] if both else []), *([3] if hollow else [])]
+    return [tuple(row[k] for k in columns) for row in rows]
 
 
 def ordinate_figure(value: float, tape: Tape) -> str:

@@ -18,17 +18,7 @@ from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import CornerCross
 from ..words.paper import hollow_label, side_words
-from .template_parts import (
-    CheckBar,
-    drawn_mark,
-    face_mark,
-    joint_ticks,
-    legend_line,
-    line,
-    mark_words,
-    signs_of,
-    strokes,
-)
+from . import template_parts as parts
 
 _ROUND = 30.0
 """Room round the top for check bars and lettering, mm."""
@@ -47,24 +37,17 @@ Lines = tuple[tuple[Layer, Path], ...]
 def lines_of(content: TemplateContent, box: Bounds) -> Lines:
     """Return every line of a template with its layer, from the bottom to the top.
 
-    Parameters
-    ----------
-    box : Bounds
-        Of the content: the centrelines reach a little past it.
+    The centrelines reach a little past the box of the content.
     """
-    past = box.grown(_PAST)
-    found = [
-        (layers.CENTRELINE, line(Point(past.left, 0.0), Point(past.right, 0.0))),
-        (layers.CENTRELINE, line(Point(0.0, past.bottom), Point(0.0, past.top))),
-    ]
-    found += [(layers.LEGS, path) for path in content.feet]
-    if content.rough is not None:
-        found += [(layers.ROUGH, path) for path in content.drawn(content.rough)]
-    if content.core is not None:
-        found.append((layers.CORE, content.core))
-    found += [(layers.FINISH, path) for path in content.drawn(content.finish)]
-    found += [(layers.KEPT, path) for path in content.kept]
-    return tuple(found)
+    found = (
+        (layers.CENTRELINE, parts.centrelines(box.grown(_PAST))),
+        (layers.LEGS, content.feet),
+        (layers.ROUGH, () if content.rough is None else content.drawn(content.rough)),
+        (layers.CORE, () if content.core is None else (content.core,)),
+        (layers.FINISH, content.drawn(content.finish)),
+        (layers.KEPT, content.kept),
+    )
+    return tuple((layer, path) for layer, paths in found for path in paths)
 
 
 def names_of(
@@ -72,18 +55,12 @@ def names_of(
 ) -> tuple[Item, ...]:
     """Return the names of marks, kept edges and hollow corners in a cell, as far as there is room.
 
-    Parameters
-    ----------
-    cell : Bounds
-        Of the template, mm.
-    shift : Point
-        From the template to the sheet, mm.
-    heights : float
-        Of capitals, mm: the next one where there is no room for one.
+    The `shift` leads from the template to the sheet, mm; where there is no room for one of the
+    `heights` of capitals, mm, the next one is taken.
     """
     items: list[Item] = []
     for mark in (mark for mark in content.marks if cell.holds(mark.at)):
-        at, words = mark.at + shift, mark_words(mark.label)
+        at, words = mark.at + shift, parts.mark_words(mark.label)
         labels = (Text(at, words, height) for height in heights)
         items += setter.set(*labels, off=0.5, ring=mark.reach, within=True)
     for path in content.kept:
@@ -109,8 +86,8 @@ def template_drawing(content: TemplateContent) -> Scene:
     by_layer: dict[Layer, list[Item]] = {}
     for layer, path in lines:
         by_layer.setdefault(layer, []).append(Stroke(path))
-    marks = tuple(drawn_mark(mark) for mark in content.marks)
-    ticks = strokes(joint_ticks(content.finish))
+    marks = tuple(parts.drawn_mark(mark) for mark in content.marks)
+    ticks = parts.strokes(parts.joint_ticks(content.finish))
     groups = [Group(layer, tuple(items)) for layer, items in by_layer.items()]
     groups += [
         Group(layers.MARKS, (*ticks, *marks)),
@@ -119,11 +96,8 @@ def template_drawing(content: TemplateContent) -> Scene:
         Group(layers.LETTERING, _lettering(content, box, frame)),
     ]
     kept = tuple(group for group in groups if group.items)
-    return Scene(f"{content.title}, full-size template{_side(content)}", frame, kept)
-
-
-def _side(content: TemplateContent) -> str:
-    return ", MIRRORED" if content.mirrored else ""
+    side = ", MIRRORED" if content.mirrored else ""
+    return Scene(f"{content.title}, full-size template{side}", frame, kept)
 
 
 def _names(content: TemplateContent, frame: Bounds, lines: Lines) -> tuple[Item, ...]:
@@ -136,14 +110,11 @@ def _names(content: TemplateContent, frame: Bounds, lines: Lines) -> tuple[Item,
 
 def _bars(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[Item, ...]:
     tape = content.tape
-    across = CheckBar(
-        Point(box.left, frame.bottom + 14), longest_bar(box.width, tape), upright=False, tape=tape
-    )
-    up = CheckBar(
-        Point(frame.left + 8, box.bottom), longest_bar(box.height, tape), upright=True, tape=tape
-    )
+    low, left = Point(box.left, frame.bottom + 14), Point(frame.left + 8, box.bottom)
+    across = parts.CheckBar(low, longest_bar(box.width, tape), upright=False, tape=tape)
+    up = parts.CheckBar(left, longest_bar(box.height, tape), upright=True, tape=tape)
     texts = (across.text(0.5, height=3.5), up.text(0.5, height=3.5, after=False))
-    return (*strokes(across.paths()), *strokes(up.paths()), *texts)
+    return (*parts.strokes(across.paths()), *parts.strokes(up.paths()), *texts)
 
 
 def _lettering(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[Item, ...]:
@@ -152,11 +123,11 @@ def _lettering(content: TemplateContent, box: Bounds, frame: Bounds) -> tuple[It
     flag = Point(frame.left + 4, frame.top - 16)
     height = fitted_height(words, 6.0, frame.right - at.x - 4, content.mirrored)
     start = Point(frame.left + 20, frame.top - 7)
-    signs = signs_of(content.marks)
+    signs = parts.signs_of(content.marks)
     return (
         Text(at, words, height, bold=content.mirrored),
-        *strokes(face_mark(flag, mirrored=content.mirrored)),
-        *legend_line(signs, start, frame.right - start.x - 4),
+        *parts.strokes(parts.face_mark(flag, mirrored=content.mirrored)),
+        *parts.legend_line(signs, start, frame.right - start.x - 4),
     )
 
 
@@ -189,9 +160,9 @@ class Shown:
             lines += [(layer, piece) for piece in pieces]
         lines += [(layers.LEGS, piece) for piece in portion.feet(content)]
         marks = portion.marks(content)
-        ticks = joint_ticks(content.finish)
-        lines += [(layers.MARKS, tick) for path in ticks for tick in clipped(path, portion.window)]
-        lines += [(layers.MARKS, path) for m in marks for path in mark_lines(drawn_mark(m))]
+        for path in parts.joint_ticks(content.finish):
+            lines += [(layers.MARKS, tick) for tick in clipped(path, portion.window)]
+        lines += [(layers.MARKS, path) for m in marks for path in mark_lines(parts.drawn_mark(m))]
         boxed = tuple((layer, Cutter.of(path), path.bounds) for layer, path in lines)
         points = points_along((path for _, path in lines), step=1.5)
         crosses = proposal.plan.corner_crosses

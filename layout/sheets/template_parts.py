@@ -42,6 +42,12 @@ def line(start: Point, end: Point) -> Path:
     return Path((Line(start, end),))
 
 
+def centrelines(box: Bounds) -> tuple[Path, Path]:
+    """Return the long and the cross centreline of a top as far as a box goes."""
+    ends = Point(box.left, 0.0), Point(box.right, 0.0)
+    return line(*ends), line(Point(0.0, box.bottom), Point(0.0, box.top))
+
+
 def cross_at(at: Point, arm: float = ARM) -> tuple[Path, ...]:
     """Return an upright cross."""
     along, up = Point(arm, 0.0), Point(0.0, arm)
@@ -69,12 +75,8 @@ def mark_words(label: str) -> str:
 
 def joint_ticks(path: Path, reach: float = 3.0) -> tuple[Path, ...]:
     """Return a short line across a path wherever a straight meets an arc."""
-    segments = path.segments
-    pairs = list(pairwise(segments))
-    if path.is_closed:
-        pairs.append((segments[-1], segments[0]))
     ticks = []
-    for one, other in pairs:
+    for one, other in pairwise((*path.segments, *path.segments[: path.is_closed])):
         straight = one if isinstance(one, Line) else other
         if isinstance(straight, Line) and (isinstance(one, Arc) or isinstance(other, Arc)):
             out = straight.direction.left * reach
@@ -102,26 +104,22 @@ class CheckBar:
     @property
     def box(self) -> Bounds:
         """What it covers, its words not counted."""
-        half = _BAR_TICK / 2
+        along, across = Point(self.length, 0.0), Point(0.0, _BAR_TICK / 2)
         if self.upright:
-            return Bounds(
-                self.start.x - half, self.start.y, self.start.x + half, self.start.y + self.length
-            )
-        return Bounds(
-            self.start.x, self.start.y - half, self.start.x + self.length, self.start.y + half
-        )
+            along, across = along.left, across.left
+        return Bounds.around((self.start - across, self.start + along + across))
 
     def paths(self) -> tuple[Path, ...]:
         """Return the bar, its end ticks and the divisions between."""
         divide = MM_PER_INCH if self.tape.imperial else 10.0
         long_at = 6 if self.tape.imperial else 5
         lines = [line(Point(0, 0), Point(self.length, 0))]
-        for step in range(math.ceil(self.length / divide - 1e-9)):
-            tick = 0.35 if step % long_at else 0.6
-            half = _BAR_TICK / 2 * (tick if step else 1.0)
-            lines.append(line(Point(step * divide, -half), Point(step * divide, half)))
-        half = _BAR_TICK / 2
-        lines.append(line(Point(self.length, -half), Point(self.length, half)))
+        ticks = [(0.0, 1.0)]
+        for step in range(1, math.ceil(self.length / divide - 1e-9)):
+            ticks.append((step * divide, 0.35 if step % long_at else 0.6))
+        for at, share in (*ticks, (self.length, 1.0)):
+            half = Point(0, _BAR_TICK / 2 * share)
+            lines.append(line(Point(at, 0) - half, Point(at, 0) + half))
         laid = Placement(self.start, math.pi / 2 if self.upright else 0.0)
         return tuple(path.placed(laid) for path in lines)
 

@@ -21,7 +21,7 @@ _SHARES = (0.5, *(0.5 + side * k / 25 for k in range(1, 12) for side in (-1, 1))
 
 
 @dataclass(frozen=True, slots=True)
-class _Seam:
+class Seam:
     """One side of a cell: where it runs, which way is outward, and what to do there."""
 
     start: Point
@@ -31,38 +31,29 @@ class _Seam:
 
 
 def seam_items(tile: Tile, plan: TilePlan, spots: LabelSetter, cell: Bounds) -> tuple[Item, ...]:
-    """Return the seams of a sheet with what to do at each, in the strip beyond it.
-
-    The right and the lower edge are trimmed on the seam and laid on the neighbour; the strips at
-    the left and the upper edge lie under theirs.
-    """
+    """Return the seams of a sheet with what to do at each, in the strip beyond it."""
     items: list[Item] = []
-    for seam in _seams(tile, cell):
+    for seam in seams_of(tile, cell):
         items.append(Stroke(line(seam.start, seam.end)))
         words = spots.best(_along(seam, plan.overlap / 2))
         items += [words] if words else []
     return tuple(items)
 
 
-def seam_ends(tile: Tile, cell: Bounds) -> tuple[tuple[Point, Point], ...]:
-    """Return the ends of each seam of a sheet."""
-    return tuple((seam.start, seam.end) for seam in _seams(tile, cell))
+def seams_of(tile: Tile, cell: Bounds) -> Iterator[Seam]:
+    """Yield the seams of a sheet: trimmed at the right and below, under the neighbour elsewhere."""
+    lower_left, lower_right, upper_right, upper_left = cell.corners
+    for neighbour, start, end, outward, under in (
+        (tile.right, lower_right, upper_right, Point(1, 0), False),
+        (tile.below, lower_left, lower_right, Point(0, -1), False),
+        (tile.left, lower_left, upper_left, Point(-1, 0), True),
+        (tile.above, upper_left, upper_right, Point(0, 1), True),
+    ):
+        if neighbour:
+            yield Seam(start, end, outward, seam_words(neighbour, under=under))
 
 
-def _seams(tile: Tile, cell: Bounds) -> Iterator[_Seam]:
-    lower_left, upper_left = Point(cell.left, cell.bottom), Point(cell.left, cell.top)
-    lower_right, upper_right = Point(cell.right, cell.bottom), Point(cell.right, cell.top)
-    if tile.right:
-        yield _Seam(lower_right, upper_right, Point(1, 0), seam_words(tile.right, under=False))
-    if tile.below:
-        yield _Seam(lower_left, lower_right, Point(0, -1), seam_words(tile.below, under=False))
-    if tile.left:
-        yield _Seam(lower_left, upper_left, Point(-1, 0), seam_words(tile.left, under=True))
-    if tile.above:
-        yield _Seam(upper_left, upper_right, Point(0, 1), seam_words(tile.above, under=True))
-
-
-def _along(seam: _Seam, strip: float) -> Iterator[tuple[Text, Bounds]]:
+def _along(seam: Seam, strip: float) -> Iterator[tuple[Text, Bounds]]:
     """Yield places for a seam's words: in the middle of its strip, reading from below or right."""
     upright = seam.outward.x != 0
     turn = math.pi / 2 if upright else 0.0
@@ -78,14 +69,13 @@ def _along(seam: _Seam, strip: float) -> Iterator[tuple[Text, Bounds]]:
 def flip_items(portion: Portion, spots: LabelSetter, shift: Point, box: Bounds) -> tuple[Item, ...]:
     """Return the sign and words for each flip line of a sheet; `box` is the template's own."""
     room = spots.room
+    shown = room, box.moved(shift), portion.window.moved(shift)
     items: list[Item] = []
     for flipped, upright in ((portion.flip_x, True), (portion.flip_y, False)):
         level = shift.x if upright else shift.y
         low, high = _span(room, upright=not upright)
-        shown = [_span(b.moved(shift), upright=upright) for b in (box, portion.window)]
-        held = _span(room, upright=upright)
-        start = max(held[0], *(first for first, _ in shown))
-        end = min(held[1], *(last for _, last in shown))
+        starts, ends = zip(*(_span(held, upright=upright) for held in shown), strict=True)
+        start, end = max(starts), min(ends)
         if flipped and low < level < high and end - start > _LEAST_FLIP:
             items += _flip(level, start, end, spots, upright=upright)
     return tuple(items)
@@ -110,7 +100,7 @@ def _flip(
     def signs(middle: float, text: Text) -> tuple[Path, ...]:
         half = (text_box(text).height if upright else text_box(text).width) / 2 + 5.0
         return tuple(
-            _triangle(at(place - 2, 1.5), at(place + 2, 1.5), at(place, 6.0))
+            Path.through((at(place - 2, 1.5), at(place + 2, 1.5), at(place, 6.0)), closed=True)
             for place in (middle - half, middle + half)
             if start < place < end
         )
@@ -128,8 +118,4 @@ def _flip(
         return
     text, held = chosen
     yield text
-    yield from (Stroke(sign) for sign in held)
-
-
-def _triangle(one: Point, two: Point, three: Point) -> Path:
-    return Path.through((one, two, three), closed=True)
+    yield from map(Stroke, held)

@@ -20,7 +20,7 @@ from ..units import Tape
 from ..words.paper import correction_words, sheets_words, side_words
 from .template_drawing import Shown, names_of
 from .template_parts import ARM, FACE_MARK, CheckBar, cross_at, face_mark, register_cross, strokes
-from .template_seams import flip_items, seam_ends, seam_items
+from .template_seams import flip_items, seam_items, seams_of
 
 
 class TemplateSheet:
@@ -72,8 +72,8 @@ class TemplateSheet:
         for mark in self.shown.marks:
             if self.tile.window.holds(mark.at):
                 self.spots.keep_clear(mark_ring(mark).bounds.moved(self.shift))
-        for start, end in seam_ends(self.tile, self.cell):
-            self.spots.keep_clear(Bounds.around((start, end)).grown(0.3))
+        for seam in seams_of(self.tile, self.cell):
+            self.spots.keep_clear(Bounds.around((seam.start, seam.end)).grown(0.3))
 
     def drawing(self) -> Iterator[Group]:
         """Yield what of the template lies on this sheet, cut to it, layer by layer."""
@@ -93,14 +93,12 @@ class TemplateSheet:
 
     def register(self) -> tuple[Item, ...]:
         """Return the register marks and corner crosses of this sheet."""
-        items: list[Item] = []
-        for mark in self.own_marks:
-            items += strokes(register_cross(mark.at + self.shift))
-            self.spots.keep_clear(Bounds.about(mark.at + self.shift, ARM))
-        for cross in self.own_crosses:
-            items += strokes(cross_at(cross.at + self.shift, _CORNER_ARM))
-            self.spots.keep_clear(Bounds.about(cross.at + self.shift, _CORNER_ARM))
-        return tuple(items)
+        marks = [mark.at + self.shift for mark in self.own_marks]
+        corners = [cross.at + self.shift for cross in self.own_crosses]
+        self.spots.keep_clear(*(Bounds.about(at, ARM) for at in marks))
+        self.spots.keep_clear(*(Bounds.about(at, _CORNER_ARM) for at in corners))
+        drawn = (*map(register_cross, marks), *(cross_at(at, _CORNER_ARM) for at in corners))
+        return tuple(item for paths in drawn for item in strokes(paths))
 
     def register_names(self) -> tuple[Item, ...]:
         """Return the register marks' numbers, in this sheet's cell, and the crosses' names."""
@@ -143,8 +141,10 @@ class TemplateSheet:
             )
             bar = CheckBar(start, length, upright, tape)
             near, box = bar.box.grown(2.0), bar.box.grown(1.0)
-            along: float = self.spots.drawn_in(near)
-            along += sum(_share_of(box, taken) for taken in self.spots.taken)
+            shared = (box.shared(taken) for taken in self.spots.taken)
+            along = self.spots.drawn_in(near) + sum(
+                5.0 * max(wide, high) for wide, high in shared if min(wide, high) > ROUNDING
+            )
             tried.append((along, bar))
             if at_most(along, _CROSSED):
                 break
@@ -155,9 +155,11 @@ class TemplateSheet:
         content, plan = self.shown.content, self.plan
         side, portion = side_words(content), self.shown.portion.name
         count = sheets_words(len(plan.tiles))
-        rows = [(f"{content.title} · {portion} · {count}", 2.5, False)]
-        rows.append((side, 3.5 if content.mirrored else 2.5, content.mirrored))
-        rows.append(("print at 100 %, then measure both bars", 2.5, False))
+        rows = [
+            (f"{content.title} · {portion} · {count}", 2.5, False),
+            (side, 3.5 if content.mirrored else 2.5, content.mirrored),
+            ("print at 100 %, then measure both bars", 2.5, False),
+        ]
         if not plan.correction.is_none:
             fixed = f"corrected {correction_words(plan.correction)}"
             rows += [(words, 2.5, False) for words in wrapped(fixed, 2.5, _HEADING)]
@@ -170,10 +172,9 @@ class TemplateSheet:
         )
         if block is None:
             return self._small_heading()
-        items = list(
-            strokes(face_mark(block + Point(0, height - FACE_MARK[1]), mirrored=content.mirrored))
-        )
+        flag = block + Point(0, height - FACE_MARK[1])
         name_at = block + Point(FACE_MARK[0] + 3.0, height - 9.5)
+        items = [*strokes(face_mark(flag, mirrored=content.mirrored))]
         items.append(Text(name_at, self.name, _NUMBER, bold=True))
         y = height - FACE_MARK[1] - 0.5
         for words, h, bold in rows:
@@ -234,8 +235,3 @@ def _places(cell: Bounds, width: float, height: float) -> Iterator[tuple[float, 
             yield x, y
             x += 10.0
         y -= 8.0
-
-
-def _share_of(box: Bounds, other: Bounds) -> float:
-    wide, high = box.shared(other)
-    return 5.0 * max(wide, high) if wide > ROUNDING and high > ROUNDING else 0.0

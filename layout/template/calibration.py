@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import json
 import math
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 
 from ..errors import LayoutError
 from ..units import Tape
@@ -172,10 +172,7 @@ class PrinterProfile:
 
     def to_json(self) -> str:
         """Return the profile as a text for a file; lengths in mm."""
-        bars = {
-            edge: {"true": reading.true, "measured": reading.measured}
-            for edge, reading in (("across", self.across), ("along", self.along))
-        }
+        bars = {"across": asdict(self.across), "along": asdict(self.along)}
         held = {"schema": SCHEMA, "printer": self.name, "paper": self.paper, **bars}
         return json.dumps(held, indent=2, ensure_ascii=False) + "\n"
 

@@ -49,7 +49,11 @@ class CalibrationBars:
         margins, and nothing that may be forgotten, tell how long they should be.
         """
         room = calibration_sheet(paper, margins).printable.grown(-_BAR_ROOM)
-        across, along = (_longest(side, paper) for side in (room.width, room.height))
+        round_ones = [n * MM_PER_INCH for n in _LENGTHS_INCH] if paper.imperial else _LENGTHS_MM
+        across, along = (
+            max(length for length in round_ones if length <= side + 1e-9)
+            for side in (room.width, room.height)
+        )
         corner = room.middle - Point(across / 2, along / 2)
         return cls(corner, across, along, paper)
 
@@ -119,9 +123,3 @@ class CalibrationBars:
 def calibration_sheet(paper: Paper, margins: Margins) -> Sheet:
     """Return the sheet that a printer is measured on: upright, and of a roll a square."""
     return Sheet.of(paper, margins, landscape=False, length=paper.width)
-
-
-def _longest(room: float, paper: Paper) -> float:
-    """Return the longest round length that a room holds, mm: every sheet holds the shortest."""
-    held = [n * MM_PER_INCH for n in _LENGTHS_INCH] if paper.imperial else _LENGTHS_MM
-    return max(length for length in held if length <= room + 1e-9)

@@ -6,7 +6,7 @@ What is not alike on both sides of such a line cannot be flipped: it is left out
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Set
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
@@ -143,12 +143,12 @@ def portions(content: TemplateContent) -> tuple[Portion, ...]:
     if x and y:
         window = Bounds(-BEYOND, -BEYOND, _FAR, _FAR)
         found.append(Portion("quarter", window, flip_x=True, flip_y=True))
-    ends = _straight_ends(content.finish)
-    if x and ends.along is not None and _is_plain(content.finish, ends.along):
-        window = Bounds(ends.along - TAIL, -BEYOND if y else -_FAR, _FAR, _FAR)
+    along, across = (_straight_end(content.finish, axis) for axis in (0, 1))
+    if x and along is not None and _is_plain(content.finish, along):
+        window = Bounds(along - TAIL, -BEYOND if y else -_FAR, _FAR, _FAR)
         found.append(Portion("end", window, flip_x=True, flip_y=y))
-    if x and y and ends.along is not None and ends.across is not None:
-        window = Bounds(ends.along - TAIL, ends.across - TAIL, _FAR, _FAR)
+    if x and y and along is not None and across is not None:
+        window = Bounds(along - TAIL, across - TAIL, _FAR, _FAR)
         found.append(Portion("corner", window, flip_x=True, flip_y=True))
     share = curved_share(content)
     if 0 < share < 1:
@@ -182,14 +182,6 @@ def portions_named(content: TemplateContent, name: str) -> tuple[Portion, ...]:
     return named
 
 
-@dataclass(frozen=True, slots=True)
-class _StraightEnds:
-    """Where, in the first quarter, the straight along the top and the one across its end stop."""
-
-    along: float | None
-    across: float | None
-
-
 def _is_plain(path: Path, along: float) -> bool:
     """Return whether an outline has only its long straights that far each way from the middle.
 
@@ -204,21 +196,16 @@ def _is_plain(path: Path, along: float) -> bool:
     )
 
 
-def _straight_ends(path: Path) -> _StraightEnds:
-    """Return the ends of the straights that lie along the box of an outline."""
+def _straight_end(path: Path, axis: int) -> float | None:
+    """Return how far along x (0) or y (1) the straight on that side of its box reaches.
+
+    None where there is none, or it goes on to the corner of the box.
+    """
     box = path.bounds
-    xs, ys = [], []
-    for segment in path.segments:
-        if not isinstance(segment, Line):
-            continue
-        for end in (segment.start, segment.end):
-            if _level(segment, 1, box.top) and end.x > 0:
-                xs.append(end.x)
-            if _level(segment, 0, box.right) and end.y > 0:
-                ys.append(end.y)
-    along = max(xs, default=None) if xs and max(xs) < box.right - SAME_PLACE else None
-    across = max(ys, default=None) if ys and max(ys) < box.top - SAME_PLACE else None
-    return _StraightEnds(along, across)
+    level, most = (box.top, box.right) if axis == 0 else (box.right, box.top)
+    beside = [s for s in path.segments if isinstance(s, Line) and _level(s, 1 - axis, level)]
+    far = max((tuple(end)[axis] for s in beside for end in (s.start, s.end)), default=0.0)
+    return far if 0 < far < most - SAME_PLACE else None
 
 
 def _level(line: Line, axis: int, value: float) -> bool:
@@ -227,26 +214,18 @@ def _level(line: Line, axis: int, value: float) -> bool:
 
 def curves_of(path: Path) -> tuple[Path, ...]:
     """Return the curves of a path, each run with up to a tail of the straights beside it."""
-    held = _bends(path)
-    count = len(held)
-    if all(bends for _, bends in held):
-        return (path,)
-    # a closed path is walked from behind a straight, so that no run goes on over its start
-    first = next(i for i, (_, bends) in enumerate(held) if not bends) if path.is_closed else 0
-    walk = [held[(first + i) % count] for i in range(count + path.is_closed)]
-    found: list[Path] = []
-    run: list[Segment] = []
-    before: Segment | None = None
-    for segment, bends in walk:
-        if bends:
-            run.append(segment)
-            continue
-        if run:
-            found.append(_with_tails(before, run, segment))
-        before, run = segment, []
-    if run:
-        found.append(_with_tails(before, run, None))
-    return tuple(found)
+    bent = {segment for segment, bends in _bends(path) if bends}
+    return tuple(_with_tails(run, path, bent) for run in path.runs(bent.__contains__))
+
+
+def _with_tails(run: Path, path: Path, bent: Set[Segment]) -> Path:
+    """Return a run of a curve with the ends of the straights before and after it, if any."""
+    held, closed = path.segments, path.is_closed
+    first, after = held.index(run.segments[0]), held.index(run.segments[-1]) + 1
+    straights = [s for s in held[first - 1 : first] or held[-1:] * closed if s not in bent]
+    head = [s.part(1 - _tail(s), 1.0) for s in straights]
+    straights = [s for s in held[after : after + 1] or held[:1] * closed if s not in bent]
+    return Path((*head, *run.segments, *(s.part(0.0, _tail(s)) for s in straights)))
 
 
 def _bends(path: Path) -> list[tuple[Segment, bool]]:
@@ -259,13 +238,6 @@ def _bends(path: Path) -> list[tuple[Segment, bool]]:
     sharp = sum(abs(turn_at(a, b)) > TURNS for a, b in pairwise(before))
     by_points = sharp > MOST_CORNERS
     return [(segment, by_points or not isinstance(segment, Line)) for segment in held]
-
-
-def _with_tails(before: Segment | None, run: list[Segment], after: Segment | None) -> Path:
-    """Return a run of a curve with the ends of the straights before and after it, if any."""
-    head = () if before is None else (before.part(1 - _tail(before), 1.0),)
-    tail = () if after is None else (after.part(0.0, _tail(after)),)
-    return Path((*head, *run, *tail))
 
 
 def _tail(line: Segment) -> float:

@@ -158,15 +158,8 @@ class TilePlan:
         """
         if not self.tiles or not self.is_joined:
             return ()
-        whole = self.whole
-        corners = (
-            Point(whole.left, whole.bottom),
-            Point(whole.right, whole.bottom),
-            Point(whole.right, whole.top),
-            Point(whole.left, whole.top),
-        )
-        crosses = []
-        for name, corner in zip(_CORNERS, corners, strict=True):
+        whole, crosses = self.whole, []
+        for name, corner in zip(_CORNERS, whole.corners, strict=True):
             own = [
                 (_corner_of(tile.window.grown(-INSET), corner, whole), tile) for tile in self.tiles
             ]

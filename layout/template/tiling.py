@@ -16,7 +16,7 @@ from functools import reduce
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry import Arc, Bounds, Line, Path, Points, Segment, first_of_best, ranked
+from ..geometry import ORIGIN, Bounds, Line, Path, Points, Segment, first_of_best, ranked
 from ..geometry.tolerance import ROUNDING
 from ..geometry.window import clipped, most_length
 from .grid import Grid, check_overlap, register_marks, tied_together, tiles_on
@@ -70,12 +70,7 @@ class _Drawn:
 def tiles_for(paths: Sequence[Path], wish: TemplateWish, *, tied: bool = True) -> TilePlan:
     """Return the plan that shows every line on the fewest sheets; without any there are none.
 
-    Parameters
-    ----------
-    paths : sequence of Path
-        What must be on paper, template mm.
-    tied : bool
-        Whether the sheets must all hang together, edge to edge.
+    Sheets that are tied must all hang together, edge to edge.
 
     Raises
     ------
@@ -133,7 +128,10 @@ def _fewest(
     down = _shifts(-drawn.points[:, 1], -box.top, -box.bottom, height, overlap)
     judged = ranked(
         ((c, r) for c in across for r in down),
-        lambda way: (-_windows(*way), -way[0].crowd - way[1].crowd),
+        lambda way: (
+            -int(np.count_nonzero(np.bincount(way[1].index * way[0].count + way[0].index))),
+            -way[0].crowd - way[1].crowd,
+        ),
         tolerance=(0.0, ROUNDING),
     )
     settled: list[tuple[int, float, Grid, Places]] = []
@@ -146,11 +144,6 @@ def _fewest(
         settled, lambda found: (-found[0], -found[1]), tolerance=(0.0, ROUNDING)
     )
     return crowd, grid, kept
-
-
-def _windows(across: _Shift, down: _Shift) -> int:
-    """Return how many windows hold a point."""
-    return len(np.flatnonzero(np.bincount(down.index * across.count + across.index)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,22 +214,15 @@ def points_on(segments: Sequence[Segment], spacing: float) -> tuple[Points, NDAr
     owner = np.repeat(np.arange(len(steps)), steps + 1)
     first = np.cumsum(steps + 1) - (steps + 1)
     share = (np.arange(len(owner)) - first[owner]) / steps[owner]
-    figures = np.array([_figures(segment) for segment in segments])
-    x, y, right, ahead, length, width, turn, start, sweep = figures[owner].T
-    angle = start + sweep * share
-    along, up = length * np.cos(angle), width * np.sin(angle)
-    cos, sin = np.cos(turn), np.sin(turn)
-    xs = x + share * right + along * cos - up * sin
-    ys = y + share * ahead + along * sin + up * cos
-    return np.column_stack([xs, ys]), owner
+    figures = np.array([_figures(segment) for segment in segments])[owner].T
+    start, way, u, v, (from_angle, sweep) = np.split(figures, [2, 4, 6, 8])
+    angle = from_angle + sweep * share
+    points: Points = (start + way * share + u * np.cos(angle) + v * np.sin(angle)).T
+    return points, owner
 
 
 def _figures(segment: Segment) -> tuple[float, ...]:
-    """Return start and way of a line; of an arc centre, half-axes, turn, start and sweep."""
-    if isinstance(segment, Line):
-        return (*segment.start, *(segment.end - segment.start), 0.0, 0.0, 0.0, 0.0, 0.0)
-    if isinstance(segment, Arc):
-        half: tuple[float, ...] = (segment.radius, segment.radius, 0.0)
-    else:
-        half = (segment.half_length, segment.half_width, segment.turn)
-    return (*segment.centre, 0.0, 0.0, *half, segment.from_angle, segment.sweep)
+    """Return start and way of a line; of an arc centre, no way, half-axes, start and sweep."""
+    start, u, v, *turns = segment.swept
+    way = segment.end - segment.start if isinstance(segment, Line) else ORIGIN
+    return (*start, *way, *u, *v, *turns)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from ..errors import LengthError
 from ..keys.figures import ABOVE_0, Length, Range
 from ..keys.key import hold, key
-from ..keys.kinds import Choice, Kind, Text, YesNo, names
+from ..keys.kinds import Choice, Kind, Text, YesNo, each, names
 from ..keys.place import Place, shown
 from ..units import Units, parse_length
 from .calibration import TRUE, Correction
@@ -79,12 +79,6 @@ WHITE = Length(Range(0.0, 80.0), "a sheet must keep room for the drawing")
 class PaperSize(Kind):
     """Paper by its name, or by its size."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        known = ", ".join(f'`"{name}"`' for name in PAPERS)
-        return f'{known}; a size: `"320 x 450"` or `[320, 450]`; any roll: `"roll 36 in"`'
-
     def parse(self, value: object, at: Place) -> Paper | None:
         """Return the paper."""
         if isinstance(value, Paper):
@@ -108,11 +102,6 @@ class PaperSize(Kind):
 class White(Kind):
     """What stays white at the edges of a sheet: the same all round, or side by side."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return f"{WHITE.words}; or `[left, bottom, right, top]`"
-
     def parse(self, value: object, at: Place) -> Margins | None:
         """Return the margins of a sheet held upright, mm."""
         if isinstance(value, Margins):
@@ -120,11 +109,8 @@ class White(Kind):
         if not isinstance(value, list):
             margin = WHITE.read(value, at)
             return None if margin is None else Margins.all(margin)
-        if len(value) != 4:
-            at.wrong(f"{shown(value)} is not four margins: write [left, bottom, right, top]")
-            return None
-        sides = [WHITE.read(side, at / i) for i, side in enumerate(value)]
-        if None in sides:
+        sides = each(WHITE, value, at, "four margins: write [left, bottom, right, top]", 4)
+        if sides is None:
             return None
         left, bottom, right, top = sides
         return Margins(left=left, bottom=bottom, right=right, top=top)

@@ -123,19 +123,12 @@ class HollowCorner:
 
 
 def hollow_corners(line: Path, bit: float) -> tuple[HollowCorner, ...]:
-    """Return where a bit stays out of a closed line, the wood on its left.
+    """Return where a bit of a diameter, mm, stays out of a closed line, the wood on its left.
 
     Two sides that turn by t leave a bit of radius R out of their corner by R·(1/cos(t/2) − 1): the
     bit's middle lies R/cos(t/2) from it. With the corner rounded to r it is (R − r)·(1/cos(t/2) −
     1).
 
-    Parameters
-    ----------
-    bit : float
-        Diameter of the cutter, mm.
-
-    Examples
-    --------
     >>> step = [(0, 0), (900, 0), (900, 300), (400, 300), (400, 700), (0, 700)]
     >>> [round(h.out, 2) for h in hollow_corners(Path.through(
     ...     (Point(*p) for p in step), closed=True), bit=12.0)]

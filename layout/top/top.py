@@ -118,14 +118,8 @@ def top_from(fit: Fit, panel: Panel, wish: Wish, *, step: float, tape_error: flo
     """Return the top that is made of a fit, its sizes rounded down where that loses nothing.
 
     A smaller top could let go of a point that it is to cover, or run its edge through a defect that
-    lies wholly inside the found one; then it is made exactly as it was found.
-
-    Parameters
-    ----------
-    step : float
-        Sizes are whole steps of so many mm.
-    tape_error : float
-        How far any tape may have been out, mm.
+    lies wholly inside the found one; then it is made exactly as it was found. Sizes are whole steps
+    of so many mm; a tape may have been out by so much.
     """
     found = Top(panel, fit.outline, fit.placement, wish.lipping, wish.kept, exact=fit.outline)
     top = _rounded_down(found, wish.limits, step)
@@ -156,7 +150,10 @@ def _rounded_down(top: Top, limits: Limits, step: float) -> Top:
     elif found.free_sizes == 1:
         outline = _regular(found, limits, width)
     else:
-        outline = found.resized(length, width) if _may_resize(found, length, width) else found
+        try:
+            outline = found.resized(length, width)
+        except ValueError:  # its corners would not fit, or it keeps its form
+            outline = found
     if top.kept and found.free_sizes == 2:
         return _kept_on(top, outline, limits, step)
     return replace(top, outline=outline)
@@ -195,12 +192,3 @@ def _rounded(size: float, limit: Span, step: float) -> float:
         return size
     rounded = math.floor((size + SIZE_SLACK) / step) * step
     return rounded if rounded > 0 and rounded >= limit.least - SIZE_SLACK else size
-
-
-def _may_resize(found: Outline, length: float, width: float) -> bool:
-    """Return whether the corners of an outline still fit on a smaller one."""
-    try:
-        found.resized(length, width)
-    except ValueError:
-        return False
-    return True

@@ -7,14 +7,14 @@ from dataclasses import dataclass
 
 from ..concern import Concern
 from ..panel.build import Kind
-from ..panel.materials import lifters, people
+from ..panel.lifting import lifters
 from ..plan.plan import Plan
 from ..top import Top
 from ..units import Tape
 from ..work.blades import BladeMatter
 from ..work.cautions import Risk
 from .saw_lines import numbers_of
-from .say import Passage, listed, sentence
+from .say import Passage, listed, passage, people
 
 _TOLD: dict[Risk, tuple[str, str]] = {
     Risk.TREATED: (
@@ -139,13 +139,17 @@ _LIMITS = (
 
 def caution_words(caution: Concern, top: Top, tape: Tape) -> Passage:
     """Return a caution in words."""
-    assert isinstance(caution.matter, Risk)
+    title, words = _TOLD[Risk(caution.matter)]
+    return passage(title, _filled(words, caution, top, tape))
+
+
+def _filled(words: str, caution: Concern, top: Top, tape: Tape, lines: str = "") -> str:
+    """Return the words of a caution with its figures and those of its panel in them."""
     panel = top.panel
-    title, words = _TOLD[caution.matter]
     solid = panel.build.kind is Kind.SOLID
-    weak = "solid wood bends and moves most across its grain, and " if solid else ""
-    told = words.format(
+    return words.format(
         age="of unknown age" if panel.year is None else f"from {panel.year}",
+        year=f" of {panel.year}" if panel.year else "",
         panel=tape.mass(panel.mass),
         top=tape.mass(top.mass),
         people=people(lifters(panel.mass)),
@@ -154,10 +158,10 @@ def caution_words(caution: Concern, top: Top, tape: Tape) -> Passage:
         limit_length=tape.measure(caution.limit or 0.0),
         who=listed(caution.who),
         first=caution.who[0] if caution.who else "",
-        weak=weak,
+        weak="solid wood bends and moves most across its grain, and " if solid else "",
         limits=_LIMITS,
+        lines=lines,
     )
-    return Passage(title, (sentence(told),))
 
 
 MOST = 5
@@ -187,8 +191,8 @@ _CEMENT = "Black, stone-cold or fibrous? It may be asbestos cement: stop, have i
 
 _HEED = {
     Risk.METAL: "Metal: sweep both faces and all edges, pull every hit, sweep before each tool.",
-    Risk.LIFTING: "{mass}: {people}, and trestles on both sides of each line.",
-    Risk.GRAIN: "The length lies {slant:.0f}° from the grain: look whether you want that.",
+    Risk.LIFTING: "{panel}: {people}, and trestles on both sides of each line.",
+    Risk.GRAIN: "The length lies {found:.0f}° from the grain: look whether you want that.",
     Risk.SLIVERS: "{lines}: no hand holds the narrow piece that falls; it lies on boards.",
     Risk.VAPOURS: "Air moves through while glue or resin sets; gloves on, no flame near it.",
     Risk.STRIPPERS: "Strip it outdoors or with air moving through; gloves and goggles on.",
@@ -197,47 +201,36 @@ _HEED = {
 
 def short_cautions(plan: Plan) -> tuple[Caution, ...]:
     """Return the cautions that this panel and these cuts raise, hardest first."""
-    return tuple(_cautions(plan))[:MOST]
+    asked = (Caution(words, asks=True) for words in _asked(plan))
+    heeded = (Caution(words, asks=False) for words in _heeded(plan))
+    return (*asked, *heeded)[:MOST]
 
 
-def _cautions(plan: Plan) -> Iterator[Caution]:
+def _asked(plan: Plan) -> Iterator[str]:
     numbers = numbers_of(plan)
     crossed = [c for c in plan.blades if c.matter is BladeMatter.CROSSES]
     for concern in crossed[:2]:
-        cut = concern.who[0]
+        cut, *met = concern.who
         line = f"Line {numbers[cut]}" if cut in numbers else cut
-        yield Caution(
-            f"{line} runs through {listed(concern.who[1:])}: take out any metal first.", True
-        )
+        yield f"{line} runs through {listed(met)}: take out any metal first."
     for concern in plan.cautions:
         if concern.matter is Risk.LABORATORY:
-            yield Caution(_CEMENT, True)
+            yield _CEMENT
         if concern.matter in _ASKS:
-            yield Caution(_in_a_line(plan, _ASKS[Risk(concern.matter)], concern.found, ()), True)
+            yield _filled(_ASKS[Risk(concern.matter)], concern, plan.top, plan.job.tape)
     if plan.job.panel.flattened is not None and plan.datum.struck and not plan.cuts.kept:
-        yield Caution("Keep a live edge? Then leave out the saw lines on that side.", True)
+        yield "Keep a live edge? Then leave out the saw lines on that side."
+
+
+def _heeded(plan: Plan) -> Iterator[str]:
+    numbers, tape = numbers_of(plan), plan.job.tape
     for trim in plan.cuts.trims:
         if trim.wall is not None:
-            wall = plan.job.tape.figure(trim.wall)
-            yield Caution(
-                f"Line {numbers[trim.label]} leaves a wall of {wall} beside a hole: it breaks. "
-                "Hold up both arms.",
-                False,
+            yield (
+                f"Line {numbers[trim.label]} leaves only {tape.figure(trim.wall)} beside a hole, "
+                "where it breaks: carry the piece on both sides of the hole."
             )
-    for concern in plan.cautions:
-        if concern.matter in _HEED:
-            lines = tuple(dict.fromkeys(str(numbers[who]) for who in concern.who if who in numbers))
-            yield Caution(
-                _in_a_line(plan, _HEED[Risk(concern.matter)], concern.found, lines), False
-            )
-
-
-def _in_a_line(plan: Plan, words: str, found: float | None, lines: tuple[str, ...]) -> str:
-    panel = plan.job.panel
-    return words.format(
-        year=f" of {panel.year}" if panel.year else "",
-        mass=plan.job.tape.mass(panel.mass),
-        people=people(lifters(panel.mass)),
-        slant=found or 0.0,
-        lines=f"Line{'s' * (len(lines) > 1)} {listed(lines)}" if lines else "Small pieces",
-    )
+    for concern in (c for c in plan.cautions if c.matter in _HEED):
+        cut = list(dict.fromkeys(str(numbers[who]) for who in concern.who if who in numbers))
+        lines = f"Line{'s' * (len(cut) > 1)} {listed(cut)}" if cut else "Small pieces"
+        yield _filled(_HEED[Risk(concern.matter)], concern, plan.top, tape, lines)

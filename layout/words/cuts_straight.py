@@ -42,6 +42,10 @@ def _(act: Flatten, say: Say) -> Passage:
         f"Carry {say.datum.name} and both centrelines down its ends with a knife; then plane or "
         "rout both faces flat."
     )
+    if act.mended_from:
+        words += (
+            f" Strike {act.mended_from} through its marks on the ends: mends are measured from it."
+        )
     tape = say.tape
     figures = ((tape.figure(act.found), "as found"), (tape.figure(act.thickness), "when flat"))
     return passage("Flatten", words, figures=figures)

@@ -168,14 +168,11 @@ class Directions:
     along: tuple[str, str]
     across: tuple[str, str]
 
-    def told(self, place: Point, tape: Tape) -> tuple[str, str]:
+    def told(self, place: Point, tape: Tape) -> tuple[str, ...]:
         """Return a place from O without signs: how far along and across, and towards what."""
-        return _towards(place.x, self.along, tape), _towards(place.y, self.across, tape)
-
-
-def _towards(offset: float, names: tuple[str, str], tape: Tape) -> str:
-    figure = tape.figure(abs(offset))
-    return figure if figure == "0" else f"{figure} towards {names[offset > 0]}"
+        both = ((place.x, self.along), (place.y, self.across))
+        figures = ((tape.figure(abs(off)), names[off > 0]) for off, names in both)
+        return tuple(f if f == "0" else f"{f} towards {name}" for f, name in figures)
 
 
 def directions_of(top: Top, datum: Datum, marks: Sequence[Mark]) -> Directions:
@@ -195,15 +192,13 @@ def directions_of(top: Top, datum: Datum, marks: Sequence[Mark]) -> Directions:
     beside |= {f"corner {c.name}": own(c.point) for c in datum.corners}
 
     def pair(k: int) -> tuple[str, str]:
-        named = next((n for n in (axis[k], on_top, beside) if _both_ways(n, k)), beside)
+        for named in (axis[k], on_top, beside):
+            reach = [tuple(place)[k] for place in named.values()]
+            if reach and min(reach) < -SAME_PLACE and max(reach) > SAME_PLACE:
+                break
         return _farthest(named, k, -1), _farthest(named, k, 1)
 
     return Directions(pair(0), pair(1))
-
-
-def _both_ways(named: dict[str, Point], axis: int) -> bool:
-    reach = [tuple(place)[axis] for place in named.values()]
-    return bool(reach) and min(reach) < -SAME_PLACE and max(reach) > SAME_PLACE
 
 
 def _farthest(named: dict[str, Point], axis: int, sign: int) -> str:

@@ -90,7 +90,7 @@ def shown_marks(plan: Plan, held: MarkSet) -> tuple[Mark, ...]:
 
 def round_table(plan: Plan, each: Round, lying: Lying) -> RoundTable:
     """Return the tables of one setting out."""
-    say = Say(plan.job.tape, each.datum, lying.mirrored)
+    say = Say.of(plan, each.datum)
     held, again = each.marks, plan.cuts.again
     marks = [] if held is None else [_mark(mark, say) for mark in shown_marks(plan, held)]
     saws = [_saw_row(line, say, lying) for line in each.lines]

@@ -187,6 +187,8 @@ class Choice:
 
     title: str
     """How many, and whether they are the job's own or the best."""
+    heading: str
+    """The same over a card of its own."""
     proposal: Stance
     figures: tuple[tuple[str, str], ...]
     """What is told of it, with its unit, and how much."""
@@ -214,9 +216,14 @@ def as_table(held: tuple[Choice, ...]) -> Iterator[str]:
 
 
 def _choice(proposal: Stance, tape: Tape, about: str) -> Choice:
-    title = f"{proposal.count}, {about}" if about else f"{proposal.count}"
+    count = proposal.count
+    title = f"{count}, {about}" if about else f"{count}"
+    heading = f"{count} legs{_ABOUT[about]}"
     warnings = told(proposal.legs.problems, tape, _TOLD)
-    return Choice(title, proposal, tuple(_figures(proposal, tape)), warnings)
+    return Choice(title, heading, proposal, tuple(_figures(proposal, tape)), warnings)
+
+
+_ABOUT = {"": "", "best": ": the best of those compared", "as it is": ": as the job has them"}
 
 
 _TOLD = {*GRAVE, M.TIPS_UNDER_LOAD, M.ROCKS_AS_BLOCKS, M.STICKS_OUT, M.NEAR_EDGE}

@@ -11,12 +11,11 @@ from ..legs.sag import CREEP_SOURCE, FINAL_LIMIT, FIRST_LIMIT
 from ..legs.tipping import GRAVITY
 from ..legs.whole import TablePlan
 from ..legs.wish import Fixing, LegsWish
-from ..panel.materials import people
 from ..plan.plan import Plan
 from ..units import Tape, two_figures
 from .datum import directions_of
 from .leg_concerns import SAG, SEATED, STANDING, WHERE, told
-from .say import Passage, Table, listed, passage, unit_words
+from .say import Passage, Table, listed, passage, people, unit_words
 
 ESTIMATE = "An estimate from geometry and usual figures, not a test. Try it before use."
 

@@ -7,9 +7,10 @@ from dataclasses import replace
 from decimal import Decimal
 from itertools import groupby
 
+from ..legs.glue import Bed
 from ..units import Tape
 from ..work.coats import LABELS
-from ..work.items import COARSE, Bed, Counted, Filled, Printed, Reckoned, Run, Sanded, Spread, Unit
+from ..work.items import COARSE, Counted, Filled, Printed, Reckoned, Run, Sanded, Spread, Unit
 from ..work.materials import Line, Materials
 from .amounts import SQ_FT_PER_QUART, exact_sum, run_words, sum_words, volume_words
 from .fixings import thin
@@ -37,7 +38,7 @@ def materials_words(materials: Materials, tape: Tape, currency: str = "") -> Pas
     """Return what to have before the work begins, in one table."""
     priced = materials.cost is not None
     held = any(line.have for line in materials.lines)
-    rows = tuple(_row(held_, tape, priced=priced, held=held) for held_ in _alike(materials.lines))
+    rows = tuple(_row(alike, tape, priced=priced, held=held) for alike in _alike(materials.lines))
     headings = ["What", "It takes"]
     headings += ["Have", "Buy"] if held else []
     headings += ["Costs"] if priced else []

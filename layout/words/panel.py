@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from ..panel import Defect, Face, Kind, Mend, Panel, Spoils
-from ..panel.materials import lifters, people
+from ..panel.lifting import lifters
 from ..units import Tape
-from .say import Passage, capital, listed, passage, table
+from .say import Passage, capital, listed, passage, people, table
 
 TWIST = 3.0
 """What winding sticks may show at the ends of a panel, mm (common practice)."""

@@ -12,13 +12,12 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..cutting.cut import CornerCut, EdgePoint, StraightCut, Support, Trim, TrimKind
-from ..geometry.path import Path
+from ..geometry import Path, Point
 from ..geometry.tolerance import SAME_FIGURE
 from ..marking.marks import MarkSet
 from ..panel.datum import Datum
 from ..plan.plan import Plan
 from ..units import Tape
-from .cuts_told import from_corner, offsets_of
 from .lying import Lying
 from .say import Cell, Say
 
@@ -27,6 +26,10 @@ BESIDE, BEYOND = "▼", "◄"
 
 _SKEW = math.tan(math.radians(20))
 """A line that leans more than this runs neither along nor across."""
+
+_SLIGHT = 0.02
+"""A coordinate that moves a line by no more than this share of itself is rounded to the nearest:
+that is a fiftieth of a division at most."""
 
 _TOLD_FROM = 4.0
 """A falling piece is told by its mass from here, kg (our choice)."""
@@ -155,13 +158,23 @@ def signed(value: float, tape: Tape, sign: str) -> str:
     return f"{sign}{figure[1:]}" if figure.startswith("−") else figure
 
 
+def _offsets(place: EdgePoint, waste: Point, say: Say) -> tuple[float, float]:
+    """Return the offsets of a place on a line as they are told, mm: off the top."""
+    way = waste.turned(-say.datum.frame.turn)
+    return _off(place.along, way.x, say), _off(place.square, way.y, say)
+
+
+def _off(length: float, way: float, say: Say) -> float:
+    return say.tape.towards(length, way if abs(way) > _SLIGHT else 0.0)
+
+
 def figures_of(line: SawLine, ends: tuple[EdgePoint, EdgePoint], say: Say) -> tuple[Cell, Cell]:
     """Return what a line is found by, from the first end to the second; alike ones are told once.
 
     Each cell names its axis: ``along``, ``square``, the letter of a corner, or ``both``.
     """
     waste = line.cut.waste
-    told = [offsets_of(end, waste, say) for end in ends]
+    told = [_offsets(end, waste, say) for end in ends]
     if line.runs is Runs.SLANT:
         cells = [_place(end, line, say) for end in ends]
         return cells[0], cells[1]
@@ -182,9 +195,11 @@ def figures_of(line: SawLine, ends: tuple[EdgePoint, EdgePoint], say: Say) -> tu
 
 def _place(end: EdgePoint, line: SawLine, say: Say) -> Cell:
     if end.corner:
-        away = say.tape.figure(from_corner(end, line.cut.waste, say))
-        return Cell(away, f"from {end.corner}", end.corner)
-    along, square = offsets_of(end, line.cut.waste, say)
+        corners = (r.point for r in say.datum.references if r.name == end.corner)
+        way = end.point - next(corners, end.point)
+        told = _off(end.distance, way.dot(line.cut.waste) / max(way.norm, 1.0), say)
+        return Cell(say.tape.figure(told), f"from {end.corner}", end.corner)
+    along, square = _offsets(end, line.cut.waste, say)
     both = f"{signed(along, say.tape, BEYOND)} | {signed(square, say.tape, BESIDE)}"
     return Cell(both, "", "both")
 
@@ -202,5 +217,5 @@ def falls_words(line: SawLine, lying: Lying, tape: Tape) -> str:
         what = "corner"
     mass = f", {tape.mass(cut.heaviest)}" if cut.heaviest >= _TOLD_FROM else ""
     held = {Support.PEOPLE: ": two people", Support.BOARDS: "; boards under it"}
-    held_by = ": carry both arms" if cut.wall is not None else held.get(cut.support, "")
+    held_by = ": carry both ends" if cut.wall is not None else held.get(cut.support, "")
     return f"{what}{mass}{held_by}"

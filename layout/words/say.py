@@ -66,7 +66,12 @@ def passage(
     warnings: Iterable[str] = (),
     figures: tuple[tuple[str, str], ...] = (),
 ) -> Passage:
-    """Return a passage of whole sentences, without those that say nothing and tables of no row."""
+    """Return a passage of whole sentences, without those that say nothing and tables of no row.
+
+    >>> told = passage("Flatten", "both faces", "", tables=[Table(("Face",), ())])
+    >>> told.words, told.tables
+    (('Both faces.',), ())
+    """
     told, done, warned = (
         tuple(sentence(clause) for clause in clauses if clause)
         for clauses in (words, points, warnings)
@@ -81,7 +86,11 @@ def table(
     *,
     halves: bool = False,
 ) -> Table:
-    """Return a table with a row for each item: by its headings, what stands under each."""
+    """Return a table with a row for each item: by its headings, what stands under each.
+
+    >>> table([2, 3], {"Side": str, "Square": lambda side: str(side**2)}).rows
+    (('2', '4'), ('3', '9'))
+    """
     rows = tuple(tuple(told(item) for told in columns.values()) for item in items)
     return Table(tuple(columns), rows, caption, halves)
 
@@ -95,6 +104,11 @@ class Say:
     """The line that offsets count from."""
     mirrored: bool = False
     """Whether the show face lies down, so that left and right are swapped."""
+
+    @classmethod
+    def of(cls, plan: Plan, datum: Datum | None = None) -> Say:
+        """Return what words of a plan are told in, from its own datum or from another."""
+        return cls(plan.job.tape, datum or plan.datum, plan.cuts.face.mirrored)
 
 
 def unit_words(tape: Tape) -> str:
@@ -180,14 +194,18 @@ def found_words(plan: Plan) -> str:
 
 def outline_words(outline: Outline, tape: Tape) -> str:
     """Return shape and size as they are made: ``capsule 1400 × 600 mm``."""
+    figures = outline.figures
     if outline.is_round:
         return f"circle ø {tape.measure(outline.length)}"
-    across_flats = outline.figures.get("across_flats")
-    if across_flats is not None:
-        across = f"{outline.name} {tape.measure(across_flats)} across flats"
-        return across + _across_corners(outline, tape)
-    size = f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}"
-    return size + _more(outline, tape)
+    if "across_flats" in figures:
+        words = f"{outline.name} {tape.measure(figures['across_flats'])} across flats"
+        if outline.length != outline.width:  # no round figure; an octagon is as long as wide
+            words += f", {tape.exact(outline.length, 1)} {tape.unit} across corners"
+        return words
+    words = f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}"
+    if "corner_radius" in figures:
+        words += f", corner radius {tape.measure(figures['corner_radius'])}"
+    return f"{words}, exponent {figures['exponent']:g}" if "exponent" in figures else words
 
 
 def exact_words(outline: Outline, tape: Tape) -> str:
@@ -200,15 +218,14 @@ def exact_words(outline: Outline, tape: Tape) -> str:
     return f"{sizes} {tape.unit}"
 
 
-def _across_corners(outline: Outline, tape: Tape) -> str:
-    """Return a hexagon's length too, for it is no round figure; an octagon is as long as wide."""
-    if outline.length == outline.width:
-        return ""
-    return f", {tape.exact(outline.length, 1)} {tape.unit} across corners"
+_NUMBERS = ("one", "two", "three", "four", "five", "six")
 
 
-def _more(outline: Outline, tape: Tape) -> str:
-    exponent, radius = (outline.figures.get(name) for name in ("exponent", "corner_radius"))
-    if radius is not None:
-        return f", corner radius {tape.measure(radius)}"
-    return "" if exponent is None else f", exponent {exponent:g}"
+def people(count: int) -> str:
+    """Return a number of people in words.
+
+    >>> people(1), people(4), people(12)
+    ('one person', 'four people', '12 people')
+    """
+    number = _NUMBERS[count - 1] if count <= len(_NUMBERS) else str(count)
+    return f"{number} {'person' if count == 1 else 'people'}"

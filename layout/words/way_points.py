@@ -90,27 +90,23 @@ def _(oval: FourCentreOval | EightCentreOval, method: Method, tape: Tape) -> Ite
 
 
 @points_in.register
-def _(table: OvalOrdinates | SuperellipseOrdinates, method: Method, tape: Tape) -> Iterator[str]:
-    yield "Draw: the points of the table, the same in all four quarters; a lath through them."
-
-
-@points_in.register
-def _(table: Ordinates, method: Method, tape: Tape) -> Iterator[str]:
-    yield "Draw: the points of the table, the same to both sides; a lath through them."
+def _(
+    table: OvalOrdinates | SuperellipseOrdinates | Ordinates, method: Method, tape: Tape
+) -> Iterator[str]:
+    alike = "to both sides" if isinstance(table, Ordinates) else "in all four quarters"
+    yield f"Draw: the points of the table, the same {alike}; a lath through them."
 
 
 @points_in.register
 def _(swing: Swing, method: Method, tape: Tape) -> Iterator[str]:
     radius = tape.figure(swing.radius)
-    words = {
-        HandTool.STRING: f"Swing: string from the centre to the pencil {radius}",
-        HandTool.BAR: f"Swing: point to pencil {radius}",
-        HandTool.ROUTER: f"Swing: pin to the near edge of the bit {radius}",
-        HandTool.TEMPLATE: (
-            f"Template: a corner of radius {radius} cut once in thin board, laid to both straights"
-        ),
-    }
-    yield f"{words[method.tools[0]]}."
+    yield {
+        HandTool.STRING: f"Swing: string from the centre to the pencil {radius}.",
+        HandTool.BAR: f"Swing: point to pencil {radius}.",
+        HandTool.ROUTER: f"Swing: pin to the near edge of the bit {radius}.",
+        HandTool.TEMPLATE: f"Template: a corner of radius {radius} cut once in thin board, laid to "
+        "both straights.",
+    }[method.tools[0]]
 
 
 @points_in.register
@@ -171,10 +167,8 @@ def _(top: SquareAndHalfDiagonal, method: Method, tape: Tape) -> Iterator[str]:
 
 @points_in.register
 def _(corners: JoinedCorners, method: Method, tape: Tape) -> Iterator[str]:
-    if corners.all_round:
-        yield "Join: the corners as marked, one after the other, with a straightedge."
-    else:
-        yield SOME_STRAIGHTS
+    all_round = "Join: the corners as marked, one after the other, with a straightedge."
+    yield all_round if corners.all_round else SOME_STRAIGHTS
 
 
 @points_in.register

@@ -61,11 +61,6 @@ def _ordinates(
     return table(points, told, caption)
 
 
-def tools_words(method: Method) -> str:
-    """Return what a way takes."""
-    return listed(tool.value for tool in method.tools)
-
-
 def against_words(method: Method, tape: Tape) -> str:
     """Return why a way does not serve here, as a clause; empty where it does."""
     against = method.against
@@ -98,14 +93,8 @@ def drawn_words(
 ) -> Passage:
     """Return how the curves of a top are drawn from the marks `held`, the core of a lipping too.
 
-    Parameters
-    ----------
-    methods : sequence of Method
-        Of one name: several where a top has several radii.
-    lipping : float
-        Its thickness, mm; 0 for none.
-    turned_over : bool
-        Whether the router is then swung about the same centres on both faces.
+    The methods are of one name, several where a top has several radii; `lipping` is its thickness,
+    mm, or 0; `turned_over` the router is swung about the same centres on both faces.
     """
     tape = say.tape
     best = methods[0]
@@ -114,7 +103,7 @@ def drawn_words(
     proof = _ordinates(held.ordinates, tape, "The line must pass here in all four quarters.")
     return passage(
         f"Draw the curve: {best.name}",
-        f"With {tools_words(best)}. Drawn with care the line lies within "
+        f"With {listed(tool.value for tool in best.tools)}. Drawn with care the line lies within "
         f"{within_words(best, tape)} of the true one; the rounded figures of this sheet add "
         f"{tape.exact(held.rounding_error(tape), 1)} {tape.unit} at most.",
         *_holes(best, say, turned_over=turned_over),

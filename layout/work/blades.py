@@ -56,15 +56,7 @@ def blades_through(cuts: CutPlan, panel: Panel, bores: Iterable[Bore] = ()) -> t
 
 
 def pins_of(cuts: CutPlan, places: dict[str, Point], diameter: float) -> tuple[Bore, ...]:
-    """Return the pins that jigsaw and router are swung about.
-
-    Parameters
-    ----------
-    places : dict of Point
-        Marks on the panel by their labels.
-    diameter : float
-        Of a pin, mm.
-    """
+    """Return the pins that jigsaw and router are swung about; marks are found by their labels."""
     swung = (cut.radii for cut in cuts.curve_cuts if isinstance(cut, JigsawCut | RouterCut))
     names = dict.fromkeys(name for radii in swung for held in radii for name in held.centres)
     return tuple(Bore(f"The pin at {name}", places[name], diameter) for name in names)
@@ -103,13 +95,9 @@ def _bands(cuts: CutPlan, core: Region) -> Iterator[tuple[str, Region]]:
 
 
 def _met(label: str, through: Region, panel: Panel, *, near: bool = False) -> Iterator[Concern]:
-    """Yield what a blade or bit meets in the wood that it goes through.
+    """Yield what a blade or bit meets in the wood that it goes through, or comes near to.
 
-    Parameters
-    ----------
-    near : bool
-        Whether it is told what it comes near to: a cut across the panel may, where the line of the
-        top keeps the clearance.
+    Only a cut across the panel may come near: the line of the top keeps the clearance.
     """
     crossed = panel.crossed_by(through)
     for defect in panel.spoiling(Spoils.CUTTING):

@@ -12,13 +12,11 @@ from collections.abc import Iterator
 from enum import Enum
 from typing import TYPE_CHECKING
 
-import numpy as np
-
 from ..concern import Concern
-from ..geometry.polygon import Region, convex_hull
+from ..geometry.turned_box import narrowest_strip
 from ..panel import Coat, Kind, Panel, Was
 from ..panel.build import BACKINGS, LEADED, TREATMENTS
-from ..panel.materials import ONE_LIFTS, lifters
+from ..panel.lifting import ONE_LIFTS, lifters
 from ..top import Top
 
 if TYPE_CHECKING:
@@ -98,10 +96,7 @@ def cautions_for(
 ) -> tuple[Concern, ...]:
     """Return the cautions for a top and the panel that it is cut from, most urgent first.
 
-    Parameters
-    ----------
-    left_out : tuple of Concern
-        What the job asks for and its top cannot have: of `Risk.NO_LEGS` and `Risk.NO_PORTION`.
+    `left_out` is what the job asks for and its top cannot have.
     """
     return tuple(_cautions(top, cuts, glued_legs, left_out))
 
@@ -169,16 +164,6 @@ def _by_age(risk: Risk, panel: Panel, limit: int) -> Concern:
 
 
 def _is_small(cut: StraightCut) -> bool:
-    return any(_across(piece) < BY_HAND for piece in cut.fallen)
-
-
-def _across(piece: Region) -> float:
-    """Return how far apart two rails are between which a part of a piece just passes, mm.
-
-    One of them lies along a side of its convex hull.
-    """
-    hulls = [convex_hull(part.exterior) for part in piece.pieces]
-    ways = (np.roll(hull, -1, axis=0) - hull for hull in hulls)
-    square = (way[:, ::-1] / np.hypot(*way.T)[:, None] * [-1, 1] for way in ways)
-    passes = (np.ptp(hull @ way.T, axis=0) for hull, way in zip(hulls, square, strict=True))
-    return min(float(each.min()) for each in passes)
+    """Return whether a part of what falls off passes between rails so near to each other."""
+    parts = (part for piece in cut.fallen for part in piece.pieces)
+    return any(narrowest_strip(part.exterior) < BY_HAND for part in parts)

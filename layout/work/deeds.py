@@ -124,15 +124,7 @@ class Day:
 def days_of(tasks: Sequence[tuple[Range, Range]], workday: float) -> tuple[Day, ...]:
     """Return the day on which each task begins, and the day after the last wait.
 
-    Parameters
-    ----------
-    tasks : sequence of pairs of ranges
-        Of each task the hours of work, then those of waiting.
-    workday : float
-        Hours at the bench in a day.
-
-    Examples
-    --------
+    Of each task are given the hours of work, then those of waiting; of a day those at the bench.
     Six hours, a wait of 12 through the night, three hours, 24 to dry:
 
     >>> [day.most for day in days_of([((6, 6), (12, 12)), ((3, 3), (24, 24))], workday=8)]

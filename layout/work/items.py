@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..cutting.tools import SPARE as TENTH
-from ..legs.glue import SPARE
+from ..legs.glue import SPARE, Bed
 from ..panel import Coat, Kind, Panel
 
 GRITS = (40, 60, 80, 100, 120, 150, 180, 220, 240, 320)
@@ -168,28 +168,6 @@ class Run:
     def need(self) -> float:
         """In metres."""
         return self.length * self.strips * TENTH
-
-
-@dataclass(frozen=True, slots=True)
-class Bed:
-    """Adhesive in its joints, with a fifth more for what is squeezed out."""
-
-    area: float
-    """cm²."""
-    bed: float
-    """mm."""
-    pack: float = 0.0
-    """What a cartridge holds, ml; 0 where it is counted in ml."""
-
-    @property
-    def volume(self) -> float:
-        """In ml."""
-        return self.area * self.bed / 10 * SPARE
-
-    @property
-    def need(self) -> float:
-        """Cartridges, or ml."""
-        return math.ceil(self.volume / self.pack - 1e-9) if self.pack else self.volume
 
 
 @dataclass(frozen=True, slots=True)

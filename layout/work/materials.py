@@ -9,7 +9,7 @@ from decimal import Decimal
 
 from ..legs.battens import Batten
 from ..legs.foot import FootShape
-from ..legs.glue import BED, CARTRIDGE
+from ..legs.glue import BED, CARTRIDGE, Bed
 from ..legs.table_wish import Glue
 from ..legs.whole import TablePlan
 from ..legs.wish import LegsWish
@@ -17,7 +17,6 @@ from ..panel import Coat, Mend
 from .deeds import Deed
 from .items import (
     UNITS,
-    Bed,
     Counted,
     Filled,
     Item,

@@ -99,7 +99,8 @@ def _tasks(piece: Piece) -> Iterator[Task]:
     if piece.strips and not piece.strips_first:
         yield from _strip(piece)
     yield from _edged(piece)
-    yield Task(Deed.SAND, grits=_grits(piece))
+    first = first_grit(piece.panel, stripped=piece.strips)
+    yield Task(Deed.SAND, grits=grits_between(first, max(first, piece.finish.last_grit)))
     yield from _finished(piece)
 
 
@@ -144,11 +145,6 @@ def _edged(piece: Piece) -> Iterator[Task]:
     elif edging is not None:
         yield Task(Deed.EDGE)
     yield Task(Deed.PROFILE)
-
-
-def _grits(piece: Piece) -> tuple[int, ...]:
-    first = first_grit(piece.panel, stripped=piece.strips)
-    return grits_between(first, max(first, piece.finish.last_grit))
 
 
 def _finished(piece: Piece) -> Iterator[Task]:

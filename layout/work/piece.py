@@ -140,14 +140,9 @@ class Piece:
         return self.has_old_coat and (self.may_hold_lead or bool(self.cuts.mends))
 
     @property
-    def planed_clean(self) -> bool:
-        """Whether flattening takes the old coat off both faces, so that nothing else need."""
-        return self.panel.flattened is not None and not self.strips_first
-
-    @property
     def strips(self) -> bool:
-        """Whether a coat is stripped at all."""
-        return self.has_old_coat and not self.planed_clean
+        """Whether a coat is stripped at all: flattening after it is sawn takes it off, too."""
+        return self.has_old_coat and (self.strips_first or self.panel.flattened is None)
 
     @property
     def stripped(self) -> float:

@@ -21,11 +21,6 @@ _IN_HOURS = Number("hours", Range(0.0, 1000.0))
 class HourSpan(Kind):
     """Hours: one figure, or the least and the most."""
 
-    @property
-    def words(self) -> str:
-        """As the documents say it."""
-        return "hours, or `[least, most]`"
-
     def parse(self, value: object, at: Place) -> tuple[float, float] | None:
         """Return the least and the most, hours."""
         given = list(value) if isinstance(value, list | tuple) else [value, value]

@@ -19,7 +19,7 @@ from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.branch_and_bound import search
 from panelwright.layout.fit.convex.boxes import Box, patch_of
 from panelwright.layout.fit.convex.capsule import CapsuleKind
-from panelwright.layout.fit.convex.form import own_form, regular_form
+from panelwright.layout.fit.convex.form import own_form
 from panelwright.layout.fit.convex.kind import Kind
 from panelwright.layout.fit.convex.oval import OvalKind
 from panelwright.layout.fit.convex.polygon import ConvexKind
@@ -29,7 +29,7 @@ from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
-from panelwright.layout.outlines import OWN_OUTLINE, Capsule, Freeform, Outline
+from panelwright.layout.outlines import OWN_OUTLINE, Capsule, Freeform, Outline, RegularPolygon
 from panelwright.layout.panel.sound import SoundWood
 
 CASES = json.loads((Path(__file__).parent / "data" / "fit_cases.json").read_text(encoding="utf-8"))
@@ -37,8 +37,8 @@ SQUARE = np.array([[0.0, 0.0], [1000.0, 0.0], [1000.0, 1000.0], [0.0, 1000.0]])
 BOARD = SQUARE * np.array([1.4, 0.6])
 HOUSE = ((0.0, 0.0), (900.0, 0.0), (1000.0, 400.0), (450.0, 620.0), (0.0, 400.0))
 KINDS = {
-    "hexagon": ConvexKind(regular_form(6)),
-    "octagon": ConvexKind(regular_form(8)),
+    "hexagon": ConvexKind(own_form(RegularPolygon(6, 2.0))),
+    "octagon": ConvexKind(own_form(RegularPolygon(8, 2.0))),
 }
 
 

@@ -48,7 +48,7 @@ def test_a_turned_d_end_holds_the_one_that_stands_for_its_box() -> None:
     rng = np.random.default_rng(4)
     for _ in range(60):
         low, more, half = rng.uniform(0, 400), rng.uniform(0, 100), 10 ** rng.uniform(-3, -0.3)
-        anchor, factor, addend = KIND.growth(low, low + more, half)
+        anchor, factor, addend, _ = KIND.growth(low, low + more, half)
         radius = addend + rng.uniform(5, 300)
         inner = _ring(anchor, (radius - addend) / factor - 0.01)
         outer = _ring(low + more * rng.uniform(), radius, half * rng.choice([-1.0, 1.0]))

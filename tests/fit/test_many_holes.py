@@ -20,7 +20,7 @@ from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.fit.wood.round_holes import Disks
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.geometry.polygon import Region, union
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.panel.sound import SoundWood
 from panelwright.layout.plan.fitting import fits_of, ground_of
@@ -100,6 +100,20 @@ def test_only_round_holes_are_taken_as_disks() -> None:
     assert len(Disks.of(wood.outer.edges).radii) == 0
     disk = Region.from_rings(hole(0.0, 0.0, 500.0, 64))
     assert len(Disks.of(disk.edges).radii) == 0
+
+
+def test_notches_and_holes_that_meet_are_taken_as_disks() -> None:
+    """The disks of all three are free of wood, but one that wood stands in is none."""
+    cut = [hole(*place, 12.0, 40) for place in ((200, 200), (212, 205), (0, 90), (300, 300))]
+    wood = board(400.0, 400.0).outer.minus(*(Region.from_rings(ring) for ring in cut))
+    tongue = np.array([[290.0, 280.0], [300.0, 280.0], [300.0, 300.0], [290.0, 300.0]])
+    wood = union([wood, Region.from_rings(tongue)])
+    disks = Disks.of(wood.edges)
+    assert sorted(np.round(disks.places, 6).tolist()) == [[0, 90], [200, 200], [212, 205]]
+    for place, radius in zip(disks.places, disks.radii, strict=True):
+        disk = Region.disk(Point(*place), float(radius), around=False)
+        assert wood.meet(disk).area < 1e-6
+    assert len(wood.edges) - len(disks.edges) < 60
 
 
 @given(seed=st.integers(0, 10**6), corners=st.sampled_from([8, 12, 24]))

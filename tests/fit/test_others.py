@@ -13,8 +13,8 @@ from hypothesis import strategies as st
 
 from panelwright.layout.fit import Limits, Span, Wish, best_fits
 from panelwright.layout.fit.found import Fit
-from panelwright.layout.fit.ground import Ground
 from panelwright.layout.fit.others import LEAST_SHARE, MOST, others
+from panelwright.layout.fit.points import Ground
 from panelwright.layout.fit.stand import MOVED, RESIZED, TURNED, Stand, period_of
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
@@ -129,13 +129,31 @@ def test_where_limits_make_many_places_equal_they_are_spread() -> None:
     assert max(np.diff([150, *across, 2250])) < 2400 / 3
 
 
-def test_a_board_with_one_best_place_offers_shifted_and_turned_ones() -> None:
+def test_a_board_with_one_best_place_offers_turned_ones() -> None:
     """Where every way leads back to the best, tops stop as near to it as is clearly different."""
     panel = Panel(rectangular_outline(2000, 700), 20)
     best, found = check(panel, Wish(("capsule",)))
-    assert len(found) >= 3
+    assert {round(math.degrees(fit.placement.turn)) for fit in found} == {-5, 5}
     nearest = [Stand.of(fit).difference(Stand.of(best), math.pi) for fit in found]
     assert min(nearest) < 1.1
+
+
+def test_the_best_made_smaller_is_no_other_place() -> None:
+    """A board that a rectangle fills has no other place for one: all lie in the best."""
+    panel = Panel(rectangular_outline(2000, 700), 20)
+    assert check(panel, Wish(("rectangle",)))[1] == ()
+
+
+@pytest.mark.parametrize("shape", ["rectangle", "oval"])
+def test_of_places_that_are_equally_good_along_a_slide_there_is_a_choice(shape: str) -> None:
+    """A top that limits hold small in a long board is offered as large near both of its ends."""
+    panel = Panel(rectangular_outline(2000, 300), 20)
+    wish = Wish((shape,), limits=Limits(length=Span(0, 500), most_turn_deg=0))
+    best, found = check(panel, wish)
+    assert all(fit.score == pytest.approx(best.score, rel=1e-3) for fit in found)
+    along = [fit.placement.centre.x for fit in (best, *found)]
+    assert min(along) < 450
+    assert max(along) > 1550
 
 
 def test_limits_of_turn_and_size_hold_for_all() -> None:

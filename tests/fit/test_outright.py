@@ -7,7 +7,6 @@ import pytest
 
 from panelwright.layout.errors import NothingFitsError, UndecidedError
 from panelwright.layout.fit import Goal, Limits, Span, Wish, best_fits
-from panelwright.layout.fit.rectangles.sizes import Sizes
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.outlines import OWN_OUTLINE, Freeform
@@ -57,11 +56,3 @@ def test_of_equally_long_or_wide_tops_the_largest_is_found(shape: str, goal: Goa
     fit = best_fits(SoundWood.exact(BOARD), Wish((shape,), goal, limits))[0]
     assert (fit.outline.length, fit.outline.width) == pytest.approx((900, 500), abs=0.02)
     assert fit.gap is not None and fit.gap <= 0.001
-
-
-def test_a_figure_beyond_all_numbers_bounds_nothing() -> None:
-    """Touched at a needle the tangent figure runs out of numbers: infinite, not an error."""
-    sizes = Sizes.of(Wish(("rectangle",)), 0.0)
-    aim = sizes.aim(1e-9, 1e-9)
-    assert aim is not None
-    assert sizes.worth_of(aim.figure(1.0, 1.0)) == np.inf

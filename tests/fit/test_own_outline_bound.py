@@ -79,12 +79,12 @@ def test_no_pose_in_a_box_beats_its_bounds(name: str, own: str) -> None:
     family = OwnPlaces(
         SoundWood.exact(region(name)), Wish((), own=OWN[own]), OWN[own], crossing=True
     )
-    shape, place = family.shape, family.places[0]
-    ground, climber = place.outer, place.climber
+    shape, ground = family.shape, family.grounds[0]
+    climber = family.climber
     box = ground.region.bounds
     for _ in range(10):
         pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
-        _, pose = climber.climbed(pose, climber.clearance(pose))
+        _, pose = climber.climbed(climber.clearance(pose), pose)
         half = 10 ** random.uniform(-1, 1.9) * np.array([1.0, random.uniform(0.2, 1.0), 0.0])
         half[2] = half[0] * random.uniform(0.2, 1.5) / shape.reach
         middle = pose + random.uniform(-1, 1, 3) * half
@@ -106,7 +106,7 @@ def test_no_pose_that_holds_what_it_must_beats_the_bound_on_those(name: str, own
     family = OwnPlaces(
         SoundWood.exact(region(name)), Wish((), own=OWN[own]), OWN[own], crossing=True
     )
-    shape, ground = family.shape, family.places[0].outer
+    shape, ground = family.shape, family.grounds[0]
     box, told = ground.region.bounds, 0
     for _ in range(20):
         pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
@@ -144,12 +144,12 @@ def test_no_pose_at_the_end_of_a_turn_beats_any_one_of_the_bounds(own: str) -> N
     random = np.random.default_rng(len(own))
     wood = region("star5")
     family = OwnPlaces(SoundWood.exact(wood), Wish((), own=OWN[own]), OWN[own], crossing=True)
-    shape, place = family.shape, family.places[0]
-    ground, climber = place.outer, place.climber
+    shape, ground = family.shape, family.grounds[0]
+    climber = family.climber
     box = ground.region.bounds
     for _ in range(25):
         pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
-        _, pose = climber.climbed(pose, climber.clearance(pose))
+        _, pose = climber.climbed(climber.clearance(pose), pose)
         half = np.array([1e-3, 1e-3, 10 ** random.uniform(-2.5, -0.3)])
         for end in (-1.0, 1.0):
             middle = pose - end * half
@@ -171,13 +171,13 @@ def test_tops_polished_from_random_poses_never_beat_the_bound(own: str) -> None:
     for name in ("T_notch2", "broken_corners", "star5"):
         wood = region(name)
         family = OwnPlaces(SoundWood.exact(wood), Wish((), own=OWN[own]), OWN[own])
-        climber = family.places[0].climber
+        climber = family.climber
         fit = placed(wood, OWN[own])
         assert fit.bound is not None
         box, best = wood.bounds, 0.0
         for _ in range(12):
             pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
-            best = max(best, climber.climbed(pose, climber.clearance(pose))[0])
+            best = max(best, climber.climbed(climber.clearance(pose), pose)[0])
         assert best <= fit.bound.value
         assert fit.score >= best - 0.02
 

@@ -84,3 +84,18 @@ def test_no_turn_is_cut_off_at_which_a_better_top_fits(seed: int) -> None:
             above = cut_by_turn(box, HullSides.of(hull[:, :2]), sizes, 0.0, score * 1.01)
             met, cut = met + 1, cut + (above.half.sum() < half * 0.999)
     assert cut > met / 6 > 8
+
+
+@pytest.mark.parametrize("share", [0.25, 0.5, 0.75])
+def test_a_turn_between_two_that_are_looked_at_is_kept(share: float) -> None:
+    """The top of a slim board lies along it, and a hundredth of a radian off it half is lost."""
+    own, half = 0.4, 0.32
+    cos, sin = math.cos(own), math.sin(own)
+    board = np.array([[0.0, 0.0], [20.0, 0.0], [20.0, 1000.0], [0.0, 1000.0]])
+    hull = HullSides.of(board @ np.array([[cos, sin], [-sin, cos]]))
+    window = np.array([[-2e3, 2e3, -2e3, 2e3]])
+    middle = np.array([own + (3 + share) * half / 16])
+    box = Boxes(middle, np.array([half]), np.zeros((1, 2)), window, window)
+    left = cut_by_turn(box, hull, Sizes.of(Wish(()), 0.0), 0.0, 20_000 * (1 - 1e-6))
+    assert (np.abs(left.turn - own) <= left.half).any()
+    assert left.half.sum() < half / 4

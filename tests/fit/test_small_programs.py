@@ -91,11 +91,11 @@ def test_what_is_worth_enough_lies_where_the_half_planes_say() -> None:
     for _ in range(60):
         rows, limits = rng.normal(size=(12, 5)), rng.uniform(0.1, 2.0, 12)
         planes = HalfPlanes(rows, limits, -rng.uniform(0.2, 2, 5), rng.uniform(0.2, 2, 5))
-        aim = Aim(rng.normal(size=3), float(rng.normal()), float, float)
+        aim = Aim(rng.normal(size=4), float, float)
         value, _, centres = planes.best(aim)
         points = rng.uniform(planes.low, planes.high, (4000, 5))
         points = points[(points @ rows.T <= limits).all(axis=1)]
-        worth = points[:, 2:] @ aim.slope + aim.start
+        worth = points[:, 2:] @ aim.figure[:-1] + aim.figure[-1]
         assert worth.max() <= value + 1e-9
         enough = float(rng.uniform(worth.min(), value))
         least, most = centres(enough)

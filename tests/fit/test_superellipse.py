@@ -19,7 +19,7 @@ from panelwright.layout.errors import LayoutError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.branch_and_bound import search
 from panelwright.layout.fit.convex.boxes import Box
-from panelwright.layout.fit.convex.gauge import PowerBody
+from panelwright.layout.fit.convex.gauge import PowerBody, gauge_met
 from panelwright.layout.fit.convex.relaxation import Patch
 from panelwright.layout.fit.convex.sight import facing
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind
@@ -73,7 +73,7 @@ def test_the_gauge_of_an_edge_is_the_least_of_its_points(exponent: float, number
     rng = np.random.default_rng(number)
     edges, points = rng.normal(size=(6, 2, 2)), rng.normal(size=(5, 2))
     body = PowerBody(exponent)
-    told = body.met(edges)(points)
+    told = gauge_met(body, edges)(points)
     along = np.linspace(0, 1, 4001)[:, None, None]
     places = edges[:, 0] + along * (edges[:, 1] - edges[:, 0])
     least = body.gauge(places[:, None] - points[:, None]).min(axis=0)

@@ -12,7 +12,9 @@ import pytest
 
 from panelwright.layout.errors import NothingFitsError, UndecidedError
 from panelwright.layout.fit import Limits, Span, Wish, best_fits
+from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.panel import Panel, Spoils, round_place
 from panelwright.layout.panel.sound import SoundWood
 
 LONG, WIDE = 1584.0, 684.0
@@ -62,6 +64,20 @@ def test_nothing_is_longer_than_the_diagonal(shape: str) -> None:
     wish = Wish((shape,), limits=Limits(length=Span(DIAGONAL + 0.1)))
     with pytest.raises(NothingFitsError) as caught:
         best_fits(BOARD, wish)
+    assert not isinstance(caught.value, UndecidedError)
+
+
+ROUND = Panel(round_place(Point(500.0, 500.0), 1000.0), 20).sound_for(Spoils.SHOWING)
+"""Of so many edges that an outer polygon a little farther out is searched."""
+
+
+@pytest.mark.parametrize("shape", ["circle", "hexagon", "rectangle"])
+def test_hundredths_too_large_for_a_round_board_is_ruled_out(shape: str) -> None:
+    """A top 0.02 mm longer than its diameter, or with such a diagonal, is not left undecided."""
+    least = Span((1000.02 / math.sqrt(2)) if shape == "rectangle" else 1000.02)
+    limits = Limits(length=least, width=least if shape == "rectangle" else Span())
+    with pytest.raises(NothingFitsError) as caught:
+        best_fits(ROUND, Wish((shape,), limits=limits))
     assert not isinstance(caught.value, UndecidedError)
 
 

@@ -12,7 +12,7 @@ from panelwright.layout.fit import Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.coarse import coarser
 from panelwright.layout.fit.families import answered
 from panelwright.layout.fit.found import Fit
-from panelwright.layout.fit.ground import Ground
+from panelwright.layout.fit.points import Ground
 from panelwright.layout.fit.why import (
     Cost,
     Lies,

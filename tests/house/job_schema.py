@@ -1,9 +1,5 @@
 """The form of a job file as JSON Schema and as a page, made from the keys its reader works by.
 
-Besides what validators and editors heed, each property carries what ``panelwright keys`` searches:
-``x-written`` how its value is written, ``x-left-out`` what holds without it, ``x-also`` other words
-that are taken and what each stands for, ``x-plain`` words that makers use for the matter.
-
 A length may stand in any unit, so of its limits only the sign is in the schema.
 """
 
@@ -13,6 +9,9 @@ import math
 import tomllib
 from collections.abc import Callable, Mapping
 from typing import Any
+
+from kind_words import left_out, words_of
+from plain_words import PLAIN_WORDS
 
 from panelwright.layout.fit.wish_kinds import Spans
 from panelwright.layout.jobfile.sections import SECTIONS
@@ -34,18 +33,12 @@ Schema = dict[str, Any]
 DRAFT = "https://json-schema.org/draft/2020-12/schema"
 
 
-def job_schema(plain_words: Mapping[str, tuple[str, ...]]) -> Schema:
-    """Return the schema of a whole job file.
-
-    Parameters
-    ----------
-    plain_words : mapping
-        Of keys such as ``legs.inset``: the words that makers use for them.
-    """
+def job_schema() -> Schema:
+    """Return the schema of a whole job file."""
     return {
         "$schema": DRAFT,
         "title": "Job file of Panelwright",
-        **_table("", plain_words),
+        **_table(""),
         "$defs": {"length": _LENGTH},
     }
 
@@ -57,14 +50,12 @@ _LENGTH: Schema = {
 _ANY_LENGTH: Schema = {"$ref": "#/$defs/length"}
 
 
-def _table(trail: str, plain: Mapping[str, tuple[str, ...]]) -> Schema:
+def _table(trail: str) -> Schema:
     section = next(s for s in SECTIONS if s.heading.strip("[]") == trail)
     held: Schema = {
         "type": "object",
         "description": section.meaning,
-        "properties": {
-            key.name: _property(key, _below(trail, key.name), plain) for key in section.keys
-        },
+        "properties": {key.name: _property(key, _below(trail, key.name)) for key in section.keys},
         "additionalProperties": False,
     }
     required = [key.name for key in section.keys if key.meaning.endswith("must be given")]
@@ -76,33 +67,19 @@ def _below(trail: str, name: str) -> str:
     return f"{trail}.{name}" if trail else name
 
 
-def _property(key: Key, trail: str, plain: Mapping[str, tuple[str, ...]]) -> Schema:
+def _property(key: Key, trail: str) -> Schema:
     told: Schema = {"description": key.meaning}
     if key.example and key.example != "{ }":
         told["examples"] = [tomllib.loads(f"key = {key.example}")["key"]]
-    told["x-written"] = key.kind.words
-    if key.usual:
-        told["x-left-out"] = key.usual
-    also = _also(key.kind)
-    if also:
-        told["x-also"] = dict(also)
-    if trail in plain:
-        told["x-plain"] = list(plain[trail])
-    return {**told, **_values(key.kind, trail, plain)}
+    return {**told, **_values(key.kind, trail)}
 
 
-def _also(kind: Kind) -> Mapping[str, str]:
-    if isinstance(kind, Choices):
-        return kind.choice.synonyms
-    return kind.synonyms if isinstance(kind, Choice) else {}
-
-
-def _values(kind: Kind, trail: str, plain: Mapping[str, tuple[str, ...]]) -> Schema:
+def _values(kind: Kind, trail: str) -> Schema:
     """Return what a key may hold; for tables, what stands under their heading."""
     headings = {section.heading.strip("[]"): section for section in SECTIONS}
     if trail not in headings:
         return form(kind)
-    table = _table(trail, plain)
+    table = _table(trail)
     section: Section = headings[trail]
     if not section.heading.startswith("[["):
         return table
@@ -194,6 +171,34 @@ _FORMS: Mapping[type, Callable[[Any], Schema]] = {
 """The form of each kind; one that derives from another has its form where it has none."""
 
 
+def rows() -> list[dict[str, Any]]:
+    """Return every key as `panelwright keys` searches and tells it, in the order of the page."""
+    return [_row_of(section, key) for section in SECTIONS for key in section.keys if _is_told(key)]
+
+
+def _is_told(key: Key) -> bool:
+    return key.example != "{ }"
+
+
+def _row_of(section: Section, key: Key) -> dict[str, Any]:
+    choice = key.kind.choice if isinstance(key.kind, Choices) else key.kind
+    synonyms = dict(choice.synonyms) if isinstance(choice, Choice) else {}
+    options = choice.options if isinstance(choice, Choice) else {}
+    trail = _below(section.heading.strip("[]"), key.name)
+    table = next((other.meaning for other in SECTIONS if other.heading == f"[{trail}]"), "")
+    return {
+        "table": section.heading,
+        "name": key.name,
+        "written": words_of(key.kind),
+        "left_out": left_out(key),
+        "meaning": table or key.meaning,
+        "example": f"{key.name} = {key.example}" if key.example else "",
+        "also": synonyms,
+        "words": PLAIN_WORDS.get(trail, ()),
+        "values": list({**options, **synonyms}),
+    }
+
+
 def keys_as_markdown() -> str:
     """Return the documents of every key: one heading and one table a section."""
     parts = [_told(section) for section in SECTIONS]
@@ -203,13 +208,13 @@ def keys_as_markdown() -> str:
 def _told(section: Section) -> str:
     title = f"`{section.heading}`" if section.heading else "Top of the file"
     rows = ["| key | value | where it is left out | meaning | example |", "|---|---|---|---|---|"]
-    rows += [_line(key) for key in section.keys if key.example != "{ }"]
+    rows += [_line(key) for key in section.keys if _is_told(key)]
     return f"### {title}\n\n{section.meaning}\n\n" + "\n".join(rows)
 
 
 def _line(key: Key) -> str:
     example = f"`{key.name} = {key.example}`" if key.example else ""
-    cells = (f"`{key.name}`", key.kind.words, key.usual or "–", key.meaning, example)
+    cells = (f"`{key.name}`", words_of(key.kind), left_out(key) or "–", key.meaning, example)
     return "| " + " | ".join(cell.replace("|", "\\|") for cell in cells) + " |"
 
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 import json
 import re
 
-from job_schema import job_schema, keys_as_markdown
-from plain_words import PLAIN_WORDS
+from job_schema import job_schema, keys_as_markdown, rows
 from plan_schema import plan_schema
 from readme import README, ROOT
 
@@ -27,7 +26,8 @@ def every_text() -> dict[str, str]:
     """Return the text of each file by its name."""
     return {
         "keys.md": KEYS + keys_as_markdown(),
-        "job.schema.json": _json(job_schema(PLAIN_WORDS)),
+        "keys.json": _json(rows()),
+        "job.schema.json": _json(job_schema()),
         "plan.schema.json": _json(plan_schema()),
     }
 
@@ -38,5 +38,5 @@ def readme_job() -> str:
     return str(job)
 
 
-def _json(schema: dict[str, object]) -> str:
+def _json(schema: object) -> str:
     return json.dumps(schema, indent=1, ensure_ascii=False) + "\n"

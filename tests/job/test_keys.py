@@ -7,6 +7,7 @@ import tomllib
 
 import pytest
 from job_schema import keys_as_markdown
+from kind_words import left_out, words_of
 
 from panelwright.layout.fit.wish import Span
 from panelwright.layout.jobfile.sections import HEAD, PANEL, SECTIONS, homes, read_section
@@ -39,21 +40,23 @@ def test_every_example_is_read_as_it_stands(section: Section, key: Key) -> None:
 @pytest.mark.parametrize(("section", "key"), ALL, ids=NAMES)
 def test_every_key_is_documented(section: Section, key: Key) -> None:
     """Each key has its meaning, its kind in words and its row in the documents."""
-    assert key.meaning and not key.meaning.endswith(".") and key.kind.words
+    assert key.meaning and not key.meaning.endswith(".")
+    words = words_of(key.kind)
+    assert words
     if key.example != "{ }":
-        assert f"| `{key.name}` | {key.kind.words.replace('|', chr(92) + '|')} |" in (
-            keys_as_markdown()
-        )
+        row = f"| `{key.name}` | {words.replace('|', chr(92) + '|')} |"
+        assert row in keys_as_markdown()
 
 
 PLAIN = re.compile(r'"[^"]+"|\d+(\.\d+)?( mm)?|true|false')
-WRITTEN = [(s, k) for s, k in ALL if PLAIN.fullmatch(k.usual) and k.default is not None]
+WRITTEN = [(s, k) for s, k in ALL if PLAIN.fullmatch(left_out(k)) and k.default is not None]
 
 
 @pytest.mark.parametrize(("section", "key"), WRITTEN, ids=[k.name for _, k in WRITTEN])
 def test_a_default_in_words_is_the_default_that_is_held(section: Section, key: Key) -> None:
     """Writing down the documented default changes nothing."""
-    value = f'"{key.usual}"' if key.usual.endswith(" mm") else key.usual
+    told = left_out(key)
+    value = f'"{told}"' if told.endswith(" mm") else told
     notes, held = read(section, tomllib.loads(f"{key.name} = {value}"))
     assert notes.are_empty, notes.in_order()
     usual = key.default.least if isinstance(key.default, Span) else key.default

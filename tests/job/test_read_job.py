@@ -16,7 +16,7 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.jobfile import look_over, read_job
 from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.wish import Fixing, LegsWish
-from panelwright.layout.panel import Coat, Defect, Face, Kind, Spoils, Was, material_named
+from panelwright.layout.panel import MATERIALS, Coat, Defect, Face, Kind, Spoils, Was
 from panelwright.layout.panel.defect_kinds import DEFECT_KINDS
 from panelwright.layout.plan.job import STAND_IN_THICKNESS, Job
 from panelwright.layout.template.paper import LETTER, Margins
@@ -128,7 +128,7 @@ def test_every_key_arrives_where_it_belongs() -> None:
     assert panel.thickness == pytest.approx(44.45) and job.missing == ()
     assert panel.build.kind is Kind.HOLLOW
     assert (panel.build.stile, panel.build.rail) == pytest.approx((101.6, 127.0))
-    assert panel.substance == material_named("hollow-core door")
+    assert panel.substance == MATERIALS["hollow-core door"]
     assert panel.grain == pytest.approx(math.pi / 2)
     assert job.datum == (Point(101.6, 50.8), Point(1778.0, 50.8))
     assert job.damaged == ("C", "A")

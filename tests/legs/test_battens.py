@@ -11,12 +11,18 @@ from hypothesis import strategies as st
 from tops import PLACE, ROOM, top_of
 
 from panelwright.layout.geometry.path import Path
+from panelwright.layout.geometry.placement import array_of
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.legs.battens import BESIDE, SHORT, Batten, battens_under
 from panelwright.layout.legs.foot import Foot
 from panelwright.layout.legs.movement import Held, movement_of
+from panelwright.layout.legs.stance import Sought
+from panelwright.layout.legs.table import TableTop
+from panelwright.layout.legs.table_wish import TableWish
+from panelwright.layout.legs.whole import plan_table
+from panelwright.layout.legs.wish import LegsWish
 from panelwright.layout.outlines import Capsule, Outline, Oval, Rectangle, RoundedRectangle
 from panelwright.layout.panel import (
     Defect,
@@ -57,6 +63,21 @@ def test_two_battens_lie_as_worked(top: Outline, material: str, length: float, s
     for batten in found:
         assert batten.screws[0] == batten.middle
         assert batten.screws[1].midpoint(batten.screws[2]).distance_to(batten.middle) < 1e-9
+
+
+def test_no_batten_crosses_the_rails_of_an_apron() -> None:
+    """Rails go from leg to leg: every batten lies clear of them, and shorter than without."""
+    table, feet = TableTop(top_of(Rectangle(1500, 800), "oak")), LegsWish(foot=Foot.square(60))
+    stance = Sought(feet, table).as_wished()
+    free, within = (
+        plan_table(TableWish(framed=framed), stance, table).battens for framed in (False, True)
+    )
+    corners = [leg.on_panel for leg in stance.legs.legs]
+    for rail in zip(corners, [*corners[1:], corners[0]], strict=True):
+        line = Region.along(array_of(rail), 30.0, around=True)
+        assert not any(Region.of(batten.print).touches_or_crosses(line) for batten in within)
+    assert len(within) == len(free) == 2
+    assert all(one.length < other.length for one, other in zip(within, free, strict=True))
 
 
 @given(st.floats(700, 2400), st.floats(400, 1000), st.floats(0, math.pi))

@@ -168,6 +168,18 @@ def test_what_passes_and_what_bites_is_told_of_every_screw() -> None:
     assert "20 mm of each passes through a ledger inside the apron" in apron["Screw the legs"]
 
 
+@pytest.mark.parametrize(("build", "least"), [("MDF", 40.0), ("solid", 25.0)])
+def test_plates_lie_far_enough_in_for_their_own_screws(build: str, least: float) -> None:
+    """Wide plates on thin legs put no screw nearer to the edge than board or wood bears."""
+    ground = GROUND.replace('material = "oak"', f'build = "{build}"')
+    table = make_plan(
+        read_job(ground + 'foot = "round"\nsize = 12\nplate = 160\ninset = 30\n')
+    ).table
+    assert table is not None and table.screw is not None
+    assert min(hole.from_edge for hole in table.holes) >= least - 0.01
+    assert not table.screw.faults
+
+
 def test_a_single_bolt_in_a_tall_leg_is_cautioned_against() -> None:
     """It racks; a plate, an apron or a short leg does not."""
     words = "on a single bolt works loose"

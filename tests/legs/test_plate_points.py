@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -145,6 +147,19 @@ def test_the_triangles_of_a_symmetric_hollow_top_are_mirrored(name: str) -> None
     held = {tuple(row) for row in (mesh + 0.0).tolist()}
     for axis in axes:
         assert {tuple(row) for row in (mesh * _flip(axis) + 0.0).tolist()} == held
+
+
+@pytest.mark.parametrize("waist", [0.25, 0.35, 0.45])
+@pytest.mark.parametrize("count", [24, 40, 72])
+def test_every_point_of_a_waisted_top_is_a_corner_of_a_triangle(waist: float, count: int) -> None:
+    """Where its edge meets a mirror but for rounding there is one point, and the top can sag."""
+    turns = [math.tau * k / count for k in range(count)]
+    reach = [600 * (1 + waist * math.cos(2 * turn)) for turn in turns]
+    peanut = Freeform.through(Point.polar(r, t) for r, t in zip(reach, turns, strict=True))
+    points, _, corners = cut_up(peanut.path(), 100.0, 1e-8)
+    assert set(corners.ravel()) == set(range(len(points)))
+    off = np.hypot(*(points[None] - points[:, None]).transpose(2, 0, 1))
+    assert off[~np.eye(len(points), dtype=bool)].min() > 1.0
 
 
 @pytest.mark.heavy

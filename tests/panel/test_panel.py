@@ -126,7 +126,7 @@ def test_a_wood_weighs_what_the_handbook_says() -> None:
         (lambda: rectangular_outline(0, 5), "not above 0"),
         (lambda: rectangular_outline(100, 50, radii=(30, 0, 0, 30)), "smaller"),
         (lambda: rectangular_outline(100, 50, radii=(3, 0, 0, 0), clips=(3, 0, 0, 0)), "only|or"),
-        (lambda: rectangular_outline(100, 50, bows=(60, 0, 0, 0)), "half its chord"),
+        (lambda: rectangular_outline(100, 50, bows=(60, 0, 0, 0)), "half of that"),
         (lambda: Panel(rectangular_outline(9, 9), 0), "thickness"),
         (lambda: Panel(rectangular_outline(9, 9), 5, material="adamant"), "not known"),
         (lambda: Build(Kind.SOLID, stile=100), "no rails"),

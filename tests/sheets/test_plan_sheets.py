@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from bench_page import page_of
 from jobs import PLAIN
+from kept import plan_of, sample_folders
 
 from panelwright.layout.cutting.cut import SkippedTrim, Trim
 from panelwright.layout.drawing import layers
@@ -21,11 +22,10 @@ from panelwright.layout.panel import Defect, Panel, Spoils, rectangular_outline,
 from panelwright.layout.panel.shown import drawn_defects
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.sheets.bench import bench_sheet
-from panelwright.layout.sheets.bench.step import say_of
 from panelwright.layout.sheets.plan_drawing import plan_frame, plan_scene
-from panelwright.layout.words.cautions import caution_words
+from panelwright.layout.words.cautions import caution_words, short_cautions
 from panelwright.layout.words.cuts import words_of
-from panelwright.layout.words.say import found_words
+from panelwright.layout.words.say import Say, found_words
 
 DOOR = """
 units = "in"
@@ -126,7 +126,7 @@ def test_the_bench_sheet_is_one_page_with_every_number(plan: Plan) -> None:
     titles = [step.title for step in page.steps]
     for act in plan.cuts.acts:
         if not isinstance(act, Trim | SkippedTrim):
-            assert words_of(act, say_of(plan)).title in titles
+            assert words_of(act, Say.of(plan)).title in titles
     for caution in plan.cautions:
         words = caution_words(caution, plan.top, tape)
         assert words.words[0] in page.step(words.title).text or words.title == "Where it stood"
@@ -139,7 +139,7 @@ def test_a_side_that_is_not_sawn_keeps_its_corners(plan: Plan) -> None:
     """It is told with the letters of its edge as the drawings have them: DA, not da."""
     page = page_of(plan)
     for side in plan.cuts.skipped:
-        title = words_of(side, say_of(plan)).title
+        title = words_of(side, Say.of(plan)).title
         assert title.endswith(f"along {side.edge}" if side.edge else side.kind.value[1:])
         assert title in page.step("Sides that no saw takes").text
 
@@ -152,6 +152,14 @@ def test_no_figure_of_a_saw_line_stands_twice(plan: Plan) -> None:
         for row in page.saws:
             for figure in (*row.line, *row.guide):
                 assert not re.search(rf"(?<![\d/]){re.escape(figure.text)}(?![\d/])", step.text)
+
+
+def test_what_breaks_beside_a_hole_is_carried_on_both_sides_of_it() -> None:
+    """Page and step ask for both ends of the piece that falls, and name no arms."""
+    (bench,) = (plan_of(folder) for folder in sample_folders() if folder.name == "lab-bench")
+    (line,) = (words for words in map(str, short_cautions(bench)) if "beside a hole" in words)
+    assert "carry the piece on both sides of the hole" in line
+    assert any("carry both ends" in row.falls for row in page_of(bench).saws)
 
 
 def test_the_order_is_marks_then_checks_then_cuts(plan: Plan) -> None:
@@ -169,7 +177,7 @@ def test_a_defect_is_drawn_on_the_wood_alone() -> None:
     hole = Defect("hole", circle(Point(300, 300), 20.0), {Spoils.SHOWING})
     recess = Defect("recess", rectangular_place(Point(0, 300), 60, 90), {Spoils.SHOWING})
     panel = Panel(rectangular_outline(1200, 600), 22, defects=(hole, recess))
-    drawn = dict(drawn_defects(panel))
+    drawn = dict(drawn_defects(panel.boundary, panel.defects))
     assert drawn[hole] == (hole.place,)
     (path,) = drawn[recess]
     box = path.bounds

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from functools import cache
 
 import pytest
-from bench_page import page_of, steps_of, work_of
+from bench_page import page_of, steps_of, words_in, work_of
 from kept import plan_of, sample_folders
 
 from panelwright.layout.drawing.scene import Scene, Text, text_box
@@ -62,6 +62,16 @@ bush = 1
 count = 3
 """
 
+SLAB = """
+[panel]
+outline = { points = [[0, 30], [900, 0], [1980, 40], [2010, 420], [1100, 430], [20, 440]] }
+thickness = 60
+flattened = 48
+datum = { from = [100, 230], to = [1900, 230] }
+[top]
+shape = "capsule"
+"""
+
 JOBS = {folder.name: folder for folder in sample_folders()} | {"hollow": HOLLOW, "framed": FRAMED}
 
 
@@ -91,6 +101,23 @@ def test_what_is_cut_mended_or_fixed_is_drawn(plan: Plan) -> None:
     for step in found:
         if step.told.title.startswith(drawn):
             assert step.drawing is not None, step.told.title
+
+
+def test_nothing_is_measured_from_a_line_before_it_is_struck() -> None:
+    """Flattening takes off all marks: the new line is struck first, by mends that need it too."""
+    mended = (
+        SLAB
+        + '[[panel.defects]]\nkind = "loose knot"\nat = [700, 300]\ndiameter = 60\nmend = "resin"\n'
+    )
+    for job in (SLAB, mended):
+        struck = False
+        for step in work_of(make_plan(read_job(job))):
+            told, drawing = words_in(step.told), step.drawing
+            struck = struck or "Strike P′–Q′" in told
+            items = () if drawing is None else [i for g in drawing.groups for i in g.items]
+            drawn = any(isinstance(item, Text) and "′" in item.words for item in items)
+            assert struck or not ("′" in told or drawn), step.told.title
+        assert struck
 
 
 def test_figures_of_a_step_are_few(plan: Plan) -> None:

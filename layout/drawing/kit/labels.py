@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
-from typing import TypeVar
+from typing import Any, TypeVar
 
 import numpy as np
 
@@ -94,15 +94,9 @@ class LabelSetter:
         """Return whether nothing stands in a box, which lies in the room."""
         return at_most(self.cost(box), 0.0)
 
-    def best(
-        self,
-        offers: Iterable[tuple[Held, Bounds]],
-        *,
-        within: bool = True,
-        clear: Callable[[Held], bool] = lambda held: True,
-    ) -> Held | None:
+    def best(self, offers: Iterable[tuple[Held, Bounds]], **how: Any) -> Held | None:  # noqa: ANN401 - as `chosen`
         """Return what `chosen` does, and let no later label cover its box."""
-        chosen = self.chosen(offers, within=within, clear=clear)
+        chosen = self.chosen(offers, **how)
         if chosen is None:
             return None
         self.taken.append(chosen[1])
@@ -222,7 +216,7 @@ def points_along(paths: Iterable[Path], step: float) -> Points:
             corners = np.vstack([corners, corners[:1]])
         gaps = np.hypot(*np.diff(corners, axis=0).T)
         along = np.concatenate([[0.0], np.cumsum(gaps)])
-        count = max(2, math.ceil(along[-1] / step) + 1)
+        count = max(2, math.ceil(along[-1] / step - ROUNDING) + 1)
         even = np.linspace(0.0, along[-1], count)
         held.append(np.column_stack([np.interp(even, along, corners[:, k]) for k in (0, 1)]))
     return np.concatenate(held)

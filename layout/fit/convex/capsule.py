@@ -14,12 +14,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..goal import Figure
-from ..wish import Wish
 from ..wood.edges import Array, Segments, turned
-from .boxes import Box
 from .capsule_lift import CapsuleLift
 from .gauge import Met
-from .kind import ALONG, Axes, Growth, Kind
+from .kind import ALONG, Axes, Growth, Kind, Lifted
 from .marks import Part, contacts_of, local_of
 from .pose import Contacts, Pose
 
@@ -31,8 +29,8 @@ class CapsuleKind(Kind):
     """Capsules of any straight; the radius is that of their ends."""
 
     name = "capsule"
-    pace = 0.7
-    lift = CapsuleLift
+    pace = 0.5
+    lift: Lifted = CapsuleLift
 
     def axes(self, p: float) -> Axes:
         """Return how the half sizes grow: both as the radius does, from the spine's."""
@@ -56,24 +54,32 @@ class CapsuleKind(Kind):
         lines, frame = Segments.of(edges), turned(np.eye(2), turn)
         if p == 0:
             return lines.distances
-        local, arm = edges @ frame, p * frame[:, 0]
-        across = np.abs(lines.across @ arm)
+        arm, both = p * frame[:, 0], np.array([[[1.0]], [[-1.0]]])
+        across, along = lines.across @ arm, lines.unit @ arm
+        (start_x, start_y), (end_x, end_y) = (edges @ frame).transpose(1, 2, 0)
 
         def distances(centres: Array) -> Array:
-            count, seen = len(centres), centres @ frame
-            both = lines.distances(np.concatenate([centres + arm, centres - arm]))
-            rise = local[:, 0, 1] - seen[:, 1:]
-            beyond = np.abs(local[:, 0, 0] - seen[:, :1])
-            beyond -= p
+            x, y = turned(centres, turn).T[..., None]
+            off = centres @ lines.across.T
+            off -= lines.height
+            beyond = np.abs(centres @ lines.unit.T - lines.begin + both * along)
+            beyond -= lines.half
             np.maximum(beyond, 0.0, out=beyond)
-            least: Array = np.minimum(both[:count], both[count:])
-            np.minimum(least, np.hypot(beyond, rise), out=least)
-            rise *= local[:, 1, 1] - seen[:, 1:]
-            away = np.abs(centres @ lines.across.T - lines.height)
-            which, edge = np.nonzero((rise < 0) & (away < across))
-            end = np.abs(local[edge, 1] - seen[which])
-            far = np.hypot(np.maximum(end[:, 0] - p, 0.0), end[:, 1])
-            least[which, edge] = -np.minimum(least[which, edge], far)
+            beyond *= beyond
+            beyond += (off + both * across) ** 2
+            least: Array = np.minimum(*beyond)
+            far, rise = np.abs(start_x - x), start_y - y
+            far -= p
+            np.maximum(far, 0.0, out=far)
+            far *= far
+            far += rise * rise
+            np.sqrt(np.minimum(least, far, out=least), out=least)
+            rise *= end_y - y
+            which, edge = np.nonzero((rise < 0) & (np.abs(off) < np.abs(across)))
+            if len(edge):
+                beside = np.maximum(np.abs(end_x[edge] - x[which, 0]) - p, 0.0)
+                far_end = np.hypot(beside, end_y[edge] - y[which, 0])
+                least[which, edge] = -np.minimum(least[which, edge], far_end)
             return least
 
         return distances
@@ -82,11 +88,9 @@ class CapsuleKind(Kind):
         """Return how far from the spine the ends of the ways lie, (…) mm."""
         return np.asarray(np.hypot(np.maximum(np.abs(ways[..., 0]) - p, 0.0), ways[..., 1]))
 
-    def held_radii(self, box: Box, points: Array, reach: float) -> Array:
-        """Return radii that tops need to hold the points: the longest spine lies nearest to all."""
-        longest, factor, addend = self.growth(box.high, box.high, box.half_turn)
-        needed = self.holding(box.turn, longest, points, box.centres)
-        return (needed - reach - addend) / factor
+    def slopes(self, p: float, ways: Array) -> Array:
+        """Return ways from the spine."""
+        return np.stack([ways[:, 0] - np.clip(ways[:, 0], -p, p), ways[:, 1]], axis=1)
 
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
@@ -113,32 +117,12 @@ class CapsuleKind(Kind):
 
         The ends of the shortest spine move by at most 2 p sin(δ/2) in a turn by δ.
         """
-        return Growth(low, 1.0, 2 * low * math.sin(half_turn / 2))
-
-    def shape_slack(self, box: Box) -> float:
-        """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
-        return box.radius * (box.high - box.low) / max(box.high, 1e-9)
-
-    def shape_span(self, wish: Wish) -> tuple[float, float]:
-        """Return the least and greatest half straight within the limits, mm."""
-        limits = wish.limits
-        low = max(limits.length.least - limits.width.greatest, 0.0)
-        low = max(low, (limits.ratio.least - 1) * limits.width.least)
-        high = limits.length.greatest - limits.width.least
-        return low / 2, high / 2
-
-    def longest_shape(self, high: float, diameter: float) -> float:
-        """Return the greatest shape number that can occur in wood of that diameter."""
-        return min(high, diameter / 2)
+        return Growth(low, 1.0, 2 * low * math.sin(half_turn / 2), high - low)
 
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
         """Return spans that together hold all shapes."""
         cuts = [low + (high - low) * i / _FIRST_SPANS for i in range(_FIRST_SPANS + 1)]
         return [(low, high)] if low == high else list(pairwise(cuts))
-
-    def drift(self, box: Box) -> float:
-        """Return what a radius can change, mm, within the box beyond its growth."""
-        return box.high - box.low
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely each end, and the spine between, stands to each edge."""
@@ -150,10 +134,7 @@ class CapsuleKind(Kind):
 def round_end(local: Array, at: float, arm: float, radius: float) -> Part:
     """Return how a disk on the long axis stands to each edge.
 
-    Parameters
-    ----------
-    arm : float
-        By how much it moves along that axis for each mm of half length less half width.
+    It moves by `arm` along that axis for each mm of half length less half width.
     """
     way = local[:, 1] - local[:, 0]
     centre = np.array([at, 0.0])

@@ -17,13 +17,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..wood.edges import Array, Segments
-from .aims import Figure, Figures
+from .aims import Figures
 from .boxes import Box
-from .gauge import PowerBody, nearest_places
 from .lift import Lift
-from .relaxation import Edges, Patch, Rows, nearest_all_round
-
-_DISK = PowerBody(2.0)
+from .relaxation import Edges, Patch, Rows, nearest_all_round, planes_above
 
 _CORNERS = np.array([[-1.0, -1.0], [-1.0, 1.0], [1.0, -1.0], [1.0, 1.0]])
 """Of a square about 0, 0."""
@@ -53,50 +50,40 @@ class CapsuleLift(Lift):
         return Rows(rows, np.full(2, lean * self.least)), low, high
 
     def contacts(self, local: Edges, cap: float) -> Rows:
-        """Return rows for both ends of the spine, and for what lies between."""
-        return Rows.joined(self._ends(local), self._side(local.ends[:, 0]))
+        """Return rows for both ends of the spine, and for corners beside what lies between."""
+        count, end = len(local.ends), np.array([self.middle, 0.0])
+        lines = Segments.of(np.concatenate([local.ends - end, local.ends + end]))
+        along = np.clip(0.0, lines.begin - lines.half, lines.begin + lines.half)
+        feet = along[:, None] * lines.unit + lines.height[:, None] * lines.across
+        chosen = nearest_all_round(feet, np.hypot(along, lines.height), places=2)
+        corners = local.ends[:, 0]
+        corners = corners[(np.abs(corners[:, 0]) < self.middle) & (corners[:, 1] != 0)]
+        corners = corners[nearest_all_round(corners, np.abs(corners[:, 1]))]
+        idle = np.zeros(len(corners))
+        upright, level = np.broadcast_to(np.eye(2)[::-1, None], (2, len(corners), 2))
+        parts = [figures[chosen] for figures in lines], (upright, level, corners[:, 1], idle, idle)
+        bounds = np.append((local.outermost & (lines.half[:count] > 0))[chosen % count], idle > 0)
+        tau = np.append(np.where(chosen < count, 1.0, -1.0), corners[:, 0] / (self.middle or 1.0))
+        return self._rows(Segments(*map(np.concatenate, zip(*parts, strict=True))), bounds, tau)
 
-    def _ends(self, local: Edges) -> Rows:
-        """Return half-planes for both ends of the spine against the nearest edges all round."""
-        end = np.array([self.middle, 0.0])
-        ends = np.concatenate([local.ends - end, local.ends + end])
-        outermost = np.concatenate([local.outermost, local.outermost])
-        feet = nearest_places(_DISK, ends)
-        chosen = nearest_all_round(feet, np.hypot(feet[:, 0], feet[:, 1]), places=2)
-        sign = np.where(chosen < len(local.ends), 1.0, -1.0)
-        return self._rows(ends[chosen], outermost[chosen], sign)
-
-    def _side(self, corners: Array) -> Rows:
-        """Return half-planes for the spine between its ends against corners beside it."""
-        middle = self.middle
-        beside = (np.abs(corners[:, 0]) < middle) & (corners[:, 1] != 0)
-        corners = corners[beside]
-        chosen = nearest_all_round(corners, np.abs(corners[:, 1]))
-        corners = corners[chosen]
-        tau = corners[:, 0] / middle if middle > 0 else corners[:, 0]
-        feet = np.repeat((corners * [0.0, 1.0])[:, None], 2, axis=1)
-        return self._rows(feet, np.zeros(len(feet), dtype=bool), tau)
-
-    def _rows(self, ends: Array, outermost: NDArray[np.bool_], tau: Array) -> Rows:
+    def _rows(self, lines: Segments, bounds: NDArray[np.bool_], tau: Array) -> Rows:
         """Return rows: the radius is at most how far places on the spine lie from edges.
 
         That is convex in the place, so it lies below the plane that lies least above it in the
-        corners of where the place can be.
+        corners of where the place can be. Of edges that bound all the wood the lines count.
         """
         sides = np.array([self.patch.along, self.patch.across]) + np.abs(tau)[:, None] * np.array(
             [self.longer, self.aside]
         )
         corners = sides[:, None] * _CORNERS
-        lines = Segments.of(ends)
         away = np.einsum("nij,nj->ni", corners, lines.across) - lines.height[:, None]
         along = np.einsum("nij,nj->ni", corners, lines.unit) - lines.begin[:, None]
         beyond = np.maximum(np.abs(along) - lines.half[:, None], 0.0)
-        bounds = outermost & (lines.half > 0)
         far = np.where(bounds[:, None], away, np.hypot(away, beyond))
-        level, twist = far.mean(axis=1), np.abs(far @ [1.0, -1.0, -1.0, 1.0]) / 4
-        normal = -(far @ _CORNERS) / 4 / np.maximum(sides, 1e-9)
+        slopes, level = planes_above(far, _CORNERS)
+        normal = -slopes / np.maximum(sides, 1e-9)
         rows = np.column_stack([normal, tau[:, None] * normal, np.ones(len(tau))])
-        return Rows(rows, level + twist + tau * normal[:, 0] * (self.middle - self.least))
+        return Rows(rows, level + tau * normal[:, 0] * (self.middle - self.least))
 
     def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
         """Return figures for the half sizes and the area.
@@ -105,17 +92,17 @@ class CapsuleLift(Lift):
         finished radius ρ: a product, so never more than the square of half
         (g ρ + (π ρ + 4 p) / g).
         """
-        spine, radius = np.array([1.0, 0.0, 0.0]), np.array([0.0, 0.0, 1.0])
-        over = Figure(spine, self.least).times(1 / math.cos(self.box.half_turn))
+        spine, _, radius, one = np.eye(4)
+        spine += self.least * one
+        over, thick = spine / math.cos(self.box.half_turn), radius + lipping * one
         round_end = max(likely[1] + lipping, 1e-9)
         g = math.sqrt(self.area_of_end + 4 * (likely[0] - likely[1]) / round_end)
-        thick = Figure(radius, lipping)
         return Figures(
-            long_over=over.plus(Figure(radius, 0.0)),
-            long_under=Figure(spine + radius, self.least),
-            wide_over=Figure(radius, 0.0),
-            wide_under=Figure(radius, 0.0),
-            root_area=thick.times((g + self.area_of_end / g) / 2).plus(over.times(2 / g)),
+            long_over=over + radius,
+            long_under=spine + radius,
+            wide_over=radius,
+            wide_under=radius,
+            root_area=(g + self.area_of_end / g) / 2 * thick + 2 / g * over,
             unit_area=1.0,
         )
 

@@ -19,7 +19,6 @@ import numpy as np
 
 from ..linear_program import maximised
 from ..wood.edges import Array
-from .local_search import moves_of, placed_like, reach_of
 from .pose import Pose
 
 if TYPE_CHECKING:
@@ -73,7 +72,7 @@ def closed_in(family: TwoSizes, top: Pose) -> Pose:
         if length < _DONE or abs(promise) < _IDLE:
             break
         there = Pose(*(float(v) for v in np.array(top) + step))
-        found = placed_like(family, there) if there.half_width > 0 else None
+        found = family.fitted(there)
         if found is None or found[0] < score * (1 - _NOTHING):
             trust = min(trust, length) / 4
             continue
@@ -91,7 +90,7 @@ class _Near:
     def __init__(self, family: TwoSizes, top: Pose, trust: float) -> None:
         self.family, self.top, self.trust = family, top, trust
         self.apart = _APART * top.half_width
-        self.moves = moves_of(family, top)
+        self.moves = family.moves(top)
         near = 4 * trust + self.apart
         edges = family.near(top, near)
         self.edges = edges[self._room(np.array(top), edges) < near]
@@ -102,7 +101,7 @@ class _Near:
         """Return the step of the pose to where score and contacts balance, and its gain, mm."""
         size = self.moves.shape[1]
         at = np.zeros(size)
-        low, high = reach_of(self.family, self.top, self.trust)
+        low, high = self.family.reach(self.top, self.trust)
         rows, space = _slopes(self._space, at, self.apart), self._space(at)
         rows = np.vstack([rows, -np.eye(size), np.eye(size)])
         space = np.concatenate([space, high, -low])

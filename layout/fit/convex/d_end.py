@@ -7,19 +7,26 @@ middle of the box lies half way along, and the corners at −p − r, ±r.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
+from itertools import product
 
 import numpy as np
 
 from ..goal import Figure
-from ..wood.edges import Array, Segments, turned
+from ..wood.edges import Array, turned
 from .capsule import CapsuleKind, parted, round_end, straights
 from .capsule_lift import CapsuleLift
 from .gauge import Met
 from .kind import Growth
 from .marks import contacts_of, local_of, marks_before
 from .pose import Contacts, Pose
-from .relaxation import Edges, Rows
+from .relaxation import Edges, Rows, nearest_all_round, planes_above
 from .sight import outward
+
+_CORNERS = np.array(list(product((-1.0, 1.0), repeat=3)))
+"""Of a cube about 0."""
+
+_ROOT = math.sqrt(2)
 
 
 class DEndLift(CapsuleLift):
@@ -43,21 +50,47 @@ class DEndLift(CapsuleLift):
         return Rows.joined(within, both), np.append(low, -cap * sine), np.append(high, cap * sine)
 
     def contacts(self, local: Edges, cap: float) -> Rows:
-        """Return the rows of the capsules, and of the corners at the square end.
+        """Return the rows of the capsules, and of the box behind the middle of the square end."""
+        on_hull, n = local.ends[local.outermost], outward(local.ends[local.outermost])
+        behind = self._behind(local.ends[:, 0] + np.array([self.middle, 0.0]), cap)
+        return Rows.joined(super().contacts(local, cap), *self._corners(on_hull, n), behind)
 
-        A corner lies at −s + r cos φ (−1, ±1) + r sin φ (∓1, −1); r cos φ is r, or r cos δ. The
-        line of an outermost edge bounds both.
+    def _corners(self, ends: Array, n: Array) -> Iterator[Rows]:
+        """Yield rows that keep each corner of the square end within lines.
+
+        It lies at −s + r cos φ (−1, ±1) + r sin φ (∓1, −1); r cos φ is r, or r cos δ.
         """
-        parts = [super().contacts(local, cap)]
-        ends = local.ends[local.outermost]
-        n = outward(ends)
         for side in (-1.0, 1.0):
             ahead = side * n[:, 1] - n[:, 0]
             ahead *= np.where(ahead > 0, math.cos(self.box.half_turn), 1.0)
             row = np.column_stack([n, -n, ahead, -side * n[:, 0] - n[:, 1]])
-            limit = np.einsum("ij,ij->i", n, ends[:, 0]) + n[:, 0] * self.least
-            parts.append(Rows(row, limit))
-        return Rows.joined(*parts)
+            yield Rows(row, np.einsum("ij,ij->i", n, ends[:, 0]) + n[:, 0] * self.least)
+
+    def _behind(self, feet: Array, cap: float) -> Rows:
+        """Return rows that keep points, seen from the middle of the square end, off the box there.
+
+        Turned by φ = asin t the radius to one at x, y is at most max(±(y − x t), −x − y t), but for
+        small shares of a small angle, and that is convex in the place and t; as t serves r sin φ
+        over the middle r.
+        """
+        sine, loss = math.sin(self.box.half_turn), 1 - math.cos(self.box.half_turn)
+        along, across = self.patch.along + self.longer, self.patch.across + self.aside
+        x, y = feet.T
+        abreast = x + along + loss * (np.abs(x) + along) + (np.abs(y) + across) * sine
+        feet = feet[(abreast <= 2 * self.box.low) & feet.any(axis=1)]
+        feet = feet[nearest_all_round(feet, np.maximum(np.abs(feet[:, 1]), -feet[:, 0]))]
+        sides = np.array([along, across, sine])
+        (x, y), at = feet.T[..., None], _CORNERS * sides
+        figures = np.maximum(np.abs(y - at[:, 1] - x * at[:, 2]), at[:, 0] - x - y * at[:, 2])
+        slopes, level = planes_above(figures, _CORNERS)
+        least, wide = min(self.box.least, cap), max(along, across)
+        level += wide * sine + loss * (np.abs(feet).max(axis=1) + wide)
+        level += np.abs(slopes[:, 2]) * (cap - least) / (cap + least)
+        ahead, aside, turn = slopes.T / np.maximum(sides, 1e-12)[:, None]
+        level += ahead * (self.middle - self.least)
+        turn *= -2 / (cap + least)
+        rows = np.column_stack([-ahead, -aside, ahead, aside, np.ones(len(feet)), turn])
+        return Rows(rows, level)
 
     def ends(self, n: Array) -> Array:
         """Return that of the round end, or of the corners behind: |cos ψ| + |sin ψ|."""
@@ -71,7 +104,7 @@ class DEndKind(CapsuleKind):
     """D ends of any straight."""
 
     name = "D end"
-    pace = 1.5
+    pace = 0.8
     lift = DEndLift
     periods = (math.tau, math.tau)
 
@@ -82,26 +115,31 @@ class DEndKind(CapsuleKind):
     def met(self, turn: float, p: float, edges: Array) -> Met:
         """Return what tells at what radii tops of one turn and straight meet edges.
 
-        The disk's, or that of the box to the part of an edge abreast of it: there the radius to a
-        point, max(|y|, −x − p), is convex along the edge and least at an end or where it bends.
+        Those of the capsules, or of the box to the part of an edge abreast of it: there the radius
+        to a point, max(|y|, −x − p), is convex along the edge and least at an end or where it
+        bends. It is no less than the capsule's over the root of 2.
         """
-        seen = turned(edges, turn)
+        seen, capsules = turned(edges, turn), super().met(turn, p, edges)
+        ways = seen[:, 1] - seen[:, 0]
 
         def distances(centres: Array) -> Array:
-            middles = turned(centres, turn) + np.array([p, 0.0])
-            disk = Segments.of(seen).distances(middles)
-            start, way = seen[:, 0] - middles[:, None], seen[:, 1] - seen[:, 0]
-            (x, y), (run, rise) = np.moveaxis(start, -1, 0), way.T
+            radii = np.maximum(capsules(centres), 0.0)
+            first = radii.min(axis=1, keepdims=True, initial=math.inf)
+            radii /= _ROOT
+            which, edge = np.nonzero(radii <= first)
+            (x, y), (run, rise) = (seen[edge, 0] - turned(centres, turn)[which]).T, ways[edge].T
+            x = x - p
             ahead = _share(-x, run)  # where the edge passes from the box to the disk
             low = np.where(run < 0, np.maximum(ahead, 0.0), 0.0)
             high = np.where(run > 0, np.minimum(ahead, 1.0), 1.0)
             back = x + 2 * p
             bends = (_share(-y, rise), _share(-back - y, run + rise), _share(y - back, run - rise))
-            shares = (low, high, *(np.clip(bend, low, high) for bend in bends))
-            radii = [np.maximum(np.abs(y + s * rise), -back - s * run) for s in shares]
-            least: Array = np.minimum.reduce(radii)
+            shares = np.array([low, high, *(np.clip(bend, low, high) for bend in bends)])
+            least = np.maximum(np.abs(y + shares * rise), -back - shares * run).min(axis=0)
             abreast = (low <= high) & (x + low * run <= 1e-9)
-            return np.minimum(disk, np.where(abreast, least, np.inf))
+            met = radii[which, edge] * _ROOT
+            radii[which, edge] = np.where(abreast, np.minimum(met, least), met)
+            return radii
 
         return distances
 
@@ -111,6 +149,12 @@ class DEndKind(CapsuleKind):
         by = np.minimum(far - near, radii)  # all of it: flat on a side, else with a corner
         square = far - (by + np.sqrt(2 * radii**2 - by**2)) / 2
         return np.maximum(np.where(x > p, np.hypot(x - p, y) - radii, square), 0.0)
+
+    def slopes(self, p: float, ways: Array) -> Array:
+        """Return ways from the middle of the round end, or square to the side that is met."""
+        x, y = ways[:, 0], ways[:, 1]
+        behind = -x - p > np.abs(y)
+        return np.stack([np.where(behind, x, np.maximum(x - p, 0.0)), np.where(behind, 0.0, y)], 1)
 
     def needed(self, p: float, ways: Array) -> Array:
         """Return the radii at which tops reach the ends of ways, (…, 2): by end, side or corner."""
@@ -124,7 +168,9 @@ class DEndKind(CapsuleKind):
         corners, p + r and r from its middle, rise by p sin φ and to r (cos φ + sin φ).
         """
         turn = min(half_turn, math.pi / 4)
-        return Growth(low, math.cos(turn) + math.sin(turn), 2 * low * math.sin(half_turn / 2))
+        return Growth(
+            low, math.cos(turn) + math.sin(turn), 2 * low * math.sin(half_turn / 2), high - low
+        )
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return how the round end, the sides, the corners and the square end stand to edges."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
 from importlib import import_module
 
 from ...geometry.polygon import Region
@@ -20,14 +21,10 @@ from ...outlines import (
 )
 from ...panel.sound import SoundWood
 from ..entry import Entry
-from ..found import Fit
 from ..wish import Span, Wish
 from .alternatives import RoundElsewhere
-from .closing import closed_in
 from .family import TwoSizes
 from .kind import Kind
-from .pose import Pose
-from .proof import proved
 from .sizing import Sizing
 from .wood import Wood
 
@@ -40,13 +37,9 @@ def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Ent
         wish = replace(wish, limits=replace(wish.limits, ratio=Span(1.0, 1.0)))
     # the maker's own keeps its form, whatever its kind
     sizing = Sizing(_of_form(outline) if shape == OWN_OUTLINE else kind_of(outline), wish, outline)
-    seen = Wood(wood, held)
-    family = TwoSizes(seen, sizing)
-
-    def finish(pose: Pose) -> Fit | None:
-        return proved(closed_in(family, pose), seen.middle, sizing, wood, held)
-
-    return Entry(family, finish, RoundElsewhere(seen, sizing, wood, held))
+    family = TwoSizes(Wood(wood, held), sizing)
+    elsewhere = RoundElsewhere(family, wood, held)
+    return Entry(family, partial(elsewhere.finished, rests=True), elsewhere)
 
 
 OUTLINES: dict[str, Callable[[Wish], Outline | None]] = {
@@ -72,12 +65,7 @@ _KINDS: dict[type[Outline], tuple[str, str]] = {
 
 
 def kind_of(outline: Outline, farthest: float = math.inf) -> Kind:
-    """Return how tops of the form of an outline are sought.
-
-    Parameters
-    ----------
-    farthest : float
-        mm that a polygon may stand off its curves, where one takes its place.
+    """Return how tops of the form of an outline are sought; a polygon may stand so far off it, mm.
 
     Raises
     ------
@@ -92,11 +80,6 @@ def kind_of(outline: Outline, farthest: float = math.inf) -> Kind:
         from .superellipse import SuperellipseKind
 
         return SuperellipseKind(outline.exponent)
-    from .form import regular_form
-    from .polygon import ConvexKind
-
-    if isinstance(outline, RegularPolygon):
-        return ConvexKind(regular_form(outline.sides))
     return _of_form(outline, farthest)
 
 

@@ -1,10 +1,8 @@
 """Tops of two sizes, searched by turn and shape; their place and size are solved inside a box.
 
 A box holds all tops whose turn and shape number lie in two spans and whose centre lies in one of a
-set of square cells. Within it the largest radius is proved: no radius grows faster, as the centre
-moves, than the kind of outline allows, so a cell whose middle is too close to an edge is dropped,
-and the others are cut in four until they are small against what the spans leave open. Cells and
-edges that can no longer matter are not looked at again in the smaller boxes.
+set of square cells (`cells.py`). Cells and edges that can no longer matter are not looked at again
+in the smaller boxes.
 """
 
 from __future__ import annotations
@@ -13,29 +11,18 @@ import math
 from collections.abc import Iterable
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ..goal import turn_spans
-from ..wood.edges import Array, blocks, turned
+from ..wood.edges import Array, turned
 from ..wood.round_holes import Disks
 from .aims import aim_of, within_limits
-from .boxes import Box, cell_corners, drop_aside, halve_cells, patch_of, split_places
-from .gauge import Met
-from .local_search import CLOSE, beside, brought_in, polished
+from .boxes import Box, drop_aside, patch_of, split_places
+from .cells import Celled
 from .pose import Pose
 from .relaxation import Edges
 from .sizing import Sizing
-from .tops import Tops
+from .tops import CLOSE
 from .wood import Wood
-
-_MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
-"""Cells, and distances to edges, beyond which a box is rather cut than looked at more closely."""
-
-_MOST_STAYING = 0.5
-"""Share of the cells that smaller cells could not drop either, above which to cut the box.
-
-Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
-turns add alone, and then a bound that comes from their width falls with no cut of the box."""
 
 _FIRST_SHARE = 0.3
 """Of the effort, after which boxes to start with wait until they promise more than others: where
@@ -55,24 +42,27 @@ _HOPELESS, _AT_MOST = 0.3, 4.0
 """Share by which the half-planes of a box gave more than enough, above which those of its parts
 are not tried; with each cut in two it is taken to halve. Enough may rise: no more counts."""
 
+_SEVERAL = 200
+"""Edges of round holes, beyond which half-planes count a hole as one point."""
+
+_SMALL_HOLE = 0.25
+"""Share of a top's radius, below which a hole is met in about one point."""
+
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
-
-_DEAR = 10.0
-"""How much dearer a millimetre is that a top does not reach to what it must hold."""
 
 _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
 
-_LOOKS_A_BOX, _LOOKS_A_PLANE, _LOOKS_A_DISK = 50_000, 8, 0.8
-"""Looks at an edge (`Family.looks`) that a box takes at least, its half-planes of each edge, and
-a round hole at least: as measured."""
+_LOOKS_A_BOX, _LOOKS_A_PLANE = 50_000, 8
+"""Looks at an edge (`Family.looks`) that a box takes at least, and its half-planes of each edge:
+as measured."""
 
-_EXACT = 1e-6
-"""What rounding may do to a depth, mm, with a wide margin."""
+_BESIDE = 0.03
+"""Of the half width: tops so close end in the same local best; at a tenth a hexagon did not."""
 
 
-class TwoSizes(Tops):
+class TwoSizes(Celled):
     """A family for the search: one kind of outline on one piece of wood."""
 
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
@@ -83,20 +73,20 @@ class TwoSizes(Tops):
     def first_boxes(self) -> Iterable[Box]:
         """Return boxes of every turn and shape allowed, with coarse cells over the whole wood."""
         low, high = self.sizing.shapes
-        high = self.kind.longest_shape(high, self.wood.diameter)
         if low > high:
             return
         for piece in self.wood.pieces:
             disks = piece.disks if self.kind.takes_disks else Disks.none()
             near = np.setdiff1d(piece.edges, disks.edges)
-            for turn, half_turn in self._turns(high):
+            for turn, half_turn in self.turns(high):
                 centres, half = piece.cells(turn)
                 clear = np.zeros(len(centres), dtype=bool)
                 for span in self.kind.first_shapes(low, high):
                     shapes = (turn, half_turn, *span)
                     yield Box(*shapes, centres, turn, half, clear, near, disks, waits=True)
 
-    def _turns(self, high: float) -> list[tuple[float, float]]:
+    def turns(self, high: float) -> list[tuple[float, float]]:
+        """Return the middles and halves of the spans of turns of a shape, radians."""
         limits = self.sizing.wish.limits
         period = self.kind.period(high)
         if period == 0:
@@ -113,13 +103,11 @@ class TwoSizes(Tops):
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no top of the box beats, or `enough` where that is higher."""
         looked_for = _FIRST_SHARE * self.sizing.wish.most_effort
-        box.waits = box.waits and self.looks > looked_for and not math.isinf(box.high)
+        box.waits = box.waits and self.looks > looked_for
         if box.waits:
             return self._bound_by_depth(box)
-        if math.isinf(box.high):
-            return self.sizing.upper_of_tail(box.low, self.wood.diameter / 2)
         self.looks += _LOOKS_A_BOX
-        first = self._bound_by_cells(box, enough)
+        first = self.bound_by_cells(box, enough)
         box.hopeless /= 2
         if first <= enough or box.hopeless > _HOPELESS:
             return first
@@ -132,88 +120,14 @@ class TwoSizes(Tops):
     def _bound_by_depth(self, box: Box) -> float:
         """Return the bound that the deepest place of the wood gives, at no cost."""
         slimmest = float(self.kind.disks(box.high, 1.0)[1].max())
-        return self.sizing.upper_of_any(
-            box.low, box.high, self.wood.depths.greatest / slimmest, self.wood.diameter / 2
-        )
-
-    def _bound_by_cells(self, box: Box, enough: float) -> float:
-        """Return the bound that the cells give, with those left out that give less than enough."""
-        anchor, factor, addend = self.kind.growth(box.low, box.high, box.half_turn)
-        drift = self.kind.drift(box)
-        needed = self.sizing.least_radius(box.low, box.high, self.wood.diameter, enough)
-        core = self.kind.disks(anchor, (needed - addend) / factor)
-        met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
-        while True:
-            self._drop_shallow(box, core)
-            if not len(box.centres):
-                return enough
-            distances = self._distances(box, anchor, met)
-            least = distances.min(axis=1)
-            corners = cell_corners(box)
-            reach = float(self.kind.lengths(corners, anchor).max())
-            # how deep in a disk a middle lies is not known
-            deep = np.minimum(least, 0.0) if len(box.disks.radii) else -np.abs(least)
-            signed = np.where(self._outside(box), deep, least)
-            most = (signed + reach) * factor + addend
-            # what crosses an edge with its middle may lie clear of it at another turn
-            keep = (most > needed) & ((signed > -reach) | (least < 0))
-            if len(self.wood.held):
-                held = self.kind.held_radii(box, self.wood.held, reach)
-                keep &= held <= most
-            if not keep.any():
-                return enough
-            slack = reach + factor * factor * (least + reach) + 2 * addend + drift
-            matter = (distances <= np.where(keep, slack, -np.inf)[:, None]).any(axis=0)
-            near, disks = np.split(matter, [len(box.near)])
-            box.disks = box.disks.take(disks)
-            if not near.all():
-                box.near = box.near[near]
-                met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
-            box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
-            signed = signed[keep]
-            box.most, box.radius = float(most[keep].max()), max(float(signed.max()), needed)
-            box.least = needed
-            loose = (factor - 1) * box.radius + addend + self.kind.shape_slack(box)
-            fine = max(loose / 8, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
-            stays = signed * factor + addend > needed
-            if (
-                (reach <= fine and stays.any())
-                or (stays.mean() > _MOST_STAYING and signed.max() > 0)
-                or 2 * len(stays) > min(_MOST_CELLS, _MOST_DISTANCES / max(len(near), 1))
-            ):
-                box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
-                return float(self.sizing.upper(box.low, box.high, np.array([box.most]))[0])
-            sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
-            halve_cells(box, along=bool(np.subtract(*self.kind.lengths(sides, anchor)) >= 0))
-
-    def _distances(self, box: Box, p: float, met: Met) -> Array:
-        """Return the radii at which tops in the cells touch the edges, and then the disks."""
-        edges, disks, pace = len(box.near), box.disks, self.kind.pace
-        count = edges + len(disks.radii)
-        looks = pace * edges + max(pace, _LOOKS_A_DISK) * (count - edges)
-        self.looks += len(box.centres) * looks
-        radii = np.empty((len(box.centres), count))
-        for some in blocks(*radii.shape):
-            centres = box.centres[some]
-            radii[some, :edges] = met(centres)
-            if len(disks.radii):
-                ways = disks.ways(box.turn, centres)
-                radii[some, edges:] = self.kind.disk_radii(p, *ways, disks.radii)
-        return radii
-
-    def _drop_shallow(self, box: Box, core: tuple[Array, Array]) -> None:
-        """Drop the cells where disks that every good top holds lie deeper than the wood goes."""
-        direction = np.array([math.cos(box.turn), math.sin(box.turn)])
-        places = box.centres[:, None] + core[0][:, None] * direction
-        missing = core[1] - self.wood.depths.most(places)
-        deep = missing.max(axis=1) <= math.hypot(*box.half) + _EXACT
-        box.centres, box.clear = box.centres[deep], box.clear[deep]
+        radius = self.wood.depths.greatest / slimmest
+        return float(self.sizing.upper(box.low, box.high, np.array([radius]))[0])
 
     def _bound_by_half_planes(self, box: Box, enough: float) -> float:
-        wish, patch, near = self.sizing.wish, patch_of(box), box.edges
-        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(near)
+        wish, patch = self.sizing.wish, patch_of(box)
+        edges = self._edges(box, patch.middle)
+        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(edges.ends)
         likely = self.kind.sizes((box.low + box.high) / 2, max(box.radius, 1e-6))
-        edges = Edges(self.wood.outer_edges[near], self.wood.outermost[near])
         lift = self.kind.lift(box, patch)
         figures = lift.figures(box.most, likely, wish.lipping)
         planes = lift.planes(edges, box.most, self.wood.held)
@@ -224,28 +138,26 @@ class TwoSizes(Tops):
         box.hint = (patch.middle + way, *lift.pose(step))
         return value * (1 + _ROUNDING)
 
-    def _lack(self, box: Box, radii: Array) -> Array:
-        """Return how much less a top in each cell promises for what it must hold and does not."""
-        if not len(self.wood.held):
-            return np.zeros(len(radii))
-        p = (box.low + box.high) / 2
-        needed = self.kind.holding(box.turn, p, self.wood.firmly, box.centres)
-        lack: Array = _DEAR * np.maximum(needed - radii, 0.0)
-        return lack
-
-    def _outside(self, box: Box) -> NDArray[np.bool_]:
-        """Return which cells have their middle outside the wood."""
-        outside = ~box.clear
-        outside[outside] = ~self.wood.holds_points(box.centres[outside])
-        return outside
+    def _edges(self, box: Box, middle: Array) -> Edges:
+        """Return what tops of a box about a middle can meet: of many holes but a point each."""
+        outer, outermost = self.wood.outer_edges, self.wood.outermost
+        small = box.disks.radii < _SMALL_HOLE * box.likely_radius
+        holes = box.disks.take(small)
+        if len(holes.edges) <= _SEVERAL:
+            return Edges(outer[box.edges], outermost[box.edges])
+        near = np.concatenate([box.near, box.disks.take(~small).edges])
+        away = turned(holes.places - middle, box.turn)
+        inwards = self.kind.slopes((box.low + box.high) / 2, away)
+        inwards *= (holes.radii / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
+        points = holes.places - turned(inwards, -box.turn)
+        ends = np.concatenate([outer[near], np.repeat(points[:, None], 2, axis=1)])
+        return Edges(ends, np.append(outermost[near], np.zeros(len(points), dtype=bool)))
 
     def sample(self, box: Box) -> tuple[float, Pose] | None:
         """Return the better top of two: at the best cell, and where the half-planes point.
 
         Where neither fits, or the second does not hold what it must, one near by may.
         """
-        if math.isinf(box.high):
-            return None
         if box.waits:
             return self.placed(self.wood.depths.deepest, box.turn, box.low)
         best = self.placed(box.spot, box.turn, (box.low + box.high) / 2)
@@ -265,24 +177,20 @@ class TwoSizes(Tops):
         self._wait -= 1
         if self._wait > 0:
             return None
-        found = brought_in(self, self._like(box))
+        assert box.hint is not None
+        (x, y), turn, p = box.hint
+        sizes = self.kind.sizes(p, box.likely_radius)
+        found = self.brought_in(Pose(float(x), float(y), turn, *sizes))
         self._vain = 0 if found is not None else min(self._vain + 1, _LONGEST_WAIT)
         self._wait = self._vain
         return found
-
-    def _like(self, box: Box) -> Pose:
-        """Return the top that the half-planes point to, whether it fits or not."""
-        assert box.hint is not None
-        centre, turn, p = box.hint
-        sizes = self.kind.sizes(p, box.likely_radius)
-        return Pose(float(centre[0]), float(centre[1]), turn, *sizes)
 
     def split(self, box: Box) -> Iterable[Box]:
         """Return two halves of the box: of its turns, shapes or places, whichever is loosest."""
         if box.waits:  # it is looked into first
             return [box.part(waits=False)]
         turning, shaping = self.kind.looseness(box)
-        cut = box.low + 1.0 if math.isinf(box.high) else (box.low + box.high) / 2
+        cut = (box.low + box.high) / 2
         patch = patch_of(box)
         sides = self.kind.lengths(np.diag([patch.along, patch.across]), cut)
         placing = sides / box.likely_radius
@@ -294,7 +202,8 @@ class TwoSizes(Tops):
         return [box.part(high=cut), box.part(low=cut)]
 
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
-        """Return the top moved to a local best: to the last one where it lies beside that."""
-        if score > self._climbed[0] or not beside(top, self._climbed[1]):
-            self._climbed = polished(self, score, top, last=CLOSE)
+        """Return a local best reached from a top; the last one, where the top lies beside that."""
+        far = np.abs(np.subtract(top, self._climbed[1])) * [1.0, 1.0, top.half_length, 1.0, 1.0]
+        if score > self._climbed[0] or far.max() >= _BESIDE * top.half_width:
+            self._climbed = self.polished(score, top, last=CLOSE)
         return self._climbed

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...errors import LayoutError
-from ...geometry import Line, Region, array_of
+from ...geometry import Line, Region
 from ...geometry.polygon import convex_hull
 from ...outlines import Outline, RegularPolygon
 from ..wood.edges import Array, repeats
@@ -62,30 +62,8 @@ class Form:
         return lipping * self.half_length, lipping * self.half_width
 
 
-def regular_form(sides: int) -> Form:
-    """Return the form of a regular polygon; its radius is half its size across flats."""
-    top = RegularPolygon(sides, 2.0)
-    body = PolygonBody(array_of(top.corners))
-    return Form(
-        top.name,
-        body,
-        top.length / 2,
-        top.width / 2,
-        top.area,
-        1.0,
-        (0.0, 0.0),
-        math.tau / sides,
-        mitred=True,
-    )
-
-
 def own_form(outline: Outline, farthest: float = math.inf) -> Form:
-    """Return the form of any convex outline.
-
-    Parameters
-    ----------
-    farthest : float
-        mm that the body may stand off its curves.
+    """Return the form of any convex outline, whose body stands off its curves by no more, mm.
 
     Raises
     ------
@@ -117,7 +95,7 @@ def own_form(outline: Outline, farthest: float = math.inf) -> Form:
         1 - loose / size,
         (-middle.x / size, -middle.y / size),
         math.tau / times,
-        mitred=False,
+        mitred=isinstance(outline, RegularPolygon),
     )
 
 

@@ -10,6 +10,7 @@ convex along the line, is least in that end.
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import cache
 from typing import NamedTuple, Protocol
 
 import numpy as np
@@ -44,10 +45,6 @@ class Body(Protocol):
         """Return the factors, (…), that bring its boundary to the ends of the ways, (…, 2)."""
         ...
 
-    def met(self, edges: Array) -> Met:
-        """Return what tells how the body meets edges, (n, 2, 2)."""
-        ...
-
     def touch(self, normals: Array) -> Touch:
         """Return its support in the directions of the normals, (n, 2), of any length."""
         ...
@@ -67,10 +64,6 @@ class PowerBody:
     def gauge(self, ways: Array) -> Array:
         """Return the n-norm."""
         return _power_norm(ways, self.exponent)
-
-    def met(self, edges: Array) -> Met:
-        """Return what tells how the ball meets edges, (n, 2, 2)."""
-        return Segments.of(edges).distances if self.exponent == 2.0 else gauge_met(self, edges)
 
     def dual(self, normals: Array) -> Array:
         """Return the dual norm, (…), of normals, (…, 2)."""
@@ -104,9 +97,18 @@ def gauge_met(body: Body, edges: Array) -> Met:
 
     Only an edge no farther than the nearest lies from the inner one can be met first.
     """
-    lines, figures = Segments.of(edges), _figures(body, edges)
+    if body.far == 1.0:
+        return Segments.of(edges).distances
+
+    @cache
+    def ready() -> tuple[Segments, list[Array]]:
+        lines = Segments.of(edges)
+        return lines, _figures(body, edges, lines)
 
     def met(points: Array) -> Array:
+        if len(points) == 1:
+            return body.gauge(nearest_places(body, edges - points))[None]
+        lines, figures = ready()
         if len(points) * len(edges) < _FEW:
             return _factors(body, figures, points[:, None])
         least = lines.distances(points)
@@ -119,15 +121,14 @@ def gauge_met(body: Body, edges: Array) -> Met:
     return met
 
 
-def _figures(body: Body, edges: Array) -> list[Array]:
+def _figures(body: Body, edges: Array, lines: Segments) -> list[Array]:
     """Return what `_factors` asks of edges, (n, 2, 2) in the frame of the body.
 
     Their ends, unit vectors along and to the right, how far along both they start, their lengths,
     and for the body before the line and behind it the support and how far the touching point lies.
     """
-    starts, lines = edges[:, 0], Segments.of(edges)
     unit, normal = lines.unit, -lines.across
-    places = [np.einsum("ij,ij->i", ways, starts) for ways in (unit, normal)]
+    places = [lines.begin - lines.half, -lines.height]
     touches = [body.touch(ways) for ways in (normal, -normal)]
     slides = [np.einsum("ij,ij->i", unit, touch.places) for touch in touches]
     reaches = [touch.reach for touch in touches]
@@ -154,15 +155,8 @@ def disk_factors(body: Body, squeeze: Array, x: Array, y: Array, radii: Array) -
 
     The point of a disk is taken that lies towards the body as the gauge falls steepest there. Of
     disks that others lie before no more than their factors are returned.
-
-    Parameters
-    ----------
-    squeeze : (2,) array
-        By which the plane must be multiplied for the tops to become the body.
-    x, y : (m, k) arrays
-        From centres of tops to the middles of the disks, mm.
-    radii : (k,) array
-        mm.
+    The plane times `squeeze`, (2,), makes the tops the body; x and y, (m, k), lead from centres of
+    tops to the middles of the disks, mm.
     """
     far = np.hypot(x * squeeze[0], y * squeeze[1])
     least: Array = np.maximum(far - radii * squeeze.max(), 0.0) / body.far

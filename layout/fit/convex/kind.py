@@ -16,10 +16,9 @@ from typing import NamedTuple
 import numpy as np
 
 from ..goal import Figure
-from ..wish import Wish
 from ..wood.edges import Array, turned
 from .boxes import Box
-from .gauge import Body, Met, disk_factors
+from .gauge import Body, Met, disk_factors, gauge_met
 from .lift import Lift
 from .pose import Contacts, Pose
 from .relaxation import Patch
@@ -45,6 +44,8 @@ class Growth(NamedTuple):
     factor: float
     addend: float
     """mm."""
+    drift: float = 0.0
+    """What a radius can change beyond that within the box, mm."""
 
 
 Lifted = Callable[[Box, Patch], Lift]
@@ -94,12 +95,8 @@ class Kind(ABC):
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes and so far turned."""
 
-    @abstractmethod
-    def shape_span(self, wish: Wish) -> tuple[float, float]:
-        """Return the least and greatest shape number of a core within the limits."""
-
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
-        """Return spans that together hold all shapes; the last may be endless."""
+        """Return spans that together hold all shapes."""
         return [(low, high)]
 
     @abstractmethod
@@ -113,7 +110,7 @@ class Kind(ABC):
     def met(self, turn: float, p: float, edges: Array) -> Met:
         """Return what tells at what radii tops of one turn and shape meet edges."""
         onto = turned(np.eye(2), turn) * self.squeeze(p)
-        met = self.body.met(edges @ onto)
+        met = gauge_met(self.body, edges @ onto)
         return lambda centres: met(centres @ onto)
 
     def distances(self, turn: float, p: float, edges: Array, centres: Array) -> Array:
@@ -141,36 +138,23 @@ class Kind(ABC):
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k), as a `Met` does, or a hair more.
 
-        Parameters
-        ----------
-        x, y : (m, k) arrays
-            From centres to the middles of the disks, along the turn and across it, mm.
+        These lie x along the turn and y across it from the centres, (m, k) mm.
         """
         return disk_factors(self.body, self.squeeze(p), x, y, radii)
 
+    def slopes(self, p: float, ways: Array) -> Array:
+        """Return in which ways, of any length, tops grow fastest at the ends of ways, (k, 2)."""
+        return self.body.normals(ways * self.squeeze(p)) * self.squeeze(p)
+
     def looseness(self, box: Box) -> tuple[float, float]:
         """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
-        if math.isinf(box.high):
-            return 0.0, math.inf
         turning = self.growth(box.high, box.high, box.half_turn)
-        shaping, drift = self.growth(box.low, box.high, 0.0), self.drift(box)
+        shaping = self.growth(box.low, box.high, 0.0)
         radius = box.likely_radius
         return (
             2 * math.log(turning.factor) + turning.addend / radius,
-            2 * math.log(shaping.factor) + (shaping.addend + drift / 2) / radius,
+            2 * math.log(shaping.factor) + (shaping.addend + shaping.drift / 2) / radius,
         )
-
-    def drift(self, box: Box) -> float:
-        """Return what a radius can change, mm, within the box beyond its growth."""
-        return 0.0
-
-    def shape_slack(self, box: Box) -> float:
-        """Return the change of radius, mm, that is worth as much as the box's shapes, unbounded."""
-        return 0.0
-
-    def longest_shape(self, high: float, diameter: float) -> float:
-        """Return the greatest shape number that can occur in wood of that diameter."""
-        return high
 
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return what a lipping adds to half the length and half the width, mm."""
@@ -188,14 +172,11 @@ class Kind(ABC):
     def held_radii(self, box: Box, points: Array, reach: float) -> Array:
         """Return, for each cell, a radius that a top of the box needs to hold the points, mm.
 
-        Parameters
-        ----------
-        reach : float
-            How far the middle of a cell can lie from its corners, in the measure of the radius.
+        `reach` is how far the middle of a cell can lie from its corners, as radii are measured.
         """
-        anchor, factor, addend = self.growth(box.low, box.high, box.half_turn)
+        anchor, factor, addend, drift = self.growth(box.low, box.high, box.half_turn)
         needed = self.holding(box.turn, anchor, points, box.centres)
-        return (needed - reach) / factor - addend - self.drift(box)
+        return (needed - reach) / factor - addend - drift
 
     def sizes(self, p: float, radius: Figure) -> tuple[Figure, Figure]:
         """Return half the length and half the width, mm."""
@@ -223,8 +204,6 @@ class Kind(ABC):
 
     def _beyond(self, p: float, length: float, width: float) -> float:
         """Return how far a size lies on the round side of all of shape p; negative beyond them."""
-        if math.isinf(p):
-            return width
         at = self.axes(p)
         across = at.lengthens * (width - 2 * at.width) - at.widens * (length - 2 * at.length)
         return across / math.hypot(at.lengthens, at.widens)

@@ -24,12 +24,9 @@ class Lift(ABC):
 
     @abstractmethod
     def contacts(self, local: Edges, cap: float) -> Rows:
-        """Return rows that keep tops of at most a radius, mm, clear of edges.
+        """Return rows that keep tops of at most a radius, mm, clear of edges; more are sharper.
 
-        Parameters
-        ----------
-        local : Edges
-            Seen from the middle of the patch, along the turn; the more, the sharper.
+        These are seen from the middle of the patch, along the turn.
         """
 
     @abstractmethod

@@ -68,15 +68,8 @@ def marks_before(local: Array, marks: Array, pose: Pose, left: Array) -> Part:
 
     A mark beyond the line of an edge that the top does not cross is beside that edge: where the
     wood has a tongue, its tip looks from there as if it were in the way.
-
-    Parameters
-    ----------
-    local : (n, 2, 2) array
-        Edges in the frame of the top.
-    marks : (n, 2) array
-        Places on the edge of the top, mm.
-    left : (n,) array
-        Distances from the top to the edges, mm; negative where it crosses them.
+    All is seen in the frame of the top; `left`, (n,), is how far it is from the edges, mm, negative
+    where it crosses them.
     """
     way = local[:, 1] - local[:, 0]
     length = np.hypot(way[:, 0], way[:, 1])
@@ -106,4 +99,4 @@ def contacts_of(parts: list[Part], pose: Pose) -> Contacts:
     cos, sin = math.cos(pose.turn), math.sin(pose.turn)
     back = np.array([[cos, sin], [-sin, cos]])
     slopes = np.column_stack([-normal @ back, -swing, -longer, -wider])
-    return Contacts(clear, slopes, places @ back + np.array([pose.x, pose.y]), edges)
+    return Contacts(clear, slopes, edges)

@@ -8,11 +8,11 @@ best of them is the largest circle in the mapped wood. The shape number p is ln(
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 import numpy as np
 
 from ..goal import Figure
-from ..wish import Wish
 from ..wood.edges import Array
 from .gauge import PowerBody
 from .kind import ALONG, Axes, Growth, Kind, Lifted
@@ -22,9 +22,6 @@ from .pose import Contacts, Pose
 
 _FIRST_SPAN = 1.0
 """Of the logarithm of the ratio, in the boxes that a search starts with."""
-
-_FLAT = 1e-9
-"""A ratio that no top has: where limits leave none, their span of shapes is empty."""
 
 
 class OvalKind(Kind):
@@ -66,22 +63,10 @@ class OvalKind(Kind):
         """
         return Growth((low + high) / 2, most_stretch(low, high, half_turn), 0.0)
 
-    def shape_span(self, wish: Wish) -> tuple[float, float]:
-        """Return the least and greatest ln(length / width) of a core within the limits."""
-        limits, t = wish.limits, 2 * wish.lipping
-        low = _ratio(limits.length.least - t, limits.width.greatest - t)
-        high = _ratio(limits.length.greatest - t, limits.width.least - t)
-        if t == 0:
-            high = min(high, limits.ratio.greatest)
-        least = max(low, limits.ratio.least, 1.0)
-        return math.log(least), math.log(max(high, _FLAT)) if math.isfinite(high) else math.inf
-
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
-        """Return spans that together hold all shapes; the last may be endless."""
-        if high - low <= _FIRST_SPAN:
-            return [(low, high)]
-        spans = [(low, low + _FIRST_SPAN), (low + _FIRST_SPAN, min(high, low + 2 * _FIRST_SPAN))]
-        return [*spans, (spans[-1][1], high)] if high > spans[-1][1] else spans
+        """Return spans that together hold all shapes."""
+        cuts = [low, *np.arange(low + _FIRST_SPAN, high, _FIRST_SPAN).tolist(), high]
+        return list(pairwise(cuts))
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely the oval stands to each edge.
@@ -90,9 +75,3 @@ class OvalKind(Kind):
         ρ; the way left to it is close to (ρ − 1) over the slope of ρ.
         """
         return contacts_of([first_met(self.body, pose, local_of(pose, edges))], pose)
-
-
-def _ratio(length: float, width: float) -> float:
-    if length <= 0 or math.isinf(width):
-        return 0.0
-    return math.inf if width <= 0 or math.isinf(length) else length / width

@@ -20,7 +20,7 @@ import math
 import numpy as np
 
 from ..wood.edges import Array
-from .aims import Figure, Figures
+from .aims import Figures
 from .boxes import Box
 from .gauge import PowerBody
 from .relaxation import Patch, Rows, wandering
@@ -87,15 +87,15 @@ class OvalLift(SqueezedLift):
         is π det(B + t): never more than π (tr(M (B + t)) / 2)² for any positive M of determinant 1.
         """
         cos2, sin2 = math.cos(self.box.half_turn) ** 2, math.sin(self.box.half_turn) ** 2
-        long, wide = np.array([1.0, 0.0, 0.0]), np.array([0.0, 1.0, 0.0])
+        long, wide, _, one = np.eye(4)
         longest = cap * math.exp(self.box.high / 2)
         g = math.sqrt((likely[1] + lipping) / (likely[0] + lipping))
         return Figures(
-            long_over=Figure(long / cos2, 0.0),
-            long_under=Figure(long, 0.0),
-            wide_over=Figure(wide, 0.0),
-            wide_under=Figure(wide, -longest * sin2),
-            root_area=Figure((g * long + wide / g) / 2, lipping * (g + 1 / g) / 2),
+            long_over=long / cos2,
+            long_under=long,
+            wide_over=wide,
+            wide_under=wide - longest * sin2 * one,
+            root_area=(g * (long + lipping * one) + (wide + lipping * one) / g) / 2,
             unit_area=math.pi,
         )
 

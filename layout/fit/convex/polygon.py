@@ -13,7 +13,6 @@ from functools import partial
 import numpy as np
 
 from ..goal import Figure
-from ..wish import Wish
 from ..wood.edges import Array
 from .form import Form
 from .gauge import nearest_places
@@ -25,8 +24,6 @@ from .sight import facing
 
 _ALONG = (-0.6, -0.3, 0.0, 0.3, 0.6)
 """Where along its length a top is held against the depths of the wood."""
-
-_SAME_RATIO = 1e-9
 
 
 class ConvexKind(Kind):
@@ -83,11 +80,6 @@ class ConvexKind(Kind):
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all so far turned."""
         return Growth(0.0, self.form.body.swelling(half_turn) / self.held, 0.0)
-
-    def shape_span(self, wish: Wish) -> tuple[float, float]:
-        """Return the one shape number, or an empty span where the limits shut the ratio out."""
-        ratio = self._sizes[0] / self._sizes[1]
-        return (0.0, 0.0) if wish.limits.ratio.holds(ratio, _SAME_RATIO) else (1.0, 0.0)
 
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely corners stand to edges, and sides to corners."""

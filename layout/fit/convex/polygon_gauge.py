@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..wood.edges import Array
-from .gauge import Met, Touch, gauge_met
+from .gauge import Touch
 
 
 class PolygonBody:
@@ -53,10 +53,6 @@ class PolygonBody:
         """Return the factors, (…), that bring its boundary to the ends of the ways, (…, 2)."""
         factor: Array = (ways * self._slopes[self.side_towards(ways)]).sum(axis=-1)
         return factor
-
-    def met(self, edges: Array) -> Met:
-        """Return what tells how the polygon meets edges, (n, 2, 2)."""
-        return gauge_met(self, edges)
 
     def touch(self, normals: Array) -> Touch:
         """Return its support in the directions of the normals, (n, 2), of any length."""

@@ -28,7 +28,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..wood.edges import Array
-from .aims import Figure, Figures
+from .aims import Figures
 from .boxes import Box
 from .form import Form
 from .gauge import nearest_places
@@ -136,14 +136,14 @@ class ConvexLift(Lift):
 
     def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
         """Return figures for the half sizes and the area: s cos δ <= u <= s."""
-        over, under = np.array([1 / math.cos(self.box.half_turn), 0.0]), np.array([1.0, 0.0])
-        form = self.form
+        under, _, one = np.eye(3)
+        over, form = under / math.cos(self.box.half_turn), self.form
         return Figures(
-            long_over=Figure(form.half_length * over, 0.0),
-            long_under=Figure(form.half_length * under, 0.0),
-            wide_over=Figure(form.half_width * over, 0.0),
-            wide_under=Figure(form.half_width * under, 0.0),
-            root_area=Figure(over, lipping),
+            long_over=form.half_length * over,
+            long_under=form.half_length * under,
+            wide_over=form.half_width * over,
+            wide_under=form.half_width * under,
+            root_area=over + lipping * one,
             unit_area=form.area,
         )
 

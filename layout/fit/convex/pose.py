@@ -27,7 +27,5 @@ class Contacts(NamedTuple):
     """(m,) array: distance left, mm; negative where it crosses."""
     slopes: Array
     """(m, 5) array: change of `clear` with each number of the pose."""
-    places: Array
-    """(m, 2) array: the nearest points of the edges."""
     edges: NDArray[np.intp]
     """(m,) array of int: which edge each belongs to."""

@@ -2,7 +2,7 @@
 
 Cells bound the size edge by edge, and lose in proportion to the size of the box. But at the best
 top its contacts hold each other in balance: what one gives when the top moves, another takes. Seen
-in the right unknowns (place, and three numbers of size, shape and turn) an edge along which the top
+in the right unknowns (place, and some of size, shape and turn) an edge along which the top
 lies is a half-plane exactly, and a corner is one but for an angle ψ that shrinks with the box. So
 the best top of a box is bounded by a small linear program, which loses only in proportion to the
 square of the box's size.
@@ -46,12 +46,10 @@ class Patch:
 
 @dataclass(frozen=True, slots=True)
 class Aim:
-    """What is to be maximised: a linear figure of the three shape unknowns, and its worth."""
+    """What is to be maximised: a linear figure of the shape unknowns, and its worth."""
 
-    slope: Array
-    """(3,) array."""
-    start: float
-    """The figure where all three are 0."""
+    figure: Array
+    """Its slopes, and last its value where all unknowns are 0."""
     worth: Callable[[float], float]
     """From the figure to a score; it never falls."""
     needed: Callable[[float], float]
@@ -67,9 +65,12 @@ class Rows(NamedTuple):
     @classmethod
     def joined(cls, *parts: Rows) -> Rows:
         """Return all of them; what some say nothing of comes last."""
-        most = max(rows.shape[1] for rows, _ in parts)
-        wide = [np.pad(rows, ((0, 0), (0, most - rows.shape[1]))) for rows, _ in parts]
-        return cls(np.concatenate(wide), np.concatenate([limits for _, limits in parts]))
+        limits = np.concatenate([limits for _, limits in parts])
+        all_rows, first = np.zeros((len(limits), max(rows.shape[1] for rows, _ in parts))), 0
+        for rows, _ in parts:
+            all_rows[first : first + len(rows), : rows.shape[1]] = rows
+            first += len(rows)
+        return cls(all_rows, limits)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,19 +95,30 @@ class HalfPlanes:
         The last tells where centres lie of what is worth more than a score: least and greatest,
         (2, 2).
         """
-        scale = float(np.abs(aim.slope).max())
+        slope, start = aim.figure[:-1], float(aim.figure[-1])
+        scale = float(np.abs(slope).max())
         objective = np.zeros(len(self.low))
-        objective[2 : 2 + len(aim.slope)] = aim.slope / scale
+        objective[2 : 2 + len(slope)] = slope / scale
         program = Program(self.rows, self.limits, self.low, self.high)
         end = program.best(objective)
 
         def places(enough: float) -> Array:
-            least = (aim.needed(enough) - aim.start) / scale
+            least = (aim.needed(enough) - start) / scale
             ways = np.eye(2, len(objective))
             far = program.ranges(objective, least, np.vstack([-ways, ways]))
             return np.array([-far[:2], far[2:]])
 
-        return aim.worth(end.value * scale + aim.start), end.step, places
+        return aim.worth(end.value * scale + start), end.step, places
+
+
+def planes_above(figures: Array, corners: Array) -> tuple[Array, Array]:
+    """Return planes that lie, by a little, above convex figures of what wanders within a box.
+
+    Slopes, (n, k), for the half sides of the box, and levels in its middle, (n,); of figures,
+    (n, c), in its corners, (c, k) of 1 and −1.
+    """
+    slopes = figures @ corners / len(corners)
+    return slopes, (figures - slopes @ corners.T).max(axis=1)
 
 
 class Edges(NamedTuple):
@@ -121,11 +133,7 @@ class Edges(NamedTuple):
 def nearest_all_round(way: Array, distance: Array, places: int = 1) -> NDArray[np.intp]:
     """Return which edges are among the nearest in their direction.
 
-    Parameters
-    ----------
-    way : (n, 2) array
-        From the middle of the top, or from one place in it after the other, to each edge.
-    distance : (n,) array
+    Ways, (n, 2), lead to them from the middle of the top, or from one place in it after the other.
     """
     each = len(way) // places
     if each <= 2 * _SECTORS:

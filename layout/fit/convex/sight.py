@@ -43,12 +43,9 @@ def angle_of(ways: Array) -> Array:
 
 
 def directions(patch: Patch, feet: Array) -> tuple[Array, Array, NDArray[np.bool_]]:
-    """Return between which directions each foot is seen from the patch, and where that is known.
+    """Return between which directions feet, (n, 2), are seen from the patch, and if that is known.
 
-    Parameters
-    ----------
-    feet : (n, 2) array
-        Seen from the middle of the patch, along its sides.
+    They are given as seen from its middle, along its sides.
     """
     corners = np.array([(x, y) for x in (-1, 1) for y in (-1, 1)]) * (patch.along, patch.across)
     away = feet[:, None] - corners
@@ -69,16 +66,8 @@ def stays_between(
     As a top grows about its centre it first meets the line of an edge in its touching point. Where
     that stays between the ends for all tops of the box, a top clear of the edge is clear of the
     whole line.
-
-    Parameters
-    ----------
-    local : (n, 2, 2) array
-        Edges seen from the middle of the patch.
-    normal : (n, 2) array
-        Of their lines, away from it.
-    slides : pair of (n,) arrays
-        The angles at which, seen from a centre, the touching point lies off the normal: between the
-        first and the second.
+    Edges and normals, away from it, are seen from the middle of the patch; the touching point lies
+    off the normal, seen from a centre, by angles between the two `slides`.
     """
     height = np.einsum("ij,ij->i", normal, local[:, 0])
     unit = np.stack([-normal[:, 1], normal[:, 0]], axis=1)

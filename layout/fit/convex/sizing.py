@@ -20,6 +20,7 @@ from ..goal import Figure, Row, check, half_planes_of, nearness, wanted, worth
 from ..wish import Goal, Wish
 from ..wood.edges import Array
 from .kind import Kind
+from .pose import Pose
 
 _SLACK = PROOF_ALLOWANCE / 2
 """Half of what a size may fall short of a least limit, so that a top of exactly the size of its
@@ -53,6 +54,8 @@ class Sizing:
     wish: Wish
     outline: Outline
     """Of any size: tops are cut to its form."""
+    longest: float = 1e6
+    """Half the length, mm, that the wood leaves a core at most."""
 
     def __post_init__(self) -> None:
         assert self.rim[0] >= self.rim[1]
@@ -60,8 +63,25 @@ class Sizing:
 
     @property
     def shapes(self) -> tuple[float, float]:
-        """The least and greatest shape number that the limits leave."""
-        return self.kind.shape_span(self.wish)
+        """The least and greatest shape number that the limits and the wood leave.
+
+        It rises with the length and falls with the width; of a ratio one way with both.
+        """
+        limits, rim = self.wish.limits, self.rim
+        least = self._core(limits.length.least, limits.width.least)
+        most = self._core(limits.length.greatest, limits.width.greatest)
+        slim = max(least[1], _NARROWEST / 2)
+        wide = max(slim, min(most[1], self.longest))
+
+        def number(half_length: float, half_width: float) -> float:
+            return self.kind.shape_of(Pose(0, 0, 0, max(half_length, half_width), half_width))
+
+        def of_ratio(ratio: float) -> list[float]:
+            return [number(ratio * (w + rim[1]) - rim[0], w) for w in (slim, wide)]
+
+        low = max(number(least[0], wide), min(of_ratio(limits.ratio.least)))
+        high = number(min(most[0], self.longest), slim)
+        return low, min(high, max(of_ratio(limits.ratio.greatest)))
 
     @property
     def is_one_shape(self) -> bool:
@@ -79,7 +99,8 @@ class Sizing:
         """The limits as rows (a, b, c): ``a · half length + b · half width <= c``."""
         rim = self.rim
         finished = half_planes_of(self.wish.limits)
-        return [(a, b, c / 2 - a * rim[0] - b * rim[1]) for a, b, c in finished]
+        core = [(a, b, c / 2 - a * rim[0] - b * rim[1]) for a, b, c in finished]
+        return [*core, (1.0, 0.0, self.longest)]
 
     def _core(self, length: float, width: float) -> tuple[float, float]:
         """Return half the length and half the width of the core of a finished top, mm."""
@@ -127,7 +148,7 @@ class Sizing:
         long, wide = self.kind.sizes(high, radius)
         greatest = self.wish.limits
         most = self._core(greatest.length.greatest, greatest.width.greatest)
-        half_length = np.minimum(long, most[0])
+        half_length = np.minimum(long, min(most[0], self.longest))
         half_width = np.minimum(self.kind.sizes(low, radius)[1], most[1])
         match self.wish.goal:
             case Goal.AREA:
@@ -140,37 +161,20 @@ class Sizing:
                 score = self._score(half_length, half_width)
         return np.where(allowed, score, 0.0)
 
-    def upper_of_any(self, low: float, high: float, radius: float, longest: float) -> float:
-        """Return a score that no top of these shapes, of at most this half length, beats."""
-        score = float(self.upper(low, high, np.array([radius]))[0])
-        if self.wish.goal is Goal.NEAREST:
-            return score
-        return min(score, self.score(longest, self.kind.sizes(low, radius)[1]))
-
     def least_radius(self, low: float, high: float, most: float, enough: float) -> float:
-        """Return a radius below which no top of these shapes is worth more than enough."""
+        """Return a radius below which no top of these shapes is worth more than enough.
+
+        Endless where none up to `most` is.
+        """
         bottom = 0.0
-        for _ in range(3):
+        for finer in range(3):
             radii = bottom + (most - bottom) * _LADDER
-            first = int(np.argmax(self.upper(low, high, radii) > enough))
+            good = self.upper(low, high, radii) > enough
+            if not good[-1]:
+                return bottom if finer else math.inf
+            first = int(np.argmax(good))
             bottom, most = (float(radii[first - 1]) if first else bottom), float(radii[first])
         return bottom
-
-    def upper_of_tail(self, low: float, longest: float) -> float:
-        """Return a score that no oval of shape `low` or more and at most this half length beats.
-
-        The nearest top may be wished for so long that a line comes as near as any top: the tail
-        ends where its ovals are too narrow to be tops.
-        """
-        limits = self.wish.limits
-        longest = min(longest, self._core(limits.length.greatest, 0.0)[0])
-        half_width = longest * math.exp(-low)
-        least_long, least_wide = self._core(limits.length.least, limits.width.least)
-        if half_width < max(_NARROWEST / 2, least_wide) or longest < least_long:
-            return 0.0
-        if self.wish.goal is not Goal.NEAREST:
-            return self.score(longest, half_width)
-        return float(self._nearest(low, math.inf, np.array([longest]), np.array([half_width]))[0])
 
     def _nearest(self, low: float, high: float, half_length: Array, half_width: Array) -> Array:
         """Return the nearness that no core of these shapes and at most these sizes beats."""

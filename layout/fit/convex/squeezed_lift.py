@@ -29,12 +29,8 @@ class SqueezedLift(Lift):
     def parting(self, way: Array, feet: Array, normal: Array) -> Array:
         """Return what share of its reach along a normal keeps each top off a point; 0 if unknown.
 
-        Parameters
-        ----------
-        way, feet : (n, 2) arrays
-            To the point, seen as a ball and as it is, from the middle of the patch.
-        normal : (n, 2) array
-            Which parts the two in the middle of the box.
+        The normal parts the two in the middle of the box; `way` leads there to the point as seen by
+        the ball, `feet` as it is, all (n, 2).
         """
 
     @abstractmethod
@@ -96,14 +92,15 @@ class SqueezedLift(Lift):
         """
         q = self.body.exponent / (self.body.exponent - 1)
         lean, delta = angle_of(normal), self.box.half_turn
-        ratios = math.exp(self.box.low), math.exp(self.box.high)
-        first = np.minimum(*(_touching(lean - delta, k, q) for k in ratios)) - lean - delta
-        last = np.maximum(*(_touching(lean + delta, k, q) for k in ratios)) - lean + delta
-        return stays_between(local, normal, (first, last), self.patch)
+        ratios = np.exp([self.box.low, self.box.high])
+        turned = lean + np.array([[-delta], [delta]])
+        (first, last), (also_first, also_last) = _touching(turned, ratios[:, None, None], q) - lean
+        slides = np.minimum(first, also_first) - delta, np.maximum(last, also_last) + delta
+        return stays_between(local, normal, slides, self.patch)
 
 
-def _touching(omega: Array, ratio: float, q: float) -> Array:
-    """Return the direction of the point of a superellipse with its normal at ω."""
+def _touching(omega: Array, ratio: Array, q: float) -> Array:
+    """Return the direction of the point of superellipses with their normal at ω."""
     cos, sin = np.cos(omega), np.sin(omega)
     x = np.sign(cos) * np.abs(cos) ** (q - 1) * ratio**q
     seen = np.arctan2(np.sign(sin) * np.abs(sin) ** (q - 1), x)

@@ -22,7 +22,7 @@ from collections.abc import Callable
 import numpy as np
 
 from ..wood.edges import Array
-from .aims import Figure, Figures
+from .aims import Figures
 from .boxes import Box
 from .gauge import PowerBody
 from .relaxation import Patch, Rows
@@ -67,21 +67,9 @@ class SuperellipseLift(SqueezedLift):
         leans = near_angle(angle_of(normal), angle_of(feet))
         turns = np.linspace(-box.half_turn, box.half_turn, _PARTS + 1)
         shapes = np.exp(np.linspace(box.low, box.high, _PARTS + 1))
-        # (point, part of the turns, part of the shapes)
-        first, last = turns[:-1, None], turns[1:, None]
-        slim, long = shapes[:-1], shapes[1:]
-        u = (
-            _extreme(leans[:, None, None] - last, 1 / slim, 1 / long, np.minimum),
-            _extreme(leans[:, None, None] - first, 1 / slim, 1 / long, np.maximum),
-        )
-        z = (
-            _extreme(seen[0][:, None, None] - last, slim, long, np.minimum),
-            _extreme(seen[1][:, None, None] - first, slim, long, np.maximum),
-        )
-        normals, ways = (
-            [_unit(body.dual, angle) for angle in u],
-            [_unit(body.gauge, angle) for angle in z],
-        )
+        u = _between(leans, leans, turns, 1 / shapes)
+        z = _between(seen[0], seen[1], turns, shapes)
+        normals, ways = _unit(body.dual, u), _unit(body.gauge, z)
         least = np.min([(a * b).sum(axis=-1) for a in normals for b in ways], axis=0)
         wide = np.maximum(u[1] - z[0], z[1] - u[0]) < math.pi / 2
         psi: Array = np.where(known, np.where(wide, least, 0.0).min(axis=(1, 2)), 0.0)
@@ -94,14 +82,14 @@ class SuperellipseLift(SqueezedLift):
         half (g l + w / g), for any g.
         """
         stretch = 1 / math.cos(self.box.half_turn)
-        long, wide = np.array([1.0, 0.0, 0.0, 0.0]), np.array([0.0, 1.0, 0.0, 0.0])
+        long, wide = np.eye(2, 5)
         g = math.sqrt(likely[1] / likely[0])
         return Figures(
-            long_over=Figure(long * stretch, 0.0),
-            long_under=Figure(long, 0.0),
-            wide_over=Figure(wide * stretch, 0.0),
-            wide_under=Figure(wide, 0.0),
-            root_area=Figure((g * long + wide / g) / 2 * stretch, 0.0),
+            long_over=long * stretch,
+            long_under=long,
+            wide_over=wide * stretch,
+            wide_under=wide,
+            root_area=(g * long + wide / g) / 2 * stretch,
             unit_area=self.unit_area,
         )
 
@@ -134,10 +122,15 @@ class SuperellipseLift(SqueezedLift):
         return np.column_stack([normal, unit * normal, across, up])
 
 
-def _stretched(angle: Array, stretch: Array | float) -> Array:
-    """Return the directions after y has grown against x by a factor: each stays in its quarter."""
-    seen = np.arctan2(stretch * np.sin(angle), np.cos(angle))
-    return near_angle(seen, angle)
+def _between(low: Array, high: Array, turns: Array, stretches: Array) -> Array:
+    """Return between which directions, (2, n, t, k), spans lie in parts of turns and stretches.
+
+    After y has grown against x by a factor each direction stays in its quarter.
+    """
+    spans = np.stack([low[:, None] - turns[1:], high[:, None] - turns[:-1]])[..., None]
+    x, y = np.cos(spans), np.sin(spans)
+    one, other = (near_angle(np.arctan2(y * k, x), spans) for k in (stretches[:-1], stretches[1:]))
+    return np.stack([np.minimum(one[0], other[0]), np.maximum(one[1], other[1])])
 
 
 def _unit(norm: Callable[[Array], Array], angle: Array) -> Array:
@@ -145,9 +138,3 @@ def _unit(norm: Callable[[Array], Array], angle: Array) -> Array:
     ways = np.stack([np.cos(angle), np.sin(angle)], axis=-1)
     unit: Array = ways / norm(ways)[..., None]
     return unit
-
-
-def _extreme(angle: Array, one: Array, other: Array, choose: np.ufunc) -> Array:
-    """Return the least or greatest direction between two stretches of a direction."""
-    chosen: Array = choose(_stretched(angle, one), _stretched(angle, other))
-    return chosen

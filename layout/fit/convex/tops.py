@@ -1,13 +1,17 @@
-"""Real tops in the inner polygon, each the largest of its place, turn and shape.
+"""Real tops in the inner polygon, each the largest of its place, turn and shape, and their steps.
 
 Of thousands of edges only those are looked at that can come into the way.
 """
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
+
 import numpy as np
 
 from ...geometry.tolerance import ROUNDING
+from ..local_search import Steps, best_step, climbed
 from ..wood.edges import Array
 from .pose import Contacts, Pose
 from .sizing import Sizing
@@ -17,12 +21,28 @@ _LOOKS_A_PLACE, _LOOKS_A_CONTACT = 4, 20
 """Looks at an edge (`Family.looks`) that a top that is placed and its contacts take of each edge
 beside it: as measured."""
 
+_FIRST_STEP, _LAST_STEP = 0.1, 1e-7
+"""Of the half width; steps smaller than the last change no printed figure."""
+
+CLOSE = 1e-5
+"""The last one where closing in finds what is left."""
+
+_NOTHING = 1e-10
+"""Of the half width: where no step promises to gain more, mm, the top is at its contacts."""
+
+_MIDDLE = 1e-3
+"""Of the half width."""
+
+_ROUNDS = 8
+"""Steps in which a top is brought to hold what it must; each squares what is still missing."""
+
 
 class Tops:
     """Tops of one kind on one piece of wood."""
 
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
-        self.wood, self.sizing, self.kind = wood, sizing, sizing.kind
+        self.wood, self.kind = wood, sizing.kind
+        self.sizing = replace(sizing, longest=wood.diameter / 2)
         self.looks = 0.0
 
     def placed(self, centre: Array, turn: float, p: float) -> tuple[float, Pose] | None:
@@ -40,6 +60,12 @@ class Tops:
         pose = Pose(float(centre[0]), float(centre[1]), turn, *sizes)
         return self.sizing.score(*sizes), pose
 
+    def fitted(self, top: Pose) -> tuple[float, Pose] | None:
+        """Return the score and size of the best top of the place, turn and shape of one."""
+        if min(top.half_length, top.half_width) <= 0:
+            return None
+        return self.placed(np.array([top.x, top.y]), top.turn, self.kind.shape_of(top))
+
     def _radius(self, centre: Array, turn: float, p: float) -> float:
         """Return that of the largest top of a place, turn and shape in the inner polygon."""
         near = self.wood.around.nearest(centre)
@@ -50,12 +76,6 @@ class Tops:
         self.looks += self.kind.pace * _LOOKS_A_PLACE * len(near) + len(self.wood.inner_edges) / 4
         return radius
 
-    def contacts(self, top: Pose, by: float) -> Contacts:
-        """Return the contacts of a top with the edges that come within `by`, mm, of it."""
-        edges = self.near(top, 0.0, by)
-        self.looks += self.kind.pace * _LOOKS_A_CONTACT * len(edges)
-        return self.kind.contacts(top, edges)
-
     def near(self, top: Pose, larger: float, by: float = 0.0) -> Array:
         """Return the edges within `by`, mm, of a top whose radius is so much larger, mm."""
         shape = self.kind.shape_of(top)
@@ -64,3 +84,81 @@ class Tops:
         return self.wood.around.within(
             np.array([top.x, top.y]), top.turn, (along + by, across + by)
         )
+
+    def polished(self, score: float, top: Pose, *, last: float = _LAST_STEP) -> tuple[float, Pose]:
+        """Return a local best reached from a top, never a worse one, by steps down to `last`."""
+        first, last = _FIRST_STEP * top.half_width, last * top.half_width
+        least = max(_NOTHING * top.half_width, last / 100)
+        return climbed(self, (score, top), (first, last), nothing=least)
+
+    def brought_in(self, top: Pose) -> tuple[float, Pose] | None:
+        """Return a top that fits and holds what it must, near one that does not, if any is met."""
+        trust = _FIRST_STEP * top.half_width
+        for _ in range(_ROUNDS):
+            top = self.moved(top, best_step(self, top, trust)[0])
+            if min(top.half_length, top.half_width) <= 0:
+                return None
+            found = self.fitted(top)
+            if found is not None:
+                return found
+        return None
+
+    def moved(self, top: Pose, step: Array) -> Pose:
+        """Return the top after a step."""
+        return Pose(*(float(v) for v in np.array(top) + self.moves(top) @ step))
+
+    def steps(self, top: Pose, trust: float) -> Steps:
+        """Return the steps of at most `trust`, mm."""
+        edges = self.near(top, 0.0, reach := 6 * trust + 1e-3 * top.half_width)
+        self.looks += self.kind.pace * _LOOKS_A_CONTACT * len(edges)
+        room, moves = self.kind.contacts(top, edges), self.moves(top)
+        close = room.clear < reach
+        rows, limits = [-room.slopes[close] @ moves], [room.clear[close]]
+        if len(self.wood.held):
+            inside = self._holding(top)
+            rows.append(inside.slopes @ moves)
+            limits.append(-inside.clear)
+        half = top.half_length, top.half_width
+        planes = np.array(self.sizing.half_planes)
+        rows.append(planes[:, :2] @ moves[3:])
+        limits.append(planes[:, 2] - planes[:, :2] @ half)
+        gain = np.array(self.sizing.slopes(*half)) @ moves[3:]
+        gain /= np.abs(gain).max() or 1.0
+        return Steps(gain, np.vstack(rows), np.concatenate(limits), *self.reach(top, trust))
+
+    def moves(self, top: Pose) -> Array:
+        """Return how the five numbers of a top change with each unknown of a step, as columns.
+
+        A turn is counted at the end of the top; where the shape is given, both sizes are one
+        unknown.
+        """
+        moves = np.diag([1.0, 1.0, 1 / top.half_length, 1.0, 1.0])
+        if not self.sizing.is_one_shape:
+            return moves
+        axes = self.kind.axes(self.kind.shape_of(top))
+        moves[4, 3] = axes.widens / axes.lengthens
+        return moves[:, :4]
+
+    def reach(self, top: Pose, trust: float) -> tuple[Array, Array]:
+        """Return the least and greatest steps; a turn is counted at the end of the top."""
+        high = np.full(4 if self.sizing.is_one_shape else 5, trust)
+        low = -high
+        limits = self.sizing.wish.limits
+        period = self.kind.period(self.sizing.shapes[1])
+        if period == 0:
+            low[2] = high[2] = 0.0
+        elif limits.most_turn < min(math.pi, period) / 2:
+            away = limits.off_grain(top.turn)
+            high[2] = min(trust, max(0.0, (limits.most_turn - away) * top.half_length))
+            low[2] = max(-trust, min(0.0, (-limits.most_turn - away) * top.half_length))
+        return low, high
+
+    def _holding(self, top: Pose) -> Contacts:
+        """Return how far outside each point that must be held lies: negative where it is held."""
+        away = np.hypot(*(self.wood.firmly - np.array([top.x, top.y])).T)
+        # a point in the very middle is held, and lies in no direction
+        points = np.repeat(self.wood.firmly[away > _MIDDLE * top.half_width, None], 2, axis=1)
+        room = self.kind.contacts(top, points)
+        order = np.lexsort((room.clear, room.edges))
+        rows = order[np.unique(room.edges[order], return_index=True)[1]]
+        return Contacts(room.clear[rows], room.slopes[rows], room.edges[rows])

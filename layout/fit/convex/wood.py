@@ -31,11 +31,14 @@ class Piece:
     disks: Disks
     """In its round holes, by edges of the wood."""
 
-    def cells(self, frame: float) -> tuple[Array, tuple[float, float]]:
-        """Return middles of squares, turned by `frame`, that cover it, and half their sides, mm."""
+    def cells(self, frame: float, along: int = _CELLS_ALONG) -> tuple[Array, tuple[float, float]]:
+        """Return middles of squares, turned by `frame`, that cover it, and half their sides, mm.
+
+        So many of them stand along its longer side.
+        """
         seen = turned(self.corners, frame)
         low, high = seen.min(axis=0), seen.max(axis=0)
-        half = float((high - low).max()) / 2 / _CELLS_ALONG
+        half = float((high - low).max()) / 2 / along
         counts = [max(1, int(np.ceil(side / (2 * half) - 1e-9))) for side in high - low]
         half *= 1 + 1e-9
         x, y = (

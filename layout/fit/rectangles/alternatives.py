@@ -1,67 +1,52 @@
-"""Other places for a rectangle: many tried roughly, and a local best from any of them."""
+"""Other places for a rectangle: the rectangles in the gaps between edges."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 
 import numpy as np
 
 from ...geometry import Placement, Point
 from ..found import Fit
-from ..stand import AT_THE_END, CLEARLY, Away, Stand
+from ..stand import Stand
 from ..wish import Goal
 from .family import RoundedRectangles
 from .inner import Inner
-from .offset_wood import Recipe
-from .sampling import Windows
-
-_ROUGHLY = 0.01
-"""mm: so well a top is known on its way, at whose end none is the very best."""
+from .offset_wood import Ground
+from .sampling import Windows, rectangles
 
 
 class RectanglesElsewhere:
     """Looks for other places on one piece of wood."""
 
     def __init__(self, family: RoundedRectangles) -> None:
-        self.family, self.wish, self.polisher = family, family.wish, family.polisher
+        self.family, self.wish, self.tops = family, family.wish, family.polisher
         self.radius = family.radii[0 if self.wish.goal is Goal.AREA else 1]
 
     def starts(self) -> Iterator[Stand]:
         """Yield the rectangles in the gaps of strips across the wood, at some turns, best first."""
-        recipe = Recipe.of(self.family.wood.inner, self.wish, (self.radius, self.radius))
-        edges = recipe.ground.edges.reshape(-1, 4)
-        if not len(edges):
+        family = self.family
+        ground = Ground(family.wood.inner, self.wish, family.held)
+        recipe = ground.recipe((self.radius, self.radius))
+        if not recipe.pieces:
             return
-        windows = Windows.across(*self.family.half_turn, edges)
-        yield from map(self._stand, self.family.found(windows, edges, recipe))
+        edges = np.concatenate([piece.edges for piece in recipe.pieces])
+        windows = Windows.across(*family.half_turn, edges)
+        for top in rectangles(windows, edges, recipe):
+            yield self.stand(self.tops.trimmed(top))
 
-    def climbed(self, start: Stand, away: Away, least: float) -> Fit | Stand | None:
-        """Return the best top that can be reached from a start by ways on which it stays `away`."""
-        polisher = replace(self.polisher, away=lambda top: away(self._stand(top)) - CLEARLY)
-        top = polisher.fitted(self._begun(start))
-        if top is None:
-            return None
-        top = polisher.polished(top, _ROUGHLY)
-        stand = self._stand(top)
-        if stand.score < least:
-            return stand
-        if away(stand) > AT_THE_END:
-            top = polisher.polished(top)
-        return polisher.finished(self.family.wood, top, self.family.parts)
+    def like(self, start: Stand) -> Inner:
+        """Return the rectangle where a start stands."""
+        return self.tops.begun(start.placement, start.length, start.width, self.radius)
 
-    def _begun(self, start: Stand) -> Inner:
-        inset = self.polisher.inset(self.radius) - self.wish.lipping
-        half = np.array([start.width, start.length]) / 2 - inset
-        turn, (low, high) = start.placement.turn - math.pi / 2, self.polisher.turns
-        if math.isfinite(low):
-            middle = (low + high) / 2
-            turn = middle + math.remainder(turn - middle, math.pi)
-        return Inner(turn, np.array([*start.placement.centre]), np.maximum(half, 0.0), self.radius)
-
-    def _stand(self, top: Inner) -> Stand:
+    def stand(self, top: Inner) -> Stand:
+        """Return where a top stands."""
         t = self.wish.lipping
         placement = Placement(Point.of(top.centre), top.turn + math.pi / 2)
-        length, width = self.polisher.of_size(top)
-        return Stand(self.polisher.promise(top), placement, length - 2 * t, width - 2 * t)
+        length, width = self.tops.of_size(top)
+        return Stand(self.tops.promise(top), placement, length - 2 * t, width - 2 * t)
+
+    def finished(self, top: Inner, *, rests: bool) -> Fit | None:
+        """Return the proved fit of a top."""
+        return self.tops.finished(self.family.wood, top, self.family.parts)

@@ -17,10 +17,6 @@ import numpy as np
 from ...geometry.tolerance import ROUNDING
 from .gaps import Array, Frames, Indices
 
-_LOWER_FIRST = 4.0
-"""How much better known the lower side is than the upper one before that is cut, while no strip is
-seen."""
-
 
 @dataclass(frozen=True, slots=True)
 class Boxes:
@@ -105,10 +101,10 @@ class Boxes:
         ]
         return np.flatnonzero(np.logical_and.reduce(hold))
 
-    def widened(self, across: float, along: float) -> Boxes:
-        """Return the boxes for rectangles whose sides lie so much farther out along x and y."""
-        out = np.array([-1.0, -1.0, 1.0, 1.0])
-        return replace(self, x=self.x + across * out, y=self.y + along * out)
+    def widened(self, by: float) -> Boxes:
+        """Return the boxes for rectangles whose sides lie so much farther out."""
+        out = by * np.array([-1.0, -1.0, 1.0, 1.0])
+        return replace(self, x=self.x + out, y=self.y + out)
 
     def _costs(self) -> Array:
         """Return what turns, lower and upper sides cost the bound by not being known, (c, 3) mm².
@@ -126,26 +122,12 @@ class Boxes:
             axis=1,
         )
 
-    def _hidden(self) -> Array:
-        """Return what turns, lower and upper sides hide of a strip by not being known, (c, 3) mm.
-
-        A turn by δ moves heights by M sin δ either way. The lower side goes first, for a rectangle
-        of a height h whose lower side is known to h/2 covers a strip h/2 high.
-        """
-        sin = np.sin(self.half)
-        reach = np.abs(self.x).max(axis=1) + np.abs(self.y).max(axis=1) * sin
-        lower, upper = self.y[:, 1] - self.y[:, 0], self.y[:, 3] - self.y[:, 2]
-        return np.stack([2 * reach * sin, lower, upper / _LOWER_FIRST], axis=1)
-
     def halved(self) -> Boxes:
         """Return boxes half as large: each cut across what makes its bound loosest.
 
-        Left and right sides are not cut: the gaps between the edges settle them, once a strip is
-        seen.
+        Left and right sides are not cut: the gaps between the edges settle them.
         """
-        hidden = self._hidden()
-        seen = self.y[:, 2] - self.y[:, 1] > hidden[:, 0]
-        choice = np.argmax(np.where(seen[:, None], self._costs(), hidden), axis=1)
+        choice = np.argmax(self._costs(), axis=1)
         turns = choice == 0
         half = np.where(turns, self.half / 2, self.half)
         lower = replace(

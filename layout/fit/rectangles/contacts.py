@@ -12,16 +12,15 @@ place of its own: as that place moves, or the thing as it is seen, so the room b
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
-from ..wood.edges import turned
+from ..wood.edges import turned, turned_in
 from .gaps import Array
 
-_STRAIGHT = 1e-12
 _CUT = 1e-6
 """mm: a corner farther behind an edge than this does not face it, for nothing is cut."""
 _SIDES = np.array([[1.0, 0.0], [-1.0, 0.0], [0.0, 1.0], [0.0, -1.0]])
@@ -36,24 +35,13 @@ class WoodEdges:
     """(e, 2, 2) array: edge, start or end, x or y; mm."""
     reflex: NDArray[np.bool_]
     """(e, 2) array of bool: whether the wood takes more than half a turn at start and end."""
-    held: Array = field(default_factory=lambda: np.zeros((0, 2)))
+    held: Array
     """(m, 2) array: points in it that the core must hold."""
 
     @classmethod
     def of(cls, edges: Array, held: Array | None = None) -> WoodEdges:
         """Return the edges, (e, 2, 2), given ring by ring, with points that must be held."""
-        every = np.arange(len(edges))
-        starts = np.any(edges[:, 0] != np.roll(edges[:, 1], 1, axis=0), axis=1) | (every == 0)
-        first = np.maximum.accumulate(np.where(starts, every, 0))
-        following = np.where(np.roll(starts, -1), first, every + 1)
-        way = edges[:, 1] - edges[:, 0]
-        way = way / np.hypot(way[:, 0], way[:, 1])[:, None]
-        ahead = way[following]
-        end = way[:, 0] * ahead[:, 1] - way[:, 1] * ahead[:, 0] < _STRAIGHT
-        start = np.empty_like(end)
-        start[following] = end
-        none = np.zeros((0, 2))
-        return cls(edges, np.stack([start, end], axis=1), none if held is None else held)
+        return cls(edges, turned_in(edges), np.zeros((0, 2)) if held is None else held)
 
     def seen(self, turn: float, centre: Array) -> WoodEdges:
         """Return the edges in the frame turned by `turn` about `centre`."""

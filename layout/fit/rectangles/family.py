@@ -1,10 +1,9 @@
 """Rounded rectangles, and rectangles: turn and sides searched by boxes, each proved from all sides.
 
 A box holds the tops of some turns, some places of their sides and some corner radii. It is cut down
-from the gaps between the wood's edges (`gap_bound`), first along one axis, then along the
-other, until what is left is bounded closely or nothing is; the best rectangle found on the way is
-polished to its contacts (`local_search`). What a top must beat is the best one found and the
-gap that is allowed above it; boxes that cannot are not looked into again.
+from the gaps between the wood's edges (`gap_bound`), along one axis and the other, until little or
+nothing is left; the best rectangle found is polished to its contacts (`local_search`). What a top
+must beat is the best one found and the gap that is allowed above it.
 """
 
 from __future__ import annotations
@@ -12,28 +11,31 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from ...geometry.distance import greatest_depth
-from ...geometry.polygon import Region
+from ...geometry.polygon import Region, convex_hull
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..goal import turn_spans
 from ..points import firm_corners, held_corners
-from ..wish import Goal, Wish
-from ..wood.edges import blocks
+from ..wish import ANY, Goal, Span, Wish
+from ..wood.edges import blocks, diameter
 from .boxes import Boxes
 from .contacts import WoodEdges
-from .gaps import Array
-from .holding import NOTHING, Points
-from .hull_bound import cut_by_turn, relaxed_bound
+from .hull_bound import cut_by_turn
 from .inner import Inner
 from .local_search import Polisher
-from .narrowing import Narrowing, Sized
-from .offset_wood import Piece, Recipe
+from .narrowing import Narrowing
+from .offset_wood import Ground, Piece, Recipe
 from .sampling import Windows, rectangles
 from .sizes import Sizes
+
+if TYPE_CHECKING:
+    from .slim import Capsules
 
 _FIRST_TURNS = 24
 """Boxes that a half turn is cut into at first."""
@@ -42,10 +44,13 @@ _HALVINGS = 4
 _MOST_CUT = 0.55
 """Of its turn: a box that is left with less by turns alone is not halved as well."""
 _SEEDS = 4
-_ROUGH = 1e-3
-"""Of the diagonal: what the first look leaves out, for what is found is made to fit anyhow."""
 _SHARE = 0.2
 """Radii are cut in two where they are to blame for this share of what a bound is too high."""
+_MARGIN, _CLOSER = 0.1, 0.125
+"""Share by which tops may be wider than two corner radii and be slim at first, and share of that by
+which they may once their bound is too loose."""
+_FAR = 1.05
+"""How many times what a top must beat a bound is, above which the ground may be a rough one."""
 _HOPE = 0.97
 """A rectangle found is polished from this share of the best score; polishing gains a little."""
 _FIRST_HOPE = 0.94
@@ -77,6 +82,17 @@ class Box:
     """Of the ground that they lie in."""
 
 
+@dataclass(frozen=True, slots=True)
+class Slim:
+    """Tops hardly wider than two of their radii, and a score that none of them beats."""
+
+    bound: float
+    radii: tuple[float, float]
+    """Least and greatest corner radius, mm."""
+    widest: float
+    """How wide at most, mm: more than two of the greatest radii."""
+
+
 class RoundedRectangles:
     """The family of rounded rectangles of a span of corner radii on one piece of wood."""
 
@@ -92,75 +108,82 @@ class RoundedRectangles:
         """Make the family, `sown` with a first look for good ones."""
         self.wood, self.wish, self.radii, self.sown = wood, wish, radii, sown
         self.parts, self.held = held, held_corners(held)
-        low, high = turn_spans(wish.limits, math.pi)[0]
-        self.half_turn = low - math.pi / 2, high - math.pi / 2
+        low, high = (end - math.pi / 2 for end in turn_spans(wish.limits, math.pi)[0])
+        self.half_turn = low, high
         """From where to where x must be turned to have every top once, radians."""
-        self.is_free = wish.limits.most_turn >= math.pi / 2
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
-        turns = (-math.inf, math.inf) if self.is_free else self.half_turn
+        is_free = wish.limits.most_turn >= math.pi / 2
+        turns = (-math.inf, math.inf) if is_free else self.half_turn
         self.polisher = Polisher(edges, sizes, wish.lipping, radii, turns)
+        self.counts = wish.goal is Goal.AREA or len(self.held) > 0
+        """Whether of two tops of one size the sharper may be the better one."""
         # a core as wide as w holds a disk as wide
-        self.widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
-        self._recipes: dict[tuple[float, float, bool, float], Recipe] = {}
+        widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
+        self.ground = Ground(wood.outer, wish, self.held, widest)
+        self.longest = diameter(convex_hull(wood.outer.corners)) + 2 * wish.lipping
         self._best: tuple[float, Fit] | None = None
         self.looks = 0.0
         self._visits, self._next_look, self._pause = 0, 0, 1.0
 
-    def first_boxes(self) -> Iterator[Box]:
+    def first_boxes(self) -> Iterator[Box | Slim]:
         """Return boxes of all tops, after a first look for good ones."""
-        sharpest = self._recipe(self.radii[0], self.radii[0])
+        sharpest, (low, high) = self._recipe((self.radii[0], self.radii[0])), self.half_turn
         if self.sown and sharpest.pieces:
-            self._sow(sharpest)
-        yield from self._every_top()
+            edges = sharpest.coarse_edges
+            for top in rectangles(Windows.across(low, high, edges), edges, sharpest, _SEEDS):
+                self._try(top, _FIRST_HOPE)
+        yield from self._parts(math.inf, self.radii, 2 * self.radii[1] * (1 + _MARGIN))
 
-    def _every_top(self) -> Iterator[Box]:
-        """Yield boxes of all tops.
+    def _parts(
+        self, bound: float, radii: tuple[float, float], nearer: float, widest: float = math.inf
+    ) -> Iterator[Box | Slim]:
+        """Yield tops of some radii: all from `nearer` to `widest`, mm, wide, and slimmer ones.
 
         Where the score does not count the corners, of two tops of one size the rounder lies in the
-        other; so tops wide enough for the greatest radius need be searched with that one alone,
-        unless they must hold what only the sharper one may.
+        other; so wide ones need be searched with that one alone. Cores with square corners are
+        never slim. No slim one is worth more than `bound`.
         """
-        counts = self.wish.goal is Goal.AREA or len(self.held) > 0
-        least = self.radii[0 if counts else 1]
-        yield from self._all_turns(self._recipe(least, self.radii[1]))
-        if self.wish.limits.width.least < 2 * self.radii[1] and self.radii[0] < self.radii[1]:
-            yield from self._all_turns(self._recipe(*self.radii, narrow=True))
+        width, is_square = self.wish.limits.width, radii[1] <= self.wish.lipping
+        if nearer <= width.greatest and width.least <= widest:
+            wide = radii if self.counts else (radii[1], radii[1])
+            widths = Span(0.0 if is_square else nearer, widest)
+            yield from self._all_turns(self._recipe(wide, widths, rough=True))
+        if width.least <= nearer and not is_square:
+            sizes = self._recipe((radii[0], radii[0]), Span(0.0, nearer)).sizes
+            most = float(sizes.most(np.array(self.longest), np.array(nearer)))
+            yield Slim(min(bound, most), radii, nearer)
 
     def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
         """Yield boxes of all turns over each piece of the ground."""
-        low, high = self.half_turn
-        count = max(1, math.ceil((high - low) / math.pi * _FIRST_TURNS))
+        count = max(1, math.ceil(float(np.ptp(self.half_turn)) / math.pi * _FIRST_TURNS))
         for piece in recipe.pieces:
-            whole = Boxes.of_turns(low, high, count, piece.region.corners)
-            most = whole.x[0, 3] - whole.x[0, 0] + 2 * recipe.inset
-            if recipe.sizes.most(most, most) > self._target:
-                suited = self._suited(recipe, whole)
-                yield from self._moved(Box(math.inf, recipe, whole, piece), suited)
-            else:
-                yield self._closed(recipe, piece)
+            whole = Boxes.of_turns(*self.half_turn, count, piece.region.corners)
+            yield from self._judged(whole, recipe, piece)
 
-    def bound(self, box: Box, enough: float) -> float:
+    def bound(self, box: Box | Slim, enough: float) -> float:
         """Return a score that no top of the box beats."""
         return box.bound
 
-    def sample(self, box: Box) -> tuple[float, Fit] | None:
+    def sample(self, box: Box | Slim) -> tuple[float, Fit] | None:
         """Return the best top yet, where a look at the middle of the box finds a better one.
 
         While looks find nothing better they are taken more and more seldom.
         """
         self._visits += 1
-        if box.boxes is not None and self._visits >= self._next_look:
+        if isinstance(box, Box) and box.boxes is not None and self._visits >= self._next_look:
             before = self._target
-            for top in self.found(Windows.within(box.boxes), box.piece.edges, box.recipe, 1):
+            for top in rectangles(Windows.within(box.boxes), box.piece.edges, box.recipe, 1):
                 self._try(top)
             worth_it = self._target > before * (1 + _WORTH_IT * self.wish.gap)
             self._pause = 1.0 if worth_it else min(self._pause * _PATIENCE, _LONGEST_PAUSE)
             self._next_look = self._visits + math.floor(self._pause)
         return self._best
 
-    def split(self, box: Box) -> Iterable[Box]:
+    def split(self, box: Box | Slim) -> Iterable[Box | Slim]:
         """Return the parts of a box, each cut down to what can still be better."""
+        if isinstance(box, Slim):
+            return self._cut(box)
         if box.boxes is None:
             return []
         recipe, target = box.recipe, self._target
@@ -168,37 +191,55 @@ class RoundedRectangles:
         if recipe.looseness > _SHARE * (box.bound - target):
             least, greatest = recipe.radii
             middle = (least + greatest) / 2
-            halves = ((least, middle), (middle, greatest))
-            fewer = [self._recipe(*half, narrow=recipe.narrow) for half in halves]
+            halves = (least, middle), (middle, greatest)
+            fewer = (self._recipe(half, recipe.widths, rough=True) for half in halves)
             return [b for other in fewer for b in self._moved(box, other)]
-        suited = self._suited(recipe, box.boxes)
-        if suited.growth != recipe.growth:
-            return self._moved(box, suited)
-        plain = self._recipe(*recipe.radii, narrow=recipe.narrow)
-        piece, own = box.piece, plain.at(box.piece)
-        bare, whole = (plain, own[0]) if len(own) == 1 else (recipe, piece)
-        parts = cut_by_turn(box.boxes, whole.sides, bare.sizes, bare.inset, target)
+        plain, piece = self._recipe(recipe.radii, recipe.widths), box.piece
+        if box.bound <= _FAR * target and plain.pieces is not recipe.pieces:
+            return self._moved(box, plain)
+        parts = cut_by_turn(box.boxes, piece.sides, recipe.sizes, recipe.inset, target)
         if len(parts) == 1 and parts.half[0] >= _MOST_CUT * box.boxes.half[0]:
-            if relaxed_bound(parts, piece.sides, recipe.sizes, recipe.inset) <= target:
-                return [self._closed(recipe, piece)]
             for _ in range(_HALVINGS):
                 parts = parts.halved()
         return self._judged(parts, recipe, piece)
 
-    def _suited(self, recipe: Recipe, boxes: Boxes) -> Recipe:
-        """Return the recipe that shrinks the wood as much as a box, the first one, sees gaps by."""
-        narrowing = Narrowing(np.zeros((0, 4)), recipe.sizes, recipe.inset, self._target)
-        wide, high = (float(v[0]) for v in narrowing.needed(Sized.by_windows(boxes)))
-        wide += 2 * (recipe.inset - self._recipe(*recipe.radii, narrow=recipe.narrow).inset)
-        high = max(high, float(boxes.y[0, 2] - boxes.y[0, 1]))
-        growth = recipe.suited_growth(high / 2, float(boxes.half[0]), wide)
-        return self._recipe(*recipe.radii, narrow=recipe.narrow, growth=growth)
+    def _cut(self, slim: Slim) -> Iterator[Box | Slim]:
+        """Yield what of slim tops may still be better than the best of their capsules."""
+        (least, greatest), widest, lipping = slim.radii, slim.widest, self.wish.lipping
+        corners = self.polisher.sizes.corner_area
+        over, target = corners(widest / 2) - corners(least), self._target
+        spent = self.wish.most_effort - self.looks
+        found = self.capsules.best(least, widest, target - over, spent)
+        self.looks += _LOOKS_A_BOX + found.looks
+        if found.top is not None:
+            place, (length, width) = self.capsules.placed(found.top), 2 * np.array(found.top[3:])
+            radius = min(greatest, width / 2 + lipping)
+            self._try(self.polisher.begun(place, length, width, radius), hope=0.0)
+        bound = found.bound + over if found.bound > 0 else 0.0
+        if bound <= target:
+            yield replace(slim, bound=bound)
+            return
+        margin = widest - 2 * greatest
+        if self.counts and greatest - least > margin:
+            yield Slim(bound, ((least + greatest) / 2, greatest), widest)
+            greatest = (least + greatest) / 2
+        else:
+            margin *= _CLOSER
+        nearer = 2 * greatest + margin
+        bound = found.bound + corners(nearer / 2) - corners(least)
+        yield from self._parts(bound, (least, greatest), nearer, widest)
+
+    @cached_property
+    def capsules(self) -> Capsules:
+        """The capsules in slim tops; their room is loaded when they are asked for."""
+        from .slim import Capsules
+
+        return Capsules(self.wood, self.wish, self.parts)
 
     def _moved(self, box: Box, other: Recipe) -> list[Box]:
         """Return boxes of the same tops by another recipe; its inset moves the sides."""
         assert box.boxes is not None
-        moved = box.recipe.inset - other.inset
-        boxes = box.boxes.widened(moved, moved)
+        boxes = box.boxes.widened(box.recipe.inset - other.inset)
         return [b for piece in other.at(box.piece) for b in self._judged(boxes, other, piece)]
 
     def polish(self, score: float, top: Fit) -> tuple[float, Fit]:
@@ -209,11 +250,10 @@ class RoundedRectangles:
         """Return what is left of the boxes, and a closed box for what is not of interest."""
         target = self._target
         parts = [self._closed(recipe, piece)] if target > 0 else []
-        edges, about = piece.edges, (recipe.sizes, recipe.inset, target)
-        self.looks += _LOOKS_AN_EDGE * len(boxes) * len(edges)
-        narrowing = Narrowing(edges, *about, self._must(recipe), recipe.left)
-        every = np.arange(len(boxes))
-        for some in blocks(len(boxes), len(edges), _MOST_AT_ONCE):
+        looks, every = len(boxes) * len(piece.edges), np.arange(len(boxes))
+        self.looks += _LOOKS_AN_EDGE * looks
+        narrowing = Narrowing(piece.edges, recipe.sizes, recipe.inset, target, recipe.must)
+        for some in blocks(len(boxes), len(piece.edges), _MOST_AT_ONCE):
             left, bounds = narrowing.judged(boxes.take(every[some]))
             for row in np.flatnonzero(bounds > target):
                 parts.append(Box(float(bounds[row]), recipe, left.take(np.array([row])), piece))
@@ -234,43 +274,10 @@ class RoundedRectangles:
         return self._best[0] if self._best else self.wish.beats
 
     def _recipe(
-        self, least: float, greatest: float, *, narrow: bool = False, growth: float = 0.0
+        self, radii: tuple[float, float], widths: Span = ANY, *, rough: bool = False
     ) -> Recipe:
-        key = (least, greatest, narrow, growth)
-        if key not in self._recipes:
-            made = Recipe.of(self.wood.outer, self.wish, key[:2], narrow=narrow, growth=growth)
-            self._recipes[key] = replace(made, sizes=replace(made.sizes, widest=self.widest))
-        return self._recipes[key]
-
-    def _must(self, recipe: Recipe) -> Points:
-        """Return what the rectangles of a recipe must hold, with the sharpest of its corners."""
-        if len(self.held) == 0:
-            return NOTHING
-        radius, lipping = recipe.radii[0], self.wish.lipping
-        return Points(self.held, recipe.inset - max(radius, lipping), max(radius - lipping, 0.0))
-
-    def _sow(self, recipe: Recipe) -> None:
-        """Try the best rectangles of a coarse look.
-
-        And where no strip is seen, tops two corner radii long and wide, least, middling and
-        greatest turned, well within the largest piece of the ground.
-        """
-        edges, (low, high) = _coarse(recipe.ground), self.half_turn
-        for top in self.found(Windows.across(low, high, edges), edges, recipe, _SEEDS):
-            self._try(top, _FIRST_HOPE)
-        if self._best is None and recipe.radii[1] > 0:
-            place = np.array([*recipe.ground.pieces[0].inner_point])
-            for turn in (low, (low + high) / 2, high):  # each grows, and none tells how far
-                self._try(Inner(turn, place, np.zeros(2), recipe.radii[1]), hope=0.0)
-
-    def found(
-        self, windows: Windows, edges: Array, recipe: Recipe, most: int | None = None
-    ) -> list[Inner]:
-        """Return rectangles in gaps, each with its length along y where its turn is free."""
-        must, radius = self._must(recipe), recipe.radii[0 if recipe.narrow else 1]
-        tops = rectangles(windows, edges, recipe.sizes, recipe.inset, must, most)
-        tops = [replace(top, radius=radius) for top in tops]
-        return [top.upright() for top in tops] if self.is_free else tops
+        rough = rough and self._target > 0  # else bounds must tell to a hair whether any fits
+        return self.ground.recipe(radii, widths, rough=rough)
 
     def _try(self, top: Inner, hope: float = _HOPE) -> None:
         """Polish a rectangle that may become the best, and keep it where it does and is proved.
@@ -278,10 +285,10 @@ class RoundedRectangles:
         What is asked for is kept to the last trace, unless what a proof may take off it anyhow is
         worth a good share of the gap.
         """
-        polisher, clear = self.polisher, self.polisher.fitted(top)
-        if clear is None or polisher.promise(clear) < hope * self._least:
+        polisher, found = self.polisher, self.polisher.fitted(top)
+        if found is None or polisher.promise(clear := found[1]) < hope * self._least:
             return
-        eased = replace(polisher, sizes=polisher.sizes.eased())
+        eased = polisher.eased()
         for looser, by in ((polisher, _NOTEWORTHY), (eased, _WORTH_IT * self.wish.gap)):
             top = looser.polished(clear)
             better = looser.score(top) > self._least * (1 + by) and looser.missed(top) <= _TOUCHES
@@ -291,10 +298,3 @@ class RoundedRectangles:
             if not polisher.pressed(top):
                 break
             clear = top
-
-
-def _coarse(region: Region) -> Array:
-    """Return the edges of a region, (e, 4), with details left out."""
-    bounds = region.bounds
-    simpler = region.simplified(_ROUGH * math.hypot(bounds.width, bounds.height)).edges
-    return (simpler if len(simpler) else region.edges).reshape(-1, 4)

@@ -1,6 +1,6 @@
-"""What the convex hull of the wood leaves to the rectangles of a box: linear programs.
+"""What the convex hull of the wood leaves to the rectangles of a box: linear programs by turn.
 
-By turn alone. From its middle a rectangle w by h that is turned by φ from a side's normal reaches
+From its middle a rectangle w by h that is turned by φ from a side's normal reaches
 (w |cos φ| + h |sin φ|) / 2 towards that side, and its middle lies so far inside at least: for one
 turn that is a linear program in w, h and the middle. In a long strip, along which a top can slide,
 the bounds by places tell as much only once the places are known to a hair; here no place is cut.
@@ -9,18 +9,6 @@ The weights of that program bound all other turns too. Added up by them the side
 A w + B h <= C, for sums A and B of such cosines and sines, whatever the middle. Between turns at
 which a side stands along or across another both are concave, so a size that obeys it at some turn
 obeys it at one of the two.
-
-By turn and places. The gaps bound the width and the height one after the other; where a rectangle
-grows in one way as it shrinks in another, or is a line that no strip sees, all at once tell more.
-The unknowns are the tangent t of the turn from the middle of the box and the sides l, r, a, b
-divided by cos φ. Beyond the line of a side of the hull no corner lies: with its inner normal n and
-distance d from the pivot, the corner (x, y) of the divided sides obeys
-
-    n_x (x − y t) + n_y (x t + y) ≥ d (1 + t²)
-
-and x t differs from its value for the middle x by at most half the span of x times tan δ. A length
-is at most b − a plus twice the inset, as cos φ ≤ 1; so b − a is at least what is asked for less
-that. The goal is replaced by a linear figure above it that touches at the middle sizes.
 """
 
 from __future__ import annotations
@@ -34,7 +22,6 @@ from numpy.typing import NDArray
 from ...geometry.polygon import convex_hull
 from ...geometry.tolerance import ROUNDING
 from ..linear_program import maximised
-from ..wood.edges import turned
 from .boxes import Boxes
 from .gaps import Array, Indices
 from .sizes import Sizes
@@ -51,9 +38,6 @@ _SHARES = np.arange(1, 17)[:, None] / 16
 
 _RATIOS = 2.0 ** np.arange(-4, 5)
 """Of width to length of the rectangles about the middle that are tried first."""
-
-_PLACED_ROUNDS = 2
-"""Linear programmes for one box with its places."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +91,7 @@ def cut_by_turn(box: Boxes, hull: HullSides, sizes: Sizes, inset: float, enough:
     rows = np.column_stack([across, along, hull.out])
     most = np.full(2, 2 * float(np.hypot(*hull.spread)))
     asked = np.array([sizes.least_width, sizes.least_length]) - 2 * inset
-    low = np.concatenate([np.clip(asked, 0.0, most / 2), -hull.spread])
+    low = np.concatenate([np.clip(asked, 0.0, most), -hull.spread])
     high = np.concatenate([most, hull.spread])
     tried = np.column_stack([_RATIOS, np.ones_like(_RATIOS), np.zeros((len(_RATIOS), 2))])
     tried *= (hull.reach / (tried @ rows.T)).min(axis=1, initial=most[0])[:, None]
@@ -161,72 +145,3 @@ def _spans(box: Boxes, ticks: Array, alive: NDArray[np.bool_], apart: bool) -> B
     first, last = ticks[:-1][starts], ticks[1:][ends]
     parts = box.take(np.zeros(len(first), dtype=np.intp))
     return replace(parts, turn=(first + last) / 2, half=(last - first) / 2)
-
-
-def relaxed_bound(box: Boxes, hull: HullSides, sizes: Sizes, inset: float) -> float:
-    """Return a score that no rectangle of a box, one row, beats; infinite where nothing is known.
-
-    Parameters
-    ----------
-    hull : HullSides
-        Of a convex region that holds all inner rectangles.
-    inset : float
-        How far an inner rectangle lies inside its top at most, mm.
-    """
-    x, y = box.x[0], box.y[0]
-    if x[1] >= x[2] and y[1] >= y[2]:
-        return math.inf
-    delta = float(box.half[0])
-    cos, tan = math.cos(delta), math.tan(delta)
-    sides = np.array([[x[0], x[1]], [x[2], x[3]], [y[0], y[1]], [y[2], y[3]]])
-    low = np.append(-tan, np.minimum(sides[:, 0], sides[:, 0] / cos) - ROUNDING)
-    high = np.append(tan, np.maximum(sides[:, 1], sides[:, 1] / cos) + ROUNDING)
-    middle = (low + high) / 2
-    parts = [_beyond(box, hull, low, high), _limits(sizes, 2 * inset, cos)]
-    scale = np.array([1 / max(1.0, float(np.abs(middle[1:]).max())), 1.0, 1.0, 1.0, 1.0])
-    rows = np.vstack([rows for rows, _ in parts])
-    limits = np.concatenate([limits for _, limits in parts]) - rows @ middle + ROUNDING
-    at, least = middle, math.inf
-    for _ in range(_PLACED_ROUNDS):
-        length, width = at[4] - at[3] + 2 * inset, at[2] - at[1] + 2 * inset
-        # a box without any top may end where nothing is left, and there nothing touches the goal
-        aim = sizes.aim(length, width) if min(length, width) > 0 else None
-        if aim is None:
-            break
-        slope = np.array([0.0, -aim.width, aim.width, -aim.length, aim.length])
-        best = maximised(
-            slope * scale, rows * scale, limits, (low - middle) / scale, (high - middle) / scale
-        )
-        figure = best.value + float(slope @ middle) + aim.figure(2 * inset, 2 * inset)
-        least = min(least, sizes.worth_of(figure))
-        at = middle + best.step * scale
-    return least
-
-
-def _beyond(box: Boxes, hull: HullSides, low: Array, high: Array) -> tuple[Array, Array]:
-    """Return the half-planes of the sides of a hull, beyond whose lines no corner lies."""
-    tan = math.tan(float(box.half[0]))
-    nx, ny = -turned(hull.out, float(box.turn[0])).T
-    away = hull.out @ (box.pivot[0] - hull.within) - hull.reach
-    count = np.arange(len(nx))
-    side_x, side_y = np.where(nx > 0, 1, 2), np.where(ny > 0, 3, 4)
-    middle, half = (low + high) / 2, (high - low) / 2
-    rows = np.zeros((len(nx), 5))
-    rows[:, 0] = -(ny * middle[side_x] - nx * middle[side_y])
-    rows[count, side_x], rows[count, side_y] = -nx, -ny
-    slack = tan * (np.abs(ny) * half[side_x] + np.abs(nx) * half[side_y])
-    limits = slack - np.minimum(away, away * (1 + tan * tan))
-    binds = rows @ middle + np.abs(rows) @ half > limits
-    return rows[binds], limits[binds]
-
-
-def _limits(sizes: Sizes, inset: float, cos: float) -> tuple[Array, Array]:
-    """Return the half-planes of the limits; `inset` is that of both sides together, mm."""
-    long = np.array([0.0, 0.0, 0.0, -1.0, 1.0])
-    wide = np.array([0.0, -1.0, 1.0, 0.0, 0.0])
-    rows, limits = [], []
-    for a, b, most in sizes.half_planes(sizes.least_length, sizes.least_width):
-        rows.append(a * long + b * wide)
-        # divided by cos φ a size is no less
-        limits.append(max(most - inset * (a + b), (most - inset * (a + b)) / cos))
-    return np.array(rows), np.array(limits)

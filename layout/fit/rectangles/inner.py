@@ -24,7 +24,7 @@ class Inner:
     """Corner radius of the finished top, mm."""
 
     @classmethod
-    def between(cls, turn: float, pivot: Array, sides: Array, radius: float = 0.0) -> Inner:
+    def between(cls, turn: float, pivot: Array, sides: Array, radius: float) -> Inner:
         """Return the one between its left, right, lower and upper side, seen from a pivot, mm."""
         ends = sides.reshape(2, 2)
         centre = pivot + turned(ends.mean(axis=1), -turn)
@@ -39,6 +39,10 @@ class Inner:
     def drawn_in(self, by: float) -> Inner:
         """Return it with every side moved in."""
         return replace(self, half=self.half - by)
+
+    def with_radius(self, radius: float) -> Inner:
+        """Return that of the top of the same sizes with other corners."""
+        return replace(self, half=self.half + self.radius - radius, radius=radius)
 
 
 def outline(length: float, width: float, radius: float) -> Outline:

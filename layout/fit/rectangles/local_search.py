@@ -1,16 +1,15 @@
 """Moving a rectangle to its true contacts: the local best, to far below what a tape can read.
 
-Each round asks how much room every edge nearby leaves, and how that changes as the rectangle moves;
-takes the step that is best by that account, within a distance that is trusted: a linear program.
-The goal bends along the trade of length for width, so it stands in there as several figures that
-touch it along that trade. The sides are pulled in by whatever is then too little, and the result is
-kept where it is better.
+Each step (see `fit/local_search.py`) asks how much room every edge nearby leaves, and how that
+changes as the rectangle moves. The goal bends along the trade of length for width, so it stands in
+there as several figures that touch it along that trade. The sides are pulled in by whatever is then
+too little.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -22,7 +21,7 @@ from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...geometry.turned_box import half_turn
 from ...panel.sound import SoundWood
 from ..found import Fit
-from ..linear_program import maximised
+from ..local_search import Steps, climbed
 from ..proof import Drawn, until_proved
 from ..wish import Goal
 from ..wood.edges import turned
@@ -31,11 +30,8 @@ from .gaps import Array
 from .inner import Inner, outline
 from .sizes import CORNER_LOSS, Sizes
 
-_MOST_ROUNDS = 80
 _FIRST_TRUST = 0.05
 """Of the rectangle's size."""
-_CLOSE = 1.0
-"""mm: only where no step so long gains anything there is none."""
 _STRIDE = 10.0
 """How many times what a top is too small by the first step may be that makes it large enough."""
 _NOTHING = 1e-7
@@ -46,8 +42,6 @@ _FIRM = 2 * ROUNDING
 """mm: so far within its edge a step keeps what must be held, since a proof draws that in."""
 _TIE = 1e-5
 """How much the size that a goal does not name counts against the one it names."""
-_TRIED = 1e-3
-"""mm: so far a top is moved to see how that changes what it keeps away by."""
 _TRADES = np.array([0.0, *(sign * 2.0**-k for k in range(6) for sign in (1, -1))])
 """Where on that trade figures touch the goal, of as far as a step may go."""
 
@@ -65,8 +59,6 @@ class Polisher:
     """Least and greatest corner radius, mm."""
     turns: tuple[float, float]
     """Least and greatest turn of x, radians; infinite where any will do."""
-    away: Callable[[Inner], float] = lambda _: math.inf
-    """By how much a top keeps away from where it may not be: less than 0 it may not be."""
 
     def clearance(self, radius: float) -> float:
         """Return the corner radius of the core, mm."""
@@ -75,6 +67,20 @@ class Polisher:
     def inset(self, radius: float) -> float:
         """Return how far the inner rectangle lies inside the finished top, mm."""
         return max(radius, self.lipping)
+
+    def begun(self, place: Placement, length: float, width: float, radius: float) -> Inner:
+        """Return the top, turned as it may be, whose core lies there and has those sizes, mm."""
+        half = np.array([width, length]) / 2 + self.lipping - self.inset(radius)
+        turn, (low, high) = place.turn - math.pi / 2, self.turns
+        if math.isfinite(low):
+            middle = (low + high) / 2
+            turn = middle + math.remainder(turn - middle, math.pi)
+        return Inner(turn, np.array([*place.centre]), np.maximum(half, 0.0), radius)
+
+    def eased(self) -> Polisher:
+        """Return the same, asking for less by what may be taken off a found top for its proof."""
+        least = max(self.radii[0] - PROOF_ALLOWANCE / 2, min(self.radii[0], self.lipping))
+        return replace(self, sizes=self.sizes.eased(), radii=(least, self.radii[1]))
 
     def of_size(self, top: Inner) -> tuple[float, float]:
         """Return length and width of the finished top, mm."""
@@ -111,45 +117,39 @@ class Polisher:
         points = self.edges.seen(top.turn, top.centre).held
         return missed(points, top.half, self.clearance(top.radius))
 
-    def fitted(self, top: Inner) -> Inner | None:
-        """Return the top with its sides drawn in until it is clear; None if none is left or stays.
+    def fitted(self, top: Inner) -> tuple[float, Inner] | None:
+        """Return the top with its sides drawn in until it is clear, if any is left, and its worth.
 
-        A top just two corner radii wide may lose of them what the proof of any top may take.
+        A top just two corner radii wide may lose of them what the proof of any top may take: its
+        ends are round still, and drawn in with the sides.
         """
         seen = self.edges.seen(top.turn, top.centre)
         drawn = top.drawn_in(shortfall(seen, top.half, self.clearance(top.radius)))
-        is_left = 2 * float(drawn.half.min()) > -PROOF_ALLOWANCE
-        return drawn if is_left and self.away(drawn) >= 0 else None
+        lack = -float(drawn.half.min())
+        if 2 * lack > PROOF_ALLOWANCE:
+            return None
+        if 0 < lack < self.clearance(top.radius):
+            drawn = drawn.with_radius(top.radius - lack)
+            over = shortfall(seen, drawn.half, self.clearance(drawn.radius))
+            drawn = replace(drawn, radius=drawn.radius - over)
+        return self._worth(drawn), drawn
 
-    def polished(self, top: Inner, last: float = _NOTHING) -> Inner:
-        """Return the local best near a top that is clear, by steps of more than `last`, mm.
+    def polished(self, top: Inner) -> Inner:
+        """Return the local best near a top that is clear.
 
         What is too small for what is asked grows into it first.
         """
         top = self.trimmed(top)
-        worth, lack = self._worth(top), max(self._lack(top))
+        lack = max(self._lack(top))
         trust = _FIRST_TRUST * max(2 * float(top.half.max()), 1.0)
         if lack > 0:  # what is all but large enough stays where it is
             trust = min(trust, _STRIDE * lack)
-        for _ in range(_MOST_ROUNDS):
-            if trust < last:
-                break
-            moved, promise = self._stepped(top, trust)
-            if promise < _NOTHING:  # far away edges count as longer than they are
-                if trust <= _CLOSE:
-                    break
-                trust = _CLOSE
-                continue
-            better = -math.inf if moved is None else self._worth(moved)
-            if moved is None or better <= worth:
-                trust /= 4
-                continue
-            trust *= 2.0 if better - worth > 1e-9 * abs(worth) else 0.5
-            top, worth = moved, better
-        return top
+        steps = trust, _NOTHING
+        return climbed(self, (self._worth(top), top), steps, nothing=_NOTHING)[1]
 
     def finished(self, wood: SoundWood, top: Inner, parts: Sequence[Region] = ()) -> Fit | None:
         """Return the top proved inside and round the parts it must hold, or None."""
+        top = top.with_radius(max(top.radius, self.radii[0]))
         placement = Placement(Point.of(top.centre), half_turn(top.turn + math.pi / 2))
         rims = (0.0, top.radius), (2 * self.lipping, self.clearance(top.radius))
 
@@ -180,58 +180,45 @@ class Polisher:
         score = self.score(top)
         return -short if score == -math.inf else score * (1 - _DEAR * short)
 
-    def _stepped(self, top: Inner, trust: float) -> tuple[Inner | None, float]:
-        """Return the top after the best step of at most `trust`, mm, made clear again.
+    def steps(self, top: Inner, trust: float) -> Steps:
+        """Return the steps of at most `trust`, mm.
 
-        And what no step gains more than, mm. The unknowns are the middle along x and y, the turn,
-        counted at a corner, half the sizes, the corner radius and what the goal gains.
+        The unknowns are the middle along x and y, the turn, counted at a corner, half the sizes,
+        the corner radius and what the goal gains.
         """
         seen, clearance = self.edges.seen(top.turn, top.centre), self.clearance(top.radius)
         contacts, holds = (
             room(seen, top.half, clearance, 3 * trust),
             hold(seen.held, top.half, clearance),
         )
-        arm, grows = max(float(top.half.max()), 1.0), float(top.radius >= self.lipping)
+        arm, grows = _arm(top), float(top.radius >= self.lipping)
         touching = -np.vstack([contacts.slope, holds.slope])
         touching[:, 2] /= arm
         growth = np.repeat([grows, -grows], [len(contacts.value), len(holds.value)])
         gain, planes, spaces = self._sized(top, trust)
         sized = planes @ np.array([[0, 2, 2 * grows, 0], [2, 0, 2 * grows, 0], [0, 0, 0, 1.0]])
-        leaves, left = self._leaving(top, arm)
         rows = np.vstack(
             [
                 np.column_stack([touching, growth, np.zeros(len(growth))]),
                 np.column_stack([np.zeros((len(sized), 3)), sized]),
-                *leaves,
             ]
         )
-        limits = np.concatenate([contacts.value, holds.value - _FIRM, spaces, left])
+        limits = np.concatenate([contacts.value, holds.value - _FIRM, spaces])
         low, high = np.full(7, -trust), np.full(7, trust)
         low[2], high[2] = np.clip([(turn - top.turn) * arm for turn in self.turns], -trust, trust)
         low[3:5] = np.maximum(-trust, -np.maximum(top.half, 0.0))
         low[5:] = max(-trust, self.radii[0] - top.radius), -9 * trust
         high[5:] = min(trust, self.radii[1] - top.radius), 9 * trust
-        best = maximised(gain, rows, limits, low, high)
-        moved = self._moved(top, arm, best.step)
-        lacks = bool(limits.min(initial=0.0) < -_FIRM - ROUNDING)
-        return self.fitted(moved), math.inf if lacks else best.value
+        return Steps(gain, rows, limits, low, high)
 
-    def _moved(self, top: Inner, arm: float, step: Array) -> Inner:
+    def moved(self, top: Inner, step: Array) -> Inner:
         """Return the top after a step."""
         return Inner(
-            float(np.clip(top.turn + step[2] / arm, *self.turns)),
+            float(np.clip(top.turn + step[2] / _arm(top), *self.turns)),
             top.centre + turned(step[:2], -top.turn),
             top.half + step[3:5],
             _settled(top.radius + step[5], *self.radii),
         )
-
-    def _leaving(self, top: Inner, arm: float) -> tuple[Array, Array]:
-        """Return how a top may come nearer to where it may not be, as no row or one, by trying."""
-        away = self.away(top)
-        if math.isinf(away):
-            return np.zeros((0, 7)), np.zeros(0)
-        there = [self.away(self._moved(top, arm, way)) for way in _TRIED * np.eye(7)]
-        return (away - np.array([there])) / _TRIED, np.array([max(away, 0.0)])
 
     def _sized(self, top: Inner, trust: float) -> tuple[Array, Array, Array]:
         """Return what counts of the unknowns, and what limits and goal leave of sizes and gain.
@@ -259,6 +246,11 @@ class Polisher:
         if sizes.wish.goal is Goal.AREA:
             gain[5] = -2 * CORNER_LOSS * top.radius / (length * width * unit)
         return gain, np.array([row for row, _ in rows]), np.array([space for _, space in rows])
+
+
+def _arm(top: Inner) -> float:
+    """Return how far from its middle a turn of a top is counted, mm."""
+    return max(float(top.half.max()), 1.0)
 
 
 def _settled(value: float, low: float, high: float) -> float:

@@ -15,7 +15,6 @@ from .boxes import Boxes
 from .gap_bound import narrowed_along
 from .gaps import Array
 from .holding import NOTHING, Points
-from .offset_wood import CORNER_LEFT
 from .sizes import Sizes
 
 _HEIGHTS = (0.5, 0.0, 1.0)
@@ -44,14 +43,11 @@ class Narrowing:
     """(e, 4) array: of a region that holds all inner rectangles."""
     sizes: Sizes
     inset: float
-    """How far an inner rectangle lies inside its top at most, mm."""
+    """How far an inner rectangle lies inside its top, mm."""
     target: float
     """Score that a top must beat to be of interest."""
     held: Points = NOTHING
     """What the rectangles must hold."""
-    left: float = 0.0
-    """Radius, mm, at most, of the round corners of what lies in that region with each rectangle:
-    the figure whose corners just hold those of the rectangle."""
 
     def judged(self, boxes: Boxes) -> tuple[Boxes, Array]:
         """Return the boxes left, and a score for each that none of its rectangles beats."""
@@ -63,12 +59,9 @@ class Narrowing:
         return left.boxes, self.sizes.most(left.high + inset, left.wide + inset)
 
     def _along_x(self, left: Sized, height: float) -> Sized:
-        """Return what gaps leave of the boxes: that figure's full width, between its corners."""
-        out = CORNER_LEFT * self.left
-        boxes = left.boxes.recentred().widened(out, out - self.left)
-        found = narrowed_along(boxes, self.edges, self.needed(left)[0] + 2 * out, height)
-        wide = np.minimum(found.width - 2 * out, left.wide[found.parent])
-        return Sized(found.boxes.widened(-out, self.left - out), wide, left.high[found.parent])
+        found = narrowed_along(left.boxes.recentred(), self.edges, self.needed(left)[0], height)
+        wide = np.minimum(found.width, left.wide[found.parent])
+        return Sized(found.boxes, wide, left.high[found.parent])
 
     def _along_y(self, left: Sized, height: float) -> Sized:
         boxes = left.boxes.recentred().quarter_turned()

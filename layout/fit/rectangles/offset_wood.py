@@ -5,20 +5,10 @@ centres, lies in the wood shrunk by ρ. With a lipping t only the core must lie 
 radius is c(ρ) = max(ρ − t, 0) and its inner rectangle lies m(ρ) = max(ρ, t) inside the finished
 top.
 
-For radii from ρ₀ to ρ₁ there are two ways, and a top goes by the one that it is wide enough for.
-
-Wide, at least 2ρ₁. Such a top holds the one of the same size with radius ρ₁, so that one's inner
-rectangle lies in the wood shrunk by c(ρ₁). The score is counted with the corners of ρ₀, the least.
-
-Narrow, less than 2ρ₁. The core shrunk by c(ρ₀) is a rounded rectangle whose radius is what is left,
-at most Δ = c(ρ₁) − c(ρ₀); in it lies a plain rectangle (1 − 1/√2)Δ inside. So the inset is that
-much more than m(ρ₀), and the width is at most 2ρ₁.
-
-An inner rectangle that may be hardly wider than a line leaves no gap that a turned box could see.
-Then the wood is shrunk by g less, and the inner rectangle grows by what fits into a round corner of
-radius g: the inset is g/√2 less. What lies in the wood round it is as wide as the whole top still
-is, but for its round ends; so gaps along its straight sides give the width away by nothing, and
-only the length by a little, and the gaps are open.
+Of radii from ρ₀ to ρ₁ those tops are searched here that are at least 2ρ₁ wide, or whose cores have
+square corners, ρ₁ ≤ t. Such a top holds the one of the same size with radius ρ₁, so that one's
+inner rectangle lies in the wood shrunk by c(ρ₁). The score is counted with the corners of ρ₀, the
+least. Narrower ones are another matter (`slim`).
 """
 
 from __future__ import annotations
@@ -26,11 +16,15 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+import numpy as np
+
 from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
-from ..goal import wanted
-from ..wish import Goal, Limits, Span, Wish
+from ...panel.sound import SoundWood
+from ..coarse import coarser
+from ..wish import ANY, Span, Wish
 from .gaps import Array
+from .holding import Points
 from .hull_bound import HullSides
 from .sizes import Sizes
 
@@ -38,11 +32,13 @@ _SAGITTA = 0.03
 """Share of the gap and of the wood's diagonal that the wood shrunk for a bound may keep too much at
 round corners: 0.05 mm for a gap of 0.1 % on a panel 1600 mm from corner to corner."""
 
-_GROWTH_STEP, _MOST_GROWTHS = 4.0, 9
-"""Growths come in so many sizes, each so many times smaller than the one before."""
+_COARSELY = 1e-3
+"""Share of the diagonal of details that a first look leaves out, for what it finds is made to fit
+anyhow."""
 
-CORNER_LEFT = 1 - 1 / math.sqrt(2)
-"""How far inside a rounded rectangle of radius 1 the corner of a plain one can lie."""
+_SEVERAL_EDGES, _ROUGHLY = 500, 2e-4
+"""Edges beyond which fewer are looked at first, and share of the diagonal by which those lie
+farther out at most twice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,51 +56,64 @@ class Piece:
         return cls(region, region.edges.reshape(-1, 4), HullSides.of(region.corners))
 
 
+class Ground:
+    """Where inner rectangles must lie, or more, by how far the wood is shrunk; made once each."""
+
+    def __init__(self, wood: Region, wish: Wish, held: Array, widest: float = math.inf) -> None:
+        """Make it for tops that hold points, (m, 2) mm, and of which none is wider, mm."""
+        self.wood, self.wish, self.held, self.widest = wood, wish, held, widest
+        self._pieces: dict[tuple[float, bool], tuple[Piece, ...]] = {}
+
+    def pieces(self, by: float, *, rough: bool = False) -> tuple[Piece, ...]:
+        """Return the wood shrunk by so much, mm, in pieces; with few edges where it is `rough`."""
+        key = by, rough
+        if key not in self._pieces:
+            if rough:
+                self._pieces[key] = self._roughly(self.pieces(by))
+            else:
+                region = _shrunk(self.wood, by, self.wish.gap)
+                self._pieces[key] = tuple(Piece.of(part) for part in region.pieces)
+        return self._pieces[key]
+
+    def recipe(
+        self, radii: tuple[float, float], widths: Span = ANY, *, rough: bool = False
+    ) -> Recipe:
+        """Return what tops of these radii and widths, mm, are searched with."""
+        (least, greatest), lipping = radii, self.wish.lipping
+        inset = max(greatest, lipping)
+        sizes = Sizes.of(within(self.wish, widths), greatest)
+        return Recipe(
+            radii,
+            widths,
+            self.pieces(inset - lipping, rough=rough),
+            inset,
+            replace(sizes, radius=least, widest=self.widest),
+            Points(self.held, inset - max(least, lipping), max(least - lipping, 0.0)),
+        )
+
+    def _roughly(self, pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
+        """Return the pieces a little larger, with fewer edges, where edges are many."""
+        if sum(len(piece.edges) for piece in pieces) < _SEVERAL_EDGES:
+            return pieces
+        every = [coarser(SoundWood.exact(p.region), _ROUGHLY, outer_only=True) for p in pieces]
+        return tuple(Piece.of(rough.outer) for rough in every)
+
+
 @dataclass(frozen=True, slots=True)
 class Recipe:
-    """The wood, the sizes and the insets that tops of some radii are searched with."""
+    """The wood, the sizes and the inset that tops of some radii and widths are searched with."""
 
     radii: tuple[float, float]
     """Least and greatest corner radius, mm."""
-    narrow: bool
-    """Whether it is for tops less than two of the greatest radii wide, or for all others."""
-    ground: Region
-    """Where inner rectangles must lie, or more."""
+    widths: Span
+    """Of these tops, mm: none less than two of the greatest radii, but for square cores."""
     pieces: tuple[Piece, ...]
+    """Of the ground."""
     inset: float
-    """How far the inner rectangle lies inside the finished top at most, mm."""
-    growth: float
-    """How much less than it could be the wood is shrunk, mm."""
-    left: float
-    """Radius that the corners of what must lie in the ground have at most, mm."""
+    """How far the inner rectangle lies inside the finished top, mm."""
     sizes: Sizes
-
-    @classmethod
-    def of(
-        cls,
-        outer: Region,
-        wish: Wish,
-        radii: tuple[float, float],
-        *,
-        narrow: bool = False,
-        growth: float = 0.0,
-    ) -> Recipe:
-        """Return the recipe for the tops of these radii in the outer polygon of the wood."""
-        least, greatest = radii
-        radius = least if narrow else greatest
-        clearance = max(radius - wish.lipping, 0.0)
-        growth = min(growth, clearance)
-        left = growth
-        if narrow:
-            left += max(greatest - wish.lipping, 0.0) - clearance
-            limits = _narrow(wish.limits, 2 * greatest)
-            sizes = Sizes.of(replace(wish, limits=limits), least)
-        else:
-            sizes = replace(Sizes.of(wish, greatest), radius=least)
-        inset = max(radius, wish.lipping) - growth + CORNER_LEFT * left
-        ground = _shrunk(outer, clearance - growth, wish.gap)
-        pieces = tuple(Piece.of(region) for region in ground.pieces)
-        return cls(radii, narrow, ground, pieces, inset, growth, left, sizes)
+    must: Points
+    """What the inner rectangles must hold, with the sharpest of their corners."""
 
     def at(self, piece: Piece) -> list[Piece]:
         """Return the pieces that may hold what lies in a piece of another recipe for a top.
@@ -115,39 +124,25 @@ class Recipe:
         return [p for p in every if len(every) == 1 or p.region.touches_or_crosses(piece.region)]
 
     @property
+    def coarse_edges(self) -> Array:
+        """The edges of all pieces, (e, 4), with details left out."""
+        corners = np.concatenate([piece.region.corners for piece in self.pieces])
+        most = _COARSELY * math.hypot(*np.ptp(corners, axis=0))
+        simpler = [piece.region.simplified(most).edges.reshape(-1, 4) for piece in self.pieces]
+        both = zip(simpler, self.pieces, strict=True)
+        return np.concatenate([few if len(few) else piece.edges for few, piece in both])
+
+    @property
     def looseness(self) -> float:
-        """About how much score its bound gives away because the radius is not known."""
-        (least, greatest), sizes, wish = self.radii, self.sizes, self.sizes.wish
-        size = 2 * CORNER_LEFT * (greatest - least) if self.narrow else 0.0
-        if wish.goal is Goal.AREA:
-            corners = sizes.corner_area(greatest) - sizes.corner_area(sizes.radius)
-            return corners + size * 2 * max(sizes.least_length, sizes.least_width, 2 * greatest)
-        return size / math.hypot(*wanted(wish)) if wish.goal is Goal.NEAREST else size
-
-    def suited_growth(self, high: float, half_turn: float, wide: float) -> float:
-        """Return how much less the wood must be shrunk to see gaps, mm.
-
-        Parameters
-        ----------
-        high : float
-            Of the strip to be looked at, mm.
-        half_turn : float
-            How far the box turns, radians.
-        wide : float
-            The least width of inner rectangles of interest, mm.
-        """
-        lack = high * math.tan(half_turn) - wide
-        if lack <= 0:
-            return 0.0
-        most = max(self.radii[0 if self.narrow else 1], 1.0)
-        steps = math.floor(math.log(most / lack, _GROWTH_STEP)) if lack < most else 0
-        return most / _GROWTH_STEP ** min(steps, _MOST_GROWTHS)
+        """How much score its bound gives away because the radius is not known."""
+        return self.sizes.corner_area(self.radii[1]) - self.sizes.corner_area(self.radii[0])
 
 
-def _narrow(limits: Limits, width: float) -> Limits:
-    """Return the limits for tops that are at most `width` wide."""
-    span = limits.width
-    return replace(limits, width=Span(min(span.least, width), min(span.greatest, width)))
+def within(wish: Wish, widths: Span) -> Wish:
+    """Return the wish for tops of these widths alone, of which there are some."""
+    own = wish.limits.width
+    least, greatest = max(own.least, widths.least), min(own.greatest, widths.greatest)
+    return replace(wish, limits=replace(wish.limits, width=Span(least, max(least, greatest))))
 
 
 def _shrunk(region: Region, by: float, gap: float) -> Region:

@@ -16,9 +16,8 @@ from ...geometry.tolerance import ROUNDING, SAME_PLACE
 from ..wood.edges import blocks
 from .boxes import Boxes
 from .gaps import Array, Frames, Indices, strips
-from .holding import NOTHING, Points
 from .inner import Inner
-from .sizes import Sizes
+from .offset_wood import Recipe
 
 _BUDGET = 60_000
 """Edges times strips that a sweep looks at in one go, so that its arrays stay in the cache."""
@@ -82,22 +81,17 @@ class Windows:
 
 
 def rectangles(
-    windows: Windows,
-    edges: Array,
-    sizes: Sizes,
-    inset: float,
-    held: Points = NOTHING,
-    most: int | None = None,
+    windows: Windows, edges: Array, recipe: Recipe, most: int | None = None
 ) -> list[Inner]:
     """Return the best inner rectangles, best first, of alike places and turns only one.
+
+    Where they may turn freely, each has its length along y.
 
     Parameters
     ----------
     edges : (e, 4) array
-    inset : float
-        How far the inner rectangle lies inside the finished top, mm.
-    held : Points
-        What they should hold: those that miss any count less.
+    recipe : Recipe
+        What they are wanted for: those that miss any point that they should hold count less.
     most : int, optional
         How many of them.
     """
@@ -106,7 +100,7 @@ def rectangles(
     if not parts:
         return []
     strip, sides = (np.concatenate(column) for column in zip(*parts, strict=True))
-    order = _best_first(windows.frames.take(strip), sides, sizes, inset, held)
+    order = _best_first(windows.frames.take(strip), sides, recipe)
     turn = windows.frames.turn[strip]
     middle = (sides[:, 0] + sides[:, 1] + 1j * (sides[:, 2] + sides[:, 3])) / 2 * np.exp(1j * turn)
     middle += windows.frames.pivot[strip] @ [1, 1j]
@@ -118,16 +112,19 @@ def rectangles(
     frames = windows.frames.take(strip)
     if most is not None:
         sides = _drawn_out(frames, sides, edges, *windows.y[strip].T)
-    return [
-        Inner.between(float(frames.turn[k]), frames.pivot[k], sides[k])
-        for k in _best_first(frames, sides, sizes, inset, held)
+    found = [
+        Inner.between(float(frames.turn[k]), frames.pivot[k], sides[k], recipe.radii[1])
+        for k in _best_first(frames, sides, recipe)
     ]
+    is_free = recipe.sizes.wish.limits.most_turn >= math.pi / 2
+    return [top.upright() for top in found] if is_free else found
 
 
-def _best_first(frames: Frames, sides: Array, sizes: Sizes, inset: float, held: Points) -> Indices:
+def _best_first(frames: Frames, sides: Array, recipe: Recipe) -> Indices:
     """Return rectangles by what they are worth, were the limits on the least sizes not there."""
-    length, width = sides[:, 3] - sides[:, 2] + 2 * inset, sides[:, 1] - sides[:, 0] + 2 * inset
-    worth = sizes.promise(length, width) * held.share(frames, sides)
+    wide, high = sides[:, 1] - sides[:, 0], sides[:, 3] - sides[:, 2]
+    worth = recipe.sizes.promise(high + 2 * recipe.inset, wide + 2 * recipe.inset)
+    worth = worth * recipe.must.share(frames, sides)
     return greatest_first(worth, tolerance=_ALIKE * float(worth.max(initial=0.0)))
 
 

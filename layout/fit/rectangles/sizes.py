@@ -15,14 +15,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, PROOF_CHORD, ROUNDING
-from ..goal import Row, check, half_planes, nearness, wanted, worth
+from ..goal import Row, check, half_planes, wanted, worth
 from ..wish import Goal, Wish
 from .gaps import Array
 
 _TINY = 1e-12
 _HOPELESS = 0.9
 """Share of a least size below which a top is not likely to grow into it."""
-_LARGEST_POWER = 700.0
 ENDLESS = 1e9
 """mm: more than any panel."""
 
@@ -63,7 +62,7 @@ class Sizes:
         But for what the proofs of most tops do take. Where a hair of one size is worth much of the
         other, tops are looked for as far down as the bound counts them.
         """
-        by = PROOF_ALLOWANCE - 2 * (PROOF_CHORD + ROUNDING)
+        by = PROOF_ALLOWANCE - 2 * (PROOF_CHORD + 5 * ROUNDING)
         return replace(self, asked_length=self.asked_length - by, asked_width=self.asked_width - by)
 
     @property
@@ -174,12 +173,6 @@ class Sizes:
         along, across = way[0] / miss, way[1] / miss
         return Aim(along, across, -along * long - across * wide)
 
-    def worth_of(self, figure: float) -> float:
-        """Return the score that a figure of an aim stands for."""
-        if self.wish.goal is Goal.AREA:
-            return _exp(figure) - self.corner_area(self.radius)
-        return nearness(self.wish, max(0.0, -figure)) if self.wish.goal is Goal.NEAREST else figure
-
     @property
     def ceiling(self) -> float:
         """A score that no top within the limits beats, on whatever wood."""
@@ -230,8 +223,3 @@ class Aim(NamedTuple):
 def _other_leg(hypotenuse: float, leg: Array) -> Array:
     """Return the other leg of a right triangle, 0 where the one is too long."""
     return np.sqrt(np.maximum(hypotenuse**2 - leg**2, 0.0))
-
-
-def _exp(power: float) -> float:
-    """Return e to that power, infinite where it is beyond all numbers: then it bounds nothing."""
-    return math.exp(power) if power < _LARGEST_POWER else math.inf

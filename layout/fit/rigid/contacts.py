@@ -63,8 +63,6 @@ class Rows:
     """How far the point lies from the outline's middle, mm: a turn moves it so much."""
     room: Array
     """How far the foot may wander before it leaves the edge, mm; 0 for a way to an edge's end."""
-    upright: NDArray[np.bool_]
-    """of bool: whether the way is square to the edge, not to one of its ends."""
     of_wood: NDArray[np.bool_]
     """of bool: whether the edge is one of the wood, not one of the outline."""
     point: NDArray[np.intp]
@@ -155,4 +153,4 @@ def _close(
     sink = np.maximum(-(normal * arm).sum(axis=1), 0.0)
     way, far = np.where(square, left * side, distance), np.hypot(*arm.T)
     of_wood = np.full(len(point), side > 0)
-    return Rows(way, slopes, sink, far, np.maximum(room, 0.0), square, of_wood, point)
+    return Rows(way, slopes, sink, far, np.maximum(room, 0.0), of_wood, point)

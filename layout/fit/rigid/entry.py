@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 
 from ...errors import LayoutError
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..entry import Entry
-from ..found import Fit
 from ..wish import Wish
-from ..wood.edges import Array
 from .alternatives import OwnElsewhere
-from .places import OwnPlaces, proved
+from .places import OwnPlaces
 
 
 def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Entry:
@@ -30,9 +29,6 @@ def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Ent
 
         return make_scaled(wood, wish, shape, held)
     family = OwnPlaces(wood, wish, own, held)
-
-    def finish(pose: Array) -> Fit | None:
-        return proved(own, family.shape.placement(pose), wood, held)
-
-    elsewhere = OwnElsewhere(family, wood, held)
+    elsewhere = OwnElsewhere(family, held)
+    finish = partial(elsewhere.finished, rests=True)
     return Entry(family, finish, elsewhere, family.base, family.gap, family.enough)

@@ -1,4 +1,4 @@
-"""One connected piece of wood as a search for an own outline sees it."""
+"""Wood as a search for an own outline sees it."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from ...geometry.polygon import Region, convex_hull
 from ..wood.depth import Depths
-from ..wood.edges import Array, nearest, outermost, outstanding
+from ..wood.edges import Array, depths_in, outermost, turned_in
 from ..wood.round_holes import Disks
 
 _NODES = 256
@@ -18,29 +18,26 @@ _NODES = 256
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """A piece of wood."""
+    """A piece of wood, or all of it."""
 
     region: Region
     edges: Array
     """(n, 2, 2) array: mm, the wood to their left."""
     outermost: NDArray[np.bool_]
-    """(n,) array of bool: which edges have the whole piece to their left."""
+    """(n,) array of bool: which edges have all of it to their left."""
     corners: Array
     """(m, 2) array: corners where the wood turns inwards: none but these can come nearest to an
     edge of a top."""
     depths: Depths
 
     @classmethod
-    def of(cls, piece: Region) -> Ground:
-        """Return the ground of a region in one piece."""
-        rings = [piece.exterior, *piece.holes]
-        edges = piece.edges
-        corners = np.concatenate([ring[~outstanding(ring)] for ring in rings])
-        own = outermost(edges, convex_hull(piece.exterior))
-        return cls(piece, edges, own, corners, Depths(piece, edges, Disks.none(), _NODES))
+    def of(cls, region: Region) -> Ground:
+        """Return the ground of a region."""
+        edges = region.edges
+        corners = edges[turned_in(edges)[:, 0], 0]
+        own = outermost(edges, convex_hull(region.corners))
+        return cls(region, edges, own, corners, Depths(region, edges, Disks.none(), _NODES))
 
     def depth(self, points: Array) -> Array:
         """Return how deep the points, (n, 2) mm, lie."""
-        depth = nearest(self.edges, points)
-        depth[~self.region.holds_points(points)] *= -1
-        return depth
+        return depths_in(self.region, self.edges, points)

@@ -7,6 +7,7 @@ wood and the point's depth in the outline, together. Drawn in by so much all rou
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 
@@ -16,10 +17,10 @@ from ...outlines import Outline
 from ...panel.sound import SoundWood
 from ...units import Tape
 from ..branch_and_bound import search
+from ..families import is_longer_than
+from ..goal import broken_limit
 from ..wish import Wish
 from ..wood.edges import Array
-from .limits import broken_limit, is_longer_than
-from .local_search import Climber
 from .outline import Shape
 from .places import OwnPlaces, proved
 
@@ -73,10 +74,6 @@ def _share_that_fits(own: Outline, family: OwnPlaces, pose: Array, wood: SoundWo
 
 
 def _fits_near(copy: Outline, family: OwnPlaces, pose: Array, wood: SoundWood) -> bool:
-    shape = Shape.of(copy)
-    for place in family.places:
-        climber = Climber(shape, place.climber.ground, np.zeros((0, 2)))
-        _, there = climber.climbed(pose, climber.clearance(pose), turns=family.turns_freely)
-        if proved(copy, shape.placement(there), wood) is not None:
-            return True
-    return False
+    climber = replace(family.climber, shape=Shape.of(copy), held=np.zeros((0, 2)))
+    _, there = climber.climbed(climber.clearance(pose), pose)
+    return proved(copy, climber.shape.placement(there), wood) is not None

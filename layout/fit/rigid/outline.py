@@ -16,10 +16,7 @@ from ...geometry import Placement, Point, Region
 from ...geometry.polygon import convex_hull
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
-from ..wood.edges import Array, nearest, outstanding, repeats
-
-_ROUNDS = 400
-"""Steps towards the farthest corner that find the middle: any point among the corners would do."""
+from ..wood.edges import Array, depths_in, nearest, repeats, turned_in
 
 _MOST_ON_EDGE = 60
 """Probes on the edge."""
@@ -62,17 +59,17 @@ class Shape:
     def of(cls, outline: Outline) -> Shape:
         """Return the shape of an outline."""
         ring = outline.inner(PROOF_ALLOWANCE)
-        middle = _middle(ring)
-        ring = ring - middle
+        middle = Region.from_rings(ring).round_middle
+        ring = ring - [*middle]
         edges = _edges(ring)
         region = Region.from_rings(ring)
         probes, depths = _probes(edges, region)
         return cls(
-            Point.of(middle),
+            middle,
             float(np.hypot(*ring.T).max()) + ROUNDING,
             edges,
             _edges(convex_hull(ring)),
-            ring[outstanding(ring)],
+            edges[~turned_in(edges)[:, 0], 0],
             probes,
             depths,
             math.tau / repeats(ring - [*region.centroid], ROUNDING),
@@ -93,11 +90,7 @@ class Shape:
 
     def inside(self, points: Array) -> Array:
         """Return how deep the points, (n, 2) mm about the middle, lie in it; negative outside."""
-        if len(points) == 0:
-            return np.zeros(0)
-        depth = nearest(self.edges, points)
-        depth[~self.region.holds_points(points)] *= -1
-        return depth
+        return depths_in(self.region, self.edges, points)
 
 
 def thinned(values: Array, edges: Array) -> NDArray[np.intp]:
@@ -118,19 +111,6 @@ def thinned(values: Array, edges: Array) -> NDArray[np.intp]:
 
 def _edges(ring: Array) -> Array:
     return np.stack([ring, np.roll(ring, -1, axis=0)], axis=1)
-
-
-def _middle(ring: Array) -> Array:
-    """Return nearly the middle of the least circle round the corners (Bădoiu and Clarkson, 2003).
-
-    It starts among the corners and every step is towards one, so it lies within their hull.
-    """
-    middle: Array = (ring.min(axis=0) + ring.max(axis=0)) / 2
-    middle = ring[int(np.hypot(*(ring - middle).T).argmin())]
-    for step in range(_ROUNDS):
-        far = ring[int(np.hypot(*(ring - middle).T).argmax())]
-        middle = middle + (far - middle) / (step + 2)
-    return middle
 
 
 def _probes(edges: Array, region: Region) -> tuple[Array, Array]:

@@ -26,13 +26,12 @@ from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
 from ...panel.sound import SoundWood
 from ..found import Fit
-from ..goal import turn_spans
+from ..goal import broken_limit, turn_spans
 from ..points import holds_all
 from ..wish import Wish
 from ..wood.edges import Array
 from .ground import Ground
-from .limits import broken_limit
-from .local_search import Climber, climbed
+from .local_search import Climber
 from .outline import Shape
 from .pose_cells import Cells
 from .relaxation import bounded, held_in, plain_bound, swing, ways
@@ -54,19 +53,11 @@ _STEPS = (ROUNDING, CHORD + ROUNDING, PROOF_ALLOWANCE)
 """How far the outline is drawn in, mm, tried in turn."""
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
-    """A piece of wood that may hold the outline: what bounds are taken in, and what is found in."""
-
-    outer: Ground
-    climber: Climber
-
-
 @dataclass(slots=True)
 class Box:
     """Poses on one piece of wood: cells of one size, or a single one that has been looked into."""
 
-    place: Place
+    ground: Ground
     cells: Cells
     sharp: bool = False
     """Whether it is a single cell, bounded by a linear program."""
@@ -104,10 +95,16 @@ class OwnPlaces:
         self.nearest: tuple[float, Array] | None = None
         """The greatest clearance of those polished, mm, and its pose."""
         self.pad = self.shape.reach if crossing else 0.0
-        self.wish = wish
+        self.wood, self.wish = wood, wish
         self.spans = turn_spans(wish.limits, self.shape.period)
         least = 0.0 if crossing else self.shape.region.area
-        self.places = list(_places(wood, self.shape, held, least))
+        least -= PROOF_ALLOWANCE * self.shape.region.perimeter
+        self.grounds = [_ground(piece) for piece in wood.outer.pieces if piece.area >= least]
+        """The pieces of wood that may hold the outline."""
+        points = [point for part in held for point in _standing_for(part)]
+        turns = () if wish.limits.most_turn >= math.pi / 2 else tuple(self.spans)
+        to_hold = np.concatenate([np.zeros((0, 2)), *points])
+        self.climber = Climber(self.shape, _ground(wood.inner), to_hold, turns)
         diagonal = math.hypot(wood.outer.bounds.width, wood.outer.bounds.height)
         self.base = 2 * (diagonal + self.shape.reach + self.pad)
         """What is added to every clearance, mm."""
@@ -116,29 +113,23 @@ class OwnPlaces:
         self.enough = 0.0 if crossing else (self.base - PROOF_ALLOWANCE) * (1 - self.gap)
         """A score below which nothing is of interest: that of a place which all but fits."""
 
-    @property
-    def turns_freely(self) -> bool:
-        """Whether the outline may be turned any way."""
-        return self.wish.limits.most_turn >= math.pi / 2
-
     def first_boxes(self) -> Iterable[Box]:
         """Return boxes of every place and turn allowed."""
         if broken_limit(self.wish.limits, self.own) and not self.crossing:
             return
-        for place in self.places:
+        for ground in self.grounds:
             for span in self.spans:
-                reach = self.shape.reach
-                yield Box(place, Cells.covering(place.outer, span, reach, self.pad))
+                yield Box(ground, Cells.covering(ground, span, self.shape.reach, self.pad))
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no pose in the box beats; cells that cannot beat `enough` go."""
-        self.looks += _LOOKS_A_BOX + _LOOKS_AN_EDGE * len(box.place.outer.edges)
+        self.looks += _LOOKS_A_BOX + _LOOKS_AN_EDGE * len(box.ground.edges)
         return min(self._bound(box, enough), self.base + self.plenty)
 
     def _bound(self, box: Box, enough: float) -> float:
         if box.sharp:
             return self._sharp_bound(box, enough - self.base)
-        box.cells.bound(self.shape, box.place.outer, enough - self.base)
+        box.cells.bound(self.shape, box.ground, enough - self.base)
         self._drop_not_holding(box)
         return max(enough, float(box.cells.most.max(initial=-self.base)) + self.base)
 
@@ -147,34 +138,29 @@ class OwnPlaces:
         if len(box.cells) == 0:
             return None
         pose = box.cells.middles[0] if box.hint is None else box.hint
-        climber = box.place.climber
-        clearance = climber.clearance(pose)
+        clearance = self.climber.clearance(pose)
         if clearance == -math.inf:
-            pose = climber.holding(pose, box.cells.slack(self.shape.reach))
-            clearance = climber.clearance(pose)
+            pose = self.climber.holding(pose, box.cells.slack(self.shape.reach))
+            clearance = self.climber.clearance(pose)
         return (clearance + self.base, pose) if clearance > -self.base else None
 
     def split(self, box: Box) -> Iterator[Box]:
         """Return the eighths of the cells, those of the best cells first; or halves of one cell."""
         cells = box.cells
         if box.sharp:
-            yield from (Box(box.place, part, sharp=True) for part in self._halves(cells))
+            yield from (Box(box.ground, part, sharp=True) for part in self._halves(cells))
         elif cells.slack(self.shape.reach) < _SHARP * self.shape.reach:
             for i in range(len(cells)):
                 one = Cells(cells.middles[i : i + 1], cells.half, cells.most[i : i + 1])
-                yield Box(box.place, one, sharp=True)
+                yield Box(box.ground, one, sharp=True)
         else:
             for start in range(0, len(cells), _PARENTS):
-                yield Box(box.place, cells.parts(start, start + _PARENTS))
+                yield Box(box.ground, cells.parts(start, start + _PARENTS))
 
     def polish(self, score: float, top: Array) -> tuple[float, Array]:
         """Return the pose moved to a local best."""
         self.looks += _LOOKS_A_CLIMB
-        best = (score - self.base, top)
-        for place in self.places:
-            if place.climber.clearance(top) >= best[0]:
-                best = climbed(place.climber, *best, self.spans, self.plenty)
-                break
+        best = self.climber.climbed(score - self.base, top, self.plenty)
         best = (min(best[0], self.plenty), best[1])
         if self.nearest is None or best[0] > self.nearest[0]:
             self.nearest = best
@@ -182,14 +168,14 @@ class OwnPlaces:
         return (best[0] + self.base if fits else 0.0), best[1]
 
     def _sharp_bound(self, box: Box, enough: float) -> float:
-        cells, ground = box.cells, box.place.outer
+        cells, ground = box.cells, box.ground
         pose = cells.middles[0]
         plain = plain_bound(self.shape, ground, pose, cells.half, ground.corners)
         most = min(float(cells.most[0]), plain)
         if most <= enough:
             return most + self.base
         rows = ways(self.shape, ground, pose, cells.half, ground.corners)
-        held = held_in(self.shape, box.place.climber.held, pose, cells.half)
+        held = held_in(self.shape, self.climber.held, pose, cells.half)
         limit = bounded(self.shape, rows, cells.half, most, held)
         cells.most = np.array([limit.most])
         box.hint = pose + limit.move
@@ -209,7 +195,7 @@ class OwnPlaces:
 
     def _drop_not_holding(self, box: Box) -> None:
         """Drop the cells in which no pose holds what must be held."""
-        held, cells = box.place.climber.held, box.cells
+        held, cells = self.climber.held, box.cells
         if len(held) == 0:
             return
         move = math.hypot(cells.half[0], cells.half[1])
@@ -224,28 +210,7 @@ class OwnPlaces:
         cells.middles, cells.most = cells.middles[keep], cells.most[keep]
 
 
-@lru_cache(maxsize=4)
-def _ground(piece: Region) -> Ground:
-    return Ground.of(piece)
-
-
-def _places(wood: SoundWood, shape: Shape, held: Sequence[Region], least: float) -> Iterator[Place]:
-    """Return the pieces of at least an area, each with what is proved sound of it."""
-    points = [point for part in held for point in _standing_for(part)]
-    to_hold = np.concatenate(points) if points else np.zeros((0, 2))
-    inner_pieces = wood.inner.pieces
-    for piece in wood.outer.pieces:
-        if piece.area < least - PROOF_ALLOWANCE * shape.region.perimeter:
-            continue
-        outer = _ground(piece)
-        if wood.inner is wood.outer:
-            inner = outer
-        else:
-            own = [part for part in inner_pieces if piece.touches_or_crosses(part)]
-            if not own:
-                continue
-            inner = _ground(max(own, key=lambda part: part.area))
-        yield Place(outer, Climber(shape, inner, to_hold))
+_ground = lru_cache(maxsize=4)(Ground.of)
 
 
 def _standing_for(part: Region) -> Iterator[Array]:

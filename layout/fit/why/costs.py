@@ -15,15 +15,13 @@ from ...geometry import Region, ranked
 from ...geometry.tolerance import CHORD
 from ...panel.defect import Defect
 from ...panel.panel import Panel
+from ..branch_and_bound import Progress
 from ..coarse import coarser
 from ..found import Fit
-from ..ground import Ground
 from ..islands import best_round_islands
+from ..points import Ground
 from ..wish import Wish
 from .contacts import matters
-
-Progress = Callable[[int, float, float], bool]
-"""Called now and then with steps, score and bound; a search stops where it returns False."""
 
 WORTH_IT = 0.005
 """A gain below this share is not worth a plug."""

@@ -10,6 +10,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
 
 Array = NDArray[np.float64]
@@ -19,6 +20,12 @@ _FEW = 256
 
 _MOST_PAIRS, _TOGETHER = 200_000, 64
 """Points times edges that are all reckoned, and points that else look for their edges together."""
+
+_STRAIGHT = 1e-12
+"""Sine of a turn that is none."""
+
+_ON = 1e-9
+"""mm: a point so near to an edge lies on it, and deeper is square to the edge."""
 
 _AT_ONCE = 20_000
 """Distances worked out together: what a processor keeps close at hand."""
@@ -74,11 +81,26 @@ def outermost(edges: Array, hull: Array) -> NDArray[np.bool_]:
     return held
 
 
-def outstanding(ring: Array) -> NDArray[np.bool_]:
-    """Return which corners of a ring, (n, 2), have less than a half turn to their left."""
-    before, after = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
-    left: NDArray[np.bool_] = before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0] > 0
-    return left
+def rings_of(edges: Array) -> NDArray[np.intp]:
+    """Return the first edge of each ring, of edges given ring by ring, and how many there are."""
+    new = np.any(edges[1:, 0] != edges[:-1, 1], axis=1)
+    return np.concatenate([[0], np.flatnonzero(new) + 1, [len(edges)]]).astype(np.intp)
+
+
+def turned_in(edges: Array) -> NDArray[np.bool_]:
+    """Return where edges, given ring by ring, have half a turn or more to their left, (n, 2).
+
+    At the start and at the end of each.
+    """
+    rings, way = rings_of(edges), edges[:, 1] - edges[:, 0]
+    after = np.arange(1, len(edges) + 1)
+    after[rings[1:] - 1] = rings[:-1]
+    unit = way / np.hypot(way[:, 0], way[:, 1])[:, None]
+    ahead = unit[after]
+    ends = np.zeros((len(edges), 2), dtype=np.bool_)
+    ends[:, 1] = unit[:, 0] * ahead[:, 1] - unit[:, 1] * ahead[:, 0] < _STRAIGHT
+    ends[after, 0] = ends[:, 1]
+    return ends
 
 
 def diameter(hull: Array) -> float:
@@ -117,6 +139,38 @@ def nearest(edges: Array, points: Array) -> Array:
         close = far <= far.min() + math.dist(least, most) + ROUNDING
         distance[own] = _nearest_of_all(edges[close], some)
     return distance
+
+
+def depths_in(region: Region, edges: Array, points: Array) -> Array:
+    """Return how deep points, (m, 2) mm, lie in a region of those edges; negative outside it."""
+    if len(points) == 0:
+        return np.zeros(0)
+    depth = nearest(edges, points)
+    depth[~region.holds_points(points)] *= -1
+    return depth
+
+
+def ways_in(edges: Array, points: Array, inside: NDArray[np.bool_]) -> tuple[Array, Array]:
+    """Return how deep points, (m, 2) mm, lie among edges, and the unit vectors deeper, (m, 2).
+
+    Parameters
+    ----------
+    inside : (m,) array of bool
+        Which of them lie to the left of the edges; others lie less than 0 deep.
+    """
+    seen, count = Segments.of(edges), len(points)
+    which = np.zeros(count, dtype=np.intp)
+    for some in blocks(count, len(edges)):
+        which[some] = seen.distances(points[some]).argmin(axis=1)
+    across, unit = seen.across[which], seen.unit[which]
+    left = (points * across).sum(axis=1) - seen.height[which]
+    along = (points * unit).sum(axis=1) - seen.begin[which]
+    beyond = along - np.clip(along, -seen.half[which], seen.half[which])
+    off, side = left[:, None] * across + beyond[:, None] * unit, np.where(inside, 1.0, -1.0)
+    far = np.hypot(left, beyond)
+    square = far < _ON
+    deeper = side[:, None] * off / np.where(square, 1.0, far)[:, None]
+    return side * far, np.where(square[:, None], across, deeper)
 
 
 def _nearest_of_all(edges: Array, points: Array) -> Array:

@@ -7,13 +7,14 @@ instead of dozens. Small boxes are still bounded by the edges themselves.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
-from .edges import Array, Segments, turned
+from .edges import Array, Segments, rings_of, turned
 
 LOSS = 0.5
 """mm that a disk in a hole may be smaller than the hole: corners of eight edges round 12 mm."""
@@ -37,15 +38,26 @@ class Disks:
 
     @classmethod
     def of(cls, edges: Array) -> Disks:
-        """Return disks for the round holes among edges, (n, 2, 2), given ring by ring."""
-        new = np.any(edges[1:, 0] != edges[:-1, 1], axis=1)
-        first = np.concatenate([[0], np.flatnonzero(new) + 1, [len(edges)]])
+        """Return disks for the round holes among edges, (n, 2, 2), given ring by ring.
+
+        And for the arcs of notches, and of holes that run into one another, where all of the disk
+        is free of wood.
+        """
         found = []
-        for start, end in pairwise(first.tolist()):
+        for start, end in pairwise(rings_of(edges).tolist()):
+            ring = edges[start:end]
             if end - start >= _FEWEST:
-                place, radius = _disk(edges[start:end])
+                place, radius = _disk(ring, ring[:, 0].mean(axis=0), ring)
                 if radius > 0:
                     found.append((*place, radius, start, end))
+                    continue
+            middles = _middles(ring)
+            for first, last in _arcs(middles):
+                if last - first >= _FEWEST:
+                    middle = middles[first + 1 : last].mean(axis=0)
+                    place, radius = _disk(ring[first:last], middle, edges)
+                    if radius > 0:
+                        found.append((*place, radius, start + first, start + last))
         figures = np.array(found, dtype=np.float64).reshape(-1, 5)
         ranges = figures[:, 3:].astype(np.intp)
         return cls(figures[:, :2], figures[:, 2], ranges[:, 0], ranges[:, 1])
@@ -77,16 +89,39 @@ class Disks:
         return starts + np.arange(len(starts), dtype=np.intp)
 
 
-def _disk(ring: Array) -> tuple[Array, float]:
+def _middles(ring: Array) -> Array:
+    """Return the middle of the circle through each edge and the one before it, (n, 2)."""
+    back, ahead = ring[:, 0] - np.roll(ring[:, 0], 1, axis=0), ring[:, 1] - ring[:, 0]
+    cross = 2 * (back[:, 0] * ahead[:, 1] - back[:, 1] * ahead[:, 0])
+    cross[cross == 0] = np.inf
+    one, other = (back * back).sum(axis=1), (ahead * ahead).sum(axis=1)
+    x = -back[:, 1] * other - ahead[:, 1] * one
+    y = ahead[:, 0] * one + back[:, 0] * other
+    middles: Array = ring[:, 0] + np.stack([x, y], axis=1) / cross[:, None]
+    return middles
+
+
+def _arcs(middles: Array) -> Iterator[tuple[int, int]]:
+    """Yield which edges of a ring, from one to another not included, lie on one circle."""
+    apart = np.hypot(*(middles - np.roll(middles, 1, axis=0)).T) > LOSS / 4
+    cuts = np.flatnonzero(apart & np.roll(apart, -1))
+    yield from pairwise(dict.fromkeys([0, *cuts.tolist(), len(middles)]))
+
+
+def _disk(ring: Array, middle: Array, edges: Array) -> tuple[Array, float]:
     """Return the middle of a hole and the radius of a disk in it; 0 where the hole is not round.
 
     A ring with the wood to its left runs clockwise round a hole, so the middle lies to its right.
+
+    Parameters
+    ----------
+    edges : (n, 2, 2) array
+        Those that may come into the disk.
     """
     corners = ring[:, 0]
-    middle: Array = corners.mean(axis=0)
     way, off = ring[:, 1] - ring[:, 0], middle - corners
     if np.any(way[:, 0] * off[:, 1] - way[:, 1] * off[:, 0] >= 0):
         return middle, 0.0
-    within = float(Segments.of(ring).distances(middle[None]).min())
+    within = float(Segments.of(edges).distances(middle[None]).min())
     around = float(np.hypot(*(corners - middle).T).max())
     return middle, within if around - within <= LOSS else 0.0

@@ -5,60 +5,52 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from ...plan.plan import Plan
-from ...words import legs
-from ...words.cautions import caution_words
-from ...words.cuts import concern_words
+from ...words import cautions, cuts, legs, marks, offcuts, ways, why
 from ...words.first_tables import shown_marks
-from ...words.marks import checks_words, left_words, marks_behind, ties_words
-from ...words.offcuts import offcuts_words
 from ...words.saw_lines import rounds_of
-from ...words.say import Passage, found_words, sentence
-from ...words.ways import others_words
-from ...words.why import along_grain_told, elsewhere_words, mending_words, touches_words
+from ...words.say import Say, found_words, passage, sentence
 from ..pictures.ground import offcuts_scene
 from ..pictures.why import contacts_scene, others_scene
-from .step import Part, Step, say_of
+from .step import Part, Step
 
 
 def folds(plan: Plan) -> tuple[Part, ...]:
     """Return every part that has something to tell."""
-    held = ((make(plan), summary) for summary, make in FOLDS)
-    made = ((tuple(steps), summary) for steps, summary in held)
-    return tuple(Part(summary(plan), steps) for steps, summary in made if steps)
+    made = ((summary, tuple(steps(plan))) for summary, steps in FOLDS)
+    return tuple(Part(summary(plan), steps) for summary, steps in made if steps)
 
 
 def _why(plan: Plan) -> Iterator[Step]:
-    yield Step(touches_words(plan), contacts_scene(plan))
+    yield Step(why.touches_words(plan), contacts_scene(plan))
     if plan.cuts.concerns:
-        told = tuple(concern_words(concern, say_of(plan)) for concern in plan.cuts.concerns)
-        yield Step(Passage("Sides without room for a saw", told))
+        told = (cuts.concern_words(concern, Say.of(plan)) for concern in plan.cuts.concerns)
+        yield Step(passage("Sides without room for a saw", *told))
     if plan.along_grain is not None:
-        yield Step(along_grain_told(plan))
+        yield Step(why.along_grain_told(plan))
     if plan.costs:
-        yield Step(mending_words(plan))
+        yield Step(why.mending_words(plan))
     if plan.others:
-        yield Step(elsewhere_words(plan), others_scene(plan))
+        yield Step(why.elsewhere_words(plan), others_scene(plan))
 
 
 def _ways(plan: Plan) -> Iterator[Step]:
     others = [m for m in plan.methods if m.name != plan.methods[0].name]
     if others:
-        yield Step(others_words(others, plan.job.tape))
+        yield Step(ways.others_words(others, plan.job.tape))
 
 
 def _marks(plan: Plan) -> Iterator[Step]:
     each = rounds_of(plan)
     if len(each) > 1:
-        yield Step(marks_behind(plan.marks, set(), say_of(plan)))
-    held, say = each[-1].marks, say_of(plan, each[-1].datum)
+        yield Step(marks.marks_behind(plan.marks, set(), Say.of(plan)))
+    held, say = each[-1].marks, Say.of(plan, each[-1].datum)
     assert held is not None
-    shown = {mark.label for mark in shown_marks(plan, held)}
-    yield Step(marks_behind(held, shown, say))
-    ties = ties_words(held, say)
+    yield Step(marks.marks_behind(held, {mark.label for mark in shown_marks(plan, held)}, say))
+    ties = marks.ties_words(held, say)
     if ties is not None:
         yield Step(ties)
-    yield Step(checks_words(held, say))
-    yield Step(left_words(plan.check, say_of(plan), lipped=plan.top.lipping > 0))
+    yield Step(marks.checks_words(held, say))
+    yield Step(marks.left_words(plan.check, Say.of(plan), lipped=plan.top.lipping > 0))
 
 
 def _table(plan: Plan) -> Iterator[Step]:
@@ -74,17 +66,16 @@ def _table(plan: Plan) -> Iterator[Step]:
 
 
 def _offcuts(plan: Plan) -> Iterator[Step]:
-    yield Step(offcuts_words(plan.offcuts, plan.job.tape), offcuts_scene(plan))
-
-
-def _cautions(plan: Plan) -> Iterator[Step]:
-    for caution in plan.cautions:
-        yield Step(caution_words(caution, plan.top, plan.job.tape))
+    yield Step(offcuts.offcuts_words(plan.offcuts, plan.job.tape), offcuts_scene(plan))
 
 
 def _kept(plan: Plan) -> str:
     pieces = plan.offcuts.pieces
     return f"Areas and offcuts: {sum(o.kept for o in pieces)} of {len(pieces)} worth keeping"
+
+
+def _cautions(plan: Plan) -> Iterator[Step]:
+    return (Step(cautions.caution_words(risk, plan.top, plan.job.tape)) for risk in plan.cautions)
 
 
 FOLDS: tuple[tuple[Callable[[Plan], str], Callable[[Plan], Iterator[Step]]], ...] = (

@@ -21,11 +21,12 @@ from ...words.lying import lying_of
 from ...words.marks import skipped_words
 from ...words.order import FITTED
 from ...words.saw_lines import numbers_of, rounds_of
+from ...words.say import Say
 from ...work.deeds import Deed
 from ...work.piece import FITTED as GLUED_IN
 from ..pictures import curves, ground
 from ..pictures.lying import lying_scene
-from .step import Step, say_of
+from .step import Step
 
 
 def first(plan: Plan) -> Iterator[Step]:
@@ -54,15 +55,13 @@ def _split(plan: Plan) -> tuple[Sequence[Act], Sequence[Act]]:
 
 def _steps(plan: Plan, acts: Sequence[Act], datum: Datum) -> Iterator[Step]:
     """Yield a step for each act, for all straight lines in a row, and for all sides left unsawn."""
-    say, numbers = say_of(plan, datum), numbers_of(plan)
+    say, numbers = Say.of(plan, datum), numbers_of(plan)
     for kind, group in groupby(acts, key=type):
         held = list(group)
         if kind is Trim:
             trims = [act for act in held if isinstance(act, Trim)]
-            told = sawn_words(trims, numbers, say)
-            yield _warned(
-                plan, Step(told, _lines_scene(plan, trims)), [t.label for t in trims], datum
-            )
+            step = Step(sawn_words(trims, numbers, say), _lines_scene(plan, trims))
+            yield _warned(plan, step, [trim.label for trim in trims], say)
         elif kind is SkippedTrim:
             yield Step(skipped_words([words_of(act, say) for act in held]))
         else:
@@ -73,17 +72,19 @@ def _steps(plan: Plan, acts: Sequence[Act], datum: Datum) -> Iterator[Step]:
                 wait = f"Leave it for {act.days} days." if isinstance(act, Rest) else ""
                 step = Step(words_of(act, say), draw(plan, act) if draw else None, wait)
                 cuts = act.cuts if isinstance(act, CornerCuts) else (act,)
-                yield _warned(plan, step, [getattr(cut, "label", "") for cut in cuts], datum)
+                yield _warned(plan, step, [getattr(cut, "label", "") for cut in cuts], say)
 
 
-def _warned(plan: Plan, step: Step, labels: Sequence[str], datum: Datum) -> Step:
+def _warned(plan: Plan, step: Step, labels: Sequence[str], say: Say) -> Step:
+    """Return a step that warns first of what its cuts meet, each by the number of its line."""
     numbers = numbers_of(plan)
-    met = [
+    met = (
         replace(c, who=(f"Line {numbers[c.who[0]]}", *c.who[1:])) if c.who[0] in numbers else c
         for c in plan.blades
         if c.who[0] in labels
-    ]
-    return step.warned(*(concern_words(c, say_of(plan, datum)) for c in met))
+    )
+    warnings = (*(concern_words(concern, say) for concern in met), *step.told.warnings)
+    return replace(step, told=replace(step.told, warnings=warnings))
 
 
 def _lines_scene(plan: Plan, cuts: Sequence[StraightCut]) -> Scene | None:

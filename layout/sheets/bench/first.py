@@ -5,22 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from ...drawing.scene import Scene, text_width, wrapped
+from ...drawing.scene import CAP_HEIGHT, Scene, text_width, wrapped
 from ...geometry import Bounds, at_most
 from ...plan.plan import Plan
 from ...template.paper import A4
 from ...units import MIXED
+from ...words import first_page as page_one
 from ...words.cautions import Caution, short_cautions
-from ...words.first_page import (
-    Head,
-    checks_words,
-    face_words,
-    foot_words,
-    head_words,
-    key_of,
-    legs_words,
-    ready_words,
-)
 from ...words.first_tables import RoundTable, SawRow, round_table
 from ...words.lying import lying_of
 from ...words.saw_lines import rounds_of
@@ -37,23 +28,18 @@ _SAWS = 10
 _MANY = 4
 """More marks than these stand in lines, each by its two figures."""
 
-_POINT = 25.4 / 72
+_CAP = 25.4 / 72 * CAP_HEIGHT
+"""Height of a capital, mm, by its size in points."""
 
 _UNDRAWN = Scene("", Bounds(0.0, 0.0, 0.0, 0.0), ())
 """Stands for the drawing until it is known what room the rest of the page leaves."""
-
-
-def room_of(plan: Plan) -> float:
-    """Return the height of a page between margins of 10, mm, less what a browser rounds."""
-    paper = plan.job.template.paper
-    return min(A4.length, A4.length if paper.roll else paper.length) - 20.0 - 1.5
 
 
 @dataclass(frozen=True, slots=True)
 class FirstPage:
     """Everything that is pinned over the bench."""
 
-    head: Head
+    head: page_one.Head
     face: tuple[str, str]
     lying: Scene
     phone: Scene
@@ -73,14 +59,21 @@ class FirstPage:
     """What of the saw table found no room."""
 
 
+def room_of(plan: Plan) -> float:
+    """Return the height of a page between margins of 10, mm, less what a browser rounds."""
+    paper = plan.job.template.paper
+    return min(A4.length, A4.length if paper.roll else paper.length) - 20.0 - 1.5
+
+
 def first_page(plan: Plan) -> FirstPage:
     """Return the first page, no higher than a page, with its drawing as large as it may be."""
-    high, least = room_of(plan), _least(plan)
+    high, rounds = room_of(plan), rounds_of(plan)
+    least = _LEAST + 15.0 * (len(rounds) - 1)  # more with a second tape under it
     page = _given_way(_begun(plan), high, least)
     tallest = min(_MOST, high - _without_drawing(page))
     for _ in range(3):
         tallest = max(tallest, 0.8 * least)
-        page = replace(page, lying=_lying(plan, tallest))
+        page = replace(page, lying=lying_scene(plan, lying_of(plan), rounds, tallest=tallest))
         over = height(page) - high
         if at_most(over, 0.0) or at_most(tallest, 0.8 * least):
             break
@@ -88,25 +81,16 @@ def first_page(plan: Plan) -> FirstPage:
     return page
 
 
-def _least(plan: Plan) -> float:
-    """Return the height that the drawing has at least, mm: more with a second tape under it."""
-    return _LEAST + 15.0 * (len(rounds_of(plan)) - 1)
-
-
-def _lying(plan: Plan, tallest: float) -> Scene:
-    return lying_scene(plan, lying_of(plan), rounds_of(plan), tallest=tallest)
-
-
 def _begun(plan: Plan) -> FirstPage:
     """Return the page with everything on it, however high that stands."""
     lying, rounds = lying_of(plan), rounds_of(plan)
     held = rounds[-1].marks
     assert held is not None
-    checks, slip = checks_words(plan, held)
-    letters, also = key_of(plan)
+    checks, slip = page_one.checks_words(plan, held)
+    letters, also = page_one.key_of(plan)
     return FirstPage(
-        head=head_words(plan),
-        face=face_words(plan, lying),
+        head=page_one.head_words(plan),
+        face=page_one.face_words(plan, lying),
         lying=_UNDRAWN,
         phone=lying_scene(plan, lying, rounds, tallest=60.0, width=92.0, plain=True),
         letters=letters,
@@ -114,18 +98,23 @@ def _begun(plan: Plan) -> FirstPage:
         tables=tuple(round_table(plan, each, lying) for each in rounds),
         checks=checks,
         slip=slip,
-        legs=legs_words(plan),
+        legs=page_one.legs_words(plan),
         legs_drawn=quarters_scene(plan),
-        ready=ready_words(plan),
+        ready=page_one.ready_words(plan),
         cautions=short_cautions(plan),
-        foot=foot_words(plan.job.tape),
+        foot=page_one.foot_words(plan.job.tape),
     )
 
 
 def _given_way(page: FirstPage, high: float, least: float) -> FirstPage:
     """Return the page with what gives way first moved off it, until the drawing has its room."""
-    for change in (lambda held: held, _unready, _short):
-        page = change(page)
+    unready = replace(page, ready_first=False)
+    in_first_words = tuple(
+        replace(t, saws=tuple(replace(s, falls=s.falls.split(";")[0]) for s in t.saws))
+        for t in page.tables
+    )
+    for changed in (page, unready, replace(unready, tables=in_first_words)):
+        page = changed
         if _without_drawing(page) + least <= high:
             return page
     every = len(page.tables[-1].saws)
@@ -135,19 +124,6 @@ def _given_way(page: FirstPage, high: float, least: float) -> FirstPage:
     while kept > 3 and _without_drawing(_cut_off(page, kept)) + 0.8 * least > high:
         kept -= 1
     return _cut_off(page, kept)
-
-
-def _unready(page: FirstPage) -> FirstPage:
-    return replace(page, ready_first=False)
-
-
-def _short(page: FirstPage) -> FirstPage:
-    """Return the page with what falls told in its first words."""
-    tables = tuple(
-        replace(t, saws=tuple(replace(s, falls=s.falls.split(";")[0]) for s in t.saws))
-        for t in page.tables
-    )
-    return replace(page, tables=tables)
 
 
 def _cut_off(page: FirstPage, kept: int) -> FirstPage:
@@ -172,23 +148,21 @@ def parts(page: FirstPage) -> dict[str, float]:
     """Return the height of each part but the drawing and the tables, mm with what is over it."""
     size = max(
         _wide(page.head.size, 31, bold=True),
-        min(105.0, text_width(page.head.note, 10 * _POINT * 0.718)),
+        min(105.0, text_width(page.head.note, 10 * _CAP)),
     )
     notes = _lines([page.head.note], 10, 1.02 * size + 0.5)
     names = min(2, _lines([page.head.name], 15, 184.0 - size, bold=True))
     came = _lines([", ".join(page.head.came)], 10, 184.0 - size)
+    key = "".join(f"[m] {name}   " for _, name in page.letters) + page.also
+    ready = 2.5 + 4.5 * _lines([f"Have ready    {' · '.join(page.ready)}"], 10, 186.0)
     return {
         "head": max(6.2 * names + 4.4 * came, 12.5 + 4.4 * notes) + 4.8,
         "face": 11.8 + 6.0 * (_lines([page.face[1]], 11.5, 120.0) - 1),
-        "key": 6.1 + 4.6 * _lines([_key(page)], 9.5, 188.0),
-        "ready": _ready(page) if page.ready_first else 0.0,
+        "key": 6.1 + 4.6 * _lines([key], 9.5, 188.0),
+        "ready": ready if page.ready_first else 0.0,
         "cautions": 6.3 + 5.1 * _lines([c.words for c in page.cautions], 10.5, 174.0),
         "foot": 3.1 + 3.8 * _lines([page.foot], 8.5, 188.0),
     }
-
-
-def _ready(page: FirstPage) -> float:
-    return 2.5 + 4.5 * _lines([f"Have ready    {' · '.join(page.ready)}"], 10, 186.0)
 
 
 def _side(page: FirstPage) -> float:
@@ -200,10 +174,6 @@ def _side(page: FirstPage) -> float:
     return high
 
 
-def _key(page: FirstPage) -> str:
-    return "".join(f"[m] {name}   " for _, name in page.letters) + page.also
-
-
 def _table(table: RoundTable) -> float:
     """Return the height of the tables of one round, mm."""
     high = 0.0
@@ -213,11 +183,9 @@ def _table(table: RoundTable) -> float:
     elif table.marks:
         high += 8.1 + 6.8 * len(table.marks)
     high += sum(max(6.3, 1.4 + 4.4 * _lines([words], 10.5, 113.0)) for _, words in table.curve)
-    high += 8.1
-    high += sum(_saw(saw) for saw in table.saws)
+    high += 8.1 + sum(_saw(saw) for saw in table.saws) + 4.4 * len(table.notes)
     for _, figure, words in table.rest:
         high += max(7.8 if figure else 6.0, 1.4 + 3.9 * _lines([words], 9.5, 88.0))
-    high += 4.4 * len(table.notes)
     if table.before:
         high += 1.4 + 3.9 * _lines([table.before], 10, 130.0)
     return high
@@ -253,12 +221,12 @@ def _told(cell: Cell, points: float, *, bold: bool = False) -> float:
 
 def _wide(words: str, points: float, *, bold: bool = False) -> float:
     """Return how wide words are at a size in points, mm; fractions stand smaller."""
-    cap = points * _POINT * 0.718
+    cap = points * _CAP
     fraction = "".join(found[0] for found in MIXED.finditer(words))
     return text_width(words, cap, bold) - 0.26 * text_width(fraction, cap, bold)
 
 
 def _lines(words: Sequence[str], points: float, wide: float, *, bold: bool = False) -> int:
     """Return how many lines words take at a size in points."""
-    cap = points * _POINT * 0.718
+    cap = points * _CAP
     return sum(max(1, len(wrapped(w, cap, wide / 1.01, bold))) for w in words)

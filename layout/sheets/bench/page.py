@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, fields, is_dataclass, replace
 from itertools import zip_longest
 from typing import Any
@@ -30,12 +30,7 @@ from .step import Part
 def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:
     """Return the page: what is pinned over the bench, the work step by step, what stands behind it.
 
-    Parameters
-    ----------
-    files : tuple of str
-        Names of the other files of the plan, to point to.
-    opened : bool
-        Whether what stands behind is unfolded, so that it is printed.
+    It points to the other `files` of the plan; `opened`, what stands behind is unfolded to print.
     """
     from jinja2 import Environment, PackageLoader, StrictUndefined
 
@@ -92,11 +87,8 @@ def _alt(first: FirstPage) -> str:
 def _paper(plan: Plan) -> str:
     """Return the sheet as a style sheet names it; A4 for a roll, which no page is printed on."""
     paper = plan.job.template.paper
-    if paper.roll:
-        return "A4"
-    if paper in (A4, LETTER):
-        return paper.name.lower() if paper is LETTER else paper.name
-    return f"{paper.width:g}mm {paper.length:g}mm"
+    named = {A4: "A4", LETTER: "letter"}.get(paper, f"{paper.width:g}mm {paper.length:g}mm")
+    return "A4" if paper.roll else named
 
 
 def _figure(words: str) -> Markup:
@@ -128,21 +120,13 @@ def both(one: Any, other: Any) -> Any:  # noqa: ANN401 - any value that a page i
     if isinstance(one, str):
         told, hidden = _told(one), _told(other)
         return told if one == other else Markup(_twice(told, hidden, "span"))
-    if isinstance(one, tuple):
-        return tuple(_each(one, other))
+    if isinstance(one, tuple):  # where one is longer, its rest as it is
+        pairs = ((a, b) if a is not None else (b, b) for a, b in zip_longest(one, other))
+        return tuple(both(a, a if b is None else b) for a, b in pairs)
     if is_dataclass(one) and not isinstance(one, type):
         held = {f.name: both(getattr(one, f.name), getattr(other, f.name)) for f in fields(one)}
         return replace(one, **held)
     return one
-
-
-def _each(one: Sequence[Any], other: Sequence[Any]) -> list[Any]:
-    """Return what stands in either list side by side; where one is longer, its rest as it is."""
-    held = []
-    for left, right in zip_longest(one, other):
-        shown, hidden = (right, right) if left is None else (left, left if right is None else right)
-        held.append(both(shown, hidden))
-    return held
 
 
 def _told(words: str) -> Markup:

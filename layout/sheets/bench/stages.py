@@ -2,26 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 
 from ...cutting.cut import RouterCut
-from ...legs.wish import Fixing
 from ...plan.plan import Plan
-from ...words import fixings
-from ...words.datum import datum_words, square_words
-from ...words.edge import edging_words, finish_words, profile_words
+from ...words import datum, edge, fixings, legs, marks, materials, order, panel, price, ways
 from ...words.first_page import lies_words
-from ...words.legs import placed
 from ...words.lying import lying_of
-from ...words.marks import CHECK, KEEP_OFFCUTS, SAW_LINES, lines_words, set_out_words
-from ...words.materials import materials_words
-from ...words.order import FITTED, order_words, step_words, wait_told
-from ...words.panel import METAL, assess_words, flatness_words
-from ...words.price import money_words
 from ...words.saw_lines import Round, rounds_of
-from ...words.ways import STRAIGHT_SIDES, drawn_words
+from ...words.say import Say
 from ...work.deeds import Deed
 from ...work.order import Task
 from ..pictures.curves import profile_scene
@@ -29,28 +20,25 @@ from ..pictures.ground import square_scene
 from ..pictures.legs import battens_scene, legs_scene
 from ..pictures.methods import method_scene, pivot_name
 from . import cuts
-from .step import Stage, Step, say_of
+from .step import Stage, Step
 
 
 def _ready(plan: Plan) -> Iterator[Step]:
     """Yield what to have, how long it takes, and what to ask for it."""
-    job, tape = plan.job, plan.job.tape
-    yield Step(materials_words(plan.materials, tape, job.money.currency))
-    yield Step(order_words(plan.order, job.work.day, _fixing(plan)))
+    job = plan.job
+    fixing = None if plan.legs is None or job.legs is None else job.legs.fixing
+    yield Step(materials.materials_words(plan.materials, job.tape, job.money.currency))
+    yield Step(order.order_words(plan.order, job.work.day, fixing))
     if plan.money is not None:
-        yield Step(money_words(plan.money))
-
-
-def _fixing(plan: Plan) -> Fixing | None:
-    return None if plan.legs is None or plan.job.legs is None else plan.job.legs.fixing
+        yield Step(price.money_words(plan.money))
 
 
 def _done_in(plan: Plan, tasks: Sequence[Task], *deeds: Deed) -> Iterator[Step]:
     """Yield the steps of these deeds among some tasks, each with what is waited for after it."""
     for task in tasks:
-        told = step_words(task, faces=plan.finish.faces) if task.deed in deeds else None
+        told = order.step_words(task, faces=plan.finish.faces) if task.deed in deeds else None
         if told is not None:
-            yield Step(told, wait=wait_told(plan.order, task))
+            yield Step(told, wait=order.wait_told(plan.order, task))
 
 
 def _sawn_at(plan: Plan) -> int:
@@ -59,25 +47,26 @@ def _sawn_at(plan: Plan) -> int:
 
 
 def _look(plan: Plan) -> Iterator[Step]:
-    asked, told = step_words(plan.order.tasks[0]), assess_words(plan.job.panel, plan.job.tape)
+    asked, told = (
+        order.step_words(plan.order.tasks[0]),
+        panel.assess_words(plan.job.panel, plan.job.tape),
+    )
     assert asked is not None
     yield Step(replace(told, title=asked.title, words=(*asked.words, *told.words)))
 
 
 def _clean(plan: Plan) -> Iterator[Step]:
-    first = plan.order.tasks[: _sawn_at(plan)]
-    metal = next(i for i, task in enumerate(first) if task.deed is Deed.METAL)
-    deeds = (Deed.CLEAN, Deed.TEST, Deed.STRIP)
-    yield from _done_in(plan, first[:metal], *deeds)
-    yield Step(METAL)
-    yield from _done_in(plan, first[metal:], *deeds)
+    for task in plan.order.tasks[: _sawn_at(plan)]:
+        if task.deed is Deed.METAL:
+            yield Step(panel.METAL)
+        yield from _done_in(plan, [task], Deed.CLEAN, Deed.TEST, Deed.STRIP)
     later = plan.cuts.again is not None
-    yield Step(flatness_words(plan.job.panel, plan.job.tape, later=later))
+    yield Step(panel.flatness_words(plan.job.panel, plan.job.tape, later=later))
 
 
 def _datum(plan: Plan) -> Iterator[Step]:
-    yield Step(datum_words(plan.datum, say_of(plan)))
-    yield Step(square_words(plan.check, plan.datum, say_of(plan)), square_scene(plan))
+    yield Step(datum.datum_words(plan.datum, Say.of(plan)))
+    yield Step(datum.square_words(plan.check, plan.datum, Say.of(plan)), square_scene(plan))
 
 
 def _short(plan: Plan) -> Iterator[Step]:
@@ -85,33 +74,33 @@ def _short(plan: Plan) -> Iterator[Step]:
     if plan.cuts.again is None:
         return
     if not rounds_of(plan)[0].last:
-        yield Step(SAW_LINES)
+        yield Step(marks.SAW_LINES)
     yield from cuts.first(plan)
 
 
 def _mark(plan: Plan) -> Iterator[Step]:
     each = rounds_of(plan)[-1]
-    held, say = each.marks, say_of(plan, each.datum)
+    held, say = each.marks, Say.of(plan, each.datum)
     assert held is not None
-    yield Step(set_out_words(each, held, say))
-    yield Step(CHECK)
+    yield Step(marks.set_out_words(each, held, say))
+    yield Step(marks.CHECK)
     yield _curve(plan, each)
-    yield Step(lines_words(plan.cuts.allowance, plan.top.lipping, say))
+    yield Step(marks.lines_words(plan.cuts.allowance, plan.top.lipping, say))
     if each.lines or each.corners:
-        yield Step(SAW_LINES)
+        yield Step(marks.SAW_LINES)
 
 
 def _curve(plan: Plan, each: Round) -> Step:
     """Return the step that draws the curve; only its straight sides for a rectangle."""
     if not plan.methods or each.marks is None:
-        return Step(STRAIGHT_SIDES)
+        return Step(ways.STRAIGHT_SIDES)
     best = plan.methods[0]
     same = [m for m in plan.methods if m.name == best.name and m.serves == best.serves]
     routed = any(isinstance(cut, RouterCut) and cut.radii for cut in plan.cuts.curve_cuts)
-    told = drawn_words(
+    told = ways.drawn_words(
         same,
         each.marks,
-        say_of(plan, each.datum),
+        Say.of(plan, each.datum),
         partial(pivot_name, plan),
         lipping=plan.top.lipping,
         turned_over=routed and len({feed.show_face_up for feed in plan.cuts.feeds}) > 1,
@@ -129,11 +118,11 @@ def _edge(plan: Plan) -> Iterator[Step]:
     after = plan.order.tasks[_sawn_at(plan) :]
     yield from _done_in(plan, after, Deed.STRIP)
     if edging is not None and not edging.thickness:
-        yield Step(edging_words(edging, tape))
+        yield Step(edge.edging_words(edging, tape))
     elif edging is not None:
-        yield Step(FITTED[Deed.LIP])
+        yield Step(order.FITTED[Deed.LIP])
         yield from cuts.lipped(plan)
-    for i, told in enumerate(profile_words(plan.profile, tape)):
+    for i, told in enumerate(edge.profile_words(plan.profile, tape)):
         yield Step(told, profile_scene(plan, plan.profile) if i == 0 else None)
     yield from _done_in(plan, after, Deed.SAND, Deed.RAISE)
 
@@ -141,7 +130,7 @@ def _edge(plan: Plan) -> Iterator[Step]:
 def _underside(plan: Plan) -> Iterator[Step]:
     wish, held = plan.job.legs, plan.legs
     if wish is not None and held is not None:
-        yield Step(placed(plan, wish, held), legs_scene(plan, held))
+        yield Step(legs.placed(plan, wish, held), legs_scene(plan, held))
     yield from _done_in(plan, plan.order.tasks, Deed.FIT, Deed.MASK)
     yield from _coats(plan, Deed.UNDERSIDE)
 
@@ -150,9 +139,9 @@ def _coats(plan: Plan, deed: Deed) -> Iterator[Step]:
     """Yield the coats of one side as one step: they differ in nothing but their day."""
     coats = [task for task in plan.order.tasks if task.deed is deed]
     if coats:
-        told = finish_words(plan.finish, plan.job.tape, top=deed is Deed.COAT)
+        told = edge.finish_words(plan.finish, plan.job.tape, top=deed is Deed.COAT)
         rags = " Lay the rags flat outdoors." if plan.finish.coating.drying_oil else ""
-        yield Step(told, wait=f"{wait_told(plan.order, coats[-1])}{rags}")
+        yield Step(told, wait=f"{order.wait_told(plan.order, coats[-1])}{rags}")
 
 
 def _legs(plan: Plan) -> Iterator[Step]:
@@ -163,22 +152,18 @@ def _legs(plan: Plan) -> Iterator[Step]:
     if flat is not None:
         yield Step(flat, battens_scene(plan))
     glued = next(task for task in plan.order.tasks if task.deed is Deed.LEGS)
-    yield Step(fixings.fixed(plan, wish, table), wait=wait_told(plan.order, glued))
+    yield Step(fixings.fixed(plan, wish, table), wait=order.wait_told(plan.order, glued))
 
 
 def _last(plan: Plan) -> Iterator[Step]:
     yield from _coats(plan, Deed.COAT)
     yield from _done_in(plan, plan.order.tasks, Deed.LEVEL, Deed.PHOTOGRAPH)
     if any(offcut.kept for offcut in plan.offcuts.pieces):
-        yield Step(KEEP_OFFCUTS)
+        yield Step(marks.KEEP_OFFCUTS)
 
 
 def _lies(plan: Plan) -> str:
     return lies_words(lying_of(plan))
-
-
-def _below(words: str) -> Callable[[Plan], str]:
-    return lambda _: words
 
 
 STAGES = (
@@ -190,8 +175,8 @@ STAGES = (
     Stage("Mark and check", _mark, _lies),
     Stage("Cut", cuts.rest, _lies),
     Stage("Edge and sand", _edge),
-    Stage("Dry fit and underside", _underside, _below("underside up, on a blanket")),
-    Stage("Battens and legs", _legs, _below("the top on its show face, on a blanket")),
+    Stage("Dry fit and underside", _underside, lambda _: "underside up, on a blanket"),
+    Stage("Battens and legs", _legs, lambda _: "the top on its show face, on a blanket"),
     Stage("Top coats and last", _last),
 )
 """Every part in the order of the work. A new craft adds a row, or steps to one."""

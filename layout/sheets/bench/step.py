@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from ...drawing.scene import Scene
-from ...panel.datum import Datum
 from ...plan.plan import Plan
-from ...words.say import Passage, Say
+from ...words.say import Passage
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,11 +18,6 @@ class Step:
     drawing: Scene | None = None
     wait: str = ""
     """What is waited for when it is done; a wait is no step."""
-
-    def warned(self, *warnings: str) -> Step:
-        """Return it with more warnings, before its own."""
-        told = replace(self.told, warnings=(*warnings, *self.told.warnings))
-        return replace(self, told=told)
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,8 +41,3 @@ class Stage:
     steps: Callable[[Plan], Iterator[Step]]
     lies: Callable[[Plan], str] = lambda _: ""
     """How the work lies meanwhile."""
-
-
-def say_of(plan: Plan, datum: Datum | None = None) -> Say:
-    """Return what words of a plan are told in, from its own datum or from another."""
-    return Say(plan.job.tape, datum or plan.datum, plan.cuts.face.mirrored)

@@ -45,10 +45,10 @@ def line_scene(plan: Plan, cut: RouterCut | HandCut) -> Scene:
 
 def _routed(plan: Plan, stage: Stage, cut: RouterCut) -> None:
     """Draw the router's template, its way round, and what it swings."""
-    template = cut.template
-    if template is not None and abs(template.offset) > 0:
+    template = cut.template if cut.template is not None and cut.template.offset else None
+    if template is not None:
         stage.path(layers.METHOD, template.line)
-    ring = _ring(cut, _AWAY * stage.frame.scale)
+    ring = Region.of(cut.line, tolerance=0.1).grown(_AWAY * stage.frame.scale).exterior
     for feed in cut.feeds:
         _fed(plan, stage, ring, feed)
     if not cut.feeds and cut.kept:
@@ -56,7 +56,7 @@ def _routed(plan: Plan, stage: Stage, cut: RouterCut) -> None:
     elif not cut.feeds:
         _round(stage, ring)
     _radii(plan, stage, cut.radii)
-    if template is not None and abs(template.offset) > 0:
+    if template is not None:
         at = template.line.segments[0].start
         stage.label(layers.METHOD, at, "template", towards=plan.top.placement.centre - at)
 
@@ -73,36 +73,37 @@ def rim_scene(plan: Plan, rim: RimLoss) -> Scene:
     stage.path(layers.PANEL, plan.job.panel.boundary)
     stage.path(layers.GHOST, plan.cuts.core)
     stage.path(layers.DATUM, *rim.stretches, clear=True)
-    at = rim.stretches[0].segments[len(rim.stretches[0].segments) // 2].start
-    outwards = at - plan.top.placement.centre
-    stage.label(layers.DATUM, at, "new strip here", towards=outwards)
+    segments = rim.stretches[0].segments
+    at = segments[len(segments) // 2].start
+    stage.label(layers.DATUM, at, "new strip here", towards=at - plan.top.placement.centre)
     return stage.scene("Where the solid rim is lost")
 
 
 def _radii(plan: Plan, stage: Stage, radii: tuple[SwungRadius, ...]) -> None:
     """Draw each radius once about each of its centres, away from the middle of the top."""
     places = {mark.label: mark.point for mark in plan.marks.marks}
-    middle = plan.top.placement.centre
+    lines = []
     for swung in radii:
         for name in swung.centres:
             centre = places[name]
-            out = centre - middle
-            way = Point.polar(1.0, out.angle + 0.35 if out.norm > 0 else math.pi / 3)
+            out = centre - plan.top.placement.centre
+            way = Point.polar(swung.radius, out.angle + 0.35 if out.norm > 0 else math.pi / 3)
             stage.cross(layers.MARKS, centre)
-            stage.line(layers.METHOD, centre, centre + way * swung.radius)
-    for swung in radii:
-        centre = places[swung.centres[0]]
-        out = centre - middle
-        way = Point.polar(1.0, out.angle + 0.35 if out.norm > 0 else math.pi / 3)
-        words = plan.job.tape.figure(swung.radius)
-        stage.figure_along(layers.METHOD, centre, centre + way * swung.radius, words)
-        for name in swung.centres:
-            stage.label(layers.MARKS, places[name], name, bold=True)
+            stage.line(layers.METHOD, centre, centre + way)
+            figure = plan.job.tape.figure(swung.radius) if name == swung.centres[0] else ""
+            lines.append((name, centre, centre + way, figure))
+    for name, centre, end, figure in lines:
+        if figure:
+            stage.figure_along(layers.METHOD, centre, end, figure)
+        stage.label(layers.MARKS, centre, name, bold=True)
 
 
-def _ring(cut: RouterCut, off: float) -> Points:
-    """Return the line `off` mm outside the cut's, (n, 2), anticlockwise."""
-    return Region.of(cut.line, tolerance=0.1).grown(off).exterior
+def _arrow(stage: Stage, line: Path, start: float, ahead: float) -> Point:
+    """Draw an arrow along a ring from a place on it, `ahead` mm or back; return its middle."""
+    shares = start + np.linspace(0.15, 0.85, _STEPS) * ahead
+    points = [line.at(float(share) % line.length) for share in shares]
+    stage.arrow(layers.FEED, map(stage.frame.at, points))
+    return points[len(points) // 2]
 
 
 def _fed(plan: Plan, stage: Stage, ring: Points, feed: QuarterFeed) -> None:
@@ -110,17 +111,11 @@ def _fed(plan: Plan, stage: Stage, ring: Points, feed: QuarterFeed) -> None:
     places = {mark.label: mark.point for mark in plan.marks.marks}
     line = Path.through_ring(ring)
     start, end = (_along(ring, places[label]) for label in (feed.start, feed.end))
-    whole = line.length
-    ahead = (end - start if feed.show_face_up else start - end) % whole
-    shares = np.linspace(0.15, 0.85, _STEPS) * ahead
-    signed = shares if feed.show_face_up else -shares
-    points = [line.at((start + float(share)) % whole) for share in signed]
-    stage.arrow(layers.FEED, (stage.frame.at(p) for p in points))
-    middle = points[len(points) // 2]
-    turned = len({other.show_face_up for other in plan.cuts.feeds}) > 1
-    words = ("up" if feed.show_face_up else "down") if turned else (
-        "uphill" if feed.uphill else "downhill"
-    )  # fmt: skip
+    ahead = (end - start) % line.length if feed.show_face_up else -((start - end) % line.length)
+    middle = _arrow(stage, line, start, ahead)
+    words = "uphill" if feed.uphill else "downhill"
+    if len({other.show_face_up for other in plan.cuts.feeds}) > 1:
+        words = "up" if feed.show_face_up else "down"
     stage.label(layers.FEED, middle, words, towards=middle - plan.top.placement.centre)
 
 
@@ -130,13 +125,14 @@ def _round(stage: Stage, ring: Points) -> None:
     It begins at the right, and goes by length: where a ring begins and how close its points lie
     says nothing.
     """
-    sign = -1 if stage.frame.mirrored else 1
     line = Path.through_ring(ring)
     start = _along(ring, line.bounds.middle + Point(line.bounds.width, 0.0))
+    quarter = line.length / 4
     for i in range(4):
-        shares = (i + np.linspace(0.15, 0.85, _STEPS)) / 4 * line.length
-        points = [line.at((start + float(share)) % line.length) for share in shares][::sign]
-        stage.arrow(layers.FEED, (stage.frame.at(p) for p in points))
+        if stage.frame.mirrored:
+            _arrow(stage, line, start + (i + 1) * quarter, -quarter)
+        else:
+            _arrow(stage, line, start + i * quarter, quarter)
 
 
 def _along_cuts(stage: Stage, cut: RouterCut) -> None:
@@ -148,10 +144,10 @@ def _along_cuts(stage: Stage, cut: RouterCut) -> None:
             if segment.length < 4 * off:
                 continue
             points = []
-            for share in np.linspace(0.15, 0.85, _STEPS):
-                along = segment.at(float(share) + 0.001) - segment.at(float(share) - 0.001)
-                points.append(segment.at(float(share)) - along.unit().left * off)
-            stage.arrow(layers.FEED, (stage.frame.at(p) for p in points[::sign]))
+            for share in map(float, np.linspace(0.15, 0.85, _STEPS)):
+                along = segment.at(share + 0.001) - segment.at(share - 0.001)
+                points.append(segment.at(share) - along.unit().left * off)
+            stage.arrow(layers.FEED, map(stage.frame.at, points[::sign]))
 
 
 def _along(ring: Points, point: Point) -> float:
@@ -227,11 +223,8 @@ def profile_scene(plan: Plan, profile: ProfilePlan) -> Scene:
 
 def _edge_of(thickness: float, wide: float, profile: ProfilePlan) -> Path:
     """Return the section of the edge, anticlockwise from the lower left."""
-    inside, up, radius = (
-        profile.bevel_in,
-        profile.bevel_up,
-        profile.round_over or profile.arris.size,
-    )
+    inside, up = profile.bevel_in, profile.bevel_up
+    radius = profile.round_over or profile.arris.size
     points = [Point(-wide, 0), Point(-inside, 0), Point(0, up), Point(0, thickness - radius)]
     if not inside:
         points.pop(1)

@@ -12,7 +12,7 @@ from ...cutting.builds import FrameJoint
 from ...cutting.mending import Mended
 from ...drawing import layers
 from ...drawing.kit.picture import STEP_TALLEST, STEP_WIDTH, Stage
-from ...drawing.scene import Scene
+from ...drawing.scene import Layer, Scene
 from ...geometry import Path, Point, Region
 from ...marking.panel_check import RightTriangle, SquareCheck
 from ...panel.datum import Datum
@@ -63,20 +63,17 @@ class Wood:
     def stage(
         self, *, defects: bool = False, width: float = STEP_WIDTH, tallest: float = STEP_TALLEST
     ) -> Stage:
-        """Return a stage with the wood on it.
+        """Return a stage with the wood on it, and with its `defects` where they are asked for.
 
-        Parameters
-        ----------
-        defects : bool
-            Whether what is wrong with it is drawn.
-        width, tallest : float
-            Of the picture, and of what it shows, paper mm.
+        The picture is `width` wide and what it shows at most `tallest` high, paper mm.
         """
         extent = self.boundary.bounds
         stage = Stage.around(extent, mirrored=self.mirrored, width=width, tallest=tallest)
         stage.region(layers.WOOD, self.region)
         if defects:
-            for defect, paths in drawn_defects(self.plan.job.panel):
+            for defect, paths in drawn_defects(
+                self.plan.job.panel.boundary, self.plan.job.panel.defects
+            ):
                 stage.area(layer_of(defect), *paths)
         stage.region(layers.PANEL, self.region, edged=True)
         for piece in self.region.pieces:
@@ -84,47 +81,32 @@ class Wood:
                 stage.setter.keep_clear_along(stage.frame.of(Path.through_ring(ring)), half=0.3)
         return stage
 
-    def letters(self, stage: Stage) -> None:
+    def letters(
+        self, stage: Stage, layer: Layer = layers.LETTERING, height: float = _LETTER
+    ) -> None:
         """Write the letters of corners and struck points."""
         middle = self.boundary.bounds.middle
         for name, point in sorted(self.datum.places.items()):
-            stage.label(
-                layers.LETTERING, point, name, towards=point - middle, height=_LETTER, bold=True
-            )
+            stage.label(layer, point, name, towards=point - middle, height=height, bold=True)
 
     def base(self, stage: Stage) -> None:
         """Draw the line that everything is measured from."""
         stage.line(layers.DATUM, self.datum.start, self.datum.end)
 
-    @property
-    def outwards(self) -> Point:
-        """The direction off the datum, away from the wood."""
-        return -(self.datum.end - self.datum.start).unit().left
-
-    @property
-    def backwards(self) -> Point:
-        """The direction along the datum past its start."""
-        return (self.datum.start - self.datum.end).unit()
-
-    def least(self, stage: Stage, outwards: Point) -> float:
-        """Return how far the wood reaches beyond the datum's start in a direction, paper mm."""
-        start = self.datum.start
-        corners = self.boundary.points(1.0)
-        reach = max((Point.of(row) - start).dot(outwards) for row in corners)
-        return max(0.0, reach) / stage.frame.scale
-
     def running(self, stage: Stage, points: Iterable[Point]) -> None:
         """Write the offsets of points on two rulers: below the datum, and beside its start."""
-        offsets = [self.datum.coordinates(point) for point in points]
-        along = [(o.along, self.datum.at(o.along, 0.0)) for o in offsets]
-        square = [(o.square, self.datum.at(0.0, o.square)) for o in offsets]
-        for feet, outwards in ((along, self.outwards), (square, self.backwards)):
-            least = self.least(stage, outwards) * stage.frame.scale
-            for words, foot in sorted({self.tape.figure(v): at for v, at in feet}.items()):
-                edge = foot + outwards * least
-                stage.line(layers.DIMENSIONS, edge, edge + outwards * (2 * stage.frame.scale))
-                tip = edge + outwards * (1.2 * stage.frame.scale)
-                stage.label(layers.DIMENSIONS, tip, words, towards=outwards)
+        datum, scale = self.datum, stage.frame.scale
+        offsets = [datum.coordinates(point) for point in points]
+        along = {self.tape.figure(o.along): datum.at(o.along, 0.0) for o in offsets}
+        square = {self.tape.figure(o.square): datum.at(0.0, o.square) for o in offsets}
+        back = (datum.start - datum.end).unit()
+        for feet, way in ((along, back.left), (square, back)):  # off the wood
+            rows = self.boundary.points(1.0)
+            reach = max(0.0, *((Point.of(row) - datum.start).dot(way) for row in rows))
+            for words, foot in sorted(feet.items()):
+                edge = foot + way * reach
+                stage.line(layers.DIMENSIONS, edge, edge + way * (2 * scale))
+                stage.label(layers.DIMENSIONS, edge + way * (1.2 * scale), words, towards=way)
 
 
 _PAST_WOOD = 3.0
@@ -186,11 +168,9 @@ def square_scene(plan: Plan) -> Scene:
     stage = wood.stage()
     wood.base(stage)
     check = plan.check
-    lines: list[tuple[Point, Point, str]] = []
-    for square in check.squares:
-        lines += _square_lines(wood, square)
-    if not check.squares and check.triangle is not None:
-        lines += _triangle_lines(wood, check.triangle)
+    lines = [line for square in check.squares for line in _square_lines(wood, square)]
+    if not lines and check.triangle is not None:
+        lines = _triangle_lines(wood, check.triangle)
     for start, end, _ in lines:
         stage.line(layers.CHECKS, start, end)
     for start, end, words in lines:
@@ -202,9 +182,9 @@ def square_scene(plan: Plan) -> Scene:
 def _square_lines(wood: Wood, square: SquareCheck) -> list[tuple[Point, Point, str]]:
     corners = {corner.name: corner.point for corner in wood.datum.corners}
     at, along, across = (corners[n] for n in (square.corner, square.along_to, square.across_to))
-    figures = (square.across, square.found.square_diagonal)
-    ends = ((at, across), (along, across))
-    return [(a, b, wood.tape.figure(f)) for (a, b), f in zip(ends, figures, strict=True)]
+    figure = wood.tape.figure
+    diagonal = (along, across, figure(square.found.square_diagonal))
+    return [(at, across, figure(square.across)), diagonal]
 
 
 def _triangle_lines(wood: Wood, three: RightTriangle) -> list[tuple[Point, Point, str]]:

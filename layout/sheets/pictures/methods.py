@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Iterator, Sequence
 
 from ...drawing import layers
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
-from ...geometry import Bounds, Placement, Point
+from ...geometry import Bounds, Point
 from ...geometry.tolerance import SAME_PLACE
 from ...marking.arc_ovals import EightCentreOval, FourCentreOval
 from ...marking.instruments import StringLoop, Swing, TrammelRod
@@ -22,13 +22,7 @@ _TILT = math.radians(40)
 
 
 def method_scene(plan: Plan, methods: Sequence[Method]) -> Scene:
-    """Return the top with what draws it: points, nails, string, rod or radii.
-
-    Parameters
-    ----------
-    methods : sequence of Method
-        Of one name: several where the corners of a top have several radii.
-    """
+    """Return the top with what draws it: points, nails, string, rod, or the radii of several."""
     wood = Wood.marked(plan)
     place = plan.top.placement
     points = [place(pivot.at) for method in methods for pivot in method.pivots]
@@ -61,61 +55,38 @@ def pivot_name(plan: Plan, pivot: Pivot) -> str:
 
 
 def _shown(plan: Plan, stage: Stage, method: Method) -> None:
-    tape, place = plan.job.tape, plan.top.placement
-    figures = method.figures
-    lines: list[tuple[Point, Point, str]] = []
-    if isinstance(figures, Swing):
-        lines = [
-            (centre, centre + _outwards(centre) * figures.radius, tape.figure(figures.radius))
-            for centre in figures.centres
-        ]
-    elif isinstance(figures, StringLoop):
-        lines = _string(figures, tape.figure(figures.nail_spacing))
-    elif isinstance(figures, TrammelRod):
-        lines = _rod(figures, tape.figure)
-    elif isinstance(figures, FourCentreOval | EightCentreOval):
-        lines = _arcs(figures, tape.figure)
-    elif isinstance(figures, OvalOrdinates):
-        _ordinates(stage, place, figures)
+    figure, place = plan.job.tape.figure, plan.top.placement
+    lines = [(place(start), place(end), length) for start, end, length in _lines(method.figures)]
     for start, end, _ in lines:
-        stage.line(layers.METHOD, place(start), place(end))
-    for start, end, words in lines:
-        if words:
-            stage.figure_along(layers.METHOD, place(start), place(end), words)
+        stage.line(layers.METHOD, start, end)
+    for start, end, length in lines:
+        if length:
+            stage.figure_along(layers.METHOD, start, end, figure(length))
 
 
-def _outwards(centre: Point) -> Point:
-    turn = centre.angle if centre.norm > 0 else _TILT
-    return Point.polar(1.0, turn + (0.3 if centre.norm > 0 else 0.0))
-
-
-def _string(loop: StringLoop, spacing: str) -> list[tuple[Point, Point, str]]:
-    one, other = Point(-loop.nail_spacing / 2, 0), Point(loop.nail_spacing / 2, 0)
-    pencil = Point.polar(loop.reach(math.pi - _TILT), math.pi - _TILT)
-    return [(one, other, spacing), (one, pencil, ""), (pencil, other, "")]
-
-
-def _rod(rod: TrammelRod, figure: Callable[[float], str]) -> list[tuple[Point, Point, str]]:
-    way = Point.polar(1.0, _TILT)
-    pencil = Point(rod.to_short_axis_pin * way.x, rod.to_long_axis_pin * way.y)
-    near = pencil + way * -rod.to_long_axis_pin
-    far = pencil + way * -rod.to_short_axis_pin
-    return [(near, pencil, figure(rod.to_long_axis_pin)), (far, near, figure(rod.pins_apart))]
-
-
-def _arcs(
-    oval: FourCentreOval | EightCentreOval, figure: Callable[[float], str]
-) -> list[tuple[Point, Point, str]]:
-    end, side = Point(oval.end_centre, 0), Point(0, -oval.side_centre)
-    way = (end - side).unit()
-    return [
-        (end, end + way * oval.end_radius, figure(oval.end_radius)),
-        (side, Point(0, oval.side_radius - oval.side_centre), figure(oval.side_radius)),
-    ]
-
-
-def _ordinates(stage: Stage, place: Placement, table: OvalOrdinates) -> None:
-    for ordinate in table.ordinates:
-        foot, up = Point(ordinate.out, 0.0), Point(ordinate.out, ordinate.up)
-        if ordinate.up > 0:
-            stage.line(layers.METHOD, place(foot), place(up))
+def _lines(figures: object) -> Iterator[tuple[Point, Point, float]]:
+    """Yield the lines that draw a curve, each with the length, mm, that is told of it, or 0."""
+    tilt = Point.polar(1.0, _TILT)
+    match figures:
+        case Swing():
+            for centre in figures.centres:
+                way = Point.polar(1.0, centre.angle + 0.3) if centre.norm > 0 else tilt
+                yield centre, centre + way * figures.radius, figures.radius
+        case StringLoop():
+            nail = Point(figures.nail_spacing / 2, 0)
+            pencil = Point.polar(figures.reach(math.pi - _TILT), math.pi - _TILT)
+            yield -nail, nail, figures.nail_spacing
+            yield from ((-nail, pencil, 0.0), (pencil, nail, 0.0))
+        case TrammelRod():
+            near_pin, far_pin = figures.to_long_axis_pin, figures.to_short_axis_pin
+            pencil = Point(far_pin * tilt.x, near_pin * tilt.y)
+            yield pencil - tilt * near_pin, pencil, near_pin
+            yield pencil - tilt * far_pin, pencil - tilt * near_pin, figures.pins_apart
+        case FourCentreOval() | EightCentreOval():
+            end, side = Point(figures.end_centre, 0), Point(0, -figures.side_centre)
+            yield end, end + (end - side).unit() * figures.end_radius, figures.end_radius
+            yield side, side + Point(0, figures.side_radius), figures.side_radius
+        case OvalOrdinates():
+            for at in figures.ordinates:
+                if at.up > 0:
+                    yield Point(at.out, 0.0), Point(at.out, at.up), 0.0

@@ -7,7 +7,7 @@ from ...drawing.kit.labels import LabelSetter
 from ...drawing.kit.picture import DrawingFrame, Stage
 from ...drawing.scene import Area, Group, Scene, Text
 from ...fit.found import Fit
-from ...geometry import Bounds, Path, Point, circle
+from ...geometry import Bounds, Point, circle
 from ...panel.shown import drawn_defects, layer_of
 from ...plan.plan import Plan
 from ...words.say import exact_words
@@ -25,8 +25,7 @@ def contacts_scene(plan: Plan) -> Scene:
     """Return the top in its place, with a numbered dot wherever something holds it."""
     wood = Wood.found(plan, mirrored=False)
     stage = wood.stage(defects=True, width=BEHIND_WIDTH, tallest=BEHIND_TALLEST)
-    stage.path(layers.GHOST, _core(plan.fit), clear=True)
-    dots: list[Point] = []
+    stage.path(layers.GHOST, plan.fit.core.path().placed(plan.fit.placement), clear=True)
     for contact in plan.contacts:
         if len(contact.points) > 1:
             stage.line(layers.CONTACTS, *contact.points)
@@ -34,16 +33,11 @@ def contacts_scene(plan: Plan) -> Scene:
             at = stage.frame.at(point)
             stage.add(layers.CONTACTS, Area(circle(at, _DOT)))
             stage.setter.keep_clear(Bounds.about(at, _DOT))
-        dots.append(contact.middle)
-    middle = plan.fit.placement.centre
-    for number, dot in enumerate(dots, 1):
-        stage.label(layers.CONTACTS, dot, f"{number}", towards=middle - dot, bold=True)
+    for number, contact in enumerate(plan.contacts, 1):
+        way = plan.fit.placement.centre - contact.middle
+        stage.label(layers.CONTACTS, contact.middle, f"{number}", towards=way, bold=True)
     wood.letters(stage)
     return stage.scene("What holds the top")
-
-
-def _core(fit: Fit) -> Path:
-    return fit.core.path().placed(fit.placement)
 
 
 _COLUMNS = 2
@@ -89,7 +83,7 @@ def _draw(plan: Plan, fit: Fit, stage: Stage) -> None:
     """Draw the panel with one top in its place."""
     panel = plan.job.panel
     stage.region(layers.WOOD, panel.region())
-    for defect, paths in drawn_defects(panel):
+    for defect, paths in drawn_defects(panel.boundary, panel.defects):
         stage.area(layer_of(defect), *paths)
     stage.region(layers.PANEL, panel.region(), edged=True)
     stage.path(layers.FINISH, fit.outline.path().placed(fit.placement))
@@ -99,6 +93,5 @@ def _two_lines(plan: Plan, fit: Fit, rank: int) -> tuple[str, str]:
     size = f"{rank}: {exact_words(fit.outline, plan.job.tape)}"
     if fit is plan.fit:
         return size, "as planned"
-    turn = turn_words(fit, plan.fit)
     loss = loss_words(fit, plan.fit, plan.job.wish.goal, plan.job.tape)
-    return size, f"{loss}, {turn}" if turn else loss
+    return size, ", ".join(filter(None, (loss, turn_words(fit, plan.fit))))

@@ -12,31 +12,19 @@ from ....geometry import Path, Point
 from ....words.first_tables import shown_marks
 from ....words.saw_lines import BESIDE, BEYOND, Round, SawLine, figures_of, signed
 from ....words.say import Say
-from .starts import (
-    BEND,
-    BODY,
-    GAP,
-    LANE,
-    MARK,
-    NAME,
-    OFF,
-    OUT,
-    REACH,
-    RING,
-    ROW,
-    SAW,
-    TRIANGLE,
-    LyingPicture,
-    corner_letters,
-    draw_rings,
-    draw_tape,
-    edge_of,
-    has_figure,
-    ring,
-    ring_within,
-    side_of,
-    triangle,
-)
+from .picture import BEND, BODY, LANE, MARK, NAME, OFF, OUT, RING, TRIANGLE, LyingPicture
+
+SAW = 3.8
+"""Height of the figure of a saw line, paper mm."""
+
+GAP = 2.2
+"""Between two labels of a lane, paper mm."""
+
+ROW = 6.2
+"""From one row of labels to the next, paper mm."""
+
+REACH = 10.0
+"""Farther from every side, paper mm, a start is drawn where it lies."""
 
 
 @dataclass(slots=True)
@@ -63,13 +51,13 @@ def draw_lanes(picture: LyingPicture) -> float:
     lying, box = picture.lying, picture.box
     low = box.bottom
     stacked = 0.0
-    corner_letters(picture)
+    picture.corner_letters()
     starts: dict[str, list[tuple[SawLine, Point]]] = {}
     far: list[SawLine] = []
     for each in picture.rounds:
         for line in each.lines:
-            side, away = side_of(picture, line.cut)
-            if away > REACH and not has_figure(picture, line, side):
+            side, away = picture.side_of(line.cut)
+            if away > REACH and not picture.has_figure(line, side):
                 far.append(line)
             else:
                 starts.setdefault(side, []).append((line, picture.frame.at(line.cut.start.point)))
@@ -84,9 +72,9 @@ def draw_lanes(picture: LyingPicture) -> float:
             stacked = box.bottom - low + 0.5
     other = "left" if lying.hand == "right" else "right"
     for side in (*(("lower", lying.hand) if picture.plain else ()), "upper", other):
-        draw_rings(picture, side, starts.get(side, []))
+        picture.draw_rings(side, starts.get(side, []))
     for line in far:
-        ring_within(picture, line)
+        picture.ring_within(line)
     return low - 1.0
 
 
@@ -96,11 +84,11 @@ def _foot_lane(
     """Draw the tape under the panel with its labels; return how far down they reach."""
     lying = picture.lying
     axis = "square" if lying.upright else "along"
-    lines = [line for line in each.lines if has_figure(picture, line, "lower")]
+    lines = [line for line in each.lines if picture.has_figure(line, "lower")]
     labels = _labels(picture, each, lines, axis)
     labels += _bare(labels, [(line, at.x) for line, at in starts if line in each.lines])
     body = edge - OFF - BODY
-    draw_tape(picture, each, "lower", edge)
+    picture.draw_tape(each, "lower", edge)
     room = (2.0, picture.frame.sheet.right - 2.0)
     if sum(label.width for label in labels) > 0.85 * (room[1] - room[0]):
         for label in labels:  # the lane is full: marks keep their name alone
@@ -129,7 +117,7 @@ def _foot_lane(
             _set(picture, label, place, y)
     for line, at in starts:
         if line in each.lines:
-            triangle(picture, Point(at.x, body + 0.1), Point(0.0, 1.0))
+            picture.triangle(Point(at.x, body + 0.1), Point(0.0, 1.0))
     return body - lane - (max(len(rows), 1) - 1) * ROW
 
 
@@ -147,10 +135,10 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
     lying, box = picture.lying, picture.box
     axis = "along" if lying.upright else "square"
     out = OUT[lying.hand]
-    edge = edge_of(picture, lying.hand)
+    edge = picture.edge_of(lying.hand)
     body = edge + out.x * (OFF + BODY)
-    draw_tape(picture, each, lying.hand, edge)
-    lines = [line for line in each.lines if has_figure(picture, line, lying.hand)]
+    picture.draw_tape(each, lying.hand, edge)
+    lines = [line for line in each.lines if picture.has_figure(line, lying.hand)]
     labels = _labels(picture, each, lines, axis)
     labels += _bare(labels, [(line, at.y) for line, at in starts])
     if len(labels) * ROW > box.height + ROW:
@@ -166,7 +154,7 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
         middle = near + out.x * (1.2 + wide / 2)
         _set(picture, label, middle, place - (SAW if label.number else MARK) / 2)
     for _, at in starts:
-        triangle(picture, Point(body, at.y), -out)
+        picture.triangle(Point(body, at.y), -out)
 
 
 def _bare(labels: Sequence[_Label], starts: Sequence[tuple[SawLine, float]]) -> list[_Label]:
@@ -180,7 +168,7 @@ def _labels(
 ) -> list[_Label]:
     """Return the labels of a lane: saw lines by number and figure, marks by name and figure."""
     plan, lying, frame = picture.plan, picture.lying, picture.frame
-    say = Say(plan.job.tape, each.datum, lying.mirrored)
+    say = Say.of(plan, each.datum)
     foot = (axis == "along") != lying.upright
     labels = []
     for line in lines:
@@ -218,7 +206,7 @@ def _set(picture: LyingPicture, label: _Label, middle: float, y: float) -> None:
     """Write a label about its middle, its baseline at y."""
     x = middle - (label.width - GAP) / 2
     if label.number:
-        ring(picture, Point(x + RING, y + label.height / 2), label.number)
+        picture.ring(Point(x + RING, y + label.height / 2), label.number)
         x += 2 * RING + 0.6
     if label.name:
         picture.add(layers.LETTERING, Text(Point(x, y), label.name, NAME, bold=True))

@@ -24,7 +24,10 @@ from ....words.first_page import drawn_marks, letters_of
 from ....words.lying import Lying
 from ....words.saw_lines import Round, SawLine
 from .lanes import draw_lanes
-from .starts import BEND, BODY, FREE, LANE, NAME, NAMED_FROM, OFF, WIDTH, LyingPicture, ring
+from .picture import BEND, BODY, FREE, LANE, NAME, OFF, WIDTH, LyingPicture
+
+NAMED_FROM = 80.0
+"""A narrower picture has lines and their starts alone."""
 
 
 def lying_scene(
@@ -36,16 +39,9 @@ def lying_scene(
     width: float = WIDTH,
     plain: bool = False,
 ) -> Scene:
-    """Return the drawing.
+    """Return the drawing, `width` wide and at most `tallest` high, paper mm.
 
-    Parameters
-    ----------
-    tallest : float
-        Height that it may have at most, paper mm.
-    width : float
-        paper mm.
-    plain : bool
-        Leave tapes and figures out, for a narrow screen.
+    A `plain` one has no tapes and figures, for a narrow screen.
     """
     picture, room = _begun(plan, lying, rounds, tallest, width, plain), tallest
     scene = _drawn(picture)
@@ -101,7 +97,7 @@ def _wood(picture: LyingPicture) -> None:
     panel = plan.job.panel
     waste = panel.region().minus(Region.of(plan.cuts.finish, "outside"))
     picture.region(layers.BENCH_FALLS, waste)
-    for _, paths in drawn_defects(panel):
+    for _, paths in drawn_defects(panel.boundary, panel.defects):
         picture.add(layers.BENCH_DEFECT, *(Area(frame.of(path)) for path in paths))
     picture.add(layers.PAPER, *(Area(frame.of(hole), edged=False) for hole in panel.cut_outs))
     picture.region(layers.BENCH_PANEL, panel.region(), edged=True)
@@ -183,8 +179,7 @@ def _radius(picture: LyingPicture) -> None:
     figures = plan.methods[0].figures if plan.methods else None
     if not isinstance(figures, Swing) or figures.radius / frame.scale < _RADIUS_FROM:
         return
-    own = figures.centres[0]
-    place = plan.top.placement
+    own, place = figures.centres[0], plan.top.placement
     words = f"R {plan.job.tape.figure(figures.radius)}"
     out = own.unit() if own.norm > 0 else Point(1.0, 0.0)
     start = frame.at(place(own))
@@ -201,7 +196,7 @@ def _radius(picture: LyingPicture) -> None:
     _, end, text = first_of_best(offered, lambda offer: -offer[0], tolerance=ROUNDING)
     if not picture.setter.is_free(text_box(text).grown(0.4)):
         return  # the table has it
-    picture.add(layers.THIN, Stroke(Path.through((start, end))))
+    picture.thin(start, end)
     picture.add(layers.LETTERING, text)
     picture.setter.keep_clear(text_box(text))
 
@@ -223,7 +218,7 @@ def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
     boxes = ((place, Bounds.about(place, 2.4)) for place in offered)
     chosen = picture.setter.chosen(boxes, within=False)
     assert chosen is not None
-    ring(picture, chosen[0], number, radius=2.2)
+    picture.ring(chosen[0], number, radius=2.2)
 
 
 def _boxed(picture: LyingPicture, at: Point, letter: str) -> None:

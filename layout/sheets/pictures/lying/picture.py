@@ -1,0 +1,202 @@
+"""The picture of the first page: what it is made of, and what stands beside the panel.
+
+Measures, rings, triangles and thin lines; tapes, corner letters, and where saws start: a triangle
+at the wood, and the ring with the line's number behind it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from math import ceil
+
+from ....cutting.cut import StraightCut
+from ....drawing import layers
+from ....drawing.kit.lanes import spread
+from ....drawing.kit.picture import Stage
+from ....drawing.scene import Anchor, Area, Stroke, Text, text_box
+from ....geometry import Bounds, Path, Point, circle
+from ....plan.plan import Plan
+from ....units import MM_PER_INCH
+from ....words.lying import Lying
+from ....words.saw_lines import Round, Runs, SawLine
+
+WIDTH = 190.0
+"""Of the picture, paper mm: A4 between margins of 10."""
+
+RING = 2.7
+"""Radius of the ring round the number of a saw line, paper mm."""
+
+MARK, NAME, CORNER = 3.3, 3.0, 5.0
+"""Heights of capitals: figures of marks, their names, letters of corners, paper mm."""
+
+BODY, OFF = 2.0, 1.2
+"""How wide a drawn tape is, and how far it lies off the wood, paper mm."""
+
+FREE = 9.2
+"""Kept on the sides that have no tape, paper mm."""
+
+LANE, BEND = 8.6, 3.0
+"""From the foot of a tape to that of its labels, and what leaders to labels that stand aside have
+more, paper mm."""
+
+TRIANGLE = 2.4
+
+OUT = {"upper": Point(0, 1), "lower": Point(0, -1), "left": Point(-1, 0), "right": Point(1, 0)}
+
+
+@dataclass(slots=True, kw_only=True)
+class LyingPicture(Stage):
+    """What the drawing holds so far."""
+
+    plan: Plan
+    lying: Lying
+    rounds: tuple[Round, ...]
+    box: Bounds
+    """Of the panel, paper mm."""
+    plain: bool
+    """Whether it has names only: no tapes, no figures."""
+    corners: list[Bounds] = field(default_factory=list)
+    """Where the letters of corners stand, paper mm."""
+
+    def thin(self, *points: Point) -> None:
+        """Draw a thin line through points on paper."""
+        self.add(layers.THIN, Stroke(Path.through(points)))
+
+    def triangle(self, tip: Point, way: Point) -> None:
+        """Draw the triangle that points the way the saw is pushed."""
+        back = tip - way * TRIANGLE
+        half = way.left * (TRIANGLE * 0.5)
+        self.add(layers.INK, Area(Path.through((tip, back + half, back - half), closed=True)))
+
+    def ring(self, at: Point, number: int, radius: float = RING) -> None:
+        """Draw a ring with its number."""
+        height = 2.5 if radius < RING else 3.0
+        self.add(layers.PAPER, Area(circle(at, radius), edged=False))
+        self.add(layers.BENCH_MARK, Stroke(circle(at, radius)))
+        low = at - Point(0.0, height / 2)
+        self.add(layers.LETTERING, Text(low, f"{number}", height, "middle", bold=True))
+        self.setter.keep_clear(Bounds.about(at, radius))
+
+    def side_of(self, cut: StraightCut) -> tuple[str, float]:
+        """Return the side of the page at which a saw starts, and how far from it, paper mm.
+
+        Of a slanting line it is the nearest.
+        """
+        back = self.lying.way(cut.start.point - cut.end.point).unit()
+        at = self.frame.at(cut.start.point)
+
+        def away(side: str) -> float:
+            return round(abs(self.edge_of(side) - (at.x if OUT[side].x else at.y)), 3)
+
+        side = min((side for side in OUT if OUT[side].dot(back) > _FACING), key=away)
+        return side, away(side)
+
+    def has_figure(self, line: SawLine, side: str) -> bool:
+        """Return whether the figure of a line stands at a side of the page."""
+        foot, hand = Runs.ACROSS, Runs.ALONG
+        if self.lying.upright:
+            foot, hand = hand, foot
+        return not self.plain and line.runs is {"lower": foot, self.lying.hand: hand}.get(side)
+
+    def ring_within(self, line: SawLine) -> None:
+        """Draw the start of a line that begins far from all sides: its ring behind it, or aside."""
+        start, end = (self.frame.at(point.point) for point in (line.cut.start, line.cut.end))
+        way = (end - start).unit()
+        behind = (start - way.turned(turn) * (TRIANGLE + RING + 0.3) for turn in _BEHIND)
+        # without tapes there is room round the panel too
+        room = self.box.grown(2 * RING + TRIANGLE if self.plain else 0.0)
+        setter = replace(self.setter, room=room)
+        at = setter.best(((at, Bounds.about(at, RING)) for at in behind), within=False)
+        assert at is not None
+        self.triangle(start, way)
+        self.ring(at, line.number)
+
+    def edge_of(self, side: str) -> float:
+        """Return where a side of the panel's box lies, paper mm."""
+        box = self.box
+        return {"upper": box.top, "lower": box.bottom, "left": box.left, "right": box.right}[side]
+
+    def draw_rings(self, side: str, lines: Sequence[tuple[SawLine, Point]]) -> None:
+        """Draw the starts on a side without figures: a triangle at the wood, its ring behind."""
+        level = side in ("upper", "lower")
+        wanted = [at.x if level else at.y for _, at in lines]
+        box = self.box
+        low, high = (box.left, box.right) if level else (box.bottom, box.top)
+        if level and lines:  # between the letters on either hand, also of an odd panel's corners
+            edge = self.edge_of(side)
+            beside = [b for b in self.corners if b.bottom - LANE < edge < b.top + LANE]
+            low = max([low, *(b.right for b in beside if b.middle.x <= min(wanted))])
+            high = min([high, *(b.left for b in beside if b.middle.x >= max(wanted))])
+        places = spread(wanted, [2 * RING + 0.7] * len(lines), low, high)
+        edge, out = self.edge_of(side), OUT[side]
+        for (line, at), place in zip(lines, places, strict=True):
+            start = Point(at.x, edge) if level else Point(edge, at.y)
+            off = out * (TRIANGLE + RING + 0.5)
+            at_ring = (Point(place, edge) if level else Point(edge, place)) + off
+            tip = start + out * 0.2
+            if at.distance_to(start) > 0.3:  # the line runs out from the wood to where it starts
+                self.thin(at, start)
+            self.triangle(tip, -out)
+            if abs(place - (at.x if level else at.y)) > 0.3:
+                self.thin(tip + out * TRIANGLE, at_ring)
+            self.ring(at_ring, line.number)
+
+    def draw_tape(self, each: Round, side: str, edge: float) -> None:
+        """Draw a tape with its hook at the first point of the datum, ticked by its own unit."""
+        box, level, out = self.box, side == "lower", OUT[side]
+        hook, name = self.frame.at(each.datum.start), each.datum.first.name
+        start = hook.x if level else hook.y
+        ends = (box.left, box.right) if level else (box.bottom, box.top)
+        end = ends[1] if abs(ends[1] - start) > abs(ends[0] - start) else ends[0]
+        ahead = 1.0 if end > start else -1.0
+        near, far = (edge + (out.x + out.y) * off for off in (OFF, OFF + BODY))
+
+        def at(along: float, across: float) -> Point:
+            return Point(along, across) if level else Point(across, along)
+
+        corners = at(start, near), at(end, near), at(end, far), at(start, far)
+        self.add(layers.THIN, Stroke(Path.through(corners, closed=True)))
+        # a tick each 100 mm or 4 in, a long one each fifth; the end is the body's own line
+        step = (4 * MM_PER_INCH if self.plan.job.tape.imperial else 100.0) / self.frame.scale
+        for i in range(1, ceil(abs(end - start) / step - 1e-6)):
+            x, deep = start + ahead * i * step, 1.0 if i % 5 == 0 else 0.45
+            self.thin(at(x, near), at(x, near + (far - near) * deep))
+        bar = Path.through((at(start, edge), at(start, far + (far - near) * 0.4)))
+        self.add(layers.BENCH_HOOK, Stroke(bar))
+        if level and (len(name) > 1 or name in "PQ"):
+            anchor: Anchor = "end" if ahead > 0 else "start"
+            words = Text(Point(start - ahead * 1.2, far), name, MARK, anchor, bold=True)
+            met = [b for b in self.corners if min(b.shared(text_box(words))) > 0]
+            for letter in met:  # of a corner at the same end: farther out
+                x = (letter.left if ahead > 0 else letter.right) - ahead
+                words = replace(words, at=Point(x, far))
+            self.add(layers.LETTERING, words)
+            self.setter.keep_clear(text_box(words))
+
+    def corner_letters(self) -> None:
+        """Write the letters of the corners: over or under the panel, those between inside it."""
+        box, datum = self.box, self.plan.datum
+        for corner in (corner for corner in datum.corners if corner.name in datum.places):
+            at = self.frame.at(corner.point)
+            right, up = at.x > box.middle.x, at.y > box.middle.y
+            x, y = at.x + (1.3 if right else -1.3), at.y + (2.0 if up else -CORNER - 1.3)
+            anchor: Anchor = "start" if right else "end"
+            words = Text(Point(x, y), corner.name, CORNER, anchor, bold=True)
+            letter = text_box(words).grown(0.4)
+            outside = letter.bottom > box.top or letter.top < box.bottom
+            if outside and all(min(letter.shared(other)) <= 0 for other in self.corners):
+                self.corners.append(letter)
+                self.add(layers.LETTERING, words)
+            else:
+                size = CORNER * (0.5 if self.plain else 1.0)  # it may not cover a small top
+                inside = Text(at, corner.name, size, bold=True, halo=0.7)
+                way = box.middle - at
+                self.add(layers.LETTERING, *self.setter.set(inside, towards=way, off=1.0))
+
+
+_FACING = 0.35
+"""Cosine of the widest angle, about 70°, between a line and the way out of a side it starts at."""
+
+_BEHIND = (0.0, 0.5, -0.5, 1.0, -1.0)
+"""Turns, radians, by which a ring may stand aside of what lies behind a start, tried in turn."""
