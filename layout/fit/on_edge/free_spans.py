@@ -71,8 +71,9 @@ def free_spans(edges: Array, bar: tuple[float, float], radius: float, within: Ar
         From where to where along x spans are sought.
     """
     low, high = bar
-    bottom, top = edges[:, :, 1].min(axis=1), edges[:, :, 1].max(axis=1)
-    near = edges[(bottom - radius < high) & (top + radius > low)]
+    start, end = edges[:, :, 1].T  # a least along rows of two takes thirty times as long
+    is_near = np.minimum(start, end) - radius < high
+    near = edges[is_near & (np.maximum(start, end) + radius > low)]
     mirrored = near * np.array([-1.0, 1.0])
     sides = [-_farthest(mirrored, *bar, radius), _farthest(near, *bar, radius)]
     return free_runs(np.stack(sides, axis=1), float(within[0]), float(within[1]))
@@ -95,8 +96,7 @@ def _farthest(edges: Array, low: float, high: float, radius: float) -> Array:
     the height that counts is the one between the two that is nearest to it.
     """
     x, y = edges[:, :, 0], edges[:, :, 1]
-    rows = np.arange(len(edges))
-    level = np.clip(y[rows, x.argmax(axis=1)], low, high)
+    level = np.clip(np.where(x[:, 1] > x[:, 0], y[:, 1], y[:, 0]), low, high)
     over = level[:, None] - y
     discs = np.where(
         np.abs(over) <= radius, x + np.sqrt(np.maximum(radius**2 - over**2, 0.0)), -np.inf
@@ -111,5 +111,5 @@ def _farthest(edges: Array, low: float, high: float, radius: float) -> Array:
     share = (level - start_y) / np.where(flat, 1.0, rise)
     on = ~flat & (share >= -_ON) & (share <= 1 + _ON)
     straight = np.where(on, start_x + np.clip(share, 0.0, 1.0) * run, -np.inf)
-    reach: Array = np.maximum(discs.max(axis=1), straight)
+    reach: Array = np.maximum(np.maximum(*discs.T), straight)
     return reach
