@@ -12,6 +12,10 @@ from numpy.typing import NDArray
 
 from panelwright.layout.errors import LayoutError, NothingFitsError
 from panelwright.layout.fit import Fit, Limits, Span, Wish, best_fits
+from panelwright.layout.fit.rigid.ground import Ground
+from panelwright.layout.fit.rigid.local_search import Climber
+from panelwright.layout.fit.rigid.outline import Shape
+from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -254,6 +258,16 @@ def test_islands_lie_inside_or_outside() -> None:
     fit = best_fits(SoundWood.exact(panel(BOARD)), wish, islands=(island,))[0]
     within = Region.from_rings(fit.points())
     assert within.holds(island) or not within.touches_or_crosses(island)
+
+
+@pytest.mark.parametrize(("share", "held"), [(1 - 1e-5, True), (1.0, False)])
+def test_what_must_be_held_lies_within_by_a_hair(share: float, held: bool) -> None:
+    """On the very edge it would be held or not by a last bit, and a proof be lost by it."""
+    shape = Shape.of(top([(0, 0), (700, 20), (660, 400), (-30, 330)]))
+    pose = np.array([700.0, 300.0, 0.1])
+    points = turned(share * shape.corners, -float(pose[2])) + pose[:2]
+    clearance = Climber(shape, Ground.of(panel(BOARD)), points).clearance(pose)
+    assert (clearance > 0) is held
 
 
 def test_tops_are_ranked_by_area_not_by_clearance() -> None:

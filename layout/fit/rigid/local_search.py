@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ...geometry.tolerance import ROUNDING
 from ..goal import Ends
 from ..local_search import Steps, best_step, climbed
 from ..wood.edges import Array, turned, ways_in
@@ -36,7 +37,8 @@ class Climber:
     ground: Ground
     """Of the inner polygon."""
     held: Array
-    """(h, 2) array: points of the panel that must lie within the outline."""
+    """(h, 2) array: points of the panel that must lie within the outline, by `ROUNDING` at least:
+    those on its very edge would be held or not by the last bit of a sum."""
     spans: tuple[Ends, ...] = ()
     """From where to where it may be turned, radians; none where any turn will do."""
 
@@ -46,7 +48,7 @@ class Climber:
         Then it is the least, over the points looked at, of the point's depth in the wood less its
         depth in the outline. It is −∞ where a point that must be held is not.
         """
-        if len(self.held) and self._inside(self.held, pose).min() < 0:
+        if len(self.held) and self._inside(self.held, pose).min() < ROUNDING:
             return -math.inf
         points, less = self._telling(pose, 0.0)
         depth = self.ground.depth(turned(points, -float(pose[2])) + pose[:2])
@@ -88,7 +90,7 @@ class Climber:
                 np.column_stack([held, np.zeros(len(held))]),
             ]
         )
-        limits = np.concatenate([clear[near] - start, -out])
+        limits = np.concatenate([clear[near] - start, -out - 2 * ROUNDING])
         low, high = np.array([[-trust, -trust, -trust, 0.0], [trust, trust, trust, 3 * trust]])
         if self.spans:
             turn = float(pose[2])
