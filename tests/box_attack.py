@@ -11,7 +11,8 @@ import numpy as np
 from panelwright.layout.fit.convex.boxes import Box, patch_of
 from panelwright.layout.fit.convex.capsule import CapsuleKind
 from panelwright.layout.fit.convex.capsule_lift import CapsuleLift
-from panelwright.layout.fit.convex.d_end import DEndKind, DEndLift
+from panelwright.layout.fit.convex.d_end import DEndKind
+from panelwright.layout.fit.convex.d_end_lift import DEndLift
 from panelwright.layout.fit.convex.entry import OUTLINES
 from panelwright.layout.fit.convex.family import TwoSizes
 from panelwright.layout.fit.convex.form import own_form

@@ -33,6 +33,7 @@ TARGETS = {
     "layout/fit/convex/capsule_lift.py": f"{HUGGED} -k capsule",
     "layout/fit/convex/superellipse_lift.py": f"{HUGGED} {LYING} -k superellipse-or-lies",
     "layout/fit/convex/d_end.py": f"{HUGGED} tests/fit/test_d_end.py -k end",
+    "layout/fit/convex/d_end_lift.py": f"{HUGGED} tests/fit/test_d_end.py -k end",
     "layout/fit/convex/polygon_lift.py": f"{HUGGED} -k hexagon",
     "layout/fit/convex/polygon_gauge.py": CONVEX,
     "layout/fit/rectangles/gap_bound.py": RECTANGLES,
