@@ -35,6 +35,8 @@ from .sampling import Windows, rectangles
 from .sizes import Sizes
 
 if TYPE_CHECKING:
+    from ..branch_and_bound import Outcome
+    from ..convex.pose import Pose
     from .slim import Capsules
 
 _FIRST_TURNS = 24
@@ -49,6 +51,15 @@ _SHARE = 0.2
 _MARGIN, _CLOSER = 0.1, 0.125
 """Share by which tops may be wider than two corner radii and be slim at first, and share of that by
 which they may once their bound is too loose."""
+_FIRST_EFFORT = 0.01
+"""Share of the effort that capsules are searched with at first; twice as much each time again."""
+_NEAR = 0.01
+"""Share of their width by which tops may be wider than capsules and those be searched on."""
+_MOST_CUTS = 100
+"""How many boxes of turns are cut for a bound of slim tops at most."""
+_LOOSE = 0.05
+"""Share of their width by which capsules may miss what tops must hold; beyond it radii are cut in
+two at once."""
 _FAR = 1.05
 """How many times what a top must beat a bound is, above which the ground may be a rough one."""
 _HOPE = 0.97
@@ -64,6 +75,8 @@ _TOUCHES = 0.001
 _LOOKS_A_BOX, _LOOKS_AN_EDGE = 100_000, 5
 """Looks at an edge (`Family.looks`) that a box takes, and that each part of it takes of each
 edge: as measured."""
+_LOOKS_A_CUT = 25_000
+"""The same, where boxes of turns are cut for a bound of slim tops: as measured."""
 _MOST_AT_ONCE = 150_000
 """Edges of boxes that are looked at together: each takes up to 2 KB, in many strips."""
 _PATIENCE, _LONGEST_PAUSE = 1.5, 12.0
@@ -91,6 +104,10 @@ class Slim:
     """Least and greatest corner radius, mm."""
     widest: float
     """How wide at most, mm: more than two of the greatest radii."""
+    effort: float
+    """Looks at an edge that a search of their capsules may take."""
+    found: Outcome[Pose] | None = None
+    """What a search of these capsules and more came to."""
 
 
 class RoundedRectangles:
@@ -152,7 +169,7 @@ class RoundedRectangles:
         if width.least <= nearer and not is_square:
             sizes = self._recipe((radii[0], radii[0]), Span(0.0, nearer)).sizes
             most = float(sizes.most(np.array(self.longest), np.array(nearer)))
-            yield Slim(min(bound, most), radii, nearer)
+            yield Slim(min(bound, most), radii, nearer, _FIRST_EFFORT * self.wish.most_effort)
 
     def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
         """Yield boxes of all turns over each piece of the ground."""
@@ -205,29 +222,69 @@ class RoundedRectangles:
 
     def _cut(self, slim: Slim) -> Iterator[Box | Slim]:
         """Yield what of slim tops may still be better than the best of their capsules."""
-        (least, greatest), widest, lipping = slim.radii, slim.widest, self.wish.lipping
+        (least, greatest), widest, target = slim.radii, slim.widest, self._target
         corners = self.polisher.sizes.corner_area
-        over, target = corners(widest / 2) - corners(least), self._target
-        spent = self.wish.most_effort - self.looks
-        found = self.capsules.best(least, widest, target - over, spent)
+        over, margin = corners(widest / 2) - corners(least), widest - 2 * greatest
+        in_two = self.counts and greatest - least > margin
+        missed = self.capsules.spare(least, widest) if len(self.held) else 0.0
+        too_loose = in_two and missed > _LOOSE * widest
+        found, bound = slim.found, min(slim.bound, self._bound_by_turns(slim))
+        if bound <= target:
+            yield replace(slim, bound=bound)
+            return
+        if not (too_loose or (found and self._is_best(found, slim) and found.score + over > target)):
+            found = self._searched(slim, over)
+            bound = min(bound, found.bound + over if found.bound > 0 else 0.0)
+            if bound <= target:
+                yield replace(slim, bound=bound)
+                return
+            is_near = widest - 2 * least <= _NEAR * widest
+            if is_near and found.looks >= slim.effort and found.score + over <= target:
+                yield replace(slim, bound=bound, effort=2 * slim.effort)
+                return
+        if in_two:
+            middle = (least + greatest) / 2
+            yield replace(slim, bound=bound, radii=(middle, greatest), found=found)
+            greatest = middle
+        else:
+            margin *= _CLOSER
+        nearer = 2 * greatest + margin
+        for part in self._parts(bound, (least, greatest), nearer, widest):
+            yield replace(part, found=found) if isinstance(part, Slim) else part
+
+    def _bound_by_turns(self, slim: Slim) -> float:
+        """Return a score that no slim top beats by what boxes of turns leave of their own lines."""
+        recipe, target = self.ground.any_width(slim.radii, Span(0.0, slim.widest)), self._target
+        left = list(self._all_turns(recipe))
+        for _ in range(_MOST_CUTS):
+            box = max(left, key=lambda box: box.bound, default=None)
+            if box is None or box.boxes is None or box.bound <= target:
+                break
+            self.looks += _LOOKS_A_CUT
+            left = [other for other in left if other is not box]
+            parts = cut_by_turn(box.boxes, box.piece.sides, recipe.sizes, recipe.inset, target)
+            for _ in range(_HALVINGS):
+                parts = parts.halved()
+            left += self._judged(parts, recipe, box.piece)
+        return max((box.bound for box in left), default=0.0)
+
+    def _is_best(self, found: Outcome[Pose], slim: Slim) -> bool:
+        """Return whether the best capsule of a search of more is one of these."""
+        if found.top is None:
+            return False
+        return 2 * slim.radii[0] <= 2 * found.top[4] <= slim.widest
+
+    def _searched(self, slim: Slim, over: float) -> Outcome[Pose]:
+        """Return what the search of their capsules came to, and try the top about the best."""
+        (least, greatest), lipping = slim.radii, self.wish.lipping
+        target, left = self._target, self.wish.most_effort - self.looks
+        found = self.capsules.best(least, slim.widest, target - over, min(slim.effort, left))
         self.looks += _LOOKS_A_BOX + found.looks
         if found.top is not None:
             place, (length, width) = self.capsules.placed(found.top), 2 * np.array(found.top[3:])
             radius = min(greatest, width / 2 + lipping)
             self._try(self.polisher.begun(place, length, width, radius), hope=0.0)
-        bound = found.bound + over if found.bound > 0 else 0.0
-        if bound <= target:
-            yield replace(slim, bound=bound)
-            return
-        margin = widest - 2 * greatest
-        if self.counts and greatest - least > margin:
-            yield Slim(bound, ((least + greatest) / 2, greatest), widest)
-            greatest = (least + greatest) / 2
-        else:
-            margin *= _CLOSER
-        nearer = 2 * greatest + margin
-        bound = found.bound + corners(nearer / 2) - corners(least)
-        yield from self._parts(bound, (least, greatest), nearer, widest)
+        return found
 
     @cached_property
     def capsules(self) -> Capsules:

@@ -91,6 +91,18 @@ class Ground:
             Points(self.held, inset - max(least, lipping), max(least - lipping, 0.0)),
         )
 
+    def any_width(self, radii: tuple[float, float], widths: Span) -> Recipe:
+        """Return what tops of these radii are searched with by the lines of their corner centres.
+
+        Each has its own inner rectangle, which may be a line: it lies in the wood shrunk by the
+        least radius, and inside its top by the greatest at most.
+        """
+        (least, greatest), lipping = radii, self.wish.lipping
+        sizes = Sizes.of(within(self.wish, widths), least)
+        must = Points(self.held, 0.0, max(greatest - lipping, 0.0))
+        pieces, inset = self.pieces(max(least - lipping, 0.0)), max(greatest, lipping)
+        return Recipe(radii, widths, pieces, inset, replace(sizes, widest=self.widest), must)
+
     def _roughly(self, pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
         """Return the pieces a little larger, with fewer edges, where edges are many."""
         if sum(len(piece.edges) for piece in pieces) < _SEVERAL_EDGES:

@@ -83,7 +83,7 @@ class Sizes:
         if self.wish.goal is Goal.NEAREST:
             long, wide = wanted(self.wish)
             length = min(length, max(long, limits.length.least))
-            width = min(width, max(wide, limits.width.least))
+            width = min(width, max(wide, self.asked_width))
         return length, min(width, self.widest)
 
     def half_planes(self, length: float, width: float) -> list[Row]:

@@ -85,7 +85,7 @@ class Capsules:
         """
         widths = Span(min(max(2 * radius, NARROWEST), widest), widest)
         wish = replace(within(self.wish, widths), gap=self.wish.gap / 2)
-        kind = _Kind((math.sqrt(2) - 1) * (widest / 2 - radius))
+        kind = _Kind(self.spare(radius, widest))
         family = TwoSizes(self._seen, Sizing(kind, wish, Capsule(2.0, 1.0)))
         return search(
             family,
@@ -94,6 +94,11 @@ class Capsules:
             most_looks=most_looks,
             enough=max(enough, 0.0) * (1 - wish.gap),
         )
+
+    @staticmethod
+    def spare(radius: float, widest: float) -> float:
+        """Return how far, mm, what a top must hold may lie off its capsule."""
+        return (math.sqrt(2) - 1) * (widest / 2 - radius)
 
     def placed(self, pose: Pose) -> Placement:
         """Return where it lies."""
