@@ -20,29 +20,23 @@ from ...geometry.distance import greatest_depth
 from ...geometry.polygon import Region, convex_hull
 from ...panel.sound import SoundWood
 from ..found import Fit
-from ..goal import turn_spans
 from ..points import firm_corners, held_corners
 from ..wish import ANY, Goal, Span, Wish
-from ..wood.edges import blocks, diameter
-from .boxes import Boxes
+from ..wood.edges import diameter
 from .contacts import WoodEdges
 from .hull_bound import cut_by_turn
 from .inner import Inner
 from .local_search import Polisher
-from .narrowing import Narrowing
-from .offset_wood import Ground, Piece, Recipe
+from .offset_wood import Ground, Recipe
 from .sampling import Windows, rectangles
 from .sizes import Sizes
+from .turns import HALVINGS, Box, Turns
 
 if TYPE_CHECKING:
     from ..branch_and_bound import Outcome
     from ..convex.pose import Pose
     from .slim import Capsules
 
-_FIRST_TURNS = 24
-"""Boxes that a half turn is cut into at first."""
-_HALVINGS = 4
-"""How often a box is halved in one step: its parts are all looked at in one sweep."""
 _MOST_CUT = 0.55
 """Of its turn: a box that is left with less by turns alone is not halved as well."""
 _SEEDS = 4
@@ -55,8 +49,6 @@ _FIRST_EFFORT = 0.01
 """Share of the effort that capsules are searched with at first; twice as much each time again."""
 _NEAR = 0.01
 """Share of their width by which tops may be wider than capsules and those be searched on."""
-_MOST_CUTS = 100
-"""How many boxes of turns are cut for a bound of slim tops at most."""
 _LOOSE = 0.05
 """Share of their width by which capsules may miss what tops must hold; beyond it radii are cut in
 two at once."""
@@ -72,27 +64,10 @@ _WORTH_IT = 0.1
 """Share of the gap by which a look must raise the best score to be followed by another at once."""
 _TOUCHES = 0.001
 """mm by which a polished rectangle may still miss a point: it touches it."""
-_LOOKS_A_BOX, _LOOKS_AN_EDGE = 100_000, 5
-"""Looks at an edge (`Family.looks`) that a box takes, and that each part of it takes of each
-edge: as measured."""
-_LOOKS_A_CUT = 25_000
-"""The same, where boxes of turns are cut for a bound of slim tops: as measured."""
-_MOST_AT_ONCE = 150_000
-"""Edges of boxes that are looked at together: each takes up to 2 KB, in many strips."""
+_LOOKS_A_BOX = 100_000
+"""Looks at an edge (`Family.looks`) that a box takes: as measured."""
 _PATIENCE, _LONGEST_PAUSE = 1.5, 12.0
 """How much seldomer the next look is after one in vain, and how many boxes go by at most."""
-
-
-@dataclass(frozen=True, slots=True)
-class Box:
-    """Rectangles of some turns, places and radii, and a score that none of them beats."""
-
-    bound: float
-    recipe: Recipe
-    boxes: Boxes | None
-    """One row; None where the bound is too close to the best found to be looked into."""
-    piece: Piece
-    """Of the ground that they lie in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +85,7 @@ class Slim:
     """What a search of these capsules and more came to."""
 
 
-class RoundedRectangles:
+class RoundedRectangles(Turns):
     """The family of rounded rectangles of a span of corner radii on one piece of wood."""
 
     def __init__(
@@ -123,11 +98,11 @@ class RoundedRectangles:
         sown: bool = True,
     ) -> None:
         """Make the family, `sown` with a first look for good ones."""
-        self.wood, self.wish, self.radii, self.sown = wood, wish, radii, sown
         self.parts, self.held = held, held_corners(held)
-        low, high = (end - math.pi / 2 for end in turn_spans(wish.limits, math.pi)[0])
-        self.half_turn = low, high
-        """From where to where x must be turned to have every top once, radians."""
+        # a core as wide as w holds a disk as wide
+        widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
+        super().__init__(wish, Ground(wood.outer, wish, self.held, widest))
+        self.wood, self.radii, self.sown = wood, radii, sown
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
         is_free = wish.limits.most_turn >= math.pi / 2
@@ -135,12 +110,7 @@ class RoundedRectangles:
         self.polisher = Polisher(edges, sizes, wish.lipping, radii, turns)
         self.counts = wish.goal is Goal.AREA or len(self.held) > 0
         """Whether of two tops of one size the sharper may be the better one."""
-        # a core as wide as w holds a disk as wide
-        widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
-        self.ground = Ground(wood.outer, wish, self.held, widest)
         self.longest = diameter(convex_hull(wood.outer.corners)) + 2 * wish.lipping
-        self._best: tuple[float, Fit] | None = None
-        self.looks = 0.0
         self._visits, self._next_look, self._pause = 0, 0, 1.0
 
     def first_boxes(self) -> Iterator[Box | Slim]:
@@ -170,13 +140,6 @@ class RoundedRectangles:
             sizes = self._recipe((radii[0], radii[0]), Span(0.0, nearer)).sizes
             most = float(sizes.most(np.array(self.longest), np.array(nearer)))
             yield Slim(min(bound, most), radii, nearer, _FIRST_EFFORT * self.wish.most_effort)
-
-    def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
-        """Yield boxes of all turns over each piece of the ground."""
-        count = max(1, math.ceil(float(np.ptp(self.half_turn)) / math.pi * _FIRST_TURNS))
-        for piece in recipe.pieces:
-            whole = Boxes.of_turns(*self.half_turn, count, piece.region.corners)
-            yield from self._judged(whole, recipe, piece)
 
     def bound(self, box: Box | Slim, enough: float) -> float:
         """Return a score that no top of the box beats."""
@@ -216,7 +179,7 @@ class RoundedRectangles:
             return self._moved(box, plain)
         parts = cut_by_turn(box.boxes, piece.sides, recipe.sizes, recipe.inset, target)
         if len(parts) == 1 and parts.half[0] >= _MOST_CUT * box.boxes.half[0]:
-            for _ in range(_HALVINGS):
+            for _ in range(HALVINGS):
                 parts = parts.halved()
         return self._judged(parts, recipe, piece)
 
@@ -228,7 +191,7 @@ class RoundedRectangles:
         in_two = self.counts and greatest - least > margin
         missed = self.capsules.spare(least, widest) if len(self.held) else 0.0
         too_loose = in_two and missed > _LOOSE * widest
-        found, bound = slim.found, min(slim.bound, self._bound_by_turns(slim))
+        found, bound = slim.found, min(slim.bound, self._bound_by_turns(slim.radii, widest))
         if bound <= target:
             yield replace(slim, bound=bound)
             return
@@ -252,27 +215,11 @@ class RoundedRectangles:
         for part in self._parts(bound, (least, greatest), nearer, widest):
             yield replace(part, found=found) if isinstance(part, Slim) else part
 
-    def _bound_by_turns(self, slim: Slim) -> float:
-        """Return a score that no slim top beats by what boxes of turns leave of their own lines."""
-        recipe, target = self.ground.any_width(slim.radii, Span(0.0, slim.widest)), self._target
-        left = list(self._all_turns(recipe))
-        for _ in range(_MOST_CUTS):
-            box = max(left, key=lambda box: box.bound, default=None)
-            if box is None or box.boxes is None or box.bound <= target:
-                break
-            self.looks += _LOOKS_A_CUT
-            left = [other for other in left if other is not box]
-            parts = cut_by_turn(box.boxes, box.piece.sides, recipe.sizes, recipe.inset, target)
-            for _ in range(_HALVINGS):
-                parts = parts.halved()
-            left += self._judged(parts, recipe, box.piece)
-        return max((box.bound for box in left), default=0.0)
-
     def _is_best(self, found: Outcome[Pose], slim: Slim) -> bool:
         """Return whether the best capsule of a search of more is one of these."""
         if found.top is None:
             return False
-        return 2 * slim.radii[0] <= 2 * found.top[4] <= slim.widest
+        return slim.radii[0] <= found.top.half_width + self.wish.lipping <= slim.widest / 2
 
     def _searched(self, slim: Slim, over: float) -> Outcome[Pose]:
         """Return what the search of their capsules came to, and try the top about the best."""
@@ -293,42 +240,9 @@ class RoundedRectangles:
 
         return Capsules(self.wood, self.wish, self.parts)
 
-    def _moved(self, box: Box, other: Recipe) -> list[Box]:
-        """Return boxes of the same tops by another recipe; its inset moves the sides."""
-        assert box.boxes is not None
-        boxes = box.boxes.widened(box.recipe.inset - other.inset)
-        return [b for piece in other.at(box.piece) for b in self._judged(boxes, other, piece)]
-
     def polish(self, score: float, top: Fit) -> tuple[float, Fit]:
         """Return the top: samples are polished already."""
         return score, top
-
-    def _judged(self, boxes: Boxes, recipe: Recipe, piece: Piece) -> list[Box]:
-        """Return what is left of the boxes, and a closed box for what is not of interest."""
-        target = self._target
-        parts = [self._closed(recipe, piece)] if target > 0 else []
-        looks, every = len(boxes) * len(piece.edges), np.arange(len(boxes))
-        self.looks += _LOOKS_AN_EDGE * looks
-        narrowing = Narrowing(piece.edges, recipe.sizes, recipe.inset, target, recipe.must)
-        for some in blocks(len(boxes), len(piece.edges), _MOST_AT_ONCE):
-            left, bounds = narrowing.judged(boxes.take(every[some]))
-            for row in np.flatnonzero(bounds > target):
-                parts.append(Box(float(bounds[row]), recipe, left.take(np.array([row])), piece))
-        return parts
-
-    def _closed(self, recipe: Recipe, piece: Piece) -> Box:
-        """Return a box for tops that are no better than the target, nor than limits allow."""
-        return Box(min(self._target, recipe.sizes.ceiling), recipe, None, piece)
-
-    @property
-    def _target(self) -> float:
-        """The score that a top must beat to matter: the best found, and the gap allowed above."""
-        return self._least / (1 - 0.999 * self.wish.gap)
-
-    @property
-    def _least(self) -> float:
-        """The score in hand: of the best found, or what the wish says a top must beat."""
-        return self._best[0] if self._best else self.wish.beats
 
     def _recipe(
         self, radii: tuple[float, float], widths: Span = ANY, *, rough: bool = False
