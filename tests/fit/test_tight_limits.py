@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from panelwright.layout.errors import NothingFitsError, UndecidedError
-from panelwright.layout.fit import Limits, Span, Wish, best_fits
+from panelwright.layout.fit import Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.panel import Panel, Spoils, round_place
@@ -108,3 +108,34 @@ def test_a_capsule_longer_than_either_arm_is_found_past_the_corner(long: float) 
     turn, centre = fit.placement.turn, fit.placement.centre
     across = (430 - centre.x) * -math.sin(turn) + (380 - centre.y) * math.cos(turn)
     assert abs(across) == pytest.approx(fit.outline.width / 2, abs=0.01)
+
+
+def test_a_point_to_be_held_leaves_a_free_radius_proved() -> None:
+    """Where capsules may miss a point by much, radii are cut before all effort is gone."""
+    hole = Region.disk(Point(450.0, 300.0), 40.0, around=True)
+    ring = np.array([[0.0, 0.0], [900.0, 0.0], [900.0, 600.0], [0.0, 600.0]])
+    wood = SoundWood.exact(Region.from_rings(ring).minus(hole))
+    limits = Limits(corner_radius=Span(0.0, 300.0))
+    wish = Wish(("rounded rectangle",), limits=limits, covers=(Point(3.0, 3.0),), most_effort=5e7)
+    fit = best_fits(wood, wish)[0]
+    assert fit.gap is not None and fit.gap <= 1e-3
+
+
+@pytest.mark.parametrize("radius", [80.0, 130.0])
+def test_the_nearest_top_is_as_wide_as_its_corners(radius: float) -> None:
+    """On a board larger than the wanted top only the corners make it wider."""
+    limits = Limits(corner_radius=Span(radius, radius))
+    wish = Wish(("rounded rectangle",), Goal.NEAREST, limits, wanted=(616.0, 165.0))
+    outline = best_fits(BOARD, wish)[0].outline
+    assert (outline.length, outline.width) == pytest.approx((616.0, max(165.0, 2 * radius)))
+
+
+def test_a_ratio_that_points_far_apart_rule_out_is_not_left_undecided() -> None:
+    """Points that make a top wide make it long, and no such length is there."""
+    ring = np.array([[0.0, 0.0], [800.0, 0.0], [800.0, 400.0], [0.0, 400.0]])
+    limits = Limits(ratio=Span(1.9, 3.0), grain_deg=83.0, most_turn_deg=1.0)
+    points = Point(760.0, 120.0), Point(526.0, 195.0)
+    wish = Wish(("rectangle",), Goal.WIDTH, limits, covers=points, most_effort=5e7)
+    with pytest.raises(NothingFitsError) as caught:
+        best_fits(SoundWood.exact(Region.from_rings(ring)), wish)
+    assert not isinstance(caught.value, UndecidedError)

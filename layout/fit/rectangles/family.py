@@ -45,9 +45,10 @@ _SHARE = 0.2
 _MARGIN, _CLOSER = 0.1, 0.125
 """Share by which tops may be wider than two corner radii and be slim at first, and share of that by
 which they may once their bound is too loose."""
-_FIRST_EFFORT = 0.01
-"""Share of the effort that capsules are searched with at first; twice as much each time again."""
-_NEAR = 0.01
+_FIRST_EFFORT, _MORE = 0.01, 8
+"""Share of the effort that capsules are searched with at first, and how many times as much each
+time again."""
+_NEAR = 0.15
 """Share of their width by which tops may be wider than capsules and those be searched on."""
 _LOOSE = 0.05
 """Share of their width by which capsules may miss what tops must hold; beyond it radii are cut in
@@ -195,15 +196,17 @@ class RoundedRectangles(Turns):
         if bound <= target:
             yield replace(slim, bound=bound)
             return
-        if not (too_loose or (found and self._is_best(found, slim) and found.score + over > target)):
+        if not (
+            too_loose or (found and self._is_best(found, slim) and found.score + over > target)
+        ):
             found = self._searched(slim, over)
             bound = min(bound, found.bound + over if found.bound > 0 else 0.0)
             if bound <= target:
                 yield replace(slim, bound=bound)
                 return
-            is_near = widest - 2 * least <= _NEAR * widest
-            if is_near and found.looks >= slim.effort and found.score + over <= target:
-                yield replace(slim, bound=bound, effort=2 * slim.effort)
+            may_close = widest - 2 * least <= _NEAR * widest
+            if may_close and found.looks >= slim.effort and found.score + over <= target:
+                yield replace(slim, bound=bound, effort=_MORE * slim.effort)
                 return
         if in_two:
             middle = (least + greatest) / 2

@@ -73,11 +73,12 @@ class Narrowing:
         """Return the least width and height of inner rectangles that are of interest."""
         inset = 2 * self.inset
         long, wide = self.sizes.needed(left.high + inset, left.wide + inset, self.target)
-        # no rectangle of a box is smaller than its inner window
+        # no rectangle of a box is smaller than its inner window, and what is added all round it
+        # makes none longer for its width
         across, up = (side[:, 2] - side[:, 1] for side in (left.boxes.x, left.boxes.y))
-        wide = np.maximum(wide, across + inset)
-        long = np.maximum(np.maximum(long, up + inset), wide * self.sizes.wish.limits.ratio.least)
-        return np.maximum(wide - inset, 0.0), np.maximum(long - inset, 0.0)
+        wide = np.maximum(np.maximum(wide - inset, across), 0.0)
+        up = np.maximum(up, across * max(1.0, self.sizes.wish.limits.ratio.least))
+        return wide, np.maximum(np.maximum(long - inset, up), 0.0)
 
     def _left(self, sized: Sized) -> Sized:
         """Return the boxes without the rectangles that are too small, and none that are empty."""

@@ -1,4 +1,4 @@
-"""Boxes of turns of rounded rectangles, cut down to what can still be better than the best found."""
+"""Boxes of turns of rounded rectangles, cut down to what may beat the best one found."""
 
 from __future__ import annotations
 
