@@ -159,6 +159,10 @@ def test_a_real_slim_top_is_worth_no_more_than_what_its_capsules_allow(seed: int
             capsules = Capsules(SoundWood.exact(panel), Wish(()), points)
             found = capsules.best(least, widest, (score - over) * share, 1e6)
             assert found.bound + over >= score * (1 - 1e-9)
+            wish = Wish(("rounded rectangle",), beats=score * share * 0.999)
+            radii = least, radius * 1.1
+            family = RoundedRectangles(SoundWood.exact(panel), wish, radii, points, sown=False)
+            assert family.bound_by_turns(radii, max(widest, 2 * radii[1])) >= score * (1 - 1e-9)
         tried += 1
     assert tried > 0
 

@@ -192,7 +192,7 @@ class RoundedRectangles(Turns):
         in_two = self.counts and greatest - least > margin
         missed = self.capsules.spare(least, widest) if len(self.held) else 0.0
         too_loose = in_two and missed > _LOOSE * widest
-        found, bound = slim.found, min(slim.bound, self._bound_by_turns(slim.radii, widest))
+        found, bound = slim.found, min(slim.bound, self.bound_by_turns(slim.radii, widest))
         if bound <= target:
             yield replace(slim, bound=bound)
             return

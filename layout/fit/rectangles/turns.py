@@ -60,7 +60,7 @@ class Turns:
             whole = Boxes.of_turns(*self.half_turn, count, piece.region.corners)
             yield from self._judged(whole, recipe, piece)
 
-    def _bound_by_turns(self, radii: tuple[float, float], widest: float) -> float:
+    def bound_by_turns(self, radii: tuple[float, float], widest: float) -> float:
         """Return a score that no slim top beats by what boxes of turns leave of their own lines."""
         recipe, target = self.ground.any_width(radii, Span(0.0, widest)), self._target
         left, vain = list(self._all_turns(recipe)), 0
