@@ -7,7 +7,7 @@ those of Newton's method on the conditions of the optimum (Byrd, Gould, Nocedal 
 algorithm for nonlinear optimization using linear programming and equality constrained subproblems",
 2004): a linear program tells which contacts press and how hard, and how these bend where their
 pulls and the slope of the score balance. A step is taken as long as the score does not fall. It
-ends when the steps do.
+ends when the steps do; where they do not come to rest, linear programs go on alone.
 """
 
 from __future__ import annotations
@@ -52,7 +52,8 @@ _PULLS = 1e-6
 """Share of the hardest pull below which a contact is not pressed."""
 
 _STEADY = 1e-6
-"""Bend added every way, as a share of the greatest, so that idle unknowns stay where they are."""
+"""Bend added every way, as a share of the greatest, of a circle's as wide at least, so
+that idle unknowns stay where they are."""
 
 
 def closed_in(family: TwoSizes, top: Pose) -> Pose:
@@ -65,7 +66,7 @@ def closed_in(family: TwoSizes, top: Pose) -> Pose:
         step, promise = _Near(family, top, trust).step()
         length = float(np.abs(step * [1.0, 1.0, top.half_length, 1.0, 1.0]).max())
         if length < _DONE or abs(promise) < _IDLE:
-            break
+            return top
         there = Pose(*(float(v) for v in np.array(top) + step))
         found = family.fitted(there)
         if found is None or found[0] < score * (1 - _NOTHING):
@@ -73,9 +74,8 @@ def closed_in(family: TwoSizes, top: Pose) -> Pose:
             continue
         trust *= 2.0 if length > _FULL * trust else 1.0
         score, top = found
-    else:  # not at rest: it crept along where two ends of a run touch one edge, which is no bend
-        return family.polished(score, top)[1]
-    return top
+    # not at rest: both ends of a flat side on one edge make a kink; programs see two contacts
+    return family.polished(score, top)[1]
 
 
 class _Near:
