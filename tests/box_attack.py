@@ -202,7 +202,8 @@ def hugged_box(
     held: list[Region] = []
     if hold:
         ring = place.of(outline.inner(0.01))
-        held = [Region.at(Point(*ring[int(i)] * (1 - 1e-9))) for i in rng.integers(0, len(ring), 3)]
+        inside = (1 - 1e-6) * ring  # the body of a polygon stands off it by a ten-millionth
+        held = [Region.at(Point(*inside[int(i)])) for i in rng.integers(0, len(ring), 3)]
     wood = Wood(SoundWood.exact(panel), held)
     if rng.random() < 0.5:  # limits that hug it as well
         spans = [Span(v * (1 - 1e-6), v * (1 + 1e-6)) for v in (outline.length, outline.width)]

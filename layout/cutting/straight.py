@@ -117,9 +117,10 @@ def _reason(
     least = LEAST_SHORTER if kind is TrimKind.ROUGH else bench.tools.thinnest
     if not at_least(strip.widest, least, SIZE_SLACK):
         return SkipReason.TOO_THIN if _is_straight_at(bench, line) else SkipReason.TO_JIGSAW
-    if _goes_round_corners(bench) and _is_straight_at(bench, line):
+    only_a_saw = _goes_round_corners(bench)
+    if only_a_saw and _is_straight_at(bench, line):
         return None
-    if crossed(bench, line, blank):
+    if not only_a_saw and crossed(bench, line, blank):
         return SkipReason.IN_THE_WAY
     needed = kind in (TrimKind.ROUGH, TrimKind.FIRST_RIP)
     if not needed and at_most(strip.widest - bench.tools.kerf, LEAST_STRIP):

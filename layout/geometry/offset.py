@@ -90,8 +90,8 @@ def grown(shape: BaseGeometry, by: float, *, around: bool) -> BaseGeometry:
 
 def shrunk(shape: BaseGeometry, by: float, *, around: bool, segments: int) -> BaseGeometry:
     """Return the points at least `by` inside a shape, or more of them (`around`), or fewer, mm."""
-    if shape.is_empty:
-        return shape
+    if not shape.area:  # a line has no inside
+        return shapely.Polygon()
     if shape.length * by > _CROWDED * shape.area:
         halved = shrunk(shape, by / 2, around=around, segments=segments)
         return shrunk(halved, by - by / 2, around=around, segments=segments)

@@ -142,9 +142,12 @@ def _driven(
 
 
 def _inside_apron(wish: LegsWish, middles: Sequence[Point]) -> Region:
-    """Return what is free between the rails of an apron, which go from leg to leg."""
-    half = max(wish.foot.length, wish.foot.width) / 2
-    return Region.hull(array_of(middles)).shrunk(half)
+    """Return what is free between the rails of an apron, which go from leg to leg.
+
+    They lie flush with the legs outside and are no thicker, so two slabs have rails at both ends.
+    """
+    corners = (corner for m in middles for corner in wish.foot.outside(m).bounds.corners)
+    return Region.hull(array_of(corners)).shrunk(min(wish.foot.length, wish.foot.width))
 
 
 def _joined(

@@ -208,7 +208,7 @@ def _notes(plan: Plan, each: Round, told: str) -> Iterator[str]:
         yield f"{BEYOND} back past {first}, away from {last}."
     if not each.last:
         return
-    bare = [side.edge for side in plan.cuts.skipped if side.edge]
+    bare = list(dict.fromkeys(side.edge for side in plan.cuts.skipped if side.edge))
     if bare:
         yield f"Edge{'s' * (len(bare) > 1)} {listed(bare)}: no saw cut."
     kept = [edge.name or "drawn thin" for edge in plan.cuts.kept]

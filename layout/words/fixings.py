@@ -197,9 +197,15 @@ def kept_flat(plan: Plan, table: TablePlan) -> Passage | None:
         f"({move.coefficient:.5f} for each 1 % of moisture, {plan.job.table.swing:g} %; "
         f"{move.source}).",
         *_battens(tape, table),
+        *_by_the_apron(plan, table),
         tables=[from_o(plan, "Batten", rows, "Length", "Middles of the battens and their lengths")],
         warnings=told(table.notes, tape, FLAT),
     )
+
+
+def _by_the_apron(plan: Plan, table: TablePlan) -> Iterator[str]:
+    if plan.job.table.framed and not table.battens:
+        yield "The apron keeps it flat and leaves no room for a batten: screw it as told below."
 
 
 def _battens(tape: Tape, table: TablePlan) -> Iterator[str]:

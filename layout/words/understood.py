@@ -111,11 +111,11 @@ _BEYOND = 0.1
 
 
 def _beyond(face: Region, defect: Defect) -> str:
-    """Return how much of a defect lies off the panel, where a corner may have been meant."""
+    """Return how much of a defect lies off the panel, as where a corner was meant for a middle."""
     off = 1.0 - defect.extent.meet(face).area / defect.extent.area
     if off < _BEYOND:
         return ""
-    return f"; {100 * off:.0f} % of it lies off the panel, for `at` is its middle, not its corner"
+    return f"; {100 * off:.0f} % of it lies off the panel (`at` is a middle)"
 
 
 def _top(job: Job) -> str:

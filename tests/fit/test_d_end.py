@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from box_attack import HAIR, star
 
-from panelwright.layout.fit import Limits, Span, Wish, best_fits
+from panelwright.layout.fit import Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.convex.boxes import Box
 from panelwright.layout.fit.convex.d_end import DEndKind
 from panelwright.layout.fit.convex.family import TwoSizes
@@ -103,3 +103,13 @@ def test_a_job_may_ask_for_one() -> None:
     panel = "[panel]\noutline = { length = 1400, width = 700 }\nthickness = 25\n"
     job = read_job(f'{panel}[top]\nshape = "D end"\n')
     assert job.wish.shapes == ("D end",)
+
+
+def test_the_longest_thin_d_end_of_a_plain_board_is_found() -> None:
+    """Its bound falls to the gap soon, for the disks along it tell where it cannot lie."""
+    ring = [(307, 36), (450, 36), (450, 228), (307, 228), (307, 307), (0, 307), (0, 0), (307, 0)]
+    wood = SoundWood.exact(Region.from_rings(np.array(ring, dtype=float)))
+    fit = best_fits(wood, Wish(("D end",), goal=Goal.LENGTH, limits=Limits(width=Span(11.5))))[0]
+    assert fit.bound is not None
+    assert fit.score >= (1 - 1e-3) * fit.bound.value
+    assert fit.steps < 200

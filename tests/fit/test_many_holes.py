@@ -116,6 +116,19 @@ def test_notches_and_holes_that_meet_are_taken_as_disks() -> None:
     assert len(wood.edges) - len(disks.edges) < 60
 
 
+@pytest.mark.parametrize("width", [0.1, 0.2, 0.4])
+def test_beyond_a_thin_round_slot_is_wood_again(width: float) -> None:
+    """A ring shake is hollow towards its middle like the rim of a hole, and no disk lies there."""
+    ways = np.radians(np.linspace(-150, 150, 90)), np.radians(np.linspace(148, -148, 113))
+    rims = [
+        r * np.column_stack([np.cos(w), np.sin(w)])
+        for r, w in zip((150, 150 - width), ways, strict=True)
+    ]
+    slot = Region.from_rings(np.concatenate(rims))
+    wood = Region.from_rings(160.0 * np.array([[-1, -1], [1, -1], [1, 1], [-1, 1]])).minus(slot)
+    assert not wood.holds_points(Disks.of(wood.edges).places).any()
+
+
 @given(seed=st.integers(0, 10**6), corners=st.sampled_from([8, 12, 24]))
 @settings(max_examples=25)
 def test_no_point_lies_deeper_than_the_table_says(seed: int, corners: int) -> None:

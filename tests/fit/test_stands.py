@@ -73,7 +73,8 @@ def test_a_strip_that_lies_out_of_the_allowed_turn_is_settled(
     assert fit.gap <= 0.001
     if start == end:
         assert fit.outline.area == pytest.approx(
-            _in_strip(end, math.radians(20.0 - turn)), rel=1e-4
+            _in_strip(end, math.radians(20.0 - turn)),
+            rel=3e-4,  # 5 µm narrower is 20 µm longer
         )
 
 

@@ -138,3 +138,11 @@ def test_of_rings_that_differ_by_rounding_nothing_is_taken_for_all() -> None:
     more = Region.from_rings(top.outer()).shrunk(far, around=True)
     assert less.minus(more).area <= 1.0
     assert less.meet(more).area == pytest.approx(less.area, abs=1.0)
+
+
+def test_a_line_has_no_inside() -> None:
+    """What has no area is shrunk to nothing, however little it is shrunk by."""
+    for points in ([(0, 0), (100, 40)], [(5, 5)]):
+        line = Region.hull(np.array(points, dtype=float))
+        assert line.shrunk(1e-6).is_empty
+        assert line.shrunk(50.0, around=True).is_empty

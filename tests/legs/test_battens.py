@@ -16,7 +16,7 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.legs.battens import BESIDE, SHORT, Batten, battens_under
-from panelwright.layout.legs.foot import Foot
+from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.movement import Held, movement_of
 from panelwright.layout.legs.stance import Sought
 from panelwright.layout.legs.table import TableTop
@@ -78,6 +78,19 @@ def test_no_batten_crosses_the_rails_of_an_apron() -> None:
         assert not any(Region.of(batten.print).touches_or_crosses(line) for batten in within)
     assert len(within) == len(free) == 2
     assert all(one.length < other.length for one, other in zip(within, free, strict=True))
+
+
+def test_two_slabs_with_an_apron_have_battens_between_them() -> None:
+    """Its rails lie at both ends of the slabs, and what is free between the four is no line."""
+    table = TableTop(top_of(Rectangle(1400, 700), "oak"))
+    slabs = LegsWish(foot=Foot(FootShape.SLAB, 60, 500), count=2)
+    stance = Sought(slabs, table).as_wished()
+    battens = plan_table(TableWish(framed=True), stance, table).battens
+    feet = [Region.of(leg.print) for leg in stance.legs.legs]
+    assert len(battens) == 2
+    for batten in battens:
+        assert batten.length <= 500 - 2 * 60 + 1e-6
+        assert not any(Region.of(batten.print).touches_or_crosses(foot) for foot in feet)
 
 
 @given(st.floats(700, 2400), st.floats(400, 1000), st.floats(0, math.pi))

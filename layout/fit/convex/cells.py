@@ -37,7 +37,8 @@ _WORTH_IT = 0.75
 """Share of the edges left, below which the others are no longer looked at in the same box."""
 
 _SHALLOW = 16
-"""Edges and holes, beyond which cells are first looked up in the table of depths."""
+"""Edges and holes, beyond which cells are first looked up in the table of depths, or for several
+disks in a top: those tell of thin tops what their middle does not."""
 
 _DEAR = 10.0
 """How much dearer a millimetre is that a top does not reach to what it must hold."""
@@ -66,7 +67,7 @@ class Celled(Tops):
         core = self.kind.disks(anchor, (needed - addend) / factor)
         met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
         while True:
-            if len(box.near) + len(box.disks.radii) > _SHALLOW:
+            if len(core[1]) > 1 or len(box.near) + len(box.disks.radii) > _SHALLOW:
                 self._drop_shallow(box, core)
             distances = self._distances(box, anchor, met)
             corners = cell_corners(box)

@@ -7,7 +7,7 @@ those of Newton's method on the conditions of the optimum (Byrd, Gould, Nocedal 
 algorithm for nonlinear optimization using linear programming and equality constrained subproblems",
 2004): a linear program tells which contacts press and how hard, and how these bend where their
 pulls and the slope of the score balance. A step is taken as long as the score does not fall. It
-ends when the steps do.
+ends when the steps do; where they do not come to rest, linear programs go on alone.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..linear_program import maximised
+from ..quadratic_program import balanced
 from ..wood.edges import Array
 from .pose import Pose
 
@@ -50,14 +51,9 @@ _APART = 1e-4
 _PULLS = 1e-6
 """Share of the hardest pull below which a contact is not pressed."""
 
-_MOST_ROUNDS = 10
-"""In which a step finds what presses it; most take one or two."""
-
-_CROSSED = 1e-9
-"""mm by which a step may cross a contact."""
-
 _STEADY = 1e-6
-"""Bend added every way, as a share of the greatest, so that idle unknowns stay where they are."""
+"""Bend added every way, as a share of the greatest, of a circle's as wide at least, so
+that idle unknowns stay where they are."""
 
 
 def closed_in(family: TwoSizes, top: Pose) -> Pose:
@@ -70,7 +66,7 @@ def closed_in(family: TwoSizes, top: Pose) -> Pose:
         step, promise = _Near(family, top, trust).step()
         length = float(np.abs(step * [1.0, 1.0, top.half_length, 1.0, 1.0]).max())
         if length < _DONE or abs(promise) < _IDLE:
-            break
+            return top
         there = Pose(*(float(v) for v in np.array(top) + step))
         found = family.fitted(there)
         if found is None or found[0] < score * (1 - _NOTHING):
@@ -78,7 +74,8 @@ def closed_in(family: TwoSizes, top: Pose) -> Pose:
             continue
         trust *= 2.0 if length > _FULL * trust else 1.0
         score, top = found
-    return top
+    # not at rest: both ends of a flat side on one edge make a kink; programs see two contacts
+    return family.polished(score, top)[1]
 
 
 class _Near:
@@ -110,8 +107,7 @@ class _Near:
         gain /= steep
         far = np.full(size, 2 * self.trust)
         pull = maximised(gain, -rows, space, -far, far).weights
-        pressed = pull > _PULLS * pull.max()
-        pull = np.where(pressed, pull, 0.0)[: -2 * size]
+        pull = np.where(pull > _PULLS * pull.max(), pull, 0.0)[: -2 * size]
 
         def balance(x: Array) -> float:
             return self._score(x) / steep + float(pull @ self._space(x))
@@ -120,11 +116,12 @@ class _Near:
         held = rows[: len(pull)][pull > 0]
         bend = held.T @ held / self.top.half_width - _bends(balance, at, self.apart)
         bend = _positive_part(bend)
-        bend += _STEADY * float(np.abs(bend).max()) * np.eye(size)
-        move = _balanced(gain, bend, rows, space, pressed)
+        steady = _STEADY * max(float(np.abs(bend).max()), 1 / self.top.half_width)
+        bend += steady * np.eye(size)
+        move = balanced(gain, bend, rows, space)
         # contacts bend away from their slopes: what that takes of the room is asked of the step
         space[: -2 * size] = self._space(move) - rows[: -2 * size] @ move
-        move = _balanced(gain, bend, rows, space, pressed)
+        move = balanced(gain, bend, rows, space)
         return self.moves @ move, float(gain @ move - move @ bend @ move / 2)
 
     def _score(self, x: Array) -> float:
@@ -177,26 +174,6 @@ def _bends(function: Callable[[Array], float], at: Array, apart: float) -> Array
             both = function(at + ways[i] + ways[j]) + function(at - ways[i] - ways[j])
             bends[i, j] = bends[j, i] = (both + 2 * here - sum(alone[i]) - sum(alone[j])) / 2
     return bends / apart**2
-
-
-def _balanced(gain: Array, bend: Array, rows: Array, room: Array, pressed: Array) -> Array:
-    """Return the x with the most gain·x − x·bend·x / 2 where rows·x + room ≥ 0.
-
-    What is pressed is let go where it would pull, and what is crossed is pressed, until all agrees
-    (Hintermüller, Ito and Kunisch, "The primal-dual active set strategy", 2002).
-    """
-    size, move = len(gain), np.zeros(len(gain))
-    for _ in range(_MOST_ROUNDS):
-        held = rows[pressed]
-        conditions = np.block([[bend, -held.T], [held, np.zeros((len(held), len(held)))]])
-        aims = np.concatenate([gain, -room[pressed]])
-        found = np.linalg.lstsq(conditions, aims, rcond=None)[0]
-        move, before = found[:size], pressed
-        pressed = rows @ move + room < -_CROSSED
-        pressed[before] = found[size:] > 0
-        if np.array_equal(pressed, before):
-            break
-    return move
 
 
 def _positive_part(matrix: Array) -> Array:

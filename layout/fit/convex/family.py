@@ -148,6 +148,7 @@ class TwoSizes(Celled):
         near = np.concatenate([box.near, box.disks.take(~small).edges])
         away = turned(holes.places - middle, box.turn)
         inwards = self.kind.slopes((box.low + box.high) / 2, away)
+        inwards[~inwards.any(axis=1)] = [0.0, 1.0]  # any way will do from the very middle
         inwards *= (holes.radii / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
         points = holes.places - turned(inwards, -box.turn)
         ends = np.concatenate([outer[near], np.repeat(points[:, None], 2, axis=1)])

@@ -56,7 +56,8 @@ class Disks:
                 if last - first >= _FEWEST:
                     middle = middles[first + 1 : last].mean(axis=0)
                     place, radius = _disk(ring[first:last], middle, edges)
-                    if radius > 0:
+                    # no edge comes into the disk: it is free of wood where its middle is
+                    if radius > 0 and not _is_in_wood(edges, place):
                         found.append((*place, radius, start + first, start + last))
         figures = np.array(found, dtype=np.float64).reshape(-1, 5)
         ranges = figures[:, 3:].astype(np.intp)
@@ -106,6 +107,17 @@ def _arcs(middles: Array) -> Iterator[tuple[int, int]]:
     apart = np.hypot(*(middles - np.roll(middles, 1, axis=0)).T) > LOSS / 4
     cuts = np.flatnonzero(apart & np.roll(apart, -1))
     yield from pairwise(dict.fromkeys([0, *cuts.tolist(), len(middles)]))
+
+
+def _is_in_wood(edges: Array, point: Array) -> bool:
+    """Return whether a point lies within rings: a line from it crosses them an odd number of times.
+
+    That an arc turns its hollow side to a point does not tell: beyond a thin slot is wood again.
+    """
+    (x, y), (to_x, to_y) = edges[:, 0].T - point[:, None], edges[:, 1].T - point[:, None]
+    passes = (y > 0) != (to_y > 0)
+    crossed = x - y * (to_x - x) / np.where(passes, to_y - y, 1.0) > 0
+    return bool(np.count_nonzero(passes & crossed) % 2)
 
 
 def _disk(ring: Array, middle: Array, edges: Array) -> tuple[Array, float]:
