@@ -68,30 +68,29 @@ def _imports(folder: FilePath) -> dict[str, set[str]]:
 
 def _rooms(asked: dict[str, set[str]]) -> dict[str, str]:
     """Return the room of each file."""
+    folders = {name.split("/")[0] for name in asked if "/" in name}
+    asking = {(a.split("/")[0], b.split("/")[0]) for a, found in asked.items() for b in found}
+    wide = {f for f in folders if sum((other, f) in asking for other in folders - {f}) >= _MANY}
     above: set[str] = {"."}
     while True:
         more = {
             name
             for name, found in asked.items()
-            if "/" not in name and any("/" in one or one in above - {"."} for one in found)
+            if name.split("/")[0] not in folders
+            and any(one.split("/")[0] in folders - wide or one in above - {"."} for one in found)
         }
         if more <= above:
             break
         above |= more
-    folders = {name.split("/")[0] for name in asked if "/" in name}
-    return {
-        name: name.split("/")[0]
-        if name.split("/")[0] in folders
-        else (ASKS if name in above else ASKED)
-        for name in asked
-    }
+    by_name = {name: ASKS if name in above else ASKED for name in asked}
+    return by_name | {n: n.split("/")[0] for n in asked if n.split("/")[0] in folders}
 
 
 def _floors(arrows: Counter[tuple[str, str]], rooms: Iterable[str]) -> dict[str, int]:
     """Return the floor of each room: the lower, the more rooms ask it."""
-    known = {ASKS: 3, ASKED: 0}
-    asking = Counter(asked for asks, asked in arrows if asks != ASKS)
-    return {room: known.get(room, 1 if asking[room] >= _MANY else 2) for room in rooms}
+    asking = Counter(asked for asks, asked in arrows if asks not in (ASKS, ASKED))
+    known = {ASKS: 3, ASKED: 1}
+    return {room: known.get(room, 0 if asking[room] >= _MANY else 2) for room in rooms}
 
 
 def rooms_picture(folder: FilePath, title: str) -> str:
