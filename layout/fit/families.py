@@ -24,19 +24,19 @@ from .wish import Limits, Span, Wish
 from .wood.edges import diameter
 
 FAMILIES = {
-    "circle": "convex",
-    "oval": "convex",
-    "capsule": "convex",
-    "D end": "convex",
-    "superellipse": "convex",
-    "hexagon": "convex",
-    "octagon": "convex",
-    "rectangle": "rectangles",
-    "rounded rectangle": "rectangles",
-    OWN_OUTLINE: "rigid",
-    PIECE_AS_FOUND: "live_edge",
+    "circle": "convex.entry",
+    "oval": "convex.entry",
+    "capsule": "convex.entry",
+    "D end": "convex.entry",
+    "superellipse": "convex.entry",
+    "hexagon": "convex.entry",
+    "octagon": "convex.entry",
+    "rectangle": "rectangles.entry",
+    "rounded rectangle": "rectangles.entry",
+    OWN_OUTLINE: "rigid.places",
+    PIECE_AS_FOUND: "live_edge.entry",
 }
-"""What can be wished for, by name, and the room whose `entry` makes it."""
+"""What can be wished for, by name, and the module whose `make` makes it ready."""
 
 _FOR_THE_PROOF = 5e-5
 """Share of the gap that is kept back for what the proof takes off the top afterwards: 0.005 mm each
@@ -66,7 +66,7 @@ def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = 
             limits = replace(wish.limits, width=Span(least, width.greatest))
             wish = replace(wish, limits=limits)
     on_edge = wish.keeping is not None and shape != PIECE_AS_FOUND
-    room = "on_edge.tops" if on_edge else f"{FAMILIES[shape]}.entry"
+    room = "on_edge.tops" if on_edge else FAMILIES[shape]
     make: Maker = import_module(f"..{room}", __name__).make
     return make(wood, wish, shape, held)
 

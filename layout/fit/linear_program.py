@@ -53,15 +53,8 @@ def maximised(
     """Return the step within ``low <= x <= high`` and ``rows @ x <= limits`` that goes farthest.
 
     Where standing still breaks half-planes (their limits are negative), keeping less than the whole
-    of them may be bought at a penalty, so that there is always an answer.
-
-    Parameters
-    ----------
-    objective : (d,) array
-    rows : (m, d) array
-    limits : (m,) array
-    low, high : (d,) arrays
-        ``low <= 0 <= high``.
+    of them may be bought at a penalty, so that there is always an answer. The arrays are (d,),
+    (m, d), (m,) and twice (d,), with ``low <= 0 <= high``.
     """
     return Program(rows, limits, low, high).best(objective)
 
@@ -69,9 +62,8 @@ def maximised(
 class Program:
     """Steps between half-planes, as of `maximised`, and how far those reach that are good enough.
 
-    Rows that no step between the bounds can reach are
-    left out. Where some are broken there is one more unknown: the share, from 0 to 1, of the broken
-    limits that is kept.
+    Rows that no step between the bounds can reach are left out. Where some are broken there is one
+    more unknown: the share, from 0 to 1, of the broken limits that is kept.
     """
 
     def __init__(self, rows: Vector, limits: Vector, low: Vector, high: Vector) -> None:
@@ -103,15 +95,15 @@ class Program:
         """Return the step that goes farthest."""
         value, weights = self.bound(objective)
         size = len(self._span)
+        ways = np.zeros(2 * size + len(self._ends))
+        ways[self._inside] = self._table[:-1, -1]
+        step = ways[:size] - ways[size : 2 * size]
         touched = self._outside[self._outside >= 2 * size] - 2 * size
-        if len(touched) == size:
-            step = np.linalg.solve(self._sides[touched], self._ends[touched])
-        else:  # some unknown is idle: it stays where it is in the table
-            ways = np.zeros(2 * size)
-            still = self._inside < 2 * size
-            ways[self._inside[still]] = self._table[:-1, -1][still]
-            step = ways[:size] - ways[size:]
-        return Optimum((step * self._span)[: len(objective)], value, weights)
+        if len(touched) == size:  # else some unknown is idle: it stays where it is in the table
+            step = _solved(self._sides[touched], self._ends[touched], step)
+        # things all but level with each other meet anywhere
+        step = np.clip(step * self._span, self._low, self._high)
+        return Optimum(step[: len(objective)], value, weights)
 
     def bound(self, objective: Vector) -> tuple[float, Vector]:
         """Return how far no step goes, and what each row weighs in the proof."""
@@ -137,7 +129,8 @@ class Program:
         touched = self._outside[outside] - 2 * size
         sides[:, touched] = losses[:, outside]
         if len(touched) == size:
-            sides[:, touched] = np.linalg.solve(self._sides[touched].T, (whole * self._span).T).T
+            exact = (whole * self._span).T
+            sides[:, touched] = _solved(self._sides[touched].T, exact, sides[:, touched].T).T
         weights = np.zeros((len(whole), len(self._limits)))
         weights[:, self._used] = np.maximum(sides[:, 2 * size :], 0.0) / self._steep
         rest = whole - weights @ self._rows
@@ -175,6 +168,14 @@ class Program:
         rows: Vector = worth[..., self._inside] @ self._table[:-1]
         rows[..., :-1] -= worth[..., self._outside]
         return rows
+
+
+def _solved(matrix: Vector, ends: Vector, about: Vector) -> Vector:
+    """Return what linear equations ask, or what it is about where rounding left them none."""
+    try:
+        return np.linalg.solve(matrix, ends)
+    except np.linalg.LinAlgError:
+        return about
 
 
 def _pivot(table: Vector, inside: Names, outside: Names) -> bool:

@@ -89,9 +89,8 @@ def holds_all(within: Region, held: Sequence[Region]) -> bool:
 
 def crosses(fit: Fit, part: Region) -> bool:
     """Return whether the edge of the core cuts into a part: not clear of it and not round it."""
-    within = Region.from_rings(fit.placement.of(fit.core.inner(CHORD)))
     around = Region.from_rings(fit.placement.of(fit.core.outer(CHORD)))
-    return not within.holds(part) and around.meet(part).area > 0.0
+    return not fit.within.holds(part) and around.meet(part).area > 0.0
 
 
 def held_corners(parts: Sequence[Region]) -> Points:

@@ -32,9 +32,9 @@ AT_THE_END = 1.05
 _LOOKS_THE_SAME = 0.04
 """A top that changes by less than this share of its width when it is turned looks the same."""
 
-_FOLDS = (8, 6, 5, 4, 3, 2)
-"""Parts of a whole turn after which an outline may look the same, finest first."""
-
+_STEPS, _FOLDS = 240, (8, 6, 5, 4, 3, 2)
+"""Ways in which its reach is looked at; and parts of a whole turn, each some of those, after which
+an outline may look the same, finest first."""
 
 Top = TypeVar("Top")
 
@@ -102,12 +102,11 @@ def period_of(outline: Outline, alike: float = _LOOKS_THE_SAME) -> float:
 
     How far it reaches in every direction tells it, to that share of the width.
     """
-    steps = 240
-    reach = np.array([outline.support(math.tau * i / steps) for i in range(steps)])
+    reach = np.array([outline.support(math.tau * i / _STEPS) for i in range(_STEPS)])
     alike *= outline.width
     if np.ptp(reach) <= alike:
         return 0.0
     for fold in _FOLDS:
-        if steps % fold == 0 and np.abs(reach - np.roll(reach, steps // fold)).max() <= alike:
+        if np.abs(reach - np.roll(reach, _STEPS // fold)).max() <= alike:
             return math.tau / fold
     return math.tau

@@ -146,6 +146,10 @@ class Limits:
         """Return how far a long axis so turned lies off the grain, −π/2 to π/2."""
         return math.remainder(turn - self.grain, math.pi)
 
+    def allows(self, turn: float) -> bool:
+        """Return whether a long axis may be so turned."""
+        return abs(self.off_grain(turn)) <= self.most_turn + 1e-12
+
 
 class Ends(Enum):
     """How the ends of a piece as found are cut; the value is the name a job file uses."""

@@ -11,8 +11,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 
-from ...geometry import Region, ranked
-from ...geometry.tolerance import CHORD
+from ...geometry import ranked
 from ...panel.defect import Defect
 from ...panel.panel import Panel
 from ..branch_and_bound import Progress
@@ -136,7 +135,7 @@ def costs_of(
 
 
 def _in_question(fit: Fit, panel: Panel, touched: Sequence[str]) -> list[Defect]:
-    core = _core(fit)
+    core = fit.within
     outside = [d for d in panel.defects if matters(d, panel) and not core.holds(d.extent)]
     return ranked(
         outside,
@@ -161,11 +160,7 @@ def _cost(
 
 
 def _lies(defect: Defect, fit: Fit) -> Lies:
-    core = _core(fit)
+    core = fit.within
     if core.holds(defect.extent):
         return Lies.INSIDE
     return Lies.ACROSS if core.meet(defect.extent).area > 0 else Lies.BESIDE
-
-
-def _core(fit: Fit) -> Region:
-    return Region.from_rings(fit.placement.of(fit.core.inner(CHORD)))

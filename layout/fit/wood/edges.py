@@ -209,14 +209,19 @@ class Segments(NamedTuple):
         across, along = (ways.view(np.float64).reshape(-1, 2) for ways in (unit * 1j, unit))
         return cls(across, along, middle.imag, middle.real, half)
 
+    def seen(self, points: Array) -> tuple[Array, Array]:
+        """Return how far m points lie to the left of each, and along it from its middle, (m, n)."""
+        left, along = points @ self.across.T, points @ self.unit.T
+        left -= self.height
+        along -= self.begin
+        return left, along
+
     def distances(self, points: Array) -> Array:
         """Return the distance from each of m points to each of them, (m, n) mm.
 
         The way from a segment is split in two: across its line, and along it beyond its ends.
         """
-        away, beyond = points @ self.across.T, points @ self.unit.T
-        away -= self.height
-        beyond -= self.begin
+        away, beyond = self.seen(points)
         np.abs(beyond, out=beyond)
         beyond -= self.half
         np.maximum(beyond, 0.0, out=beyond)
