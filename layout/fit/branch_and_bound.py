@@ -17,7 +17,6 @@ from typing import Generic, Protocol, TypeVar
 
 _HOPE = 0.85
 """Share of a score in hand that a sample must have to be polished: polishing gains the rest."""
-
 _NEAR = 0.995
 """The same once there is a top: polished from so near it may end at another, better local best."""
 

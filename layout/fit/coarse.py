@@ -19,8 +19,6 @@ FINE = 2e-5
 
 _FEWER = 0.7
 """A polygon that keeps more of its edges than this share is left as it was."""
-
-
 _SEGMENTS = 8
 """Of a quarter round a corner: more would be left out again."""
 

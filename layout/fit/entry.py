@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from ..geometry.polygon import Region
-from ..panel.sound import SoundWood
 from .branch_and_bound import Family
 from .found import Fit
 from .stand import Elsewhere
-from .wish import Wish
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +37,3 @@ class Answer:
     steps: int
     looks: float = 0.0
     """What it took: see `Family.looks`."""
-
-
-Maker = Callable[[SoundWood, Wish, str, Sequence[Region]], Entry]
-"""Makes the entry of a shape, by its name, of tops that hold some parts."""

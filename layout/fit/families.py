@@ -16,11 +16,11 @@ from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND, Outline
 from ..panel.sound import SoundWood
 from .branch_and_bound import Progress, search
-from .entry import Answer, Entry, Maker
+from .entry import Answer, Entry
 from .found import Bound
 from .points import are_parted, clear_of, least_width, lost
 from .tie_breaking import settled
-from .wish import Limits, Span, Wish
+from .wish import Span, Wish
 from .wood.edges import diameter
 
 FAMILIES = {
@@ -41,11 +41,8 @@ FAMILIES = {
 _FOR_THE_PROOF = 5e-5
 """Share of the gap that is kept back for what the proof takes off the top afterwards: 0.005 mm each
 way is less than this of any top wider than a needle."""
-
-
 _COARSE = 0.05
 """Tolerance of a polygon that is only compared by its reach, mm."""
-
 _MUCH = 1.1
 
 
@@ -57,18 +54,16 @@ def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = 
     wood = clear_of(wood, wish.avoids)
     if is_ruled_out(wood, wish, shape):
         return None
-    held = _to_hold(wish, held)
-    if shape not in (OWN_OUTLINE, PIECE_AS_FOUND):
-        width, least = wish.limits.width, least_width(held)
-        if least > width.greatest:
+    held, limits = _to_hold(wish, held), wish.limits
+    if shape not in (OWN_OUTLINE, PIECE_AS_FOUND) and least_width(held) > limits.width.least:
+        least, greatest = least_width(held), limits.width.greatest
+        if least > greatest:
             return None
-        if least > width.least:
-            limits = replace(wish.limits, width=Span(least, width.greatest))
-            wish = replace(wish, limits=limits)
+        wish = replace(wish, limits=replace(limits, width=Span(least, greatest)))
     on_edge = wish.keeping is not None and shape != PIECE_AS_FOUND
     room = "on_edge.tops" if on_edge else FAMILIES[shape]
-    make: Maker = import_module(f"..{room}", __name__).make
-    return make(wood, wish, shape, held)
+    entry: Entry = import_module(f"..{room}", __name__).make(wood, wish, shape, held)
+    return entry
 
 
 def is_ruled_out(wood: SoundWood, wish: Wish, shape: str) -> bool:
@@ -127,40 +122,25 @@ def answered(
     entry = entry_for(wood, wish, shape, held)
     if entry is None:
         return Answer(None, 0.0, 0)
+    base = entry.base
+
+    def told(steps: int, score: float, bound: float) -> bool:
+        return progress is None or progress(steps, max(0.0, score - base), max(0.0, bound - base))
+
     outcome = search(
         entry.family,
         gap=wish.gap if entry.gap is None else entry.gap,
         most_steps=wish.most_steps,
         most_looks=wish.most_effort,
-        enough=entry.base + wish.beats if wish.beats > 0 else entry.enough,
-        progress=_less_base(progress, entry.base),
+        enough=base + wish.beats if wish.beats > 0 else entry.enough,
+        progress=progress and told,
     )
+    bound = outcome.bound - base
     fit = None if outcome.top is None else entry.finish(outcome.top)
-    if fit is None:
-        return Answer(None, outcome.bound - entry.base, outcome.steps, outcome.looks)
-    if wish.keeping is None and shape != PIECE_AS_FOUND:
-        inner, parts = clear_of(wood, wish.avoids).inner, _to_hold(wish, held)
-        fit = settled(fit, inner, wish.limits, parts, mirrors=shape != OWN_OUTLINE)
-    bound = Bound(max(outcome.bound - entry.base, fit.score))
-    fit = replace(fit, bound=bound, steps=outcome.steps)
-    return Answer(fit, bound.value, outcome.steps, outcome.looks)
-
-
-def _less_base(progress: Progress | None, base: float) -> Progress | None:
-    """Return what tells the progress of a search in what the goal counts."""
-    if progress is None or base == 0:
-        return progress
-
-    def told(steps: int, score: float, bound: float) -> bool:
-        return progress(steps, max(0.0, score - base), max(0.0, bound - base))
-
-    return told
-
-
-def unlimited(wish: Wish) -> Wish:
-    """Return the wish with no limit but those of turn and corner."""
-    kept = wish.limits
-    free = Limits(
-        corner_radius=kept.corner_radius, grain_deg=kept.grain_deg, most_turn_deg=kept.most_turn_deg
-    )
-    return replace(wish, limits=free)
+    if fit is not None:
+        if wish.keeping is None and shape != PIECE_AS_FOUND:
+            inner, parts = clear_of(wood, wish.avoids).inner, _to_hold(wish, held)
+            fit = settled(fit, inner, wish.limits, parts, mirrors=shape != OWN_OUTLINE)
+        bound = max(bound, fit.score)
+        fit = replace(fit, bound=Bound(bound), steps=outcome.steps)
+    return Answer(fit, bound, outcome.steps, outcome.looks)

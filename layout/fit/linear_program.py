@@ -20,17 +20,13 @@ Names = NDArray[np.intp]
 
 _MOST_PIVOTS = 150
 """Far above the dozen or two that programs of this size take; a rounding loop ends here."""
-
 _ZERO = 1e-8
 """Entries of a table, whose greatest are about 1, smaller than this are nothing."""
-
 _ALIKE = 1e-10
 """Share of the longest step by which a half-plane may be crossed to swap on a steeper row (the
 two passes of P. M. J. Harris, "Pivot selection methods of the Devex LP code", 1973)."""
-
 _HAIR = 1e-10
 """Share of the longest step by which a half-plane that is broken counts as touched."""
-
 _PENALTY = 300.0
 """What a broken half-plane costs a millimetre, in steps of an objective whose steepest slope is 1.
 Any figure gives a valid bound; this is above what half-planes weigh in practice."""
@@ -173,7 +169,7 @@ class Program:
 def _solved(matrix: Vector, ends: Vector, about: Vector) -> Vector:
     """Return what linear equations ask, or what it is about where rounding left them none."""
     try:
-        return np.linalg.solve(matrix, ends)
+        return np.asarray(np.linalg.solve(matrix, ends), dtype=np.float64)
     except np.linalg.LinAlgError:
         return about
 

@@ -22,13 +22,10 @@ _MOST_STEPS = 80
 _CLOSE = 1.0
 """mm: things farther off count as nearer than they are, so only where no step so long gains
 anything there is none."""
-
 _MORE = 1e-9
 """Share of its worth that a step must gain to be followed by a longer one."""
-
 _BROKEN = 4 * ROUNDING
 """mm: a top that breaks a limit by more must first keep it, whatever a step gains."""
-
 _TRIED = 1e-3
 """mm: so far a top is moved to see how that changes what it keeps away by."""
 

@@ -31,43 +31,32 @@ from .wish import Wish
 
 MOST = 5
 """Second opinions that are told."""
-
 LEAST_SHARE = 0.75
 """Of the best score, that one must reach."""
 
 _CLIMBS = 8
 """Starts that are climbed from at most."""
-
 _FAR = 4.0
 """How different, however turned, every other one of them must be, if any is: where a round top may
 be turned as one likes, there may be another part of the wood for it."""
-
 _FIRST_STEP = 0.05
 """Of the width: how far a start may move at once."""
-
 _ROUGHLY, _CLOSE, _FINELY = 0.01, 1.0, 1e-4
 """mm: so well a top is known on its way, at whose end none is the very best; and the first and the
 last step of those that come to rest."""
-
 _STEPS = 24
 """Steps over the wood in which the best top is moved as it is."""
-
 _HOPE = 0.45
 """Share of the best score that a rough start must have: climbing gains the rest."""
-
 _EQUAL = 0.02
 """Rough starts within this share of the best one left are equally good: then the farthest goes."""
-
 _ROUGH = 1e-3
 """Share of the wood's diagonal that may be lost where tops are only set down roughly."""
-
 _ALIKE = 1e-6
 """Shares of the best score, and differences, within which two are equal: rounding must not tell
 which comes first."""
-
 _IN_VAIN = 1.0
 """mm by which a top may stand out of another and is still a part of it."""
-
 _ABOUT = 0.2
 """mm: outlines need be no finer to see that."""
 

@@ -20,14 +20,12 @@ from .wish import Wish
 
 CLEAR_OF_POINT = 0.01
 """mm that a found top keeps off a point to avoid, at least; well below what a pencil can mark."""
-
 TOUCHES_POINT = 0.001
 """mm: a top that comes nearer than this to a point counts as holding it. Bounds are of the others,
 since a wood cannot lose a point without losing a little round it."""
 
 _HAIR = 0.02
 """mm: more than a covered point may lie outside a top."""
-
 _COVERED = 0.01
 """mm by which a point may lie beyond the edge of a top that covers it: a top that just touches is
 drawn in by a hair for its proof."""

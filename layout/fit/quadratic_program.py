@@ -16,7 +16,6 @@ _MOST_ROUNDS = 40
 
 _DONE = 1e-11
 """How far the gain may stay below the best; crossings, as a share of the most room."""
-
 _STEEP = 1e30
 """Where pulls grow to this, or slacks shrink to its inverse, the limits leave no room: give up."""
 

@@ -36,23 +36,17 @@ from .wish import Limits, Span, Wish
 
 _EASED = PROOF_ALLOWANCE / 2
 """mm by which all sides of a top may be drawn in so that it counts as fitting where it touches."""
-
 _HAIR = 1e-9
 """Share of a score that rounding may account for."""
-
 _STEPS = 1000
 """Boxes after which a question is left open."""
-
 _EDGES = 3
 """Longest edges along which it is tried at first."""
-
 _ROUGH = 0.003
 """Of half the width: the step with which a first climb ends."""
-
 _SPARE = 1.0
 """mm of half the width that this climb looks for beyond the size asked for, so that there is no
 need to look closely."""
-
 _ABOUT = 0.05
 """mm by which a polygon may stand off an outline that has so much room."""
 

@@ -16,22 +16,17 @@ from .local_search import Movable
 
 MOVED = 0.08
 """Share of the length by which a top must be moved to be clearly another one."""
-
 TURNED = math.radians(5)
 """By how much it must be turned."""
-
 RESIZED = 0.1
 """Share by which it must be longer or wider: a top that is only smaller is no other one."""
-
 CLEARLY = 1 - 1e-9
 """How different it must be: clearly, but for rounding, as a limit may allow it just so far."""
-
 AT_THE_END = 1.05
 """A top no more different than this from one chosen before has come to the end of its way."""
 
 _LOOKS_THE_SAME = 0.04
 """A top that changes by less than this share of its width when it is turned looks the same."""
-
 _STEPS, _FOLDS = 240, (8, 6, 5, 4, 3, 2)
 """Ways in which its reach is looked at; and parts of a whole turn, each some of those, after which
 an outline may look the same, finest first."""

@@ -28,10 +28,8 @@ from .wood.edges import Array
 
 _ALIKE = 1e-9
 """Radians within which two tops lie equally far from the grain."""
-
 _SAME = 1e-7
 """Share of its width by which a top that is turned may reach farther or less and be the same."""
-
 _NEAR, _EDGES = 0.02, 12
 """Radians from which a top is turned straight, and how many of the longest edges to."""
 

@@ -17,28 +17,20 @@ from .wood.edges import Array, EdgesAround, ways_in
 
 _ROUGH = 0.5
 """mm by which a polygon may lie within a top where a place is ruled out by it alone."""
-
 _TOUCH = 1e-8
 """Share by which that polygon is smaller: a corner that touches may lie outside by rounding."""
-
 _NEXT_TO_NOTHING = 0.002
 """mm of clearance that all sliding may cost, or, of an outline of one size, a plain place."""
-
 _WORTH_A_MOVE = 0.01
 """mm of clearance gained, or of a slide, below which a top is left where it is."""
-
 _FINE = 0.001
 """mm to which the ends of a slide are found."""
-
 _A_STEP = 0.05
 """Of the width: the first step towards the clearest place."""
-
 _ABOUT = 0.02
 """mm by which a polygon may stand off a top whose ways to the edges are looked at."""
-
 _MOST_SLIDES = 3
 """Ways to slide that are tried."""
-
 _ALIKE = 1e-9
 """Less than 1 by which the cosine between two ways to slide shows that they are one."""
 

@@ -22,7 +22,6 @@ from .outline import Shape
 
 _NODES = 256
 """Of the table of depths, along the longer side of the wood."""
-
 _AROUND = 1.5
 """Of the outline's reach: farther off no corner of the wood is looked at."""
 

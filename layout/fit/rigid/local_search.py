@@ -19,10 +19,8 @@ from .laid import Laid
 
 _FIRST_STEP = 0.1
 """Of the outline's reach."""
-
 _LAST_STEP = 1e-3
 """mm: steps below this change the clearance by less than a tenth of what is promised."""
-
 _MOST_ROWS = 90
 """Ways looked at in one step; the shortest."""
 

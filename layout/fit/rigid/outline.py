@@ -18,7 +18,6 @@ from ..wood.edges import Array, depths_in, repeats, turned_in
 
 _ON_EDGE = 30
 """Probes at even steps of the edge, and at corners, at most."""
-
 _ACROSS = 7
 """Rows of probes within, across the narrower side of the box round it."""
 

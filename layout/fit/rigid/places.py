@@ -39,27 +39,20 @@ from .relaxation import bounded, held_in
 
 _LEAST_GAP = 0.05
 """mm: half a division of a good rule."""
-
 _PARENTS = 64
 """Cells that are cut and bounded at once."""
-
 _SHARP = 0.12
 """Slack of a cell, as a share of the outline's reach, below which it is worth a linear program."""
-
 _HELD_STEP = 20.0
 """mm between the points that stand for the edge of what must be held."""
-
 _STEPS = (ROUNDING, CHORD + ROUNDING, PROOF_ALLOWANCE)
 """How far the outline is drawn in, mm, tried in turn."""
-
 _LOOKS_A_BOX, _LOOKS_AN_EDGE, _LOOKS_A_CLIMB = 8_000, 20, 1_500_000
 """Looks at an edge (`Family.looks`) that a box takes, that it takes of each edge, and that a climb
 takes: as measured."""
-
 _TURNS, _ALONG = 12, 10
 """Turns that a whole turn is tried at for second opinions, fewer where it looks the same before or
 limits hold it; and places along the longer side of the wood."""
-
 _MOST_CROSSED = 0.1
 """Share of the outline's reach by which a rough place may cross an edge: climbing mends that."""
 

@@ -21,7 +21,6 @@ from .laid import Laid, Play
 
 _AT_ONCE = 200_000
 """Places looked up together: what a processor keeps close at hand."""
-
 _FIRST = 12
 """Cells along the longer side of the wood at first."""
 

@@ -25,7 +25,6 @@ from .laid import Laid, Play
 
 _MOST_PAIRS, _LEAST = 60_000, 8
 """Corners times edges that are looked at in one box, and corners that are at least."""
-
 _MOST_HELD = 24
 """Sides of the outline that half-planes of what must be held are taken of: the tightest."""
 

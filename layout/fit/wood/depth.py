@@ -19,7 +19,6 @@ from .round_holes import LOSS, Disks
 
 _FEWEST_NODES, _MOST_NODES = 48, 160
 """Nodes along the longer side of the wood; as many as the distances allow."""
-
 _MOST_DISTANCES = 1_500_000
 """Worked out for a table, about."""
 

@@ -17,16 +17,12 @@ Array = NDArray[np.float64]
 
 _FEW = 256
 """Edges that are sooner all looked at than chosen from."""
-
 _MOST_PAIRS, _TOGETHER = 200_000, 64
 """Points times edges that are all reckoned, and points that else look for their edges together."""
-
 _STRAIGHT = 1e-12
 """Sine of a turn that is none."""
-
 _ON = 1e-9
 """mm: a point so near to an edge lies on it, and deeper is square to the edge."""
-
 _AT_ONCE = 20_000
 """Distances worked out together: what a processor keeps close at hand."""
 
