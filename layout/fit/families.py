@@ -6,19 +6,20 @@ A search loads the room of its own family and no other.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from importlib import import_module
+from typing import Any
 
 from ..geometry import Points, Region
 from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND, Outline
 from ..panel.sound import SoundWood
-from .branch_and_bound import Progress, search
-from .entry import Answer, Entry
-from .found import Bound
+from .branch_and_bound import Family, Progress, search
+from .found import Bound, Fit
 from .points import are_parted, clear_of, least_width, lost
+from .stand import Elsewhere
 from .tie_breaking import settled
 from .wish import Span, Wish
 from .wood.edges import diameter
@@ -44,6 +45,34 @@ way is less than this of any top wider than a needle."""
 _COARSE = 0.05
 """Tolerance of a polygon that is only compared by its reach, mm."""
 _MUCH = 1.1
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A family ready to be searched."""
+
+    family: Family[Any, Any]
+    finish: Callable[[Any], Fit | None]
+    """Makes a proved fit, or None, from the family's own kind of top."""
+    elsewhere: Elsewhere[Any] | None = None
+    """Looks for other places than the best; None where the family has no choice of them."""
+    base: float = 0.0
+    """What the family adds to what the goal counts, so that its scores are positive."""
+    gap: float | None = None
+    """Share of its scores at which the search ends; None for that of the wish."""
+    enough: float = 0.0
+    """Score up to which tops are of no interest."""
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What a search came to: a proved top, if any was found, and a bound for all."""
+
+    fit: Fit | None
+    bound: float
+    steps: int
+    looks: float = 0.0
+    """What it took: see `Family.looks`."""
 
 
 def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = ()) -> Entry | None:

@@ -18,8 +18,7 @@ from ..geometry.polygon import Region
 from ..geometry.tolerance import PROOF_ALLOWANCE
 from ..panel.sound import SoundWood
 from .branch_and_bound import Progress
-from .entry import Answer
-from .families import answered
+from .families import Answer, answered
 from .found import Bound, Fit
 from .points import crosses
 from .wish import Wish

@@ -114,10 +114,7 @@ class Program:
     def _proved(self, whole: Vector, losses: Vector) -> tuple[Vector, Vector]:
         """Return how far no step goes in each objective of all unknowns, (k, n), and the weights.
 
-        Parameters
-        ----------
-        losses : (k, n) array
-            What each loses with what lies outside the table, about: they weigh as much.
+        About what each loses with what lies outside the table, (k, n), that weighs.
         """
         size = whole.shape[1]
         sides = np.zeros((len(whole), len(self._ends)))

@@ -74,10 +74,7 @@ def are_parted(wood: SoundWood, wish: Wish) -> bool:
 def holds_all(within: Region, held: Sequence[Region]) -> bool:
     """Return whether a top holds all it must: parts wholly, and points but for a hair.
 
-    Parameters
-    ----------
-    within : Region
-        Lies in the core.
+    What lies in its core is given, and the parts.
     """
     return all(
         within.holds(part) or (part.area == 0.0 and within.distance_to(part) <= _COVERED)

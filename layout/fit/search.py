@@ -16,7 +16,7 @@ from ..panel.sound import SoundWood
 from ..units import Tape
 from .branch_and_bound import Progress
 from .coarse import coarser
-from .families import FAMILIES, is_ruled_out
+from .families import FAMILIES, Answer, is_ruled_out
 from .found import Fit
 from .goal import worth
 from .islands import best_round_islands
@@ -83,10 +83,9 @@ def best_fits(
     for done, shape in enumerate(shapes):
         share = max(wish.most_effort - looks, 0.0) / (len(shapes) - done)
         alone = replace(wish, shapes=(shape,), most_effort=share)
-        if wood is not true and is_ruled_out(clear_of(true, wish.avoids), alone, shape):
-            reasons.append(reason(wood, alone, shape, tape))
-            continue
-        answer = best_round_islands(wood, alone, shape, islands, progress)
+        answer = Answer(None, 0.0, 0)
+        if wood is true or not is_ruled_out(clear_of(true, wish.avoids), alone, shape):
+            answer = best_round_islands(wood, alone, shape, islands, progress)
         looks += answer.looks
         if answer.fit is not None:
             fits.append(_fullest(wood, alone, answer.fit, islands, progress))

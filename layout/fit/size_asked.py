@@ -27,7 +27,7 @@ from .convex.kind import Kind
 from .convex.pose import Pose
 from .convex.sizing import Sizing
 from .convex.wood import Wood
-from .entry import Answer
+from .families import Answer
 from .found import Fit
 from .islands import round_islands
 from .points import clear_of, lost

@@ -54,11 +54,7 @@ class Stand:
         """Return how clearly this top differs from another: 1 and more is clearly.
 
         Moved, turned, and longer or wider count each in its own measure, and the greatest counts.
-
-        Parameters
-        ----------
-        period : float
-            The turn after which the outline looks the same, radians; 0 where no turn counts.
+        After a turn by the period, radians, the outline looks the same; 0 where no turn counts.
         """
         moved = self.placement.centre.distance_to(other.placement.centre) / (MOVED * other.length)
         resized = (max(self.length / other.length, self.width / other.width) - 1) / RESIZED
@@ -73,23 +69,18 @@ class Elsewhere(Protocol[Top]):
     @property
     def tops(self) -> Movable[Top]:
         """The tops, as a local search moves them."""
-        ...
 
     def starts(self) -> Iterable[Stand]:
         """Return real tops, as large as they may be where they stand, of many places and turns."""
-        ...
 
     def like(self, start: Stand) -> Top:
         """Return the top where a start stands, whether it fits or not."""
-        ...
 
     def stand(self, top: Top) -> Stand:
         """Return where a top stands."""
-        ...
 
     def finished(self, top: Top, *, rests: bool) -> Fit | None:
         """Return the proved fit of a top; one that rests is a local best, or nearly."""
-        ...
 
 
 def period_of(outline: Outline, alike: float = _LOOKS_THE_SAME) -> float:

@@ -39,14 +39,9 @@ def settled(
 ) -> Fit:
     """Return the same top in the plainest place where it is proved to fit too, and no worse.
 
-    Parameters
-    ----------
-    inner : Region
-        The inner polygon of the sound wood.
-    held : sequence of Region
-        Parts that must lie inside the core.
-    mirrors : bool
-        Whether an outline that looks the same turned half round does so mirrored about its axes.
+    There it lies in the inner polygon of the sound wood, and its core round the parts to be held.
+    `mirrors` says of an outline that looks the same turned half round whether it does so mirrored
+    about its axes.
     """
     tried, period = Tried(fit, inner, held), period_of(fit.core, _SAME)
     place = _plainest(tried, limits, period)

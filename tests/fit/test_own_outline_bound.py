@@ -16,8 +16,7 @@ from strategies import placements, star_rings
 
 from panelwright.layout.errors import NothingFitsError
 from panelwright.layout.fit import Fit, Wish, best_fits
-from panelwright.layout.fit.rigid.laid import Ground, Play
-from panelwright.layout.fit.rigid.local_search import Climber
+from panelwright.layout.fit.rigid.laid import Climber, Ground, Play
 from panelwright.layout.fit.rigid.places import OwnPlaces
 from panelwright.layout.fit.rigid.pose_cells import Cells
 from panelwright.layout.fit.rigid.relaxation import bounded, held_in
@@ -88,7 +87,7 @@ def test_no_pose_in_a_box_beats_its_bounds(name: str, own: str) -> None:
         half[2] = half[0] * random.uniform(0.2, 1.5) / shape.reach
         middle = pose + random.uniform(-1, 1, 3) * half
         plain = laid.clear(middle, Play.of(half))
-        sharp = bounded(laid, middle, half, math.inf).most
+        sharp = bounded(laid, middle, half, math.inf)[0]
         cells = Cells(laid, middle[None], half, np.array([math.inf]))
         cells.bound(-math.inf)
         most = min(plain, sharp, float(cells.most[0]))
@@ -114,8 +113,8 @@ def test_no_pose_that_holds_what_it_must_beats_the_bound_on_those(name: str, own
         half[2] = half[0] * random.uniform(0.2, 1.5) / shape.reach
         middle = pose + random.uniform(-1, 1, 3) * half
         held = held_in(laid, climber.held, middle, half)
-        free = bounded(laid, middle, half, math.inf).most
-        most = bounded(laid, middle, half, math.inf, held).most
+        free = bounded(laid, middle, half, math.inf)[0]
+        most = bounded(laid, middle, half, math.inf, held)[0]
         tried = [pose, *(middle + random.uniform(-1, 1, (60, 3)) * half)]
         assert max(climber.clearance(there) for there in tried) <= most + 1e-6
         told += most < free - 0.1
@@ -153,7 +152,7 @@ def test_no_pose_at_the_end_of_a_turn_beats_any_one_of_the_bounds(own: str) -> N
             cells.bound(-math.inf)
             bounds = (
                 laid.clear(middle, Play.of(half)),
-                bounded(laid, middle, half, math.inf).most,
+                bounded(laid, middle, half, math.inf)[0],
                 float(cells.most[0]),
             )
             assert climber.clearance(pose) <= min(bounds) + 1e-6

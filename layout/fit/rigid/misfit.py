@@ -18,7 +18,7 @@ from ..families import is_longer_than
 from ..goal import broken_limit
 from ..wish import Wish
 from ..wood.edges import Array
-from .local_search import Climber
+from .laid import Climber
 from .outline import Shape
 from .places import OwnPlaces, proved
 

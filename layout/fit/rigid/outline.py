@@ -67,13 +67,7 @@ class Shape:
         )
 
     def placement(self, pose: Array) -> Placement:
-        """Return where the outline lies when the middle is at x, y and it is turned by the third.
-
-        Parameters
-        ----------
-        pose : (3,) array
-            mm, mm, radians.
-        """
+        """Return where the outline lies in a pose, (3,): x and y of its middle, mm, and turn."""
         turn = math.remainder(float(pose[2]), math.tau) + 0.0
         return Placement(Point.of(pose[:2]) - self.middle.turned(turn), turn)
 

@@ -24,15 +24,14 @@ from ...geometry import Placement, Region
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
 from ...panel.sound import SoundWood
-from ..entry import Entry
+from ..families import Entry
 from ..found import Fit
 from ..goal import broken_limit, turn_spans
 from ..points import holds_all
 from ..stand import Stand
 from ..wish import Wish
 from ..wood.edges import Array
-from .laid import Ground, Laid
-from .local_search import Climber
+from .laid import Climber, Ground, Laid
 from .outline import Shape
 from .pose_cells import Cells
 from .relaxation import bounded, held_in

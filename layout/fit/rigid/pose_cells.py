@@ -45,12 +45,7 @@ class Cells:
     def covering(cls, laid: Laid, turns: tuple[float, float], pad: float) -> Cells:
         """Return cells that hold all poses with the middle in the box round the wood.
 
-        Parameters
-        ----------
-        turns : tuple of two floats
-            From and to, radians.
-        pad : float
-            By which the box is widened, mm.
+        That is widened by `pad`, mm; the turns go from one to the other, radians.
         """
         box, reach = laid.ground.region.bounds.grown(pad), laid.shape.reach
         sides = np.array([box.width, box.height, turns[1] - turns[0]])

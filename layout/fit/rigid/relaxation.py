@@ -35,15 +35,6 @@ NO_HELD: HalfPlanes = np.zeros((0, 3)), np.zeros(0)
 """Where nothing must be held."""
 
 
-class Limit(NamedTuple):
-    """What no pose of a box beats."""
-
-    most: float
-    """A clearance, mm."""
-    move: Array
-    """(3,) array: from the middle of the box to a pose that may come near it: mm, mm, radians."""
-
-
 class _Ways(NamedTuple):
     """Ways from corners to edges that bound the clearance, all (k,) mm but the slopes."""
 
@@ -55,26 +46,22 @@ class _Ways(NamedTuple):
     """How much the box lets it change."""
 
 
-def bounded(laid: Laid, pose: Array, half: Array, most: float, held: HalfPlanes = NO_HELD) -> Limit:
-    """Return a clearance that no pose of a box beats, and a move that may come near it.
+def bounded(
+    laid: Laid, pose: Array, half: Array, most: float, held: HalfPlanes = NO_HELD
+) -> tuple[float, Array]:
+    """Return a clearance that no pose of a box beats, mm, and a move that may come near it.
 
-    Parameters
-    ----------
-    pose, half : (3,) arrays
-        The middle of the box, and half its sides: mm, mm, radians.
-    most : float
-        A bound that is known already, mm.
-    held : tuple of two arrays
-        Of `held_in`: only poses that keep to them count.
+    The box is about a pose, (3,), with half its sides, (3,): mm, mm, radians; `most` is a bound
+    that is known already, mm. Only poses that keep to the half-planes of `held_in` count.
     """
     play, reach = Play.of(half), laid.shape.reach
     ways = _ways(laid, pose, play)
     if not len(ways.most):
-        return Limit(most, np.zeros(3))
+        return most, np.zeros(3)
     start = float(ways.most.min())
     top = min(most, float((ways.most + ways.shift).min())) - start
     if top <= 0:
-        return Limit(most, np.zeros(3))
+        return most, np.zeros(3)
     scale = np.array([1.0, 1.0, 1 / reach])
     side = np.array([half[0], half[1], math.sin(min(half[2], math.pi / 2))]) / scale
     slopes, limits = held
@@ -89,7 +76,7 @@ def bounded(laid: Laid, pose: Array, half: Array, most: float, held: HalfPlanes 
         np.append(-side, low),
         np.append(side, top),
     )
-    return Limit(min(most, start + end.value + ROUNDING), end.step[:3] * scale)
+    return min(most, start + end.value + ROUNDING), end.step[:3] * scale
 
 
 def _ways(laid: Laid, pose: Array, play: Play) -> _Ways:
@@ -125,13 +112,9 @@ def _close(
 ) -> tuple[float, _Ways]:
     """Return the least of the ways between corners and edges, mm, and all that are as short.
 
-    Parameters
-    ----------
-    arms : (m, 2) array
-        From the outline's middle to the corners, on the panel, mm.
-    edges : (n, 2, 2) array
-        Of the wood, of which `endless`, (n,) of bool, says which have all of it to their left: the
-        way to their line counts wherever the foot lies. Without those edges of the outline.
+    Arms lead from the outline's middle to the corners, (m, 2) mm on the panel. Of edges of the wood
+    `endless`, (n,) of bool, says which have all of it to their left: the way to their line counts
+    wherever the foot lies. Without it edges are those of the outline.
     """
     of_wood, turn = endless is not None, float(pose[2])
     side, frame = (1.0, 0.0) if of_wood else (-1.0, turn)
@@ -165,17 +148,8 @@ def _close(
 def held_in(laid: Laid, held: Array, pose: Array, half: Array) -> HalfPlanes:
     """Return half-planes of moves in a box of poses: outside them some point is not held.
 
-    What an outline holds lies on the inner side of each side of its hull.
-
-    Parameters
-    ----------
-    held : (h, 2) array
-        Points of the panel, mm.
-
-    Returns
-    -------
-    slopes, limits : (k, 3) and (k,) arrays
-        Of ``slopes @ (x, y, sin turn) <= limits``; only those that can be crossed in the box.
+    What an outline holds, (h, 2) mm on the panel, lies on the inner side of each side of its hull.
+    They are ``slopes @ (x, y, sin turn) <= limits``; only those that can be crossed in the box.
     """
     if not len(held):
         return NO_HELD

@@ -93,10 +93,8 @@ def costs_of(
 
     Parameters
     ----------
-    fit : Fit
-        The best top of the family.
-    wish : Wish
-        For that family alone.
+    fit, wish : Fit, Wish
+        The best top of the family, and the wish for that family alone.
     ground : callable
         From a panel, with a defect less, to where tops may lie on it.
     touched : iterable of str

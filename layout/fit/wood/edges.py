@@ -47,10 +47,7 @@ class EdgesAround:
     def within(self, place: Array, turn: float, sizes: tuple[float, float]) -> Array:
         """Return all edges that come into a box about a place, (2,) mm, and maybe others.
 
-        Parameters
-        ----------
-        sizes : (float, float)
-            Half those of the box, along the turn and across it, mm.
+        The sizes are half those of the box, along the turn and across it, mm.
         """
         if len(self.edges) <= _FEW:
             return self.edges
@@ -149,10 +146,7 @@ def depths_in(region: Region, edges: Array, points: Array) -> Array:
 def ways_in(edges: Array, points: Array, inside: NDArray[np.bool_]) -> tuple[Array, Array]:
     """Return how deep points, (m, 2) mm, lie among edges, and the unit vectors deeper, (m, 2).
 
-    Parameters
-    ----------
-    inside : (m,) array of bool
-        Which of them lie to the left of the edges; others lie less than 0 deep.
+    Those that are not `inside`, (m,) of bool, not to the left of the edges, lie less than 0 deep.
     """
     seen, count = Segments.of(edges), len(points)
     which = np.zeros(count, dtype=np.intp)
