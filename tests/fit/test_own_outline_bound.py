@@ -243,6 +243,4 @@ def test_the_table_of_depths_bounds_every_point() -> None:
         wood = region(name)
         ground, box = Ground.of(wood.pieces[0]), wood.bounds.grown(200.0)
         points = random.uniform([box.left, box.bottom], [box.right, box.top], (4000, 2))
-        assert (
-            ground.depths.about(*points.T) >= depths_in(ground.region, ground.edges, points)
-        ).all()
+        assert (ground.depths.most(points) >= depths_in(ground.region, ground.edges, points)).all()

@@ -24,8 +24,6 @@ from ..wood.edges import Array, depths_in, outermost, turned, turned_in, ways_in
 from ..wood.round_holes import Disks
 from .outline import Shape
 
-_NODES = 256
-"""Of the table of depths, along the longer side of the wood."""
 _AROUND = 1.5
 """Of the outline's reach: farther off no corner of the wood is looked at."""
 _FIRST_STEP = 0.1
@@ -56,7 +54,7 @@ class Ground:
         edges = region.edges
         corners = edges[turned_in(edges)[:, 0], 0]
         own = outermost(edges, convex_hull(region.corners))
-        return cls(region, edges, own, corners, Depths(region, edges, Disks.none(), _NODES))
+        return cls(region, edges, own, corners, Depths(region, edges, Disks.none()))
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,9 +112,8 @@ class Laid:
         points = np.concatenate([shape.corners, shape.probes])
         gain = play.far(points)
         gain[len(shape.corners) :] -= shape.depths
-        there = turned(points, -float(pose[2])) + pose[:2]
-        most = depths.about(there[:, 0], there[:, 1]) + gain
-        near = (most <= most.min() + reach + 2 * depths.step) | depths.beyond(there)
+        most = depths.most(turned(points, -float(pose[2])) + pose[:2]) + gain
+        near = most <= most.min() + reach + 2 * depths.step
         return points[near], gain[near]
 
     def corners_near(self, pose: Array) -> Array:

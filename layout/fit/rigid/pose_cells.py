@@ -92,12 +92,12 @@ class Cells:
         """Bound the cells, keep those that may be above `enough`, the best first."""
         probes, depths = self.laid.shape.probes, self.laid.ground.depths
         gain = self.play.far(probes) - self.laid.shape.depths
+        arms = probes[:, 0] + 1j * probes[:, 1]
         for some in blocks(len(self), len(probes), _AT_ONCE):
             x, y, turn = self.middles[some].T
-            cos, sin = np.cos(turn)[:, None], np.sin(turn)[:, None]
-            own_x = x[:, None] + cos * probes[:, 0] - sin * probes[:, 1]
-            own_y = y[:, None] + sin * probes[:, 0] + cos * probes[:, 1]
-            most = (depths.about(own_x, own_y) + gain).min(axis=1)
+            there = (x + 1j * y)[:, None] + np.exp(1j * turn)[:, None] * arms
+            there = there.view(np.float64).reshape(len(x), -1, 2)
+            most = (depths.most(there) + gain).min(axis=1)
             self.most[some] = np.minimum(self.most[some], most)
         self._keep(self.most > enough)
         self._keep(np.argsort(-self.most, kind="stable"))

@@ -84,7 +84,7 @@ def _ways(laid: Laid, pose: Array, play: Play) -> _Ways:
     shape, ground, turn = laid.shape, laid.ground, float(pose[2])
     farthest = play.middle + shape.reach * play.swing
     arms = turned(shape.corners, -turn)
-    deepest = ground.depths.about(*(arms + pose[:2]).T)
+    deepest = ground.depths.most(arms + pose[:2])
     most = float(deepest.min()) + 2 * farthest + 2 * ground.depths.step
     near = _least(deepest, most, ground.edges)
     least, own = _close(arms[near], pose, play, ground.edges, farthest, ground.outermost)
