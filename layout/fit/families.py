@@ -25,15 +25,9 @@ from .wish import Span, Wish
 from .wood.edges import diameter
 
 FAMILIES = {
-    "circle": "convex.entry",
-    "oval": "convex.entry",
-    "capsule": "convex.entry",
-    "D end": "convex.entry",
-    "superellipse": "convex.entry",
-    "hexagon": "convex.entry",
-    "octagon": "convex.entry",
-    "rectangle": "rectangles.entry",
-    "rounded rectangle": "rectangles.entry",
+    **dict.fromkeys(("circle", "oval", "capsule", "D end"), "convex.entry"),
+    **dict.fromkeys(("superellipse", "hexagon", "octagon"), "convex.entry"),
+    **dict.fromkeys(("rectangle", "rounded rectangle"), "rectangles.entry"),
     OWN_OUTLINE: "rigid.places",
     PIECE_AS_FOUND: "live_edge.entry",
 }
