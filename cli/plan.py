@@ -101,7 +101,7 @@ def summary(plan: Plan) -> Iterator[str]:
     )
     yield (
         f"  Cuts     {len(plan.cuts.trims)} straight, {len(plan.cuts.corner_cuts)} off corners; "
-        f"rough line {tape.figure(plan.cuts.allowance, at_least=True)} {tape.unit} outside"
+        f"rough line {tape.at_least(plan.cuts.allowance)} {tape.unit} outside"
     )
     for k, words in enumerate(in_short(plan)):
         head = "!" if words.startswith("!") else "" if k else "Legs"

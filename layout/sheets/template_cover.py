@@ -23,7 +23,6 @@ from ..template.tiles import Tile, TilePlan, field_of
 from ..units import Tape, nearest_whole
 from ..words import paper
 from ..words.paper import alike_words, figures_words
-from ..words.say import thin_words
 from . import template_parts as parts
 
 _MAP_HEIGHT = 75.0
@@ -216,7 +215,7 @@ def _mark_rows(content: TemplateContent) -> list[tuple[str, ...]]:
             mark.label,
             ordinate_figure(mark.at.x, content.tape),
             ordinate_figure(mark.at.y, content.tape),
-            f"ø {thin_words(mark.diameter, content.tape)}" if mark.diameter else "point",
+            f"ø {content.tape.thin(mark.diameter)}" if mark.diameter else "point",
         )
         for mark in content.marks
     ]

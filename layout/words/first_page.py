@@ -19,7 +19,7 @@ from .first_tables import shown_marks
 from .legs import in_quarters
 from .lying import Lying
 from .panel import made_of
-from .say import listed, thin_words, unit_words
+from .say import listed, unit_words
 
 CHECKS = 5
 """Distances that are told on the first page."""
@@ -48,7 +48,7 @@ def head_words(plan: Plan) -> Head:
     outline = plan.top.outline
     parts = [_shape(outline, tape), f"{tape.figure(panel.made_thickness)} thick"]
     if plan.top.lipping:
-        lipping = thin_words(plan.top.lipping, tape).removesuffix(f" {tape.unit}")
+        lipping = tape.thin(plan.top.lipping).removesuffix(f" {tape.unit}")
         parts.insert(1, f"lipping of {lipping} included")
     parts.append(f"all figures in {unit_words(tape)}")
     size = f"{tape.figure(outline.length)} × {tape.figure(outline.width)}"

@@ -224,14 +224,17 @@ def _last_cuts(plan: Plan) -> Iterator[tuple[str, str, str]]:
             yield "By hand", "", "to the line with plane, spokeshave and file"
             continue
         rough = isinstance(cut, JigsawCut)  # no rough line is told nearer than it is
-        radii = [tape.figure(swung.radius, at_least=rough) for swung in cut.radii]
+        radii = [
+            tape.at_least(swung.radius) if rough else tape.figure(swung.radius)
+            for swung in cut.radii
+        ]
         figure = f"R {radii[0]}" if len(radii) == 1 else ""
         if isinstance(cut, JigsawCut):
-            outside = tape.figure(cut.allowance, at_least=True)
+            outside = tape.at_least(cut.allowance)
             yield "Jigsaw", figure or outside, "outside the line, wherever no saw has been"
         else:
             line = "inner line" if plan.top.lipping else "line"
             pin = "pin to the near edge of the bit" if figure else f"to the {line}"
             last = "; straights last, by a straightedge" if cut.straights else ""
-            depth = tape.figure(cut.depth, at_least=True)
+            depth = tape.at_least(cut.depth)
             yield "Rout", figure, f"{pin}, {cut.passes} passes of {depth}{last}"

@@ -96,7 +96,7 @@ def _sizes(plan: Plan) -> Iterator[str]:
         yield f"Places to sit: {sale.places}."
     if sale.knees is not None:
         yield f"Free height under it: {tape.measure(sale.knees)}."
-    wide, high = (tape.figure(side, at_least=True) for side in sale.opening)
+    wide, high = (tape.at_least(side) for side in sale.opening)
     yield (
         f"In one piece it passes an opening {wide} wide and {high} {tape.unit} high, on its side "
         "or its end; measure stairs and turns."

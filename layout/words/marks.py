@@ -11,7 +11,7 @@ from ..marking.marks import MarkSet
 from ..marking.panel_check import PanelCheck
 from ..units import Tape, nearest_whole
 from .saw_lines import Round
-from .say import Passage, Say, listed, passage, sentence, table, thin_words, unit_words
+from .say import Passage, Say, listed, passage, sentence, table, unit_words
 
 _NEARLY_SQUARE = math.radians(70)
 """Tapes that cross at this or more cross near a right angle: a slip then shows a fifteenth larger
@@ -150,9 +150,9 @@ def lines_words(allowance: float, lipping: float, say: Say) -> Passage:
     is none.
     """
     tape = say.tape
-    outside = f"{tape.figure(allowance, at_least=True)} {tape.unit}"
+    outside = f"{tape.at_least(allowance)} {tape.unit}"
     core = (
-        f"The saw follows the core line, {thin_words(lipping, tape)} inside the finish line: the "
+        f"The saw follows the core line, {tape.thin(lipping)} inside the finish line: the "
         "lipping brings the top to size."
     )
     return passage(

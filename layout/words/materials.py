@@ -13,7 +13,6 @@ from ..work.coats import LABELS
 from ..work.items import COARSE, Counted, Filled, Printed, Reckoned, Run, Sanded, Spread, Unit
 from ..work.materials import Line, Materials
 from .amounts import SQ_FT_PER_QUART, exact_sum, run_words, sum_words, volume_words
-from .fixings import thin
 from .say import Passage, Table, counted, listed, passage
 
 _NAMES = {
@@ -99,7 +98,7 @@ def name_words(line: Line, tape: Tape) -> str:
     if not line.size:
         return name
     if "screws" in line.name or line.name == "bolts":
-        return f"{name} {thin(tape, line.size[0])} × {tape.measure(line.size[1])}"
+        return f"{name} {tape.drill(line.size[0])} × {tape.measure(line.size[1])}"
     if line.name in ("lipping", "edging"):
         thick = f", {tape.small(line.size[1])} thick" if len(line.size) > 1 else ""
         return f"{name} {tape.measure(line.size[0])} wide{thick}"
@@ -136,9 +135,8 @@ def reckoned_words(how: Reckoned, line: Line, tape: Tape) -> str:
             strips = f", {how.strips} strips" if how.strips > 1 else ""
             told = f"{run_words(how.length, tape)} round{strips}"
         case Bed():
-            joint = f"{how.area / 6.4516:.0f} sq in" if tape.imperial else f"{how.area:.0f} cm²"
             pack = f", {how.pack:.0f} ml in each" if how.pack else ""
-            told = f"{joint} of joint, {tape.small(how.bed)} thick{pack}"
+            told = f"{tape.joint(100 * how.area)} of joint, {tape.small(how.bed)} thick{pack}"
         case Filled():
             told = f"{volume_words(how.volume / 1000, tape)} of hollows"
         case Counted():

@@ -11,7 +11,7 @@ from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import TilePlan
 from ..units import Tape
-from .say import counted, listed, thin_words, unit_words
+from .say import counted, listed, unit_words
 
 _SEAM_PLAY = 0.5
 """What each joined seam may be out, mm."""
@@ -80,7 +80,7 @@ def hollow_words(content: TemplateContent) -> str:
         return ""
     most, tape = max(content.hollows, key=lambda hollow: hollow.out), content.tape
     return (
-        f"No bit, bush or bearing goes into a hollow corner: a bit of {thin_words(most.bit, tape)} "
+        f"No bit, bush or bearing goes into a hollow corner: a bit of {tape.thin(most.bit)} "
         f"stays up to {tape.small(most.out)} out of it, by any template. Saw and pare what is left "
         "by hand, to the line."
     )
@@ -188,7 +188,7 @@ def left_out_words(content: TemplateContent, proposal: Proposal) -> tuple[str, .
     seen = "from the underside" if content.mirrored else "with the face up"
     lines = tuple(
         f"{mark.label}: {tape.measure(mark.at.x)}, {tape.measure(mark.at.y)}"
-        + (f", ø {thin_words(mark.diameter, tape)}" if mark.diameter else "")
+        + (f", ø {tape.thin(mark.diameter)}" if mark.diameter else "")
         for mark in proposal.marks_left_out(content)
     )
     told = f"From the middle of the top, seen {seen}: right (− left), then up (− down):"

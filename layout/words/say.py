@@ -1,8 +1,4 @@
-"""What words are told in, and what is told of one fact.
-
-The maker's tape, the line measured from, how the face lies; a title, sentences, points, tables;
-shape and size of a top, as it is made and as it was found.
-"""
+"""What words are told in, and what is told of one fact; shape and size of a top."""
 
 from __future__ import annotations
 
@@ -10,7 +6,6 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, TypeVar
 
-from ..geometry.tolerance import SAME_PLACE
 from ..outlines import PIECE_AS_FOUND, Outline
 from ..panel.datum import Datum
 from ..units import Tape
@@ -60,20 +55,20 @@ class Passage:
 
 def passage(
     title: str,
-    *words: str,
-    points: Iterable[str] = (),
+    *words: str | bool,
+    points: Iterable[str | bool] = (),
     tables: Iterable[Table] = (),
     warnings: Iterable[str] = (),
     figures: tuple[tuple[str, str], ...] = (),
 ) -> Passage:
     """Return a passage of whole sentences, without those that say nothing and tables of no row.
 
-    >>> told = passage("Flatten", "both faces", "", tables=[Table(("Face",), ())])
+    >>> told = passage("Flatten", "both faces", False and "twice", tables=[Table(("Face",), ())])
     >>> told.words, told.tables
     (('Both faces.',), ())
     """
     told, done, warned = (
-        tuple(sentence(clause) for clause in clauses if clause)
+        tuple(sentence(clause) for clause in clauses if clause and isinstance(clause, str))
         for clauses in (words, points, warnings)
     )
     return Passage(title, told, done, tuple(t for t in tables if t.rows), warned, figures)
@@ -83,8 +78,6 @@ def table(
     items: Iterable[T],
     columns: Mapping[str, Callable[[T], str]],
     caption: str = "",
-    *,
-    halves: bool = False,
 ) -> Table:
     """Return a table with a row for each item: by its headings, what stands under each.
 
@@ -92,7 +85,7 @@ def table(
     (('2', '4'), ('3', '9'))
     """
     rows = tuple(tuple(told(item) for told in columns.values()) for item in items)
-    return Table(tuple(columns), rows, caption, halves)
+    return Table(tuple(columns), rows, caption)
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,17 +107,6 @@ class Say:
 def unit_words(tape: Tape) -> str:
     """Return what the figures of a table count in."""
     return "inches" if tape.imperial else "mm"
-
-
-def thin_words(length: float, tape: Tape) -> str:
-    """Return a thickness or a diameter: by the tape where that is true, else in decimals.
-
-    >>> thin_words(3.5, Tape()), thin_words(12.0, Tape()), thin_words(3.175, Tape(imperial=True))
-    ('3.5 mm', '12 mm', '1/8 in')
-    """
-    if abs(tape.nearest(length) - length) <= SAME_PLACE:
-        return tape.measure(length)
-    return f"{tape.exact(length, 1)} {tape.unit}"
 
 
 def capital(words: str) -> str:
@@ -172,37 +154,34 @@ def counted(count: int, name: str) -> str:
 
 def size_words(plan: Plan) -> str:
     """Return shape and size of the top that is made."""
-    words = outline_words(plan.top.outline, plan.job.tape)
-    keeping = plan.job.wish.keeping
-    if keeping is not None and plan.top.outline.name == PIECE_AS_FOUND:
-        return f"{words}, ends {keeping.ends.value}"
-    return words
+    words, keeping = outline_words(plan.top.outline, plan.job.tape), plan.job.wish.keeping
+    if keeping is None or plan.top.outline.name != PIECE_AS_FOUND:
+        return words
+    return f"{words}, ends {keeping.ends.value}"
 
 
 def found_words(plan: Plan) -> str:
     """Return what was found before sizes were rounded down, as one clause."""
-    clearance, tape = plan.fit.clearance, plan.job.tape
-    if clearance is None and not plan.top.outline.free_sizes:
-        return f"as found, {exact_words(plan.fit.outline, tape)}"
-    if clearance is None:
-        return f"the largest found is {exact_words(plan.fit.outline, tape)}"
-    clear = f"{tape.exact(clearance, 1)} {tape.unit}"
-    return (
-        f"it keeps its own size and lies where it is clearest of edges and of what shows, {clear}"
-    )
+    fit, tape = plan.fit, plan.job.tape
+    if fit.clearance is not None:
+        return (
+            "it keeps its own size and lies where it is clearest of edges and of what shows, "
+            f"{tape.fine(fit.clearance)}"
+        )
+    found = "the largest found is" if plan.top.outline.free_sizes else "as found,"
+    return f"{found} {exact_words(fit.outline, tape)}"
 
 
 def outline_words(outline: Outline, tape: Tape) -> str:
     """Return shape and size as they are made: ``capsule 1400 × 600 mm``."""
-    figures = outline.figures
+    figures, length = outline.figures, outline.length
     if outline.is_round:
-        return f"circle ø {tape.measure(outline.length)}"
+        return f"circle ø {tape.measure(length)}"
     if "across_flats" in figures:
         words = f"{outline.name} {tape.measure(figures['across_flats'])} across flats"
-        if outline.length != outline.width:  # no round figure; an octagon is as long as wide
-            words += f", {tape.exact(outline.length, 1)} {tape.unit} across corners"
-        return words
-    words = f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}"
+        # the other is no round figure; an octagon is as long as wide
+        return words if length == outline.width else f"{words}, {tape.fine(length)} across corners"
+    words = f"{outline.name} {tape.figure(length)} × {tape.measure(outline.width)}"
     if "corner_radius" in figures:
         words += f", corner radius {tape.measure(figures['corner_radius'])}"
     return f"{words}, exponent {figures['exponent']:g}" if "exponent" in figures else words
@@ -211,11 +190,10 @@ def outline_words(outline: Outline, tape: Tape) -> str:
 def exact_words(outline: Outline, tape: Tape) -> str:
     """Return the size as it was found, in decimals: ``1403.7 × 602.1 mm``."""
     if outline.is_round:
-        return f"ø {tape.exact(outline.length, 1)} {tape.unit}"
+        return f"ø {tape.fine(outline.length)}"
     if "across_flats" in outline.figures:
-        return f"{tape.exact(outline.width, 1)} {tape.unit} across flats"
-    sizes = f"{tape.exact(outline.length, 1)} × {tape.exact(outline.width, 1)}"
-    return f"{sizes} {tape.unit}"
+        return f"{tape.fine(outline.width)} across flats"
+    return f"{tape.exact(outline.length, 1)} × {tape.fine(outline.width)}"
 
 
 _NUMBERS = ("one", "two", "three", "four", "five", "six")

@@ -15,8 +15,7 @@ from ...cutting.plan import Act, CornerCuts, Flatten, Rest
 from ...drawing.scene import Scene
 from ...panel.datum import Datum
 from ...plan.plan import Plan
-from ...words.cuts import concern_words, words_of
-from ...words.cuts_straight import sawn_words
+from ...words.cuts import concern_words, sawn_words, words_of
 from ...words.lying import lying_of
 from ...words.marks import skipped_words
 from ...words.order import FITTED

@@ -118,7 +118,7 @@ def _edge(plan: Plan) -> Iterator[Step]:
     after = plan.order.tasks[_sawn_at(plan) :]
     yield from _done_in(plan, after, Deed.STRIP)
     if edging is not None and not edging.thickness:
-        yield Step(edge.edging_words(edging, tape))
+        yield Step(edge.edging_words(edging, Say.of(plan)))
     elif edging is not None:
         yield Step(order.FITTED[Deed.LIP])
         yield from cuts.lipped(plan)
