@@ -76,8 +76,8 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
     field = field_of(plan.sheet, plan.correction)
     bars = (longest_bar(field.width - 1.0, tape), longest_bar(field.height - 1.0, tape))
     flow.heading("Before any cut")
-    for sentence in paper.check_words(bars, tape):
-        flow.check(sentence)
+    flow.check(paper.PRINT)
+    flow.check(tape.fill(paper.BARS, across=bars[0], up=bars[1]))
     wrong = wrong_prints(plan.paper)
     if wrong:
         flow.words(paper.WRONG, indent=6)
@@ -90,9 +90,9 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
         flow.check(paper.CROSSES)
         flow.table(lengths, indent=6.0)
     if lengths and plan.register_marks:
-        flow.words(paper.seam_play_words(tape), indent=6.0)
+        flow.words(paper.SEAM_PLAY, indent=6.0)
     flow.space(0.8)
-    flow.check(paper.face_mark_words(mirrored=content.mirrored))
+    flow.check(paper.FACE_MARK[content.mirrored])
 
 
 Drawn = list[tuple[Layer, Item]]

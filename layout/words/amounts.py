@@ -9,10 +9,8 @@ from ..units import MM_PER_INCH, Tape
 from ..work.deeds import Day
 from .say import ranged
 
-ML_PER_FL_OZ = 29.5735
-"""A fluid ounce of the United States."""
-
-FL_OZ_PER_QUART = 32
+ML_PER_FL_OZ, FL_OZ_PER_QUART = 29.5735, 32
+"""Of the United States."""
 
 SQ_FT_PER_QUART = 946.353 / 1000 / (12 * MM_PER_INCH / 1000) ** 2
 """What 1 m² a litre comes to in square feet a quart."""
@@ -25,15 +23,16 @@ def hours_words(least: float, most: float) -> str:
     ('5 to 15 min', '1/2 to 2 3/4 h', '2 h')
     """
     if most <= 1 - 1 / 12:
-        minutes = (f"{max(5, math.ceil(60 * v / 5 - 1e-6) * 5)}" for v in (least, most))
+        minutes = (str(max(5, 5 * _up(hours * 12))) for hours in (least, most))
         return f"{ranged(minutes)} min"
-    return f"{ranged(map(_quarters, (least, most)))} h"
+    quarters = (divmod(max(1, _up(4 * hours)), 4) for hours in (least, most))
+    parts = ((str(whole or ""), ("", "1/4", "1/2", "3/4")[rest]) for whole, rest in quarters)
+    return f"{ranged(' '.join(filter(None, part)) for part in parts)} h"
 
 
-def _quarters(hours: float) -> str:
-    whole, rest = divmod(max(1, math.ceil(4 * hours - 1e-6)), 4)
-    fraction = ("", "1/4", "1/2", "3/4")[rest]
-    return " ".join(part for part in (str(whole or ""), fraction) if part)
+def _up(value: float) -> int:
+    """Return the next whole number; what is above one by rounding alone counts as that."""
+    return math.ceil(value - 1e-6)
 
 
 def wait_words(least: float, most: float) -> str:
@@ -46,7 +45,7 @@ def wait_words(least: float, most: float) -> str:
         return ""
     if most <= 48:
         return f"{ranged(f'{value:.0f}' for value in (least, most))} h"
-    return f"{ranged(f'{math.ceil(value / 24 - 1e-6)}' for value in (least, most))} days"
+    return f"{ranged(f'{_up(value / 24)}' for value in (least, most))} days"
 
 
 def day_words(day: Day) -> str:
@@ -65,11 +64,11 @@ def volume_words(litres: float, tape: Tape) -> str:
     if tape.imperial:
         ounces = 1000 * litres / ML_PER_FL_OZ
         if ounces <= FL_OZ_PER_QUART:
-            return f"{math.ceil(ounces - 1e-6)} fl oz"
-        return f"{math.ceil(10 * ounces / FL_OZ_PER_QUART - 1e-6) / 10:.1f} qt"
+            return f"{_up(ounces)} fl oz"
+        return f"{_up(10 * ounces / FL_OZ_PER_QUART) / 10:.1f} qt"
     if litres <= 0.05:
-        return f"{math.ceil(200 * litres - 1e-6) * 5} ml"
-    return f"{math.ceil(20 * litres - 1e-6) / 20:.2f} l"
+        return f"{_up(200 * litres) * 5} ml"
+    return f"{_up(20 * litres) / 20:.2f} l"
 
 
 def run_words(metres: float, tape: Tape) -> str:
@@ -79,8 +78,8 @@ def run_words(metres: float, tape: Tape) -> str:
     ('4.9 m', '16 ft')
     """
     if tape.imperial:
-        return f"{math.ceil(1000 * metres / (12 * MM_PER_INCH) - 1e-6)} ft"
-    return f"{math.ceil(10 * metres - 1e-6) / 10:.1f} m"
+        return f"{_up(1000 * metres / (12 * MM_PER_INCH))} ft"
+    return f"{_up(10 * metres) / 10:.1f} m"
 
 
 def sum_words(amount: Decimal, currency: str = "") -> str:
@@ -99,7 +98,5 @@ def exact_sum(amount: Decimal) -> str:
     >>> exact_sum(Decimal("172.67250")), exact_sum(Decimal("39")), exact_sum(Decimal(1) / 3)
     ('172.6725', '39.00', '0.3333')
     """
-    text = f"{amount.quantize(Decimal('0.0001'), ROUND_HALF_UP):f}"
-    while text.endswith("0") and len(text.partition(".")[2]) > 2:
-        text = text[:-1]
-    return text
+    whole, _, cents = f"{amount.quantize(Decimal('0.0001'), ROUND_HALF_UP):f}".partition(".")
+    return f"{whole}.{cents[:2]}{cents[2:].rstrip('0')}"

@@ -40,6 +40,12 @@ class Lying:
         """At which hand the first point of the datum lies."""
         return "right" if self.mirrored != self.upright else "left"
 
+    @property
+    def words(self) -> str:
+        """Which face is up, and where the tapes begin."""
+        up = "DOWN" if self.mirrored else "UP"
+        return f"show face {up}, {self.datum.first.name} at your {self.hand}"
+
     def side(self, direction: Point) -> str:
         """Return the side of the page that a direction of the panel points to."""
         seen = self.way(direction)

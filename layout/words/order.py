@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
 
 from ..legs.wish import Fixing
 from ..work.deeds import Day, Deed
@@ -74,17 +73,17 @@ _SIDES = (Deed.UNDERSIDE, Deed.COAT)
 
 def title_of(task: Task, fixing: Fixing | None = None) -> str:
     """Return what a task is called."""
-    if task.deed is Deed.FIT:
+    deed = task.deed
+    if deed is Deed.FIT:
         assert task.of is not None
         return FITTED[task.of].title
-    if task.deed is Deed.LEGS:
+    if deed is Deed.LEGS:
         return "Fix the legs" if fixing is None else _LEGS[fixing]
-    words = _AGAIN.get(task.deed, "") if task.part > 1 else ""
-    words = words or TITLES[task.deed]
-    if task.deed is Deed.STRIP:
-        wet = ", wet" if task.wet else ""
-        return f"{words}{wet}" + (", if it has one" if task.perhaps else "")
-    if task.deed in (Deed.SAND, Deed.RUB):
+    words = _AGAIN.get(deed, "") if task.part > 1 else ""
+    words = words or TITLES[deed]
+    if deed is Deed.STRIP:
+        return words + ", wet" * task.wet + ", if it has one" * task.perhaps
+    if deed in (Deed.SAND, Deed.RUB):
         again = " off what rose" if task.part > 1 else ""
         return f"{words}{again} with {listed(map(str, task.grits), 'then')}"
     return words
@@ -93,8 +92,7 @@ def title_of(task: Task, fixing: Fixing | None = None) -> str:
 def together(tasks: Sequence[Task]) -> Iterator[tuple[Task, ...]]:
     """Yield the tasks, those that are one row of the table together: all coats of one side."""
     held: list[Task] = []
-    for task, later in pairwise((*tasks, None)):
-        assert task is not None
+    for task, later in zip(tasks, (*tasks[1:], None), strict=True):
         held.append(task)
         goes_on = later is not None and (
             _side(task) is _side(later) is not None or _ONE_ROW.get(task.deed) is later.deed
@@ -130,8 +128,7 @@ def order_words(order: WorkOrder, workday: float, fixing: Fixing | None = None) 
 
 def _row(held: Sequence[Task], fixing: Fixing | None) -> tuple[str, ...]:
     coats = [task for task in held if task.deed in _SIDES]
-    shown = coats[:1] or held
-    title = ", ".join(title_of(task, fixing) for task in shown)
+    title = ", ".join(title_of(task, fixing) for task in coats[:1] or held)
     least, most = sum(task.least for task in held), sum(task.most for task in held)
     wait = wait_words(*held[-1].wait)
     if len(coats) > 1:
@@ -149,8 +146,7 @@ def wait_told(order: WorkOrder, task: Task) -> str:
     if not waits:
         return ""
     at = next(i for i, other in enumerate(order.tasks) if other is task)
-    later = order.tasks[at + 1 :]
-    day = later[0].day if later else order.ready
+    day = next((later.day for later in order.tasks[at + 1 :]), order.ready)
     return f"Wait {waits}. Go on on {day_words(day)}, if begun on day 1."
 
 
@@ -159,23 +155,17 @@ def step_words(task: Task, *, faces: bool = True) -> Passage | None:
 
     Of laminate no `faces` are sanded and finished, only the edge is.
     """
-    if task.deed is Deed.FIT:
+    deed, again = task.deed, task.part > 1
+    if deed is Deed.FIT:
         return FITTED[Deed.LEGS] if task.of is Deed.LEGS else None
-    if task.deed is Deed.TEST and task.part > 1:
-        return None  # told with the stripping
-    told = _PLAIN.get(task.deed, "")
-    if task.deed is Deed.STRIP:
-        how = "With stripper and scraper, on a sheet that catches all of it, then washed down"
-        told = f"{how}; what is left in the grain goes with the first grit."
-        if task.wet:
-            told = (
-                f"{how}. It may hold lead: nothing dry, no sander, no heat; wipe up wet, hand it "
-                "in as local rules say. Then test the bare wood: what is left in the grain is as "
-                "good as paint, and nothing is sawn, planed or sanded before that shows none."
-            )
-    elif task.deed is Deed.SAND and task.part > 1:
+    told = _PLAIN.get(deed, "")
+    if deed is Deed.TEST and again:
+        told = ""  # told with the stripping
+    elif deed is Deed.STRIP:
+        told += _STRIPPED[task.wet]
+    elif deed is Deed.SAND and again:
         told = "Lightly, only what rose; the next coat raises little more."
-    elif task.deed is Deed.SAND:
+    elif deed is Deed.SAND:
         until = "until they are even"
         if len(task.grits) > 1:
             until = "each grit until the marks of the one before are gone"
@@ -184,6 +174,14 @@ def step_words(task: Task, *, faces: bool = True) -> Passage | None:
     return passage(title_of(task), told) if told else None
 
 
+_STRIPPED = {
+    False: "; what is left in the grain goes with the first grit.",
+    True: ". It may hold lead: nothing dry, no sander, no heat; wipe up wet, hand it in as local "
+    "rules say. Then test the bare wood: what is left in the grain is as good as paint, and "
+    "nothing is sawn, planed or sanded before that shows none.",
+}
+"""How a coat comes off, by whether it is stripped wet."""
+
 _PLAIN = {
     Deed.ASK: "What was it, how old, where did it stand, what is on it? Measure it, knock on it, "
     "look under it; leave it where an answer is bad.",
@@ -191,6 +189,7 @@ _PLAIN = {
     "stand it on edge to dry overnight.",
     Deed.TEST: "In three places, down to the wood, with a kit or by a laboratory; until lead is "
     "ruled out it is treated as lead.",
+    Deed.STRIP: "With stripper and scraper, on a sheet that catches all of it, then washed down",
     Deed.MASK: "Inside the pencil lines: glue holds on bare wood only.",
     Deed.RAISE: "Wipe it evenly with a wet cloth and let it dry: the fibres that the finish would "
     "raise rise now.",

@@ -172,16 +172,24 @@ def found_words(plan: Plan) -> str:
     return f"{found} {exact_words(fit.outline, tape)}"
 
 
+def bare_size(outline: Outline, told: Callable[[float], str]) -> str:
+    """Return the size without a unit: a diameter, a width across flats, or length and width."""
+    if outline.is_round:
+        return f"ø {told(outline.length)}"
+    if "across_flats" in outline.figures:
+        return told(outline.figures["across_flats"])
+    return f"{told(outline.length)} × {told(outline.width)}"
+
+
 def outline_words(outline: Outline, tape: Tape) -> str:
     """Return shape and size as they are made: ``capsule 1400 × 600 mm``."""
-    figures, length = outline.figures, outline.length
-    if outline.is_round:
-        return f"circle ø {tape.measure(length)}"
+    figures = {} if outline.is_round else outline.figures
+    name = "circle" if outline.is_round else outline.name
+    words = f"{name} {bare_size(outline, tape.figure)} {tape.unit}"
     if "across_flats" in figures:
-        words = f"{outline.name} {tape.measure(figures['across_flats'])} across flats"
-        # the other is no round figure; an octagon is as long as wide
-        return words if length == outline.width else f"{words}, {tape.fine(length)} across corners"
-    words = f"{outline.name} {tape.figure(length)} × {tape.measure(outline.width)}"
+        words += " across flats"
+        if outline.length != outline.width:  # no round figure; an octagon is as long as wide
+            words += f", {tape.fine(outline.length)} across corners"
     if "corner_radius" in figures:
         words += f", corner radius {tape.measure(figures['corner_radius'])}"
     return f"{words}, exponent {figures['exponent']:g}" if "exponent" in figures else words
@@ -189,11 +197,8 @@ def outline_words(outline: Outline, tape: Tape) -> str:
 
 def exact_words(outline: Outline, tape: Tape) -> str:
     """Return the size as it was found, in decimals: ``1403.7 × 602.1 mm``."""
-    if outline.is_round:
-        return f"ø {tape.fine(outline.length)}"
-    if "across_flats" in outline.figures:
-        return f"{tape.fine(outline.width)} across flats"
-    return f"{tape.exact(outline.length, 1)} × {tape.fine(outline.width)}"
+    flats = " across flats" if "across_flats" in outline.figures else ""
+    return f"{bare_size(outline, lambda size: tape.exact(size, 1))} {tape.unit}{flats}"
 
 
 _NUMBERS = ("one", "two", "three", "four", "five", "six")

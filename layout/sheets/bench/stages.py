@@ -8,8 +8,7 @@ from functools import partial
 
 from ...cutting.cut import RouterCut
 from ...plan.plan import Plan
-from ...words import datum, edge, fixings, legs, marks, materials, order, panel, price, ways
-from ...words.first_page import lies_words
+from ...words import datum, edge, fixings, legs, marks, materials, order, panel, ways
 from ...words.lying import lying_of
 from ...words.saw_lines import Round, rounds_of
 from ...words.say import Say
@@ -30,7 +29,7 @@ def _ready(plan: Plan) -> Iterator[Step]:
     yield Step(materials.materials_words(plan.materials, job.tape, job.money.currency))
     yield Step(order.order_words(plan.order, job.work.day, fixing))
     if plan.money is not None:
-        yield Step(price.money_words(plan.money))
+        yield Step(materials.money_words(plan.money))
 
 
 def _done_in(plan: Plan, tasks: Sequence[Task], *deeds: Deed) -> Iterator[Step]:
@@ -163,7 +162,7 @@ def _last(plan: Plan) -> Iterator[Step]:
 
 
 def _lies(plan: Plan) -> str:
-    return lies_words(lying_of(plan))
+    return lying_of(plan).words
 
 
 STAGES = (
