@@ -70,8 +70,7 @@ def plan(job: Path, out: Path | None, sheets: str, seconds: float | None) -> Pat
 
 def summary(plan: Plan) -> Iterator[str]:
     """Yield the plan in a few lines."""
-    from ..layout.words.cautions import caution_words
-    from ..layout.words.cuts import concern_words
+    from ..layout.words.cautions import caution_words, concern_words
     from ..layout.words.legs import in_short
     from ..layout.words.materials import priced_words
     from ..layout.words.order import worked_words

@@ -1,4 +1,4 @@
-"""Cautions: a line each for the first page, and the whole of each: what may happen, what to do."""
+"""Cautions: a line for the first page and the whole of each; what stands against a plan of cuts."""
 
 from __future__ import annotations
 
@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..concern import Concern
+from ..cutting.plan import CutMatter
+from ..cutting.tools import THINNEST_TRIM
 from ..panel.build import Kind
 from ..panel.lifting import lifters
 from ..plan.plan import Plan
@@ -14,7 +16,7 @@ from ..units import Tape
 from ..work.blades import BladeMatter
 from ..work.cautions import Risk
 from .saw_lines import numbers_of
-from .say import Passage, listed, passage, people
+from .say import Passage, Say, listed, passage, people
 
 _LIMITS = (
     "Limits at work are set locally (United States 15 mg/m³ of all dust, 29 CFR 1910.1000; "
@@ -139,6 +141,30 @@ def _filled(words: str, caution: Concern, top: Top, tape: Tape, lines: str = "")
         weak="solid wood bends and moves most across its grain, and " if solid else "",
         limits=_LIMITS,
         lines=lines,
+    )
+
+
+_AGAINST = {
+    CutMatter.NO_ROOM: "{where} only {found:fine} stands outside the line, and a saw needs "
+    "{limit:fine}: what it leaves, its kerf and {falls:measure} that fall off. Write "
+    'margin = "{limit:at_least} {unit}" under [top] for a saw cut there, or rout or plane it.',
+    BladeMatter.CROSSES: "{cut} runs through {what}: take out any metal first, or lay the top "
+    "elsewhere.",
+    BladeMatter.NEAR: "{cut} passes closer to {what} than its clearance: sweep there again first.",
+}
+
+
+def concern_words(concern: Concern, say: Say) -> str:
+    """Return one sentence about what stands against a plan of cuts, with what to do."""
+    who = concern.who
+    return say.tape.fill(
+        _AGAINST[concern.matter],
+        concern,
+        where=f"Along {listed(who)}" if who else "On one side",
+        unit=say.tape.unit,
+        falls=THINNEST_TRIM,
+        cut=who[0] if who else "",
+        what=listed(who[1:]),
     )
 
 

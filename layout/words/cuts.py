@@ -1,11 +1,10 @@
-"""What is told of cutting: each act by its type; what stands against the saw."""
+"""What is told of cutting: each act by its type."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any
 
-from ..concern import Concern
 from ..cutting.bench import FaceReason, WorkFace
 from ..cutting.builds import FrameJoint, RimLoss, UnknownFrame
 from ..cutting.cut import (
@@ -21,14 +20,13 @@ from ..cutting.cut import (
 )
 from ..cutting.edging import Edging
 from ..cutting.mending import Mended
-from ..cutting.plan import CornerCuts, CutMatter, Flatten, KnifeLines, Rest
+from ..cutting.plan import CornerCuts, Flatten, KnifeLines, Rest
 from ..cutting.rough import KeptEdge
 from ..cutting.router import QuarterFeed
 from ..cutting.sides import SHORT_OF_CORNER
 from ..cutting.tools import THINNEST_TRIM
 from ..geometry.tolerance import SAME_FIGURE
 from ..units import Tape
-from ..work.blades import BladeMatter
 from . import edge, panel
 from .say import Passage, Say, capital, listed, passage
 
@@ -58,43 +56,20 @@ _KNIFED = tuple(
     for lies in ("", ", which lies down")
 )
 
-_AGAINST = {
-    CutMatter.NO_ROOM: "{where} only {found} {unit} stands outside the line, and a saw needs "
-    "{needed}: what it leaves, its kerf and {falls:measure} that fall off. Write "
-    'margin = "{limit:at_least} {unit}" under [top] for a saw cut there, or rout or plane it.',
-    BladeMatter.CROSSES: "{cut} runs through {what}: take out any metal first, or lay the top "
-    "elsewhere.",
-    BladeMatter.NEAR: "{cut} passes closer to {what} than its clearance: sweep there again first.",
+_FACE_UP = {
+    FaceReason.ASKED: "as the job asks",
+    FaceReason.STRUCK: "{} is struck on this face",
+    FaceReason.TEETH: "the teeth of saw and jigsaw come up through the work and chip the face that "
+    "lies up",
 }
 
 
-def concern_words(concern: Concern, say: Say) -> str:
-    """Return one sentence about what stands against a plan of cuts, with what to do."""
-    tape, who = say.tape, concern.who
-    return tape.fill(
-        _AGAINST[concern.matter],
-        concern,
-        where=f"Along {listed(who)}" if who else "On one side",
-        found=tape.exact(concern.found or 0.0, 1),
-        needed=tape.exact(concern.limit or 0.0, 1),
-        unit=tape.unit,
-        falls=THINNEST_TRIM,
-        cut=who[0] if who else "",
-        what=listed(who[1:]),
-    )
-
-
 def _face(face: WorkFace, say: Say) -> Passage:
-    why = {
-        FaceReason.ASKED: "as the job asks",
-        FaceReason.STRUCK: f"{say.datum.name} is struck on this face",
-        FaceReason.TEETH: "the teeth of saw and jigsaw come up through the work and chip the face "
-        "that lies up",
-    }[face.why]
-    seen = "The drawings show it so."
+    lies, seen = "UP", "The drawings show it so."
     if face.mirrored:
+        lies = "DOWN"
         seen = "From here the drawings are MIRRORED: the figures stay, left and right swap."
-    lies = "DOWN" if face.mirrored else "UP"
+    why = _FACE_UP[face.why].format(say.datum.name)
     return passage("Which face up", f"Lay it show face {lies}: {why}. {seen}")
 
 
@@ -111,9 +86,8 @@ def _flattened(act: Flatten, say: Say) -> Passage:
 
 def sawn_words(trims: Sequence[Trim], numbers: Mapping[str, int], say: Say) -> Passage:
     """Return how straight lines are sawn in turn, by the `numbers` of their labels on page one."""
-    held = [numbers[trim.label] for trim in trims]
-    one = len(held) == 1
-    title = f"Saw line {held[0]}" if one else f"Saw lines {held[0]} to {held[-1]}"
+    tape, held = say.tape, {f"Line {numbers[trim.label]}: ": trim for trim in trims}
+    first, last, one = numbers[trims[0].label], numbers[trims[-1].label], len(trims) == 1
     sides = dict.fromkeys(trim.guide.blade_side for trim in trims if trim.guide is not None)
     words = f"Figures from the first page; {_UNMEASURED}"
     if sides:
@@ -122,16 +96,23 @@ def sawn_words(trims: Sequence[Trim], numbers: Mapping[str, int], say: Say) -> P
             f"guide on the {listed(sides, 'or')} of the blade and on the kept side: the hatched "
             "wood falls"
         )
-    points = [f"Line {numbers[t.label]}: {words}" for t in trims for words in _minded(t, say.tape)]
+    points = [f"{line}{words}" for line, trim in held.items() for words in _minded(trim, tape)]
     points += [
-        f"Line {numbers[t.label]}: the other side of the base lies on the kept wood; {_UNMEASURED}"
-        for t in trims
-        if sides and t.guide is None
+        f"{line}the other side of the base lies on the kept wood; {_UNMEASURED}"
+        for line, trim in held.items()
+        if sides and trim.guide is None
     ]
-    lines = {numbers[t.label]: _warnings(t, say.tape) for t in trims}
-    warnings = (w if one else f"Line {n}: {w}" for n, told in lines.items() for w in told)
-    hold = "Hold up both sides of the cut."
-    return passage(title, words, hold, points=points, warnings=warnings)
+    return passage(
+        f"Saw line {first}" if one else f"Saw lines {first} to {last}",
+        words,
+        "Hold up both sides of the cut.",
+        points=points,
+        warnings=(
+            warning if one else f"{line}{warning}"
+            for line, trim in held.items()
+            for warning in _warnings(trim, tape)
+        ),
+    )
 
 
 def _minded(cut: Trim, tape: Tape) -> Iterator[str]:
@@ -159,8 +140,8 @@ def _warnings(cut: StraightCut, tape: Tape) -> Iterator[str]:
 
 _SKIPPED = {
     SkipReason.KEPT: "The edge is kept: the line runs along it.",
-    SkipReason.TOO_THIN: "{outside} stands outside the line, a saw needs {need}: rout or plane to "
-    "the line.",
+    SkipReason.TOO_THIN: "{strip:fine} stands outside the line, a saw needs {needed:fine}: rout or "
+    "plane to the line.",
     SkipReason.TO_JIGSAW: "A saw would take off no more than jigsaw or router do on their way "
     "round.",
     SkipReason.IN_THE_WAY: "{what} in its line: the jigsaw takes this side, round the top.",
@@ -169,25 +150,21 @@ _SKIPPED = {
 
 def _skipped(side: SkippedTrim, say: Say) -> Passage:
     along = f" along {side.edge}" if side.edge else ""
-    words = _SKIPPED[side.reason].format(
-        outside=say.tape.exact(side.strip, 1),
-        need=say.tape.exact(side.needed, 1),
-        what=listed(side.in_the_way),
-    )
+    words = say.tape.fill(_SKIPPED[side.reason], side, what=listed(side.in_the_way))
     return passage(capital(f"{side.kind.value}{along}"), words)
 
 
 def _kept(edge: KeptEdge, say: Say) -> Passage:
+    done = "Clean it, and leave it as it is."
+    if edge.live:
+        done = (
+            "Bark off with a drawknife, held flat; loose fibre brushed out along the grain; break "
+            "the arris by hand."
+        )
     return passage(
         f"Kept edge {edge.name}".strip(),
         f"{say.tape.figure(edge.stretch.length)} of it is the top's edge as it is: no saw, router, "
-        "plane or profile. "
-        + (
-            "Bark off with a drawknife, held flat; loose fibre brushed out along the grain; break "
-            "the arris by hand."
-            if edge.live
-            else "Clean it, and leave it as it is."
-        ),
+        f"plane or profile. {done}",
     )
 
 

@@ -19,8 +19,8 @@ from ..units import MM_PER_INCH, Tape
 from .datum import DIAGONAL
 from .first_tables import shown_marks
 from .legs import in_quarters
-from .lying import Lying
 from .panel import made_of
+from .saw_lines import Lying
 from .say import bare_size, listed, unit_words
 
 CHECKS = 5

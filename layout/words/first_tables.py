@@ -15,8 +15,17 @@ from ..marking.method import JoinedCorners
 from ..marking.methods import SquareAndHalfDiagonal, SteppedCircle
 from ..plan.plan import Plan
 from ..units import Tape
-from .lying import Lying
-from .saw_lines import BESIDE, BEYOND, CornerLine, Round, SawLine, falls_words, figures_of, signed
+from .saw_lines import (
+    BESIDE,
+    BEYOND,
+    CornerLine,
+    Lying,
+    Round,
+    SawLine,
+    falls_words,
+    figures_of,
+    signed,
+)
 from .say import Cell, Say, listed
 
 TWO_TAPES = 5.0

@@ -14,9 +14,9 @@ from ..legs.whole import TablePlan, legs_held
 from ..legs.wish import Fixing, LegsWish
 from ..plan.plan import Plan
 from ..units import Tape
-from .amounts import volume_words
 from .leg_concerns import FIXED, FLAT, told
 from .legs import from_o
+from .materials import volume_words
 from .say import Passage, Table, counted, passage
 
 _TITLES = {

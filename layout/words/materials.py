@@ -3,18 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 from functools import partial
 from itertools import groupby
 
 from ..legs.glue import Bed
 from ..money.price import Case, Entry, Forgotten, Money
-from ..units import Tape
+from ..units import MM_PER_INCH, Tape
 from ..work.coats import LABELS
 from ..work.items import COARSE, Counted, Filled, Printed, Run, Sanded, Spread, Unit
 from ..work.materials import Line, Materials
-from .amounts import SQ_FT_PER_QUART, exact_sum, run_words, sum_words, volume_words
-from .say import Passage, counted, listed, passage, ranged, table
+from .say import Passage, counted, listed, passage, ranged, table, whole_up
+
+ML_PER_FL_OZ, FL_OZ_PER_QUART = 29.5735, 32
+"""Of the United States."""
+
+SQ_FT_PER_QUART = 946.353 / 1000 / (12 * MM_PER_INCH / 1000) ** 2
+"""What 1 m² a litre comes to in square feet a quart."""
+
 
 _NAMES = {
     "plates": "leg plates",
@@ -145,6 +151,55 @@ def _spread(how: Spread, line: Line, tape: Tape) -> str:
 
 def _area(square_metres: float, tape: Tape) -> str:
     return tape.area(square_metres * 1e6) if tape.imperial else f"{square_metres:.2f} m²"
+
+
+def volume_words(litres: float, tape: Tape) -> str:
+    """Return a volume, never less: to 0.05 l, below that to 5 ml, or in quarts and fluid ounces.
+
+    >>> volume_words(0.145, Tape()), volume_words(0.012, Tape())
+    ('0.15 l', '15 ml')
+    >>> volume_words(0.145, Tape(imperial=True)), volume_words(1.2, Tape(imperial=True))
+    ('5 fl oz', '1.3 qt')
+    """
+    if tape.imperial:
+        ounces = 1000 * litres / ML_PER_FL_OZ
+        if ounces <= FL_OZ_PER_QUART:
+            return f"{whole_up(ounces)} fl oz"
+        return f"{whole_up(10 * ounces / FL_OZ_PER_QUART) / 10:.1f} qt"
+    if litres <= 0.05:
+        return f"{whole_up(200 * litres) * 5} ml"
+    return f"{whole_up(20 * litres) / 20:.2f} l"
+
+
+def run_words(metres: float, tape: Tape) -> str:
+    """Return a length of what is sold by the metre or the foot, never less.
+
+    >>> run_words(4.823, Tape()), run_words(4.823, Tape(imperial=True))
+    ('4.9 m', '16 ft')
+    """
+    if tape.imperial:
+        return f"{whole_up(1000 * metres / (12 * MM_PER_INCH))} ft"
+    return f"{whole_up(10 * metres) / 10:.1f} m"
+
+
+def sum_words(amount: Decimal, currency: str = "") -> str:
+    """Return a sum to the cent, halves up.
+
+    >>> sum_words(Decimal("172.6725"), "EUR"), sum_words(Decimal("0.005"))
+    ('172.67 EUR', '0.01')
+    """
+    cents = amount.quantize(Decimal("0.01"), ROUND_HALF_UP)
+    return f"{cents:f} {currency}".rstrip()
+
+
+def exact_sum(amount: Decimal) -> str:
+    """Return a sum with all its figures, two at least, four at most.
+
+    >>> exact_sum(Decimal("172.67250")), exact_sum(Decimal("39")), exact_sum(Decimal(1) / 3)
+    ('172.6725', '39.00', '0.3333')
+    """
+    whole, _, cents = f"{amount.quantize(Decimal('0.0001'), ROUND_HALF_UP):f}".partition(".")
+    return f"{whole}.{cents[:2]}{cents[2:].rstrip('0')}"
 
 
 _ENTRIES = {

@@ -7,8 +7,7 @@ from collections.abc import Iterator, Sequence
 from ..legs.wish import Fixing
 from ..work.deeds import Day, Deed
 from ..work.order import Task, WorkOrder
-from .amounts import day_words, hours_words, wait_words
-from .say import Passage, Table, capital, counted, listed, passage
+from .say import Passage, Table, capital, counted, listed, passage, ranged, whole_up
 
 TITLES = {
     Deed.ASK: "See it, ask for its history",
@@ -105,6 +104,38 @@ def together(tasks: Sequence[Task]) -> Iterator[tuple[Task, ...]]:
 def _side(task: Task) -> Deed | None:
     """Return the side that a task coats, or makes ready for its coat."""
     return task.deed if task.deed in _SIDES else task.of if task.of in _SIDES else None
+
+
+def hours_words(least: float, most: float) -> str:
+    """Return hours as a range: minutes below an hour, else to the next quarter.
+
+    >>> hours_words(0.08, 0.2), hours_words(0.5, 2.67), hours_words(2.0, 2.0)
+    ('5 to 15 min', '1/2 to 2 3/4 h', '2 h')
+    """
+    if most <= 1 - 1 / 12:
+        minutes = (str(max(5, 5 * whole_up(hours * 12))) for hours in (least, most))
+        return f"{ranged(minutes)} min"
+    quarters = (divmod(max(1, whole_up(4 * hours)), 4) for hours in (least, most))
+    parts = ((str(whole or ""), ("", "1/4", "1/2", "3/4")[rest]) for whole, rest in quarters)
+    return f"{ranged(' '.join(filter(None, part)) for part in parts)} h"
+
+
+def wait_words(least: float, most: float) -> str:
+    """Return a wait: hours up to two days, else days; empty where there is none.
+
+    >>> wait_words(12, 12), wait_words(24, 24), wait_words(168, 168), wait_words(240, 360)
+    ('12 h', '24 h', '7 days', '10 to 15 days')
+    """
+    if most <= 0:
+        return ""
+    if most <= 48:
+        return f"{ranged(f'{value:.0f}' for value in (least, most))} h"
+    return f"{ranged(f'{whole_up(value / 24)}' for value in (least, most))} days"
+
+
+def day_words(day: Day) -> str:
+    """Return a day that is counted from the first: ``day 6``, ``day 6 to 7``."""
+    return f"day {ranged(map(str, (day.least, day.most)))}"
 
 
 def worked_words(order: WorkOrder) -> str:

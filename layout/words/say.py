@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, TypeVar
@@ -141,6 +142,11 @@ def ranged(figures: Iterable[str]) -> str:
     ('2 to 3', '2')
     """
     return " to ".join(dict.fromkeys(figures))
+
+
+def whole_up(value: float) -> int:
+    """Return the next whole number; what is above one by rounding alone counts as that."""
+    return math.ceil(value - 1e-6)
 
 
 def counted(count: int, name: str) -> str:

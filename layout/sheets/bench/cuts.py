@@ -15,10 +15,10 @@ from ...cutting.plan import Act, CornerCuts, Flatten, Rest
 from ...drawing.scene import Scene
 from ...panel.datum import Datum
 from ...plan.plan import Plan
-from ...words.cuts import concern_words, sawn_words, words_of
-from ...words.lying import lying_of
+from ...words.cautions import concern_words
+from ...words.cuts import sawn_words, words_of
 from ...words.order import FITTED
-from ...words.saw_lines import numbers_of, rounds_of
+from ...words.saw_lines import lying_of, numbers_of, rounds_of
 from ...words.say import Say, passage
 from ...work.deeds import Deed
 from ...work.piece import FITTED as GLUED_IN

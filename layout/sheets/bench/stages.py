@@ -9,8 +9,7 @@ from functools import partial
 from ...cutting.cut import RouterCut
 from ...plan.plan import Plan
 from ...words import datum, edge, fixings, legs, marks, materials, order, panel, ways
-from ...words.lying import lying_of
-from ...words.saw_lines import Round, rounds_of
+from ...words.saw_lines import Round, lying_of, rounds_of
 from ...words.say import Say
 from ...work.deeds import Deed
 from ...work.order import Task
