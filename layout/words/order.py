@@ -10,11 +10,15 @@ from ..work.order import Task, WorkOrder
 from .say import Passage, Table, capital, counted, listed, passage, ranged, whole_up
 
 TITLES = {
-    Deed.ASK: "See it, ask for its history",
-    Deed.CLEAN: "Wash it",
-    Deed.TEST: "Test the old coat for lead",
+    Deed.ASK: "See it, ask for its history. What was it, how old, where did it stand, what is on "
+    "it? Measure it, knock on it, look under it; leave it where an answer is bad.",
+    Deed.CLEAN: "Wash it. Both faces and the edges with a wrung-out cloth, warm water and a little "
+    "soap; stand it on edge to dry overnight.",
+    Deed.TEST: "Test the old coat for lead. In three places, down to the wood, with a kit or by a "
+    "laboratory; until lead is ruled out it is treated as lead.",
     Deed.METAL: "Find and pull all metal",
-    Deed.STRIP: "Take the old coat off",
+    Deed.STRIP: "Take the old coat off. With stripper and scraper, on a sheet that catches all of "
+    "it, then washed down",
     Deed.SHORTEN: "Cut it short",
     Deed.FLATTEN: "Flatten it",
     Deed.REST: "Let it rest",
@@ -26,18 +30,23 @@ TITLES = {
     Deed.EDGE: "Edge it",
     Deed.PROFILE: "Shape the edge",
     Deed.SAND: "Sand",
-    Deed.MASK: "Mask where the legs are glued",
-    Deed.RAISE: "Raise the grain",
+    Deed.MASK: "Mask where the legs are glued. Inside the pencil lines: glue holds on bare wood "
+    "only.",
+    Deed.RAISE: "Raise the grain. Wipe it evenly with a wet cloth and let it dry: the fibres that "
+    "the finish would raise rise now.",
     Deed.DUST: "dust off",
     Deed.UNDERSIDE: "Coat underside and edge",
     Deed.BATTENS: "Screw the battens on",
     Deed.RUB: "rub down",
     Deed.COAT: "Coat the top",
-    Deed.LEVEL: "Level it, pads under the feet",
-    Deed.PHOTOGRAPH: "Photograph it",
+    Deed.LEVEL: "Level it, pads under the feet. On its own floor or a flat one: pads or adjusters "
+    "under the feet until none rocks.",
+    Deed.PHOTOGRAPH: "Photograph it. By daylight, before it leaves: listing.txt says what. Then "
+    "weigh it and fill in what listing.txt leaves open.",
     Deed.WEIGH: "weigh it, fill in the listing",
 }
-"""What each step is called; a dry fit by what it tries, legs by how they are held."""
+"""What each step is called, and what is told of it where no craft tells. A dry fit is called by
+what it tries, legs by how they are held."""
 
 FITTED = {
     Deed.MEND: passage(
@@ -79,7 +88,7 @@ def title_of(task: Task, fixing: Fixing | None = None) -> str:
     if deed is Deed.LEGS:
         return "Fix the legs" if fixing is None else _LEGS[fixing]
     words = _AGAIN.get(deed, "") if task.part > 1 else ""
-    words = words or TITLES[deed]
+    words = words or TITLES[deed].partition(". ")[0]
     if deed is Deed.STRIP:
         return words + ", wet" * task.wet + ", if it has one" * task.perhaps
     if deed in (Deed.SAND, Deed.RUB):
@@ -189,7 +198,7 @@ def step_words(task: Task, *, faces: bool = True) -> Passage | None:
     deed, again = task.deed, task.part > 1
     if deed is Deed.FIT:
         return FITTED[Deed.LEGS] if task.of is Deed.LEGS else None
-    told = _PLAIN.get(deed, "")
+    told = TITLES.get(deed, "").partition(". ")[2]
     if deed is Deed.TEST and again:
         told = ""  # told with the stripping
     elif deed is Deed.STRIP:
@@ -212,21 +221,3 @@ _STRIPPED = {
     "nothing is sawn, planed or sanded before that shows none.",
 }
 """How a coat comes off, by whether it is stripped wet."""
-
-_PLAIN = {
-    Deed.ASK: "What was it, how old, where did it stand, what is on it? Measure it, knock on it, "
-    "look under it; leave it where an answer is bad.",
-    Deed.CLEAN: "Both faces and the edges with a wrung-out cloth, warm water and a little soap; "
-    "stand it on edge to dry overnight.",
-    Deed.TEST: "In three places, down to the wood, with a kit or by a laboratory; until lead is "
-    "ruled out it is treated as lead.",
-    Deed.STRIP: "With stripper and scraper, on a sheet that catches all of it, then washed down",
-    Deed.MASK: "Inside the pencil lines: glue holds on bare wood only.",
-    Deed.RAISE: "Wipe it evenly with a wet cloth and let it dry: the fibres that the finish would "
-    "raise rise now.",
-    Deed.LEVEL: "On its own floor or a flat one: pads or adjusters under the feet until none "
-    "rocks.",
-    Deed.PHOTOGRAPH: "By daylight, before it leaves: listing.txt says what. Then weigh it and fill "
-    "in what listing.txt leaves open.",
-}
-"""What is told of steps without figures."""
