@@ -80,10 +80,8 @@ def half_planes(length: Ends, width: Ends, ratio: Ends) -> list[Row]:
 
 def half_planes_of(limits: Limits) -> list[Row]:
     """Return the rows that keep the sizes of finished tops within the limits of a wish."""
-    length, width, ratio = (
-        (span.least, span.greatest) for span in (limits.length, limits.width, limits.ratio)
-    )
-    return half_planes(length, width, ratio)
+    spans = (limits.length, limits.width, limits.ratio)
+    return half_planes(*((span.least, span.greatest) for span in spans))
 
 
 def broken_limit(limits: Limits, own: Outline) -> str:
