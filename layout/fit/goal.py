@@ -16,15 +16,11 @@ Figure = TypeVar("Figure", float, NDArray[np.float64])
 
 Ends = tuple[float, float]
 """The least and the greatest."""
-
 Row = tuple[float, float, float]
 """a, b and c of a limit: ``a · length + b · width <= c``."""
 
-
-_HAIR = 1e-9
-
-_SIZE_SLACK = 1e-6
-"""What a size may lie beyond a limit by rounding, mm."""
+_HAIR, _SIZE_SLACK = 1e-9, 1e-6
+"""What a turn, radians, and a size, mm, may lie beyond a limit by rounding."""
 
 
 def worth(wish: Wish, length: Figure, width: Figure, area: Figure) -> Figure:
