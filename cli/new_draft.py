@@ -1,8 +1,7 @@
-"""A new job in the making, and where an answer about it goes: the same for questions and options.
+"""A new job in the making: what an answer means, and whether the reader of job files takes it.
 
-Each function takes the tables of a job file as far as they are known and an answer as it was typed,
-and writes it where the reader of job files will look for it. Whether it can be so is left to that
-reader; a ``ValueError`` only says that an answer has not the form of one.
+A form makes of an answer as it was typed what stands in a job file. Whether it can be so is left to
+that reader; a ``ValueError`` only says that an answer has not the form of one.
 """
 
 from __future__ import annotations
@@ -16,31 +15,20 @@ from typing import TYPE_CHECKING, Any
 from .keys_found import row_at
 
 if TYPE_CHECKING:
-    from ..layout.errors import Problem
     from ..layout.jobfile.job import Reading
     from ..layout.keys.place import Trail
     from ..layout.plan.job import Job
 
 Tables = dict[str, Any]
-Put = Callable[[Tables, str], None]
 
 _BY = re.compile(r"\s*(?:[x×*]|\bby\b)\s*", re.IGNORECASE)
 _CORNER = r"[^,;\s]+,[^,;\s]+"
 _DEFECT = re.compile(r"(?P<kind>\D+?)\s+(?P<size>\d.*?)\s+at\s+(?P<at>.+)", re.IGNORECASE)
 _NONE = ("", "none", "no", "no limit", "0")
 
-MARGIN = ("9 mm", "3/8 in")
-"""Wood that is usually left at the panel's edges, so that a saw finds some on both sides."""
-
-
 CORNERED = "corner A is the origin, at the lower left; x runs along the edge AB, y up"
 ROUND = "the box round it has its lower left corner at the origin; x runs to the right, y up"
 """Said beside an outline, whose own keys have no lines of their own."""
-
-
-def usual(tables: Tables, choices: tuple[str, str]) -> str:
-    """Return what is usual where the maker counts in mm, or else in inches."""
-    return choices[tables["units"].casefold().startswith(("in", "f"))]
 
 
 def figure(text: str) -> int | float | str:
@@ -52,8 +40,7 @@ def figure(text: str) -> int | float | str:
     plain = text.strip()
     if not re.fullmatch(r"-?\d+(\.\d+)?", plain):
         return plain
-    number = float(plain)
-    return int(number) if number.is_integer() and "." not in plain else number
+    return float(plain) if "." in plain else int(plain)
 
 
 def size(text: str) -> list[int | float | str]:
@@ -90,45 +77,30 @@ def corners(text: str) -> list[list[int | float | str]]:
     return [figures(row, 2, "x, y") for row in rows or [text]]
 
 
-def put_panel(tables: Tables, text: str) -> None:
+def outline(text: str) -> Tables:
     """Take ``1200 x 600``, ``900`` of a round panel, ``oval 1400 x 800``, or its corners."""
     plain = text.strip()
     if "," in plain and not _BY.search(plain):
-        outline: Tables = {"points": corners(plain)}
-    else:
-        parts = size(re.sub(r"^(oval|round)\s+", "", plain, flags=re.IGNORECASE))
-        outline = {"diameter": parts[0]}
-        if len(parts) == 2:
-            oval = plain.casefold().startswith("oval")
-            outline = {"axes": parts} if oval else {"length": parts[0], "width": parts[1]}
-    tables.setdefault("panel", {})["outline"] = outline
+        return {"points": corners(plain)}
+    parts = size(re.sub(r"^(oval|round)\s+", "", plain, flags=re.IGNORECASE))
+    if len(parts) == 1:
+        return {"diameter": parts[0]}
+    if plain.casefold().startswith("oval"):
+        return {"axes": parts}
+    return dict(zip(("length", "width"), parts, strict=True))
 
 
-def put_corners(held: list[list[int | float | str]]) -> Put:
-    """Return what takes the corners of a panel, read already."""
-
-    def put(tables: Tables, text: str) -> None:
-        tables.setdefault("panel", {})["outline"] = {"points": held}
-
-    return put
-
-
-def put_radius(tables: Tables, text: str) -> None:
+def radii(text: str) -> Tables:
     """Take one radius for all corners, or four for A, B, C, D."""
-    if text.strip().casefold() in _NONE:
-        return
-    many = "," in text
-    value = figures(text, 4, "A, B, C, D") if many else figure(text)
-    tables["panel"]["outline"]["radii" if many else "radius"] = value
+    return {"radii": figures(text, 4, "A, B, C, D")} if "," in text else {"radius": figure(text)}
 
 
-def put_bows(tables: Tables, text: str) -> None:
+def bows(text: str) -> Tables:
     """Take how far the four edges bow."""
-    if text.strip().casefold() not in _NONE:
-        tables["panel"]["outline"]["bows"] = figures(text, 4, "AB, BC, CD, DA")
+    return {"bows": figures(text, 4, "AB, BC, CD, DA")}
 
 
-def put_defect(tables: Tables, text: str) -> None:
+def defect(text: str) -> list[Tables]:
     """Take a defect in one line: ``screw hole 8 at 60, 400``."""
     match = _DEFECT.fullmatch(text.strip())
     if match is None:
@@ -136,83 +108,76 @@ def put_defect(tables: Tables, text: str) -> None:
             f"{text!r} is no defect: write its kind, its size and where its middle is, such as "
             '"screw hole 8 at 60,400" or "split 250x4 at 300,120"'
         )
-    tables["panel"].setdefault("defects", []).append({"kind": match["kind"].strip()})
-    put_defect_size(tables, match["size"])
-    put_defect_at(tables, match["at"])
+    return [{"kind": match["kind"].strip(), **spot(match["size"]), "at": middle(match["at"])}]
 
 
-def put_defect_size(tables: Tables, text: str) -> None:
-    """Take the diameter of the newest defect, or its length by its width."""
+def spot(text: str) -> Tables:
+    """Take the diameter of a defect, or its length by its width."""
     parts = size(text)
-    newest = tables["panel"]["defects"][-1]
-    newest.update({"diameter": parts[0]} if len(parts) == 1 else {"size": parts})
+    return {"diameter": parts[0]} if len(parts) == 1 else {"size": parts}
 
 
-def put_defect_at(tables: Tables, text: str) -> None:
-    """Take where the middle of the newest defect is."""
-    tables["panel"]["defects"][-1]["at"] = figures(text, 2, "x, y")
+def middle(text: str) -> list[int | float | str]:
+    """Take where the middle of a defect is."""
+    return figures(text, 2, "x, y")
 
 
-def put_shape(tables: Tables, text: str) -> None:
-    """Take one shape, or several with commas between them."""
+def several(text: str) -> str | list[str]:
+    """Take one word, or several with commas between them."""
     parts = [part.strip() for part in text.split(",") if part.strip()]
-    tables.setdefault("top", {})["shape"] = parts[0] if len(parts) == 1 else parts
+    return parts[0] if len(parts) == 1 else parts
 
 
-def put_most(tables: Tables, text: str) -> None:
+def edges(text: str) -> list[str]:
+    """Take the edges of the panel that are kept."""
+    return [edge.upper() for edge in re.split(r"[,\s]+", text.strip())]
+
+
+def most(text: str) -> Tables:
     """Take how long and wide the top may be at most."""
-    if text.strip().casefold() in _NONE:
-        return
+    return dict(zip(("most_length", "most_width"), size(text) * 2, strict=False))
+
+
+def one_or_two(text: str) -> int | float | str | list[int | float | str]:
+    """Take a side or diameter, or a length by a width."""
     parts = size(text)
-    tables["top"].update(zip(("most_length", "most_width"), parts * 2, strict=False))
+    return parts[0] if len(parts) == 1 else parts
 
 
-def put_legs(tables: Tables, text: str) -> None:
-    """Take how many legs there are; none is a top alone."""
-    if text.strip().casefold() in _NONE:
-        tables.pop("legs", None)
-    else:
-        tables["legs"] = {"count": figure(text)}
-
-
-def put_foot_size(tables: Tables, text: str) -> None:
-    """Take the side or diameter of a foot, or its length by its width."""
-    parts = size(text)
-    tables["legs"]["size"] = parts[0] if len(parts) == 1 else parts
-
-
-def put_router(tables: Tables, text: str) -> None:
+def yes_or_no(text: str) -> bool:
     """Take yes or no."""
     word = text.strip().casefold()
     if word not in ("y", "yes", "n", "no", "true", "false"):
         raise ValueError(f"{text!r} is neither yes nor no")
-    tables.setdefault("tools", {})["router"] = word in ("y", "yes", "true")
+    return word in ("y", "yes", "true")
 
 
-def put_edges(tables: Tables, text: str) -> None:
-    """Take the edges of the panel that are kept."""
-    names = re.split(r"[,\s]+", text.strip())
-    tables.setdefault("top", {})["keep"] = [edge.upper() for edge in names]
+def unless_none(form: Callable[[str], Tables]) -> Callable[[str], Tables]:
+    """Return a form that takes `none`, `no` and `0` too: then nothing is written."""
+    return lambda text: {} if text.strip().casefold() in _NONE else form(text)
 
 
-WORDS = ("units", "name", "build", "foot", "paper")
-"""Keys whose answers are words even where they look like numbers."""
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A question as a person sees it, and what becomes of the answer."""
 
-
-def put_key(table: str, name: str) -> Put:
-    """Return what takes the value of a key as it is written.
-
-    Parameters
-    ----------
-    table : str
-        The table that it stands in; empty for the top of the file.
-    """
-
-    def put(tables: Tables, text: str) -> None:
-        into = tables.setdefault(table, {}) if table else tables
-        into[name] = text.strip() if name in WORDS else figure(text)
-
-    return put
+    into: str
+    """The key that the answer is written into: ``panel.thickness``. Of a list of tables the newest
+    is meant; an answer that is a table, or a list of them, joins what stands there."""
+    asks: str = ""
+    takes: str = ""
+    """How an answer is written."""
+    usual: str | tuple[str, str] = ""
+    """What Enter stands for, or that in mm and in inches; empty where there is nothing usual."""
+    form: Callable[[str], Any] = figure
+    key: str = ""
+    """The key that tells more of it, where that is another one."""
+    about: tuple[str, ...] = ()
+    """The keys, with all below them, that must be right then; else those of its table."""
+    apart: str = ""
+    """How an answer begins that is not written down."""
+    refused: str = ""
+    """Why the answer before was not taken; then the question is the same one again."""
 
 
 class RefusedError(ValueError):
@@ -227,33 +192,39 @@ class Draft:
     job: Job | None = None
     """The job as far as it is known; None where it is not whole yet."""
 
-    def take(self, put: Put, answer: str, *about: str) -> None:
-        """Take an answer, or leave everything as it was.
+    def usual(self, question: Question) -> str:
+        """Return what is usual where the maker counts as here."""
+        if isinstance(question.usual, str):
+            return question.usual
+        return question.usual[self.tables["units"].casefold().startswith(("in", "f"))]
 
-        Parameters
-        ----------
-        about : str
-            The keys, with all below them, that the reader must find nothing wrong with then.
+    def take(self, question: Question, answer: str) -> None:
+        """Take an answer, or leave everything as it was.
 
         Raises
         ------
         RefusedError
             If the answer has not the form of one, or the reader of job files refuses it.
         """
-        tables = deepcopy(self.tables)
         try:
-            put(tables, answer)
+            value = question.form(answer)
         except ValueError as error:
             raise RefusedError(str(error)) from None
+        self.hold(question, value)
+
+    def hold(self, question: Question, value: Any) -> None:  # noqa: ANN401 - as a job file has it
+        """Hold what an answer means, or leave everything as it was; raise as `take` does."""
+        tables = deepcopy(self.tables)
+        _put(tables, question.into, value)
         reading = _reading(tables)
-        wrong = [problem.message for problem in reading.problems if _is_about(problem, about)]
+        wrong = _wrong(reading, question.about or (question.into.partition(".")[0],))
         if wrong:
             raise RefusedError("; ".join(wrong))
         self.tables, self.job = tables, reading.job
 
     def lacks(self, key: str) -> bool:
         """Return whether the reader finds anything wrong with a key."""
-        return any(_is_about(problem, (key,)) for problem in _reading(self.tables).problems)
+        return bool(_wrong(_reading(self.tables), (key,)))
 
     def text(self, name: str) -> str:
         """Return the file of this name, with what each key means beside it."""
@@ -273,6 +244,24 @@ class Draft:
         return row.meaning.replace("`", "") if row else ""
 
 
+def _put(tables: Tables, into: str, value: Any) -> None:  # noqa: ANN401 - as a job file has it
+    *way, name = into.split(".")
+    for part in way:
+        tables = _newest(tables.setdefault(part, {}))
+    if isinstance(value, dict):
+        if value:
+            _newest(tables.setdefault(name, {})).update(value)
+    elif isinstance(value, list) and value and isinstance(value[0], dict):
+        tables.setdefault(name, []).extend(value)
+    else:
+        tables[name] = value
+
+
+def _newest(held: Any) -> Tables:  # noqa: ANN401 - a table or a list of them
+    newest: Tables = held[-1] if isinstance(held, list) else held
+    return newest
+
+
 def _reading(tables: Tables) -> Reading:
     from ..layout.jobfile import look_over
     from ..layout.jobfile.written import written
@@ -280,5 +269,10 @@ def _reading(tables: Tables) -> Reading:
     return look_over(written(tables))
 
 
-def _is_about(problem: Problem, keys: tuple[str, ...]) -> bool:
-    return any(problem.key == key or problem.key.startswith((f"{key}.", f"{key}[")) for key in keys)
+def _wrong(reading: Reading, keys: tuple[str, ...]) -> list[str]:
+    """Return what is wrong with some keys and all below them."""
+    return [
+        problem.message
+        for problem in reading.problems
+        if any(f"{problem.key}.".startswith((f"{key}.", f"{key}[")) for key in keys)
+    ]
