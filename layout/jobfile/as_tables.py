@@ -15,7 +15,8 @@ from ..keys.plane import At, Ring
 from ..legs.movement import SWING
 from ..legs.table_wish import TableWish
 from ..legs.wish import Fixing, LegsWish
-from ..panel.defect import SPOILS, Defect
+from ..panel.defect import Defect
+from ..panel.defect_kinds import SPOILS
 from ..panel.outline import oval_outline, rectangular_outline, round_outline
 from ..units import Units
 from .spelt import keyed, spelt

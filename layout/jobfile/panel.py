@@ -16,11 +16,10 @@ from ..keys.key import Values
 from ..keys.place import UNREADABLE, Place, shown
 from ..keys.plane import Ring
 from ..panel.build import Build
-from ..panel.defect import Defect
+from ..panel.defect import Defect, check_depth, check_name, check_on_panel, settled
 from ..panel.edges import LETTERS, edges_of
 from ..panel.panel import Panel, check_faces
-from ..panel.spot import are_too_many, path_of, polygon
-from ..panel.told import Told, check_depth, check_name, check_on_panel, settled
+from ..panel.told import Told, are_too_many, path_of, polygon
 from ..plan.job import STAND_IN_THICKNESS
 from ..units import Tape
 from .outline import read_outline
@@ -228,7 +227,7 @@ def _defect(
     name = values["name"] or f"{called or 'defect'} {number}"
     check_name(values, name, number, names)
     told = values.made(Told, called=called)
-    found = settled(values, name, math.radians(panel["grain"] or 0.0), blades, told=told)
+    found = settled(values, name, told, math.radians(panel["grain"] or 0.0), blades)
     check_depth(values, panel["thickness"])
     if found is None:
         return None

@@ -18,8 +18,7 @@ from ..money.wish import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.build import Build
 from ..panel.panel import Panel
-from ..panel.spot import Spot
-from ..panel.told import Told
+from ..panel.told import Spot, Told
 from ..plan.job import DAMAGED, UNITS, Job
 from ..template.wish import TemplateWish
 from ..units import Units

@@ -21,9 +21,9 @@ from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
 from ..money.wish import MoneyWish
 from ..offcuts.wish import OffcutWish
+from ..panel.defect import clear_of_blades
 from ..panel.edges import LETTERS
 from ..panel.panel import Panel
-from ..panel.told import clear_of_blades
 from ..template.wish import TemplateWish
 from ..units import Tape, Units
 from ..work.wish import MaterialsWish, WorkWish

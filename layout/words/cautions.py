@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from ..concern import Concern
 from ..panel.build import Kind
-from ..panel.lifting import lifters
+from ..panel.materials import lifters
 from ..plan.plan import Plan
 from ..top import Top
 from ..units import Tape

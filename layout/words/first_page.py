@@ -11,7 +11,7 @@ from ..marking.mark import Check, Kind, Mark, Proves
 from ..marking.marks import MarkSet
 from ..marking.method import HandTool
 from ..outlines import Outline
-from ..panel.defect import Spoils
+from ..panel.defect_kinds import Spoils
 from ..plan.plan import Plan
 from ..units import Tape
 from .datum import DIAGONAL

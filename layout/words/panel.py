@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..panel import Defect, Face, Kind, Mend, Panel, Spoils
-from ..panel.lifting import lifters
+from ..panel.materials import lifters
 from ..units import Tape
 from .say import Passage, capital, listed, passage, people, table
 

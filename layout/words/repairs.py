@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ..cutting.builds import FrameJoint, RimLoss, UnknownFrame
 from ..cutting.mending import Mended
-from ..panel.defect import Mend
+from ..panel.defect_kinds import Mend
 from .cuts_told import words_of
 from .say import Passage, Say, listed, passage
 
