@@ -228,7 +228,7 @@ class Draft:
 
     def text(self, name: str) -> str:
         """Return the file of this name, with what each key means beside it."""
-        from ..layout.jobfile.written import written
+        from ..layout.plan.written import written
 
         heading = (
             f"Written by `panelwright new`. After a change: panelwright check {name}",
@@ -264,7 +264,7 @@ def _newest(held: Any) -> Tables:  # noqa: ANN401 - a table or a list of them
 
 def _reading(tables: Tables) -> Reading:
     from ..layout.jobfile import look_over
-    from ..layout.jobfile.written import written
+    from ..layout.plan.written import written
 
     return look_over(written(tables))
 

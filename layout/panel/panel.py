@@ -231,11 +231,8 @@ class Panel:
         tape_error = take(FROM_0, tape_error, "tape_error", error=PanelError)
         an_edge = Only(Path, "give edges of its boundary")
         kept = [take(an_edge, edge, "kept", error=PanelError) for edge in kept]
-        face, defects, by = (
-            (self.boundary, self.cut_outs),
-            self.spoiling(purpose),
-            margin + tape_error,
-        )
+        face, defects = (self.boundary, self.cut_outs), self.spoiling(purpose)
+        by = margin + tape_error
         if kept:
             wood = face_with_kept(*face, kept, by)
         else:
