@@ -19,7 +19,7 @@ MOST_LEVELS = 24
 _TOKEN = re.compile(
     r'''(?P<text>"""(?:[^"\\]|\\.|"{1,2}(?!"))*"{3,5}|"(?:[^"\\\n]|\\.)*"'''
     r"""|'''(?:[^']|'{1,2}(?!'))*'{3,5}|'[^'\n]*')"""
-    r"""|(?P<gap>[ \t]+|\#[^\n]*)|(?P<bare>[^\s\[\]{},.=\#"']+)|(?P<sign>.)""",
+    r"""|(?P<gap>[ \t]+|\#[^\n]*)|(?P<bare>[A-Za-z0-9_-]+)|(?P<sign>.)""",
     re.DOTALL,
 )
 _ENDS = ("\n", ",", "]", "}", "")
@@ -109,7 +109,7 @@ class Walk:
                 raise NestedTooDeepError(line)
             if len(text) > 1 and text[0] in "\"'":
                 text = str(tomllib.loads(f"key = {text}")["key"])
-            elif not re.fullmatch(r"[A-Za-z0-9_-]+", text):
+            elif not re.match(r"[A-Za-z0-9_-]", text):
                 raise ValueError(f"line {line} is no TOML")
             names.append(text)
             self._here += 1

@@ -165,19 +165,14 @@ class Job:
         if self.table.quartered:
             panel["sawn"] = "quarter"
         if self.datum is not None:
-            panel["datum"] = dict(
-                zip(("from", "to"), spelt(Points(), self.datum, units), strict=True)
-            )
+            start, end = spelt(Points(), self.datum, units)
+            panel["datum"] = {"from": start, "to": end}
         if self.damaged:
             panel["damaged"] = list(self.damaged)
         edge = edge_table(self.profile, units)
         top = {**top_table(self.wish, units), **keyed(self, units), **edge}
-        tables: dict[str, Any] = {
-            "units": units.value,
-            "name": self.name,
-            "panel": panel,
-            "top": top,
-        }
+        tables: dict[str, Any] = {"units": units.value, "name": self.name}
+        tables |= {"panel": panel, "top": top}
         if self.legs is not None:
             tables["legs"] = legs_table(self.legs, self.table, units)
         for name in ("tools", "offcuts", "template", "materials", "work", "money"):
