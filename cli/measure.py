@@ -26,7 +26,9 @@ Examples:
               help="What the panel looks like.")  # fmt: skip
 @click.option("--paper", type=click.Choice(("A4", "Letter")), default="A4", show_default=True,
               help="The sheet in the printer.")  # fmt: skip
-@click.option("--out", type=FILE, help="A .pdf or an .svg; without it nothing is written.")
+@click.option(
+    "--out", type=FILE, help="The file, a .pdf or an .svg; without it nothing is written."
+)
 @as_json_option
 @open_option("out")
 def measure(shape: str, paper: str, out: Path | None) -> Path | None:
