@@ -51,7 +51,7 @@ def some_rectangles(panel: Region, rng: np.random.Generator) -> list[tuple[float
 
     The turn is that of the short sides.
     """
-    edges, sizes = panel.edges.reshape(-1, 4), Sizes.of(Wish(), 0.0)
+    edges, sizes = panel.edges, Sizes.of(Wish(), 0.0)
     recipe = Ground(panel, Wish(), np.zeros((0, 2))).recipe((0.0, 0.0))
     free = (-math.inf, math.inf)
     polisher = Polisher(WoodEdges.of(panel.edges), sizes, 0.0, (0.0, 0.0), free)
@@ -87,23 +87,18 @@ def box_round(turn: float, corners: Array, rng: np.random.Generator) -> Boxes:
     x, y = sides_of(turn, corners, pivot)
     loose = scale * 300 * rng.uniform(0.01, 1.0, 8) * (rng.uniform(size=8) < 0.5)
     middle = turn + half * rng.choice([-1.0, 1.0, rng.uniform(-1, 1)])
-    return Boxes(
-        np.array([middle]),
-        np.array([half]),
-        pivot[None],
-        np.array([[x[0] - loose[0], x[0] + loose[1], x[1] - loose[2], x[1] + loose[3]]]),
-        np.array([[y[0] - loose[4], y[0] + loose[5], y[1] - loose[6], y[1] + loose[7]]]),
-    )
+    spread = np.repeat([x, y], 2, axis=1) + (loose * np.tile([-1.0, 1.0], 4)).reshape(2, 4)
+    return Boxes(Frames(np.array([middle]), pivot[None]), np.array([half]), spread[None])
 
 
 def holds(boxes: Boxes, row: int, turn: float, corners: Array) -> bool:
     """Return whether a box holds the rectangle."""
-    if abs(math.remainder(turn - boxes.turn[row], math.tau)) > boxes.half[row] + 1e-9:
+    if abs(math.remainder(turn - boxes.frames.turn[row], math.tau)) > boxes.half[row] + 1e-9:
         return False
-    x, y = sides_of(turn, corners, boxes.pivot[row])
+    x, y = sides_of(turn, corners, boxes.frames.pivot[row])
     return all(
         sides[i] >= span[2 * i] - SLACK and sides[i] <= span[2 * i + 1] + SLACK
-        for sides, span in ((x, boxes.x[row]), (y, boxes.y[row]))
+        for sides, span in zip((x, y), boxes.sides[row], strict=True)
         for i in (0, 1)
     )
 
@@ -113,7 +108,7 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
     """Whatever box holds a real rectangle, one of the boxes left holds it, with no lower bound."""
     rng = np.random.default_rng(seed)
     panel = random_panel(rng)
-    edges = panel.edges.reshape(-1, 4)
+    edges = panel.edges
     for turn, corners in some_rectangles(panel, rng):
         x, y = sides_of(turn, corners, np.zeros(2))
         wide, high = float(np.ptp(x)), float(np.ptp(y))
@@ -203,7 +198,7 @@ def test_a_strip_across_a_rectangle_has_one_gap_as_wide_as_it(
     corners = np.array([[0.0, 0.0], [700.0, 0.0], [700.0, 400.0], [0.0, 400.0]])
     cos, sin = math.cos(turn), math.sin(turn)
     ring = corners @ np.array([[cos, sin], [-sin, cos]]) + shift
-    edges = Region.from_rings(ring).edges.reshape(-1, 4)
+    edges = Region.from_rings(ring).edges
     frames = Frames(np.array([turn]), np.array([[shift, shift]]))
     cut = strips(frames, np.array([400 * share * 0.5]), np.array([400 * share]), edges)
     gaps = cut.gaps(np.array([-9e3]), np.array([9e3]), np.array([1.0]))

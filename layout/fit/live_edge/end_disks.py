@@ -21,8 +21,7 @@ import numpy as np
 from ...geometry import Bounds, Path, Region
 from ...geometry.tolerance import CHORD
 from ..wood.edges import Array
-from .band import FAR, Ground
-from .profile import Profile, Stretch
+from .band import FAR, Ground, Profile, Stretch
 
 _WHOLE = math.radians(60)
 """How far to either side of its middle an end is round at least; sides that draw together by 15°

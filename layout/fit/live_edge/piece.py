@@ -28,8 +28,7 @@ from ..found import Fit
 from ..points import held_corners
 from ..proof import Drawn, until_proved
 from ..wish import Goal, Limits, Wish
-from .band import FAR, Band, Ground
-from .profile import Profile
+from .band import FAR, Band, Ground, Profile
 
 LOOKS_A_BOX = 50_000
 """Looks at an edge (`Family.looks`) that a box of pieces takes: as measured."""

@@ -21,20 +21,17 @@ from ...geometry.polygon import Region, convex_hull
 from ...panel.sound import SoundWood
 from ..found import Fit
 from ..points import firm_corners, held_corners
-from ..wish import ANY, Goal, Span, Wish
+from ..wish import Goal, Span, Wish
 from ..wood.edges import diameter
-from .contacts import WoodEdges
+from .contacts import Inner, WoodEdges
 from .hull_bound import cut_by_turn
-from .inner import Inner
 from .local_search import Polisher
-from .offset_wood import Ground, Recipe
+from .offset_wood import Ground
 from .sampling import Windows, rectangles
 from .sizes import Sizes
 from .turns import HALVINGS, Box, Turns
 
 if TYPE_CHECKING:
-    from ..branch_and_bound import Outcome
-    from ..convex.pose import Pose
     from .slim import Capsules
 
 _MOST_CUT = 0.55
@@ -48,11 +45,6 @@ which they may once their bound is too loose."""
 _FIRST_EFFORT, _MORE = 0.01, 8
 """Share of the effort that capsules are searched with at first, and how many times as much each
 time again."""
-_NEAR = 0.15
-"""Share of their width by which tops may be wider than capsules and those be searched on."""
-_LOOSE = 0.05
-"""Share of their width by which capsules may miss what tops must hold; beyond it radii are cut in
-two at once."""
 _FAR = 1.05
 """How many times what a top must beat a bound is, above which the ground may be a rough one."""
 _HOPE = 0.97
@@ -82,8 +74,6 @@ class Slim:
     """How wide at most, mm: more than two of the greatest radii."""
     effort: float
     """Looks at an edge that a search of their capsules may take."""
-    found: Outcome[Pose] | None = None
-    """What a search of these capsules and more came to."""
 
 
 class RoundedRectangles(Turns):
@@ -101,9 +91,10 @@ class RoundedRectangles(Turns):
         """Make the family, `sown` with a first look for good ones."""
         self.parts, self.held = held, held_corners(held)
         # a core as wide as w holds a disk as wide
-        widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
-        super().__init__(wish, Ground(wood.outer, wish, self.held, widest))
-        self.wood, self.radii, self.sown = wood, radii, sown
+        most = greatest_depth(wood.outer) + wish.lipping
+        super().__init__(wish, Ground(wood.outer, wish, self.held, 2 * most))
+        self.radii = radii = radii[0], max(radii[0], min(radii[1], most))
+        self.wood, self.sown = wood, sown
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
         is_free = wish.limits.most_turn >= math.pi / 2
@@ -116,7 +107,7 @@ class RoundedRectangles(Turns):
 
     def first_boxes(self) -> Iterator[Box | Slim]:
         """Return boxes of all tops, after a first look for good ones."""
-        sharpest, (low, high) = self._recipe((self.radii[0], self.radii[0])), self.half_turn
+        sharpest, (low, high) = self.ground.recipe((self.radii[0], self.radii[0])), self.half_turn
         if self.sown and sharpest.pieces:
             edges = sharpest.coarse_edges
             for top in rectangles(Windows.across(low, high, edges), edges, sharpest, _SEEDS):
@@ -136,9 +127,9 @@ class RoundedRectangles(Turns):
         if nearer <= width.greatest and width.least <= widest:
             wide = radii if self.counts else (radii[1], radii[1])
             widths = Span(0.0 if is_square else nearer, widest)
-            yield from self._all_turns(self._recipe(wide, widths, rough=True))
+            yield from self._all_turns(self.ground.recipe(wide, widths, rough=self._target > 0))
         if width.least <= nearer and not is_square:
-            sizes = self._recipe((radii[0], radii[0]), Span(0.0, nearer)).sizes
+            sizes = self.ground.recipe((radii[0], radii[0]), Span(0.0, nearer)).sizes
             most = float(sizes.most(np.array(self.longest), np.array(nearer)))
             yield Slim(min(bound, most), radii, nearer, _FIRST_EFFORT * self.wish.most_effort)
 
@@ -173,9 +164,11 @@ class RoundedRectangles(Turns):
             least, greatest = recipe.radii
             middle = (least + greatest) / 2
             halves = (least, middle), (middle, greatest)
-            fewer = (self._recipe(half, recipe.widths, rough=True) for half in halves)
+            fewer = (
+                self.ground.recipe(half, recipe.widths, rough=self._target > 0) for half in halves
+            )
             return [b for other in fewer for b in self._moved(box, other)]
-        plain, piece = self._recipe(recipe.radii, recipe.widths), box.piece
+        plain, piece = self.ground.recipe(recipe.radii, recipe.widths), box.piece
         if box.bound <= _FAR * target and plain.pieces is not recipe.pieces:
             return self._moved(box, plain)
         parts = cut_by_turn(box.boxes, piece.sides, recipe.sizes, recipe.inset, target)
@@ -185,56 +178,45 @@ class RoundedRectangles(Turns):
         return self._judged(parts, recipe, piece)
 
     def _cut(self, slim: Slim) -> Iterator[Box | Slim]:
-        """Yield what of slim tops may still be better than the best of their capsules."""
-        (least, greatest), widest, target = slim.radii, slim.widest, self._target
-        corners = self.polisher.sizes.corner_area
-        over, margin = corners(widest / 2) - corners(least), widest - 2 * greatest
+        """Yield what of slim tops may still be better: fewer radii first, then less slim ones.
+
+        The best of their capsules bounds them once they are nearly capsules.
+        """
+        (least, greatest), margin = slim.radii, slim.widest - 2 * slim.radii[1]
+        slim = replace(slim, bound=min(slim.bound, self.bound_by_turns(slim.radii, slim.widest)))
         in_two = self.counts and greatest - least > margin
-        missed = self.capsules.spare(least, widest) if len(self.held) else 0.0
-        too_loose = in_two and missed > _LOOSE * widest
-        found, bound = slim.found, min(slim.bound, self.bound_by_turns(slim.radii, widest))
-        if bound <= target:
-            yield replace(slim, bound=bound)
+        ended = True
+        if slim.bound > self._target and not in_two:
+            slim, ended = self._searched(slim)
+        if slim.bound <= self._target or not ended:
+            yield slim
             return
-        if not (
-            too_loose or (found and self._is_best(found, slim) and found.score + over > target)
-        ):
-            found = self._searched(slim, over)
-            bound = min(bound, found.bound + over if found.bound > 0 else 0.0)
-            if bound <= target:
-                yield replace(slim, bound=bound)
-                return
-            may_close = widest - 2 * least <= _NEAR * widest
-            if may_close and found.looks >= slim.effort and found.score + over <= target:
-                yield replace(slim, bound=bound, effort=_MORE * slim.effort)
-                return
         if in_two:
             middle = (least + greatest) / 2
-            yield replace(slim, bound=bound, radii=(middle, greatest), found=found)
+            yield replace(slim, radii=(middle, greatest))
             greatest = middle
         else:
             margin *= _CLOSER
-        nearer = 2 * greatest + margin
-        for part in self._parts(bound, (least, greatest), nearer, widest):
-            yield replace(part, found=found) if isinstance(part, Slim) else part
+        yield from self._parts(slim.bound, (least, greatest), 2 * greatest + margin, slim.widest)
 
-    def _is_best(self, found: Outcome[Pose], slim: Slim) -> bool:
-        """Return whether the best capsule of a search of more is one of these."""
-        if found.top is None:
-            return False
-        return slim.radii[0] <= found.top.half_width + self.wish.lipping <= slim.widest / 2
+    def _searched(self, slim: Slim) -> tuple[Slim, bool]:
+        """Return slim tops by the best of their capsules, and whether more search tells no more.
 
-    def _searched(self, slim: Slim, over: float) -> Outcome[Pose]:
-        """Return what the search of their capsules came to, and try the top about the best."""
-        (least, greatest), lipping = slim.radii, self.wish.lipping
-        target, left = self._target, self.wish.most_effort - self.looks
-        found = self.capsules.best(least, slim.widest, target - over, min(slim.effort, left))
+        The top about the best capsule is tried.
+        """
+        (least, greatest), lipping, target = slim.radii, self.wish.lipping, self._target
+        corners = self.polisher.sizes.corner_area
+        over = corners(slim.widest / 2) - corners(least)
+        effort = min(slim.effort, self.wish.most_effort - self.looks)
+        found = self.capsules.best(least, slim.widest, target - over, effort)
         self.looks += _LOOKS_A_BOX + found.looks
         if found.top is not None:
             place, (length, width) = self.capsules.placed(found.top), 2 * np.array(found.top[3:])
             radius = min(greatest, width / 2 + lipping)
             self._try(self.polisher.begun(place, length, width, radius), hope=0.0)
-        return found
+        bound = min(slim.bound, found.bound + over if found.bound > 0 else 0.0)
+        ended = found.looks < slim.effort or found.score + over > target
+        return replace(slim, bound=bound, effort=slim.effort * (1 if ended else _MORE)), ended
 
     @cached_property
     def capsules(self) -> Capsules:
@@ -247,12 +229,6 @@ class RoundedRectangles(Turns):
         """Return the top: samples are polished already."""
         return score, top
 
-    def _recipe(
-        self, radii: tuple[float, float], widths: Span = ANY, *, rough: bool = False
-    ) -> Recipe:
-        rough = rough and self._target > 0  # else bounds must tell to a hair whether any fits
-        return self.ground.recipe(radii, widths, rough=rough)
-
     def _try(self, top: Inner, hope: float = _HOPE) -> None:
         """Polish a rectangle that may become the best, and keep it where it does and is proved.
 
@@ -260,7 +236,7 @@ class RoundedRectangles(Turns):
         worth a good share of the gap.
         """
         polisher, found = self.polisher, self.polisher.fitted(top)
-        if found is None or polisher.promise(clear := found[1]) < hope * self._least:
+        if found is None or polisher.score(clear := found[1], hoped=True) < hope * self._least:
             return
         eased = polisher.eased()
         for looser, by in ((polisher, _NOTEWORTHY), (eased, _WORTH_IT * self.wish.gap)):

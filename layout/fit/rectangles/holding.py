@@ -16,7 +16,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ...geometry.tolerance import ROUNDING
-from .boxes import Boxes
+from .boxes import Boxes, over_turns
 from .gaps import Array, Frames
 
 _STEERS = 10.0
@@ -38,56 +38,28 @@ class Points:
         """Return the boxes without the rectangles that cannot hold the points."""
         if len(self.places) == 0 or len(boxes) == 0:
             return boxes
-        px, py = self._seen(boxes.frames)
-        least_x, most_x = _over_turns(px, py, boxes.half)
-        least_y, most_y = _over_turns(py, -px, boxes.half)
-        x, y = boxes.x.copy(), boxes.y.copy()
-        # how far the sides must at least reach: left and bottom, and right and top as their mirrors
+        seen = boxes.frames.seen(self.places)
+        least, most = over_turns(seen, seen[:, ::-1], boxes.half[:, None])
+        sides = boxes.sides.copy()
+        # how far the sides must at least reach, for what those across surely lack
         for _ in range(2):
-            lack_x = np.stack([x[:, :1] - most_x, least_x - x[:, 3:]]) - self.out
-            lack_y = np.stack([y[:, :1] - most_y, least_y - y[:, 3:]]) - self.out
-            spare_x, spare_y = self._spare(lack_y), self._spare(lack_x)
-            x[:, 1] = np.minimum(x[:, 1], (most_x + spare_x).min(axis=1))
-            x[:, 2] = np.maximum(x[:, 2], (least_x - spare_x).max(axis=1))
-            y[:, 1] = np.minimum(y[:, 1], (most_y + spare_y).min(axis=1))
-            y[:, 2] = np.maximum(y[:, 2], (least_y - spare_y).max(axis=1))
-        return replace(boxes, x=x, y=y)
-
-    def _spare(self, lack: Array) -> Array:
-        """Return how far short of each point a side may stay, (c, m), for what the others lack.
-
-        `lack`, (2, c, m), is how far the point surely lies beyond either side across.
-        """
-        beyond = np.clip(lack.max(axis=0), 0.0, self.radius)
-        spare: Array = self.out + np.sqrt(self.radius**2 - beyond**2) + ROUNDING
-        return spare
-
-    def _seen(self, frames: Frames) -> tuple[Array, Array]:
-        px, py, _, _ = frames.of(np.concatenate([self.places, self.places], axis=1))
-        return px, py
+            lack = np.maximum(sides[..., :1] - most, least - sides[..., 3:]) - self.out
+            beyond = np.clip(lack[:, ::-1], 0.0, self.radius)
+            spare = self.out + np.sqrt(self.radius**2 - beyond**2) + ROUNDING
+            sides[..., 1] = np.minimum(sides[..., 1], (most + spare).min(axis=2))
+            sides[..., 2] = np.maximum(sides[..., 2], (least - spare).max(axis=2))
+        return replace(boxes, sides=sides)
 
     def share(self, frames: Frames, sides: Array) -> Array:
-        """Return what share of their worth is left to rectangles, (n, 4), that miss points."""
+        """Return what share of their worth is left to rectangles, (n, 2, 2), that miss points."""
         if len(self.places) == 0 or len(sides) == 0:
             return np.ones(len(sides))
-        px, py = self._seen(frames)
-        spare = self.out + self.radius
-        dx = np.maximum(sides[:, :1] - px, px - sides[:, 1:2])
-        dy = np.maximum(sides[:, 2:3] - py, py - sides[:, 3:])
-        miss = np.maximum(np.maximum(dx, dy).max(axis=1) - spare, 0.0)
-        size = np.maximum(sides[:, 1] - sides[:, 0], sides[:, 3] - sides[:, 2]) + 1.0
-        share: Array = 1 / (1 + _STEERS * miss / size)
+        seen = frames.seen(self.places)
+        miss = np.maximum(sides[..., :1] - seen, seen - sides[..., 1:]).max(axis=(1, 2))
+        miss = np.maximum(miss - self.out - self.radius, 0.0)
+        share: Array = 1 / (1 + _STEERS * miss / (np.ptp(sides, axis=2).max(axis=1) + 1.0))
         return share
 
 
 NOTHING = Points(np.zeros((0, 2)), 0.0, 0.0)
 """For tops that need not hold anything."""
-
-
-def _over_turns(along: Array, across: Array, half: Array) -> tuple[Array, Array]:
-    """Return the least and the most of ``along cos φ + across sin φ`` over turns of ±half."""
-    cos, loose = np.cos(half)[:, None], np.abs(across) * np.sin(half)[:, None]
-    return (
-        np.minimum(along, along * cos) - loose,
-        np.maximum(along, along * cos) + loose,
-    )

@@ -17,13 +17,12 @@ import math
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ...geometry.polygon import convex_hull
 from ...geometry.tolerance import ROUNDING
 from ..linear_program import maximised
 from .boxes import Boxes
-from .gaps import Array, Indices
+from .gaps import Array, Frames, Indices
 from .sizes import Sizes
 
 _PARTS = 32
@@ -87,7 +86,8 @@ def cut_by_turn(box: Boxes, hull: HullSides, sizes: Sizes, inset: float, enough:
     inset : float
         How far an inner rectangle lies inside its top at most, mm.
     """
-    across, along = (share[0] for share in hull.shares(box.turn[:1]))
+    turn, half = box.frames.turn, float(box.half[0])
+    across, along = (share[0] for share in hull.shares(turn))
     rows = np.column_stack([across, along, hull.out])
     most = np.full(2, 2 * float(np.hypot(*hull.spread)))
     asked = np.array([sizes.least_width, sizes.least_length]) - 2 * inset
@@ -95,26 +95,31 @@ def cut_by_turn(box: Boxes, hull: HullSides, sizes: Sizes, inset: float, enough:
     high = np.concatenate([most, hull.spread])
     tried = np.column_stack([_RATIOS, np.ones_like(_RATIOS), np.zeros((len(_RATIOS), 2))])
     tried *= (hull.reach / (tried @ rows.T)).min(axis=1, initial=most[0])[:, None]
-    ticks = box.turn[0] + box.half[0] * np.linspace(-1.0, 1.0, _PARTS + 1)
-    values = np.full(_PARTS + 1, np.inf)
-    alive = np.ones(_PARTS, dtype=bool)
+    ticks, middle = turn[0] + half * np.linspace(-1.0, 1.0, _PARTS + 1), _PARTS // 2
+    alive, apart = np.ones(_PARTS, dtype=bool), False
     for _ in range(_ROUNDS):
-        long, wide = tried[:, 1] + 2 * inset, tried[:, 0] + 2 * inset
-        if sizes.most(long, wide).max() > enough:
-            break
+        wide, long = tried[:, :2].T + 2 * inset
         best = int(sizes.score(long, wide).argmax())
         aim = sizes.aim(float(long[best]), float(wide[best]))
-        if aim is None:
+        if aim is None or sizes.most(long, wide).max() > enough:
             break
         at = np.maximum(tried[best], low)
-        slope = np.array([aim.width, aim.length, 0.0, 0.0])
+        slope = np.array([aim[1], aim[0], 0.0, 0.0])
         end = maximised(slope, rows, hull.reach - rows @ at, low - at, high - at)
         values, others = _values(end.weights, hull, sizes, inset, ticks)
         alive &= np.maximum(np.maximum(values[1:], values[:-1]), others) > enough
-        if values[_PARTS // 2] <= enough:
+        if apart := bool(values[middle] <= enough):
             break
         tried = at + _SHARES * end.step
-    return _spans(box, ticks, alive, values[_PARTS // 2] <= enough)
+    # each run of the parts that are left; the two halves are kept apart where the middle is not
+    starts = alive & ~np.concatenate([[False], alive[:-1]])
+    ends = alive & ~np.concatenate([alive[1:], [False]])
+    if apart:
+        starts[middle], ends[middle - 1] = alive[middle], alive[middle - 1]
+    first, last = ticks[:-1][starts], ticks[1:][ends]
+    parts = box.take(np.zeros(len(first), dtype=np.intp))
+    frames = Frames((first + last) / 2, parts.frames.pivot)
+    return replace(parts, frames=frames, half=(last - first) / 2)
 
 
 def _values(
@@ -133,15 +138,3 @@ def _values(
     at = (np.searchsorted(ticks, level) - 1).clip(0, _PARTS - 1)
     np.maximum.at(between, at, value[len(ticks) :])
     return value[: len(ticks)], between
-
-
-def _spans(box: Boxes, ticks: Array, alive: NDArray[np.bool_], apart: bool) -> Boxes:
-    """Return the box with each run of the parts that are left; its two halves are kept apart."""
-    starts = alive & ~np.concatenate([[False], alive[:-1]])
-    ends = alive & ~np.concatenate([alive[1:], [False]])
-    if apart:
-        middle = _PARTS // 2
-        starts[middle], ends[middle - 1] = alive[middle], alive[middle - 1]
-    first, last = ticks[:-1][starts], ticks[1:][ends]
-    parts = box.take(np.zeros(len(first), dtype=np.intp))
-    return replace(parts, turn=(first + last) / 2, half=(last - first) / 2)

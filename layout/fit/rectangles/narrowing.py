@@ -22,25 +22,11 @@ _HEIGHTS = (0.5, 0.0, 1.0)
 
 
 @dataclass(frozen=True, slots=True)
-class Sized:
-    """Boxes and how wide and how high their rectangles can be at most, mm."""
-
-    boxes: Boxes
-    wide: Array
-    high: Array
-
-    @classmethod
-    def by_windows(cls, boxes: Boxes) -> Sized:
-        """Return boxes whose rectangles may fill their outer windows."""
-        return cls(boxes, boxes.x[:, 3] - boxes.x[:, 0], boxes.y[:, 3] - boxes.y[:, 0])
-
-
-@dataclass(frozen=True, slots=True)
 class Narrowing:
     """What boxes are cut down for."""
 
     edges: Array
-    """(e, 4) array: of a region that holds all inner rectangles."""
+    """(e, 2, 2) array: of a region that holds all inner rectangles."""
     sizes: Sizes
     inset: float
     """How far an inner rectangle lies inside its top, mm."""
@@ -51,37 +37,36 @@ class Narrowing:
 
     def judged(self, boxes: Boxes) -> tuple[Boxes, Array]:
         """Return the boxes left, and a score for each that none of its rectangles beats."""
-        left = self._left(Sized.by_windows(boxes))
+        boxes, most = self._left(boxes, boxes.sides[..., 3] - boxes.sides[..., 0])
         for height in _HEIGHTS:
-            left = self._left(self._along_x(left, height))
-            left = self._left(self._along_y(left, height))
-        inset = 2 * self.inset
-        return left.boxes, self.sizes.most(left.high + inset, left.wide + inset)
+            for axis in (0, 1):
+                boxes = boxes.recentred()
+                seen = boxes.quarter_turned() if axis else boxes
+                found = narrowed_along(seen, self.edges, self.needed(boxes, most)[:, axis], height)
+                most = most[found.parent]
+                most[:, axis] = np.minimum(found.width, most[:, axis])
+                own = found.boxes.quarter_turned(-1) if axis else found.boxes
+                boxes, most = self._left(own, most)
+        wide, long = most.T + 2 * self.inset
+        return boxes, self.sizes.most(long, wide)
 
-    def _along_x(self, left: Sized, height: float) -> Sized:
-        found = narrowed_along(left.boxes.recentred(), self.edges, self.needed(left)[0], height)
-        wide = np.minimum(found.width, left.wide[found.parent])
-        return Sized(found.boxes, wide, left.high[found.parent])
+    def needed(self, boxes: Boxes, most: Array) -> Array:
+        """Return the least sizes of inner rectangles along x and y that are of interest, (c, 2).
 
-    def _along_y(self, left: Sized, height: float) -> Sized:
-        boxes = left.boxes.recentred().quarter_turned()
-        found = narrowed_along(boxes, self.edges, self.needed(left)[1], height)
-        high = np.minimum(found.width, left.high[found.parent])
-        return Sized(found.boxes.quarter_turned_back(), left.wide[found.parent], high)
-
-    def needed(self, left: Sized) -> tuple[Array, Array]:
-        """Return the least width and height of inner rectangles that are of interest."""
-        inset = 2 * self.inset
-        long, wide = self.sizes.needed(left.high + inset, left.wide + inset, self.target)
+        Of boxes in which they are `most` wide and high, (c, 2) mm.
+        """
+        wide, long = most.T + 2 * self.inset
+        long, wide = self.sizes.needed(long, wide, self.target)
         # no rectangle of a box is smaller than its inner window, and what is added all round it
         # makes none longer for its width
-        across, up = (side[:, 2] - side[:, 1] for side in (left.boxes.x, left.boxes.y))
-        wide = np.maximum(np.maximum(wide - inset, across), 0.0)
-        up = np.maximum(up, across * max(1.0, self.sizes.wish.limits.ratio.least))
-        return wide, np.maximum(np.maximum(long - inset, up), 0.0)
+        least = np.maximum(np.stack([wide, long], axis=1) - 2 * self.inset, 0.0)
+        window = boxes.sides[..., 2] - boxes.sides[..., 1]
+        ratio = max(1.0, self.sizes.wish.limits.ratio.least)
+        window[:, 1] = np.maximum(window[:, 1], window[:, 0] * ratio)
+        return np.maximum(least, window)
 
-    def _left(self, sized: Sized) -> Sized:
+    def _left(self, boxes: Boxes, most: Array) -> tuple[Boxes, Array]:
         """Return the boxes without the rectangles that are too small, and none that are empty."""
-        boxes = self.held.narrowed(sized.boxes.narrowed(*self.needed(sized)))
+        boxes = self.held.narrowed(boxes.narrowed(self.needed(boxes, most)))
         rows = boxes.possible()
-        return Sized(boxes.take(rows), sized.wide[rows], sized.high[rows])
+        return boxes.take(rows), most[rows]

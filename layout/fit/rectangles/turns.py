@@ -61,9 +61,9 @@ class Turns:
             yield from self._judged(whole, recipe, piece)
 
     def bound_by_turns(self, radii: tuple[float, float], widest: float) -> float:
-        """Return a score that no slim top beats by what boxes of turns leave of their own lines."""
-        recipe, target = self.ground.any_width(radii, Span(0.0, widest)), self._target
-        left, vain = list(self._all_turns(recipe)), 0
+        """Return a score that no slim top beats by what few boxes of turns leave."""
+        recipe = self.ground.recipe(radii, Span(0.0, widest), slim=True)
+        left, vain, target = list(self._all_turns(recipe)), 0, self._target
         while left and vain < _MOST_VAIN:
             box = left.pop(max(range(len(left)), key=lambda i: left[i].bound))
             if box.boxes is None or box.bound <= target:
