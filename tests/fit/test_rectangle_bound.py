@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 
 from panelwright.layout.fit.branch_and_bound import search
+from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.fit.rectangles.boxes import Boxes
 from panelwright.layout.fit.rectangles.contacts import WoodEdges
 from panelwright.layout.fit.rectangles.family import RoundedRectangles
@@ -21,7 +22,7 @@ from panelwright.layout.fit.rectangles.narrowing import Narrowing
 from panelwright.layout.fit.rectangles.offset_wood import Ground
 from panelwright.layout.fit.rectangles.sampling import Windows, rectangles
 from panelwright.layout.fit.rectangles.sizes import CORNER_LOSS, Sizes
-from panelwright.layout.fit.rectangles.slim import Capsules
+from panelwright.layout.fit.rectangles.slim import best_capsule
 from panelwright.layout.fit.wish import Goal, Limits, Span, Wish
 from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.geometry.point import Point
@@ -109,6 +110,7 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
     rng = np.random.default_rng(seed)
     panel = random_panel(rng)
     edges = panel.edges
+    recipe = Ground(panel, Wish(), np.zeros((0, 2))).recipe((0.0, 0.0))
     for turn, corners in some_rectangles(panel, rng):
         x, y = sides_of(turn, corners, np.zeros(2))
         wide, high = float(np.ptp(x)), float(np.ptp(y))
@@ -118,7 +120,7 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
             box = box_round(turn, corners, rng)
             target = score * (1 - 10.0 ** rng.uniform(-4, -0.3))
             for parts in (box, box.halved().halved()):
-                left, most = Narrowing(edges, sizes, 0.0, target).judged(parts)
+                left, most = Narrowing(recipe, edges, target).judged(parts)
                 bounds = [most[row] for row in range(len(left)) if holds(left, row, turn, corners)]
                 assert bounds, f"{score} left its box"
                 assert max(bounds) >= score * (1 - 1e-9)
@@ -151,8 +153,8 @@ def test_a_real_slim_top_is_worth_no_more_than_what_its_capsules_allow(seed: int
         over = CORNER_LOSS * ((widest / 2) ** 2 - least**2)
         share = 1 - 10 ** rng.uniform(-4, -0.5)
         for points in ((), held):
-            capsules = Capsules(SoundWood.exact(panel), Wish(()), points)
-            found = capsules.best(least, widest, (score - over) * share, 1e6)
+            wood, widths = Wood(SoundWood.exact(panel), points), (2 * least, widest)
+            found = best_capsule(wood, Wish(()), widths, (score - over) * share, 1e6)
             assert found.bound + over >= score * (1 - 1e-9)
             wish = Wish(("rounded rectangle",), beats=score * share * 0.999)
             radii = least, radius * 1.1

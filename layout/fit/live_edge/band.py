@@ -76,11 +76,6 @@ class Band:
             raise LayoutError("the two kept edges lie beside each other, with no wood between them")
         return cls(frame, own[0], upper, float(left), float(right))
 
-    @property
-    def kept(self) -> tuple[Path, ...]:
-        """The kept edges in the frame."""
-        return (self.lower,) if self.upper is None else (self.lower, self.upper)
-
     def lines(self, side: Side) -> tuple[Array, Array | None]:
         """Return both edges as lines of points from left to right, inside the wood or outside."""
         upper = None if self.upper is None else self.upper.points(CHORD, side)[::-1]
@@ -105,10 +100,9 @@ class Band:
 
     def _cut(self, line: Array) -> Array:
         """Return a line of points between the ends of the band."""
-        left, right = self.left, self.right
-        within = line[(line[:, 0] > left) & (line[:, 0] < right)]
-        ends = [[x, float(np.interp(x, line[:, 0], line[:, 1]))] for x in (left, right)]
-        return np.concatenate([ends[:1], within, ends[1:]])
+        x = line[(line[:, 0] > self.left) & (line[:, 0] < self.right), 0]
+        x = np.concatenate([[self.left], x, [self.right]])
+        return np.column_stack([x, np.interp(x, *line.T)])
 
     def profile(self, side: Side) -> Profile:
         """Return how wide it is: at most so, or at least; to y = 0 where one edge is kept."""
@@ -133,11 +127,6 @@ class Ground:
     band: Band
     wood: Region
     """In the frame of the band."""
-
-    @classmethod
-    def of(cls, band: Band, wood: Region) -> Ground:
-        """Return the ground that a polygon of the sound wood makes."""
-        return cls(band, wood.placed(band.frame.inverse))
 
     def blocked(self, top: float) -> Array:
         """Return where something unsound lies between the sides, (n, 2) from and to along x."""

@@ -21,6 +21,7 @@ import numpy as np
 
 from ...geometry.alike import first_of_best, greatest_first
 from ...geometry.polygon import Region
+from ...geometry.scalar import last_where
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING, SAME_PLACE
 from ...panel.sound import SoundWood
 from ..on_edge.free_spans import free_runs
@@ -36,8 +37,8 @@ _GRID, _FINER, _FINEST = 9, 3.0, 1e-5
 """Heights on either side of the best that polishing looks at, how much finer each look is than the
 one before, and the step, mm, that it ends with."""
 
-_HALVINGS = 50
-"""Steps that close in on the greatest least width: to a part in 10¹⁵."""
+_FINE = 1e-9
+"""mm to which the greatest least width is found."""
 
 _AS_GOOD = 1e-9
 """A share by which the window in the middle may fall short of the best and still be taken."""
@@ -123,11 +124,6 @@ class Window:
     right: float
     score: float
 
-    @property
-    def length(self) -> float:
-        """How long it is, mm."""
-        return self.right - self.left
-
 
 @dataclass(frozen=True, slots=True)
 class Asked:
@@ -161,7 +157,7 @@ def _best(made: list[Window], *, by_length: bool) -> Window:
     most = max(window.score for window in made)
     return first_of_best(
         made,
-        lambda window: (window.length if by_length else 0.0, window.score),
+        lambda window: (window.right - window.left if by_length else 0.0, window.score),
         lambda window: (window.left,),
         tolerance=(SAME_PLACE, _AS_GOOD * most),
     )
@@ -170,24 +166,23 @@ def _best(made: list[Window], *, by_length: bool) -> Window:
 def _in_run(profile: Profile, run: Array, asked: Asked) -> Window:
     """Return the window of a run with the greatest area, as long as may be."""
     left, right = float(run[0]), float(run[1])
-    length = asked.lengths.greatest
-    if right - left <= length:
-        score = float(profile.area(left, right))
-        return Window(left, right, score if asked.goal is not Goal.LENGTH else right - left)
-    first, last = max(left, asked.within[1] - length), min(right - length, asked.within[0])
-    middle = min(max((left + right - length) / 2, first), last)
-    bends = np.concatenate([profile.x, profile.x - length])
-    starts = np.unique(np.append(bends[(bends > first) & (bends < last)], [first, last]))
-    gain = profile.at(starts + length) - profile.at(starts)
-    turns = (gain[:-1] > 0) & (gain[1:] < 0)
-    share = gain[:-1][turns] / (gain[:-1] - gain[1:])[turns]
-    starts = np.concatenate([starts, starts[:-1][turns] + share * np.diff(starts)[turns]])
-    areas = profile.area(starts, starts + length)
-    best = int(greatest_first(areas, tolerance=_AS_GOOD * float(areas.max()))[0])
-    good = float(profile.area(middle, middle + length)) >= float(areas[best]) * (1 - _AS_GOOD)
-    start = middle if good else float(starts[best])
-    score = length if asked.goal is Goal.LENGTH else float(areas[best])
-    return Window(start, start + length, score)
+    start, length = left, min(right - left, asked.lengths.greatest)
+    if right - left > length:
+        first, last = max(left, asked.within[1] - length), min(right - length, asked.within[0])
+        middle = min(max((left + right - length) / 2, first), last)
+        bends = np.concatenate([profile.x, profile.x - length])
+        starts = np.unique(np.append(bends[(bends > first) & (bends < last)], [first, last]))
+        gain = profile.at(starts + length) - profile.at(starts)
+        turns = (gain[:-1] > 0) & (gain[1:] < 0)
+        share = gain[:-1][turns] / (gain[:-1] - gain[1:])[turns]
+        starts = np.concatenate([starts, starts[:-1][turns] + share * np.diff(starts)[turns]])
+        areas = profile.area(starts, starts + length)
+        best = int(greatest_first(areas, tolerance=_AS_GOOD * float(areas.max()))[0])
+        good = float(profile.area(middle, middle + length)) >= float(areas[best]) * (1 - _AS_GOOD)
+        start = middle if good else float(starts[best])
+    end = start + length
+    score = length if asked.goal is Goal.LENGTH else float(profile.area(start, end))
+    return Window(start, end, score)
 
 
 def _widest(profile: Profile, runs: list[Array], asked: Asked) -> Window | None:
@@ -200,18 +195,9 @@ def _widest(profile: Profile, runs: list[Array], asked: Asked) -> Window | None:
         parts = [free_runs(profile.outside(level, np.inf), *(float(v) for v in r)) for r in runs]
         return [part for found in parts for part in found if asked.suits(part)]
 
-    low, high = 0.0, float(profile.height.max(initial=0.0))
-    held = at(low)
-    if not held:
+    high = float(profile.height.max(initial=0.0))
+    if not at(0.0):
         return None
-    if found := at(high):
-        low, held = high, found
-    for _ in range(_HALVINGS):
-        level = (low + high) / 2
-        if found := at(level):
-            low, held = level, found
-        else:
-            high = level
-    made = [_in_run(profile, run, asked) for run in held]
-    longest = _best(made, by_length=True)
-    return Window(longest.left, longest.right, high)
+    level = high if at(high) else last_where(lambda level: bool(at(level)), 0.0, high, _FINE)
+    longest = _best([_in_run(profile, run, asked) for run in at(level)], by_length=True)
+    return Window(longest.left, longest.right, min(level + _FINE, high))

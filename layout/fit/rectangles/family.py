@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ...geometry import Placement, Point
 from ...geometry.distance import greatest_depth
 from ...geometry.polygon import Region, convex_hull
 from ...panel.sound import SoundWood
@@ -32,7 +33,7 @@ from .sizes import Sizes
 from .turns import HALVINGS, Box, Turns
 
 if TYPE_CHECKING:
-    from .slim import Capsules
+    from ..convex.wood import Wood
 
 _MOST_CUT = 0.55
 """Of its turn: a box that is left with less by turns alone is not halved as well."""
@@ -204,26 +205,31 @@ class RoundedRectangles(Turns):
 
         The top about the best capsule is tried.
         """
-        (least, greatest), lipping, target = slim.radii, self.wish.lipping, self._target
+        from .slim import best_capsule
+
+        (least, greatest), target = slim.radii, self._target
         corners = self.polisher.sizes.corner_area
         over = corners(slim.widest / 2) - corners(least)
         effort = min(slim.effort, self.wish.most_effort - self.looks)
-        found = self.capsules.best(least, slim.widest, target - over, effort)
+        widths = 2 * least, slim.widest
+        found = best_capsule(self._seen, self.wish, widths, target - over, effort)
         self.looks += _LOOKS_A_BOX + found.looks
         if found.top is not None:
-            place, (length, width) = self.capsules.placed(found.top), 2 * np.array(found.top[3:])
-            radius = min(greatest, width / 2 + lipping)
-            self._try(self.polisher.begun(place, length, width, radius), hope=0.0)
+            x, y, turn, half_length, half_width = found.top
+            place = Placement(Point(x, y) + self._seen.middle, turn)
+            radius = min(greatest, half_width + self.wish.lipping)
+            top = self.polisher.begun(place, 2 * half_length, 2 * half_width, radius)
+            self._try(top, hope=0.0)
         bound = min(slim.bound, found.bound + over if found.bound > 0 else 0.0)
         ended = found.looks < slim.effort or found.score + over > target
         return replace(slim, bound=bound, effort=slim.effort * (1 if ended else _MORE)), ended
 
     @cached_property
-    def capsules(self) -> Capsules:
-        """The capsules in slim tops; their room is loaded when they are asked for."""
-        from .slim import Capsules
+    def _seen(self) -> Wood:
+        """The wood as capsules see it; their room is loaded when they are asked for."""
+        from ..convex.wood import Wood
 
-        return Capsules(self.wood, self.wish, self.parts)
+        return Wood(self.wood, self.parts)
 
     def polish(self, score: float, top: Fit) -> tuple[float, Fit]:
         """Return the top: samples are polished already."""

@@ -59,7 +59,3 @@ class Points:
         miss = np.maximum(miss - self.out - self.radius, 0.0)
         share: Array = 1 / (1 + _STEERS * miss / (np.ptp(sides, axis=2).max(axis=1) + 1.0))
         return share
-
-
-NOTHING = Points(np.zeros((0, 2)), 0.0, 0.0)
-"""For tops that need not hold anything."""

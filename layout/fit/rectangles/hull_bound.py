@@ -47,10 +47,8 @@ class HullSides:
     """(h, 2) array: unit normals, away from the region."""
     ways: Array
     """(h,) array: where they point to, radians."""
-    within: Array
-    """(2,) array: a place within it, mm."""
     reach: Array
-    """(h,) array: how far the region reaches along each from there, mm."""
+    """(h,) array: how far the region reaches along each from the middle of its box, mm."""
     spread: Array
     """(2,) array: how far it reaches at most along and up from there, mm."""
 
@@ -60,12 +58,11 @@ class HullSides:
         ring = convex_hull(corners) if len(corners) else np.zeros((1, 2))
         ways = np.roll(ring, -1, axis=0) - ring
         lengths = np.hypot(*ways.T)
-        within = (ring.max(axis=0) + ring.min(axis=0)) / 2
         ways = ways[lengths > ROUNDING] / lengths[lengths > ROUNDING, None]
         out = np.stack([ways[:, 1], -ways[:, 0]], axis=1)
-        away = ring - within
+        away = ring - (ring.max(axis=0) + ring.min(axis=0)) / 2
         reach = (away @ out.T).max(axis=0) + ROUNDING
-        return cls(out, np.arctan2(out[:, 1], out[:, 0]), within, reach, np.abs(away).max(axis=0))
+        return cls(out, np.arctan2(out[:, 1], out[:, 0]), reach, np.abs(away).max(axis=0))
 
     def shares(self, turns: Array, sides: Indices | slice = slice(None)) -> tuple[Array, Array]:
         """Return how far a rectangle reaches towards each side, by its width and its length.

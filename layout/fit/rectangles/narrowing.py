@@ -14,8 +14,7 @@ import numpy as np
 from .boxes import Boxes
 from .gap_bound import narrowed_along
 from .gaps import Array
-from .holding import NOTHING, Points
-from .sizes import Sizes
+from .offset_wood import Recipe
 
 _HEIGHTS = (0.5, 0.0, 1.0)
 """Which parts of a strip are looked at where not all of it can be: middle, foot, head."""
@@ -25,15 +24,11 @@ _HEIGHTS = (0.5, 0.0, 1.0)
 class Narrowing:
     """What boxes are cut down for."""
 
+    recipe: Recipe
     edges: Array
     """(e, 2, 2) array: of a region that holds all inner rectangles."""
-    sizes: Sizes
-    inset: float
-    """How far an inner rectangle lies inside its top, mm."""
     target: float
     """Score that a top must beat to be of interest."""
-    held: Points = NOTHING
-    """What the rectangles must hold."""
 
     def judged(self, boxes: Boxes) -> tuple[Boxes, Array]:
         """Return the boxes left, and a score for each that none of its rectangles beats."""
@@ -47,26 +42,26 @@ class Narrowing:
                 most[:, axis] = np.minimum(found.width, most[:, axis])
                 own = found.boxes.quarter_turned(-1) if axis else found.boxes
                 boxes, most = self._left(own, most)
-        wide, long = most.T + 2 * self.inset
-        return boxes, self.sizes.most(long, wide)
+        wide, long = most.T + 2 * self.recipe.inset
+        return boxes, self.recipe.sizes.most(long, wide)
 
     def needed(self, boxes: Boxes, most: Array) -> Array:
         """Return the least sizes of inner rectangles along x and y that are of interest, (c, 2).
 
         Of boxes in which they are `most` wide and high, (c, 2) mm.
         """
-        wide, long = most.T + 2 * self.inset
-        long, wide = self.sizes.needed(long, wide, self.target)
+        wide, long = most.T + 2 * self.recipe.inset
+        long, wide = self.recipe.sizes.needed(long, wide, self.target)
         # no rectangle of a box is smaller than its inner window, and what is added all round it
         # makes none longer for its width
-        least = np.maximum(np.stack([wide, long], axis=1) - 2 * self.inset, 0.0)
+        least = np.maximum(np.stack([wide, long], axis=1) - 2 * self.recipe.inset, 0.0)
         window = boxes.sides[..., 2] - boxes.sides[..., 1]
-        ratio = max(1.0, self.sizes.wish.limits.ratio.least)
+        ratio = max(1.0, self.recipe.sizes.wish.limits.ratio.least)
         window[:, 1] = np.maximum(window[:, 1], window[:, 0] * ratio)
         return np.maximum(least, window)
 
     def _left(self, boxes: Boxes, most: Array) -> tuple[Boxes, Array]:
         """Return the boxes without the rectangles that are too small, and none that are empty."""
-        boxes = self.held.narrowed(boxes.narrowed(self.needed(boxes, most)))
+        boxes = self.recipe.must.narrowed(boxes.narrowed(self.needed(boxes, most)))
         rows = boxes.possible()
         return boxes.take(rows), most[rows]

@@ -20,14 +20,10 @@ other a bound closes in on tops that are capsules; wider ones are searched by th
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import replace
-from functools import cached_property, partial
+from functools import partial
 
-from ...geometry import Placement, Point
-from ...geometry.polygon import Region
 from ...outlines import Capsule
-from ...panel.sound import SoundWood
 from ..branch_and_bound import Outcome, search
 from ..convex.boxes import Box
 from ..convex.capsule import CapsuleKind
@@ -68,38 +64,22 @@ class _Kind(CapsuleKind):
         return super().held_radii(box, points, reach) - self.spare
 
 
-class Capsules:
-    """The capsules in one piece of wood that are as wide as tops of some radii."""
+def best_capsule(
+    wood: Wood, wish: Wish, widths: tuple[float, float], enough: float, most_looks: float
+) -> Outcome[Pose]:
+    """Return the best capsule between two widths, mm, and a bound for what tops hold.
 
-    def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region]) -> None:
-        self.wood, self.wish, self.held = wood, wish, held
-
-    @cached_property
-    def _seen(self) -> Wood:
-        return Wood(self.wood, self.held)
-
-    def best(self, radius: float, widest: float, enough: float, most_looks: float) -> Outcome[Pose]:
-        """Return the best one from two radii to `widest`, mm, wide and a bound for what tops hold.
-
-        Which lies no lower than where one worth `enough` would be of interest.
-        """
-        widths = Span(min(max(2 * radius, NARROWEST), widest), widest)
-        wish = replace(within(self.wish, widths), gap=self.wish.gap / 2)
-        kind = _Kind(self.spare(radius, widest))
-        family = TwoSizes(self._seen, Sizing(kind, wish, Capsule(2.0, 1.0)))
-        return search(
-            family,
-            gap=wish.gap,
-            most_steps=wish.most_steps,
-            most_looks=most_looks,
-            enough=max(enough, 0.0) * (1 - wish.gap),
-        )
-
-    @staticmethod
-    def spare(radius: float, widest: float) -> float:
-        """Return how far, mm, what a top must hold may lie off its capsule."""
-        return (math.sqrt(2) - 1) * (widest / 2 - radius)
-
-    def placed(self, pose: Pose) -> Placement:
-        """Return where it lies."""
-        return Placement(Point(pose.x, pose.y) + self._seen.middle, pose.turn)
+    These have radii of half the least at least. The bound lies no lower than where one worth
+    `enough` would be of interest.
+    """
+    least, widest = widths
+    span = Span(min(max(least, NARROWEST), widest), widest)
+    wish = replace(within(wish, span), gap=wish.gap / 2)
+    kind = _Kind((math.sqrt(2) - 1) * (widest - least) / 2)
+    return search(
+        TwoSizes(wood, Sizing(kind, wish, Capsule(2.0, 1.0))),
+        gap=wish.gap,
+        most_steps=wish.most_steps,
+        most_looks=most_looks,
+        enough=max(enough, 0.0) * (1 - wish.gap),
+    )

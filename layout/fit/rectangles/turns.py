@@ -90,7 +90,7 @@ class Turns:
         parts = [self._closed(recipe, piece)] if target > 0 else []
         looks, every = len(boxes) * len(piece.edges), np.arange(len(boxes))
         self.looks += _LOOKS_AN_EDGE * looks
-        narrowing = Narrowing(piece.edges, recipe.sizes, recipe.inset, target, recipe.must)
+        narrowing = Narrowing(recipe, piece.edges, target)
         for some in blocks(len(boxes), len(piece.edges), _MOST_AT_ONCE):
             left, bounds = narrowing.judged(boxes.take(every[some]))
             for row in np.flatnonzero(bounds > target):
