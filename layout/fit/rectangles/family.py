@@ -161,8 +161,8 @@ class RoundedRectangles(Turns):
             return []
         recipe, target = box.recipe, self._target
         self.looks += _LOOKS_A_BOX
-        if recipe.looseness > _SHARE * (box.bound - target):
-            least, greatest = recipe.radii
+        (least, greatest), corners = recipe.radii, recipe.sizes.corner_area
+        if corners(greatest) - corners(least) > _SHARE * (box.bound - target):
             middle = (least + greatest) / 2
             halves = (least, middle), (middle, greatest)
             fewer = (

@@ -19,6 +19,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import cache
 
 import numpy as np
 
@@ -69,18 +70,21 @@ class Ground:
     def __init__(self, wood: Region, wish: Wish, held: Array, widest: float = math.inf) -> None:
         """Make it for tops that hold points, (m, 2) mm, and of which none is wider, mm."""
         self.wood, self.wish, self.held, self.widest = wood, wish, held, widest
-        self._pieces: dict[tuple[float, bool], tuple[Piece, ...]] = {}
+        self.pieces = cache(self._pieces)
 
-    def pieces(self, by: float, *, rough: bool = False) -> tuple[Piece, ...]:
-        """Return the wood shrunk by so much, mm, in pieces; with few edges where it is `rough`."""
-        key = by, rough
-        if key not in self._pieces:
-            if rough:
-                self._pieces[key] = self._roughly(self.pieces(by))
-            else:
-                region = _shrunk(self.wood, by, self.wish.gap)
-                self._pieces[key] = tuple(Piece.of(part) for part in region.pieces)
-        return self._pieces[key]
+    def _pieces(self, by: float, rough: bool) -> tuple[Piece, ...]:
+        """Return the wood shrunk by so much, mm, in pieces.
+
+        If `rough`, a little larger and with fewer edges where edges are many.
+        """
+        if not rough:
+            region = _shrunk(self.wood, by, self.wish.gap)
+            return tuple(Piece.of(part) for part in region.pieces)
+        exact = self.pieces(by, False)
+        if sum(len(piece.edges) for piece in exact) < _SEVERAL_EDGES:
+            return exact
+        every = [coarser(SoundWood.exact(p.region), _ROUGHLY, outer_only=True) for p in exact]
+        return tuple(Piece.of(wood.outer) for wood in every)
 
     def recipe(
         self,
@@ -102,18 +106,11 @@ class Ground:
         return Recipe(
             radii,
             widths,
-            self.pieces(by, rough=rough),
+            self.pieces(by, rough),
             lipping + sharp + loose,
             replace(sizes, radius=radii[0], widest=self.widest),
             Points(self.held, loose, sharp),
         )
-
-    def _roughly(self, pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
-        """Return the pieces a little larger, with fewer edges, where edges are many."""
-        if sum(len(piece.edges) for piece in pieces) < _SEVERAL_EDGES:
-            return pieces
-        every = [coarser(SoundWood.exact(p.region), _ROUGHLY, outer_only=True) for p in pieces]
-        return tuple(Piece.of(rough.outer) for rough in every)
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,14 +129,6 @@ class Recipe:
     must: Points
     """What the inner rectangles must hold, with the sharpest of their corners."""
 
-    def at(self, piece: Piece) -> list[Piece]:
-        """Return the pieces that may hold what lies in a piece of another recipe for a top.
-
-        Of what lies in the two for one top, the one holds the other.
-        """
-        every = self.pieces
-        return [p for p in every if len(every) == 1 or p.region.touches_or_crosses(piece.region)]
-
     @property
     def coarse_edges(self) -> Array:
         """The edges of all pieces, (e, 2, 2), with details left out."""
@@ -147,11 +136,6 @@ class Recipe:
         most = _COARSELY * math.hypot(*np.ptp(corners, axis=0))
         simpler = [(piece.region.simplified(most).edges, piece.edges) for piece in self.pieces]
         return np.concatenate([few if len(few) else every for few, every in simpler])
-
-    @property
-    def looseness(self) -> float:
-        """How much score its bound gives away because the radius is not known."""
-        return self.sizes.corner_area(self.radii[1]) - self.sizes.corner_area(self.radii[0])
 
 
 def within(wish: Wish, widths: Span) -> Wish:

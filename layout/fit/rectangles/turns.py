@@ -79,10 +79,18 @@ class Turns:
         return max((box.bound for box in left), default=0.0)
 
     def _moved(self, box: Box, other: Recipe) -> list[Box]:
-        """Return boxes of the same tops by another recipe; its inset moves the sides."""
+        """Return boxes of the same tops by another recipe; its inset moves the sides.
+
+        Of the pieces that a top lies in by either the one holds the other.
+        """
         assert box.boxes is not None
-        boxes = box.boxes.widened(box.recipe.inset - other.inset)
-        return [b for piece in other.at(box.piece) for b in self._judged(boxes, other, piece)]
+        boxes, every, own = (
+            box.boxes.widened(box.recipe.inset - other.inset),
+            other.pieces,
+            box.piece,
+        )
+        held = [p for p in every if len(every) == 1 or p.region.touches_or_crosses(own.region)]
+        return [part for piece in held for part in self._judged(boxes, other, piece)]
 
     def _judged(self, boxes: Boxes, recipe: Recipe, piece: Piece) -> list[Box]:
         """Return what is left of the boxes, and a closed box for what is not of interest."""
