@@ -13,8 +13,8 @@ from ..goal import turn_spans
 from ..wish import Span, Wish
 from ..wood.edges import blocks
 from .boxes import Boxes
+from .gap_bound import Narrowing
 from .hull_bound import cut_by_turn
-from .narrowing import Narrowing
 from .offset_wood import Ground, Piece, Recipe
 
 _FIRST_TURNS = 24
