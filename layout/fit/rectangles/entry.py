@@ -73,4 +73,4 @@ class RectanglesElsewhere:
 
     def finished(self, top: Inner, *, rests: bool) -> Fit | None:
         """Return the proved fit of a top."""
-        return self.tops.finished(self.family.wood, top, self.family.parts)
+        return self.tops.finished(self.family.wood, top, self.family.must_hold)

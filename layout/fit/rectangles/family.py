@@ -10,27 +10,28 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ...geometry import Placement, Point
 from ...geometry.distance import greatest_depth
 from ...geometry.polygon import Region, convex_hull
 from ...panel.sound import SoundWood
 from ..found import Fit
+from ..goal import turn_spans
 from ..points import firm_corners, held_corners
 from ..wish import Goal, Span, Wish
-from ..wood.edges import diameter
+from ..wood.edges import blocks, diameter
+from .boxes import Boxes
 from .contacts import Inner, WoodEdges
+from .gap_bound import Narrowing
 from .hull_bound import cut_by_turn
 from .local_search import Polisher
-from .offset_wood import Ground
+from .offset_wood import Ground, Piece, Recipe
 from .sampling import Windows, rectangles
 from .sizes import Sizes
-from .turns import HALVINGS, Box, Turns
 
 if TYPE_CHECKING:
     from ..convex.wood import Wood
@@ -40,12 +41,10 @@ _MOST_CUT = 0.55
 _SEEDS = 4
 _SHARE = 0.2
 """Radii are cut in two where they are to blame for this share of what a bound is too high."""
-_MARGIN, _CLOSER = 0.1, 0.125
-"""Share by which tops may be wider than two corner radii and be slim at first, and share of that by
-which they may once their bound is too loose."""
-_FIRST_EFFORT, _MORE = 0.01, 8
-"""Share of the effort that capsules are searched with at first, and how many times as much each
-time again."""
+_MARGIN = 0.1
+"""Share by which tops may be wider than two corner radii and be slim at first."""
+_FIRST_EFFORT = 0.01
+"""Share of the effort that capsules are searched with at first."""
 _FAR = 1.05
 """How many times what a top must beat a bound is, above which the ground may be a rough one."""
 _HOPE = 0.97
@@ -58,10 +57,30 @@ _WORTH_IT = 0.1
 """Share of the gap by which a look must raise the best score to be followed by another at once."""
 _TOUCHES = 0.001
 """mm by which a polished rectangle may still miss a point: it touches it."""
-_LOOKS_A_BOX = 100_000
+LOOKS_A_BOX = 100_000
 """Looks at an edge (`Family.looks`) that a box takes: as measured."""
 _PATIENCE, _LONGEST_PAUSE = 1.5, 12.0
 """How much seldomer the next look is after one in vain, and how many boxes go by at most."""
+_FIRST_TURNS = 24
+"""Boxes that a half turn is cut into at first."""
+_HALVINGS = 4
+"""How often a box is halved in one step: its parts are all looked at in one sweep."""
+_LOOKS_AN_EDGE = 5
+"""Looks at an edge (`Family.looks`) that a box takes of each edge: as measured."""
+_MOST_AT_ONCE = 150_000
+"""Edges of boxes that are looked at together: each takes up to 2 KB, in many strips."""
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """Rectangles of some turns, places and radii, and a score that none of them beats."""
+
+    bound: float
+    recipe: Recipe
+    boxes: Boxes | None
+    """One row; None where the bound is too close to the best found to be looked into."""
+    piece: Piece
+    """Of the ground that they lie in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +96,7 @@ class Slim:
     """Looks at an edge that a search of their capsules may take."""
 
 
-class RoundedRectangles(Turns):
+class RoundedRectangles:
     """The family of rounded rectangles of a span of corner radii on one piece of wood."""
 
     def __init__(
@@ -90,12 +109,16 @@ class RoundedRectangles(Turns):
         sown: bool = True,
     ) -> None:
         """Make the family, `sown` with a first look for good ones."""
-        self.parts, self.held = held, held_corners(held)
+        self.must_hold, self.held = held, held_corners(held)
         # a core as wide as w holds a disk as wide
         most = greatest_depth(wood.outer) + wish.lipping
-        super().__init__(wish, Ground(wood.outer, wish, self.held, 2 * most))
+        self.ground, self.looks = Ground(wood.outer, wish, self.held, 2 * most), 0.0
         self.radii = radii = radii[0], max(radii[0], min(radii[1], most))
-        self.wood, self.sown = wood, sown
+        self.wood, self.wish, self.sown = wood, wish, sown
+        low, high = (end - math.pi / 2 for end in turn_spans(wish.limits, math.pi)[0])
+        self.half_turn = low, high
+        """From where to where x must be turned to have every top once, radians."""
+        self._best: tuple[float, Fit] | None = None
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
         is_free = wish.limits.most_turn >= math.pi / 2
@@ -112,10 +135,10 @@ class RoundedRectangles(Turns):
         if self.sown and sharpest.pieces:
             edges = sharpest.coarse_edges
             for top in rectangles(Windows.across(low, high, edges), edges, sharpest, _SEEDS):
-                self._try(top, _FIRST_HOPE)
-        yield from self._parts(math.inf, self.radii, 2 * self.radii[1] * (1 + _MARGIN))
+                self.take(top, _FIRST_HOPE)
+        yield from self.parts(math.inf, self.radii, 2 * self.radii[1] * (1 + _MARGIN))
 
-    def _parts(
+    def parts(
         self, bound: float, radii: tuple[float, float], nearer: float, widest: float = math.inf
     ) -> Iterator[Box | Slim]:
         """Yield tops of some radii: all from `nearer` to `widest`, mm, wide, and slimmer ones.
@@ -128,7 +151,7 @@ class RoundedRectangles(Turns):
         if nearer <= width.greatest and width.least <= widest:
             wide = radii if self.counts else (radii[1], radii[1])
             widths = Span(0.0 if is_square else nearer, widest)
-            yield from self._all_turns(self.ground.recipe(wide, widths, rough=self._target > 0))
+            yield from self._all_turns(self.ground.recipe(wide, widths, rough=self.target > 0))
         if width.least <= nearer and not is_square:
             sizes = self.ground.recipe((radii[0], radii[0]), Span(0.0, nearer)).sizes
             most = float(sizes.most(np.array(self.longest), np.array(nearer)))
@@ -145,10 +168,10 @@ class RoundedRectangles(Turns):
         """
         self._visits += 1
         if isinstance(box, Box) and box.boxes is not None and self._visits >= self._next_look:
-            before = self._target
+            before = self.target
             for top in rectangles(Windows.within(box.boxes), box.piece.edges, box.recipe, 1):
-                self._try(top)
-            worth_it = self._target > before * (1 + _WORTH_IT * self.wish.gap)
+                self.take(top)
+            worth_it = self.target > before * (1 + _WORTH_IT * self.wish.gap)
             self._pause = 1.0 if worth_it else min(self._pause * _PATIENCE, _LONGEST_PAUSE)
             self._next_look = self._visits + math.floor(self._pause)
         return self._best
@@ -156,86 +179,78 @@ class RoundedRectangles(Turns):
     def split(self, box: Box | Slim) -> Iterable[Box | Slim]:
         """Return the parts of a box, each cut down to what can still be better."""
         if isinstance(box, Slim):
-            return self._cut(box)
+            from .slim import cut
+
+            return cut(self, box)
         if box.boxes is None:
             return []
-        recipe, target = box.recipe, self._target
-        self.looks += _LOOKS_A_BOX
+        recipe, target = box.recipe, self.target
+        self.looks += LOOKS_A_BOX
         (least, greatest), corners = recipe.radii, recipe.sizes.corner_area
         if corners(greatest) - corners(least) > _SHARE * (box.bound - target):
             middle = (least + greatest) / 2
-            halves = (least, middle), (middle, greatest)
-            fewer = (
-                self.ground.recipe(half, recipe.widths, rough=self._target > 0) for half in halves
-            )
-            return [b for other in fewer for b in self._moved(box, other)]
+            parts = []
+            for half in ((least, middle), (middle, greatest)):
+                fewer = self.ground.recipe(half, recipe.widths, rough=target > 0)
+                parts += self._moved(box, fewer)
+            return parts
         plain, piece = self.ground.recipe(recipe.radii, recipe.widths), box.piece
         if box.bound <= _FAR * target and plain.pieces is not recipe.pieces:
             return self._moved(box, plain)
-        parts = cut_by_turn(box.boxes, piece.sides, recipe.sizes, recipe.inset, target)
-        if len(parts) == 1 and parts.half[0] >= _MOST_CUT * box.boxes.half[0]:
-            for _ in range(HALVINGS):
-                parts = parts.halved()
-        return self._judged(parts, recipe, piece)
-
-    def _cut(self, slim: Slim) -> Iterator[Box | Slim]:
-        """Yield what of slim tops may still be better: fewer radii first, then less slim ones.
-
-        The best of their capsules bounds them once they are nearly capsules.
-        """
-        (least, greatest), margin = slim.radii, slim.widest - 2 * slim.radii[1]
-        slim = replace(slim, bound=min(slim.bound, self.bound_by_turns(slim.radii, slim.widest)))
-        in_two = self.counts and greatest - least > margin
-        ended = True
-        if slim.bound > self._target and not in_two:
-            slim, ended = self._searched(slim)
-        if slim.bound <= self._target or not ended:
-            yield slim
-            return
-        if in_two:
-            middle = (least + greatest) / 2
-            yield replace(slim, radii=(middle, greatest))
-            greatest = middle
-        else:
-            margin *= _CLOSER
-        yield from self._parts(slim.bound, (least, greatest), 2 * greatest + margin, slim.widest)
-
-    def _searched(self, slim: Slim) -> tuple[Slim, bool]:
-        """Return slim tops by the best of their capsules, and whether more search tells no more.
-
-        The top about the best capsule is tried.
-        """
-        from .slim import best_capsule
-
-        (least, greatest), target = slim.radii, self._target
-        corners = self.polisher.sizes.corner_area
-        over = corners(slim.widest / 2) - corners(least)
-        effort = min(slim.effort, self.wish.most_effort - self.looks)
-        widths = 2 * least, slim.widest
-        found = best_capsule(self._seen, self.wish, widths, target - over, effort)
-        self.looks += _LOOKS_A_BOX + found.looks
-        if found.top is not None:
-            x, y, turn, half_length, half_width = found.top
-            place = Placement(Point(x, y) + self._seen.middle, turn)
-            radius = min(greatest, half_width + self.wish.lipping)
-            top = self.polisher.begun(place, 2 * half_length, 2 * half_width, radius)
-            self._try(top, hope=0.0)
-        bound = min(slim.bound, found.bound + over if found.bound > 0 else 0.0)
-        ended = found.looks < slim.effort or found.score + over > target
-        return replace(slim, bound=bound, effort=slim.effort * (1 if ended else _MORE)), ended
+        spans = cut_by_turn(box.boxes, piece.sides, recipe.sizes, recipe.inset, target)
+        if len(spans) == 1 and spans.half[0] >= _MOST_CUT * box.boxes.half[0]:
+            for _ in range(_HALVINGS):
+                spans = spans.halved()
+        return self._judged(spans, recipe, piece)
 
     @cached_property
-    def _seen(self) -> Wood:
+    def seen(self) -> Wood:
         """The wood as capsules see it; their room is loaded when they are asked for."""
         from ..convex.wood import Wood
 
-        return Wood(self.wood, self.parts)
+        return Wood(self.wood, self.must_hold)
 
     def polish(self, score: float, top: Fit) -> tuple[float, Fit]:
         """Return the top: samples are polished already."""
         return score, top
 
-    def _try(self, top: Inner, hope: float = _HOPE) -> None:
+    def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
+        """Yield boxes of all turns over each piece of the ground."""
+        count = max(1, math.ceil(float(np.ptp(self.half_turn)) / math.pi * _FIRST_TURNS))
+        for piece in recipe.pieces:
+            whole = Boxes.of_turns(*self.half_turn, count, piece.region.corners)
+            yield from self._judged(whole, recipe, piece)
+
+    def bound_by_turns(self, radii: tuple[float, float], widest: float) -> float:
+        """Return a score that no slim top beats by what a first look at all turns leaves."""
+        recipe = self.ground.recipe(radii, Span(0.0, widest), slim=True)
+        return max((box.bound for box in self._all_turns(recipe)), default=0.0)
+
+    def _moved(self, box: Box, other: Recipe) -> list[Box]:
+        """Return boxes of the same tops by another recipe; its inset moves the sides.
+
+        Of the pieces that a top lies in by either the one holds the other.
+        """
+        assert box.boxes is not None
+        boxes, own = box.boxes.widened(box.recipe.inset - other.inset), box.piece.region
+        pieces = [p for p in other.pieces if p.region.touches_or_crosses(own)]
+        return [part for piece in pieces for part in self._judged(boxes, other, piece)]
+
+    def _judged(self, boxes: Boxes, recipe: Recipe, piece: Piece) -> list[Box]:
+        """Return what is left of the boxes, and a closed box for what is not of interest."""
+        target = self.target
+        # what scores no more than the target, or than limits allow, is closed
+        closed = Box(min(target, recipe.sizes.ceiling), recipe, None, piece)
+        parts, every = [closed] if target > 0 else [], np.arange(len(boxes))
+        self.looks += _LOOKS_AN_EDGE * len(boxes) * len(piece.edges)
+        narrowing = Narrowing(recipe, piece.edges, target)
+        for some in blocks(len(boxes), len(piece.edges), _MOST_AT_ONCE):
+            left, bounds = narrowing.judged(boxes.take(every[some]))
+            for row in np.flatnonzero(bounds > target):
+                parts.append(Box(float(bounds[row]), recipe, left.take(np.array([row])), piece))
+        return parts
+
+    def take(self, top: Inner, hope: float = _HOPE) -> None:
         """Polish a rectangle that may become the best, and keep it where it does and is proved.
 
         What is asked for is kept to the last trace, unless what a proof may take off it anyhow is
@@ -248,9 +263,19 @@ class RoundedRectangles(Turns):
         for looser, by in ((polisher, _NOTEWORTHY), (eased, _WORTH_IT * self.wish.gap)):
             top = looser.polished(clear)
             better = looser.score(top) > self._least * (1 + by) and looser.missed(top) <= _TOUCHES
-            fit = polisher.finished(self.wood, top, self.parts) if better else None
+            fit = polisher.finished(self.wood, top, self.must_hold) if better else None
             if fit is not None and fit.score > self._least:
                 self._best = fit.score, fit
             if not polisher.pressed(top):
                 break
             clear = top
+
+    @property
+    def target(self) -> float:
+        """The score that a top must beat to matter: the best found, and the gap allowed above."""
+        return self._least / (1 - 0.999 * self.wish.gap)
+
+    @property
+    def _least(self) -> float:
+        """The score in hand: of the best found, or what the wish says a top must beat."""
+        return self._best[0] if self._best else self.wish.beats

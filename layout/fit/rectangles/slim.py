@@ -20,12 +20,14 @@ other a bound closes in on tops that are capsules; wider ones are searched by th
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import replace
 from functools import partial
 
+from ...geometry import Placement, Point
 from ...outlines import Capsule
 from ..branch_and_bound import Outcome, search
-from ..convex.boxes import Box
+from ..convex.boxes import Box as CapsuleBox
 from ..convex.capsule import CapsuleKind
 from ..convex.capsule_lift import CapsuleLift
 from ..convex.family import TwoSizes
@@ -35,14 +37,67 @@ from ..convex.sizing import Sizing
 from ..convex.wood import Wood
 from ..wish import Span, Wish
 from ..wood.edges import Array
+from .family import LOOKS_A_BOX, Box, RoundedRectangles, Slim
 from .offset_wood import within
 from .sizes import NARROWEST
+
+_CLOSER = 0.125
+"""Share of what tops may be wider than two corner radii, by which they may once their bound is too
+loose."""
+_MORE = 8
+"""How many times as much effort capsules are searched with each time again."""
+
+
+def cut(family: RoundedRectangles, slim: Slim) -> Iterator[Box | Slim]:
+    """Yield what of slim tops may still be better: fewer radii first, then less slim ones.
+
+    The best of their capsules bounds them once they are nearly capsules.
+    """
+    (least, greatest), margin = slim.radii, slim.widest - 2 * slim.radii[1]
+    slim = replace(slim, bound=min(slim.bound, family.bound_by_turns(slim.radii, slim.widest)))
+    in_two = family.counts and greatest - least > margin
+    ended = True
+    if slim.bound > family.target and not in_two:
+        slim, ended = _searched(family, slim)
+    if slim.bound <= family.target or not ended:
+        yield slim
+        return
+    if in_two:
+        middle = (least + greatest) / 2
+        yield replace(slim, radii=(middle, greatest))
+        greatest = middle
+    else:
+        margin *= _CLOSER
+    yield from family.parts(slim.bound, (least, greatest), 2 * greatest + margin, slim.widest)
+
+
+def _searched(family: RoundedRectangles, slim: Slim) -> tuple[Slim, bool]:
+    """Return slim tops by the best of their capsules, and whether more search tells no more.
+
+    The top about the best capsule is tried.
+    """
+    (least, greatest), target = slim.radii, family.target
+    corners = family.polisher.sizes.corner_area
+    over = corners(slim.widest / 2) - corners(least)
+    effort = min(slim.effort, family.wish.most_effort - family.looks)
+    widths = 2 * least, slim.widest
+    found = best_capsule(family.seen, family.wish, widths, target - over, effort)
+    family.looks += LOOKS_A_BOX + found.looks
+    if found.top is not None:
+        x, y, turn, half_length, half_width = found.top
+        place = Placement(Point(x, y) + family.seen.middle, turn)
+        radius = min(greatest, half_width + family.wish.lipping)
+        top = family.polisher.begun(place, 2 * half_length, 2 * half_width, radius)
+        family.take(top, hope=0.0)
+    bound = min(slim.bound, found.bound + over if found.bound > 0 else 0.0)
+    ended = found.looks < slim.effort or found.score + over > target
+    return replace(slim, bound=bound, effort=slim.effort * (1 if ended else _MORE)), ended
 
 
 class _Lift(CapsuleLift):
     """Capsules that come as near as `spare`, mm, to what a top must hold."""
 
-    def __init__(self, spare: float, box: Box, patch: Patch) -> None:
+    def __init__(self, spare: float, box: CapsuleBox, patch: Patch) -> None:
         super().__init__(box, patch)
         self.spare = spare
 
@@ -59,7 +114,7 @@ class _Kind(CapsuleKind):
         self.spare = spare
         self.lift = partial(_Lift, spare)
 
-    def held_radii(self, box: Box, points: Array, reach: float) -> Array:
+    def held_radii(self, box: CapsuleBox, points: Array, reach: float) -> Array:
         """Return radii that they need to come so near."""
         return super().held_radii(box, points, reach) - self.spare
 
