@@ -9,7 +9,7 @@ import numpy as np
 
 from ...geometry import Placement, Point, Region
 from ...panel.sound import SoundWood
-from ..entry import Entry
+from ..families import Entry
 from ..found import Fit
 from ..stand import Stand
 from ..wish import ROUNDED, Goal, Span, Wish
