@@ -63,7 +63,7 @@ def some_rectangles(panel: Region, rng: np.random.Generator) -> list[tuple[float
         clear = polisher.fitted(held)
         if clear is not None and rng.uniform() < 0.5:
             held = polisher.polished(clear[1])
-        wide, high = held.drawn_in(1e-5).half
+        wide, high = held.half - 1e-5
         own = np.array([[-wide, -high], [wide, -high], [wide, high], [-wide, high]])
         corners = turned(own, -held.turn) + held.centre
         quarter = math.pi / 2 if wide > high else 0.0

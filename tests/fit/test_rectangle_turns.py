@@ -49,7 +49,7 @@ def best_at(turn: float, hull: Array, sizes: Sizes, rng: np.random.Generator) ->
     own = np.array([[math.cos(turn), math.sin(turn)], [-math.sin(turn), math.cos(turn)]])
     rows = np.hstack([np.abs(out @ own.T) / 2, out])
     most = (out * hull[:, :2]).sum(axis=1)
-    asked = np.array([sizes.least_width, sizes.least_length]) + 1e-6
+    asked = np.array(sizes.least[::-1]) + 1e-6
     least = [(size, None) for size in asked] + [(None, None)] * 2
     way, best = rng.uniform(0, 1, 2), -math.inf
     for _ in range(8):

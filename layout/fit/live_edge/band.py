@@ -69,7 +69,12 @@ class Band:
         own = [path.placed(frame.inverse) for path in kept]
         upper = own[1] if len(own) == 2 else None
         for number, (path, sense) in enumerate(zip(own, (1, -1), strict=False)):
-            _require_one_way(path, sense, number)
+            lines = [path.points(CHORD, side)[:, 0] * sense for side in ("inside", "outside")]
+            if min(np.diff(line).min() for line in lines) <= 0:
+                raise LayoutError(
+                    f"kept edge {number + 1} turns back on itself along the piece, so that it has "
+                    "no one width there: keep another edge, or measure it with fewer points"
+                )
         lines = [np.sort(path.points(CHORD)[[0, -1], 0]) for path in own]
         left, right = (max(line[0] for line in lines), min(line[1] for line in lines))
         if right - left <= ROUNDING:
@@ -106,18 +111,12 @@ class Band:
 
     def profile(self, side: Side) -> Profile:
         """Return how wide it is: at most so, or at least; to y = 0 where one edge is kept."""
-        return Profile.between(*self.lines(side), self.left, self.right)
-
-
-def _require_one_way(path: Path, sense: int, number: int) -> None:
-    for side in ("inside", "outside"):
-        points = path.points(CHORD, side)
-        steps = np.diff(points[:, 0]) * sense
-        if steps.min() <= 0:
-            raise LayoutError(
-                f"kept edge {number + 1} turns back on itself along the piece, so that it has no "
-                "one width there: keep another edge, or measure it with fewer points"
-            )
+        lower, upper = self.lines(side)
+        places = [lower[:, 0]] if upper is None else [lower[:, 0], upper[:, 0]]
+        x = np.unique(np.concatenate([*places, [self.left, self.right]]))
+        x = x[(x >= self.left) & (x <= self.right)]
+        top = 0.0 if upper is None else np.interp(x, *upper.T)
+        return Profile(x, top - np.interp(x, *lower.T))
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,15 +154,6 @@ class Profile:
     x: Array
     height: Array
     """(n,) arrays: places from left to right, and the width there, mm."""
-
-    @classmethod
-    def between(cls, lower: Array, upper: Array | None, left: float, right: float) -> Profile:
-        """Return the width from one line up to another, (n, 2) each, or to y = 0 where none is."""
-        places = [lower[:, 0]] if upper is None else [lower[:, 0], upper[:, 0]]
-        x = np.unique(np.concatenate([*places, [left, right]]))
-        x = x[(x >= left) & (x <= right)]
-        top = 0.0 if upper is None else np.interp(x, upper[:, 0], upper[:, 1])
-        return cls(x, top - np.interp(x, lower[:, 0], lower[:, 1]))
 
     def raised(self, by: float) -> Profile:
         """Return it with its upper line moved up, mm."""

@@ -71,10 +71,6 @@ class Ends:
         off = math.hypot(half, (greatest - least) / 2)
         return Discs(centre, half, off, (high[0] - low[1]) / 2)
 
-    def fits(self, way: int, at: float, top: float) -> bool:
-        """Return whether an end fits."""
-        return self.may_fit(way, (at, at), (top, top))
-
     def _judged(self, way: int, at: Stretch, top: Stretch) -> bool:
         """Return whether an end in a stretch may fit, a right one (1) or a left one (−1).
 

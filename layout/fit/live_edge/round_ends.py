@@ -175,6 +175,7 @@ class HalfRoundPieces(BandPieces):
         left, right, top = cuts.left, cuts.right, cuts.top
         if left > right:
             return False
+        point = Box((left, left), (right, right), (top, top))
         limits, parts = self.wish.limits, self._blocked_inside(top)
         least, most = self.raised(self.narrow, top).span(left, right)
         return bool(
@@ -183,9 +184,9 @@ class HalfRoundPieces(BandPieces):
             and limits.width.holds(most, CHORD)
             and limits.length.holds(self.length(cuts), _SLACK)
             and not ((parts[:, 1] > left) & (parts[:, 0] < right)).any()
-            and self._holds_all(Box((left, left), (right, right), (top, top)))
-            and self.ends.fits(-1, left, top)
-            and self.ends.fits(1, right, top)
+            and self._holds_all(point)
+            and self.ends.may_fit(-1, point.left, point.top)
+            and self.ends.may_fit(1, point.right, point.top)
         )
 
     def split(self, box: Box) -> Iterator[Box]:

@@ -16,6 +16,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
+from typing import NamedTuple
 
 import numpy as np
 
@@ -116,8 +117,7 @@ class SquarePieces(BandPieces):
         return score, top
 
 
-@dataclass(frozen=True, slots=True)
-class Window:
+class Window(NamedTuple):
     """From where to where a piece goes, mm, and what that is worth."""
 
     left: float

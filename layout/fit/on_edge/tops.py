@@ -106,7 +106,7 @@ class KeptTops:
         sharpest, roundest = fixed.get(shape, (span.least, span.greatest))
         least = Sizes.of(wish, sharpest)
         self.most = min(float(self.outer.edges[:, :, 1].max(initial=0.0)), least.greatest[1])
-        self.least = max(least.least_width, _NARROWEST)
+        self.least = max(least.least[1], _NARROWEST)
         self.asked = max(least.asked[1], _NARROWEST)
         self.radii = (sharpest, max(sharpest, min(roundest, self.most / 2)))
         self.by_width = self.is_capsule or self.radii[0] == self.radii[1]
@@ -215,7 +215,8 @@ class KeptTops:
         the asked width first, and the proof takes that off it then.
         """
         whole = self._best(self.asked, top.radius) if top.width < self.asked else None
-        return (whole and self._proved(whole[1])) or self._proved(top)
+        fit = None if whole is None else self._proved(whole[1])
+        return self._proved(top) if fit is None else fit
 
     def _proved(self, top: Standing) -> Fit | None:
         frame = self.line.frame

@@ -54,10 +54,6 @@ class Inner:
             return self
         return replace(self, turn=self.turn + math.pi / 2, half=self.half[::-1])
 
-    def drawn_in(self, by: float) -> Inner:
-        """Return it with every side moved in."""
-        return replace(self, half=self.half - by)
-
 
 def outline(length: float, width: float, radius: float) -> Outline:
     """Return a rectangle of those sizes and corners, mm; square ones where they are sharp."""

@@ -87,7 +87,7 @@ def cut_by_turn(box: Boxes, hull: HullSides, sizes: Sizes, inset: float, enough:
     across, along = (share[0] for share in hull.shares(turn))
     rows = np.column_stack([across, along, hull.out])
     most = np.full(2, 2 * float(np.hypot(*hull.spread)))
-    asked = np.array([sizes.least_width, sizes.least_length]) - 2 * inset
+    asked = np.array(sizes.least[::-1]) - 2 * inset
     low = np.concatenate([np.clip(asked, 0.0, most), -hull.spread])
     high = np.concatenate([most, hull.spread])
     tried = np.column_stack([_RATIOS, np.ones_like(_RATIOS), np.zeros((len(_RATIOS), 2))])

@@ -116,7 +116,8 @@ class Polisher:
         ends are round still, and drawn in with the sides.
         """
         seen = self.edges.seen(top.turn, top.centre)
-        drawn = top.drawn_in(shortfall(seen, top.half, self.clearance(top.radius)))
+        by = shortfall(seen, top.half, self.clearance(top.radius))
+        drawn = replace(top, half=top.half - by)
         lack = -float(drawn.half.min())
         if 2 * lack > PROOF_ALLOWANCE:
             return None
@@ -147,7 +148,7 @@ class Polisher:
         rims = (0.0, top.radius), (2 * self.lipping, self.clearance(top.radius))
 
         def drawn_in(by: float) -> Drawn | None:
-            smaller = self.trimmed(top.drawn_in(by))
+            smaller = self.trimmed(replace(top, half=top.half - by))
             score, (length, width) = self.score(smaller), self.of_size(smaller).tolist()
             if score == -math.inf:
                 return None

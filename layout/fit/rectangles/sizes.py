@@ -64,14 +64,10 @@ class Sizes:
         return replace(self, asked=(self.asked[0] - by, self.asked[1] - by))
 
     @property
-    def least_length(self) -> float:
+    def least(self) -> tuple[float, float]:
         """What is asked for, less what a found top may be reduced by for its proof, mm."""
-        return max(self.asked[0] - PROOF_ALLOWANCE - ROUNDING, _TINY)
-
-    @property
-    def least_width(self) -> float:
-        """What is asked for, less what a found top may be reduced by for its proof, mm."""
-        return max(self.asked[1] - PROOF_ALLOWANCE - ROUNDING, NARROWEST)
+        length, width = (size - PROOF_ALLOWANCE - ROUNDING for size in self.asked)
+        return max(length, _TINY), max(width, NARROWEST)
 
     @property
     def greatest(self) -> tuple[float, float]:
@@ -103,7 +99,7 @@ class Sizes:
 
     def allowed(self, length: Array, width: Array) -> NDArray[np.bool_]:
         """Return whether trimmed sizes are large enough."""
-        enough: NDArray[np.bool_] = (length >= self.least_length) & (width >= self.least_width)
+        enough: NDArray[np.bool_] = (length >= self.least[0]) & (width >= self.least[1])
         return enough
 
     def score(self, length: Array, width: Array) -> Array:
@@ -114,7 +110,7 @@ class Sizes:
     def promise(self, length: Array, width: Array) -> Array:
         """Return what tops are worth trimmed, or would be were they not a little too small."""
         length, width = self.trimmed(length, width)
-        short = np.minimum(length / self.least_length, width / self.least_width)
+        short = np.minimum(length / self.least[0], width / self.least[1])
         return self.score(length, width) * np.where(short > _HOPELESS, 1.0, short)
 
     def most(self, length: Array, width: Array) -> Array:
@@ -138,14 +134,12 @@ class Sizes:
         else:
             peak = np.full_like(c, 0.0 if self.wish.goal is Goal.LENGTH else np.inf)
         low = np.maximum((c - a * most_long) / b, c / (b + a * min(limits.ratio.greatest, ENDLESS)))
-        high = np.minimum(
-            (c - a * self.least_length) / b, c / (b + a * max(1.0, limits.ratio.least))
-        )
+        high = np.minimum((c - a * self.least[0]) / b, c / (b + a * max(1.0, limits.ratio.least)))
         width = np.minimum(
-            np.maximum(np.maximum(peak, low), self.least_width), np.minimum(high, most_wide)
+            np.maximum(np.maximum(peak, low), self.least[1]), np.minimum(high, most_wide)
         )
         # no less than that where the width is allowed, but for rounding
-        return self.most(np.maximum((c - b * width) / a, self.least_length), width)
+        return self.most(np.maximum((c - b * width) / a, self.least[0]), width)
 
     def aim(self, length: float, width: float) -> Array | None:
         """Return a figure that bounds the score and touches it at these sizes, mm, or None.
@@ -194,8 +188,8 @@ class Sizes:
             long += enough
         else:
             wide += enough
-        wide = np.maximum(np.maximum(wide, self.least_width), long / ratio.greatest)
-        long = np.maximum(np.maximum(long, self.least_length), wide * max(1.0, ratio.least))
+        wide = np.maximum(np.maximum(wide, self.least[1]), long / ratio.greatest)
+        long = np.maximum(np.maximum(long, self.least[0]), wide * max(1.0, ratio.least))
         return long, wide
 
 
