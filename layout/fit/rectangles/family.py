@@ -31,7 +31,7 @@ from .hull_bound import cut_by_turn
 from .local_search import Polisher
 from .offset_wood import Ground, Piece, Recipe
 from .sampling import Windows, rectangles
-from .sizes import Sizes
+from .sizes import ENDLESS, Sizes
 
 if TYPE_CHECKING:
     from ..convex.wood import Wood
@@ -240,7 +240,8 @@ class RoundedRectangles:
         """Return what is left of the boxes, and a closed box for what is not of interest."""
         target = self.target
         # what scores no more than the target, or than limits allow, is closed
-        closed = Box(min(target, recipe.sizes.ceiling), recipe, None, piece)
+        ceiling = float(recipe.sizes.most(np.array(ENDLESS), np.array(ENDLESS)))
+        closed = Box(min(target, ceiling), recipe, None, piece)
         parts, every = [closed] if target > 0 else [], np.arange(len(boxes))
         self.looks += _LOOKS_AN_EDGE * len(boxes) * len(piece.edges)
         narrowing = Narrowing(recipe, piece.edges, target)

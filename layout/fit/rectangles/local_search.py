@@ -21,6 +21,7 @@ from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...geometry.turned_box import half_turn
 from ...panel.sound import SoundWood
 from ..found import Fit
+from ..goal import half_planes
 from ..local_search import Steps, climbed
 from ..proof import Drawn, until_proved
 from ..wish import Goal
@@ -216,7 +217,9 @@ class Polisher:
         size, sizes = np.maximum(self.of_size(top), 1.0), self.sizes
         asked = np.array(sizes.asked)
         asked = np.where(size <= asked - ROUNDING, asked, np.minimum(size, asked))
-        planes = np.array(sizes.half_planes(*asked.tolist()))
+        ratio, (long, wide) = sizes.wish.limits.ratio, sizes.greatest
+        ends = (asked[0], long), (asked[1], wide), (ratio.least, ratio.greatest)
+        planes = np.array(half_planes(*ends))
         rows, spaces = planes * [1.0, 1.0, 0.0], planes[:, 2] - planes[:, :2] @ size
         gain = np.zeros(7)
         if (here := sizes.aim(*size)) is not None:

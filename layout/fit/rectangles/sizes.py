@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, PROOF_CHORD, ROUNDING
-from ..goal import Row, check, half_planes, wanted, worth
+from ..goal import check, wanted, worth
 from ..wish import Goal, Wish
 from .gaps import Array
 
@@ -79,11 +79,6 @@ class Sizes:
             length = min(length, max(long, limits.length.least))
             width = min(width, max(wide, self.asked[1]))
         return length, min(width, self.widest)
-
-    def half_planes(self, length: float, width: float) -> list[Row]:
-        """Return the limits as rows (a, b, c), with these least sizes, mm, and the greatest."""
-        ratio, most = self.wish.limits.ratio, self.greatest
-        return half_planes((length, most[0]), (width, most[1]), (ratio.least, ratio.greatest))
 
     def corner_area(self, radius: float) -> float:
         """Return what round corners of a radius take from the score, where it is the area."""
@@ -158,12 +153,6 @@ class Sizes:
         way = np.maximum(asked - [length, width], 0.0)
         miss = math.hypot(*way)
         return None if miss == 0 else np.array([*way, -way @ asked]) / miss
-
-    @property
-    def ceiling(self) -> float:
-        """A score that no top within the limits beats, on whatever wood."""
-        endless = np.array(ENDLESS)
-        return float(self.most(endless, endless))
 
     def needed(self, length: Array, width: Array, enough: float) -> tuple[Array, Array]:
         """Return the least length and width of an allowed top up to these sizes that scores enough.
