@@ -101,10 +101,8 @@ class Bench:
     def guide(self, *, keeps_left: bool) -> tuple[float | None, str]:
         """Return how far a guide stands from a line, mm, and on which side of the blade.
 
-        Parameters
-        ----------
-        keeps_left : bool
-            Whether the saw is pushed with the kept wood on its left, seen show face up.
+        `keeps_left` says whether the saw is pushed with the kept wood on its left, seen show face
+        up.
         """
         left = keeps_left != self.face.mirrored
         tools = self.tools

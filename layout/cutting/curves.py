@@ -32,17 +32,9 @@ def curve_cuts(
 ) -> tuple[CurveCut, ...]:
     """Return the cuts along the outline, in order.
 
-    Where no more stands outside the line than its bit is wide, the router needs no jigsaw before
-    it (common practice).
-
-    Parameters
-    ----------
-    blank : Region
-        What is left after all straight cuts.
-    core : Path
-        The line that is kept, on the panel.
-    is_hollow : bool
-        Whether straight cuts cannot free all of it.
+    Where no more stands outside the line than its bit is wide, the router needs no jigsaw before it
+    (common practice). `blank` is what is left after all straight cuts, `core` the line that is
+    kept, on the panel; of a hollow top they cannot free all.
     """
     kept = Region.of(core)
     most = _most_outside(blank, kept)

@@ -207,13 +207,7 @@ class CutPlan:
 def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) -> CutPlan:
     """Return the cuts that take a finished top out of its panel.
 
-    Parameters
-    ----------
-    top : Top
-    datum : Datum
-    tools : Tools
-    tape : Tape, optional
-        Plugs and keys are of sizes that suit it; in millimetres where none is given.
+    Plugs and keys are of sizes that suit the tape; in millimetres where none is given.
     """
     bench, panel, core = Bench(top, datum, tools), top.panel, top.core
     cuts = straight_cuts(bench)

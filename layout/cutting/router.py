@@ -42,12 +42,8 @@ class QuarterFeed:
 def quarter_feeds(bench: Bench, *, pinned: bool) -> tuple[QuarterFeed, ...]:
     """Return the four quarters of the edge, where they are alike and it is routed all round.
 
-    None for board, or where the grain runs slantwise to the top.
-
-    Parameters
-    ----------
-    pinned : bool
-        Whether it is swung about pins, so that the work stays as it was marked.
+    None for board, or where the grain runs slantwise to the top. Where it is `pinned`, swung about
+    pins, the work stays as it was marked.
     """
     if bench.top.panel.build.kind is not Kind.SOLID or bench.top.runs.kept:
         return ()
@@ -106,10 +102,8 @@ class TemplateGuide:
     def of(cls, top: Top, bush: float, cutter: float) -> TemplateGuide:
         """Return the template for the core of a finished top.
 
-        Raises
-        ------
-        LayoutError
-            If a diameter is not above 0, or nothing is left of the outline so far inside.
+        Raises a LayoutError if a diameter is not above 0, or nothing is left of the outline so far
+        inside.
         """
         offset = bush_offset(bush, cutter)
         own = top.outline.line(-top.lipping - offset)
@@ -129,15 +123,9 @@ def bush_offset(bush: float, cutter: float) -> float:
     """Return how far a guide bush or bearing keeps the cutter from its template, mm.
 
     Half the difference of the diameters (common practice): positive for a guide bush, 0 for a
-    bearing of the cutter's own size, negative for a smaller one.
+    bearing of the cutter's own size, negative for a smaller one. Raises a LayoutError if a diameter
+    is not above 0.
 
-    Raises
-    ------
-    LayoutError
-        If a diameter is not above 0.
-
-    Examples
-    --------
     >>> bush_offset(bush=24.0, cutter=12.0)
     6.0
     """

@@ -237,10 +237,7 @@ def guide_of(
 ) -> Guide | None:
     """Return the guide of a line; None where it has none.
 
-    Parameters
-    ----------
-    ends_of : callable
-        Where a line enters and leaves the wood, in the order of its own way.
+    `ends_of` tells where a line enters and leaves the wood, in the order of its own way.
     """
     keeps_left = pushed_left(bench, line)
     offset, side = bench.guide(keeps_left=keeps_left)

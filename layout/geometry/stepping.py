@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 import math
-from abc import abstractmethod
-from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from collections.abc import Sequence
 from functools import lru_cache
-from typing import Literal, Self
+from typing import Literal
 
 import numpy as np
 
@@ -16,54 +14,6 @@ from .point import Point
 
 Side = Literal["inside", "outside"]
 """Which side of an anticlockwise boundary a polygon of it must not leave."""
-
-
-def swapped(point: Point) -> Point:
-    """Return the point with left and right swapped."""
-    return Point(-point.x, point.y)
-
-
-class Swung:
-    """What arcs have alike: they run over a sweep of angles."""
-
-    __slots__ = ()
-    from_angle: float
-    sweep: float
-
-    @abstractmethod
-    def _on(self, angle: float) -> Point:
-        """Return the point at an angle."""
-
-    @property
-    def start(self) -> Point:
-        """Where it starts."""
-        return self._on(self.from_angle)
-
-    @property
-    def end(self) -> Point:
-        """Where it ends."""
-        return self._on(self.from_angle + self.sweep)
-
-    def at(self, share: float) -> Point:
-        """Return the point at this share of the sweep, 0 to 1."""
-        return self._on(self.from_angle + self.sweep * share)
-
-    def part(self, first: float, last: float) -> Self:
-        """Return what lies between two shares of the sweep."""
-        start = self.from_angle + self.sweep * first
-        return replace(self, from_angle=start, sweep=self.sweep * (last - first))  # type: ignore[type-var]
-
-    def reversed(self) -> Self:
-        """Return the same arc run the other way."""
-        return self.part(1.0, 0.0)
-
-
-def quarters(start: float, sweep: float) -> Iterator[float]:
-    """Yield the multiples of a quarter turn that a sweep passes."""
-    low, high = min(start, start + sweep), max(start, start + sweep)
-    quarter = math.pi / 2
-    for step in range(math.ceil(low / quarter), math.floor(high / quarter) + 1):
-        yield step * quarter
 
 
 Swept = tuple[Point, Point, Point, float, float]

@@ -58,10 +58,7 @@ class MarkSet:
 def marks_for(top: Top, datum: Datum, workshop: Workshop | None = None) -> MarkSet:
     """Return the marks of a finished top, from the datum and from two reference points.
 
-    Parameters
-    ----------
-    workshop : Workshop, optional
-        Nails, pencil and string for an oval.
+    The workshop gives nails, pencil and string for an oval.
     """
     outline, turn = top.outline, top.turn_from(datum)
     ground = Ground(top, datum)
@@ -87,15 +84,7 @@ def marks_for(top: Top, datum: Datum, workshop: Workshop | None = None) -> MarkS
 def compasses_for(
     top: Top, datum: Datum, ground: Ground | None = None
 ) -> tuple[StringCompass, ...]:
-    """Return the radii that a top's arcs are swung with, and the marks to swing them about.
-
-    Parameters
-    ----------
-    top : Top
-    datum : Datum
-    ground : Ground, optional
-        The panel under it, as for `groups_for`.
-    """
+    """Return the radii that a top's arcs are swung with, and the marks to swing them about."""
     groups = groups_for(top.outline, ground=ground)
     named = [
         (label, point)
@@ -157,16 +146,7 @@ def _defect_at(panel: Panel, point: Point) -> str:
 
 
 def checks_for(outline: Outline, datum: Datum, marks: Mapping[str, Point]) -> tuple[Check, ...]:
-    """Return the check distances of a panel and of a top on it.
-
-    Parameters
-    ----------
-    outline : Outline
-        The finished top.
-    datum : Datum
-    marks : mapping of str to Point
-        The marks by their labels.
-    """
+    """Return the check distances of a panel and of a top on it."""
     pairs = (*_pairs(outline, marks), *_overall(outline))
     held = [
         Check(one, end, marks[one].distance_to(marks[end]), *what)

@@ -44,12 +44,8 @@ class OvalOrdinates:
         """Return ordinates of an oval, or of a superellipse of another exponent.
 
         |2x/L|ⁿ + |2y/W|ⁿ = 1 at x = L/2·sin^(2/n), y = W/2·cos^(2/n) of equal angles, so that they
-        stand closer where the line bends more.
-
-        Raises
-        ------
-        OutlineError
-            If the exponent is not above 1, or not ``0 < width <= length``.
+        stand closer where the line bends more. Raises an OutlineError if the exponent is not above
+        1, or not ``0 < width <= length``.
         """
         if not (0 < width <= length < math.inf and 1 < exponent < math.inf):
             raise OutlineError(
@@ -181,8 +177,6 @@ class SuperellipseOrdinates:
     def of(cls, top: Superellipse) -> SuperellipseOrdinates:
         """Return the points of a superellipse.
 
-        Examples
-        --------
         >>> table = SuperellipseOrdinates.of(Superellipse(1400, 700, 2.5))
         >>> [round(o.out, 1) for o in table.ordinates[:4]]
         [0.0, 100.0, 200.0, 300.0]

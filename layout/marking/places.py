@@ -13,14 +13,15 @@ is drawn by a template.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 from ..geometry import ORIGIN, Arc, Line, Point, Segment, first_of_best
 from ..geometry.intersect import turn_at
-from ..geometry.tolerance import SAME_EDGE, SAME_PLACE, SAME_POINT
+from ..geometry.tolerance import SAME_EDGE, SAME_PLACE
 from ..outlines import Outline
+from ..outlines.base import distinct
 from ..panel.edges import CORNER_TURN
 from ..units import nearest_whole
 from .instruments import Swing
@@ -106,15 +107,6 @@ class FreeformPlaces:
         return tuple(s for run in self.cut for s in run if isinstance(s, Line))
 
 
-def distinct(points: Iterable[Point]) -> tuple[Point, ...]:
-    """Return points without those that lie on an earlier one."""
-    held: list[Point] = []
-    for point in points:
-        if all(point.distance_to(other) > SAME_POINT for other in held):
-            held.append(point)
-    return tuple(held)
-
-
 def _alike(one: Arc, other: Arc) -> bool:
     """Return whether two arcs are swung with one radius and bend one way."""
     return abs(one.radius - other.radius) <= SAME_PLACE and (one.sweep < 0) == (other.sweep < 0)
@@ -158,10 +150,7 @@ class Group:
     def seen(self, turn: float) -> tuple[tuple[str, Point], ...]:
         """Return labels and points in the order of a datum that the top is turned from by `turn`.
 
-        Parameters
-        ----------
-        turn : float
-            Radians from the datum to the top's long axis.
+        That is in radians from the datum to the long axis.
         """
         count = len(self.points)
         if count == 1:
@@ -197,14 +186,8 @@ def groups_for(
 ) -> tuple[Group, ...]:
     """Return what is marked for an outline: centre, axes, centres of arcs, tangent points, nails.
 
-    Parameters
-    ----------
-    outline : Outline
-        The finished top.
-    lipping : float
-        The core line runs this far inside it, mm.
-    ground : Ground, optional
-        The panel under it: an outline of any form that runs along its edge is not marked there.
+    The core line runs `lipping` mm inside the finished one. On a known ground an outline of any
+    form that runs along the edge of the panel is not marked there.
     """
     if not outline.free_sizes:
         return _freeform(FreeformPlaces.of(outline, ground))
@@ -238,13 +221,7 @@ def _freeform(places: FreeformPlaces) -> tuple[Group, ...]:
 
 
 def swept_by(outline: Outline, ground: Ground | None = None) -> tuple[Swing, ...]:
-    """Return the arcs that a compass is set to, in the own frame.
-
-    Parameters
-    ----------
-    ground : Ground, optional
-        As for `groups_for`.
-    """
+    """Return the arcs that a compass is set to, in the own frame."""
     if not outline.free_sizes:
         return FreeformPlaces.of(outline, ground).swept
     return tuple(Swing(radius, centres) for radius, centres in outline.swung)

@@ -98,10 +98,7 @@ class MarkedSuperellipse:
 def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> MarkedOval:
     """Return how to draw an oval `length` by `width`, mm.
 
-    Raises
-    ------
-    OutlineError
-        If not ``0 < width < length``.
+    Raises an OutlineError if not ``0 < width < length``.
     """
     if not 0 < width < length < math.inf:
         raise OutlineError(
@@ -128,10 +125,7 @@ def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> 
 def mark_circle(diameter: float, workshop: Workshop | None = None) -> MarkedArcs:
     """Return how to draw a circle, mm.
 
-    Raises
-    ------
-    OutlineError
-        If the diameter is not above 0.
+    Raises an OutlineError if the diameter is not above 0.
     """
     return _arcs(Circle(diameter), diameter / 2, 0.0, 0.0, workshop)
 
@@ -139,10 +133,7 @@ def mark_circle(diameter: float, workshop: Workshop | None = None) -> MarkedArcs
 def mark_capsule(length: float, width: float, workshop: Workshop | None = None) -> MarkedArcs:
     """Return how to draw a capsule, mm.
 
-    Raises
-    ------
-    OutlineError
-        If not ``0 < width <= length``.
+    Raises an OutlineError if not ``0 < width <= length``.
     """
     capsule = Capsule(length, width)
     marked = _arcs(capsule, capsule.radius, capsule.straight, 0.0, workshop)
@@ -154,10 +145,8 @@ def mark_rounded(
 ) -> MarkedArcs:
     """Return how to draw a rectangle with four rounded corners, mm.
 
-    Raises
-    ------
-    OutlineError
-        If the radius is below 0 or above half the width, or not ``0 < width <= length``.
+    Raises an OutlineError if the radius is below 0 or above half the width, or not ``0 < width <=
+    length``.
     """
     rounded = RoundedRectangle.with_radius(length, width, radius)
     return _arcs(rounded, radius, length - 2 * radius, width - 2 * radius, workshop)
@@ -179,10 +168,7 @@ def _arcs(
 def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None) -> MarkedArc:
     """Return how to draw an arc.
 
-    Raises
-    ------
-    OutlineError
-        If there is no station.
+    Raises an OutlineError if there is no station.
     """
     shop = workshop or Workshop()
     return MarkedArc(
@@ -200,10 +186,7 @@ def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None)
 def mark_superellipse(length: float, width: float, exponent: float) -> MarkedSuperellipse:
     """Return ordinates of a superellipse, mm; an exponent of 2 is an oval.
 
-    Raises
-    ------
-    OutlineError
-        If the exponent is not above 1, or not ``0 < width <= length``.
+    Raises an OutlineError if the exponent is not above 1, or not ``0 < width <= length``.
     """
     table = OvalOrdinates.for_oval(length, width, exponent)
     return MarkedSuperellipse("superellipse", length, width, exponent, table.ordinates)
@@ -238,13 +221,8 @@ class Division:
     def of(cls, total: float, parts: int, tape: Tape | None = None) -> Division:
         """Return the marks that divide `total`, mm, each measured from one end.
 
-        Raises
-        ------
-        LengthError
-            If there are fewer than 2 parts, or the length is not above 0.
+        Raises a LengthError if there are fewer than 2 parts, or the length is not above 0.
 
-        Examples
-        --------
         >>> [m.rounded for m in Division.of(100.0, 3).marks]
         [33.0, 67.0]
         """
