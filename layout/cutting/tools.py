@@ -241,11 +241,6 @@ class Tools:
         return max(*saws, jigsaw, self.bit if self.router else 0.0)
 
     @property
-    def base_offset(self) -> float | None:
-        """From the line to a straightedge for the router, mm; None where its base is unknown."""
-        return None if self.router_base is None else (self.router_base - self.bit) / 2
-
-    @property
     def least_trammel(self) -> float:
         """The least radius that a trammel swings, mm: its pin stands clear of the router's base."""
         base = WIDE_BASE if self.router_base is None else self.router_base
