@@ -12,7 +12,7 @@ from ..drawing.scene import Item, Stroke, Text, text_box
 from ..geometry import Bounds, Path, Point
 from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
-from ..words.paper import FLIP, seam_words
+from ..words.paper import FLIP, LIES_HERE, TRIM_HERE
 from .template_parts import line
 
 _LETTERS = 2.5
@@ -50,7 +50,7 @@ def seams_of(tile: Tile, cell: Bounds) -> Iterator[Seam]:
         (tile.above, upper_left, upper_right, Point(0, 1), True),
     ):
         if neighbour:
-            yield Seam(start, end, outward, seam_words(neighbour, under=under))
+            yield Seam(start, end, outward, (LIES_HERE if under else TRIM_HERE).format(neighbour))
 
 
 def _along(seam: Seam, strip: float) -> Iterator[tuple[Text, Bounds]]:
