@@ -201,14 +201,6 @@ class Tools:
         hold(self, "tools")
 
     @property
-    def guide(self) -> float | None:
-        """From the kept side of the kerf to a guide on the kept wood, mm; None where not measured.
-
-        The wider side of the base is the steadier one; the saw is pushed so that it lies there.
-        """
-        return max((g for g in (self.guide_left, self.guide_right) if g is not None), default=None)
-
-    @property
     def thinnest(self) -> float:
         """The least that a straight cut can take off, its kerf counted, mm."""
         return self.kerf + THINNEST_TRIM

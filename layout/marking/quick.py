@@ -122,55 +122,49 @@ def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> 
     )
 
 
-def mark_circle(diameter: float, workshop: Workshop | None = None) -> MarkedArcs:
+def mark_circle(diameter: float) -> MarkedArcs:
     """Return how to draw a circle, mm.
 
     Raises an OutlineError if the diameter is not above 0.
     """
-    return _arcs(Circle(diameter), diameter / 2, 0.0, 0.0, workshop)
+    return _arcs(Circle(diameter), diameter / 2, 0.0, 0.0)
 
 
-def mark_capsule(length: float, width: float, workshop: Workshop | None = None) -> MarkedArcs:
+def mark_capsule(length: float, width: float) -> MarkedArcs:
     """Return how to draw a capsule, mm.
 
     Raises an OutlineError if not ``0 < width <= length``.
     """
     capsule = Capsule(length, width)
-    marked = _arcs(capsule, capsule.radius, capsule.straight, 0.0, workshop)
+    marked = _arcs(capsule, capsule.radius, capsule.straight, 0.0)
     return replace(marked, diagonal=(capsule.straight**2 + width**2) ** 0.5)
 
 
-def mark_rounded(
-    length: float, width: float, radius: float, workshop: Workshop | None = None
-) -> MarkedArcs:
+def mark_rounded(length: float, width: float, radius: float) -> MarkedArcs:
     """Return how to draw a rectangle with four rounded corners, mm.
 
     Raises an OutlineError if the radius is below 0 or above half the width, or not ``0 < width <=
     length``.
     """
     rounded = RoundedRectangle.with_radius(length, width, radius)
-    return _arcs(rounded, radius, length - 2 * radius, width - 2 * radius, workshop)
+    return _arcs(rounded, radius, length - 2 * radius, width - 2 * radius)
 
 
 def _arcs(
-    outline: Circle | Capsule | RoundedRectangle,
-    radius: float,
-    apart: float,
-    across: float,
-    workshop: Workshop | None,
+    outline: Circle | Capsule | RoundedRectangle, radius: float, apart: float, across: float
 ) -> MarkedArcs:
     """Return the arcs of an outline whose centres lie so far apart along and across it, mm."""
     sizes = (outline.length, outline.width, radius, apart, across, (apart**2 + across**2) ** 0.5)
-    methods = methods_for(outline, workshop)
+    methods = methods_for(outline)
     return MarkedArcs(outline.name, *sizes, outline.perimeter, methods, outline)
 
 
-def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None) -> MarkedArc:
+def mark_arc(arc: LargeArc, stations: int = 6) -> MarkedArc:
     """Return how to draw an arc.
 
     Raises an OutlineError if there is no station.
     """
-    shop = workshop or Workshop()
+    shop = Workshop()
     return MarkedArc(
         "arc",
         arc.chord,
