@@ -36,14 +36,7 @@ from .cut import (
 )
 from .edging import Edging, edging_of
 from .mending import Mended, mends_for
-from .rough import (
-    KeptEdge,
-    jigsaw_kerf,
-    kept_edges,
-    rough_allowance,
-    rough_line,
-    rough_region,
-)
+from .rough import KeptEdge, jigsaw_kerf, kept_edges, rough_allowance, rough_line, rough_region
 from .router import QuarterFeed
 from .sawn import extent_of, line_of
 from .straight import StraightCuts, straight_cuts

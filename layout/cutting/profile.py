@@ -120,10 +120,7 @@ class ProfilePlan:
 
 
 def plan_profile(
-    wish: EdgeProfile,
-    top: Top,
-    overhangs: Sequence[float] = (),
-    edging: Edging | None = None,
+    wish: EdgeProfile, top: Top, overhangs: Sequence[float] = (), edging: Edging | None = None
 ) -> ProfilePlan:
     """Return the edge of a finished top; it gets no profile where it lies on kept edges.
 

@@ -129,10 +129,7 @@ class Tools:
         usual="what the jigsaw leaves",
     )
     below: float = key(
-        DEPTH_BELOW,
-        _THIN,
-        "How far the saw's teeth stand out below the work; 3 to 6 is usual",
-        "5",
+        DEPTH_BELOW, _THIN, "How far the saw's teeth stand out below the work; 3 to 6 is usual", "5"
     )
     router: bool = key(True, YesNo(), "Whether a router trims to the line", "false")
     bit: float = key(12.0, _DEEP, "Diameter of its cutter", "19")
