@@ -73,13 +73,14 @@ def assess_words(panel: Panel, tape: Tape) -> Passage:
     defects = table(
         panel.defects,
         {
-            "Defect": lambda defect: defect.name,
+            "Defect": "{name}",
             "Face": lambda defect: _face(defect, tape),
             "Spoils": spoils_words,
-            "Keep clear by": lambda defect: tape.measure(defect.clear),
+            "Keep clear by": "{clear:measure}",
             "Mended by": lambda defect: "–" if defect.mend is None else BY[defect.mend],
         },
         "Find each of these on the panel. A defect that is not here is not in the plan.",
+        tape,
     )
     return passage(
         "See it, ask for its history",

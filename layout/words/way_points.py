@@ -178,9 +178,8 @@ def ordinates_in(
     points: Sequence[Ordinate], tape: Tape, caption: str, about: str = "O along the long axis"
 ) -> Table:
     """Return points of a line, each by two lengths."""
-    out, up = f"Out from {about}", "Up from it"
-    told = {out: lambda o: tape.figure(o.out), up: lambda o: tape.figure(o.up)}
-    return table(points, told, caption)
+    columns = {f"Out from {about}": "{out:figure}", "Up from it": "{up:figure}"}
+    return table(points, columns, caption, tape)
 
 
 _AGAINST = {
