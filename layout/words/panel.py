@@ -25,22 +25,6 @@ NOTHING = {
 }
 """Why a kind of defect spoils nothing."""
 
-BY = {
-    Mend.PLUG: "a plug",
-    Mend.KEY: "a key",
-    Mend.PATCH: "a patch",
-    Mend.FILLER: "filler",
-    Mend.RESIN: "resin",
-    Mend.SAND: "sanding",
-}
-"""What a defect is mended by."""
-
-METAL = passage(
-    "Metal",
-    "Ironmongery, battens and clips off. Sweep both faces and all edges with a detector, ring "
-    "every hit with chalk, pull it, sweep again.",
-)
-
 
 def made_of(panel: Panel) -> str:
     """Return build and material; a stand-in that it is only weighed by is no material of it.
@@ -77,7 +61,7 @@ def assess_words(panel: Panel, tape: Tape) -> Passage:
             "Face": lambda defect: _face(defect, tape),
             "Spoils": spoils_words,
             "Keep clear by": "{clear:measure}",
-            "Mended by": lambda defect: "–" if defect.mend is None else BY[defect.mend],
+            "Mend": lambda defect: "–" if defect.mend is None else defect.mend.value,
         },
         "Find each of these on the panel. A defect that is not here is not in the plan.",
         tape,

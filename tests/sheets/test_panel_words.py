@@ -88,5 +88,5 @@ def test_each_defect_has_its_row() -> None:
     panel = replace(BOARD, defects=(hole, line))
     (table,) = assess_words(panel, Tape()).tables
     first, second = table.rows
-    assert (first[2], first[4]) == ("in the show face: outside the top", "a plug")
+    assert (first[2], first[4]) == ("in the show face: outside the top", "plug")
     assert (second[2], second[4]) == ("nothing", "–")
