@@ -61,11 +61,12 @@ FITTED = {
 _AGAIN = {Deed.TEST: "Test the bare wood for lead", Deed.MARK: "Mark out again"}
 """What is called by another name when it is done a second time."""
 
-_LEGS = {
-    Fixing.SCREWED: "Screw the legs on",
-    Fixing.GLUED: "Glue the legs on, upside down",
-    Fixing.LOOSE: "Lay the top on its legs",
+LEGS = {
+    Fixing.SCREWED: "Screw the legs",
+    Fixing.GLUED: "Glue the legs",
+    Fixing.LOOSE: "Lay the top on",
 }
+"""What fixing the legs is called."""
 
 _ONE_ROW = {Deed.MARK: Deed.CHECK, Deed.PHOTOGRAPH: Deed.WEIGH}
 """What is told in one row with what follows it."""
@@ -80,7 +81,7 @@ def title_of(task: Task, fixing: Fixing | None = None) -> str:
         assert task.of is not None
         return FITTED[task.of].title
     if deed is Deed.LEGS:
-        return "Fix the legs" if fixing is None else _LEGS[fixing]
+        return "Fix the legs" if fixing is None else LEGS[fixing]
     words = _AGAIN.get(deed, "") if task.part > 1 else ""
     words = words or TITLES.get(deed, deed.value).partition(". ")[0]
     if deed is Deed.STRIP:
