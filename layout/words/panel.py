@@ -80,7 +80,7 @@ def assess_words(panel: Panel, tape: Tape) -> Passage:
 def _face(defect: Defect, tape: Tape) -> str:
     if defect.face is Face.THROUGH:
         return "through"
-    deep = f", {tape.measure(defect.depth)} deep" if defect.depth is not None else ""
+    deep = f", {tape.thin(defect.depth)} deep" if defect.depth is not None else ""
     return ("show face" if defect.face is Face.UP else "under face") + deep
 
 
