@@ -80,8 +80,11 @@ def assess_words(panel: Panel, tape: Tape) -> Passage:
 def _face(defect: Defect, tape: Tape) -> str:
     if defect.face is Face.THROUGH:
         return "through"
-    deep = f", {tape.thin(defect.depth)} deep" if defect.depth is not None else ""
-    return ("show face" if defect.face is Face.UP else "under face") + deep
+    face = "show face" if defect.face is Face.UP else "under face"
+    if defect.depth is None:
+        return face
+    told = tape.small if defect.depth < tape.division else tape.measure
+    return f"{face}, {told(defect.depth)} deep"
 
 
 def flatness_words(panel: Panel, tape: Tape, *, later: bool) -> Passage:
