@@ -7,12 +7,11 @@ from collections.abc import Sequence
 
 from ..drawing import layers
 from ..drawing.kit.flow import LETTERS, Flow
-from ..drawing.scene import Anchor, Scene, Stroke, Text, text_width
+from ..drawing.scene import Anchor, Scene, Stroke, Text, line, text_width
 from ..geometry import Bounds, Path, Point, circle
 from ..template.paper import Margins, Paper, Sheet
 from ..words import measure as words
 from ..words.measure import Shape
-from .template_parts import line
 
 _WRITTEN = 1 + len(words.FIGURES) + 1 + words.DEFECTS + len(words.ASK)
 """Rows to write in; they share what is left of the page."""
@@ -67,7 +66,7 @@ class _Page(Flow):
 
     def rule(self, start: Point, end: Point) -> None:
         """Draw a thin line."""
-        self.put(Stroke(line(start, end)), layers.DIMENSIONS)
+        self.put(line(start, end), layers.DIMENSIONS)
 
     def edge(self, path: Path) -> None:
         """Draw an edge of the panel."""
@@ -148,7 +147,7 @@ class _Page(Flow):
             edge = [Point(x, y + way * w) for x, w in zip(xs, _WANE, strict=True)]
             self.edge(Path.through(edge))
         for x in (box.left, box.right):
-            self.edge(line(Point(x, box.bottom), Point(x, box.top)))
+            self.edge(Path.through((Point(x, box.bottom), Point(x, box.top))))
         struck = box.bottom + 6
         self.rule(Point(box.left, struck), Point(box.right, struck))
         for x, name in ((box.left - 5, "P"), (box.right + 2, "Q")):

@@ -17,7 +17,7 @@ from template_strategies import contents, corrections, margins, overlaps, papers
 
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.pdf import to_pdf
-from panelwright.layout.drawing.scene import Scene, Stroke, Text, text_box
+from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text, mark_lines, text_box
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import Point
@@ -104,9 +104,10 @@ def test_all_ink_lies_between_the_margins(
                 if isinstance(item, Text):
                     assert room.holds_box(_stretched(text_box(item), scene)), item
                 else:
-                    assert isinstance(item, Stroke)
-                    ink = item.path.bounds.grown(group.layer.line_width / 2)
-                    assert room.grown(1e-6).holds_box(_stretched(ink, scene)), item
+                    assert isinstance(item, Stroke | Mark)
+                    for path in mark_lines(item) if isinstance(item, Mark) else (item.path,):
+                        ink = path.bounds.grown(group.layer.line_width / 2)
+                        assert room.grown(1e-6).holds_box(_stretched(ink, scene)), item
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER])

@@ -216,9 +216,9 @@ def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
         for aside in (0.0, 2.5, -2.5, 5.0, -5.0, 8.0, -8.0)
     )
     boxes = ((place, Bounds.about(place, 2.4)) for place in offered)
-    chosen = picture.setter.chosen(boxes, within=False)
+    chosen = picture.setter.best(boxes, within=False, kept=False)  # the ring keeps its own
     assert chosen is not None
-    picture.ring(chosen[0], number, radius=2.2)
+    picture.ring(chosen, number, radius=2.2)
 
 
 def _boxed(picture: LyingPicture, at: Point, letter: str) -> None:
