@@ -10,7 +10,7 @@ from ..drawing import layers
 from ..drawing.kit.flow import Flow
 from ..drawing.scene import Item, Scene, Text, line
 from ..geometry import Point
-from ..template.calibration_bars import CalibrationBars, calibration_sheet
+from ..template.calibration import CalibrationBars, calibration_sheet
 from ..template.paper import Margins, Paper
 from ..words.paper import calibration_words
 from .template_parts import CheckBar

@@ -14,7 +14,7 @@ from ..drawing.scene import Item, Layer, Scene, Stroke, Text, fitted_height, gro
 from ..geometry import ORIGIN, Bounds, Path, Point, Points
 from ..geometry.window import Cutter, clipped
 from ..template.calibration import longest_bar
-from ..template.content import TemplateContent, TemplateMark, mark_ring
+from ..template.content import TemplateContent, TemplateMark
 from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import CornerCross
@@ -78,7 +78,7 @@ def template_drawing(content: TemplateContent) -> Scene:
     box = content.bounds
     frame, lines = box.grown(_ROUND), lines_of(content, box)
     setter = LabelSetter(frame)
-    setter.keep_clear(*(mark_ring(mark).bounds for mark in content.marks))
+    setter.keep_clear(*(mark.ring.bounds for mark in content.marks))
     for _, path in lines:
         setter.keep_clear_along(path)
     drawn: list[tuple[Layer, Item]] = [(layer, Stroke(path)) for layer, path in lines]

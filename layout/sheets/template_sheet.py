@@ -1,14 +1,18 @@
-"""One sheet of a template: first what is drawn, then what finds room beside it."""
+"""One sheet of a template: first what is drawn, then what finds room beside it.
+
+Among that are its seams with the neighbours' names, and the lines to flip on.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from functools import reduce
 
 import numpy as np
 
 from ..drawing import layers
-from ..drawing.kit.labels import ALONG, LabelSetter
+from ..drawing.kit.labels import ALONG, LabelSetter, text_along
 from ..drawing.scene import (
     Item,
     Layer,
@@ -17,6 +21,7 @@ from ..drawing.scene import (
     Stroke,
     Text,
     grouped,
+    line,
     mark_lines,
     text_box,
     text_width,
@@ -25,12 +30,11 @@ from ..drawing.scene import (
 from ..geometry import Bounds, Placement, Point, at_most, first_of_best
 from ..geometry.tolerance import ROUNDING
 from ..template.calibration import longest_bar
-from ..template.content import mark_ring
+from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
-from ..words.paper import correction_words, sheets_words, side_words
+from ..words.paper import FLIP, correction_words, seam_words, sheets_words, side_words
 from .template_drawing import Shown, names_of
 from .template_parts import FACE_MARK, CheckBar, face_mark
-from .template_seams import flip_items, seam_items, seams_of
 
 _NUMBER = 7.0
 """Height of the sheet's name, mm."""
@@ -109,7 +113,7 @@ class _Sheet:
         """Draw register marks and corner crosses; keep words off them, marks and seams."""
         for mark in self.shown.marks:
             if self.tile.window.holds(mark.at):
-                self.spots.keep_clear(mark_ring(mark).bounds.moved(self.shift))
+                self.spots.keep_clear(mark.ring.bounds.moved(self.shift))
         for seam in seams_of(self.tile, self.cell):
             self.spots.keep_clear(Bounds.around((seam.start, seam.end)).grown(0.3))
         crosses = [Mark(at, _ARM, _RING) for at, _ in self.marks]
@@ -212,3 +216,82 @@ def _places(cell: Bounds, width: float, height: float) -> Iterator[Point]:
     for y in np.arange(cell.top - height - 8.0, cell.bottom + 8.0 - ROUNDING, -8.0):
         for x in np.arange(cell.left + 16.0, cell.right - 8.0 - width + ROUNDING, 10.0):
             yield Point(float(x), float(y))
+
+
+_LETTERS = 2.5
+_SHARES = (0.5, *(0.5 + side * k / 25 for k in range(1, 12) for side in (-1, 1)))
+"""Where along a seam its words may stand, from the middle outwards."""
+
+_LEAST_FLIP = 40.0
+"""On less of a flip line than this its words find no room, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """One side of a cell, from below or from the left."""
+
+    start: Point
+    end: Point
+    neighbour: str
+    under: bool
+    """Whether the sheet lies under its neighbour there; else it is trimmed."""
+
+
+def seams_of(tile: Tile, cell: Bounds) -> Iterator[Seam]:
+    """Yield the seams of a sheet: trimmed at the right and below, under the neighbour elsewhere."""
+    lower_left, lower_right, upper_right, upper_left = cell.corners
+    for seam in (
+        Seam(lower_right, upper_right, tile.right, under=False),
+        Seam(lower_left, lower_right, tile.below, under=False),
+        Seam(lower_left, upper_left, tile.left, under=True),
+        Seam(upper_left, upper_right, tile.above, under=True),
+    ):
+        if seam.neighbour:
+            yield seam
+
+
+def seam_items(tile: Tile, plan: TilePlan, spots: LabelSetter, cell: Bounds) -> Iterator[Item]:
+    """Yield the seams of a sheet with what to do at each, in the middle of the strip beyond it."""
+    strip = plan.overlap / 2
+    letters = min(_LETTERS, strip - 2.0)
+    for seam in seams_of(tile, cell):
+        yield line(seam.start, seam.end)
+        off = (strip - letters) / 2 * (1 if seam.under else -1)
+        words = seam_words(seam.neighbour, under=seam.under)
+        texts = (text_along(seam.start, seam.end, words, letters, s, off) for s in _SHARES)
+        text = spots.best((text, text_box(text)) for text in texts)
+        if text is not None:
+            yield text
+
+
+def flip_items(portion: Portion, spots: LabelSetter, shift: Point, box: Bounds) -> Iterator[Item]:
+    """Yield the sign and words for each flip line of a sheet; `box` is the template's own."""
+    room = spots.room
+    shown = room, box.moved(shift), portion.window.moved(shift)
+    left, right = max(b.left for b in shown), min(b.right for b in shown)
+    bottom, top = max(b.bottom for b in shown), min(b.top for b in shown)
+    if portion.flip_x and room.left < shift.x < room.right and top - bottom > _LEAST_FLIP:
+        yield from _flip(Point(shift.x, bottom), Point(shift.x, top), -1, spots)
+    if portion.flip_y and room.bottom < shift.y < room.top and right - left > _LEAST_FLIP:
+        yield from _flip(Point(left, shift.y), Point(right, shift.y), 1, spots)
+
+
+def _flip(start: Point, end: Point, side: int, spots: LabelSetter) -> tuple[Item, ...]:
+    """Return a flip line's words between two signs, on its left side or (below 0) its right."""
+    along, length = (end - start).unit(), start.distance_to(end)
+    out, half = along.left * side, text_width(FLIP, _LETTERS) / 2 + 5.0
+    offers: list[tuple[tuple[Item, ...], Bounds]] = []
+    for share in _SHARES:
+        text = text_along(start, end, FLIP, _LETTERS, share, 5.0 * side)
+        signs = [
+            line(*(start + along * (way + a) + out * o for a, o in _TRIANGLE), closed=True)
+            for way in (share * length - half, share * length + half)
+            if 0 < way < length
+        ]
+        boxes = (text_box(text).grown(1.0), *(sign.path.bounds.grown(0.2) for sign in signs))
+        offers.append(((text, *signs), reduce(Bounds.joined, boxes)))
+    return spots.best(offers) or ()
+
+
+_TRIANGLE = ((-2.0, 1.5), (2.0, 1.5), (0.0, 6.0))
+"""Corners of the sign: along the line, and off it, mm."""

@@ -65,7 +65,7 @@ def _finish_lines(proposal: Proposal, scenes: tuple[Scene, ...]) -> dict[str, li
     data = to_pdf(scenes, "template")
     found = {}
     for number, name in _tile_scenes(scenes):
-        shift = proposal.plan.shift(proposal.plan.tile(name))
+        shift = proposal.plan.shift(proposal.plan.tiles[int(name) - 1])
         drawn = [d for d in drawn_on(data, number) if d.layer == "Finish line"]
         moved = [replace(d, pieces=[p - tuple(shift) for p in d.pieces]) for d in drawn]
         found[name] = moved
@@ -175,7 +175,7 @@ def test_a_raster_of_all_sheets_is_true_over_two_metres() -> None:
     raster = Raster(to_pdf(kept, "template"))
     seen, measured = set(), 0
     for number, name in _tile_scenes(scenes):
-        tile = proposal.plan.tile(name)
+        tile = proposal.plan.tiles[int(name) - 1]
         shift = proposal.plan.shift(tile)
         for segment in content.finish.segments:
             for k in range(41):
@@ -204,10 +204,13 @@ def test_a_raster_of_all_sheets_is_true_over_two_metres() -> None:
             at = Point(tile.cell.right, up)
             both = [
                 raster.line_offset(
-                    number, tuple(at + proposal.plan.shift(proposal.plan.tile(name))), math.pi / 2
+                    number,
+                    tuple(at + proposal.plan.shift(proposal.plan.tiles[int(name) - 1])),
+                    math.pi / 2,
                 )
                 for number, name in _tile_scenes(scenes)
-                if name in (tile.name, tile.right) and proposal.plan.tile(name).window.holds(at)
+                if name in (tile.name, tile.right)
+                and proposal.plan.tiles[int(name) - 1].window.holds(at)
             ]
             if len(both) == 2 and not _near_a_joint(at, top):
                 assert abs(both[0] - both[1]) < RASTER_ERROR
@@ -248,7 +251,7 @@ def test_neighbours_are_named_at_their_edges() -> None:
     proposal = proposed(content, TemplateWish(A4))
     scenes = template_pages(content, proposal)
     for number, name in _tile_scenes(scenes):
-        tile = proposal.plan.tile(name)
+        tile = proposal.plan.tiles[int(name) - 1]
         words = " · ".join(t.words for t in scenes[number].on(layers.SHEET) if isinstance(t, Text))
         for beside in (tile.right, tile.below):
             assert not beside or f"trim here, lay it on sheet {beside}" in words

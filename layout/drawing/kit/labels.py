@@ -141,16 +141,9 @@ class LabelSetter:
     ) -> list[Item]:
         """Return a label beside its point, with its leader where it stands far off.
 
-        Parameters
-        ----------
-        labels : Text
-            Held at its point; the next one is for where there is no room for one.
-        towards : Point, optional
-            The way in which it had best stand from its point.
-        off, ring : float
-            How far it stands off a ring round its point, and that ring's radius, paper mm.
-        within : bool
-            Whether it is left out where it has no place in the room.
+        Each label is for where there is no room for the one before; all are held at their point,
+        and had best stand `towards` some way from it, `off` a `ring` of that radius, paper mm.
+        If it must lie `within` it is left out where it has no place in the room.
         """
         ways = _DIRECTIONS if towards is None else _ordered(towards)
         offers = (

@@ -25,18 +25,10 @@ def spread(
 ) -> tuple[float, ...]:
     """Return where labels stand along a lane, the middle of each, in the order that they came.
 
-    Sorted by wanted place; blocks that overlap merge and move to the mean of what their members
-    want. Their order along the lane is kept, so leaders never cross.
+    Each has the place wanted for its middle, and its length with its gap. Blocks that overlap merge
+    and move to the mean of what their members want; their order is kept, so leaders never cross.
+    Labels that are too many for the lane run past its high end. All in mm.
 
-    Parameters
-    ----------
-    wanted, lengths : sequences of float
-        Where the middle of each label would best stand, and how long it is with its gap, mm.
-    low, high : float
-        Ends of the lane; labels that are too many for it run past its high end.
-
-    Examples
-    --------
     >>> spread([10.0, 11.0, 40.0], [6.0, 6.0, 6.0], 0.0, 50.0)
     (7.5, 13.5, 40.0)
     """
