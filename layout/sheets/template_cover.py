@@ -169,12 +169,13 @@ def ordinates_pages(content: TemplateContent, paper: Paper, margins: Margins) ->
         flow.words(sentence)
     table = ordinates(content.finish, tape, symmetric_x=x, symmetric_y=y)
     alike_x, alike_y = alike_words(content)
-    flow.heading("Along the long centreline")
-    flow.words(f"From the middle {alike_x}; then square to it {alike_y}.")
-    flow.table(_station_rows(table.along, tape, both=not y, ends=("up", "down")))
-    flow.heading("Along the cross centreline")
-    flow.words(f"From the middle {alike_y}; then square to it {alike_x}.")
-    flow.table(_station_rows(table.across, tape, both=not x, ends=("right", "left")))
+    for name, way, square, stations, both, ends in (
+        ("long", alike_x, alike_y, table.along, not y, ("up", "down")),
+        ("cross", alike_y, alike_x, table.across, not x, ("right", "left")),
+    ):
+        flow.heading(f"Along the {name} centreline")
+        flow.words(f"From the middle {way}; then square to it {square}.")
+        flow.table(_station_rows(stations, tape, both=both, ends=ends))
     if content.marks:
         flow.heading("The marks")
         flow.table([("mark", "along", "up", "hole"), *_mark_rows(content)])

@@ -63,9 +63,9 @@ def joint_ticks(path: Path, reach: float = 3.0) -> tuple[Path, ...]:
     """Return a short line across a path wherever a straight meets an arc."""
     ticks = []
     for one, other in pairwise((*path.segments, *path.segments[: path.is_closed])):
-        straight = one if isinstance(one, Line) else other
-        if isinstance(straight, Line) and (isinstance(one, Arc) or isinstance(other, Arc)):
-            out = straight.direction.left * reach
+        if {type(one), type(other)} == {Line, Arc}:
+            straight = one if isinstance(one, Line) else other
+            out = straight.pace(0.0).unit().left * reach
             ticks.append(Path.through((one.end - out, one.end + out)))
     return tuple(ticks)
 
