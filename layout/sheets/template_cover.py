@@ -24,7 +24,6 @@ from ..template.tiles import Tile, TilePlan, field_of
 from ..units import Tape, nearest_whole
 from ..words import paper
 from ..words.paper import alike_words, figures_words
-from ..words.say import thin_words
 from . import template_parts as parts
 
 _MAP_HEIGHT = 75.0
@@ -78,8 +77,8 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
     field = field_of(plan.sheet, plan.correction)
     bars = (longest_bar(field.width - 1.0, tape), longest_bar(field.height - 1.0, tape))
     flow.heading("Before any cut")
-    for sentence in paper.check_words(bars, tape):
-        flow.check(sentence)
+    flow.check(paper.PRINT)
+    flow.check(tape.fill(paper.BARS, across=bars[0], up=bars[1]))
     wrong = wrong_prints(plan.paper)
     if wrong:
         flow.words(paper.WRONG, indent=6)
@@ -92,9 +91,9 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
         flow.check(paper.CROSSES)
         flow.table(lengths, indent=6.0)
     if lengths and plan.register_marks:
-        flow.words(paper.seam_play_words(tape), indent=6.0)
+        flow.words(paper.SEAM_PLAY, indent=6.0)
     flow.space(0.8)
-    flow.check(paper.face_mark_words(mirrored=content.mirrored))
+    flow.check(paper.FACE_MARK[content.mirrored])
 
 
 _NAMES = 3.5
@@ -207,5 +206,5 @@ def ordinate_figure(value: float, tape: Tape) -> str:
 def _mark_rows(content: TemplateContent) -> Iterator[tuple[str, ...]]:
     for mark in content.marks:
         along, up = (ordinate_figure(value, content.tape) for value in mark.at)
-        hole = f"ø {thin_words(mark.diameter, content.tape)}" if mark.diameter else "point"
+        hole = f"ø {content.tape.thin(mark.diameter)}" if mark.diameter else "point"
         yield mark.label, along, up, hole

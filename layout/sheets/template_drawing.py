@@ -18,7 +18,7 @@ from ..template.content import TemplateContent, TemplateMark
 from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import CornerCross
-from ..words.paper import hollow_label, side_words
+from ..words.paper import PARE, side_words
 from . import template_parts as parts
 
 _ROUND = 30.0
@@ -63,7 +63,7 @@ def names_of(
         labels = (Text(place, KEPT_WORDS, heights[-1]) for place in places)
         yield from setter.set(*labels, off=2.0, within=True)
     for hollow in (hollow for hollow in content.hollows if cell.holds(hollow.at)):
-        words = hollow_label(hollow.out, content.tape)
+        words = content.tape.fill(PARE, hollow)
         label = Text(hollow.at + shift, words, heights[-1])
         yield from setter.set(label, off=4.0, within=True)
 

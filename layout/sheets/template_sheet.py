@@ -32,7 +32,7 @@ from ..geometry.tolerance import ROUNDING
 from ..template.calibration import longest_bar
 from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
-from ..words.paper import FLIP, correction_words, seam_words, sheets_words, side_words
+from ..words.paper import FLIP, LIES_HERE, TRIM_HERE, correction_words, sheets_words, side_words
 from .template_drawing import Shown, names_of
 from .template_parts import FACE_MARK, CheckBar, face_mark
 
@@ -257,7 +257,7 @@ def seam_items(tile: Tile, plan: TilePlan, spots: LabelSetter, cell: Bounds) -> 
     for seam in seams_of(tile, cell):
         yield line(seam.start, seam.end)
         off = (strip - letters) / 2 * (1 if seam.under else -1)
-        words = seam_words(seam.neighbour, under=seam.under)
+        words = (LIES_HERE if seam.under else TRIM_HERE).format(seam.neighbour)
         texts = (text_along(seam.start, seam.end, words, letters, s, off) for s in _SHARES)
         text = spots.best((text, text_box(text)) for text in texts)
         if text is not None:

@@ -9,8 +9,9 @@ from ..errors import LengthError
 from ..keys.figures import ABOVE_0, Length, Range
 from ..keys.key import hold, key
 from ..keys.kinds import Choice, Kind, Text, YesNo, each, names
+from ..keys.length import parse_length
 from ..keys.place import Place, shown
-from ..units import Units, parse_length
+from ..units import Units
 from .calibration import TRUE, Correction
 from .grid import check_overlap
 from .paper import A4, PAPERS, Margins, Paper, PaperError, Sheet

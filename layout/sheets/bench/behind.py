@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from ...plan.plan import Plan
-from ...words import cautions, cuts, legs, marks, offcuts, ways, why
+from ...words import cautions, legs, marks, offcuts, ways, why
 from ...words.first_tables import shown_marks
 from ...words.saw_lines import rounds_of
 from ...words.say import Say, found_words, passage, sentence
@@ -23,7 +23,7 @@ def folds(plan: Plan) -> tuple[Part, ...]:
 def _why(plan: Plan) -> Iterator[Step]:
     yield Step(why.touches_words(plan), contacts_scene(plan))
     if plan.cuts.concerns:
-        told = (cuts.concern_words(concern, Say.of(plan)) for concern in plan.cuts.concerns)
+        told = (cautions.concern_words(concern, Say.of(plan)) for concern in plan.cuts.concerns)
         yield Step(passage("Sides without room for a saw", *told))
     if plan.along_grain is not None:
         yield Step(why.along_grain_told(plan))

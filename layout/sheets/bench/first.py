@@ -13,8 +13,7 @@ from ...units import MIXED
 from ...words import first_page as page_one
 from ...words.cautions import Caution, short_cautions
 from ...words.first_tables import RoundTable, SawRow, round_table
-from ...words.lying import Lying, lying_of
-from ...words.saw_lines import Round, rounds_of
+from ...words.saw_lines import Lying, Round, lying_of, rounds_of
 from ...words.say import Cell
 from ..pictures.legs import quarters_scene
 from ..pictures.lying import lying_scene

@@ -8,10 +8,8 @@ from functools import partial
 
 from ...cutting.cut import RouterCut
 from ...plan.plan import Plan
-from ...words import datum, edge, fixings, legs, marks, materials, order, panel, price, ways
-from ...words.first_page import lies_words
-from ...words.lying import lying_of
-from ...words.saw_lines import Round, rounds_of
+from ...words import datum, edge, fixings, legs, marks, materials, order, panel, ways
+from ...words.saw_lines import Round, lying_of, rounds_of
 from ...words.say import Say
 from ...work.deeds import Deed
 from ...work.order import Task
@@ -30,7 +28,7 @@ def _ready(plan: Plan) -> Iterator[Step]:
     yield Step(materials.materials_words(plan.materials, job.tape, job.money.currency))
     yield Step(order.order_words(plan.order, job.work.day, fixing))
     if plan.money is not None:
-        yield Step(price.money_words(plan.money))
+        yield Step(materials.money_words(plan.money))
 
 
 def _done_in(plan: Plan, tasks: Sequence[Task], *deeds: Deed) -> Iterator[Step]:
@@ -116,7 +114,7 @@ def _edge(plan: Plan) -> Iterator[Step]:
     after = plan.order.tasks[_sawn_at(plan) :]
     yield from _done_in(plan, after, Deed.STRIP)
     if edging is not None and not edging.thickness:
-        yield Step(edge.edging_words(edging, tape))
+        yield Step(edge.edging_words(edging, Say.of(plan)))
     elif edging is not None:
         yield Step(order.FITTED[Deed.LIP])
         yield from cuts.lipped(plan)
@@ -161,7 +159,7 @@ def _last(plan: Plan) -> Iterator[Step]:
 
 
 def _lies(plan: Plan) -> str:
-    return lies_words(lying_of(plan))
+    return lying_of(plan).words
 
 
 STAGES = (

@@ -18,8 +18,7 @@ from ....drawing.scene import Anchor, Area, Stroke, Text, line, text_box
 from ....geometry import Bounds, Path, Point, circle
 from ....plan.plan import Plan
 from ....units import MM_PER_INCH
-from ....words.lying import Lying
-from ....words.saw_lines import Round, Runs, SawLine
+from ....words.saw_lines import Lying, Round, Runs, SawLine
 
 WIDTH = 190.0
 """Of the picture, paper mm: A4 between margins of 10."""

@@ -21,8 +21,7 @@ from ....marking.mark import Kind
 from ....panel.shown import drawn_defects
 from ....plan.plan import Plan
 from ....words.first_page import drawn_marks, letters_of
-from ....words.lying import Lying
-from ....words.saw_lines import Round
+from ....words.saw_lines import Lying, Round
 from .lanes import draw_lanes
 from .picture import BEND, BODY, FREE, LANE, NAME, OFF, WIDTH, LyingPicture
 
