@@ -46,10 +46,8 @@ def _sawn_at(plan: Plan) -> int:
 
 
 def _look(plan: Plan) -> Iterator[Step]:
-    asked, told = (
-        order.step_words(plan.order.tasks[0]),
-        panel.assess_words(plan.job.panel, plan.job.tape),
-    )
+    asked = order.step_words(plan.order.tasks[0])
+    told = panel.assess_words(plan.job.panel, plan.job.tape)
     assert asked is not None
     yield Step(replace(told, title=asked.title, words=(*asked.words, *told.words)))
 
