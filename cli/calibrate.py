@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .files import write
+from .files import write_at
 from .lengths import Length
-from .printers import keep_profile, profile_path
+from .printers import profile_path
 from .reading import answer, plainly
 from .template_options import SIDES, Choices
 
@@ -40,14 +40,14 @@ def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
     """Write the calibration sheet for some paper, and say what to do with it."""
     from ..layout.drawing.pdf import to_pdf
     from ..layout.sheets.calibration_page import calibration_page
-    from ..layout.template.calibration_bars import CalibrationBars
+    from ..layout.template.calibration import CalibrationBars
 
     paper = choices.paper or wish.paper
     margins = choices.margins(wish.margins)
     bars = CalibrationBars.on(paper, margins)
     command = _command(paper, margins, choices.printer or wish.printer)
     scene = calibration_page(paper, margins, command)
-    path = None if out is None else write(out, {FILE: to_pdf([scene], scene.title)})[0]
+    path = None if out is None else write_at(out / FILE, to_pdf([scene], scene.title))
     written = [] if path is None else [str(path)]
     sizes = {"across": bars.across, "along": bars.along}
 
@@ -66,7 +66,7 @@ def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
 
 def keep_measured(choices: Choices, measured: Calibration) -> None:
     """Keep what the bars read as the profile of a printer."""
-    from ..layout.template.calibration_bars import CalibrationBars
+    from ..layout.template.calibration import CalibrationBars
     from ..layout.template.wish import TemplateWish
 
     if measured.x is None or measured.y is None:
@@ -75,11 +75,11 @@ def keep_measured(choices: Choices, measured: Calibration) -> None:
         raise click.UsageError("give the printer a name: --printer NAME")
     if choices.paper is None:
         raise click.UsageError("name the paper of the calibration sheet: --paper, as it says")
-    profile_path(choices.printer)
+    path = profile_path(choices.printer)
     margins = choices.margins(TemplateWish().margins)
     bars = CalibrationBars.on(choices.paper, margins)
     profile = bars.measured(choices.printer, measured.x.mm, measured.y.mm)
-    path = keep_profile(profile)
+    write_at(path, profile.to_json())
 
     def lines() -> Iterator[str]:
         from ..layout.words.paper import correction_words

@@ -82,18 +82,17 @@ def why_record(
     """Return all of it as plain JSON values; what was not asked for is left out."""
     record: dict[str, Any] = {"contacts": plain(contacts), "limits_met": plain(limits)}
     if costs is not None:
-        record["costs"] = [_cost_record(cost) for cost in costs]
+        record["costs"] = [
+            {
+                "names": list(cost.names),
+                "gain": plain(cost.gain),
+                "most": plain(cost.most),
+                "lies": None if cost.lies is None else cost.lies.value,
+                "top": None if cost.fit is None else fit_record(cost.fit),
+            }
+            for cost in costs
+        ]
     if others is not None:
         record["others"] = [fit_record(fit) for fit in others]
         record["along_grain"] = None if along_grain is None else fit_record(along_grain)
     return record
-
-
-def _cost_record(cost: Cost) -> dict[str, Any]:
-    return {
-        "names": list(cost.names),
-        "gain": plain(cost.gain),
-        "most": plain(cost.most),
-        "lies": None if cost.lies is None else cost.lies.value,
-        "top": None if cost.fit is None else fit_record(cost.fit),
-    }

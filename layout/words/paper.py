@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..template.calibration import MOST, Correction, WrongPrint
-from ..template.calibration_bars import CalibrationBars
+from ..template.calibration import MOST, CalibrationBars, Correction, WrongPrint
 from ..template.content import TemplateContent
 from ..template.portions import Portion
 from ..template.proposal import Proposal

@@ -15,7 +15,8 @@ import numpy as np
 from ...geometry import Path, Point, Region
 from ...geometry.beside import Way
 from ...geometry.tolerance import CHORD, PROOF_CHORD
-from ...panel.defect import Defect, Spoils
+from ...panel.defect import Defect
+from ...panel.defect_kinds import Spoils
 from ...panel.panel import Panel
 from ..found import Fit
 
