@@ -15,7 +15,7 @@ from .intersect import shares_at
 from .path import Path
 from .placement import Points, array_of
 from .point import Point
-from .segments import EllipticArc, Line, Segment
+from .segments import Line, Segment, most_length
 from .tolerance import ROUNDING, SAME_POINT
 
 
@@ -81,16 +81,6 @@ def _parts_in(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
             kept.append((start, end))
     shortest = SAME_POINT / max(2 * reach, SAME_POINT)
     return [(a, segment.part(a, b)) for a, b in kept if b - a > shortest]
-
-
-def most_length(segment: Segment) -> float:
-    """Return a length that a segment does not exceed; half of it reaches all of it from its middle.
-
-    That of an elliptic arc is costly and not needed here.
-    """
-    if isinstance(segment, EllipticArc):
-        return max(segment.half_length, segment.half_width) * abs(segment.sweep)
-    return segment.length
 
 
 def _crossings(segment: Segment, window: Bounds) -> list[float]:
