@@ -1,4 +1,4 @@
-"""Every fact that can stand against a piece, or mends it, has a sentence with all of its figures."""
+"""Whatever can stand against a piece, or mends it, has a sentence with all of its figures."""
 
 from __future__ import annotations
 
