@@ -89,7 +89,8 @@ class Celled(Tops):
                 or 2 * len(stays) > most_cells
             ):
                 box.near = left
-                box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
+                worth = signed - self._lack(box, signed) if len(self.wood.held) else signed
+                box.spot = box.centres[int(np.argmax(worth))]
                 return float(self.sizing.upper(box.low, box.high, np.array([box.most]))[0])
             sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
             longer = bool(np.subtract(*self.kind.lengths(sides, anchor)) >= 0)
@@ -122,7 +123,8 @@ class Celled(Tops):
         near = matter[: len(box.near)]
         if len(box.disks.radii):
             box.disks = box.disks.take(matter[len(near) :])
-        box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
+        box.clear = box.clear | (signed > reach)
+        box.keep(keep)
         signed = signed[keep]
         box.most = float(most[keep].max(initial=0.0))
         box.radius = max(float(signed.max(initial=0.0)), box.least)
@@ -149,13 +151,10 @@ class Celled(Tops):
         places = box.centres[:, None] + core[0][:, None] * direction
         missing = core[1] - self.wood.depths.most(places)
         deep = missing.max(axis=1) <= math.hypot(*box.half) + _EXACT
-        box.centres, box.clear = box.centres[deep], box.clear[deep]
+        box.keep(deep)
 
     def _lack(self, box: Box, radii: Array) -> Array:
         """Return how much less a top in each cell promises for what it must hold and does not."""
-        if not len(self.wood.held):
-            return np.zeros(len(radii))
-        p = (box.low + box.high) / 2
-        needed = self.kind.holding(box.turn, p, self.wood.firmly, box.centres)
+        needed = self.kind.holding(box.turn, box.middle, self.wood.firmly, box.centres)
         lack: Array = _DEAR * np.maximum(needed - radii, 0.0)
         return lack

@@ -15,11 +15,10 @@ import numpy as np
 from ..goal import turn_spans
 from ..wood.edges import Array, turned
 from ..wood.round_holes import Disks
-from .aims import aim_of, within_limits
 from .boxes import Box, drop_aside, patch_of, split_places
 from .cells import Celled
+from .lift import Aim, Edges
 from .pose import Pose
-from .relaxation import Edges
 from .sizing import Sizing
 from .tops import CLOSE
 from .wood import Wood
@@ -72,7 +71,7 @@ class TwoSizes(Celled):
 
     def first_boxes(self) -> Iterable[Box]:
         """Return boxes of every turn and shape allowed, with coarse cells over the whole wood."""
-        low, high = self.sizing.shapes
+        low, high = self.shapes
         if low > high:
             return
         for piece in self.wood.pieces:
@@ -127,15 +126,17 @@ class TwoSizes(Celled):
         wish, patch = self.sizing.wish, patch_of(box)
         edges = self._edges(box, patch.middle)
         self.looks += self.kind.pace * _LOOKS_A_PLANE * len(edges.ends)
-        likely = self.kind.sizes((box.low + box.high) / 2, max(box.radius, 1e-6))
+        likely = self.kind.sizes(box.middle, max(box.radius, 1e-6))
         lift = self.kind.lift(box, patch)
         figures = lift.figures(box.most, likely, wish.lipping)
-        planes = lift.planes(edges, box.most, self.wood.held)
-        planes = within_limits(planes, figures, self.sizing.half_planes)
-        value, step, places = planes.best(aim_of(figures, wish, self.sizing.rim, likely))
+        limits = figures.within(self.sizing.half_planes)
+        planes = lift.planes(edges, box.most, self.wood.held, limits)
+        value, step, places = planes.best(Aim.of(wish, figures, self.sizing.rim, likely))
         box.places = places(enough) if value > enough > 0 else None
-        way = turned(step[None, :2], -box.turn)[0]
-        box.hint = (patch.middle + way, *lift.pose(step))
+        lean, shape = lift.pose(step)
+        turn = box.turn + min(max(lean, -box.half_turn), box.half_turn)
+        centre = patch.middle + turned(step[None, :2], -box.turn)[0]
+        box.hint = centre, turn, min(max(shape, box.low), box.high)
         return value * (1 + _ROUNDING)
 
     def _edges(self, box: Box, middle: Array) -> Edges:
@@ -147,7 +148,7 @@ class TwoSizes(Celled):
             return Edges(outer[box.edges], outermost[box.edges])
         near = np.concatenate([box.near, box.disks.take(~small).edges])
         away = turned(holes.places - middle, box.turn)
-        inwards = self.kind.slopes((box.low + box.high) / 2, away)
+        inwards = self.kind.slopes(box.middle, away)
         inwards[~inwards.any(axis=1)] = [0.0, 1.0]  # any way will do from the very middle
         inwards *= (holes.radii / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
         points = holes.places - turned(inwards, -box.turn)
@@ -161,7 +162,7 @@ class TwoSizes(Celled):
         """
         if box.waits:
             return self.placed(self.wood.depths.deepest, box.turn, box.low)
-        best = self.placed(box.spot, box.turn, (box.low + box.high) / 2)
+        best = self.placed(box.spot, box.turn, box.middle)
         if box.hint is not None:
             other = self.placed(*box.hint)
             if other is None and (best is None or len(self.wood.held)):
@@ -190,17 +191,19 @@ class TwoSizes(Celled):
         """Return two halves of the box: of its turns, shapes or places, whichever is loosest."""
         if box.waits:  # it is looked into first
             return [box.part(waits=False)]
-        turning, shaping = self.kind.looseness(box)
-        cut = (box.low + box.high) / 2
-        patch = patch_of(box)
-        sides = self.kind.lengths(np.diag([patch.along, patch.across]), cut)
-        placing = sides / box.likely_radius
+        # how far, as angles, the spans of turns and of shapes let contacts wander
+        kind, radius = self.kind, box.likely_radius
+        turn = kind.growth(box.high, box.high, box.half_turn)
+        shape = kind.growth(box.low, box.high, 0.0)
+        turning = 2 * math.log(turn.factor) + turn.addend / radius
+        shaping = 2 * math.log(shape.factor) + (shape.addend + shape.drift / 2) / radius
+        placing = kind.lengths(np.diag(patch_of(box).sides), box.middle) / radius
         if max(turning, shaping) < _SMALL and max(placing) > max(turning, shaping):
-            return split_places(box, patch, along=bool(placing[0] > placing[1]))
+            return split_places(box, along=bool(placing[0] > placing[1]))
         if turning > shaping:
             half = box.half_turn / 2
             return [box.part(turn=box.turn + side * half, half_turn=half) for side in (-1, 1)]
-        return [box.part(high=cut), box.part(low=cut)]
+        return [box.part(high=box.middle), box.part(low=box.middle)]
 
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
         """Return a local best reached from a top; the last one, where the top lies beside that."""

@@ -71,10 +71,9 @@ class PowerBody:
 
     def touch(self, normals: Array) -> Touch:
         """Return the norm dual to the n-norm (Hölder), and where it is reached."""
-        q = self.exponent / (self.exponent - 1)
-        reach = _power_norm(normals, q)
-        share = normals / reach[:, None]
-        return Touch(reach, np.sign(share) * np.abs(share) ** (q - 1))
+        reach = self.dual(normals)
+        share = normals / np.maximum(reach, 1e-300)[:, None]
+        return Touch(reach, np.sign(share) * np.abs(share) ** (1 / (self.exponent - 1)))
 
     def normals(self, ways: Array) -> Array:
         """Return sign(x) |x|ⁿ⁻¹ of the ways brought to the boundary."""

@@ -43,6 +43,8 @@ class Tops:
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
         self.wood, self.kind = wood, sizing.kind
         self.sizing = replace(sizing, longest=wood.diameter / 2)
+        self.shapes = low, high = self.sizing.shapes
+        self.is_one_shape = low == high
         self.looks = 0.0
 
     def placed(self, centre: Array, turn: float, p: float) -> tuple[float, Pose] | None:
@@ -78,12 +80,9 @@ class Tops:
 
     def near(self, top: Pose, larger: float, by: float = 0.0) -> Array:
         """Return the edges within `by`, mm, of a top whose radius is so much larger, mm."""
-        shape = self.kind.shape_of(top)
-        radius = self.kind.radius_of_width(shape, top.half_width) + larger
-        along, across = self.kind.box(shape, radius)
-        return self.wood.around.within(
-            np.array([top.x, top.y]), top.turn, (along + by, across + by)
-        )
+        radius = self.kind.radius_of(top) + larger
+        along, across = self.kind.box(self.kind.shape_of(top), radius)
+        return self.wood.around.within(np.array(top[:2]), top.turn, (along + by, across + by))
 
     def polished(self, score: float, top: Pose, *, last: float = _LAST_STEP) -> tuple[float, Pose]:
         """Return a local best reached from a top, never a worse one, by steps down to `last`."""
@@ -133,7 +132,7 @@ class Tops:
         unknown.
         """
         moves = np.diag([1.0, 1.0, 1 / top.half_length, 1.0, 1.0])
-        if not self.sizing.is_one_shape:
+        if not self.is_one_shape:
             return moves
         axes = self.kind.axes(self.kind.shape_of(top))
         moves[4, 3] = axes.widens / axes.lengthens
@@ -141,10 +140,10 @@ class Tops:
 
     def reach(self, top: Pose, trust: float) -> tuple[Array, Array]:
         """Return the least and greatest steps; a turn is counted at the end of the top."""
-        high = np.full(4 if self.sizing.is_one_shape else 5, trust)
+        high = np.full(4 if self.is_one_shape else 5, trust)
         low = -high
         limits = self.sizing.wish.limits
-        period = self.kind.period(self.sizing.shapes[1])
+        period = self.kind.period(self.shapes[1])
         if period == 0:
             low[2] = high[2] = 0.0
         elif limits.most_turn < min(math.pi, period) / 2:

@@ -22,7 +22,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import replace
-from functools import cached_property, partial
+from functools import cached_property
 
 from ...geometry import Placement, Point
 from ...geometry.polygon import Region
@@ -30,11 +30,10 @@ from ...outlines import Capsule
 from ...panel.sound import SoundWood
 from ..branch_and_bound import Outcome, search
 from ..convex.boxes import Box
-from ..convex.capsule import CapsuleKind
-from ..convex.capsule_lift import CapsuleLift
+from ..convex.capsule import CapsuleKind, CapsuleLift
 from ..convex.family import TwoSizes
+from ..convex.lift import Rows
 from ..convex.pose import Pose
-from ..convex.relaxation import Patch, Rows
 from ..convex.sizing import Sizing
 from ..convex.wood import Wood
 from ..wish import Span, Wish
@@ -46,22 +45,21 @@ from .sizes import NARROWEST
 class _Lift(CapsuleLift):
     """Capsules that come as near as `spare`, mm, to what a top must hold."""
 
-    def __init__(self, spare: float, box: Box, patch: Patch) -> None:
-        super().__init__(box, patch)
-        self.spare = spare
+    kind: _Kind
 
     def held(self, seen: Array) -> Rows:
         """Return rows by which they do; each is of a unit way."""
         rows, limits = super().held(seen)
-        return Rows(rows, limits + self.spare)
+        return Rows(rows, limits + self.kind.spare)
 
 
 class _Kind(CapsuleKind):
     """The same, as the search for the largest sees them."""
 
+    lifted = _Lift
+
     def __init__(self, spare: float) -> None:
         self.spare = spare
-        self.lift = partial(_Lift, spare)
 
     def held_radii(self, box: Box, points: Array, reach: float) -> Array:
         """Return radii that they need to come so near."""
