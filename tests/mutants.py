@@ -27,15 +27,14 @@ RECTANGLES = "tests/fit/test_rectangle_bound.py"
 CONVEX = "tests/fit/test_convex_outlines.py -k box"
 TARGETS = {
     "layout/fit/linear_program.py": PROGRAMS,
-    "layout/fit/convex/lift.py": f"{PROGRAMS} {HUGGED} -k oval-or-capsule-or-worth",
+    "layout/fit/convex/lift.py": f"{PROGRAMS} {HUGGED} {LYING} -k oval-or-capsule-or-worth-or-lies",
     "layout/fit/convex/sight.py": f"{HUGGED} {LYING} -k oval-or-superellipse-or-capsule-or-lies",
-    "layout/fit/convex/body_lift.py": f"{HUGGED} {LYING} -k oval-or-superellipse-or-lies",
     "layout/fit/convex/oval.py": f"{HUGGED} -k oval",
     "layout/fit/convex/superellipse.py": f"{HUGGED} {LYING} -k superellipse-or-lies",
     "layout/fit/convex/capsule.py": f"{HUGGED} -k capsule",
     "layout/fit/convex/d_end.py": f"{HUGGED} tests/fit/test_d_end.py -k end",
     "layout/fit/convex/polygon.py": f"{HUGGED} -k hexagon",
-    "layout/fit/convex/polygon_body.py": CONVEX,
+    "layout/fit/convex/gauge.py": f"{CONVEX} tests/fit/test_many_holes.py",
     "layout/fit/rectangles/gap_bound.py": RECTANGLES,
     "layout/fit/rectangles/narrowing.py": RECTANGLES,
     "layout/fit/rectangles/offset_wood.py": f"{RECTANGLES} tests/fit/test_rounded_rectangle.py",

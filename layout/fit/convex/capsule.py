@@ -210,10 +210,6 @@ class CapsuleKind(Kind):
         far: Array = np.hypot(np.maximum(np.abs(ways[..., 0]) - p, 0.0), ways[..., 1])
         return far
 
-    def slopes(self, p: float, ways: Array) -> Array:
-        """Return ways from the spine."""
-        return np.stack([ways[:, 0] - np.clip(ways[:, 0], -p, p), ways[:, 1]], axis=1)
-
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
         far = np.abs(x)
@@ -257,19 +253,18 @@ def round_end(local: Array, at: float, arm: float, radius: float) -> Part:
     lines, centre = Segments.of(local - np.array([at, 0.0])), np.array([at, 0.0])
     along = np.clip(0.0, lines.begin - lines.half, lines.begin + lines.half)
     away = along[:, None] * lines.unit + lines.height[:, None] * lines.across
-    return parted(away, away + centre, arm, radius, np.arange(len(local), dtype=np.intp))
+    return parted(away, away + centre, arm, radius)
 
 
 def straights(local: Array, low: float, high: float, radius: float) -> Part:
     """Return how straight sides, from one place along to another, stand to corners beside them."""
-    which = np.flatnonzero((local[:, 0, 0] > low) & (local[:, 0, 0] < high))
-    foot = local[which, 0]
-    return parted(foot * np.array([0.0, 1.0]), foot, 0.0, radius, which)
+    foot = local[(local[:, 0, 0] > low) & (local[:, 0, 0] < high), 0]
+    return parted(foot * np.array([0.0, 1.0]), foot, 0.0, radius)
 
 
-def parted(away: Array, foot: Array, arm: float, radius: float, which: NDArray[np.intp]) -> Part:
+def parted(away: Array, foot: Array, arm: float, radius: float) -> Part:
     """Return how what lies a radius off the spine stands to feet that far away from the spine."""
     far = np.maximum(np.hypot(away[:, 0], away[:, 1]), 1e-9)
     unit = away / far[:, None]
     longer = unit[:, 0] * arm
-    return Part(far - radius, unit, longer, 1 - longer, foot, which)
+    return Part(far - radius, unit, longer, 1 - longer, foot)

@@ -59,28 +59,29 @@ class Celled(Tops):
 
     def bound_by_cells(self, box: Box, enough: float) -> float:
         """Return the bound that the cells give, with those left out that give less than enough."""
-        growth = self.kind.growth(box.low, box.high, box.half_turn)
+        kind, gap = self.kind, self.sizing.wish.gap
+        growth = kind.growth(box.low, box.high, box.half_turn)
         anchor, factor, addend, drift = growth
         box.least = needed = self._least_radius(box.low, box.high, self.wood.diameter, enough)
         if math.isinf(needed):
             return enough
-        core = self.kind.disks(anchor, (needed - addend) / factor)
-        met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
+        core = kind.disks(anchor, (needed - addend) / factor)
+        met = kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
         while True:
             if len(core[1]) > 1 or len(box.near) + len(box.disks.radii) > _SHALLOW:
                 self._drop_shallow(box, core)
             distances = self._distances(box, anchor, met)
             corners = cell_corners(box)
-            reach = float(self.kind.lengths(corners, anchor).max())
+            reach = float(kind.lengths(corners, anchor).max())
             signed, left = self._kept(box, growth, distances, reach)
             if not len(signed):
                 return enough
             if len(left) < _WORTH_IT * len(box.near):
                 box.near = left
-                met = self.kind.met(box.turn, anchor, self.wood.outer_edges[left])
+                met = kind.met(box.turn, anchor, self.wood.outer_edges[left])
             # what shapes add is worth as much as they change the radius, as a share of it
             loose = (factor - 1 + drift / max(box.high, 1e-9)) * box.radius + addend
-            fine = max(loose / 8, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
+            fine = max(loose / 8, box.fine * math.sqrt(gap) * box.radius)
             stays = signed * factor + addend > needed
             most_cells = min(_MOST_CELLS, _MOST_DISTANCES / max(distances.shape[1], 1))
             if (
@@ -89,11 +90,13 @@ class Celled(Tops):
                 or 2 * len(stays) > most_cells
             ):
                 box.near = left
-                worth = signed - self._lack(box, signed) if len(self.wood.held) else signed
-                box.spot = box.centres[int(np.argmax(worth))]
+                if len(firm := self.wood.firmly):
+                    lacks = kind.holding(box.turn, box.middle, firm, box.centres) - signed
+                    signed = signed - _DEAR * np.maximum(lacks, 0.0)
+                box.spot = box.centres[int(np.argmax(signed))]
                 return float(self.sizing.upper(box.low, box.high, np.array([box.most]))[0])
             sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
-            longer = bool(np.subtract(*self.kind.lengths(sides, anchor)) >= 0)
+            longer = bool(np.subtract(*kind.lengths(sides, anchor)) >= 0)
             halve_cells(box, along=longer)
             if len(box.centres) < _FEW and reach > 2 * fine:
                 halve_cells(box, along=not longer)
@@ -118,11 +121,9 @@ class Celled(Tops):
         if len(self.wood.held):
             keep &= self.kind.held_radii(box, self.wood.held, reach) <= most
         slack = reach + factor * factor * (least + reach) + 2 * addend + drift
-        matters = np.where(keep, slack, -np.inf)[:, None]
-        matter: NDArray[np.bool_] = np.any(distances <= matters, axis=0)
-        near = matter[: len(box.near)]
-        if len(box.disks.radii):
-            box.disks = box.disks.take(matter[len(near) :])
+        matter = np.any(distances <= np.where(keep, slack, -np.inf)[:, None], axis=0)
+        near, holes = np.split(matter, [len(box.near)])
+        box.disks = box.disks.take(holes)
         box.clear = box.clear | (signed > reach)
         box.keep(keep)
         signed = signed[keep]
@@ -133,10 +134,9 @@ class Celled(Tops):
     def _distances(self, box: Box, p: float, met: Met) -> Array:
         """Return the radii at which tops in the cells touch the edges, and then the disks."""
         edges, disks, pace = len(box.near), box.disks, self.kind.pace
-        count = edges + len(disks.radii)
-        looks = pace * edges + max(pace, _LOOKS_A_DISK) * (count - edges)
+        radii = np.empty((len(box.centres), edges + len(disks.radii)))
+        looks = pace * edges + max(pace, _LOOKS_A_DISK) * len(disks.radii)
         self.looks += len(box.centres) * looks
-        radii = np.empty((len(box.centres), count))
         for some in blocks(*radii.shape):
             centres = box.centres[some]
             radii[some, :edges] = met(centres)
@@ -150,11 +150,4 @@ class Celled(Tops):
         direction = np.array([math.cos(box.turn), math.sin(box.turn)])
         places = box.centres[:, None] + core[0][:, None] * direction
         missing = core[1] - self.wood.depths.most(places)
-        deep = missing.max(axis=1) <= math.hypot(*box.half) + _EXACT
-        box.keep(deep)
-
-    def _lack(self, box: Box, radii: Array) -> Array:
-        """Return how much less a top in each cell promises for what it must hold and does not."""
-        needed = self.kind.holding(box.turn, box.middle, self.wood.firmly, box.centres)
-        lack: Array = _DEAR * np.maximum(needed - radii, 0.0)
-        return lack
+        box.keep(missing.max(axis=1) <= math.hypot(*box.half) + _EXACT)

@@ -135,8 +135,5 @@ class _Near:
         And may shrink until it lets go of each point.
         """
         kind, centre = self.tops.kind, np.array([top[:2]])
-        p, radius = kind.shape_of(top), kind.radius_of(top)
-        clear = kind.distances(top.turn, p, self.edges, centre)[0] - radius
-        # one point held from many centres asks as much as many points held from one
-        held = radius - kind.holding(top.turn, p, np.zeros((1, 2)), centre - self.points)
-        return np.concatenate([clear, held])
+        clear = kind.distances(top.turn, kind.shape_of(top), self.edges, centre)[0]
+        return np.concatenate([clear - kind.radius_of(top), self.tops.holds(top, self.points)])

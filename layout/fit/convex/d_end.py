@@ -150,12 +150,6 @@ class DEndKind(CapsuleKind):
         square = far - (by + np.sqrt(2 * radii**2 - by**2)) / 2
         return np.maximum(np.where(x > p, np.hypot(x - p, y) - radii, square), 0.0)
 
-    def slopes(self, p: float, ways: Array) -> Array:
-        """Return ways from the middle of the round end, or square to the side that is met."""
-        x, y = ways[:, 0], ways[:, 1]
-        behind = -x - p > np.abs(y)
-        return np.stack([np.where(behind, x, np.maximum(x - p, 0.0)), np.where(behind, 0.0, y)], 1)
-
     def needed(self, p: float, ways: Array) -> Array:
         """Return the radii at which tops reach the ends of ways, (…, 2): by end, side or corner."""
         x, y = ways[..., 0], np.abs(ways[..., 1])
@@ -175,12 +169,11 @@ class DEndKind(CapsuleKind):
         p, (half_length, radius) = self.shape_of(pose), pose[3:]
         left = self.distances(0.0, p, local, np.zeros((1, 2)))[0] - radius
         corners = [np.full((len(local), 2), (-half_length, y)) for y in (-radius, radius)]
-        behind = np.flatnonzero((local[:, 0, 0] < -p) & (np.abs(local[:, 0, 1]) < radius))
-        foot = local[behind, 0]
+        foot = local[(local[:, 0, 0] < -p) & (np.abs(local[:, 0, 1]) < radius), 0]
         return [
             round_end(local, p, 1.0, radius),
             straights(local, -half_length, p, radius),
-            parted((foot + np.array([p, 0.0])) * [1.0, 0.0], foot, -1.0, radius, behind),
+            parted((foot + np.array([p, 0.0])) * [1.0, 0.0], foot, -1.0, radius),
             *(marks_before(local, corner, pose, left) for corner in corners),
         ]
 

@@ -25,6 +25,10 @@ ALONG = np.array([-1.0, -0.5, 0.0, 0.5, 1.0])
 """Where along its axis a top is held against the depths of the wood."""
 
 
+_HAIR = 1e-3 * np.eye(2)
+"""mm along and across: so far apart the ends of ways are from which slopes are worked out."""
+
+
 class Axes(NamedTuple):
     """Half length and half width of one shape: each where the radius is 0, mm, and its growth."""
 
@@ -146,7 +150,8 @@ class Kind(ABC):
 
     def slopes(self, p: float, ways: Array) -> Array:
         """Return in which ways, of any length, tops grow fastest at the ends of ways, (k, 2)."""
-        return self.body.normals(ways * self.squeeze(p)) * self.squeeze(p)
+        both = [self.needed(p, ways + way) - self.needed(p, ways - way) for way in _HAIR]
+        return np.stack(both, axis=-1)
 
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return what a lipping adds to half the length and half the width, mm."""

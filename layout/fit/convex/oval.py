@@ -28,10 +28,9 @@ import numpy as np
 
 from ..goal import Figure
 from ..wood.edges import Array
-from .body_lift import BodyLift
 from .gauge import PowerBody
 from .kind import ALONG, Axes, Growth, Kind
-from .lift import Figures, Rows
+from .lift import BodyLift, Figures, Rows
 from .pose import Part, Pose, first_met
 from .sight import angle_of, near_angle, wandering
 

@@ -36,11 +36,9 @@ from ...geometry.polygon import convex_hull
 from ...outlines import Outline, RegularPolygon
 from ..goal import Figure
 from ..wood.edges import Array, repeats, turned
-from .body_lift import BodyLift
-from .gauge import nearest_places
+from .gauge import SAME, PolygonBody, nearest_places
 from .kind import Axes, Growth, Kind
-from .lift import Figures, Rows
-from .polygon_body import SAME, PolygonBody
+from .lift import BodyLift, Figures, Rows
 from .pose import Part, Pose, marks_before
 from .sight import directions, facing, wandering
 
@@ -255,9 +253,8 @@ class ConvexKind(Kind):
         corner = body.corner_towards(facing(local))
         left = radius * (body.gauge(nearest_places(body, local / radius)) - 1)
         corners = [radius * body.corners[(corner + step) % len(body.corners)] for step in _BESIDE]
-        points, which = local[:, 0], np.arange(len(local), dtype=np.intp)
-        side = body.side_towards(points)
-        normal, reach = body.sides[side], radius * body.heights[side]
-        clear = (normal * points).sum(axis=1) - reach
-        sides = Part.drawn_out(pose, clear, normal, points - clear[:, None] * normal, which)
+        points, side = local[:, 0], body.side_towards(local[:, 0])
+        normal = body.sides[side]
+        clear = (normal * points).sum(axis=1) - radius * body.heights[side]
+        sides = Part.drawn_out(pose, clear, normal, points - clear[:, None] * normal)
         return [*(marks_before(local, marks, pose, left) for marks in corners), sides]

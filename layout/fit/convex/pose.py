@@ -9,7 +9,6 @@ from __future__ import annotations
 from typing import NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ...geometry.tolerance import ROUNDING
 from ..wood.edges import Array, turned
@@ -34,8 +33,6 @@ class Contacts(NamedTuple):
     """(m,) array: distance left, mm; negative where it crosses."""
     slopes: Array
     """(m, 5) array: change of `clear` with each number of the pose."""
-    edges: NDArray[np.intp]
-    """(m,) array of int: which edge each belongs to."""
 
 
 class Part(NamedTuple):
@@ -50,16 +47,12 @@ class Part(NamedTuple):
     """(m,) arrays: how much nearer it comes with half of each size."""
     places: Array
     """(m, 2) array."""
-    edges: NDArray[np.intp]
-    """(m,) array of int."""
 
     @classmethod
-    def drawn_out(
-        cls, pose: Pose, clear: Array, normal: Array, places: Array, edges: NDArray[np.intp]
-    ) -> Part:
+    def drawn_out(cls, pose: Pose, clear: Array, normal: Array, places: Array) -> Part:
         """Return those at places that move in proportion with each size."""
         longer, wider = (normal * places / pose[3:]).T
-        return cls(clear, normal, longer, wider, places, edges)
+        return cls(clear, normal, longer, wider, places)
 
 
 def first_met(body: PowerBody, pose: Pose, local: Array) -> Part:
@@ -72,8 +65,8 @@ def first_met(body: PowerBody, pose: Pose, local: Array) -> Part:
     foot = np.where(np.abs(foot).max(axis=1, keepdims=True) > 0, foot, 1e-9)
     reach = body.normals(foot) / axes
     steep = np.hypot(reach[:, 0], reach[:, 1])
-    clear, which = (body.gauge(foot) - 1) / steep, np.arange(len(foot), dtype=np.intp)
-    return Part.drawn_out(pose, clear, reach / steep[:, None], foot * axes, which)
+    clear = (body.gauge(foot) - 1) / steep
+    return Part.drawn_out(pose, clear, reach / steep[:, None], foot * axes)
 
 
 def marks_before(local: Array, marks: Array, pose: Pose, left: Array) -> Part:
@@ -90,15 +83,12 @@ def marks_before(local: Array, marks: Array, pose: Pose, left: Array) -> Part:
     normal = facing(local[which])
     clear = np.einsum("ij,ij->i", normal, local[which, 0] - marks[which])
     before = (clear > -ROUNDING) | (left[which] < -ROUNDING)
-    which = which[before]
-    return Part.drawn_out(pose, clear[before], normal[before], marks[which], which)
+    return Part.drawn_out(pose, clear[before], normal[before], marks[which[before]])
 
 
 def contacts_of(parts: list[Part], pose: Pose) -> Contacts:
     """Return contacts in the frame of the search."""
-    clear, normal, longer, wider, places, edges = (
-        np.concatenate(column) for column in zip(*parts, strict=True)
-    )
+    clear, normal, longer, wider, places = map(np.concatenate, zip(*parts, strict=True))
     swing = normal[:, 1] * places[:, 0] - normal[:, 0] * places[:, 1]
     slopes = np.column_stack([-turned(normal, -pose.turn), -swing, -longer, -wider])
-    return Contacts(clear, slopes, edges)
+    return Contacts(clear, slopes)

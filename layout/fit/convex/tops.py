@@ -13,7 +13,7 @@ import numpy as np
 from ...geometry.tolerance import ROUNDING
 from ..local_search import Steps, best_step, climbed
 from ..wood.edges import Array
-from .pose import Contacts, Pose
+from .pose import Pose
 from .sizing import Sizing
 from .wood import Wood
 
@@ -30,8 +30,8 @@ CLOSE = 1e-5
 _NOTHING = 1e-10
 """Of the half width: where no step promises to gain more, mm, the top is at its contacts."""
 
-_MIDDLE = 1e-3
-"""Of the half width."""
+_APART = 1e-6
+"""Of the half width: how far a top is moved to see how firmly it holds points."""
 
 _ROUNDS = 8
 """Steps in which a top is brought to hold what it must; each squares what is still missing."""
@@ -113,15 +113,18 @@ class Tops:
         room, moves = self.kind.contacts(top, edges), self.moves(top)
         close = room.clear < reach
         rows, limits = [-room.slopes[close] @ moves], [room.clear[close]]
-        if len(self.wood.held):
-            inside = self._holding(top)
-            rows.append(inside.slopes @ moves)
-            limits.append(-inside.clear)
-        half = top.half_length, top.half_width
+        if len(firm := self.wood.firmly):
+            held, apart = self.holds(top, firm), _APART * top.half_width
+            changes = [
+                self.holds(self.moved(top, way), firm) - held
+                for way in apart * np.eye(len(moves.T))
+            ]
+            rows.append(-np.transpose(changes) / apart)
+            limits.append(held)
         planes = np.array(self.sizing.half_planes)
         rows.append(planes[:, :2] @ moves[3:])
-        limits.append(planes[:, 2] - planes[:, :2] @ half)
-        gain = np.array(self.sizing.slopes(*half)) @ moves[3:]
+        limits.append(planes[:, 2] - planes[:, :2] @ top[3:])
+        gain = self.sizing.slopes(*top[3:]) @ moves[3:]
         gain /= np.abs(gain).max() or 1.0
         return Steps(gain, np.vstack(rows), np.concatenate(limits), *self.reach(top, trust))
 
@@ -152,12 +155,10 @@ class Tops:
             low[2] = max(-trust, min(0.0, (-limits.most_turn - away) * top.half_length))
         return low, high
 
-    def _holding(self, top: Pose) -> Contacts:
-        """Return how far outside each point that must be held lies: negative where it is held."""
-        away = np.hypot(*(self.wood.firmly - np.array([top.x, top.y])).T)
-        # a point in the very middle is held, and lies in no direction
-        points = np.repeat(self.wood.firmly[away > _MIDDLE * top.half_width, None], 2, axis=1)
-        room = self.kind.contacts(top, points)
-        order = np.lexsort((room.clear, room.edges))
-        rows = order[np.unique(room.edges[order], return_index=True)[1]]
-        return Contacts(room.clear[rows], room.slopes[rows], room.edges[rows])
+    def holds(self, top: Pose, points: Array) -> Array:
+        """Return by how much a radius may shrink until a top lets go of each point, (m,) mm."""
+        # one point held from many centres asks as much as many points held from one
+        centres = np.array(top[:2]) - points
+        needed = self.kind.holding(top.turn, self.kind.shape_of(top), np.zeros((1, 2)), centres)
+        held: Array = self.kind.radius_of(top) - needed
+        return held
