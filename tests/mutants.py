@@ -34,7 +34,7 @@ TARGETS = {
     "layout/fit/convex/capsule.py": f"{HUGGED} -k capsule",
     "layout/fit/convex/d_end.py": f"{HUGGED} tests/fit/test_d_end.py -k end",
     "layout/fit/convex/polygon.py": f"{HUGGED} -k hexagon",
-    "layout/fit/convex/gauge.py": f"tests/fit/test_superellipse.py tests/fit/test_many_holes.py {CONVEX}-or-disk",
+    "layout/fit/convex/gauge.py": f"tests/fit/test_superellipse.py {CONVEX}",
     "layout/fit/rectangles/gap_bound.py": RECTANGLES,
     "layout/fit/rectangles/narrowing.py": RECTANGLES,
     "layout/fit/rectangles/offset_wood.py": f"{RECTANGLES} tests/fit/test_rounded_rectangle.py",

@@ -49,7 +49,7 @@ class RoundElsewhere:
         """Yield the best tops of some turns, shapes and places."""
         for piece in self.wood.pieces:
             centres, _ = piece.cells(0.0, _ALONG)
-            centres = centres[self.wood.holds_points(centres, inner=True)]
+            centres = centres[self.wood.inner.holds_points(centres)]
             for p in self._shapes(piece) if len(centres) else []:
                 round_one = self.kind.period(p) == 0  # it may be drawn out along the grain
                 spans = [(self.sizing.wish.limits.grain, 0.0)] if round_one else self.tops.turns(p)

@@ -113,7 +113,7 @@ class Celled(Tops):
         # how deep in a disk a middle lies is not known
         deep = np.minimum(least, 0.0) if len(box.disks.radii) else -np.abs(least)
         outside = ~box.clear & ((least + reach) * factor + addend > box.least)
-        outside[outside] = ~self.wood.holds_points(box.centres[outside])
+        outside[outside] = ~self.wood.outer.holds_points(box.centres[outside])
         signed = np.where(outside, deep, least)
         most = (signed + reach) * factor + addend
         # what crosses an edge with its middle may lie clear of it at another turn

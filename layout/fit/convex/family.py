@@ -13,6 +13,7 @@ from collections.abc import Iterable
 import numpy as np
 
 from ..goal import turn_spans
+from ..local_search import best_step
 from ..wood.edges import Array, turned
 from ..wood.round_holes import Disks
 from .boxes import Box, drop_aside, patch_of, split_places
@@ -20,7 +21,7 @@ from .cells import Celled
 from .lift import Aim, Edges
 from .pose import Pose
 from .sizing import Sizing
-from .tops import CLOSE
+from .tops import CLOSE, FIRST_STEP
 from .wood import Wood
 
 _FIRST_SHARE = 0.3
@@ -52,6 +53,9 @@ _ROUNDING = 1e-9
 
 _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
+
+_ROUNDS = 8
+"""Steps in which a top is brought to hold what it must; each squares what is still missing."""
 
 _LOOKS_A_BOX, _LOOKS_A_PLANE = 50_000, 8
 """Looks at an edge (`Family.looks`) that a box takes at least, and its half-planes of each edge:
@@ -101,10 +105,10 @@ class TwoSizes(Celled):
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no top of the box beats, or `enough` where that is higher."""
-        looked_for = _FIRST_SHARE * self.sizing.wish.most_effort
-        box.waits = box.waits and self.looks > looked_for
-        if box.waits:
-            return self._bound_by_depth(box)
+        box.waits = box.waits and self.looks > _FIRST_SHARE * self.sizing.wish.most_effort
+        if box.waits:  # what the deepest place of the wood allows, at no cost
+            radius = self.wood.depths.greatest / self.kind.disks(box.high, 1.0)[1].max()
+            return float(self.sizing.upper(box.low, box.high, np.array([radius]))[0])
         self.looks += _LOOKS_A_BOX
         first = self.bound_by_cells(box, enough)
         box.hopeless /= 2
@@ -115,12 +119,6 @@ class TwoSizes(Celled):
             most = min(most, self._bound_by_half_planes(box, enough))
         box.hopeless = min(most / enough - 1, _AT_MOST) if enough > 0 else 0.0
         return max(most, enough)  # cells were dropped that may be worth as much
-
-    def _bound_by_depth(self, box: Box) -> float:
-        """Return the bound that the deepest place of the wood gives, at no cost."""
-        slimmest = float(self.kind.disks(box.high, 1.0)[1].max())
-        radius = self.wood.depths.greatest / slimmest
-        return float(self.sizing.upper(box.low, box.high, np.array([radius]))[0])
 
     def _bound_by_half_planes(self, box: Box, enough: float) -> float:
         wish, patch = self.sizing.wish, patch_of(box)
@@ -147,8 +145,7 @@ class TwoSizes(Celled):
         if len(holes.edges) <= _SEVERAL:
             return Edges(outer[box.edges], outermost[box.edges])
         near = np.concatenate([box.near, box.disks.take(~small).edges])
-        away = turned(holes.places - middle, box.turn)
-        inwards = self.kind.slopes(box.middle, away)
+        inwards = self.kind.slopes(box.middle, turned(holes.places - middle, box.turn))
         inwards[~inwards.any(axis=1)] = [0.0, 1.0]  # any way will do from the very middle
         inwards *= (holes.radii / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
         points = holes.places - turned(inwards, -box.turn)
@@ -172,7 +169,7 @@ class TwoSizes(Celled):
         return best
 
     def _brought_in(self, box: Box) -> tuple[float, Pose] | None:
-        """Return a top near the half-planes' one that fits and holds what it must.
+        """Return a top near the half-planes' one that fits and holds what it must, if any is met.
 
         Looked for the more seldom the longer it is in vain.
         """
@@ -180,12 +177,19 @@ class TwoSizes(Celled):
         if self._wait > 0:
             return None
         assert box.hint is not None
+        self._vain = self._wait = min(self._vain + 1, _LONGEST_WAIT)
         (x, y), turn, p = box.hint
-        sizes = self.kind.sizes(p, box.likely_radius)
-        found = self.brought_in(Pose(float(x), float(y), turn, *sizes))
-        self._vain = 0 if found is not None else min(self._vain + 1, _LONGEST_WAIT)
-        self._wait = self._vain
-        return found
+        top = Pose(float(x), float(y), turn, *self.kind.sizes(p, box.likely_radius))
+        trust = FIRST_STEP * top.half_width
+        for _ in range(_ROUNDS):
+            top = self.moved(top, best_step(self, top, trust)[0])
+            if min(top[3:]) <= 0:
+                return None
+            found = self.fitted(top)
+            if found is not None:
+                self._vain = self._wait = 0
+                return found
+        return None
 
     def split(self, box: Box) -> Iterable[Box]:
         """Return two halves of the box: of its turns, shapes or places, whichever is loosest."""

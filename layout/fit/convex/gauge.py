@@ -22,18 +22,15 @@ from .sight import angle_of, near_angle, outward
 _FEW = 2000
 """Pairs of bodies and edges that are no work to speak of."""
 
-
 SAME = 1e-7
 """Corners that lie nearer to each other than this share of the size are one."""
 
 
 class Touch(NamedTuple):
-    """How far a body reaches along normals, and where."""
+    """How far a body reaches along normals, (…), and where, (…, 2): ``normal · place == reach``."""
 
     reach: Array
-    """(n,) array."""
     places: Array
-    """(n, 2) array: with ``normal · place == reach``."""
 
 
 Met = Callable[[Array], Array]
@@ -52,7 +49,7 @@ class Body(Protocol):
         ...
 
     def touch(self, normals: Array) -> Touch:
-        """Return its support in the directions of the normals, (n, 2), of any length."""
+        """Return its support in the directions of the normals, (…, 2), of any length."""
         ...
 
     def normals(self, ways: Array) -> Array:
@@ -78,7 +75,7 @@ class PowerBody:
     def touch(self, normals: Array) -> Touch:
         """Return the norm dual to the n-norm (Hölder), and where it is reached."""
         reach = self.dual(normals)
-        share = normals / np.maximum(reach, 1e-300)[:, None]
+        share = normals / np.maximum(reach, 1e-300)[..., None]
         return Touch(reach, np.sign(share) * np.abs(share) ** (1 / (self.exponent - 1)))
 
     def normals(self, ways: Array) -> Array:
@@ -141,9 +138,9 @@ class PolygonBody:
         return factor
 
     def touch(self, normals: Array) -> Touch:
-        """Return its support in the directions of the normals, (n, 2), of any length."""
+        """Return its support in the directions of the normals, (…, 2), of any length."""
         places = self.corners[self.corner_towards(normals)]
-        return Touch(np.einsum("ij,ij->i", normals, places), places)
+        return Touch((normals * places).sum(axis=-1), places)
 
     def normals(self, ways: Array) -> Array:
         """Return the slopes of the gauge, (…, 2): normals whose reach is 1."""

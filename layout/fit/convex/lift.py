@@ -256,12 +256,11 @@ class BodyLift(Lift):
         Seen in the frame of the top the touching point turns as the normal does, and one way with
         the shape.
         """
-        delta, lean, slides = self.box.half_turn + _HAIR, angle_of(normal), []
-        for side in (-1.0, 1.0):
-            seen, off = turned(normal, -side * delta), []
-            for p in {self.box.low, self.box.high}:
-                squeeze = self.kind.squeeze(p)
-                place = self.body.touch(seen / squeeze).places / squeeze
-                off.append(side * (near_angle(angle_of(place), lean) - lean))
-            slides.append(side * (np.max(off, axis=0) + delta))
-        return stays_between(local, normal, (slides[0], slides[1]), self.patch)
+        delta, lean = self.box.half_turn + _HAIR, angle_of(normal)
+        seen = np.stack([turned(normal, delta), turned(normal, -delta)])
+        ends = [self.kind.squeeze(p) for p in (self.box.low, self.box.high)]
+        squeezes = np.array(ends)[:, None, None]
+        places = self.body.touch(seen / squeezes).places / squeezes
+        off = near_angle(angle_of(places), lean) - lean
+        slides = off[:, 0].min(axis=0) - delta, off[:, 1].max(axis=0) + delta
+        return stays_between(local, normal, slides, self.patch)

@@ -11,7 +11,7 @@ from dataclasses import replace
 import numpy as np
 
 from ...geometry.tolerance import ROUNDING
-from ..local_search import Steps, best_step, climbed
+from ..local_search import Steps, climbed
 from ..wood.edges import Array
 from .pose import Pose
 from .sizing import Sizing
@@ -21,7 +21,7 @@ _LOOKS_A_PLACE, _LOOKS_A_CONTACT = 4, 20
 """Looks at an edge (`Family.looks`) that a top that is placed and its contacts take of each edge
 beside it: as measured."""
 
-_FIRST_STEP, _LAST_STEP = 0.1, 1e-7
+FIRST_STEP, _LAST_STEP = 0.1, 1e-7
 """Of the half width; steps smaller than the last change no printed figure."""
 
 CLOSE = 1e-5
@@ -32,9 +32,6 @@ _NOTHING = 1e-10
 
 _APART = 1e-6
 """Of the half width: how far a top is moved to see how firmly it holds points."""
-
-_ROUNDS = 8
-"""Steps in which a top is brought to hold what it must; each squares what is still missing."""
 
 
 class Tops:
@@ -49,7 +46,7 @@ class Tops:
 
     def placed(self, centre: Array, turn: float, p: float) -> tuple[float, Pose] | None:
         """Return the score and size of the best top of a place, turn and shape, if any fits."""
-        if not self.wood.holds_points(centre[None], inner=True)[0]:
+        if not self.wood.inner.holds_points(centre[None])[0]:
             return None
         radius = self._radius(centre, turn, p)
         sizes = self.sizing.best(p, radius)
@@ -64,9 +61,9 @@ class Tops:
 
     def fitted(self, top: Pose) -> tuple[float, Pose] | None:
         """Return the score and size of the best top of the place, turn and shape of one."""
-        if min(top.half_length, top.half_width) <= 0:
+        if min(top[3:]) <= 0:
             return None
-        return self.placed(np.array([top.x, top.y]), top.turn, self.kind.shape_of(top))
+        return self.placed(np.array(top[:2]), top.turn, self.kind.shape_of(top))
 
     def _radius(self, centre: Array, turn: float, p: float) -> float:
         """Return that of the largest top of a place, turn and shape in the inner polygon."""
@@ -86,21 +83,9 @@ class Tops:
 
     def polished(self, score: float, top: Pose, *, last: float = _LAST_STEP) -> tuple[float, Pose]:
         """Return a local best reached from a top, never a worse one, by steps down to `last`."""
-        first, last = _FIRST_STEP * top.half_width, last * top.half_width
+        first, last = FIRST_STEP * top.half_width, last * top.half_width
         least = max(_NOTHING * top.half_width, last / 100)
         return climbed(self, (score, top), (first, last), nothing=least)
-
-    def brought_in(self, top: Pose) -> tuple[float, Pose] | None:
-        """Return a top that fits and holds what it must, near one that does not, if any is met."""
-        trust = _FIRST_STEP * top.half_width
-        for _ in range(_ROUNDS):
-            top = self.moved(top, best_step(self, top, trust)[0])
-            if min(top.half_length, top.half_width) <= 0:
-                return None
-            found = self.fitted(top)
-            if found is not None:
-                return found
-        return None
 
     def moved(self, top: Pose, step: Array) -> Pose:
         """Return the top after a step."""
