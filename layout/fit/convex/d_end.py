@@ -8,7 +8,6 @@ the capsules in it, of its corners and of the square end.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from itertools import product
 
 import numpy as np
@@ -52,19 +51,18 @@ class DEndLift(CapsuleLift):
         """Return the rows of the capsules, and of the box behind the middle of the square end."""
         behind = self._behind(local.ends[:, 0] + np.array([self.middle, 0.0]), cap)
         corners = self._corners(local.ends[local.outermost])
-        return Rows.joined(super().contacts(local, cap), *corners, behind)
+        return Rows.joined(super().contacts(local, cap), corners, behind)
 
-    def _corners(self, ends: Array) -> Iterator[Rows]:
-        """Yield rows that keep each corner of the square end within the lines of edges.
+    def _corners(self, ends: Array) -> Rows:
+        """Return rows that keep both corners of the square end within the lines of edges.
 
-        It lies at −s + r cos φ (−1, ±1) + r sin φ (∓1, −1); r cos φ is r, or r cos δ.
+        They lie at −s + r cos φ (−1, ±1) + r sin φ (∓1, −1); r cos φ is r, or r cos δ.
         """
-        n = outward(ends)
-        for side in (-1.0, 1.0):
-            ahead = side * n[:, 1] - n[:, 0]
-            ahead *= np.where(ahead > 0, math.cos(self.box.half_turn), 1.0)
-            row = np.column_stack([n, -n, ahead, -side * n[:, 0] - n[:, 1]])
-            yield Rows(row, np.einsum("ij,ij->i", n, ends[:, 0]) + n[:, 0] * self.least)
+        n, side = np.tile(outward(ends), (2, 1)), np.repeat([-1.0, 1.0], len(ends))
+        ahead = side * n[:, 1] - n[:, 0]
+        ahead *= np.where(ahead > 0, math.cos(self.box.half_turn), 1.0)
+        rows = np.column_stack([n, -n, ahead, -side * n[:, 0] - n[:, 1]])
+        return Rows(rows, (n * np.tile(ends[:, 0], (2, 1))).sum(axis=1) + n[:, 0] * self.least)
 
     def _behind(self, feet: Array, cap: float) -> Rows:
         """Return rows that keep points, seen from the middle of the square end, off the box there.

@@ -59,10 +59,7 @@ OUTLINES: dict[str, Callable[[Wish], Outline | None]] = {
 def kind_of(outline: Outline, farthest: float = math.inf) -> Kind:
     """Return how tops of the form of an outline are sought; a polygon may stand so far off it, mm.
 
-    Raises
-    ------
-    LayoutError
-        If it has dents.
+    One with dents raises a `LayoutError`.
     """
     match outline:
         case Circle() | Oval():

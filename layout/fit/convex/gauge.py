@@ -210,26 +210,6 @@ def _factors(body: Body, figures: list[Array], points: Array) -> Array:
     return factor
 
 
-def disk_factors(body: Body, squeeze: Array, x: Array, y: Array, radii: Array) -> Array:
-    """Return at least by what factors the body touches the disk that it touches first, (m, k).
-
-    The point of a disk is taken that lies towards the body as the gauge falls steepest there. Of
-    disks that others lie before no more than their factors are returned.
-    The plane times `squeeze`, (2,), makes the tops the body; x and y, (m, k), lead from centres of
-    tops to the middles of the disks, mm.
-    """
-    far = np.hypot(x * squeeze[0], y * squeeze[1])
-    least: Array = np.maximum(far - radii * squeeze.max(), 0.0) / body.far
-    which, disk = np.nonzero(least <= far.min(axis=1)[:, None])
-    ways, radius = np.stack([x[which, disk], y[which, disk]], axis=1), radii[disk]
-    inside = np.hypot(ways[:, 0], ways[:, 1]) <= radius
-    ways[inside] = 1.0
-    inwards = body.normals(ways * squeeze) * squeeze
-    points = ways - inwards * (radius / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
-    least[which, disk] = np.where(inside, 0.0, body.gauge(points * squeeze))
-    return least
-
-
 def nearest_places(body: Body, edges: Array) -> Array:
     """Return the point of each of n edges that the body about 0, 0 meets first, (n, 2)."""
     lines = Segments.of(edges)

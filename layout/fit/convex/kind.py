@@ -17,7 +17,7 @@ import numpy as np
 from ..goal import Figure
 from ..wood.edges import Array, turned
 from .boxes import Box, Patch
-from .gauge import Body, Met, disk_factors, gauge_met
+from .gauge import Body, Met, gauge_met
 from .lift import Lift
 from .pose import Contacts, Part, Pose, contacts_of
 
@@ -144,9 +144,20 @@ class Kind(ABC):
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k), as a `Met` does, or a hair more.
 
-        These lie x along the turn and y across it from the centres, (m, k) mm.
+        These lie x along the turn and y across it from the centres, (m, k) mm. The point of a disk
+        is taken that lies towards the body as the gauge falls steepest there.
         """
-        return disk_factors(self.body, self.squeeze(p), x, y, radii)
+        squeeze = self.squeeze(p)
+        far = np.hypot(x * squeeze[0], y * squeeze[1])
+        least: Array = np.maximum(far - radii * squeeze.max(), 0.0) / self.body.far
+        which, disk = np.nonzero(least <= far.min(axis=1)[:, None])
+        ways, radius = np.stack([x[which, disk], y[which, disk]], axis=1), radii[disk]
+        inside = np.hypot(ways[:, 0], ways[:, 1]) <= radius
+        ways[inside] = 1.0
+        inwards = self.body.normals(ways * squeeze) * squeeze
+        points = ways - inwards * (radius / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
+        least[which, disk] = np.where(inside, 0.0, self.body.gauge(points * squeeze))
+        return least
 
     def slopes(self, p: float, ways: Array) -> Array:
         """Return in which ways, of any length, tops grow fastest at the ends of ways, (k, 2)."""

@@ -161,13 +161,7 @@ class ConvexKind(Kind):
     body: PolygonBody
 
     def __init__(self, outline: Outline, farthest: float = math.inf) -> None:
-        """Take the outline, of any size; the body stands off its curves by no more, mm.
-
-        Raises
-        ------
-        LayoutError
-            If it is not convex.
-        """
+        """Take it, convex and of any size; the body stands off its curves by no more, mm."""
         straight = all(isinstance(segment, Line) for segment in outline.path().segments)
         tolerance = min(_CURVES * outline.area / outline.perimeter, farthest)
         points = outline.outer(tolerance)
@@ -196,13 +190,7 @@ class ConvexKind(Kind):
         self._disks = places[depths > 0, 0], depths[depths > 0] * self.held
 
     def rim(self, lipping: float) -> tuple[float, float]:
-        """Return what a lipping, mitred at the corners, adds to half the length and width, mm.
-
-        Raises
-        ------
-        LayoutError
-            If it would make another form.
-        """
+        """Return what a lipping, mitred at the corners, adds to half the length and width, mm."""
         if lipping > 0 and not isinstance(self._outline, RegularPolygon):
             raise LayoutError(
                 f"a lipping of {lipping:g} mm cannot be bent or mitred round an "
