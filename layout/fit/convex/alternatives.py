@@ -20,20 +20,15 @@ from .wood import Piece
 
 _SHAPES = 5
 """Shapes that are tried, from the roundest to one as long as the wood and slim in it."""
-
 _SLIM = 0.6
 """Share of the wood's lesser extent that the slimmest is wide."""
-
 _SHARES = np.linspace(-1.0, 1.0, 5)
 """Where in each half span of turns that a search starts with tops are tried."""
-
 _ALONG = 24
 """Places along the longer side of a piece of wood."""
-
 _PLACES, _APART = 8, 0.06
 """Places that are kept for each turn and shape: those with most room, and what share of the wood's
 diameter they stand apart."""
-
 _ALIKE = 1e-6
 """mm of room within which two places are equal: rounding must not tell which is taken."""
 

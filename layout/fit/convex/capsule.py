@@ -31,7 +31,6 @@ from .sight import nearest_all_round, planes_above
 
 _FIRST_SPANS = 4
 """Of the half straight, in the boxes that a search starts with."""
-
 _CORNERS = np.array([[-1.0, -1.0], [-1.0, 1.0], [1.0, -1.0], [1.0, 1.0]])
 """Of a square about 0, 0."""
 

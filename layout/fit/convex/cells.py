@@ -23,29 +23,22 @@ from .wood import Wood
 
 _MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
 """Cells, and distances to edges, beyond which a box is rather cut than looked at more closely."""
-
 _MOST_STAYING = 0.5
 """Share of the cells that smaller cells could not drop either, above which to cut the box.
 
 Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
 turns add alone, and then a bound that comes from their width falls with no cut of the box."""
-
 _FEW = 64
 """Cells, below which they are cut in four: so few take no longer than half as many."""
-
 _WORTH_IT = 0.75
 """Share of the edges left, below which the others are no longer looked at in the same box."""
-
 _SHALLOW = 16
 """Edges and holes, beyond which cells are first looked up in the table of depths, or for several
 disks in a top: those tell of thin tops what their middle does not."""
-
 _DEAR = 10.0
 """How much dearer a millimetre is that a top does not reach to what it must hold."""
-
 _LOOKS_A_DISK = 0.8
 """Looks at an edge (`Family.looks`) that a round hole takes at least: as measured."""
-
 _EXACT = 1e-6
 """What rounding may do to a depth, mm, with a wide margin."""
 

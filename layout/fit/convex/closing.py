@@ -26,27 +26,20 @@ if TYPE_CHECKING:
 
 _DONE = 1e-5
 """mm: a step shorter than this ends it; a hundredth of what sizes are told to."""
-
 _IDLE = 1e-11
 """mm of size: a step that promises no more is one between tops that are equally good."""
-
 _FIRST_TRUST, _LAST_TRUST = 0.01, 1e-7
 """Of the half width."""
-
 _FULL = 0.9
 """Share of the trust from which a step that does well earns more of it."""
-
 _MOST_STEPS = 30
 
 _NOTHING = 1e-10
 """Share of a score that rounding may take."""
-
 _APART = 1e-4
 """Of the half width: how far apart the tops are from which slopes and bends are worked out."""
-
 _PULLS = 1e-6
 """Share of the hardest pull below which a contact is not pressed."""
-
 _STEADY = 1e-6
 """Bend added every way, as a share of the greatest, of a circle's as wide at least, so
 that idle unknowns stay where they are."""

@@ -27,40 +27,29 @@ from .wood import Wood
 _FIRST_SHARE = 0.3
 """Of the effort, after which boxes to start with wait until they promise more than others: where
 edges are many, each takes a hundredth of it."""
-
 _FIRST_TURNS = 8
 """Spans that a half turn is cut into at first; any number would do."""
-
 _OFF_GRID = 0.37
 """Where in a span the grain lies at first: not at its end, where it would lie in two spans."""
-
 _SMALL = 0.03
 """Looseness, as an angle, of turns and shapes below which places are cut where they are looser:
 half-planes help in boxes that are small every way (cut sooner, boxes are a half more)."""
-
 _HOPELESS, _AT_MOST = 0.3, 4.0
 """Share by which the half-planes of a box gave more than enough, above which those of its parts
 are not tried; with each cut in two it is taken to halve. Enough may rise: no more counts."""
-
 _SEVERAL = 200
 """Edges of round holes, beyond which half-planes count a hole as one point."""
-
 _SMALL_HOLE = 0.25
 """Share of a top's radius, below which a hole is met in about one point."""
-
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
-
 _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
-
 _ROUNDS = 8
 """Steps in which a top is brought to hold what it must; each squares what is still missing."""
-
 _LOOKS_A_BOX, _LOOKS_A_PLANE = 50_000, 8
 """Looks at an edge (`Family.looks`) that a box takes at least, and its half-planes of each edge:
 as measured."""
-
 _BESIDE = 0.03
 """Of the half width: tops so close end in the same local best; at a tenth a hexagon did not."""
 

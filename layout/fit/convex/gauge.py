@@ -21,7 +21,6 @@ from .sight import angle_of, near_angle, outward
 
 _FEW = 2000
 """Pairs of bodies and edges that are no work to speak of."""
-
 SAME = 1e-7
 """Corners that lie nearer to each other than this share of the size are one."""
 
@@ -46,15 +45,12 @@ class Body(Protocol):
 
     def gauge(self, ways: Array) -> Array:
         """Return the factors, (…), that bring its boundary to the ends of the ways, (…, 2)."""
-        ...
 
     def touch(self, normals: Array) -> Touch:
         """Return its support in the directions of the normals, (…, 2), of any length."""
-        ...
 
     def normals(self, ways: Array) -> Array:
         """Return the slopes of the gauge, (…, 2): normals whose reach is 1."""
-        ...
 
 
 class PowerBody:

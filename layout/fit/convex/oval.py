@@ -36,7 +36,6 @@ from .sight import angle_of, near_angle, wandering
 
 _FIRST_SPAN = 1.0
 """Of the logarithm of the ratio, in the boxes that a search starts with."""
-
 _WIDE = 1.2
 """Angle, radians, by which a contact may wander before its half-plane says next to nothing."""
 

@@ -45,16 +45,12 @@ from .sight import directions, facing, wandering
 _CURVES = 1e-4
 """Farthest that the body stands off the curves of an outline, as a share of area over way round
 (half a radius or more): far below the gap that a search leaves."""
-
 _NOTCH = 1e-5
 """Depth, as a share of the radius, of what is no dent but rounding."""
-
 _ALONG = np.array([[-0.6, 0.0], [-0.3, 0.0], [0.0, 0.0], [0.3, 0.0], [0.6, 0.0]])
 """Where along half its length a top is held against the depths of the wood."""
-
 _BESIDE = (-1, 0, 1)
 """Corners that are looked at, about the one that reaches farthest to a line."""
-
 _MOST_SIDES = 24
 """Sides that a point is held within: those of a curve are hundreds, and neighbours say the same."""
 

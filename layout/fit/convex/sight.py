@@ -12,7 +12,6 @@ from .boxes import Patch
 
 _ALMOST_SQUARE = math.pi / 2 - 1e-9
 """Radians: what is no more is known to be less than a quarter turn."""
-
 _SECTORS, _EACH = 16, 2
 """Directions round a top, and how many of the nearest edges are looked at in each."""
 

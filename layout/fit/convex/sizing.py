@@ -24,13 +24,10 @@ from .pose import Pose
 _SLACK = PROOF_ALLOWANCE / 2
 """Half of what a size may fall short of a least limit, so that a top of exactly the size of its
 place can be proved inside."""
-
 _NARROWEST = 1.0
 """mm: no core is narrower."""
-
 _LEVEL = 1e-9
 """Share by which a figure that does not change with the radius may seem to."""
-
 _LADDER = np.linspace(0.0, 1.0, 33)[1:]
 """Shares of a span of radii."""
 

@@ -39,10 +39,8 @@ from .sight import angle_of, directions, near_angle
 
 _BALL_PARTS = 96
 """Of a quarter of the ball, between which its swelling is bounded."""
-
 _BOX_PARTS = 4
 """Of the spans of turn and shape, in each of which u and z are bounded apart."""
-
 _SHARES = np.array([1e-6, 1e-4, 0.003, 0.03, 0.15, 0.5, 0.85, 0.97, 0.997, 1 - 1e-4, 1 - 1e-6])
 """Where the marks lie on a quarter of the unit ball: shares of |y|ⁿ in |x|ⁿ + |y|ⁿ, dense towards
 its axes, where for a high exponent the edge is all but straight."""

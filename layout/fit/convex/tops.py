@@ -20,16 +20,12 @@ from .wood import Wood
 _LOOKS_A_PLACE, _LOOKS_A_CONTACT = 4, 20
 """Looks at an edge (`Family.looks`) that a top that is placed and its contacts take of each edge
 beside it: as measured."""
-
 FIRST_STEP, _LAST_STEP = 0.1, 1e-7
 """Of the half width; steps smaller than the last change no printed figure."""
-
 CLOSE = 1e-5
 """The last one where closing in finds what is left."""
-
 _NOTHING = 1e-10
 """Of the half width: where no step promises to gain more, mm, the top is at its contacts."""
-
 _APART = 1e-6
 """Of the half width: how far a top is moved to see how firmly it holds points."""
 
