@@ -249,10 +249,11 @@ def round_end(local: Array, at: float, arm: float, radius: float) -> Part:
 
     It moves by `arm` along that axis for each mm of half length less half width.
     """
-    lines, centre = Segments.of(local - np.array([at, 0.0])), np.array([at, 0.0])
-    along = np.clip(0.0, lines.begin - lines.half, lines.begin + lines.half)
-    away = along[:, None] * lines.unit + lines.height[:, None] * lines.across
-    return parted(away, away + centre, arm, radius)
+    way, centre = local[:, 1] - local[:, 0], np.array([at, 0.0])
+    square = np.maximum((way * way).sum(axis=1), 1e-30)
+    share = ((centre - local[:, 0]) * way).sum(axis=1) / square
+    foot = local[:, 0] + np.clip(share, 0.0, 1.0)[:, None] * way
+    return parted(foot - centre, foot, arm, radius)
 
 
 def straights(local: Array, low: float, high: float, radius: float) -> Part:
