@@ -177,7 +177,9 @@ class Climber(Laid):
         gains = np.repeat([1.0, 0.0], [len(near), len(held)])
         rows = np.column_stack([np.vstack([-slopes[near], held]), gains])
         limits = np.concatenate([clear[near] - start, -out - 2 * ROUNDING])
-        low, high = trust * np.array([[-1.0, -1.0, -1.0, 0.0], [1.0, 1.0, 1.0, 3.0]])
+        # a step that holds more may clear less than none
+        least = -3.0 if len(held) else 0.0
+        low, high = trust * np.array([[-1.0, -1.0, -1.0, least], [1.0, 1.0, 1.0, 3.0]])
         if self.spans:
             turn = float(pose[2])
             span = min(self.spans, key=lambda span: max(span[0] - turn, turn - span[1]))
