@@ -93,17 +93,18 @@ def with_hours(job: Job) -> Job:
 
 def _record(kept: WorkWish) -> dict[str, Any]:
     """Return how long each step takes, for one of what, and whether the maker says so."""
-    from ..layout.work.deeds import EFFORTS
+    from ..layout.work.deeds import Deed
 
     own = dict(kept.pace)
     steps = [
         {
             "step": deed.value,
             "hours": list(kept.pace_of(deed)),
-            "for": effort.per.value,
+            "for": deed.per.value,
             "own": deed.value in own,
         }
-        for deed, effort in EFFORTS.items()
+        for deed in Deed
+        if deed.most
     ]
     return {"day": kept.day, "steps": steps}
 

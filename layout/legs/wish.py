@@ -13,10 +13,8 @@ from ..keys.figures import ABOVE_0, FROM_0, Number, Range, count, degrees
 from ..keys.key import Key, fills, hold, key
 from ..keys.kinds import Choice, Only, YesNo, names
 from ..keys.plane import Pair, Points
-from .foot import Foot, FootShape
-from .heights import DINED_AT, LOAD, SAT_ON, SITTER
-from .materials import LEG_MATERIALS, MASONRY, METALS
-from .tipping import EDGE
+from .foot import LEG_MATERIALS, MASONRY, METALS, Foot, FootShape
+from .heights import DINED_AT, EDGE, LOAD, SAT_ON, SITTER
 
 
 class Goal(Enum):

@@ -16,7 +16,7 @@ from ..keys.figures import FROM_0, Length, Range
 from ..keys.key import hold, key, take
 from ..keys.kinds import Choice, Kind, Only, Text, names
 from ..keys.plane import Choices, Points
-from ..legs.screws import plate_keeps_in
+from ..legs.fixings import plate_keeps_in
 from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
 from ..money.wish import MoneyWish

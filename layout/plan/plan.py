@@ -11,8 +11,8 @@ from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
 from ..fit.found import Fit
 from ..fit.why import Contact, Cost, LimitMet, limits_met
+from ..legs.fixings import USUAL
 from ..legs.plan import LegsPlan
-from ..legs.screws import USUAL
 from ..legs.whole import TablePlan
 from ..legs.wish import Fixing
 from ..marking.mark import Ground
@@ -172,8 +172,7 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
 def _left_out(job: Job, standing: Standing, content: TemplateContent) -> Iterator[Concern]:
     """Yield what the job asks for and its top cannot have; the rest is planned without it."""
     if job.legs is not None and standing.legs is None:
-        foot = job.legs.foot
-        yield Concern(Risk.NO_LEGS, limit=min(foot.length, foot.width))
+        yield Concern(Risk.NO_LEGS, limit=job.legs.foot.thin)
     if _portion(job, content) != job.template.portion:
         yield Concern(Risk.NO_PORTION, (job.template.portion,))
 

@@ -11,7 +11,7 @@ from ..drawing.kit.labels import LabelSetter
 from ..drawing.kit.picture import DrawingFrame, Stage
 from ..drawing.scene import Group, Item, Scene, Stroke, Text, fitted_height, paragraph
 from ..geometry import Bounds, Path, Point, Region
-from ..legs.table import under_feet
+from ..legs.room import under_feet
 from ..plan.job import Job
 from ..plan.standing import Comparison
 from ..words.leg_concerns import CAUTION, Choice, choices, held_words

@@ -5,12 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from ..legs.foot import FootShape
-from ..legs.glue import CARTRIDGE, GlueJoint
-from ..legs.materials import METALS
-from ..legs.screws import ScrewPlan
-from ..legs.table_wish import Glue
-from ..legs.whole import TablePlan, legs_held
+from ..legs.fixings import CARTRIDGE, Glue, GlueJoint, ScrewPlan
+from ..legs.foot import METALS, FootShape
+from ..legs.whole import TablePlan
 from ..legs.wish import Fixing, LegsWish
 from ..plan.plan import Plan
 from ..units import Tape
@@ -54,7 +51,7 @@ def _held(plan: Plan, wish: LegsWish, table: TablePlan) -> Iterator[str]:
             f"{tape.figure(wish.plate.width)} and {thin(tape, wish.plate.thickness)} thick."
         )
     if table.screw is not None:
-        yield _screw(plan, wish, table.screw, len(table.holes) // len(legs_held(table)))
+        yield _screw(plan, wish, table.screw, table.screws_each)
     if not table.movement.solid:
         yield (
             "A top of this build hardly moves; in damp it may swell by "

@@ -7,7 +7,7 @@ from dataclasses import replace
 from decimal import Decimal
 from itertools import groupby
 
-from ..legs.glue import Bed
+from ..legs.fixings import Bed
 from ..units import Tape
 from ..work.coats import LABELS
 from ..work.items import COARSE, Counted, Filled, Printed, Reckoned, Run, Sanded, Spread, Unit

@@ -13,14 +13,14 @@ Rules of the order, each with its reason:
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from ..cutting.cut import TrimKind
 from ..cutting.plan import REST
 from ..legs.wish import Fixing
 from .coats import NewCoat
-from .deeds import EFFORTS, Day, Deed, Per, days_of
+from .deeds import Day, Deed, Per, Range, days_of
 from .items import first_grit, grits_between
 from .piece import FITTED, Piece
 from .wish import WorkWish
@@ -51,7 +51,7 @@ class Task:
     least: float = field(default=0.0, metadata={"unit": "h"})
     most: float = field(default=0.0, metadata={"unit": "h"})
     """Hours of work."""
-    wait: tuple[float, float] = field(default=(0.0, 0.0), metadata={"unit": "h"})
+    wait: Range = field(default=(0.0, 0.0), metadata={"unit": "h"})
     """Before the next one, hours, least and most."""
     day: Day = Day(1, 1)  # noqa: RUF009 frozen, so it may be shared
     """On which it is begun."""
@@ -74,14 +74,18 @@ class WorkOrder:
 def work_order(piece: Piece, wish: WorkWish | None = None) -> WorkOrder:
     """Return the whole work on a piece, its days counted from the first."""
     asked = wish or WorkWish()
-    tasks = _with_hours(piece, asked, tuple(_tasks(piece)))
-    days = days_of([((t.least, t.most), t.wait) for t in tasks], asked.day)
-    dated = tuple(replace(task, day=day) for task, day in zip(tasks, days, strict=False))
+    tasks = tuple(_tasks(piece))
+    hours = _hours(piece, asked, [task.deed for task in tasks])
+    days = days_of([(work, t.wait) for work, t in zip(hours, tasks, strict=True)], asked.day)
+    dated = tuple(
+        replace(task, least=least, most=most, day=day)
+        for task, (least, most), day in zip(tasks, hours, days, strict=False)
+    )
     ready, cure = days[-1], piece.finish.cure
     return WorkOrder(
         dated,
-        sum(task.least for task in tasks),
-        sum(task.most for task in tasks),
+        sum(least for least, _ in hours),
+        sum(most for _, most in hours),
         ready,
         Day(ready.least + cure, ready.most + cure),
     )
@@ -162,7 +166,9 @@ def _finished(piece: Piece) -> Iterator[Task]:
     if piece.table is not None and piece.table.battens:
         yield Task(Deed.BATTENS)
     if fixing is not None:
-        yield Task(Deed.LEGS, wait=_set(piece))
+        glue = None if piece.table is None else piece.table.glue
+        sets = (0.0, 0.0) if glue is None else (24 * glue.least_days, 24 * glue.most_days)
+        yield Task(Deed.LEGS, wait=sets)
     if finish.faces:
         yield from _coated(piece, Deed.COAT)
     if fixing is not None:
@@ -184,27 +190,16 @@ def _coated(piece: Piece, deed: Deed) -> Iterator[Task]:
         yield Task(deed, part=number, parts=finish.coats, wait=(dries, dries))
 
 
-def _set(piece: Piece) -> tuple[float, float]:
-    """Return how long the legs' joints set before the table is turned over, hours."""
-    glue = None if piece.table is None else piece.table.glue
-    return (0.0, 0.0) if glue is None else (24 * glue.least_days, 24 * glue.most_days)
-
-
-def _with_hours(piece: Piece, wish: WorkWish, tasks: Sequence[Task]) -> tuple[Task, ...]:
-    """Return the tasks with their hours; what a job gives for a step is shared by its tasks."""
-    own = dict(wish.hours)
-    timed = []
-    for task in tasks:
-        if task.deed not in EFFORTS:
-            timed.append(task)
-            continue
-        least, most = wish.pace_of(task.deed)
-        times = _count(EFFORTS[task.deed].per, piece)
-        if task.deed.value in own:
-            least, most = own[task.deed.value]
-            times = 1 / sum(other.deed is task.deed for other in tasks)
-        timed.append(replace(task, least=least * times, most=most * times))
-    return tuple(timed)
+def _hours(piece: Piece, wish: WorkWish, deeds: list[Deed]) -> list[Range]:
+    """Return the hours of each step; what a job gives for one is shared by its turns."""
+    own, hours = dict(wish.hours), []
+    for deed in deeds:
+        if deed.value in own:
+            (least, most), times = own[deed.value], 1 / deeds.count(deed)
+        else:
+            (least, most), times = wish.pace_of(deed), _count(deed.per, piece)
+        hours.append((least * times, most * times))
+    return hours
 
 
 def _count(per: Per, piece: Piece) -> float:
@@ -213,7 +208,7 @@ def _count(per: Per, piece: Piece) -> float:
     curves = sum(cut.line.length for cut in cuts.curve_cuts) / 1000
     lines = sum(trim.kind is not TrimKind.ROUGH for trim in cuts.trims) + len(cuts.corner_cuts)
     return {
-        Per.PIECE: 1.0,
+        Per.PIECE: 1,
         Per.PANEL: piece.panel.area * 1e-6,
         Per.STRIPPED: piece.stripped,
         Per.TOP: piece.face,
@@ -221,7 +216,7 @@ def _count(per: Per, piece: Piece) -> float:
         Per.COATED: piece.sanded / (2 if piece.finish.faces else 1),
         Per.EDGE: piece.edge,
         Per.CUT: lines + curves,
-        Per.MEND: float(len(cuts.mends)),
-        Per.BATTEN: float(len(piece.table.battens)) if piece.table else 0.0,
-        Per.LEG: float(piece.leg_count),
+        Per.MEND: len(cuts.mends),
+        Per.BATTEN: len(piece.table.battens) if piece.table else 0,
+        Per.LEG: piece.leg_count,
     }[per]

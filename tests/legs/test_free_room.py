@@ -17,8 +17,7 @@ from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.room import room_of
-from panelwright.layout.legs.stability import Stability
-from panelwright.layout.legs.tipping import tipping_of
+from panelwright.layout.legs.tipping import Stability, tipping_of
 from panelwright.layout.legs.wish import FixingPlate, LegsWish
 from panelwright.layout.outlines import Freeform
 
