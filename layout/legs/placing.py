@@ -108,10 +108,10 @@ def _tipping(wish: LegsWish, table: TableTop, middles: Sequence[Point], centre: 
     top, foot = table.top, wish.foot
     height, own = wish.height + top.thickness, (top.mass, centre)
     whole, held = whole_table(wish, middles, own), held_down(wish, middles, own)
-    over_feet = tipping_of(top.outline, whole.feet, whole.mass, height, whole.centre)
+    over_feet = tipping_of(top.outline, whole, height)
     if wish.fixing is not Fixing.LOOSE:
         return over_feet
-    tips = tipping_of(top.outline, held.feet, held.mass, height, held.centre)
+    tips = tipping_of(top.outline, held, height)
     legs = wish.leg_mass * len(middles)
     rocking = (top.mass + legs / 2) * GRAVITY * foot.thin / wish.height
     if rocking >= over_feet.push:

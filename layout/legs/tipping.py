@@ -17,7 +17,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache, reduce
+from functools import cached_property, lru_cache, reduce
 
 import numpy as np
 from numpy.typing import NDArray
@@ -44,6 +44,8 @@ from .heights import EDGE, SAT_ON
 from .plan import EdgeForce, Tipping
 from .wish import Fixing, LegsWish
 
+Array = NDArray[np.float64]
+
 GRAVITY = 9.80665
 """Standard gravity, m/s² (ISO 80000-3)."""
 
@@ -65,21 +67,58 @@ _EVEN = 16
 """The higher, the less the sides count that are not the weakest."""
 
 
-def tipping_of(
-    outline: Outline, feet: Points, mass: float, height: float, centre: Point = ORIGIN
-) -> Tipping:
-    """Return the forces at the edge of a top that tip it, so high above the floor, mm.
+@dataclass(frozen=True)
+class HeldDown:
+    """A table, or what of it tips, and the polygon of its feet over whose sides it does."""
 
-    `feet` are the corners of their convex polygon on the floor, anticlockwise, (n, 2) mm; `mass`,
-    kg, holds the table down, `centre` mm from that of the top.
-    """
-    edge = min(EDGE, outline.width / 4)
-    line, rim = pressed_line(outline, edge), outline.path()
-    sides, weight = Sides.of(feet, centre), mass * GRAVITY
+    feet: Points
+    """(n, 2) array: the corners of that convex polygon, anticlockwise, mm from the top's centre."""
+    mass: float
+    """kg."""
+    centre: Point = ORIGIN
+    """Where that is, mm from the centre of the top."""
+
+    @cached_property
+    def normals(self) -> Points:
+        """Unit vectors out over each side, (n, 2)."""
+        ways = np.roll(self.feet, -1, axis=0) - self.feet
+        normals: Points = np.stack([ways[:, 1], -ways[:, 0]], axis=1) / np.hypot(*ways.T)[:, None]
+        return normals
+
+    @cached_property
+    def offsets(self) -> Array:
+        """How far out each side lies, (n,) mm from the centre of the top."""
+        offsets: Array = (self.normals * self.feet).sum(axis=1)
+        return offsets
+
+    @cached_property
+    def inside(self) -> Array:
+        """From each side in to the weight, (n,) mm; negative where that lies outside."""
+        inside: Array = self.offsets - self.normals @ np.array(tuple(self.centre))
+        return inside
+
+    def least(self, points: Points) -> Array:
+        """Return the least force that tips it over each side, (n,) N, among points, (p, 2) mm."""
+        return self.forces((self.normals @ points.T).max(axis=1, keepdims=True))[:, 0]
+
+    def forces(self, out: Array) -> Array:
+        """Return the force that tips it over each side, N, so far out towards it: (n, p)."""
+        outside = out - self.offsets[:, None]
+        forces = np.full(outside.shape, math.inf)
+        held = self.mass * GRAVITY * np.maximum(self.inside, 0.0)[:, None]
+        np.divide(np.broadcast_to(held, outside.shape), outside, out=forces, where=outside > 0)
+        forces[self.inside <= 0] = 0.0
+        return forces
+
+
+def tipping_of(outline: Outline, held: HeldDown, height: float) -> Tipping:
+    """Return the forces at the edge of a top that tip it, so high above the floor, mm."""
+    line, rim = pressed_line(outline), outline.path()
+    weight = held.mass * GRAVITY
     alike = _ALIKE * weight
 
     def forces_at(places: Sequence[Point]) -> list[EdgeForce]:
-        forces = sides.forces(weight, sides.normals @ array_of(places).T).min(axis=0)
+        forces = held.forces(held.normals @ array_of(places).T).min(axis=0)
         return [EdgeForce(p, float(f)) for p, f in zip(places, forces, strict=True)]
 
     def least_at(places: Sequence[Point]) -> EdgeForce:
@@ -87,86 +126,50 @@ def tipping_of(
         return first_of_best(found, lambda f: -f.force, lambda f: tuple(f.place), tolerance=alike)
 
     def weakest(pressed: Path) -> EdgeForce:
-        about = sides.forces(weight, sides.reach(_points_of(pressed))[:, None])[:, 0]
+        about = held.least(pressed.points(_COARSE))
         near = about <= about.min() * (1 + _NEAR) + alike
-        return least_at([farthest(pressed, Point.of(n)) for n in sides.normals[near]])
+        return least_at([farthest(pressed, Point.of(n)) for n in held.normals[near]])
 
-    pushes = weight * np.maximum(sides.inside, 0.0) / height
+    pushes = weight * np.maximum(held.inside, 0.0) / height
     over = first_of_best(
         range(len(pushes)),
         lambda k: -float(pushes[k]),
-        lambda k: tuple(sides.normals[k]),
+        lambda k: tuple(held.normals[k]),
         tolerance=alike,
     )
-    up, along = Point(0, 1), Point(1, 0)
+    up, along, most = Point(0, 1), Point(1, 0), math.pi + ROUNDING
     return Tipping(
         weight,
-        edge,
+        pressed_in(outline),
         least=weakest(line),
         at_edge=weakest(rim),
         side=least_at([farthest(line, up), farthest(line, -up)]).force,
         end=least_at([farthest(line, along), farthest(line, -along)]).force,
         around=tuple(forces_at([segment.at(share) for segment, share in line.stations(STATIONS)])),
         push=float(pushes[over]),
-        push_way=_turn_of(Point.of(sides.normals[over])),
+        # above −π and up to π: a hair below −x is −x
+        push_way=most - (most - Point.of(held.normals[over]).angle) % math.tau,
     )
 
 
-@dataclass(frozen=True)
-class Sides:
-    """The sides of the polygon of the feet, over which a table tips."""
-
-    normals: Points
-    """(n, 2) array: outwards."""
-    offsets: NDArray[np.float64]
-    """(n,) array: how far out each lies, mm from the centre of the top."""
-    inside: NDArray[np.float64]
-    """(n,) array: from each in to the weight, mm; negative where that lies outside."""
-
-    @classmethod
-    def of(cls, feet: Points, centre: Point) -> Sides:
-        """Return those of a convex polygon, (n, 2) mm, anticlockwise, and a weight at `centre`."""
-        ways = np.roll(feet, -1, axis=0) - feet
-        normals = np.stack([ways[:, 1], -ways[:, 0]], axis=1) / np.hypot(*ways.T)[:, None]
-        offsets = (normals * feet).sum(axis=1)
-        return cls(normals, offsets, offsets - normals @ np.array(tuple(centre)))
-
-    def reach(self, points: Points) -> NDArray[np.float64]:
-        """Return how far points, (p, 2) mm, reach towards each side, (n,) mm."""
-        reach: NDArray[np.float64] = (self.normals @ points.T).max(axis=1)
-        return reach
-
-    def forces(self, weight: float, places: NDArray[np.float64]) -> NDArray[np.float64]:
-        """Return the force that tips a weight, N, over each side, (n, p) N.
-
-        It presses so far out towards each side, (n, p) mm.
-        """
-        outside = places - self.offsets[:, None]
-        forces = np.full(outside.shape, math.inf)
-        held = np.broadcast_to(weight * np.maximum(self.inside, 0.0)[:, None], outside.shape)
-        np.divide(held, outside, out=forces, where=outside > 0)
-        forces[self.inside <= 0] = 0.0
-        return forces
+def pressed_in(outline: Outline) -> float:
+    """Return how far in from the edge the force presses, mm."""
+    return min(EDGE, outline.width / 4)
 
 
 @lru_cache(maxsize=16)
-def pressed_line(outline: Outline, edge: float) -> Path:
+def pressed_line(outline: Outline) -> Path:
     """Return the line along which a force presses: all legs tried under a top share it.
 
     Where an outline is hollow and too narrow somewhere, it is that of its convex hull: what tips a
     table most lies on both.
     """
+    edge = pressed_in(outline)
     try:
         return outline.parallel(-edge)
     except OutlineError:
         around = Path.through_ring(convex_hull(outline.inner()))
         return parallel_of_path(around, -edge, CURVE)
-
-
-@lru_cache(maxsize=16)
-def _points_of(line: Path) -> Points:
-    """Return points of a line, near enough to tell which sides are the weakest."""
-    return line.points(_COARSE)
 
 
 def farthest(line: Path, way: Point) -> Point:
@@ -195,12 +198,6 @@ def _extremes(segment: Segment, way: Point) -> list[Point]:
     return [*ends, segment.at(share)] if share <= 1 else ends
 
 
-def _turn_of(way: Point) -> float:
-    """Return the direction of a vector, above −π and up to π; a hair below −x is −x."""
-    most = math.pi + ROUNDING
-    return most - (most - way.angle) % math.tau
-
-
 def footprint(foot: Foot, middles: Sequence[Point], chord: float = CHORD) -> Points:
     """Return the convex polygon round all feet, (n, 2) mm, anticlockwise; it lies inside theirs."""
     own = _print_of(foot, chord)
@@ -217,26 +214,47 @@ def counts_at_edge(wish: LegsWish, thickness: float) -> bool:
     return wish.height + thickness <= SAT_ON
 
 
+def held_down(
+    wish: LegsWish, middles: Sequence[Point], top: tuple[float, Point], chord: float = CHORD
+) -> HeldDown:
+    """Return what tips: the table over its feet, or a loose top alone over the legs it lies on."""
+    if wish.fixing is Fixing.LOOSE:
+        return HeldDown(footprint(wish.on_top, middles, chord), *top)
+    return whole_table(wish, middles, top, chord)
+
+
+def whole_table(
+    wish: LegsWish, middles: Sequence[Point], top: tuple[float, Point], chord: float = CHORD
+) -> HeldDown:
+    """Return the table on its feet with all its weight; of the top its mass, kg, and its centre."""
+    floor = [wish.on_floor(middle) for middle in middles]
+    legs = [(wish.leg_mass, head.midpoint(foot)) for head, foot in zip(middles, floor, strict=True)]
+    mass = math.fsum(own for own, _ in (top, *legs))
+    moment = reduce(Point.__add__, (place * own for own, place in (top, *legs)))
+    centre = moment * (1 / mass) if mass else ORIGIN
+    return HeldDown(footprint(wish.foot, floor, chord), mass, centre)
+
+
 @dataclass(frozen=True)
 class Stability:
-    """What force at its edge a table stands."""
+    """What force at its edge a table stands.
+
+    A search asks this of thousands of stances, so the top is walked once, and curves are polygons.
+    """
 
     wish: LegsWish
-    mass: float
-    """Of the top, kg."""
-    centre: Point
-    """Where that is, mm from the middle of the top."""
+    top: tuple[float, Point]
+    """Its mass, kg, and where its centre is, mm from the middle of the top."""
     edge: Points
     """(n, 2) array: where the force presses, mm."""
 
     @classmethod
     def under(cls, wish: LegsWish, outline: Outline, mass: float, thickness: float) -> Stability:
         """Return that of a top of a mass, kg, and a thickness, mm."""
-        line = outline.path()
-        if not counts_at_edge(wish, thickness):
-            line = pressed_line(outline, min(EDGE, outline.width / 4))
-        edge = convex_hull(line.points(_ROUGH))
-        return cls(wish, mass, Region.from_rings(outline.inner(_ROUGH)).centroid, edge)
+        at_edge = counts_at_edge(wish, thickness)
+        line = outline.path() if at_edge else pressed_line(outline)
+        centre = Region.from_rings(outline.inner(_ROUGH)).centroid
+        return cls(wish, (mass, centre), convex_hull(line.points(_ROUGH)))
 
     def force(self, middles: Sequence[Point]) -> float:
         """Return the least force at the edge that tips a table on legs with these middles, N.
@@ -255,41 +273,6 @@ class Stability:
             return float(forces.min())
         return float(forces.min() * ((forces / forces.min()) ** -_EVEN).sum() ** (-1 / _EVEN))
 
-    def _forces(self, middles: Sequence[Point]) -> NDArray[np.float64]:
-        held = held_down(self.wish, middles, (self.mass, self.centre), _ROUGH)
-        sides = Sides.of(held.feet, held.centre)
-        if sides.inside.min() <= 0:
-            return sides.inside
-        return sides.forces(held.mass * GRAVITY, sides.reach(self.edge)[:, None])[:, 0]
-
-
-@dataclass(frozen=True)
-class HeldDown:
-    """What tips over which line."""
-
-    feet: Points
-    mass: float
-    """kg."""
-    centre: Point
-
-
-def held_down(
-    wish: LegsWish, middles: Sequence[Point], top: tuple[float, Point], chord: float = CHORD
-) -> HeldDown:
-    """Return what tips: the table over its feet, or a loose top alone over the legs it lies on."""
-    if wish.fixing is Fixing.LOOSE:
-        return HeldDown(footprint(wish.on_top, middles, chord), *top)
-    return whole_table(wish, middles, top, chord)
-
-
-def whole_table(
-    wish: LegsWish, middles: Sequence[Point], top: tuple[float, Point], chord: float = CHORD
-) -> HeldDown:
-    """Return the table on its feet with all its weight."""
-    floor = [wish.on_floor(middle) for middle in middles]
-    legs = [(wish.leg_mass, head.midpoint(foot)) for head, foot in zip(middles, floor, strict=True)]
-    masses = [top, *legs]
-    mass = math.fsum(mass for mass, _ in masses)
-    moment = reduce(Point.__add__, (place * own for own, place in masses))
-    centre = moment * (1 / mass) if mass else ORIGIN
-    return HeldDown(footprint(wish.foot, floor, chord), mass, centre)
+    def _forces(self, middles: Sequence[Point]) -> Array:
+        held = held_down(self.wish, middles, self.top, _ROUGH)
+        return held.inside if held.inside.min() <= 0 else held.least(self.edge)
